@@ -1,0 +1,142 @@
+// A conveyor and its parts, placed by chainage: distance along the trough axis from the inside face of the tail-end
+// plate, in the direction of flow, in mm. Repeated parts (`every … from … to …`) are already spelled out here.
+
+import type { Origin } from './origin.js';
+import type { LinerSpecification, ScrewSpecification } from './specifications.js';
+import type { Plant } from './plant.js';
+import type { NameUse, Range, Stated, StatedClock, StatedDay, Toleranced } from './stated.js';
+
+export interface Conveyor {
+  readonly name: string;
+  readonly title?: string;
+  readonly doc?: string;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+  readonly plantUse?: NameUse;
+  readonly plant: Plant;
+  readonly length: Stated<'length'>;
+  readonly incline: Stated<'angle'>;
+  readonly trough: Trough;
+  readonly screwUse: NameUse;
+  /** As named on the conveyor; what is fitted today follows from the screw changes (history.ts). */
+  readonly screw: ScrewSpecification;
+  readonly linerUse: NameUse;
+  /** As named on the conveyor; what is fitted today follows from the relines (history.ts). */
+  readonly liner: LinerSpecification;
+  readonly drive?: Drive;
+  readonly rotation?: { readonly sense: 'clockwise' | 'counter-clockwise'; readonly origin: Origin };
+  readonly wornSector?: { readonly from: StatedClock; readonly to: StatedClock; readonly origin: Origin };
+  readonly clearance?: Range<'length'>;
+  readonly conveys?: { readonly material: string; readonly origin: Origin };
+  readonly bulkDensity?: Stated<'density'>;
+  readonly fill?: Stated<'ratio'>;
+  readonly capacity?: Stated<'mass flow'>;
+  readonly resistanceFactor?: Stated<'ratio'>;
+  readonly duty?: Toleranced<'duty'>;
+  readonly risk?: Stated<'ratio'>;
+  readonly serviceTemperature?: Range<'temperature'>;
+  readonly fittingTemperature?: Range<'temperature'>;
+  readonly commissioned?: { readonly date: StatedDay; readonly meter: Stated; readonly tonnes?: Stated<'mass'>; readonly origin: Origin };
+  readonly wearBy: 'hours' | 'tonnes';
+  readonly confinedSpace: boolean;
+
+  readonly sections: readonly Section[];
+  /** In chainage order. */
+  readonly breaks: readonly Break[];
+  readonly holdDowns: readonly HoldDown[];
+  readonly braces: readonly Span[];
+  readonly covers: readonly Cover[];
+  readonly access: readonly Access[];
+  readonly isolations: readonly Isolation[];
+  readonly hatches: readonly Span[];
+  readonly liftingPoints: readonly LiftingPoint[];
+  readonly points: readonly Point[];
+}
+
+/** Inside (steel) radius, straight side above the centre line, plate thickness. */
+export interface Trough {
+  readonly insideRadius: Stated<'length'>;
+  readonly sideHeight: Stated<'length'>;
+  readonly plate: Stated<'length'>;
+  readonly origin: Origin;
+}
+
+export interface Drive {
+  readonly end: 'head' | 'tail';
+  readonly power?: Stated<'power'>;
+  readonly speed?: Stated<'rotation'>;
+  readonly origin: Origin;
+}
+
+/** Trough sections in order from the tail; joints are flanged. */
+export interface Section {
+  readonly name: string;
+  readonly length: Stated<'length'>;
+  /** Chainage of the section's tail end, mm. */
+  readonly start: number;
+  readonly origin: Origin;
+}
+
+export type BreakKind = 'inlet' | 'slide gate' | 'discharge' | 'end plate' | 'joint ring';
+export interface Break {
+  readonly name: string;
+  readonly kind: BreakKind;
+  readonly from: Stated<'length'>;
+  /** Equal to `from` where the author gives one chainage. */
+  readonly to: Stated<'length'>;
+  /** Accumulated length error the break can take; 0 mm assumed for an end plate that states none (a firm end). */
+  readonly allowance: Stated<'length'>;
+  readonly note?: string;
+  readonly origin: Origin;
+  readonly nameOrigin?: Origin;
+  /** True for the end plates that are there though the author names none. */
+  readonly implied: boolean;
+}
+
+/** Something between two chainages, or at one (from = to). */
+export interface Span {
+  readonly name?: string;
+  readonly from: Stated<'length'>;
+  readonly to: Stated<'length'>;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+export interface HoldDown extends Span {
+  readonly side: 'both sides' | 'left side' | 'right side';
+}
+
+export interface Cover extends Span {
+  readonly mass?: Stated<'mass'>;
+}
+
+export interface Access extends Span {
+  readonly kind: 'ground' | 'platform' | 'mobile platform' | 'scaffold';
+  readonly height?: Stated<'length'>;
+}
+
+export interface Isolation {
+  readonly name: string;
+  readonly title?: string;
+  readonly kind: 'electrical' | 'mechanical' | 'hydraulic' | 'pneumatic' | 'material' | 'gravity';
+  readonly at?: Stated<'length'>;
+  readonly origin: Origin;
+}
+
+export interface LiftingPoint {
+  readonly name: string;
+  readonly at: Stated<'length'>;
+  readonly limit: Stated<'mass'>;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+/** An inspection point. */
+export interface Point {
+  readonly name: string;
+  readonly at: Stated<'length'>;
+  readonly clock: StatedClock;
+  readonly note?: string;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+}

@@ -1,0 +1,23 @@
+// The whole estate as one immutable value: everything a rule or a generator may know.
+
+import type { Conveyor } from './conveyor.js';
+import type { Job } from './job.js';
+import type { Plant } from './plant.js';
+import type { DutyChange, Inspection, MeterChange, Place, Readings, Reline, ScrewChange } from './records.js';
+import type { LinerSpecification, ScrewSpecification } from './specifications.js';
+
+export interface Estate {
+  readonly plants: readonly Plant[];
+  readonly liners: readonly LinerSpecification[];
+  readonly screws: readonly ScrewSpecification[];
+  readonly conveyors: readonly Conveyor[];
+  /** By date within a conveyor, conveyors in the order of `conveyors`. */
+  readonly inspections: readonly Inspection[];
+  readonly readings: Readings;
+  readonly places: readonly Place[];
+  readonly relines: readonly Reline[];
+  readonly screwChanges: readonly ScrewChange[];
+  readonly meterChanges: readonly MeterChange[];
+  readonly dutyChanges: readonly DutyChange[];
+  readonly jobs: readonly Job[];
+}

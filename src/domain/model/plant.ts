@@ -1,0 +1,82 @@
+// A plant: the works a conveyor stands in, with what it shares: outages, crews, access units, rates, lead times, costs, risk.
+
+import type { Origin } from './origin.js';
+import type { Range, Stated, StatedClock, StatedCount, StatedDay, Toleranced } from './stated.js';
+
+export interface Plant {
+  readonly name: string;
+  readonly title?: string;
+  readonly doc?: string;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+  /** Liner temperature expected while fitting. */
+  readonly fittingTemperature?: Range<'temperature'>;
+  readonly serviceTemperature?: Range<'temperature'>;
+  /** Running hours a calendar day for conveyors that declare none. */
+  readonly duty?: Toleranced<'duty'>;
+  /** Accepted chance of reaching the condemn limit before the reline. */
+  readonly risk: Stated<'ratio'>;
+  readonly gasTestInterval?: Stated<'duration'>;
+  readonly outages: readonly Outage[];
+  readonly crews: readonly Crew[];
+  readonly accessUnits: readonly AccessUnit[];
+  readonly shifts: readonly Shift[];
+  readonly leadTimes: readonly { readonly item: LeadItem; readonly time: Stated<'duration'>; readonly origin: Origin }[];
+  readonly costs: readonly Cost[];
+  readonly unitTimes: readonly UnitTime[];
+}
+
+export interface Outage {
+  readonly name: string;
+  readonly title?: string;
+  readonly from: StatedDay;
+  /** Last day of the outage, inclusive. */
+  readonly to: StatedDay;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+}
+
+export interface Crew {
+  readonly name: string;
+  readonly size: StatedCount;
+  readonly skills: readonly string[];
+  readonly rate?: Stated<'money a duration'>;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+}
+
+export interface AccessUnit {
+  readonly name: string;
+  readonly title?: string;
+  readonly reach?: Stated<'length'>;
+  readonly limit?: Stated<'mass'>;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+}
+
+export interface Shift {
+  /** Hours after midnight. */
+  readonly from: StatedClock;
+  readonly to: StatedClock;
+  /** 1 Monday … 7 Sunday (ISO 8601); empty means every day. */
+  readonly days: readonly number[];
+  readonly origin: Origin;
+}
+
+export type LeadItem = 'liner' | 'screw' | 'fixings';
+
+export type CostItem = 'downtime' | 'trough repair' | 'liner' | 'screw' | 'reline' | 'unplanned reline' | 'inspection';
+export interface Cost {
+  readonly item: CostItem;
+  readonly amount: Stated<'money'> | Stated<'money a duration'> | Stated<'money a length'>;
+  readonly origin: Origin;
+}
+
+export type WorkItem =
+  | 'isolate' | 'cover' | 'brace' | 'hold-down' | 'strip' | 'clean' | 'fit' | 'screw section' | 'weld' | 'prove' | 'access move';
+/** Person-hours for one of the item, or for a metre of it. */
+export interface UnitTime {
+  readonly item: WorkItem;
+  readonly time: Stated<'duration'> | Stated<'labour a length'>;
+  readonly origin: Origin;
+}

@@ -1,0 +1,26 @@
+// What could not be read or resolved while turning text into the model. Found by src/language, told to the author by the
+// rules of src/validation (one rule a kind), so that reading never stops at the first slip.
+
+import type { Dimension } from '../units/dimension.js';
+import type { Origin } from './origin.js';
+
+export type Problem = { readonly origin: Origin } & (
+  | { readonly kind: 'syntax'; readonly message: string }
+  | { readonly kind: 'missing unit'; readonly text: string; readonly expected: Dimension; readonly fact: string }
+  | { readonly kind: 'unknown unit'; readonly text: string; readonly unit: string; readonly expected: Dimension; readonly fact: string }
+  | { readonly kind: 'wrong dimension'; readonly text: string; readonly found: Dimension; readonly expected: Dimension; readonly fact: string }
+  | { readonly kind: 'comma decimal'; readonly text: string; readonly corrected: string }
+  | { readonly kind: 'not a number'; readonly text: string; readonly fact: string }
+  | { readonly kind: 'out of range'; readonly text: string; readonly fact: string; readonly range: string }
+  | { readonly kind: 'date form'; readonly text: string; /** ISO form where it is certain. */ readonly corrected?: string }
+  | { readonly kind: 'no such date'; readonly text: string }
+  | { readonly kind: 'clock form'; readonly text: string; readonly corrected?: string }
+  | { readonly kind: 'missing fact'; readonly block: string; readonly name: string; readonly fact: string; readonly example: string; /** Just after the block's opening brace. */ readonly insertAt: Origin }
+  | { readonly kind: 'repeated fact'; readonly block: string; readonly fact: string; readonly first: Origin }
+  | { readonly kind: 'repeated name'; readonly what: string; readonly name: string; readonly first: Origin }
+  | { readonly kind: 'unknown name'; readonly what: string; readonly name: string; /** Names that exist, nearest first. */ readonly known: readonly string[]; /** Where it exists after all, in words. */ readonly elsewhere?: string }
+  | { readonly kind: 'ambiguous name'; readonly what: string; readonly name: string; readonly candidates: readonly string[] }
+  | { readonly kind: 'unknown point'; readonly point: string; readonly conveyor: string; readonly known: readonly string[]; /** Other conveyors that have it. */ readonly elsewhere: readonly string[] }
+  | { readonly kind: 'unknown colour'; readonly colour: string; readonly liner: string; readonly known: readonly string[] }
+);
+export type ProblemKind = Problem['kind'];

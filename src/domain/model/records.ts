@@ -1,0 +1,135 @@
+// What happened, as written down: inspections with their readings in columns, relines, screw changes, meter and duty
+// changes. Never edited to make the present true. Exposure, age and duty over time are worked out in history.ts.
+
+import type { Conveyor } from './conveyor.js';
+import type { Origin } from './origin.js';
+import type { LinerSpecification, ScrewSpecification } from './specifications.js';
+import type { NameUse, Stated, StatedClock, StatedDay, Toleranced } from './stated.js';
+import type { Stretch } from './stretch.js';
+
+/** Hour-meter reading, and the tonnes counter where one is kept. */
+export interface MeterReading {
+  readonly hours: Stated<'duration'>;
+  readonly tonnes?: Stated<'mass'>;
+}
+
+export interface Inspection {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  readonly meter: MeterReading;
+  readonly origin: Origin;
+  readonly by?: string;
+  /** Which way the inspector looked; readings in the columns are already mirrored to the direction of flow. */
+  readonly view: { readonly direction: 'upstream' | 'downstream'; readonly stated: boolean; readonly origin: Origin };
+  readonly gauge?: { readonly kind: 'ultrasonic' | 'depth gauge' | 'calliper' | 'by eye'; readonly error?: Stated<'length'>; readonly origin: Origin };
+  readonly holdDownGaps: readonly { readonly at: Stated<'length'>; readonly gap: Stated<'length'>; readonly note?: string; readonly origin: Origin }[];
+  readonly flights: readonly { readonly at: Stated<'length'>; readonly depth: Stated<'length'>; readonly note?: string; readonly origin: Origin }[];
+  readonly wornWidths: readonly { readonly at: Stated<'length'>; readonly from: StatedClock; readonly to: StatedClock; readonly note?: string; readonly origin: Origin }[];
+  readonly currents: readonly { readonly empty?: Stated<'current'>; readonly loaded?: Stated<'current'>; readonly origin: Origin }[];
+  readonly remarks: readonly { readonly part?: string; readonly at?: Stated<'length'>; readonly text: string; readonly origin: Origin }[];
+  readonly photos: readonly { readonly path: string; readonly origin: Origin }[];
+  /** Rows of this inspection in the estate's readings: first, and one past the last. */
+  readonly firstRow: number;
+  readonly endRow: number;
+}
+
+export const ReadingKind = {
+  /** A thickness in mm. */
+  thickness: 0,
+  /** Layer number showing, 0 the first layer on the screw side. */
+  colour: 1,
+  /** Steel shows: the liner is worn through. */
+  trough: 2,
+  /** Looked for and not seen; says nothing about wear. */
+  notSeen: 3,
+  /** A colour name the liner does not have, or an unreadable value: reported, and taken no further. */
+  unreadable: 4,
+} as const;
+
+/** All readings of the estate in columns; row i of every column belongs to the same reading. */
+export interface Readings {
+  readonly count: number;
+  /** Index into Estate.inspections. */
+  readonly inspection: Int32Array;
+  /** Index into Estate.places; -1 where the point's name is unknown. */
+  readonly place: Int32Array;
+  /** A ReadingKind. */
+  readonly kind: Uint8Array;
+  /** mm for a thickness, layer number for a colour, NaN otherwise. */
+  readonly value: Float64Array;
+  /** One standard deviation of the reading, mm; NaN where neither row nor gauge states one. */
+  readonly error: Float64Array;
+  /** Origin columns: see `originOf`. */
+  readonly source: Int32Array;
+  readonly start: Int32Array;
+  readonly end: Int32Array;
+  /** Remarks on rows that have one, by row. */
+  readonly notes: ReadonlyMap<number, string>;
+}
+
+export function originOf(readings: Readings, row: number): Origin {
+  // Row numbers come from the columns themselves; one out of range is our fault and shows as a zero origin.
+  return { source: readings.source[row] ?? 0, start: readings.start[row] ?? 0, end: readings.end[row] ?? 0 };
+}
+
+/** A spot that is read again and again: a declared point, or a chainage and clock used in readings. */
+export interface Place {
+  readonly conveyor: Conveyor;
+  /** The point's name, or `14.20 m 8:00`. */
+  readonly name: string;
+  /** Chainage, mm. */
+  readonly at: number;
+  /** Clock position in hours, as seen in the direction of flow. */
+  readonly clock: number;
+  readonly declared: boolean;
+  readonly origin: Origin;
+}
+
+export interface Reline {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  readonly meter: MeterReading;
+  readonly liner: LinerSpecification;
+  readonly linerUse?: NameUse;
+  /** Empty: the whole liner. */
+  readonly scope: readonly Stretch[];
+  readonly fittingTemperature?: { readonly from: Stated<'temperature'>; readonly to: Stated<'temperature'> };
+  readonly by?: string;
+  readonly asFitted: readonly { readonly point: NameUse; readonly thickness: Stated<'length'>; readonly error?: Stated<'length'>; readonly origin: Origin }[];
+  readonly panelsFitted: readonly { readonly run: Stretch; readonly lengths: readonly Stated<'length'>[]; readonly origin: Origin }[];
+  readonly offcuts: readonly { readonly length: Stated<'length'>; readonly count: number; readonly origin: Origin }[];
+  readonly remarks: readonly { readonly text: string; readonly origin: Origin }[];
+  readonly origin: Origin;
+}
+
+export interface ScrewChange {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  readonly meter: MeterReading;
+  readonly screw: ScrewSpecification;
+  readonly origin: Origin;
+}
+
+export interface MeterChange {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  /** Reading of the meter taken out, and of the one put in. */
+  readonly old: Stated<'duration'>;
+  readonly new: Stated<'duration'>;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+export interface DutyChange {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly from: StatedDay;
+  readonly duty: Toleranced<'duty'>;
+  readonly speed?: Stated<'rotation'>;
+  readonly note?: string;
+  readonly origin: Origin;
+}

@@ -1,0 +1,86 @@
+// A run is the lined length between two neighbouring breaks, numbered from the tail. Panels of a run are numbered from
+// its tail end. Everything that speaks of "run 2" or "panels 3 to 5 of run 1" gets its chainages here.
+
+import type { Break, Conveyor } from './conveyor.js';
+import type { RunUse, Stretch } from './stretch.js';
+
+export interface Run {
+  readonly conveyor: Conveyor;
+  /** 1 for the run nearest the tail. */
+  readonly number: number;
+  /** For people: `run 2 (Gate to Head)`. */
+  readonly label: string;
+  /** Chainages of the lined length, mm. */
+  readonly from: number;
+  readonly to: number;
+  readonly length: number;
+  readonly tailBreak: Break;
+  readonly headBreak: Break;
+}
+
+/** A stretch worked out: chainages in mm, and the run and panels where it names them. */
+export interface Interval {
+  readonly from: number;
+  readonly to: number;
+  readonly run?: Run;
+  readonly panels?: { readonly first: number; readonly last: number };
+}
+
+const cache = new WeakMap<Conveyor, readonly Run[]>();
+
+/** The runs of a conveyor in chainage order; overlapping breaks leave no run between them. */
+export function runsOf(conveyor: Conveyor): readonly Run[] {
+  const known = cache.get(conveyor);
+  if (known) return known;
+  const runs: Run[] = [];
+  const breaks = [...conveyor.breaks].sort((a, b) => a.from.value - b.from.value || a.to.value - b.to.value);
+  for (let i = 0; i + 1 < breaks.length; i++) {
+    const tailBreak = breaks[i]!; // i and i + 1 are below breaks.length
+    const headBreak = breaks[i + 1]!;
+    const from = tailBreak.to.value;
+    const to = headBreak.from.value;
+    if (to <= from) continue;
+    const number = runs.length + 1;
+    runs.push({
+      conveyor, number, from, to, length: to - from, tailBreak, headBreak,
+      label: `run ${number} (${tailBreak.name} to ${headBreak.name})`,
+    });
+  }
+  cache.set(conveyor, runs);
+  return runs;
+}
+
+/** The run at a chainage (mm); undefined at a break or outside the conveyor. */
+export function runAt(conveyor: Conveyor, chainage: number): Run | undefined {
+  return runsOf(conveyor).find((run) => chainage >= run.from && chainage <= run.to);
+}
+
+export function findRun(conveyor: Conveyor, use: RunUse): Run | undefined {
+  return runsOf(conveyor).find((run) => (use.by === 'number' ? run.number === use.number.count : run.tailBreak.name === use.break.name));
+}
+
+/**
+ * Chainages of a stretch. For panels, `panelEnds` gives the chainages of the joints of the run (first the tail end, last
+ * the head end), so panel n lies between ends n−1 and n. Undefined where the run or a panel does not exist.
+ */
+export function intervalOf(conveyor: Conveyor, stretch: Stretch, panelEnds: (run: Run) => readonly number[]): Interval | undefined {
+  switch (stretch.kind) {
+    case 'all':
+      return { from: 0, to: conveyor.length.value };
+    case 'chainage':
+      return { from: stretch.from.value, to: stretch.to.value };
+    case 'run': {
+      const run = findRun(conveyor, stretch.run);
+      return run && { from: run.from, to: run.to, run };
+    }
+    case 'panels': {
+      const run = findRun(conveyor, stretch.run);
+      if (!run) return undefined;
+      const ends = panelEnds(run);
+      const from = ends[stretch.first.count - 1];
+      const to = ends[stretch.last.count];
+      if (from === undefined || to === undefined || stretch.first.count > stretch.last.count) return undefined;
+      return { from, to, run, panels: { first: stretch.first.count, last: stretch.last.count } };
+    }
+  }
+}

@@ -1,0 +1,81 @@
+// What is bought to a specification and used by many conveyors: the layered liner and the screw.
+
+import type { Origin } from './origin.js';
+import type { Stated, StatedCount, Toleranced } from './stated.js';
+
+export interface LinerSpecification {
+  readonly name: string;
+  readonly title?: string;
+  readonly doc?: string;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+  readonly material: string;
+  /** From the screw side outwards; at least one. */
+  readonly layers: readonly Layer[];
+  /** Sum of the layers, or the stated thickness where the author gives one. */
+  readonly thickness: Stated<'length'>;
+  /** Purchased thickness tolerance, ±. */
+  readonly thicknessTolerance?: Stated<'length'>;
+  /** Spread of a layer's depth as a ratio of that depth (standard deviation). */
+  readonly layerTolerance: Stated<'ratio'>;
+  readonly panelLengths: readonly Stated<'length'>[];
+  readonly panelTolerance: Stated<'length'>;
+  readonly stockLengths: readonly Stated<'length'>[];
+  /** Remaining thickness at which the liner must be changed. */
+  readonly condemn: Stated<'length'>;
+  readonly bolt?: Bolt;
+  readonly joint: Joint;
+  readonly expectedLife?: Toleranced<'duration'>;
+  readonly density: Stated<'density'>;
+  readonly expansion: Stated<'expansion'>;
+  readonly modulus: Stated<'stress'>;
+  readonly maximumTemperature: Stated<'temperature'>;
+  readonly soundVelocity?: Toleranced<'velocity'>;
+  readonly price?: Stated<'money a length'>;
+}
+
+export interface Layer {
+  readonly name: string;
+  readonly thickness: Stated<'length'>;
+  readonly origin: Origin;
+}
+
+export interface Bolt {
+  readonly size: string;
+  /** Rows of bolts across the sheet. */
+  readonly rows?: StatedCount;
+  readonly pitch?: Stated<'length'>;
+  readonly countersink?: Stated<'length'>;
+  readonly origin: Origin;
+}
+
+export type Joint =
+  | { readonly policy: 'butted'; readonly origin: Origin; readonly assumed?: string }
+  | { readonly policy: 'gap'; readonly gap: Stated<'length'>; readonly origin: Origin; readonly assumed?: string };
+
+export interface ScrewSpecification {
+  readonly name: string;
+  readonly title?: string;
+  readonly doc?: string;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+  readonly kind: { readonly kind: 'shaftless' } | { readonly kind: 'shafted'; readonly shaft: Stated<'length'> };
+  readonly outsideDiameter: Stated<'length'>;
+  readonly pitch: Stated<'length'>;
+  readonly hand?: 'left' | 'right';
+  /** Radial width and thickness of the flat bar. */
+  readonly flight?: { readonly width: Stated<'length'>; readonly thickness: Stated<'length'>; readonly origin: Origin };
+  readonly innerFlight?: {
+    readonly outside: Stated<'length'>;
+    readonly inside: Stated<'length'>;
+    readonly pitch: Stated<'length'>;
+    readonly thickness: Stated<'length'>;
+    readonly origin: Origin;
+  };
+  readonly drivePlate?: { readonly bolts: StatedCount; readonly size: string; readonly origin: Origin };
+  readonly material?: string;
+  readonly density: Stated<'density'>;
+  /** Remaining flight depth at which the screw must be changed. */
+  readonly condemnFlight?: Stated<'length'>;
+  readonly price?: Stated<'money'>;
+}

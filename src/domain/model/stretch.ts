@@ -1,0 +1,15 @@
+// Part of a conveyor's length as an author names it; geometry/runs.ts turns it into chainages.
+
+import type { NameUse, Stated, StatedCount } from './stated.js';
+import type { Origin } from './origin.js';
+
+export type RunUse =
+  | { readonly by: 'number'; readonly number: StatedCount }
+  /** The run whose tail end is at this break. */
+  | { readonly by: 'break'; readonly break: NameUse };
+
+export type Stretch =
+  | { readonly kind: 'all'; readonly origin: Origin }
+  | { readonly kind: 'run'; readonly run: RunUse; readonly origin: Origin }
+  | { readonly kind: 'panels'; readonly first: StatedCount; readonly last: StatedCount; readonly run: RunUse; readonly origin: Origin }
+  | { readonly kind: 'chainage'; readonly from: Stated<'length'>; readonly to: Stated<'length'>; readonly origin: Origin };

@@ -1,0 +1,34 @@
+// The language's services without an editor: the command line and the analysis use these, the server adds its own on top.
+
+import {
+  createDefaultCoreModule,
+  createDefaultSharedCoreModule,
+  EmptyFileSystem,
+  inject,
+  type DefaultSharedCoreModuleContext,
+  type LangiumCoreServices,
+  type LangiumSharedCoreServices,
+  type Module,
+  type PartialLangiumCoreServices,
+} from 'langium';
+import { TroughlineGeneratedModule, TroughlineGeneratedSharedModule } from './generated/module.js';
+import { TroughlineTokenBuilder } from './tokens.js';
+
+export type TroughlineServices = LangiumCoreServices;
+
+export const TroughlineModule: Module<TroughlineServices, PartialLangiumCoreServices> = {
+  parser: {
+    TokenBuilder: () => new TroughlineTokenBuilder(),
+  },
+};
+
+/** Services for texts given in memory; pass a context with a file system to read from disk. */
+export function createTroughlineServices(context: DefaultSharedCoreModuleContext = EmptyFileSystem): {
+  shared: LangiumSharedCoreServices;
+  troughline: TroughlineServices;
+} {
+  const shared = inject(createDefaultSharedCoreModule(context), TroughlineGeneratedSharedModule);
+  const troughline = inject(createDefaultCoreModule({ shared }), TroughlineGeneratedModule, TroughlineModule);
+  shared.ServiceRegistry.register(troughline);
+  return { shared, troughline };
+}
