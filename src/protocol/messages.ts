@@ -1,0 +1,115 @@
+// What the server and its clients say to each other beyond the Language Server Protocol. Plain data only, so that a
+// desktop process, a web worker and a webview can all send it.
+
+/** A place in a text as the protocol counts it: lines and UTF-16 columns from 0. */
+export interface Spot {
+  readonly uri: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Server to client, where the server cannot read the folder itself (web, virtual workspaces). */
+export const listTexts = 'troughline/listTexts';
+export interface ListTexts {
+  readonly folder: string;
+}
+export type ListTextsAnswer = readonly string[];
+
+export const readTexts = 'troughline/readTexts';
+export interface ReadTexts {
+  readonly uris: readonly string[];
+}
+/** In the order asked; null where a text is gone or is not valid UTF-8. */
+export type ReadTextsAnswer = readonly (string | null)[];
+
+/** Server to client after every analysis. */
+export const estateChanged = 'troughline/estateChanged';
+export interface EstateChanged {
+  /** Grows by one with every change, so that a view knows whether it is stale. */
+  readonly revision: number;
+  readonly texts: number;
+  readonly conveyors: number;
+  readonly errors: number;
+  readonly warnings: number;
+  readonly information: number;
+}
+
+/** Client to server: what there is to show. */
+export const listSubjects = 'troughline/listSubjects';
+export interface Subject {
+  /** As it is written in a record: `DG1`, or `Tarnholt.DG1` where two plants have a DG1. */
+  readonly name: string;
+  readonly title?: string;
+  readonly plant?: string;
+  /** Where it is declared. */
+  readonly spot: Spot;
+}
+export interface ConveyorSubject extends Subject {
+  /** Date and meter of the newest record, as written; a new inspection starts from them. */
+  readonly newest?: { readonly date: string; readonly meter: string };
+  readonly inspections: number;
+}
+export interface ListSubjectsAnswer {
+  readonly plants: readonly Subject[];
+  readonly conveyors: readonly ConveyorSubject[];
+  readonly jobs: readonly Subject[];
+  /** The newest date in any record, or undefined where there is none. */
+  readonly newestRecord?: string;
+}
+
+export type PreviewKind = 'report' | 'work pack' | 'inspection sheet' | 'drawing';
+
+/** Client to server: a finished page to show. */
+export const makePreview = 'troughline/makePreview';
+export interface MakePreview {
+  readonly kind: PreviewKind;
+  /** Conveyor or job, by the name of its subject; a report without one covers the whole estate. */
+  readonly subject?: string;
+  /** ISO 8601 date of the report; left out, the newest record's. */
+  readonly asOf?: string;
+}
+export type MakePreviewAnswer =
+  | {
+      readonly ok: true;
+      readonly title: string;
+      /** A whole page without scripts; elements that stand for a line of text carry data-origin with a key of `origins`. */
+      readonly html: string;
+      readonly origins: Readonly<Record<string, Spot>>;
+      readonly revision: number;
+    }
+  | { readonly ok: false; readonly reason: string };
+
+/** Client to server: a new inspection to fill in. */
+export const draftInspection = 'troughline/draftInspection';
+export interface DraftInspection {
+  readonly conveyor: string;
+  readonly date: string;
+  readonly meter: string;
+}
+export interface DraftInspectionAnswer {
+  /** A file name for it; the folder is the client's choice. */
+  readonly fileName: string;
+  /** Folder of the conveyor's newest inspection, or of the conveyor itself. */
+  readonly folder: string;
+  readonly text: string;
+}
+
+/** What the client says at start. */
+export interface StartOptions {
+  /** The client answers listTexts and readTexts. */
+  readonly clientReads?: boolean;
+  readonly settings?: Settings;
+}
+
+/** Settings under `troughline.`; the server asks for them and has these defaults. */
+export interface Settings {
+  readonly inlayHints: { readonly defaults: boolean; readonly chainage: boolean; readonly exposure: boolean };
+  readonly codeLens: { readonly conveyors: boolean };
+  readonly diagnostics: { readonly information: boolean };
+}
+
+export const defaultSettings: Settings = {
+  inlayHints: { defaults: false, chainage: false, exposure: true },
+  codeLens: { conveyors: true },
+  diagnostics: { information: true },
+};
