@@ -1,4 +1,5 @@
 // A rule is one file in rules/: hover text, `explain CODE`, the rule pages and the tests all come from this object.
+// A check is pure and cheap: it runs while someone types, over the whole estate.
 
 import type { Estate } from '../domain/model/estate.js';
 import type { Problem } from '../domain/model/problem.js';
@@ -9,6 +10,12 @@ export interface RuleInput {
   readonly problems: readonly Problem[];
 }
 
+/**
+ * Where the lines of an example stand. `whole`: they are the whole estate. `estate`: blocks added to the sound estate of
+ * example.ts. Otherwise facts inside that block of the sound estate, in place of its facts that start with the same word.
+ */
+export type Given = 'whole' | 'estate' | 'plant' | 'liner' | 'screw' | 'conveyor' | 'inspection' | 'job';
+
 export interface Rule {
   /** TL1xx the text itself, TL2xx geometry, TL3xx records, TL4xx jobs and orders, TL5xx wear. Never reused. */
   readonly code: `TL${number}`;
@@ -18,7 +25,8 @@ export interface Rule {
   readonly why: string;
   /** What to do, in general. */
   readonly todo: string;
-  /** A whole estate in the language; the spot of the finding stands between « and ». */
+  readonly given: Given;
+  /** The spot of the finding stands between « and ». */
   readonly bad: string;
   /** The same, right. */
   readonly good: string;

@@ -22,5 +22,10 @@ export type Problem = { readonly origin: Origin } & (
   | { readonly kind: 'ambiguous name'; readonly what: string; readonly name: string; readonly candidates: readonly string[] }
   | { readonly kind: 'unknown point'; readonly point: string; readonly conveyor: string; readonly known: readonly string[]; /** Other conveyors that have it. */ readonly elsewhere: readonly string[] }
   | { readonly kind: 'unknown colour'; readonly colour: string; readonly liner: string; readonly known: readonly string[] }
+  // A comment that silences a finding: without a reason, of a code that no rule has, hiding nothing, past its date.
+  | { readonly kind: 'suppression without reason'; readonly code: string }
+  | { readonly kind: 'suppression of unknown code'; readonly code: string }
+  | { readonly kind: 'unused suppression'; readonly code: string }
+  | { readonly kind: 'expired suppression'; readonly code: string; readonly until: string; /** The day it was judged on, ISO 8601. */ readonly asOf: string }
 );
 export type ProblemKind = Problem['kind'];

@@ -1,0 +1,44 @@
+// Every rule there is, and how they are run. A code, once given, is never reused (tests/validation/codes.txt).
+
+import type { Finding } from './finding.js';
+import type { Problem } from '../domain/model/problem.js';
+import type { Rule, RuleInput } from './rule.js';
+import { noEstate } from './no-estate.js';
+import { textRules } from './rules/text.js';
+import { geometryRules } from './rules/geometry.js';
+import { recordRules } from './rules/records.js';
+import { jobRules } from './rules/jobs.js';
+import { wearRules } from './rules/wear.js';
+
+export const rules: readonly Rule[] = [...textRules, ...geometryRules, ...recordRules, ...jobRules, ...wearRules];
+
+const byCode = new Map<string, Rule>(rules.map((rule) => [rule.code, rule]));
+
+/** The rule of a code, in any letter case; undefined where there is none. */
+export function ruleOf(code: string): Rule | undefined {
+  return byCode.get(code.toUpperCase());
+}
+
+/** All findings, in the order of the text: by source, start, then code. */
+export function runRules(input: RuleInput): Finding[] {
+  return inTextOrder(rules.flatMap((rule) => findingsOf(rule, input)));
+}
+
+/** Findings for problems alone, for those that are known only after the rules have run (suppressions that hide nothing). */
+export function reportProblems(problems: readonly Problem[]): Finding[] {
+  const input = { estate: noEstate, problems };
+  return inTextOrder(textRules.flatMap((rule) => findingsOf(rule, input)));
+}
+
+function findingsOf(rule: Rule, input: RuleInput): Finding[] {
+  const findings: Finding[] = [];
+  for (const found of rule.check(input)) {
+    findings.push({ todo: rule.todo, ...found, code: rule.code, severity: rule.severity, why: rule.why });
+  }
+  return findings;
+}
+
+function inTextOrder(findings: Finding[]): Finding[] {
+  return findings.sort((a, b) =>
+    a.origin.source - b.origin.source || a.origin.start - b.origin.start || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0));
+}

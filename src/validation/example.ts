@@ -1,0 +1,121 @@
+// The sound estate that the rules' examples are put into, so that an example shows only the lines that matter.
+// Scenario of our own; nothing in it gives a finding, which the catalogue tests prove.
+
+import type { Given, Rule } from './rule.js';
+
+/** An example as the language reads it, and where in it the finding must stand. */
+export interface Example {
+  readonly text: string;
+  /** Undefined for the good example. */
+  readonly marker?: { readonly start: number; readonly end: number };
+}
+
+/** The whole estate of a rule's bad or good example. */
+export function exampleOf(rule: Rule, which: 'bad' | 'good'): Example {
+  const marked = place(rule.given, rule[which]);
+  const start = marked.indexOf('«');
+  const end = marked.indexOf('»') - 1;
+  const text = marked.replace('«', '').replace('»', '');
+  return start < 0 ? { text } : { text, marker: { start, end } };
+}
+
+/** The lines to show to a reader: the example's own, inside the head of the block they stand in. */
+export function shownLines(rule: Rule, which: 'bad' | 'good'): string {
+  const own = rule[which].replace(/[«»]/g, '').replace(/^\n+|\s+$/g, '');
+  if (rule.given === 'whole' || rule.given === 'estate') return own;
+  return `${heads[rule.given]} {\n${indent(own)}\n}`;
+}
+
+type Block = Exclude<Given, 'whole' | 'estate'>;
+
+const heads: Readonly<Record<Block, string>> = {
+  plant: 'plant Tarnholt "Tarnholt Organics"',
+  liner: 'liner TwoLayer12',
+  screw: 'screw Spiral400',
+  conveyor: 'conveyor DG1 "Digestate cake to bay 2"',
+  inspection: 'inspection DG1 2025-03-10 meter 6000 h',
+  job: 'job J1 "Reline above the gate"',
+};
+
+const facts: Readonly<Record<Block, string>> = {
+  plant: `
+fitting temperature 5 degC to 25 degC
+service temperature 5 degC to 35 degC
+duty 110 h/week ± 15 %
+risk 5 %
+outage Spring27 2027-04-12 to 2027-04-23
+crew Alpha 4 people skills fitting
+crew Bravo 3 people skills fitting
+access unit MP1 reach 12 m
+lead time liner 10 week`,
+  liner: `
+material PE1000
+layer white 6 mm
+layer red 6 mm
+thickness tolerance 0.3 mm
+panel length 1200 mm ± 1 mm
+condemn at 3 mm
+bolt M10 rows 2 pitch 250 mm countersink 4 mm
+joint butted`,
+  screw: `
+shaftless
+outside diameter 400 mm
+pitch 350 mm
+hand right
+flight 80 mm by 25 mm
+drive plate 8 bolts M20
+condemn flight at 50 mm`,
+  conveyor: `
+plant Tarnholt
+length 12 m
+incline 20 deg
+trough inside radius 226 mm side height 260 mm plate 4 mm
+screw Spiral400
+liner TwoLayer12
+drive at head power 5.5 kW speed 18 rpm
+commissioned 2024-01-08 meter 0 h
+section S1 6 m
+section S2 6 m
+break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm
+break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+hold-down every 1.5 m from 2.25 m to 11.25 m both sides
+cover every 1.2 m from 0 m to 12 m mass 18 kg
+access A1 at 0 m to 12 m platform
+isolation Q1 "local isolator" electrical at 11.5 m
+point P1 at 4 m clock 7:30
+point P2 at 9 m clock 7:30`,
+  inspection: `
+by "day shift"
+view downstream
+gauge ultrasonic ± 0.2 mm`,
+  job: `
+conveyor DG1
+outage Spring27
+reline run above Gate
+crews Alpha, Bravo
+access units MP1`,
+};
+
+const always: readonly Block[] = ['plant', 'liner', 'screw', 'conveyor'];
+
+function place(given: Given, lines: string): string {
+  if (given === 'whole') return lines;
+  if (given === 'estate') return always.map((block) => write(block)).join('') + lines;
+  const blocks = always.includes(given) ? always : [...always, given];
+  return blocks.map((block) => write(block, block === given ? lines : undefined)).join('');
+}
+
+function write(block: Block, lines?: string): string {
+  const replaced = new Set((lines ?? '').split('\n').map(firstWord));
+  const kept = facts[block].split('\n').filter((line) => line !== '' && !replaced.has(firstWord(line)));
+  const own = (lines ?? '').split('\n').filter((line) => line.trim() !== '');
+  return `${heads[block]} {\n${indent([...kept, ...own].join('\n'))}\n}\n`;
+}
+
+function firstWord(line: string): string {
+  return /^[\s«»]*([^\s«»]+)/.exec(line)?.[1] ?? '';
+}
+
+function indent(lines: string): string {
+  return lines.split('\n').map((line) => (line.trim() === '' ? '' : `  ${line}`)).join('\n');
+}
