@@ -1,0 +1,43 @@
+// Who may import whom, as data. A part is a folder; a file directly in it is its door, deeper files are private to it.
+// A new arrow is a decision: write the choice and its reason in DEVELOPERS.md first.
+
+export interface Part {
+  /** Folder under src. */
+  readonly folder: string;
+  /** Other parts it may import. */
+  readonly parts: readonly string[];
+  /** Packages it may import: a name, or a prefix ending in *. */
+  readonly packages: readonly string[];
+  readonly why: string;
+}
+
+const domain = ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model', 'domain/order', 'domain/plan'];
+const printing = ['generators/page', 'generators/drawing', 'generators/appendix'];
+const generators = ['generators/remaining-life', 'generators/work-pack', 'generators/inspection-sheet', 'generators/change-summary'];
+
+export const parts: readonly Part[] = [
+  { folder: 'domain/units', parts: [], packages: [], why: 'dimensions, quantities, dates, clock positions' },
+  { folder: 'domain/geometry', parts: ['domain/units'], packages: [], why: 'formulas of trough, helix, liner, drive' },
+  { folder: 'domain/wear', parts: ['domain/units'], packages: ['@stdlib/*'], why: 'rates, lives and intervals from columns' },
+  { folder: 'domain/model', parts: ['domain/units', 'domain/geometry'], packages: [], why: 'the estate and its history' },
+  { folder: 'domain/order', parts: ['domain/units', 'domain/geometry', 'domain/model'], packages: [], why: 'which orders of work can be built' },
+  { folder: 'domain/plan', parts: ['domain/units', 'domain/geometry', 'domain/model', 'domain/order'], packages: [], why: 'who does what when, cuts, lifts, materials' },
+
+  { folder: 'language', parts: ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model'], packages: ['langium', 'langium/*', 'chevrotain', 'vscode-languageserver-types', 'vscode-uri'], why: 'text to model and back' },
+  { folder: 'validation', parts: domain, packages: [], why: 'rules: model to findings' },
+  { folder: 'analysis', parts: [...domain, 'language', 'validation'], packages: ['langium', 'vscode-uri'], why: 'texts in, model and findings out' },
+
+  { folder: 'generators/page', parts: ['domain/units'], packages: ['d3-*'], why: 'what every printed page shares' },
+  { folder: 'generators/appendix', parts: domain, packages: [], why: 'formulas and sources, said once' },
+  { folder: 'generators/drawing', parts: [...domain, 'generators/page'], packages: ['d3-*'], why: 'drawings of a conveyor' },
+  { folder: 'generators/remaining-life', parts: [...domain, ...printing], packages: ['d3-*', 'pdfkit'], why: 'the report' },
+  { folder: 'generators/work-pack', parts: [...domain, ...printing], packages: ['d3-*', 'hucre', 'ical-generator', 'pdfkit'], why: 'the pack' },
+  { folder: 'generators/inspection-sheet', parts: [...domain, ...printing], packages: ['d3-*'], why: 'what to look at and write down' },
+  { folder: 'generators/change-summary', parts: [...domain, ...printing], packages: [], why: 'what a change to the files means' },
+
+  { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
+  { folder: 'lsp', parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'protocol'], packages: ['langium', 'langium/*', 'vscode-languageserver', 'vscode-languageserver/*', 'vscode-languageserver-*', 'vscode-uri', 'node:*'], why: 'one file an editor feature' },
+  { folder: 'extension', parts: ['protocol'], packages: ['vscode', 'vscode-languageclient', 'vscode-languageclient/*', 'node:*'], why: 'the VS Code side' },
+  { folder: 'views', parts: ['protocol'], packages: ['d3-*'], why: 'webviews' },
+  { folder: 'cli', parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'lsp'], packages: ['commander', 'node:*'], why: 'the command line' },
+];
