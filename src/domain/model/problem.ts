@@ -9,10 +9,10 @@ export type Problem = { readonly origin: Origin } & (
   | { readonly kind: 'missing unit'; readonly text: string; readonly expected: Dimension; readonly fact: string }
   | { readonly kind: 'unknown unit'; readonly text: string; readonly unit: string; readonly expected: Dimension; readonly fact: string }
   | { readonly kind: 'wrong dimension'; readonly text: string; readonly found: Dimension; readonly expected: Dimension; readonly fact: string }
-  | { readonly kind: 'comma decimal'; readonly text: string; readonly corrected: string }
+  | { readonly kind: 'comma decimal'; readonly text: string; /** Only where the comma can only be a decimal point. */ readonly corrected?: string; /** Otherwise the text both ways, decimal point first: `12,000 h` may be 12 h or 12000 h. */ readonly readings?: readonly [string, string] }
   | { readonly kind: 'not a number'; readonly text: string; readonly fact: string }
   | { readonly kind: 'out of range'; readonly text: string; readonly fact: string; readonly range: string }
-  | { readonly kind: 'date form'; readonly text: string; /** ISO form where it is certain. */ readonly corrected?: string }
+  | { readonly kind: 'date form'; readonly text: string; /** ISO form where it is certain. */ readonly corrected?: string; /** Otherwise both ISO forms: 03/04/2026 may be either month. */ readonly readings?: readonly [string, string] }
   | { readonly kind: 'no such date'; readonly text: string }
   | { readonly kind: 'clock form'; readonly text: string; readonly corrected?: string }
   | { readonly kind: 'missing fact'; readonly block: string; readonly name: string; readonly fact: string; readonly example: string; /** Just after the block's opening brace. */ readonly insertAt: Origin }
