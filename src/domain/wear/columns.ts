@@ -1,0 +1,81 @@
+// What was seen, in columns: one row a reading, one row a unit. A unit is one liner set at one point (or one screw flight at one place).
+// Columns are plain typed arrays, so that a million readings cost a few flat blocks of memory and no objects.
+// Exposure is whatever wears the liner: running hours since that liner was fitted, or tonnes carried; one measure in one set of columns.
+
+/** The kinds of reading, as numbers for the `kind` column. */
+export const seen = {
+  /** A thickness that remains, mm, in `value`. */
+  thickness: 0,
+  /** The layer that shows, in `value`, counted from 0 on the screw side: 0 says that no layer has worn through. */
+  layer: 1,
+  /** The trough shows: the full thickness is worn. `value` is not read. */
+  trough: 2,
+  /** Looked for and hidden (build-up, standing water). Counted, never taken as good or bad. `value` is not read. */
+  hidden: 3,
+} as const;
+
+export interface ReadingColumns {
+  /** Row of the unit in `UnitColumns`, from 0. */
+  readonly unit: ArrayLike<number>;
+  /** Since the unit's liner was fitted, in the chosen measure, ≥ 0. */
+  readonly exposure: ArrayLike<number>;
+  /** One of `seen`. */
+  readonly kind: ArrayLike<number>;
+  readonly value: ArrayLike<number>;
+  /** Day of the reading as a whole number; needed by the track record only. */
+  readonly day?: ArrayLike<number>;
+}
+
+/** How a liner is built, or a flight: the wear at which each layer is through, mm from the screw side; the last is the full thickness. */
+export interface Build {
+  readonly depths: readonly number[];
+  /** Tolerance of a layer's depth as a ratio of the depth (one standard deviation). Where left out, `defaultDepthTolerance`. */
+  readonly tolerance?: number;
+}
+
+/** One standard deviation of a layer's depth, as a ratio of the depth: our judgement, for skived sheet and an edge read by eye. */
+export const defaultDepthTolerance = 0.05;
+
+export interface UnitColumns {
+  readonly count: number;
+  /** Thickness when fitted, mm. */
+  readonly fitted: ArrayLike<number>;
+  /** Row of each unit's build in `builds`. */
+  readonly build: ArrayLike<number>;
+  readonly builds: readonly Build[];
+  /** Known logarithm of a factor on the unit's rate, say ln(its sliding speed / the pool's). 0 where left out. */
+  readonly offset?: ArrayLike<number>;
+  /** Former sets known by their life only. A unit may have several rows (a bound, then the life). */
+  readonly lives?: LifeColumns;
+}
+
+/** What is known of a set's life without readings: it reached a depth at an exposure, or was still short of it. */
+export interface LifeColumns {
+  readonly unit: ArrayLike<number>;
+  /** Exposure at which the depth was reached, or up to which it was not. */
+  readonly exposure: ArrayLike<number>;
+  /** mm of wear. */
+  readonly depth: ArrayLike<number>;
+  /** 1: reached at this exposure. 0: still running short of the depth. */
+  readonly reached: ArrayLike<number>;
+  readonly day?: ArrayLike<number>;
+}
+
+/** Something a report must say about the records. `reading` and `earlier` are rows of the reading columns; `unit` a row of the units. */
+export type Remark =
+  | { readonly kind: 'not a number'; readonly reading: number; readonly unit: number }
+  | { readonly kind: 'before fitting'; readonly reading: number; readonly unit: number; readonly exposure: number }
+  | { readonly kind: 'no exposure yet'; readonly reading: number; readonly unit: number }
+  | { readonly kind: 'worn at no exposure'; readonly reading: number; readonly unit: number }
+  | { readonly kind: 'no such layer'; readonly reading: number; readonly unit: number; readonly layer: number }
+  | { readonly kind: 'negative thickness'; readonly reading: number; readonly unit: number; readonly thickness: number }
+  | { readonly kind: 'thicker than fitted'; readonly reading: number; readonly unit: number; readonly thickness: number; readonly fitted: number }
+  /** A later reading thicker than an earlier one beyond 3σ√2: a replaced liner, another point, or a misread. Kept, but see outliers. */
+  | { readonly kind: 'thicker than before'; readonly reading: number; readonly earlier: number; readonly unit: number; readonly growth: number }
+  /** One reading says the depth was reached, a later one that it was not. The earlier, worse one is believed. */
+  | { readonly kind: 'contradiction'; readonly reading: number; readonly earlier: number; readonly unit: number; readonly depth: number }
+  /** The colours seen and the thicknesses measured cannot both be right. `chance`: of such colours, given the thicknesses. */
+  | { readonly kind: 'colour against thickness'; readonly unit: number; readonly chance: number }
+  /** A thickness far from what the unit's other readings foretold. `weight` 0 to 1 is what it counts for; `expected` mm of thickness. */
+  | { readonly kind: 'outlier'; readonly reading: number; readonly unit: number; readonly weight: number; readonly expected: number; readonly deviation: number }
+  | { readonly kind: 'no such unit'; readonly reading: number; readonly unit: number };
