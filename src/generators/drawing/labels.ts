@@ -1,0 +1,58 @@
+// Where labels go so that none covers another. Two ways: on one line, moved sideways as little as possible; or in tiers,
+// each label straight at its mark in the nearest tier that is free. Both keep the order of the marks.
+
+export interface Mark {
+  /** Where the label would like its middle to be, mm. */
+  readonly at: number;
+  readonly width: number;
+}
+
+/**
+ * Middles of the labels on one line between `from` and `to`, in the order of `marks` (which must ascend): the least sum
+ * of squared shifts that leaves `gap` between neighbours (pool adjacent violators). Undefined where they cannot all fit.
+ */
+export function spreadLabels(marks: readonly Mark[], gap: number, from: number, to: number): readonly number[] | undefined {
+  const total = marks.reduce((sum, mark) => sum + mark.width, 0) + gap * Math.max(0, marks.length - 1);
+  if (total > to - from + 1e-9) return undefined;
+
+  // Shift every mark by the room its predecessors need: what remains is to keep the shifted wishes in ascending order.
+  const offsets: number[] = [];
+  let used = 0;
+  for (const mark of marks) {
+    offsets.push(used + mark.width / 2);
+    used += mark.width + gap;
+  }
+  const lowest = from;
+  const highest = to - total;
+  const blocks: { sum: number; count: number }[] = [];
+  marks.forEach((mark, index) => {
+    blocks.push({ sum: mark.at - (offsets[index] ?? 0), count: 1 });
+    for (;;) {
+      const last = blocks.at(-1);
+      const before = blocks.at(-2);
+      if (!last || !before || before.sum / before.count <= last.sum / last.count) break;
+      before.sum += last.sum;
+      before.count += last.count;
+      blocks.pop();
+    }
+  });
+  const middles: number[] = [];
+  for (const block of blocks) {
+    const start = Math.min(Math.max(block.sum / block.count, lowest), highest);
+    for (let i = 0; i < block.count; i++) middles.push(start + (offsets[middles.length] ?? 0));
+  }
+  return middles;
+}
+
+/** The tier (0 nearest the drawing) of each label when every label stays at its mark; any order of marks. */
+export function tierLabels(marks: readonly Mark[], gap: number): readonly number[] {
+  const taken: { from: number; to: number }[][] = [];
+  return marks.map((mark) => {
+    const from = mark.at - mark.width / 2 - gap / 2;
+    const to = mark.at + mark.width / 2 + gap / 2;
+    let tier = 0;
+    while (taken[tier]?.some((other) => from < other.to && to > other.from)) tier++;
+    (taken[tier] ??= []).push({ from, to });
+    return tier;
+  });
+}

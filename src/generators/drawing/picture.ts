@@ -1,0 +1,77 @@
+// What is drawn, before it is framed: the conveyor with its runs and panels as a job would leave them, and a picture
+// waiting for its sheet number. `issueDrawings` frames a set of pictures and numbers the sheets.
+
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Interval, Run } from '../../domain/model/runs.js';
+import type { Drawing } from './drawing-sheet.js';
+import { drawingSheet } from './drawing-sheet.js';
+import type { Hatch } from './hatch.js';
+
+export interface PanelMark {
+  /** From the tail of its run. */
+  readonly number: number;
+  /** Chainages, mm. */
+  readonly from: number;
+  readonly to: number;
+  readonly closing: boolean;
+  /** Whether the job renews it. */
+  readonly renewed: boolean;
+}
+
+export interface RunMarks {
+  readonly run: Run;
+  readonly panels: readonly PanelMark[];
+  /** The end at which the first new panel goes in; undefined where nothing is fitted. */
+  readonly fitFrom?: 'head' | 'tail';
+}
+
+export interface Pictured {
+  readonly conveyor: Conveyor;
+  readonly runs: readonly RunMarks[];
+  /** Stretches the job works on; empty where there is no job. */
+  readonly scope: readonly Interval[];
+}
+
+export interface Picture {
+  readonly title: string;
+  readonly documentType: string;
+  readonly scale: string;
+  readonly description: string;
+  readonly hatches: readonly Hatch[];
+  definitions?(id: string): string;
+  /** Marks inside the drawing area; `id` prefixes every id they refer to. */
+  content(id: string): readonly string[];
+}
+
+export interface Issue {
+  readonly owner: string;
+  readonly number: string;
+  readonly issued: string;
+  readonly drawnFrom: string;
+}
+
+export function issueDrawings(pictures: readonly Picture[], issue: Issue): readonly Drawing[] {
+  return pictures.map((picture, index) => {
+    const id = `${issue.number.replace(/[^A-Za-z0-9]+/g, '-')}-${index + 1}`;
+    return drawingSheet({
+      id,
+      block: { ...issue, title: picture.title, documentType: picture.documentType, sheet: index + 1, sheets: pictures.length },
+      scale: picture.scale,
+      description: picture.description,
+      hatches: picture.hatches,
+      definitions: picture.definitions?.(id) ?? '',
+      content: picture.content(id),
+    });
+  });
+}
+
+/** Whether the job works on any of `from` to `to` (mm); everything counts where there is no job. */
+export function inScope(pictured: Pictured, from: number, to: number): boolean {
+  if (pictured.scope.length === 0) return true;
+  return pictured.scope.some((part) => (from === to ? from >= part.from && from <= part.to : from < part.to && to > part.from));
+}
+
+/** A chainage for a drawing: metres with two decimals, no unit. */
+export function metres(mm: number): string {
+  return (mm / 1000).toFixed(2);
+}

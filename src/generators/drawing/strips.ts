@@ -1,0 +1,58 @@
+// Cutting a long conveyor into strips that fit one below the other on a sheet, at panel joints where there are any.
+
+import type { Scale } from './scale.js';
+import { scaleOf } from './scale.js';
+
+export interface Strip {
+  /** Chainages, mm. */
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface StripLayout {
+  readonly scale: Scale;
+  /** Strips sheet by sheet. */
+  readonly sheets: readonly (readonly Strip[])[];
+}
+
+const reductions = [10, 20, 50, 100, 200, 500, 1000] as const;
+
+/**
+ * The largest recommended scale at which `length` mm of machine fits on one sheet of `rows` strips, each `width` mm of
+ * paper; a conveyor too long even for the smallest goes on to further sheets. `cuts` are chainages where a strip may end.
+ */
+export function stripsOf(length: number, cuts: readonly number[], width: number, rowsAt: (reduction: number) => number): StripLayout {
+  for (const reduction of reductions) {
+    const strips = cutInto(length, cuts, width * reduction);
+    if (strips.length <= rowsAt(reduction)) return { scale: scaleOf(reduction), sheets: [strips] };
+  }
+  const reduction = 500;
+  const strips = cutInto(length, cuts, width * reduction);
+  const rows = Math.max(1, rowsAt(reduction));
+  const sheets: (readonly Strip[])[] = [];
+  for (let i = 0; i < strips.length; i += rows) sheets.push(strips.slice(i, i + rows));
+  return { scale: scaleOf(reduction), sheets };
+}
+
+/** Strips of nearly equal length, none longer than `most`. */
+function cutInto(length: number, cuts: readonly number[], most: number): readonly Strip[] {
+  const count = Math.max(1, Math.ceil(length / most - 1e-9));
+  const strips = withTarget(length, cuts, most, length / count);
+  return strips.length > count ? withTarget(length, [], most, length / count) : strips;
+}
+
+function withTarget(length: number, cuts: readonly number[], most: number, target: number): readonly Strip[] {
+  const strips: Strip[] = [];
+  let from = 0;
+  while (length - from > 1e-6) {
+    const wish = from + target;
+    let to = length - from <= most ? length : wish;
+    if (to !== length || length - from > target * 1.2) {
+      const near = cuts.filter((cut) => cut > from + target * 0.5 && cut <= from + most && cut < length - target * 0.3);
+      to = near.length > 0 ? near.reduce((best, cut) => (Math.abs(cut - wish) < Math.abs(best - wish) ? cut : best)) : Math.min(wish, length);
+    }
+    strips.push({ from, to });
+    from = to;
+  }
+  return strips;
+}
