@@ -1,0 +1,48 @@
+// Where the texts of a folder come from when no editor has them open. A desktop server reads the disk itself; in a
+// browser, or for a folder that is not on a disk, the client reads for it.
+
+import type { Connection } from 'vscode-languageserver';
+import {
+  listTexts, readTexts,
+  type ListTexts, type ListTextsAnswer, type ReadTexts, type ReadTextsAnswer,
+} from '../protocol/messages.js';
+
+export interface Files {
+  /** Addresses of all `.trough` files under a folder; none for something that is not a folder. */
+  list(folder: string): Promise<readonly string[]>;
+  /** Undefined for a file that is gone, is not text, or is larger than the language is meant for. */
+  read(uri: string): Promise<string | undefined>;
+}
+
+/** Larger files are not an estate someone wrote; the command line tells so, the editor leaves them alone. */
+export const largestText = 50 * 1024 * 1024;
+
+export const extension = '.trough';
+
+/** Folders that hold no estate: tool output and everything hidden. */
+export function isSkippedFolder(name: string): boolean {
+  return name.startsWith('.') || name === 'node_modules' || name === 'out' || name === 'dist';
+}
+
+/** UTF-8, with or without a byte order mark; undefined where the bytes are not UTF-8. */
+export function decodeText(bytes: Uint8Array): string | undefined {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
+  }
+}
+
+export function clientFiles(connection: Connection): Files {
+  return {
+    async list(folder) {
+      const question: ListTexts = { folder };
+      return connection.sendRequest<ListTextsAnswer>(listTexts, question);
+    },
+    async read(uri) {
+      const question: ReadTexts = { uris: [uri] };
+      const [text] = await connection.sendRequest<ReadTextsAnswer>(readTexts, question);
+      return text ?? undefined;
+    },
+  };
+}

@@ -1,0 +1,41 @@
+// The disk, for a server that runs as a process of its own. Everything else is asked of the client, if it offers to read.
+
+import { readdir, readFile, stat } from 'node:fs/promises';
+import path from 'node:path';
+import { URI } from 'vscode-uri';
+import { decodeText, extension, isSkippedFolder, largestText, type Files } from './files.js';
+
+export function nodeFiles(client: Files | undefined): Files {
+  const onDisk = (uri: string): boolean => uri.startsWith('file:');
+  return {
+    async list(folder) {
+      if (!onDisk(folder)) return (await client?.list(folder)) ?? [];
+      return (await walk(URI.parse(folder).fsPath)).map((file) => URI.file(file).toString());
+    },
+    async read(uri) {
+      if (!onDisk(uri)) return client?.read(uri);
+      try {
+        const file = URI.parse(uri).fsPath;
+        return (await stat(file)).size > largestText ? undefined : decodeText(await readFile(file));
+      } catch {
+        return undefined; // gone, or no right to read it: for the estate it is not there
+      }
+    },
+  };
+}
+
+async function walk(folder: string): Promise<string[]> {
+  let entries;
+  try {
+    entries = await readdir(folder, { withFileTypes: true });
+  } catch {
+    return [];
+  }
+  const found: string[] = [];
+  for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
+    const full = path.join(folder, entry.name);
+    if (entry.isDirectory() && !isSkippedFolder(entry.name)) found.push(...(await walk(full)));
+    else if (entry.isFile() && entry.name.endsWith(extension)) found.push(full);
+  }
+  return found;
+}
