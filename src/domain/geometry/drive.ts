@@ -1,0 +1,66 @@
+// Speed along the axis, power, torque, and how far the flight's edge slides on the liner.
+// Power in the form of ISO 7119: moving the material along, lifting it, and turning the empty screw. The last term is for
+// screws in bearings; a spiral without a centre tube drags on its liner, so there the empty power is a guess at best.
+
+import { finite, notNegative, positive } from './demand.js';
+
+/** v = S·n/60, m/s, for a pitch in mm and a speed in rpm: how fast the material travels if none slips back. */
+export function axialSpeed(pitch: number, speed: number): number {
+  return (positive('pitch', pitch, 'mm') * notNegative('speed', speed, 'rpm')) / 60_000;
+}
+
+/** Height gained over a length (mm) on an incline (degrees, positive upward in the direction of flow), mm. */
+export function rise(length: number, incline: number): number {
+  return notNegative('length', length, 'mm') * Math.sin((finite('incline', incline, 'deg') * Math.PI) / 180);
+}
+
+export interface PowerInput {
+  /** t/h. */
+  readonly massFlow: number;
+  /** Length and height gained (positive upward), mm. */
+  readonly length: number;
+  readonly rise: number;
+  /** λ: 2 to 4 by material. */
+  readonly resistanceFactor: number;
+  /** Screw diameter, mm. */
+  readonly diameter: number;
+}
+
+export interface Power {
+  /** All kW. Lift is negative where the conveyor falls; the total may then be below zero: the material drives the screw. */
+  readonly material: number;
+  readonly lift: number;
+  readonly empty: number;
+  readonly total: number;
+}
+
+/** P = Q_m(λL + H)/367 + D·L/20, kW, with L, H, D in metres (ISO 7119). 367 is 3600/9.81 rounded up by the standard. */
+export function conveyingPower(input: PowerInput): Power {
+  const flow = notNegative('mass flow', input.massFlow, 't/h');
+  const length = notNegative('length', input.length, 'mm') / 1000;
+  const height = finite('rise', input.rise, 'mm') / 1000;
+  const material = (flow * notNegative('resistance factor', input.resistanceFactor, '') * length) / 367;
+  const lift = (flow * height) / 367;
+  const empty = ((positive('screw diameter', input.diameter, 'mm') / 1000) * length) / 20;
+  return { material, lift, empty, total: material + lift + empty };
+}
+
+/** T = 9550·P/n, N·m, for kW and rpm; 9550 is 30 000/π rounded. */
+export function torque(power: number, speed: number): number {
+  return (9550 * notNegative('power', power, 'kW')) / positive('speed', speed, 'rpm');
+}
+
+/** s = π·D·n·60·h, km: how far the rim of the screw slides on one spot of its liner in a number of running hours. */
+export function slidingDistance(diameter: number, speed: number, hours: number): number {
+  return (Math.PI * positive('screw diameter', diameter, 'mm') * notNegative('speed', speed, 'rpm') * 60 * notNegative('running hours', hours, 'h')) / 1e6;
+}
+
+/** Archard's law, V = k·F·s, mm³, for k in mm³/(N·m), F in N, s in km. */
+export function archardVolume(coefficient: number, force: number, distance: number): number {
+  return notNegative('wear coefficient', coefficient, 'mm³/Nm') * notNegative('force', force, 'N') * notNegative('sliding distance', distance, 'km') * 1000;
+}
+
+/** The wear coefficient that a machine's own records tell, mm³/(N·m): V/(F·s). It holds for that machine only. */
+export function archardCoefficient(volume: number, force: number, distance: number): number {
+  return notNegative('worn volume', volume, 'mm³') / (positive('force', force, 'N') * positive('sliding distance', distance, 'km') * 1000);
+}

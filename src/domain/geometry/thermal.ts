@@ -1,0 +1,34 @@
+// How a liner grows with heat, what happens where it is held, and how far apart bolts may then be.
+// Linear expansion; temperatures are differences in kelvin. Guides disagree on joints: many ask for gaps and oversize
+// holes, short bolted panels are commonly butted tight; so the policy is declared and this works out what follows from it.
+
+import { finite, notNegative, positive } from './demand.js';
+
+/** Expansion of carbon and of austenitic stainless steel, 1/K (rounded handbook values, from memory). */
+export const carbonSteelExpansion = 12e-6;
+export const stainlessSteelExpansion = 16e-6;
+
+/** ΔL = L·α·ΔT, mm; negative on cooling. α in 1/K, ΔT in K. Free: nothing holds the sheet. */
+export function freeGrowth(length: number, expansion: number, temperatureRise: number): number {
+  return notNegative('length', length, 'mm') * notNegative('expansion', expansion, '1/K') * finite('temperature rise', temperatureRise, 'K');
+}
+
+/** Growth of the liner beyond that of the steel it lies in, mm: L·(α − α_steel)·ΔT. */
+export function growthAgainst(length: number, expansion: number, steelExpansion: number, temperatureRise: number): number {
+  return freeGrowth(length, expansion, temperatureRise) - freeGrowth(length, steelExpansion, temperatureRise);
+}
+
+/** Stress in a sheet that cannot grow, MPa, compression positive: E·Δα·ΔT. PE creeps, so it fades; this is the first day. */
+export function restrainedStress(modulus: number, expansionDifference: number, temperatureRise: number): number {
+  return positive('modulus', modulus, 'MPa') * finite('difference of expansion', expansionDifference, '1/K') * finite('temperature rise', temperatureRise, 'K');
+}
+
+/**
+ * Bolt spacing above which a flat strip held at the bolts buckles, mm: πt/√(3·Δα·ΔT), Euler's strut with clamped ends
+ * (derived); on the safe side for the curved bottom, which is stiffer. Undefined where the liner does not grow against its steel.
+ */
+export function bucklingPitch(thickness: number, expansionDifference: number, temperatureRise: number): number | undefined {
+  positive('liner thickness', thickness, 'mm');
+  const strain = finite('difference of expansion', expansionDifference, '1/K') * finite('temperature rise', temperatureRise, 'K');
+  return strain > 0 ? (Math.PI * thickness) / Math.sqrt(3 * strain) : undefined;
+}
