@@ -1,0 +1,89 @@
+// How long had the liner under a reading been in when the reading was taken? Each reading belongs to the set that lay at its
+// place on that day; its exposure is what ran between fitting and reading, in hours or tonnes as the conveyor declares.
+// An inspection on the day of a reline at the same meter reading is taken to be of the liner that came out.
+
+import type { CalendarDay } from '../units/calendar.js';
+import { formatDay } from '../units/calendar.js';
+import type { Estate } from './estate.js';
+import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
+import { setsAt, type LinerSet, type Moment } from './liner-sets.js';
+import type { Inspection, Place } from './records.js';
+
+/** Exposure in h or t (`unit`), never negative; or why there is none. */
+export type Exposure =
+  | { readonly known: true; readonly value: number; readonly unit: 'h' | 't' }
+  | { readonly known: false; readonly reason: string };
+
+/** What ran on a set until a moment. */
+export function exposureBetween(history: History, set: LinerSet, until: Moment): Exposure {
+  const byTonnes = history.wearBy === 'tonnes';
+  const unit = byTonnes ? 't' : 'h';
+  if (!set.fitted) {
+    return { known: false, reason: history.start.kind === 'commissioned' ? 'nothing says when this liner was fitted' : history.start.reason };
+  }
+  const from = byTonnes ? set.fitted.tonnes : set.fitted.hours;
+  const to = byTonnes ? until.tonnes : until.hours;
+  if (from === undefined || to === undefined) {
+    return { known: false, reason: byTonnes ? 'no tonnes are recorded to count from' : 'no meter reading to count from' };
+  }
+  if (until.day < set.fitted.day || to < from) {
+    return { known: false, reason: `dated ${formatDay(until.day)}, before this liner was fitted (${formatDay(set.fitted.day)})` };
+  }
+  return { known: true, value: to - from, unit };
+}
+
+/** The set an inspection looked at, at a chainage (mm); undefined before commissioning. */
+export function setSeen(history: History, chainage: number, inspection: Inspection): LinerSet | undefined {
+  const seen = momentOf(history, inspection);
+  const sets = setsAt(history.linerSets, chainage);
+  return sets.findLast((set) => {
+    if (set.fitted === undefined) return true;
+    if (set.reline === undefined) return set.fitted.day <= seen.day;
+    if (set.fitted.day !== seen.day) return set.fitted.day < seen.day;
+    return seen.hours !== undefined && set.fitted.hours !== undefined && seen.hours > set.fitted.hours;
+  });
+}
+
+/** The set lying at a chainage at the end of a day. */
+export function setLying(history: History, chainage: number, day: CalendarDay): LinerSet | undefined {
+  return setsAt(history.linerSets, chainage).findLast((set) => set.fitted === undefined || set.fitted.day <= day);
+}
+
+/** Thickness when fitted, mm: measured at the reline where it says so, else the specification's. */
+export function fittedThickness(set: LinerSet, place: Place): { readonly value: number; readonly measured: boolean } {
+  const measured = set.reline?.asFitted.find((row) => row.point.name === place.name && place.declared);
+  return measured ? { value: measured.thickness.value, measured: true } : { value: set.liner.thickness.value, measured: false };
+}
+
+/** A reading's row with the set it is of and the exposure of that set. */
+export interface ExposedReading {
+  readonly row: number;
+  readonly inspection: Inspection;
+  readonly set: LinerSet | undefined;
+  readonly exposure: Exposure;
+}
+
+/**
+ * Readings of each place of the estate in order of exposure's time (date, then row), with set and exposure; places without
+ * any reading have an empty list. Rows without a place (an unknown name) are left out. Records after `asOf` are ignored.
+ */
+export function exposedReadings(estate: Estate, options: HistoryOptions = {}): ReadonlyMap<Place, readonly ExposedReading[]> {
+  const byPlace = new Map<Place, ExposedReading[]>(estate.places.map((place) => [place, []]));
+  const histories = new Map(estate.conveyors.map((c) => [c, historyOf(estate, c, options)]));
+  for (const history of histories.values()) {
+    for (const { inspection } of history.inspections) {
+      const moment = momentOf(history, inspection);
+      for (let row = inspection.firstRow; row < inspection.endRow; row++) {
+        const place = estate.places[estate.readings.place[row] ?? -1];
+        const list = place && byPlace.get(place);
+        if (!place || !list) continue;
+        const set = setSeen(history, place.at, inspection);
+        const exposure: Exposure = set
+          ? exposureBetween(history, set, moment)
+          : { known: false, reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned` };
+        list.push({ row, inspection, set, exposure });
+      }
+    }
+  }
+  return byPlace;
+}

@@ -1,0 +1,327 @@
+// What happened to a conveyor over its life: running hours (and tonnes) since commissioning whatever its meters did, which
+// liner lay where, which screw turned, what duty it had, and what date goes with what total. Records that contradict each
+// other never crash it: what can be concluded is concluded, and what was set aside is kept with its reason.
+
+import type { CalendarDay } from '../units/calendar.js';
+import { formatDay } from '../units/calendar.js';
+import type { Conveyor } from './conveyor.js';
+import { readCounter, totalBetween, type Counter, type CounterReading, type Knot } from './counter.js';
+import { daysByDuty, declaredDuties, hoursByDuty, observedDuty, type Duty } from './duty.js';
+import type { Estate } from './estate.js';
+import { linerSetsOf, type LinerSet, type Moment } from './liner-sets.js';
+import type { DutyChange, Inspection, MeterChange, Reline, ScrewChange } from './records.js';
+import type { Run } from './runs.js';
+import type { ScrewSpecification } from './specifications.js';
+
+export type DatedRecord = Inspection | Reline | ScrewChange;
+
+export interface History {
+  readonly conveyor: Conveyor;
+  /** Records after this day are ignored; undefined takes them all. */
+  readonly asOf: CalendarDay | undefined;
+  readonly start: Start;
+  /** Totals count from commissioning; where that is not recorded, from the first reading. */
+  readonly hours: Counter;
+  /** Undefined where no record states tonnes. */
+  readonly tonnes: Counter | undefined;
+  /** What wear follows, as the conveyor declares it. */
+  readonly wearBy: 'hours' | 'tonnes';
+  /** Declared duties, first to last. */
+  readonly duties: readonly Duty[];
+  /** Over the last year of records. */
+  readonly observed: Duty | undefined;
+  /** t per running hour, for dates of a total in tonnes. */
+  readonly throughput: Throughput | undefined;
+  readonly inspections: readonly { readonly inspection: Inspection; /** Index into Estate.inspections. */ readonly index: number }[];
+  readonly relines: readonly Reline[];
+  readonly linerSets: readonly LinerSet[];
+  readonly screwSets: readonly ScrewSet[];
+  /** Day of the newest dated record. */
+  readonly newest: CalendarDay | undefined;
+  /** What could not be taken as written, in words. */
+  readonly remarks: readonly string[];
+  readonly moments: ReadonlyMap<DatedRecord, Moment>;
+}
+
+/** Where the running total begins. Without a commissioning record only liners fitted by a recorded reline have an exposure. */
+export type Start =
+  | { readonly kind: 'commissioned'; readonly day: CalendarDay }
+  | { readonly kind: 'first reline'; readonly day: CalendarDay; readonly reason: string }
+  | { readonly kind: 'unknown'; readonly reason: string };
+
+export interface Throughput {
+  /** t per running hour. */
+  readonly perHour: number;
+  readonly basis: 'observed' | 'capacity';
+}
+
+export interface ScrewSet {
+  readonly screw: ScrewSpecification;
+  readonly change: ScrewChange | undefined;
+  readonly fitted: Moment | undefined;
+  readonly removed: Moment | undefined;
+}
+
+export interface HistoryOptions {
+  readonly asOf?: CalendarDay | undefined;
+  /** Keep duty records dated after `asOf`, because they are plans known on that day. Default false. */
+  readonly plannedDuty?: boolean;
+}
+
+const whole = new WeakMap<Estate, Map<Conveyor, History>>();
+
+/** Worked out once an estate and conveyor where no `asOf` is given. */
+export function historyOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions = {}): History {
+  if (options.asOf !== undefined) return buildHistory(estate, conveyor, options);
+  const known = whole.get(estate) ?? new Map<Conveyor, History>();
+  whole.set(estate, known);
+  const history = known.get(conveyor) ?? buildHistory(estate, conveyor, options);
+  known.set(conveyor, history);
+  return history;
+}
+
+/** Day of the newest inspection, reline, screw change or meter change; undefined for an estate without records. */
+export function newestRecord(estate: Estate): CalendarDay | undefined {
+  let newest: CalendarDay | undefined;
+  for (const records of [estate.inspections, estate.relines, estate.screwChanges, estate.meterChanges]) {
+    for (const { date } of records) if (newest === undefined || date.day > newest) newest = date.day;
+  }
+  return newest;
+}
+
+/** Totals at a dated record: its own meter reading where that is kept, else by date between its neighbours. */
+export function momentOf(history: History, record: DatedRecord): Moment {
+  return history.moments.get(record) ?? momentOn(history, record.date.day);
+}
+
+/** Totals on a day: between records by straight line, beyond the newest by duty; before the first, not known. */
+export function momentOn(history: History, day: CalendarDay): Moment {
+  const hours = hoursOn(history, day);
+  return { day, hours, tonnes: tonnesOn(history, day, hours) };
+}
+
+/** The day on which the total (h, or t where wear follows tonnes) is reached, as a fraction; undefined where no duty tells. */
+export function dayAt(history: History, total: number, duties: readonly Duty[] = forwardDuty(history)): number | undefined {
+  const knots = (history.wearBy === 'tonnes' ? history.tonnes?.knots : history.hours.knots) ?? [];
+  const last = knots.at(-1);
+  if (!last || !Number.isFinite(total)) return undefined;
+  if (total >= last.total) {
+    const perHour = history.wearBy === 'tonnes' ? history.throughput?.perHour : 1;
+    if (perHour === undefined || !(perHour > 0)) return undefined;
+    const days = daysByDuty(duties, last.day, (total - last.total) / perHour);
+    return days === undefined ? undefined : last.day + days;
+  }
+  const after = knots.findIndex((k) => k.total > total);
+  const b = knots[after];
+  const a = knots[after - 1];
+  if (!a || !b) return undefined;
+  return a.day + ((b.day - a.day) * (total - a.total)) / (b.total - a.total);
+}
+
+/** The duty that dates rest on: declared, else as observed over the last year, else none. */
+export function forwardDuty(history: History): readonly Duty[] {
+  if (history.duties.length > 0) return history.duties;
+  if (!history.observed) return [];
+  // Observed duty is taken to hold on, and to have held before: it has no first day.
+  const { from: _firstDay, ...always } = history.observed;
+  return [always];
+}
+
+function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOptions): History {
+  const records = recordsOf(estate, conveyor, options);
+  const { inspections, relines, screwChanges, meterChanges, dutyChanges } = records;
+  const duties = declaredDuties(conveyor, dutyChanges);
+  const dated = [...inspections.map((i) => i.inspection), ...relines, ...screwChanges];
+
+  const hours = hourCounter(conveyor, records, duties, options.asOf);
+  const tonnes = tonnesCounter(conveyor, records, options.asOf);
+  const start = startOf(conveyor, hours, relines, options.asOf);
+  const throughput = throughputOf(conveyor, hours, tonnes);
+  const partial = {
+    conveyor, asOf: options.asOf, start, hours, tonnes, wearBy: conveyor.wearBy, duties, throughput,
+    observed: observedDuty(hours.knots, hours.knots.at(-1)?.day ?? (0 as CalendarDay)),
+    inspections, relines,
+    newest: newestOf([...dated.map((r) => r.date.day), ...meterChanges.map((m) => m.date.day)]),
+    remarks: remarksOf(conveyor, start, hours, tonnes),
+    linerSets: [], screwSets: [], moments: new Map<DatedRecord, Moment>(),
+  } satisfies History;
+
+  const keptHours = totalsByRecord(hours.knots);
+  const keptTonnes = totalsByRecord(tonnes?.knots ?? []);
+  const moments = new Map<DatedRecord, Moment>();
+  for (const record of dated) {
+    const byDay = momentOn(partial, record.date.day);
+    const own = keptHours.get(record) ?? byDay.hours;
+    moments.set(record, { day: byDay.day, hours: own, tonnes: keptTonnes.get(record) ?? tonnesOn(partial, byDay.day, own) });
+  }
+  const commissioned = start.kind === 'commissioned' ? momentOn(partial, start.day) : undefined;
+  const momentFor = (record: DatedRecord): Moment => moments.get(record) ?? momentOn(partial, record.date.day);
+  const inOrder = [...relines].sort((a, b) => a.date.day - b.date.day || (momentFor(a).hours ?? 0) - (momentFor(b).hours ?? 0) || a.origin.start - b.origin.start);
+  return {
+    ...partial, moments, relines: inOrder,
+    linerSets: linerSetsOf({ conveyor, commissioned, relines: inOrder.map((reline) => ({ reline, moment: momentFor(reline) })), panelEnds: standardPanelEnds }),
+    screwSets: screwSetsOf(conveyor, commissioned, screwChanges, momentFor),
+  };
+}
+
+interface Records {
+  readonly inspections: readonly { readonly inspection: Inspection; readonly index: number }[];
+  readonly relines: readonly Reline[];
+  readonly screwChanges: readonly ScrewChange[];
+  readonly meterChanges: readonly MeterChange[];
+  readonly dutyChanges: readonly DutyChange[];
+}
+
+const inspectionIndex = new WeakMap<Estate, Map<Conveyor, { readonly inspection: Inspection; readonly index: number }[]>>();
+
+function recordsOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions): Records {
+  let byConveyor = inspectionIndex.get(estate);
+  if (!byConveyor) {
+    byConveyor = new Map();
+    for (const [index, inspection] of estate.inspections.entries()) {
+      const list = byConveyor.get(inspection.conveyor);
+      if (list) list.push({ inspection, index });
+      else byConveyor.set(inspection.conveyor, [{ inspection, index }]);
+    }
+    for (const list of byConveyor.values()) list.sort((a, b) => a.inspection.date.day - b.inspection.date.day || a.index - b.index);
+    inspectionIndex.set(estate, byConveyor);
+  }
+  const asOf = options.asOf ?? Infinity;
+  const own = <T extends { readonly conveyor: Conveyor }>(records: readonly T[]): T[] => records.filter((r) => r.conveyor === conveyor);
+  return {
+    inspections: (byConveyor.get(conveyor) ?? []).filter((i) => i.inspection.date.day <= asOf),
+    relines: own(estate.relines).filter((r) => r.date.day <= asOf),
+    screwChanges: own(estate.screwChanges).filter((r) => r.date.day <= asOf),
+    meterChanges: own(estate.meterChanges).filter((r) => r.date.day <= asOf),
+    dutyChanges: own(estate.dutyChanges).filter((d) => options.plannedDuty === true || d.from.day <= asOf),
+  };
+}
+
+function hourCounter(conveyor: Conveyor, records: Records, duties: readonly Duty[], asOf: CalendarDay | undefined): Counter {
+  const readings: CounterReading[] = [];
+  const commissioned = conveyor.commissioned;
+  if (commissioned && commissioned.date.day <= (asOf ?? Infinity)) {
+    readings.push({ day: commissioned.date.day, value: commissioned.meter.value, source: 'commissioning', origin: commissioned.origin });
+  }
+  for (const { record, source } of datedWithSource(records)) {
+    readings.push({ day: record.date.day, value: record.meter.hours.value, source, origin: record.origin, record });
+  }
+  const changes = records.meterChanges.map((m) => ({ day: m.date.day, old: m.old.value, new: m.new.value, origin: m.origin }));
+  return fromCommissioning(readCounter(readings, changes, { mostPerDay: 24, byDuty: (from, to) => hoursByDuty(duties, from, to) }));
+}
+
+function tonnesCounter(conveyor: Conveyor, records: Records, asOf: CalendarDay | undefined): Counter | undefined {
+  const readings: CounterReading[] = [];
+  const commissioned = conveyor.commissioned;
+  if (commissioned?.tonnes && commissioned.date.day <= (asOf ?? Infinity)) {
+    readings.push({ day: commissioned.date.day, value: commissioned.tonnes.value / 1000, source: 'commissioning', origin: commissioned.origin });
+  }
+  for (const { record, source } of datedWithSource(records)) {
+    const tonnes = record.meter.tonnes;
+    if (tonnes) readings.push({ day: record.date.day, value: tonnes.value / 1000, source, origin: record.origin, record });
+  }
+  if (readings.length === 0) return undefined;
+  return fromCommissioning(readCounter(readings, [], { mostPerDay: Infinity, byDuty: () => undefined }));
+}
+
+function datedWithSource(records: Records): readonly { readonly record: DatedRecord; readonly source: CounterReading['source'] }[] {
+  return [
+    ...records.inspections.map(({ inspection }) => ({ record: inspection, source: 'inspection' as const })),
+    ...records.relines.map((record) => ({ record, source: 'reline' as const })),
+    ...records.screwChanges.map((record) => ({ record, source: 'screw change' as const })),
+  ];
+}
+
+function fromCommissioning(counter: Counter): Counter {
+  const zero = counter.knots.find((k) => k.reading.source === 'commissioning')?.total ?? 0;
+  return zero === 0 ? counter : { ...counter, knots: counter.knots.map((k) => ({ ...k, total: k.total - zero })) };
+}
+
+function startOf(conveyor: Conveyor, hours: Counter, relines: readonly Reline[], asOf: CalendarDay | undefined): Start {
+  const kept = hours.knots.find((k) => k.reading.source === 'commissioning');
+  if (kept) return { kind: 'commissioned', day: kept.day };
+  const declared = conveyor.commissioned;
+  const why = declared === undefined ? `${conveyor.name} has no commissioning record`
+    : declared.date.day > (asOf ?? Infinity) ? `${conveyor.name} was not yet commissioned (${formatDay(declared.date.day)})`
+    : `the meter reading at commissioning of ${conveyor.name} contradicts the later ones`;
+  const first = relines.reduce<Reline | undefined>((a, b) => (a === undefined || b.date.day < a.date.day ? b : a), undefined);
+  if (first) {
+    return {
+      kind: 'first reline', day: first.date.day,
+      reason: `${why}: hours on a liner are counted from the first reline, ${formatDay(first.date.day)}; what ran on the liner before it is not known`,
+    };
+  }
+  return { kind: 'unknown', reason: `${why}, and no reline is recorded: how long the liner has been in is not known` };
+}
+
+function throughputOf(conveyor: Conveyor, hours: Counter, tonnes: Counter | undefined): Throughput | undefined {
+  const last = tonnes?.knots.at(-1);
+  if (tonnes && last) {
+    const back = tonnes.knots.findLast((k) => k.day <= last.day - 365) ?? tonnes.knots[0];
+    const from = back && totalBetween(hours.knots, back.day);
+    const to = totalBetween(hours.knots, last.day);
+    if (back && from !== undefined && to !== undefined && to > from) return { perHour: (last.total - back.total) / (to - from), basis: 'observed' };
+  }
+  return conveyor.capacity ? { perHour: conveyor.capacity.value, basis: 'capacity' } : undefined;
+}
+
+function hoursOn(history: History, day: CalendarDay): number | undefined {
+  const last = history.hours.knots.at(-1);
+  if (!last) return undefined;
+  if (day <= last.day) return totalBetween(history.hours.knots, day);
+  const added = hoursByDuty(forwardDuty(history), last.day, day);
+  return added === undefined ? undefined : last.total + added;
+}
+
+/** Beyond the newest tonnes by running hours times throughput. */
+function tonnesOn(history: History, day: CalendarDay, hours: number | undefined): number | undefined {
+  const last = history.tonnes?.knots.at(-1);
+  if (!last || !history.tonnes) return undefined;
+  if (day <= last.day) return totalBetween(history.tonnes.knots, day);
+  const then = hoursOn(history, last.day);
+  if (hours === undefined || then === undefined || !history.throughput) return undefined;
+  return last.total + Math.max(0, hours - then) * history.throughput.perHour;
+}
+
+function totalsByRecord(knots: readonly Knot[]): ReadonlyMap<object, number> {
+  return new Map(knots.flatMap((k) => (k.reading.record ? [[k.reading.record, k.total] as const] : [])));
+}
+
+function screwSetsOf(conveyor: Conveyor, commissioned: Moment | undefined, changes: readonly ScrewChange[], moment: (record: DatedRecord) => Moment): readonly ScrewSet[] {
+  const ordered = [...changes].sort((a, b) => a.date.day - b.date.day || a.origin.start - b.origin.start);
+  const sets: ScrewSet[] = [];
+  let current: Omit<ScrewSet, 'removed'> = { screw: conveyor.screw, change: undefined, fitted: commissioned };
+  for (const change of ordered) {
+    sets.push({ ...current, removed: moment(change) });
+    current = { screw: change.screw, change, fitted: moment(change) };
+  }
+  return [...sets, { ...current, removed: undefined }];
+}
+
+function newestOf(days: readonly CalendarDay[]): CalendarDay | undefined {
+  return days.reduce<CalendarDay | undefined>((a, b) => (a === undefined || b > a ? b : a), undefined);
+}
+
+function remarksOf(conveyor: Conveyor, start: Start, hours: Counter, tonnes: Counter | undefined): readonly string[] {
+  const said = (r: CounterReading, unit: string): string => `${r.value} ${unit} of ${formatDay(r.day)} (${r.source})`;
+  const remarks: string[] = [];
+  if (start.kind !== 'commissioned') remarks.push(`${start.reason}.`);
+  for (const [counter, unit] of [[hours, 'h'], [tonnes, 't']] as const) {
+    for (const { reading, against, kind } of counter?.setAside ?? []) {
+      remarks.push(`The reading ${said(reading, unit)} ${kind === 'runs back' ? 'does not agree with' : 'is more than the clock allows beside'} ${said(against, unit)}; it was set aside and its date used instead.`);
+    }
+    for (const { from, to, kind, added } of counter?.bridges ?? []) {
+      remarks.push(`Between ${said(from, unit)} and ${said(to, unit)} the meter ${kind === 'runs back' ? 'fell' : 'rose faster than the clock'} and no meter change is recorded; ${Math.round(added)} ${unit} were reckoned by duty.`);
+    }
+  }
+  if (conveyor.wearBy === 'tonnes' && !tonnes) remarks.push(`Wear of ${conveyor.name} goes by tonnes, but no record states tonnes.`);
+  return remarks;
+}
+
+/** Full panels of the specification's first length from the tail, the closing piece at the head. */
+function standardPanelEnds(run: Run): readonly number[] {
+  const panel = run.conveyor.liner.panelLengths[0]?.value;
+  const ends = [run.from];
+  if (panel !== undefined && panel > 0) for (let at = run.from + panel; at < run.to - 1; at += panel) ends.push(at);
+  return [...ends, run.to];
+}

@@ -1,0 +1,82 @@
+// Which liner lay where, since when and until when? A reline over part of a conveyor ends the sets beneath it there and
+// leaves the rest of them lying, so a set is kept as the piece of length it still covers. Half a reline is no new conveyor.
+
+import type { CalendarDay } from '../units/calendar.js';
+import type { Conveyor } from './conveyor.js';
+import type { Reline } from './records.js';
+import { intervalOf, type Run } from './runs.js';
+import type { LinerSpecification } from './specifications.js';
+
+/** A day with the totals run by then; a total is undefined where the records do not give it. */
+export interface Moment {
+  readonly day: CalendarDay;
+  /** Running hours since the start of the records' axis (commissioning where recorded). */
+  readonly hours: number | undefined;
+  readonly tonnes: number | undefined;
+}
+
+export interface LinerSet {
+  readonly liner: LinerSpecification;
+  /** Undefined for the liner that was there first. */
+  readonly reline: Reline | undefined;
+  /** Undefined where neither commissioning nor a reline says when it went in. */
+  readonly fitted: Moment | undefined;
+  readonly removed: (Moment & { readonly reline: Reline }) | undefined;
+  /** Chainages it covers, mm. */
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface LinerSetInput {
+  readonly conveyor: Conveyor;
+  readonly commissioned: Moment | undefined;
+  /** In order of date; of two on one day the one with the lower total first. */
+  readonly relines: readonly { readonly reline: Reline; readonly moment: Moment }[];
+  readonly panelEnds: (run: Run) => readonly number[];
+}
+
+/** Every set that ever lay in the conveyor, former ones first, each piece in chainage order within its reline. */
+export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
+  const { conveyor, commissioned, relines, panelEnds } = input;
+  const former: LinerSet[] = [];
+  let lying: LinerSet[] = [
+    { liner: conveyor.liner, reline: undefined, fitted: commissioned, removed: undefined, from: 0, to: conveyor.length.value },
+  ];
+  for (const { reline, moment } of relines) {
+    for (const { from, to } of scopeOf(conveyor, reline, panelEnds)) {
+      const left: LinerSet[] = [];
+      for (const set of lying) {
+        if (set.to <= from || set.from >= to) {
+          left.push(set);
+          continue;
+        }
+        former.push({ ...set, from: Math.max(set.from, from), to: Math.min(set.to, to), removed: { ...moment, reline } });
+        if (set.from < from) left.push({ ...set, to: from });
+        if (set.to > to) left.push({ ...set, from: to });
+      }
+      left.push({ liner: reline.liner, reline, fitted: moment, removed: undefined, from, to });
+      lying = left.sort((a, b) => a.from - b.from);
+    }
+  }
+  // Two scopes of one reline that overlap leave pieces of no life: they never lay there.
+  return [...former.filter((set) => set.reline === undefined || set.reline !== set.removed?.reline), ...lying];
+}
+
+/** Sets that lay at a chainage (mm), oldest first; where two pieces meet, the one towards the head. */
+export function setsAt(sets: readonly LinerSet[], chainage: number): readonly LinerSet[] {
+  const exact = sets.filter((set) => chainage >= set.from && chainage < set.to);
+  return exact.length > 0 ? exact : sets.filter((set) => chainage === set.to);
+}
+
+/** Chainages a reline renewed, mm, clipped to the conveyor; a scope that names a run or panel that is not there is left out. */
+export function scopeOf(conveyor: Conveyor, reline: Reline, panelEnds: (run: Run) => readonly number[]): readonly { readonly from: number; readonly to: number }[] {
+  const length = conveyor.length.value;
+  if (reline.scope.length === 0) return [{ from: 0, to: length }];
+  return reline.scope.flatMap((stretch) => {
+    const interval = intervalOf(conveyor, stretch, panelEnds);
+    if (!interval) return [];
+    const from = Math.max(0, Math.min(interval.from, interval.to));
+    const to = Math.min(length, Math.max(interval.from, interval.to));
+    return to > from ? [{ from, to }] : [];
+  });
+}
