@@ -6,14 +6,14 @@ import type { Picture, Pictured } from './picture.js';
 import { inScope, metres } from './picture.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
-import { arrowHead, letters, lettering, line, lineWidth, polygon, rectangle } from './ink.js';
+import { arrowHead, letters, lettering, line, lineWidth, plaque, polygon, rectangle } from './ink.js';
 import { spreadLabels } from './labels.js';
 import { stripsOf } from './strips.js';
 import type { Strip } from './strips.js';
-import { fitText, textWidth } from './text-width.js';
+import { textWidth } from './text-width.js';
 
-const captionWidth = 25;
-const gapBetweenStrips = 5;
+const captionWidth = 21;
+const gapBetweenStrips = 2.2;
 
 /** Title, row caption and painter of one row; rows that would stay empty along the whole conveyor are left out. */
 interface Row {
@@ -35,9 +35,9 @@ export function alongTheTrough(pictured: Pictured): readonly Picture[] {
   const { conveyor } = pictured;
   const rows = rowsFor(pictured);
   const height = rows.reduce((sum, row) => sum + row.height, 0) + gapBetweenStrips;
-  const head = 9;
+  const head = 7;
   const cuts = pictured.runs.flatMap((run) => [run.run.from, run.run.to, ...run.panels.map((panel) => panel.to)]);
-  const layout = stripsOf(conveyor.length.value, cuts, drawingArea.width - captionWidth - 4, () => Math.max(1, Math.floor((drawingArea.height - head) / height)));
+  const layout = stripsOf(conveyor.length.value, cuts, drawingArea.width - captionWidth, () => Math.max(1, Math.floor((drawingArea.height - head) / height)));
   return layout.sheets.map((strips, sheet) => ({
     title: `${conveyor.name}: along the trough`,
     documentType: 'Layout along the axis',
@@ -73,16 +73,16 @@ function renewedKey(id: string, right: number, y: number, job: boolean): string 
 function rowsFor(pictured: Pictured): readonly Row[] {
   const { conveyor } = pictured;
   const rows: Row[] = [];
-  if (conveyor.covers.length > 0) rows.push({ caption: 'covers', height: 6.5, paint: paintCovers });
-  if (conveyor.braces.length > 0) rows.push({ caption: 'braces', height: 6.5, paint: paintBraces });
-  if (conveyor.holdDowns.length > 0) rows.push({ caption: 'hold-downs', height: 7, paint: paintHoldDowns });
-  rows.push({ caption: 'trough', height: 9, paint: paintTrough });
-  rows.push({ caption: 'liner panels', height: 8.5, paint: paintPanels });
-  rows.push({ caption: 'runs', height: 7.5, paint: paintRuns });
-  if (conveyor.points.length > 0) rows.push({ caption: 'points', height: 8, paint: paintPoints });
-  if (conveyor.isolations.some((item) => item.at) || conveyor.liftingPoints.length > 0 || conveyor.hatches.length > 0) rows.push({ caption: 'other', height: 7, paint: paintOthers });
-  if (conveyor.access.length > 0) rows.push({ caption: 'access', height: 6.5, paint: paintAccess });
-  rows.push({ caption: 'chainage, m', height: 8, paint: paintChainage });
+  if (conveyor.covers.length > 0) rows.push({ caption: 'covers', height: 6, paint: paintCovers });
+  if (conveyor.braces.length > 0) rows.push({ caption: 'braces', height: 6, paint: paintBraces });
+  if (conveyor.holdDowns.length > 0) rows.push({ caption: 'hold-downs', height: 6.2, paint: paintHoldDowns });
+  rows.push({ caption: 'trough', height: 8, paint: paintTrough });
+  rows.push({ caption: 'panels', height: 8, paint: paintPanels });
+  rows.push({ caption: 'runs', height: 7, paint: paintRuns });
+  if (conveyor.points.length > 0) rows.push({ caption: 'points', height: 7.2, paint: paintPoints });
+  if (conveyor.isolations.some((item) => item.at) || conveyor.liftingPoints.length > 0 || conveyor.hatches.length > 0) rows.push({ caption: 'other', height: 6.8, paint: paintOthers });
+  if (conveyor.access.length > 0) rows.push({ caption: 'access', height: 6, paint: paintAccess });
+  rows.push({ caption: 'metres', height: 7.4, paint: paintChainage });
   return rows;
 }
 
@@ -100,14 +100,14 @@ function paintBraces(view: View, y: number): string[] {
 
 function paintHoldDowns(view: View, y: number): string[] {
   return symbols(view, view.pictured.conveyor.holdDowns, 'H', (x, off) => [
-    polygon([[x - 1.3, y + 3.6], [x + 1.3, y + 3.6], [x, y + 6.4]], { width: lineWidth.thin, fill: off ? '#000' : '#fff' }),
-  ], y + 4.6);
+    polygon([[x - 1.3, y + 3], [x + 1.3, y + 3], [x, y + 5.8]], { width: lineWidth.thin, fill: off ? '#000' : '#fff' }),
+  ], y + 4.4);
 }
 
 function paintTrough(view: View, y: number): string[] {
   const { conveyor } = view.pictured;
-  const top = y + 1;
-  const bottom = y + 8;
+  const top = y + 0.8;
+  const bottom = y + 7.2;
   const marks = [
     line([view.x(view.from), top], [view.x(view.to), top], { width: lineWidth.medium }),
     line([view.x(view.from), bottom], [view.x(view.to), bottom], { width: lineWidth.thick }),
@@ -119,7 +119,7 @@ function paintTrough(view: View, y: number): string[] {
       marks.push(...[-0.4, 0.4].map((side) => line([view.x(to) + side, top - 0.8], [view.x(to) + side, bottom + 0.8], { width: lineWidth.medium })));
     }
     const shown = clipped(view, section.start, to);
-    if (shown) marks.push(fitted(`${section.name} ${metres(section.length.value)} m`, section.name, shown, y + 5.8));
+    if (shown) marks.push(fitted(`${section.name} ${metres(section.length.value)} m`, section.name, shown, y + 5.3));
   }
   return marks;
 }
@@ -166,12 +166,12 @@ function paintRuns(view: View, y: number): string[] {
       for (let x = shown.from + 6; x < shown.to - 4; x += 24) marks.push(arrowHead([fitFrom === 'tail' ? x + 2.5 : x, middle], fitFrom === 'tail' ? 0 : 180, 3));
     }
     const name = fitFrom ? `run ${run.number}, fit from the ${fitFrom}` : `run ${run.number}`;
-    marks.push(fitted(`${name} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`, `run ${run.number}`, shown, y + 5.4));
+    marks.push(fitted(`${name} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`, `run ${run.number}`, shown, y + 5.4, false, true));
   }
   const named = view.pictured.conveyor.breaks.filter((gap) => gap.to.value > gap.from.value && clipped(view, gap.from.value, gap.to.value));
   for (const gap of named) {
     const shown = clipped(view, gap.from.value, gap.to.value);
-    if (shown) marks.push(fitted(gap.name, gap.name.slice(0, 3), shown, y + 5.4, true));
+    if (shown) marks.push(fitted(gap.name, gap.name, shown, y + 5.4));
   }
   return marks;
 }
@@ -179,7 +179,7 @@ function paintRuns(view: View, y: number): string[] {
 function paintPoints(view: View, y: number): string[] {
   const points = view.pictured.conveyor.points.filter((point) => inView(view, point.at.value)).sort((a, b) => a.at.value - b.at.value);
   const labels = points.map((point) => `${point.name} ${point.clock.text}`);
-  return spreadOut(view, points.map((point) => point.at.value), labels, points.map((point) => point.name), y + 7, (x) => [
+  return spreadOut(view, points.map((point) => point.at.value), labels, points.map((point) => point.name), y + 6.6, (x) => [
     line([x - 0.9, y + 1.2], [x + 0.9, y + 1.2], { width: lineWidth.medium }),
     line([x, y + 0.3], [x, y + 2.1], { width: lineWidth.medium }),
   ], y + 2.3);
@@ -230,12 +230,15 @@ interface Spanning {
 }
 
 function boxes(view: View, y: number, height: number, spans: readonly Spanning[], letter: string): string[] {
+  // Letter and number where that fits the narrowest box, else numbers alone, so that one row reads one way.
+  const narrowest = Math.min(...spans.map((span) => (span.to.value - span.from.value) / view.reduction));
+  const lettered = textWidth(`${letter}${spans.length}`, lettering.normal) * 1.06 + 1 <= narrowest;
   return spans.flatMap((span, index) => {
     const shown = clipped(view, span.from.value, span.to.value);
     if (!shown) return [];
     const off = view.pictured.scope.length > 0 && inScope(view.pictured, span.from.value, span.to.value);
-    const name = span.name ?? `${letter}${index + 1}`;
-    return [rectangle(shown.from, y, shown.to - shown.from, height, { width: off ? lineWidth.thick : lineWidth.thin, fill: '#fff' }), fitted(name, `${index + 1}`, shown, y + height - 1.1, off)];
+    const name = span.name ?? (lettered ? `${letter}${index + 1}` : `${index + 1}`);
+    return [rectangle(shown.from, y, shown.to - shown.from, height, { width: off ? lineWidth.thick : lineWidth.thin, fill: '#fff' }), fitted(name, `${index + 1}`, shown, y + height - 1.2, off)];
   });
 }
 
@@ -288,8 +291,8 @@ function clipped(view: View, from: number, to: number): { from: number; to: numb
 }
 
 /** The long text where it fits, else the short one, else nothing. */
-function fitted(long: string, short: string, room: { from: number; to: number }, foot: number, bold = false): string {
+function fitted(long: string, short: string, room: { from: number; to: number }, foot: number, bold = false, ground = false): string {
   const width = room.to - room.from - 1;
   const text = [long, short].find((wording) => textWidth(wording, lettering.normal) * (bold ? 1.06 : 1) <= width);
-  return text ? letters([(room.from + room.to) / 2, foot], fitText(text, room.to - room.from, lettering.normal), { anchor: 'middle', bold, rim: true }) : '';
+  return text ? (ground ? plaque : letters)([(room.from + room.to) / 2, foot], text, { anchor: 'middle', bold, rim: true }) : '';
 }

@@ -80,10 +80,10 @@ function titleBlock(block: TitleBlock, scale: string): string {
     [
       { caption: 'Drawn from', value: block.drawnFrom, width: 62 },
       { caption: 'Identification', value: block.number, width: 58, bold: true },
-      { caption: 'Created by', value: 'Troughline', width: 40 },
-      { caption: 'Approved by', value: '', width: 31 },
-      { caption: 'Issued', value: block.issued, width: 25 },
-      { caption: 'Sheet', value: `${block.sheet} of ${block.sheets}`, width: 40.3, bold: true },
+      { caption: 'Created by', value: 'Troughline', width: 29 },
+      { caption: 'Approved by', value: '', width: 41 },
+      { caption: 'Issued', value: block.issued, width: 34 },
+      { caption: 'Sheet', value: `${block.sheet} of ${block.sheets}`, width: 32.3, bold: true },
     ],
   ];
   const marks: string[] = [rectangle(0.35, top, right - 0.35, titleBlockHeight - 0.35, { width: lineWidth.thick, fill: '#fff' })];

@@ -5,6 +5,7 @@
 import type { Picture, Pictured } from './picture.js';
 import { metres } from './picture.js';
 import { drawingArea, scaleBar } from './drawing-sheet.js';
+import { plainNumber as n } from '../page/markup.js';
 import { hatchFill } from './hatch.js';
 import { arrowHead, circle, group, letters, lettering, line, lineWidth, path, polygon, rectangle } from './ink.js';
 import { spreadLabels } from './labels.js';
@@ -14,7 +15,7 @@ import { textWidth } from './text-width.js';
 
 /** Paper room above and below the trough for labels, measured square to the slope. */
 const above = 24;
-const below = 29;
+const below = 24;
 const reductions = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000] as const;
 
 interface View {
@@ -50,7 +51,7 @@ export function elevation(pictured: Pictured): Picture {
         group([
           ...paintAccess(view), ...paintChainage(view), ...paintRuns(view), ...paintTrough(view), ...paintPanels(view),
           ...paintFixings(view), ...paintDrive(view), ...paintNames(view),
-        ], { transform: `translate(${foot[0].toFixed(3)} ${foot[1].toFixed(3)}) rotate(${(-incline).toFixed(3)})` }),
+        ], { transform: `translate(${n(foot[0])} ${n(foot[1])}) rotate(${n(-incline)})` }),
         ...paintIncline(view, foot),
         ...paintKey(view, incline),
       ];
@@ -134,7 +135,7 @@ function paintFixings(view: View): string[] {
   for (const cover of conveyor.covers) marks.push(rectangle(view.x(cover.from.value) + 0.15, base - 1.5, view.x(cover.to.value) - view.x(cover.from.value) - 0.3, 1.5, { width: lineWidth.thin, fill: '#fff' }));
   for (const brace of conveyor.braces) {
     const x = view.x((brace.from.value + brace.to.value) / 2);
-    marks.push(line([x - 0.9, base - 2.4], [x + 0.9, base - 2.4], { width: lineWidth.thick }), line([x, base - 2.4], [x, base - 4.6], { width: lineWidth.thick }), line([x - 0.9, base - 4.6], [x + 0.9, base - 4.6], { width: lineWidth.thick }));
+    marks.push(line([x - 0.9, base - 5], [x + 0.9, base - 5], { width: lineWidth.thick }), line([x, base - 5], [x, base - 7.2], { width: lineWidth.thick }), line([x - 0.9, base - 7.2], [x + 0.9, base - 7.2], { width: lineWidth.thick }));
   }
   for (const block of conveyor.holdDowns) {
     const x = view.x((block.from.value + block.to.value) / 2);
@@ -165,7 +166,7 @@ function paintNames(view: View): string[] {
     ...conveyor.liftingPoints.map((item) => ({ at: item.at.value, text: `lift ${item.name} ${Math.round(item.limit.value)} kg`, short: item.name })),
     ...(conveyor.drive ? [{ at: conveyor.drive.end === 'head' ? conveyor.length.value + view.reduction * 4 : -view.reduction * 4, text: 'drive', short: 'drive' }] : []),
   ].sort((a, b) => a.at - b.at);
-  const top = view.top - 7.5;
+  const top = view.top - 9;
   const marks: string[] = [];
   // Neighbours alternate between two lines of lettering, so that twice as many fit before any is shortened.
   for (const tier of [0, 1]) {
@@ -242,12 +243,13 @@ function paintIncline(view: View, foot: readonly [number, number]): string[] {
   const incline = conveyor.incline.value;
   if (Math.abs(incline) < 0.5) return [];
   const angle = (incline * Math.PI) / 180;
-  const length = view.x(conveyor.length.value);
-  const [x, y] = incline > 0 ? foot : [foot[0] + length * Math.cos(angle), foot[1] - length * Math.sin(angle)];
+  // From the low end of the foot of the labels, where nothing else is drawn.
+  const [u, v] = [incline > 0 ? 0 : view.x(conveyor.length.value), view.bottom + 23];
+  const [x, y] = [foot[0] + u * Math.cos(angle) + v * Math.sin(angle), foot[1] - u * Math.sin(angle) + v * Math.cos(angle)];
   const way = incline > 0 ? 1 : -1;
-  const reach = Math.min(length * 0.62, 120) * Math.cos(angle);
-  const radius = reach * 0.8;
-  const arc = `M${(x + way * radius).toFixed(3)} ${y.toFixed(3)}A${radius.toFixed(3)} ${radius.toFixed(3)} 0 0 ${incline > 0 ? 0 : 1} ${(x + way * radius * Math.cos(Math.abs(angle))).toFixed(3)} ${(y - radius * Math.sin(Math.abs(angle))).toFixed(3)}`;
+  const reach = 34;
+  const radius = 26;
+  const arc = `M${n(x + way * radius)} ${n(y)}A${radius} ${radius} 0 0 ${incline > 0 ? 0 : 1} ${n(x + way * radius * Math.cos(angle))} ${n(y - radius * Math.sin(Math.abs(angle)))}`;
   const text = `${degrees(Math.abs(incline))}: ${incline > 0 ? 'rises' : 'falls'} ${metres(Math.abs(conveyor.length.value * Math.sin(angle)))} m over ${metres(conveyor.length.value * Math.cos(angle))} m`;
   return [
     line([x, y], [x + way * reach, y], { width: 0.18, dash: '4 1.5' }),

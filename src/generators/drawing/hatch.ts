@@ -28,5 +28,5 @@ const drawnAs: Readonly<Record<Hatch, string>> = {
   cross: 'width="1.8" height="1.8" patternTransform="rotate(45)"><path d="M0 0V1.8M0 0H1.8" stroke="#000" stroke-width="0.3" fill="none"/>',
   level: stripes(90, 1, 0.18),
   steel: stripes(45, 0.7, 0.35),
-  worn: stripes(20, 2.2, 0.18),
+  worn: stripes(20, 2, 0.22),
 };

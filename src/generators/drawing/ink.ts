@@ -2,6 +2,7 @@
 // 0.5 and 0.7 mm), lettering ISO 3098: nothing below 2.5 mm. Black only: meaning is carried by hatch, dash and words.
 
 import { escapeHtml, plainNumber as n } from '../page/markup.js';
+import { textWidth } from './text-width.js';
 
 export const lettering = { caption: 2.8, normal: 3.5, large: 5, title: 7 } as const;
 export const lineWidth = { thin: 0.25, medium: 0.35, thick: 0.5, border: 0.7 } as const;
@@ -56,6 +57,14 @@ export function letters(at: Point, text: string, style: Lettering = {}): string 
   const weight = style.bold ? ' font-weight="bold"' : '';
   const rim = style.rim ? ' stroke="#fff" stroke-width="0.9" stroke-linejoin="round" paint-order="stroke"' : '';
   return `<text x="${n(at[0])}" y="${n(at[1])}" font-size="${n(style.size ?? lettering.normal)}"${anchor}${weight}${rim}${turned}>${escapeHtml(text)}</text>`;
+}
+
+/** Text on a white ground, for where a line would otherwise run through it. */
+export function plaque(at: Point, text: string, style: Lettering = {}): string {
+  const size = style.size ?? lettering.normal;
+  const width = textWidth(text, size) + 1;
+  const from = style.anchor === 'middle' ? at[0] - width / 2 : style.anchor === 'end' ? at[0] - width + 0.5 : at[0] - 0.5;
+  return rectangle(from, at[1] - size * 0.8, width, size * 1.02, { width: 0, fill: '#fff' }) + letters(at, text, style);
 }
 
 export function group(content: readonly string[], attributes: { readonly transform?: string; readonly clip?: string } = {}): string {

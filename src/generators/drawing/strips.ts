@@ -18,20 +18,21 @@ export interface StripLayout {
 const reductions = [10, 20, 50, 100, 200, 500, 1000] as const;
 
 /**
- * The largest recommended scale at which `length` mm of machine fits on one sheet of `rows` strips, each `width` mm of
- * paper; a conveyor too long even for the smallest goes on to further sheets. `cuts` are chainages where a strip may end.
+ * `length` mm of machine in strips of at most `width` mm of paper, `rowsAt` of them to a sheet. The largest recommended
+ * scale that needs one sheet, but never below 1:100 (a panel of a metre must hold its number) unless even four sheets are
+ * too few. `cuts` are chainages where a strip may end.
  */
 export function stripsOf(length: number, cuts: readonly number[], width: number, rowsAt: (reduction: number) => number): StripLayout {
   for (const reduction of reductions) {
     const strips = cutInto(length, cuts, width * reduction);
-    if (strips.length <= rowsAt(reduction)) return { scale: scaleOf(reduction), sheets: [strips] };
+    const rows = Math.max(1, rowsAt(reduction));
+    const most = reduction < 100 ? 1 : 4;
+    if (strips.length > rows * most && reduction < 1000) continue;
+    const sheets: (readonly Strip[])[] = [];
+    for (let i = 0; i < strips.length; i += rows) sheets.push(strips.slice(i, i + rows));
+    return { scale: scaleOf(reduction), sheets };
   }
-  const reduction = 500;
-  const strips = cutInto(length, cuts, width * reduction);
-  const rows = Math.max(1, rowsAt(reduction));
-  const sheets: (readonly Strip[])[] = [];
-  for (let i = 0; i < strips.length; i += rows) sheets.push(strips.slice(i, i + rows));
-  return { scale: scaleOf(reduction), sheets };
+  return { scale: scaleOf(1000), sheets: [] };
 }
 
 /** Strips of nearly equal length, none longer than `most`. */
