@@ -1,0 +1,34 @@
+// Would the liner lift between its bolts when warm? Clamped flat strip, l = πt/√(3·Δα·ΔT) (geometry/thermal.ts), against
+// carbon steel; on the safe side on the curved bottom, so this is told as a note.
+
+import { bucklingPitch, carbonSteelExpansion } from '../../../domain/geometry/thermal.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { each } from '../../each.js';
+import { isPlausible } from '../../plausible.js';
+import type { Rule } from '../../rule.js';
+import { warmingOf } from '../../temperatures.js';
+
+export const boltsTooFarApart: Rule = {
+  code: 'TL219',
+  title: 'Bolts further apart than a warm liner bears',
+  severity: 'information',
+  why: 'A panel that is butted tight and bolted cold buckles when it warms: it lifts into the screw and is torn.',
+  todo: 'Space the bolts closer, fit on a warmer day, or leave a joint gap; the curve of the trough helps, the flat sides get no such help.',
+  given: 'conveyor',
+  bad: '  liner «TwoLayer12»\n  fitting temperature 0 degC to 10 degC\n  service temperature 5 degC to 60 degC',
+  good: '  liner TwoLayer12\n  fitting temperature 0 degC to 10 degC\n  service temperature 5 degC to 35 degC',
+  check: each((estate) => estate.conveyors, function* (conveyor) {
+    const { liner } = conveyor;
+    const pitch = liner.bolt?.pitch;
+    const warming = warmingOf(conveyor);
+    if (!pitch || !warming || liner.joint.policy === 'gap' || !isPlausible('liner thickness', liner.thickness.value)) return;
+    const limit = bucklingPitch(liner.thickness.value, liner.expansion.value - carbonSteelExpansion, warming.rise);
+    if (limit === undefined || pitch.value <= limit) return;
+    yield {
+      origin: conveyor.linerUse.origin,
+      message: `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} and running at ${warming.warmestService.text}, `
+        + `a flat strip lifts where they are more than ${formatLength(Math.floor(limit))} apart.`,
+      related: [{ origin: pitch.origin, message: 'bolt pitch' }, { origin: warming.warmestService.origin, message: `service up to ${warming.warmestService.text}` }],
+    };
+  }),
+};

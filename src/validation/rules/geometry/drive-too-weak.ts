@@ -1,0 +1,36 @@
+// Is the drive strong enough for the declared capacity? P = Q(λL + H)/367 + DL/20 (ISO 7119); for a spiral that drags on its
+// liner the last term is a guess, so a drive short by that term alone is left alone.
+
+import { conveyingPower, rise } from '../../../domain/geometry/drive.js';
+import { formatValue } from '../../../domain/units/format.js';
+import { each } from '../../each.js';
+import { isPlausible } from '../../plausible.js';
+import type { Rule } from '../../rule.js';
+
+export const driveTooWeak: Rule = {
+  code: 'TL222',
+  title: 'Drive too weak for the capacity',
+  severity: 'warning',
+  why: 'An overloaded drive trips with a full trough, and a full trough has to be dug out by hand before anything else can be done.',
+  todo: 'Check capacity (tonnes an hour, not a day), drive power and resistance factor.',
+  given: 'conveyor',
+  bad: '  resistance factor 3\n  capacity 60 t/h\n  drive at head power «2.2 kW»',
+  good: '  resistance factor 3\n  capacity 30 t/h\n  drive at head power 7.5 kW',
+  check: each((estate) => estate.conveyors, function* (conveyor) {
+    const { capacity, resistanceFactor: factor, drive, length, incline, screw } = conveyor;
+    const power = drive?.power;
+    if (!capacity || !factor || !power) return;
+    if (!isPlausible('conveyor length', length.value) || !isPlausible('outside diameter', screw.outsideDiameter.value)) return;
+    const needed = conveyingPower({
+      massFlow: capacity.value, length: length.value, rise: rise(length.value, incline.value),
+      resistanceFactor: factor.value, diameter: screw.outsideDiameter.value,
+    });
+    const least = screw.kind.kind === 'shaftless' ? needed.material + needed.lift : needed.total;
+    if (least <= power.value) return;
+    yield {
+      origin: power.origin,
+      message: `${conveyor.name} needs about ${formatValue(least, 'power', { digits: 1 })} for ${capacity.text} over ${length.text} at ${incline.text} (ISO 7119), and its drive has ${power.text}.`,
+      related: [{ origin: capacity.origin, message: 'the capacity' }, { origin: factor.origin, message: 'the resistance factor' }],
+    };
+  }),
+};

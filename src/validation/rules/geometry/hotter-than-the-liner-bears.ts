@@ -1,0 +1,29 @@
+// Is the liner's material good for the service temperature? PE1000 is rated to about 80 °C in continuous service (data sheets).
+
+import { each } from '../../each.js';
+import type { Rule } from '../../rule.js';
+
+export const hotterThanTheLinerBears: Rule = {
+  code: 'TL220',
+  title: 'Service hotter than the liner bears',
+  severity: 'error',
+  why: 'PE1000 softens well below its melting point: it wears many times faster, creeps off its bolts and buckles into the screw.',
+  todo: 'Check the temperature of the material conveyed; if it is right, another liner is needed.',
+  given: 'conveyor',
+  bad: '  service temperature 5 degC to «95 degC»\n  fitting temperature 90 degC to 95 degC',
+  good: '  service temperature 5 degC to 35 degC\n  fitting temperature 5 degC to 25 degC',
+  *check({ estate }) {
+    const told = new Set<object>();
+    for (const conveyor of estate.conveyors) {
+      const limit = conveyor.liner.maximumTemperature;
+      const service = (conveyor.serviceTemperature ?? conveyor.plant.serviceTemperature)?.to;
+      if (!service || service.value <= limit.value || told.has(service)) continue;
+      told.add(service);
+      yield {
+        origin: service.origin,
+        message: `${conveyor.name} runs at up to ${service.text}, and ${conveyor.liner.name} is good for ${limit.text}${limit.assumed === undefined ? '' : ' (assumed)'}.`,
+        related: [{ origin: conveyor.linerUse.origin, message: `the liner of ${conveyor.name}` }],
+      };
+    }
+  },
+};

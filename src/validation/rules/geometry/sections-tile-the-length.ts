@@ -1,0 +1,31 @@
+// Do the trough sections add up to the length? Counted to the millimetre; half a millimetre is left for rounding inches.
+
+import { formatLength, formatChainage } from '../../../domain/units/format.js';
+import { each } from '../../each.js';
+import { replace } from '../../fixes.js';
+import type { Rule } from '../../rule.js';
+import { count } from '../../wording.js';
+
+export const sectionsTileTheLength: Rule = {
+  code: 'TL211',
+  title: 'Trough sections that do not add up to the length',
+  severity: 'error',
+  why: 'Flanged joints, breaks and panel joints would all be drawn and cut at the wrong place from the first wrong section on.',
+  todo: 'Measure again: correct the length or the section that is wrong, or add the missing section.',
+  given: 'conveyor',
+  bad: '  length «12 m»\n  section S1 6 m\n  section S2 5.8 m',
+  good: '  length 12 m\n  section S1 6 m\n  section S2 6 m',
+  check: each((estate) => estate.conveyors, function* (conveyor) {
+    if (conveyor.sections.length === 0) return;
+    const sum = conveyor.sections.reduce((total, section) => total + section.length.value, 0);
+    const short = conveyor.length.value - sum;
+    if (Math.abs(short) <= 0.5) return;
+    yield {
+      origin: conveyor.length.origin,
+      message: `${conveyor.name} is ${conveyor.length.text} long, and its ${count(conveyor.sections.length, 'section')} add up to ${formatChainage(sum)}: `
+        + `${formatLength(Math.abs(short))} too ${short > 0 ? 'little' : 'much'}.`,
+      related: conveyor.sections.map((section) => ({ origin: section.origin, message: `section ${section.name}, ${section.length.text}` })),
+      fixes: [replace(conveyor.length.origin, formatChainage(sum), { title: `Write length ${formatChainage(sum)}` })],
+    };
+  }),
+};

@@ -1,0 +1,22 @@
+// Does a spiral without a centre tube turn within the usual 5 to 30 rpm (maker's practice, from memory)? Wear goes with
+// sliding distance, so with the speed.
+
+import { each } from '../../each.js';
+import { isPlausible } from '../../plausible.js';
+import type { Rule } from '../../rule.js';
+
+export const spiralTurnsFast: Rule = {
+  code: 'TL224',
+  title: 'Spiral that turns faster than usual',
+  severity: 'information',
+  why: 'A spiral slides on its liner all the time: at twice the speed the liner lasts half the hours, and the spiral starts to whip.',
+  todo: 'Read the speed off the gearbox plate, not the motor plate.',
+  given: 'conveyor',
+  bad: '  drive at head power 5.5 kW speed «48 rpm»',
+  good: '  drive at head power 5.5 kW speed 18 rpm',
+  check: each((estate) => estate.conveyors, function* ({ name, screw, drive }) {
+    const speed = drive?.speed;
+    if (!speed || screw.kind.kind !== 'shaftless' || speed.value <= 30 || !isPlausible('speed', speed.value)) return;
+    yield { origin: speed.origin, message: `${name} turns its spiral at ${speed.text}; 5 to 30 rpm is usual without a centre tube.` };
+  }),
+};

@@ -1,0 +1,34 @@
+// Is the whole length within somebody's reach? Told once a conveyor that declares access at all, or has none.
+
+import { formatChainage } from '../../../domain/units/format.js';
+import { each } from '../../each.js';
+import type { Rule } from '../../rule.js';
+import { list } from '../../wording.js';
+
+export const stretchWithoutAccess: Rule = {
+  code: 'TL230',
+  title: 'Length that nobody can reach',
+  severity: 'information',
+  why: 'A stretch without declared access cannot be inspected or worked on; planning finds that out when the crew stands below it.',
+  todo: 'Write an access line for it: ground, platform, mobile platform or scaffold.',
+  given: 'conveyor',
+  bad: '  «access A1 at 0 m to 8 m platform»',
+  good: '  access A1 at 0 m to 8 m platform\n  access A2 at 8 m to 12 m mobile platform height 6 m',
+  check: each((estate) => estate.conveyors, function* (conveyor) {
+    const zones = [...conveyor.access].sort((a, b) => a.from.value - b.from.value);
+    const gaps: string[] = [];
+    let reached = 0;
+    for (const zone of zones) {
+      if (zone.from.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(zone.from.value)}`);
+      reached = Math.max(reached, zone.to.value);
+    }
+    if (conveyor.length.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(conveyor.length.value)}`);
+    if (gaps.length === 0) return;
+    yield {
+      origin: zones[0]?.origin ?? conveyor.nameOrigin,
+      message: zones.length === 0
+        ? `${conveyor.name} declares no access to any of its ${conveyor.length.text}.`
+        : `${conveyor.name} declares no access from ${list(gaps)}.`,
+    };
+  }),
+};

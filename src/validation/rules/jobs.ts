@@ -1,0 +1,3 @@
+import type { Rule } from '../rule.js';
+
+export const jobRules: readonly Rule[] = [];

@@ -1,0 +1,26 @@
+// A number without its unit. Which unit was meant is the author's to say; those that would make a plausible value are offered.
+
+import type { Rule } from '../../rule.js';
+import { onProblem } from '../../on-problem.js';
+import { likelyUnits } from '../../likely-units.js';
+import { replace } from '../../fixes.js';
+import { list } from '../../wording.js';
+
+export const missingUnit: Rule = {
+  code: 'TL102',
+  title: 'Number without a unit',
+  severity: 'error',
+  why: 'A length read in the wrong unit is wrong by 25 or by 1000; steel and liners have been cut to such numbers.',
+  todo: 'Write the unit after the number.',
+  given: 'conveyor',
+  bad: '  length «12»',
+  good: '  length 12 m',
+  check: onProblem('missing unit', (problem) => {
+    const choices = likelyUnits(problem.text, problem.expected, problem.fact).map((unit) => `${problem.text} ${unit}`);
+    return {
+      message: `The ${problem.fact} of ${problem.text} has no unit.`,
+      todo: `Write the unit: ${list(choices, 'or')}.`,
+      fixes: choices.map((text, index) => replace(problem.origin, text, { preferred: choices.length === 1 && index === 0 })),
+    };
+  }),
+};

@@ -1,0 +1,18 @@
+// A fact that needs a number and has none that can be read.
+
+import type { Rule } from '../../rule.js';
+import { onProblem } from '../../on-problem.js';
+
+export const notANumber: Rule = {
+  code: 'TL106',
+  title: 'Not a number',
+  severity: 'error',
+  why: 'The fact counts as not stated: quantities, masses and times that follow from it are missing.',
+  todo: 'Write a plain number: digits, a point for decimals, or a fraction such as 3/8.',
+  given: 'plant',
+  bad: '  crew Alpha «4 m» people skills fitting',
+  good: '  crew Alpha 4 people skills fitting',
+  check: onProblem('not a number', (problem) => ({
+    message: `The ${problem.fact} cannot be read as a number: ${problem.text}.`,
+  })),
+};

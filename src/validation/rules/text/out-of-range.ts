@@ -1,0 +1,18 @@
+// A value that cannot be: a negative thickness, an incline beyond the vertical, a ratio above one.
+
+import type { Rule } from '../../rule.js';
+import { onProblem } from '../../on-problem.js';
+
+export const outOfRange: Rule = {
+  code: 'TL107',
+  title: 'Value that cannot be',
+  severity: 'error',
+  why: 'Nothing computed from such a value means anything.',
+  todo: 'Check the number, its sign and its unit.',
+  given: 'conveyor',
+  bad: '  incline «120 deg»',
+  good: '  incline 20 deg',
+  check: onProblem('out of range', (problem) => ({
+    message: `The ${problem.fact} of ${problem.text} cannot be: it must be ${problem.range}.`,
+  })),
+};

@@ -1,0 +1,32 @@
+// The same fact twice in one block. The first is used; the second is reported.
+
+import type { Rule } from '../../rule.js';
+import { onProblem } from '../../on-problem.js';
+import { remove } from '../../fixes.js';
+
+export const repeatedFact: Rule = {
+  code: 'TL112',
+  title: 'Fact stated twice',
+  severity: 'error',
+  why: 'Two people reading the block may each go by another line; only the first is used in reports and packs.',
+  todo: 'Keep the line that is right and take the other out.',
+  given: 'whole',
+  bad: `
+screw Spiral315 {
+  shaftless
+  outside diameter 315 mm
+  pitch 280 mm
+  «pitch 250 mm»
+}`,
+  good: `
+screw Spiral315 {
+  shaftless
+  outside diameter 315 mm
+  pitch 280 mm
+}`,
+  check: onProblem('repeated fact', (problem) => ({
+    message: `The ${problem.block} states its ${problem.fact} twice; the first is used.`,
+    related: [{ origin: problem.first, message: `the first ${problem.fact}` }],
+    fixes: [remove(problem.origin, 'Take this line out'), remove(problem.first, 'Take the first one out')],
+  })),
+};

@@ -1,0 +1,21 @@
+// A colour that no layer of the fitted liner has.
+
+import type { Rule } from '../../rule.js';
+import { onProblem } from '../../on-problem.js';
+import { replace } from '../../fixes.js';
+import { list } from '../../wording.js';
+
+export const unknownColour: Rule = {
+  code: 'TL117',
+  title: 'Colour the liner does not have',
+  severity: 'error',
+  why: 'The colour says how deep the wear is only if it is one of the layers; otherwise another liner is fitted than the records say.',
+  todo: 'Write the name of the layer that shows; if the colour is right, record the reline that brought it.',
+  given: 'inspection',
+  bad: '  P1 colour «blue»',
+  good: '  P1 colour white',
+  check: onProblem('unknown colour', (problem) => ({
+    message: `The liner ${problem.liner} has no layer named ${problem.colour}; its layers are ${list(problem.known)}.`,
+    fixes: problem.known.slice(0, 4).map((name) => replace(problem.origin, name)),
+  })),
+};

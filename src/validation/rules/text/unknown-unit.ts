@@ -1,0 +1,30 @@
+// A unit that the language does not have, or spells otherwise.
+
+import type { Rule } from '../../rule.js';
+import { onProblem } from '../../on-problem.js';
+import { likelyUnits, numberOf } from '../../likely-units.js';
+import { replace } from '../../fixes.js';
+import { list } from '../../wording.js';
+import { parseQuantity } from '../../../domain/units/parse.js';
+
+export const unknownUnit: Rule = {
+  code: 'TL103',
+  title: 'Unit that is not known',
+  severity: 'error',
+  why: 'The value cannot be used until its unit is known, so the checks that need it say nothing.',
+  todo: 'Write a unit that the language has.',
+  given: 'conveyor',
+  bad: '  length «12 metr»',
+  good: '  length 12 m',
+  check: onProblem('unknown unit', (problem) => {
+    const number = numberOf(problem.text);
+    const choices = likelyUnits(problem.text, problem.expected, problem.fact).map((unit) => `${number} ${unit}`);
+    const read = parseQuantity(problem.text, problem.expected);
+    const note = read.ok ? undefined : read.note;
+    return {
+      message: `The ${problem.fact} of ${problem.text} has a unit that is not known: "${problem.unit}"${note === undefined ? '' : `; ${note}`}.`,
+      todo: `Write ${list(choices, 'or')}.`,
+      fixes: choices.map((text) => replace(problem.origin, text, { preferred: choices.length === 1 })),
+    };
+  }),
+};

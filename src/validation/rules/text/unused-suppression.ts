@@ -1,0 +1,20 @@
+// A comment that silences nothing any more.
+
+import type { Rule } from '../../rule.js';
+import { onProblem } from '../../on-problem.js';
+import { remove } from '../../fixes.js';
+
+export const unusedSuppression: Rule = {
+  code: 'TL120',
+  title: 'Silencing comment that hides nothing',
+  severity: 'warning',
+  why: 'Left standing, it would hide the next finding of that code on this line, which nobody has judged.',
+  todo: 'Take the comment out.',
+  given: 'estate',
+  bad: '',
+  good: '',
+  check: onProblem('unused suppression', (problem) => ({
+    message: `There is no ${problem.code} here to silence.`,
+    fixes: [remove(problem.origin, 'Take the comment out')],
+  })),
+};

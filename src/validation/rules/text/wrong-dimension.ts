@@ -1,0 +1,21 @@
+// A unit of another kind of quantity: a length in kilograms.
+
+import type { Rule } from '../../rule.js';
+import { onProblem } from '../../on-problem.js';
+import { likelyUnits } from '../../likely-units.js';
+import { list, withArticle } from '../../wording.js';
+
+export const wrongDimension: Rule = {
+  code: 'TL104',
+  title: 'Unit of another kind of quantity',
+  severity: 'error',
+  why: 'The value says something else than its place asks for; most often two facts were swapped or a word is missing between them.',
+  todo: 'Write the value that belongs here, in a unit of its own kind.',
+  given: 'conveyor',
+  bad: '  length «12 kg»',
+  good: '  length 12 m',
+  check: onProblem('wrong dimension', (problem) => ({
+    message: `The ${problem.fact} must be ${withArticle(problem.expected)}, and ${problem.text} is ${withArticle(problem.found)}.`,
+    todo: `Write it in ${list(likelyUnits('', problem.expected, problem.fact), 'or')}.`,
+  })),
+};
