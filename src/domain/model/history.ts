@@ -9,8 +9,8 @@ import { readCounter, totalBetween, type Counter, type CounterReading, type Knot
 import { daysByDuty, declaredDuties, hoursByDuty, observedDuty, type Duty } from './duty.js';
 import type { Estate } from './estate.js';
 import { linerSetsOf, type LinerSet, type Moment } from './liner-sets.js';
+import { installedPanelEnds } from './panels.js';
 import type { DutyChange, Inspection, MeterChange, Reline, ScrewChange } from './records.js';
-import type { Run } from './runs.js';
 import type { ScrewSpecification } from './specifications.js';
 
 export type DatedRecord = Inspection | Reline | ScrewChange;
@@ -159,7 +159,7 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
   const inOrder = [...relines].sort((a, b) => a.date.day - b.date.day || (momentFor(a).hours ?? 0) - (momentFor(b).hours ?? 0) || a.origin.start - b.origin.start);
   return {
     ...partial, moments, relines: inOrder,
-    linerSets: linerSetsOf({ conveyor, commissioned, relines: inOrder.map((reline) => ({ reline, moment: momentFor(reline) })), panelEnds: standardPanelEnds }),
+    linerSets: linerSetsOf({ conveyor, commissioned, relines: inOrder.map((reline) => ({ reline, moment: momentFor(reline) })), panelEnds: (reline) => installedPanelEnds(estate, reline.date.day) }),
     screwSets: screwSetsOf(conveyor, commissioned, screwChanges, momentFor),
   };
 }
@@ -316,12 +316,4 @@ function remarksOf(conveyor: Conveyor, start: Start, hours: Counter, tonnes: Cou
   }
   if (conveyor.wearBy === 'tonnes' && !tonnes) remarks.push(`Wear of ${conveyor.name} goes by tonnes, but no record states tonnes.`);
   return remarks;
-}
-
-/** Full panels of the specification's first length from the tail, the closing piece at the head. */
-function standardPanelEnds(run: Run): readonly number[] {
-  const panel = run.conveyor.liner.panelLengths[0]?.value;
-  const ends = [run.from];
-  if (panel !== undefined && panel > 0) for (let at = run.from + panel; at < run.to - 1; at += panel) ends.push(at);
-  return [...ends, run.to];
 }

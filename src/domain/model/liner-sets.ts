@@ -32,7 +32,8 @@ export interface LinerSetInput {
   readonly commissioned: Moment | undefined;
   /** In order of date; of two on one day the one with the lower total first. */
   readonly relines: readonly { readonly reline: Reline; readonly moment: Moment }[];
-  readonly panelEnds: (run: Run) => readonly number[];
+  /** Joints of a run as they lay when a reline named its panels. */
+  readonly panelEnds: (reline: Reline) => (run: Run) => readonly number[];
 }
 
 /** Every set that ever lay in the conveyor, former ones first, each piece in chainage order within its reline. */
@@ -43,7 +44,7 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
     { liner: conveyor.liner, reline: undefined, fitted: commissioned, removed: undefined, from: 0, to: conveyor.length.value },
   ];
   for (const { reline, moment } of relines) {
-    for (const { from, to } of scopeOf(conveyor, reline, panelEnds)) {
+    for (const { from, to } of scopeOf(conveyor, reline, panelEnds(reline))) {
       const left: LinerSet[] = [];
       for (const set of lying) {
         if (set.to <= from || set.from >= to) {

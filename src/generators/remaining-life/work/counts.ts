@@ -1,0 +1,61 @@
+// What was read and what was left out? Stands at the top of the report, so that nobody takes silence for good news.
+
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { ReadingKind } from '../../../domain/model/records.js';
+import type { ConveyorLife } from '../remaining-life.js';
+
+export interface Counts {
+  readonly conveyors: number;
+  readonly points: number;
+  readonly inspections: number;
+  /** Rows of the inspections on or before the day of the report. */
+  readonly readings: number;
+  readonly thicknesses: number;
+  readonly colours: number;
+  readonly troughShowing: number;
+  readonly notSeen: number;
+  /** Rows that took part in a rate of the liner lying there now. */
+  readonly used: number;
+  /** Rows of liners that were replaced since. */
+  readonly ofFormerSets: number;
+  /** By reason, most first. */
+  readonly leftOut: readonly { readonly reason: string; readonly count: number }[];
+  /** Inspections dated after the day of the report: not looked at. */
+  readonly laterInspections: number;
+  readonly panels: number;
+  readonly panelsNotSeen: number;
+  readonly pointsNeverSeen: number;
+}
+
+export function countRecords(estate: Estate, asOf: CalendarDay | undefined, conveyors: readonly Omit<ConveyorLife, 'attention'>[]): Counts {
+  const { readings } = estate;
+  const known = new Set(conveyors.flatMap((c) => c.history.inspections.map((i) => i.index)));
+  const byKind = new Map<number, number>();
+  let rows = 0;
+  let noPlace = 0;
+  for (let row = 0; row < readings.count; row++) {
+    if (!known.has(readings.inspection[row] ?? -1)) continue;
+    rows += 1;
+    const kind = readings.kind[row] ?? ReadingKind.unreadable;
+    byKind.set(kind, (byKind.get(kind) ?? 0) + 1);
+    if ((readings.place[row] ?? -1) < 0) noPlace += 1;
+  }
+  const points = conveyors.flatMap((c) => c.points);
+  const panels = conveyors.flatMap((c) => c.runs.flatMap((r) => r.panels));
+  const reasons = new Map<string, number>();
+  const add = (reason: string, count: number): void => void (count > 0 && reasons.set(reason, (reasons.get(reason) ?? 0) + count));
+  add('the point named is not on the conveyor', noPlace);
+  for (const { reason } of points.flatMap((p) => p.leftOut)) add(reason, 1);
+  return {
+    conveyors: conveyors.length, points: points.length, inspections: known.size, readings: rows,
+    thicknesses: byKind.get(ReadingKind.thickness) ?? 0, colours: byKind.get(ReadingKind.colour) ?? 0,
+    troughShowing: byKind.get(ReadingKind.trough) ?? 0, notSeen: byKind.get(ReadingKind.notSeen) ?? 0,
+    used: points.reduce((sum, p) => sum + p.readings.filter((r) => r.seen.kind !== 'not seen').length, 0),
+    ofFormerSets: points.reduce((sum, p) => sum + p.formerReadings, 0),
+    leftOut: [...reasons].map(([reason, count]) => ({ reason, count })).sort((a, b) => b.count - a.count || (a.reason < b.reason ? -1 : 1)),
+    laterInspections: asOf === undefined ? 0 : estate.inspections.filter((i) => i.date.day > asOf).length,
+    panels: panels.length, panelsNotSeen: panels.filter((p) => p.state !== 'seen').length,
+    pointsNeverSeen: points.filter((p) => p.state === 'hidden' || p.state === 'none').length,
+  };
+}

@@ -1,0 +1,229 @@
+// What is known of one place on the liner that lies there now: every reading with its exposure, what was looked for and not
+// seen, the hand arithmetic from thicknesses, the bounds from colours, and when each depth would be reached at the ruling rate.
+
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { fittedThickness, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { dayAt, momentOn, type History } from '../../../domain/model/history.js';
+import type { LinerSet } from '../../../domain/model/liner-sets.js';
+import { ReadingKind, originOf, type Inspection, type Place } from '../../../domain/model/records.js';
+import type { Origin } from '../../../domain/model/origin.js';
+import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
+import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
+import { lineThroughOrigin, type Line } from '../../../domain/wear/least-squares.js';
+
+export type Seen =
+  | { readonly kind: 'thickness'; readonly thickness: number; readonly error: number | undefined }
+  /** `layer` 0 is the first on the screw side. */
+  | { readonly kind: 'colour'; readonly layer: number; readonly name: string }
+  | { readonly kind: 'trough' }
+  | { readonly kind: 'not seen' };
+
+export interface SeenReading {
+  readonly row: number;
+  readonly day: CalendarDay;
+  readonly inspection: Inspection;
+  /** Of the set that lies there now, h or t. */
+  readonly exposure: number;
+  readonly seen: Seen;
+  readonly note: string | undefined;
+  readonly origin: Origin;
+}
+
+/** A reading that took no part, and why. */
+export interface LeftOut {
+  readonly row: number;
+  readonly day: CalendarDay;
+  readonly reason: string;
+  readonly origin: Origin;
+}
+
+/** When a depth of wear is reached at the ruling rate of the hand arithmetic. */
+export interface Milestone {
+  readonly kind: 'layer' | 'condemn' | 'trough';
+  /** `red shows`, `condemn limit`, `trough shows`. */
+  readonly name: string;
+  /** mm of wear. */
+  readonly depth: number;
+  /** h or t from the last thickness; 0 where it is reached. Undefined where nothing finite can be concluded. */
+  readonly remaining: number | undefined;
+  /** Exposure of the set at which it is reached. */
+  readonly exposure: number | undefined;
+  /** By duty; undefined where no duty tells. */
+  readonly day: CalendarDay | undefined;
+}
+
+export interface PointLife {
+  readonly place: Place;
+  /** The set lying there on the day of the report; undefined before commissioning. */
+  readonly set: LinerSet | undefined;
+  readonly fitted: { readonly value: number; readonly measured: boolean };
+  /** Remaining thickness at which the liner is to be changed, mm. */
+  readonly condemn: number;
+  /** Depths at which each layer ends, mm, from 0; the last is the full thickness. */
+  readonly depths: readonly number[];
+  /** Exposure of the set on the day of the report. */
+  readonly exposureNow: number | undefined;
+  /** Readings of the present set in order of exposure, those not seen included. */
+  readonly readings: readonly SeenReading[];
+  /** Readings of sets that were replaced. */
+  readonly formerReadings: number;
+  readonly leftOut: readonly LeftOut[];
+  /** `thickness`: at least one; `colour`: colours or trough only; `hidden`: looked for, never seen; `none`: not looked at. */
+  readonly state: 'thickness' | 'colour' | 'hidden' | 'none';
+  readonly hand: HandResult;
+  readonly colours: ColourResult;
+  /** Least squares through the origin over the thicknesses: mm of wear per unit of exposure. */
+  readonly line: Line | undefined;
+  readonly milestones: readonly Milestone[];
+  /** Latest day of the next look: half of the remaining life. Undefined where nothing finite follows. */
+  readonly nextLook: { readonly day: CalendarDay; readonly overdue: boolean } | undefined;
+  /** The last reading in words: steel shows, or the last thickness is at or below the limit. */
+  readonly pastLimit: 'trough shows' | 'at the limit' | undefined;
+}
+
+export interface PointInput {
+  readonly estate: Estate;
+  readonly history: History;
+  readonly place: Place;
+  readonly readings: readonly ExposedReading[];
+  readonly asOf: CalendarDay | undefined;
+}
+
+export function pointLife(input: PointInput): PointLife {
+  const { history, place, asOf } = input;
+  const set = asOf === undefined ? undefined : setLying(history, place.at, asOf);
+  const liner = set?.liner ?? history.conveyor.liner;
+  const fitted = set ? fittedThickness(set, place) : { value: liner.thickness.value, measured: false };
+  const depths = layerDepths(liner.layers.map((layer) => layer.thickness.value));
+  const { readings, leftOut, formerReadings } = sortReadings(input, set, liner.layers.map((layer) => layer.name));
+  const hand = handArithmetic({
+    fitted: fitted.value, least: liner.condemn.value,
+    readings: readings.flatMap((r) => (r.seen.kind === 'thickness' ? [{ exposure: r.exposure, thickness: r.seen.thickness }] : [])),
+  });
+  const colours = colourBounds({
+    layers: liner.layers.map((layer) => layer.thickness.value), least: liner.condemn.value,
+    seen: readings.flatMap((r) => (r.seen.kind === 'colour' ? [{ exposure: r.exposure, layer: r.seen.layer }]
+      : r.seen.kind === 'trough' ? [{ exposure: r.exposure, layer: liner.layers.length }] : [])),
+  });
+  const thick = readings.flatMap((r) => (r.seen.kind === 'thickness' && r.exposure > 0 ? [[r.exposure, fitted.value - r.seen.thickness] as const] : []));
+  const milestones = milestonesOf(history, set, hand, { fitted: fitted.value, condemn: liner.condemn.value, depths, names: liner.layers.map((l) => l.name) });
+  const last = readings.findLast((r) => r.seen.kind !== 'not seen');
+  return {
+    place, set, fitted, condemn: liner.condemn.value, depths, readings, leftOut, formerReadings, hand, colours, milestones,
+    exposureNow: exposureOn(history, set, asOf),
+    state: stateOf(readings), line: lineThroughOrigin(thick.map(([x]) => x), thick.map(([, y]) => y)),
+    nextLook: nextLookOf(history, set, hand, colours, asOf),
+    pastLimit: last?.seen.kind === 'trough' ? 'trough shows' : hand.kind === 'at the limit' ? 'at the limit' : undefined,
+  };
+}
+
+/** The point whose condemn limit comes first by hand; those past it come first of all. */
+export function worstOf(points: readonly PointLife[]): PointLife | undefined {
+  const rank = (point: PointLife): number => {
+    if (point.pastLimit) return -1;
+    const condemn = point.milestones.find((m) => m.kind === 'condemn');
+    if (condemn?.exposure !== undefined && point.exposureNow !== undefined) return condemn.exposure - point.exposureNow;
+    return point.colours.kind === 'between' && point.exposureNow !== undefined
+      ? point.colours.last.exposure + point.colours.leastLife - point.exposureNow : Infinity;
+  };
+  return points.reduce<PointLife | undefined>((a, b) => {
+    if (rank(b) === Infinity) return a;
+    return a === undefined || rank(b) < rank(a) ? b : a;
+  }, undefined);
+}
+
+function sortReadings(input: PointInput, set: LinerSet | undefined, layers: readonly string[]): { readings: SeenReading[]; leftOut: LeftOut[]; formerReadings: number } {
+  const { estate } = input;
+  const { readings: columns } = estate;
+  const readings: SeenReading[] = [];
+  const leftOut: LeftOut[] = [];
+  let formerReadings = 0;
+  for (const { row, inspection, set: of, exposure } of input.readings) {
+    const day = inspection.date.day;
+    const origin = originOf(columns, row);
+    const seen = seenOf(input, row, layers);
+    if (!seen) leftOut.push({ row, day, origin, reason: 'could not be read' });
+    else if (of !== undefined && of !== set) formerReadings += 1;
+    else if (!exposure.known) leftOut.push({ row, day, origin, reason: exposure.reason });
+    else readings.push({ row, day, inspection, exposure: exposure.value, seen, note: columns.notes.get(row), origin });
+  }
+  readings.sort((a, b) => a.exposure - b.exposure || a.day - b.day || a.row - b.row);
+  return { readings, leftOut, formerReadings };
+}
+
+function seenOf(input: PointInput, row: number, layers: readonly string[]): Seen | undefined {
+  const { kind, value, error } = input.estate.readings;
+  const number = value[row] ?? NaN;
+  switch (kind[row]) {
+    case ReadingKind.thickness: {
+      const sigma = error[row] ?? NaN;
+      return Number.isFinite(number) && number >= 0 ? { kind: 'thickness', thickness: number, error: Number.isFinite(sigma) ? sigma : undefined } : undefined;
+    }
+    case ReadingKind.colour: {
+      const name = layers[number];
+      return name === undefined ? undefined : { kind: 'colour', layer: number, name };
+    }
+    case ReadingKind.trough:
+      return { kind: 'trough' };
+    case ReadingKind.notSeen:
+      return { kind: 'not seen' };
+    default:
+      return undefined;
+  }
+}
+
+function stateOf(readings: readonly SeenReading[]): PointLife['state'] {
+  if (readings.some((r) => r.seen.kind === 'thickness')) return 'thickness';
+  if (readings.some((r) => r.seen.kind !== 'not seen')) return 'colour';
+  return readings.length > 0 ? 'hidden' : 'none';
+}
+
+function milestonesOf(history: History, set: LinerSet | undefined, hand: HandResult, liner: { fitted: number; condemn: number; depths: readonly number[]; names: readonly string[] }): readonly Milestone[] {
+  const marks: { kind: Milestone['kind']; name: string; depth: number }[] = [];
+  liner.depths.slice(1, -1).forEach((depth, i) => marks.push({ kind: 'layer', name: `${liner.names[i + 1] ?? 'next layer'} shows`, depth }));
+  marks.push({ kind: 'condemn', name: 'condemn limit', depth: liner.fitted - liner.condemn });
+  marks.push({ kind: 'trough', name: 'trough shows', depth: liner.fitted });
+  return marks.map((mark) => {
+    const worn = hand.kind === 'rate' || hand.kind === 'at the limit' ? liner.fitted - hand.last.thickness : undefined;
+    // At the limit there is still a long-term rate for what lies below it.
+    const rate = hand.kind === 'rate' ? hand.ruling : hand.kind === 'at the limit' && hand.longTerm > 0 ? hand.longTerm : undefined;
+    if (worn === undefined || rate === undefined || (hand.kind !== 'rate' && hand.kind !== 'at the limit')) {
+      return { ...mark, remaining: undefined, exposure: undefined, day: undefined };
+    }
+    const remaining = Math.max(0, mark.depth - worn) / rate;
+    const exposure = hand.last.exposure + remaining;
+    return { ...mark, remaining, exposure, day: dayOfExposure(history, set, exposure) };
+  }).sort((a, b) => a.depth - b.depth);
+}
+
+/** The day on which a set has had so much exposure; undefined where the fitting or the duty is not known. */
+export function dayOfExposure(history: History, set: LinerSet | undefined, exposure: number): CalendarDay | undefined {
+  const from = history.wearBy === 'tonnes' ? set?.fitted?.tonnes : set?.fitted?.hours;
+  if (from === undefined) return undefined;
+  const day = dayAt(history, from + exposure);
+  // Whole days: the day during which it is reached. Beyond the year 9999 no date is worth printing.
+  return day === undefined || day > 2_932_896 ? undefined : (Math.floor(day) as CalendarDay);
+}
+
+function exposureOn(history: History, set: LinerSet | undefined, asOf: CalendarDay | undefined): number | undefined {
+  if (!set?.fitted || asOf === undefined) return undefined;
+  const from = history.wearBy === 'tonnes' ? set.fitted.tonnes : set.fitted.hours;
+  const now = momentTotal(history, asOf);
+  if (from === undefined || now === undefined) return undefined;
+  return Math.max(0, now - from);
+}
+
+function momentTotal(history: History, day: CalendarDay): number | undefined {
+  const moment = momentOn(history, day);
+  return history.wearBy === 'tonnes' ? moment.tonnes : moment.hours;
+}
+
+/** Half the life that is left: by thickness where there is one, else half of the least life that the colours allow. */
+function nextLookOf(history: History, set: LinerSet | undefined, hand: HandResult, colours: ColourResult, asOf: CalendarDay | undefined): PointLife['nextLook'] {
+  const exposure = hand.kind === 'rate' ? hand.last.exposure + hand.nextInspection
+    : hand.kind === 'no reading' && (colours.kind === 'between' || colours.kind === 'at most') ? colours.last.exposure + colours.leastLife / 2
+    : undefined;
+  const day = exposure === undefined ? undefined : dayOfExposure(history, set, exposure);
+  return day === undefined || asOf === undefined ? undefined : { day, overdue: day < asOf };
+}
