@@ -1,0 +1,95 @@
+// The pack for paper and screen: one self-contained HTML file, portrait sheets for words and landscape sheets for drawings,
+// heads that repeat, rows that do not split, page x of y, legible in black and white, on A4 or Letter.
+
+import type { Markup } from '../page/markup.js';
+import { element, group, trusted } from '../page/markup.js';
+import type { Paper } from '../page/page.js';
+import { htmlPage } from '../page/page.js';
+import type { WorkPack } from './pack.js';
+import type { Block } from './print/blocks.js';
+import { packBlocks, packTitle } from './print/pack-blocks.js';
+
+export interface HtmlOptions {
+  readonly paper?: Paper;
+}
+
+export function workPackHtml(pack: WorkPack, options: HtmlOptions = {}): string {
+  const paper = options.paper ?? 'A4';
+  return htmlPage({
+    title: packTitle(pack),
+    footer: `${pack.number} · as of ${pack.asOf} · advice only, not a permit`,
+    paper,
+    styles: styles(paper),
+    body: group(cover(pack), packBlocks(pack).map(blockMarkup)),
+  });
+}
+
+function cover(pack: WorkPack): Markup {
+  return group(
+    element('header', { class: 'cover' },
+      element('p', { class: 'kicker' }, `${pack.plant} · work pack ${pack.number} · as of ${pack.asOf}`),
+      element('h1', {}, pack.job.title ?? pack.job.name),
+    ),
+    pack.obstacles.length > 0 && element('section', { class: 'stamp' },
+      element('p', { class: 'stamp-word' }, 'NOT BUILDABLE AS IT STANDS'),
+      element('ol', {}, pack.obstacles.map((obstacle) => element('li', {},
+        element('strong', {}, obstacle.message), ` ${obstacle.reason}`,
+        obstacle.repairs.length > 0 && element('span', {}, ` What would do: ${obstacle.repairs.join('; or ')}.`),
+      ))),
+    ),
+  );
+}
+
+function blockMarkup(block: Block): Markup {
+  switch (block.kind) {
+    case 'heading':
+      return element(block.level === 2 ? 'h2' : 'h3', { class: block.newPage ? 'page' : undefined }, block.text);
+    case 'text':
+      return element('p', {}, block.strong ? element('strong', {}, block.text) : block.text);
+    case 'list':
+      return element('ul', { class: 'scope' }, block.items.map((item) => element('li', {}, item)));
+    case 'caution':
+      return element('section', { class: 'caution' },
+        element('h3', {}, block.heading), block.text.map((text) => element('p', {}, text)),
+        block.sources !== undefined && element('p', { class: 'small muted' }, `Usually met: ${block.sources}. What applies here is for the site to say.`));
+    case 'code':
+      return element('pre', {}, block.text);
+    case 'drawing':
+      return element('section', { class: 'sheet' }, trusted(block.drawing.svg));
+    case 'table':
+      return tableMarkup(block);
+  }
+}
+
+function tableMarkup(block: Extract<Block, { kind: 'table' }>): Markup {
+  const strong = new Set(block.strong);
+  return element('table', { class: block.form ? 'form' : undefined },
+    block.caption !== undefined && element('caption', {}, block.caption),
+    element('thead', {}, element('tr', {}, block.columns.map((column) => element('th', { scope: 'col', class: column.number ? 'number' : undefined, style: column.write === undefined ? undefined : `min-width:${column.write}mm;width:${column.write}mm` }, column.head)))),
+    element('tbody', {}, block.rows.map((row, index) => element('tr', { class: strong.has(index) ? 'strong' : undefined },
+      block.columns.map((column, at) => element('td', { class: [column.number ? 'number' : '', column.write === undefined ? '' : 'write'].filter(Boolean).join(' ') || undefined }, row[at] ?? ''))))),
+  );
+}
+
+function styles(paper: Paper): string {
+  return `
+@page sheet { size: ${paper} landscape; margin: 10mm; @bottom-left { content: none; } @bottom-right { content: none; } }
+.cover .kicker { font-size: 11pt; margin: 0 0 1mm; }
+.cover { border-bottom: 2pt solid #000; margin-bottom: 4mm; padding-bottom: 2mm; }
+.scope { font-size: 13pt; font-weight: bold; padding-left: 6mm; }
+.stamp { border: 3pt double #000; padding: 3mm 5mm; margin: 0 0 5mm; }
+.stamp-word { font-size: 20pt; font-weight: bold; letter-spacing: 0.06em; text-align: center; margin: 0 0 2mm; }
+.stamp ol { margin: 0; }
+table.form td { height: 9mm; }
+td.write { border-left: 0.5pt solid #b0b0b0; }
+th { hyphens: auto; }
+tr.strong td { font-weight: bold; }
+.caution h3 { margin: 0 0 1mm; }
+.caution p { margin: 0 0 1mm; }
+pre { font: 10pt/1.35 "Liberation Mono", "DejaVu Sans Mono", monospace; border: 0.7pt solid #000; padding: 3mm; white-space: pre-wrap; break-inside: avoid; }
+.sheet { page: sheet; break-before: page; break-after: page; }
+svg.drawing-sheet { display: block; margin: 0 auto; max-width: 100%; height: auto; }
+@media print { svg.drawing-sheet { max-width: none; } }
+@media screen { .sheet { overflow-x: auto; margin: 6mm 0; } }
+`;
+}

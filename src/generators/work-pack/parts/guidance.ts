@@ -1,0 +1,79 @@
+// What each kind of step asks of the crew, and what is looked at before the next one begins. Trade practice in our own
+// words; the site's own method statement and permits come first.
+
+import type { StepAction } from '../../../domain/model/job.js';
+
+export interface Guidance {
+  readonly work: string;
+  readonly check: string;
+  /** Nobody goes on without this signature. */
+  readonly hold: boolean;
+}
+
+export const guidance: Readonly<Record<StepAction, Guidance>> = {
+  isolate: {
+    work: 'Isolate every point of the isolation list. Each person hangs their own lock and keeps the key. Stop and isolate what feeds in and what could fall back.',
+    check: 'Lock and tag numbers entered in the isolation list.',
+    hold: true,
+  },
+  'prove dead': {
+    work: 'Try to start from every control. A competent electrical person proves dead at the motor. Release or block what is stored: the spiral as a spring, material above, raised parts, weight on the slope.',
+    check: 'No movement, no voltage; stored energy released or blocked.',
+    hold: true,
+  },
+  'gas test': {
+    work: 'A trained tester tests at the bottom, the middle and the top of the trough, from outside first. Ventilate if in doubt and test again. Disturbed material lets gas go: test again after every break and whenever material is moved.',
+    check: 'Readings, time and name entered; within the limits of the site’s permit.',
+    hold: true,
+  },
+  'covers off': {
+    work: 'Number the covers before they are loosened. Stack them where they cannot slide or fall; keep the bolts in labelled bags.',
+    check: 'Count taken off agrees with the list. Edges and openings guarded.',
+    hold: false,
+  },
+  'braces off': { work: 'Mark each brace and its place. Do not use a brace as an anchor for people or loads.', check: 'Count taken off agrees with the list; trough sides still straight.', hold: false },
+  'hold-downs off': {
+    work: 'Take the blocks off while the spiral is at rest and cannot lift. Measure the gap of each first and write it down.',
+    check: 'Count taken off agrees with the list; gaps written down.',
+    hold: false,
+  },
+  'restrain screw': {
+    work: 'Hold the spiral against sliding and against turning, at both ends of the length to be worked on, with gear rated for the force in the lift table.',
+    check: 'Restraint taut and inspected by the person in charge of lifting.',
+    hold: true,
+  },
+  'unbolt drive': { work: 'Support the drive end. Undo the drive-plate bolts evenly, standing out of line with the spiral: it can spring.', check: 'Spiral free of the drive and still held.', hold: true },
+  'remove screw': {
+    work: 'Take the spiral out piece by piece as in the lift table. Lift only after a trial lift of a few centimetres; nobody under or beside the load.',
+    check: 'Pieces counted and their lengths written down.',
+    hold: false,
+  },
+  strip: { work: 'Undo the bolts, lift the panels out over the spiral. Any order will do. Keep one piece with the thickest and one with the thinnest place.', check: 'Panels out counted. Thinnest place and its chainage written down.', hold: false },
+  clean: {
+    work: 'Clean the trough down to sound steel. Look at the worn side for grooves, at seams and at bolt holes.',
+    check: 'Trough inspected: no edge a panel could ride on, thin places marked and reported.',
+    hold: true,
+  },
+  patch: {
+    work: 'Weld only under a hot-work permit, by a qualified welder. Take liner away locally, or shield and wet it: PE melts at about 130 °C and drips burning. Grind flush on the inside.',
+    check: 'Fire watch kept for the time of the permit, at least an hour. Patch flush.',
+    hold: true,
+  },
+  fit: {
+    work: 'Fit in the order of the panel list, each panel tapped tight to the one before, then drilled through the trough’s holes, countersunk and bolted. The countersink must stay in the first colour.',
+    check: 'Check sheet filled in panel by panel; the closing panel cut to the gap as measured.',
+    hold: true,
+  },
+  'insert screw': { work: 'Bring the spiral in piece by piece; protect the new liner from edges and tools. No hot work over fitted liner without shielding, wetting and fire watch.', check: 'Joints in line, welds inspected, spiral held.', hold: true },
+  'bolt drive': { work: 'Bolt the drive plate evenly with new locking parts, to the maker’s torque.', check: 'Torque marked; restraint still on until this is signed.', hold: true },
+  'hold-downs on': { work: 'Put every block back at its own place and set its gap.', check: 'Count back agrees with count off; gap of each written down.', hold: false },
+  'braces on': { work: 'Put every brace back at its own place.', check: 'Count back agrees with count off.', hold: false },
+  'covers on': { work: 'Look for tools and rags. Put every cover back with all its bolts.', check: 'Count back agrees with count off; guards complete.', hold: true },
+  'remove isolation': {
+    work: 'Everybody out and accounted for. Each person takes off their own lock; the person in charge of the isolation hands back.',
+    check: 'All locks off and signed; the person who operates the plant has it back.',
+    hold: true,
+  },
+  'run empty': { work: 'Run without material, guards on, nobody in reach. Listen along the whole length from outside.', check: 'Current empty, direction of turning, noise, each hold-down clear of the spiral.', hold: true },
+  'run loaded': { work: 'Feed slowly up to the usual amount.', check: 'Current loaded, no leak past the liner, no lifting of the spiral. Tighten cover bolts again after the first shift.', hold: true },
+};

@@ -1,0 +1,64 @@
+// Every panel of the conveyor as the job will leave it: number, place, length, mass from geometry, whether it is renewed, cut
+// to close the run, and its turn in the fitting.
+
+import { handlingGuideline, peopleNeeded } from '../../../domain/geometry/handling.js';
+import { panelMass } from '../../../domain/geometry/trough.js';
+import type { Ground, RunGround } from '../../../domain/order/ground.js';
+import { startOf } from '../../../domain/order/start.js';
+import { touches, concerns } from '../../../domain/order/ground.js';
+import type { Step } from '../../../domain/model/job.js';
+import type { PanelRow, RunRow } from '../pack.js';
+
+export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow[] {
+  return ground.runs.map((run) => {
+    const renewed = run.panels.filter((panel) => isRenewed(ground, panel)).length;
+    const fitFrom = renewed > 0 ? fitEnd(ground, run, steps) : undefined;
+    return {
+      number: run.run.number, label: run.run.label, from: run.run.from, to: run.run.to, liner: run.liner.name,
+      panels: run.panels.length, renewed, ...(fitFrom ? { fitFrom } : {}),
+    };
+  });
+}
+
+export function panelRows(ground: Ground, steps: readonly Step[]): readonly PanelRow[] {
+  return ground.runs.flatMap((run) => {
+    const start = fitEnd(ground, run, steps);
+    const renewed = run.panels.filter((panel) => isRenewed(ground, panel));
+    const inTurn = start === 'tail' ? renewed : [...renewed].reverse();
+    return run.panels.map((panel): PanelRow => {
+      const length = panel.to - panel.from;
+      const mass = panelMass(section(ground, run), length, run.liner.density.value);
+      const isNew = renewed.includes(panel);
+      return {
+        run: run.run.number, panel: panel.panel ?? 0, from: panel.from, to: panel.to, length, mass,
+        closing: isNew && panel === inTurn.at(-1), renewed: isNew,
+        turn: isNew ? inTurn.indexOf(panel) + 1 : undefined,
+        people: peopleNeeded(mass, handlingGuideline),
+        bolts: boltsFor(run, length),
+      };
+    });
+  });
+}
+
+/** The end from which the run's panels go in: as its first `fit` step says, else the upper end. */
+export function fitEnd(ground: Ground, run: RunGround, steps: readonly Step[]): 'head' | 'tail' {
+  const fits = steps.filter((step) => step.action === 'fit');
+  const step = fits.find((fit) => fit.stretch && fit.stretch.kind !== 'all' && concerns(ground.job, fit.stretch, run.run)) ?? fits.find((fit) => !fit.stretch || fit.stretch.kind === 'all');
+  return step ? startOf(step, ground.job.conveyor).start : run.start;
+}
+
+export function isRenewed(ground: Ground, panel: RunGround['panels'][number]): boolean {
+  return ground.scope.some((area) => touches(panel, area));
+}
+
+function section(ground: Ground, run: RunGround): { insideRadius: number; sideHeight: number; thickness: number } {
+  const { trough } = ground.job.conveyor;
+  return { insideRadius: trough.insideRadius.value, sideHeight: trough.sideHeight.value, thickness: run.liner.thickness.value };
+}
+
+/** Rows times bolts a row, at least two a row; undefined where the liner declares no bolts. */
+function boltsFor(run: RunGround, length: number): number | undefined {
+  const bolt = run.liner.bolt;
+  if (!bolt?.rows || !bolt.pitch) return undefined;
+  return bolt.rows.count * Math.max(2, Math.round(length / bolt.pitch.value));
+}

@@ -1,0 +1,26 @@
+// The drawings of a pack, in the order a crew reads them.
+
+import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
+import type { Ground } from '../../../domain/order/ground.js';
+import { alongTheTrough } from '../../drawing/along.js';
+import { crossSection } from '../../drawing/cross-section.js';
+import type { Drawing } from '../../drawing/drawing-sheet.js';
+import { elevation } from '../../drawing/elevation.js';
+import { panelMap } from '../../drawing/panel-map.js';
+import type { Issue, Pictured } from '../../drawing/picture.js';
+import { issueDrawings } from '../../drawing/picture.js';
+import type { PanelRow, RunRow } from '../pack.js';
+
+export function packDrawings(ground: Ground, runs: readonly RunRow[], panels: readonly PanelRow[], issue: Issue): readonly Drawing[] {
+  const { conveyor } = ground.job;
+  const pictured: Pictured = {
+    conveyor, scope: ground.scope,
+    runs: ground.runs.map(({ run }) => {
+      const fitFrom = runs.find((row) => row.number === run.number)?.fitFrom;
+      return { run, panels: panels.filter((panel) => panel.run === run.number).map((panel) => ({ number: panel.panel, from: panel.from, to: panel.to, closing: panel.closing, renewed: panel.renewed })), ...(fitFrom ? { fitFrom } : {}) };
+    }),
+  };
+  const liner: LinerSpecification = ground.job.relines[0]?.liner ?? conveyor.liner;
+  const screw: ScrewSpecification = ground.job.screwChange?.screw ?? conveyor.screw;
+  return issueDrawings([elevation(pictured), ...alongTheTrough(pictured), crossSection(conveyor, { look: 'downstream', liner, screw }), ...panelMap(pictured, liner)], issue);
+}

@@ -1,0 +1,57 @@
+// The order as rows of a work sheet: what, where, who, with what, after what, and what is signed before the next.
+
+import type { Ground } from '../../../domain/order/ground.js';
+import { startOf } from '../../../domain/order/start.js';
+import { stretchText } from '../../../domain/order/words.js';
+import type { Step } from '../../../domain/model/job.js';
+import { formatChainage } from '../../../domain/units/format.js';
+import type { StepRow } from '../pack.js';
+import { guidance } from './guidance.js';
+
+export function stepRows(ground: Ground, steps: readonly Step[]): readonly StepRow[] {
+  const { job } = ground;
+  return steps.map((step, index): StepRow => {
+    const areas = ground.areas[index] ?? [];
+    const from = Math.min(...areas.map((area) => area.from), Infinity);
+    const to = Math.max(...areas.map((area) => area.to), -Infinity);
+    const known = areas.length > 0;
+    const words = guidance[step.action];
+    const crews = step.crews.length > 0 ? step.crews : job.crews.length === 1 ? job.crews : [];
+    return {
+      number: index + 1, ...(step.name === undefined ? {} : { name: step.name }), action: step.action,
+      where: whereWords(step, known, from, to, job.conveyor.length.value) + (step.action === 'fit' ? `, from the ${startOf(step, job.conveyor).start} end` : ''),
+      from: known ? from : 0, to: known ? to : 0,
+      who: crews.map((crew) => crew.use.name).join(', '),
+      access: step.unit?.use.name ?? zonesOf(ground, from, to),
+      work: words.work, check: words.check, hold: words.hold,
+      after: step.after.map((use) => stepNumber(steps, use.name)),
+      hours: step.takes?.value,
+      ...(step.note === undefined ? {} : { note: step.note }),
+    };
+  });
+}
+
+function whereWords(step: Step, known: boolean, from: number, to: number, length: number): string {
+  switch (step.action) {
+    case 'isolate': case 'prove dead': case 'remove isolation': return 'all isolation points';
+    case 'run empty': case 'run loaded': return 'whole conveyor';
+    case 'restrain screw': return 'spiral, both ends of the length worked on';
+    case 'unbolt drive': case 'bolt drive': return 'drive plate';
+    default: break;
+  }
+  if (!known) return step.stretch ? `${stretchText(step.stretch)} (not found on this conveyor)` : 'not known';
+  if (from <= 0 && to >= length) return 'whole length';
+  const place = from === to ? formatChainage(from) : `${formatChainage(from)} to ${formatChainage(to)}`;
+  return step.stretch && step.stretch.kind !== 'chainage' && step.stretch.kind !== 'all' ? `${stretchText(step.stretch)}, ${place}` : place;
+}
+
+/** Access zones that serve a stretch, by name; empty where none is declared there. */
+function zonesOf(ground: Ground, from: number, to: number): string {
+  const zones = ground.job.conveyor.access.filter((zone) => zone.from.value < to && zone.to.value > from);
+  return zones.map((zone) => zone.name ?? zone.kind).join(', ');
+}
+
+function stepNumber(steps: readonly Step[], name: string): string {
+  const index = steps.findIndex((step) => step.name === name);
+  return index < 0 ? name : `${index + 1}`;
+}

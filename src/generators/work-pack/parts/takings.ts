@@ -1,0 +1,82 @@
+// What comes off and must go back, counted part by part from the order's own steps, so that a count that does not come out
+// is seen before the covers are closed.
+
+import { within } from '../../../domain/order/ground.js';
+import type { Ground, Piece } from '../../../domain/order/ground.js';
+import type { Step, StepAction } from '../../../domain/model/job.js';
+import { formatChainage } from '../../../domain/units/format.js';
+import type { Span } from '../../../domain/model/conveyor.js';
+import type { PanelRow, Taking } from '../pack.js';
+
+export function takingsFor(ground: Ground, steps: readonly Step[], panels: readonly PanelRow[]): readonly Taking[] {
+  const { conveyor } = ground.job;
+  const renewed = panels.filter((panel) => panel.renewed).length;
+  return [
+    ...counted(ground, steps, 'cover', 'C', ground.covers, conveyor.covers, 'covers off', 'covers on', conveyor.covers.find((cover) => cover.mass)?.mass?.value),
+    ...counted(ground, steps, 'brace', 'B', ground.braces, conveyor.braces, 'braces off', 'braces on', undefined),
+    ...counted(ground, steps, 'hold-down', 'H', ground.holdDowns, conveyor.holdDowns, 'hold-downs off', 'hold-downs on', undefined),
+    ...(renewed > 0 ? [{ part: 'liner panel' as const, which: panelWords(panels), off: renewed, back: renewed, mass: undefined, note: 'Old panels out, new ones in.' }] : []),
+    ...screwTakings(ground, steps),
+  ];
+}
+
+function counted(
+  ground: Ground, steps: readonly Step[], part: Taking['part'], letter: string, pieces: readonly Piece[], declared: readonly Span[],
+  off: StepAction, on: StepAction, mass: number | undefined,
+): Taking[] {
+  const taken = touched(ground, steps, off, pieces);
+  const returned = touched(ground, steps, on, pieces);
+  if (taken.length === 0 && returned.length === 0) return [];
+  if (declared.length === 0) {
+    return [{ part, which: 'not declared for this conveyor', off: 0, back: 0, mass: undefined, note: 'Count on site: ____ off, ____ back.' }];
+  }
+  const both = declared.some((span) => 'side' in span && span.side === 'both sides');
+  const numbers = taken.map((piece) => pieces.indexOf(piece));
+  return [{
+    part, which: ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) + placeWords(taken),
+    off: taken.length * (both ? 2 : 1), back: returned.length * (both ? 2 : 1), mass,
+    note: both ? 'A pair at each place.' : '',
+  }];
+}
+
+function touched(ground: Ground, steps: readonly Step[], action: StepAction, pieces: readonly Piece[]): readonly Piece[] {
+  const areas = steps.flatMap((step, index) => (step.action === action ? (ground.areas[index] ?? []) : []));
+  return within(pieces, areas);
+}
+
+function screwTakings(ground: Ground, steps: readonly Step[]): Taking[] {
+  const plate = ground.job.screwChange?.screw.drivePlate ?? ground.job.conveyor.screw.drivePlate;
+  const count = (action: StepAction): number => steps.filter((step) => step.action === action).length;
+  const rows: Taking[] = [];
+  if (count('remove screw') + count('insert screw') > 0) rows.push({ part: 'spiral', which: 'whole length, in pieces', off: Math.min(1, count('remove screw')), back: Math.min(1, count('insert screw')), mass: undefined, note: 'Pieces as in the lift table.' });
+  if (plate && count('unbolt drive') + count('bolt drive') > 0) rows.push({ part: 'drive plate bolt', which: plate.size, off: count('unbolt drive') > 0 ? plate.bolts.count : 0, back: count('bolt drive') > 0 ? plate.bolts.count : 0, mass: undefined, note: 'New locking parts.' });
+  return rows;
+}
+
+function panelWords(panels: readonly PanelRow[]): string {
+  const runs = [...new Set(panels.filter((panel) => panel.renewed).map((panel) => panel.run))];
+  return runs.map((run) => {
+    const numbers = panels.filter((panel) => panel.run === run && panel.renewed).map((panel) => panel.panel);
+    return `run ${run}: ${ranges(numbers, (number) => `${number}`)}`;
+  }).join('; ');
+}
+
+function placeWords(pieces: readonly Piece[]): string {
+  const first = pieces[0];
+  const last = pieces.at(-1);
+  if (!first || !last) return '';
+  return `, ${formatChainage(first.from)} to ${formatChainage(last.to)}`;
+}
+
+/** `C11 to C19`, `H9, H11 to H14`. */
+export function ranges(numbers: readonly number[], name: (number: number) => string): string {
+  const words: string[] = [];
+  let start = 0;
+  for (let i = 1; i <= numbers.length; i++) {
+    if (numbers[i] === (numbers[i - 1] ?? 0) + 1) continue;
+    const [from, to] = [numbers[start], numbers[i - 1]];
+    if (from !== undefined && to !== undefined) words.push(from === to ? name(from) : to === from + 1 ? `${name(from)}, ${name(to)}` : `${name(from)} to ${name(to)}`);
+    start = i;
+  }
+  return words.join(', ');
+}

@@ -1,0 +1,20 @@
+// The pieces every print of a pack is put together from, so that paper, Markdown and screen say the same words.
+
+import type { Drawing } from '../../drawing/drawing-sheet.js';
+
+export interface Column {
+  readonly head: string;
+  /** Right-aligned figures. */
+  readonly number?: boolean;
+  /** For filling in by hand: the least width on paper, mm. */
+  readonly write?: number;
+}
+
+export type Block =
+  | { readonly kind: 'heading'; readonly level: 2 | 3; readonly text: string; /** Starts a new sheet of paper. */ readonly newPage?: boolean }
+  | { readonly kind: 'text'; readonly text: string; readonly strong?: boolean }
+  | { readonly kind: 'list'; readonly items: readonly string[] }
+  | { readonly kind: 'table'; readonly caption?: string; readonly columns: readonly Column[]; readonly rows: readonly (readonly string[])[]; /** Tall rows for handwriting. */ readonly form?: boolean; readonly strong?: readonly number[] }
+  | { readonly kind: 'caution'; readonly heading: string; readonly text: readonly string[]; readonly sources?: string }
+  | { readonly kind: 'code'; readonly text: string }
+  | { readonly kind: 'drawing'; readonly drawing: Drawing };

@@ -1,0 +1,145 @@
+// A pack laid out for reading: cover first (scope, window, what speaks against it), then safety, access, what comes off, the
+// panels, the steps to sign, the drawings and the check sheets.
+
+import { formatChainage, formatHours, formatLength, formatMass } from '../../../domain/units/format.js';
+import type { PanelRow, WorkPack } from '../pack.js';
+import { standingCaution } from '../parts/cautions.js';
+import type { Block } from './blocks.js';
+
+export function packBlocks(pack: WorkPack): readonly Block[] {
+  return [
+    ...coverBlocks(pack), ...safetyBlocks(pack), ...accessBlocks(pack), ...takingBlocks(pack), ...stepBlocks(pack), ...panelBlocks(pack),
+    ...drawingBlocks(pack), ...checkBlocks(pack), ...handBackBlocks(pack),
+  ];
+}
+
+export function packTitle(pack: WorkPack): string {
+  return `Work pack ${pack.number}: ${pack.job.title ?? pack.job.name}`;
+}
+
+function coverBlocks(pack: WorkPack): Block[] {
+  const { window } = pack;
+  const renewed = pack.panels.filter((panel) => panel.renewed);
+  const rows: string[][] = [
+    ['Plant', pack.plant],
+    ['Conveyor', [pack.conveyor.name, pack.conveyor.title].filter(Boolean).join(': ')],
+    ['Window', window ? `${window.from} to ${window.to}, ${window.days} days${window.name ? ` (${[window.name, window.title].filter(Boolean).join(': ')})` : ''}` : 'not given: agree it before anything is ordered'],
+    ['Crews', pack.crews.length > 0 ? pack.crews.map((crew) => `${crew.name}${crew.size === undefined ? ' (not declared at the plant)' : `, ${crew.size} people${crew.skills.length > 0 ? ` (${crew.skills.join(', ')})` : ''}`}`).join('; ') : 'none named'],
+    ['Access', pack.accessUnits.length > 0 ? pack.accessUnits.map((unit) => [unit.name, unit.title, unit.reach === undefined ? '' : `reach ${formatLength(unit.reach)}`, unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`].filter(Boolean).join(', ')).join('; ') : 'none named'],
+    ['Panels', renewed.length > 0 ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${formatMass(sum(renewed))} in all` : 'none'],
+  ];
+  return [
+    ...(pack.job.doc ? [{ kind: 'text' as const, text: pack.job.doc }] : []),
+    { kind: 'list', items: pack.scope.length > 0 ? pack.scope : ['This job names nothing to reline and no screw to change.'] },
+    { kind: 'table', columns: [{ head: 'What' }, { head: 'As planned' }], rows },
+    { kind: 'caution', heading: 'Read first', text: [standingCaution] },
+    { kind: 'heading', level: 3, text: 'The machine' },
+    { kind: 'table', columns: [{ head: 'Part' }, { head: 'As declared' }], rows: pack.conveyor.facts.map((fact) => [fact.name, fact.value]) },
+    { kind: 'table', caption: 'Issued and accepted', form: true, columns: [{ head: 'Role' }, { head: 'Name', write: 45 }, { head: 'Signature', write: 40 }, { head: 'Date and time', write: 35 }], rows: ['Planned by', 'Site safety / permit office', 'Person in charge of the isolation', 'Crew leader'].map((role) => [role, '', '', '']) },
+  ];
+}
+
+function safetyBlocks(pack: WorkPack): Block[] {
+  return [
+    { kind: 'heading', level: 2, text: 'Safety: isolation, permits, cautions', newPage: true },
+    {
+      kind: 'table', caption: 'Isolation points declared', form: true,
+      columns: [{ head: 'Point' }, { head: 'What' }, { head: 'Kind' }, { head: 'Chainage', number: true }, { head: 'Lock no.', write: 22 }, { head: 'Isolated by, time', write: 34 }, { head: 'Proved by, time', write: 34 }, { head: 'Removed by, time', write: 34 }],
+      rows: [
+        ...pack.isolations.map((item) => [item.name, item.title, item.kind, item.at === undefined ? '' : formatChainage(item.at), '', '', '', '']),
+        ['', 'others found on site', '', '', '', '', '', ''],
+      ],
+    },
+    { kind: 'table', caption: 'Permits and tests', columns: [{ head: 'Permit or test' }, { head: 'Need' }, { head: 'Why' }, { head: 'Ask for' }, { head: 'No., issued by', write: 32 }], rows: pack.permits.map((permit) => [permit.name, permit.need, permit.why, permit.ask, '']) },
+    { kind: 'table', caption: 'Gas tests (write every one down)', form: true, columns: ['Time', 'Place, height', 'O₂ %', '% LFL', 'H₂S ppm', 'CO₂ %', 'Tester', 'Go on?'].map((head) => ({ head, write: 18 })), rows: Array.from({ length: 5 }, () => ['', '', '', '', '', '', '', '']) },
+    ...pack.cautions.map((caution): Block => ({ kind: 'caution', heading: caution.heading, text: caution.text, sources: caution.sources })),
+  ];
+}
+
+function accessBlocks(pack: WorkPack): Block[] {
+  if (pack.access.length === 0) return [{ kind: 'heading', level: 2, text: 'Access' }, { kind: 'text', text: 'No access is declared for this conveyor. Settle how each stretch is reached before the job.', strong: true }];
+  return [
+    { kind: 'heading', level: 2, text: 'Access' },
+    { kind: 'table', columns: [{ head: 'Zone' }, { head: 'By' }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Height', number: true }, { head: 'Used by this job' }], rows: pack.access.map((zone) => [zone.name, zone.kind, formatChainage(zone.from), formatChainage(zone.to), zone.height === undefined ? '' : formatLength(zone.height), zone.used ? 'yes' : 'no']) },
+  ];
+}
+
+function takingBlocks(pack: WorkPack): Block[] {
+  if (pack.takings.length === 0) return [];
+  return [
+    { kind: 'heading', level: 2, text: 'What comes off and goes back' },
+    {
+      kind: 'table', form: true,
+      columns: [{ head: 'Part' }, { head: 'Which' }, { head: 'Off', number: true }, { head: 'Back', number: true }, { head: 'Each', number: true }, { head: 'Counted off', write: 22 }, { head: 'Counted back', write: 22 }, { head: 'Signed', write: 24 }],
+      rows: pack.takings.map((taking) => [`${taking.part}${taking.note ? `. ${taking.note}` : ''}`, taking.which, `${taking.off}`, `${taking.back}`, taking.mass === undefined ? '' : formatMass(taking.mass), '', '', '']),
+    },
+  ];
+}
+
+function stepBlocks(pack: WorkPack): Block[] {
+  return [
+    { kind: 'heading', level: 2, text: 'Steps', newPage: true },
+    { kind: 'text', text: pack.order === 'as written' ? 'In the order written for this job. ■ marks a hold: nobody goes on before it is signed.' : 'Proposed order, as the job writes none. ■ marks a hold: nobody goes on before it is signed.' },
+    {
+      kind: 'table',
+      columns: [{ head: 'No.', number: true }, { head: 'Step' }, { head: 'Who' }, { head: 'Access' }, { head: 'What to do, what to check' }, { head: 'Time', number: true }, { head: 'Done, by, time', write: 24 }, { head: 'Checked', write: 20 }],
+      rows: pack.steps.map((step) => [
+        `${step.number}`, `${step.hold ? '■ ' : ''}${step.action}: ${step.where}${step.after.length > 0 ? ` (after ${step.after.join(', ')})` : ''}`, step.who, step.access,
+        [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join(' '), step.hours === undefined ? '' : formatHours(step.hours), '', '',
+      ]),
+    },
+  ];
+}
+
+function panelBlocks(pack: WorkPack): Block[] {
+  const blocks: Block[] = [{ kind: 'heading', level: 2, text: 'Panels', newPage: true }, { kind: 'text', text: 'Panels are numbered from the tail end of their run. Masses are calculated from the sheet’s width, thickness and density.' }];
+  for (const run of pack.runs.filter((row) => row.renewed > 0)) {
+    const rows = pack.panels.filter((panel) => panel.run === run.number && panel.renewed).sort((a, b) => (a.turn ?? 0) - (b.turn ?? 0));
+    blocks.push({
+      kind: 'table', caption: `${capital(run.label)}: ${rows.length} of ${run.panels} panels, ${run.liner}, fitted from the ${run.fitFrom ?? 'head'} end`,
+      columns: [{ head: 'Turn', number: true }, { head: 'Panel', number: true }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Length', number: true }, { head: 'Mass', number: true }, { head: 'By hand' }, { head: 'Note' }],
+      rows: rows.map((panel) => [`${panel.turn ?? ''}`, `${panel.panel}`, formatChainage(panel.from), formatChainage(panel.to), formatLength(panel.length), formatMass(panel.mass), peopleWords(panel), panel.closing ? 'closing: cut to the gap as measured' : '']),
+      strong: rows.flatMap((panel, index) => (panel.closing ? [index] : [])),
+    });
+  }
+  return blocks;
+}
+
+function drawingBlocks(pack: WorkPack): Block[] {
+  return pack.drawings.map((drawing) => ({ kind: 'drawing', drawing }));
+}
+
+function checkBlocks(pack: WorkPack): Block[] {
+  const blocks: Block[] = [{ kind: 'heading', level: 2, text: 'Check sheet: panels', newPage: true }];
+  for (const run of pack.runs.filter((row) => row.renewed > 0)) {
+    const rows = pack.panels.filter((panel) => panel.run === run.number && panel.renewed).sort((a, b) => (a.turn ?? 0) - (b.turn ?? 0));
+    blocks.push({
+      kind: 'table', form: true, caption: `${capital(run.label)}, in the order of fitting`,
+      columns: [{ head: 'Panel', number: true }, { head: 'Length as fitted, mm', write: 26 }, { head: 'Gap to the one before, mm', write: 26 }, { head: 'Bolts', number: true }, { head: 'Bolts tight', write: 18 }, { head: 'Countersink in first colour', write: 24 }, { head: 'Thickness at a point, mm', write: 26 }, { head: 'By', write: 20 }],
+      rows: rows.map((panel) => [`${panel.panel}${panel.closing ? ' C' : ''}`, '', '', panel.bolts === undefined ? '' : `${panel.bolts}`, '', '', '', '']),
+    });
+  }
+  return blocks;
+}
+
+function handBackBlocks(_pack: WorkPack): Block[] {
+  return [
+    {
+      kind: 'table', form: true, caption: 'Test runs',
+      columns: [{ head: 'Run' }, { head: 'Current, A', write: 24 }, { head: 'Turns the right way', write: 24 }, { head: 'Noise, rubbing at', write: 34 }, { head: 'By, time', write: 30 }],
+      rows: [['empty', '', '', '', ''], ['loaded', '', '', '', '']],
+    },
+  ];
+}
+
+export function peopleWords(panel: PanelRow): string {
+  return panel.people === undefined ? 'not by hand' : panel.people === 1 ? 'one person, in a good posture' : `${panel.people} people`;
+}
+
+function sum(panels: readonly PanelRow[]): number {
+  return panels.reduce((total, panel) => total + panel.mass, 0);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,115 @@
+// What does a crew need in hand to do this job? The whole pack as a value, from the model alone: the same estate and date give
+// the same pack, byte for byte. Masses and counts come from geometry and the order's own steps, never from typing.
+
+import { downSlopeForce, handlingGuideline } from '../../domain/geometry/handling.js';
+import { flightMassPerMetre } from '../../domain/geometry/helix.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { newestRecord } from '../../domain/model/history.js';
+import type { Job } from '../../domain/model/job.js';
+import type { ScrewSpecification } from '../../domain/model/specifications.js';
+import { groundOf } from '../../domain/order/ground.js';
+import { stretchText } from '../../domain/order/words.js';
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import { formatDay } from '../../domain/units/calendar.js';
+import { formatChainage, formatLength, formatPercent } from '../../domain/units/format.js';
+import type { Fact, WorkPack } from './pack.js';
+import { cautionsFor } from './parts/cautions.js';
+import { panelRows, runRows } from './parts/panels.js';
+import { permitsFor } from './parts/permits.js';
+import { packDrawings } from './parts/pictures.js';
+import { standardOrder } from './parts/standard-order.js';
+import { stepRows } from './parts/steps.js';
+import { takingsFor } from './parts/takings.js';
+
+export interface PackOptions {
+  /** Records are read at this date; left out: the newest record, never the clock. */
+  readonly asOf?: CalendarDay;
+  /** For title blocks, where the pack comes from: a file name or a revision. */
+  readonly drawnFrom?: string;
+}
+
+export function workPack(estate: Estate, job: Job, options: PackOptions = {}): WorkPack {
+  const { conveyor } = job;
+  const asOf = formatDay(options.asOf ?? newestRecord(estate) ?? job.window?.from.day ?? (0 as CalendarDay));
+  const written = job.order?.steps ?? [];
+  const steps = written.length > 0 ? written : standardOrder(job);
+  const ground = groundOf(job, steps, estate);
+  const runs = runRows(ground, steps);
+  const panels = panelRows(ground, steps);
+  const renewed = panels.filter((panel) => panel.renewed);
+  const heaviest = renewed.length > 0 ? Math.max(...renewed.map((panel) => panel.mass)) : undefined;
+  const spiral = spiralMassPerMetre(job.screwChange?.screw ?? conveyor.screw);
+  const number = `${conveyor.name}-${job.name}`;
+  const owner = conveyor.plant.title ?? conveyor.plant.name;
+  const drawnFrom = options.drawnFrom ?? `job ${job.name}`;
+  return {
+    formatVersion: 1, asOf, number, drawnFrom,
+    plant: owner,
+    job: { name: job.name, ...(job.title === undefined ? {} : { title: job.title }), ...(job.doc === undefined ? {} : { doc: job.doc }) },
+    conveyor: { name: conveyor.name, ...(conveyor.title === undefined ? {} : { title: conveyor.title }), facts: factsOf(job) },
+    ...windowOf(job),
+    obstacles: [],
+    scope: scopeWords(job, ground.scope.map((area) => `${formatChainage(area.from)} to ${formatChainage(area.to)}`)),
+    crews: job.crews.map(({ use, crew }) => ({ name: use.name, size: crew?.size.count, skills: crew?.skills ?? [] })),
+    accessUnits: job.accessUnits.map(({ use, unit }) => ({
+      name: use.name, ...(unit?.title === undefined ? {} : { title: unit.title }), ...(unit?.reach ? { reach: unit.reach.value } : {}), ...(unit?.limit ? { limit: unit.limit.value } : {}),
+    })),
+    cautions: cautionsFor({
+      conveyor, changesScrew: job.screwChange !== undefined, hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined, heaviestByHand: heaviest,
+      downSlope: job.screwChange && spiral !== undefined ? downSlopeForce((spiral * conveyor.length.value) / 1000, Math.abs(conveyor.incline.value)) : undefined,
+    }),
+    isolations: conveyor.isolations.map((item) => ({ name: item.name, title: item.title ?? '', kind: item.kind, at: item.at?.value })),
+    permits: permitsFor({ conveyor, changesScrew: job.screwChange !== undefined, patches: steps.some((step) => step.action === 'patch'), heaviestLift: heaviest, handLimit: handlingGuideline }),
+    access: conveyor.access.map((zone) => ({
+      name: zone.name ?? zone.kind, kind: zone.kind, from: zone.from.value, to: zone.to.value, height: zone.height?.value,
+      used: job.screwChange !== undefined || ground.scope.some((area) => area.from < zone.to.value && area.to > zone.from.value),
+    })),
+    runs, panels,
+    takings: takingsFor(ground, steps, panels),
+    order: written.length > 0 ? 'as written' : 'proposed',
+    steps: stepRows(ground, steps),
+    drawings: packDrawings(ground, runs, panels, { owner, number, issued: asOf, drawnFrom }),
+  };
+}
+
+/** Mass of a metre of spiral with its inner flight, kg/m; undefined where the flight's section is not declared. */
+export function spiralMassPerMetre(screw: ScrewSpecification): number | undefined {
+  if (!screw.flight) return undefined;
+  const outside = screw.outsideDiameter.value;
+  const outer = flightMassPerMetre({ outside, inside: outside - 2 * screw.flight.width.value, pitch: screw.pitch.value }, screw.flight.thickness.value, screw.density.value);
+  const inner = screw.innerFlight;
+  return inner ? outer + flightMassPerMetre({ outside: inner.outside.value, inside: inner.inside.value, pitch: inner.pitch.value }, inner.thickness.value, screw.density.value) : outer;
+}
+
+function windowOf(job: Job): Pick<WorkPack, 'window'> {
+  if (!job.window) return {};
+  const { outage, from, to } = job.window;
+  return {
+    window: {
+      ...(outage ? { name: outage.name, ...(outage.title === undefined ? {} : { title: outage.title }) } : {}),
+      from: formatDay(from.day), to: formatDay(to.day), days: to.day - from.day + 1,
+    },
+  };
+}
+
+function scopeWords(job: Job, places: readonly string[]): readonly string[] {
+  const words = job.relines.map(({ stretch, liner }, index) => `Reline ${stretch.kind === 'all' ? 'the whole conveyor' : stretchText(stretch)}${places[index] && stretch.kind !== 'chainage' ? `, ${places[index]}` : ''}, with ${liner.name}.`);
+  if (job.screwChange) words.push(`Change the screw to ${job.screwChange.screw.name}.`);
+  return words;
+}
+
+function factsOf(job: Job): readonly Fact[] {
+  const { conveyor } = job;
+  const screw = job.screwChange?.screw ?? conveyor.screw;
+  const liner = job.relines[0]?.liner ?? conveyor.liner;
+  const facts: Fact[] = [
+    { name: 'Length, incline', value: `${formatChainage(conveyor.length.value)}, ${conveyor.incline.text}` },
+    { name: 'Trough', value: `inside radius ${formatLength(conveyor.trough.insideRadius.value)}, straight side ${formatLength(conveyor.trough.sideHeight.value)}, plate ${formatLength(conveyor.trough.plate.value)}` },
+    { name: 'Liner', value: `${liner.name}: ${liner.layers.map((layer) => `${layer.name} ${formatLength(layer.thickness.value)}`).join(' + ')}${liner.bolt ? `, bolts ${liner.bolt.size}` : ''}, joints ${liner.joint.policy === 'gap' ? `with a gap of ${formatLength(liner.joint.gap.value)}` : 'butted'}` },
+    { name: 'Screw', value: `${screw.name}: ${formatLength(screw.outsideDiameter.value)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}` },
+  ];
+  if (conveyor.drive) facts.push({ name: 'Drive', value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${conveyor.drive.speed ? `, ${conveyor.drive.speed.text}` : ''}` });
+  if (conveyor.conveys) facts.push({ name: 'Conveys', value: conveyor.conveys.material });
+  if (conveyor.fill) facts.push({ name: 'Fill', value: formatPercent(conveyor.fill.value) });
+  return facts;
+}
