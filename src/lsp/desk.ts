@@ -22,8 +22,15 @@ export interface Place {
   readonly range: Range;
 }
 
+/** What the editor can take, from its capabilities. */
+export interface Client {
+  readonly snippets: boolean;
+  readonly snippetEdits: boolean;
+}
+
 export interface Desk {
   settings: Settings;
+  client: Client;
   /** Grows with every change of a text. */
   readonly revision: number;
   text(uri: string): Text | undefined;
@@ -33,6 +40,7 @@ export interface Desk {
   estate(): Estate;
   findingsIn(uri: string): readonly Finding[];
   placeOf(origin: Origin): Place;
+  uriOf(origin: Origin): string;
   /** True where an editor has the text open. */
   isOpen(uri: string): boolean;
   open(uri: string, text: string, version: number): void;
@@ -43,6 +51,8 @@ export interface Desk {
 
 export function makeDesk(analyser: Analyser): Desk {
   const texts = new Map<string, Text>();
+  /** Addresses by the number of their source, for the analysis at hand. */
+  const uris = new Map<number, string>();
   let revision = 0;
   let names: Names | undefined;
   let analysis: Analysis | undefined;
@@ -53,6 +63,7 @@ export function makeDesk(analyser: Analyser): Desk {
     names = undefined;
     analysis = undefined;
     findings = undefined;
+    uris.clear();
   };
   const set = (text: Text): void => {
     const before = texts.get(text.uri);
@@ -64,6 +75,7 @@ export function makeDesk(analyser: Analyser): Desk {
 
   const desk: Desk = {
     settings: defaultSettings,
+    client: { snippets: true, snippetEdits: false },
     get revision() {
       return revision;
     },
@@ -73,12 +85,27 @@ export function makeDesk(analyser: Analyser): Desk {
     analysis: () => (analysis ??= analyser.analyse()),
     estate: () => desk.analysis().estate,
     findingsIn(uri) {
-      findings ??= Map.groupBy(desk.analysis().findings, (finding) => desk.analysis().locate(finding.origin).uri);
+      if (!findings) {
+        findings = new Map();
+        for (const finding of desk.analysis().findings) {
+          const at = desk.analysis().locate(finding.origin).uri;
+          const list = findings.get(at);
+          if (list) list.push(finding);
+          else findings.set(at, [finding]);
+        }
+      }
       return findings.get(uri) ?? [];
     },
     placeOf(origin) {
       const { uri, line, column, endLine, endColumn } = desk.analysis().locate(origin);
       return { uri, range: { start: { line: line - 1, character: column - 1 }, end: { line: endLine - 1, character: endColumn - 1 } } };
+    },
+    uriOf: ({ source }) => {
+      const known = uris.get(source);
+      if (known !== undefined) return known;
+      const { uri } = desk.analysis().locate({ source, start: 0, end: 0 });
+      uris.set(source, uri);
+      return uri;
     },
     isOpen: (uri) => texts.get(uri)?.version !== undefined,
     open: (uri, text, version) => set(makeText(uri, text, version)),

@@ -1,0 +1,106 @@
+// Mends: the fixes of the findings here, all of one kind in this text, everything that is certain in this text, and a
+// comment that allows a finding with a reason.
+
+import { CodeActionKind, type CodeAction, type CodeActionParams, type TextEdit } from 'vscode-languageserver';
+import type { Edit, Finding, Fix } from '../../validation/finding.js';
+import type { Desk } from '../desk.js';
+import type { Text } from '../texts.js';
+import { diagnosticOf } from './diagnostics.js';
+
+export const fixAll = `${CodeActionKind.SourceFixAll}.troughline`;
+
+export function codeActions(desk: Desk, text: Text, { range, context }: CodeActionParams): CodeAction[] {
+  const wanted = (kind: string): boolean => !context.only || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
+  const from = text.offsetAt(range.start);
+  const to = text.offsetAt(range.end);
+  const findings = desk.findingsIn(text.uri);
+  const here = findings.filter(({ origin }) => origin.start <= to && from <= origin.end);
+  const actions: CodeAction[] = [];
+  if (wanted(CodeActionKind.QuickFix)) {
+    for (const finding of here) actions.push(...mendsOf(desk, finding));
+    for (const finding of firstOfEachCode(here)) actions.push(...mendAllLike(desk, text, finding, findings));
+    for (const finding of firstOfEachCode(here)) actions.push(...allow(desk, text, finding));
+  }
+  if (wanted(fixAll)) {
+    const edits = together(desk, text, findings.flatMap((finding) => preferredOf(finding)?.edits.slice() ?? []));
+    if (edits.length > 0) actions.push({ title: 'Mend everything that is certain in this file', kind: fixAll, edit: { changes: { [text.uri]: edits } } });
+  }
+  return actions;
+}
+
+function mendsOf(desk: Desk, finding: Finding): CodeAction[] {
+  return (finding.fixes ?? []).map((fix) => ({
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnosticOf(desk, finding)],
+    ...(fix.preferred ? { isPreferred: true } : {}),
+    edit: { changes: changesOf(desk, fix.edits) },
+  }));
+}
+
+function changesOf(desk: Desk, edits: readonly Edit[]): Record<string, TextEdit[]> {
+  const changes: Record<string, TextEdit[]> = {};
+  for (const edit of edits) {
+    const { uri, range } = desk.placeOf(edit.origin);
+    (changes[uri] ??= []).push({ range, newText: edit.text });
+  }
+  return changes;
+}
+
+function firstOfEachCode(findings: readonly Finding[]): Finding[] {
+  return findings.filter((finding, index) => findings.findIndex(({ code }) => code === finding.code) === index);
+}
+
+function preferredOf(finding: Finding): Fix | undefined {
+  const fixes = finding.fixes ?? [];
+  return fixes.find(({ preferred }) => preferred);
+}
+
+function mendAllLike(desk: Desk, text: Text, { code }: Finding, findings: readonly Finding[]): CodeAction[] {
+  const alike = findings.filter((finding) => finding.code === code && preferredOf(finding));
+  if (alike.length < 2) return [];
+  const edits = together(desk, text, alike.flatMap((finding) => preferredOf(finding)?.edits.slice() ?? []));
+  return [{ title: `Mend all ${alike.length} findings ${code} in this file`, kind: CodeActionKind.QuickFix, edit: { changes: { [text.uri]: edits } } }];
+}
+
+/** Edits of this text that do not touch each other; the first of two that do wins, the other is mended in a second round. */
+function together(desk: Desk, text: Text, edits: readonly Edit[]): TextEdit[] {
+  const own = edits
+    .filter(({ origin }) => desk.placeOf(origin).uri === text.uri)
+    .sort((a, b) => a.origin.start - b.origin.start || a.origin.end - b.origin.end);
+  const kept: Edit[] = [];
+  for (const edit of own) {
+    const last = kept.at(-1);
+    const clear = !last || edit.origin.start > last.origin.end || (edit.origin.start === last.origin.end && edit.origin.start !== last.origin.start);
+    if (clear) kept.push(edit);
+  }
+  return kept.map(({ origin, text: newText }) => ({ range: desk.placeOf(origin).range, newText }));
+}
+
+/** A comment above the line. The reason is for a person to write: a placeholder where the editor has them, else a text that says so. */
+function allow(desk: Desk, text: Text, finding: Finding): CodeAction[] {
+  if (finding.severity === 'error') return [];
+  const start = text.text.lastIndexOf('\n', finding.origin.start - 1) + 1;
+  const indent = /^[ \t]*/.exec(text.text.slice(start))?.[0] ?? '';
+  const at = text.positionAt(start);
+  const range = { start: at, end: at };
+  const line = (reason: string): string => `${indent}// allow ${finding.code} because "${reason}"\n`;
+  const plain: TextEdit = { range, newText: line('write the reason here') };
+  return [
+    {
+      title: `Allow ${finding.code} here, with a reason`,
+      kind: CodeActionKind.QuickFix,
+      diagnostics: [diagnosticOf(desk, finding)],
+      edit: desk.client.snippetEdits
+        ? {
+            documentChanges: [
+              {
+                textDocument: { uri: text.uri, version: text.version ?? null },
+                edits: [{ range, snippet: { kind: 'snippet', value: line('${1:reason}') } }],
+              },
+            ],
+          }
+        : { changes: { [text.uri]: [plain] } },
+    },
+  ];
+}

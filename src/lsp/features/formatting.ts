@@ -1,0 +1,27 @@
+// Formats a whole text; the formatter is the language's own, the same as on the command line.
+
+import type { TextEdit } from 'vscode-languageserver';
+import { formatText } from '../../language/format.js';
+import type { Text } from '../texts.js';
+
+/** One edit from the first to the last line that changes, so that the cursor and the markers outside it stay where they are. */
+export function formatting(text: Text): TextEdit[] {
+  const before = text.text;
+  const after = formatText(before);
+  if (after === before) return [];
+  let start = 0;
+  const shorter = Math.min(before.length, after.length);
+  while (start < shorter && before[start] === after[start]) start += 1;
+  let tail = 0;
+  while (tail < shorter - start && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail += 1;
+  // Whole lines, so that a surrogate pair or a line break is never cut in two.
+  start = before.lastIndexOf('\n', start - 1) + 1;
+  const endBefore = lineEnd(before, before.length - tail);
+  const endAfter = after.length - (before.length - endBefore);
+  return [{ range: text.range(start, endBefore), newText: after.slice(start, endAfter) }];
+}
+
+function lineEnd(text: string, from: number): number {
+  const end = text.indexOf('\n', from);
+  return end < 0 ? text.length : end;
+}

@@ -1,0 +1,281 @@
+// The language server: connects the protocol to the desk and its features. It holds no rules and no text handling of its
+// own. A request always sees the newest text; findings follow a moment after the last keystroke.
+
+import {
+  CodeActionKind, DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, FileChangeType, TextDocumentSyncKind, TextDocuments, WatchKind,
+  type Connection, type InitializeParams, type InitializeResult,
+} from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { URI, Utils } from 'vscode-uri';
+import {
+  defaultSettings, draftInspection, estateChanged, listSubjects, makePreview,
+  type DraftInspection, type EstateChanged, type MakePreview, type Settings, type StartOptions,
+} from '../protocol/messages.js';
+import { makeDesk, type Analyser, type Desk } from './desk.js';
+import { extension, isSkippedFolder, type Files } from './files.js';
+import { codeActions, fixAll } from './features/code-actions.js';
+import { codeLenses } from './features/code-lens.js';
+import { completion } from './features/completion.js';
+import { definition } from './features/definition.js';
+import { diagnosticsOf } from './features/diagnostics.js';
+import { draft } from './features/draft-inspection.js';
+import { foldingRanges } from './features/folding.js';
+import { formatting } from './features/formatting.js';
+import { highlights } from './features/highlights.js';
+import { hover } from './features/hover.js';
+import { inlayHints } from './features/inlay-hints.js';
+import { documentLinks } from './features/links.js';
+import { outline } from './features/outline.js';
+import { preview } from './features/preview.js';
+import { references } from './features/references.js';
+import { prepareRename, rename } from './features/rename.js';
+import { selectionRanges } from './features/selection.js';
+import { subjects } from './features/subjects.js';
+import { legend, semanticTokens } from './features/tokens.js';
+import { workspaceSymbols } from './features/workspace-symbols.js';
+import type { Text } from './texts.js';
+
+export interface ServerParts {
+  readonly analyser: Analyser;
+  /** The client's answers for folders the server cannot read are given in. */
+  files(client: { readonly reads: boolean }): Files;
+}
+
+/** How long the server waits after a keystroke before it judges the estate, in milliseconds; longer only where judging takes longer. */
+const pause = 40;
+const longestPause = 400;
+
+export function startServer(connection: Connection, parts: ServerParts): void {
+  const desk = makeDesk(parts.analyser);
+  const documents = new TextDocuments(TextDocument);
+  let files: Files = parts.files({ reads: false });
+  let folders: string[] = [];
+  let canRegister = false;
+  let canConfigure = false;
+  let canRefresh = { hints: false, lenses: false, tokens: false };
+
+  connection.onInitialize((params: InitializeParams): InitializeResult => {
+    const options = (params.initializationOptions ?? {}) as StartOptions; // the client's own object, or another editor's, which sets nothing we read
+    files = parts.files({ reads: options.clientReads === true });
+    desk.settings = merged(options.settings);
+    folders = (params.workspaceFolders ?? []).map(({ uri }) => normal(uri));
+    const { workspace, textDocument } = params.capabilities;
+    canRegister = workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
+    canConfigure = workspace?.configuration === true;
+    canRefresh = {
+      hints: workspace?.inlayHint?.refreshSupport === true,
+      lenses: workspace?.codeLens?.refreshSupport === true,
+      tokens: workspace?.semanticTokens?.refreshSupport === true,
+    };
+    desk.client = {
+      snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+      snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true && workspace.workspaceEdit.documentChanges === true,
+    };
+    return { serverInfo: { name: 'Troughline' }, capabilities };
+  });
+
+  connection.onInitialized(async () => {
+    if (canRegister) {
+      void connection.client.register(DidChangeWatchedFilesNotification.type, {
+        watchers: [
+          { globPattern: `**/*${extension}` },
+          // A folder that comes or goes is told of by its own name only.
+          { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
+        ],
+      });
+    }
+    if (canConfigure) {
+      void connection.client.register(DidChangeConfigurationNotification.type, { section: 'troughline' });
+      await readSettings();
+    }
+    connection.workspace.onDidChangeWorkspaceFolders?.(async ({ added, removed }) => {
+      for (const { uri } of removed) removeFolder(normal(uri));
+      folders = folders.filter((folder) => !removed.some(({ uri }) => normal(uri) === folder));
+      for (const { uri } of added) await addFolder(normal(uri));
+      folders.push(...added.map(({ uri }) => normal(uri)));
+    });
+    for (const folder of folders) await addFolder(folder);
+    loaded = true;
+    judgeSoon();
+  });
+
+  async function readSettings(): Promise<void> {
+    const given: unknown = await connection.workspace.getConfiguration('troughline');
+    desk.settings = merged(given as Partial<Settings> | undefined); // what is missing or of another shape falls back to the defaults in merged()
+  }
+
+  connection.onDidChangeConfiguration(async () => {
+    if (canConfigure) await readSettings();
+    published.clear();
+    judgeSoon();
+    refreshHints();
+  });
+
+  // ---------------------------------------------------------------------------------------------- texts
+
+  async function addFolder(folder: string): Promise<void> {
+    const uris = await files.list(folder);
+    await Promise.all(uris.map((uri) => addFile(normal(uri))));
+  }
+
+  async function addFile(uri: string): Promise<void> {
+    const text = await files.read(uri);
+    if (text === undefined) {
+      if (!desk.isOpen(uri)) desk.remove(uri);
+    } else desk.put(uri, text);
+    judgeSoon();
+  }
+
+  function removeFolder(folder: string): void {
+    for (const { uri } of desk.texts()) if (uri.startsWith(`${folder}/`)) desk.remove(uri);
+    judgeSoon();
+  }
+
+  connection.onDidChangeWatchedFiles(async ({ changes }) => {
+    for (const change of changes) {
+      const uri = normal(change.uri);
+      const isText = uri.endsWith(extension);
+      if (change.type === FileChangeType.Deleted) {
+        if (!isText) removeFolder(uri);
+        else if (!desk.isOpen(uri)) desk.remove(uri);
+        judgeSoon();
+      } else if (isText) await addFile(uri);
+      else if (change.type === FileChangeType.Created && !inSkippedFolder(uri)) await addFolder(uri);
+    }
+  });
+
+  documents.onDidChangeContent(({ document }) => {
+    desk.open(normal(document.uri), document.getText(), document.version);
+    judgeSoon();
+  });
+
+  documents.onDidClose(async ({ document }) => {
+    const uri = normal(document.uri);
+    desk.remove(uri); // what is on disk counts again, if it is part of the estate
+    if (folders.some((folder) => uri.startsWith(`${folder}/`))) await addFile(uri);
+    judgeSoon();
+  });
+
+  // ---------------------------------------------------------------------------------------------- findings
+
+  const published = new Map<string, string>();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let wait = pause;
+  let loaded = false;
+
+  function judgeSoon(): void {
+    if (!loaded) return;
+    clearTimeout(timer);
+    timer = setTimeout(judge, wait);
+  }
+
+  function judge(): void {
+    timer = undefined;
+    const started = performance.now();
+    try {
+      publish();
+    } catch (fault) {
+      connection.console.error(`Troughline could not check the estate: ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`);
+    }
+    wait = Math.min(longestPause, Math.max(pause, performance.now() - started));
+  }
+
+  function publish(): void {
+    const uris = new Set([...published.keys(), ...desk.texts().map(({ uri }) => uri)]);
+    const counts = { errors: 0, warnings: 0, information: 0 };
+    for (const uri of uris) {
+      const text = desk.text(uri);
+      const diagnostics = text ? diagnosticsOf(desk, uri) : [];
+      const told = JSON.stringify(diagnostics);
+      if ((published.get(uri) ?? '[]') !== told) {
+        void connection.sendDiagnostics({ uri, diagnostics, ...(text?.version === undefined ? {} : { version: text.version }) });
+      }
+      if (text) published.set(uri, told);
+      else published.delete(uri);
+    }
+    const { findings, estate } = desk.analysis();
+    for (const { severity } of findings) counts[severity === 'error' ? 'errors' : severity === 'warning' ? 'warnings' : 'information'] += 1;
+    const news: EstateChanged = { revision: desk.revision, texts: desk.texts().length, conveyors: estate.conveyors.length, ...counts };
+    void connection.sendNotification(estateChanged, news);
+    refreshHints();
+  }
+
+  function refreshHints(): void {
+    if (canRefresh.hints) void connection.languages.inlayHint.refresh();
+    if (canRefresh.lenses) void connection.sendRequest('workspace/codeLens/refresh');
+  }
+
+  // ---------------------------------------------------------------------------------------------- features
+
+  const withText = <P extends { textDocument: { uri: string } }, R>(feature: (text: Text, params: P) => R) =>
+    (params: P): R | null => {
+      const text = desk.text(normal(params.textDocument.uri));
+      return text ? (feature(text, params) ?? null) : null;
+    };
+
+  connection.onHover(withText((text, { position }) => hover(desk, text, position)));
+  connection.onCompletion(withText((text, { position }) => completion(desk, text, position)));
+  connection.onDefinition(withText((text, { position }) => definition(desk, text, position)));
+  connection.onReferences(withText((text, { position, context }) => references(desk, text, position, context.includeDeclaration)));
+  connection.onDocumentHighlight(withText((text, { position }) => highlights(desk, text, position)));
+  connection.onPrepareRename(withText((text, { position }) => prepareRename(desk, text, position)));
+  connection.onRenameRequest(withText((text, { position, newName }) => rename(desk, text, position, newName)));
+  connection.onDocumentSymbol(withText((text) => outline(text)));
+  connection.onWorkspaceSymbol(({ query }) => workspaceSymbols(desk, query));
+  connection.onFoldingRanges(withText((text) => foldingRanges(text)));
+  connection.onSelectionRanges(withText((text, { positions }) => selectionRanges(text, positions)));
+  connection.onDocumentFormatting(withText((text) => formatting(text)));
+  connection.onCodeAction(withText((text, params) => codeActions(desk, text, params)));
+  connection.onCodeLens(withText((text) => codeLenses(desk, text)));
+  connection.onDocumentLinks(withText((text) => documentLinks(text)));
+  connection.languages.inlayHint.on(withText((text, { range }) => inlayHints(desk, text, range)));
+  connection.languages.semanticTokens.on((params) => withText((text) => semanticTokens(desk, text))(params) ?? { data: [] });
+  connection.languages.semanticTokens.onRange((params) => withText((text) => semanticTokens(desk, text, params.range))(params) ?? { data: [] });
+
+  connection.onRequest(listSubjects, () => subjects(desk));
+  connection.onRequest(makePreview, (params: MakePreview) => preview(desk, params));
+  connection.onRequest(draftInspection, (params: DraftInspection) => draft(desk, params));
+
+  documents.listen(connection);
+  connection.listen();
+}
+
+const capabilities: InitializeResult['capabilities'] = {
+  textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+  hoverProvider: true,
+  completionProvider: { triggerCharacters: [' ', '.'] },
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  renameProvider: { prepareProvider: true },
+  documentSymbolProvider: true,
+  workspaceSymbolProvider: true,
+  foldingRangeProvider: true,
+  selectionRangeProvider: true,
+  documentFormattingProvider: true,
+  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAll] },
+  codeLensProvider: {},
+  documentLinkProvider: {},
+  inlayHintProvider: true,
+  semanticTokensProvider: { legend, full: true, range: true },
+  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+};
+
+/** One spelling for an address, so that what the disk says and what the editor says are the same text. */
+function normal(uri: string): string {
+  return URI.parse(uri).toString();
+}
+
+function inSkippedFolder(uri: string): boolean {
+  return URI.parse(uri).path.split('/').some(isSkippedFolder) || Utils.basename(URI.parse(uri)).startsWith('.');
+}
+
+function merged(given: Partial<Settings> | undefined | null): Settings {
+  return {
+    inlayHints: { ...defaultSettings.inlayHints, ...given?.inlayHints },
+    codeLens: { ...defaultSettings.codeLens, ...given?.codeLens },
+    diagnostics: { ...defaultSettings.diagnostics, ...given?.diagnostics },
+  };
+}
+
+export type { Desk };
