@@ -17,12 +17,12 @@ export interface LayoutInput {
   /** No cut piece is shorter than this, mm, where the run's length allows it. */
   readonly minimumClosingPiece: number;
   /** Joints keep `clearance` from `at` where that is possible; both mm, `at` from the run's tail end. */
-  readonly avoid?: readonly Place[];
+  readonly avoid?: readonly KeepClear[];
   /** Left open at every joint, mm; 0 where panels are butted. */
   readonly gap: number;
 }
 
-export interface Place {
+export interface KeepClear {
   readonly at: number;
   readonly clearance: number;
 }
@@ -35,7 +35,7 @@ export interface PanelLayout {
   /** What is cut off, mm in all. */
   readonly waste: number;
   /** Places to avoid that no layout could keep clear of, with the joint nearest to each. */
-  readonly unavoidable: readonly { readonly place: Place; readonly joint: number }[];
+  readonly unavoidable: readonly { readonly place: KeepClear; readonly joint: number }[];
   /** Pieces more than the run would need if joints could lie anywhere. */
   readonly extraPieces: number;
   /** True where the run's length leaves no way but a piece shorter than the minimum. */
@@ -114,7 +114,7 @@ function fromPieces(pieces: readonly Piece[], length: number, gap: number, start
   return { joints, panels, waste: round(waste) };
 }
 
-function unavoidable(joints: readonly number[], avoid: readonly Place[]): PanelLayout['unavoidable'] {
+function unavoidable(joints: readonly number[], avoid: readonly KeepClear[]): PanelLayout['unavoidable'] {
   const inner = joints.slice(1, -1);
   return avoid.flatMap((place) => {
     const near = inner.filter((joint) => Math.abs(joint - place.at) < place.clearance - 1e-6);

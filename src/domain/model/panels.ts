@@ -2,7 +2,7 @@
 // liner's panel lengths. Fitting starts at the upper end unless only the lower end could not close the run (its break takes
 // no error while the upper one's does). Panels are numbered from the tail end of their run.
 
-import { layPanels, layRecorded, usualMinimumClosingPiece, type PanelLayout, type Place } from '../geometry/panel-layout.js';
+import { layPanels, layRecorded, usualMinimumClosingPiece, type PanelLayout, type KeepClear } from '../geometry/panel-layout.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
@@ -15,7 +15,7 @@ export interface PanelOptions {
   /** mm; the usual minimum where left out. */
   readonly minimumClosingPiece?: number;
   /** Chainages to keep joints away from; see placesToAvoid. */
-  readonly avoid?: readonly Place[];
+  readonly avoid?: readonly KeepClear[];
 }
 
 /** The layout in chainages (mm) of a run lined to a specification, as it would be planned. */
@@ -79,7 +79,7 @@ export function installedPanelEnds(estate: Estate, asOf?: CalendarDay): (run: Ru
 }
 
 /** Trough flanges and hold-downs inside a run, with the clearance (mm) that joints should keep from each; chainages in mm. */
-export function placesToAvoid(run: Run, clearance: number): readonly Place[] {
+export function placesToAvoid(run: Run, clearance: number): readonly KeepClear[] {
   const { sections, holdDowns } = run.conveyor;
   const flanges = sections.slice(1).map((section) => section.start);
   const bolts = holdDowns.flatMap((part) => [part.from.value, part.to.value]);

@@ -2,7 +2,7 @@
 // best[s] is the least cost of filling the run from s onwards, on a grid that every panel length and the gap fall on. A cut
 // piece may end anywhere in a window, so a sliding minimum a panel length makes the whole search linear in the run's length.
 
-import type { Piece, Place } from '../panel-layout.js';
+import type { Piece, KeepClear } from '../panel-layout.js';
 import { SlidingMinimum } from './sliding-minimum.js';
 
 interface ClearInput {
@@ -10,11 +10,11 @@ interface ClearInput {
   readonly offered: readonly number[];
   readonly gap: number;
   readonly minimum: number;
-  readonly avoid: readonly Place[];
+  readonly avoid: readonly KeepClear[];
 }
 
 /** True where no joint between the pieces comes nearer to a place than it allows. */
-export function clearOf(pieces: readonly Piece[], avoid: readonly Place[], gap: number): boolean {
+export function clearOf(pieces: readonly Piece[], avoid: readonly KeepClear[], gap: number): boolean {
   let at = 0;
   return pieces.slice(0, -1).every((piece) => {
     const joint = at + piece.length + gap / 2;
