@@ -13,7 +13,7 @@ troughline([0, 1], 'check', estate, ...asOf);
 say('2. How each liner stands');
 troughline([0], 'report', estate, ...asOf, '--since', '2026-07-31', '--out', 'out/demo/report');
 say('3. The work packs');
-troughline([0], 'pack', 'all', estate, ...asOf, '--out', 'out/demo/packs');
+troughline([0, 1], 'pack', 'all', estate, ...asOf, '--out', 'out/demo/packs');
 say('4. The next inspection of DG1, on paper and for a phone');
 troughline([0], 'sheet', 'DG1', estate, ...asOf, '--out', 'out/demo/sheets', '--format', 'html', '--format', 'phone');
 say('Open these in a browser, and print them from there:');

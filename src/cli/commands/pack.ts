@@ -1,0 +1,56 @@
+// `troughline pack JOB`: the work pack of one job, or of all. A job that cannot be built as it stands still gets its pack,
+// stamped with the reasons, and the exit code says so.
+
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { Job } from '../../domain/model/job.js';
+import { workPackHtml } from '../../generators/work-pack/html.js';
+import { workPackMarkdown } from '../../generators/work-pack/markdown.js';
+import type { WorkPack } from '../../generators/work-pack/pack.js';
+import { workPack } from '../../generators/work-pack/work-pack.js';
+import { Exit, Trouble, type Console } from '../console.js';
+import { chosen, deliver } from '../deliver.js';
+import { printPdf } from '../print-pdf.js';
+import { soundEstate } from '../sound-estate.js';
+import { fileName, type OutputFile } from '../write-files.js';
+
+const formats = ['html', 'markdown', 'json', 'xlsx', 'ics', 'pdf'] as const;
+
+export interface PackOptions {
+  readonly asOf: CalendarDay | undefined;
+  readonly out?: string;
+  readonly format: readonly string[];
+  readonly paper: 'A4' | 'Letter';
+}
+
+export async function pack(name: string, paths: readonly string[], options: PackOptions, console: Console): Promise<number> {
+  const wanted = chosen(options.format, formats, options.out === undefined ? ['markdown'] : ['html', 'markdown']);
+  const { estate } = await soundEstate(paths, options.asOf, console);
+  const jobs = jobsNamed(name, estate.jobs);
+  const packs = jobs.map((job) => workPack(estate, job, options.asOf === undefined ? {} : { asOf: options.asOf }));
+  const files: OutputFile[] = [];
+  for (const made of packs) for (const format of wanted) files.push(await print(made, format, options, console));
+  deliver(files, options.out, console);
+  const stamped = packs.filter((made) => made.obstacles.length > 0);
+  for (const made of stamped) console.err(`troughline: ${made.job.name} cannot be built as it stands: ${made.obstacles[0]?.message ?? ''}\n`);
+  return stamped.length > 0 ? Exit.findings : Exit.clean;
+}
+
+function jobsNamed(name: string, jobs: readonly Job[]): readonly Job[] {
+  const found = name === 'all' ? jobs : jobs.filter((job) => job.name === name);
+  if (found.length > 0) return found;
+  const known = jobs.map((job) => job.name);
+  throw new Trouble(known.length === 0 ? `${name}: this estate has no job that can be read` : `${name}: no such job; there ${known.length === 1 ? 'is' : 'are'} ${known.join(', ')}`);
+}
+
+async function print(made: WorkPack, format: (typeof formats)[number], options: PackOptions, console: Console): Promise<OutputFile> {
+  const name = fileName(made.job.name);
+  const html = (): string => workPackHtml(made, { paper: options.paper });
+  switch (format) {
+    case 'html': return { name: `${name}.html`, content: html() };
+    case 'markdown': return { name: `${name}.md`, content: workPackMarkdown(made) };
+    case 'json': return { name: `${name}.json`, content: `${JSON.stringify(made, null, 2)}\n` };
+    case 'pdf': return { name: `${name}.pdf`, content: printPdf(html(), console) };
+    case 'xlsx': return { name: `${name}.xlsx`, content: await (await import('../../generators/work-pack/xlsx.js')).workPackXlsx(made) };
+    case 'ics': return { name: `${name}.ics`, content: (await import('../../generators/work-pack/calendar.js')).workPackCalendar(made) };
+  }
+}
