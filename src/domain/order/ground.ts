@@ -1,0 +1,188 @@
+// What a job works on, cut into the pieces whose state matters: panels of every run, covers, braces, hold-downs, and the
+// screw and the air by cells between the places where steps begin and end. Each piece has a number; walk.ts keeps a state
+// for each. Where a conveyor declares no covers (or braces, or hold-downs) and a step speaks of them, each cell has one.
+// Panels belong to a stretch that holds their middle; covers and the like to every stretch they overlap by a millimetre.
+
+import { formatChainage } from '../units/format.js';
+import type { Span } from '../model/conveyor.js';
+import type { Estate } from '../model/estate.js';
+import type { Job, Step } from '../model/job.js';
+import { findRun, intervalOf, runsOf, type Run } from '../model/runs.js';
+import type { LinerSpecification } from '../model/specifications.js';
+import type { Stretch } from '../model/stretch.js';
+import { layoutOf } from './layout.js';
+import { startOf, uphillEnd, type End } from './start.js';
+
+export interface Area {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** One piece with a state of its own. */
+export interface Piece extends Area {
+  readonly number: number;
+  readonly kind: PieceKind;
+  /** For panels. */
+  readonly run?: RunGround;
+  readonly panel?: number;
+}
+
+export type PieceKind = 'isolation' | 'running' | 'restraint' | 'drive' | 'air' | 'screw' | 'cover' | 'brace' | 'hold-down' | 'panel';
+
+export interface RunGround {
+  readonly run: Run;
+  readonly liner: LinerSpecification;
+  /** The end the layout of panels was worked out from. */
+  readonly start: End;
+  /** Chainages of joints, tail end first, mm. */
+  readonly ends: readonly number[];
+  /** In order from the tail; panel n is at n − 1. */
+  readonly panels: readonly Piece[];
+}
+
+export interface Ground {
+  readonly job: Job;
+  readonly pieces: readonly Piece[];
+  readonly isolation: Piece;
+  readonly running: Piece;
+  readonly restraint: Piece;
+  readonly drive: Piece;
+  readonly air: readonly Piece[];
+  readonly screw: readonly Piece[];
+  readonly covers: readonly Piece[];
+  readonly braces: readonly Piece[];
+  readonly holdDowns: readonly Piece[];
+  readonly runs: readonly RunGround[];
+  /** Where each step works, by its position; undefined where its stretch is nowhere. */
+  readonly areas: readonly (readonly Area[] | undefined)[];
+  /** Stretches to be relined. */
+  readonly scope: readonly Area[];
+}
+
+export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Ground {
+  const { conveyor } = job;
+  const whole: Area = { from: 0, to: conveyor.length.value };
+  const layouts = new Map(runsOf(conveyor).map((run) => [run, layoutOf(job, run, layoutStart(job, steps, run), estate)]));
+  const endsOf = (run: Run): readonly number[] => layouts.get(run)?.ends ?? [run.from, run.to];
+
+  const scope = job.relines.flatMap(({ stretch }) => intervalOf(conveyor, stretch, endsOf) ?? []);
+  const areas = steps.map((step): readonly Area[] | undefined => {
+    if (step.stretch) {
+      const found = intervalOf(conveyor, step.stretch, endsOf);
+      return found && found.to > found.from ? [{ from: found.from, to: found.to }] : undefined;
+    }
+    return impliedArea(step, job, scope, whole);
+  });
+
+  const pieces: Piece[] = [];
+  const add = (kind: PieceKind, { from, to }: Area, more: Partial<Piece> = {}): Piece => {
+    const piece: Piece = { number: pieces.length, kind, from, to, ...more };
+    pieces.push(piece);
+    return piece;
+  };
+  const isolation = add('isolation', whole);
+  const running = add('running', whole);
+  const restraint = add('restraint', whole);
+  const drive = add('drive', driveEnd(job));
+
+  const cuts = [...new Set([0, whole.to, ...areas.flatMap((list) => list ?? []).flatMap(({ from, to }) => [from, to])])]
+    .filter((at) => at >= 0 && at <= whole.to)
+    .sort((a, b) => a - b);
+  const cells = cuts.slice(1).map((to, i): Area => ({ from: cuts[i] ?? 0, to }));
+  const air = cells.map((cell) => add('air', cell));
+  const screw = cells.map((cell) => add('screw', cell));
+  const parts = (kind: PieceKind, declared: readonly Span[], spoken: readonly string[]): Piece[] => {
+    if (declared.length > 0) return declared.map((part) => add(kind, { from: part.from.value, to: part.to.value }));
+    return steps.some((step) => spoken.includes(step.action)) ? cells.map((cell) => add(kind, cell)) : [];
+  };
+  const covers = parts('cover', conveyor.covers, ['covers off', 'covers on']);
+  const braces = parts('brace', conveyor.braces, ['braces off', 'braces on']);
+  const holdDowns = parts('hold-down', conveyor.holdDowns, ['hold-downs off', 'hold-downs on']);
+
+  const runs = runsOf(conveyor).map((run): RunGround => {
+    const { ends, liner, start } = layouts.get(run) ?? { ends: [run.from, run.to], liner: conveyor.liner, start: 'head' as const };
+    const panels: Piece[] = [];
+    const ground: RunGround = { run, liner, start, ends, panels };
+    for (let n = 1; n < ends.length; n++) panels.push(add('panel', { from: ends[n - 1] ?? 0, to: ends[n] ?? 0 }, { run: ground, panel: n }));
+    return ground;
+  });
+  return { job, pieces, isolation, running, restraint, drive, air, screw, covers, braces, holdDowns, runs, areas, scope };
+}
+
+/** Pieces of a list that a step's areas touch: panels by their middle, things at one chainage inclusive, others by overlap. */
+export function within(pieces: readonly Piece[], areas: readonly Area[]): Piece[] {
+  return pieces.filter((piece) => areas.some((area) => touches(piece, area)));
+}
+
+export function touches(piece: Piece, area: Area): boolean {
+  if (piece.kind === 'panel') {
+    const middle = (piece.from + piece.to) / 2;
+    return middle > area.from && middle < area.to;
+  }
+  if (piece.from === piece.to) return piece.from >= area.from && piece.from <= area.to;
+  return Math.min(piece.to, area.to) - Math.max(piece.from, area.from) > slack;
+}
+
+const slack = 1;
+
+/** `panel 4 of run 2 (Gate to Head)`, `cover 9.00 m to 10.50 m`, `hold-down at 3.50 m`. */
+export function sayPiece(piece: Piece): string {
+  switch (piece.kind) {
+    case 'panel':
+      return `panel ${piece.panel} of run ${piece.run?.run.number}`;
+    case 'isolation':
+      return 'isolation';
+    case 'running':
+      return 'the trial runs';
+    case 'restraint':
+      return 'restraint of the spiral';
+    case 'drive':
+      return 'drive plate';
+    case 'air':
+    case 'screw':
+    case 'cover':
+    case 'brace':
+    case 'hold-down': {
+      const name = piece.kind === 'screw' ? 'spiral' : piece.kind;
+      return piece.from === piece.to ? `${name} at ${formatChainage(piece.from)}` : `${name} ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
+    }
+  }
+}
+
+/** A step without a stretch means the whole scope of the job: what is relined, and all of it where the screw changes. */
+function impliedArea(step: Step, job: Job, scope: readonly Area[], whole: Area): readonly Area[] {
+  switch (step.action) {
+    case 'strip': case 'clean': case 'patch': case 'fit':
+      return scope.length > 0 ? scope : [whole];
+    case 'covers off': case 'covers on': case 'braces off': case 'braces on': case 'hold-downs off': case 'hold-downs on': case 'gas test':
+      return job.screwChange || scope.length === 0 ? [whole] : scope;
+    case 'restrain screw': case 'unbolt drive': case 'bolt drive':
+      return [driveEnd(job)];
+    case 'isolate': case 'prove dead': case 'remove screw': case 'insert screw': case 'remove isolation': case 'run empty': case 'run loaded':
+      return [whole];
+  }
+}
+
+function driveEnd({ conveyor }: Job): Area {
+  const at = conveyor.drive?.end === 'tail' ? 0 : conveyor.length.value;
+  return { from: at, to: at };
+}
+
+/** The first written `fit` that speaks of the run decides; the custom where there is none. */
+function layoutStart(job: Job, steps: readonly Step[], run: Run): End {
+  const fits = steps.filter((step) => step.action === 'fit');
+  const step = fits.find((fit) => fit.stretch && fit.stretch.kind !== 'all' && concerns(job, fit.stretch, run)) ?? fits.find((fit) => !fit.stretch || fit.stretch.kind === 'all');
+  return step ? startOf(step, job.conveyor).start : uphillEnd(job.conveyor);
+}
+
+export function concerns(job: Job, stretch: Stretch, run: Run): boolean {
+  switch (stretch.kind) {
+    case 'all':
+      return true;
+    case 'run':
+    case 'panels':
+      return findRun(job.conveyor, stretch.run) === run;
+    case 'chainage':
+      return stretch.from.value < run.to && stretch.to.value > run.from;
+  }
+}

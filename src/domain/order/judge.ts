@@ -1,0 +1,205 @@
+// Everything that is wrong with an order, without repairs: the walk, what is left open at its end, pairs of steps that may
+// overlap, access, and orders that go in circles.
+
+import { formatChainage, formatLength } from '../units/format.js';
+import type { Estate } from '../model/estate.js';
+import type { Job, Step } from '../model/job.js';
+import { accessSlips } from './access.js';
+import { tellWhatIsOpen } from './finish.js';
+import { groundOf } from './ground.js';
+import { sequenceOf } from './sequence.js';
+import { fallingPairs, sharedPairs, unsettledPairs } from './side-by-side.js';
+import { sayPieces, sayRole, wordsFor } from './tell.js';
+import { walk, type Slip, type Walk } from './walk.js';
+import { listing, sayStep, stretchText } from './words.js';
+import type { Grade, Violation, ViolationKind } from './violation.js';
+
+export interface Judged {
+  readonly violation: Omit<Violation, 'repairs'>;
+  /** The same for the same complaint about a changed order. */
+  readonly key: string;
+  /** Where it came from, for repairs. */
+  readonly slip?: Slip;
+  /** Positions of the two steps of a pair. */
+  readonly pair?: { readonly step: number; readonly other: number };
+  readonly circle?: readonly number[];
+  readonly walk: Walk;
+}
+
+export function judge(job: Job, estate: Estate): Judged[] {
+  const steps = job.order?.steps ?? [];
+  const sequence = sequenceOf(steps);
+  const w = walk(groundOf(job, steps, estate), sequence);
+  const found = [...circles(w), ...unknownNames(w), ...nowhere(w)];
+  const pairs = openPairs(w);
+  tellWhatIsOpen(w);
+  found.push(...w.slips.map((slip) => fromSlip(w, slip)), ...pairs, ...access(w));
+  const at = new Map(steps.map((step, i) => [step, i]));
+  const rank = ({ violation }: Judged): number => (violation.step ? (at.get(violation.step) ?? 0) : steps.length);
+  return found.map((each, i) => ({ each, i })).sort((a, b) => rank(a.each) - rank(b.each) || a.i - b.i).map(({ each }) => each);
+}
+
+function fromSlip(w: Walk, slip: Slip): Judged {
+  const step = slip.step === undefined ? undefined : w.sequence.steps[slip.step];
+  const conflicts = [...slip.others].flatMap(([i, role]) => {
+    const other = w.sequence.steps[i];
+    return other ? [{ step: other, words: sayRole(slip.kind, role) }] : [];
+  });
+  return {
+    walk: w, slip,
+    key: keyOf(slip.kind, step, slip.pieces[0]?.kind ?? '', slip.pieces[0]?.run?.run.number ?? 0),
+    violation: { kind: slip.kind, grade: slip.grade, ...wordsFor(w, slip), conflicts, ...place(w, step), ...(slip.closing ? { closing: slip.closing } : {}) },
+  };
+}
+
+function openPairs(w: Walk): Judged[] {
+  const { steps, before } = w.sequence;
+  const known = new Set(w.slips.flatMap((slip) => (slip.step === undefined ? [] : [...slip.others.keys()].map((other) => pairKey(slip.step ?? 0, other)))));
+  const all = unsettledPairs(w);
+  // One missing `after` leaves a step open towards a whole chain of others; only the nearest is told.
+  const unsettled = all.filter((pair) => !all.some((other) =>
+    (other.step === pair.step && before(pair.other, other.other)) || (other.other === pair.other && before(other.step, pair.step))));
+  const found: Judged[] = [];
+  for (const { step, other, touches } of unsettled) {
+    if (known.has(pairKey(step, other))) continue;
+    const touch = touches.find((each) => each.kind !== 'done twice') ?? touches[0];
+    const a = steps[other];
+    const b = steps[step];
+    if (!touch || !a || !b) continue;
+    const kind: ViolationKind = touch.kind === 'done twice' ? 'closed up too early' : touch.kind;
+    const pieces = touches.flatMap((each) => w.ground.pieces[each.piece] ?? []).filter((piece, i, list) => list.indexOf(piece) === i && piece.kind === list[0]?.kind);
+    const slip: Slip = { kind, grade: touch.grade, step, pieces, found: 0, wanted: -1, others: new Map([[other, 'same time']]), unsettled: true };
+    found.push({
+      walk: w, slip, pair: { step, other }, key: keyOf(kind, b, 'pair', a.origin.start),
+      violation: {
+        kind, grade: touch.grade, ...place(w, b),
+        message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, but both concern ${sayPieces(pieces)}, and only one order of the two works.`,
+        reason: wordsFor(w, slip).reason,
+        conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
+      },
+    });
+  }
+  const settled = new Set(all.map(({ step, other }) => pairKey(step, other)));
+  for (const { step, other, what, name } of sharedPairs(w)) {
+    const a = steps[other];
+    const b = steps[step];
+    if (!a || !b || settled.has(pairKey(step, other))) continue;
+    settled.add(pairKey(step, other));
+    const kind = what === 'crew' ? 'crew in two places' : 'access unit in two places';
+    const who = name === '' ? 'the crew' : name;
+    found.push({
+      walk: w, pair: { step, other }, key: keyOf(kind, b, 'pair', a.origin.start),
+      violation: {
+        kind, grade: 'cannot be built', ...place(w, b),
+        message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, and both need ${who}.`,
+        reason: what === 'crew' ? 'A crew is in one place at a time.' : 'A platform serves one stretch at a time.',
+        conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
+      },
+    });
+  }
+  for (const { step, other, above, from, below } of fallingPairs(w)) {
+    const a = steps[other];
+    const b = steps[step];
+    if (!a || !b || settled.has(pairKey(step, other))) continue;
+    const upper = above === other ? a : b;
+    const lower = above === other ? b : a;
+    found.push({
+      walk: w, pair: { step, other }, key: keyOf('work below loose parts', b, 'pair', a.origin.start),
+      violation: {
+        kind: 'work below loose parts', grade: 'unsafe', ...place(w, b),
+        message: `"${sayStep(lower)}" is at ${formatChainage(below)}, below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
+        reason: `On ${Math.abs(w.ground.job.conveyor.incline.value)}° a panel or a piece of spiral that gets away slides down the trough onto whoever works below; no end plate and no slide gate lies between.`,
+        conflicts: [{ step: a, words: sayRole('work below loose parts', 'same time') }],
+      },
+    });
+  }
+  return found;
+}
+
+function access(w: Walk): Judged[] {
+  return accessSlips(w).flatMap(({ step, gap, zone, unit }): Judged[] => {
+    const at = w.sequence.steps[step];
+    if (!at) return [];
+    const where = `${formatChainage(gap.from)} to ${formatChainage(gap.to)}`;
+    const kind: ViolationKind = zone ? 'no access unit' : 'no access';
+    const grade: Grade = 'unsafe';
+    const message = !zone
+      ? `"${sayStep(at)}" works where no access is declared: ${where}.`
+      : unit
+        ? `"${sayStep(at)}" works from ${zone.name ?? 'a mobile platform'} at ${zone.height ? formatLength(zone.height.value) : 'height'}, and ${unit.name} reaches ${unit.reach ? formatLength(unit.reach.value) : 'less'}.`
+        : `"${sayStep(at)}" works from ${zone.name ?? 'a zone'} (mobile platform, ${where}), and the job has no access unit.`;
+    return [{
+      walk: w, key: keyOf(kind, at, 'access', gap.from),
+      violation: { kind, grade, ...place(w, at), message, reason: 'Nobody can work on a stretch that nobody can stand beside; say how it is reached, or hire what reaches it.', conflicts: [] },
+    }];
+  });
+}
+
+function circles(w: Walk): Judged[] {
+  return w.sequence.circles.flatMap((circle): Judged[] => {
+    const steps = circle.flatMap((i) => w.sequence.steps[i] ?? []);
+    const [first, ...rest] = steps;
+    if (!first) return [];
+    return [{
+      walk: w, circle, key: keyOf('circular order', first, 'circle', 0),
+      violation: {
+        kind: 'circular order', grade: 'cannot be built', ...place(w, first),
+        message: rest.length === 0 ? `"${sayStep(first)}" waits for itself.` : `${listing(steps.map((step) => `"${sayStep(step)}"`), 4)} wait for one another, so none can start.`,
+        reason: 'A step without `after` waits for every step written above it, a step with `after` for those it names; here that leads back to where it began.',
+        conflicts: rest.map((step) => ({ step, words: 'part of the circle' })),
+      },
+    }];
+  });
+}
+
+function unknownNames(w: Walk): Judged[] {
+  return w.sequence.unknown.flatMap(({ step, use }): Judged[] => {
+    const at = w.sequence.steps[step];
+    if (!at) return [];
+    const names = w.sequence.steps.flatMap((each) => each.name ?? []);
+    return [{
+      walk: w, pair: { step, other: step }, key: keyOf('unknown step', at, use.name, 0),
+      violation: {
+        kind: 'unknown step', grade: 'incomplete', step: at, origin: use.origin,
+        message: `"${sayStep(at)}" waits for "${use.name}", and no step of this order has that name.`,
+        reason: names.length > 0 ? `Steps with names here: ${listing(names)}.` : 'No step of this order has a name; write one before a step as `name: step`.',
+        conflicts: [],
+      },
+    }];
+  });
+}
+
+function nowhere(w: Walk): Judged[] {
+  const { job, runs } = w.ground;
+  return w.sequence.steps.flatMap((step, i): Judged[] => {
+    const areas = w.ground.areas[i];
+    const empty = areas === undefined;
+    const liner = step.action === 'strip' || step.action === 'clean' || step.action === 'fit' || step.action === 'patch';
+    const bare = !empty && liner && !runs.some((run) => run.panels.some((panel) => areas.some((area) => (panel.from + panel.to) / 2 > area.from && (panel.from + panel.to) / 2 < area.to)));
+    if (!empty && !bare) return [];
+    const text = step.stretch ? stretchText(step.stretch) : 'the scope of the job';
+    const has = runs.map(({ run, panels }) => `${run.label} with ${panels.length} ${panels.length === 1 ? 'panel' : 'panels'}`);
+    return [{
+      walk: w, key: keyOf('no such stretch', step, 'stretch', 0),
+      violation: {
+        kind: 'no such stretch', grade: 'cannot be built', step, origin: step.stretch?.origin ?? step.actionOrigin,
+        message: empty ? `${job.conveyor.name} has no ${text}.` : `No liner lies at ${text}, so there is nothing to ${step.action}.`,
+        reason: `${job.conveyor.name} has ${listing(has)}.`,
+        conflicts: [],
+      },
+    }];
+  });
+}
+
+function place(w: Walk, step: Step | undefined): { readonly step: Step; readonly origin: Step['origin'] } | { readonly origin: Step['origin'] } {
+  const { job } = w.ground;
+  return step ? { step, origin: step.actionOrigin } : { origin: job.order?.origin ?? job.origin };
+}
+
+function keyOf(kind: ViolationKind, step: Step | undefined, about: string, number: number): string {
+  return `${kind}|${step ? `${step.origin.source}:${step.origin.start}:${step.action}` : ''}|${about}|${number}`;
+}
+
+function pairKey(a: number, b: number): string {
+  return a < b ? `${a} ${b}` : `${b} ${a}`;
+}

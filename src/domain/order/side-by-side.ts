@@ -1,0 +1,149 @@
+// Pairs of steps that may go on at the same time: each piece they share must be in a state that suits both whichever is
+// first; a crew is in one place at a time and so is an access unit; and on an incline nobody works below a lift or below
+// another crew's loose panels unless a barrier lies between (an end plate, or a slide gate, which is then to be kept shut).
+
+import type { Step } from '../model/job.js';
+import type { Area } from './ground.js';
+import { holds } from './states.js';
+import type { Touch, Walk } from './walk.js';
+
+export interface Unsettled {
+  /** The later written of the two is the one that waits too little. */
+  readonly step: number;
+  readonly other: number;
+  readonly touches: readonly Touch[];
+}
+
+/** Pairs whose order is left open though one of them changes what the other needs. */
+export function unsettledPairs(w: Walk): Unsettled[] {
+  const found = new Map<string, { step: number; other: number; touches: Touch[] }>();
+  const byPiece = new Map<number, Touch[]>();
+  for (const touch of w.touches) {
+    const list = byPiece.get(touch.piece);
+    if (list) list.push(touch);
+    else byPiece.set(touch.piece, [touch]);
+  }
+  for (const touches of byPiece.values()) {
+    for (const change of touches) {
+      if (change.from === undefined || change.to === undefined || change.from === change.to) continue;
+      for (const reader of touches) {
+        if (reader.step === change.step || before(w, reader.step, change.step) || before(w, change.step, reader.step)) continue;
+        if (suits(reader, change) || reachedOtherwise(w, touches, reader, change)) continue;
+        const [other, step] = reader.step < change.step ? [reader.step, change.step] : [change.step, reader.step];
+        const key = `${step} ${other}`;
+        const pair = found.get(key) ?? { step, other, touches: [] };
+        pair.touches.push(reader);
+        found.set(key, pair);
+      }
+    }
+  }
+  return [...found.values()].sort((a, b) => a.step - b.step || a.other - b.other);
+}
+
+function suits(reader: Touch, change: Touch): boolean {
+  if (change.from === undefined || change.to === undefined) return true;
+  if (reader.from === undefined) return holds(reader.allowed, change.from) && holds(reader.allowed, change.to);
+  return reader.to === change.to;
+}
+
+/** Another step that is sure to come before the reader brings the same state. */
+function reachedOtherwise(w: Walk, touches: readonly Touch[], reader: Touch, change: Touch): boolean {
+  if (change.to === undefined || !holds(reader.allowed, change.to)) return false;
+  return touches.some((touch) => touch.to === change.to && touch.step !== change.step && touch.step !== reader.step && before(w, touch.step, reader.step));
+}
+
+/** Pairs of steps that share a crew, or an access unit, and may be at the same time; the later written first. */
+export function sharedPairs(w: Walk): { readonly step: number; readonly other: number; readonly what: 'crew' | 'access unit'; readonly name: string }[] {
+  const found: { step: number; other: number; what: 'crew' | 'access unit'; name: string }[] = [];
+  eachOpenPair(w, (other, step, a, b) => {
+    const crews = crewsOf(w, b);
+    const crew = crewsOf(w, a)?.find((name) => crews?.includes(name));
+    if (crew !== undefined) found.push({ step, other, what: 'crew', name: crew });
+    const unit = a.unit?.use.name;
+    if (unit !== undefined && unit === b.unit?.use.name) found.push({ step, other, what: 'access unit', name: unit });
+  });
+  return found;
+}
+
+/** Pairs in which one crew would work below what another may drop; `above` is the step that handles it. */
+export function fallingPairs(w: Walk): { readonly step: number; readonly other: number; readonly above: number; readonly from: number; readonly below: number }[] {
+  const { conveyor } = w.ground.job;
+  if (conveyor.incline.value === 0) return [];
+  const zones = zonesOf(w);
+  const found: { step: number; other: number; above: number; from: number; below: number }[] = [];
+  eachOpenPair(w, (other, step, a, b) => {
+    const crews = crewsOf(w, b);
+    if (crewsOf(w, a)?.some((name) => crews?.includes(name))) return;
+    for (const [above, below] of [[other, step], [step, other]] as const) {
+      const upper = above === other ? a : b;
+      if (!handlesLooseParts(upper) || !atTheMachine(above === other ? b : a)) continue;
+      const meeting = meets(w.ground.areas[above] ?? [], w.ground.areas[below] ?? [], zones, conveyor.incline.value > 0);
+      if (!meeting) continue;
+      found.push({ step, other, above, ...meeting });
+      return;
+    }
+  });
+  return found;
+}
+
+/** Crews of a step; the job's only one, or a nameless one, where none is named; undefined where it could be any of several. */
+export function crewsOf(w: Walk, step: Step): readonly string[] | undefined {
+  if (step.crews.length > 0) return step.crews.map((crew) => crew.use.name);
+  const { crews } = w.ground.job;
+  return crews.length > 1 ? undefined : [crews[0]?.use.name ?? ''];
+}
+
+/** Panels and spiral pieces are loose or in the air while these are done. */
+export function handlesLooseParts(step: Step): boolean {
+  return step.action === 'strip' || step.action === 'fit' || step.action === 'remove screw' || step.action === 'insert screw';
+}
+
+/** People are in or at the trough along the step's stretch. */
+export function atTheMachine(step: Step): boolean {
+  switch (step.action) {
+    case 'isolate': case 'prove dead': case 'remove isolation': case 'run empty': case 'run loaded':
+      return false;
+    default:
+      return true;
+  }
+}
+
+/** Stretches between barriers, in chainage order. */
+export function zonesOf(w: { readonly ground: { readonly job: Walk['ground']['job'] } }): Area[] {
+  const { conveyor } = w.ground.job;
+  const at = conveyor.breaks.filter((place) => place.kind === 'slide gate' || place.kind === 'end plate').map((place) => (place.from.value + place.to.value) / 2);
+  const cuts = [-Infinity, ...at.sort((a, b) => a - b), Infinity];
+  return cuts.slice(1).map((to, i) => ({ from: cuts[i] ?? -Infinity, to }));
+}
+
+/** Where something could fall from, and where it would meet someone; undefined where it could not. */
+export function meets(upper: readonly Area[], lower: readonly Area[], zones: readonly Area[], headIsUp: boolean): { readonly from: number; readonly below: number } | undefined {
+  for (const zone of zones) {
+    const high = clip(upper, zone).map((area) => (headIsUp ? area.to : -area.from));
+    const low = clip(lower, zone).map((area) => (headIsUp ? area.from : -area.to));
+    if (high.length === 0 || low.length === 0) continue;
+    const from = Math.max(...high);
+    const below = Math.min(...low);
+    if (below < from) return { from: Math.abs(from), below: Math.abs(below) };
+  }
+  return undefined;
+}
+
+function clip(areas: readonly Area[], zone: Area): Area[] {
+  return areas.map(({ from, to }) => ({ from: Math.max(from, zone.from), to: Math.min(to, zone.to) })).filter(({ from, to }) => from < to || (from === to && areas.some((area) => area.from === area.to)));
+}
+
+function eachOpenPair(w: Walk, visit: (i: number, j: number, a: Step, b: Step) => void): void {
+  const { steps } = w.sequence;
+  for (let j = 1; j < steps.length; j++) {
+    for (let i = 0; i < j; i++) {
+      const a = steps[i];
+      const b = steps[j];
+      if (a && b && !before(w, i, j) && !before(w, j, i)) visit(i, j, a, b);
+    }
+  }
+}
+
+function before(w: Walk, i: number, j: number): boolean {
+  return w.sequence.before(i, j);
+}

@@ -1,0 +1,33 @@
+// From which end panels go in where the author does not say, and whether the lower end of a run carries them.
+// Common practice, no source: from the top down on an incline, each panel butted up against the one above; upward only
+// from an end that holds. A panel slides where the slope is steeper than friction: tan(slope) > μ.
+
+import type { Break, Conveyor } from '../model/conveyor.js';
+import type { Step } from '../model/job.js';
+
+export type End = 'head' | 'tail';
+
+/** Friction of PE1000 on dry steel; judgement, towards the low end of data sheets (0.15 to 0.25), so that more slopes count as slippery. */
+export const slidingFriction = 0.15;
+
+/** The higher end; the head where the conveyor is level. */
+export function uphillEnd(conveyor: Conveyor): End {
+  return conveyor.incline.value < 0 ? 'tail' : 'head';
+}
+
+/** True on a slope on which a loose panel slides. */
+export function isSlippery(conveyor: Conveyor): boolean {
+  return Math.tan((Math.abs(conveyor.incline.value) * Math.PI) / 180) > slidingFriction;
+}
+
+/** The end a `fit` step starts from; `assumed` says why where the author left it out. */
+export function startOf(step: Step, conveyor: Conveyor): { readonly start: End; readonly assumed?: string } {
+  if (step.start) return { start: step.start };
+  const start = uphillEnd(conveyor);
+  return { start, assumed: conveyor.incline.value === 0 ? 'from the head: the custom where nothing is said' : `from the ${start}: top down on an incline` };
+}
+
+/** An end that a panel can rest on: a plate or ring across the trough, or a break that leaves the liner no room at all. */
+export function holdsPanels(place: Break): boolean {
+  return place.kind === 'end plate' || place.kind === 'joint ring' || place.allowance.value === 0;
+}

@@ -1,0 +1,158 @@
+// Walks an order step by step with the state of every piece, and collects what does not hold. Where something is missing
+// the walk goes on as if it had been there, so that one slip is told once and everything independent of it still shows.
+// For steps that may go on side by side the walk follows one possible order; side-by-side.ts then looks at every pair
+// that could swap.
+
+import { demandsOf, type Need } from './demands.js';
+import { fitPanels } from './front.js';
+import type { Area, Ground, Piece } from './ground.js';
+import type { Sequence } from './sequence.js';
+import { broughtBy, holds, type States } from './states.js';
+import type { ClosingError, Grade, ViolationKind } from './violation.js';
+
+/** A need that was not met, or met only by luck; several pieces of one kind make one slip. */
+export interface Slip {
+  readonly kind: ViolationKind;
+  readonly grade: Grade;
+  /** Position of the step; undefined for the order as a whole. */
+  readonly step: number | undefined;
+  readonly pieces: Piece[];
+  /** State of the first piece as found, and the state wanted. */
+  readonly found: number;
+  readonly wanted: number;
+  /** Steps that conflict: what brought the wrong state, what would bring the right one later, the other front. */
+  readonly others: Map<number, 'made it so' | 'comes too late' | 'other front' | 'same time'>;
+  readonly closing?: ClosingError;
+  /** True where the steps may run in either order and only one of them works. */
+  readonly unsettled?: boolean;
+}
+
+export interface Touch {
+  readonly step: number;
+  readonly piece: number;
+  /** What a reader can do with, or all states. */
+  readonly allowed: States;
+  /** Set where the step changes the piece, or would. */
+  readonly from?: number;
+  readonly to?: number;
+  readonly kind: ViolationKind;
+  readonly grade: Grade;
+}
+
+export interface Walk {
+  readonly ground: Ground;
+  readonly sequence: Sequence;
+  readonly slips: Slip[];
+  readonly touches: Touch[];
+  /** State of each piece at the end. */
+  readonly state: Int8Array;
+  /** Step that last changed a piece, −1 for none. */
+  readonly lastChange: Int32Array;
+  /** Pieces whose state was taken as mended. */
+  readonly assumed: Uint8Array;
+  /** The front that fitted a panel: where it started and which step opened it. */
+  readonly fronts: Map<number, { readonly start: 'head' | 'tail'; readonly step: number }>;
+}
+
+export function walk(ground: Ground, sequence: Sequence): Walk {
+  const w: Walk = {
+    ground, sequence, slips: [], touches: [], fronts: new Map(),
+    state: new Int8Array(ground.pieces.length), lastChange: new Int32Array(ground.pieces.length).fill(-1), assumed: new Uint8Array(ground.pieces.length),
+  };
+  const told = new Set<number>();
+  sequence.order.forEach((i, position) => {
+    const step = sequence.steps[i];
+    const areas = ground.areas[i];
+    if (!step || !areas) return;
+    const demands = demandsOf(ground, step, areas);
+    const mendedAlready = told.has(i) && demands.effects.length > 0 && demands.effects.every(({ piece, to }) => w.assumed[piece.number] && w.state[piece.number] === to);
+    if (!mendedAlready) {
+      for (const need of demands.needs) check(w, i, position, need, told);
+      tellIfDone(w, i, demands.done);
+    }
+    for (const { piece, to } of demands.effects) change(w, i, piece, to);
+    if (step.action === 'fit') fitPanels(w, i, position, step, areas, told);
+  });
+  return w;
+}
+
+/** Looks at one need, notes it, and where it is not met tells so and goes on as if it were. */
+export function check(w: Walk, i: number, position: number, need: Need, told: Set<number>): boolean {
+  const { number } = need.piece;
+  const found = w.state[number] ?? 0;
+  if (w.lastChange[number] !== i) w.touches.push({ step: i, piece: number, allowed: need.allowed, kind: need.kind, grade: need.grade });
+  if (holds(need.allowed, found)) return true;
+  const later = laterStep(w, position, need.piece, need.allowed);
+  if (later === undefined && need.onlyIfLater) return true;
+  const slip = slipAt(w, i, need, found);
+  slip.pieces.push(need.piece);
+  const culprit = w.lastChange[number];
+  if (culprit !== undefined && culprit >= 0) slip.others.set(culprit, 'made it so');
+  if (later !== undefined) {
+    slip.others.set(later, 'comes too late');
+    told.add(later);
+  }
+  assume(w, need.piece, need.good);
+  return false;
+}
+
+export function assume(w: Walk, piece: Piece, state: number): void {
+  w.state[piece.number] = state;
+  w.assumed[piece.number] = 1;
+}
+
+export function change(w: Walk, i: number, piece: Piece, to: number): void {
+  const from = w.state[piece.number] ?? 0;
+  w.touches.push({ step: i, piece: piece.number, allowed: -1, from, to, kind: 'done twice', grade: 'incomplete' });
+  if (from === to) return;
+  w.state[piece.number] = to;
+  w.assumed[piece.number] = 0;
+  w.lastChange[piece.number] = i;
+}
+
+/** A slip of this step, kind and kind of piece; a new one where there is none yet. */
+function slipAt(w: Walk, i: number, need: Need, found: number): Slip {
+  const known = w.slips.find((slip) => slip.step === i && slip.kind === need.kind && slip.pieces[0]?.kind === need.piece.kind && slip.found === found);
+  if (known) return known;
+  const slip: Slip = { kind: need.kind, grade: need.grade, step: i, pieces: [], found, wanted: need.good, others: new Map() };
+  w.slips.push(slip);
+  return slip;
+}
+
+function tellIfDone(w: Walk, i: number, done: { readonly pieces: readonly Piece[]; readonly states: States; readonly by: 'any' | 'all' }): void {
+  if (done.pieces.length === 0) return;
+  const before = done.pieces.filter((piece) => holds(done.states, w.state[piece.number] ?? 0));
+  const twice = done.by === 'all' ? (before.length === done.pieces.length ? before : []) : before;
+  const real = twice.filter((piece) => !w.assumed[piece.number]);
+  const first = real[0];
+  if (!first || (done.by === 'all' && real.length < twice.length)) return;
+  const others: Slip['others'] = new Map();
+  for (const piece of real) {
+    const last = w.lastChange[piece.number];
+    if (last !== undefined && last >= 0) others.set(last, 'made it so');
+  }
+  w.slips.push({ kind: 'done twice', grade: 'incomplete', step: i, pieces: real, found: w.state[first.number] ?? 0, wanted: -1, others });
+}
+
+/** The first step further on in the walk that brings the piece into one of the states. */
+function laterStep(w: Walk, position: number, piece: Piece, allowed: States): number | undefined {
+  const found = w.state[piece.number] ?? 0;
+  for (let p = position + 1; p < w.sequence.order.length; p++) {
+    const j = w.sequence.order[p] ?? -1;
+    const action = w.sequence.steps[j]?.action;
+    const areas = w.ground.areas[j];
+    if (!action || !areas) continue;
+    for (let state = 0; state < 4; state++) {
+      if (!holds(allowed, state) || state === found) continue;
+      if (broughtBy(piece.kind, found, state).at(-1) === action && reaches(w, j, piece, areas)) return j;
+    }
+  }
+  return undefined;
+}
+
+function reaches(w: Walk, j: number, piece: Piece, areas: readonly Area[]): boolean {
+  if (piece.kind === 'isolation' || piece.kind === 'restraint' || piece.kind === 'drive' || piece.kind === 'running') return true;
+  if (piece.from === piece.to) return areas.some((area) => piece.from >= area.from && piece.from <= area.to);
+  const middle = (piece.from + piece.to) / 2;
+  return piece.kind === 'panel' ? areas.some((area) => middle > area.from && middle < area.to) : areas.some((area) => Math.min(piece.to, area.to) - Math.max(piece.from, area.from) > 1);
+}

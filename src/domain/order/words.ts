@@ -1,0 +1,51 @@
+// Steps and stretches as the author would write them: for messages, for quick fixes and for proposed orders. Quantities
+// keep the text they were stated with, so a step that is written out again reads as it was.
+
+import type { Step } from '../model/job.js';
+import type { RunUse, Stretch } from '../model/stretch.js';
+
+/** One line of an `order { … }` block, without indentation. */
+export function stepText(step: Step): string {
+  const parts = [step.name === undefined ? step.action : `${step.name}: ${step.action}`];
+  if (step.stretch) parts.push(stretchText(step.stretch));
+  if (step.start) parts.push(`starting at ${step.start}`);
+  if (step.crews.length > 0) parts.push(`by ${step.crews.map((crew) => crew.use.name).join(', ')}`);
+  if (step.unit) parts.push(`using ${step.unit.use.name}`);
+  if (step.after.length > 0) parts.push(`after ${step.after.map((use) => use.name).join(', ')}`);
+  if (step.takes) parts.push(`takes ${step.takes.text}`);
+  if (step.note !== undefined) parts.push(`"${step.note}"`);
+  return parts.join(' ');
+}
+
+/** What the step does and where, without who and when: `fit panels 1 to 3 of run 2 from the tail`. */
+export function sayStep(step: Step): string {
+  const where = step.stretch ? ` ${stretchText(step.stretch)}` : '';
+  return `${step.action}${where}${step.start ? ` from the ${step.start}` : ''}`;
+}
+
+export function stretchText(stretch: Stretch): string {
+  switch (stretch.kind) {
+    case 'all':
+      return 'all';
+    case 'run':
+      return `run ${runText(stretch.run)}`;
+    case 'panels': {
+      const first = stretch.first.count;
+      const last = stretch.last.count;
+      return `${first === last ? `panel ${first}` : `panels ${first} to ${last}`} of run ${runText(stretch.run)}`;
+    }
+    case 'chainage':
+      return `from ${stretch.from.text} to ${stretch.to.text}`;
+  }
+}
+
+/** `a`, `a and b`, `a, b and c`; more than `most` are counted: `a, b, c and 4 more`. */
+export function listing(items: readonly string[], most = 6): string {
+  const shown = items.length > most ? [...items.slice(0, most - 1), `${items.length - most + 1} more`] : [...items];
+  const last = shown.pop();
+  return shown.length === 0 ? (last ?? 'none') : `${shown.join(', ')} and ${last}`;
+}
+
+function runText(use: RunUse): string {
+  return use.by === 'number' ? String(use.number.count) : `above ${use.break.name}`;
+}
