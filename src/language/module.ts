@@ -12,13 +12,18 @@ import {
   type PartialLangiumCoreServices,
 } from 'langium';
 import { TroughlineGeneratedModule, TroughlineGeneratedSharedModule } from './generated/module.js';
-import { TroughlineTokenBuilder } from './tokens.js';
+import { TroughlineLexerMessages, TroughlineParserMessages } from './messages.js';
+import { TroughlineLexer, TroughlineTokenBuilder, TroughlineValues } from './tokens.js';
 
 export type TroughlineServices = LangiumCoreServices;
 
 export const TroughlineModule: Module<TroughlineServices, PartialLangiumCoreServices> = {
   parser: {
     TokenBuilder: () => new TroughlineTokenBuilder(),
+    Lexer: (services) => new TroughlineLexer(services),
+    ValueConverter: () => new TroughlineValues(),
+    ParserErrorMessageProvider: (services) => new TroughlineParserMessages(services.Grammar),
+    LexerErrorMessageProvider: () => new TroughlineLexerMessages(),
   },
 };
 

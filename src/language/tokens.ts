@@ -5,9 +5,9 @@
 //  - Dates and clock times also accept the forms people type by habit (14/03/2026, 7.30), for the rules to mend.
 
 import type { CustomPatternMatcherFunc, TokenPattern, TokenType, TokenVocabulary } from 'chevrotain';
-import { DefaultTokenBuilder, type Grammar, type TokenBuilderOptions } from 'langium';
+import { DefaultLexer, DefaultTokenBuilder, DefaultValueConverter, type CstNode, type Grammar, type GrammarAST, type LexerResult, type TokenBuilderOptions, type ValueType } from 'langium';
 
-const number = String.raw`[+-]?\d+(?:[.,]\d+)?(?:[eE][+-]?\d+)?`;
+const number = String.raw`[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?`;
 const fraction = String.raw`\d+ \d+\/\d+|\d+\/\d+`;
 const numberAt = new RegExp(`(?:${fraction}|${number})`, 'y');
 const unitAt = /[ \t]*([A-Za-z%°µμ£$€][A-Za-z0-9%°µμ²³·$€]*(?:\/[A-Za-z0-9°µμ²³%]+)*|"(?=\s|$)|1?\/[A-Za-z°]+)/y;
@@ -45,6 +45,20 @@ export class TroughlineTokenBuilder extends DefaultTokenBuilder {
     const unit = unitAt.exec(text);
     if (!unit || this.keywords.has(unit[1]!)) return null;
     return [text.slice(at, unitAt.lastIndex)];
+  }
+}
+
+/** Leaves comments out of the tree: comments.ts finds them in one pass, whatever their number. */
+export class TroughlineLexer extends DefaultLexer {
+  override tokenize(text: string): LexerResult {
+    return { ...super.tokenize(text), hidden: [] };
+  }
+}
+
+/** A quoted text is taken as it stands: a backslash is a backslash (`photos\\north.jpg`). */
+export class TroughlineValues extends DefaultValueConverter {
+  protected override runConverter(rule: GrammarAST.AbstractRule, input: string, node: CstNode): ValueType {
+    return rule.name === 'STRING' ? input.slice(1, -1) : super.runConverter(rule, input, node);
   }
 }
 

@@ -1,0 +1,85 @@
+// Sheets → the estate: names are looked up across all texts, records get their conveyors, readings are joined into one set of
+// columns. The same texts give the same estate in whatever order they come; objects whose parts are unchanged since the last
+// time are the same objects, so that what others keep about them stays good.
+
+import type { Conveyor } from '../domain/model/conveyor.js';
+import type { Estate } from '../domain/model/estate.js';
+import type { Problem } from '../domain/model/problem.js';
+import type { DutyChange, MeterChange, Reline, ScrewChange } from '../domain/model/records.js';
+import type { NameUse } from '../domain/model/stated.js';
+import type { Sheet } from './sheet.js';
+import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
+import { collect, findNamed } from './assembly/name-table.js';
+import { buildJob } from './assembly/jobs.js';
+import { joinReadings } from './assembly/readings.js';
+import { checkStretch } from './assembly/stretches.js';
+
+export interface Assembled {
+  readonly estate: Estate;
+  readonly problems: readonly Problem[];
+}
+
+/** `sheets` in any order; their sources must be distinct. */
+export function assemble(sheets: readonly Sheet[]): Assembled {
+  const inOrder = [...sheets].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0));
+  const problems: Problem[] = [];
+  for (const sheet of inOrder) for (const problem of sheet.problems) problems.push(problem);
+  const plants = collect('plant', inOrder.flatMap((sheet) => sheet.plants), problems);
+  const liners = collect('liner', inOrder.flatMap((sheet) => sheet.liners), problems);
+  const screws = collect('screw', inOrder.flatMap((sheet) => sheet.screws), problems);
+  const conveyors = buildConveyors(inOrder.flatMap((sheet) => sheet.conveyors), { plants, liners, screws }, problems);
+
+  const relines = records(inOrder.flatMap((sheet) => sheet.relines), conveyors, problems, (draft, conveyor): Reline | undefined => {
+    const liner = draft.linerUse ? findNamed(liners, draft.linerUse, problems)?.value : conveyor.liner;
+    const stretches = [...draft.scope, ...draft.panelsFitted.map((row) => row.run)];
+    const sound = stretches.map((stretch) => checkStretch(stretch, conveyor, problems)).every((found) => found);
+    for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
+    return liner && sound ? { ...draft, conveyor, liner } : undefined;
+  });
+  const screwChanges = records(inOrder.flatMap((sheet) => sheet.screwChanges), conveyors, problems, (draft, conveyor): ScrewChange | undefined => {
+    const { screwUse, ...rest } = draft;
+    const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
+    return screw && { ...rest, conveyor, screw };
+  });
+  const meterChanges = records(inOrder.flatMap((sheet) => sheet.meterChanges), conveyors, problems, (draft, conveyor): MeterChange => ({ ...draft, conveyor }));
+  const dutyChanges = records(inOrder.flatMap((sheet) => sheet.dutyChanges), conveyors, problems, (draft, conveyor): DutyChange => ({ ...draft, conveyor }));
+  const { inspections, readings, places } = joinReadings(inOrder, conveyors, relines, problems);
+
+  const jobs = collect('job', inOrder.flatMap((sheet) => sheet.jobs), problems);
+  return {
+    estate: {
+      plants: plants.items,
+      liners: liners.items,
+      screws: screws.items,
+      conveyors: conveyors.items,
+      inspections, readings, places, relines, screwChanges, meterChanges, dutyChanges,
+      jobs: jobs.items.flatMap((draft) => buildJob(draft, { conveyors, liners, screws }, problems) ?? []),
+    },
+    problems,
+  };
+}
+
+/** Drafts with their conveyors, by conveyor in the estate's order, then by day; those of one day in the order of the texts. */
+function records<D extends { readonly conveyorUse: NameUse }, R extends { readonly conveyor: Conveyor }>(
+  drafts: readonly D[],
+  conveyors: ConveyorIndex,
+  problems: Problem[],
+  build: (draft: D, conveyor: Conveyor) => R | undefined,
+): readonly R[] {
+  const built = drafts.flatMap((draft) => {
+    const conveyor = conveyors.find(draft.conveyorUse, problems);
+    const record = conveyor && build(draft, conveyor);
+    return record ? [record] : [];
+  });
+  return built.sort((a, b) => conveyors.orderOf(a.conveyor) - conveyors.orderOf(b.conveyor) || dayOf(a) - dayOf(b) || meterOf(a) - meterOf(b));
+}
+
+function dayOf(record: object): number {
+  if ('date' in record) return (record as Reline).date.day;
+  return (record as DutyChange).from.day; // duty changes alone have no date but a first day
+}
+
+function meterOf(record: object): number {
+  return 'meter' in record ? (record as Reline).meter.hours.value : 0;
+}
+

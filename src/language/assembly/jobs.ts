@@ -1,0 +1,70 @@
+// A job with its conveyor, and the outage, crews and access units of that conveyor's plant. A crew that the plant does not
+// have stays in the job as a name, so that the plan can say who is missing.
+
+import type { Job } from '../../domain/model/job.js';
+import type { AccessUnit, Crew, Outage } from '../../domain/model/plant.js';
+import type { Problem } from '../../domain/model/problem.js';
+import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
+import type { NameUse } from '../../domain/model/stated.js';
+import type { JobDraft } from '../sheet.js';
+import { stated } from '../lowering/block.js';
+import type { ConveyorIndex } from './conveyors.js';
+import { closest, findNamed, type NameTable } from './name-table.js';
+import { checkStretch } from './stretches.js';
+
+interface Index {
+  readonly conveyors: ConveyorIndex;
+  readonly liners: NameTable<LinerSpecification>;
+  readonly screws: NameTable<ScrewSpecification>;
+}
+
+export function buildJob(draft: JobDraft, { conveyors, liners, screws }: Index, problems: Problem[]): Job | undefined {
+  const conveyor = conveyors.find(draft.conveyorUse, problems);
+  if (!conveyor) return undefined;
+  const { plant } = conveyor;
+  const { outageUse, window, relines, screwChange, crews, accessUnits, order, ...rest } = draft;
+  const crew = (use: NameUse): { readonly use: NameUse; readonly crew?: Crew } => ({ use, ...stated({ crew: pick(plant.crews, 'crew', use, plant.name, problems) }) });
+  const unit = (use: NameUse): { readonly use: NameUse; readonly unit?: AccessUnit } => ({ use, ...stated({ unit: pick(plant.accessUnits, 'access unit', use, plant.name, problems) }) });
+  const outage: Outage | undefined = outageUse && pick(plant.outages, 'outage', outageUse, plant.name, problems);
+  const screw = screwChange && (screwChange.screwUse ? findNamed(screws, screwChange.screwUse, problems)?.value : conveyor.screw);
+  const labels = order?.steps.flatMap((step) => step.name ?? []) ?? [];
+  return {
+    ...rest,
+    conveyor,
+    relines: relines.flatMap(({ stretch, linerUse, origin }) => {
+      const liner = linerUse ? findNamed(liners, linerUse, problems)?.value : conveyor.liner;
+      return checkStretch(stretch, conveyor, problems) && liner ? [{ stretch, liner, origin }] : [];
+    }),
+    crews: crews.map(crew),
+    accessUnits: accessUnits.map(unit),
+    ...stated({
+      window: outageUse && outage ? { outage, from: outage.from, to: outage.to, origin: outageUse.fact } : window,
+      screwChange: screwChange && screw && { screw, origin: screwChange.origin },
+      order: order && {
+        origin: order.origin,
+        steps: order.steps.map(({ unit: unitUse, ...step }) => {
+          // A stretch at an unknown break stays as written: left out, the step would mean the whole job.
+          if (step.stretch) checkStretch(step.stretch, conveyor, problems);
+          return {
+            ...step,
+            ...stated({ unit: unitUse && unit(unitUse) }),
+            crews: step.crews.map(crew),
+            after: step.after.filter((use) => isLabel(use, labels, problems)),
+          };
+        }),
+      },
+    }),
+  };
+}
+
+function pick<T extends { readonly name: string }>(all: readonly T[], what: string, use: NameUse, plant: string, problems: Problem[]): T | undefined {
+  const found = all.find((one) => one.name === use.name);
+  if (!found) problems.push({ kind: 'unknown name', origin: use.origin, what: `${what} of ${plant}`, name: use.name, known: closest(use.name, all.map((one) => one.name)) });
+  return found;
+}
+
+function isLabel(use: NameUse, labels: readonly string[], problems: Problem[]): boolean {
+  if (labels.includes(use.name)) return true;
+  problems.push({ kind: 'unknown name', origin: use.origin, what: 'step', name: use.name, known: closest(use.name, labels) });
+  return false;
+}

@@ -1,0 +1,50 @@
+// Names of one kind across all texts: the first block of a name counts, a second is reported. A name whose block cannot be
+// used is still known, so that its users are not told that it does not exist.
+
+import type { Problem } from '../../domain/model/problem.js';
+import type { NameUse } from '../../domain/model/stated.js';
+import type { Named } from '../sheet.js';
+import { nearest } from './nearest.js';
+
+export interface NameTable<T> {
+  readonly what: string;
+  readonly byName: ReadonlyMap<string, Named<T>>;
+  /** Usable ones, by name. */
+  readonly items: readonly T[];
+}
+
+export function collect<T>(what: string, all: readonly Named<T>[], problems: Problem[]): NameTable<T> {
+  const byName = new Map<string, Named<T>>();
+  for (const one of all) {
+    const first = byName.get(one.name);
+    if (first) problems.push({ kind: 'repeated name', origin: one.origin, what, name: one.name, first: first.origin });
+    else byName.set(one.name, one);
+  }
+  const items = [...byName.values()].sort((a, b) => compareNames(a.name, b.name)).flatMap(({ value }) => (value === undefined ? [] : [value]));
+  return { what, byName, items };
+}
+
+/** The block of that name, perhaps without a value; a name that nothing has is reported. */
+export function findNamed<T>(table: NameTable<T>, use: NameUse, problems: Problem[]): Named<T> | undefined {
+  const found = table.byName.get(use.name);
+  if (!found) problems.push({ kind: 'unknown name', origin: use.origin, what: table.what, name: use.name, known: closest(use.name, [...table.byName.keys()]) });
+  return found;
+}
+
+/** The few names an author may have meant, nearest first. */
+export function closest(name: string, known: readonly string[]): readonly string[] {
+  return nearest(name, known.length > 2000 ? known.filter((one) => Math.abs(one.length - name.length) < 3).slice(0, 2000) : known).slice(0, 5);
+}
+
+/** By the alphabet, numbers in names by their value: DG2 before DG10. The same everywhere, whatever the reader's language. */
+export function compareNames(a: string, b: string): number {
+  const left = a.match(/\d+|\D+/g) ?? [];
+  const right = b.match(/\d+|\D+/g) ?? [];
+  for (let i = 0; i < Math.min(left.length, right.length); i++) {
+    const [one = '', other = ''] = [left[i], right[i]];
+    const numbers = /^\d/.test(one) && /^\d/.test(other) ? Number(one) - Number(other) : 0;
+    if (numbers !== 0) return numbers;
+    if (one !== other && !(/^\d/.test(one) && /^\d/.test(other))) return one < other ? -1 : 1;
+  }
+  return left.length - right.length || (a < b ? -1 : a > b ? 1 : 0);
+}

@@ -1,0 +1,15 @@
+// A run named by its break (`run above Gate`) must name a break that the conveyor has.
+
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Problem } from '../../domain/model/problem.js';
+import type { Stretch } from '../../domain/model/stretch.js';
+import { closest } from './name-table.js';
+
+/** False, with a problem, where the break is unknown. */
+export function checkStretch(stretch: Stretch, conveyor: Conveyor, problems: Problem[]): boolean {
+  if (stretch.kind === 'all' || stretch.kind === 'chainage' || stretch.run.by === 'number') return true;
+  const use = stretch.run.break;
+  if (conveyor.breaks.some((one) => one.name === use.name)) return true;
+  problems.push({ kind: 'unknown name', origin: use.origin, what: `break of ${conveyor.name}`, name: use.name, known: closest(use.name, conveyor.breaks.map((one) => one.name)) });
+  return false;
+}

@@ -1,0 +1,94 @@
+// One parsed text → its sheet. Reading never stops at a slip: what can be read is kept, what cannot is left out and said.
+
+import type { Problem } from '../domain/model/problem.js';
+import type * as ast from './generated/ast.js';
+import { docBefore } from './comments.js';
+import { openBlock } from './lowering/block.js';
+import { lowerConveyor } from './lowering/conveyor.js';
+import { lowerInspection } from './lowering/inspection.js';
+import { lowerJob } from './lowering/job.js';
+import { lowerLiner } from './lowering/liner.js';
+import { lowerPlant } from './lowering/plant.js';
+import { createReader } from './lowering/reader.js';
+import { lowerDutyChange, lowerMeterChange, lowerReline, lowerScrewChange } from './lowering/records.js';
+import { createRowWriter } from './lowering/rows.js';
+import { lowerScrew } from './lowering/screw.js';
+import type { ParsedText } from './parse.js';
+import type { Sheet } from './sheet.js';
+
+/** `source` numbers the text in every origin of the sheet. */
+export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
+  const problems: Problem[] = parsed.slips.map(({ start, end, message }) => ({ kind: 'syntax', message, origin: { source, start, end } }));
+  const reader = createReader(source, problems);
+  const rows = createRowWriter(reader);
+  const found = {
+    plants: list<Sheet['plants']>(), liners: list<Sheet['liners']>(), screws: list<Sheet['screws']>(), conveyors: list<Sheet['conveyors']>(),
+    inspections: list<Sheet['inspections']>(), relines: list<Sheet['relines']>(), screwChanges: list<Sheet['screwChanges']>(),
+    meterChanges: list<Sheet['meterChanges']>(), dutyChanges: list<Sheet['dutyChanges']>(), jobs: list<Sheet['jobs']>(),
+  };
+  const blocks = parsed.root.blocks;
+  let slip = 0;
+  for (const [index, node] of blocks.entries()) {
+    const start = node.$cstNode?.offset ?? 0;
+    const next = blocks[index + 1]?.$cstNode?.offset ?? Infinity;
+    while ((parsed.slips[slip]?.start ?? Infinity) < start) slip++;
+    const block = openBlock(reader, node, words[node.$type], (parsed.slips[slip]?.start ?? Infinity) < next);
+    const doc = docBefore(parsed.text, parsed.comments, start);
+    switch (node.$type) {
+      case 'Plant':
+        if (block.name) found.plants.push(lowerPlant(reader, block, node, doc));
+        break;
+      case 'Liner':
+        if (block.name) found.liners.push(lowerLiner(reader, block, node, doc));
+        break;
+      case 'Screw':
+        if (block.name) found.screws.push(lowerScrew(reader, block, node, doc));
+        break;
+      case 'Conveyor':
+        if (block.name) found.conveyors.push(lowerConveyor(reader, block, node, doc));
+        break;
+      case 'Inspection':
+        keep(found.inspections, lowerInspection(reader, block, node, rows));
+        break;
+      case 'Reline':
+        keep(found.relines, lowerReline(reader, block, node));
+        break;
+      case 'ScrewChange':
+        keep(found.screwChanges, lowerScrewChange(reader, block, node));
+        break;
+      case 'MeterChange':
+        keep(found.meterChanges, lowerMeterChange(reader, node));
+        break;
+      case 'DutyChange':
+        keep(found.dutyChanges, lowerDutyChange(reader, node));
+        break;
+      case 'Job':
+        if (block.name) found.jobs.push(lowerJob(reader, block, node, doc));
+        break;
+    }
+  }
+  return { source, uri, ...found, rows: rows.finish(), comments: parsed.comments, problems };
+}
+
+/** A sheet that says only that its text could not be taken. */
+export function emptySheet(source: number, uri: string, problems: readonly Problem[]): Sheet {
+  const rows = createRowWriter(createReader(source, [])).finish();
+  return {
+    source, uri, plants: [], liners: [], screws: [], conveyors: [], inspections: [], relines: [], screwChanges: [], meterChanges: [],
+    dutyChanges: [], jobs: [], rows, comments: [], problems,
+  };
+}
+
+const words: Readonly<Record<ast.Block['$type'], string>> = {
+  Plant: 'plant', Liner: 'liner', Screw: 'screw', Conveyor: 'conveyor', Inspection: 'inspection', Reline: 'reline',
+  ScrewChange: 'screw change', MeterChange: 'meter change', DutyChange: 'duty', Job: 'job',
+};
+
+function list<T extends readonly unknown[]>(): T[number][] {
+  return [];
+}
+
+function keep<T>(items: T[], item: T | undefined): void {
+  if (item !== undefined) items.push(item);
+}
+

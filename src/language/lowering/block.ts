@@ -1,0 +1,60 @@
+// Keeps the account of one block while it is read: which facts were seen, which one is written twice, which required one is
+// missing. A block whose text the parser could not follow gets no complaint about missing facts: the slip may well be the fact.
+
+import type { AstNode } from 'langium';
+import type { Origin } from '../../domain/model/origin.js';
+import { keywordOf, type Reader } from './reader.js';
+
+export interface Block {
+  readonly node: AstNode;
+  readonly what: string;
+  readonly name: string;
+  readonly nameOrigin: Origin;
+  /** The parser found a slip inside this block. */
+  readonly garbled: boolean;
+  /** True the first time a fact is seen; the second time the author is told. */
+  first(fact: string, node: AstNode): boolean;
+  /** Says that a required fact is missing, unless it was written but could not be read. */
+  require(fact: string, value: unknown, example: string): void;
+}
+
+export function openBlock(reader: Reader, node: AstNode, what: string, garbled: boolean): Block {
+  const seen = new Map<string, Origin>();
+  const named = reader.name(node, 'name') ?? reader.use(node, 'conveyor');
+  const name = named?.name ?? '';
+  const nameOrigin = named?.origin ?? reader.origin(node);
+  return {
+    node,
+    what,
+    name,
+    nameOrigin,
+    garbled,
+    first(fact, factNode) {
+      const origin = reader.origin(factNode);
+      const before = seen.get(fact);
+      if (before) {
+        reader.problems.push({ kind: 'repeated fact', origin, block: `${what} ${name}`.trim(), fact, first: before });
+        return false;
+      }
+      seen.set(fact, origin);
+      return true;
+    },
+    require(fact, value, example) {
+      if (value !== undefined || seen.has(fact) || garbled) return;
+      const brace = keywordOf(node, '{');
+      const insertAt = brace ? { source: reader.source, start: brace.end, end: brace.end } : nameOrigin;
+      reader.problems.push({ kind: 'missing fact', origin: nameOrigin, block: what, name, fact, example, insertAt });
+    },
+  };
+}
+
+/** Drops the entries that are undefined, so that a fact left out is absent and not merely empty. */
+export function stated<T extends object>(facts: T): { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & { [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined> } {
+  // Only entries whose value is undefined are removed, which is what the result type says.
+  return Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined)) as never;
+}
+
+/** Items that could be read. */
+export function present<T>(items: readonly (T | undefined)[]): readonly T[] {
+  return items.filter((item) => item !== undefined);
+}

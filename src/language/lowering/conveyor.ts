@@ -1,0 +1,191 @@
+// A conveyor block → ConveyorDraft: its facts and its parts by chainage. Without plant, length, incline, trough, screw and
+// liner, or with a break that cannot be placed (its runs would be wrong), there is no conveyor.
+
+import type * as ast from '../generated/ast.js';
+import type { Break, Conveyor, Section } from '../../domain/model/conveyor.js';
+import type { Origin } from '../../domain/model/origin.js';
+import type { Stated } from '../../domain/model/stated.js';
+import type { ConveyorDraft, NamedConveyor } from '../sheet.js';
+import { assumed, implied } from './assumed.js';
+import { stated, type Block } from './block.js';
+import { conveyorLength, probability, someLength, chainage } from './limits.js';
+import { lowerPart, partsList } from './parts.js';
+import { onceByName } from './plant.js';
+import { wordsOf, type Reader } from './reader.js';
+
+type Facts = { -readonly [K in keyof ConveyorDraft]?: ConveyorDraft[K] };
+
+export function lowerConveyor(reader: Reader, block: Block, node: ast.Conveyor, doc: string | undefined): NamedConveyor {
+  const facts: Facts = {};
+  const parts = partsList();
+  const sections: { readonly name: string; readonly length: Stated<'length'>; readonly origin: Origin }[] = [];
+  const breaks: Break[] = [];
+  let sound = true;
+  const once = onceByName(reader);
+
+  for (const fact of node.facts) {
+    switch (fact.$type) {
+      case 'Section': {
+        if (!once('section', fact)) break;
+        const length = reader.quantity(fact, 'length', 'length', `length of section ${fact.name ?? ''}`, someLength);
+        if (length && fact.name !== undefined) sections.push({ name: fact.name, length, origin: reader.origin(fact) });
+        break;
+      }
+      case 'Break': {
+        if (!once('break', fact)) break;
+        const read = lowerBreak(reader, fact);
+        if (read) breaks.push(read);
+        else sound = false;
+        break;
+      }
+      case 'HoldDown': case 'Brace': case 'Cover': case 'Access': case 'Isolation': case 'Hatch': case 'LiftingPoint': case 'Point':
+        lowerPart(reader, fact, parts, once);
+        break;
+      default:
+        lowerFact(reader, block, fact, facts);
+    }
+  }
+  const { plantUse, length, incline, trough, screwUse, linerUse } = facts;
+  block.require('plant', plantUse, 'plant Tarnholt');
+  block.require('length', length, 'length 22.4 m');
+  block.require('incline', incline, 'incline 24 deg');
+  block.require('trough', trough, 'trough inside radius 226 mm side height 260 mm plate 4 mm');
+  block.require('screw', screwUse, 'screw Spiral400');
+  block.require('liner', linerUse, 'liner TwoLayer12');
+
+  const named = { name: block.name, origin: block.nameOrigin, unplaced: parts.unplaced, ...stated({ plantUse }) };
+  if (!sound || !plantUse || !length || !incline || !trough || !screwUse || !linerUse) return named;
+  const { holdDowns, braces, covers, access, isolations, hatches, liftingPoints, points } = parts;
+  return {
+    ...named,
+    value: {
+      ...stated({ title: node.title, doc }),
+      wearBy: 'hours',
+      confinedSpace: false,
+      ...facts,
+      name: block.name, origin: reader.origin(node), nameOrigin: block.nameOrigin,
+      plantUse, length, incline, trough, screwUse, linerUse,
+      sections: inOrder(sections),
+      breaks: withEndPlates(breaks, length, block.nameOrigin),
+      holdDowns, braces, covers, access, isolations, hatches, liftingPoints, points,
+    },
+  };
+}
+
+type PlainFact = Exclude<ast.ConveyorFact, { readonly $type: 'Section' | 'Break' | 'HoldDown' | 'Brace' | 'Cover' | 'Access' | 'Isolation' | 'Hatch' | 'LiftingPoint' | 'Point' }>;
+
+function lowerFact(reader: Reader, block: Block, fact: PlainFact, facts: Facts): void {
+  const origin = reader.origin(fact);
+  const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {
+    if (value !== undefined) facts[name] = value;
+  };
+  switch (fact.$type) {
+    case 'PlantUse':
+      return block.first('plant', fact) ? keep('plantUse', reader.use(fact, 'plant')) : undefined;
+    case 'LinerUse':
+      return block.first('liner', fact) ? keep('linerUse', reader.use(fact, 'liner')) : undefined;
+    case 'ScrewUse':
+      return block.first('screw', fact) ? keep('screwUse', reader.use(fact, 'screw')) : undefined;
+    case 'ConveyorMeasure':
+      return lowerMeasure(reader, block, fact, facts);
+    case 'TemperatureRange': {
+      const key = wordsOf(fact, 'key') ?? '';
+      if (!block.first(key, fact)) return;
+      return keep(key === 'fitting temperature' ? 'fittingTemperature' : 'serviceTemperature', reader.range(fact, 'temperature', key));
+    }
+    case 'Clearance':
+      return block.first('clearance', fact) ? keep('clearance', reader.range(fact, 'length', 'clearance')) : undefined;
+    case 'Conveys':
+      return block.first('conveys', fact) && fact.material !== undefined ? keep('conveys', { material: fact.material, origin }) : undefined;
+    case 'Trough': {
+      if (!block.first('trough', fact)) return;
+      const insideRadius = reader.quantity(fact, 'radius', 'length', 'inside radius of the trough', someLength);
+      const sideHeight = reader.quantity(fact, 'side', 'length', 'side height of the trough');
+      const plate = reader.quantity(fact, 'plate', 'length', 'plate of the trough', someLength);
+      return insideRadius && sideHeight && plate && keep('trough', { insideRadius, sideHeight, plate, origin });
+    }
+    case 'Drive': {
+      if (!block.first('drive', fact) || fact.end === undefined) return;
+      const power = reader.quantity(fact, 'power', 'power', 'power of the drive');
+      const speed = reader.quantity(fact, 'speed', 'rotation', 'speed of the screw');
+      return keep('drive', { end: fact.end, origin, ...stated({ power, speed }) });
+    }
+    case 'Rotation':
+      return block.first('rotation', fact) && fact.sense !== undefined ? keep('rotation', { sense: fact.sense, origin }) : undefined;
+    case 'WornSector': {
+      if (!block.first('worn sector', fact)) return;
+      const from = reader.clock(fact, 'from');
+      const to = reader.clock(fact, 'to');
+      return from && to && keep('wornSector', { from, to, origin });
+    }
+    case 'Commissioned': {
+      if (!block.first('commissioned', fact)) return;
+      const date = reader.day(fact, 'date');
+      const meter = reader.quantity(fact, 'meter', 'duration', 'meter reading');
+      const tonnes = reader.quantity(fact, 'tonnes', 'mass', 'tonnes counter');
+      return date && meter && keep('commissioned', { date, meter, origin, ...stated({ tonnes }) });
+    }
+    case 'WearBasis':
+      return block.first('wear by', fact) ? keep('wearBy', fact.basis) : undefined;
+    case 'ConfinedSpace':
+      return block.first('confined space', fact) ? keep('confinedSpace', true) : undefined;
+  }
+}
+
+function lowerMeasure(reader: Reader, block: Block, fact: ast.ConveyorMeasure, facts: Facts): void {
+  const key = wordsOf(fact, 'key') as ast.ConveyorMeasure['key'] | undefined; // the grammar takes these words only
+  if (key === undefined || !block.first(key, fact)) return;
+  const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {
+    if (value !== undefined) facts[name] = value;
+  };
+  switch (key) {
+    case 'length':
+      return keep('length', reader.quantity(fact, 'value', 'length', `length of conveyor ${block.name}`, conveyorLength));
+    case 'incline':
+      return keep('incline', reader.quantity(fact, 'value', 'angle', key));
+    case 'duty':
+      return keep('duty', reader.toleranced(fact, 'duty', key));
+    case 'bulk density':
+      return keep('bulkDensity', reader.quantity(fact, 'value', 'density', key));
+    case 'fill':
+      return keep('fill', reader.quantity(fact, 'value', 'ratio', key));
+    case 'capacity':
+      return keep('capacity', reader.quantity(fact, 'value', 'mass flow', key));
+    case 'resistance factor':
+      return keep('resistanceFactor', reader.quantity(fact, 'value', 'ratio', key));
+    case 'risk':
+      return keep('risk', reader.quantity(fact, 'value', 'ratio', key, probability));
+  }
+}
+
+function lowerBreak(reader: Reader, node: ast.Break): Break | undefined {
+  const name = reader.name(node, 'name');
+  const span = reader.range(node, 'length', `chainage of break ${name?.name ?? ''}`, chainage);
+  const allowance = reader.quantity(node, 'allowance', 'length', `allowance of break ${name?.name ?? ''}`);
+  const kind = wordsOf(node, 'kind') as Break['kind'] | undefined; // the grammar takes these words only
+  if (!name || !span || !kind) return undefined;
+  const origin = reader.origin(node);
+  return { name: name.name, nameOrigin: name.origin, kind, ...span, allowance: allowance ?? assumed.noAllowance(origin), origin, implied: false, ...stated({ note: node.note }) };
+}
+
+function inOrder(sections: readonly Omit<Section, 'start'>[]): readonly Section[] {
+  let start = 0;
+  return sections.map((section) => {
+    const placed = { ...section, start };
+    start += section.length.value;
+    return placed;
+  });
+}
+
+/** Breaks in chainage order, with the end plates that are there though nobody names them. */
+function withEndPlates(breaks: readonly Break[], length: Conveyor['length'], origin: Origin): readonly Break[] {
+  const sorted = [...breaks].sort((a, b) => a.from.value - b.from.value || a.to.value - b.to.value);
+  const plate = (end: 'tail' | 'head', at: Stated<'length'>): Break => ({
+    name: end === 'tail' ? 'Tail' : 'Head', kind: 'end plate', from: at, to: at,
+    allowance: { ...assumed.noAllowance(origin), assumed: implied(end) }, origin, implied: true,
+  });
+  if (!sorted.some((one) => one.from.value <= 0)) sorted.unshift(plate('tail', assumed.tailEnd(origin)));
+  if (!sorted.some((one) => one.to.value >= length.value)) sorted.push(plate('head', { ...length, assumed: 'The length of the conveyor.' }));
+  return sorted;
+}
+

@@ -1,0 +1,101 @@
+// An inspection block → InspectionDraft, its readings into the sheet's columns. `view` and `gauge` hold for the whole block
+// wherever they stand in it. Clock positions seen against the flow are mirrored here, once; a named point's own is not.
+
+import type * as ast from '../generated/ast.js';
+import type { Inspection } from '../../domain/model/records.js';
+import type { StatedClock } from '../../domain/model/stated.js';
+import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import type { InspectionDraft } from '../sheet.js';
+import { stated, type Block } from './block.js';
+import { chainage } from './limits.js';
+import { wordsOf, type Reader } from './reader.js';
+import { lowerMeter } from './records.js';
+import type { RowWriter } from './rows.js';
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
+type Seen = Mutable<Pick<InspectionDraft, 'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos'>>;
+
+export function lowerInspection(reader: Reader, block: Block, node: ast.Inspection, rows: RowWriter): InspectionDraft | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const date = reader.day(node, 'date');
+  const meter = lowerMeter(reader, node);
+  const { by, view, gauge } = lowerHow(reader, block, node);
+  const mirrored = view.direction === 'upstream';
+  const gaugeError = gauge?.error?.value ?? NaN;
+  const seen: Seen = { holdDownGaps: [], flights: [], wornWidths: [], currents: [], remarks: [], photos: [] };
+  const firstRow = rows.count;
+  for (const row of node.rows) {
+    if (row.$type === 'Reading') rows.add(row, mirrored, gaugeError);
+    else lowerOther(reader, row, mirrored, seen);
+  }
+  if (!conveyorUse || !date || !meter) return undefined;
+  return { conveyorUse, date, meter, origin: reader.origin(node), view, ...seen, firstRow, endRow: rows.count, ...stated({ by, gauge }) };
+}
+
+/** Who, looking which way, with what. */
+function lowerHow(reader: Reader, block: Block, node: ast.Inspection): Pick<Inspection, 'view'> & { by: string | undefined; gauge: Inspection['gauge'] | undefined } {
+  let by: string | undefined;
+  let view: Inspection['view'] = { direction: 'downstream', stated: false, origin: block.nameOrigin };
+  let gauge: Inspection['gauge'];
+  for (const row of node.rows) {
+    if (row.$type === 'By' && block.first('by', row)) by = row.who;
+    if (row.$type === 'View' && row.direction !== undefined && block.first('view', row)) {
+      view = { direction: row.direction, stated: true, origin: reader.origin(row) };
+    }
+    if (row.$type === 'Gauge' && block.first('gauge', row)) {
+      const kind = wordsOf(row, 'kind') as NonNullable<Inspection['gauge']>['kind'] | undefined; // the grammar takes these words only
+      const error = reader.quantity(row, 'error', 'length', 'error of the gauge');
+      if (kind) gauge = { kind, origin: reader.origin(row), ...stated({ error }) };
+    }
+  }
+  return { by, view, gauge };
+}
+
+function lowerOther(reader: Reader, row: Exclude<ast.InspectionRow, ast.Reading>, mirrored: boolean, seen: Seen): void {
+  const origin = reader.origin(row);
+  switch (row.$type) {
+    case 'By': case 'View': case 'Gauge':
+      return;
+    case 'HoldDownGap': {
+      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+      const gap = reader.quantity(row, 'gap', 'length', 'gap of the hold-down');
+      if (at && gap) seen.holdDownGaps.push({ at, gap, origin, ...stated({ note: row.note }) });
+      return;
+    }
+    case 'FlightReading': {
+      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+      const depth = reader.quantity(row, 'depth', 'length', 'depth of the flight');
+      if (at && depth) seen.flights.push({ at, depth, origin, ...stated({ note: row.note }) });
+      return;
+    }
+    case 'WornWidth': {
+      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+      const from = reader.clock(row, 'from');
+      const to = reader.clock(row, 'to');
+      if (!at || !from || !to) return;
+      const sector = mirrored ? { from: mirror(to), to: mirror(from) } : { from, to };
+      seen.wornWidths.push({ at, ...sector, origin, ...stated({ note: row.note }) });
+      return;
+    }
+    case 'MotorCurrent': {
+      const empty = reader.quantity(row, 'empty', 'current', 'motor current empty');
+      const loaded = reader.quantity(row, 'loaded', 'current', 'motor current loaded');
+      if (empty ?? loaded) seen.currents.push({ origin, ...stated({ empty, loaded }) });
+      return;
+    }
+    case 'Remark': {
+      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+      if (row.text !== undefined) seen.remarks.push({ text: row.text, origin, ...stated({ part: row.part, at }) });
+      return;
+    }
+    case 'Photo':
+      if (row.path !== undefined) seen.photos.push({ path: row.path, origin });
+      return;
+  }
+}
+
+/** Seen from the other side a sector runs the other way round too, so its ends change places. */
+function mirror(clock: StatedClock): StatedClock {
+  const hours = mirrorClock(clock.hours);
+  return { hours, text: formatClock(hours), origin: clock.origin };
+}

@@ -1,0 +1,145 @@
+// A job block → JobDraft; crews, access units, outages and liners stay names until the plant is known.
+
+import type * as ast from '../generated/ast.js';
+import { stepActions } from '../../domain/model/job.js';
+import type { NameUse } from '../../domain/model/stated.js';
+import type { JobDraft, Named, StepDraft } from '../sheet.js';
+import { assumed } from './assumed.js';
+import { present, stated, type Block } from './block.js';
+import { panelLength } from './limits.js';
+import { onceByName } from './plant.js';
+import { textOf, wordsOf, type Reader } from './reader.js';
+import { lowerStretch } from './stretch.js';
+
+type Facts = { -readonly [K in keyof JobDraft]?: JobDraft[K] };
+
+export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: string | undefined): Named<JobDraft> {
+  const facts: Facts = {};
+  const relines: (JobDraft['relines'][number] | undefined)[] = [];
+  const crews: NameUse[] = [];
+  const accessUnits: NameUse[] = [];
+  const stock: JobDraft['stock'][number][] = [];
+
+  for (const fact of node.facts) {
+    const origin = reader.origin(fact);
+    switch (fact.$type) {
+      case 'JobConveyor': {
+        const use = block.first('conveyor', fact) ? reader.use(fact, 'conveyor') : undefined;
+        if (use) facts.conveyorUse = use;
+        break;
+      }
+      case 'JobWindow':
+        if (block.first('outage or window', fact)) lowerWindow(reader, fact, facts);
+        break;
+      case 'JobScope':
+        if (fact.changeScrew) {
+          if (block.first('change screw', fact)) facts.screwChange = { origin, ...stated({ screwUse: reader.use(fact, 'screw') }) };
+        } else {
+          const stretch = lowerStretch(reader, fact.stretch);
+          relines.push(stretch && { stretch, origin, ...stated({ linerUse: reader.use(fact, 'liner') }) });
+        }
+        break;
+      case 'JobCrews':
+        crews.push(...reader.uses(fact, 'crews'));
+        break;
+      case 'JobAccessUnits':
+        accessUnits.push(...reader.uses(fact, 'units'));
+        break;
+      case 'JobMeasure':
+        lowerMeasure(reader, block, fact, facts);
+        break;
+      case 'TemperatureRange': {
+        const range = block.first('fitting temperature', fact) ? reader.range(fact, 'temperature', 'fitting temperature') : undefined;
+        if (range) facts.fittingTemperature = range;
+        break;
+      }
+      case 'JobStock': case 'JobOffcut': {
+        const offcut = fact.$type === 'JobOffcut';
+        const length = reader.quantity(fact, 'length', 'length', offcut ? 'length of the offcut' : 'stock length', panelLength);
+        const count = fact.count === undefined ? undefined : reader.count(fact, 'count', 'number of pieces');
+        if (length) stock.push({ length, offcut, origin, ...stated({ count }) });
+        break;
+      }
+      case 'Order':
+        if (block.first('order', fact)) {
+          const steps = lowerSteps(reader, fact);
+          // An order with a hole in it is no order: judged as one, every step after the hole would seem wrong.
+          if (steps && !block.garbled) facts.order = { steps, origin };
+        }
+        break;
+    }
+  }
+  const { conveyorUse } = facts;
+  block.require('conveyor', conveyorUse, 'conveyor DG1');
+  const named = { name: block.name, origin: block.nameOrigin };
+  if (!conveyorUse) return named;
+  const at = block.nameOrigin;
+  return {
+    ...named,
+    value: {
+      ...stated({ title: node.title, doc }),
+      sawKerf: assumed.sawKerf(at),
+      minimumClosingPiece: assumed.minimumClosingPiece(at),
+      measuringTolerance: assumed.measuringTolerance(at),
+      jointClearance: assumed.jointClearance(at),
+      ...facts,
+      name: block.name, origin: reader.origin(node), nameOrigin: at,
+      conveyorUse, relines: present(relines), crews, accessUnits, stock,
+    },
+  };
+}
+
+function lowerWindow(reader: Reader, fact: ast.JobWindow, facts: Facts): void {
+  const outage = reader.use(fact, 'outage');
+  if (outage) {
+    facts.outageUse = { ...outage, fact: reader.origin(fact) };
+    return;
+  }
+  const days = reader.days(fact);
+  if (days) facts.window = { ...days, origin: reader.origin(fact) };
+}
+
+function lowerMeasure(reader: Reader, block: Block, fact: ast.JobMeasure, facts: Facts): void {
+  const key = wordsOf(fact, 'key') as ast.JobMeasure['key'] | undefined; // the grammar takes these words only
+  if (key === undefined || !block.first(key, fact)) return;
+  const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {
+    if (value !== undefined) facts[name] = value;
+  };
+  switch (key) {
+    case 'lift limit':
+      return keep('liftLimit', reader.quantity(fact, 'value', 'mass', key));
+    case 'team lift':
+      return keep('teamLift', reader.quantity(fact, 'value', 'mass', key));
+    case 'sling angle':
+      return keep('slingAngle', reader.quantity(fact, 'value', 'angle', key, { from: 0, to: 89, range: '0 deg to 89 deg from the vertical' }));
+    case 'saw kerf':
+      return keep('sawKerf', reader.quantity(fact, 'value', 'length', key));
+    case 'minimum closing piece':
+      return keep('minimumClosingPiece', reader.quantity(fact, 'value', 'length', key));
+    case 'measuring tolerance':
+      return keep('measuringTolerance', reader.quantity(fact, 'value', 'length', key));
+    case 'joint clearance':
+      return keep('jointClearance', reader.quantity(fact, 'value', 'length', key));
+  }
+}
+
+/** Undefined where a step or its stretch cannot be read. */
+function lowerSteps(reader: Reader, node: ast.Order): readonly StepDraft[] | undefined {
+  const once = onceByName(reader);
+  const steps = node.steps.map((step): StepDraft | undefined => {
+    const word = wordsOf(step, 'action');
+    const action = stepActions.find((one) => one === word);
+    const stretch = lowerStretch(reader, step.stretch);
+    // A step whose label is taken already keeps its work, not its label.
+    const name = once('step', step) ? textOf(step, 'name') : undefined;
+    const takes = reader.quantity(step, 'takes', 'duration', `time of ${word ?? 'the step'}`);
+    if (!action || (step.stretch && !stretch)) return undefined;
+    return {
+      action, origin: reader.origin(step), actionOrigin: reader.part(step, 'action'),
+      crews: reader.uses(step, 'crews'),
+      after: reader.uses(step, 'after'),
+      ...stated({ name, stretch, start: step.start, unit: reader.use(step, 'unit'), takes, note: step.note }),
+    };
+  });
+  return steps.includes(undefined) ? undefined : present(steps);
+}

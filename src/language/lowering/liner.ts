@@ -1,0 +1,138 @@
+// A liner block → LinerSpecification; without layers, panel length or condemn limit there is no specification.
+
+import type * as ast from '../generated/ast.js';
+import type { Bolt, Joint, Layer, LinerSpecification } from '../../domain/model/specifications.js';
+import { formatLength } from '../../domain/units/format.js';
+import type { Named } from '../sheet.js';
+import { assumed, buttedByDefault } from './assumed.js';
+import { present, stated, type Block } from './block.js';
+import { panelLength, someLength, spread } from './limits.js';
+import { onceByName } from './plant.js';
+import { wordsOf, type Reader } from './reader.js';
+
+type Facts = { -readonly [K in keyof LinerSpecification]?: LinerSpecification[K] };
+
+export function lowerLiner(reader: Reader, block: Block, node: ast.Liner, doc: string | undefined): Named<LinerSpecification> {
+  const facts: Facts = {};
+  const layers: (Layer | undefined)[] = [];
+  let lengths: LinerSpecification['panelLengths'] | undefined;
+  const once = onceByName(reader);
+
+  for (const fact of node.facts) {
+    switch (fact.$type) {
+      case 'LinerMeasure':
+        lowerMeasure(reader, block, fact, facts);
+        break;
+      case 'Material':
+        if (block.first('material', fact) && fact.material !== undefined) facts.material = fact.material;
+        break;
+      case 'Layer':
+        if (once('layer', fact)) layers.push(lowerLayer(reader, block, fact));
+        break;
+      case 'PanelLength': {
+        if (!block.first('panel length', fact)) break;
+        const read = reader.quantities(fact, 'lengths', 'length', 'panel length', panelLength);
+        if (read.length > 0 && !read.includes(undefined)) lengths = present(read);
+        const tolerance = reader.quantity(fact, 'tolerance', 'length', 'panel length tolerance');
+        if (tolerance) facts.panelTolerance = tolerance;
+        break;
+      }
+      case 'StockLength':
+        if (block.first('stock length', fact)) facts.stockLengths = present(reader.quantities(fact, 'lengths', 'length', 'stock length', panelLength));
+        break;
+      case 'Bolt':
+        if (block.first('bolt', fact)) facts.bolt = lowerBolt(reader, fact);
+        break;
+      case 'Joint': {
+        const joint = block.first('joint', fact) ? lowerJoint(reader, fact) : undefined;
+        if (joint) facts.joint = joint;
+        break;
+      }
+    }
+  }
+  const { condemn } = facts;
+  block.require('layer', layers.length > 0 ? layers : undefined, 'layer white 6 mm');
+  block.require('panel length', lengths, 'panel length 1200 mm');
+  block.require('condemn at', condemn, 'condemn at 3 mm');
+
+  const named = { name: block.name, origin: block.nameOrigin };
+  const read = present(layers);
+  if (read.length === 0 || read.length < layers.length || !lengths || !condemn) return named;
+  const at = block.nameOrigin;
+  const sum = read.reduce((total, layer) => total + layer.thickness.value, 0);
+  return {
+    ...named,
+    value: {
+      ...stated({ title: node.title, doc }),
+      material: 'PE1000',
+      thickness: { dimension: 'length', value: sum, text: formatLength(sum), origin: at, assumed: 'The sum of the layers.' },
+      layerTolerance: assumed.layerTolerance(at),
+      panelTolerance: assumed.panelTolerance(at),
+      stockLengths: [],
+      joint: { policy: 'butted', origin: at, assumed: buttedByDefault },
+      density: assumed.linerDensity(at),
+      expansion: assumed.expansion(at),
+      modulus: assumed.modulus(at),
+      maximumTemperature: assumed.maximumTemperature(at),
+      ...facts,
+      name: block.name, origin: reader.origin(node), nameOrigin: at,
+      layers: read,
+      panelLengths: lengths,
+      condemn,
+    },
+  };
+}
+
+function lowerMeasure(reader: Reader, block: Block, fact: ast.LinerMeasure, facts: Facts): void {
+  const key = wordsOf(fact, 'key') as ast.LinerMeasure['key'] | undefined; // the grammar takes these words only
+  if (key === undefined || !block.first(key, fact)) return;
+  const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {
+    if (value !== undefined) facts[name] = value;
+  };
+  switch (key) {
+    case 'condemn at':
+      return keep('condemn', reader.quantity(fact, 'value', 'length', key));
+    case 'thickness': {
+      keep('thickness', reader.quantity(fact, 'value', 'length', key, someLength));
+      return keep('thicknessTolerance', reader.quantity(fact, 'tolerance', 'length', 'thickness tolerance'));
+    }
+    case 'thickness tolerance':
+      return keep('thicknessTolerance', reader.quantity(fact, 'value', 'length', key));
+    case 'layer tolerance':
+      return keep('layerTolerance', reader.quantity(fact, 'value', 'ratio', key, spread));
+    case 'expected life':
+      return keep('expectedLife', reader.toleranced(fact, 'duration', key));
+    case 'density':
+      return keep('density', reader.quantity(fact, 'value', 'density', key));
+    case 'expansion':
+      return keep('expansion', reader.quantity(fact, 'value', 'expansion', key));
+    case 'modulus':
+      return keep('modulus', reader.quantity(fact, 'value', 'stress', key));
+    case 'maximum temperature':
+      return keep('maximumTemperature', reader.quantity(fact, 'value', 'temperature', key));
+    case 'sound velocity':
+      return keep('soundVelocity', reader.toleranced(fact, 'velocity', key));
+    case 'price':
+      return keep('price', reader.quantity(fact, 'value', 'money a length', key));
+  }
+}
+
+function lowerLayer(reader: Reader, block: Block, node: ast.Layer): Layer | undefined {
+  const name = reader.name(node, 'name');
+  const thickness = reader.quantity(node, 'thickness', 'length', `thickness of layer ${name?.name ?? ''} of liner ${block.name}`, someLength);
+  return name && thickness && { name: name.name, thickness, origin: reader.origin(node) };
+}
+
+function lowerBolt(reader: Reader, node: ast.Bolt): Bolt {
+  const rows = node.rows === undefined ? undefined : reader.count(node, 'rows', 'rows of bolts');
+  const pitch = reader.quantity(node, 'pitch', 'length', 'bolt pitch', someLength);
+  const countersink = reader.quantity(node, 'countersink', 'length', 'countersink');
+  return { size: node.size ?? '', origin: reader.origin(node), ...stated({ rows, pitch, countersink }) };
+}
+
+function lowerJoint(reader: Reader, node: ast.Joint): Joint | undefined {
+  const origin = reader.origin(node);
+  if (node.policy === 'butted') return { policy: 'butted', origin };
+  const gap = reader.quantity(node, 'gap', 'length', 'joint gap');
+  return gap && { policy: 'gap', gap, origin };
+}

@@ -1,0 +1,113 @@
+// Relines, screw changes, meter changes and duty changes → drafts. A record whose conveyor, date or meter reading cannot be
+// read is left out: nothing about exposure may be guessed.
+
+import type * as ast from '../generated/ast.js';
+import type { MeterReading } from '../../domain/model/records.js';
+import type { DutyChange, MeterChange } from '../../domain/model/records.js';
+import type { Stretch } from '../../domain/model/stretch.js';
+import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
+import { present, stated, type Block } from './block.js';
+import { panelLength, someLength } from './limits.js';
+import type { Reader } from './reader.js';
+import { lowerRun, lowerStretch } from './stretch.js';
+
+/** Meter, and the tonnes counter where one is kept. */
+export function lowerMeter(reader: Reader, node: ast.Inspection | ast.Reline | ast.ScrewChange): MeterReading | undefined {
+  const hours = reader.quantity(node, 'meter', 'duration', 'meter reading');
+  const tonnes = reader.quantity(node, 'tonnes', 'mass', 'tonnes counter');
+  return hours && { hours, ...stated({ tonnes }) };
+}
+
+export function lowerReline(reader: Reader, block: Block, node: ast.Reline): RelineDraft | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const date = reader.day(node, 'date');
+  const meter = lowerMeter(reader, node);
+  const scope: (Stretch | undefined)[] = [];
+  const asFitted: (RelineDraft['asFitted'][number] | undefined)[] = [];
+  const panelsFitted: (RelineDraft['panelsFitted'][number] | undefined)[] = [];
+  const offcuts: (RelineDraft['offcuts'][number] | undefined)[] = [];
+  const remarks: RelineDraft['remarks'][number][] = [];
+  let linerUse: RelineDraft['linerUse'];
+  let fittingTemperature: RelineDraft['fittingTemperature'];
+  let by: string | undefined;
+
+  for (const fact of node.facts) {
+    const origin = reader.origin(fact);
+    switch (fact.$type) {
+      case 'LinerUse':
+        if (block.first('liner', fact)) linerUse = reader.use(fact, 'liner');
+        break;
+      case 'Scope':
+        scope.push(lowerStretch(reader, fact.stretch));
+        break;
+      case 'TemperatureRange':
+        if (block.first('fitting temperature', fact)) fittingTemperature = reader.range(fact, 'temperature', 'fitting temperature');
+        break;
+      case 'By':
+        if (block.first('by', fact)) by = fact.who;
+        break;
+      case 'View':
+        break;
+      case 'AsFitted': {
+        const point = reader.name(fact, 'point');
+        const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness');
+        const error = reader.quantity(fact, 'error', 'length', 'error of the thickness');
+        asFitted.push(point && thickness && { point, thickness, origin, ...stated({ error }) });
+        break;
+      }
+      case 'PanelsFitted': {
+        const run = lowerRun(reader, fact.run);
+        const lengths = reader.quantities(fact, 'lengths', 'length', 'panel length', someLength);
+        if (run && lengths.length > 0 && !lengths.includes(undefined)) panelsFitted.push({ run: { kind: 'run', run, origin }, lengths: present(lengths), origin });
+        break;
+      }
+      case 'Offcut': {
+        const length = reader.quantity(fact, 'length', 'length', 'length of the offcut', panelLength);
+        const count = fact.count === undefined ? undefined : reader.count(fact, 'count', 'number of offcuts');
+        offcuts.push(length && { length, count: count?.count ?? 1, origin });
+        break;
+      }
+      case 'Remark':
+        if (fact.text !== undefined) remarks.push({ text: fact.text, origin });
+        break;
+    }
+  }
+  // A stretch that cannot be read must not widen the reline to the whole liner.
+  if (!conveyorUse || !date || !meter || scope.includes(undefined)) return undefined;
+  return {
+    conveyorUse, date, meter, origin: reader.origin(node),
+    scope: present(scope), asFitted: present(asFitted), panelsFitted: present(panelsFitted), offcuts: present(offcuts), remarks,
+    ...stated({ linerUse, fittingTemperature, by }),
+  };
+}
+
+export function lowerScrewChange(reader: Reader, block: Block, node: ast.ScrewChange): ScrewChangeDraft | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const date = reader.day(node, 'date');
+  const meter = lowerMeter(reader, node);
+  let screwUse: ScrewChangeDraft['screwUse'];
+  for (const fact of node.facts) {
+    if (fact.$type === 'ScrewUse' && block.first('screw', fact)) screwUse = reader.use(fact, 'screw');
+    else if (fact.$type === 'By') block.first('by', fact);
+  }
+  if (!conveyorUse || !date || !meter) return undefined;
+  return { conveyorUse, date, meter, origin: reader.origin(node), ...stated({ screwUse }) };
+}
+
+export function lowerMeterChange(reader: Reader, node: ast.MeterChange): Draft<MeterChange> | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const date = reader.day(node, 'date');
+  const old = reader.quantity(node, 'old', 'duration', 'last reading of the old meter');
+  const fresh = reader.quantity(node, 'new', 'duration', 'first reading of the new meter');
+  if (!conveyorUse || !date || !old || !fresh) return undefined;
+  return { conveyorUse, date, old, new: fresh, origin: reader.origin(node), ...stated({ note: node.note }) };
+}
+
+export function lowerDutyChange(reader: Reader, node: ast.DutyChange): Draft<DutyChange> | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const from = reader.day(node, 'date');
+  const duty = reader.toleranced(node, 'duty', 'duty');
+  const speed = reader.quantity(node, 'speed', 'rotation', 'speed of the screw');
+  if (!conveyorUse || !from || !duty) return undefined;
+  return { conveyorUse, from, duty, origin: reader.origin(node), ...stated({ speed, note: node.note }) };
+}

@@ -1,0 +1,34 @@
+// A stretch of a conveyor as the author names it; it is turned into chainages by the model (runs.ts).
+
+import type * as ast from '../generated/ast.js';
+import type { RunUse, Stretch } from '../../domain/model/stretch.js';
+import { chainage } from './limits.js';
+import type { Reader } from './reader.js';
+
+export function lowerStretch(reader: Reader, node: ast.Stretch | undefined): Stretch | undefined {
+  if (!node) return undefined;
+  const origin = reader.origin(node);
+  if (node.whole) return { kind: 'all', origin };
+  if (node.first !== undefined) {
+    const first = reader.count(node, 'first', 'panel number');
+    const last = node.last === undefined ? first : reader.count(node, 'last', 'panel number');
+    const run = lowerRun(reader, node.run);
+    return first && last && run && { kind: 'panels', first, last, run, origin };
+  }
+  if (node.run) {
+    const run = lowerRun(reader, node.run);
+    return run && { kind: 'run', run, origin };
+  }
+  const span = reader.range(node, 'length', 'the stretch', chainage);
+  return span && { kind: 'chainage', ...span, origin };
+}
+
+export function lowerRun(reader: Reader, node: ast.RunName | undefined): RunUse | undefined {
+  if (!node) return undefined;
+  if (node.number !== undefined) {
+    const number = reader.count(node, 'number', 'run number');
+    return number && { by: 'number', number };
+  }
+  const use = reader.use(node, 'break');
+  return use && { by: 'break', break: use };
+}

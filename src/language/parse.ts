@@ -1,0 +1,94 @@
+// Text → syntax tree, comments, and slips: places where the parser could not follow, in plain words. Slips that only follow
+// from an earlier one are dropped: a slip counts again once a whole fact has been read cleanly since the last.
+
+import type { IRecognitionException, IToken } from 'chevrotain';
+import type { AstNode, LangiumDocument, ParseResult } from 'langium';
+import type { EstateFile } from './generated/ast.js';
+import { scanComments, type Comment } from './comments.js';
+import { createTroughlineServices, type TroughlineServices } from './module.js';
+
+export interface Slip {
+  readonly start: number;
+  readonly end: number;
+  readonly message: string;
+}
+
+export interface ParsedText {
+  readonly text: string;
+  readonly root: EstateFile;
+  readonly slips: readonly Slip[];
+  readonly comments: readonly Comment[];
+}
+
+let ownServices: TroughlineServices | undefined;
+
+/** Parses a text without an editor and without links between texts. */
+export function parseText(text: string): ParsedText {
+  ownServices ??= createTroughlineServices().troughline;
+  return read(text, ownServices.parser.LangiumParser.parse<EstateFile>(text));
+}
+
+/** The same from a document that an editor's services have parsed already. */
+export function parsedDocument(document: LangiumDocument): ParsedText {
+  // The server registers this language only, so the root is an estate file.
+  return read(document.textDocument.getText(), document.parseResult as ParseResult<EstateFile>);
+}
+
+function read(text: string, result: ParseResult<EstateFile>): ParsedText {
+  return { text, root: result.value, slips: slipsOf(text, result), comments: scanComments(text) };
+}
+
+function slipsOf(text: string, result: ParseResult<EstateFile>): readonly Slip[] {
+  const all: Slip[] = result.lexerErrors.map(({ offset, length, message }) => ({ start: offset, end: Math.min(offset + length, text.length), message }));
+  for (const error of result.parserErrors) all.push({ ...placeOfError(text, error), message: error.message });
+  all.sort((a, b) => a.start - b.start);
+  return withoutEchoes(all, cleanFacts(result.value, all));
+}
+
+/** The token that was not expected, as far as there is one. */
+function placeOfError(text: string, { name, token, context, ...rest }: IRecognitionException): { readonly start: number; readonly end: number } {
+  const spot = (one: IToken) => ({ start: one.startOffset, end: one.startOffset + one.image.length });
+  // Only some kinds of the parser's errors carry the token before.
+  const { previousToken } = rest as { readonly previousToken?: IToken };
+  const before = previousToken && isPlaced(previousToken) ? spot(previousToken) : undefined;
+  // A word that begins no step is first taken for the step's label; it is the word that is wrong, not what follows.
+  if (before && name === 'MismatchedTokenException' && context.ruleStack.at(-1)?.startsWith('Step') && previousToken?.tokenType.name === 'ID') return before;
+  if (isPlaced(token)) return spot(token);
+  const end = before?.end ?? text.trimEnd().length;
+  return { start: Math.max(0, end - 1), end };
+}
+
+/** The end-of-file token, and tokens put in by recovery, have no place of their own. */
+function isPlaced(token: IToken): boolean {
+  return Number.isFinite(token.startOffset) && token.startOffset >= 0 && token.tokenType.name !== 'EOF';
+}
+
+/** The first slip, and each later one that has a clean fact between it and the slip before it. */
+function withoutEchoes(slips: readonly Slip[], clean: readonly { readonly start: number; readonly end: number }[]): readonly Slip[] {
+  const kept: Slip[] = [];
+  let fact = 0;
+  let last = -1;
+  for (const slip of slips) {
+    while (fact < clean.length && (clean[fact]?.start ?? Infinity) < last) fact++;
+    const between = clean[fact];
+    if (kept.length === 0 || (between && between.end <= slip.start)) kept.push(slip);
+    last = Math.max(last, slip.end);
+  }
+  return kept;
+}
+
+/** Facts and rows without a slip in them, in the order of the text. */
+function cleanFacts(root: EstateFile, slips: readonly Slip[]): readonly { readonly start: number; readonly end: number }[] {
+  if (slips.length < 2) return [];
+  const clean: { start: number; end: number }[] = [];
+  let next = 0;
+  for (const block of root.blocks) {
+    const facts: readonly AstNode[] = 'facts' in block ? block.facts : 'rows' in block ? block.rows : [];
+    for (const { $cstNode: place } of facts) {
+      if (!place) continue;
+      while (next < slips.length && (slips[next]?.end ?? Infinity) <= place.offset) next++;
+      if ((slips[next]?.start ?? Infinity) >= place.end + 1) clean.push({ start: place.offset, end: place.end });
+    }
+  }
+  return clean;
+}

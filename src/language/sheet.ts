@@ -1,0 +1,91 @@
+// A sheet is one text, read: its blocks as plain immutable values, the names they refer to still names, its readings
+// already in columns. A sheet knows nothing of other texts, so an edit re-reads one text and leaves all others as they are.
+// assemble.ts puts sheets together into the estate.
+
+import type { Conveyor } from '../domain/model/conveyor.js';
+import type { Job, Step } from '../domain/model/job.js';
+import type { Origin } from '../domain/model/origin.js';
+import type { Plant } from '../domain/model/plant.js';
+import type { Problem } from '../domain/model/problem.js';
+import type { DutyChange, Inspection, MeterChange, Reline, ScrewChange } from '../domain/model/records.js';
+import type { LinerSpecification, ScrewSpecification } from '../domain/model/specifications.js';
+import type { NameUse } from '../domain/model/stated.js';
+import type { Stretch } from '../domain/model/stretch.js';
+import type { Comment } from './comments.js';
+
+export interface Sheet {
+  readonly source: number;
+  readonly uri: string;
+  readonly plants: readonly Named<Plant>[];
+  readonly liners: readonly Named<LinerSpecification>[];
+  readonly screws: readonly Named<ScrewSpecification>[];
+  readonly conveyors: readonly NamedConveyor[];
+  readonly inspections: readonly InspectionDraft[];
+  readonly rows: Rows;
+  readonly relines: readonly RelineDraft[];
+  readonly screwChanges: readonly ScrewChangeDraft[];
+  readonly meterChanges: readonly Draft<MeterChange>[];
+  readonly dutyChanges: readonly Draft<DutyChange>[];
+  readonly jobs: readonly Named<JobDraft>[];
+  readonly comments: readonly Comment[];
+  readonly problems: readonly Problem[];
+}
+
+/** A block with a name. `value` is undefined where a required fact is missing or unreadable: the name exists, the thing does not. */
+export interface Named<T> {
+  readonly name: string;
+  readonly origin: Origin;
+  readonly value?: T;
+}
+
+export interface NamedConveyor extends Named<ConveyorDraft> {
+  readonly plantUse?: NameUse;
+  /** Inspection points that are named but cannot be placed. */
+  readonly unplaced: readonly string[];
+}
+
+export type ConveyorDraft = Omit<Conveyor, 'plant' | 'liner' | 'screw' | 'plantUse'> & { readonly plantUse: NameUse };
+
+/** A record without the conveyor it belongs to. */
+export type Draft<T extends { readonly conveyor: Conveyor }> = Omit<T, 'conveyor'>;
+
+/** Rows run from `firstRow` to before `endRow` in the sheet's own columns. */
+export type InspectionDraft = Draft<Inspection>;
+export type RelineDraft = Omit<Draft<Reline>, 'liner'>;
+export type ScrewChangeDraft = Omit<Draft<ScrewChange>, 'screw'> & { readonly screwUse?: NameUse };
+
+export type StepDraft = Omit<Step, 'crews' | 'unit'> & { readonly crews: readonly NameUse[]; readonly unit?: NameUse };
+
+export interface JobDraft extends Omit<Job, 'conveyor' | 'window' | 'relines' | 'screwChange' | 'crews' | 'accessUnits' | 'order'> {
+  readonly window?: Omit<NonNullable<Job['window']>, 'outage'>;
+  readonly outageUse?: NameUse & { readonly fact: Origin };
+  readonly relines: readonly { readonly stretch: Stretch; readonly linerUse?: NameUse; readonly origin: Origin }[];
+  readonly screwChange?: { readonly screwUse?: NameUse; readonly origin: Origin };
+  readonly crews: readonly NameUse[];
+  readonly accessUnits: readonly NameUse[];
+  readonly order?: { readonly steps: readonly StepDraft[]; readonly origin: Origin };
+}
+
+/** Where a row was read: at a named point, or at a chainage (mm) and clock position (hours, seen in the direction of flow). */
+export type Spot =
+  | { readonly kind: 'point'; readonly name: string }
+  | { readonly kind: 'chainage'; readonly at: number; readonly clock: number }
+  | { readonly kind: 'unreadable' };
+
+/** The readings of one text in columns; names are numbered by the tables `spots` and `colours`. */
+export interface Rows {
+  readonly count: number;
+  /** Index into `spots`. */
+  readonly spot: Int32Array;
+  /** A ReadingKind. */
+  readonly kind: Uint8Array;
+  /** mm for a thickness, index into `colours` for a colour, NaN otherwise. */
+  readonly value: Float64Array;
+  /** mm, or NaN. */
+  readonly error: Float64Array;
+  readonly start: Int32Array;
+  readonly end: Int32Array;
+  readonly notes: ReadonlyMap<number, string>;
+  readonly spots: readonly Spot[];
+  readonly colours: readonly string[];
+}
