@@ -68,15 +68,17 @@ export interface HistoryOptions {
   readonly plannedDuty?: boolean;
 }
 
-const whole = new WeakMap<Estate, Map<Conveyor, History>>();
+const known = new WeakMap<Estate, Map<string, Map<Conveyor, History>>>();
 
-/** Worked out once an estate and conveyor where no `asOf` is given. */
+/** Worked out once for an estate, conveyor and options, so that the same set is the same object wherever it is asked for. */
 export function historyOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions = {}): History {
-  if (options.asOf !== undefined) return buildHistory(estate, conveyor, options);
-  const known = whole.get(estate) ?? new Map<Conveyor, History>();
-  whole.set(estate, known);
-  const history = known.get(conveyor) ?? buildHistory(estate, conveyor, options);
-  known.set(conveyor, history);
+  const key = `${options.asOf ?? ''} ${options.plannedDuty === true}`;
+  const byOptions = known.get(estate) ?? new Map<string, Map<Conveyor, History>>();
+  known.set(estate, byOptions);
+  const byConveyor = byOptions.get(key) ?? new Map<Conveyor, History>();
+  byOptions.set(key, byConveyor);
+  const history = byConveyor.get(conveyor) ?? buildHistory(estate, conveyor, options);
+  byConveyor.set(conveyor, history);
   return history;
 }
 

@@ -10,7 +10,10 @@ import { ReadingKind, originOf, type Inspection, type Place } from '../../../dom
 import type { Origin } from '../../../domain/model/origin.js';
 import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
 import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
+import type { PointModel } from './model.js';
 import { lineThroughOrigin, type Line } from '../../../domain/wear/least-squares.js';
+
+export type { PointModel, Quantiles } from './model.js';
 
 export type Seen =
   | { readonly kind: 'thickness'; readonly thickness: number; readonly error: number | undefined }
@@ -76,6 +79,8 @@ export interface PointLife {
   /** Least squares through the origin over the thicknesses: mm of wear per unit of exposure. */
   readonly line: Line | undefined;
   readonly milestones: readonly Milestone[];
+  /** Undefined where no model could be fitted. */
+  readonly model?: PointModel;
   /** Latest day of the next look: half of the remaining life. Undefined where nothing finite follows. */
   readonly nextLook: { readonly day: CalendarDay; readonly overdue: boolean } | undefined;
   /** The last reading in words: steel shows, or the last thickness is at or below the limit. */

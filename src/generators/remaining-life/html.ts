@@ -1,0 +1,20 @@
+// Prints the report as one self-contained HTML page: the manager's page first, then a page or more a conveyor, then where the
+// numbers come from. Same report, same bytes.
+
+import { formatDay } from '../../domain/units/calendar.js';
+import { group } from '../page/markup.js';
+import { htmlPage, type Paper } from '../page/page.js';
+import { appendix } from './print/appendix.js';
+import { conveyorPage } from './print/conveyor-page.js';
+import { frontPage } from './print/front-page.js';
+import { reportStyles } from './print/styles.js';
+import type { RemainingLife } from './remaining-life.js';
+
+export function remainingLifeHtml(report: RemainingLife, options: { readonly paper?: Paper } = {}): string {
+  const title = `Remaining life of liners${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
+  return htmlPage({
+    title, styles: reportStyles, paper: options.paper ?? 'A4',
+    body: group(frontPage(report), report.conveyors.map((life, i) => conveyorPage(life, i)), appendix()),
+    footer: `${title}. Advises; a competent person decides.`,
+  });
+}

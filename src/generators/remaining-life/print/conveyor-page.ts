@@ -1,0 +1,134 @@
+// The engineer's pages of one conveyor: what it is about, the liner unrolled, the worst point at large, every point in small,
+// the table with the hand arithmetic, what was not seen or left out, and the liners that lay there before.
+
+import { formatDay, parseDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { momentOn } from '../../../domain/model/history.js';
+import { element, group, type Child, type Markup } from '../../page/markup.js';
+import { figure, table } from '../../page/page.js';
+import type { ConveyorLife } from '../remaining-life.js';
+import type { PointLife } from '../work/points.js';
+import { chartKey, mapKey } from './keys.js';
+import { linerMap, mapRows } from './liner-map.js';
+import { pointTable } from './point-table.js';
+import { wearChart } from './wear-chart.js';
+import { amountWithUnit, counted, date, metres, millimetres, seenText, spot } from './wording.js';
+
+export function conveyorPage(life: ConveyorLife, index: number): Markup {
+  const { conveyor, worst } = life;
+  const id = `c${index + 1}`;
+  const most = axisEnd(life);
+  const charts = life.points.filter((p) => p.state === 'thickness' || p.state === 'colour');
+  return element(
+    'section', { class: 'page', id },
+    element('h2', {}, conveyor.name, ' ', element('span', { class: 'sub' }, conveyor.title ?? '')),
+    facts(life),
+    element('ul', {}, life.attention.reasons.map((reason) => element('li', {}, `${capital(reason)}.`))),
+    figure({
+      drawing: linerMap(life, `${id}-map`), caption: mapKey(life),
+      data: table({ columns: [{ head: 'Panel' }, { head: 'Chainage, m' }, { head: 'Last seen' }], rows: mapRows(life) }),
+    }),
+    worst && figure({
+      drawing: wearChart(worst, { id: `${id}-worst`, size: 'large', unit: life.unit, most, years: yearMarks(life, worst, most) }),
+      caption: group(`${worst.place.name} (${spot(worst)}): the limit comes first here. `, chartKey()),
+    }),
+    element('h3', {}, 'Points'),
+    pointTable(life),
+    charts.length > 1 && element('h3', {}, 'Thickness left, point by point'),
+    charts.length > 1 && element('p', { class: 'small' }, `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.`),
+    charts.length > 1 && element('div', { class: 'charts' }, charts.map((point, i) => wearChart(point, { id: `${id}-p${i + 1}`, size: 'small', unit: life.unit, most }))),
+    readingsData(life, charts),
+    notSeen(life),
+    formerSets(life),
+  );
+}
+
+function facts(life: ConveyorLife): Markup {
+  const { conveyor, now, duty } = life;
+  const liners = [...new Set(life.lying.map((set) => set.liner.name))];
+  const fitted = [...new Set(life.lying.map((set) => (set.fitted ? formatDay(set.fitted.day) : 'not recorded')))];
+  const total = life.unit === 'h' ? now?.hours : now?.tonnes;
+  const items: readonly (readonly [string, string])[] = [
+    ['Liner', liners.length === 0 ? 'none' : liners.join(', ')],
+    ['Fitted', fitted.length === 0 ? '–' : fitted.join(', ')],
+    ['Condemn at', [...new Set(life.points.map((p) => millimetres(p.condemn)))].join(', ') || millimetres(conveyor.liner.condemn.value)],
+    [life.unit === 'h' ? 'Run in all' : 'Carried in all', total === undefined ? 'not known' : amountWithUnit(total, life.unit)],
+    ['Duty', duty ? duty.text : 'none declared'],
+    ['Wear goes by', life.unit === 'h' ? 'running hours' : 'tonnes'],
+  ];
+  return element('dl', { class: 'facts' }, items.map(([term, value]) => element('div', {}, element('dt', {}, term), element('dd', {}, value))));
+}
+
+/** Far enough to see the limit come, not so far that the readings shrink into a corner. */
+export function axisEnd(life: ConveyorLife): number {
+  const now = Math.max(1, ...life.points.map((p) => Math.max(p.exposureNow ?? 0, ...p.readings.map((r) => r.exposure))));
+  const limits = life.points.flatMap((p) => {
+    const limit = p.milestones.find((m) => m.kind === 'condemn')?.exposure;
+    return limit === undefined ? [] : [limit];
+  });
+  const far = limits.length === 0 ? now * 1.5 : Math.max(...limits) * 1.05;
+  return Math.min(Math.max(far, now * 1.15), now * 2.2);
+}
+
+/** First days of calendar years, at the exposure the set had or will have then. */
+function yearMarks(life: ConveyorLife, point: PointLife, most: number): { day: CalendarDay; label: string; exposure: number }[] {
+  const fitted = point.set?.fitted;
+  const from = life.unit === 'h' ? fitted?.hours : fitted?.tonnes;
+  if (!fitted || from === undefined) return [];
+  const marks: { day: CalendarDay; label: string; exposure: number }[] = [];
+  for (let year = Number(formatDay(fitted.day).slice(0, 4)) + 1; marks.length < 12; year++) {
+    const day = parseDay(`${year}-01-01`);
+    const moment = day === undefined ? undefined : momentOn(life.history, day);
+    const total = life.unit === 'h' ? moment?.hours : moment?.tonnes;
+    if (day === undefined || total === undefined || total - from > most) break;
+    marks.push({ day, label: String(year), exposure: total - from });
+  }
+  // A reader sees years only where they do not touch.
+  return marks.filter((mark, i) => i === 0 || (mark.exposure - (marks[i - 1]?.exposure ?? 0)) / most > 0.06);
+}
+
+function readingsData(life: ConveyorLife, points: readonly PointLife[]): Markup | undefined {
+  if (points.length === 0) return undefined;
+  const rows = points.flatMap((p) => p.readings.map((r) => [
+    p.place.name, formatDay(r.day), amountWithUnit(r.exposure, life.unit), seenText(r.seen),
+    [r.seen.kind === 'thickness' && r.seen.error !== undefined ? `± ${millimetres(r.seen.error)}` : '', r.note ?? ''].filter(Boolean).join('; '),
+  ]));
+  return element('details', { class: 'data' }, element('summary', {}, `The ${counted(rows.length, 'reading')} behind these charts`),
+    table({ columns: [{ head: 'Point' }, { head: 'Date' }, { head: 'Since fitted', number: true }, { head: 'Seen' }, { head: 'Note' }], rows }));
+}
+
+function notSeen(life: ConveyorLife): Markup | undefined {
+  const lines: Child[] = [];
+  const panels = life.runs.flatMap((run) => run.panels.filter((p) => p.state !== 'seen').map((p) => `run ${run.run.number} panel ${p.number}`));
+  if (panels.length > 0) lines.push(element('li', {}, `No reading of the present liner: ${shortList(panels)}.`));
+  for (const point of life.points) {
+    const misses = point.readings.filter((r) => r.seen.kind === 'not seen');
+    if (misses.length === 0) continue;
+    const words = misses.map((r) => `${formatDay(r.day)}${r.note ? ` (${r.note})` : ''}`);
+    lines.push(element('li', {}, `${point.place.name} looked for and not seen: ${words.join(', ')}.`));
+  }
+  for (const point of life.points) {
+    for (const { day, reason } of point.leftOut) lines.push(element('li', {}, `${point.place.name}, ${formatDay(day)}: left out, ${reason}.`));
+  }
+  return lines.length === 0 ? undefined : element('div', {}, element('h3', {}, 'Not seen, and left out'), element('ul', {}, lines));
+}
+
+function shortList(items: readonly string[]): string {
+  return items.length <= 12 ? items.join(', ') : `${items.slice(0, 10).join(', ')} and ${items.length - 10} more`;
+}
+
+function formerSets(life: ConveyorLife): Markup | undefined {
+  if (life.former.length === 0) return undefined;
+  return element('div', { class: 'keep' }, element('h3', {}, 'Liners before these'), table({
+    class: 'tight',
+    columns: [{ head: 'Liner' }, { head: 'Chainage, m' }, { head: 'Fitted' }, { head: 'Taken out' }, { head: 'Reached', number: true }],
+    rows: life.former.map(({ set, reached }) => [
+      set.liner.name, `${metres(set.from)} to ${metres(set.to)}`, date(set.fitted?.day), date(set.removed?.day),
+      reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,
+    ]),
+  }));
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+

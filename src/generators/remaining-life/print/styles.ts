@@ -1,0 +1,30 @@
+// Style sheet of the report, on top of the shared one of generators/page.
+
+export const reportStyles = `
+.masthead { display: flex; justify-content: space-between; align-items: flex-end; gap: 6mm; border-bottom: 2pt solid #000; padding-bottom: 2mm; margin-bottom: 3mm; }
+.masthead p { margin: 0; }
+.asof { text-align: right; white-space: nowrap; }
+.asof strong { font-size: 13pt; display: block; }
+.lead { font-size: 12.5pt; line-height: 1.35; margin: 0 0 3mm; }
+.rank { font-size: 12pt; font-weight: bold; }
+.name { font-weight: bold; white-space: nowrap; }
+.sub { display: block; font-size: 8.8pt; color: #333; font-weight: normal; }
+.verdict { font-weight: bold; }
+.charts { display: grid; grid-template-columns: repeat(3, 1fr); gap: 2mm 4mm; margin: 1mm 0 3mm; }
+.charts svg { break-inside: avoid; }
+.facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(34mm, 1fr)); gap: 1mm 5mm; margin: 1mm 0 3mm; }
+.facts div { border-top: 0.5pt solid #8c8c8c; padding-top: 0.8mm; }
+.facts dt { font-size: 8.6pt; color: #333; }
+.facts dd { margin: 0; font-weight: bold; font-size: 10.5pt; }
+dl { margin: 0; }
+tr.first td { background: #f3f3f3; font-weight: bold; }
+tr.unseen td { font-style: italic; }
+.key { display: flex; flex-wrap: wrap; gap: 1mm 5mm; align-items: center; font-size: 8.8pt; margin: 0 0 2mm; }
+.key span { display: inline-flex; align-items: center; gap: 1.5mm; }
+.key svg { width: 7mm; height: 4mm; }
+h2 .sub { display: inline; font-size: 11pt; margin-left: 2mm; }
+table.tight { font-size: 8.8pt; }
+table.tight th, table.tight td { padding-left: 1mm; padding-right: 1mm; }
+.formula { font-family: "Liberation Mono", "DejaVu Sans Mono", Menlo, Consolas, monospace; font-size: 9pt; white-space: pre-wrap; margin: 0.5mm 0 1.5mm; }
+@media screen and (max-width: 190mm) { .charts { grid-template-columns: repeat(2, 1fr); } }
+`;

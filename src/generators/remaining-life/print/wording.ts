@@ -1,0 +1,83 @@
+// How numbers and records read on the page: one place, so that every table, chart and sentence says a thing the same way.
+
+import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { formatClock } from '../../../domain/units/clock.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import type { PointLife, Seen, SeenReading } from '../work/points.js';
+
+/** `8.4 mm`. */
+export function millimetres(value: number): string {
+  return `${thickness(value)} mm`;
+}
+
+/** `8.4`: for columns whose head carries the unit. A tenth of a millimetre is as much as a gauge can tell. */
+export function thickness(value: number): string {
+  return formatNumber(value, 1);
+}
+
+/** mm per 1000 h (or 1000 t) from mm per h (t): `0.45`. */
+export function rate(perUnit: number): string {
+  const value = perUnit * 1000;
+  return formatNumber(value, Math.abs(value) >= 9.995 ? 1 : Math.abs(value) < 0.0995 ? 3 : 2);
+}
+
+export function rateUnit(unit: 'h' | 't'): string {
+  return `mm/1000 ${unit}`;
+}
+
+/** Whole hours or tonnes; a remaining life has no decimals worth printing. */
+export function amount(value: number): string {
+  return formatNumber(value, 0);
+}
+
+export function amountWithUnit(value: number, unit: 'h' | 't'): string {
+  return `${amount(value)} ${unit}`;
+}
+
+export function date(day: CalendarDay | undefined): string {
+  return day === undefined ? '–' : formatDay(day);
+}
+
+/** A chance in per cent that never claims certainty: `< 1 %`, `37 %`, `> 99 %`. */
+export function chance(probability: number): string {
+  if (probability < 0.005) return '< 1 %';
+  if (probability > 0.995) return '> 99 %';
+  return `${formatNumber(probability * 100, 0)} %`;
+}
+
+/** `6.20 m, 7:30`. */
+export function spot(point: PointLife): string {
+  return `${metres(point.place.at)} m, ${formatClock(point.place.clock)}`;
+}
+
+export function metres(mm: number): string {
+  return formatNumber(mm / 1000, Math.round(mm) % 10 === 0 ? 2 : 3);
+}
+
+/** What a reading said, in the inspector's terms: `8.4 mm`, `red showing`, `steel showing`, `not seen`. */
+export function seenText(seen: Seen): string {
+  switch (seen.kind) {
+    case 'thickness':
+      return millimetres(seen.thickness);
+    case 'colour':
+      return `${seen.name} showing`;
+    case 'trough':
+      return 'steel showing';
+    case 'not seen':
+      return 'not seen';
+  }
+}
+
+/** The last reading that saw something, and the last of all. */
+export function lastSeen(point: PointLife): SeenReading | undefined {
+  return point.readings.findLast((r) => r.seen.kind !== 'not seen');
+}
+
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(items: readonly string[]): string {
+  return items.length <= 1 ? items[0] ?? '' : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
+}
