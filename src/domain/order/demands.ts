@@ -164,14 +164,17 @@ function panelsUnder(ground: Ground, over: readonly Piece[]): Piece[] {
   return piecesUnder(ground.runs.flatMap((run) => run.panels), over);
 }
 
-/** Pieces that share some length with others, or hold a chainage where one of them is. */
+/** Pieces that share some length with others, or hold a chainage where one of them is; a part just where two covers meet is under neither. */
 export function piecesUnder(pieces: readonly Piece[], over: readonly Piece[]): Piece[] {
   return pieces.filter((piece) => over.some((other) => sharesLength(piece, other)));
 }
 
-function sharesLength(a: Area, b: Area): boolean {
-  if (a.from === a.to || b.from === b.to) return a.from <= b.to && b.from <= a.to;
-  return Math.min(a.to, b.to) - Math.max(a.from, b.from) > 1;
+function sharesLength(a: Piece, b: Piece): boolean {
+  if (a.from === a.to && b.from === b.to) return a.from === b.from;
+  if (a.from !== a.to && b.from !== b.to) return Math.min(a.to, b.to) - Math.max(a.from, b.from) > 1;
+  const [span, at] = a.from === a.to ? [b, a.from] : [a, b.from];
+  const edge = span.kind === 'cover' ? -1 : 1;
+  return at > span.from - edge && at < span.to + edge;
 }
 
 /** The author says on the step how liner under hot work is kept from burning. */

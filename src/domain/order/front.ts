@@ -15,8 +15,8 @@ const inPlace = states(oldPanel, newPanel);
 const open = states(stripped, cleaned);
 
 export function fitPanels(w: Walk, i: number, position: number, step: Step, areas: readonly Area[], told: Set<number>): void {
-  const { start } = startOf(step, w.ground.job.conveyor);
   for (const run of w.ground.runs) {
+    const { start } = startOf(step, run.run);
     const panels = run.panels.filter((panel) => areas.some((area) => touches(panel, area)));
     if (panels.length === 0) continue;
     if (meetsOtherFront(w, i, run, panels, start)) continue;

@@ -7,11 +7,10 @@ import { formatChainage } from '../units/format.js';
 import type { Span } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step } from '../model/job.js';
-import { findRun, intervalOf, runsOf, type Run } from '../model/runs.js';
+import { intervalOf, runsOf, type Run } from '../model/runs.js';
 import type { LinerSpecification } from '../model/specifications.js';
-import type { Stretch } from '../model/stretch.js';
-import { layoutOf } from './layout.js';
-import { startOf, uphillEnd, type End } from './start.js';
+import { concerns, layoutOf } from './layout.js';
+import { startOf, usualStartOf, type End } from './start.js';
 
 export interface Area {
   readonly from: number;
@@ -63,7 +62,7 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const { conveyor } = job;
   const whole: Area = { from: 0, to: conveyor.length.value };
   const layouts = new Map(runsOf(conveyor).map((run) => [run, layoutOf(job, run, layoutStart(job, steps, run), estate)]));
-  const endsOf = (run: Run): readonly number[] => layouts.get(run)?.ends ?? [run.from, run.to];
+  const endsOf = (run: Run): readonly number[] => layouts.get(run)?.layout.joints ?? [run.from, run.to];
 
   const scope = job.relines.flatMap(({ stretch }) => intervalOf(conveyor, stretch, endsOf) ?? []);
   const areas = steps.map((step): readonly Area[] | undefined => {
@@ -100,7 +99,8 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const holdDowns = parts('hold-down', conveyor.holdDowns, ['hold-downs off', 'hold-downs on']);
 
   const runs = runsOf(conveyor).map((run): RunGround => {
-    const { ends, liner, start } = layouts.get(run) ?? { ends: [run.from, run.to], liner: conveyor.liner, start: 'head' as const };
+    const { layout, liner, start } = layouts.get(run) ?? layoutOf(job, run, usualStartOf(run).start, estate);
+    const ends = layout.joints;
     const panels: Piece[] = [];
     const ground: RunGround = { run, liner, start, ends, panels };
     for (let n = 1; n < ends.length; n++) panels.push(add('panel', { from: ends[n - 1] ?? 0, to: ends[n] ?? 0 }, { run: ground, panel: n }));
@@ -172,17 +172,5 @@ function driveEnd({ conveyor }: Job): Area {
 function layoutStart(job: Job, steps: readonly Step[], run: Run): End {
   const fits = steps.filter((step) => step.action === 'fit');
   const step = fits.find((fit) => fit.stretch && fit.stretch.kind !== 'all' && concerns(job, fit.stretch, run)) ?? fits.find((fit) => !fit.stretch || fit.stretch.kind === 'all');
-  return step ? startOf(step, job.conveyor).start : uphillEnd(job.conveyor);
-}
-
-export function concerns(job: Job, stretch: Stretch, run: Run): boolean {
-  switch (stretch.kind) {
-    case 'all':
-      return true;
-    case 'run':
-    case 'panels':
-      return findRun(job.conveyor, stretch.run) === run;
-    case 'chainage':
-      return stretch.from.value < run.to && stretch.to.value > run.from;
-  }
+  return step ? startOf(step, run).start : usualStartOf(run).start;
 }

@@ -30,7 +30,7 @@ export function judge(job: Job, estate: Estate): Judged[] {
   const steps = job.order?.steps ?? [];
   const sequence = sequenceOf(steps);
   const w = walk(groundOf(job, steps, estate), sequence);
-  const found = [...circles(w), ...unknownNames(w), ...nowhere(w)];
+  const found = [...circles(w), ...nowhere(w)];
   const pairs = openPairs(w);
   tellWhatIsOpen(w);
   found.push(...w.slips.map((slip) => fromSlip(w, slip)), ...pairs, ...access(w));
@@ -147,23 +147,6 @@ function circles(w: Walk): Judged[] {
         message: rest.length === 0 ? `"${sayStep(first)}" waits for itself.` : `${listing(steps.map((step) => `"${sayStep(step)}"`), 4)} wait for one another, so none can start.`,
         reason: 'A step without `after` waits for every step written above it, a step with `after` for those it names; here that leads back to where it began.',
         conflicts: rest.map((step) => ({ step, words: 'part of the circle' })),
-      },
-    }];
-  });
-}
-
-function unknownNames(w: Walk): Judged[] {
-  return w.sequence.unknown.flatMap(({ step, use }): Judged[] => {
-    const at = w.sequence.steps[step];
-    if (!at) return [];
-    const names = w.sequence.steps.flatMap((each) => each.name ?? []);
-    return [{
-      walk: w, pair: { step, other: step }, key: keyOf('unknown step', at, use.name, 0),
-      violation: {
-        kind: 'unknown step', grade: 'incomplete', step: at, origin: use.origin,
-        message: `"${sayStep(at)}" waits for "${use.name}", and no step of this order has that name.`,
-        reason: names.length > 0 ? `Steps with names here: ${listing(names)}.` : 'No step of this order has a name; write one before a step as `name: step`.',
-        conflicts: [],
       },
     }];
   });

@@ -27,11 +27,6 @@ export function repairsFor(job: Job, estate: Estate, judged: Judged, all: readon
 function ideasFor(judged: Judged): Repair[] {
   const { walk: w, slip, pair, circle, violation } = judged;
   if (circle) return circle.flatMap((i) => dropForward(w, i));
-  if (violation.kind === 'unknown step' && violation.step) {
-    const { step } = violation;
-    const names = new Set(w.sequence.steps.flatMap((each) => each.name ?? []));
-    return step.after.filter((use) => !names.has(use.name)).map((use) => ({ title: `Do not wait for "${use.name}"`, changes: [{ change: 'drop after', step, name: use.name }] }));
-  }
   if (violation.kind === 'no access') return [{ title: 'Declare the access there on the conveyor (ground, platform, mobile platform, scaffold)', changes: [] }];
   if (violation.kind === 'no access unit') return [{ title: 'Add an access unit to the job that reaches, or a scaffold to the conveyor', changes: [] }];
   if (pair) return [...makeBefore(w, pair.other, pair.step), ...makeBefore(w, pair.step, pair.other)];
@@ -158,10 +153,11 @@ function oneFront(w: Walk, slip: Slip): Repair[] {
   const second = stepOf(w, slip);
   const first = [...slip.others].flatMap(([i, role]) => (role === 'other front' ? (w.sequence.steps[i] ?? []) : []))[0];
   if (!second || !first) return [];
-  const { conveyor } = w.ground.job;
-  const a = startOf(first, conveyor).start;
-  const b = startOf(second, conveyor).start;
-  const run = slip.pieces[0]?.run?.run.label ?? 'the run';
+  const of = slip.pieces[0]?.run?.run;
+  if (!of) return [];
+  const a = startOf(first, of).start;
+  const b = startOf(second, of).start;
+  const run = of.label;
   const together = [...first.crews, ...second.crews.filter((crew) => !first.crews.some((other) => other.use.name === crew.use.name))];
   const waits = (step: Step, other: Step): StepChange[] => (step.after.length > 0 ? [{ change: 'add after', step, after: other }] : []);
   return [
@@ -178,8 +174,7 @@ function turn(w: Walk, slip: Slip): Repair[] {
   const here = stepOf(w, slip);
   const run = slip.pieces[0]?.run;
   if (!here || !run) return [];
-  const { conveyor } = w.ground.job;
-  const start = startOf(here, conveyor).start === 'tail' ? 'head' : 'tail';
+  const start = startOf(here, run.run).start === 'tail' ? 'head' : 'tail';
   const fits = w.sequence.steps.filter((step, i) => step.action === 'fit' && run.panels.some((panel) => (w.ground.areas[i] ?? []).some((area) => touches(panel, area))));
   const one: Repair = { title: `Start "${sayStep({ ...here, start })}" instead`, changes: [{ change: 'set start', step: here, start }] };
   if (fits.length < 2) return [one];

@@ -1,7 +1,7 @@
 // Which steps are sure to be finished before which others start.
 // A step waits for everything written above it. A step that says `after` waits for the steps it names, and for nothing
 // else: it may then go on at the same time as its neighbours. So an order without `after` is one line of steps, and
-// work side by side is always something the author said.
+// work side by side is always something the author said. Names that no step has are left to whoever resolves names.
 
 import type { Step } from '../model/job.js';
 
@@ -13,7 +13,6 @@ export interface Sequence {
   before(i: number, j: number): boolean;
   /** Each a ring of positions that wait for one another; their forward `after` is ignored in `order`. */
   readonly circles: readonly (readonly number[])[];
-  readonly unknown: readonly { readonly step: number; readonly use: Step['after'][number] }[];
 }
 
 export function sequenceOf(steps: readonly Step[]): Sequence {
@@ -21,14 +20,8 @@ export function sequenceOf(steps: readonly Step[]): Sequence {
   const named = new Map<string, number>();
   steps.forEach((step, i) => { if (step.name !== undefined && !named.has(step.name)) named.set(step.name, i); });
 
-  const unknown: { step: number; use: Step['after'][number] }[] = [];
   const waits = steps.map((step, i) => {
-    const found: number[] = [];
-    for (const use of step.after) {
-      const j = named.get(use.name);
-      if (j === undefined) unknown.push({ step: i, use });
-      else found.push(j);
-    }
+    const found = step.after.flatMap((use) => named.get(use.name) ?? []);
     return found.length > 0 ? found : Array.from({ length: i }, (_, j) => j);
   });
 
@@ -49,7 +42,7 @@ export function sequenceOf(steps: readonly Step[]): Sequence {
       closure[i * words + (j >> 5)]! |= 1 << (j & 31);
     }
   }
-  return { steps, order, circles, unknown, before: (i, j) => ((closure[j * words + (i >> 5)]! >>> (i & 31)) & 1) === 1 };
+  return { steps, order, circles, before: (i, j) => ((closure[j * words + (i >> 5)]! >>> (i & 31)) & 1) === 1 };
 }
 
 /** Earliest written first among those whose waits are over. */

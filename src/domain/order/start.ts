@@ -4,6 +4,8 @@
 
 import type { Break, Conveyor } from '../model/conveyor.js';
 import type { Step } from '../model/job.js';
+import { usualStart } from '../model/panels.js';
+import type { Run } from '../model/runs.js';
 
 export type End = 'head' | 'tail';
 
@@ -20,11 +22,20 @@ export function isSlippery(conveyor: Conveyor): boolean {
   return Math.tan((Math.abs(conveyor.incline.value) * Math.PI) / 180) > slidingFriction;
 }
 
-/** The end a `fit` step starts from; `assumed` says why where the author left it out. */
-export function startOf(step: Step, conveyor: Conveyor): { readonly start: End; readonly assumed?: string } {
-  if (step.start) return { start: step.start };
-  const start = uphillEnd(conveyor);
-  return { start, assumed: conveyor.incline.value === 0 ? 'from the head: the custom where nothing is said' : `from the ${start}: top down on an incline` };
+/** The end a `fit` step starts from in a run; `assumed` says why where the author left it out. */
+export function startOf(step: Pick<Step, 'start'>, run: Run): { readonly start: End; readonly assumed?: string } {
+  return step.start ? { start: step.start } : usualStartOf(run);
+}
+
+/** The custom for a run, with its reason. */
+export function usualStartOf(run: Run): { readonly start: End; readonly assumed: string } {
+  const start = usualStart(run);
+  const uphill = uphillEnd(run.conveyor);
+  if (start !== uphill) {
+    const closing = start === 'tail' ? run.headBreak : run.tailBreak;
+    return { start, assumed: `from the ${start}: only ${closing.name} takes up the length error at the end` };
+  }
+  return { start, assumed: run.conveyor.incline.value === 0 ? `from the ${start}: the custom where nothing is said` : `from the ${start}: top down on an incline` };
 }
 
 /** An end that a panel can rest on: a plate or ring across the trough, or a break that leaves the liner no room at all. */

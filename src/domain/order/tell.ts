@@ -70,7 +70,7 @@ export function wordsFor(w: Walk, slip: Slip): Words {
     case 'no trial run':
       return { message: slip.wanted === 1 ? 'The order ends without running the machine empty and then loaded.' : 'The order ends without running the machine loaded.', reason: 'A new liner is proved by the empty and loaded currents; without them the first fault shows in service.' };
     case 'crew in two places': case 'access unit in two places': case 'no access': case 'no access unit': case 'work below loose parts':
-    case 'circular order': case 'unknown step': case 'no such stretch':
+    case 'circular order': case 'no such stretch':
       throw new RangeError(`"${slip.kind}" has its own words where it is found.`);
   }
 }
@@ -114,8 +114,8 @@ function twoFronts(w: Walk, slip: Slip, step: Step | undefined): Words {
   const other = otherStep(w, slip, 'other front');
   const { closing } = slip;
   const run = slip.pieces[0]?.run?.run;
-  const here = step ? startOf(step, w.ground.job.conveyor).start : 'head';
-  const there = other ? startOf(other, w.ground.job.conveyor).start : 'tail';
+  const here = step && run ? startOf(step, run).start : 'head';
+  const there = other && run ? startOf(other, run).start : 'tail';
   return {
     message: `${run?.label ?? 'The run'} has two fronts: "${other ? sayStep(other) : ''}" comes from the ${there} and "${step ? sayStep(step) : ''}" from the ${here}; they meet at panel ${closing?.panel ?? ''}.`,
     reason: `Where two fronts meet, the hole is never exactly one panel long: ${closing ? sayClosing(closing) : ''}, and there is no break there to take it up. Too short and the panel cannot go in; too long and material gets behind the liner.`,
@@ -143,7 +143,7 @@ function slides(w: Walk, slip: Slip, doing: string, step: Step | undefined): Wor
   const { conveyor } = w.ground.job;
   const panel = slip.pieces[0];
   const run = panel?.run;
-  const start = step ? startOf(step, conveyor).start : uphillEnd(conveyor);
+  const start = step && run ? startOf(step, run.run).start : uphillEnd(conveyor);
   const place = run && (start === 'tail' ? run.run.tailBreak : run.run.headBreak);
   const incline = Math.abs(conveyor.incline.value);
   const trough = { insideRadius: conveyor.trough.insideRadius.value, sideHeight: conveyor.trough.sideHeight.value, thickness: run?.liner.thickness.value ?? 0 };

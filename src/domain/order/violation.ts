@@ -33,7 +33,6 @@ export const violationKinds = {
   'scope not done': 9,
   'no trial run': 9,
   'circular order': 5,
-  'unknown step': 5,
   'no such stretch': 5,
 } as const satisfies Readonly<Record<string, number>>;
 
