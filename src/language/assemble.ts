@@ -24,7 +24,8 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
   const inOrder = [...sheets].sort((a, b) => (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0));
   const problems: Problem[] = [];
   for (const sheet of inOrder) for (const problem of sheet.problems) problems.push(problem);
-  const plants = collect('plant', inOrder.flatMap((sheet) => sheet.plants), problems);
+  const namedPlants = inOrder.flatMap((sheet) => sheet.plants);
+  const plants = collect('plant', namedPlants, problems);
   const liners = collect('liner', inOrder.flatMap((sheet) => sheet.liners), problems);
   const screws = collect('screw', inOrder.flatMap((sheet) => sheet.screws), problems);
   const conveyors = buildConveyors(inOrder.flatMap((sheet) => sheet.conveyors), { plants, liners, screws }, problems);
@@ -45,6 +46,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
   const dutyChanges = records(inOrder.flatMap((sheet) => sheet.dutyChanges), conveyors, problems, (draft, conveyor): DutyChange => ({ ...draft, conveyor }));
   const { inspections, readings, places } = joinReadings(inOrder, conveyors, relines, problems);
 
+  const unread = new Map(namedPlants.map((plant) => [plant.name, plant.unread]));
   const jobs = collect('job', inOrder.flatMap((sheet) => sheet.jobs), problems);
   return {
     estate: {
@@ -53,7 +55,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       screws: screws.items,
       conveyors: conveyors.items,
       inspections, readings, places, relines, screwChanges, meterChanges, dutyChanges,
-      jobs: jobs.items.flatMap((draft) => buildJob(draft, { conveyors, liners, screws }, problems) ?? []),
+      jobs: jobs.items.flatMap((draft) => buildJob(draft, { plants: unread, conveyors, liners, screws }, problems) ?? []),
     },
     problems,
   };

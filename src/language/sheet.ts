@@ -16,7 +16,7 @@ import type { Comment } from './comments.js';
 export interface Sheet {
   readonly source: number;
   readonly uri: string;
-  readonly plants: readonly Named<Plant>[];
+  readonly plants: readonly NamedPlant[];
   readonly liners: readonly Named<LinerSpecification>[];
   readonly screws: readonly Named<ScrewSpecification>[];
   readonly conveyors: readonly NamedConveyor[];
@@ -36,6 +36,11 @@ export interface Named<T> {
   readonly name: string;
   readonly origin: Origin;
   readonly value?: T;
+}
+
+export interface NamedPlant extends Named<Plant> {
+  /** Outages, crews and access units that are named but cannot be read. */
+  readonly unread: readonly string[];
 }
 
 export interface NamedConveyor extends Named<ConveyorDraft> {
@@ -85,6 +90,8 @@ export interface Rows {
   readonly error: Float64Array;
   readonly start: Int32Array;
   readonly end: Int32Array;
+  /** Where the name of a colour begins; 0 on other rows. */
+  readonly colourStart: Int32Array;
   readonly notes: ReadonlyMap<number, string>;
   readonly spots: readonly Spot[];
   readonly colours: readonly string[];

@@ -13,19 +13,22 @@ import { closest, findNamed, type NameTable } from './name-table.js';
 import { checkStretch } from './stretches.js';
 
 interface Index {
+  /** Names in a plant that exist but cannot be read. */
+  readonly plants: ReadonlyMap<string, readonly string[]>;
   readonly conveyors: ConveyorIndex;
   readonly liners: NameTable<LinerSpecification>;
   readonly screws: NameTable<ScrewSpecification>;
 }
 
-export function buildJob(draft: JobDraft, { conveyors, liners, screws }: Index, problems: Problem[]): Job | undefined {
+export function buildJob(draft: JobDraft, { plants, conveyors, liners, screws }: Index, problems: Problem[]): Job | undefined {
   const conveyor = conveyors.find(draft.conveyorUse, problems);
   if (!conveyor) return undefined;
   const { plant } = conveyor;
+  const unread = plants.get(plant.name) ?? [];
   const { outageUse, window, relines, screwChange, crews, accessUnits, order, ...rest } = draft;
-  const crew = (use: NameUse): { readonly use: NameUse; readonly crew?: Crew } => ({ use, ...stated({ crew: pick(plant.crews, 'crew', use, plant.name, problems) }) });
-  const unit = (use: NameUse): { readonly use: NameUse; readonly unit?: AccessUnit } => ({ use, ...stated({ unit: pick(plant.accessUnits, 'access unit', use, plant.name, problems) }) });
-  const outage: Outage | undefined = outageUse && pick(plant.outages, 'outage', outageUse, plant.name, problems);
+  const crew = (use: NameUse): { readonly use: NameUse; readonly crew?: Crew } => ({ use, ...stated({ crew: pick(plant.crews, 'crew', use, plant.name, unread, problems) }) });
+  const unit = (use: NameUse): { readonly use: NameUse; readonly unit?: AccessUnit } => ({ use, ...stated({ unit: pick(plant.accessUnits, 'access unit', use, plant.name, unread, problems) }) });
+  const outage: Outage | undefined = outageUse && pick(plant.outages, 'outage', outageUse, plant.name, unread, problems);
   const screw = screwChange && (screwChange.screwUse ? findNamed(screws, screwChange.screwUse, problems)?.value : conveyor.screw);
   const labels = order?.steps.flatMap((step) => step.name ?? []) ?? [];
   return {
@@ -57,9 +60,9 @@ export function buildJob(draft: JobDraft, { conveyors, liners, screws }: Index, 
   };
 }
 
-function pick<T extends { readonly name: string }>(all: readonly T[], what: string, use: NameUse, plant: string, problems: Problem[]): T | undefined {
+function pick<T extends { readonly name: string }>(all: readonly T[], what: string, use: NameUse, plant: string, unread: readonly string[], problems: Problem[]): T | undefined {
   const found = all.find((one) => one.name === use.name);
-  if (!found) problems.push({ kind: 'unknown name', origin: use.origin, what: `${what} of ${plant}`, name: use.name, known: closest(use.name, all.map((one) => one.name)) });
+  if (!found && !unread.includes(use.name)) problems.push({ kind: 'unknown name', origin: use.origin, what: `${what} of ${plant}`, name: use.name, known: closest(use.name, all.map((one) => one.name)) });
   return found;
 }
 

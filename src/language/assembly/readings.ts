@@ -73,7 +73,7 @@ export function joinReadings(sheets: readonly Sheet[], conveyors: ConveyorIndex,
     const place = readings.place[i] ?? -1;
     if (place >= 0) readings.place[i] = order.newNumber[place] ?? -1;
   }
-  nameColours(found, readings, order.places, fitted, problems);
+  nameColours(found, inspections, readings, order.places, fitted, problems);
   return { inspections, readings, places: order.places };
 }
 
@@ -111,7 +111,7 @@ function joinNotes(found: readonly Found[], notes: Map<number, string>): void {
 
 /** Colour names become layer numbers of the liner that lay at the place on the day. */
 function nameColours(
-  found: readonly Found[], readings: Readings & { readonly kind: Uint8Array; readonly value: Float64Array }, places: readonly Place[],
+  found: readonly Found[], inspections: readonly Inspection[], readings: Readings & { readonly kind: Uint8Array; readonly value: Float64Array }, places: readonly Place[],
   fitted: ReturnType<typeof createFitted>, problems: Problem[],
 ): void {
   for (let row = 0; row < readings.count; row++) {
@@ -130,9 +130,9 @@ function nameColours(
     readings.value[row] = NaN;
     const [liner] = liners;
     if (!liner) continue;
-    const source = readings.source[row] ?? 0;
+    const start = one.sheet.rows.colourStart[one.draft.firstRow + row - (inspections[readings.inspection[row] ?? -1]?.firstRow ?? 0)] ?? 0;
     problems.push({
-      kind: 'unknown colour', origin: { source, start: readings.start[row] ?? 0, end: readings.end[row] ?? 0 },
+      kind: 'unknown colour', origin: { source: one.sheet.source, start, end: start + colour.length },
       colour, liner: liner.name, known: closest(colour, liner.layers.map((each) => each.name)),
     });
   }

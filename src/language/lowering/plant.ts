@@ -3,13 +3,13 @@
 import type * as ast from '../generated/ast.js';
 import type { AccessUnit, Cost, CostItem, Crew, LeadItem, Outage, Plant, Shift, UnitTime, WorkItem } from '../../domain/model/plant.js';
 import type { Dimension } from '../../domain/units/dimension.js';
-import type { Named } from '../sheet.js';
+import type { NamedPlant } from '../sheet.js';
 import { assumed } from './assumed.js';
 import { present, stated, type Block } from './block.js';
 import { probability } from './limits.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 
-export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: string | undefined): Named<Plant> {
+export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: string | undefined): NamedPlant {
   let duty: Plant['duty'];
   let risk: Plant['risk'] | undefined;
   let gasTestInterval: Plant['gasTestInterval'];
@@ -23,6 +23,11 @@ export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: s
   const costs: Cost[] = [];
   const unitTimes: UnitTime[] = [];
   const once = onceByName(reader);
+  const unread: string[] = [];
+  const keep = <T>(items: (T | undefined)[], item: T | undefined, { name }: { readonly name: string }): void => {
+    items.push(item);
+    if (item === undefined) unread.push(name);
+  };
 
   for (const fact of node.facts) {
     const origin = reader.origin(fact);
@@ -43,13 +48,13 @@ export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: s
         break;
       }
       case 'Outage':
-        if (once('outage', fact)) outages.push(lowerOutage(reader, fact));
+        if (once('outage', fact)) keep(outages, lowerOutage(reader, fact), fact);
         break;
       case 'Crew':
-        if (once('crew', fact)) crews.push(lowerCrew(reader, fact));
+        if (once('crew', fact)) keep(crews, lowerCrew(reader, fact), fact);
         break;
       case 'AccessUnit':
-        if (once('access unit', fact)) accessUnits.push(lowerAccessUnit(reader, fact));
+        if (once('access unit', fact)) keep(accessUnits, lowerAccessUnit(reader, fact), fact);
         break;
       case 'Shift':
         shifts.push(lowerShift(reader, fact));
@@ -80,6 +85,7 @@ export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: s
   return {
     name: block.name,
     origin: block.nameOrigin,
+    unread,
     value: {
       name: block.name, origin: reader.origin(node), nameOrigin: block.nameOrigin,
       ...stated({ title: node.title, doc, duty, gasTestInterval, fittingTemperature, serviceTemperature }),

@@ -26,6 +26,7 @@ export function createRowWriter(reader: Reader): RowWriter {
   const errors: number[] = [];
   const start: number[] = [];
   const end: number[] = [];
+  const colourStart: number[] = [];
   const notes = new Map<number, string>();
   const spots: Spot[] = [];
   const spotNumbers = new Map<string, number>();
@@ -85,6 +86,7 @@ export function createRowWriter(reader: Reader): RowWriter {
       const index = spot.push(spotNumber(row, mirrored)) - 1;
       start.push(place.offset);
       end.push(place.end);
+      colourStart.push(row.colour === undefined ? 0 : reader.part(row, 'colour').start);
       errors.push(row.error === undefined ? gaugeError : length(row, 'error', thickness, 'error of the thickness'));
       if (row.thickness !== undefined) {
         const mm = length(row, 'thickness', thickness, 'thickness');
@@ -107,6 +109,7 @@ export function createRowWriter(reader: Reader): RowWriter {
       error: Float64Array.from(errors),
       start: Int32Array.from(start),
       end: Int32Array.from(end),
+      colourStart: Int32Array.from(colourStart),
       notes, spots, colours,
     }),
   };
