@@ -7,12 +7,13 @@ import type { Estate } from '../../domain/model/estate.js';
 import { newestRecord } from '../../domain/model/history.js';
 import type { Job } from '../../domain/model/job.js';
 import type { ScrewSpecification } from '../../domain/model/specifications.js';
+import { checkOrder } from '../../domain/order/check-order.js';
 import { groundOf } from '../../domain/order/ground.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatChainage, formatLength, formatPercent } from '../../domain/units/format.js';
-import type { Fact, WorkPack } from './pack.js';
+import type { Fact, Obstacle, WorkPack } from './pack.js';
 import { cautionsFor } from './parts/cautions.js';
 import { panelRows, runRows } from './parts/panels.js';
 import { permitsFor } from './parts/permits.js';
@@ -34,8 +35,8 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const written = job.order?.steps ?? [];
   const steps = written.length > 0 ? written : standardOrder(job);
   const ground = groundOf(job, steps, estate);
-  const runs = runRows(ground, steps);
-  const panels = panelRows(ground, steps);
+  const runs = runRows(ground);
+  const panels = panelRows(ground);
   const renewed = panels.filter((panel) => panel.renewed);
   const heaviest = renewed.length > 0 ? Math.max(...renewed.map((panel) => panel.mass)) : undefined;
   const spiral = spiralMassPerMetre(job.screwChange?.screw ?? conveyor.screw);
@@ -48,7 +49,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     job: { name: job.name, ...(job.title === undefined ? {} : { title: job.title }), ...(job.doc === undefined ? {} : { doc: job.doc }) },
     conveyor: { name: conveyor.name, ...(conveyor.title === undefined ? {} : { title: conveyor.title }), facts: factsOf(job) },
     ...windowOf(job),
-    obstacles: [],
+    obstacles: obstaclesOf(job, estate),
     scope: scopeWords(job, ground.scope.map((area) => `${formatChainage(area.from)} to ${formatChainage(area.to)}`)),
     crews: job.crews.map(({ use, crew }) => ({ name: use.name, size: crew?.size.count, skills: crew?.skills ?? [] })),
     accessUnits: job.accessUnits.map(({ use, unit }) => ({
@@ -70,6 +71,12 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     steps: stepRows(ground, steps),
     drawings: packDrawings(ground, runs, panels, { owner, number, issued: asOf, drawnFrom }),
   };
+}
+
+/** What the order reasoning has against the job; a proposed order obeys it by construction. */
+function obstaclesOf(job: Job, estate: Estate): readonly Obstacle[] {
+  if (!job.order) return [];
+  return checkOrder(job, estate).map(({ grade, message, reason, repairs }) => ({ grade, message, reason, repairs: repairs.map((repair) => repair.title) }));
 }
 
 /** Mass of a metre of spiral with its inner flight, kg/m; undefined where the flight's section is not declared. */

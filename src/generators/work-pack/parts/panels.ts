@@ -4,15 +4,13 @@
 import { handlingGuideline, peopleNeeded } from '../../../domain/geometry/handling.js';
 import { panelMass } from '../../../domain/geometry/trough.js';
 import type { Ground, RunGround } from '../../../domain/order/ground.js';
-import { startOf } from '../../../domain/order/start.js';
-import { touches, concerns } from '../../../domain/order/ground.js';
-import type { Step } from '../../../domain/model/job.js';
+import { touches } from '../../../domain/order/ground.js';
 import type { PanelRow, RunRow } from '../pack.js';
 
-export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow[] {
+export function runRows(ground: Ground): readonly RunRow[] {
   return ground.runs.map((run) => {
     const renewed = run.panels.filter((panel) => isRenewed(ground, panel)).length;
-    const fitFrom = renewed > 0 ? fitEnd(ground, run, steps) : undefined;
+    const fitFrom = renewed > 0 ? run.start : undefined;
     return {
       number: run.run.number, label: run.run.label, from: run.run.from, to: run.run.to, liner: run.liner.name,
       panels: run.panels.length, renewed, ...(fitFrom ? { fitFrom } : {}),
@@ -20,11 +18,10 @@ export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow
   });
 }
 
-export function panelRows(ground: Ground, steps: readonly Step[]): readonly PanelRow[] {
+export function panelRows(ground: Ground): readonly PanelRow[] {
   return ground.runs.flatMap((run) => {
-    const start = fitEnd(ground, run, steps);
     const renewed = run.panels.filter((panel) => isRenewed(ground, panel));
-    const inTurn = start === 'tail' ? renewed : [...renewed].reverse();
+    const inTurn = run.start === 'tail' ? renewed : [...renewed].reverse();
     return run.panels.map((panel): PanelRow => {
       const length = panel.to - panel.from;
       const mass = panelMass(section(ground, run), length, run.liner.density.value);
@@ -38,13 +35,6 @@ export function panelRows(ground: Ground, steps: readonly Step[]): readonly Pane
       };
     });
   });
-}
-
-/** The end from which the run's panels go in: as its first `fit` step says, else the upper end. */
-export function fitEnd(ground: Ground, run: RunGround, steps: readonly Step[]): 'head' | 'tail' {
-  const fits = steps.filter((step) => step.action === 'fit');
-  const step = fits.find((fit) => fit.stretch && fit.stretch.kind !== 'all' && concerns(ground.job, fit.stretch, run.run)) ?? fits.find((fit) => !fit.stretch || fit.stretch.kind === 'all');
-  return step ? startOf(step, ground.job.conveyor).start : run.start;
 }
 
 export function isRenewed(ground: Ground, panel: RunGround['panels'][number]): boolean {

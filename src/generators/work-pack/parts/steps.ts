@@ -1,7 +1,6 @@
 // The order as rows of a work sheet: what, where, who, with what, after what, and what is signed before the next.
 
-import type { Ground } from '../../../domain/order/ground.js';
-import { startOf } from '../../../domain/order/start.js';
+import type { Area, Ground } from '../../../domain/order/ground.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { Step } from '../../../domain/model/job.js';
 import { formatChainage } from '../../../domain/units/format.js';
@@ -19,7 +18,7 @@ export function stepRows(ground: Ground, steps: readonly Step[]): readonly StepR
     const crews = step.crews.length > 0 ? step.crews : job.crews.length === 1 ? job.crews : [];
     return {
       number: index + 1, ...(step.name === undefined ? {} : { name: step.name }), action: step.action,
-      where: whereWords(step, known, from, to, job.conveyor.length.value) + (step.action === 'fit' ? `, from the ${startOf(step, job.conveyor).start} end` : ''),
+      where: whereWords(step, known, from, to, job.conveyor.length.value) + (step.action === 'fit' ? fitWords(ground, step, areas) : ''),
       from: known ? from : 0, to: known ? to : 0,
       who: crews.map((crew) => crew.use.name).join(', '),
       access: step.unit?.use.name ?? zonesOf(ground, from, to),
@@ -43,6 +42,14 @@ function whereWords(step: Step, known: boolean, from: number, to: number, length
   if (from <= 0 && to >= length) return 'whole length';
   const place = from === to ? formatChainage(from) : `${formatChainage(from)} to ${formatChainage(to)}`;
   return step.stretch && step.stretch.kind !== 'chainage' && step.stretch.kind !== 'all' ? `${stretchText(step.stretch)}, ${place}` : place;
+}
+
+/** `, from the head end`; where a step fits several runs from different ends, each is named. */
+function fitWords(ground: Ground, step: Step, areas: readonly Area[]): string {
+  if (step.start) return `, from the ${step.start} end`;
+  const runs = ground.runs.filter((run) => areas.some((area) => area.from < run.run.to && area.to > run.run.from));
+  const ends = [...new Set(runs.map((run) => run.start))];
+  return ends.length === 1 ? `, from the ${ends[0]} end` : runs.map((run) => `, run ${run.run.number} from the ${run.start} end`).join('');
 }
 
 /** Access zones that serve a stretch, by name; empty where none is declared there. */

@@ -1,0 +1,173 @@
+// Where does the fitter look, what was there last time, and what should be there now? The sheet as a value, from the model and
+// its records alone. Clock positions are turned once, here, to the way the inspector looks.
+
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { exposedReadings, exposureBetween, fittedThickness, setLying } from '../../domain/model/exposure.js';
+import type { ExposedReading } from '../../domain/model/exposure.js';
+import { historyOf, momentOn, newestRecord } from '../../domain/model/history.js';
+import type { History } from '../../domain/model/history.js';
+import { installedPanels } from '../../domain/model/panels.js';
+import type { Place } from '../../domain/model/records.js';
+import { ReadingKind } from '../../domain/model/records.js';
+import { runAt, runsOf } from '../../domain/model/runs.js';
+import type { LinerSpecification } from '../../domain/model/specifications.js';
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import { formatDay } from '../../domain/units/calendar.js';
+import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import { formatChainage, formatLength } from '../../domain/units/format.js';
+import { alongTheTrough } from '../drawing/along.js';
+import { crossSection } from '../drawing/cross-section.js';
+import type { Drawing } from '../drawing/drawing-sheet.js';
+import { issueDrawings } from '../drawing/picture.js';
+import { sheetCautions } from './parts/cautions.js';
+import type { Seen } from './parts/expectation.js';
+import { expectationFor } from './parts/expectation.js';
+import type { InspectionSheet, LastSeen, LinerSeen, MeterExpected, SheetPoint } from './sheet.js';
+
+export interface SheetOptions {
+  /** The day of the inspection; left out: the newest record, never the clock. */
+  readonly asOf?: CalendarDay;
+  /** Left out: as the last inspection looked, else downstream. */
+  readonly look?: 'downstream' | 'upstream';
+  readonly drawnFrom?: string;
+}
+
+/** Of a reading whose gauge states no error, mm (judgement: a depth gauge in a dirty trough). */
+const usualError = 0.5;
+
+export function inspectionSheet(estate: Estate, conveyor: Conveyor, options: SheetOptions = {}): InspectionSheet {
+  const asOf = options.asOf ?? newestRecord(estate) ?? (0 as CalendarDay); // an estate without records has no date of its own
+  const history = historyOf(estate, conveyor, { asOf, plannedDuty: true });
+  const lastInspection = history.inspections.at(-1)?.inspection;
+  const look = options.look ?? (lastInspection?.view.stated ? lastInspection.view.direction : 'downstream');
+  const lookBecause = options.look ? 'as asked for' : lastInspection?.view.stated ? `as on ${formatDay(lastInspection.date.day)}` : 'with the flow, as nothing else is said';
+  const number = `${conveyor.name}-inspection`;
+  const plant = conveyor.plant.title ?? conveyor.plant.name;
+  const readings = exposedReadings(estate, { asOf });
+  const places = estate.places.filter((place) => place.conveyor === conveyor && (place.declared || (readings.get(place)?.length ?? 0) > 0));
+  const points = places.map((place) => pointOf(estate, history, place, readings.get(place) ?? [], asOf, look)).sort((a, b) => a.at - b.at || a.clock - b.clock);
+  return {
+    formatVersion: 1, asOf: formatDay(asOf), number, plant,
+    conveyor: {
+      name: conveyor.name, qualified: `${conveyor.plant.name}.${conveyor.name}`, ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
+      length: conveyor.length.value, ...(conveyor.conveys ? { conveys: conveyor.conveys.material } : {}),
+    },
+    look, lookBecause,
+    meter: meterExpected(history, asOf),
+    confinedSpace: conveyor.confinedSpace,
+    cautions: sheetCautions(conveyor),
+    isolations: conveyor.isolations.map((item) => ({ name: item.name, title: item.title ?? '', kind: item.kind, at: item.at?.value })),
+    liners: linersOf(estate, history, conveyor, places, asOf),
+    points,
+    holdDowns: holdDownsOf(history, conveyor),
+    openRemarks: (lastInspection?.remarks ?? []).map((remark) => ({ date: formatDay(lastInspection?.date.day ?? asOf), part: remark.part ?? '', at: remark.at?.value, text: remark.text })),
+    currents: currentsOf(history),
+    drawings: drawingsOf(estate, history, conveyor, asOf, look, { owner: plant, number, issued: formatDay(asOf), drawnFrom: options.drawnFrom ?? `conveyor ${conveyor.name}` }),
+  };
+}
+
+function pointOf(estate: Estate, history: History, place: Place, rows: readonly ExposedReading[], asOf: CalendarDay, look: 'downstream' | 'upstream'): SheetPoint {
+  const { conveyor } = history;
+  const set = setLying(history, place.at, asOf);
+  const liner = set?.liner ?? conveyor.liner;
+  const run = runAt(conveyor, place.at);
+  const panel = run && installedPanels(estate, run, asOf).layout.panels.find((each) => place.at >= each.from && place.at <= each.to)?.number;
+  const clock = look === 'downstream' ? place.clock : mirrorClock(place.clock);
+  const own = rows.filter((row) => row.set === set);
+  const seen = own.flatMap((row): Seen[] => {
+    if (!row.exposure.known) return [];
+    const kind = estate.readings.kind[row.row];
+    const value = estate.readings.value[row.row] ?? NaN;
+    if (kind === ReadingKind.thickness) return [{ exposure: row.exposure.value, thickness: value }];
+    if (kind === ReadingKind.colour) return [{ exposure: row.exposure.value, layer: value }];
+    if (kind === ReadingKind.trough) return [{ exposure: row.exposure.value, layer: liner.layers.length }];
+    return [];
+  });
+  const exposure = set && exposureBetween(history, set, momentOn(history, asOf));
+  const errors = own.map((row) => estate.readings.error[row.row] ?? NaN).filter((error) => Number.isFinite(error) && error > 0);
+  const cover = conveyor.covers.findIndex((each) => place.at >= each.from.value && place.at <= each.to.value);
+  const declared = place.declared ? conveyor.points.find((point) => point.name === place.name) : undefined;
+  return {
+    name: place.declared ? place.name : undefined,
+    writes: place.declared ? place.name : `at ${formatChainage(place.at)} clock ${formatClock(clock)}`,
+    at: place.at, fromHead: conveyor.length.value - place.at, clock, clockText: formatClock(clock),
+    liner: liner.name, run: run?.label ?? 'at a break', panel,
+    cover: cover < 0 ? '' : (conveyor.covers[cover]?.name ?? `C${cover + 1}`),
+    access: conveyor.access.filter((zone) => place.at >= zone.from.value && place.at <= zone.to.value).map((zone) => `${zone.name ?? ''} ${zone.kind}`.trim()).join(', '),
+    note: declared?.note ?? '',
+    last: lastSeen(estate, own, liner),
+    expect: expectationFor({
+      fitted: set ? fittedThickness(set, place).value : liner.thickness.value, condemn: liner.condemn.value,
+      layers: liner.layers.map((layer) => ({ name: layer.name, thickness: layer.thickness.value })),
+      seen, now: exposure?.known ? exposure.value : undefined,
+      error: errors.at(-1) ?? usualError, unit: history.wearBy === 'tonnes' ? 't' : 'h',
+    }),
+  };
+}
+
+function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerSpecification): LastSeen | undefined {
+  const row = rows.at(-1);
+  if (!row) return undefined;
+  const value = estate.readings.value[row.row] ?? NaN;
+  const date = formatDay(row.inspection.date.day);
+  const note = estate.readings.notes.get(row.row);
+  const remark = note === undefined ? '' : ` (${note})`;
+  switch (estate.readings.kind[row.row]) {
+    case ReadingKind.thickness:
+      return { date, words: `${formatLength(value)}${remark}`, thickness: value };
+    case ReadingKind.colour:
+      return { date, words: `${liner.layers[value]?.name ?? 'colour'}${remark}`, thickness: undefined };
+    case ReadingKind.trough:
+      return { date, words: `trough showing${remark}`, thickness: undefined };
+    default:
+      return { date, words: `not seen${remark}`, thickness: undefined };
+  }
+}
+
+function linersOf(estate: Estate, history: History, conveyor: Conveyor, places: readonly Place[], asOf: CalendarDay): readonly LinerSeen[] {
+  const lying = [...places.map((place) => setLying(history, place.at, asOf)?.liner ?? conveyor.liner), ...runsOf(conveyor).map((run) => setLying(history, (run.from + run.to) / 2, asOf)?.liner ?? conveyor.liner)];
+  return [...new Set(lying)].map((liner) => {
+    let left = liner.thickness.value;
+    return {
+      name: liner.name, thickness: liner.thickness.value, condemn: liner.condemn.value,
+      layers: liner.layers.map((layer) => {
+        const most = left;
+        left = Math.max(0, left - layer.thickness.value);
+        return { name: layer.name, most, least: left };
+      }),
+    };
+  });
+}
+
+function meterExpected(history: History, asOf: CalendarDay): MeterExpected {
+  const last = history.hours.knots.at(-1);
+  const total = momentOn(history, asOf).hours;
+  if (!last) return { last: undefined, about: undefined, basis: 'no meter reading on record' };
+  const about = total === undefined ? undefined : last.reading.value + (total - last.total);
+  return { last: { value: last.reading.value, date: formatDay(last.day) }, about, basis: about === undefined ? 'no duty declared' : 'by duty since then' };
+}
+
+function holdDownsOf(history: History, conveyor: Conveyor): InspectionSheet['holdDowns'] {
+  const gaps = history.inspections.flatMap(({ inspection }) => inspection.holdDownGaps.map((gap) => ({ at: gap.at.value, gap: gap.gap.value, date: formatDay(inspection.date.day) })));
+  return conveyor.holdDowns.map((block, index) => {
+    const at = (block.from.value + block.to.value) / 2;
+    const last = gaps.findLast((gap) => Math.abs(gap.at - at) <= 50);
+    return { name: block.name ?? `H${index + 1}`, at, side: block.side, lastGap: last?.gap, lastDate: last?.date };
+  });
+}
+
+function currentsOf(history: History): InspectionSheet['currents'] {
+  const found = history.inspections.findLast(({ inspection }) => inspection.currents.length > 0)?.inspection;
+  const current = found?.currents.at(-1);
+  return found && current ? { empty: current.empty?.text, loaded: current.loaded?.text, date: formatDay(found.date.day) } : undefined;
+}
+
+function drawingsOf(estate: Estate, history: History, conveyor: Conveyor, asOf: CalendarDay, look: 'downstream' | 'upstream', issue: Parameters<typeof issueDrawings>[1]): readonly Drawing[] {
+  const liner = setLying(history, conveyor.length.value / 2, asOf)?.liner ?? conveyor.liner;
+  const screw = history.screwSets.at(-1)?.screw ?? conveyor.screw;
+  const runs = runsOf(conveyor).map((run) => ({
+    run, panels: installedPanels(estate, run, asOf).layout.panels.map((panel) => ({ number: panel.number, from: panel.from, to: panel.to, closing: false, renewed: false })),
+  }));
+  return issueDrawings([crossSection(conveyor, { look, liner, screw }), ...alongTheTrough({ conveyor, runs, scope: [] })], issue);
+}

@@ -1,0 +1,77 @@
+// The inspection sheet as a value: where to look, what was seen last, what to expect now, and what is to be written down.
+// Lengths and chainages in mm, exposures in running hours or tonnes; clock positions in hours.
+
+import type { Drawing } from '../drawing/drawing-sheet.js';
+
+export interface InspectionSheet {
+  readonly formatVersion: 1;
+  /** Date the records were read at, ISO 8601. */
+  readonly asOf: string;
+  /** Identification of the sheet and its drawings. */
+  readonly number: string;
+  readonly plant: string;
+  readonly conveyor: { readonly name: string; /** As an inspection block names it. */ readonly qualified: string; readonly title?: string; readonly length: number; readonly conveys?: string };
+  /** Which way the inspector looks; every clock position of the sheet is as seen that way. */
+  readonly look: 'downstream' | 'upstream';
+  /** Where that choice comes from. */
+  readonly lookBecause: string;
+  readonly meter: MeterExpected;
+  readonly confinedSpace: boolean;
+  readonly cautions: readonly { readonly heading: string; readonly text: string }[];
+  readonly isolations: readonly { readonly name: string; readonly title: string; readonly kind: string; readonly at: number | undefined }[];
+  readonly liners: readonly LinerSeen[];
+  readonly points: readonly SheetPoint[];
+  readonly holdDowns: readonly { readonly name: string; readonly at: number; readonly side: string; readonly lastGap: number | undefined; readonly lastDate: string | undefined }[];
+  /** Remarks of the last inspection, to be looked at again. */
+  readonly openRemarks: readonly { readonly date: string; readonly part: string; readonly at: number | undefined; readonly text: string }[];
+  readonly currents: { readonly empty: string | undefined; readonly loaded: string | undefined; readonly date: string } | undefined;
+  readonly drawings: readonly Drawing[];
+}
+
+export interface MeterExpected {
+  readonly last: { readonly value: number; readonly date: string } | undefined;
+  /** About what the hour meter should show on the date of the sheet; undefined where no duty tells. */
+  readonly about: number | undefined;
+  readonly basis: string;
+}
+
+export interface LinerSeen {
+  readonly name: string;
+  readonly thickness: number;
+  readonly condemn: number;
+  /** From the screw side. `least` is what is left, in mm, when the layer is just worn through. */
+  readonly layers: readonly { readonly name: string; readonly most: number; readonly least: number }[];
+}
+
+export interface SheetPoint {
+  /** A declared point's name, or undefined for a place read before by chainage and clock. */
+  readonly name: string | undefined;
+  /** How a row of the inspection block begins: `P1`, or `at 14.20 m clock 4:00`. */
+  readonly writes: string;
+  readonly at: number;
+  readonly fromHead: number;
+  /** As the inspector sees it, hours. */
+  readonly clock: number;
+  readonly clockText: string;
+  readonly liner: string;
+  readonly run: string;
+  readonly panel: number | undefined;
+  readonly cover: string;
+  readonly access: string;
+  readonly note: string;
+  readonly last: LastSeen | undefined;
+  readonly expect: Expectation;
+}
+
+export interface LastSeen {
+  readonly date: string;
+  readonly words: string;
+  /** mm where a thickness was read. */
+  readonly thickness: number | undefined;
+}
+
+/** Remaining thickness to be expected on the sheet's date, mm, and the layers that may show. */
+export type Expectation =
+  | { readonly kind: 'range'; readonly least: number; readonly most: number; readonly layers: readonly string[]; readonly basis: string; readonly mayBeAtLimit: boolean }
+  | { readonly kind: 'open'; readonly most: number; readonly reason: string }
+  | { readonly kind: 'worn through'; readonly reason: string };
