@@ -1,0 +1,176 @@
+// Numbers that come from outside the project, or were worked out by hand apart from it, to the digits they are given in.
+// Each carries where it comes from: published (a standard, handbook or data sheet), from memory, derived, or judgement.
+
+import { describe, expect, test } from 'vitest';
+import { inclineBand, massFlow, volumeFlow } from '../../../src/domain/geometry/capacity.js';
+import { crescentArea, crescentEdge, crescentWear } from '../../../src/domain/geometry/crescent.js';
+import { archardCoefficient, archardVolume, axialSpeed, conveyingPower, slidingDistance, torque } from '../../../src/domain/geometry/drive.js';
+import { depthGaugeError, velocityCorrected } from '../../../src/domain/geometry/gauge.js';
+import { downSlopeForce, handlingGuideline, liftingIndex, recommendedWeightLimit, slingLegShare, teamCapability, twistFactor } from '../../../src/domain/geometry/handling.js';
+import { flatBlank, flightArea, flightMassPerMetre, flightMassPerTurn, springStretch } from '../../../src/domain/geometry/helix.js';
+import { screwSizes } from '../../../src/domain/geometry/sizes.js';
+import { stackUp } from '../../../src/domain/geometry/stack-up.js';
+import { bucklingPitch, carbonSteelExpansion, freeGrowth, growthAgainst, restrainedStress, stainlessSteelExpansion } from '../../../src/domain/geometry/thermal.js';
+import { developedWidth, linerMassPerMetre, panelMass, sheetOffset } from '../../../src/domain/geometry/trough.js';
+
+/** Equal to the digits that the source gives. */
+function given(actual: number | undefined, digits: string): void {
+  const places = digits.split('.')[1]?.length ?? 0;
+  expect(actual?.toFixed(places)).toBe(digits);
+}
+
+describe('capacity', () => {
+  // Published: the usual screw form of ISO 7119 and DIN 15262, Q = 47.124 (D² − d²) S n φ k.
+  test('of a screw without a shaft', () => given(volumeFlow({ outside: 150, core: 0, pitch: 200, speed: 60, fill: 0.4 }), '5.089'));
+  test('of a screw with one', () => given(volumeFlow({ outside: 300, core: 60, pitch: 250, speed: 60, fill: 0.4 }), '24.43'));
+  test('in tonnes', () => given(massFlow({ outside: 300, core: 0, pitch: 300, speed: 50, fill: 0.3 }, 1500), '28.63'));
+
+  // From memory: the capacity table of CEMA book 350 at 1 rpm in cubic feet an hour, full pitch, with usual pipe sizes.
+  const cema: [diameter: number, pipe: number, at45: number, at30: number][] = [
+    [6, 2.375, 2.23, 1.49], [9, 2.875, 8.2, 5.5], [12, 2.875, 19.4, 12.9], [16, 4, 46.7, 31.2], [20, 4, 93.7, 62.8], [24, 4.5, 164, 109],
+  ];
+  test.each(cema)('of a %d in screw is within 5 %% of the table from memory', (diameter, pipe, at45, at30) => {
+    const cubicFeet = (fill: number): number => volumeFlow({ outside: diameter * 25.4, core: pipe * 25.4, pitch: diameter * 25.4, speed: 1, fill }) / 0.3048 ** 3;
+    expect(Math.abs(cubicFeet(0.45) / at45 - 1)).toBeLessThan(0.05);
+    expect(Math.abs(cubicFeet(0.3) / at30 - 1)).toBeLessThan(0.05);
+  });
+  test('of a 12 in screw with a 2.875 in pipe at 30 %, from the geometry alone (derived)', () => {
+    given(volumeFlow({ outside: 304.8, core: 2.875 * 25.4, pitch: 304.8, speed: 1, fill: 0.3 }) / 0.3048 ** 3, '13.33');
+  });
+
+  // Published guides: about 75 % at 15° and 50 % at 25° of the level at standard pitch; losses of 10 to 70 % at 30°.
+  test('left by an incline lies in a band, not on a line', () => {
+    for (const [incline, factor] of [[15, 0.75], [25, 0.5]] as const) {
+      const band = inclineBand(incline);
+      expect(band && band.from <= factor && factor <= band.to).toBe(true);
+    }
+    expect(inclineBand(30)?.from).toBeCloseTo(0.3, 12);
+    expect(inclineBand(30)?.to).toBeCloseTo(0.9, 12);
+    expect(inclineBand(0)).toEqual({ from: 1, to: 1 });
+    expect(inclineBand(31)).toBeUndefined();
+  });
+});
+
+describe('drive', () => {
+  test('axial speed S n / 60', () => given(axialSpeed(350, 20), '0.1167'));
+  // Published: ISO 7119, P = Q_m (λL + H)/367 + DL/20.
+  test('power', () => given(conveyingPower({ massFlow: 10, length: 12_000, rise: 5000, resistanceFactor: 3, diameter: 350 }).total, '1.327'));
+  // Published handbook form, T = 9550 P / n: 5.5 kW at 18 rpm is 9550 × 5.5 / 18 = 2918.06 N·m by hand.
+  test('torque', () => given(torque(5.5, 18), '2918.06'));
+  // Derived: the rim's way over the liner, π D n 60 h.
+  test('sliding distance', () => given(slidingDistance(300, 15, 4000), '3393'));
+});
+
+describe('helix of outside 300, inside 180, pitch 300 mm', () => {
+  const shape = { outside: 300, inside: 180, pitch: 300 };
+  // Published: the handbook form for the flat blank of a screw flight.
+  test('flat blank', () => {
+    const blank = flatBlank(shape);
+    given(blank.outerEdge, '989.07');
+    given(blank.innerEdge, '640.14');
+    given(blank.innerRadius, '110.07');
+    given(blank.outerRadius, '170.07');
+    given(blank.gap, '26.79');
+  });
+  // Derived: the area integral and what follows from it.
+  test('area of a turn', () => expect(Math.round(flightArea(shape) / 10) * 10).toBe(48_750));
+  test('mass of a 60 × 20 mm bar', () => {
+    given(flightMassPerTurn(shape, 20, 7850), '7.654');
+    given(flightMassPerMetre(shape, 20, 7850), '25.51');
+  });
+  test('mass of an inner flight 160/80, 12 mm thick', () => given(flightMassPerMetre({ outside: 160, inside: 80, pitch: 300 }, 12, 7850), '6.08'));
+  test('stretch of a turn under a kilonewton', () => given(springStretch({ shape, thickness: 20 }, 1000, 300), '1.03'));
+});
+
+describe('trough of inside radius 175, liner 12, sides 150 mm', () => {
+  const section = { insideRadius: 175, thickness: 12, sideHeight: 150 };
+  // Derived: the middle arc and two sides.
+  test('developed width', () => given(developedWidth(section), '830.9'));
+  test('mass at 935 kg/m³', () => given(linerMassPerMetre(section, 935), '9.32'));
+  test('a 3 m panel is above the guideline for one person', () => {
+    given(panelMass(section, 3000, 935), '27.97');
+    expect(panelMass(section, 3000, 935)).toBeGreaterThan(handlingGuideline); // published: HSE L23, 25 kg
+  });
+  test('5 o’clock on the sheet', () => given(sheetOffset(163, 5), '85.3'));
+});
+
+describe('sizes', () => {
+  // Published: IS 5563:1985, diameter / centre to top.
+  test('are those of the table', () => {
+    expect(screwSizes.map((size) => `${size.diameter}/${size.centreToTop}`).join(' ')).toBe(
+      '100/63 125/75 160/90 200/112 250/140 315/180 400/224 500/280 630/355 800/450 1000/560 1250/710',
+    );
+  });
+});
+
+describe('heat', () => {
+  // Published data sheets of PE-UHMW: 200e-6/K, 750 MPa; steel 12e-6 and 16e-6/K are handbook values from memory.
+  test('12 m over 20 K', () => {
+    given(freeGrowth(12_000, 200e-6, 20), '48.0');
+    given(growthAgainst(12_000, 200e-6, stainlessSteelExpansion, 20), '44.2');
+  });
+  test('2 mm a metre for 10 K', () => given(freeGrowth(1000, 200e-6, 10), '2.0'));
+  // Derived: E Δα ΔT, and Euler's strut with clamped ends.
+  test('held fast', () => given(restrainedStress(750, 200e-6 - carbonSteelExpansion, 20), '2.82'));
+  test('bolt spacing at which a flat strip buckles', () => {
+    given(bucklingPitch(10, 188e-6, 20), '296');
+    given(bucklingPitch(12, 188e-6, 20), '355');
+  });
+});
+
+describe('wear', () => {
+  // Derived: two circles; e = 7 mm, liner radius 163 mm.
+  test('crescent of 6 mm', () => {
+    given(crescentEdge(7, 6), '57.4');
+    given(crescentWear(7, 6, 30), '4.26');
+    given(crescentWear(7, 6, -30), '4.26');
+  });
+  test('cross-section worn away', () => [[3, '513'], [6, '1284'], [9, '2139']].forEach(([depth, area]) => given(crescentArea(7, Number(depth), 163), String(area))));
+  // Archard's law as published; the coefficient is a machine's own.
+  test('Archard there and back', () => {
+    const volume = archardVolume(2e-7, 400, slidingDistance(300, 15, 4000));
+    expect(archardCoefficient(volume, 400, slidingDistance(300, 15, 4000))).toBeCloseTo(2e-7, 15);
+  });
+});
+
+describe('gauges', () => {
+  // Published: a relative error of sound velocity is the same relative error of thickness; 1 % of 12 mm is 0.12 mm.
+  test('a velocity set 1 % too high reads 1 % too thick', () => given(12 * 1.01 - velocityCorrected(12 * 1.01, 2040 * 1.01, 2040), '0.12'));
+  test('a depth gauge is taken at half a millimetre (judgement)', () => expect(depthGaugeError).toBe(0.5));
+});
+
+describe('lifts', () => {
+  // Published: NIOSH, DHHS 94-110, the 1991 equation; the example's factors multiplied out by hand.
+  test('recommended weight limit and lifting index', () => {
+    const limit = recommendedWeightLimit({ reach: 400, height: 400, travel: 600, twist: 30, frequency: 0.95, coupling: 0.95 });
+    given(limit, '9.39');
+    given(liftingIndex(28, limit), '2.98');
+  });
+  test('the equation’s own edges: the load constant, and no lift beyond reach', () => {
+    const ideal = { reach: 250, height: 750, travel: 250, twist: 0, frequency: 1, coupling: 1 };
+    expect(recommendedWeightLimit(ideal)).toBe(23);
+    expect(recommendedWeightLimit({ ...ideal, reach: 640 })).toBe(0);
+    expect(recommendedWeightLimit({ ...ideal, twist: 136 })).toBe(0);
+    expect(liftingIndex(10, 0)).toBeUndefined();
+  });
+  // Published: HSE L23; two people two thirds, three half of the sum; twisting 10 % above 45°, 20 % above 90°.
+  test('teams and twists', () => {
+    given(teamCapability(25, 2), '33.3');
+    given(teamCapability(25, 3), '37.5');
+    expect([0, 45, 46, 90, 91].map(twistFactor)).toEqual([1, 1, 0.9, 0.9, 0.8]);
+  });
+  // Published: statics of a two-leg sling.
+  test('sling legs', () => {
+    given(slingLegShare(30), '0.577');
+    given(slingLegShare(45), '0.707');
+    given(slingLegShare(0), '0.500');
+  });
+  // Derived: 12 m of 25.5 kg/m on 25°.
+  test('down the slope', () => given(downSlopeForce(12 * 25.5, 25) / 1000, '1.27'));
+  // Derived: eight panels of ± 1 mm.
+  test('panels in a row', () => {
+    const sum = stackUp(Array<number>(8).fill(1));
+    given(sum.worst, '8');
+    given(sum.likely, '2.8');
+  });
+});

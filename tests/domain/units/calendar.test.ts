@@ -1,0 +1,63 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { addDays, daysBetween, formatDay, formatWeek, inclusiveDays, isWithin, parseDay, startOfWeek, weekday, type CalendarDay } from '../../../src/domain/units/calendar.js';
+import { readDay } from '../../../src/domain/units/date-form.js';
+
+function day(text: string): CalendarDay {
+  const parsed = parseDay(text);
+  if (parsed === undefined) throw new Error(text);
+  return parsed;
+}
+
+describe('calendar days', () => {
+  test('know their weekday, 1 Monday to 7 Sunday', () => {
+    // 1970-01-01 was a Thursday; 2000-01-01 a Saturday; 2024-02-29 a Thursday (perpetual calendar).
+    expect(['1970-01-01', '2000-01-01', '2024-02-29', '1969-12-31'].map((text) => weekday(day(text)))).toEqual([4, 6, 4, 3]);
+  });
+
+  test('fall in weeks as ISO 8601 numbers them', () => {
+    // Worked dates that the standard's rule is usually explained with: 2005-01-01 is 2004-W53, 2008-12-29 is 2009-W01.
+    expect(['2005-01-01', '2005-01-02', '2005-12-31', '2007-01-01', '2008-12-29', '2008-12-28', '2010-01-03', '2027-01-01'].map((text) => formatWeek(day(text)))).toEqual([
+      '2004-W53', '2004-W53', '2005-W52', '2007-W01', '2009-W01', '2008-W52', '2009-W53', '2026-W53',
+    ]);
+    expect(formatDay(startOfWeek(day('2026-03-14')))).toBe('2026-03-09');
+  });
+
+  test('count with both ends where a range is inclusive', () => {
+    expect(inclusiveDays(day('2027-04-12'), day('2027-04-23'))).toBe(12);
+    expect(daysBetween(day('2024-02-28'), day('2024-03-01'))).toBe(2);
+    expect(isWithin(day('2027-04-23'), day('2027-04-12'), day('2027-04-23'))).toBe(true);
+    expect(isWithin(day('2027-04-24'), day('2027-04-12'), day('2027-04-23'))).toBe(false);
+  });
+
+  test('survive printing and reading, and a day added and taken away', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -200_000, max: 2_000_000 }), fc.integer({ min: -5000, max: 5000 }), (number, step) => {
+        const some = number as CalendarDay; // any whole number of days is a day
+        expect(parseDay(formatDay(some))).toBe(some);
+        expect(addDays(addDays(some, step), -step)).toBe(some);
+        expect(weekday(addDays(some, 7))).toBe(weekday(some));
+      }),
+    );
+  });
+});
+
+describe('a date as people write it', () => {
+  test('is taken in the ISO form only', () => {
+    expect(readDay('2026-03-14')).toEqual({ ok: true, day: day('2026-03-14') });
+    expect(readDay('2026-02-30')).toEqual({ ok: false, problem: 'no such date' });
+  });
+
+  test.each([
+    ['14/03/2026', '2026-03-14'], ['14.03.2026', '2026-03-14'], ['03/14/2026', '2026-03-14'], ['2026-3-4', '2026-03-04'], ['2026/03/14', '2026-03-14'],
+    ['20260314', '2026-03-14'], ['05/05/2026', '2026-05-05'], ['14-3-2026', '2026-03-14'],
+  ])('%s can only be %s', (text, corrected) => expect(readDay(text)).toEqual({ ok: false, problem: 'date form', corrected }));
+
+  test('03/04/2026 is March here and April there: both are shown and neither is chosen', () => {
+    expect(readDay('03/04/2026')).toEqual({ ok: false, problem: 'date form', readings: ['2026-04-03', '2026-03-04'] });
+  });
+
+  test.each(['14/03/26', 'tomorrow', '12', ''])('%j is left to the author', (text) => expect(readDay(text)).toEqual({ ok: false, problem: 'date form' }));
+
+  test('32/13/2026 is no date in any order', () => expect(readDay('32/13/2026')).toEqual({ ok: false, problem: 'no such date' }));
+});
