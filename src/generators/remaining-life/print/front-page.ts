@@ -16,7 +16,7 @@ export function frontPage(report: RemainingLife): Markup {
       element('p', { class: 'asof' }, 'as of ', element('strong', {}, asOf === undefined ? 'no dated record' : formatDay(asOf)))),
     element('p', { class: 'lead' }, leadSentence(report.conveyors)),
     report.conveyors.length > 0 && table({
-      columns: [{ head: '' }, { head: 'Conveyor' }, { head: 'Needs attention because' }, { head: 'Limit by hand' }],
+      columns: [{ head: '' }, { head: 'Conveyor' }, { head: 'Needs attention because' }, { head: 'Limit by hand', class: 'day' }],
       rows: report.conveyors.map((life, i) => [
         element('span', { class: 'rank' }, String(i + 1)),
         element('span', { class: 'name' }, life.conveyor.name, element('span', { class: 'sub' }, life.conveyor.title ?? '')),

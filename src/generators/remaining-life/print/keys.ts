@@ -26,7 +26,7 @@ export function mapKey(life: ConveyorLife): Markup {
       item(group(definitions(hatch(`${id}-u`, 'diagonal', { spacing: 7, colour: '#8c8c8c' })), rectangle(1, 1, 26, 14, { fill: hatchFill(`${id}-u`), stroke: ink.black })), 'panel with no reading'),
       life.runs.some((r) => r.panels.some((p) => p.state === 'hidden')) && item(group(definitions(hatch(`${id}-h`, 'dots', { spacing: 6, colour: '#595959', width: 1.1 })), rectangle(1, 1, 26, 14, { fill: hatchFill(`${id}-h`), stroke: ink.black })), 'looked for, not seen'),
       life.worst && item(rectangle(2, 2, 24, 12, { stroke: ink.vermilion, 'stroke-width': 3 }), 'limit comes first'),
-      life.conveyor.wornSector && item(line(1, 8, 27, 8, { stroke: ink.vermilion, 'stroke-dasharray': '8 4' }), 'edges of the worn sector'),
+      life.conveyor.wornSector && item(rectangle(12, 1, 4, 14, { fill: ink.vermilion }), 'worn sector'),
     ),
   );
 }

@@ -11,7 +11,7 @@ import type { PanelLife } from '../work/runs.js';
 import { lastSeen, metres, seenText, thickness } from './wording.js';
 
 const width = 700;
-const left = 40;
+const left = 46;
 const right = width - 8;
 const top = 34;
 const bottom = 150;
@@ -47,8 +47,8 @@ export function linerMap(life: ConveyorLife, id: string): Markup {
       hatch(`${id}-hidden`, 'dots', { spacing: 6, colour: '#595959', width: 1.1 }),
     ),
     life.runs.flatMap((run) => run.panels.map((panel) => panelShape(panel, view))),
-    wornSector(life, view),
     clockLines(view),
+    wornSector(life, view),
     breaks(life, view),
     life.runs.map((run) => runLabel(run.run.number, run.run.from, run.run.to, view)),
     worstPanel(life, view),
@@ -75,17 +75,22 @@ function panelShape(panel: PanelLife, view: View): Markup {
   );
 }
 
+/** A bracket at the tail end, so that nothing is drawn over the panels. */
 function wornSector(life: ConveyorLife, view: View): Markup | undefined {
   const worn = life.conveyor.wornSector;
   if (!worn) return undefined;
-  const edges = [view.y(worn.from.hours), view.y(worn.to.hours)];
-  return group(edges.map((y) => line(left, y, right, y, { stroke: ink.vermilion, 'stroke-width': 1, 'stroke-dasharray': '8 4' })));
+  const [a, b] = [view.y(worn.from.hours), view.y(worn.to.hours)];
+  const x = left - 3;
+  return group(
+    rectangle(x - 2, Math.min(a, b), 4, Math.abs(a - b), { fill: ink.vermilion }),
+    svgText(8, (a + b) / 2, 'worn', { anchor: 'middle', size: 9.5, turn: -90 }),
+  );
 }
 
 function clockLines(view: View): Markup {
   return group([9, 6, 3].map((hour) => group(
     line(left, view.y(hour), right, view.y(hour), { stroke: ink.rule, 'stroke-width': hour === 6 ? 0.9 : 0.6, 'stroke-dasharray': hour === 6 ? '10 3 2 3' : '2 3' }),
-    svgText(left - 6, view.y(hour) + 3.5, formatClock(hour), { anchor: 'end', size: 10 }),
+    svgText(left - 9, view.y(hour) + 3.5, formatClock(hour), { anchor: 'end', size: 10 }),
   )));
 }
 

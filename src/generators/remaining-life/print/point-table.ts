@@ -14,8 +14,8 @@ export function pointTable(life: ConveyorLife): Markup {
     class: 'tight',
     columns: [
       { head: 'Point' }, { head: 'At, m', number: true }, { head: 'Clock', number: true }, { head: 'Last seen' },
-      { head: group('Long-term ', small(unit)), number: true }, { head: group('Short-term ', small(unit)), number: true },
-      { head: group('Left at the ruling rate ', small(life.unit)), number: true }, { head: 'Limit by hand' }, { head: 'Look again by' },
+      { head: headOf('Long-term', unit), number: true }, { head: headOf('Short-term', unit), number: true },
+      { head: headOf('Left at ruling rate', life.unit), number: true }, { head: 'Limit by hand', class: 'day' }, { head: 'Look again by', class: 'day' },
     ],
     rows: life.points.map((point) => [
       point === life.worst ? `${point.place.name} ◂` : point.place.name, metres(point.place.at), formatClock(point.place.clock), lastSeenCell(point),
@@ -76,6 +76,10 @@ function shortCell(point: PointLife): Markup | string {
     case 'thicker later':
       return `thicker by ${thickness(hand.shortTerm.gain)}`;
   }
+}
+
+function headOf(words: string, unit: string): Markup {
+  return group(words, element('br'), small(unit));
 }
 
 function small(text: string): Markup {

@@ -24,6 +24,8 @@ tr.unseen td { font-style: italic; }
 .key svg { width: 7mm; height: 4mm; }
 h2 .sub { display: inline; font-size: 11pt; margin-left: 2mm; }
 table.tight { font-size: 8.8pt; }
+td.day, th.day { white-space: nowrap; }
+th.number, th.day { white-space: normal; }
 table.tight th, table.tight td { padding-left: 1mm; padding-right: 1mm; }
 .formula { font-family: "Liberation Mono", "DejaVu Sans Mono", Menlo, Consolas, monospace; font-size: 9pt; white-space: pre-wrap; margin: 0.5mm 0 1.5mm; }
 @media screen and (max-width: 190mm) { .charts { grid-template-columns: repeat(2, 1fr); } }

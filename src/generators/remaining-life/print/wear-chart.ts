@@ -48,7 +48,7 @@ export function wearChart(point: PointLife, options: WearChartOptions): Markup {
     definitions(hatch(`${options.id}-hatch`, 'diagonal', { spacing: large ? 7 : 6, colour: '#a6a6a6' })),
     layers(point, view, options.id),
     fan(point, view, most),
-    axes(point, view, xScale.ticks(large ? 8 : 3), yScale.ticks(large ? 6 : 3), options),
+    axes(point, view, xScale.ticks(large ? 7 : 3), yScale.ticks(large ? 6 : 3), options),
     today(point, view, most),
     handLine(point, view, most),
     point.readings.map((reading) => readingMark(reading, point, view)),
@@ -76,11 +76,13 @@ function layers(point: PointLife, view: View, id: string): Markup {
     return rectangle(view.left, top, view.right - view.left, bottom - top, { fill: i % 2 === 1 ? '#ededed' : '#ffffff' });
   });
   const lines = point.depths.slice(1, -1).map((depth) => line(view.left, view.y(boundary(depth)), view.right, view.y(boundary(depth)), { stroke: ink.grey, 'stroke-width': 0.8, 'stroke-dasharray': '2 2' }));
+  const limit = view.y(point.condemn);
   const labels = view.large ? names.map((name, i) => {
     const middle = view.y((boundary(point.depths[i] ?? 0) + boundary(point.depths[i + 1] ?? full)) / 2);
-    return svgText(view.right + 6, middle + 4, name, { size: view.font });
+    // Clear of the words at the limit.
+    const y = Math.abs(middle - limit) < 14 ? limit - 14 : middle;
+    return svgText(view.right + 6, y + 4, name, { size: view.font });
   }) : [];
-  const limit = view.y(point.condemn);
   return group(
     bands, lines,
     rectangle(view.left, limit, view.right - view.left, view.bottom - limit, { fill: hatchFill(`${id}-hatch`) }),
@@ -127,7 +129,7 @@ function axes(point: PointLife, view: View, xTicks: readonly number[], yTicks: r
     line(view.left, view.top, view.left, view.bottom, { 'stroke-width': 1 }),
     xTicks.map((t) => group(
       line(view.x(t), view.bottom, view.x(t), view.bottom + 3.5),
-      svgText(view.x(t), view.bottom + (large ? 15 : 12.5), amount(t), { anchor: t === 0 ? 'start' : view.x(t) > view.right - 12 ? 'end' : 'middle', size: font }),
+      svgText(view.x(t), view.bottom + (large ? 15 : 12.5), amount(t), { anchor: t === 0 ? 'start' : view.x(t) > view.right - 8 ? 'end' : 'middle', size: font }),
     )),
     yTicks.map((t) => group(
       line(view.left - 3.5, view.y(t), view.left, view.y(t)),

@@ -118,7 +118,7 @@ export function pointLife(input: PointInput): PointLife {
     place, set, fitted, condemn: liner.condemn.value, depths, readings, leftOut, formerReadings, hand, colours, milestones,
     exposureNow: exposureOn(history, set, asOf),
     state: stateOf(readings), line: lineThroughOrigin(thick.map(([x]) => x), thick.map(([, y]) => y)),
-    nextLook: nextLookOf(history, set, hand, colours, asOf),
+    nextLook: nextLookOf(history, set, hand, colours, last?.exposure, asOf),
     pastLimit: last?.seen.kind === 'trough' ? 'trough shows' : hand.kind === 'at the limit' ? 'at the limit' : undefined,
   };
 }
@@ -224,11 +224,15 @@ function momentTotal(history: History, day: CalendarDay): number | undefined {
   return history.wearBy === 'tonnes' ? moment.tonnes : moment.hours;
 }
 
-/** Half the life that is left: by thickness where there is one, else half of the least life that the colours allow. */
-function nextLookOf(history: History, set: LinerSet | undefined, hand: HandResult, colours: ColourResult, asOf: CalendarDay | undefined): PointLife['nextLook'] {
-  const exposure = hand.kind === 'rate' ? hand.last.exposure + hand.nextInspection
-    : hand.kind === 'no reading' && (colours.kind === 'between' || colours.kind === 'at most') ? colours.last.exposure + colours.leastLife / 2
+/**
+ * Half of the life that was left at the last look that saw something: by thickness where there is one, else half of the least
+ * life that the colours allow. A colour seen after the last thickness is a look too.
+ */
+function nextLookOf(history: History, set: LinerSet | undefined, hand: HandResult, colours: ColourResult, looked: number | undefined, asOf: CalendarDay | undefined): PointLife['nextLook'] {
+  const limit = hand.kind === 'rate' ? hand.last.exposure + hand.remaining
+    : hand.kind === 'no reading' && (colours.kind === 'between' || colours.kind === 'at most') ? colours.last.exposure + colours.leastLife
     : undefined;
-  const day = exposure === undefined ? undefined : dayOfExposure(history, set, exposure);
+  if (limit === undefined || looked === undefined) return undefined;
+  const day = dayOfExposure(history, set, looked + Math.max(0, limit - looked) / 2);
   return day === undefined || asOf === undefined ? undefined : { day, overdue: day < asOf };
 }
