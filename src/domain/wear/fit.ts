@@ -1,0 +1,398 @@
+// How fast does each unit wear, and how sure is that? Wear of a unit is eᵘ·exposure with reading error σ; u is normal about the
+// mean of its pools with spread τ (lognormal rates); colours bound u, former lives state it. Parameters are never plugged in: see
+// likelihood/parameter-nodes.ts. Wear is taken as a straight line in exposure. A worn crescent widens as it deepens, so a depth
+// late in life comes later than the line says, if anything: the line errs on the safe side.
+// Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
+
+import type { Remark } from './columns.js';
+import type { Design, Pool } from './likelihood/design.js';
+import { designOf } from './likelihood/design.js';
+import { crowdWeight, leaveOneOut } from './likelihood/leave-one-out.js';
+import type { Convergence, Mode, NormalPrior, Parameters, Priors } from './likelihood/mode.js';
+import { findMode } from './likelihood/mode.js';
+import type { ParameterNode, RatioCandidate } from './likelihood/parameter-nodes.js';
+import { gridNodes, nodeFrom, plugInNode, widened } from './likelihood/parameter-nodes.js';
+import { crudeLogRates, median, startValues } from './likelihood/start.js';
+import { summarise } from './likelihood/summary.js';
+import type { UnitTerms } from './likelihood/unit-integral.js';
+import { emptyMoments, emptyPanels, unitMoments, unitTerms } from './likelihood/unit-integral.js';
+import type { Units } from './reduce.js';
+import { defaultGaugeError } from './reduce.js';
+
+export type { Pool } from './likelihood/design.js';
+
+export interface WearOptions {
+  /** What is expected before any record: a depth (mm) reached at an exposure, give or take `spread` (of the ln life; 0.7, a factor of two). */
+  readonly expectedLife?: { readonly depth: number; readonly exposure: number; readonly spread?: number };
+  /** One standard deviation of a thickness reading, mm, where the weak prior is centred. `defaultGaugeError` where left out. */
+  readonly gaugeError?: number;
+  /**
+   * Hours are not all alike. `estimate` (the default) finds how much; `none` takes them as alike; or a declared variation: `ratio`,
+   * one standard deviation of the wear over a stretch of exposure `per`, as a share of that wear.
+   */
+  readonly dutyNoise?: 'estimate' | 'none' | { readonly ratio: number; readonly per: number };
+  /** `down-weight` (the default) readings that stray, or `keep` all at full weight. */
+  readonly outliers?: 'down-weight' | 'keep';
+  /** `weak` (the default): `weakPriors`. `none`: maximum likelihood, for comparison with other programs. */
+  readonly priors?: 'weak' | 'none';
+  /** How ignorance of the parameters enters: by the number of units (the default), or as told. `plug-in` is for comparison only. */
+  readonly uncertainty?: 'auto' | 'integrate' | 'correct' | 'plug-in';
+}
+
+/** Declared, weak, on natural logarithms: a factor of about 1.65 either way, 2.7 for the duty noise. Our judgement. */
+export const weakPriors = {
+  spread: { mean: Math.log(0.3), spread: 0.5 },
+  /** About the gauge error. */
+  error: { spread: 0.5 },
+  poolSpread: { mean: Math.log(0.15), spread: 0.5 },
+  /** Of the variation over one usual interval between readings. */
+  dutyNoise: { mean: Math.log(0.1), spread: 1 },
+  expectedLifeSpread: 0.7,
+} as const;
+
+/** From this many units with records the mode is corrected; below, the parameters are integrated. */
+export const manyUnits = 50;
+
+export interface WearFit {
+  readonly kind: 'fitted';
+  readonly units: Units;
+  readonly design: Design;
+  readonly nodes: readonly ParameterNode[];
+  readonly method: 'integrated' | 'corrected' | 'plug-in';
+  /** Rate of the middle unit of the pool, mm per unit of exposure, with the spread τ between units and the standard error of its ln. */
+  readonly rate: { readonly median: number; readonly logError: number; readonly spread: number };
+  /** One standard deviation of a thickness, mm. */
+  readonly readingError: number;
+  /** ψ, √exposure: wear over a stretch x varies by ψ/√x of itself. `ratio` is that over `per`, a usual interval between readings. */
+  readonly dutyNoise: { readonly psi: number; readonly ratio: number; readonly per: number; readonly from: 'estimated' | 'declared' | 'none' };
+  readonly logLikelihood: number;
+  readonly convergence: Convergence;
+  /** What was borrowed from where: the factor of each level on the rate is e^offset, `standardError` on the ln scale. */
+  readonly pools: readonly PoolReport[];
+  /** Units with at least one record that counts. */
+  readonly informative: number;
+  /** The records' remarks and those of the fit: outliers, colours against thicknesses. */
+  readonly remarks: readonly Remark[];
+  /** Weight of each thickness row. */
+  readonly weight: Float64Array;
+  /** The same fit with every reading at full weight; undefined where nothing strays. */
+  readonly fullWeight: WearFit | undefined;
+}
+
+export interface PoolReport {
+  readonly name: string;
+  readonly spread: number;
+  readonly levels: readonly { readonly label: string; readonly offset: number; readonly standardError: number; readonly units: number }[];
+}
+
+export type WearResult = WearFit | { readonly kind: 'cannot say'; readonly why: 'no records and nothing expected' | 'no units' | 'only bounds and nothing expected'; readonly remarks: readonly Remark[]; readonly units: Units };
+
+export function fitWear(units: Units, pools: readonly Pool[] = [], options: WearOptions = {}): WearResult {
+  const informative = countInformative(units);
+  const bounded = countBoundedBelow(units);
+  if (units.count === 0) return { kind: 'cannot say', why: 'no units', remarks: units.remarks, units };
+  if (!options.expectedLife) {
+    if (informative === 0) return { kind: 'cannot say', why: 'no records and nothing expected', remarks: units.remarks, units };
+    if (bounded === 0) return { kind: 'cannot say', why: 'only bounds and nothing expected', remarks: units.remarks, units };
+  }
+  const ones = new Float64Array(units.exposure.length).fill(1);
+  const first = fitAt(units, pools, options, ones, informative);
+  if (options.outliers === 'keep' || options.priors === 'none') return first;
+  let weight: Float64Array = ones;
+  let fit = first;
+  for (let round = 0; round < 3; round++) {
+    const next = crowdWeights(fit, weight);
+    let change = 0;
+    for (let at = 0; at < next.length; at++) change = Math.max(change, Math.abs(next[at]! - weight[at]!));
+    if (change < 0.02) break;
+    weight = next;
+    fit = fitAt(units, pools, options, weight, informative);
+  }
+  if (fit === first) return first;
+  return { ...fit, remarks: [...fit.remarks, ...outlierRemarks(fit, weight)], fullWeight: first };
+}
+
+function countInformative(units: Units): number {
+  let n = 0;
+  for (let unit = 0; unit < units.count; unit++) if (units.thicknesses[unit]! > 0 || units.indicators[unit]! > 0) n++;
+  return n;
+}
+
+/** Units with a record that says the rate is not nothing: without one, "not yet" everywhere allows any rate down to none. */
+function countBoundedBelow(units: Units): number {
+  let n = 0;
+  for (let unit = 0; unit < units.count; unit++) {
+    let known = units.life[unit]! === units.life[unit]!;
+    for (let at = units.start[unit]!; at < units.start[unit + 1]! && !known; at++) known = units.exposure[at]! > 0 && units.wear[at]! > 0;
+    for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]! && !known; e++) known = units.edgeReached[e]! < Infinity;
+    if (known) n++;
+  }
+  return n;
+}
+
+function priorsOf(options: WearOptions): Priors {
+  const { expectedLife } = options;
+  const level: NormalPrior | undefined = expectedLife
+    ? { mean: Math.log(expectedLife.depth / expectedLife.exposure), spread: expectedLife.spread ?? weakPriors.expectedLifeSpread }
+    : undefined;
+  const weak = options.priors !== 'none';
+  return {
+    level,
+    logSpread: weak ? weakPriors.spread : undefined,
+    logError: weak ? { mean: Math.log(options.gaugeError ?? defaultGaugeError), spread: weakPriors.error.spread } : undefined,
+    logPoolSpread: weakPriors.poolSpread,
+  };
+}
+
+function fitAt(units: Units, pools: readonly Pool[], options: WearOptions, weight: Float64Array, informative: number): WearFit {
+  const design = designOf(units.count, pools);
+  const priors = priorsOf(options);
+  const straight = summarise(units, 0, undefined, weight);
+  const start = startValues(units, straight, design, priors, options.gaugeError ?? defaultGaugeError);
+  const per = usualInterval(units);
+  const duty = dutyNoiseOf(units, design, priors, options, weight, start, straight, per);
+  const { terms, mode } = duty;
+  const uncertainty = options.uncertainty ?? 'auto';
+  const method = uncertainty === 'plug-in' ? 'plug-in' : uncertainty === 'integrate' || (uncertainty === 'auto' && informative < manyUnits) ? 'integrated' : 'corrected';
+  const error = Math.exp(mode.pass.parameters.logError);
+  const psi = Math.sqrt(duty.ratio) * error;
+  const single = nodeFrom(terms, design, mode.pass, 1, psi);
+  let nodes: readonly ParameterNode[] = [];
+  if (method === 'integrated') nodes = gridNodes(duty.candidates, design, priors, mode.pass.parameters);
+  else if (single) nodes = [method === 'corrected' ? widened(single, design, mode.pass.system) : plugInNode(single)];
+  if (nodes.length === 0 && single) nodes = [single];
+  const parameters = mode.pass.parameters;
+  const solved = mode.pass.effectsOnly;
+  return {
+    kind: 'fitted',
+    units,
+    design,
+    nodes,
+    method,
+    rate: {
+      median: Math.exp(parameters.effects.dense[0]!),
+      logError: solved ? Math.sqrt(solved.inverse[0]!) : Infinity,
+      spread: Math.exp(parameters.logSpread),
+    },
+    readingError: error,
+    dutyNoise: { psi, ratio: per > 0 ? psi / Math.sqrt(per) : 0, per, from: duty.from },
+    logLikelihood: mode.pass.logLikelihood,
+    convergence: { converged: mode.converged && nodes.length > 0, iterations: mode.iterations, decrement: mode.decrement },
+    pools: reportPools(design, mode, units),
+    informative,
+    remarks: [...units.remarks, ...coloursAgainstThicknesses(terms, mode)],
+    weight,
+    fullWeight: undefined,
+  };
+}
+
+/** Median stretch of exposure between two thicknesses of a unit, or up to the first where there is but one. */
+function usualInterval(units: Units): number {
+  const gaps: number[] = [];
+  const stride = Math.max(1, Math.floor(units.count / 400));
+  for (let unit = 0; unit < units.count; unit += stride) {
+    for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) {
+      const gap = units.exposure[at]! - (at > units.start[unit]! ? units.exposure[at - 1]! : 0);
+      if (gap > 0) gaps.push(gap);
+    }
+  }
+  return gaps.length > 0 ? median(gaps) : 0;
+}
+
+interface DutyNoise {
+  readonly ratio: number;
+  readonly from: 'estimated' | 'declared' | 'none';
+  readonly terms: UnitTerms;
+  readonly mode: Mode;
+  readonly candidates: readonly RatioCandidate[];
+}
+
+const candidateCount = 5;
+
+function dutyNoiseOf(units: Units, design: Design, priors: Priors, options: WearOptions, weight: Float64Array, start: Parameters, straight: ReturnType<typeof summarise>, per: number): DutyNoise {
+  const asked = options.dutyNoise ?? 'estimate';
+  const flat = (): number => 0;
+  const plainTerms = unitTerms(units, straight, 0);
+  const plainMode = findMode(plainTerms, design, priors, start, { spreads: true });
+  const rate = ratesAt(units, straight, plainMode.pass.parameters, plainMode.pass.mean);
+  const termsAt = (ratio: number, error: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), Math.sqrt(ratio) * error);
+  if (asked === 'none' || per === 0 || (asked === 'estimate' && (options.priors === 'none' || !hasPairs(units)))) {
+    if (typeof asked !== 'object') return { ratio: 0, from: 'none', terms: plainTerms, mode: plainMode, candidates: [{ ratio: 0, terms: plainTerms, logPrior: flat }] };
+  }
+  if (typeof asked === 'object') {
+    const psi = asked.ratio * Math.sqrt(asked.per);
+    let mode = plainMode;
+    let terms = plainTerms;
+    let ratio = 0;
+    for (let round = 0; round < 4; round++) {
+      const error = Math.exp(mode.pass.parameters.logError);
+      ratio = (psi / error) ** 2;
+      terms = termsAt(ratio, error);
+      mode = findMode(terms, design, priors, mode.pass.parameters, { spreads: true });
+    }
+    return { ratio, from: 'declared', terms, mode, candidates: [{ ratio, terms, logPrior: flat }] };
+  }
+  // Estimated: the mode over ln ratio of likelihood and prior, by a walk and a parabola; the curvature gives the candidates' spacing.
+  const { mean, spread } = weakPriors.dutyNoise;
+  const logPrior = (ratio: number, error: number): number => {
+    const z = (0.5 * Math.log(ratio / per) + Math.log(error) - mean) / spread;
+    return -0.5 * z * z;
+  };
+  const tried = new Map<number, { terms: UnitTerms; mode: Mode; value: number }>();
+  let warm = plainMode.pass.parameters;
+  const at = (logRatio: number): { terms: UnitTerms; mode: Mode; value: number } => {
+    const known = tried.get(logRatio);
+    if (known) return known;
+    const ratio = Math.exp(logRatio);
+    const terms = termsAt(ratio, Math.exp(warm.logError));
+    const mode = findMode(terms, design, priors, warm, { spreads: true }, 25);
+    warm = mode.pass.parameters;
+    const found = { terms, mode, value: mode.pass.objective + logPrior(ratio, Math.exp(warm.logError)) };
+    tried.set(logRatio, found);
+    return found;
+  };
+  const error = Math.exp(plainMode.pass.parameters.logError);
+  let centre = 2 * mean + Math.log(per) - 2 * Math.log(error);
+  let stride = 1.5;
+  for (let step = 0; step < 14; step++) {
+    const here = at(centre).value;
+    if (at(centre + stride).value > here) centre += stride;
+    else if (at(centre - stride).value > here) centre -= stride;
+    else if (stride > 0.5) stride /= 2;
+    else break;
+  }
+  const left = at(centre - stride).value;
+  const middle = at(centre).value;
+  const right = at(centre + stride).value;
+  const bend = (2 * middle - left - right) / (stride * stride);
+  const shift = bend > 0 ? Math.max(-stride, Math.min(stride, (right - left) / (2 * stride * bend))) : 0;
+  const best = centre + shift;
+  const width = Math.min(2, bend > 0 ? 1 / Math.sqrt(bend) : 2);
+  const chosen = at(best);
+  const candidates: RatioCandidate[] = [];
+  const half = (candidateCount - 1) / 2;
+  for (let k = -half; k <= half; k++) {
+    const logRatio = best + 1.1 * width * k;
+    const ratio = Math.exp(logRatio);
+    candidates.push({ ratio, terms: k === 0 ? chosen.terms : termsAt(ratio, Math.exp(chosen.mode.pass.parameters.logError)), logPrior: (e) => logPrior(ratio, e) });
+  }
+  return { ratio: Math.exp(best), from: 'estimated', terms: chosen.terms, mode: chosen.mode, candidates };
+}
+
+function hasPairs(units: Units): boolean {
+  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! >= 2) return true;
+  return false;
+}
+
+/** Rates at which the walk of each unit is scaled: its own line drawn towards the pool's median. */
+function ratesAt(units: Units, summary: ReturnType<typeof summarise>, parameters: Parameters, mean: Float64Array): Float64Array {
+  const rate = new Float64Array(units.count);
+  const error = Math.exp(parameters.logError);
+  const spread = Math.exp(parameters.logSpread);
+  for (let unit = 0; unit < units.count; unit++) {
+    const pool = Math.exp(mean[unit]! + (units.thicknesses[unit]! === 0 ? 0 : 0));
+    const own = summary.sxx[unit]! / (error * error);
+    const prior = 1 / (pool * spread) ** 2;
+    rate[unit] = Math.max((own * summary.slope[unit]! + prior * pool) / (own + prior), 0.05 * pool);
+  }
+  return rate;
+}
+
+function crowdWeights(fit: WearFit, before: Float64Array): Float64Array {
+  return leaveOut(fit, before).deviation.map(crowdWeight);
+}
+
+function leaveOut(fit: WearFit, weight: Float64Array): ReturnType<typeof leaveOneOut> {
+  const node = heaviest(fit.nodes);
+  const { units } = fit;
+  const { terms } = node;
+  const rate = crudeLogRates(units, terms.summary);
+  const panels = emptyPanels();
+  const moments = emptyMoments();
+  const scale = new Float64Array(units.count);
+  const prior = (unit: number): { mean: number; variance: number } => {
+    const m = node.priorMean[unit]!;
+    const v = Math.min(node.priorVariance[unit]!, 4);
+    const mean = Math.exp(m + v / 2);
+    return { mean, variance: mean * mean * (Math.exp(v) - 1) };
+  };
+  for (let unit = 0; unit < units.count; unit++) {
+    if (units.thicknesses[unit] === 0) continue;
+    if (node.dutyNoise > 0) {
+      unitMoments(terms, unit, node.priorMean[unit]!, Math.sqrt(node.priorVariance[unit]!), node.error, panels, moments);
+      scale[unit] = Math.exp(node.priorMean[unit]! + moments.r1);
+    } else {
+      scale[unit] = Math.exp(rate[unit] === rate[unit] ? rate[unit]! : node.priorMean[unit]!);
+    }
+  }
+  return leaveOneOut(units, node.error, (node.dutyNoise / node.error) ** 2, scale, prior, weight);
+}
+
+export function heaviest(nodes: readonly ParameterNode[]): ParameterNode {
+  let best = nodes[0]!; // a fit has at least one node
+  for (const node of nodes) if (node.weight > best.weight) best = node;
+  return best;
+}
+
+function outlierRemarks(fit: WearFit, weight: Float64Array): readonly Remark[] {
+  const { deviation, expected } = leaveOut(fit, weight);
+  const { units } = fit;
+  const remarks: Remark[] = [];
+  for (let unit = 0; unit < units.count; unit++) {
+    for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) {
+      if (weight[at]! >= 1) continue;
+      const fitted = units.columns.fitted[unit] ?? 0;
+      remarks.push({ kind: 'outlier', reading: units.reading[at]!, unit, weight: weight[at]!, expected: fitted - expected[at]!, deviation: deviation[at]! });
+    }
+  }
+  return remarks;
+}
+
+const unlikely = 1e-4;
+
+/** Units whose colours are next to impossible once the thicknesses are known. */
+function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode): readonly Remark[] {
+  const { units } = terms;
+  const remarks: Remark[] = [];
+  const panels = emptyPanels();
+  const moments = emptyMoments();
+  const noEdges: UnitTerms = { ...terms, units: { ...units, edgeStart: new Int32Array(units.count + 1) } };
+  const spread = Math.exp(mode.pass.parameters.logSpread);
+  const error = Math.exp(mode.pass.parameters.logError);
+  for (let unit = 0; unit < units.count; unit++) {
+    if (units.thicknesses[unit] === 0 || units.edgeStart[unit] === units.edgeStart[unit + 1]) continue;
+    unitMoments(terms, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
+    const both = moments.logLikelihood;
+    unitMoments(noEdges, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
+    const chance = Math.exp(both - moments.logLikelihood);
+    if (chance < unlikely) remarks.push({ kind: 'colour against thickness', unit, chance });
+  }
+  return remarks;
+}
+
+function reportPools(design: Design, mode: Mode, units: Units): readonly PoolReport[] {
+  const { system, effectsOnly, parameters } = mode.pass;
+  const counts = design.levels.map((n) => new Int32Array(n));
+  for (let unit = 0; unit < units.count; unit++) {
+    if (units.thicknesses[unit] === 0 && units.indicators[unit] === 0) continue;
+    design.pools.forEach((pool, k) => {
+      const level = pool.level[unit] ?? -1;
+      if (level >= 0) counts[k]![level]!++;
+    });
+  }
+  return design.pools.map((pool, k) => {
+    const first = design.firstColumn[k]!;
+    const levels = Array.from({ length: design.levels[k]! }, (_, j) => {
+      const offset = first >= 0 ? parameters.effects.dense[first + j]! : parameters.effects.apart[j]!;
+      let variance = Infinity;
+      if (effectsOnly && first >= 0) variance = effectsOnly.inverse[(first + j) * effectsOnly.size + first + j]!;
+      else if (effectsOnly) {
+        const d = system.apartDiagonal[j]!;
+        variance = 1 / d;
+        for (let a = 0; a < effectsOnly.size; a++) for (let b = 0; b < effectsOnly.size; b++) variance += (system.apartRow[j * system.size + a]! * system.apartRow[j * system.size + b]! * effectsOnly.inverse[a * effectsOnly.size + b]!) / (d * d);
+      }
+      return { label: pool.labels?.[j] ?? String(j + 1), offset, standardError: Math.sqrt(variance), units: counts[k]![j]! };
+    });
+    return { name: pool.name, spread: parameters.poolSpread[k]!, levels };
+  });
+}

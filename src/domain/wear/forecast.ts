@@ -1,0 +1,187 @@
+// At which exposure does one unit reach a depth of wear, and how sure is that? The wear of a unit whose ln rate is u reaches depth h
+// at h/eᵘ; u is uncertain, and with it the exposure: quantiles are roots of the distribution of that exposure. Where hours are not
+// all alike the path wanders on from the last thickness. What is known not to have happened yet is conditioned on.
+
+import { defaultDepthTolerance } from './columns.js';
+import type { WearFit } from './fit.js';
+import type { RateTable } from './likelihood/rate-posterior.js';
+import { chanceAbove, chanceReached, rateTables } from './likelihood/rate-posterior.js';
+import { crossing } from './numeric/root.js';
+
+export interface Quantiles {
+  readonly q05: number;
+  readonly q10: number;
+  readonly q50: number;
+  readonly q90: number;
+  readonly q95: number;
+}
+
+/** What a forecast rests on. `bounds only`: every record says "not yet", so the records bound the rate from above only. */
+export type Basis = 'inspected' | 'one reading' | 'bounds only' | 'not inspected';
+
+export interface Records {
+  readonly basis: Basis;
+  readonly readings: number;
+  readonly indicators: number;
+  readonly hidden: number;
+  /** Units with records in the fit: what the pool rests on. */
+  readonly pool: number;
+}
+
+export interface LifeForecast extends Records {
+  readonly kind: 'life';
+  /** mm of wear. */
+  readonly depth: number;
+  /** Exposure since fitting at which the depth is reached. q05 is early: a chance of 5 % by then. */
+  readonly quantiles: Quantiles;
+  /** mm per unit of exposure. */
+  readonly rate: Quantiles;
+  /** Chance, 0 to 1, that the depth is reached by an exposure since fitting. */
+  readonly reachedBy: (exposure: number) => number;
+  /** Largest exposure at which the unit was seen short of the depth; 0 where never. */
+  readonly shortAt: number;
+}
+
+export type Forecast =
+  | LifeForecast
+  /** It was seen at `by` that the depth had been reached; not yet at `after`. */
+  | ({ readonly kind: 'reached'; readonly depth: number; readonly by: number; readonly after: number } & Records)
+  /** `atLeast`: the depth is not reached before this exposure, whatever else. */
+  | ({ readonly kind: 'cannot say'; readonly depth: number; readonly why: 'nothing to borrow from' | 'no lower bound on the rate' | 'no such depth'; readonly atLeast: number } & Records);
+
+export interface ForecastOptions {
+  /** One standard deviation of the depth itself, mm. Where left out: the build's tolerance if a layer ends there, otherwise 0. */
+  readonly depthSpread?: number;
+}
+
+/** Beyond this standard deviation of ln life (a factor of 12 either way at 90 %) a date would be pretence. */
+const tooVague = 1.5;
+
+/** @param depth mm of wear, > 0: a layer's end, the condemn limit, or the full thickness for contact with the trough. */
+export function forecastUnit(fit: WearFit, unit: number, depth: number, options: ForecastOptions = {}): Forecast {
+  const records = recordsOf(fit, unit);
+  const known = knownOf(fit, unit, depth);
+  if (!(depth > 0) || !Number.isFinite(depth)) return { kind: 'cannot say', depth, why: 'no such depth', atLeast: 0, ...records };
+  if (known.reached < Infinity) return { kind: 'reached', depth, by: known.reached, after: known.short, ...records };
+  const tables = tablesOf(fit, unit);
+  const spread = Math.sqrt(tables.reduce((sum, t) => sum + t.share * (t.spread ** 2 + t.mean ** 2), 0) - tables.reduce((sum, t) => sum + t.share * t.mean, 0) ** 2);
+  if (!(spread < tooVague)) {
+    return { kind: 'cannot say', depth, why: records.basis === 'bounds only' ? 'no lower bound on the rate' : 'nothing to borrow from', atLeast: known.short, ...records };
+  }
+  const reachedBy = reachedChance(tables, depth, options.depthSpread ?? depthSpread(fit, unit, depth), known.short);
+  const middle = tables.reduce((sum, t) => sum + t.share * t.mean, 0);
+  const guess = Math.log(depth) - middle;
+  return { kind: 'life', depth, quantiles: quantilesOf(reachedBy, guess, known.short), rate: rateQuantiles(tables, middle, spread), reachedBy, shortAt: known.short, ...records };
+}
+
+/** Chance that the trough is touched by an exposure since fitting: wear of the full thickness. Undefined where nothing can be said. */
+export function contactProbability(fit: WearFit, unit: number, exposure: number): number | undefined {
+  const depths = fit.units.columns.builds[fit.units.columns.build[unit] ?? -1]?.depths;
+  const full = depths?.[depths.length - 1] ?? fit.units.columns.fitted[unit];
+  if (full === undefined) return undefined;
+  const forecast = forecastUnit(fit, unit, full);
+  switch (forecast.kind) {
+    case 'life':
+      return forecast.reachedBy(exposure);
+    case 'reached':
+      return exposure >= forecast.by ? 1 : undefined;
+    case 'cannot say':
+      return exposure <= forecast.atLeast ? 0 : undefined;
+  }
+}
+
+export function recordsOf(fit: WearFit, unit: number): Records {
+  const { units } = fit;
+  const readings = units.thicknesses[unit] ?? 0;
+  const indicators = units.indicators[unit] ?? 0;
+  const hidden = units.hidden[unit] ?? 0;
+  const life = units.life[unit] ?? NaN;
+  let reached = life === life;
+  for (let e = units.edgeStart[unit] ?? 0; e < (units.edgeStart[unit + 1] ?? 0); e++) if ((units.edgeReached[e] ?? Infinity) < Infinity) reached = true;
+  let basis: Basis = 'inspected';
+  if (readings + indicators === 0) basis = 'not inspected';
+  else if (readings === 0 && !reached) basis = 'bounds only';
+  else if (readings + indicators === 1) basis = 'one reading';
+  return { basis, readings, indicators, hidden, pool: fit.informative };
+}
+
+/** What has been seen of a depth: smallest exposure at which it was reached (Infinity), largest at which it was not (0). */
+export function knownOf(fit: WearFit, unit: number, depth: number): { readonly reached: number; readonly short: number } {
+  const { units } = fit;
+  let reached = Infinity;
+  let short = 0;
+  const near = 1e-9 * depth;
+  for (let e = units.edgeStart[unit] ?? 0; e < (units.edgeStart[unit + 1] ?? 0); e++) {
+    const d = units.edgeDepth[e] ?? NaN;
+    if (d >= depth - near) reached = Math.min(reached, units.edgeReached[e] ?? Infinity);
+    if (d <= depth + near) short = Math.max(short, units.edgeNotYet[e] ?? 0);
+  }
+  const life = units.life[unit] ?? NaN;
+  if (life === life) reached = Math.min(reached, depth / Math.exp(life));
+  const clear = 3 * fit.readingError;
+  for (let at = units.start[unit] ?? 0; at < (units.start[unit + 1] ?? 0); at++) {
+    if ((fit.weight[at] ?? 1) < 0.5) continue;
+    const wear = units.wear[at] ?? NaN;
+    const x = units.exposure[at] ?? NaN;
+    if (wear - clear >= depth) reached = Math.min(reached, x);
+    if (wear + clear <= depth && x < reached) short = Math.max(short, x);
+  }
+  return { reached, short: Math.min(short, reached) };
+}
+
+const cache = new WeakMap<WearFit, Map<number, readonly RateTable[]>>();
+
+/** The unit's rate tables, made once a fit: a fit never changes. */
+export function tablesOf(fit: WearFit, unit: number): readonly RateTable[] {
+  let known = cache.get(fit);
+  if (!known) cache.set(fit, (known = new Map()));
+  let tables = known.get(unit);
+  if (!tables) known.set(unit, (tables = rateTables(fit.nodes, unit)));
+  return tables;
+}
+
+export function depthSpread(fit: WearFit, unit: number, depth: number): number {
+  const build = fit.units.columns.builds[fit.units.columns.build[unit] ?? -1];
+  const layer = build?.depths.some((d) => Math.abs(d - depth) < 1e-6 * depth) ?? false;
+  return layer ? (build?.tolerance ?? defaultDepthTolerance) * depth : 0;
+}
+
+function reachedChance(tables: readonly RateTable[], depth: number, spread: number, short: number): (exposure: number) => number {
+  const plain = (exposure: number): number => {
+    let sum = 0;
+    for (const table of tables) sum += table.share * chanceReached(table, depth, exposure, spread);
+    return sum;
+  };
+  const before = short > 0 ? plain(short) : 0;
+  if (!(before < 1 - 1e-9)) return (exposure) => (exposure > short ? 1 : 0);
+  return (exposure) => {
+    if (!(exposure > short)) return 0;
+    const p = (plain(exposure) - before) / (1 - before);
+    return p < 0 ? 0 : p > 1 ? 1 : p;
+  };
+}
+
+const levels = [0.05, 0.1, 0.5, 0.9, 0.95] as const;
+
+/** Quantiles of an exposure whose distribution is given, by roots on its logarithm, 1e-9 relative. */
+export function quantilesOf(reachedBy: (exposure: number) => number, logGuess: number, short: number): Quantiles {
+  const rise = (log: number): number => reachedBy(Math.exp(log));
+  const floor = short > 0 ? Math.log(short) : -Infinity;
+  const found = levels.map((level) => {
+    let low = Math.max(logGuess - 0.5, floor);
+    let high = Math.max(logGuess + 0.5, floor + 0.1);
+    for (let step = 0; step < 60 && rise(low) > level; step++) low = Math.max(low - 0.7, floor);
+    for (let step = 0; step < 60 && rise(high) < level; step++) high += 0.7;
+    const at = crossing(rise, level, low, high, 1e-9);
+    return at === undefined ? Math.exp(rise(low) >= level ? low : high) : Math.exp(at);
+  });
+  const [q05 = NaN, q10 = NaN, q50 = NaN, q90 = NaN, q95 = NaN] = found; // one for each level
+  return { q05, q10, q50, q90, q95 };
+}
+
+function rateQuantiles(tables: readonly RateTable[], middle: number, spread: number): Quantiles {
+  const below = (u: number): number => 1 - tables.reduce((sum, t) => sum + t.share * chanceAbove(t, u), 0);
+  const found = levels.map((level) => Math.exp(crossing(below, level, middle - 12 * spread, middle + 12 * spread, 1e-9) ?? middle));
+  const [q05 = NaN, q10 = NaN, q50 = NaN, q90 = NaN, q95 = NaN] = found; // one for each level
+  return { q05, q10, q50, q90, q95 };
+}

@@ -1,0 +1,278 @@
+// At which general level, offsets, spread τ and reading error σ are the records most likely, weak priors counted? Newton on
+// (effects, ln τ, ln σ): the score is a posterior mean and the information follows Louis (1982, J. R. Statist. Soc. B 44, 226),
+// complete information less the variance of the complete score, both from one pass over the units. The offsets are integrated out
+// by Laplace's method, which adds to the scores of τ and σ what the offsets have taken up (restricted likelihood, as Patterson &
+// Thompson 1971), and the spread of each pool follows from its offsets and their covariance (EM step).
+// Index arithmetic runs within lengths made here and in design.ts, so `!` after an index is safe.
+
+import type { Design, Effects, Solved, System } from './design.js';
+import { addUnit, effectOn, effectVariance, emptySystem, newtonStep, solveSystem } from './design.js';
+import type { UnitTerms } from './unit-integral.js';
+import { emptyMoments, emptyPanels, unitMoments } from './unit-integral.js';
+
+export interface NormalPrior {
+  readonly mean: number;
+  readonly spread: number;
+}
+
+export interface Priors {
+  /** On the general ln rate; left out where nothing is declared. */
+  readonly level: NormalPrior | undefined;
+  readonly logSpread: NormalPrior | undefined;
+  readonly logError: NormalPrior | undefined;
+  readonly logPoolSpread: NormalPrior;
+}
+
+export interface Parameters {
+  readonly effects: Effects;
+  readonly logSpread: number;
+  readonly logError: number;
+  /** Spread of each pool's offsets, ln rate. */
+  readonly poolSpread: readonly number[];
+}
+
+export interface Convergence {
+  readonly converged: boolean;
+  readonly iterations: number;
+  /** gradientᵀ·information⁻¹·gradient at the end: the squared distance to the mode in standard errors. */
+  readonly decrement: number;
+}
+
+/** What one pass over the units leaves. */
+export interface Pass {
+  readonly parameters: Parameters;
+  readonly logLikelihood: number;
+  /** ln likelihood with priors and the offsets' Laplace term. */
+  readonly objective: number;
+  readonly system: System;
+  readonly effectsOnly: Solved | undefined;
+  /** Of every unit: pool mean, score and information on it. */
+  readonly mean: Float64Array;
+  readonly score: Float64Array;
+  readonly information: Float64Array;
+}
+
+export interface Mode extends Convergence {
+  readonly pass: Pass;
+}
+
+const smallestLogSpread = Math.log(0.003);
+const largestLogSpread = Math.log(5);
+
+/** @param free which of ln τ and ln σ may move: on a parameter grid neither may. */
+export function findMode(terms: UnitTerms, design: Design, priors: Priors, start: Parameters, free: { readonly spreads: boolean }, most = 60): Mode {
+  let parameters = start;
+  let pass = passOver(terms, design, priors, parameters, free.spreads);
+  let decrement = Infinity;
+  let iterations = 0;
+  let settled = 0;
+  while (iterations < most) {
+    iterations++;
+    const step = safeStep(design, pass.system, free.spreads);
+    if (!step) break;
+    decrement = step.decrement;
+    const nextPools = free.spreads ? updatePoolSpreads(design, priors, pass) : parameters.poolSpread;
+    const poolMove = nextPools.reduce((most, s, k) => Math.max(most, Math.abs(Math.log(s / parameters.poolSpread[k]!))), 0);
+    // A step that ends lower is halved; pools move the target itself, so they get a little grace.
+    const grace = 1e-9 * Math.abs(pass.objective) + (design.pools.length > 0 ? 0.05 : 0);
+    let share = 1;
+    let next: Pass | undefined;
+    for (let halving = 0; halving < 25; halving++) {
+      const trial = moved(design, parameters, step, share, free.spreads);
+      next = passOver(terms, design, priors, trial, free.spreads);
+      if (next.objective >= pass.objective - grace) break;
+      share *= 0.5;
+    }
+    if (!next || !(next.objective >= pass.objective - grace)) break;
+    parameters = { ...next.parameters, poolSpread: nextPools };
+    pass = poolMove > 0 ? { ...next, parameters } : next;
+    if (poolMove > 1e-12) pass = passOver(terms, design, priors, parameters, free.spreads);
+    settled = decrement < 1e-9 && poolMove < 1e-4 ? settled + 1 : 0;
+    if (decrement < 1e-14 && poolMove < 1e-4) break;
+    if (settled >= 2) break;
+  }
+  return { pass, converged: decrement < 1e-6 && iterations < most, iterations, decrement };
+}
+
+export function passOver(terms: UnitTerms, design: Design, priors: Priors, parameters: Parameters, spreads: boolean): Pass {
+  const { units, summary } = terms;
+  const { count } = units;
+  const tau = Math.exp(parameters.logSpread);
+  const sigma = Math.exp(parameters.logError);
+  const precision = 1 / (tau * tau);
+  const system = emptySystem(design, 2);
+  const mean = new Float64Array(count);
+  const score = new Float64Array(count);
+  const information = new Float64Array(count);
+  const moments = emptyMoments();
+  const panels = emptyPanels();
+  const cellMean = design.cellUnit.map((unit) => effectOn(design, parameters.effects, unit));
+  const cross = [0, 0];
+  const t = design.dense;
+  const s = t + 1;
+  const { size, matrix, gradient } = system;
+  let logLikelihood = 0;
+  let gradientSpread = 0;
+  let gradientError = 0;
+  let tt = 0;
+  let ts = 0;
+  let ss = 0;
+  let readings = 0;
+  for (let unit = 0; unit < count; unit++) {
+    const m = (mean[unit] = cellMean[design.cell[unit]!]! + units.offset[unit]!);
+    const n = summary.n[unit]!;
+    const silent = n === 0 && units.edgeStart[unit] === units.edgeStart[unit + 1] && Number.isNaN(units.life[unit]!);
+    if (silent) continue;
+    unitMoments(terms, unit, m, tau, sigma, panels, moments);
+    const { r1, r2, r3, r4, q1, q2, rq, rrq } = moments;
+    logLikelihood += moments.logLikelihood;
+    readings += n;
+    const g = (score[unit] = r1 * precision);
+    const h = (information[unit] = precision - (r2 - r1 * r1) * precision * precision);
+    const ht = 2 * r1 * precision - (r3 - r1 * r2) * precision * precision;
+    const hs = -(rq - r1 * q1) * precision;
+    gradientSpread += r2 * precision - 1;
+    gradientError += q1 - n;
+    tt += 2 * r2 * precision - (r4 - r2 * r2) * precision * precision;
+    ts += -(rrq - r2 * q1) * precision;
+    ss += 2 * q1 - (q2 - q1 * q1);
+    cross[0] = ht;
+    cross[1] = hs;
+    addUnit(design, system, unit, g, h, cross);
+  }
+  gradient[t] = gradientSpread;
+  gradient[s] = gradientError;
+  matrix[t * size + t] = tt;
+  matrix[t * size + s] = matrix[s * size + t] = ts;
+  matrix[s * size + s] = ss;
+  let objective = logLikelihood;
+  const { dense } = parameters.effects;
+  if (priors.level) {
+    const z = (dense[0]! - priors.level.mean) / priors.level.spread;
+    objective -= 0.5 * z * z;
+    gradient[0]! -= z / priors.level.spread;
+    matrix[0]! += 1 / priors.level.spread ** 2;
+  }
+  design.pools.forEach((_, k) => {
+    const omega = parameters.poolSpread[k]!;
+    const weight = 1 / (omega * omega);
+    const first = design.firstColumn[k]!;
+    for (let j = 0; j < design.levels[k]!; j++) {
+      const value = first < 0 ? parameters.effects.apart[j]! : dense[first + j]!;
+      objective -= 0.5 * value * value * weight + Math.log(omega);
+      if (first < 0) {
+        system.apartGradient[j]! -= value * weight;
+        system.apartDiagonal[j]! += weight;
+      } else {
+        const c = first + j;
+        gradient[c]! -= value * weight;
+        matrix[c * size + c]! += weight;
+      }
+    }
+    const z = (Math.log(omega) - priors.logPoolSpread.mean) / priors.logPoolSpread.spread;
+    objective -= 0.5 * z * z;
+  });
+  // A general level that nothing determines still needs a finite matrix.
+  if (!(matrix[0]! > 0)) matrix[0] = 1e-12;
+  const integrated = priors.logSpread !== undefined || design.pools.length > 0;
+  const effectsOnly = solveSystem(system, design.dense);
+  if (integrated && effectsOnly) {
+    objective -= 0.5 * effectsOnly.logDeterminant;
+    if (spreads) {
+      const cellVariance = design.cellUnit.map((unit) => effectVariance(design, system, effectsOnly, unit));
+      const tauSquared = tau * tau;
+      for (let unit = 0; unit < count; unit++) {
+        const h = information[unit]!;
+        if (!(h > 0)) continue;
+        const v = cellVariance[design.cell[unit]!]!;
+        gradient[t]! += v * tauSquared * h * h;
+        if (summary.n[unit]! > 0) gradient[s]! += v * Math.max(0, h - tauSquared * h * h);
+      }
+    }
+  }
+  for (const [at, value, prior] of [
+    [t, parameters.logSpread, priors.logSpread],
+    [s, parameters.logError, priors.logError],
+  ] as const) {
+    if (!prior) continue;
+    const z = (value - prior.mean) / prior.spread;
+    objective -= 0.5 * z * z;
+    gradient[at]! -= z / prior.spread;
+    matrix[at * size + at]! += 1 / prior.spread ** 2;
+  }
+  if (readings === 0 && !priors.logError) {
+    gradient[s] = 0;
+    matrix[s * size + s] = 1;
+  }
+  return { parameters, logLikelihood, objective, system, effectsOnly, mean, score, information };
+}
+
+/** Newton's step; where the observed information is not positive definite, the diagonal is raised until it is. */
+function safeStep(design: Design, system: System, spreads: boolean): ReturnType<typeof newtonStep> | undefined {
+  const size = spreads ? system.size : design.dense;
+  for (let raise = 0; raise < 40; raise++) {
+    const solved = solveSystem(system, size);
+    if (solved) return newtonStep(system, solved);
+    const share = raise === 0 ? 0.1 : 0.5;
+    for (let a = 0; a < system.size; a++) {
+      const at = a * system.size + a;
+      system.matrix[at] = system.matrix[at]! + share * Math.max(1e-3, Math.abs(system.matrix[at]!));
+    }
+    for (let j = 0; j < system.apartDiagonal.length; j++) system.apartDiagonal[j] = Math.abs(system.apartDiagonal[j]!) * (1 + share) + 1e-6;
+  }
+  return undefined;
+}
+
+function moved(design: Design, from: Parameters, step: ReturnType<typeof newtonStep>, share: number, spreads: boolean): Parameters {
+  let largest = 0;
+  for (let a = 0; a < design.dense; a++) largest = Math.max(largest, Math.abs(step.dense[a]!) / 2);
+  for (let j = 0; j < step.apart.length; j++) largest = Math.max(largest, Math.abs(step.apart[j]!) / 2);
+  if (spreads) largest = Math.max(largest, Math.abs(step.dense[design.dense]!), Math.abs(step.dense[design.dense + 1]!));
+  const scale = largest > 1 ? share / largest : share;
+  const dense = from.effects.dense.map((value, a) => value + scale * step.dense[a]!);
+  const apart = from.effects.apart.map((value, j) => value + scale * step.apart[j]!);
+  const logSpread = spreads ? from.logSpread + scale * step.dense[design.dense]! : from.logSpread;
+  return {
+    ...from,
+    effects: { dense, apart },
+    logSpread: Math.max(smallestLogSpread, Math.min(largestLogSpread, logSpread)),
+    logError: spreads ? from.logError + scale * step.dense[design.dense + 1]! : from.logError,
+  };
+}
+
+/** EM step with the prior: maximises −L·ln ω − (Σ offset² + trace)/2ω² − (ln ω − mean)²/2·spread². */
+function updatePoolSpreads(design: Design, priors: Priors, pass: Pass): readonly number[] {
+  const { effectsOnly, system, parameters } = pass;
+  if (!effectsOnly) return parameters.poolSpread;
+  return parameters.poolSpread.map((omega, k) => {
+    const first = design.firstColumn[k]!;
+    const levels = design.levels[k]!;
+    let sum = 0;
+    for (let j = 0; j < levels; j++) {
+      if (first >= 0) {
+        const c = first + j;
+        sum += parameters.effects.dense[c]! ** 2 + effectsOnly.inverse[c * effectsOnly.size + c]!;
+      } else {
+        const d = system.apartDiagonal[j]!;
+        let own = 1 / d;
+        for (let a = 0; a < effectsOnly.size; a++) {
+          const ra = system.apartRow[j * system.size + a]!;
+          if (ra === 0) continue;
+          for (let b = 0; b < effectsOnly.size; b++) own += (ra * system.apartRow[j * system.size + b]! * effectsOnly.inverse[a * effectsOnly.size + b]!) / (d * d);
+        }
+        sum += parameters.effects.apart[j]! ** 2 + own;
+      }
+    }
+    let log = Math.log(omega);
+    const { mean, spread } = priors.logPoolSpread;
+    for (let step = 0; step < 30; step++) {
+      const scaled = sum * Math.exp(-2 * log);
+      const slope = -levels + scaled - (log - mean) / (spread * spread);
+      const bend = 2 * scaled + 1 / (spread * spread);
+      const move = slope / bend;
+      log += Math.max(-1, Math.min(1, move));
+      if (Math.abs(move) < 1e-10) break;
+    }
+    return Math.exp(log);
+  });
+}

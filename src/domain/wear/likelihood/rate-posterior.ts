@@ -1,0 +1,311 @@
+// What is a unit's ln rate u, given its records and its pool, parameters uncertain? A density on panels, each a polynomial through
+// Gauss–Legendre nodes, so that any area of it is an integral good to about 1e-8 and costs next to nothing: forecasts find their
+// quantiles on it by root-finding. One table for each duty-noise value in the fit, since that changes what the last reading says.
+// Index arithmetic runs within lengths made here, so `!` after an index is safe.
+
+import { area } from '../numeric/normal.js';
+import { gaussLegendre } from '../numeric/quadrature.js';
+import type { ParameterNode } from './parameter-nodes.js';
+import { emptyPanels, integrate, layPanels, logShape } from './unit-integral.js';
+
+const order = 10;
+const rule = gaussLegendre(order);
+const barycentric = Float64Array.from(rule.node, (x, i) => (i % 2 === 0 ? 1 : -1) * Math.sqrt((1 - x * x) * rule.weight[i]!));
+
+/** Density of u as a share of 1, with what a path forecast needs beside u. */
+export interface RateTable {
+  readonly share: number;
+  readonly mean: number;
+  readonly spread: number;
+  readonly cut: Float64Array;
+  readonly mass: Float64Array;
+  readonly density: Float64Array;
+  /** ψ², σ², and the state at the last thickness (see Summary). */
+  readonly dutyVariance: number;
+  readonly stateWear: number;
+  readonly stateExposure: number;
+  readonly stateVariance: number;
+  readonly at: number;
+}
+
+export function rateTables(nodes: readonly ParameterNode[], unit: number): readonly RateTable[] {
+  const groups = new Map<ParameterNode['terms'], ParameterNode[]>();
+  for (const node of nodes) {
+    const group = groups.get(node.terms);
+    if (group) group.push(node);
+    else groups.set(node.terms, [node]);
+  }
+  return [...groups.values()].map((group) => tableOf(group, unit));
+}
+
+interface Part {
+  readonly node: ParameterNode;
+  readonly kind: 'open' | 'point' | 'panels';
+  readonly mean: number;
+  readonly spread: number;
+  readonly log: number;
+  readonly panels: ReturnType<typeof emptyPanels>;
+}
+
+function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
+  const share = group.reduce((sum, node) => sum + node.weight, 0);
+  const first = group[0]!; // groups are never empty
+  const { units, summary } = first.terms;
+  let low = Infinity;
+  let high = -Infinity;
+  const cuts: number[] = [];
+  const parts: Part[] = group.map((node) => {
+    const panels = emptyPanels();
+    const mean = node.priorMean[unit]!;
+    const spread = Math.sqrt(node.priorVariance[unit]!);
+    layPanels(node.terms, unit, mean, spread, node.error, panels);
+    if (panels.kind === 'panels') {
+      low = Math.min(low, panels.cut[0]!);
+      high = Math.max(high, panels.cut[panels.count]!);
+      for (let k = 1; k < panels.count; k++) cuts.push(panels.cut[k]!);
+      return { node, kind: 'panels', mean, spread, log: integrate(node.terms, panels).log, panels };
+    }
+    const centre = panels.kind === 'point' ? units.life[unit]! : mean;
+    const width = panels.kind === 'point' ? pointWidth : spread;
+    low = Math.min(low, centre - 8 * width);
+    high = Math.max(high, centre + 8 * width);
+    return { node, kind: panels.kind, mean: centre, spread: width, log: 0, panels };
+  });
+  const density = (u: number): number => {
+    let sum = 0;
+    for (const part of parts) {
+      if (part.kind === 'panels') {
+        if (u < part.panels.cut[0]! || u > part.panels.cut[part.panels.count]!) continue;
+        sum += part.node.weight * Math.exp(logShape(part.node.terms, part.panels, u) - part.log);
+      } else {
+        const z = (u - part.mean) / part.spread;
+        sum += (part.node.weight * Math.exp(-0.5 * z * z)) / (part.spread * 2.5066282746310002);
+      }
+    }
+    return sum / share;
+  };
+  const hardCuts: number[] = [];
+  for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]!; e++) {
+    for (const centre of [first.terms.edgeLow[e]!, first.terms.edgeHigh[e]!]) {
+      if (!Number.isFinite(centre)) continue;
+      const soft = first.terms.edgeSoft[e]!;
+      if (soft < 1e-9) hardCuts.push(centre);
+      else for (const side of [-6, -3, 0, 3, 6]) hardCuts.push(centre + side * soft);
+    }
+  }
+  [low, high] = trim(density, low, high);
+  const cut = panelCuts(low, high, hardCuts);
+  const table = fill(density, cut);
+  const factor = group.length === 1 && first.widen ? first.widen[unit]! : 1;
+  const stretched = stretch(table, factor);
+  return {
+    share,
+    ...stretched,
+    dutyVariance: group.reduce((sum, node) => sum + node.weight * node.dutyNoise ** 2, 0) / share,
+    stateWear: summary.stateWear[unit]!,
+    stateExposure: summary.stateExposure[unit]!,
+    stateVariance: (summary.stateVariance[unit]! * group.reduce((sum, node) => sum + node.weight * node.error ** 2, 0)) / share,
+    at: units.start[unit + 1]! > units.start[unit]! ? units.exposure[units.start[unit + 1]! - 1]! : 0,
+  };
+}
+
+const pointWidth = 1e-6;
+
+/** Leaves out what holds less than about 1e-10 of the mass at either end. */
+function trim(density: (u: number) => number, low: number, high: number): [number, number] {
+  const points = 96;
+  for (let pass = 0; pass < 3; pass++) {
+    const value = Array.from({ length: points + 1 }, (_, i) => density(low + ((high - low) * i) / points));
+    const top = Math.max(...value);
+    let first = 0;
+    let last = points;
+    while (first < last && value[first]! < 1e-11 * top) first++;
+    while (last > first && value[last]! < 1e-11 * top) last--;
+    const step = (high - low) / points;
+    const narrower: [number, number] = [low + step * Math.max(0, first - 1), low + step * Math.min(points, last + 1)];
+    const enough = narrower[1] - narrower[0] > 0.3 * (high - low);
+    [low, high] = narrower;
+    if (enough) break;
+  }
+  return [low, high];
+}
+
+function panelCuts(low: number, high: number, wanted: readonly number[]): Float64Array {
+  const even = 18;
+  const all = Array.from({ length: even + 1 }, (_, i) => low + ((high - low) * i) / even);
+  for (const at of wanted) if (at > low && at < high) all.push(at);
+  all.sort((a, b) => a - b);
+  const least = 1e-9 * (high - low);
+  return Float64Array.from(all.filter((at, i) => i === 0 || at - all[i - 1]! > least));
+}
+
+interface Filled {
+  readonly cut: Float64Array;
+  readonly mass: Float64Array;
+  readonly density: Float64Array;
+  readonly mean: number;
+  readonly spread: number;
+}
+
+function fill(density: (u: number) => number, cut: Float64Array): Filled {
+  const panels = cut.length - 1;
+  const values = new Float64Array(panels * order);
+  const mass = new Float64Array(panels);
+  let total = 0;
+  let m1 = 0;
+  let m2 = 0;
+  const origin = cut[0]!;
+  for (let k = 0; k < panels; k++) {
+    const half = 0.5 * (cut[k + 1]! - cut[k]!);
+    const middle = 0.5 * (cut[k + 1]! + cut[k]!);
+    let sum = 0;
+    for (let i = 0; i < order; i++) {
+      const u = middle + half * rule.node[i]!;
+      const value = (values[k * order + i] = density(u));
+      const w = half * rule.weight[i]! * value;
+      sum += w;
+      m1 += w * (u - origin);
+      m2 += w * (u - origin) ** 2;
+    }
+    mass[k] = sum;
+    total += sum;
+  }
+  for (let k = 0; k < panels; k++) mass[k]! /= total;
+  for (let i = 0; i < values.length; i++) values[i]! /= total;
+  m1 /= total;
+  m2 /= total;
+  return { cut, mass, density: values, mean: origin + m1, spread: Math.sqrt(Math.max(m2 - m1 * m1, 0)) };
+}
+
+/** The same density, drawn out about its mean. */
+function stretch(table: Filled, factor: number): Filled {
+  if (factor === 1) return table;
+  return {
+    ...table,
+    cut: table.cut.map((u) => table.mean + (u - table.mean) * factor),
+    density: table.density.map((p) => p / factor),
+    spread: table.spread * factor,
+  };
+}
+
+/** Density of the panel's polynomial at a place within it, −1 to 1. */
+function within(table: RateTable, panel: number, place: number): number {
+  let top = 0;
+  let bottom = 0;
+  const base = panel * order;
+  for (let i = 0; i < order; i++) {
+    const gap = place - rule.node[i]!;
+    if (gap === 0) return table.density[base + i]!;
+    const w = barycentric[i]! / gap;
+    top += w * table.density[base + i]!;
+    bottom += w;
+  }
+  return top / bottom;
+}
+
+/** ∫ density·step(u) between two places of one panel. */
+function integratePanel(table: RateTable, panel: number, from: number, to: number, step: ((u: number) => number) | undefined): number {
+  const low = table.cut[panel]!;
+  const high = table.cut[panel + 1]!;
+  const half = 0.5 * (to - from);
+  const middle = 0.5 * (to + from);
+  let sum = 0;
+  for (let i = 0; i < order; i++) {
+    const u = middle + half * rule.node[i]!;
+    const p = within(table, panel, (2 * u - low - high) / (high - low));
+    sum += rule.weight[i]! * (step ? p * step(u) : p);
+  }
+  return sum * half;
+}
+
+/** P(u ≥ c). */
+export function chanceAbove(table: RateTable, c: number): number {
+  const panels = table.mass.length;
+  let sum = 0;
+  for (let k = panels - 1; k >= 0; k--) {
+    if (table.cut[k]! >= c) sum += table.mass[k]!;
+    else {
+      if (table.cut[k + 1]! > c) sum += integratePanel(table, k, c, table.cut[k + 1]!, undefined);
+      break;
+    }
+  }
+  return clamp(sum);
+}
+
+/** Mean of a soft upward step of u, centred at `centre` with width `width`: the step is taken as 0 and 1 beyond seven widths. */
+export function meanOfStep(table: RateTable, centre: number, width: number, step: (u: number) => number): number {
+  if (!(width > 1e-7)) return chanceAbove(table, centre);
+  const panels = table.mass.length;
+  const low = centre - 7 * width;
+  const high = centre + 7 * width;
+  let sum = 0;
+  for (let k = 0; k < panels; k++) {
+    const from = table.cut[k]!;
+    const to = table.cut[k + 1]!;
+    if (to <= low) continue;
+    if (from >= high) {
+      sum += table.mass[k]!;
+      continue;
+    }
+    let a = Math.max(from, low);
+    const end = Math.min(to, high);
+    const pieces = Math.max(1, Math.ceil((end - a) / (3.5 * width)));
+    for (let piece = 0; piece < pieces; piece++) {
+      const b = piece === pieces - 1 ? end : a + (end - a) / (pieces - piece);
+      sum += integratePanel(table, k, a, b, step);
+      a = b;
+    }
+    if (to > high) sum += integratePanel(table, k, high, to, undefined);
+  }
+  return clamp(sum);
+}
+
+function clamp(p: number): number {
+  return p < 0 ? 0 : p > 1 ? 1 : p;
+}
+
+/**
+ * Chance that the wear has reached `depth` (mm) by an exposure, by one table. `depthSpread`: one standard deviation of the depth, mm.
+ * Between the last thickness and later exposures the path wanders on; before it, the path is drawn straight to the state there.
+ */
+export function chanceReached(table: RateTable, depth: number, exposure: number, depthSpread: number): number {
+  if (!(exposure > 0)) return 0;
+  const { at } = table;
+  let wear: number;
+  let lever: number;
+  let fixed: number;
+  let walk: number;
+  if (exposure >= at) {
+    wear = table.stateWear;
+    lever = table.stateExposure + exposure - at;
+    fixed = table.stateVariance;
+    walk = table.dutyVariance * (exposure - at);
+  } else {
+    const share = exposure / at;
+    wear = table.stateWear * share;
+    lever = table.stateExposure * share;
+    fixed = table.stateVariance * share * share;
+    walk = table.dutyVariance * exposure * (1 - share);
+  }
+  fixed += depthSpread * depthSpread;
+  const left = depth - wear;
+  if (!(lever > 0)) return left <= 0 ? 1 : 0;
+  if (left <= 0 && fixed === 0) return 1;
+  const steady = left > 0 ? left / lever : 0;
+  // Width of the step on ln rate about its centre.
+  const rate = Math.max(steady, 1e-3 * Math.exp(table.mean));
+  const deviation = Math.sqrt(fixed + rate * rate * walk);
+  const width = deviation / (rate * lever);
+  const step = (u: number): number => {
+    const r = Math.exp(u);
+    return area((r * lever - left) / Math.sqrt(fixed + r * r * walk));
+  };
+  if (left <= 0 || width > 1) return wholeMean(table, step);
+  return meanOfStep(table, Math.log(steady), width * 1.3, step);
+}
+
+function wholeMean(table: RateTable, step: (u: number) => number): number {
+  let sum = 0;
+  for (let k = 0; k < table.mass.length; k++) sum += integratePanel(table, k, table.cut[k]!, table.cut[k + 1]!, step);
+  return clamp(sum);
+}

@@ -1,0 +1,369 @@
+// How likely are one unit's records when its ln rate u is normal about the pool's, and what is u then? One integral over u:
+//   −(u−mean)²/2·spread² − [SSE + Sxx·(eᵘ−b)²]/2σ² + Σ ln(Φ((u−low)/soft) − Φ((u−high)/soft)),
+// by Gauss–Legendre on panels laid where the integrand has its mass; the moments for score and information come in the same pass.
+// Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
+
+import { halfLogTwoPi, logAreaBetween } from '../numeric/normal.js';
+import { gaussLegendre } from '../numeric/quadrature.js';
+import type { Units } from '../reduce.js';
+import type { Summary } from './summary.js';
+
+/** Everything the integral needs of every unit, and a workspace. One per fit. */
+export interface UnitTerms {
+  readonly units: Units;
+  readonly summary: Summary;
+  /** ln rate below which, and above which, each edge is unlikely; and how soft it is. */
+  readonly edgeLow: Float64Array;
+  readonly edgeHigh: Float64Array;
+  readonly edgeSoft: Float64Array;
+}
+
+/** With duty noise a colour tells less of the rate: the wear at that exposure has wandered by ψ/√exposure of itself. */
+export function unitTerms(units: Units, summary: Summary, dutyNoise: number): UnitTerms {
+  const edges = units.edgeDepth.length;
+  const edgeLow = new Float64Array(edges);
+  const edgeHigh = new Float64Array(edges);
+  const edgeSoft = new Float64Array(edges);
+  for (let e = 0; e < edges; e++) {
+    const reached = units.edgeReached[e]!;
+    const notYet = units.edgeNotYet[e]!;
+    edgeLow[e] = reached < Infinity ? Math.log(units.edgeDepth[e]! / reached) : -Infinity;
+    edgeHigh[e] = notYet > 0 ? Math.log(units.edgeDepth[e]! / notYet) : Infinity;
+    const at = reached < Infinity && notYet > 0 ? Math.sqrt(reached * notYet) : reached < Infinity ? reached : notYet;
+    edgeSoft[e] = Math.sqrt(units.edgeTolerance[e]! ** 2 + (dutyNoise * dutyNoise) / at);
+  }
+  return { units, summary, edgeLow, edgeHigh, edgeSoft };
+}
+
+/** Moments of r = u − mean and q = [SSE + Sxx·(eᵘ−b)²]/σ² given the unit's records; and the ln likelihood of those records. */
+export interface Moments {
+  logLikelihood: number;
+  r1: number;
+  r2: number;
+  r3: number;
+  r4: number;
+  q1: number;
+  q2: number;
+  rq: number;
+  rrq: number;
+}
+
+export function emptyMoments(): Moments {
+  return { logLikelihood: 0, r1: 0, r2: 0, r3: 0, r4: 0, q1: 0, q2: 0, rq: 0, rrq: 0 };
+}
+
+/** The panels on which a unit's integrand has its mass, and its shape: refilled by `layPanels`. */
+export interface Panels {
+  /** 'open': the records say nothing; u is normal(mean, spread). 'point': a life states u. Otherwise panels. */
+  kind: 'open' | 'point' | 'panels';
+  count: number;
+  readonly cut: Float64Array;
+  /** Centre and spread of pool and life together. */
+  centre: number;
+  spread: number;
+  /** Sxx/2σ² and b. */
+  stiffness: number;
+  slope: number;
+  firstEdge: number;
+  lastEdge: number;
+}
+
+export function emptyPanels(): Panels {
+  return { kind: 'open', count: 0, cut: new Float64Array(64), centre: 0, spread: 1, stiffness: 0, slope: 0, firstEdge: 0, lastEdge: 0 };
+}
+
+const nodesOnOne = 32;
+const nodesOnMany = 24;
+const hard = 1e-9; // an edge softer than this is a plain cut
+const nodeU = new Float64Array(64 * nodesOnMany);
+const nodeW = new Float64Array(64 * nodesOnMany);
+const nodeL = new Float64Array(64 * nodesOnMany);
+
+/** Panels for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
+export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels): void {
+  const { units, summary } = terms;
+  const life = units.life[unit]!;
+  const known = life === life;
+  const firstEdge = (panels.firstEdge = units.edgeStart[unit]!);
+  const lastEdge = (panels.lastEdge = units.edgeStart[unit + 1]!);
+  const stiffness = (panels.stiffness = summary.sxx[unit]! / (2 * error * error));
+  const slope = (panels.slope = summary.slope[unit]!);
+  panels.centre = mean;
+  panels.spread = spread;
+  if (known) {
+    const own = units.lifeSpread[unit]!;
+    if (own === 0) {
+      panels.kind = 'point';
+      return;
+    }
+    const poolWeight = 1 / (spread * spread);
+    const lifeWeight = 1 / (own * own);
+    panels.centre = (poolWeight * mean + lifeWeight * life) / (poolWeight + lifeWeight);
+    panels.spread = 1 / Math.sqrt(poolWeight + lifeWeight);
+  }
+  if (!known && stiffness === 0 && firstEdge === lastEdge) {
+    panels.kind = 'open';
+    return;
+  }
+  panels.kind = 'panels';
+  const c = panels.centre;
+  const s = panels.spread;
+  let low: number;
+  let high: number;
+  let clash = false;
+  let mode = c;
+  if (stiffness > 0) {
+    const rough = 1 / (2 * stiffness * slope * slope); // variance of ln rate by the readings alone
+    clash = slope > 0 && rough < 1 && Math.abs(Math.log(slope) - c) > 6 * Math.max(s, Math.sqrt(rough));
+    let u = slope > 0 ? (Math.log(slope) / rough + c / (s * s)) / (1 / rough + 1 / (s * s)) : c;
+    let bend = 1 / (s * s);
+    for (let step = 0; step < 30; step++) {
+      const e = Math.exp(u);
+      const tilt = -(u - c) / (s * s) - 2 * stiffness * e * (e - slope);
+      bend = 1 / (s * s) + 2 * stiffness * e * (2 * e - slope);
+      if (!(bend > 0.25 / (s * s))) bend = Math.max(1 / (s * s), 2 * stiffness * e * e);
+      let move = tilt / bend;
+      if (move > 2) move = 2;
+      else if (move < -2) move = -2;
+      u += move;
+      if (Math.abs(move) * Math.sqrt(bend) < 0.02) break;
+    }
+    const width = 1 / Math.sqrt(bend);
+    const value = (v: number): number => -((v - c) ** 2) / (2 * s * s) - stiffness * (Math.exp(v) - slope) ** 2;
+    const floor = value(u) - 32;
+    mode = u;
+    high = u + 8 * width;
+    for (let step = 0; step < 3; step++) {
+      const e = Math.exp(high);
+      const over = value(high) - floor;
+      const tilt = -(high - c) / (s * s) - 2 * stiffness * e * (e - slope);
+      if (over >= 0 || tilt >= 0) break;
+      high -= over / tilt;
+    }
+    low = u - 8 * width;
+    for (let step = 0; step < 60 && value(low) > floor; step++) low -= width;
+  } else {
+    low = c - 8 * s;
+    high = c + 8 * s;
+  }
+  for (let e = firstEdge; e < lastEdge; e++) {
+    const soft = terms.edgeSoft[e]!;
+    const edgeLow = terms.edgeLow[e]!;
+    const edgeHigh = terms.edgeHigh[e]!;
+    // How far the rest pulls an edge's own foot: a shift of soft·(distance/spread²), in units of `soft`.
+    if (edgeLow > -Infinity) {
+      const pull = Math.max(0, (soft * (edgeLow - c)) / (s * s));
+      low = Math.max(low, soft < hard ? edgeLow : edgeLow - soft * (9 + pull));
+      if (stiffness === 0) high = Math.max(high, c + Math.sqrt(Math.max(0, edgeLow - c) ** 2 + 64 * s * s));
+    }
+    if (edgeHigh < Infinity) {
+      const pull = Math.max(0, (soft * (c - edgeHigh)) / (s * s));
+      high = Math.min(high, soft < hard ? edgeHigh : edgeHigh + soft * (9 + pull));
+      if (stiffness === 0) low = Math.min(low, c - Math.sqrt(Math.max(0, c - edgeHigh) ** 2 + 64 * s * s));
+    }
+  }
+  // A second look after both sides moved: an edge may not be wider than what it cuts.
+  for (let e = firstEdge; e < lastEdge && stiffness === 0; e++) {
+    const soft = terms.edgeSoft[e]!;
+    const pullUp = Math.max(0, (soft * (terms.edgeLow[e]! - c)) / (s * s));
+    const pullDown = Math.max(0, (soft * (c - terms.edgeHigh[e]!)) / (s * s));
+    if (terms.edgeLow[e]! > -Infinity) low = Math.max(low, soft < hard ? terms.edgeLow[e]! : terms.edgeLow[e]! - soft * (9 + pullUp));
+    if (terms.edgeHigh[e]! < Infinity) high = Math.min(high, soft < hard ? terms.edgeHigh[e]! : terms.edgeHigh[e]! + soft * (9 + pullDown));
+  }
+  if (stiffness > 0 && firstEdge < lastEdge && !clash) {
+    // Readings and colours at odds: the mass lies in the tail of both, where panels from either alone would miss it.
+    const value = (v: number): number => -((v - c) ** 2) / (2 * s * s) - stiffness * (Math.exp(v) - slope) ** 2;
+    const nearest = Math.min(Math.max(mode, low), high);
+    if (value(nearest) < value(mode) - 12) clash = true;
+  }
+  if (clash || !(low < high)) {
+    [low, high] = searchMass(terms, panels, low, high);
+    panels.count = 3;
+    for (let k = 0; k <= 3; k++) panels.cut[k] = low + ((high - low) * k) / 3;
+    return;
+  }
+  panels.cut[0] = low;
+  let count = 0;
+  for (let e = firstEdge; e < lastEdge; e++) {
+    const soft = terms.edgeSoft[e]!;
+    if (soft < hard || 14 * soft > high - low) continue;
+    for (const centre of [terms.edgeLow[e]!, terms.edgeHigh[e]!]) {
+      for (const side of [-7, 7]) {
+        const at = centre + side * soft;
+        if (!(at > low && at < high)) continue;
+        let place = ++count;
+        for (; place > 1 && panels.cut[place - 1]! > at; place--) panels.cut[place] = panels.cut[place - 1]!;
+        panels.cut[place] = at;
+      }
+    }
+    if (count > 50) break;
+  }
+  panels.count = count + 1;
+  panels.cut[panels.count] = high;
+}
+
+/** Where the integrand has its mass when pool, readings and colours pull apart: a walk over everything, zoomed in. */
+function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number): [number, number] {
+  const c = panels.centre;
+  const s = panels.spread;
+  let from = Math.min(low, high, c - 9 * s);
+  let to = Math.max(low, high, c + 9 * s);
+  if (panels.stiffness > 0 && panels.slope > 0) {
+    from = Math.min(from, Math.log(panels.slope) - 1);
+    to = Math.max(to, Math.log(panels.slope) + 1);
+  }
+  for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
+    if (terms.edgeLow[e]! > -Infinity) to = Math.max(to, terms.edgeLow[e]! + 1);
+    if (terms.edgeHigh[e]! < Infinity) from = Math.min(from, terms.edgeHigh[e]! - 1);
+  }
+  const points = 65;
+  const value = new Float64Array(points);
+  for (let zoom = 0; zoom < 12; zoom++) {
+    let top = -Infinity;
+    for (let i = 0; i < points; i++) {
+      const v = (value[i] = logShape(terms, panels, from + ((to - from) * i) / (points - 1)));
+      if (v > top) top = v;
+    }
+    let first = 0;
+    let last = points - 1;
+    while (first < last && value[first]! < top - 34) first++;
+    while (last > first && value[last]! < top - 34) last--;
+    const step = (to - from) / (points - 1);
+    [from, to] = [from + step * Math.max(0, first - 1), from + step * Math.min(points - 1, last + 1)];
+    if (last - first > 16) break;
+  }
+  return [from, to];
+}
+
+/** The integrand's logarithm without its constants. */
+export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
+  const z = (u - panels.centre) / panels.spread;
+  let value = -0.5 * z * z;
+  if (panels.stiffness > 0) {
+    const miss = Math.exp(u) - panels.slope;
+    value -= panels.stiffness * miss * miss;
+  }
+  for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
+    const soft = terms.edgeSoft[e]!;
+    const low = terms.edgeLow[e]!;
+    const high = terms.edgeHigh[e]!;
+    if (soft < hard) {
+      if (u < low || u > high) return -Infinity;
+    } else {
+      value += logAreaBetween((u - high) / soft, (u - low) / soft);
+    }
+  }
+  return value;
+}
+
+/** ln ∫ exp(shape) over the panels from `from` up; fills the node tables when `from` is left out. */
+export function integrate(terms: UnitTerms, panels: Panels, from = -Infinity): { readonly nodes: number; readonly log: number } {
+  const rule = gaussLegendre(panels.count === 1 ? nodesOnOne : nodesOnMany);
+  let nodes = 0;
+  let top = -Infinity;
+  const plain = panels.firstEdge === panels.lastEdge;
+  for (let k = 0; k < panels.count; k++) {
+    const low = Math.max(panels.cut[k]!, from);
+    const high = panels.cut[k + 1]!;
+    if (!(low < high)) continue;
+    const half = 0.5 * (high - low);
+    const middle = 0.5 * (high + low);
+    for (let i = 0; i < rule.node.length; i++) {
+      const u = middle + half * rule.node[i]!;
+      let value: number;
+      if (plain) {
+        const z = (u - panels.centre) / panels.spread;
+        const miss = Math.exp(u) - panels.slope;
+        value = -0.5 * z * z - panels.stiffness * miss * miss;
+      } else {
+        value = logShape(terms, panels, u);
+      }
+      nodeU[nodes] = u;
+      nodeW[nodes] = half * rule.weight[i]!;
+      nodeL[nodes] = value;
+      if (value > top) top = value;
+      nodes++;
+    }
+  }
+  let sum = 0;
+  if (top > -Infinity) for (let i = 0; i < nodes; i++) sum += nodeW[i]! * Math.exp(nodeL[i]! - top);
+  return { nodes, log: sum > 0 ? top + Math.log(sum) : -Infinity };
+}
+
+/** Nodes and posterior weights (Σ = 1) left by the last `integrate` without `from`; the arrays are the workspace itself. */
+export const nodeTable = { u: nodeU, weight: nodeW, log: nodeL } as const;
+
+/** Likelihood and moments of one unit. */
+export function unitMoments(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels, out: Moments): void {
+  const { units, summary } = terms;
+  layPanels(terms, unit, mean, spread, error, panels);
+  const n = summary.n[unit]!;
+  const readingConstant = n > 0 ? -n * (Math.log(error) + halfLogTwoPi) - summary.logScale[unit]! : 0;
+  const noise = summary.sse[unit]! / (error * error);
+  if (panels.kind === 'open') {
+    const v = spread * spread;
+    out.logLikelihood = readingConstant - 0.5 * (noise + (summary.slope[unit]! ** 2 * summary.sxx[unit]!) / (error * error));
+    out.r1 = out.r3 = out.rq = 0;
+    out.r2 = v;
+    out.r4 = 3 * v * v;
+    out.q1 = noise;
+    out.q2 = noise * noise;
+    out.rrq = v * noise;
+    return;
+  }
+  if (panels.kind === 'point') {
+    const r = units.life[unit]! - mean;
+    out.logLikelihood = -0.5 * (r / spread) ** 2 - Math.log(spread) - halfLogTwoPi;
+    out.r1 = r;
+    out.r2 = r * r;
+    out.r3 = out.r2 * r;
+    out.r4 = out.r2 * out.r2;
+    out.q1 = out.q2 = out.rq = out.rrq = 0;
+    return;
+  }
+  const { nodes, log } = integrate(terms, panels);
+  let r1 = 0;
+  let r2 = 0;
+  let r3 = 0;
+  let r4 = 0;
+  let q1 = 0;
+  let q2 = 0;
+  let rq = 0;
+  let rrq = 0;
+  const withReadings = n > 0;
+  for (let i = 0; i < nodes; i++) {
+    const u = nodeU[i]!;
+    const w = nodeW[i]! * Math.exp(nodeL[i]! - log);
+    const r = u - mean;
+    const wr = w * r;
+    const wrr = wr * r;
+    r1 += wr;
+    r2 += wrr;
+    r3 += wrr * r;
+    r4 += wrr * r * r;
+    if (withReadings) {
+      const miss = Math.exp(u) - panels.slope;
+      const q = noise + 2 * panels.stiffness * miss * miss;
+      q1 += w * q;
+      q2 += w * q * q;
+      rq += wr * q;
+      rrq += wrr * q;
+    }
+  }
+  let constant = readingConstant - 0.5 * noise - Math.log(spread) - halfLogTwoPi;
+  const life = units.life[unit]!;
+  if (life === life) {
+    const own = units.lifeSpread[unit]!;
+    const total = spread * spread + own * own;
+    constant += -0.5 * ((life - mean) ** 2 / total) - Math.log(own) - halfLogTwoPi;
+  }
+  out.logLikelihood = constant + log;
+  out.r1 = r1;
+  out.r2 = r2;
+  out.r3 = r3;
+  out.r4 = r4;
+  out.q1 = q1;
+  out.q2 = q2;
+  out.rq = rq;
+  out.rrq = rrq;
+}
