@@ -1,0 +1,168 @@
+// Which rows does the wear model see? One unit for every liner set at every place, former sets included, and one for each run
+// standing for its panels that nobody has looked at. Conveyors whose wear goes by hours are fitted together, those by tonnes
+// together; pools say what they share: the conveyor, the run, the place (which may wear alike from set to set), the liner.
+// Where the liners declare an expected life, rates are pooled relative to it.
+
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { fittedThickness, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
+import type { History } from '../../../domain/model/history.js';
+import { setsAt, type LinerSet } from '../../../domain/model/liner-sets.js';
+import { ReadingKind, type Place } from '../../../domain/model/records.js';
+import { runAt, runsOf, type Run } from '../../../domain/model/runs.js';
+import type { LinerSpecification } from '../../../domain/model/specifications.js';
+import { layerDepths } from '../../../domain/wear/colour-bounds.js';
+import { seen, type Build, type ReadingColumns, type UnitColumns } from '../../../domain/wear/columns.js';
+import type { Pool, WearOptions } from '../../../domain/wear/fit.js';
+
+export interface WearInput {
+  readonly measure: 'h' | 't';
+  readonly units: UnitColumns;
+  readonly readings: Required<ReadingColumns>;
+  /** Row of the estate's readings for each row of `readings`. */
+  readonly rows: readonly number[];
+  readonly pools: readonly Pool[];
+  readonly options: WearOptions;
+  readonly members: readonly Member[];
+}
+
+/** What a unit is: a set at a place, or a set in a run where nobody looked. */
+export interface Member {
+  readonly conveyor: Conveyor;
+  readonly place: Place | undefined;
+  readonly run: Run | undefined;
+  readonly set: LinerSet;
+}
+
+export interface WearSource {
+  readonly estate: Estate;
+  readonly histories: readonly History[];
+  readonly readings: ReadonlyMap<Place, readonly ExposedReading[]>;
+  readonly asOf: CalendarDay | undefined;
+}
+
+/** One input a measure that at least one conveyor uses. */
+export function wearInputs(source: WearSource): readonly WearInput[] {
+  return (['h', 't'] as const).flatMap((measure) => {
+    const histories = source.histories.filter((h) => (h.wearBy === 'tonnes') === (measure === 't'));
+    return histories.length === 0 ? [] : [wearInput(source, histories, measure)];
+  });
+}
+
+function wearInput(source: WearSource, histories: readonly History[], measure: 'h' | 't'): WearInput {
+  const members: Member[] = [];
+  const rows: number[] = [];
+  const columns = { unit: [] as number[], exposure: [] as number[], kind: [] as number[], value: [] as number[], day: [] as number[] };
+  const { kind: kinds, value: values } = source.estate.readings;
+  for (const history of histories) {
+    for (const place of source.estate.places) {
+      if (place.conveyor !== history.conveyor) continue;
+      const readings = source.readings.get(place) ?? [];
+      const lying = source.asOf === undefined ? undefined : setLying(history, place.at, source.asOf);
+      for (const set of setsAt(history.linerSets, place.at)) {
+        const own = readings.filter((r) => r.set === set && r.exposure.known);
+        if (own.length === 0 && set !== lying) continue;
+        const unit = members.push({ conveyor: history.conveyor, place, run: runAt(history.conveyor, place.at), set }) - 1;
+        for (const { row, exposure, inspection } of own) {
+          const kind = kindOf(kinds[row]);
+          if (kind === undefined || !exposure.known) continue;
+          rows.push(row);
+          columns.unit.push(unit);
+          columns.exposure.push(exposure.value);
+          columns.kind.push(kind);
+          columns.value.push(values[row] ?? NaN);
+          columns.day.push(inspection.date.day);
+        }
+      }
+    }
+    for (const run of runsOf(history.conveyor)) {
+      const set = source.asOf === undefined ? undefined : setLying(history, (run.from + run.to) / 2, source.asOf);
+      if (set) members.push({ conveyor: history.conveyor, place: undefined, run, set });
+    }
+  }
+  const liners = [...new Set(members.map((m) => m.set.liner))];
+  const { offset, expectedLife } = expectations(members, histories, measure);
+  return {
+    measure, members, rows, readings: columns, pools: poolsOf(members, histories),
+    units: {
+      count: members.length,
+      fitted: members.map((m) => (m.place ? fittedThickness(m.set, m.place).value : m.set.liner.thickness.value)),
+      build: members.map((m) => liners.indexOf(m.set.liner)), builds: liners.map(buildOf), ...(offset && { offset }),
+    },
+    options: { gaugeError: usualGaugeError(source.estate, rows), ...(expectedLife && { expectedLife }) },
+  };
+}
+
+function kindOf(kind: number | undefined): number | undefined {
+  switch (kind) {
+    case ReadingKind.thickness:
+      return seen.thickness;
+    case ReadingKind.colour:
+      return seen.layer;
+    case ReadingKind.trough:
+      return seen.trough;
+    case ReadingKind.notSeen:
+      return seen.hidden;
+    default:
+      return undefined;
+  }
+}
+
+function buildOf(liner: LinerSpecification): Build {
+  return { depths: layerDepths(liner.layers.map((layer) => layer.thickness.value)).slice(1), tolerance: liner.layerTolerance.value };
+}
+
+function poolsOf(members: readonly Member[], histories: readonly History[]): readonly Pool[] {
+  const conveyors = histories.map((h) => h.conveyor);
+  const runs = conveyors.flatMap((c) => runsOf(c));
+  const places = [...new Set(members.flatMap((m) => (m.place ? [m.place] : [])))];
+  const liners = [...new Set(members.map((m) => m.set.liner))];
+  const byConveyor: Pool = { name: 'conveyor', level: members.map((m) => conveyors.indexOf(m.conveyor)), labels: conveyors.map((c) => c.name) };
+  const byRun: Pool = { name: 'run', level: members.map((m) => (m.run ? runs.indexOf(m.run) : -1)), labels: runs.map((r) => `${r.conveyor.name} run ${r.number}`) };
+  // A run's unseen panels are at some place of their own, as different from the rest as any.
+  const unseen = members.filter((m) => !m.place);
+  const byPlace: Pool = {
+    name: 'place', level: members.map((m) => (m.place ? places.indexOf(m.place) : places.length + unseen.indexOf(m))),
+    labels: [...places.map((p) => `${p.conveyor.name} ${p.name}`), ...unseen.map((m) => `${m.conveyor.name} run ${m.run?.number ?? 0}, not inspected`)],
+  };
+  const byLiner: Pool = { name: 'liner', level: members.map((m) => liners.indexOf(m.set.liner)), labels: liners.map((l) => l.name) };
+  // A pool is worth its parameters only where it groups what another does not: several conveyors, several runs in one,
+  // several sets at one place, one liner on several conveyors.
+  const pools: Pool[] = [];
+  if (conveyors.length > 1) pools.push(byConveyor);
+  if (runs.length > conveyors.length) pools.push(byRun);
+  if (members.length - unseen.length > places.length) pools.push(byPlace);
+  if (liners.length > 1 && liners.some((l) => conveyors.filter((c) => members.some((m) => m.conveyor === c && m.set.liner === l)).length > 1)) pools.push(byLiner);
+  return pools;
+}
+
+/** Expected rate of each unit relative to the middle of all, on natural logarithms; and what is expected of that middle. */
+function expectations(members: readonly Member[], histories: readonly History[], measure: 'h' | 't'): { offset?: readonly number[]; expectedLife?: NonNullable<WearOptions['expectedLife']> } {
+  const logRates = members.map((m) => {
+    const life = m.set.liner.expectedLife;
+    const depth = m.set.liner.thickness.value - m.set.liner.condemn.value;
+    const throughput = measure === 't' ? histories.find((h) => h.conveyor === m.conveyor)?.throughput?.perHour : 1;
+    return life && life.nominal.value > 0 && depth > 0 && throughput !== undefined && throughput > 0 ? Math.log(depth / (life.nominal.value * throughput)) : undefined;
+  });
+  const known = logRates.filter((r) => r !== undefined);
+  if (known.length === 0) return {};
+  const middle = known.reduce((a, b) => a + b, 0) / known.length;
+  const spreads = members.flatMap((m) => {
+    const { nominal, tolerance } = m.set.liner.expectedLife ?? {};
+    if (!tolerance || !nominal) return [];
+    return [tolerance.dimension === 'ratio' ? tolerance.value : tolerance.value / nominal.value];
+  });
+  const expectedLife = { depth: 1, exposure: 1 / Math.exp(middle) };
+  // A supplier's stated spread is of single lives; of the middle of all it is at least that.
+  return {
+    offset: logRates.map((r) => (r ?? middle) - middle),
+    expectedLife: spreads.length > 0 ? { ...expectedLife, spread: Math.max(...spreads) } : expectedLife,
+  };
+}
+
+/** Middle of the errors that the readings state, mm; undefined leaves it to the model's default. */
+function usualGaugeError(estate: Estate, rows: readonly number[]): number {
+  const errors = rows.map((row) => estate.readings.error[row] ?? NaN).filter((e) => e > 0).sort((a, b) => a - b);
+  return errors[errors.length >> 1] ?? 0.5;
+}
