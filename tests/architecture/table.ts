@@ -13,7 +13,7 @@ export interface Part {
 
 const domain = ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model', 'domain/order', 'domain/plan'];
 const printing = ['generators/page', 'generators/drawing', 'generators/appendix'];
-const generators = ['generators/remaining-life', 'generators/work-pack', 'generators/inspection-sheet', 'generators/change-summary'];
+const generators = ['generators/remaining-life', 'generators/work-pack', 'generators/inspection-sheet'];
 
 export const parts: readonly Part[] = [
   { folder: 'domain/units', parts: [], packages: [], why: 'dimensions, quantities, dates, clock positions' },
@@ -33,7 +33,6 @@ export const parts: readonly Part[] = [
   { folder: 'generators/remaining-life', parts: [...domain, ...printing], packages: ['d3-*', 'pdfkit'], why: 'the report' },
   { folder: 'generators/work-pack', parts: [...domain, ...printing], packages: ['d3-*', 'hucre', 'ical-generator', 'pdfkit'], why: 'the pack' },
   { folder: 'generators/inspection-sheet', parts: [...domain, ...printing], packages: ['d3-*'], why: 'what to look at and write down' },
-  { folder: 'generators/change-summary', parts: [...domain, ...printing], packages: [], why: 'what a change to the files means' },
 
   { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
   { folder: 'lsp', parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'protocol'], packages: ['langium', 'langium/*', 'vscode-languageserver', 'vscode-languageserver/*', 'vscode-languageserver-*', 'vscode-uri', 'node:*'], why: 'one file an editor feature' },

@@ -1,4 +1,4 @@
-import { chmodSync, readFileSync, readdirSync } from 'node:fs';
+import { chmodSync, readFileSync, readdirSync, symlinkSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { folderWith, troughline, type Ran } from './console.js';
@@ -55,6 +55,15 @@ describe('what cannot be read', () => {
     isTold(ran);
     expect(ran.exit).toBe(2);
     expect(ran.err).toContain('big.trough: 50 MB');
+  });
+
+  test('a link that leads to itself is named', async () => {
+    const cwd = folderWith({ 'b.trough': first });
+    symlinkSync('a.trough', path.join(cwd, 'a.trough'));
+    const ran = await troughline(['check'], { cwd });
+    isTold(ran);
+    expect(ran.exit).toBe(2);
+    expect(ran.err).toContain('a.trough: a link that leads to itself');
   });
 
   test.skipIf(process.getuid?.() === 0)('a folder without rights is named', async () => {
