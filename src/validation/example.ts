@@ -22,11 +22,11 @@ export function exampleOf(rule: Rule, which: 'bad' | 'good'): Example {
 /** The lines to show to a reader: the example's own, inside the head of the block they stand in. */
 export function shownLines(rule: Rule, which: 'bad' | 'good'): string {
   const own = rule[which].replace(/[«»]/g, '').replace(/^\n+|\s+$/g, '');
-  if (rule.given === 'whole' || rule.given === 'estate') return own;
+  if (rule.given === 'whole' || rule.given === 'estate' || rule.given === 'specifications') return own;
   return `${heads[rule.given]} {\n${indent(own)}\n}`;
 }
 
-type Block = Exclude<Given, 'whole' | 'estate'>;
+type Block = Exclude<Given, 'whole' | 'estate' | 'specifications'>;
 
 const heads: Readonly<Record<Block, string>> = {
   plant: 'plant Tarnholt "Tarnholt Organics"',
@@ -96,10 +96,12 @@ crews Alpha, Bravo
 access units MP1`,
 };
 
-const always: readonly Block[] = ['plant', 'liner', 'screw', 'conveyor'];
+const specifications: readonly Block[] = ['plant', 'liner', 'screw'];
+const always: readonly Block[] = [...specifications, 'conveyor'];
 
 function place(given: Given, lines: string): string {
   if (given === 'whole') return lines;
+  if (given === 'specifications') return specifications.map((block) => write(block)).join('') + lines;
   if (given === 'estate') return always.map((block) => write(block)).join('') + lines;
   const blocks = always.includes(given) ? always : [...always, given];
   return blocks.map((block) => write(block, block === given ? lines : undefined)).join('');

@@ -14,7 +14,7 @@ export function remove(origin: Origin, title: string): Fix {
   return { title, edits: [{ origin, text: '' }] };
 }
 
-/** Put text in just after `origin`. */
-export function insertAfter(origin: Origin, text: string, title: string): Fix {
-  return { title, edits: [{ origin: { ...origin, start: origin.end }, text }] };
+/** Put text in just before `origin`. */
+export function insertBefore(origin: Origin, text: string, title: string): Fix {
+  return { title, edits: [{ origin: { ...origin, end: origin.start }, text }] };
 }

@@ -12,9 +12,10 @@ export interface RuleInput {
 
 /**
  * Where the lines of an example stand. `whole`: they are the whole estate. `estate`: blocks added to the sound estate of
- * example.ts. Otherwise facts inside that block of the sound estate, in place of its facts that start with the same word.
+ * example.ts; `specifications`: the same without its conveyor. Otherwise facts inside that block of the sound estate, in
+ * place of its facts that start with the same word.
  */
-export type Given = 'whole' | 'estate' | 'plant' | 'liner' | 'screw' | 'conveyor' | 'inspection' | 'job';
+export type Given = 'whole' | 'estate' | 'specifications' | 'plant' | 'liner' | 'screw' | 'conveyor' | 'inspection' | 'job';
 
 export interface Rule {
   /** TL1xx the text itself, TL2xx geometry, TL3xx records, TL4xx jobs and orders, TL5xx wear. Never reused. */

@@ -1,3 +1,7 @@
+// TL4xx: can the job be done, in the order written?
+
 import type { Rule } from '../rule.js';
 
-export const jobRules: readonly Rule[] = [];
+export const jobRules: readonly Rule[] = [
+
+];

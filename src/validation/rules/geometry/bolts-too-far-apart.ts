@@ -3,7 +3,6 @@
 
 import { bucklingPitch, carbonSteelExpansion } from '../../../domain/geometry/thermal.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
 import { isPlausible } from '../../plausible.js';
 import type { Rule } from '../../rule.js';
 import { warmingOf } from '../../temperatures.js';
@@ -14,21 +13,25 @@ export const boltsTooFarApart: Rule = {
   severity: 'information',
   why: 'A panel that is butted tight and bolted cold buckles when it warms: it lifts into the screw and is torn.',
   todo: 'Space the bolts closer, fit on a warmer day, or leave a joint gap; the curve of the trough helps, the flat sides get no such help.',
-  given: 'conveyor',
-  bad: '  liner «TwoLayer12»\n  fitting temperature 0 degC to 10 degC\n  service temperature 5 degC to 60 degC',
-  good: '  liner TwoLayer12\n  fitting temperature 0 degC to 10 degC\n  service temperature 5 degC to 35 degC',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const { liner } = conveyor;
-    const pitch = liner.bolt?.pitch;
-    const warming = warmingOf(conveyor);
-    if (!pitch || !warming || liner.joint.policy === 'gap' || !isPlausible('liner thickness', liner.thickness.value)) return;
-    const limit = bucklingPitch(liner.thickness.value, liner.expansion.value - carbonSteelExpansion, warming.rise);
-    if (limit === undefined || pitch.value <= limit) return;
-    yield {
-      origin: conveyor.linerUse.origin,
-      message: `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} and running at ${warming.warmestService.text}, `
-        + `a flat strip lifts where they are more than ${formatLength(Math.floor(limit))} apart.`,
-      related: [{ origin: pitch.origin, message: 'bolt pitch' }, { origin: warming.warmestService.origin, message: `service up to ${warming.warmestService.text}` }],
-    };
-  }),
+  given: 'liner',
+  bad: '  bolt M10 rows 2 pitch «400 mm» countersink 4 mm',
+  good: '  bolt M10 rows 2 pitch 250 mm countersink 4 mm',
+  *check({ estate }) {
+    const told = new Set<object>();
+    for (const conveyor of estate.conveyors) {
+      const { liner } = conveyor;
+      const pitch = liner.bolt?.pitch;
+      const warming = warmingOf(conveyor);
+      if (!pitch || !warming || told.has(liner) || liner.joint.policy === 'gap' || !isPlausible('liner thickness', liner.thickness.value)) continue;
+      const limit = bucklingPitch(liner.thickness.value, liner.expansion.value - carbonSteelExpansion, warming.rise);
+      if (limit === undefined || pitch.value <= limit) continue;
+      told.add(liner);
+      yield {
+        origin: pitch.origin,
+        message: `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} and running at ${warming.warmestService.text} on ${conveyor.name}, `
+          + `a flat strip lifts where they are more than ${formatLength(Math.floor(limit))} apart.`,
+        related: [{ origin: conveyor.linerUse.origin, message: `used on ${conveyor.name}` }],
+      };
+    }
+  },
 };

@@ -12,7 +12,7 @@ export const layersAgainstThickness: Rule = {
   why: 'Every remaining life counts from the full thickness and every colour from the layers; they cannot both be right.',
   todo: 'Take the layers from the data sheet or an offcut; the thickness may be left out, it is their sum.',
   given: 'liner',
-  bad: '  thickness «10 mm»',
+  bad: '  thickness «14 mm»',
   good: '  thickness 12 mm',
   check: each((estate) => estate.liners, function* (liner) {
     const sum = liner.layers.reduce((total, layer) => total + layer.thickness.value, 0);

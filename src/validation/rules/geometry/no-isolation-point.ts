@@ -9,54 +9,30 @@ export const noIsolationPoint: Rule = {
   severity: 'information',
   why: 'A work pack without a named isolation point leaves the crew to find out on the day what holds the screw still.',
   todo: 'Write each isolation: the local isolator, the material feed, and what holds stored energy.',
-  given: 'whole',
+  given: 'specifications',
   bad: `
-plant Tarnholt { duty 60 h/week }
-liner TwoLayer10 {
-  layer grey 5 mm
-  layer orange 5 mm
-  panel length 1000 mm ± 1 mm
-  condemn at 2.5 mm
-}
-screw Spiral315 {
-  shaftless
-  outside diameter 315 mm
-  pitch 280 mm
-}
-conveyor «BR1» {
+conveyor «DG1» {
   plant Tarnholt
-  length 11.2 m
+  length 12 m
   incline 20 deg
-  trough inside radius 175 mm side height 190 mm plate 3 mm
-  screw Spiral315
-  liner TwoLayer10
-  commissioned 2024-02-26 meter 0 h
-  break Discharge at 10.6 m to 11.2 m discharge allowance 20 mm
-  access Floor at 0 m to 11.2 m ground
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
+  access A1 at 0 m to 12 m platform
 }`,
   good: `
-plant Tarnholt { duty 60 h/week }
-liner TwoLayer10 {
-  layer grey 5 mm
-  layer orange 5 mm
-  panel length 1000 mm ± 1 mm
-  condemn at 2.5 mm
-}
-screw Spiral315 {
-  shaftless
-  outside diameter 315 mm
-  pitch 280 mm
-}
-conveyor BR1 {
+conveyor DG1 {
   plant Tarnholt
-  length 11.2 m
+  length 12 m
   incline 20 deg
-  trough inside radius 175 mm side height 190 mm plate 3 mm
-  screw Spiral315
-  liner TwoLayer10
-  commissioned 2024-02-26 meter 0 h
-  break Discharge at 10.6 m to 11.2 m discharge allowance 20 mm
-  access Floor at 0 m to 11.2 m ground
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
+  access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
 }`,
   check: each((estate) => estate.conveyors, function* (conveyor) {

@@ -1,6 +1,7 @@
 // Do the trough sections add up to the length? Counted to the millimetre; half a millimetre is left for rounding inches.
 
-import { formatLength, formatChainage } from '../../../domain/units/format.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { formatChainage, formatLength } from '../../../domain/units/format.js';
 import { each } from '../../each.js';
 import { replace } from '../../fixes.js';
 import type { Rule } from '../../rule.js';
@@ -25,7 +26,13 @@ export const sectionsTileTheLength: Rule = {
       message: `${conveyor.name} is ${conveyor.length.text} long, and its ${count(conveyor.sections.length, 'section')} add up to ${formatChainage(sum)}: `
         + `${formatLength(Math.abs(short))} too ${short > 0 ? 'little' : 'much'}.`,
       related: conveyor.sections.map((section) => ({ origin: section.origin, message: `section ${section.name}, ${section.length.text}` })),
-      fixes: [replace(conveyor.length.origin, formatChainage(sum), { title: `Write length ${formatChainage(sum)}` })],
+      // Offered only where no part would come to lie beyond the new end.
+      fixes: farthest(conveyor) <= sum + 0.5 ? [replace(conveyor.length.origin, formatChainage(sum), { title: `Write length ${formatChainage(sum)}` })] : [],
     };
   }),
 };
+
+function farthest({ breaks, access, covers, points }: Conveyor): number {
+  const ends = [...breaks.filter((one) => !one.implied), ...access, ...covers].map((part) => part.to.value);
+  return Math.max(0, ...ends, ...points.map((point) => point.at.value));
+}

@@ -15,6 +15,7 @@ export const stretchWithoutAccess: Rule = {
   bad: '  «access A1 at 0 m to 8 m platform»',
   good: '  access A1 at 0 m to 8 m platform\n  access A2 at 8 m to 12 m mobile platform height 6 m',
   check: each((estate) => estate.conveyors, function* (conveyor) {
+    if (conveyor.access.some((zone) => zone.from.value > zone.to.value)) return; // a range that runs backwards has its own finding
     const zones = [...conveyor.access].sort((a, b) => a.from.value - b.from.value);
     const gaps: string[] = [];
     let reached = 0;

@@ -11,85 +11,61 @@ export const ambiguousName: Rule = {
   severity: 'error',
   why: 'The record could be booked to the wrong machine.',
   todo: 'Write the plant before the name: plant.conveyor.',
-  given: 'whole',
+  given: 'specifications',
   bad: `
-plant North { duty 60 h/week }
-plant South { duty 60 h/week }
-liner L12 {
-  layer white 6 mm
-  layer red 6 mm
-  panel length 1200 mm
-  condemn at 3 mm
-}
-screw S315 {
-  shaftless
-  outside diameter 315 mm
-  pitch 280 mm
-}
-conveyor C1 {
-  plant North
-  length 11.2 m
+plant Eastfield { duty 110 h/week }
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
   incline 20 deg
-  trough inside radius 177 mm side height 200 mm plate 3 mm
-  screw S315
-  liner L12
-  commissioned 2024-02-26 meter 0 h
-  break Discharge at 10.6 m to 11.2 m discharge allowance 20 mm
-  access Floor at 0 m to 11.2 m ground
-  isolation Q1 electrical
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
+  access A1 at 0 m to 12 m platform
+  isolation Q1 "local isolator" electrical
 }
-conveyor C1 {
-  plant South
-  length 11.2 m
+conveyor DG1 {
+  plant Eastfield
+  length 12 m
   incline 20 deg
-  trough inside radius 177 mm side height 200 mm plate 3 mm
-  screw S315
-  liner L12
-  commissioned 2024-02-26 meter 0 h
-  break Discharge at 10.6 m to 11.2 m discharge allowance 20 mm
-  access Floor at 0 m to 11.2 m ground
-  isolation Q1 electrical
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
+  access A1 at 0 m to 12 m platform
+  isolation Q1 "local isolator" electrical
 }
-duty «C1» from 2024-06-03 80 h/week`,
+duty «DG1» from 2024-06-03 120 h/week`,
   good: `
-plant North { duty 60 h/week }
-plant South { duty 60 h/week }
-liner L12 {
-  layer white 6 mm
-  layer red 6 mm
-  panel length 1200 mm
-  condemn at 3 mm
-}
-screw S315 {
-  shaftless
-  outside diameter 315 mm
-  pitch 280 mm
-}
-conveyor C1 {
-  plant North
-  length 11.2 m
+plant Eastfield { duty 110 h/week }
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
   incline 20 deg
-  trough inside radius 177 mm side height 200 mm plate 3 mm
-  screw S315
-  liner L12
-  commissioned 2024-02-26 meter 0 h
-  break Discharge at 10.6 m to 11.2 m discharge allowance 20 mm
-  access Floor at 0 m to 11.2 m ground
-  isolation Q1 electrical
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
+  access A1 at 0 m to 12 m platform
+  isolation Q1 "local isolator" electrical
 }
-conveyor C1 {
-  plant South
-  length 11.2 m
+conveyor DG1 {
+  plant Eastfield
+  length 12 m
   incline 20 deg
-  trough inside radius 177 mm side height 200 mm plate 3 mm
-  screw S315
-  liner L12
-  commissioned 2024-02-26 meter 0 h
-  break Discharge at 10.6 m to 11.2 m discharge allowance 20 mm
-  access Floor at 0 m to 11.2 m ground
-  isolation Q1 electrical
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
+  access A1 at 0 m to 12 m platform
+  isolation Q1 "local isolator" electrical
 }
-duty North.C1 from 2024-06-03 80 h/week`,
+duty Eastfield.DG1 from 2024-06-03 120 h/week`,
   check: onProblem('ambiguous name', (problem) => ({
     message: `The name ${problem.name} is a ${problem.what} of more than one plant.`,
     todo: `Write ${list(problem.candidates, 'or')}.`,

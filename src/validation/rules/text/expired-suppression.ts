@@ -10,8 +10,16 @@ export const expiredSuppression: Rule = {
   why: 'Someone promised to deal with the finding by that date; it is reported again so that it is not forgotten.',
   todo: 'Deal with the finding, or give a new date and the reason for it.',
   given: 'estate',
-  bad: '',
-  good: '',
+  bad: `
+inspection DG1 2025-03-10 meter 6200 h {
+  view downstream «// allow TL311 until 2025-01-31 because "the shift is asked for its view"»
+  P1 colour white
+}`,
+  good: `
+inspection DG1 2025-03-10 meter 6200 h {
+  view downstream
+  P1 colour white
+}`,
   check: onProblem('expired suppression', (problem) => ({
     message: `${problem.code} was silenced until ${problem.until}, and the records have reached ${problem.asOf}.`,
   })),

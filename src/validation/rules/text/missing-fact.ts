@@ -11,7 +11,7 @@ export const missingFact: Rule = {
   todo: 'Add the fact.',
   given: 'whole',
   bad: `
-«screw Spiral315» {
+screw «Spiral315» {
   shaftless
   outside diameter 315 mm
 }`,

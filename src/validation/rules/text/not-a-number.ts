@@ -9,9 +9,9 @@ export const notANumber: Rule = {
   severity: 'error',
   why: 'The fact counts as not stated: quantities, masses and times that follow from it are missing.',
   todo: 'Write a plain number: digits, a point for decimals, or a fraction such as 3/8.',
-  given: 'plant',
-  bad: '  crew Alpha «4 m» people skills fitting',
-  good: '  crew Alpha 4 people skills fitting',
+  given: 'conveyor',
+  bad: '  length «12/0 m»',
+  good: '  length 12 m',
   check: onProblem('not a number', (problem) => ({
     message: `The ${problem.fact} cannot be read as a number: ${problem.text}.`,
   })),

@@ -1,4 +1,4 @@
-// A comment that silences a finding and does not say why.
+// A comment that silences a finding and does not say why. Without a reason it silences nothing.
 
 import type { Rule } from '../../rule.js';
 import { onProblem } from '../../on-problem.js';
@@ -8,10 +8,10 @@ export const suppressionWithoutReason: Rule = {
   title: 'Finding silenced without a reason',
   severity: 'warning',
   why: 'The next person cannot tell a considered decision from a finding that was in the way.',
-  todo: 'Write the reason in quotation marks after the code.',
-  given: 'estate',
-  bad: '',
-  good: '',
+  todo: 'Write the reason after the code: because "…".',
+  given: 'liner',
+  bad: '  condemn at 3 mm «// allow TL208»',
+  good: '  condemn at 7 mm // allow TL208 because "measured at every round, never judged by colour"',
   check: onProblem('suppression without reason', (problem) => ({
     message: `${problem.code} is silenced here without a reason.`,
   })),

@@ -10,9 +10,9 @@ export const unusedSuppression: Rule = {
   severity: 'warning',
   why: 'Left standing, it would hide the next finding of that code on this line, which nobody has judged.',
   todo: 'Take the comment out.',
-  given: 'estate',
-  bad: '',
-  good: '',
+  given: 'liner',
+  bad: '  condemn at 3 mm «// allow TL208 because "measured at every round, never judged by colour"»',
+  good: '  condemn at 3 mm',
   check: onProblem('unused suppression', (problem) => ({
     message: `There is no ${problem.code} here to silence.`,
     fixes: [remove(problem.origin, 'Take the comment out')],

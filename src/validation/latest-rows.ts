@@ -1,0 +1,24 @@
+// The newest reading of every spot whose liner is still in: what a decision about it would rest on today.
+
+import type { Estate } from '../domain/model/estate.js';
+import type { LinerSet } from '../domain/model/liner-sets.js';
+import type { Place } from '../domain/model/records.js';
+import { seenRows } from './seen-sets.js';
+
+export interface LatestRow {
+  readonly row: number;
+  readonly place: Place;
+  readonly set: LinerSet;
+}
+
+const known = new WeakMap<Estate, readonly LatestRow[]>();
+
+export function latestRows(estate: Estate): readonly LatestRow[] {
+  const found = known.get(estate);
+  if (found) return found;
+  const latest: LatestRow[] = [];
+  for (const { row, place, placeIndex, set } of seenRows(estate)) latest[placeIndex] = { row, place, set };
+  const lying = latest.filter((one) => one !== undefined && one.set.removed === undefined);
+  known.set(estate, lying);
+  return lying;
+}

@@ -1,0 +1,36 @@
+// Was the new liner as thick as bought? Stated tolerance, or one twentieth, and three standard deviations of the reading.
+
+import { depthGaugeError } from '../../../domain/geometry/gauge.js';
+import type { Rule } from '../../rule.js';
+
+export const asFittedOffTheSpecification: Rule = {
+  code: 'TL336',
+  title: 'New liner of another thickness than bought',
+  severity: 'warning',
+  why: 'A thinner sheet takes its share off the life of the whole set; a thicker one may be another product.',
+  todo: 'Check the gauge on an offcut and the delivery against the order.',
+  given: 'estate',
+  bad: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  P1 thickness «10.1 mm» ± 0.2 mm
+}`,
+  good: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  P1 thickness 12.1 mm ± 0.2 mm
+}`,
+  *check({ estate }) {
+    for (const { conveyor, liner, asFitted } of estate.relines) {
+      for (const { point, thickness, error } of asFitted) {
+        const tolerance = liner.thicknessTolerance?.value ?? 0.05 * liner.thickness.value;
+        if (Math.abs(thickness.value - liner.thickness.value) <= tolerance + 3 * (error?.value ?? depthGaugeError)) continue;
+        yield {
+          origin: thickness.origin,
+          message: `${point.name} of ${conveyor.name} was fitted with ${thickness.text}, and ${liner.name} is ${liner.thickness.text} thick.`,
+          related: [{ origin: liner.thickness.origin, message: `thickness of ${liner.name}` }],
+        };
+      }
+    }
+  },
+};

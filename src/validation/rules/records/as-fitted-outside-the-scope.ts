@@ -1,0 +1,41 @@
+// Does a thickness taken at a reline lie where the liner was changed?
+
+import { scopeOf } from '../../../domain/model/liner-sets.js';
+import { panelEnds } from '../../../domain/model/panels.js';
+import type { Rule } from '../../rule.js';
+
+export const asFittedOutsideTheScope: Rule = {
+  code: 'TL337',
+  title: 'New thickness where nothing was changed',
+  severity: 'warning',
+  why: 'Either the scope is wrong, and a new liner counts as old, or the reading is of the old liner and belongs into an inspection.',
+  todo: 'Correct the scope or the point.',
+  given: 'estate',
+  bad: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  scope run 3
+  «P1» thickness 12.1 mm
+}`,
+  good: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  scope run 3
+  P2 thickness 12.1 mm
+}`,
+  *check({ estate }) {
+    for (const reline of estate.relines) {
+      if (reline.scope.length === 0) continue;
+      const scope = scopeOf(reline.conveyor, reline, panelEnds);
+      for (const { point: use } of reline.asFitted) {
+        const point = reline.conveyor.points.find((one) => one.name === use.name);
+        if (!point || scope.some(({ from, to }) => point.at.value >= from && point.at.value <= to)) continue;
+        yield {
+          origin: use.origin,
+          message: `${point.name} lies at ${point.at.text}, outside what this reline of ${reline.conveyor.name} covers.`,
+          related: reline.scope.map((stretch) => ({ origin: stretch.origin, message: 'the scope' })),
+        };
+      }
+    }
+  },
+};

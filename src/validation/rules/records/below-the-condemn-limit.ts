@@ -1,0 +1,33 @@
+// Is a liner that is still in at its limit or below it?
+
+import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { latestRows } from '../../latest-rows.js';
+import { isPlausible } from '../../plausible.js';
+import { dayOfRow } from '../../reading-words.js';
+import type { Rule } from '../../rule.js';
+
+export const belowTheCondemnLimit: Rule = {
+  code: 'TL310',
+  title: 'Liner at or below its condemn limit',
+  severity: 'error',
+  why: 'What is left was set aside as the margin before the screw reaches the steel, and it is being used up.',
+  todo: 'Plan the reline now and inspect often until then; if it was relined already, write that down.',
+  given: 'inspection',
+  bad: '  «P1 thickness 2.6 mm»',
+  good: '  P1 thickness 3.6 mm',
+  *check({ estate }) {
+    for (const { row, place, set } of latestRows(estate)) {
+      if (estate.readings.kind[row] !== ReadingKind.thickness) continue;
+      const value = estate.readings.value[row] ?? 0;
+      const limit = set.liner.condemn;
+      // A reading in the wrong unit, or a limit that no liner meets, has its own finding.
+      if (value > limit.value || limit.value >= set.liner.thickness.value || !(value >= 0.05) || !isPlausible('liner thickness', set.liner.thickness.value)) continue;
+      yield {
+        origin: originOf(estate.readings, row),
+        message: `${place.name} of ${place.conveyor.name} has ${formatLength(value)} left (${dayOfRow(estate, row)}), and ${set.liner.name} is condemned at ${limit.text}.`,
+        related: [{ origin: limit.origin, message: `condemn limit of ${set.liner.name}` }],
+      };
+    }
+  },
+};

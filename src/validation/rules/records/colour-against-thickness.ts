@@ -1,0 +1,34 @@
+// Do a colour and a thickness of one spot agree? A layer shows only while what is left lies within it.
+
+import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { growthsOf } from '../../growth.js';
+import { leftByLayer } from '../../reading-error.js';
+import { dayOfRow, readingWords } from '../../reading-words.js';
+import type { Rule } from '../../rule.js';
+
+export const colourAgainstThickness: Rule = {
+  code: 'TL307',
+  title: 'Colour that contradicts the thickness',
+  severity: 'warning',
+  why: 'One of the two is wrong: the gauge, the point, the colour in bad light, or which liner is fitted; a decision should not rest on either.',
+  todo: 'Look again with a lamp and a gauge checked on an offcut.',
+  given: 'inspection',
+  bad: '  P1 thickness 9.8 mm\n  «P1 colour red»',
+  good: '  P1 thickness 9.8 mm\n  P2 colour red',
+  *check({ estate }) {
+    const { readings } = estate;
+    for (const { row, before, place, liner, kinds, sameInspection } of growthsOf(estate)) {
+      if (kinds !== 'mixed') continue;
+      const indicator = readings.kind[row] === ReadingKind.thickness ? before : row;
+      const left = readings.kind[indicator] === ReadingKind.colour ? leftByLayer(liner, readings.value[indicator] ?? -1) : undefined;
+      const means = left ? `${readingWords(estate, indicator, liner)} means ${formatLength(left.least)} to ${formatLength(left.most)} left` : 'bare steel means nothing left';
+      yield {
+        origin: originOf(readings, row),
+        message: `${place.name} of ${place.conveyor.name} shows ${readingWords(estate, row, liner)}, and ${readingWords(estate, before, liner)} `
+          + `${sameInspection ? 'in the same inspection' : `on ${dayOfRow(estate, before)}`}; ${means}.`,
+        related: [{ origin: originOf(readings, before), message: readingWords(estate, before, liner) }],
+      };
+    }
+  },
+};

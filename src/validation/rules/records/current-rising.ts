@@ -1,0 +1,53 @@
+// Does the drive draw a quarter more than it used to [judgement]? The newest current against the median of at least two before,
+// empty and loaded each on its own.
+
+import type { Inspection } from '../../../domain/model/records.js';
+import type { Stated } from '../../../domain/model/stated.js';
+import { historyOf } from '../../../domain/model/history.js';
+import { formatValue } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+export const currentRising: Rule = {
+  code: 'TL323',
+  title: 'Motor current well above what it was',
+  severity: 'warning',
+  why: 'The spiral drags on something: a lifted panel edge, a bolt head, a failing bearing or build-up; each gets worse quickly.',
+  todo: 'Isolate and look along the spiral and at the bearing before the next long run.',
+  given: 'estate',
+  bad: `
+inspection DG1 2024-09-09 meter 3600 h {
+  current empty 4.0 A
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  current empty 4.2 A
+}
+inspection DG1 2025-09-08 meter 9000 h {
+  current empty «5.9 A»
+}`,
+  good: `
+inspection DG1 2024-09-09 meter 3600 h {
+  current empty 4.0 A
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  current empty 4.2 A
+}
+inspection DG1 2025-09-08 meter 9000 h {
+  current empty 4.4 A
+}`,
+  *check({ estate }) {
+    for (const conveyor of estate.conveyors) {
+      const inspections = historyOf(estate, conveyor).inspections.map((one) => one.inspection);
+      for (const state of ['empty', 'loaded'] as const) {
+        const readings = inspections.flatMap((inspection: Inspection) => inspection.currents.map((current) => current[state]).filter((one): one is Stated<'current'> => one !== undefined));
+        const newest = readings.at(-1);
+        const before = readings.slice(0, -1).map((one) => one.value).sort((a, b) => a - b);
+        const usual = before[Math.floor((before.length - 1) / 2)];
+        if (!newest || before.length < 2 || usual === undefined || usual <= 0 || newest.value <= 1.25 * usual) continue;
+        yield {
+          origin: newest.origin,
+          message: `The drive of ${conveyor.name} draws ${newest.text} ${state}, and drew ${formatValue(usual, 'current')} before (median of ${before.length}).`,
+        };
+      }
+    }
+  },
+};

@@ -1,0 +1,33 @@
+// Is the flight of the screw that is still in worn to its limit? Judged by the newest round that read it.
+
+import { historyOf } from '../../../domain/model/history.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import type { Rule } from '../../rule.js';
+
+export const flightBelowItsLimit: Rule = {
+  code: 'TL322',
+  title: 'Flight worn to its limit',
+  severity: 'warning',
+  why: 'A thin flight bends, breaks at a weld and jams; the pieces tear the liner on their way out.',
+  todo: 'Plan the screw change; change the liner with it if it has less left than a new screw lasts.',
+  given: 'inspection',
+  bad: '  flight at 6 m depth «48 mm»',
+  good: '  flight at 6 m depth 62 mm',
+  *check({ estate }) {
+    for (const conveyor of estate.conveyors) {
+      const history = historyOf(estate, conveyor);
+      const screw = history.screwSets.at(-1);
+      const limit = screw?.screw.condemnFlight;
+      const newest = history.inspections.findLast(({ inspection }) => inspection.flights.length > 0)?.inspection;
+      if (!limit || !newest || (screw.change && newest.date.day < screw.change.date.day)) continue;
+      for (const { at, depth } of newest.flights) {
+        if (depth.value > limit.value) continue;
+        yield {
+          origin: depth.origin,
+          message: `The flight of ${conveyor.name} has ${depth.text} left at ${at.text} (${formatDay(newest.date.day)}), and ${screw.screw.name} is to be changed at ${limit.text}.`,
+          related: [{ origin: limit.origin, message: `limit of ${screw.screw.name}` }],
+        };
+      }
+    }
+  },
+};

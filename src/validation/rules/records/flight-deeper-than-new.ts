@@ -1,0 +1,31 @@
+// Is a flight deeper than it was made? Then another screw was read, or across the wrong edge.
+
+import { historyOf } from '../../../domain/model/history.js';
+import type { Rule } from '../../rule.js';
+
+export const flightDeeperThanNew: Rule = {
+  code: 'TL328',
+  title: 'Flight deeper than when new',
+  severity: 'warning',
+  why: 'The wear of the screw is judged from this reading; one that cannot be hides how far it has gone.',
+  todo: 'Read the depth radially, from the outer edge to the inner edge of the bar, and check which screw is fitted.',
+  given: 'inspection',
+  bad: '  flight at 6 m depth «95 mm»',
+  good: '  flight at 6 m depth 75 mm',
+  *check({ estate }) {
+    for (const inspection of estate.inspections) {
+      if (inspection.flights.length === 0) continue;
+      const sets = historyOf(estate, inspection.conveyor).screwSets;
+      const screw = (sets.findLast((set) => set.fitted === undefined || set.fitted.day <= inspection.date.day) ?? sets[0])?.screw ?? inspection.conveyor.screw;
+      const width = screw.flight?.width;
+      for (const { at, depth } of inspection.flights) {
+        if (!width || depth.value <= width.value + 2) continue; // 2 mm for scale and tape [judgement]
+        yield {
+          origin: depth.origin,
+          message: `The flight of ${inspection.conveyor.name} reads ${depth.text} at ${at.text}, and ${screw.name} was made ${width.text} deep.`,
+          related: [{ origin: width.origin, message: `flight of ${screw.name}` }],
+        };
+      }
+    }
+  },
+};

@@ -1,0 +1,43 @@
+// Is it known how sure the thicknesses of an inspection are?
+
+import { depthGaugeError } from '../../../domain/geometry/gauge.js';
+import { ReadingKind } from '../../../domain/model/records.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatLength } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+import { count } from '../../wording.js';
+
+export const gaugeNotStated: Rule = {
+  code: 'TL317',
+  title: 'Thickness from an unnamed gauge',
+  severity: 'information',
+  why: 'How far ahead the forecast can see depends on how sure the readings are; without a gauge a coarse one is assumed.',
+  todo: 'Add the gauge and its error to the inspection, for example `gauge ultrasonic ± 0.2 mm`.',
+  given: 'estate',
+  bad: `
+inspection DG1 «2025-03-10» meter 6200 h {
+  view downstream
+  P1 thickness 9.8 mm
+}`,
+  good: `
+inspection DG1 2025-03-10 meter 6200 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9.8 mm
+}`,
+  *check({ estate }) {
+    const { readings } = estate;
+    for (const inspection of estate.inspections) {
+      if (inspection.gauge) continue;
+      let unsure = 0;
+      for (let row = inspection.firstRow; row < inspection.endRow; row++) {
+        if (readings.kind[row] === ReadingKind.thickness && !((readings.error[row] ?? NaN) >= 0)) unsure++;
+      }
+      if (unsure === 0) continue;
+      yield {
+        origin: inspection.date.origin,
+        message: `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ${count(unsure, 'thickness reading')} and names no gauge; ± ${formatLength(depthGaugeError)} is assumed.`,
+      };
+    }
+  },
+};

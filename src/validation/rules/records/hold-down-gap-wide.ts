@@ -1,0 +1,24 @@
+// Has a hold-down more room above the spiral than a tenth of its diameter [judgement]? It then holds nothing down.
+
+import { formatLength } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+export const holdDownGapWide: Rule = {
+  code: 'TL321',
+  title: 'Hold-down far above the spiral',
+  severity: 'warning',
+  why: 'A spiral that can rise climbs over a lump, strikes the covers and drops back on the liner.',
+  todo: 'Adjust or replace the block at the next stop, and check its bolts and bracket.',
+  given: 'inspection',
+  bad: '  hold-down at 3.75 m gap «55 mm»',
+  good: '  hold-down at 3.75 m gap 14 mm',
+  *check({ estate }) {
+    for (const { conveyor, holdDownGaps } of estate.inspections) {
+      const limit = conveyor.screw.outsideDiameter.value / 10;
+      for (const { at, gap } of holdDownGaps) {
+        if (gap.value <= limit) continue;
+        yield { origin: gap.origin, message: `The hold-down of ${conveyor.name} at ${at.text} has a gap of ${gap.text}, more than a tenth of the spiral's diameter (${formatLength(limit)}).` };
+      }
+    }
+  },
+};

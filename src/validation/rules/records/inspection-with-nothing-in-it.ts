@@ -1,0 +1,30 @@
+// Does an inspection say anything at all?
+
+import { formatDay } from '../../../domain/units/calendar.js';
+import type { Rule } from '../../rule.js';
+
+export const inspectionWithNothingInIt: Rule = {
+  code: 'TL324',
+  title: 'Inspection without a single observation',
+  severity: 'information',
+  why: 'Its date makes the conveyor look recently inspected, and nothing was learnt.',
+  todo: 'Write what was seen, and `not seen` with the reason for what was not.',
+  given: 'estate',
+  bad: `
+inspection DG1 «2025-03-10» meter 6200 h {
+  by "day shift"
+}`,
+  good: `
+inspection DG1 2025-03-10 meter 6200 h {
+  by "day shift"
+  P1 not seen "cover seized"
+}`,
+  *check({ estate }) {
+    for (const inspection of estate.inspections) {
+      const { conveyor, date, firstRow, endRow, holdDownGaps, flights, wornWidths, currents, remarks, photos } = inspection;
+      const others = [holdDownGaps, flights, wornWidths, currents, remarks, photos].reduce((sum, list) => sum + list.length, 0);
+      if (endRow > firstRow || others > 0) continue;
+      yield { origin: date.origin, message: `The inspection of ${conveyor.name} on ${formatDay(date.day)} states nothing that was seen.` };
+    }
+  },
+};

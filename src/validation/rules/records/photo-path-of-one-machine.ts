@@ -1,0 +1,22 @@
+// Will the photo be found from another computer? Paths count from the file they stand in.
+
+import type { Rule } from '../../rule.js';
+
+export const photoPathOfOneMachine: Rule = {
+  code: 'TL346',
+  title: 'Photo path of one machine only',
+  severity: 'warning',
+  why: 'Nobody else can open it, and the crew that has to judge the damage gets a dead link.',
+  todo: 'Put the photo beside the records and give its path from there, for example "photos/2025-03-10-P1.jpg".',
+  given: 'inspection',
+  bad: '  P1 colour red\n  «photo "C:/photos/P1.jpg"»',
+  good: '  P1 colour red\n  photo "photos/2025-03-10-P1.jpg"',
+  *check({ estate }) {
+    for (const { photos } of estate.inspections) {
+      for (const { path, origin } of photos) {
+        if (!/^([A-Za-z]:|[\\/]|~|file:)/.test(path)) continue;
+        yield { origin, message: `The path "${path}" starts at the root of one machine.` };
+      }
+    }
+  },
+};

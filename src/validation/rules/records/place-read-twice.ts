@@ -1,0 +1,36 @@
+// Is one spot read twice in one inspection, with readings that differ?
+
+import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { formatLength } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+import { seenRows } from '../../seen-sets.js';
+import { errorOf } from '../../reading-error.js';
+
+export const placeReadTwice: Rule = {
+  code: 'TL330',
+  title: 'Spot read twice with two results',
+  severity: 'warning',
+  why: 'One of the two belongs to another point; the one that was meant has no reading at all.',
+  todo: 'Look at the sheet: correct the point\'s name, or keep the reading that was repeated for good reason.',
+  given: 'inspection',
+  bad: '  P1 thickness 10.4 mm\n  «P1 thickness 8.4 mm»',
+  good: '  P1 thickness 10.4 mm\n  P2 thickness 8.4 mm',
+  *check({ estate }) {
+    const { readings } = estate;
+    const last = new Int32Array(estate.places.length).fill(-1);
+    for (const { row, placeIndex, place } of seenRows(estate)) {
+      if (readings.kind[row] !== ReadingKind.thickness) continue;
+      const before = last[placeIndex] ?? -1;
+      last[placeIndex] = row;
+      if (before < 0 || readings.inspection[before] !== readings.inspection[row]) continue;
+      const [a, b] = [readings.value[before] ?? 0, readings.value[row] ?? 0];
+      const error = 3 * Math.hypot(errorOf(estate, before), errorOf(estate, row));
+      if (Math.abs(a - b) <= error) continue;
+      yield {
+        origin: originOf(readings, row),
+        message: `${place.name} has two thicknesses in one inspection: ${formatLength(a)} and ${formatLength(b)}.`,
+        related: [{ origin: originOf(readings, before), message: `${formatLength(a)}` }],
+      };
+    }
+  },
+};

@@ -1,0 +1,46 @@
+// Does everything an inspection gives a chainage for lie on the conveyor, and on its liner where a liner was read?
+
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import type { Stated } from '../../../domain/model/stated.js';
+import { formatChainage } from '../../../domain/units/format.js';
+import type { Found } from '../../finding.js';
+import type { Rule } from '../../rule.js';
+
+export const readingBeyondTheConveyor: Rule = {
+  code: 'TL326',
+  title: 'Reading where there is no liner',
+  severity: 'error',
+  why: 'The reading was taken somewhere else, and the spot where it was taken has none.',
+  todo: 'Measure from the inside face of the tail-end plate, in the direction of flow, and correct the chainage.',
+  given: 'inspection',
+  bad: '  «at 52 m clock 7:30 thickness 10.6 mm»',
+  good: '  at 5.2 m clock 7:30 thickness 10.6 mm',
+  *check({ estate }) {
+    const { readings, places } = estate;
+    for (const inspection of estate.inspections) {
+      const { conveyor } = inspection;
+      for (let row = inspection.firstRow; row < inspection.endRow; row++) {
+        const place = places[readings.place[row] ?? -1];
+        if (!place || place.declared || readings.kind[row] === ReadingKind.notSeen) continue;
+        const fault = faultOf(conveyor, place.at);
+        if (fault) yield { origin: originOf(readings, row), message: `This reading is at ${formatChainage(place.at)}, ${fault}.` };
+      }
+      for (const { at } of inspection.flights) yield* beyond(conveyor, 'This flight reading', at);
+      for (const { at } of inspection.holdDownGaps) yield* beyond(conveyor, 'This hold-down gap', at);
+      for (const { at } of inspection.wornWidths) yield* beyond(conveyor, 'This worn width', at);
+      for (const { at } of inspection.remarks) if (at) yield* beyond(conveyor, 'This finding', at);
+    }
+  },
+};
+
+function faultOf(conveyor: Conveyor, at: number): string | undefined {
+  if (at < -0.5 || at > conveyor.length.value + 0.5) return `and ${conveyor.name} is ${conveyor.length.text} long`;
+  const one = conveyor.breaks.find((candidate) => at > candidate.from.value && at < candidate.to.value);
+  return one && `inside break ${one.name} of ${conveyor.name}, from ${one.from.text} to ${one.to.text}`;
+}
+
+function* beyond(conveyor: Conveyor, what: string, at: Stated<'length'>): Iterable<Found> {
+  if (at.value >= -0.5 && at.value <= conveyor.length.value + 0.5) return;
+  yield { origin: at.origin, message: `${what} is at ${at.text}, and ${conveyor.name} is ${conveyor.length.text} long.` };
+}

@@ -1,0 +1,42 @@
+// Is a reading a thickness a liner can have? What is not was written in another unit; nought is bare steel.
+
+import type { Estate } from '../../../domain/model/estate.js';
+import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { isPlausible } from '../../plausible.js';
+import type { Rule } from '../../rule.js';
+
+export const readingOfUnlikelySize: Rule = {
+  code: 'TL335',
+  title: 'Reading that no liner can have',
+  severity: 'warning',
+  why: 'A reading in the wrong unit spoils the wear rate of its point and of every point that borrows from it.',
+  todo: 'Check the unit, inches or millimetres; where the steel shows, write `trough showing` instead of a thickness of nought.',
+  given: 'inspection',
+  bad: '  «P1 thickness 10.4 in»',
+  good: '  P1 thickness 10.4 mm',
+  *check({ estate }) {
+    for (const row of unlikelyReadings(estate)) {
+      const value = estate.readings.value[row] ?? 0;
+      const place = estate.places[estate.readings.place[row] ?? -1];
+      yield {
+        origin: originOf(estate.readings, row),
+        message: value < 0.05
+          ? `${place?.name ?? 'This reading'} has a thickness of ${formatLength(value)}.`
+          : `${place?.name ?? 'This reading'} has ${formatLength(value)}, thicker than any liner.`,
+        ...(value < 0.05 ? { todo: 'Write `trough showing` if the steel was seen.' } : { todo: 'Check the unit: millimetres or inches?' }),
+      };
+    }
+  },
+};
+
+function* unlikelyReadings({ readings, places }: Estate): Iterable<number> {
+  for (let row = 0; row < readings.count; row++) {
+    if (readings.kind[row] !== ReadingKind.thickness) continue;
+    const value = readings.value[row] ?? 0;
+    if (isPlausible('reading thickness', value)) continue;
+    // A liner that is itself beyond the usual sizes has its own finding.
+    const thickness = places[readings.place[row] ?? -1]?.conveyor.liner.thickness.value ?? 0;
+    if (value < 0.05 || isPlausible('liner thickness', thickness)) yield row;
+  }
+}

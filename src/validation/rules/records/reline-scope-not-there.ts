@@ -1,0 +1,73 @@
+// Does every stretch that a reline or a job names exist on its conveyor?
+
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { panelEnds } from '../../../domain/model/panels.js';
+import { findRun, runsOf } from '../../../domain/model/runs.js';
+import type { Stretch } from '../../../domain/model/stretch.js';
+import { formatChainage } from '../../../domain/units/format.js';
+import type { Found } from '../../finding.js';
+import type { Rule } from '../../rule.js';
+import { list } from '../../wording.js';
+
+export const relineScopeNotThere: Rule = {
+  code: 'TL315',
+  title: 'Stretch that the conveyor does not have',
+  severity: 'error',
+  why: 'The record or the step covers nothing: the liner there counts as never changed, or the work is not planned.',
+  todo: 'Runs are numbered from the tail; name one by its number or by the break at its tail end.',
+  given: 'estate',
+  bad: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  scope «run 5»
+}`,
+  good: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  scope run 3
+}`,
+  *check({ estate }) {
+    for (const { conveyor, scope } of estate.relines) for (const stretch of scope) yield* judge(conveyor, stretch);
+    for (const { conveyor, panelsFitted } of estate.relines) for (const { run } of panelsFitted) yield* judge(conveyor, run);
+    for (const { conveyor, relines, order } of estate.jobs) {
+      for (const { stretch } of relines) yield* judge(conveyor, stretch);
+      for (const { stretch } of order?.steps ?? []) if (stretch) yield* judge(conveyor, stretch);
+    }
+  },
+};
+
+function* judge(conveyor: Conveyor, stretch: Stretch): Iterable<Found> {
+  const { origin } = stretch;
+  switch (stretch.kind) {
+    case 'all':
+      return;
+    case 'chainage': {
+      const length = conveyor.length;
+      if (stretch.to.value <= stretch.from.value) yield { origin, message: `This stretch runs from ${stretch.from.text} to ${stretch.to.text}.`, todo: 'Write the lower chainage first.' };
+      else if (stretch.from.value < -0.5 || stretch.to.value > length.value + 0.5) {
+        yield { origin, message: `This stretch runs from ${stretch.from.text} to ${stretch.to.text}, and ${conveyor.name} from 0 m to ${length.text}.` };
+      }
+      return;
+    }
+    case 'run':
+    case 'panels': {
+      const run = findRun(conveyor, stretch.run);
+      if (!run) {
+        const runs = runsOf(conveyor).map((one) => `run ${one.number} (${one.tailBreak.name} to ${one.headBreak.name})`);
+        // A break of that name that does not exist is told as an unknown name.
+        const named = stretch.run.by === 'break' ? stretch.run.break.name : undefined;
+        if (named !== undefined && !conveyor.breaks.some((one) => one.name === named)) return;
+        const asked = stretch.run.by === 'number' ? `run ${stretch.run.number.count}` : `run above ${stretch.run.break.name}`;
+        yield { origin, message: `${conveyor.name} has no ${asked}; it has ${list(runs, 'and', 8)}.` };
+        return;
+      }
+      if (stretch.kind === 'run') return;
+      const panels = panelEnds(run).length - 1;
+      if (stretch.first.count > stretch.last.count) {
+        yield { origin, message: `Panels ${stretch.first.count} to ${stretch.last.count} run backwards.`, todo: 'Panels are numbered from the tail end of their run; write the lower number first.' };
+      } else if (stretch.last.count > panels) {
+        yield { origin, message: `Run ${run.number} of ${conveyor.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${panels} panels, and this names panel ${stretch.last.count}.` };
+      }
+    }
+  }
+}

@@ -1,0 +1,50 @@
+// Did a spot grow thicker between two readings of one liner, by more than 3σ√2 of their errors?
+
+import { originOf } from '../../../domain/model/records.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { growthsOf } from '../../growth.js';
+import { dayOfRow, readingWords } from '../../reading-words.js';
+import type { Rule } from '../../rule.js';
+
+export const thickerThanBefore: Rule = {
+  code: 'TL306',
+  title: 'Reading thicker than the one before',
+  severity: 'warning',
+  why: 'A liner does not grow: the panel was replaced, the wrong point was read, or one of the two is misread; until it is known which, the forecast leans on a contradiction.',
+  todo: 'Read the spot again; if the panel was replaced, write the reline down.',
+  given: 'estate',
+  bad: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 8.1 mm
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  «P1 thickness 9.8 mm»
+}`,
+  good: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 10.9 mm
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9.8 mm
+}`,
+  *check({ estate }) {
+    for (const growth of growthsOf(estate)) {
+      if (growth.kinds !== 'thickness') continue;
+      const { row, before, place, liner } = growth;
+      yield {
+        origin: originOf(estate.readings, row),
+        message: `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: `
+          + `${formatLength((estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner.`,
+        related: [{ origin: originOf(estate.readings, before), message: `the reading of ${dayOfRow(estate, before)}` }],
+      };
+    }
+  },
+};

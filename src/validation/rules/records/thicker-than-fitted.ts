@@ -1,0 +1,37 @@
+// Can the liner be thicker than when it was fitted? Fitted thickness, its purchased tolerance, and three standard deviations
+// of the reading on top.
+
+import { fittedThickness } from '../../../domain/model/exposure.js';
+import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { isPlausible } from '../../plausible.js';
+import { errorOf } from '../../reading-error.js';
+import type { Rule } from '../../rule.js';
+import { seenRows } from '../../seen-sets.js';
+
+export const thickerThanFitted: Rule = {
+  code: 'TL305',
+  title: 'Reading thicker than the liner was new',
+  severity: 'error',
+  why: 'Either another liner lies there than the records say, or the gauge was not set for PE: its other readings of that day are too good as well.',
+  todo: 'Check the gauge on an offcut; if the panel was replaced, write the reline down.',
+  given: 'inspection',
+  bad: '  «P1 thickness 14.6 mm»',
+  good: '  P1 thickness 11.6 mm',
+  *check({ estate }) {
+    const { readings } = estate;
+    for (const { row, place, set } of seenRows(estate)) {
+      if (readings.kind[row] !== ReadingKind.thickness) continue;
+      const value = readings.value[row] ?? 0;
+      const fitted = fittedThickness(set, place);
+      const tolerance = fitted.measured ? 0 : set.liner.thicknessTolerance?.value ?? 0.05 * fitted.value;
+      if (value <= fitted.value + tolerance + 3 * errorOf(estate, row)) continue;
+      if (!isPlausible('reading thickness', value) || !isPlausible('liner thickness', fitted.value)) continue;
+      yield {
+        origin: originOf(readings, row),
+        message: `${place.name} reads ${formatLength(value)}, and ${set.liner.name} was ${formatLength(fitted.value)} thick ${fitted.measured ? 'there when fitted' : 'when new'}.`,
+        related: [{ origin: set.liner.thickness.origin, message: `thickness of ${set.liner.name}` }],
+      };
+    }
+  },
+};

@@ -1,0 +1,39 @@
+// Can a worn strip be that wide? A screw that lies e off the liner's centre wears a crescent whose edge stands at
+// cos ψ₀ = e/(e + w₀) (geometry/crescent.ts); a wider strip needs more depth than the liner has.
+
+import { depthFromEdge } from '../../../domain/geometry/crescent.js';
+import { historyOf } from '../../../domain/model/history.js';
+import { setSeen } from '../../../domain/model/exposure.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { clearanceOf } from '../../lined-section.js';
+import type { Rule } from '../../rule.js';
+
+export const wornWidthTooWide: Rule = {
+  code: 'TL320',
+  title: 'Worn strip wider than the liner can wear',
+  severity: 'warning',
+  why: 'Either the strip was not read to its edges, or the liner is through already and the readings say otherwise.',
+  todo: 'Look at both edges again, with the clock seen in the direction of the view, and read the thickness in the middle.',
+  given: 'inspection',
+  bad: '  worn at 5.2 m clock «4:00» to 8:30',
+  good: '  worn at 5.2 m clock 5:30 to 7:30',
+  *check({ estate }) {
+    for (const inspection of estate.inspections) {
+      if (inspection.wornWidths.length === 0) continue;
+      const history = historyOf(estate, inspection.conveyor);
+      for (const { at, from, to } of inspection.wornWidths) {
+        const liner = setSeen(history, at.value, inspection)?.liner ?? inspection.conveyor.liner;
+        const e = clearanceOf(inspection.conveyor, liner, inspection.conveyor.screw);
+        const half = Math.abs(to.hours - from.hours) * 15;
+        if (e === undefined || e <= 0 || half <= 0) continue;
+        const deep = half >= 89 ? Infinity : depthFromEdge(e, half);
+        if (deep <= 1.25 * liner.thickness.value) continue; // a quarter for the worn screw and the spiral's sag [judgement]
+        yield {
+          origin: from.origin,
+          message: `A worn strip from ${from.text} to ${to.text} on ${inspection.conveyor.name} `
+            + `${Number.isFinite(deep) ? `would be ${formatLength(deep)} deep` : 'would reach the whole arc'}, and ${liner.name} is ${liner.thickness.text} thick.`,
+        };
+      }
+    }
+  },
+};

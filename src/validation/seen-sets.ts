@@ -1,0 +1,75 @@
+// Which liner was each reading of? One pass over the columns, done once an estate and shared by the rules that ask. Rows come
+// in the order of time within a conveyor, so a rule that remembers the last row of each place needs no sorting.
+
+import type { Estate } from '../domain/model/estate.js';
+import { setSeen } from '../domain/model/exposure.js';
+import { historyOf } from '../domain/model/history.js';
+import { setsAt, type LinerSet } from '../domain/model/liner-sets.js';
+import { ReadingKind, type Inspection, type Place } from '../domain/model/records.js';
+
+export interface SeenRow {
+  readonly row: number;
+  readonly inspection: Inspection;
+  readonly place: Place;
+  /** Index into Estate.places. */
+  readonly placeIndex: number;
+  readonly set: LinerSet;
+}
+
+interface Seen {
+  readonly sets: readonly LinerSet[];
+  /** Index into `sets` by row; −1 where the place or the liner is not known, or nothing was seen. */
+  readonly setOf: Int32Array;
+}
+
+const known = new WeakMap<Estate, Seen>();
+
+/** Rows with a thickness, a colour or bare steel whose liner is known, in order of time within a conveyor. One object is reused: keep numbers, not rows. */
+export function* seenRows(estate: Estate): Iterable<SeenRow> {
+  const { sets, setOf } = known.get(estate) ?? workOut(estate);
+  for (const inspection of estate.inspections) {
+    for (let row = inspection.firstRow; row < inspection.endRow; row++) {
+      const set = sets[setOf[row] ?? -1];
+      const placeIndex = estate.readings.place[row] ?? -1;
+      const place = estate.places[placeIndex];
+      if (set && place) yield { row, inspection, place, placeIndex, set };
+    }
+  }
+}
+
+function workOut(estate: Estate): Seen {
+  const { readings, places } = estate;
+  const sets: LinerSet[] = [];
+  const number = new Map<LinerSet, number>();
+  const only = new Int32Array(places.length).fill(-1);
+  places.forEach((place, index) => {
+    const here = setsAt(historyOf(estate, place.conveyor).linerSets, place.at);
+    for (const set of here) if (!number.has(set)) number.set(set, sets.push(set) - 1);
+    const [one, another] = here;
+    // Several sets in turn: which one, depends on the inspection.
+    only[index] = another ? severalSets : one ? number.get(one) ?? -1 : -1;
+  });
+  const setOf = new Int32Array(readings.count).fill(-1);
+  for (const inspection of estate.inspections) {
+    const history = historyOf(estate, inspection.conveyor);
+    for (let row = inspection.firstRow; row < inspection.endRow; row++) {
+      const kind = readings.kind[row];
+      if (kind === ReadingKind.notSeen || kind === ReadingKind.unreadable) continue;
+      const placeIndex = readings.place[row] ?? -1;
+      const place = places[placeIndex];
+      if (!place) continue;
+      const alone = only[placeIndex] ?? -1;
+      if (alone !== severalSets) {
+        setOf[row] = alone;
+        continue;
+      }
+      const set = setSeen(history, place.at, inspection);
+      setOf[row] = set ? number.get(set) ?? -1 : -1;
+    }
+  }
+  const seen = { sets, setOf };
+  known.set(estate, seen);
+  return seen;
+}
+
+const severalSets = -2;
