@@ -2,7 +2,7 @@
 //  - `{` stands at the end of its line and `}` on a line of its own, also where a short block was written on one line.
 //  - A fact broken over several lines becomes one line; nothing is aligned in columns, because a longer value would then
 //    move its neighbours.
-//  - Comments stay where they stand: on a line of their own at the level of what follows, or behind a fact after two spaces.
+//  - Comments stay where they stand: on a line of their own at the level of what follows, or behind a fact after one space.
 //    A fact interrupted by a line comment goes on four spaces further in.
 //  - Blank lines are the author's: several become one, and none stays at the start of the file, after `{` or before `}`.
 //  - Quantities stay as spelled, with one space before the unit (none before " and °). Line ends stay CRLF where they were.
@@ -96,7 +96,7 @@ function isInsideFact(pieces: readonly Piece[], i: number, factStarts: ReadonlyS
 }
 
 function blanksBetween(before: Piece, piece: Piece, white: string): string {
-  if (piece.kind === 'line comment') return '  ';
+  if (piece.kind === 'line comment') return ' ';
   if (before.kind !== 'token' || piece.kind !== 'token') return white === '' ? '' : ' ';
   if ([',', ':', '.'].includes(piece.text) || before.text === '.') return '';
   return ' ';

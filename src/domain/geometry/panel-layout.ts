@@ -104,7 +104,7 @@ function fromPieces(pieces: readonly Piece[], length: number, gap: number, start
     const last = i === pieces.length - 1;
     const to = last ? length : round(at + piece.length);
     panels.push({
-      number: i + 1, from: at, to, length: round(piece.length), cutFrom: piece.cutFrom,
+      number: i + 1, from: at, to, length: round(to - at), cutFrom: piece.cutFrom,
       closing: start === 'tail' ? last : i === 0,
     });
     waste += piece.cutFrom - piece.length;

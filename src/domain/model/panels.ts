@@ -53,8 +53,8 @@ export interface InstalledPanels {
  */
 export function installedPanels(estate: Estate, run: Run, asOf?: CalendarDay): InstalledPanels {
   let installed: InstalledPanels = { liner: run.conveyor.liner, layout: panelsOf(run, run.conveyor.liner) };
-  for (const reline of estate.relines) {
-    if (reline.conveyor !== run.conveyor || (asOf !== undefined && reline.date.day > asOf)) continue;
+  const relines = estate.relines.filter((reline) => reline.conveyor === run.conveyor && (asOf === undefined || reline.date.day <= asOf));
+  for (const reline of relines.sort((a, b) => a.date.day - b.date.day)) {
     const lengths = recordedLengths(reline, run);
     if (coversRun(reline, run)) {
       installed = lengths && fills(run, lengths, reline.liner)
