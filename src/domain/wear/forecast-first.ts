@@ -1,0 +1,153 @@
+// When does the first of several units reach its limit: a panel, a run, a conveyor? Each unit keeps its own forecast. Units that
+// share pools err together when the pool errs, so they are not taken as independent: the part of each ln rate's uncertainty that
+// comes from the pool means is carried by one common normal factor, scaled so that every unit's own distribution stays exactly
+// what it is alone (a one-factor Gaussian copula). Assumed: the wandering of duty from day to day is each unit's own, and what
+// remains unknown of τ and σ is not shared; both make the first a little earlier than otherwise, which is the safe side.
+// Index arithmetic runs within lengths made here, so `!` after an index is safe.
+
+import type { WearFit } from './fit.js';
+import { heaviest } from './fit.js';
+import type { Forecast, LifeForecast, Quantiles } from './forecast.js';
+import { forecastUnit, quantilesOf, tablesOf } from './forecast.js';
+import { effectCovariance } from './likelihood/design.js';
+import { area, normalQuantile } from './numeric/normal.js';
+import { gaussNormal } from './numeric/quadrature.js';
+
+export interface Member {
+  readonly unit: number;
+  /** mm of wear: the unit's own limit. */
+  readonly depth: number;
+  /** Exposure of the unit's liner today, since fitting. */
+  readonly now: number;
+}
+
+/** Exposures count from now, not from fitting: the members may have been fitted at different times. */
+export type FirstForecast =
+  | {
+      readonly kind: 'life';
+      /** From now; 0 where the chance that it has happened already exceeds the level. */
+      readonly quantiles: Quantiles;
+      /** Chance that the first has reached its limit within an exposure from now. */
+      readonly reachedBy: (exposure: number) => number;
+      /** Chance that one has reached its limit already. */
+      readonly already: number;
+      /** Chance of each member to be the first, in the order given; 0 for those left out. */
+      readonly first: readonly number[];
+      /** Members about which nothing can be said; the forecast is of the others. */
+      readonly leftOut: readonly Member[];
+      readonly readings: number;
+      readonly indicators: number;
+      readonly pool: number;
+      /** Members by what their forecasts rest on. */
+      readonly notInspected: number;
+    }
+  /** These members have been seen at their limit. */
+  | { readonly kind: 'reached'; readonly members: readonly Member[] }
+  | { readonly kind: 'cannot say'; readonly leftOut: readonly Member[] };
+
+export function forecastFirst(fit: WearFit, members: readonly Member[]): FirstForecast {
+  const forecasts: Forecast[] = members.map(({ unit, depth }) => forecastUnit(fit, unit, depth));
+  const reached = members.filter((_, k) => forecasts[k]!.kind === 'reached');
+  if (reached.length > 0) return { kind: 'reached', members: reached };
+  const leftOut = members.filter((_, k) => forecasts[k]!.kind === 'cannot say');
+  const alive: { member: Member; forecast: LifeForecast; at: number }[] = [];
+  members.forEach((member, at) => {
+    const forecast = forecasts[at]!;
+    if (forecast.kind === 'life') alive.push({ member, forecast, at });
+  });
+  if (alive.length === 0) return { kind: 'cannot say', leftOut };
+  const loading = loadings(fit, alive.map(({ member }) => member.unit));
+  const reachedBy = (exposure: number): number => firstChance(alive, loading, exposure);
+  const lives = alive.map(({ member, forecast }) => Math.max(forecast.quantiles.q50 - member.now, 1e-3 * forecast.quantiles.q50));
+  const already = reachedBy(0);
+  const beyond = (exposure: number): number => reachedBy(exposure);
+  const quantiles = quantilesOf(beyond, Math.log(Math.min(...lives)), 0);
+  const cut = (level: number, value: number): number => (already >= level ? 0 : value);
+  const first = new Array<number>(members.length).fill(0);
+  shareOfFirst(alive, quantiles).forEach((share, k) => (first[alive[k]!.at] = share));
+  return {
+    kind: 'life',
+    quantiles: { q05: cut(0.05, quantiles.q05), q10: cut(0.1, quantiles.q10), q50: cut(0.5, quantiles.q50), q90: cut(0.9, quantiles.q90), q95: cut(0.95, quantiles.q95) },
+    reachedBy,
+    already,
+    first,
+    leftOut,
+    readings: alive.reduce((sum, { forecast }) => sum + forecast.readings, 0),
+    indicators: alive.reduce((sum, { forecast }) => sum + forecast.indicators, 0),
+    pool: fit.informative,
+    notInspected: alive.filter(({ forecast }) => forecast.basis === 'not inspected').length,
+  };
+}
+
+interface Alive {
+  readonly member: Member;
+  readonly forecast: LifeForecast;
+}
+
+const factor = gaussNormal(15);
+
+function firstChance(alive: readonly Alive[], loading: readonly number[], exposure: number): number {
+  if (alive.length === 1) return alive[0]!.forecast.reachedBy(alive[0]!.member.now + exposure);
+  const z = alive.map(({ member, forecast }) => {
+    const p = forecast.reachedBy(member.now + exposure);
+    return p <= 0 ? -Infinity : p >= 1 ? Infinity : normalQuantile(p);
+  });
+  let sum = 0;
+  for (let i = 0; i < factor.node.length; i++) {
+    let survive = 1;
+    for (let k = 0; k < z.length && survive > 0; k++) {
+      const a = loading[k]!;
+      survive *= 1 - area((z[k]! - a * factor.node[i]!) / Math.sqrt(1 - a * a));
+    }
+    sum += factor.weight[i]! * survive;
+  }
+  return 1 - sum;
+}
+
+/** Share of each unit's ln-rate deviation that the common factor carries: 0 own, towards 1 shared. */
+function loadings(fit: WearFit, units: readonly number[]): readonly number[] {
+  const node = heaviest(fit.nodes);
+  const { design } = fit;
+  const tables = units.map((unit) => tablesOf(fit, unit));
+  // How far a unit's ln rate follows its pool mean: what its own records leave of the spread between units.
+  const follow = units.map((unit, k) => {
+    const own = tables[k]!.reduce((sum, t) => sum + t.share * t.spread ** 2, 0);
+    return Math.min(1, own / node.priorVariance[unit]!);
+  });
+  const total = tables.map((group) => Math.sqrt(group.reduce((sum, t) => sum + t.share * t.spread ** 2, 0)));
+  const withMean = units.map((unit) => units.reduce((sum, other) => sum + effectCovariance(design, node.system, node.solved, unit, other), 0) / units.length);
+  const variance = withMean.reduce((sum, c) => sum + c, 0) / units.length;
+  if (!(variance > 0)) return units.map(() => 0);
+  return units.map((_, k) => {
+    const a = total[k]! > 0 ? (follow[k]! * withMean[k]!) / Math.sqrt(variance) / total[k]! : 0;
+    return Math.max(0, Math.min(0.99, a));
+  });
+}
+
+const steps = 60;
+
+/** Hazard shares along the distribution of the first. */
+function shareOfFirst(alive: readonly Alive[], quantiles: Quantiles): readonly number[] {
+  const share = new Float64Array(alive.length);
+  let survive = 1;
+  let before = alive.map(({ member, forecast }) => Math.log1p(-Math.min(forecast.reachedBy(member.now), 1 - 1e-12)));
+  const start = before.reduce((sum, log) => sum + log, 0);
+  if (start < 0) before.forEach((log, k) => (share[k]! += (1 - Math.exp(start)) * (log / start)));
+  survive = Math.exp(start);
+  const low = Math.max(quantiles.q05 * 0.3, quantiles.q50 * 1e-3);
+  const high = quantiles.q95 * 3;
+  for (let i = 0; i <= steps; i++) {
+    const exposure = low * (high / low) ** (i / steps);
+    const now = alive.map(({ member, forecast }) => Math.log1p(-Math.min(forecast.reachedBy(member.now + exposure), 1 - 1e-12)));
+    const drop = now.map((log, k) => Math.max(0, before[k]! - log));
+    const total = drop.reduce((sum, d) => sum + d, 0);
+    if (total > 0) {
+      const lost = survive * (1 - Math.exp(-total));
+      drop.forEach((d, k) => (share[k]! += (lost * d) / total));
+      survive *= Math.exp(-total);
+    }
+    before = now;
+  }
+  const sum = share.reduce((s, v) => s + v, 0);
+  return Array.from(share, (v) => (sum > 0 ? v / sum : 0));
+}
