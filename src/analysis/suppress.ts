@@ -24,7 +24,9 @@ export function suppress(findings: readonly Finding[], suppressions: readonly Su
       problems.push({ kind: 'expired suppression', origin, code, until: formatDay(until), asOf: formatDay(asOf) });
     } else {
       const key = `${origin.source} ${code}`;
-      useful.set(key, [...(useful.get(key) ?? []), one]);
+      const same = useful.get(key);
+      if (same) same.push(one);
+      else useful.set(key, [one]);
     }
   }
   const used = new Set<Suppression>();
@@ -32,7 +34,7 @@ export function suppress(findings: readonly Finding[], suppressions: readonly Su
   const suppressed: Suppressed[] = [];
   for (const finding of findings) {
     const { source, start } = finding.origin;
-    const by = useful.get(`${source} ${finding.code}`)?.find((one) => start >= one.from && start <= one.to);
+    const by = lineFor(useful.get(`${source} ${finding.code}`) ?? [], start);
     if (!by) {
       kept.push(finding);
       continue;
@@ -44,4 +46,17 @@ export function suppress(findings: readonly Finding[], suppressions: readonly Su
     if (!used.has(one)) problems.push({ kind: 'unused suppression', origin: one.origin, code: one.code });
   }
   return { findings: [...kept, ...reportProblems(problems)], suppressed };
+}
+
+/** The comment whose line of code holds the offset; `sorted` by where their comments stand, so by their lines too. */
+function lineFor(sorted: readonly Suppression[], offset: number): Suppression | undefined {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sorted[middle]?.to ?? Infinity) < offset) low = middle + 1;
+    else high = middle;
+  }
+  const found = sorted[low];
+  return found && offset >= found.from ? found : undefined;
 }

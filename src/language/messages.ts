@@ -5,29 +5,60 @@ import type { ILexerErrorMessageProvider, IParserErrorMessageProvider, IToken, T
 import { GrammarAST, type Grammar } from 'langium';
 import { nearest } from './assembly/nearest.js';
 
+type MismatchedToken = Parameters<IParserErrorMessageProvider['buildMismatchTokenMessage']>[0];
+type NoAlternative = Parameters<IParserErrorMessageProvider['buildNoViableAltMessage']>[0];
+
 export class TroughlineParserMessages implements IParserErrorMessageProvider {
+  /** Told how many messages the text at hand has drawn so far. */
+  onMessage: (count: number) => void = () => undefined;
+  private count = 0;
   private readonly firstWords: ReadonlyMap<string, readonly string[]>;
 
   constructor(grammar: Grammar) {
     this.firstWords = firstWordsOf(grammar);
   }
 
-  buildMismatchTokenMessage({ expected, actual, previous, ruleName }: { expected: TokenType; actual: IToken; previous: IToken; ruleName: string }): string {
+  startText(): void {
+    this.count = 0;
+  }
+
+  buildMismatchTokenMessage(options: MismatchedToken): string {
+    return this.counted(this.mismatch(options));
+  }
+
+  buildNotAllInputParsedMessage({ firstRedundant }: { firstRedundant: IToken; ruleName: string }): string {
+    return this.counted(this.tooMuch(firstRedundant));
+  }
+
+  buildNoViableAltMessage(options: NoAlternative): string {
+    return this.counted(this.noAlternative(options));
+  }
+
+  buildEarlyExitMessage({ actual, previous }: { expectedIterationPaths: TokenType[][]; actual: IToken[]; previous: IToken; customUserDescription?: string; ruleName: string }): string {
+    return this.counted(`Something is missing${after(previous)}, before ${found(actual[0])}.`);
+  }
+
+  private counted(message: string): string {
+    this.onMessage(++this.count);
+    return message;
+  }
+
+  private mismatch({ expected, actual, previous, ruleName }: MismatchedToken): string {
     const rule = plain(ruleName);
     if (rule === 'Step' && expected.name === ':') return this.notAFact('Order', isEnd(actual) ? actual : previous);
-    if (expected.name === 'EOF') return this.buildNotAllInputParsedMessage({ firstRedundant: actual, ruleName });
+    if (expected.name === 'EOF') return this.tooMuch(actual);
     if (expected.name === '}') return this.notAFact(rule, actual);
     if (expected.name === 'ID' && isWord(actual)) return takenWord(actual);
     if (expected.name === 'STRING' && actual.image === '"') return unclosed;
     return `Expected ${describe(expected)}${after(previous)}, but found ${found(actual)}.`;
   }
 
-  buildNotAllInputParsedMessage({ firstRedundant }: { firstRedundant: IToken; ruleName: string }): string {
+  private tooMuch(firstRedundant: IToken): string {
     if (firstRedundant.image === '}') return 'This `}` closes nothing: the block before it is closed already.';
     return `A block starts here with one of ${list(this.wordsFor('Block'))}, but found ${found(firstRedundant)}.${this.meant('Block', firstRedundant)}`;
   }
 
-  buildNoViableAltMessage({ expectedPathsPerAlt, actual, previous, ruleName }: { expectedPathsPerAlt: TokenType[][][]; actual: IToken[]; previous: IToken; customUserDescription?: string; ruleName: string }): string {
+  private noAlternative({ expectedPathsPerAlt, actual, previous, ruleName }: NoAlternative): string {
     const rule = plain(ruleName);
     const [next] = actual;
     const needed = needs[rule];
@@ -38,10 +69,6 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     const words = [...firsts.values()].map(describe);
     const meant = next ? didYouMean(next.image, [...firsts.values()].filter(isKeywordType).map((type) => wordOf(type))) : '';
     return `Expected ${list([...new Set(words)])}${after(previous)}, but found ${found(next)}.${meant}`;
-  }
-
-  buildEarlyExitMessage({ actual, previous }: { expectedIterationPaths: TokenType[][]; actual: IToken[]; previous: IToken; customUserDescription?: string; ruleName: string }): string {
-    return `Something is missing${after(previous)}, before ${found(actual[0])}.`;
   }
 
   /** A word where a block goes on or ends. */
@@ -71,6 +98,7 @@ export class TroughlineLexerMessages implements ILexerErrorMessageProvider {
     if (wrong.startsWith('"')) return unclosed;
     if (fullText.startsWith('/*', startOffset)) return 'This comment has no end: a closing `*/` is missing.';
     if (/^[“”„«»]/.test(wrong)) return `Text stands between straight quotes: write " instead of ${wrong.charAt(0)}.`;
+    if (/^\p{L}/u.test(wrong)) return `\`${wrong}\` cannot stand here: names are made of the letters A to Z, digits, _ and -, everything else stands in quotes.`;
     if (/[\p{Cc}\p{Cn}\p{Cs}]/u.test(wrong)) return 'Characters that cannot be printed have no meaning here; delete them.';
     return `\`${wrong}\` has no meaning here.`;
   }

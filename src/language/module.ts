@@ -13,13 +13,16 @@ import {
 } from 'langium';
 import { TroughlineGeneratedModule, TroughlineGeneratedSharedModule } from './generated/module.js';
 import { TroughlineLexerMessages, TroughlineParserMessages } from './messages.js';
-import { TroughlineLexer, TroughlineTokenBuilder, TroughlineValues } from './tokens.js';
+import { TroughlineLexer, TroughlineValues } from './lexer.js';
+import { createTroughlineParser } from './parser.js';
+import { TroughlineTokenBuilder } from './tokens.js';
 
 export type TroughlineServices = LangiumCoreServices;
 
 export const TroughlineModule: Module<TroughlineServices, PartialLangiumCoreServices> = {
   parser: {
     TokenBuilder: () => new TroughlineTokenBuilder(),
+    LangiumParser: (services) => createTroughlineParser(services),
     Lexer: (services) => new TroughlineLexer(services),
     ValueConverter: () => new TroughlineValues(),
     ParserErrorMessageProvider: (services) => new TroughlineParserMessages(services.Grammar),

@@ -5,6 +5,7 @@ import type { IRecognitionException, IToken } from 'chevrotain';
 import type { AstNode, LangiumDocument, ParseResult } from 'langium';
 import type { EstateFile } from './generated/ast.js';
 import { scanComments, type Comment } from './comments.js';
+import { mostSlips } from './parser.js';
 import { createTroughlineServices, type TroughlineServices } from './module.js';
 
 export interface Slip {
@@ -42,7 +43,9 @@ function slipsOf(text: string, result: ParseResult<EstateFile>): readonly Slip[]
   const all: Slip[] = result.lexerErrors.map(({ offset, length, message }) => ({ start: offset, end: Math.min(offset + length, text.length), message }));
   for (const error of result.parserErrors) all.push({ ...placeOfError(text, error), message: error.message });
   all.sort((a, b) => a.start - b.start);
-  return withoutEchoes(all, cleanFacts(result.value, all));
+  const kept = withoutEchoes(all, cleanFacts(result.value, all));
+  const last = result.parserErrors.length < mostSlips ? undefined : result.parserErrors[mostSlips - 1];
+  return last ? [...kept, { ...placeOfError(text, last), message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` }] : kept;
 }
 
 /** The token that was not expected, as far as there is one. */

@@ -25,46 +25,66 @@ const form = /^allow\b[ \t]*(TL\d+)?(?:[ \t]+until[ \t]+(\S+))?(?:[ \t]+because\
 export function suppressionsOf(text: string, comments: readonly Comment[], source: number): { readonly suppressions: readonly Suppression[]; readonly problems: readonly Problem[] } {
   const suppressions: Suppression[] = [];
   const problems: Problem[] = [];
-  for (const comment of comments) {
-    const parts = comment.kind === 'doc' ? null : form.exec(comment.text);
-    // A sentence that happens to begin with "allow" is a remark.
-    if (!parts || (!parts[1] && !/^allow[ \t]+(TL|until\b|because\b)/i.test(comment.text))) continue;
+  if (!comments.some(speaksOfAllowing)) return { suppressions, problems };
+  const codeAfter = codeAfterEach(text, comments);
+  for (const [index, comment] of comments.entries()) {
+    const parts = speaksOfAllowing(comment) ? form.exec(comment.text) : null;
+    if (!parts) continue;
     const origin = { source, start: comment.start, end: comment.end };
     const [, code, until, quoted, bare, rest] = parts;
     const day = until === undefined ? undefined : readDay(until);
     if (code === undefined || rest !== '') {
       problems.push({ kind: 'syntax', origin, message: 'This cannot be read as an exception. Write // allow TL201 because "the reason", with until 2027-03-01 before because where it ends on a day.' });
     } else if (day && !day.ok) {
-      const certain = day.why === 'form' ? day.certain : undefined;
-      const start = text.indexOf(until ?? '', comment.start);
-      const place = { source, start, end: start + (until ?? '').length };
-      problems.push(day.why === 'no such date' ? { kind: 'no such date', origin: place, text: until ?? '' } : { kind: 'date form', origin: place, text: until ?? '', ...(certain === undefined ? {} : { corrected: formatDay(certain) }) });
+      problems.push(wrongDay(text, comment, source, until ?? '', day));
     } else {
       const reason = (quoted ?? bare ?? '').trim();
+      const line = isAfterCode(text, comment.start) ? lineAt(text, comment.start) : lineAt(text, codeAfter[index] ?? comment.end);
       if (reason === '') problems.push({ kind: 'suppression without reason', origin, code: code.toUpperCase() });
-      else suppressions.push({ code: code.toUpperCase(), reason, origin, ...lineOfCode(text, comments, comment), ...(day?.ok ? { until: day.day } : {}) });
+      else suppressions.push({ code: code.toUpperCase(), reason, origin, ...line, ...(day?.ok ? { until: day.day } : {}) });
     }
   }
   return { suppressions, problems };
 }
 
-/** The comment's own line where code stands before it, else the next line with code on it. */
-function lineOfCode(text: string, comments: readonly Comment[], comment: Comment): { readonly from: number; readonly to: number } {
-  const own = lineAt(text, comment.start);
-  if (text.slice(own.from, comment.start).trim() !== '') return own;
-  let at = comment.end;
-  for (let next = comments.indexOf(comment) + 1; at < text.length; ) {
-    at += /^\s*/.exec(text.slice(at, at + 100_000))?.[0].length ?? 0;
-    const following = comments[next];
-    if (!following || following.start !== at) break;
-    at = following.end;
-    next++;
+/** A sentence that happens to begin with "allow" is a remark. */
+function speaksOfAllowing(comment: Comment): boolean {
+  return comment.kind !== 'doc' && /^allow[ \t]+(TL|until\b|because\b)/i.test(comment.text);
+}
+
+function wrongDay(text: string, comment: Comment, source: number, until: string, day: Exclude<ReturnType<typeof readDay>, { readonly ok: true }>): Problem {
+  const start = text.indexOf(until, comment.start);
+  const origin = { source, start, end: start + until.length };
+  if (day.why === 'no such date') return { kind: 'no such date', origin, text: until };
+  return {
+    kind: 'date form', origin, text: until,
+    ...(day.certain === undefined ? {} : { corrected: formatDay(day.certain) }),
+    ...(day.either ? { readings: [formatDay(day.either[0]), formatDay(day.either[1])] as const } : {}),
+  };
+}
+
+/** For each comment the offset of the first code after it and after the comments that follow it. */
+function codeAfterEach(text: string, comments: readonly Comment[]): Int32Array {
+  const after = new Int32Array(comments.length);
+  for (let i = comments.length - 1; i >= 0; i--) {
+    const end = comments[i]?.end ?? 0;
+    let at = end;
+    while (at < text.length && /\s/.test(text.charAt(at))) at++;
+    after[i] = comments[i + 1]?.start === at ? after[i + 1] ?? at : at;
   }
-  return lineAt(text, at);
+  return after;
+}
+
+function isAfterCode(text: string, offset: number): boolean {
+  const { from } = lineAt(text, offset);
+  return text.slice(from, offset).trim() !== '';
 }
 
 function lineAt(text: string, offset: number): { readonly from: number; readonly to: number } {
-  const from = Math.max(text.lastIndexOf('\n', offset - 1), text.lastIndexOf('\r', offset - 1)) + 1;
-  const ends = [text.indexOf('\n', offset), text.indexOf('\r', offset)].filter((end) => end >= 0);
-  return { from, to: Math.min(text.length, ...ends) };
+  const breaks = (at: number): boolean => text.charCodeAt(at) === 10 || text.charCodeAt(at) === 13;
+  let from = offset;
+  let to = offset;
+  while (from > 0 && !breaks(from - 1)) from--;
+  while (to < text.length && !breaks(to)) to++;
+  return { from, to };
 }

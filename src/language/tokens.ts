@@ -4,8 +4,8 @@
 //    missing unit, and `length 22.4 metres` a wrong one, and both can be told in plain words.
 //  - Dates and clock times also accept the forms people type by habit (14/03/2026, 7.30), for the rules to mend.
 
-import type { CustomPatternMatcherFunc, TokenPattern, TokenType, TokenVocabulary } from 'chevrotain';
-import { DefaultLexer, DefaultTokenBuilder, DefaultValueConverter, type CstNode, type Grammar, type GrammarAST, type LexerResult, type TokenBuilderOptions, type ValueType } from 'langium';
+import { createToken, type CustomPatternMatcherFunc, type TokenPattern, type TokenType, type TokenVocabulary } from 'chevrotain';
+import { DefaultTokenBuilder, type Grammar, type TokenBuilderOptions } from 'langium';
 
 const number = String.raw`[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?`;
 const fraction = String.raw`\d+ \d+\/\d+|\d+\/\d+`;
@@ -13,6 +13,19 @@ const numberAt = new RegExp(`(?:${fraction}|${number})`, 'y');
 const unitAt = /[ \t]*([A-Za-z%°µμ£$€][A-Za-z0-9%°µμ²³·$€]*(?:\/[A-Za-z0-9°µμ²³%]+)*|"(?=\s|$)|1?\/[A-Za-z°]+)/y;
 const dateAt = /\d{4}-\d{1,2}-\d{1,2}(?![\d-])|\d{1,2}[./]\d{1,2}[./]\d{2,4}(?![\d./])/y;
 const clockAt = /\d{1,2}:\d{2}(?!\d)/y;
+
+/**
+ * What begins no token, last in line. Without it the lexer would try every token at every such character; with it a page of
+ * noise costs no more than a page of text.
+ */
+export const foreign = createToken({
+  name: 'FOREIGN',
+  pattern: sticky(/[^A-Za-z0-9_\s"{},:./+\-±]+|[\s\S]/y),
+  group: 'foreign',
+  line_breaks: true,
+  // Every character there is may begin one; the lexer keeps those above 255 in groups of 255.
+  start_chars_hint: Array.from({ length: 256 + 656 }, (_, i) => (i < 256 ? i : (i - 256) * 100)),
+});
 
 export class TroughlineTokenBuilder extends DefaultTokenBuilder {
   private readonly keywords = new Set<string>();
@@ -27,7 +40,7 @@ export class TroughlineTokenBuilder extends DefaultTokenBuilder {
       if (token.name === 'NUMBER') use(token, sticky(numberAt));
       if (token.name === 'QUANTITY') use(token, (text, at) => this.matchQuantity(text, at));
     }
-    return list;
+    return [...list, foreign];
   }
 
   protected override buildKeywordPattern(keyword: { value: string }, caseInsensitive: boolean): TokenPattern {
@@ -45,20 +58,6 @@ export class TroughlineTokenBuilder extends DefaultTokenBuilder {
     const unit = unitAt.exec(text);
     if (!unit || this.keywords.has(unit[1]!)) return null;
     return [text.slice(at, unitAt.lastIndex)];
-  }
-}
-
-/** Leaves comments out of the tree: comments.ts finds them in one pass, whatever their number. */
-export class TroughlineLexer extends DefaultLexer {
-  override tokenize(text: string): LexerResult {
-    return { ...super.tokenize(text), hidden: [] };
-  }
-}
-
-/** A quoted text is taken as it stands: a backslash is a backslash (`photos\\north.jpg`). */
-export class TroughlineValues extends DefaultValueConverter {
-  protected override runConverter(rule: GrammarAST.AbstractRule, input: string, node: CstNode): ValueType {
-    return rule.name === 'STRING' ? input.slice(1, -1) : super.runConverter(rule, input, node);
   }
 }
 

@@ -1,0 +1,25 @@
+// Text → tokens. What is no token is told in plain words; comments stay out of the tree: comments.ts finds them in one pass,
+// whatever their number.
+
+import type { ILexingError, IToken } from 'chevrotain';
+import { DefaultLexer, DefaultValueConverter, type CstNode, type GrammarAST, type LexerResult, type ValueType } from 'langium';
+
+export class TroughlineLexer extends DefaultLexer {
+  override tokenize(text: string): LexerResult {
+    const { tokens, errors, groups } = this.chevrotainLexer.tokenize(text);
+    const strays = (groups['foreign'] ?? []).map((token) => this.stray(text, token));
+    return { tokens, errors: [...errors, ...strays], hidden: [] };
+  }
+
+  private stray(text: string, { startOffset: offset, startLine: line, startColumn: column, image }: IToken): ILexingError {
+    const message = this.errorMessageProvider.buildUnexpectedCharactersMessage(text, offset, image.length, line, column);
+    return { offset, line, column, length: image.length, message };
+  }
+}
+
+/** A quoted text is taken as it stands: a backslash is a backslash (`photos\\north.jpg`). */
+export class TroughlineValues extends DefaultValueConverter {
+  protected override runConverter(rule: GrammarAST.AbstractRule, input: string, node: CstNode): ValueType {
+    return rule.name === 'STRING' ? input.slice(1, -1) : super.runConverter(rule, input, node);
+  }
+}
