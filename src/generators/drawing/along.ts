@@ -2,8 +2,9 @@
 // their numbers, breaks, runs with the way they are fitted, points, access and the chainage scale. Lengths are to scale;
 // heights of the rows are not.
 
+import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import type { Picture, Pictured } from './picture.js';
-import { inScope, metres } from './picture.js';
+import { comesOff, metres } from './picture.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
 import { arrowHead, letters, lettering, line, lineWidth, plaque, polygon, rectangle } from './ink.js';
@@ -46,7 +47,7 @@ export function alongTheTrough(pictured: Pictured): readonly Picture[] {
     hatches: ['worn'],
     content(id) {
       const marks = [
-        letters([drawingArea.x, drawingArea.y + 4.5], 'Seen from the right (3 o’clock) side; the material moves from left to right.', {}),
+        letters([drawingArea.x, drawingArea.y + 4.5], pictured.look === undefined ? 'Seen from the right (3 o’clock) side; flow from left to right.' : `Seen from the right (3 o’clock) side; flow from left to right. Clock positions as you see them looking ${pictured.look.toUpperCase()}.`, {}),
         renewedKey(id, drawingArea.x + drawingArea.width, drawingArea.y + 4.5, pictured.scope.length > 0),
       ];
       strips.forEach((strip, index) => {
@@ -65,9 +66,11 @@ export function alongTheTrough(pictured: Pictured): readonly Picture[] {
 
 function renewedKey(id: string, right: number, y: number, job: boolean): string {
   if (!job) return '';
-  const text = 'renewed by this job';
-  const width = textWidth(text, lettering.normal);
-  return rectangle(right - width - 9, y - 3.3, 7, 4, { width: lineWidth.thick, fill: hatchFill(id, 'worn') }) + letters([right - width, y], text, {});
+  const renewed = textWidth('renewed', lettering.normal);
+  const off = textWidth('comes off', lettering.normal);
+  const middle = right - renewed - 14;
+  return letters([right - renewed, y], 'renewed') + rectangle(right - renewed - 9, y - 3.3, 7, 4, { width: lineWidth.thick, fill: hatchFill(id, 'worn') })
+    + letters([middle - off, y], 'comes off') + rectangle(middle - off - 9, y - 3.3, 7, 4, { width: lineWidth.thick });
 }
 
 function rowsFor(pictured: Pictured): readonly Row[] {
@@ -178,7 +181,8 @@ function paintRuns(view: View, y: number): string[] {
 
 function paintPoints(view: View, y: number): string[] {
   const points = view.pictured.conveyor.points.filter((point) => inView(view, point.at.value)).sort((a, b) => a.at.value - b.at.value);
-  const labels = points.map((point) => `${point.name} ${point.clock.text}`);
+  const { look = 'downstream' } = view.pictured;
+  const labels = points.map((point) => `${point.name} ${formatClock(look === 'downstream' ? point.clock.hours : mirrorClock(point.clock.hours))}`);
   return spreadOut(view, points.map((point) => point.at.value), labels, points.map((point) => point.name), y + 6.6, (x) => [
     line([x - 0.9, y + 1.2], [x + 0.9, y + 1.2], { width: lineWidth.medium }),
     line([x, y + 0.3], [x, y + 2.1], { width: lineWidth.medium }),
@@ -236,7 +240,7 @@ function boxes(view: View, y: number, height: number, spans: readonly Spanning[]
   return spans.flatMap((span, index) => {
     const shown = clipped(view, span.from.value, span.to.value);
     if (!shown) return [];
-    const off = view.pictured.scope.length > 0 && inScope(view.pictured, span.from.value, span.to.value);
+    const off = comesOff(view.pictured, span.from.value, span.to.value);
     const name = span.name ?? (lettered ? `${letter}${index + 1}` : `${index + 1}`);
     return [rectangle(shown.from, y, shown.to - shown.from, height, { width: off ? lineWidth.thick : lineWidth.thin, fill: '#fff' }), fitted(name, `${index + 1}`, shown, y + height - 1.2, off)];
   });
@@ -250,7 +254,7 @@ function symbols(view: View, spans: readonly Spanning[], letter: string, paint: 
     const at = (span.from.value + span.to.value) / 2;
     if (!inView(view, at)) return;
     const x = view.x(at);
-    marks.push(...paint(x, view.pictured.scope.length > 0 && inScope(view.pictured, span.from.value, span.to.value)));
+    marks.push(...paint(x, comesOff(view.pictured, span.from.value, span.to.value)));
     const name = span.name ?? `${letter}${index + 1}`;
     const width = textWidth(name, lettering.normal);
     const next = spans.slice(index + 1).find((other) => other.from.value > at);

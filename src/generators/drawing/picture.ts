@@ -30,6 +30,10 @@ export interface Pictured {
   readonly runs: readonly RunMarks[];
   /** Stretches the job works on; empty where there is no job. */
   readonly scope: readonly Interval[];
+  /** Stretches whose covers, braces and hold-downs come off; the scope where left out. */
+  readonly opened?: readonly Interval[];
+  /** Which way clock positions are read; downstream where left out. */
+  readonly look?: 'downstream' | 'upstream';
 }
 
 export interface Picture {
@@ -65,10 +69,9 @@ export function issueDrawings(pictures: readonly Picture[], issue: Issue): reado
   });
 }
 
-/** Whether the job works on any of `from` to `to` (mm); everything counts where there is no job. */
-export function inScope(pictured: Pictured, from: number, to: number): boolean {
-  if (pictured.scope.length === 0) return true;
-  return pictured.scope.some((part) => (from === to ? from >= part.from && from <= part.to : from < part.to && to > part.from));
+/** Whether the job opens up any of `from` to `to`, mm. */
+export function comesOff(pictured: Pictured, from: number, to: number): boolean {
+  return (pictured.opened ?? pictured.scope).some((part) => (from === to ? from >= part.from && from <= part.to : from < part.to && to > part.from));
 }
 
 /** A chainage for a drawing: metres with two decimals, no unit. */

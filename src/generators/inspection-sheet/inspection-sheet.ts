@@ -74,7 +74,8 @@ function pointOf(estate: Estate, history: History, place: Place, rows: readonly 
   const run = runAt(conveyor, place.at);
   const panel = run && installedPanels(estate, run, asOf).layout.panels.find((each) => place.at >= each.from && place.at <= each.to)?.number;
   const clock = look === 'downstream' ? place.clock : mirrorClock(place.clock);
-  const own = rows.filter((row) => row.set === set);
+  // Sets worked out at two times are two objects; the reline that fitted them is one.
+  const own = rows.filter((row) => row.set !== undefined && row.set.reline === set?.reline);
   const seen = own.flatMap((row): Seen[] => {
     if (!row.exposure.known) return [];
     const kind = estate.readings.kind[row.row];
@@ -169,5 +170,5 @@ function drawingsOf(estate: Estate, history: History, conveyor: Conveyor, asOf: 
   const runs = runsOf(conveyor).map((run) => ({
     run, panels: installedPanels(estate, run, asOf).layout.panels.map((panel) => ({ number: panel.number, from: panel.from, to: panel.to, closing: false, renewed: false })),
   }));
-  return issueDrawings([crossSection(conveyor, { look, liner, screw }), ...alongTheTrough({ conveyor, runs, scope: [] })], issue);
+  return issueDrawings([crossSection(conveyor, { look, liner, screw }), ...alongTheTrough({ conveyor, runs, scope: [], look })], issue);
 }

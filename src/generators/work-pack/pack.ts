@@ -31,6 +31,15 @@ export interface WorkPack {
   readonly order: 'as written' | 'proposed';
   readonly steps: readonly StepRow[];
   readonly drawings: readonly Drawing[];
+  /** Last days to order, from the plant's lead times; empty without a window or lead times. */
+  readonly orderBy: readonly OrderBy[];
+}
+
+export interface OrderBy {
+  readonly item: 'liner' | 'screw' | 'fixings';
+  readonly date: string;
+  /** As the plant states it. */
+  readonly leadTime: string;
 }
 
 export interface Fact {

@@ -11,9 +11,9 @@ import { checkOrder } from '../../domain/order/check-order.js';
 import { groundOf } from '../../domain/order/ground.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
-import { formatDay } from '../../domain/units/calendar.js';
+import { addDays, formatDay } from '../../domain/units/calendar.js';
 import { formatChainage, formatLength, formatPercent } from '../../domain/units/format.js';
-import type { Fact, Obstacle, WorkPack } from './pack.js';
+import type { Fact, Obstacle, OrderBy, WorkPack } from './pack.js';
 import { cautionsFor } from './parts/cautions.js';
 import { panelRows, runRows } from './parts/panels.js';
 import { permitsFor } from './parts/permits.js';
@@ -69,6 +69,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     takings: takingsFor(ground, steps, panels),
     order: written.length > 0 ? 'as written' : 'proposed',
     steps: stepRows(ground, steps),
+    orderBy: orderDates(job),
     drawings: packDrawings(ground, runs, panels, { owner, number, issued: asOf, drawnFrom }),
   };
 }
@@ -86,6 +87,15 @@ export function spiralMassPerMetre(screw: ScrewSpecification): number | undefine
   const outer = flightMassPerMetre({ outside, inside: outside - 2 * screw.flight.width.value, pitch: screw.pitch.value }, screw.flight.thickness.value, screw.density.value);
   const inner = screw.innerFlight;
   return inner ? outer + flightMassPerMetre({ outside: inner.outside.value, inside: inner.inside.value, pitch: inner.pitch.value }, inner.thickness.value, screw.density.value) : outer;
+}
+
+/** The window's first day less the lead time, in whole days; only for what the job needs. */
+function orderDates(job: Job): readonly OrderBy[] {
+  const { window } = job;
+  if (!window) return [];
+  return job.conveyor.plant.leadTimes
+    .filter(({ item }) => (item === 'screw' ? job.screwChange !== undefined : job.relines.length > 0))
+    .map(({ item, time }) => ({ item, date: formatDay(addDays(window.from.day, -Math.ceil(time.value / 24))), leadTime: time.text }));
 }
 
 function windowOf(job: Job): Pick<WorkPack, 'window'> {

@@ -14,7 +14,7 @@ import type { PanelRow, RunRow } from '../pack.js';
 export function packDrawings(ground: Ground, runs: readonly RunRow[], panels: readonly PanelRow[], issue: Issue): readonly Drawing[] {
   const { conveyor } = ground.job;
   const pictured: Pictured = {
-    conveyor, scope: ground.scope,
+    conveyor, scope: ground.scope, ...(ground.job.screwChange ? { opened: [{ from: 0, to: conveyor.length.value }] } : {}),
     runs: ground.runs.map(({ run }) => {
       const fitFrom = runs.find((row) => row.number === run.number)?.fitFrom;
       return { run, panels: panels.filter((panel) => panel.run === run.number).map((panel) => ({ number: panel.panel, from: panel.from, to: panel.to, closing: panel.closing, renewed: panel.renewed })), ...(fitFrom ? { fitFrom } : {}) };

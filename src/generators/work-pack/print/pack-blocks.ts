@@ -26,6 +26,7 @@ function coverBlocks(pack: WorkPack): Block[] {
     ['Window', window ? `${window.from} to ${window.to}, ${window.days} days${window.name ? ` (${[window.name, window.title].filter(Boolean).join(': ')})` : ''}` : 'not given: agree it before anything is ordered'],
     ['Crews', pack.crews.length > 0 ? pack.crews.map((crew) => `${crew.name}${crew.size === undefined ? ' (not declared at the plant)' : `, ${crew.size} people${crew.skills.length > 0 ? ` (${crew.skills.join(', ')})` : ''}`}`).join('; ') : 'none named'],
     ['Access', pack.accessUnits.length > 0 ? pack.accessUnits.map((unit) => [unit.name, unit.title, unit.reach === undefined ? '' : `reach ${formatLength(unit.reach)}`, unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`].filter(Boolean).join(', ')).join('; ') : 'none named'],
+    ...(pack.orderBy.length > 0 ? [['Order by', pack.orderBy.map((order) => `${order.item} ${order.date} (lead time ${order.leadTime})`).join('; ')]] : []),
     ['Panels', renewed.length > 0 ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${formatMass(sum(renewed))} in all` : 'none'],
   ];
   return [

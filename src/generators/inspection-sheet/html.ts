@@ -1,0 +1,136 @@
+// The inspection sheet for paper: landscape, the way to look in large letters, a table to fill in by hand with the last reading
+// and the expected one beside each blank, the clock face and the layout, and the block as it will be typed in. Black and white.
+
+import { formatChainage, formatHours, formatLength } from '../../domain/units/format.js';
+import type { Markup } from '../page/markup.js';
+import { element, group, trusted } from '../page/markup.js';
+import type { Paper } from '../page/page.js';
+import { htmlPage } from '../page/page.js';
+import { expectReason, expectWords } from './print/words.js';
+import type { InspectionSheet, SheetPoint } from './sheet.js';
+
+export interface SheetHtmlOptions {
+  readonly paper?: Paper;
+}
+
+export function inspectionSheetHtml(sheet: InspectionSheet, options: SheetHtmlOptions = {}): string {
+  const title = `Inspection sheet ${sheet.conveyor.name}`;
+  return htmlPage({
+    title: `${title}, as of ${sheet.asOf}`,
+    footer: `${sheet.conveyor.qualified} · inspection · expectations as of ${sheet.asOf} · look ${sheet.look} · advice only, not a permit`,
+    paper: options.paper ?? 'A4', orientation: 'landscape',
+    styles,
+    body: group(head(sheet, title), blanks(sheet), cautions(sheet), pointTable(sheet), otherTables(sheet), sheet.drawings.map((drawing) => element('section', { class: 'sheet' }, trusted(drawing.svg))), template(sheet)),
+  });
+}
+
+function head(sheet: InspectionSheet, title: string): Markup {
+  const look = sheet.look === 'downstream'
+    ? 'with the flow: the material moves away from you, 3 o’clock is on your right'
+    : 'against the flow: the material comes towards you, 3 o’clock is on your right';
+  return element('header', { class: 'sheet-head' },
+    element('div', {}, element('p', { class: 'kicker' }, `${sheet.plant} · ${sheet.conveyor.qualified}`), element('h1', {}, title), element('p', {}, sheet.conveyor.title ?? '')),
+    element('div', { class: 'look' }, element('strong', {}, `LOOK ${sheet.look.toUpperCase()}`), element('span', {}, look), element('span', { class: 'small' }, `Clock positions on this sheet are as you see them that way (${sheet.lookBecause}).`)),
+  );
+}
+
+function blanks(sheet: InspectionSheet): Markup {
+  const { last, about } = sheet.meter;
+  const meter = last ? `last ${formatHours(last.value)} on ${last.date}${about === undefined ? '' : `, about ${formatHours(about)} on ${sheet.asOf}`}` : sheet.meter.basis;
+  const blank = (name: string, hint = ''): Markup => element('div', { class: 'blank' }, element('span', {}, name), element('small', {}, hint));
+  return element('div', { class: 'blanks' }, blank('Date'), blank('Hour meter, h', meter), blank('Who looks'), blank('Gauge, ± mm', 'checked on an offcut at site temperature'), blank('Permit no.'));
+}
+
+function cautions(sheet: InspectionSheet): Markup {
+  const points = sheet.isolations.length > 0
+    ? `Isolation points declared: ${sheet.isolations.map((item) => `${item.name}${item.title ? ` ${item.title}` : ''} (${item.kind}${item.at === undefined ? '' : `, at ${formatChainage(item.at)}`})`).join('; ')}.`
+    : 'No isolation point is declared for this conveyor: find and lock them all before opening.';
+  return element('section', { class: 'caution' }, sheet.cautions.map((caution) => element('p', {}, element('strong', {}, caution.heading), ` ${caution.text}`)), element('p', {}, element('strong', {}, points)));
+}
+
+function pointTable(sheet: InspectionSheet): Markup {
+  if (sheet.points.length === 0) return element('p', { class: 'caution' }, 'No inspection point is declared, and none was ever read. Choose places on the worn side and write down chainage and clock.');
+  const layers = [...new Set(sheet.liners.flatMap((liner) => liner.layers.map((layer) => layer.name)))];
+  const headings = ['Point', 'Where', 'Clock', 'Last', 'Expect', 'Thickness, mm', 'Colour showing', 'Trough', 'Not seen, why'];
+  return group(
+    element('h2', {}, 'Points, from the tail end up'),
+    element('table', { class: 'points' },
+      element('thead', {}, element('tr', {}, headings.map((heading) => element('th', { scope: 'col' }, heading)))),
+      element('tbody', {}, sheet.points.map((point) => pointRow(point, layers))),
+    ),
+    element('p', { class: 'small' }, 'Write what you see and nothing else. Not seen is an answer. A reading outside what is expected: clean the place, look again, check point, side and gauge; then write it down as it is.'),
+  );
+}
+
+function pointRow(point: SheetPoint, layers: readonly string[]): Markup {
+  const where = [`${formatChainage(point.fromHead)} from the head`, point.cover && `cover ${point.cover}`, `${point.run}${point.panel === undefined ? '' : `, panel ${point.panel}`}`, point.access, point.note].filter(Boolean).join(', ');
+  return element('tr', {},
+    element('td', { class: 'name' }, point.name ?? 'place'),
+    element('td', {}, element('strong', {}, formatChainage(point.at)), element('br'), element('small', {}, where)),
+    element('td', { class: 'clock' }, point.clockText),
+    element('td', {}, point.last ? group(element('strong', {}, point.last.words), element('br'), element('small', {}, point.last.date)) : 'none'),
+    element('td', {}, element('strong', {}, expectWords(point.expect)), element('br'), element('small', {}, expectReason(point.expect))),
+    element('td', { class: 'write' }), element('td', { class: 'ticks' }, layers.map((name) => element('span', {}, `☐ ${name}`))),
+    element('td', { class: 'ticks' }, '☐'), element('td', { class: 'write' }),
+  );
+}
+
+function otherTables(sheet: InspectionSheet): Markup {
+  return element('div', { class: 'others' },
+    sheet.holdDowns.length > 0 && element('section', {},
+      element('h2', {}, 'Hold-down gaps'),
+      element('table', {},
+        element('thead', {}, element('tr', {}, ['Block', 'Chainage', 'Last', 'Gap now, mm'].map((heading) => element('th', { scope: 'col' }, heading)))),
+        element('tbody', {}, sheet.holdDowns.map((block) => element('tr', {}, element('td', {}, block.name), element('td', {}, formatChainage(block.at)), element('td', {}, block.lastGap === undefined ? '' : `${formatLength(block.lastGap)}, ${block.lastDate ?? ''}`), element('td', { class: 'write' })))))),
+    element('section', {},
+      element('h2', {}, 'Running'),
+      element('table', { class: 'form' }, element('tbody', {}, [
+        ['Current empty, A', sheet.currents?.empty ?? ''], ['Current loaded, A', sheet.currents?.loaded ?? ''], ['Flight depth, mm, at', ''], ['Worn from … to … o’clock, at', ''],
+      ].map(([name = '', last = '']) => element('tr', {}, element('td', {}, name), element('td', {}, last ? `last ${last}` : ''), element('td', { class: 'write wide' }))))),
+      element('h2', {}, 'Findings'),
+      sheet.openRemarks.length > 0 && element('p', {}, `Look again at: ${sheet.openRemarks.map((remark) => `${remark.part ? `${remark.part} ` : ''}${remark.at === undefined ? '' : `at ${formatChainage(remark.at)} `}“${remark.text}” (${remark.date})`).join('; ')}.`),
+      element('table', { class: 'form' }, element('thead', {}, element('tr', {}, ['Part', 'Chainage', 'What', 'Photo no.'].map((heading) => element('th', { scope: 'col' }, heading)))), element('tbody', {}, Array.from({ length: 5 }, () => element('tr', {}, element('td', { class: 'write' }), element('td', { class: 'write' }), element('td', { class: 'write wide' }), element('td', { class: 'write' }))))),
+    ),
+  );
+}
+
+/** The block with a blank for each reading, as it is typed into the estate afterwards. */
+function template(sheet: InspectionSheet): Markup {
+  const lines = [
+    `inspection ${sheet.conveyor.qualified} ____-__-__ meter ______ h {`, '  by "________"', `  view ${sheet.look}`, '  gauge __________ ± ___ mm',
+    ...sheet.points.map((point) => `  ${point.writes} thickness ____ mm`), '}',
+  ];
+  return group(
+    element('h2', { class: 'page' }, 'How it goes into the records'),
+    element('p', {}, 'One line a point: thickness … mm, or colour …, or trough showing, or not seen "why". Leave out lines nobody looked at.'),
+    element('pre', {}, lines.join('\n')),
+  );
+}
+
+const styles = `
+@page sheet { margin: 10mm; @bottom-left { content: none; } @bottom-right { content: none; } }
+body { max-width: 297mm; }
+.sheet-head { display: flex; justify-content: space-between; gap: 8mm; border-bottom: 2pt solid #000; margin-bottom: 3mm; }
+.sheet-head .kicker { margin: 0; }
+.look { border: 2.5pt solid #000; padding: 2mm 4mm; margin-bottom: 2mm; max-width: 150mm; }
+.look strong { display: block; font-size: 24pt; line-height: 1.1; letter-spacing: 0.03em; }
+.look span { display: block; font-size: 11pt; }
+.look .small { font-size: 8.8pt; }
+.blanks { display: grid; grid-template-columns: 1fr 1.6fr 1.2fr 1.2fr 1fr; gap: 3mm; margin: 3mm 0; }
+.blank { border: 0.8pt solid #000; height: 17mm; padding: 1mm 2mm; display: flex; flex-direction: column; justify-content: space-between; }
+.blank span { font-weight: bold; }
+.caution p { margin: 0 0 1mm; }
+table.points td { height: 12mm; vertical-align: middle; }
+table.points .name { font-size: 14pt; font-weight: bold; }
+table.points .clock { font-size: 14pt; font-weight: bold; white-space: nowrap; }
+td.write { border: 0.8pt solid #000; min-width: 24mm; }
+td.write.wide { min-width: 46mm; }
+td.ticks { border: 0.8pt solid #000; white-space: nowrap; font-size: 11pt; }
+td.ticks span { display: block; }
+table.form td { height: 9mm; }
+.others { display: grid; grid-template-columns: 1fr 1.3fr; gap: 8mm; align-items: start; }
+.sheet { page: sheet; break-before: page; }
+svg.drawing-sheet { display: block; margin: 0 auto; max-width: 100%; height: auto; }
+@media print { svg.drawing-sheet { max-width: none; } }
+pre { font: 11pt/1.5 "Liberation Mono", "DejaVu Sans Mono", monospace; }
+`;

@@ -1,0 +1,52 @@
+// The sheet as a page for a phone: one file that needs no network, takes readings with large buttons, keeps them if the battery
+// dies, says when a reading is worth a second look, and gives back an inspection block to copy, share or save.
+
+import { formatChainage, formatLength, formatNumber } from '../../domain/units/format.js';
+import { offlinePage } from '../page/offline-page.js';
+import { phoneScript } from './phone/script.js';
+import { phoneStyles } from './phone/styles.js';
+import { expectWords } from './print/words.js';
+import type { InspectionSheet, SheetPoint } from './sheet.js';
+
+export function inspectionPhonePage(sheet: InspectionSheet): string {
+  return offlinePage({
+    title: `${sheet.conveyor.name} inspection, look ${sheet.look}`,
+    styles: phoneStyles,
+    script: phoneScript,
+    fallback: 'This page needs JavaScript to take readings. Use the printed sheet instead.',
+    data: phoneData(sheet),
+  });
+}
+
+function phoneData(sheet: InspectionSheet): unknown {
+  return {
+    key: `${sheet.conveyor.qualified} ${sheet.asOf}`,
+    qualified: sheet.conveyor.qualified, name: sheet.conveyor.name, title: sheet.conveyor.title ?? '', length: sheet.conveyor.length,
+    asOf: sheet.asOf, look: sheet.look,
+    meter: {
+      last: sheet.meter.last === undefined ? null : Math.round(sheet.meter.last.value),
+      date: sheet.meter.last?.date ?? null,
+      about: sheet.meter.about === undefined ? null : Math.round(sheet.meter.about),
+    },
+    cautions: sheet.cautions,
+    isolations: sheet.isolations.map((item) => [item.name, item.title, `(${item.kind})`, item.at === undefined ? '' : `at ${formatChainage(item.at)}`].filter(Boolean).join(' ')),
+    liners: sheet.liners.map((liner) => ({ name: liner.name, thickness: liner.thickness, condemn: liner.condemn, layers: liner.layers.map((layer) => ({ name: layer.name })) })),
+    points: sheet.points.map(pointData),
+    holdDowns: sheet.holdDowns.map((block) => ({ name: block.name, at: formatNumber(block.at / 1000), last: block.lastGap === undefined ? '' : formatLength(block.lastGap) })),
+  };
+}
+
+function pointData(point: SheetPoint): unknown {
+  const { expect } = point;
+  return {
+    id: point.writes, label: point.name ?? `${formatChainage(point.at)} at ${point.clockText}`, writes: point.writes, clock: point.clock, clockText: point.clockText, liner: point.liner,
+    where: [
+      `${formatChainage(point.at)} from the tail`, `${formatChainage(point.fromHead)} from the head`,
+      [point.cover && `cover ${point.cover}`, point.panel !== undefined && `panel ${point.panel}`].filter(Boolean).join(', '), point.note,
+    ].filter((text) => text !== ''),
+    last: point.last === undefined ? null : { date: point.last.date, words: point.last.words, thickness: point.last.thickness ?? null },
+    expect: expect.kind === 'range'
+      ? { words: expectWords(expect), least: expect.least, most: expect.most, layers: expect.layers.filter((name) => name !== 'trough') }
+      : { words: expectWords(expect) },
+  };
+}

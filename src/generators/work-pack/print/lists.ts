@@ -1,0 +1,80 @@
+// The pack's tables as plain lists for a spreadsheet: figures stay figures, the unit stands in the heading. Chainages in metres.
+
+import type { WorkPack } from '../pack.js';
+
+export interface ListColumn {
+  readonly head: string;
+  /** Characters. */
+  readonly width: number;
+  /** Decimals shown; left out for text. */
+  readonly digits?: number;
+}
+
+export interface List {
+  readonly name: string;
+  readonly columns: readonly ListColumn[];
+  readonly rows: readonly (readonly (string | number | undefined)[])[];
+}
+
+export function packLists(pack: WorkPack): readonly List[] {
+  return [coverList(pack), stepList(pack), panelList(pack), takingList(pack), isolationList(pack), permitList(pack)];
+}
+
+function coverList(pack: WorkPack): List {
+  const { window } = pack;
+  return {
+    name: 'Job', columns: [{ head: 'What', width: 22 }, { head: 'As planned', width: 90 }],
+    rows: [
+      ['Work pack', pack.number], ['As of', pack.asOf], ['Plant', pack.plant], ['Conveyor', [pack.conveyor.name, pack.conveyor.title].filter(Boolean).join(': ')], ['Job', pack.job.title ?? pack.job.name],
+      ...pack.obstacles.map((obstacle) => ['NOT BUILDABLE', `${obstacle.message} ${obstacle.reason}`]),
+      ...pack.scope.map((line) => ['Scope', line]),
+      ['Window', window ? `${window.from} to ${window.to}` : 'not given'],
+      ['Crews', pack.crews.map((crew) => `${crew.name}${crew.size === undefined ? '' : ` (${crew.size})`}`).join(', ')],
+      ['Caution', 'Advice only, not a permit. Local law, site permits, makers’ instructions and competent, licensed people come first.'],
+    ],
+  };
+}
+
+function stepList(pack: WorkPack): List {
+  return {
+    name: 'Steps',
+    columns: [{ head: 'No.', width: 6, digits: 0 }, { head: 'Step', width: 18 }, { head: 'Where', width: 40 }, { head: 'Who', width: 14 }, { head: 'Access', width: 14 }, { head: 'Hours', width: 8, digits: 1 }, { head: 'Hold', width: 7 }, { head: 'What to do', width: 70 }, { head: 'Check', width: 50 }, { head: 'Done by, time', width: 20 }],
+    rows: pack.steps.map((step) => [step.number, step.action, step.where, step.who, step.access, step.hours, step.hold ? 'hold' : '', [step.note, step.work].filter(Boolean).join(' '), step.check, '']),
+  };
+}
+
+function panelList(pack: WorkPack): List {
+  return {
+    name: 'Panels',
+    columns: [{ head: 'Run', width: 6, digits: 0 }, { head: 'Panel', width: 7, digits: 0 }, { head: 'Turn', width: 6, digits: 0 }, { head: 'From, m', width: 10, digits: 3 }, { head: 'To, m', width: 10, digits: 3 }, { head: 'Length, mm', width: 11, digits: 0 }, { head: 'Mass, kg', width: 10, digits: 1 }, { head: 'Closing', width: 9 }, { head: 'New', width: 7 }, { head: 'Bolts', width: 7, digits: 0 }],
+    rows: pack.panels.map((panel) => [panel.run, panel.panel, panel.turn, panel.from / 1000, panel.to / 1000, tenth(panel.length), tenth(panel.mass), panel.closing ? 'closing' : '', panel.renewed ? 'new' : 'stays', panel.bolts]),
+  };
+}
+
+function takingList(pack: WorkPack): List {
+  return {
+    name: 'Off and back',
+    columns: [{ head: 'Part', width: 18 }, { head: 'Which', width: 40 }, { head: 'Off', width: 7, digits: 0 }, { head: 'Back', width: 7, digits: 0 }, { head: 'Each, kg', width: 10, digits: 1 }, { head: 'Note', width: 40 }, { head: 'Counted off', width: 13 }, { head: 'Counted back', width: 13 }],
+    rows: pack.takings.map((taking) => [taking.part, taking.which, taking.off, taking.back, taking.mass, taking.note, '', '']),
+  };
+}
+
+function isolationList(pack: WorkPack): List {
+  return {
+    name: 'Isolation',
+    columns: [{ head: 'Point', width: 12 }, { head: 'What', width: 34 }, { head: 'Kind', width: 14 }, { head: 'Chainage, m', width: 12, digits: 2 }, { head: 'Lock no.', width: 12 }, { head: 'Isolated by, time', width: 22 }, { head: 'Removed by, time', width: 22 }],
+    rows: pack.isolations.map((item) => [item.name, item.title, item.kind, item.at === undefined ? undefined : item.at / 1000, '', '', '']),
+  };
+}
+
+function permitList(pack: WorkPack): List {
+  return {
+    name: 'Permits',
+    columns: [{ head: 'Permit or test', width: 22 }, { head: 'Need', width: 20 }, { head: 'Why', width: 60 }, { head: 'Ask for', width: 50 }, { head: 'No., issued by', width: 20 }],
+    rows: pack.permits.map((permit) => [permit.name, permit.need, permit.why, permit.ask, '']),
+  };
+}
+
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10;
+}
