@@ -1,0 +1,58 @@
+// `troughline report`: how each liner stands, as pages for people and as data.
+
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import { remainingLifeCsv } from '../../generators/remaining-life/csv.js';
+import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
+import { remainingLifeJson } from '../../generators/remaining-life/json.js';
+import { remainingLifeMarkdown } from '../../generators/remaining-life/markdown.js';
+import { remainingLife, type RemainingLife } from '../../generators/remaining-life/remaining-life.js';
+import { readChange, type Change } from '../../generators/remaining-life/what-if.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { Exit, Trouble, type Console } from '../console.js';
+import { conveyorsNamed } from '../conveyors-named.js';
+import { chosen, deliver } from '../deliver.js';
+import { printPdf } from '../print-pdf.js';
+import { soundEstate } from '../sound-estate.js';
+import type { OutputFile } from '../write-files.js';
+
+const formats = ['html', 'markdown', 'json', 'csv', 'pdf'] as const;
+
+export interface ReportOptions {
+  readonly asOf: CalendarDay | undefined;
+  readonly since?: CalendarDay;
+  readonly out?: string;
+  readonly format: readonly string[];
+  readonly conveyor: readonly string[];
+  readonly with: readonly string[];
+  readonly paper: 'A4' | 'Letter';
+}
+
+export async function report(paths: readonly string[], options: ReportOptions, console: Console): Promise<number> {
+  const wanted = chosen(options.format, formats, options.out === undefined ? ['markdown'] : ['html', 'markdown', 'json', 'csv']);
+  const { estate } = await soundEstate(paths, options.asOf, console);
+  const made = remainingLife(estate, {
+    asOf: options.asOf,
+    since: options.since,
+    conveyors: conveyorsNamed(options.conveyor, estate),
+    changes: options.with.map((text) => changeOf(text, estate)),
+  });
+  deliver(wanted.map((format) => print(made, format, options, console)), options.out, console);
+  return Exit.clean;
+}
+
+function changeOf(text: string, estate: Estate): Change {
+  const read = readChange(text, estate);
+  if (!read.ok) throw new Trouble(`--with '${text}': ${read.message}`);
+  return read.change;
+}
+
+function print(made: RemainingLife, format: (typeof formats)[number], options: ReportOptions, console: Console): OutputFile {
+  const html = (): string => remainingLifeHtml(made, { paper: options.paper });
+  switch (format) {
+    case 'html': return { name: 'report.html', content: html() };
+    case 'markdown': return { name: 'report.md', content: remainingLifeMarkdown(made) };
+    case 'json': return { name: 'report.json', content: remainingLifeJson(made) };
+    case 'csv': return { name: 'report.csv', content: remainingLifeCsv(made) };
+    case 'pdf': return { name: 'report.pdf', content: printPdf(html(), console) };
+  }
+}

@@ -1,0 +1,42 @@
+// `troughline sheet CONVEYOR`: the inspection sheet on paper, and the page for a phone.
+
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import { inspectionSheetHtml } from '../../generators/inspection-sheet/html.js';
+import { inspectionSheet } from '../../generators/inspection-sheet/inspection-sheet.js';
+import { inspectionPhonePage } from '../../generators/inspection-sheet/phone.js';
+import type { InspectionSheet } from '../../generators/inspection-sheet/sheet.js';
+import { Exit, type Console } from '../console.js';
+import { conveyorsNamed } from '../conveyors-named.js';
+import { chosen, deliver } from '../deliver.js';
+import { printPdf } from '../print-pdf.js';
+import { soundEstate } from '../sound-estate.js';
+import { fileName, type OutputFile } from '../write-files.js';
+
+const formats = ['html', 'phone', 'pdf'] as const;
+
+export interface SheetOptions {
+  readonly asOf: CalendarDay | undefined;
+  readonly out?: string;
+  readonly format: readonly string[];
+  readonly paper: 'A4' | 'Letter';
+}
+
+export async function sheet(name: string, paths: readonly string[], options: SheetOptions, console: Console): Promise<number> {
+  const wanted = chosen(options.format, formats, ['html']);
+  const { estate } = await soundEstate(paths, options.asOf, console);
+  const files = conveyorsNamed(name === 'all' ? [] : [name], estate).flatMap((conveyor) => {
+    const made = inspectionSheet(estate, conveyor, options.asOf === undefined ? {} : { asOf: options.asOf });
+    return wanted.map((format) => print(made, fileName(conveyor.name), format, options, console));
+  });
+  deliver(files, options.out, console);
+  return Exit.clean;
+}
+
+function print(made: InspectionSheet, name: string, format: (typeof formats)[number], options: SheetOptions, console: Console): OutputFile {
+  const html = (): string => inspectionSheetHtml(made, { paper: options.paper });
+  switch (format) {
+    case 'html': return { name: `${name}.html`, content: html() };
+    case 'pdf': return { name: `${name}.pdf`, content: printPdf(html(), console) };
+    case 'phone': return { name: `${name}-phone.html`, content: inspectionPhonePage(made) };
+  }
+}
