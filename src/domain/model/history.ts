@@ -102,6 +102,12 @@ export function momentOn(history: History, day: CalendarDay): Moment {
   return { day, hours, tonnes: tonnesOn(history, day, hours) };
 }
 
+/** The total that wear follows on a day: h, or t where it goes by tonnes. */
+export function totalOn(history: History, day: CalendarDay): number | undefined {
+  const moment = momentOn(history, day);
+  return history.wearBy === 'tonnes' ? moment.tonnes : moment.hours;
+}
+
 /** The day on which the total (h, or t where wear follows tonnes) is reached, as a fraction; undefined where no duty tells. */
 export function dayAt(history: History, total: number, duties: readonly Duty[] = forwardDuty(history)): number | undefined {
   const knots = (history.wearBy === 'tonnes' ? history.tonnes?.knots : history.hours.knots) ?? [];

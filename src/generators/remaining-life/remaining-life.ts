@@ -5,22 +5,26 @@
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposedReadings } from '../../domain/model/exposure.js';
+import { exposedReadings, setLying } from '../../domain/model/exposure.js';
 import { forwardDuty, historyOf, momentOn, newestRecord, type History } from '../../domain/model/history.js';
 import type { Duty } from '../../domain/model/duty.js';
 import type { LinerSet, Moment } from '../../domain/model/liner-sets.js';
-import { setLying } from '../../domain/model/exposure.js';
-import { orderOfAttention, type Attention } from './work/attention.js';
+import { orderOfAttention, type Attention, type Unsorted } from './work/attention.js';
 import { countRecords, type Counts } from './work/counts.js';
+import { comingDuty, conveyorModel, fitEstate, pointModel, summarise, type Fitted } from './work/forecasts.js';
 import { formerSetsOf, type FormerSet } from './work/former-sets.js';
+import type { ConveyorModel, FitSummary } from './work/model.js';
 import { pointLife, worstOf, type PointLife } from './work/points.js';
 import { runsWithPanels, type RunLife } from './work/runs.js';
+import { trackOf, type Track } from './work/track.js';
 
 export type { Attention, AttentionLevel } from './work/attention.js';
 export type { Counts } from './work/counts.js';
 export type { FormerSet } from './work/former-sets.js';
+export type { Borrowed, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './work/model.js';
 export type { LeftOut, Milestone, PointLife, Seen, SeenReading } from './work/points.js';
 export type { PanelLife, RunLife } from './work/runs.js';
+export type { Track } from './work/track.js';
 
 export interface RemainingLife {
   readonly estate: Estate;
@@ -29,6 +33,9 @@ export interface RemainingLife {
   readonly counts: Counts;
   /** The conveyor that needs attention first comes first. */
   readonly conveyors: readonly ConveyorLife[];
+  /** One a measure of exposure; empty where the model was not asked for. */
+  readonly fits: readonly FitSummary[];
+  readonly tracks: readonly Track[];
 }
 
 export interface ConveyorLife {
@@ -47,32 +54,49 @@ export interface ConveyorLife {
   readonly points: readonly PointLife[];
   /** The point whose limit comes first; undefined where no point allows a conclusion. */
   readonly worst: PointLife | undefined;
+  /** Undefined where the model was not asked for or nothing is dated. */
+  readonly model: ConveyorModel | undefined;
   readonly attention: Attention;
 }
 
 export interface RemainingLifeOptions {
   readonly asOf?: CalendarDay | undefined;
+  /** `hand`: the hand arithmetic only, at once. `model` (the default): with intervals, decisions and the track record. */
+  readonly depth?: 'hand' | 'model';
+  /** Re-forecasts the past; a fit for every half year looked back on. Default true with the model. */
+  readonly track?: boolean;
 }
 
 export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}): RemainingLife {
-  const asOf = options.asOf ?? newestRecord(estate) ?? lastCommissioning(estate);
+  const newest = newestRecord(estate);
+  const asOf = options.asOf ?? newest ?? lastCommissioning(estate);
   // Duty dated ahead is a plan; it is known only to a report that is not looking back.
-  const looksBack = asOf !== undefined && asOf < (newestRecord(estate) ?? asOf);
-  const historyOptions = { asOf, plannedDuty: !looksBack };
+  const historyOptions = { asOf, plannedDuty: asOf !== undefined && asOf >= (newest ?? asOf) };
   const readings = exposedReadings(estate, historyOptions);
-  const conveyors = estate.conveyors.map((conveyor): Omit<ConveyorLife, 'attention'> => {
-    const history = historyOf(estate, conveyor, historyOptions);
+  const histories = estate.conveyors.map((conveyor) => historyOf(estate, conveyor, historyOptions));
+  const fits = options.depth === 'hand' || asOf === undefined ? [] : fitEstate({ estate, histories, readings, asOf });
+  const conveyors = histories.map((history): Unsorted => {
+    const { conveyor } = history;
     const places = estate.places.filter((place) => place.conveyor === conveyor);
-    const points = places.map((place) => pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf }));
-    return {
-      conveyor, history, points, unit: conveyor.wearBy === 'tonnes' ? 't' : 'h',
-      now: asOf === undefined ? undefined : momentOn(history, asOf),
-      duty: asOf === undefined ? undefined : dutyInForce(history, asOf),
-      lying: history.linerSets.filter((set) => set.removed === undefined && (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf))),
-      former: formerSetsOf(history), runs: runsWithPanels(estate, conveyor, points, asOf), worst: worstOf(points),
-    };
+    const byHand = places.map((place) => pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf }));
+    const duty = asOf === undefined ? undefined : dutyInForce(history, asOf);
+    const unit = conveyor.wearBy === 'tonnes' ? 't' : 'h';
+    const lying = history.linerSets.filter((set) => set.removed === undefined && (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf)));
+    const shared = { conveyor, history, unit, duty, lying, former: formerSetsOf(history), now: asOf === undefined ? undefined : momentOn(history, asOf) } as const;
+    const fitted = fits.find((f) => f.input.measure === unit);
+    if (!fitted || asOf === undefined) return { ...shared, points: byHand, runs: runsWithPanels(estate, conveyor, byHand, asOf), worst: worstOf(byHand), model: undefined };
+    return { ...shared, ...withModel({ estate, fitted, history, points: byHand, duty, asOf }) };
   });
-  return { estate, asOf, counts: countRecords(estate, asOf, conveyors), conveyors: orderOfAttention(conveyors, asOf) };
+  const tracks = options.track === false || asOf === undefined ? [] : fits.flatMap(({ input }) => trackOf(input, asOf) ?? []);
+  return { estate, asOf, counts: countRecords(estate, asOf, conveyors), conveyors: orderOfAttention(conveyors, asOf), fits: fits.map(summarise), tracks };
+}
+
+function withModel(input: { estate: Estate; fitted: Fitted; history: History; points: readonly PointLife[]; duty: Duty | undefined; asOf: CalendarDay }): Pick<ConveyorLife, 'points' | 'runs' | 'worst' | 'model'> {
+  const { estate, fitted, history, duty, asOf } = input;
+  const coming = comingDuty(history, asOf, duty);
+  const points = input.points.map((point) => ({ ...point, model: pointModel(fitted, point, coming) }));
+  const runs = runsWithPanels(estate, history.conveyor, points, asOf);
+  return { points, runs, worst: worstOf(points), model: conveyorModel({ fitted, coming, points, runs }) };
 }
 
 function dutyInForce(history: History, day: CalendarDay): Duty | undefined {

@@ -1,79 +1,115 @@
-// The manager's page: which conveyor, when, why, and how much of this was really seen.
+// The manager's page: which conveyor, when, how sure, what to do and order, and how good the forecasts have been.
 
 import { formatDay } from '../../../domain/units/calendar.js';
-import { element, type Markup } from '../../page/markup.js';
-import { table } from '../../page/page.js';
+import { element, group, type Markup } from '../../page/markup.js';
+import { figure, table } from '../../page/page.js';
 import type { Counts, ConveyorLife, RemainingLife } from '../remaining-life.js';
-import { counted, date, listed } from './wording.js';
+import { timelineKey } from './keys.js';
+import { timeline } from './timeline.js';
+import { trackSentence } from './track-record.js';
+import { chance, counted, date, listed } from './wording.js';
 
 export function frontPage(report: RemainingLife): Markup {
-  const { estate, asOf } = report;
+  const { estate, asOf, conveyors } = report;
   const plants = estate.plants.map((p) => p.title ?? p.name);
+  const chart = asOf === undefined ? undefined : timeline(conveyors, asOf);
   return element(
     'header', {},
     element('div', { class: 'masthead' },
       element('div', {}, element('h1', {}, 'Remaining life of liners'), element('p', {}, listed(plants))),
       element('p', { class: 'asof' }, 'as of ', element('strong', {}, asOf === undefined ? 'no dated record' : formatDay(asOf)))),
-    element('p', { class: 'lead' }, leadSentence(report.conveyors)),
-    report.conveyors.length > 0 && table({
-      columns: [{ head: '' }, { head: 'Conveyor' }, { head: 'Needs attention because' }, { head: 'Limit by hand', class: 'day' }],
-      rows: report.conveyors.map((life, i) => [
-        element('span', { class: 'rank' }, String(i + 1)),
-        element('span', { class: 'name' }, life.conveyor.name, element('span', { class: 'sub' }, life.conveyor.title ?? '')),
-        element('span', {}, element('span', { class: 'verdict' }, verdict(life)), element('span', { class: 'sub' }, life.attention.reasons.join('; '))),
-        life.attention.level === 'worn through' || life.attention.level === 'past the limit' ? element('strong', {}, 'reached') : date(life.attention.limitDay),
-      ]),
-    }),
-    element('h2', {}, 'What this rests on'),
-    element('p', {}, countsSentence(report.counts)),
-    leftOutList(report.counts),
+    element('p', { class: 'lead' }, leadSentence(conveyors)),
+    conveyors.length > 0 && conveyorTable(conveyors),
+    chart && figure({ drawing: chart, caption: timelineKey() }),
+    element('p', { class: 'small' }, element('strong', {}, 'How good were the forecasts? '), trackSentence(report)),
+    element('p', { class: 'small' }, element('strong', {}, 'What this rests on. '), countsSentence(report.counts), leftOutSentence(report.counts)),
     caution(),
   );
 }
 
-function leadSentence(conveyors: readonly ConveyorLife[]): string {
-  if (conveyors.length === 0) return 'No conveyor is described.';
-  const urgent = conveyors.filter((c) => c.attention.level === 'worn through' || c.attention.level === 'past the limit');
-  const due = conveyors.filter((c) => c.attention.level === 'limit before the last outage');
-  const parts: string[] = [];
-  if (urgent.length > 0) parts.push(`${listed(urgent.map((c) => c.conveyor.name))} ${urgent.length === 1 ? 'has' : 'have'} reached the limit`);
-  if (due.length > 0) parts.push(`${listed(due.map((c) => c.conveyor.name))} will reach it before the last planned outage`);
-  return parts.length === 0 ? 'No conveyor reaches its limit before the last planned outage, as far as it was seen.' : `${parts.join('; ')}.`;
+function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {
+  return table({
+    class: 'front',
+    columns: [{ head: '' }, { head: 'Conveyor' }, { head: 'What to do, and why' }, { head: group('Limit reached', element('br'), small('middle, and 80 % between')), class: 'day' }, { head: group('Risk', element('br'), small('by the outage')) }, { head: 'Order liner by', class: 'day' }],
+    rows: conveyors.map((life, i) => [
+      element('span', { class: 'rank' }, String(i + 1)),
+      element('a', { class: 'name', href: `#c${i + 1}` }, life.conveyor.name, element('span', { class: 'sub' }, life.conveyor.title ?? '')),
+      element('span', {}, element('span', { class: 'verdict' }, `${life.attention.todo}.`), element('span', { class: 'sub' }, sentence(life.attention.reasons.slice(0, 3)))),
+      limitCell(life), riskCell(life), orderCell(life),
+    ]),
+  });
 }
 
-function verdict(life: ConveyorLife): string {
-  switch (life.attention.level) {
-    case 'worn through':
-      return 'Worn through: inspect the trough, patch and reline';
-    case 'past the limit':
-      return 'At its limit: reline';
-    case 'limit before the last outage':
-      return 'Reline at a planned outage';
-    case 'look overdue':
-      return 'Look again: overdue';
-    case 'not enough seen':
-      return 'Not enough seen to say';
-    case 'in order':
-      return 'Nothing due before the last planned outage';
+export function limitCell(life: ConveyorLife): Markup | string {
+  if (life.worst?.pastLimit) return element('strong', {}, life.worst.pastLimit === 'trough shows' ? 'worn through' : 'reached');
+  const forecast = life.model?.forecast;
+  switch (forecast?.kind) {
+    case undefined:
+      return '–';
+    case 'reached':
+      return element('strong', {}, 'reached');
+    case 'cannot say':
+      return element('span', { class: 'sub' }, `cannot say: ${forecast.why}`);
+    case 'dates':
+      return group(element('strong', {}, forecast.days.q50 === undefined ? 'beyond 40 years' : date(forecast.days.q50)),
+        element('span', { class: 'sub' }, `${date(forecast.days.q10)} to`, element('br'), forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)));
   }
+}
+
+function riskCell(life: ConveyorLife): Markup | string {
+  const { outage } = life.attention;
+  const last = outage ?? life.model?.outages?.candidates.at(-1);
+  if (life.worst?.pastLimit || last?.condemnChance === undefined) return '–';
+  return group(element('strong', {}, chance(last.condemnChance)), element('span', { class: 'sub' }, `by ${last.outage.name ?? date(last.outage.from)}`));
+}
+
+function orderCell(life: ConveyorLife): Markup | string {
+  const { outage, level } = life.attention;
+  if (level === 'worn through' || level === 'past the limit') return element('strong', {}, 'now');
+  if (!outage) return '–';
+  if (life.model?.leadTime.declared === false) return element('span', { class: 'sub' }, 'no lead time declared');
+  return outage.orderIsLate ? group(element('strong', {}, 'now'), element('span', { class: 'sub' }, `was ${date(outage.orderBy)}`)) : element('strong', {}, date(outage.orderBy));
+}
+
+export function leadSentence(conveyors: readonly ConveyorLife[]): string {
+  if (conveyors.length === 0) return 'No conveyor is described.';
+  const names = (...levels: readonly ConveyorLife['attention']['level'][]): string[] => conveyors.filter((c) => levels.includes(c.attention.level)).map((c) => c.conveyor.name);
+  const past = names('worn through', 'past the limit');
+  const late = names('no outage in time');
+  const plan = names('reline to plan');
+  const look = names('look now', 'not enough seen');
+  const verb = (list: readonly string[], one: string, many: string): string => (list.length === 1 ? one : many);
+  const parts: string[] = [];
+  if (past.length > 0) parts.push(`${listed(past)} ${verb(past, 'has', 'have')} reached the limit`);
+  if (late.length > 0) parts.push(`${listed(late)} will very likely not last to a planned outage within the risk accepted`);
+  if (plan.length > 0) parts.push(`${listed(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
+  if (look.length > 0) parts.push(`${listed(look)} ${verb(look, 'needs', 'need')} a look`);
+  return parts.length === 0 ? 'No conveyor needs a decision before the last planned outage, as far as it was seen.' : `${parts.join('; ')}.`;
 }
 
 export function countsSentence(counts: Counts): string {
   return `${counted(counts.conveyors, 'conveyor')}, ${counted(counts.points, 'point')}, ${counted(counts.inspections, 'inspection')} with ${counted(counts.readings, 'reading')}: `
-    + `${counts.thicknesses} thicknesses, ${counts.colours} colours, ${counts.troughShowing} with steel showing, ${counts.notSeen} not seen. `
-    + `${counted(counts.used, 'reading')} of the liners that lie there now took part; ${counts.ofFormerSets} were of liners replaced since. `
-    + `${counts.panelsNotSeen} of ${counted(counts.panels, 'panel')} have no reading, ${counts.pointsNeverSeen} of ${counted(counts.points, 'point')} were never seen on the present liner.`
+    + `${counted(counts.thicknesses, 'thickness', 'thicknesses')}, ${counted(counts.colours, 'colour')}, ${counts.troughShowing} with steel showing, ${counts.notSeen} not seen. `
+    + `${counts.used} of the liners that lie there now, ${counts.ofFormerSets} of liners replaced since. `
+    + `${counts.panelsNotSeen} of ${counted(counts.panels, 'panel')} have no reading; ${counts.pointsNeverSeen} of ${counted(counts.points, 'point')} were never seen on the present liner.`
     + (counts.laterInspections > 0 ? ` ${counted(counts.laterInspections, 'inspection')} dated after the day of this report ${counts.laterInspections === 1 ? 'was' : 'were'} not looked at.` : '');
 }
 
-function leftOutList(counts: Counts): Markup | undefined {
-  if (counts.leftOut.length === 0) return undefined;
-  return element('ul', {}, counts.leftOut.map(({ reason, count }) => element('li', {}, `${counted(count, 'reading')} left out: ${reason}.`)));
+export function leftOutSentence(counts: Counts): string {
+  return counts.leftOut.length === 0 ? ' No reading was left out.' : ` Left out: ${counts.leftOut.map(({ reason, count }) => `${counted(count, 'reading')} (${reason})`).join('; ')}.`;
 }
 
 function caution(): Markup {
-  return element('div', { class: 'caution' },
+  return element('div', { class: 'caution small' },
     element('strong', {}, 'This report advises; a competent person decides. '),
-    'It does not clear a machine for work or for further running. Before anyone opens a cover: isolate and prove dead, follow the site permits and local codes, '
-    + 'test for gas where the trough is enclosed, and mind stored energy in the spiral and the head of material. What was not seen may be worse than what was.');
+    'It does not clear a machine for work or for further running. Before anyone opens a cover: isolate and prove dead, follow site permits and local codes, '
+    + 'test for gas where the trough is enclosed, mind the energy stored in the spiral and the head of material. What was not seen may be worse than what was.');
+}
+
+function sentence(reasons: readonly string[]): string {
+  return reasons.length === 0 ? '' : `${reasons.join('; ')}.`;
+}
+
+function small(text: string): Markup {
+  return element('small', { class: 'muted' }, text);
 }

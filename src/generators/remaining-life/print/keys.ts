@@ -34,3 +34,12 @@ export function mapKey(life: ConveyorLife): Markup {
 function item(drawing: Markup, words: string): Markup {
   return element('span', {}, element('svg', { viewBox: '0 0 28 16', width: 28, height: 16, 'aria-hidden': 'true' }, drawing), words);
 }
+
+export function timelineKey(): Markup {
+  return element('span', { class: 'key' },
+    item(group(rectangle(1, 6.5, 26, 3, { fill: ink.blue }), rectangle(5, 3.5, 18, 9, { fill: ink.blue }), mark('diamond', 13, 8, 4.4, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 1.3 })), 'limit reached: middle, 80 % (thick), 90 % (thin)'),
+    item(rectangle(8, 1, 12, 14, { fill: '#d9d9d9' }), 'planned outage'),
+    item(rectangle(8, 1.5, 12, 13, { fill: '#d9d9d9', stroke: ink.black, 'stroke-width': 1.8 }), 'reline here'),
+    item(mark('triangle down', 14, 8, 5, { fill: ink.vermilion, stroke: ink.black, 'stroke-width': 0.8 }), 'order the liner by'),
+  );
+}

@@ -1,75 +1,118 @@
-// Which conveyor needs attention first, and why? Worn through before past the limit, past the limit before due within the
-// planned outages, due before a look that is late, and parts nobody has seen are never passed over. Within a level the
-// earlier date goes first, then the name.
+// Which conveyor needs attention first, why, and what is there to do? Steel showing goes before a limit that was passed, that
+// before a risk that no planned outage meets, that before a reline to plan, a look to make, a conveyor not seen enough, and
+// last what is in order. Within a level the earlier date goes first, then the name.
 
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
-import { formatNumber } from '../../../domain/units/format.js';
+import { formatNumber, formatPercent } from '../../../domain/units/format.js';
+import type { OutageCandidate } from '../../../domain/wear/decision.js';
 import type { ConveyorLife } from '../remaining-life.js';
 import type { PointLife } from './points.js';
 
-export const attentionLevels = ['worn through', 'past the limit', 'limit before the last outage', 'look overdue', 'not enough seen', 'in order'] as const;
+export const attentionLevels = [
+  'worn through', 'past the limit', 'no outage in time', 'reline to plan', 'look now', 'not enough seen', 'in order',
+] as const;
 export type AttentionLevel = (typeof attentionLevels)[number];
 
 export interface Attention {
   readonly level: AttentionLevel;
-  /** What leads, then what else is to be known; sentences without a full stop. */
+  /** What to do, as a sentence without a full stop. */
+  readonly todo: string;
+  /** Why; sentences without a full stop, the weightiest first. */
   readonly reasons: readonly string[];
-  /** The date the order goes by, by the hand arithmetic of the worst point. */
-  readonly limitDay: CalendarDay | undefined;
+  /** The day the order within a level goes by. */
+  readonly day: CalendarDay | undefined;
+  /** The outage to reline at; undefined where none is to be planned for. */
+  readonly outage: OutageCandidate | undefined;
 }
 
-type Unsorted = Omit<ConveyorLife, 'attention'>;
+export type Unsorted = Omit<ConveyorLife, 'attention'>;
 
 export function orderOfAttention(conveyors: readonly Unsorted[], asOf: CalendarDay | undefined): readonly ConveyorLife[] {
   return conveyors
     .map((life) => ({ ...life, attention: attentionOf(life, asOf) }))
     .sort((a, b) =>
       attentionLevels.indexOf(a.attention.level) - attentionLevels.indexOf(b.attention.level)
-      || (a.attention.limitDay ?? Infinity) - (b.attention.limitDay ?? Infinity)
+      || (a.attention.day ?? Infinity) - (b.attention.day ?? Infinity)
       || (a.conveyor.name < b.conveyor.name ? -1 : a.conveyor.name > b.conveyor.name ? 1 : 0));
 }
 
 function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
-  const { worst } = life;
+  const { worst, model } = life;
+  const reasons = [...aboutWorst(worst), ...overdueReason(life), ...unseenReason(life), ...strayReason(life), ...life.history.remarks.map((r) => r.replace(/\.$/, ''))];
   const limitDay = worst?.milestones.find((m) => m.kind === 'condemn')?.day;
-  const outages = life.conveyor.plant.outages.filter((o) => asOf === undefined || o.from.day >= asOf);
-  const beforeLast = limitDay !== undefined && outages.some((o) => o.from.day >= limitDay);
-  const overdue = life.points.filter((p) => p.nextLook?.overdue);
+  const day = (model?.forecast.kind === 'dates' ? model.forecast.days.q50 : undefined) ?? limitDay;
+  const base = { reasons, day, outage: undefined };
+  if (worst?.pastLimit === 'trough shows') return { ...base, level: 'worn through', todo: 'Look at the trough, patch it where the screw has cut in, and reline' };
+  if (worst?.pastLimit === 'at the limit' || model?.forecast.kind === 'reached') return { ...base, level: 'past the limit', todo: 'Reline at the first chance; do not wait for a planned outage without a competent person’s leave' };
+  const plan = planOf(life, asOf);
+  if (plan) return { ...base, ...plan };
   const seen = life.points.some((p) => p.state === 'thickness' || p.state === 'colour');
-  const lead = worst ? aboutWorst(worst, limitDay) : [];
-  const rest = [...overdueReason(overdue), ...unseenReason(life), ...life.history.remarks.map((r) => r.replace(/\.$/, ''))];
-  const level: AttentionLevel = worst?.pastLimit === 'trough shows' ? 'worn through'
-    : worst?.pastLimit === 'at the limit' ? 'past the limit'
-    : beforeLast ? 'limit before the last outage'
-    : overdue.length > 0 ? 'look overdue'
-    : !seen ? 'not enough seen' : 'in order';
-  return { level, limitDay, reasons: [...lead, ...rest] };
+  if (!seen) return { ...base, level: 'not enough seen', todo: 'Inspect: nothing of the present liner was ever seen' };
+  if (model?.look.kind === 'now' || life.points.some((p) => p.nextLook?.overdue)) return { ...base, level: 'look now', todo: 'Look again now' };
+  if (worst === undefined) return { ...base, level: 'not enough seen', todo: 'Look again: the records do not say how fast it wears' };
+  return { ...base, level: 'in order', todo: nothingDue(life) };
 }
 
-function aboutWorst(worst: PointLife, limitDay: CalendarDay | undefined): readonly string[] {
+/** By the model where it gives dates, else by hand against the planned outages. */
+function planOf({ model, worst, conveyor }: Unsorted, asOf: CalendarDay | undefined): Pick<Attention, 'level' | 'todo' | 'outage'> | undefined {
+  const choice = model?.outages;
+  const last = choice?.candidates.at(-1);
+  if (model?.forecast.kind === 'dates') {
+    const riskDay = model.riskDay;
+    if (choice?.kind === 'no outage' || !choice) {
+      return riskDay !== undefined && asOf !== undefined && riskDay <= asOf + 366
+        ? { level: 'no outage in time', outage: undefined, todo: `Plan an outage before ${formatDay(riskDay)}: none is declared` } : undefined;
+    }
+    if (choice.kind === 'too late' && choice.chosen) {
+      return { level: 'no outage in time', outage: choice.chosen, todo: `Reline before ${choice.chosen.outage.name ?? 'the next outage'} (${formatDay(choice.chosen.outage.from)}) if at all possible: the risk of ${formatPercent(model.risk)} is passed before it` };
+    }
+    // The last outage still within the risk is a plan only where the risk passes soon after it.
+    const soon = riskDay !== undefined && last !== undefined && riskDay <= last.outage.from + 92;
+    if (choice.kind === 'chosen' && choice.chosen && (choice.chosen !== last || soon)) {
+      return { level: 'reline to plan', outage: choice.chosen, todo: `Reline at ${choice.chosen.outage.name ?? 'the outage'} (${formatDay(choice.chosen.outage.from)})` };
+    }
+    return undefined;
+  }
+  const limitDay = worst?.milestones.find((m) => m.kind === 'condemn')?.day;
+  const outages = conveyor.plant.outages.filter((o) => asOf === undefined || o.from.day >= asOf);
+  if (limitDay === undefined || !outages.some((o) => o.from.day >= limitDay)) return undefined;
+  return { level: 'reline to plan', outage: undefined, todo: `Reline at a planned outage before ${formatDay(limitDay)}` };
+}
+
+function nothingDue({ model }: Unsorted): string {
+  const last = model?.outages?.candidates.at(-1);
+  if (last && model?.forecast.kind === 'dates') return `Nothing to reline up to ${last.outage.name ?? formatDay(last.outage.from)}`;
+  return 'Nothing due';
+}
+
+function aboutWorst(worst: PointLife | undefined): readonly string[] {
+  if (!worst) return [];
   const where = worst.place.name;
   const { hand } = worst;
   if (worst.pastLimit === 'trough shows') return [`${where}: steel shows, the liner is worn through`];
   if (hand.kind === 'at the limit') return [`${where}: ${formatNumber(hand.last.thickness, 1)} mm left, the limit is ${formatNumber(worst.condemn, 1)} mm`];
-  if (hand.kind === 'rate') {
-    const when = limitDay === undefined ? '' : `, at the ruling rate the limit is reached about ${formatDay(limitDay)}`;
-    return [`${where}: ${formatNumber(hand.last.thickness, 1)} mm left of ${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm${when}`];
-  }
+  if (hand.kind === 'rate') return [`${where}: ${formatNumber(hand.last.thickness, 1)} mm left of ${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm`];
   if (worst.colours.kind === 'between') {
     return [`${where}: by colour ${formatNumber(worst.colours.leastThickness, 1)} to ${formatNumber(worst.colours.mostThickness, 1)} mm left`];
   }
   return [];
 }
 
-function overdueReason(overdue: readonly PointLife[]): readonly string[] {
+function overdueReason({ points }: Unsorted): readonly string[] {
+  const overdue = points.filter((p) => p.nextLook?.overdue);
   if (overdue.length === 0) return [];
   const oldest = overdue.reduce((a, b) => ((b.nextLook?.day ?? Infinity) < (a.nextLook?.day ?? Infinity) ? b : a));
-  const since = oldest.nextLook ? `, the oldest since ${formatDay(oldest.nextLook.day)}` : '';
+  const since = oldest.nextLook ? `, since ${formatDay(oldest.nextLook.day)}` : '';
   return [`the next look is overdue at ${overdue.length === 1 ? oldest.place.name : `${overdue.length} points`}${since}`];
 }
 
-function unseenReason(life: Unsorted): readonly string[] {
-  const panels = life.runs.flatMap((r) => r.panels);
+function unseenReason({ runs }: Unsorted): readonly string[] {
+  const panels = runs.flatMap((r) => r.panels);
   const unseen = panels.filter((p) => p.state !== 'seen').length;
-  return unseen === 0 ? [] : [`${unseen} of ${panels.length} panels not inspected since they were fitted`];
+  return unseen === 0 ? [] : [`${unseen} of ${panels.length} panels have no reading`];
+}
+
+function strayReason({ points }: Unsorted): readonly string[] {
+  const strays = points.flatMap((p) => (p.model?.strays ?? []).filter((s) => s.weight < 0.5).map((s) => `${p.place.name} on ${formatDay(s.day)}`));
+  return strays.length === 0 ? [] : [`${strays.length === 1 ? 'a reading strays' : `${strays.length} readings stray`} from the rest: ${strays.slice(0, 4).join(', ')}${strays.length > 4 ? ' and more' : ''}`];
 }

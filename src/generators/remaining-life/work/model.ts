@@ -1,14 +1,121 @@
-// What the interval model says of a point, in the report's own terms.
+// What the interval model says, in the report's own terms. Dates come with their interval or not at all; every forecast says
+// how many readings it rests on and how many it borrowed.
 
-export interface Quantiles {
-  readonly q05: number;
-  readonly q10: number;
-  readonly q50: number;
-  readonly q90: number;
-  readonly q95: number;
-}
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { OutageChoice, NextInspection } from '../../../domain/wear/decision.js';
+import type { Basis, Quantiles } from '../../../domain/wear/forecast.js';
+import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
+
+export type { Basis, Quantiles } from '../../../domain/wear/forecast.js';
+export type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
+
+/** When a depth is reached at a place. Exposure since fitting, h or t. */
+export type DepthForecast =
+  | {
+      readonly kind: 'life';
+      readonly exposure: Quantiles;
+      /** Undefined where no duty tells dates. */
+      readonly days: DayQuantiles | undefined;
+      /** Chance, 0 to 1, that it is reached by the end of a day. */
+      readonly chanceBy: ((day: CalendarDay) => number) | undefined;
+    }
+  /** Seen at this exposure that it was reached. */
+  | { readonly kind: 'reached'; readonly by: number }
+  | { readonly kind: 'cannot say'; readonly why: string; readonly atLeast: number };
 
 export interface PointModel {
-  /** mm per h or t. */
-  readonly rate: Quantiles;
+  readonly basis: Basis;
+  /** Thicknesses and colours (steel showing included) of this place and liner, and looks that saw nothing. */
+  readonly readings: number;
+  readonly indicators: number;
+  readonly hidden: number;
+  /** Places and liners with records behind the pool. */
+  readonly pool: number;
+  /** mm per h or t; undefined where nothing can be said. */
+  readonly rate: Quantiles | undefined;
+  readonly condemn: DepthForecast;
+  /** Next layers in order, then the trough. */
+  readonly layers: readonly DepthForecast[];
+  readonly trough: DepthForecast;
+  /** Readings that stray from what all else foretold, and what they count for. */
+  readonly strays: readonly Stray[];
+  /** Where readings stray: the condemn limit with all of them at full weight. */
+  readonly fullWeight: DepthForecast | undefined;
+}
+
+export interface Stray {
+  /** Row of the estate's readings. */
+  readonly row: number;
+  readonly day: CalendarDay;
+  /** mm, as read and as expected. */
+  readonly thickness: number;
+  readonly expected: number;
+  /** 0 to 1. */
+  readonly weight: number;
+}
+
+/** The first place of a conveyor to reach its condemn limit. */
+export type ConveyorForecast =
+  | {
+      readonly kind: 'dates';
+      readonly days: DayQuantiles;
+      /** From the day of the report, h or t. */
+      readonly exposure: Quantiles;
+      /** Chance that a place has reached it already. */
+      readonly already: number;
+      readonly chanceBy: (day: CalendarDay) => number;
+      /** Steel touched by then. */
+      readonly contactBy: ((day: CalendarDay) => number) | undefined;
+      readonly readings: number;
+      readonly indicators: number;
+      readonly pool: number;
+      readonly notInspected: number;
+      /** Chance of each place to be the first, largest first; names of places. */
+      readonly first: readonly { readonly name: string; readonly share: number }[];
+    }
+  | { readonly kind: 'reached'; readonly names: readonly string[] }
+  | { readonly kind: 'cannot say'; readonly why: string };
+
+export interface ConveyorModel {
+  readonly forecast: ConveyorForecast;
+  readonly outages: OutageChoice | undefined;
+  readonly look: NextInspection;
+  /** Accepted chance of reaching the limit before the reline. */
+  readonly risk: number;
+  /** Day on which the chance passes the risk; undefined beyond 40 years or without dates. */
+  readonly riskDay: CalendarDay | undefined;
+  readonly leadTime: { readonly days: number; readonly declared: boolean };
+  /** Runs with panels that nobody has seen: when such a panel would reach its limit. */
+  readonly unseen: readonly { readonly run: number; readonly panels: number; readonly condemn: DepthForecast }[];
+  /** What was borrowed from where: the factor on the rate of each group this conveyor belongs to. */
+  readonly borrowed: readonly Borrowed[];
+  /** Spread of the coming duty that dates carry, one standard deviation as a ratio, and where it is from. */
+  readonly dutySpread: { readonly ratio: number; readonly from: 'declared' | 'observed' | 'assumed' };
+}
+
+export interface Borrowed {
+  readonly pool: string;
+  readonly label: string;
+  readonly factor: number;
+  /** 90 % interval of the factor. */
+  readonly low: number;
+  readonly high: number;
+  readonly units: number;
+}
+
+export interface FitSummary {
+  readonly measure: 'h' | 't';
+  readonly kind: 'fitted' | 'cannot say';
+  readonly why: string | undefined;
+  /** Places and liners in the fit, and how many of them have records. */
+  readonly units: number;
+  readonly informative: number;
+  readonly readings: number;
+  /** mm per h or t of a middle place, with its relative standard error; spread between places; gauge error mm. */
+  readonly medianRate: number | undefined;
+  readonly rateError: number | undefined;
+  readonly spread: number | undefined;
+  readonly readingError: number | undefined;
+  readonly dutyNoise: { readonly ratio: number; readonly per: number; readonly from: string } | undefined;
+  readonly method: string | undefined;
 }

@@ -4,7 +4,7 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { fittedThickness, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import { dayAt, momentOn, type History } from '../../../domain/model/history.js';
+import { dayAt, totalOn, type History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { ReadingKind, originOf, type Inspection, type Place } from '../../../domain/model/records.js';
 import type { Origin } from '../../../domain/model/origin.js';
@@ -80,7 +80,7 @@ export interface PointLife {
   readonly line: Line | undefined;
   readonly milestones: readonly Milestone[];
   /** Undefined where no model could be fitted. */
-  readonly model?: PointModel;
+  readonly model?: PointModel | undefined;
   /** Latest day of the next look: half of the remaining life. Undefined where nothing finite follows. */
   readonly nextLook: { readonly day: CalendarDay; readonly overdue: boolean } | undefined;
   /** The last reading in words: steel shows, or the last thickness is at or below the limit. */
@@ -123,19 +123,27 @@ export function pointLife(input: PointInput): PointLife {
   };
 }
 
-/** The point whose condemn limit comes first by hand; those past it come first of all. */
+/** The point whose condemn limit comes first: those past it first of all, then by the model's median, else by hand. */
 export function worstOf(points: readonly PointLife[]): PointLife | undefined {
-  const rank = (point: PointLife): number => {
-    if (point.pastLimit) return -1;
-    const condemn = point.milestones.find((m) => m.kind === 'condemn');
-    if (condemn?.exposure !== undefined && point.exposureNow !== undefined) return condemn.exposure - point.exposureNow;
-    return point.colours.kind === 'between' && point.exposureNow !== undefined
-      ? point.colours.last.exposure + point.colours.leastLife - point.exposureNow : Infinity;
-  };
-  return points.reduce<PointLife | undefined>((a, b) => {
-    if (rank(b) === Infinity) return a;
-    return a === undefined || rank(b) < rank(a) ? b : a;
-  }, undefined);
+  let worst: PointLife | undefined;
+  let least = Infinity;
+  for (const point of points) {
+    const left = lifeLeft(point);
+    if (left < least) [worst, least] = [point, left];
+  }
+  return worst;
+}
+
+/** Exposure from now to the condemn limit, to order points by; Infinity where nothing can be concluded. */
+function lifeLeft(point: PointLife): number {
+  if (point.pastLimit) return point.pastLimit === 'trough shows' ? -2 : -1;
+  const now = point.exposureNow;
+  if (now === undefined) return Infinity;
+  const seen = point.state === 'thickness' || point.state === 'colour';
+  if (point.model?.condemn.kind === 'life' && seen) return Math.max(0, point.model.condemn.exposure.q50 - now);
+  const condemn = point.milestones.find((m) => m.kind === 'condemn');
+  if (condemn?.exposure !== undefined) return Math.max(0, condemn.exposure - now);
+  return point.colours.kind === 'between' ? Math.max(0, point.colours.last.exposure + point.colours.leastLife - now) : Infinity;
 }
 
 function sortReadings(input: PointInput, set: LinerSet | undefined, layers: readonly string[]): { readings: SeenReading[]; leftOut: LeftOut[]; formerReadings: number } {
@@ -214,14 +222,9 @@ export function dayOfExposure(history: History, set: LinerSet | undefined, expos
 function exposureOn(history: History, set: LinerSet | undefined, asOf: CalendarDay | undefined): number | undefined {
   if (!set?.fitted || asOf === undefined) return undefined;
   const from = history.wearBy === 'tonnes' ? set.fitted.tonnes : set.fitted.hours;
-  const now = momentTotal(history, asOf);
+  const now = totalOn(history, asOf);
   if (from === undefined || now === undefined) return undefined;
   return Math.max(0, now - from);
-}
-
-function momentTotal(history: History, day: CalendarDay): number | undefined {
-  const moment = momentOn(history, day);
-  return history.wearBy === 'tonnes' ? moment.tonnes : moment.hours;
 }
 
 /**

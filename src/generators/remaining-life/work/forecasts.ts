@@ -1,0 +1,253 @@
+// Fits the wear model to the estate's records and turns what it says into forecasts of places, runs and conveyors, with dates
+// by the coming duty and its spread. Where a change of duty is planned, dates are stretched to it.
+
+import { addDays, type CalendarDay } from '../../../domain/units/calendar.js';
+import { hoursByDuty, type Duty } from '../../../domain/model/duty.js';
+import { forwardDuty, totalOn, type History } from '../../../domain/model/history.js';
+import { chooseOutage, nextInspection, type OutageCosts } from '../../../domain/wear/decision.js';
+import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit.js';
+import { forecastFirst } from '../../../domain/wear/forecast-first.js';
+import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/forecast.js';
+import { reduceReadings } from '../../../domain/wear/reduce.js';
+import { toCalendar, type CalendarForecast, type DayQuantiles, type ForwardDuty } from '../../../domain/wear/to-calendar.js';
+import type { Borrowed, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './model.js';
+import type { PointLife } from './points.js';
+import type { RunLife } from './runs.js';
+import { wearInputs, type Member, type WearInput, type WearSource } from './wear-input.js';
+
+export interface Fitted {
+  readonly input: WearInput;
+  readonly result: WearResult;
+}
+
+/** One fit a measure; a fit that cannot say is kept, so that the report can tell why. */
+export function fitEstate(source: WearSource): readonly Fitted[] {
+  return wearInputs(source).map((input) => ({ input, result: fitWear(reduceReadings(input.readings, input.units), input.pools, input.options) }));
+}
+
+export function summarise({ input, result }: Fitted): FitSummary {
+  const fit = result.kind === 'fitted' ? result : undefined;
+  return {
+    measure: input.measure, kind: result.kind, why: result.kind === 'cannot say' ? result.why : undefined,
+    units: input.members.length, informative: fit?.informative ?? 0, readings: input.rows.length,
+    medianRate: fit?.rate.median, rateError: fit && Number.isFinite(fit.rate.logError) ? fit.rate.logError : undefined,
+    spread: fit?.rate.spread, readingError: fit?.readingError, method: fit?.method,
+    dutyNoise: fit && { ratio: fit.dutyNoise.ratio, per: fit.dutyNoise.per, from: fit.dutyNoise.from },
+  };
+}
+
+/** Spread of the coming duty where neither duty nor records give one: our judgement, shown as assumed. */
+export const assumedDutySpread = 0.15;
+
+/** What dates of a conveyor rest on. */
+export interface Coming {
+  readonly history: History;
+  readonly asOf: CalendarDay;
+  /** Exposure a day, h or t; undefined where no duty or throughput is known. */
+  readonly perDay: number | undefined;
+  readonly spread: ConveyorModel['dutySpread'];
+}
+
+export function comingDuty(history: History, asOf: CalendarDay, duty: Duty | undefined): Coming {
+  const perHour = history.wearBy === 'tonnes' ? history.throughput?.perHour : 1;
+  const spread: Coming['spread'] = duty?.spread !== undefined ? { ratio: duty.spread, from: duty.basis === 'observed' ? 'observed' : 'declared' }
+    : history.observed?.spread !== undefined ? { ratio: history.observed.spread, from: 'observed' }
+    : { ratio: assumedDutySpread, from: 'assumed' };
+  return { history, asOf, spread, perDay: duty && perHour !== undefined ? duty.perDay * perHour : undefined };
+}
+
+export function pointModel(fitted: Fitted, point: PointLife, coming: Coming): PointModel | undefined {
+  const { input, result } = fitted;
+  if (result.kind !== 'fitted') return undefined;
+  const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
+  if (unit < 0) return undefined;
+  const full = point.depths.at(-1) ?? point.fitted.value;
+  const forecastOf = (depth: number, fit: WearFit = result): DepthForecast => depthForecast(forecastUnit(fit, unit, depth), point.exposureNow, coming);
+  const limit = forecastUnit(result, unit, point.fitted.value - point.condemn);
+  const strays = straysOf(fitted, result, unit);
+  const { basis, readings, indicators, hidden, pool } = recordsOf(result, unit);
+  return {
+    basis, readings, indicators, hidden, pool, strays,
+    rate: limit.kind === 'life' ? limit.rate : rateOf(result, unit, full),
+    condemn: depthForecast(limit, point.exposureNow, coming),
+    layers: point.depths.slice(1, -1).map((depth) => forecastOf(depth)),
+    trough: forecastOf(full),
+    fullWeight: strays.length > 0 && result.fullWeight ? forecastOf(point.fitted.value - point.condemn, result.fullWeight) : undefined,
+  };
+}
+
+/** Where the limit is past, the rate still draws the chart: asked of a depth far beyond. */
+function rateOf(fit: WearFit, unit: number, full: number): PointModel['rate'] {
+  const beyond = forecastUnit(fit, unit, full * 2);
+  return beyond.kind === 'life' ? beyond.rate : undefined;
+}
+
+function straysOf({ input }: Fitted, fit: WearFit, unit: number): readonly Stray[] {
+  return fit.remarks.flatMap((remark) => {
+    if (remark.kind !== 'outlier' || remark.unit !== unit) return [];
+    const row = input.rows[remark.reading];
+    const day = input.readings.day[remark.reading];
+    const thickness = input.readings.value[remark.reading];
+    // Days in the column came from calendar days.
+    return row === undefined || day === undefined || thickness === undefined ? [] : [{ row, day: day as CalendarDay, thickness, expected: remark.expected, weight: remark.weight }];
+  });
+}
+
+function depthForecast(forecast: Forecast, now: number | undefined, coming: Coming): DepthForecast {
+  switch (forecast.kind) {
+    case 'reached':
+      return { kind: 'reached', by: forecast.by };
+    case 'cannot say':
+      return { kind: 'cannot say', why: forecast.why, atLeast: forecast.atLeast };
+    case 'life': {
+      const dates = now === undefined ? undefined : calendarOf(forecast, now, coming);
+      return dates?.kind === 'dates'
+        ? { kind: 'life', exposure: forecast.quantiles, days: dates.quantiles, chanceBy: dates.reachedBy }
+        : { kind: 'life', exposure: forecast.quantiles, days: undefined, chanceBy: undefined };
+    }
+  }
+}
+
+/** With no duty there are no dates. A planned change of duty stretches the days after it. */
+function calendarOf(forecast: { readonly reachedBy: (exposure: number) => number }, now: number, coming: Coming): CalendarForecast | undefined {
+  if (coming.perDay === undefined) return undefined;
+  const duty: ForwardDuty = { perDay: coming.perDay, spread: coming.spread.ratio, from: coming.asOf, now };
+  const calendar = toCalendar(forecast, duty);
+  return calendar.kind === 'dates' && plannedChange(coming) ? stretched(calendar, coming) : calendar;
+}
+
+function plannedChange({ history, asOf }: Coming): boolean {
+  return forwardDuty(history).some((duty) => duty.from !== undefined && duty.from > asOf);
+}
+
+type Dates = Extract<CalendarForecast, { kind: 'dates' }>;
+
+/** Reckons with the duty of each day: a date under unchanged duty becomes the day on which the same hours will have run. */
+function stretched(calendar: Dates, { history, asOf }: Coming): Dates {
+  const duties = forwardDuty(history);
+  const today = hoursByDuty(duties, asOf, addDays(asOf, 1)) ?? 0;
+  const plain = (day: CalendarDay): number => (today > 0 ? asOf + (hoursByDuty(duties, asOf, day) ?? 0) / today : day);
+  const back = (day: CalendarDay | undefined): CalendarDay | undefined => {
+    if (day === undefined) return undefined;
+    let low: number = asOf;
+    let high: number = calendar.horizon;
+    if (plain(calendar.horizon) < day) return undefined;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (plain(middle as CalendarDay) <= day) low = middle; // whole numbers between calendar days are calendar days
+      else high = middle;
+    }
+    return low as CalendarDay;
+  };
+  const { q05, q10, q50, q90, q95 } = calendar.quantiles;
+  const quantiles: DayQuantiles = { q05: back(q05), q10: back(q10), q50: back(q50), q90: back(q90), q95: back(q95) };
+  return {
+    ...calendar, quantiles,
+    reachedBy: (day) => calendar.reachedBy(plain(day) as CalendarDay), // the chance is continuous in the day
+    dayOf: (level) => back(calendar.dayOf(level)),
+  };
+}
+
+export interface ConveyorInput {
+  readonly fitted: Fitted;
+  readonly coming: Coming;
+  readonly points: readonly PointLife[];
+  readonly runs: readonly RunLife[];
+}
+
+export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): ConveyorModel {
+  const { history, asOf } = coming;
+  const { conveyor } = history;
+  const risk = (conveyor.risk ?? conveyor.plant.risk).value;
+  const { forecast, condemn, contact } = firstOf(fitted, coming, points);
+  const lead = conveyor.plant.leadTimes.find((l) => l.item === 'liner');
+  const leadTime = { days: lead ? Math.ceil(lead.time.value / 24) : 0, declared: lead !== undefined };
+  const costs = costsOf(history);
+  const outages = conveyor.plant.outages.length === 0 ? undefined : chooseOutage({
+    condemn, contact, risk, asOf, leadTimeDays: leadTime.days, ...(costs && { costs }),
+    outages: conveyor.plant.outages.map((o) => ({ name: o.name, from: o.from.day })),
+  });
+  const half = points.reduce<CalendarDay | undefined>((a, p) => (p.nextLook && (a === undefined || p.nextLook.day < a) ? p.nextLook.day : a), undefined);
+  return {
+    forecast, outages, risk, leadTime, dutySpread: coming.spread,
+    riskDay: condemn?.kind === 'dates' ? condemn.dayOf(risk) : undefined,
+    // The half is reckoned from each point's last look, so it is handed over as twice the days that are left to it.
+    look: nextInspection({ condemn, remainingDays: half === undefined ? undefined : 2 * (half - asOf), risk, asOf }),
+    unseen: unseenRuns(fitted, coming, runs), borrowed: borrowedBy(fitted, conveyor.name, history),
+  };
+}
+
+function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): { forecast: ConveyorForecast; condemn: CalendarForecast | undefined; contact: CalendarForecast | undefined } {
+  const { input, result } = fitted;
+  if (result.kind !== 'fitted') return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined, contact: undefined };
+  const seenPoints = points.flatMap((point) => {
+    const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
+    return unit < 0 || point.exposureNow === undefined ? [] : [{ point, unit, now: point.exposureNow }];
+  });
+  if (seenPoints.length === 0) return { forecast: { kind: 'cannot say', why: 'no point with a known exposure' }, condemn: undefined, contact: undefined };
+  const first = forecastFirst(result, seenPoints.map(({ point, unit, now }) => ({ unit, now, depth: point.fitted.value - point.condemn })));
+  const steel = forecastFirst(result, seenPoints.map(({ point, unit, now }) => ({ unit, now, depth: point.depths.at(-1) ?? point.fitted.value })));
+  if (first.kind === 'reached') {
+    const units = new Set(first.members.map((m) => m.unit));
+    return { forecast: { kind: 'reached', names: seenPoints.filter((s) => units.has(s.unit)).map((s) => s.point.place.name) }, condemn: undefined, contact: undefined };
+  }
+  if (first.kind === 'cannot say') return { forecast: { kind: 'cannot say', why: 'the records only bound the rate' }, condemn: undefined, contact: undefined };
+  // Exposures from now are moved by what the longest-lying liner has had, so that a cost per hour counts the hours already given.
+  const had = Math.max(...seenPoints.map((s) => s.now));
+  const fromFitting = (reachedBy: (exposure: number) => number) => ({ reachedBy: (exposure: number) => reachedBy(Math.max(0, exposure - had)) });
+  const condemn = calendarOf(fromFitting(first.reachedBy), had, coming);
+  const contact = steel.kind === 'life' ? calendarOf(fromFitting(steel.reachedBy), had, coming) : undefined;
+  if (condemn?.kind !== 'dates') return { forecast: { kind: 'cannot say', why: condemn?.why ?? 'no duty, so no dates' }, condemn, contact };
+  return {
+    condemn, contact,
+    forecast: {
+      kind: 'dates', days: condemn.quantiles, exposure: first.quantiles, already: first.already, chanceBy: condemn.reachedBy,
+      contactBy: contact?.kind === 'dates' ? contact.reachedBy : undefined,
+      readings: first.readings, indicators: first.indicators, pool: first.pool, notInspected: first.notInspected,
+      first: seenPoints.map(({ point }, i) => ({ name: point.place.name, share: first.first[i] ?? 0 })).sort((a, b) => b.share - a.share || (a.name < b.name ? -1 : 1)),
+    },
+  };
+}
+
+/** Planned: the reline. Contact: the unplanned reline and the repair of the trough. Undefined unless all are declared in one currency. */
+function costsOf(history: History): OutageCosts | undefined {
+  const amount = (item: string): { value: number; currency: string | undefined } | undefined => {
+    const cost = history.conveyor.plant.costs.find((c) => c.item === item);
+    return cost?.amount.dimension === 'money' ? { value: cost.amount.value, currency: cost.amount.currency } : undefined;
+  };
+  const [planned, unplanned, repair] = [amount('reline'), amount('unplanned reline'), amount('trough repair')];
+  if (!planned || !unplanned || planned.currency !== unplanned.currency || (repair && repair.currency !== planned.currency)) return undefined;
+  return { planned: planned.value, contact: unplanned.value + (repair?.value ?? 0) };
+}
+
+function unseenRuns(fitted: Fitted, coming: Coming, runs: readonly RunLife[]): ConveyorModel['unseen'] {
+  const { input, result } = fitted;
+  if (result.kind !== 'fitted') return [];
+  return runs.flatMap(({ run, panels }) => {
+    const count = panels.filter((p) => p.state !== 'seen').length;
+    const unit = input.members.findIndex((m) => m.place === undefined && m.run === run);
+    const member = input.members[unit];
+    if (count === 0 || !member) return [];
+    const { liner } = member.set;
+    return [{ run: run.number, panels: count, condemn: depthForecast(forecastUnit(result, unit, liner.thickness.value - liner.condemn.value), exposureOf(member, coming), coming) }];
+  });
+}
+
+function exposureOf(member: Member, { history, asOf }: Coming): number | undefined {
+  const { fitted } = member.set;
+  const byTonnes = history.wearBy === 'tonnes';
+  const from = byTonnes ? fitted?.tonnes : fitted?.hours;
+  const moment = totalOn(history, asOf);
+  return from === undefined || moment === undefined ? undefined : Math.max(0, moment - from);
+}
+
+function borrowedBy({ result }: Fitted, name: string, history: History): readonly Borrowed[] {
+  if (result.kind !== 'fitted') return [];
+  const liners = new Set(history.linerSets.filter((s) => !s.removed).map((s) => s.liner.name));
+  const belongs = (pool: string, label: string): boolean =>
+    pool === 'conveyor' ? label === name : pool === 'run' ? label.startsWith(`${name} run `) : pool === 'liner' ? liners.has(label) : false;
+  return result.pools.flatMap((pool) => pool.levels.filter((level) => belongs(pool.name, level.label)).map((level) => ({
+    pool: pool.name, label: level.label, factor: Math.exp(level.offset), units: level.units,
+    low: Math.exp(level.offset - 1.645 * level.standardError), high: Math.exp(level.offset + 1.645 * level.standardError),
+  })));
+}
