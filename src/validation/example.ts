@@ -73,6 +73,7 @@ trough inside radius 226 mm side height 260 mm plate 4 mm
 screw Spiral400
 liner TwoLayer12
 drive at head power 5.5 kW speed 18 rpm
+confined space
 commissioned 2024-01-08 meter 0 h
 section S1 6 m
 section S2 6 m

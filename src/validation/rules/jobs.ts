@@ -1,7 +1,54 @@
 // TL4xx: can the job be done, in the order written?
 
 import type { Rule } from '../rule.js';
+import { accessUnitInTwoPlaces } from './jobs/access-unit-in-two-places.js';
+import { circularOrder } from './jobs/circular-order.js';
+import { closedUpTooEarly } from './jobs/closed-up-too-early.js';
+import { closesInsideTheRun } from './jobs/closes-inside-the-run.js';
+import { closingErrorTooLarge } from './jobs/closing-error-too-large.js';
+import { closingPieceLongerThanAPanel } from './jobs/closing-piece-longer-than-a-panel.js';
+import { crewInTwoPlaces } from './jobs/crew-in-two-places.js';
+import { crewNamedTwice } from './jobs/crew-named-twice.js';
+import { crewOnTwoJobs } from './jobs/crew-on-two-jobs.js';
+import { doneTwice } from './jobs/done-twice.js';
+import { gasTestMissing } from './jobs/gas-test-missing.js';
+import { handedBackTooEarly } from './jobs/handed-back-too-early.js';
+import { hotWorkOverLiner } from './jobs/hot-work-over-liner.js';
+import { isolationMissing } from './jobs/isolation-missing.js';
+import { jobAlreadyPast } from './jobs/job-already-past.js';
+import { jobWithNoCrew } from './jobs/job-with-no-crew.js';
+import { jobWithNothingToDo } from './jobs/job-with-nothing-to-do.js';
+import { liftBeyondTheLiftingPoint } from './jobs/lift-beyond-the-lifting-point.js';
+import { linerNotStripped } from './jobs/liner-not-stripped.js';
+import { noAccess } from './jobs/no-access.js';
+import { noAccessUnit } from './jobs/no-access-unit.js';
+import { noSuchStretch } from './jobs/no-such-stretch.js';
+import { noTrialRun } from './jobs/no-trial-run.js';
+import { notOpenedUp } from './jobs/not-opened-up.js';
+import { notPutBack } from './jobs/not-put-back.js';
+import { orderedTooLate } from './jobs/ordered-too-late.js';
+import { panelBeyondTheTeam } from './jobs/panel-beyond-the-team.js';
+import { panelOnItsOwn } from './jobs/panel-on-its-own.js';
+import { panelWouldSlide } from './jobs/panel-would-slide.js';
+import { runTooEarly } from './jobs/run-too-early.js';
+import { scopeNamedTwice } from './jobs/scope-named-twice.js';
+import { scopeNotDone } from './jobs/scope-not-done.js';
+import { screwNotRestrained } from './jobs/screw-not-restrained.js';
+import { screwOutOfTurn } from './jobs/screw-out-of-turn.js';
+import { slingAngleTooFlat } from './jobs/sling-angle-too-flat.js';
+import { stepByACrewNotOnTheJob } from './jobs/step-by-a-crew-not-on-the-job.js';
+import { teamLiftBeyondTheGuideline } from './jobs/team-lift-beyond-the-guideline.js';
+import { troughNotCleaned } from './jobs/trough-not-cleaned.js';
+import { twoFronts } from './jobs/two-fronts.js';
+import { windowOutsideTheOutages } from './jobs/window-outside-the-outages.js';
+import { workBelowLooseParts } from './jobs/work-below-loose-parts.js';
 
 export const jobRules: readonly Rule[] = [
-
+  panelOnItsOwn, twoFronts, closesInsideTheRun, closingErrorTooLarge, panelWouldSlide, isolationMissing,
+  gasTestMissing, notOpenedUp, linerNotStripped, troughNotCleaned, closedUpTooEarly, handedBackTooEarly, runTooEarly,
+  screwNotRestrained, screwOutOfTurn, hotWorkOverLiner, crewInTwoPlaces, accessUnitInTwoPlaces, noAccess,
+  noAccessUnit, workBelowLooseParts, doneTwice, notPutBack, scopeNotDone, noTrialRun, circularOrder, noSuchStretch,
+  windowOutsideTheOutages, crewNamedTwice, jobWithNoCrew, jobWithNothingToDo, jobAlreadyPast,
+  liftBeyondTheLiftingPoint, slingAngleTooFlat, stepByACrewNotOnTheJob, teamLiftBeyondTheGuideline, orderedTooLate,
+  crewOnTwoJobs, scopeNamedTwice, panelBeyondTheTeam, closingPieceLongerThanAPanel,
 ];

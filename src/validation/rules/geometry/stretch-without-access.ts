@@ -1,7 +1,7 @@
 // Is the whole length within somebody's reach? Told once a conveyor that declares access at all, or has none.
 
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { formatChainage } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../wording.js';
 
@@ -14,22 +14,30 @@ export const stretchWithoutAccess: Rule = {
   given: 'conveyor',
   bad: '  «access A1 at 0 m to 8 m platform»',
   good: '  access A1 at 0 m to 8 m platform\n  access A2 at 8 m to 12 m mobile platform height 6 m',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    if (conveyor.access.some((zone) => zone.from.value > zone.to.value)) return; // a range that runs backwards has its own finding
-    const zones = [...conveyor.access].sort((a, b) => a.from.value - b.from.value);
-    const gaps: string[] = [];
-    let reached = 0;
-    for (const zone of zones) {
-      if (zone.from.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(zone.from.value)}`);
-      reached = Math.max(reached, zone.to.value);
+  *check({ estate }) {
+    // Where an order of work is written, the order's own finding says it, with the step.
+    const planned = new Set(estate.jobs.filter((job) => job.order).map((job) => job.conveyor));
+    for (const conveyor of estate.conveyors) {
+      const gaps = planned.has(conveyor) ? [] : gapsOf(conveyor);
+      if (gaps.length === 0) continue;
+      yield {
+        origin: conveyor.access[0]?.origin ?? conveyor.nameOrigin,
+        message: conveyor.access.length === 0
+          ? `${conveyor.name} declares no access to any of its ${conveyor.length.text}.`
+          : `${conveyor.name} declares no access from ${list(gaps)}.`,
+      };
     }
-    if (conveyor.length.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(conveyor.length.value)}`);
-    if (gaps.length === 0) return;
-    yield {
-      origin: zones[0]?.origin ?? conveyor.nameOrigin,
-      message: zones.length === 0
-        ? `${conveyor.name} declares no access to any of its ${conveyor.length.text}.`
-        : `${conveyor.name} declares no access from ${list(gaps)}.`,
-    };
-  }),
+  },
 };
+
+function gapsOf({ access, length }: Conveyor): readonly string[] {
+  if (access.some((zone) => zone.from.value > zone.to.value)) return []; // a range that runs backwards has its own finding
+  const gaps: string[] = [];
+  let reached = 0;
+  for (const zone of [...access].sort((a, b) => a.from.value - b.from.value)) {
+    if (zone.from.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(zone.from.value)}`);
+    reached = Math.max(reached, zone.to.value);
+  }
+  if (length.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(length.value)}`);
+  return gaps;
+}

@@ -29,10 +29,8 @@ reline DG1 2025-03-10 meter 6200 h {
   *check({ estate }) {
     for (const { conveyor, scope } of estate.relines) for (const stretch of scope) yield* judge(conveyor, stretch);
     for (const { conveyor, panelsFitted } of estate.relines) for (const { run } of panelsFitted) yield* judge(conveyor, run);
-    for (const { conveyor, relines, order } of estate.jobs) {
-      for (const { stretch } of relines) yield* judge(conveyor, stretch);
-      for (const { stretch } of order?.steps ?? []) if (stretch) yield* judge(conveyor, stretch);
-    }
+    // Steps of a written order are judged with the order.
+    for (const { conveyor, relines } of estate.jobs) for (const { stretch } of relines) yield* judge(conveyor, stretch);
   },
 };
 

@@ -1,0 +1,22 @@
+// Told by the order checker (domain/order), which also finds the repairs.
+
+import { onViolation } from '../../on-violation.js';
+import type { Rule } from '../../rule.js';
+import { but, soundOrder } from '../../sound-order.js';
+
+export const circularOrder: Rule = {
+  code: 'TL426',
+  title: 'Steps that wait for each other',
+  severity: 'error',
+  why: 'None of them can ever start.',
+  todo: 'Drop one of the "after" that close the circle.',
+  given: 'job',
+  bad: but(
+    soundOrder,
+    ['  hold-downs off', '  open: hold-downs off'],
+    ['  strip run above Gate by Alpha', '  a: «strip» run above Gate by Alpha after open, b'],
+    ['  clean run above Gate by Alpha', '  b: clean run above Gate by Alpha after a'],
+  ),
+  good: soundOrder,
+  check: onViolation('circular order'),
+};

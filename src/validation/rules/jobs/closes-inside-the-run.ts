@@ -1,0 +1,23 @@
+// Told by the order checker (domain/order), which also finds the repairs.
+
+import { onViolation } from '../../on-violation.js';
+import type { Rule } from '../../rule.js';
+import { but, soundOrder } from '../../sound-order.js';
+
+export const closesInsideTheRun: Rule = {
+  code: 'TL403',
+  title: 'Run closed between two panels that stay',
+  severity: 'error',
+  why: 'Between two panels that stay the hole is never exactly one panel long; a run is closed at a break and nowhere else.',
+  todo: 'Take out the panels up to the next break as well, and close there.',
+  given: 'job',
+  bad: but(
+    soundOrder,
+    ['\norder {', '\nreline panels 2 to 3 of run above Gate\norder {'],
+    ['strip run above Gate', 'strip panels 2 to 3 of run above Gate'],
+    ['clean run above Gate', 'clean panels 2 to 3 of run above Gate'],
+    ['  fit run above Gate starting at head', '  «fit» panels 2 to 3 of run above Gate starting at head'],
+  ),
+  good: soundOrder,
+  check: onViolation('closes inside the run'),
+};

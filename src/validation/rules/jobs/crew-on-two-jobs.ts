@@ -1,0 +1,102 @@
+// Is a crew planned for two jobs on the same days?
+
+import type { Rule } from '../../rule.js';
+
+export const crewOnTwoJobs: Rule = {
+  code: 'TL447',
+  title: 'Crew on two jobs at the same time',
+  severity: 'information',
+  why: 'Each job is planned as if it had the crew to itself; together they may not fit into the outage.',
+  todo: 'Check that the two fit one after the other, or give one of them to another crew.',
+  given: 'specifications',
+  bad: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+}
+conveyor DG2 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  reline run above Gate
+  crews Alpha
+}
+job J2 {
+  conveyor DG2
+  outage Spring27
+  reline run above Gate
+  crews «Alpha»
+}
+`,
+  good: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+}
+conveyor DG2 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  reline run above Gate
+  crews Alpha
+}
+job J2 {
+  conveyor DG2
+  outage Spring27
+  reline run above Gate
+  crews Bravo
+}
+`,
+  *check({ estate }) {
+    for (const [i, later] of estate.jobs.entries()) {
+      for (const { use, crew } of later.crews) {
+        const other = estate.jobs.slice(0, i).find((one) => crew !== undefined && one.crews.some((its) => its.crew === crew)
+          && one.window !== undefined && later.window !== undefined && one.window.from.day <= later.window.to.day && later.window.from.day <= one.window.to.day);
+        if (!other) continue;
+        yield {
+          origin: use.origin,
+          message: `${use.name} is on job ${other.name} as well, and the windows of ${other.name} and ${later.name} share days.`,
+          related: [{ origin: other.nameOrigin, message: `job ${other.name}` }],
+        };
+      }
+    }
+  },
+};

@@ -1,0 +1,67 @@
+// May a lift of the job be heavier than a declared lifting point of the conveyor bears?
+
+import type { Rule } from '../../rule.js';
+import { list } from '../../wording.js';
+
+export const liftBeyondTheLiftingPoint: Rule = {
+  code: 'TL437',
+  title: 'Lift limit above what a lifting point bears',
+  severity: 'warning',
+  why: 'Pieces are cut up to the lift limit; the one that hangs from the weaker point is too heavy for it.',
+  todo: 'Lower the lift limit to the weakest point that will be used, or leave that point out of the lift.',
+  given: 'specifications',
+  bad: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  lifting point L1 at 6 m limit 250 kg
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  change screw
+  crews Alpha
+  lift limit «500 kg»
+}`,
+  good: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  lifting point L1 at 6 m limit 250 kg
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  change screw
+  crews Alpha
+  lift limit 250 kg
+}`,
+  *check({ estate }) {
+    for (const { conveyor, liftLimit, screwChange } of estate.jobs) {
+      if (!liftLimit || !screwChange) continue;
+      const weak = conveyor.liftingPoints.filter((point) => point.limit.value < liftLimit.value);
+      if (weak.length === 0) continue;
+      yield {
+        origin: liftLimit.origin,
+        message: `Pieces of up to ${liftLimit.text} may be lifted, and ${list(weak.map((point) => `${point.name} bears ${point.limit.text}`))}.`,
+        related: weak.map((point) => ({ origin: point.limit.origin, message: `limit of ${point.name}` })),
+      };
+    }
+  },
+};

@@ -1,0 +1,20 @@
+// Told by the order checker (domain/order): a step over a run or a panel that is not there, or where no liner lies.
+
+import { onViolation } from '../../on-violation.js';
+import type { Rule } from '../../rule.js';
+import { but, soundOrder } from '../../sound-order.js';
+
+export const noSuchStretch: Rule = {
+  code: 'TL427',
+  title: 'Step over a stretch that is not there',
+  severity: 'error',
+  why: 'The step does nothing, and what was meant by it is left undone.',
+  todo: 'Runs are numbered from the tail, panels from the tail end of their run; correct the stretch.',
+  given: 'job',
+  bad: but(
+    soundOrder,
+    ['  fit run', '  clean «run 5» by Alpha\n  fit run'],
+  ),
+  good: soundOrder,
+  check: onViolation('no such stretch'),
+};

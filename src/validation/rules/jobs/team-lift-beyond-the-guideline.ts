@@ -1,0 +1,23 @@
+// May the team lift more than three people should? 25 kg each, half of the sum for three (HSE, L23).
+
+import { handlingGuideline, teamCapability } from '../../../domain/geometry/handling.js';
+import { formatMass } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+export const teamLiftBeyondTheGuideline: Rule = {
+  code: 'TL445',
+  title: 'Team lift beyond the guideline',
+  severity: 'warning',
+  why: 'People on a slope, at a height and with gloves on lift less than on the flat, not more; backs and fingers pay for it.',
+  todo: 'Lower the limit and let lifting gear do the rest; a competent person assesses the lift on site.',
+  given: 'job',
+  bad: '  team lift «60 kg»',
+  good: '  team lift 30 kg',
+  *check({ estate }) {
+    const most = teamCapability(handlingGuideline, 3);
+    for (const { name, teamLift } of estate.jobs) {
+      if (!teamLift || teamLift.value <= most) continue;
+      yield { origin: teamLift.origin, message: `Job ${name} lets the team lift ${teamLift.text}; three people who could lift ${formatMass(handlingGuideline)} each lift ${formatMass(most)} together.` };
+    }
+  },
+};

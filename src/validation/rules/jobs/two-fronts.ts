@@ -1,0 +1,20 @@
+// Told by the order checker (domain/order), which also finds the repairs.
+
+import { onViolation } from '../../on-violation.js';
+import type { Rule } from '../../rule.js';
+import { but, soundOrder } from '../../sound-order.js';
+
+export const twoFronts: Rule = {
+  code: 'TL402',
+  title: 'Run with two fronts',
+  severity: 'error',
+  why: 'Where two fronts meet the hole is never exactly one panel long, and no break is there to take it up: the panel does not go in, or material gets behind the liner.',
+  todo: 'Fit the run from one end only, or declare a break where the fronts are to meet.',
+  given: 'job',
+  bad: but(
+    soundOrder,
+    ['  fit run above Gate starting at head by Alpha\n', '  fit panels 3 to 4 of run above Gate starting at head by Alpha\n  «fit» panels 1 to 2 of run above Gate starting at tail by Bravo\n'],
+  ),
+  good: soundOrder,
+  check: onViolation('two fronts'),
+};

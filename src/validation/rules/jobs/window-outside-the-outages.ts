@@ -1,0 +1,67 @@
+// Does the window of a job lie in a planned outage of its plant?
+
+import { newestRecord } from '../../../domain/model/history.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import type { Rule } from '../../rule.js';
+import { list } from '../../wording.js';
+
+export const windowOutsideTheOutages: Rule = {
+  code: 'TL431',
+  title: 'Job window outside every outage',
+  severity: 'warning',
+  why: 'Outside an outage the conveyor is needed, and the crew that arrives will not get it.',
+  todo: 'Name the outage instead of the days, or add the outage to the plant.',
+  given: 'specifications',
+  bad: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+}
+job J1 {
+  conveyor DG1
+  «window 2027-05-03 to 2027-05-07»
+  reline run above Gate
+  crews Alpha
+}`,
+  good: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+}
+job J1 {
+  conveyor DG1
+  window 2027-04-12 to 2027-04-16
+  reline run above Gate
+  crews Alpha
+}`,
+  *check({ estate }) {
+    const newest = newestRecord(estate);
+    for (const { name, window, conveyor } of estate.jobs) {
+      const { outages } = conveyor.plant;
+      if (!window || window.outage || outages.length === 0) continue;
+      if (newest !== undefined && window.to.day < newest) continue; // a window that is over has its own finding
+      if (outages.some((outage) => outage.from.day <= window.from.day && window.to.day <= outage.to.day)) continue;
+      const days = outages.map((outage) => `${outage.name} (${formatDay(outage.from.day)} to ${formatDay(outage.to.day)})`);
+      yield {
+        origin: window.origin,
+        message: `Job ${name} is planned for ${formatDay(window.from.day)} to ${formatDay(window.to.day)}, and ${conveyor.plant.name} stops for ${list(days)}.`,
+      };
+    }
+  },
+};

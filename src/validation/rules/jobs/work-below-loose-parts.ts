@@ -1,0 +1,24 @@
+// Told by the order checker (domain/order), which also finds the repairs.
+
+import { onViolation } from '../../on-violation.js';
+import type { Rule } from '../../rule.js';
+import { but, soundSideBySide } from '../../sound-order.js';
+
+export const workBelowLooseParts: Rule = {
+  code: 'TL421',
+  title: 'Work below loose parts',
+  severity: 'error',
+  why: 'On a slope a panel or a piece of spiral let go slides down onto whoever works below.',
+  todo: 'Let one step wait for the other, or keep a closed break between them.',
+  given: 'job',
+  bad: but(
+    soundSideBySide,
+    ['run above Inlet\n', 'panels 1 to 2 of run above Gate\n'],
+    ['reline run above Gate', 'reline panels 3 to 4 of run above Gate'],
+    ['strip run above Inlet', 'strip panels 1 to 2 of run above Gate'],
+    ['strip run above Gate', '«strip» panels 3 to 4 of run above Gate'],
+    ['  fit run above Inlet starting at head by Alpha\n', ''],
+  ),
+  good: soundSideBySide,
+  check: onViolation('work below loose parts'),
+};

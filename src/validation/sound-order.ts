@@ -1,0 +1,75 @@
+// Orders of work that can be built on the sound estate of example.ts, and the ways in which examples spoil them.
+
+export type Change = readonly [from: string, to: string];
+
+/** Reline of the run above the gate. */
+export const soundOrder = `
+order {
+  isolate
+  prove dead
+  gas test run above Gate
+  covers off run above Gate
+  hold-downs off run above Gate
+  strip run above Gate by Alpha
+  clean run above Gate by Alpha
+  fit run above Gate starting at head by Alpha
+  hold-downs on run above Gate
+  covers on run above Gate
+  remove isolation
+  run empty
+  run loaded
+}`;
+
+/** The same with a new screw. */
+export const soundScrewChange = `
+change screw
+order {
+  isolate
+  prove dead
+  gas test all
+  covers off all
+  hold-downs off all
+  restrain screw
+  unbolt drive
+  remove screw
+  strip run above Gate by Alpha
+  clean run above Gate by Alpha
+  fit run above Gate starting at head by Alpha
+  insert screw
+  bolt drive
+  hold-downs on all
+  covers on all
+  remove isolation
+  run empty
+  run loaded
+}`;
+
+/** Reline of both runs above the inlet, the two stripped side by side by two crews. */
+export const soundSideBySide = `
+reline run above Inlet
+reline run above Gate
+order {
+  isolate
+  prove dead
+  gas test
+  covers off
+  open: hold-downs off
+  low: strip run above Inlet by Alpha after open
+  high: strip run above Gate by Bravo after open
+  clean
+  fit run above Gate starting at head by Bravo
+  fit run above Inlet starting at head by Alpha
+  hold-downs on
+  covers on
+  remove isolation
+  run empty
+  run loaded
+}`;
+
+/** An order with pieces of its text changed; throws where one is not there, so that no example rots unseen. */
+export function but(order: string, ...changes: readonly Change[]): string {
+  return changes.reduce((text, [from, to]) => {
+    if (!text.includes(from)) throw new RangeError(`The sound order has no "${from}".`);
+    return text.replace(from, to);
+  }, order);
+}
