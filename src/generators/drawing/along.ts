@@ -165,11 +165,20 @@ function paintRuns(view: View, y: number): string[] {
       line([shown.from, y + 1], [shown.from, y + 7], { width: lineWidth.thin }),
       line([shown.to, y + 1], [shown.to, y + 7], { width: lineWidth.thin }),
     );
+    const wordings = [
+      ...(fitFrom ? [`run ${run.number}, fit from the ${fitFrom} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`, `run ${run.number}, fit from the ${fitFrom}`] : []),
+      `run ${run.number} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`, `run ${run.number}`,
+    ];
+    const text = wordings.find((wording) => textWidth(wording, lettering.normal) < shown.to - shown.from - (fitFrom ? 14 : 2));
+    const clear = text ? textWidth(text, lettering.normal) / 2 + 2 : 0;
+    const centre = (shown.from + shown.to) / 2;
     if (fitFrom) {
-      for (let x = shown.from + 6; x < shown.to - 4; x += 24) marks.push(arrowHead([fitFrom === 'tail' ? x + 2.5 : x, middle], fitFrom === 'tail' ? 0 : 180, 3));
+      for (let x = shown.from + 5; x < shown.to - 3; x += 20) {
+        if (x > centre - clear - 3 && x < centre + clear + 3) continue;
+        marks.push(arrowHead([fitFrom === 'tail' ? x + 1.5 : x - 1.5, middle], fitFrom === 'tail' ? 0 : 180, 3));
+      }
     }
-    const name = fitFrom ? `run ${run.number}, fit from the ${fitFrom}` : `run ${run.number}`;
-    marks.push(fitted(`${name} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`, `run ${run.number}`, shown, y + 5.4, false, true));
+    if (text) marks.push(plaque([centre, y + 5.4], text, { anchor: 'middle' }));
   }
   const named = view.pictured.conveyor.breaks.filter((gap) => gap.to.value > gap.from.value && clipped(view, gap.from.value, gap.to.value));
   for (const gap of named) {
@@ -295,8 +304,8 @@ function clipped(view: View, from: number, to: number): { from: number; to: numb
 }
 
 /** The long text where it fits, else the short one, else nothing. */
-function fitted(long: string, short: string, room: { from: number; to: number }, foot: number, bold = false, ground = false): string {
+function fitted(long: string, short: string, room: { from: number; to: number }, foot: number, bold = false): string {
   const width = room.to - room.from - 1;
   const text = [long, short].find((wording) => textWidth(wording, lettering.normal) * (bold ? 1.06 : 1) <= width);
-  return text ? (ground ? plaque : letters)([(room.from + room.to) / 2, foot], text, { anchor: 'middle', bold, rim: true }) : '';
+  return text ? letters([(room.from + room.to) / 2, foot], text, { anchor: 'middle', bold, rim: true }) : '';
 }

@@ -24,8 +24,9 @@ export interface SectionOptions {
   readonly screw: ScrewSpecification;
 }
 
-const face = { width: 150, height: drawingArea.height - 18 } as const;
-const ring = 15;
+const face = { width: 150, height: drawingArea.height - 15 } as const;
+/** Paper room for the clock's numbers outside the trough. */
+const ring = 12;
 
 interface View {
   readonly id: string;
@@ -40,7 +41,7 @@ export function crossSection(conveyor: Conveyor, options: SectionOptions): Pictu
   const { trough } = conveyor;
   const outside = trough.insideRadius.value + trough.plate.value;
   const scale = scaleOf([2, 5, 10, 20, 50].find((reduction) =>
-    2 * (outside / reduction + ring + 13) <= face.width && (outside + trough.sideHeight.value + 20) / reduction + ring <= face.height) ?? 100);
+    2 * Math.max(outside / reduction + ring, (outside + 45) / reduction) <= face.width && (outside + trough.sideHeight.value) / reduction + ring + 2 <= face.height) ?? 100);
   const clocks = pointsByClock(conveyor, options.look);
   return {
     title: `${conveyor.name}: cross-section, looking ${options.look}`,
@@ -49,7 +50,7 @@ export function crossSection(conveyor: Conveyor, options: SectionOptions): Pictu
     description: `Section through ${conveyor.name} looking ${options.look}: trough of ${formatLength(trough.insideRadius.value)} inside radius with ${options.liner.layers.map((layer) => `${layer.name} ${formatLength(layer.thickness.value)}`).join(', ')} and a screw of ${formatLength(options.screw.outsideDiameter.value)}.`,
     hatches: ['dots', 'left', 'level', 'cross', 'right', 'steel', 'worn'],
     content(id) {
-      const view: View = { id, conveyor, options, reduction: scale.reduction, centre: [drawingArea.x + face.width / 2, drawingArea.y + 18 + (trough.sideHeight.value + 20) / scale.reduction] };
+      const view: View = { id, conveyor, options, reduction: scale.reduction, centre: [drawingArea.x + face.width / 2, drawingArea.y + 17 + trough.sideHeight.value / scale.reduction] };
       return [
         letters([drawingArea.x, drawingArea.y + 6], `Looking ${options.look.toUpperCase()}`, { size: lettering.title, bold: true }),
         letters([drawingArea.x, drawingArea.y + 12], options.look === 'downstream' ? 'The material moves away from you. 3 o’clock is on your right.' : 'The material comes towards you. 3 o’clock is on your right.'),
@@ -117,7 +118,7 @@ function paintClock(view: View): string[] {
   marks.push(
     line([view.centre[0], view.centre[1] - side - 3], place(view, 6, outside, 1), { width: 0.18, dash: '5 1 1 1' }),
     line(place(view, 9, outside, 1), place(view, 3, outside, 1), { width: 0.18, dash: '5 1 1 1' }),
-    letters([view.centre[0] + 1.2, view.centre[1] - side - 3.5], '12', { size: lettering.large, bold: true }),
+    letters([view.centre[0] + 1.2, view.centre[1] - side + 5], '12', { size: lettering.large, bold: true, rim: true }),
   );
   return marks;
 }
@@ -204,16 +205,16 @@ function pointsByClock(conveyor: Conveyor, look: Look): readonly ClockGroup[] {
 
 function paintPoints(view: View, groups: readonly ClockGroup[]): string[] {
   const inner = view.conveyor.trough.insideRadius.value - view.options.liner.thickness.value;
-  const outside = view.conveyor.trough.insideRadius.value + view.conveyor.trough.plate.value;
   const marks: string[] = [];
   for (const { seen, names } of groups) {
     marks.push(circle(place(view, seen, inner), 1.3, { width: lineWidth.thick, fill: '#fff' }), circle(place(view, seen, inner), 0.5, { width: 0, fill: '#000' }));
-    const [x, y] = place(view, seen, outside, Number.isInteger(seen) ? 13 : 8);
+    // The names stand inside the trough, on the way to its centre, where the clock's numbers are not in the way.
+    const [x, y] = place(view, seen, inner, -7);
     const left = x < view.centre[0] - 3;
     const right = x > view.centre[0] + 3;
-    marks.push(line(place(view, seen, inner, 1.4), place(view, seen, outside, Number.isInteger(seen) ? 5.5 : 6.5), { width: lineWidth.thin }));
+    marks.push(line(place(view, seen, inner, -1.4), place(view, seen, inner, -5.5), { width: lineWidth.thin }));
     const text = names.length <= 2 ? names.join(', ') : `${names.length} points`;
-    marks.push(letters([x, y + (left || right ? 1.2 : 4)], text, { anchor: left ? 'end' : right ? 'start' : 'middle', bold: true, rim: true }));
+    marks.push(letters([x, y + (left || right ? 1.2 : 0)], text, { anchor: left ? 'start' : right ? 'end' : 'middle', bold: true, rim: true }));
   }
   return marks;
 }

@@ -16,6 +16,9 @@ import { textWidth } from './text-width.js';
 /** Paper room above and below the trough for labels, measured square to the slope. */
 const above = 24;
 const below = 24;
+/** Row for panel numbers where the trough is too shallow on paper to hold them. */
+const numberRow = 4.6;
+const shallow = 3.4;
 const reductions = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000] as const;
 
 interface View {
@@ -27,6 +30,8 @@ interface View {
   /** Top edge and bottom of the trough, paper mm from its centre line, down positive. */
   readonly top: number;
   readonly bottom: number;
+  /** Where dimensions begin: the bottom, or below the panel numbers. */
+  readonly foot: number;
 }
 
 export function elevation(pictured: Pictured): Picture {
@@ -41,11 +46,13 @@ export function elevation(pictured: Pictured): Picture {
     description: `${conveyor.name} from the side at its incline of ${degrees(incline)}, ${metres(conveyor.length.value)} m long, flow from left to right, with runs, panels, breaks, access and isolation points.`,
     hatches: ['worn', 'steel'],
     content(id) {
+      const depth = (trough.sideHeight.value + trough.insideRadius.value + trough.plate.value) / scale.reduction;
+      const bottom = (trough.insideRadius.value + trough.plate.value) / scale.reduction;
       const view: View = {
         id, pictured, reduction: scale.reduction,
         x: (chainage) => chainage / scale.reduction,
         top: -trough.sideHeight.value / scale.reduction,
-        bottom: (trough.insideRadius.value + trough.plate.value) / scale.reduction,
+        bottom, foot: bottom + (depth < shallow ? numberRow : 0),
       };
       return [
         group([
@@ -67,7 +74,8 @@ function fit(pictured: Pictured): { scale: Scale; foot: readonly [number, number
   for (const reduction of reductions) {
     const length = conveyor.length.value / reduction;
     const up = above + conveyor.trough.sideHeight.value / reduction;
-    const down = below + (conveyor.trough.insideRadius.value + conveyor.trough.plate.value) / reduction;
+    const { insideRadius, sideHeight, plate } = conveyor.trough;
+    const down = below + (insideRadius.value + plate.value) / reduction + ((sideHeight.value + insideRadius.value + plate.value) / reduction < shallow ? numberRow : 0);
     const corners = [[-5, -up], [length + 8, -up], [-5, down], [length + 8, down]].map(([u = 0, v = 0]) => [u * Math.cos(angle) + v * Math.sin(angle), v * Math.cos(angle) - u * Math.sin(angle)] as const);
     const xs = corners.map(([x]) => x);
     const ys = corners.map(([, y]) => y);
@@ -109,8 +117,9 @@ function paintPanels(view: View): string[] {
       if (panel.renewed && view.pictured.scope.length > 0) marks.push(rectangle(from, view.top, width, height, { width: 0, fill: hatchFill(view.id, 'worn') }));
       marks.push(line([view.x(panel.to), view.top], [view.x(panel.to), view.bottom], { width: lineWidth.thin }));
       const name = panel.closing ? `${panel.number}C` : `${panel.number}`;
-      if (height >= 3.4 && textWidth(name, lettering.normal) < width - 0.4) {
-        marks.push(letters([from + width / 2, (view.top + view.bottom) / 2 + 1.25], name, { anchor: 'middle', bold: panel.renewed, rim: true }));
+      if (textWidth(name, lettering.normal) < width - 0.4) {
+        const foot = height >= shallow ? (view.top + view.bottom) / 2 + 1.25 : view.bottom + 3.6;
+        marks.push(letters([from + width / 2, foot], name, { anchor: 'middle', bold: panel.renewed, rim: true }));
       }
     }
   }
@@ -190,7 +199,7 @@ function paintNames(view: View): string[] {
 }
 
 function paintRuns(view: View): string[] {
-  const y = view.bottom + 6.6;
+  const y = view.foot + 6.6;
   const marks: string[] = [];
   for (const { run, fitFrom } of view.pictured.runs) {
     const from = view.x(run.from);
@@ -211,7 +220,7 @@ function paintRuns(view: View): string[] {
 }
 
 function paintAccess(view: View): string[] {
-  const y = view.bottom + 17.5;
+  const y = view.foot + 17.5;
   return view.pictured.conveyor.access.flatMap((zone) => {
     const from = view.x(zone.from.value);
     const to = view.x(zone.to.value);
@@ -226,7 +235,7 @@ function paintAccess(view: View): string[] {
 
 function paintChainage(view: View): string[] {
   const length = view.pictured.conveyor.length.value;
-  const y = view.bottom + 9.2;
+  const y = view.foot + 9.2;
   const spacing = [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000].find((mm) => mm / view.reduction >= 14) ?? 100000;
   const marks = [line([0, y], [view.x(length), y], { width: lineWidth.thin })];
   for (let at = 0; at <= length + 1e-6; at += spacing / 5) {
@@ -244,7 +253,7 @@ function paintIncline(view: View, foot: readonly [number, number]): string[] {
   if (Math.abs(incline) < 0.5) return [];
   const angle = (incline * Math.PI) / 180;
   // From the low end of the foot of the labels, where nothing else is drawn.
-  const [u, v] = [incline > 0 ? 0 : view.x(conveyor.length.value), view.bottom + 23];
+  const [u, v] = [incline > 0 ? 0 : view.x(conveyor.length.value), view.foot + 23];
   const [x, y] = [foot[0] + u * Math.cos(angle) + v * Math.sin(angle), foot[1] - u * Math.sin(angle) + v * Math.cos(angle)];
   const way = incline > 0 ? 1 : -1;
   const reach = 34;

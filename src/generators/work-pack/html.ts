@@ -6,7 +6,7 @@ import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
 import { htmlPage } from '../page/page.js';
 import type { WorkPack } from './pack.js';
-import type { Block } from './print/blocks.js';
+import type { Block, Column } from './print/blocks.js';
 import { packBlocks, packTitle } from './print/pack-blocks.js';
 
 export interface HtmlOptions {
@@ -34,7 +34,7 @@ function cover(pack: WorkPack): Markup {
       element('p', { class: 'stamp-word' }, 'NOT BUILDABLE AS IT STANDS'),
       element('ol', {}, pack.obstacles.map((obstacle) => element('li', {},
         element('strong', {}, obstacle.message), ` ${obstacle.reason}`,
-        obstacle.repairs.length > 0 && element('span', {}, ` What would do: ${obstacle.repairs.join('; or ')}.`),
+        obstacle.repairs.length > 0 && element('div', {}, 'What would do:', element('ul', {}, obstacle.repairs.map((repair) => element('li', {}, repair)))),
       ))),
     ),
   );
@@ -65,10 +65,19 @@ function tableMarkup(block: Extract<Block, { kind: 'table' }>): Markup {
   const strong = new Set(block.strong);
   return element('table', { class: block.form ? 'form' : undefined },
     block.caption !== undefined && element('caption', {}, block.caption),
-    element('thead', {}, element('tr', {}, block.columns.map((column) => element('th', { scope: 'col', class: column.number ? 'number' : undefined, style: column.write === undefined ? undefined : `min-width:${column.write}mm;width:${column.write}mm` }, column.head)))),
+    element('thead', {}, element('tr', {}, block.columns.map((column) => element('th', { scope: 'col', class: column.number ? 'number' : undefined, style: widthOf(column) }, column.head)))),
     element('tbody', {}, block.rows.map((row, index) => element('tr', { class: strong.has(index) ? 'strong' : undefined },
-      block.columns.map((column, at) => element('td', { class: [column.number ? 'number' : '', column.write === undefined ? '' : 'write'].filter(Boolean).join(' ') || undefined }, row[at] ?? ''))))),
+      block.columns.map((column, at) => element('td', { class: [column.number ? 'number' : '', column.write === undefined ? '' : 'write'].filter(Boolean).join(' ') || undefined }, lines(row[at] ?? '')))))),
   );
+}
+
+function widthOf(column: Column): string | undefined {
+  const width = column.width ?? column.write;
+  return width === undefined ? undefined : `width:${width}mm`;
+}
+
+function lines(text: string): Markup {
+  return group(text.split('\n').map((line, index) => group(index > 0 && element('br'), line)));
 }
 
 function styles(paper: Paper): string {
@@ -79,7 +88,8 @@ function styles(paper: Paper): string {
 .scope { font-size: 13pt; font-weight: bold; padding-left: 6mm; }
 .stamp { border: 3pt double #000; padding: 3mm 5mm; margin: 0 0 5mm; }
 .stamp-word { font-size: 20pt; font-weight: bold; letter-spacing: 0.06em; text-align: center; margin: 0 0 2mm; }
-.stamp ol { margin: 0; }
+.stamp ol, .stamp ul { margin: 0; }
+.stamp li { font-size: 9.6pt; }
 table.form td { height: 9mm; }
 td.write { border-left: 0.5pt solid #b0b0b0; }
 th { hyphens: auto; }

@@ -35,7 +35,7 @@ function blockLines(block: Block): readonly string[] {
 }
 
 function tableLines(block: Extract<Block, { kind: 'table' }>): readonly string[] {
-  const cell = (raw: string): string => text(raw).replace(/\|/g, '\\|');
+  const cell = (raw: string): string => raw.split('\n').map((line) => text(line).replace(/\|/g, '\\|')).join('<br>');
   const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   const strong = new Set(block.strong);
   return [

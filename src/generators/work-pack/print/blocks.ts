@@ -6,10 +6,13 @@ export interface Column {
   readonly head: string;
   /** Right-aligned figures. */
   readonly number?: boolean;
-  /** For filling in by hand: the least width on paper, mm. */
+  /** For filling in by hand: width on paper, mm. */
   readonly write?: number;
+  /** Width on paper, mm, where the words would take more than is good. */
+  readonly width?: number;
 }
 
+/** Cells are text; a line break in one begins a new line. */
 export type Block =
   | { readonly kind: 'heading'; readonly level: 2 | 3; readonly text: string; /** Starts a new sheet of paper. */ readonly newPage?: boolean }
   | { readonly kind: 'text'; readonly text: string; readonly strong?: boolean }

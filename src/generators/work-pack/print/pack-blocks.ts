@@ -83,10 +83,10 @@ function stepBlocks(pack: WorkPack): Block[] {
     { kind: 'text', text: pack.order === 'as written' ? 'In the order written for this job. ■ marks a hold: nobody goes on before it is signed.' : 'Proposed order, as the job writes none. ■ marks a hold: nobody goes on before it is signed.' },
     {
       kind: 'table',
-      columns: [{ head: 'No.', number: true }, { head: 'Step' }, { head: 'Who' }, { head: 'Access' }, { head: 'What to do, what to check' }, { head: 'Time', number: true }, { head: 'Done, by, time', write: 24 }, { head: 'Checked', write: 20 }],
+      columns: [{ head: 'No.', number: true, width: 8 }, { head: 'Step', width: 34 }, { head: 'Who, access', width: 20 }, { head: 'What to do, what to check' }, { head: 'Time', number: true, width: 12 }, { head: 'Done by, time', write: 22 }, { head: 'Checked', write: 18 }],
       rows: pack.steps.map((step) => [
-        `${step.number}`, `${step.hold ? '■ ' : ''}${step.action}: ${step.where}${step.after.length > 0 ? ` (after ${step.after.join(', ')})` : ''}`, step.who, step.access,
-        [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join(' '), step.hours === undefined ? '' : formatHours(step.hours), '', '',
+        `${step.number}`, `${step.hold ? '■ ' : ''}${step.action}\n${step.where}${step.after.length > 0 ? ` (after ${step.after.join(', ')})` : ''}`, [step.who, step.access].filter(Boolean).join('\n'),
+        [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join('\n'), step.hours === undefined ? '' : formatHours(step.hours), '', '',
       ]),
     },
   ];
