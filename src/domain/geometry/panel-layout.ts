@@ -62,7 +62,19 @@ export interface Piece {
 /** Smallest closing piece where none is declared, mm: two bolts at the usual spacing (judgement, shown as such). */
 export const usualMinimumClosingPiece = 200;
 
+/** Pure; the last few hundred layouts are kept, because an editor asks for the same ones at every keystroke. */
 export function layPanels(input: LayoutInput): PanelLayout {
+  const key = JSON.stringify(input);
+  const known = kept.get(key);
+  if (known) return known;
+  const layout = layOut(input);
+  if (kept.size >= 500) kept.clear();
+  kept.set(key, layout);
+  return layout;
+}
+const kept = new Map<string, PanelLayout>();
+
+function layOut(input: LayoutInput): PanelLayout {
   const length = positive('length of the run', input.length, 'mm');
   const gap = notNegative('joint gap', input.gap, 'mm');
   if (input.panelLengths.length === 0) throw new RangeError('A run needs at least one panel length to be laid out.');

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { addDays, daysBetween, formatDay, formatWeek, inclusiveDays, isWithin, parseDay, startOfWeek, weekday, type CalendarDay } from '../../../src/domain/units/calendar.js';
-import { readDay } from '../../../src/domain/units/date-form.js';
 
 function day(text: string): CalendarDay {
   const parsed = parseDay(text);
@@ -40,24 +39,4 @@ describe('calendar days', () => {
       }),
     );
   });
-});
-
-describe('a date as people write it', () => {
-  test('is taken in the ISO form only', () => {
-    expect(readDay('2026-03-14')).toEqual({ ok: true, day: day('2026-03-14') });
-    expect(readDay('2026-02-30')).toEqual({ ok: false, problem: 'no such date' });
-  });
-
-  test.each([
-    ['14/03/2026', '2026-03-14'], ['14.03.2026', '2026-03-14'], ['03/14/2026', '2026-03-14'], ['2026-3-4', '2026-03-04'], ['2026/03/14', '2026-03-14'],
-    ['20260314', '2026-03-14'], ['05/05/2026', '2026-05-05'], ['14-3-2026', '2026-03-14'],
-  ])('%s can only be %s', (text, corrected) => expect(readDay(text)).toEqual({ ok: false, problem: 'date form', corrected }));
-
-  test('03/04/2026 is March here and April there: both are shown and neither is chosen', () => {
-    expect(readDay('03/04/2026')).toEqual({ ok: false, problem: 'date form', readings: ['2026-04-03', '2026-03-04'] });
-  });
-
-  test.each(['14/03/26', 'tomorrow', '12', ''])('%j is left to the author', (text) => expect(readDay(text)).toEqual({ ok: false, problem: 'date form' }));
-
-  test('32/13/2026 is no date in any order', () => expect(readDay('32/13/2026')).toEqual({ ok: false, problem: 'no such date' }));
 });

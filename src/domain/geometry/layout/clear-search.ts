@@ -46,7 +46,7 @@ export function searchClear(input: ClearInput): readonly Piece[] | undefined {
 
   const first = new Float64Array(cells + 1).fill(Infinity);
   const second = new Float64Array(cells + 1).fill(Infinity);
-  const windows = sizes.map((size) => ({ size, queue: new SlidingMinimum() }));
+  const windows = sizes.map((size) => ({ size, queue: new SlidingMinimum(cells + 1) }));
   /** Whether a joint after a piece that ends at cell e, and the rest of the run after it, can be had at all. */
   const goesOn = (e: number): boolean => e + gap <= cells && first[e + gap] !== Infinity;
   const firstAfter = (e: number): number => (first[e + gap] ?? Infinity) + (penalty[e] ?? 0) * violation + piece;
@@ -58,8 +58,10 @@ export function searchClear(input: ClearInput): readonly Piece[] | undefined {
   };
 
   for (let s = cells; s >= 0; s--) {
-    const offer = (a: number, b: number): void => {
-      if (a < (first[s] ?? 0) || (a === first[s] && b < (second[s] ?? 0))) [first[s], second[s]] = [a, b];
+    let a = Infinity;
+    let b = Infinity;
+    const offer = (x: number, y: number): void => {
+      if (x < a || (x === a && y < b)) [a, b] = [x, y];
     };
     const entering = s + minimum;
     for (const { size, queue } of windows) {
@@ -67,11 +69,12 @@ export function searchClear(input: ClearInput): readonly Piece[] | undefined {
       queue.dropAbove(s + size - 1);
       if (!queue.empty) offer(queue.first, queue.second + (s + size) * wasteCell + cut);
       if (goesOn(s + size)) offer(firstAfter(s + size), secondAfter(s + size));
-      const last = closing(s, size);
+      const last = s + size + 1 >= cells ? closing(s, size) : undefined;
       if (last !== undefined) offer(piece, last);
     }
+    first[s] = a;
+    second[s] = b;
   }
-
   if (first[0] === Infinity) return undefined;
 
   const pieces: Piece[] = [];

@@ -1,13 +1,22 @@
 // The least of some costs whose keys lie in a window that only moves down; each cost is two numbers compared in turn.
+// Plain arrays that never shrink, because this is the inner loop of the layout search.
 
 export class SlidingMinimum {
-  private readonly keys: number[] = [];
-  private readonly firsts: number[] = [];
-  private readonly seconds: number[] = [];
+  private readonly keys: Int32Array;
+  private readonly firsts: Float64Array;
+  private readonly seconds: Float64Array;
   private head = 0;
+  private tail = 0;
+
+  /** `capacity`: how many costs will ever be pushed. */
+  constructor(capacity: number) {
+    this.keys = new Int32Array(capacity);
+    this.firsts = new Float64Array(capacity);
+    this.seconds = new Float64Array(capacity);
+  }
 
   get empty(): boolean {
-    return this.head === this.keys.length;
+    return this.head === this.tail;
   }
 
   /** Of the least entry; only where not empty. */
@@ -21,17 +30,17 @@ export class SlidingMinimum {
 
   /** Keys come in falling order. An older entry that is no better can never be the least again. */
   push(key: number, first: number, second: number): void {
-    for (let last = this.keys.length - 1; last >= this.head; last--) {
-      const [a = 0, b = 0] = [this.firsts[last], this.seconds[last]];
-      if (a < first || (a === first && b < second)) break;
-      this.keys.length = this.firsts.length = this.seconds.length = last;
-    }
-    this.keys.push(key);
-    this.firsts.push(first);
-    this.seconds.push(second);
+    let last = this.tail - 1;
+    // `last` lies between head and tail, which lie within the arrays.
+    while (last >= this.head && (this.firsts[last]! > first || (this.firsts[last] === first && this.seconds[last]! >= second))) last--;
+    this.tail = last + 1;
+    this.keys[this.tail] = key;
+    this.firsts[this.tail] = first;
+    this.seconds[this.tail] = second;
+    this.tail++;
   }
 
   dropAbove(key: number): void {
-    while (this.head < this.keys.length && (this.keys[this.head] ?? 0) > key) this.head++;
+    while (this.head < this.tail && this.keys[this.head]! > key) this.head++; // below tail, as above
   }
 }
