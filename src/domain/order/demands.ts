@@ -5,7 +5,7 @@
 // hold-downs. Only stretches that touch bind one another.
 
 import type { Step } from '../model/job.js';
-import { within, type Area, type Ground, type Piece } from './ground.js';
+import { touches, within, type Area, type Ground, type Piece } from './ground.js';
 import {
   bolted, cleaned, dead, free, isolated, live, newPanel, newScrew, noScrew, off, oldPanel, oldScrew, on, restrained, runEmpty,
   runLoaded, states, stripped, tested, unbolted, notRun, untested, type States,
@@ -66,9 +66,9 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
     case 'covers off':
       return { needs: safe, effects: to(covers, off), done: { pieces: covers, states: states(off), by: 'all' } };
     case 'braces off':
-      return { needs: [...safe, ...coversOff(piecesUnder(ground.covers, braces))], effects: to(braces, off), done: { pieces: braces, states: states(off), by: 'all' } };
+      return { needs: [...safe, ...coversOff(piecesUnder(ground.covers, braces, areas))], effects: to(braces, off), done: { pieces: braces, states: states(off), by: 'all' } };
     case 'hold-downs off':
-      return { needs: [...safe, ...coversOff(piecesUnder(ground.covers, holdDowns))], effects: to(holdDowns, off), done: { pieces: holdDowns, states: states(off), by: 'all' } };
+      return { needs: [...safe, ...coversOff(piecesUnder(ground.covers, holdDowns, areas))], effects: to(holdDowns, off), done: { pieces: holdDowns, states: states(off), by: 'all' } };
     case 'restrain screw':
       return { needs: proved, effects: to([restraint], restrained), done: { pieces: [restraint], states: states(restrained), by: 'all' } };
     case 'unbolt drive':
@@ -105,19 +105,19 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
       };
     case 'hold-downs on':
       return {
-        needs: [...safe, ...coversOff(piecesUnder(ground.covers, holdDowns)), ...linedUnder(holdDowns), ...screwUnder(holdDowns, 'screw out of turn')],
+        needs: [...safe, ...coversOff(piecesUnder(ground.covers, holdDowns, areas)), ...linedUnder(holdDowns), ...screwUnder(holdDowns, 'screw out of turn')],
         effects: to(holdDowns, on), done: { pieces: holdDowns, states: states(on), by: 'all' },
       };
     case 'braces on':
       return {
-        needs: [...safe, ...coversOff(piecesUnder(ground.covers, braces)), ...linedUnder(braces), ...screwUnder(braces, 'closed up too early')],
+        needs: [...safe, ...coversOff(piecesUnder(ground.covers, braces, areas)), ...linedUnder(braces), ...screwUnder(braces, 'closed up too early')],
         effects: to(braces, on), done: { pieces: braces, states: states(on), by: 'all' },
       };
     case 'covers on':
       return {
         needs: [
           ...safe, ...linedUnder(covers), ...screwUnder(covers, 'closed up too early'),
-          ...need([...piecesUnder(ground.braces, covers), ...piecesUnder(ground.holdDowns, covers)], states(on), on, 'closed up too early', 'cannot be built', true),
+          ...need([...piecesUnder(ground.braces, covers, areas), ...piecesUnder(ground.holdDowns, covers, areas)], states(on), on, 'closed up too early', 'cannot be built', true),
         ],
         effects: to(covers, on), done: { pieces: covers, states: states(on), by: 'all' },
       };
@@ -164,17 +164,23 @@ function panelsUnder(ground: Ground, over: readonly Piece[]): Piece[] {
   return piecesUnder(ground.runs.flatMap((run) => run.panels), over);
 }
 
-/** Pieces that share some length with others, or hold a chainage where one of them is; a part just where two covers meet is under neither. */
-export function piecesUnder(pieces: readonly Piece[], over: readonly Piece[]): Piece[] {
-  return pieces.filter((piece) => over.some((other) => sharesLength(piece, other)));
+/**
+ * Pieces that share some length with others, or hold a chainage where one of them is. Where a part stands just where two covers
+ * meet, the cover (or the part, seen from the cover) counts if it also lies in the step's own stretch.
+ */
+export function piecesUnder(pieces: readonly Piece[], over: readonly Piece[], areas?: readonly Area[]): Piece[] {
+  return pieces.filter((piece) => over.some((other) => {
+    const contact = meet(piece, other);
+    return contact === 'inside' || (contact === 'edge' && (!areas || areas.some((area) => touches(piece, area))));
+  }));
 }
 
-function sharesLength(a: Piece, b: Piece): boolean {
-  if (a.from === a.to && b.from === b.to) return a.from === b.from;
-  if (a.from !== a.to && b.from !== b.to) return Math.min(a.to, b.to) - Math.max(a.from, b.from) > 1;
+function meet(a: Piece, b: Piece): 'inside' | 'edge' | 'apart' {
+  if (a.from === a.to && b.from === b.to) return a.from === b.from ? 'inside' : 'apart';
+  if (a.from !== a.to && b.from !== b.to) return Math.min(a.to, b.to) - Math.max(a.from, b.from) > 1 ? 'inside' : 'apart';
   const [span, at] = a.from === a.to ? [b, a.from] : [a, b.from];
-  const edge = span.kind === 'cover' ? -1 : 1;
-  return at > span.from - edge && at < span.to + edge;
+  if (at < span.from - 1 || at > span.to + 1) return 'apart';
+  return at > span.from + 1 && at < span.to - 1 ? 'inside' : 'edge';
 }
 
 /** The author says on the step how liner under hot work is kept from burning. */

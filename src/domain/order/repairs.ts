@@ -214,7 +214,7 @@ function dropForward(w: Walk, i: number): Repair[] {
   return step.after.filter((use) => (written.get(use.name) ?? -1) >= i).map((use) => ({ title: `Do not let "${sayStep(step)}" wait for "${use.name}"`, changes: [{ change: 'drop after', step, name: use.name }] }));
 }
 
-export function panelsStretch(w: Pick<Walk, 'ground'>, run: RunGround, first: number, last: number): Stretch {
+export function panelsStretch(w: { readonly ground: Pick<Walk['ground'], 'job'> }, run: RunGround, first: number, last: number): Stretch {
   const { origin } = w.ground.job;
   const number = { count: run.run.number, origin };
   if (first === 1 && last === run.panels.length) return { kind: 'run', run: { by: 'number', number }, origin };

@@ -114,10 +114,8 @@ function twoFronts(w: Walk, slip: Slip, step: Step | undefined): Words {
   const other = otherStep(w, slip, 'other front');
   const { closing } = slip;
   const run = slip.pieces[0]?.run?.run;
-  const here = step && run ? startOf(step, run).start : 'head';
-  const there = other && run ? startOf(other, run).start : 'tail';
   return {
-    message: `${run?.label ?? 'The run'} has two fronts: "${other ? sayStep(other) : ''}" comes from the ${there} and "${step ? sayStep(step) : ''}" from the ${here}; they meet at panel ${closing?.panel ?? ''}.`,
+    message: `Two fronts in ${run?.label ?? 'one run'}: "${other ? sayStep(other) : ''}" and "${step ? sayStep(step) : ''}" meet at panel ${closing?.panel ?? ''}.`,
     reason: `Where two fronts meet, the hole is never exactly one panel long: ${closing ? sayClosing(closing) : ''}, and there is no break there to take it up. Too short and the panel cannot go in; too long and material gets behind the liner.`,
   };
 }

@@ -25,9 +25,13 @@ export function bestSerial(model: Model, shakes: number, stopAt: number, cost: (
   };
   for (const rule of rules(model)) consider(justify(model, serial(model, rule)));
   const random = numbers(20_240_229);
-  for (let k = 0; k < shakes; k++) {
+  let left = shakes;
+  while (left > 0) {
+    left--;
     const from: Timing = best ?? serial(model, model.head);
-    if (from.makespan <= stopAt && bestCost === 0) break;
+    // Nothing shorter exists: a few more only for a cheaper one of the same length.
+    if (from.makespan <= stopAt) left = bestCost === 0 ? -1 : Math.min(left, 12);
+    if (left < 0) break;
     const spread = 0.1 + 0.4 * random();
     const keys = Float64Array.from(from.start, (start) => start + (random() - 0.5) * spread * from.makespan);
     consider(justify(model, serial(model, keys)));

@@ -1,0 +1,263 @@
+// Who does what when: the plan of a job. Where the author wrote an order, it is timed as written; where not, one is proposed
+// that obeys everything the order checker knows (precedence.ts turns the checker round, so the two cannot disagree), as short
+// as can be found for the crews, access units and shifts at hand, with a proven lower bound. What stands in the way is listed
+// with what would do; a plan still comes back.
+
+import type { Estate } from '../model/estate.js';
+import type { Job, Step } from '../model/job.js';
+import type { WorkItem } from '../model/plant.js';
+import type { Ground } from '../order/ground.js';
+import { apartPairs, precedenceOf } from '../order/precedence.js';
+import { sequenceOf } from '../order/sequence.js';
+import { groundOf } from '../order/ground.js';
+import type { Violation } from '../order/violation.js';
+import { checkOrder } from '../order/check-order.js';
+import { sayStep } from '../order/words.js';
+import { criticalPath } from './critical-path.js';
+import { liftsOf, type LiftTable } from './lifts.js';
+import { namedSteps, waitsOf } from './named-steps.js';
+import { planProblems, type PlanProblem } from './plan-problems.js';
+import { proposeSteps, type ProposedRun } from './proposed-steps.js';
+import { scheduleJobs, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
+import { teamsOf, waysOf, type Team, type Way } from './teams.js';
+import { workOf, type Work } from './unit-times.js';
+import { workCalendar, type Moment, type WorkCalendar } from './work-calendar.js';
+
+export interface JobPlan {
+  readonly job: Job;
+  readonly order: 'as written' | 'proposed';
+  /** By start, then as listed. As steps of an order they carry names, crews, units and `after`. */
+  readonly steps: readonly PlannedStep[];
+  /** Working hours from the first step to the last. */
+  readonly duration: number;
+  /** No plan with these steps, crews and units can be shorter; hours. */
+  readonly lowerBound: number;
+  readonly boundBecause: string;
+  /** duration over lowerBound − 1; 0 where the plan is proven shortest. */
+  readonly gap: number;
+  readonly optimal: boolean;
+  /** Positions in `steps` of one longest chain of work and waiting, first to last. */
+  readonly criticalPath: readonly number[];
+  /** Changes of place of mobile platforms. */
+  readonly accessMoves: number;
+  /** Working hours in the window; undefined without one. */
+  readonly available: number | undefined;
+  readonly finish: Moment | undefined;
+  /** What would shorten it, most first. */
+  readonly shorten: readonly { readonly what: string; readonly saves: number }[];
+  /** Tests of the air beyond the first that the plant's interval asks for. */
+  readonly repeatGasTests: { readonly every: number; readonly times: number } | undefined;
+  /** For proposed orders: how each run is fitted. */
+  readonly runs: readonly ProposedRun[];
+  readonly lifts: LiftTable;
+  readonly problems: readonly PlanProblem[];
+  /** False where a problem stands that must be settled first. */
+  readonly buildable: boolean;
+  /** Defaults that were used, as shown to the reader. */
+  readonly defaults: readonly string[];
+  readonly ground: Ground;
+  /** What the checker has against the order; a proposed one is checked like a written one. */
+  readonly violations: readonly Violation[];
+}
+
+export interface PlannedStep {
+  readonly step: Step;
+  readonly crews: readonly string[];
+  readonly people: number;
+  readonly unit: string | undefined;
+  readonly work: Work;
+  /** Working hours since the first shift began. */
+  readonly start: number;
+  readonly finish: number;
+  readonly from: Moment | undefined;
+  readonly to: Moment | undefined;
+  /** Working hours it may be late without delaying the end, given who does what in which order. */
+  readonly float: number;
+  readonly critical: boolean;
+  /** Positions in `steps` that must be finished first. */
+  readonly after: readonly number[];
+}
+
+/** How hard to look; the editor looks less hard than a report. */
+export interface PlanEffort {
+  readonly shakes?: number;
+  readonly nodes?: number;
+  /** Leave out what would shorten the plan. */
+  readonly quick?: boolean;
+}
+
+const minutes = 60;
+
+export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobPlan {
+  const proposal = job.order ? undefined : proposeSteps(job, estate);
+  const steps = job.order?.steps ?? proposal?.steps ?? [];
+  const calendar = workCalendar(job);
+  const teams = teamsOf(job);
+  const { ground, waits, apart } = bindings(job, steps, estate);
+  const relined = ground.scope.flatMap((area) => ground.runs.map((run) => ({ run, from: area.from, to: area.to })));
+  const lifts = liftsOf(job, estate, relined);
+  const works = steps.map((step, i) => workOf(ground, step, ground.areas[i] ?? [], lifts.spiral?.pieces.length ?? 1));
+  const ways = steps.map((step, i) => waysOf(job, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
+  const problem = scheduling(steps, ways, waits, apart, teams);
+  const schedule = scheduleJobs(problem, { shakes: effort.shakes ?? 120, nodes: effort.nodes ?? (steps.length <= 40 ? 4000 : 600), cost: (timing) => accessMoves(steps, ways, timing).count });
+  const arranged = schedule.kind === 'schedule' ? schedule : inLine(problem);
+  const planned = arrange(job, steps, works, ways, arranged, waits, apart, calendar, proposal !== undefined);
+  const written: Job = proposal && planned.length > 0 ? { ...job, order: { steps: planned.map((each) => each.step), origin: job.nameOrigin } } : job;
+  const violations = checkOrder(written, estate);
+  const duration = arranged.makespan / minutes;
+  const available = calendar.available;
+  const found: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'> = {
+    job, order: job.order ? 'as written' : 'proposed', steps: planned, duration,
+    lowerBound: arranged.lowerBound / minutes, boundBecause: arranged.because,
+    gap: arranged.lowerBound > 0 ? arranged.makespan / arranged.lowerBound - 1 : 0, optimal: arranged.optimal,
+    criticalPath: chainOf(planned),
+    accessMoves: accessMoves(steps, ways, arranged).count, available, finish: calendar.finishAt(duration),
+    repeatGasTests: repeatTests(job, planned), runs: proposal?.runs ?? [], lifts,
+    defaults: defaultsOf(job, works, calendar, teams, lifts), ground, violations,
+  };
+  const problems = planProblems(found, calendar, teams);
+  return {
+    ...found, problems, buildable: !problems.some((each) => each.stops),
+    shorten: effort.quick || steps.length === 0 ? [] : whatShortens(job, steps, ground, works, waits, apart, arranged.makespan),
+  };
+}
+
+/** Which steps wait for which: as written, or as the checker binds them. */
+function bindings(job: Job, steps: readonly Step[], estate: Estate): { readonly ground: Ground; readonly waits: readonly (readonly number[])[]; readonly apart: readonly (readonly [number, number])[] } {
+  if (!job.order) {
+    const { ground, bound, apart } = precedenceOf(job, steps, estate);
+    return { ground, apart, waits: steps.map((_, j) => bound.filter(([, after]) => after === j).map(([before]) => before)) };
+  }
+  const ground = groundOf(job, steps, estate);
+  const sequence = sequenceOf(steps);
+  return { ground, apart: apartPairs(job, steps, ground), waits: steps.map((_, j) => steps.flatMap((__, i) => (i !== j && sequence.before(i, j) ? [i] : []))) };
+}
+
+function scheduling(steps: readonly Step[], ways: readonly (readonly Way[])[], waits: readonly (readonly number[])[], apart: readonly (readonly [number, number])[], teams: readonly Team[]): ScheduleProblem {
+  return {
+    activities: steps.map((step, i) => ({
+      name: sayStep(step), after: waits[i] ?? [],
+      modes: (ways[i] ?? []).map((way) => ({ duration: way.minutes, uses: way.teams.map((resource) => ({ resource, amount: 1 })) })),
+    })),
+    resources: teams.map((team) => ({ name: team.name, capacity: 1 })),
+    exclusions: apart,
+  };
+}
+
+/** For orders that go in circles: one step after another as listed, so that there is still something to look at. */
+function inLine(problem: ScheduleProblem): Extract<Schedule, { kind: 'schedule' }> {
+  let at = 0;
+  const start = problem.activities.map(({ modes }) => {
+    const begins = at;
+    at += modes[0]?.duration ?? 0;
+    return begins;
+  });
+  return {
+    kind: 'schedule', makespan: at, start, finish: start.map((each, i) => each + (problem.activities[i]?.modes[0]?.duration ?? 0)), mode: start.map(() => 0),
+    lowerBound: 0, because: 'the order goes in a circle', optimal: false, nodes: 0,
+  };
+}
+
+function arrange(
+  job: Job, steps: readonly Step[], works: readonly Work[], ways: readonly (readonly Way[])[], schedule: Extract<Schedule, { kind: 'schedule' }>,
+  waits: readonly (readonly number[])[], apart: readonly (readonly [number, number])[], calendar: WorkCalendar, rename: boolean,
+): PlannedStep[] {
+  const way = (i: number): Way | undefined => ways[i]?.[schedule.mode[i] ?? 0];
+  const order = steps.map((_, i) => i).sort((a, b) => (schedule.start[a] ?? 0) - (schedule.start[b] ?? 0) || (schedule.finish[a] ?? 0) - (schedule.finish[b] ?? 0) || a - b);
+  const position = new Map(order.map((i, p) => [i, p]));
+  const after = waitsOf(order, schedule.finish, schedule.start, waits, apart, (i) => way(i)?.teams ?? []);
+  const named = rename
+    ? namedSteps(order.map((i) => withTeam(steps[i], way(i), job)).filter((step) => step !== undefined), after)
+    : order.flatMap((i) => steps[i] ?? []);
+  const times = criticalPath(order.map((i, p) => ({
+    name: String(p), duration: (schedule.finish[i] ?? 0) - (schedule.start[i] ?? 0), after: (after[p] ?? []).map(String),
+  })));
+  return order.flatMap((i, p): PlannedStep[] => {
+    const step = named[p];
+    const work = works[i];
+    if (!step || !work || !position.has(i)) return [];
+    const time = times.kind === 'found' ? times.times[p] : undefined;
+    const start = (schedule.start[i] ?? 0) / minutes;
+    const finish = (schedule.finish[i] ?? 0) / minutes;
+    return [{
+      step, work, start, finish, from: calendar.startAt(start), to: calendar.finishAt(finish),
+      crews: way(i)?.crews ?? [], people: way(i)?.people ?? 0, unit: way(i)?.unit,
+      float: (time?.totalFloat ?? 0) / minutes, critical: time?.critical ?? true, after: after[p] ?? [],
+    }];
+  });
+}
+
+function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step | undefined {
+  if (!step) return undefined;
+  const crews = job.crews.filter(({ use }) => way?.crews.includes(use.name));
+  const unit = job.accessUnits.find(({ use }) => use.name === way?.unit);
+  return { ...step, crews, ...(unit ? { unit } : {}) };
+}
+
+function chainOf(planned: readonly PlannedStep[]): number[] {
+  const found = criticalPath(planned.map((each, p) => ({ name: String(p), duration: each.finish - each.start, after: each.after.map(String) })));
+  return found.kind === 'found' ? found.path.map(Number) : [];
+}
+
+/** How often each mobile platform goes to another stretch. */
+function accessMoves(steps: readonly Step[], ways: readonly (readonly Way[])[], timing: { readonly start: ArrayLike<number>; readonly mode: ArrayLike<number> }): { readonly count: number } {
+  const byUnit = new Map<string, { at: number; place: string }[]>();
+  steps.forEach((_, i) => {
+    const way = ways[i]?.[timing.mode[i] ?? 0];
+    if (way?.unit === undefined) return;
+    byUnit.set(way.unit, [...(byUnit.get(way.unit) ?? []), { at: timing.start[i] ?? 0, place: way.place }]);
+  });
+  let count = 0;
+  for (const visits of byUnit.values()) {
+    visits.sort((a, b) => a.at - b.at);
+    visits.forEach((visit, k) => { if (k > 0 && visits[k - 1]?.place !== visit.place) count++; });
+  }
+  return { count };
+}
+
+/** While people work in the trough of an enclosed conveyor the air is tested again at the plant's interval. */
+function repeatTests(job: Job, planned: readonly PlannedStep[]): JobPlan['repeatGasTests'] {
+  const every = job.conveyor.plant.gasTestInterval?.value;
+  if (!job.conveyor.confinedSpace || every === undefined || every <= 0) return undefined;
+  const first = planned.find((each) => each.step.action === 'gas test');
+  const last = planned.find((each) => each.step.action === 'remove isolation');
+  if (!first || !last) return undefined;
+  return { every, times: Math.max(0, Math.ceil((last.start - first.finish) / every) - 1) };
+}
+
+function defaultsOf(job: Job, works: readonly Work[], calendar: WorkCalendar, teams: readonly Team[], lifts: LiftTable): string[] {
+  const items = [...new Set(works.flatMap((work) => work.defaults))] as readonly WorkItem[];
+  const said = [
+    ...(items.length > 0 ? [`Unit times of ${job.conveyor.plant.name} are not declared for ${items.join(', ')}: usual ones are taken, a judgement.`] : []),
+    ...(calendar.assumed ? [calendar.assumed] : []),
+    ...teams.flatMap((team) => team.assumed ?? []),
+    ...(lifts.slingAngle.assumed ? [lifts.slingAngle.assumed] : []),
+  ];
+  const { sawKerf, minimumClosingPiece, measuringTolerance, jointClearance } = job;
+  return [...said, ...[sawKerf, minimumClosingPiece, measuringTolerance, jointClearance].flatMap((each) => each.assumed ?? [])];
+}
+
+/** The same steps with one more of each thing that is scarce. */
+function whatShortens(job: Job, steps: readonly Step[], ground: Ground, works: readonly Work[], waits: readonly (readonly number[])[], apart: readonly (readonly [number, number])[], now: number): JobPlan['shorten'] {
+  const tries: { readonly what: string; readonly job: Job }[] = [];
+  const biggest = job.crews.reduce<Job['crews'][number] | undefined>((best, each) => ((each.crew?.size.count ?? 0) > (best?.crew?.size.count ?? 0) ? each : best), undefined);
+  if (biggest?.crew) {
+    const use = { ...biggest.use, name: `another ${biggest.use.name}` };
+    tries.push({ what: `one more crew like ${biggest.use.name} (${biggest.crew.size.count} people)`, job: { ...job, crews: [...job.crews, { use, crew: { ...biggest.crew, name: use.name } }] } });
+  }
+  const unit = job.accessUnits[0];
+  if (unit?.unit) {
+    const use = { ...unit.use, name: `another ${unit.use.name}` };
+    tries.push({ what: `one more access unit like ${unit.use.name}`, job: { ...job, accessUnits: [...job.accessUnits, { use, unit: { ...unit.unit, name: use.name } }] } });
+  }
+  return tries.flatMap(({ what, job: changed }) => {
+    const teams = teamsOf(changed);
+    const ways = steps.map((step, i) => waysOf(changed, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
+    const shorter = scheduleJobs(scheduling(steps, ways, waits, apart, teams), { shakes: 40, nodes: 0 });
+    const saves = shorter.kind === 'schedule' ? (now - shorter.makespan) / minutes : 0;
+    return saves > 0 ? [{ what, saves }] : [];
+  }).sort((a, b) => b.saves - a.saves);
+}
+
+const noWork: Work = { personHours: 0, mostPeople: 1, basis: '', defaults: [] };
+

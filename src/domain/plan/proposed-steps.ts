@@ -1,0 +1,110 @@
+// The steps of a job for which no order is written: what has to be done at each run of the scope, from which end it is
+// fitted, and which panels beyond the scope must come off because a hole between two old panels cannot be closed. Every
+// choice is tried against the order checker; the first that it has nothing against is taken.
+
+import type { Estate } from '../model/estate.js';
+import type { Job, Step, StepAction } from '../model/job.js';
+import type { Run } from '../model/runs.js';
+import type { Stretch } from '../model/stretch.js';
+import { groundOf, within, type RunGround } from '../order/ground.js';
+import { judge } from '../order/judge.js';
+import { panelsStretch } from '../order/repairs.js';
+import { usualStartOf, type End } from '../order/start.js';
+
+export interface Proposal {
+  /** In an order that can be done one after another. */
+  readonly steps: readonly Step[];
+  readonly runs: readonly ProposedRun[];
+}
+
+export interface ProposedRun {
+  readonly run: Run;
+  readonly start: End;
+  readonly first: number;
+  readonly last: number;
+  /** Panels that the scope does not name and that must come off too; undefined for none. */
+  readonly beyond?: { readonly first: number; readonly last: number };
+  /** True where nothing that was tried can be closed. */
+  readonly stuck: boolean;
+}
+
+export function proposeSteps(job: Job, estate: Estate): Proposal {
+  const ground = groundOf({ ...job }, [], estate);
+  const runs = ground.runs.flatMap((run): ProposedRun[] => {
+    const panels = within(run.panels, ground.scope);
+    const first = panels[0]?.panel;
+    const last = panels.at(-1)?.panel;
+    return first === undefined || last === undefined ? [] : [choose(job, estate, run, first, last)];
+  });
+  return { steps: stepsFor(job, ground.runs, runs), runs };
+}
+
+/** As asked from the usual end, as asked from the other, then with the panels beyond, fewest first. */
+function choose(job: Job, estate: Estate, run: RunGround, first: number, last: number): ProposedRun {
+  const usual = usualStartOf(run.run).start;
+  const other = usual === 'head' ? 'tail' : 'head';
+  const n = run.panels.length;
+  const extended: [number, number, End][] = [[1, last, 'head'], [first, n, 'tail'], [1, n, usual], [1, n, other]];
+  extended.sort((a, b) => a[1] - a[0] - (b[1] - b[0]));
+  const ways: [number, number, End][] = [[first, last, usual], [first, last, other], ...extended];
+  for (const [from, to, start] of ways) {
+    const proposed = proposal(run, from, to, start, first, last, false);
+    if (!complaint(job, estate, run, proposed)) return proposed;
+  }
+  return proposal(run, first, last, usual, first, last, true);
+}
+
+function proposal(run: RunGround, from: number, to: number, start: End, first: number, last: number, stuck: boolean): ProposedRun {
+  const beyond = from < first ? { first: from, last: first - 1 } : to > last ? { first: last + 1, last: to } : undefined;
+  return { run: run.run, start, first: from, last: to, stuck, ...(beyond ? { beyond } : {}) };
+}
+
+/** What the checker has against fitting this way, once everything else is as it should be. */
+function complaint(job: Job, estate: Estate, run: RunGround, proposed: ProposedRun): boolean {
+  const steps = (['strip', 'clean', 'fit'] as const).map((action) => newStep(job, action, stretchOf(job, run, proposed), action === 'fit' ? proposed.start : undefined));
+  const found = judge({ ...job, order: { steps, origin: job.origin } }, estate);
+  return found.some(({ violation }) => violation.kind === 'closing error too large' || violation.kind === 'closes inside the run' || violation.kind === 'panel would slide' || violation.kind === 'two fronts');
+}
+
+function stepsFor(job: Job, grounds: readonly RunGround[], runs: readonly ProposedRun[]): Step[] {
+  const { conveyor } = job;
+  const whole: Stretch = { kind: 'all', origin: job.origin };
+  const stretches = runs.flatMap((each) => {
+    const run = grounds.find((ground) => ground.run === each.run);
+    return run ? [{ stretch: stretchOf(job, run, each), start: each.start }] : [];
+  });
+  const opened = job.screwChange ? [whole] : stretches.map(({ stretch }) => stretch);
+  const each = (action: StepAction, over: readonly Stretch[]): Step[] => over.map((stretch) => newStep(job, action, stretch));
+  const one = (action: StepAction): Step => newStep(job, action);
+  const screw = (...actions: StepAction[]): Step[] => (job.screwChange ? actions.map(one) : []);
+  if (opened.length === 0) return [];
+  return [
+    one('isolate'), one('prove dead'), ...(conveyor.confinedSpace ? each('gas test', gasStretch(opened, whole)) : []),
+    ...each('covers off', opened),
+    ...(conveyor.braces.length > 0 ? each('braces off', opened) : []),
+    ...(conveyor.holdDowns.length > 0 ? each('hold-downs off', opened) : []),
+    ...screw('restrain screw', 'unbolt drive', 'remove screw'),
+    ...stretches.flatMap(({ stretch }) => each('strip', [stretch])),
+    ...stretches.flatMap(({ stretch }) => each('clean', [stretch])),
+    ...stretches.map(({ stretch, start }) => newStep(job, 'fit', stretch, start)),
+    ...screw('insert screw', 'bolt drive'),
+    ...(conveyor.holdDowns.length > 0 ? each('hold-downs on', opened) : []),
+    ...(conveyor.braces.length > 0 ? each('braces on', opened) : []),
+    ...each('covers on', opened),
+    one('remove isolation'), one('run empty'), one('run loaded'),
+  ];
+}
+
+/** One test of the air for all of it: the trough is one space. */
+function gasStretch(opened: readonly Stretch[], whole: Stretch): readonly Stretch[] {
+  return opened.length === 1 ? opened : [whole];
+}
+
+function stretchOf(job: Job, run: RunGround, { first, last }: ProposedRun): Stretch {
+  return panelsStretch({ ground: { job } }, run, first, last);
+}
+
+/** Not in any text: its origin is the job's. */
+export function newStep(job: Job, action: StepAction, stretch?: Stretch, start?: End): Step {
+  return { action, crews: [], after: [], origin: job.nameOrigin, actionOrigin: job.nameOrigin, ...(stretch ? { stretch } : {}), ...(start ? { start } : {}) };
+}

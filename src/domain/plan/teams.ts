@@ -1,0 +1,98 @@
+// Who can do a step: each of the job's crews that has the skill, or all of them together where many hands help, with a mobile
+// platform where the place needs one. Crews and platforms are each in one place at a time.
+
+import type { Access } from '../model/conveyor.js';
+import type { Job, Step, StepAction } from '../model/job.js';
+import { reaches } from '../order/access.js';
+import type { Area } from '../order/ground.js';
+import { atTheMachine } from '../order/side-by-side.js';
+import { stretchText } from '../order/words.js';
+import type { Work } from './unit-times.js';
+
+/** A crew or a mobile platform: what there is one of. */
+export interface Team {
+  readonly name: string;
+  readonly kind: 'crew' | 'access unit';
+  readonly people: number;
+  readonly assumed?: string;
+}
+
+/** One way of doing a step. */
+export interface Way {
+  readonly crews: readonly string[];
+  readonly people: number;
+  readonly unit: string | undefined;
+  /** Where the platform stands, for counting moves. */
+  readonly place: string;
+  /** Whole minutes, rounded up. */
+  readonly minutes: number;
+  /** Positions in the list of teams. */
+  readonly teams: readonly number[];
+}
+
+/** People in a crew where the job names none; judgement. */
+const usualCrew = 3;
+
+export function teamsOf(job: Job): readonly Team[] {
+  const crews = job.crews.map(({ use, crew }): Team => ({
+    name: use.name, kind: 'crew', people: crew?.size.count ?? usualCrew,
+    ...(crew ? {} : { assumed: `${use.name} is no crew of ${job.conveyor.plant.name}: ${usualCrew} people are taken.` }),
+  }));
+  const units = job.accessUnits.map(({ use }): Team => ({ name: use.name, kind: 'access unit', people: 0 }));
+  const nobody: Team = { name: 'a crew', kind: 'crew', people: usualCrew, assumed: `The job names no crew: one of ${usualCrew} people is taken, a judgement.` };
+  return [...(crews.length > 0 ? crews : [nobody]), ...units];
+}
+
+export function waysOf(job: Job, step: Step, areas: readonly Area[], work: Work, teams: readonly Team[]): readonly Way[] {
+  const position = (name: string): number => teams.findIndex((team) => team.name === name);
+  const all = teams.filter((team) => team.kind === 'crew');
+  const named = step.crews.map((crew) => crew.use.name).filter((name) => position(name) >= 0);
+  const sets = named.length > 0 ? [named] : crewSets(job, step.action, all.map((team) => team.name));
+  const units = unitsFor(job, step, areas);
+  const place = step.stretch ? stretchText(step.stretch) : '';
+  return sets.flatMap((crews) => {
+    const people = Math.max(1, crews.reduce((sum, name) => sum + (teams[position(name)]?.people ?? 0), 0));
+    const hours = step.takes ? step.takes.value : work.personHours / Math.min(people, work.mostPeople);
+    const way = { crews, people: Math.min(people, work.mostPeople), place, minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)) };
+    return units.map((unit): Way => ({ ...way, unit, teams: [...crews.map(position), ...(unit === undefined ? [] : [position(unit)])] }));
+  });
+}
+
+/** Each crew that can, and all of them together for work that many hands make light. */
+function crewSets(job: Job, action: StepAction, names: readonly string[]): readonly (readonly string[])[] {
+  const able = names.filter((name) => canDo(job, name, action));
+  const some = able.length > 0 ? able : names;
+  const each = some.map((name) => [name]);
+  return some.length > 1 && manyHands(action) ? [...each, some] : each;
+}
+
+/** Welding needs a crew that says it welds, wherever the plant says who can do what. */
+export function canDo(job: Job, name: string, action: StepAction): boolean {
+  if (action !== 'patch' && action !== 'insert screw') return true;
+  const crew = job.crews.find(({ use }) => use.name === name)?.crew;
+  const said = job.crews.some((each) => (each.crew?.skills.length ?? 0) > 0);
+  return !said || (crew?.skills.some((skill) => /weld/i.test(skill)) ?? false);
+}
+
+function manyHands(action: StepAction): boolean {
+  switch (action) {
+    case 'covers off': case 'covers on': case 'braces off': case 'braces on': case 'hold-downs off': case 'hold-downs on': case 'strip': case 'clean': case 'remove screw': case 'insert screw':
+      return true;
+    default:
+      return false;
+  }
+}
+
+/** Platforms that reach every mobile zone of the step; `undefined` alone where none is needed or none does. */
+function unitsFor(job: Job, step: Step, areas: readonly Area[]): readonly (string | undefined)[] {
+  if (step.unit) return job.accessUnits.some(({ use }) => use.name === step.unit?.use.name) ? [step.unit.use.name] : [undefined];
+  if (!atTheMachine(step) || step.action === 'gas test') return [undefined];
+  const zones = job.conveyor.access.filter((zone) => zone.kind === 'mobile platform' && areas.some((area) => overlaps(area, zone)));
+  if (zones.length === 0) return [undefined];
+  const able = job.accessUnits.filter(({ unit }) => !unit || zones.every((zone) => reaches(unit, zone))).map(({ use }) => use.name);
+  return able.length > 0 ? able : [undefined];
+}
+
+function overlaps(area: Area, zone: Access): boolean {
+  return area.from === area.to ? area.from >= zone.from.value && area.from <= zone.to.value : Math.min(area.to, zone.to.value) - Math.max(area.from, zone.from.value) > 1;
+}
