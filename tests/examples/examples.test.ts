@@ -1,0 +1,50 @@
+// The examples say what they are there to say: sound ones are silent, and the others show what they promise.
+
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { troughline } from '../cli/console.js';
+
+const examples = fileURLToPath(new URL('../../examples', import.meta.url));
+
+async function findings(estate: string): Promise<{ exit: number; found: string[] }> {
+  const { exit, out } = await troughline(['check', `${estate}`, '--format', 'json'], { cwd: examples });
+  const { findings: list } = JSON.parse(out) as { findings: { code: string; severity: string; file: string; line: number }[] };
+  return { exit, found: list.map(({ code, severity, file, line }) => `${severity} ${code} ${file.split('/').slice(1).join('/')}:${line}`) };
+}
+
+describe('sound estates are silent', () => {
+  test.each(['1-first-conveyor', '2-inches'])('%s', async (estate) => {
+    expect(await findings(estate)).toEqual({ exit: 0, found: [] });
+  });
+});
+
+test('all but the unfinished one are laid out as the formatter does', async () => {
+  const ran = await troughline(['format', '--check', '.'], { cwd: examples });
+  expect(ran.out.trim().split('\n').filter((file) => file !== '' && !file.startsWith('5-every-mistake/'))).toEqual([]);
+});
+
+test('the degradation test: exactly the components past 30 percent are past the limit', async () => {
+  // NIST/SEMATECH e-Handbook 8.4.2.3: 85 °C unit 5 and 105 °C units 1, 2, 4 and 5 exceed 30 percent by 1000 h.
+  const text = readFileSync(`${examples}/3-degradation/degradation.trough`, 'utf8').split('\n');
+  const { found } = await findings('3-degradation');
+  const past = found.filter((f) => f.startsWith('error TL310')).map((f) => text[Number(f.split(':')[1]) - 1]!.trim().split(' ')[0]);
+  expect(past).toEqual(['U5', 'U1', 'U2', 'U4', 'U5']);
+});
+
+describe('the demo estate', () => {
+  test('has the one job that cannot be built, and nothing else that is wrong', async () => {
+    const { exit, found } = await findings('4-tarnholt');
+    expect(exit).toBe(1);
+    const files = new Set(found.filter((f) => !f.startsWith('information')).map((f) => f.split(' ')[2]!.split(':')[0]));
+    expect([...files]).toEqual(['jobs/SL4-spring.trough']);
+  });
+});
+
+test('every mistake is told: at least forty findings of at least thirty-five kinds, one of them on the unfinished file', async () => {
+  const { exit, found } = await findings('5-every-mistake');
+  expect(exit).toBe(1);
+  expect(found.length).toBeGreaterThanOrEqual(40);
+  expect(new Set(found.map((f) => f.split(' ')[1])).size).toBeGreaterThanOrEqual(35);
+  expect(found).toContain('error TL101 5-unfinished.trough:3');
+});
