@@ -51,8 +51,6 @@ export interface Desk {
 
 export function makeDesk(analyser: Analyser): Desk {
   const texts = new Map<string, Text>();
-  /** Addresses by the number of their source, for the analysis at hand. */
-  const uris = new Map<number, string>();
   let revision = 0;
   let names: Names | undefined;
   let analysis: Analysis | undefined;
@@ -63,7 +61,6 @@ export function makeDesk(analyser: Analyser): Desk {
     names = undefined;
     analysis = undefined;
     findings = undefined;
-    uris.clear();
   };
   const set = (text: Text): void => {
     const before = texts.get(text.uri);
@@ -88,7 +85,7 @@ export function makeDesk(analyser: Analyser): Desk {
       if (!findings) {
         findings = new Map();
         for (const finding of desk.analysis().findings) {
-          const at = desk.analysis().locate(finding.origin).uri;
+          const at = desk.uriOf(finding.origin);
           const list = findings.get(at);
           if (list) list.push(finding);
           else findings.set(at, [finding]);
@@ -100,13 +97,7 @@ export function makeDesk(analyser: Analyser): Desk {
       const { uri, line, column, endLine, endColumn } = desk.analysis().locate(origin);
       return { uri, range: { start: { line: line - 1, character: column - 1 }, end: { line: endLine - 1, character: endColumn - 1 } } };
     },
-    uriOf: ({ source }) => {
-      const known = uris.get(source);
-      if (known !== undefined) return known;
-      const { uri } = desk.analysis().locate({ source, start: 0, end: 0 });
-      uris.set(source, uri);
-      return uri;
-    },
+    uriOf: ({ source }) => desk.analysis().uriOf(source),
     isOpen: (uri) => texts.get(uri)?.version !== undefined,
     open: (uri, text, version) => set(makeText(uri, text, version)),
     put(uri, text) {

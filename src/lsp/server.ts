@@ -45,13 +45,15 @@ export interface ServerParts {
 const pause = 40;
 const longestPause = 400;
 
-export function startServer(connection: Connection, parts: ServerParts): void {
+/** Serves until the client says shutdown; `askedToStop` then turns true, and the process may end on exit. */
+export function startServer(connection: Connection, parts: ServerParts): { askedToStop(): boolean } {
   const desk = makeDesk(parts.analyser);
   const documents = new TextDocuments(TextDocument);
   let files: Files = parts.files({ reads: false });
   let folders: string[] = [];
   let canRegister = false;
   let canConfigure = false;
+  let canChangeFolders = false;
   let canRefresh = { hints: false, lenses: false, tokens: false };
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
@@ -62,6 +64,7 @@ export function startServer(connection: Connection, parts: ServerParts): void {
     const { workspace, textDocument } = params.capabilities;
     canRegister = workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
     canConfigure = workspace?.configuration === true;
+    canChangeFolders = workspace?.workspaceFolders === true;
     canRefresh = {
       hints: workspace?.inlayHint?.refreshSupport === true,
       lenses: workspace?.codeLens?.refreshSupport === true,
@@ -88,15 +91,21 @@ export function startServer(connection: Connection, parts: ServerParts): void {
       void connection.client.register(DidChangeConfigurationNotification.type, { section: 'troughline' });
       await readSettings();
     }
-    connection.workspace.onDidChangeWorkspaceFolders?.(async ({ added, removed }) => {
-      for (const { uri } of removed) removeFolder(normal(uri));
-      folders = folders.filter((folder) => !removed.some(({ uri }) => normal(uri) === folder));
-      for (const { uri } of added) await addFolder(normal(uri));
-      folders.push(...added.map(({ uri }) => normal(uri)));
-    });
-    for (const folder of folders) await addFolder(folder);
-    loaded = true;
-    judgeSoon();
+    if (canChangeFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(async ({ added, removed }) => {
+        for (const { uri } of removed) removeFolder(normal(uri));
+        folders = folders.filter((folder) => !removed.some(({ uri }) => normal(uri) === folder));
+        for (const { uri } of added) await addFolder(normal(uri));
+        folders.push(...added.map(({ uri }) => normal(uri)));
+      });
+    }
+    try {
+      for (const folder of folders) await addFolder(folder);
+    } finally {
+      markLoaded();
+      loaded = true;
+      judgeSoon();
+    }
   });
 
   async function readSettings(): Promise<void> {
@@ -162,9 +171,20 @@ export function startServer(connection: Connection, parts: ServerParts): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let wait = pause;
   let loaded = false;
+  let markLoaded = (): void => undefined;
+  /** Until then an answer would know only part of the estate. */
+  const estateLoaded = new Promise<void>((resolve) => {
+    markLoaded = resolve;
+  });
+
+  let stopped = false;
+  connection.onShutdown(() => {
+    stopped = true;
+    clearTimeout(timer);
+  });
 
   function judgeSoon(): void {
-    if (!loaded) return;
+    if (!loaded || stopped) return;
     clearTimeout(timer);
     timer = setTimeout(judge, wait);
   }
@@ -208,10 +228,16 @@ export function startServer(connection: Connection, parts: ServerParts): void {
   // ---------------------------------------------------------------------------------------------- features
 
   const withText = <P extends { textDocument: { uri: string } }, R>(feature: (text: Text, params: P) => R) =>
-    (params: P): R | null => {
+    async (params: P): Promise<R | null> => {
+      await estateLoaded;
       const text = desk.text(normal(params.textDocument.uri));
       return text ? (feature(text, params) ?? null) : null;
     };
+
+  const afterLoad = async <R>(feature: () => R): Promise<R> => {
+    await estateLoaded;
+    return feature();
+  };
 
   connection.onHover(withText((text, { position }) => hover(desk, text, position)));
   connection.onCompletion(withText((text, { position }) => completion(desk, text, position)));
@@ -221,7 +247,7 @@ export function startServer(connection: Connection, parts: ServerParts): void {
   connection.onPrepareRename(withText((text, { position }) => prepareRename(desk, text, position)));
   connection.onRenameRequest(withText((text, { position, newName }) => rename(desk, text, position, newName)));
   connection.onDocumentSymbol(withText((text) => outline(text)));
-  connection.onWorkspaceSymbol(({ query }) => workspaceSymbols(desk, query));
+  connection.onWorkspaceSymbol(({ query }) => afterLoad(() => workspaceSymbols(desk, query)));
   connection.onFoldingRanges(withText((text) => foldingRanges(text)));
   connection.onSelectionRanges(withText((text, { positions }) => selectionRanges(text, positions)));
   connection.onDocumentFormatting(withText((text) => formatting(text)));
@@ -229,15 +255,16 @@ export function startServer(connection: Connection, parts: ServerParts): void {
   connection.onCodeLens(withText((text) => codeLenses(desk, text)));
   connection.onDocumentLinks(withText((text) => documentLinks(text)));
   connection.languages.inlayHint.on(withText((text, { range }) => inlayHints(desk, text, range)));
-  connection.languages.semanticTokens.on((params) => withText((text) => semanticTokens(desk, text))(params) ?? { data: [] });
-  connection.languages.semanticTokens.onRange((params) => withText((text) => semanticTokens(desk, text, params.range))(params) ?? { data: [] });
+  connection.languages.semanticTokens.on(async (params) => (await withText((text) => semanticTokens(desk, text))(params)) ?? { data: [] });
+  connection.languages.semanticTokens.onRange(async (params) => (await withText((text) => semanticTokens(desk, text, params.range))(params)) ?? { data: [] });
 
-  connection.onRequest(listSubjects, () => subjects(desk));
-  connection.onRequest(makePreview, (params: MakePreview) => preview(desk, params));
-  connection.onRequest(draftInspection, (params: DraftInspection) => draft(desk, params));
+  connection.onRequest(listSubjects, () => afterLoad(() => subjects(desk)));
+  connection.onRequest(makePreview, (params: MakePreview) => afterLoad(() => preview(desk, params)));
+  connection.onRequest(draftInspection, (params: DraftInspection) => afterLoad(() => draft(desk, params)));
 
   documents.listen(connection);
   connection.listen();
+  return { askedToStop: () => stopped };
 }
 
 const capabilities: InitializeResult['capabilities'] = {

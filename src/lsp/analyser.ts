@@ -1,0 +1,13 @@
+// The real analysis behind the desk: the workspace of src/analysis, which re-reads only the text that changed.
+
+import { createWorkspace } from '../analysis/workspace.js';
+import type { Analyser } from './desk.js';
+
+export function makeAnalyser(): Analyser {
+  const workspace = createWorkspace();
+  return {
+    set: (uri, text) => workspace.set(uri, { text }),
+    delete: (uri) => workspace.delete(uri),
+    analyse: () => workspace.analyse(),
+  };
+}

@@ -1,0 +1,62 @@
+// A new inspection to fill in: the points that were read last time, in order along the conveyor, each as a row whose value
+// is still to be written. The date and meter are what the person said; nothing here reads a clock.
+
+import { URI, Utils } from 'vscode-uri';
+import type { DraftInspection, DraftInspectionAnswer } from '../../protocol/messages.js';
+import { split } from '../expected.js';
+import type { Desk } from '../desk.js';
+import { conveyorOf } from '../model-at.js';
+import { newestRecord } from '../newest-record.js';
+import { pointNames } from '../rows.js';
+import { seenWords } from '../cards/records.js';
+
+export function draft(desk: Desk, { conveyor: name, date, meter }: DraftInspection): DraftInspectionAnswer {
+  const wanted = split(name);
+  const [declared] = desk.names().conveyorOf(wanted);
+  const last = newestRecord(desk, wanted, 'inspection');
+  const home = last?.uri ?? declared?.text.uri ?? desk.texts()[0]?.uri ?? '';
+  const rows = previousRows(desk, name);
+  const width = Math.max(0, ...rows.map((row) => row.spot.length));
+  const lines = [
+    `inspection ${name} ${date} meter ${meter} {`,
+    '  by ""',
+    '  view downstream',
+    '',
+    ...(rows.length > 0 ? ['  // Write what was seen after each point: thickness 8.4 mm, colour white, trough showing, or not seen "why".', '  // Take the // away from the rows that you fill in; a row left as it is says nothing about its point.'] : []),
+    ...rows.map(({ spot, seen }) => `  // ${spot.padEnd(width)}  ${seen === '' ? '' : `(last time: ${seen})`}`.trimEnd()),
+    '}',
+    '',
+  ];
+  return { fileName: `${name}-${date}.trough`, folder: home === '' ? '' : Utils.dirname(URI.parse(home)).toString(), text: lines.join('\n') };
+}
+
+interface Row {
+  readonly spot: string;
+  readonly seen: string;
+}
+
+function previousRows(desk: Desk, name: string): Row[] {
+  const [declaration] = desk.names().conveyorOf(split(name));
+  const estate = desk.estate();
+  const conveyor = conveyorOf(desk, declaration);
+  if (!declaration) return [];
+  if (!conveyor) {
+    return desk.names().declared('point').filter(({ owner }) => owner === declaration).flatMap(pointNames).map((spot) => ({ spot, seen: '' }));
+  }
+  const last = estate.inspections.filter((each) => each.conveyor === conveyor).sort((a, b) => a.date.day - b.date.day).at(-1);
+  const places = estate.places.filter((place) => place.conveyor === conveyor).map((place) => {
+    let seen = '';
+    let lastTime = false;
+    for (let row = 0; row < estate.readings.count; row += 1) {
+      if (estate.places[estate.readings.place[row] ?? -1] !== place) continue;
+      const inspection = estate.inspections[estate.readings.inspection[row] ?? -1];
+      if (inspection) seen = seenWords(estate, row, inspection);
+      if (inspection === last) lastTime = true;
+    }
+    return { place, seen, lastTime };
+  });
+  return places
+    .filter(({ place, lastTime }) => place.declared || lastTime)
+    .sort((a, b) => a.place.at - b.place.at)
+    .map(({ place, seen }) => ({ spot: place.declared ? place.name : `at ${place.name.replace(/ (\S+)$/, ' clock $1')}`, seen }));
+}

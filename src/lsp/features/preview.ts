@@ -1,0 +1,72 @@
+// Finished pages for the editor's previews: the same generators as on the command line. Elements that carry
+// `data-origin="SOURCE:START:END"` can be followed to the text; the places they stand for go along with the page.
+
+import { parseDay } from '../../domain/units/calendar.js';
+import type { Job } from '../../domain/model/job.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
+import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
+import { workPack } from '../../generators/work-pack/work-pack.js';
+import { workPackHtml } from '../../generators/work-pack/html.js';
+import type { MakePreview, MakePreviewAnswer, Spot } from '../../protocol/messages.js';
+import type { Desk } from '../desk.js';
+import { split } from '../expected.js';
+import { conveyorOf, modelOf } from '../model-at.js';
+import { drawingPage } from './drawing-page.js';
+
+export function preview(desk: Desk, wanted: MakePreview): MakePreviewAnswer {
+  const asOf = wanted.asOf === undefined ? undefined : parseDay(wanted.asOf);
+  if (wanted.asOf !== undefined && asOf === undefined) return refuse(`'${wanted.asOf}' is not a date. Write it as 2026-03-14.`);
+  const estate = desk.estate();
+  switch (wanted.kind) {
+    case 'report': {
+      if (estate.conveyors.length === 0) return refuse('There is no complete conveyor yet. The Problems view says what is missing.');
+      const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(desk, wanted.subject);
+      if (wanted.subject !== undefined && !conveyor) return refuse(notComplete('conveyor', wanted.subject));
+      const report = remainingLife(estate, { asOf });
+      const shown = conveyor ? { ...report, conveyors: report.conveyors.filter((life) => life.conveyor === conveyor) } : report;
+      return page(desk, conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life', remainingLifeHtml(shown));
+    }
+    case 'work pack': {
+      const job = wanted.subject === undefined ? undefined : jobCalled(desk, wanted.subject);
+      if (!job) return refuse(notComplete('job', wanted.subject ?? ''));
+      return page(desk, `Work pack: ${job.name}`, workPackHtml(workPack(estate, job, asOf === undefined ? {} : { asOf })));
+    }
+    case 'inspection sheet':
+    case 'drawing': {
+      const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(desk, wanted.subject);
+      if (!conveyor) return refuse(notComplete('conveyor', wanted.subject ?? ''));
+      return page(desk, `Drawing: ${conveyor.name}`, drawingPage(estate, conveyor, asOf));
+    }
+  }
+}
+
+function refuse(reason: string): MakePreviewAnswer {
+  return { ok: false, reason };
+}
+
+function notComplete(what: string, name: string): string {
+  return `The ${what} ${name} is not complete enough to be shown. The Problems view says what is missing.`;
+}
+
+function conveyorCalled(desk: Desk, name: string): Conveyor | undefined {
+  return conveyorOf(desk, desk.names().conveyorOf(split(name))[0]);
+}
+
+function jobCalled(desk: Desk, name: string): Job | undefined {
+  const declared = desk.names().declared('job').find((job) => job.name === name);
+  return declared && modelOf(desk, desk.estate().jobs, declared);
+}
+
+function page(desk: Desk, title: string, html: string): MakePreviewAnswer {
+  const origins: Record<string, Spot> = {};
+  for (const [, key = '', source, start, end] of html.matchAll(/data-origin="((\d+):(\d+):(\d+))"/g)) {
+    origins[key] ??= spot(desk, Number(source), Number(start), Number(end));
+  }
+  return { ok: true, title, html, origins, revision: desk.revision };
+}
+
+function spot(desk: Desk, source: number, start: number, end: number): Spot {
+  const { uri, range } = desk.placeOf({ source, start, end });
+  return { uri, line: range.start.line, column: range.start.character };
+}

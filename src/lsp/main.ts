@@ -1,0 +1,25 @@
+// The server as a process of its own: standard input and output for any editor, IPC for VS Code.
+
+import { createConnection, ProposedFeatures, type Connection } from 'vscode-languageserver/node';
+import { makeAnalyser } from './analyser.js';
+import { clientFiles } from './files.js';
+import { nodeFiles } from './node-files.js';
+import { startServer } from './server.js';
+
+/** Serves one editor on standard input and output; the exit code once the editor has said goodbye. */
+export function serveStdio(): Promise<number> {
+  const connection = createConnection(ProposedFeatures.all, process.stdin, process.stdout);
+  return serve(connection);
+}
+
+/** Serves over whatever the editor named on the command line: --node-ipc, --stdio, --socket. */
+export function serveAsAsked(): Promise<number> {
+  return serve(createConnection(ProposedFeatures.all));
+}
+
+function serve(connection: Connection): Promise<number> {
+  return new Promise((resolve) => {
+    const server = startServer(connection, { analyser: makeAnalyser(), files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined) });
+    connection.onExit(() => resolve(server.askedToStop() ? 0 : 1));
+  });
+}

@@ -1,0 +1,5 @@
+// Entry of the bundled server that the VS Code extension starts as a process.
+
+import { serveAsAsked } from './main.js';
+
+process.exitCode = await serveAsAsked();
