@@ -1,7 +1,11 @@
 // TL5xx: what the wear calls for.
 
 import type { Rule } from '../rule.js';
+import { inspectionOverdue } from './wear/inspection-overdue.js';
+import { limitBeforeTheNextOutage } from './wear/limit-before-the-next-outage.js';
+import { orderTheLinerNow } from './wear/order-the-liner-now.js';
+import { wearSpeedingUp } from './wear/wear-speeding-up.js';
 
 export const wearRules: readonly Rule[] = [
-
+  limitBeforeTheNextOutage, inspectionOverdue, orderTheLinerNow, wearSpeedingUp,
 ];

@@ -15,7 +15,7 @@ export const belowTheCondemnLimit: Rule = {
   todo: 'Plan the reline now and inspect often until then; if it was relined already, write that down.',
   given: 'inspection',
   bad: '  «P1 thickness 2.6 mm»',
-  good: '  P1 thickness 3.6 mm',
+  good: '  P1 thickness 5.6 mm',
   *check({ estate }) {
     for (const { row, place, set } of latestRows(estate)) {
       if (estate.readings.kind[row] !== ReadingKind.thickness) continue;

@@ -8,7 +8,7 @@ export const missingFact: Rule = {
   title: 'Fact that is needed and not stated',
   severity: 'error',
   why: 'No default would be honest here, so the block is left out of every check and report until the fact is written.',
-  todo: 'Add the fact.',
+  todo: 'Add the fact as a line of its own inside the block.',
   given: 'whole',
   bad: `
 screw «Spiral315» {

@@ -1,0 +1,93 @@
+// The remaining life an inspector would work out by hand, for every spot whose liner is still in: only its last two
+// thicknesses are needed, so this is one pass over the columns and a division a spot. Intervals are the report's business.
+
+import type { Conveyor } from '../domain/model/conveyor.js';
+import type { Estate } from '../domain/model/estate.js';
+import { exposureBetween, fittedThickness } from '../domain/model/exposure.js';
+import { historyOf, momentOf, type History } from '../domain/model/history.js';
+import type { LinerSet } from '../domain/model/liner-sets.js';
+import { ReadingKind, type Inspection, type Place } from '../domain/model/records.js';
+import { formatNumber } from '../domain/units/format.js';
+import { handArithmetic, type HandResult, type ThicknessReading } from '../domain/wear/arithmetic.js';
+import { isPlausible } from './plausible.js';
+import { seenRows } from './seen-sets.js';
+
+export interface HandLife {
+  readonly place: Place;
+  readonly set: LinerSet;
+  readonly history: History;
+  /** Row of the last thickness, and of the one before it on the same liner. */
+  readonly row: number;
+  readonly before: number | undefined;
+  readonly inspection: Inspection;
+  readonly result: HandResult;
+  readonly unit: 'h' | 't';
+}
+
+const known = new WeakMap<Estate, ReadonlyMap<Conveyor, readonly HandLife[]>>();
+
+/** By conveyor, in the order of the places; spots without a thickness on the present liner are left out. */
+export function handLives(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
+  const found = known.get(estate) ?? workOut(estate);
+  known.set(estate, found);
+  return found;
+}
+
+export interface RatedLife extends HandLife {
+  readonly result: Extract<HandResult, { kind: 'rate' }>;
+  /** Total of the conveyor (h or t since commissioning) at which the limit is reached at the ruling rate. */
+  readonly end: number;
+}
+
+/** The spot of each conveyor that reaches its limit first; a conveyor where none has a rate is left out. */
+export function* firstToGo(estate: Estate): Iterable<RatedLife> {
+  for (const lives of handLives(estate).values()) {
+    const rated = lives.flatMap((life): readonly RatedLife[] => {
+      const { result, set, unit } = life;
+      const fitted = unit === 't' ? set.fitted?.tonnes : set.fitted?.hours;
+      return result.kind === 'rate' && fitted !== undefined ? [{ ...life, result, end: fitted + result.last.exposure + result.remaining }] : [];
+    });
+    const first = rated.reduce<RatedLife | undefined>((a, b) => (!a || b.end < a.end ? b : a), undefined);
+    if (first) yield first;
+  }
+}
+
+/** `0.60 mm/1000 h`. */
+export function rateWords(rate: number, unit: 'h' | 't'): string {
+  return `${formatNumber(rate * 1000, 2)} mm/1000 ${unit}`;
+}
+
+function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
+  const { readings, places } = estate;
+  const last = new Int32Array(places.length).fill(-1);
+  const before = new Int32Array(places.length).fill(-1);
+  const sets: (LinerSet | undefined)[] = [];
+  for (const { row, placeIndex, set } of seenRows(estate)) {
+    if (readings.kind[row] !== ReadingKind.thickness) continue;
+    before[placeIndex] = sets[placeIndex] === set ? last[placeIndex] ?? -1 : -1;
+    last[placeIndex] = row;
+    sets[placeIndex] = set;
+  }
+  const lives = new Map<Conveyor, HandLife[]>();
+  places.forEach((place, index) => {
+    const row = last[index] ?? -1;
+    const set = sets[index];
+    const inspection = estate.inspections[readings.inspection[row] ?? -1];
+    if (!set || !inspection || set.removed || !isPlausible('liner thickness', set.liner.thickness.value)) return;
+    const history = historyOf(estate, place.conveyor);
+    const earlier = before[index] ?? -1;
+    const used = [earlier, row].flatMap((one) => readingOf(estate, history, set, one) ?? []);
+    const result = handArithmetic({ fitted: fittedThickness(set, place).value, least: set.liner.condemn.value, readings: used });
+    const life: HandLife = { place, set, history, row, before: earlier < 0 ? undefined : earlier, inspection, result, unit: history.wearBy === 'tonnes' ? 't' : 'h' };
+    lives.set(place.conveyor, [...(lives.get(place.conveyor) ?? []), life]);
+  });
+  return lives;
+}
+
+function readingOf(estate: Estate, history: History, set: LinerSet, row: number): ThicknessReading | undefined {
+  const inspection = estate.inspections[estate.readings.inspection[row] ?? -1];
+  const thickness = estate.readings.value[row];
+  if (!inspection || thickness === undefined) return undefined;
+  const exposure = exposureBetween(history, set, momentOf(history, inspection));
+  return exposure.known ? { exposure: exposure.value, thickness } : undefined;
+}

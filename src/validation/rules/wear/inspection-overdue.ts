@@ -1,0 +1,111 @@
+// Has half the remaining life passed since the last look (API 570: the interval is at most half the remaining life)? Judged at
+// the newest record of the estate, hours by the duty.
+
+import { momentOn, newestRecord } from '../../../domain/model/history.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatHours, formatNumber } from '../../../domain/units/format.js';
+import { firstToGo } from '../../hand-lives.js';
+import type { Rule } from '../../rule.js';
+
+export const inspectionOverdue: Rule = {
+  code: 'TL502',
+  title: 'Next inspection due',
+  severity: 'warning',
+  why: 'More than half of the life that was left at the last look has been used; a rate that rose since then would not be noticed in time.',
+  todo: 'Inspect at the next stop, the named spot first.',
+  given: 'specifications',
+  bad: `
+conveyor «DG1» {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  point P1 at 4 m clock 7:30
+}
+conveyor DG2 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  point P1 at 4 m clock 7:30
+}
+inspection DG1 2025-09-08 meter 9000 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 6.2 mm
+}
+inspection DG2 2026-03-09 meter 12000 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 colour white
+}
+`,
+  good: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  point P1 at 4 m clock 7:30
+}
+conveyor DG2 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  point P1 at 4 m clock 7:30
+}
+inspection DG1 2026-01-19 meter 11000 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 6.6 mm
+}
+inspection DG2 2026-03-09 meter 12000 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 colour white
+}
+`,
+  *check({ estate }) {
+    const newest = newestRecord(estate);
+    if (newest === undefined) return;
+    for (const { place, history, result, unit, end } of firstToGo(estate)) {
+      const last = history.inspections.findLast(({ inspection }) => inspection.endRow > inspection.firstRow)?.inspection;
+      if (!last || last.date.day >= newest) continue;
+      const now = momentOn(history, newest);
+      const total = unit === 't' ? now.tonnes : now.hours;
+      if (total === undefined) continue;
+      const run = total - (end - result.remaining);
+      if (run <= result.nextInspection) continue;
+      const say = (value: number): string => (unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value)));
+      yield {
+        origin: place.conveyor.nameOrigin,
+        message: `${place.conveyor.name} has run about ${say(run)} since ${place.name} was read, more than half of the ${say(result.remaining)} that it had left; the last look was on ${formatDay(last.date.day)}, the records reach to ${formatDay(newest)}.`,
+      };
+    }
+  },
+};

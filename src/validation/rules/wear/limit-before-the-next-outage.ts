@@ -1,0 +1,50 @@
+// Does the thinnest spot last until the next planned outage? Hand arithmetic in the form of API 570: the larger of long-term
+// and short-term rate, what is left above the condemn limit, over that rate; running hours until the outage by the duty.
+
+import { momentOn, newestRecord } from '../../../domain/model/history.js';
+import { originOf } from '../../../domain/model/records.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatHours, formatLength, formatNumber } from '../../../domain/units/format.js';
+import { firstToGo, rateWords } from '../../hand-lives.js';
+import type { Rule } from '../../rule.js';
+
+export const limitBeforeTheNextOutage: Rule = {
+  code: 'TL501',
+  title: 'Condemn limit reached before the next outage',
+  severity: 'warning',
+  why: 'At the rate of its own readings the liner is at its limit before anyone can get at it; what follows is an unplanned stop or a cut trough.',
+  todo: 'Look at the remaining-life report for how sure this is; find an earlier stop, or inspect again soon and often.',
+  given: 'estate',
+  bad: `
+inspection DG1 2025-10-06 meter 9300 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  «P1 thickness 4.6 mm»
+}`,
+  good: `
+inspection DG1 2025-10-06 meter 9300 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 8.4 mm
+}`,
+  *check({ estate }) {
+    const newest = newestRecord(estate);
+    if (newest === undefined) return;
+    for (const { place, history, row, result, unit, end } of firstToGo(estate)) {
+      const { conveyor } = place;
+      const outage = conveyor.plant.outages.filter((one) => one.from.day >= newest).sort((a, b) => a.from.day - b.from.day)[0];
+      if (!outage) continue;
+      const then = momentOn(history, outage.from.day);
+      const total = unit === 't' ? then.tonnes : then.hours;
+      if (total === undefined || end >= total) continue;
+      const until = total - (end - result.remaining);
+      const say = (value: number): string => (unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value)));
+      yield {
+        origin: originOf(estate.readings, row),
+        message: `${place.name} of ${conveyor.name} has ${formatLength(result.last.thickness)} left and loses ${rateWords(result.ruling, unit)} (${result.rules}): `
+          + `${say(result.remaining)} to its condemn limit, and ${outage.name} (${formatDay(outage.from.day)}) is ${say(until)} away.`,
+        related: [{ origin: outage.nameOrigin, message: `outage ${outage.name}` }],
+      };
+    }
+  },
+};
