@@ -6,7 +6,7 @@ import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
 import { remainingLifeJson } from '../../generators/remaining-life/json.js';
 import { remainingLifeMarkdown } from '../../generators/remaining-life/markdown.js';
 import { remainingLife, type RemainingLife } from '../../generators/remaining-life/remaining-life.js';
-import { readChange, type Change } from '../../domain/model/what-if.js';
+import { readChange, type Change } from '../../generators/remaining-life/what-if.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { Exit, Trouble, type Console } from '../console.js';
 import { conveyorsNamed } from '../conveyors-named.js';
