@@ -9,14 +9,15 @@ export interface Comment {
   readonly kind: 'line' | 'block' | 'doc';
 }
 
-const stringOrComment = /"[^"\n\r]*"|\/\/[^\n\r]*|\/\*[\s\S]*?\*\//g;
+// A quote right behind a number is an inch mark (tokens.ts) and opens no text.
+const stringOrComment = /(?<![\w.])\d[\d.,/]*[ \t]*"(?=\s|$)|"[^"\n\r]*"|\/\/[^\n\r]*|\/\*[\s\S]*?\*\//g;
 
 /** All comments in the order of the text; what looks like one inside a quoted text is not. */
 export function scanComments(text: string): readonly Comment[] {
   const comments: Comment[] = [];
   for (const match of text.matchAll(stringOrComment)) {
     const image = match[0];
-    if (image.startsWith('"')) continue;
+    if (!image.startsWith('/')) continue;
     const place = { start: match.index, end: match.index + image.length };
     if (image.startsWith('//')) comments.push({ ...place, kind: 'line', text: image.slice(2).trim() });
     else if (image.startsWith('/**') && image.length > 4) comments.push({ ...place, kind: 'doc', text: docText(image) });

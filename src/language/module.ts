@@ -11,7 +11,7 @@ import {
   type Module,
   type PartialLangiumCoreServices,
 } from 'langium';
-import { TroughlineGeneratedModule, TroughlineGeneratedSharedModule } from './generated/module.js';
+import { TroughlineGeneratedModule, TroughlineGeneratedSharedModule, TroughlineLanguageMetaData } from './generated/module.js';
 import { TroughlineLexerMessages, TroughlineParserMessages } from './messages.js';
 import { TroughlineLexer, TroughlineValues } from './lexer.js';
 import { createTroughlineParser } from './parser.js';
@@ -20,7 +20,11 @@ import { TroughlineTokenBuilder } from './tokens.js';
 export type TroughlineServices = LangiumCoreServices;
 
 export const TroughlineModule: Module<TroughlineServices, PartialLangiumCoreServices> = {
+  // Checked when the grammar changes (tests/language/grammar.test.ts), so every start is spared the check.
+  LanguageMetaData: () => ({ ...TroughlineLanguageMetaData, mode: 'production' }),
   parser: {
+    // Two words ahead tell everything apart in this grammar, which is quicker than langium's unlimited look ahead.
+    ParserConfig: () => ({ maxLookahead: 2 }),
     TokenBuilder: () => new TroughlineTokenBuilder(),
     LangiumParser: (services) => createTroughlineParser(services),
     Lexer: (services) => new TroughlineLexer(services),

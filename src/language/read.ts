@@ -6,7 +6,7 @@ import { parseText, type ParsedText } from './parse.js';
 import type { Sheet } from './sheet.js';
 
 /** UTF-16 code units. About a hundred thousand readings: years of inspections of a whole works in one file. */
-export const largestText = 8_000_000;
+export const largestText = 4_000_000;
 
 /** `parsed`: where an editor has parsed the text already. */
 export function readSheet(text: string, source: number, uri: string, parsed?: () => ParsedText): Sheet {

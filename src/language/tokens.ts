@@ -8,7 +8,7 @@ import { createToken, type CustomPatternMatcherFunc, type TokenPattern, type Tok
 import { DefaultTokenBuilder, type Grammar, type TokenBuilderOptions } from 'langium';
 
 const number = String.raw`[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?`;
-const fraction = String.raw`\d+ \d+\/\d+|\d+\/\d+`;
+const fraction = String.raw`\d+[ \t]+\d+\/\d+|\d+\/\d+`;
 const numberAt = new RegExp(`(?:${fraction}|${number})`, 'y');
 const unitAt = /[ \t]*([A-Za-z%°µμ£$€][A-Za-z0-9%°µμ²³·$€]*(?:\/[A-Za-z0-9°µμ²³%]+)*|"(?=\s|$)|1?\/[A-Za-z°]+)/y;
 const dateAt = /\d{4}-\d{1,2}-\d{1,2}(?![\d-])|\d{1,2}[./]\d{1,2}[./]\d{2,4}(?![\d./])/y;

@@ -16,8 +16,8 @@ type Facts = { -readonly [K in keyof JobDraft]?: JobDraft[K] };
 export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: string | undefined): Named<JobDraft> {
   const facts: Facts = {};
   const relines: (JobDraft['relines'][number] | undefined)[] = [];
-  const crews: NameUse[] = [];
-  const accessUnits: NameUse[] = [];
+  const crews: (readonly NameUse[])[] = [];
+  const accessUnits: (readonly NameUse[])[] = [];
   const stock: JobDraft['stock'][number][] = [];
 
   for (const fact of node.facts) {
@@ -40,10 +40,10 @@ export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: strin
         }
         break;
       case 'JobCrews':
-        crews.push(...reader.uses(fact, 'crews'));
+        crews.push(reader.uses(fact, 'crews'));
         break;
       case 'JobAccessUnits':
-        accessUnits.push(...reader.uses(fact, 'units'));
+        accessUnits.push(reader.uses(fact, 'units'));
         break;
       case 'JobMeasure':
         lowerMeasure(reader, block, fact, facts);
@@ -84,7 +84,7 @@ export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: strin
       jointClearance: assumed.jointClearance(at),
       ...facts,
       name: block.name, origin: reader.origin(node), nameOrigin: at,
-      conveyorUse, relines: present(relines), crews, accessUnits, stock,
+      conveyorUse, relines: present(relines), crews: crews.flat(), accessUnits: accessUnits.flat(), stock,
     },
   };
 }
