@@ -3,7 +3,7 @@
 import type { Finding } from './finding.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Rule, RuleInput } from './rule.js';
-import { noEstate } from './no-estate.js';
+import { noEstate } from './evidence/no-estate.js';
 import { textRules } from './rules/text.js';
 import { geometryRules } from './rules/geometry.js';
 import { recordRules } from './rules/records.js';

@@ -3,9 +3,9 @@
 
 import { bucklingPitch, carbonSteelExpansion } from '../../../domain/geometry/thermal.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { isPlausible } from '../../plausible.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
-import { warmingOf } from '../../temperatures.js';
+import { warmingOf } from '../../evidence/temperatures.js';
 
 export const boltsTooFarApart: Rule = {
   code: 'TL219',

@@ -1,7 +1,7 @@
 // Does an opening lie across a flanged joint of the trough?
 
 import { formatChainage } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const breakOverFlange: Rule = {

@@ -1,7 +1,7 @@
 // Do two breaks share a stretch? The liner is interrupted once there, not twice.
 
 import { formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const breaksOverlap: Rule = {

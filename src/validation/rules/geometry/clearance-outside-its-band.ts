@@ -1,8 +1,8 @@
 // Is the room between screw and liner what the conveyor declares? Liner radius less screw radius, when all is new.
 
 import { formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
-import { clearanceOf } from '../../lined-section.js';
+import { each } from '../../telling/each.js';
+import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
 
 export const clearanceOutsideItsBand: Rule = {

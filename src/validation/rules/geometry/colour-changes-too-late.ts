@@ -1,7 +1,7 @@
 // Does the second colour show before the condemn limit is reached? If not, the colour is no warning.
 
 import { formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const colourChangesTooLate: Rule = {

@@ -1,6 +1,6 @@
 // Is there anything to wear between new and condemned?
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const condemnLimitNotBelowThickness: Rule = {

@@ -1,7 +1,7 @@
 // Can the limit be seen with a gauge? Depth gauges read to ± 0.5 mm and ultrasonic ones to about ± 0.2 mm [judgement], so
 // below 1 mm a reading cannot tell a liner at its limit from one worn through.
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const condemnLimitTooThinToMeasure: Rule = {

@@ -1,6 +1,6 @@
 // Does the countersink stay within the first colour?
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const countersinkReachesTheNextColour: Rule = {

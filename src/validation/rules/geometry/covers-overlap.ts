@@ -1,7 +1,7 @@
 // Do two covers lie over the same stretch?
 
 import { formatChainage } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const coversOverlap: Rule = {

@@ -2,7 +2,7 @@
 // CEMA 350, from memory).
 
 import { formatPercent } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const fullerThanUsual: Rule = {

@@ -4,7 +4,7 @@
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import type { ScrewSpecification } from '../../../domain/model/specifications.js';
-import { replace } from '../../fixes.js';
+import { replace } from '../../telling/fixes.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 

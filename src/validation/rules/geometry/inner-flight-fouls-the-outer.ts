@@ -1,7 +1,7 @@
 // Does the inner flight fit into the hole that the outer flight leaves?
 
 import { formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const innerFlightFoulsTheOuter: Rule = {

@@ -2,9 +2,9 @@
 
 import { carbonSteelExpansion, growthAgainst } from '../../../domain/geometry/thermal.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { isPlausible } from '../../plausible.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
-import { warmingOf } from '../../temperatures.js';
+import { warmingOf } from '../../evidence/temperatures.js';
 
 export const jointGapCloses: Rule = {
   code: 'TL248',

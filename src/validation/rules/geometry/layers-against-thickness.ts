@@ -1,8 +1,8 @@
 // Do the layers add up to the stated thickness? A tenth of a millimetre is left for rounding inches.
 
 import { formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
-import { replace } from '../../fixes.js';
+import { each } from '../../telling/each.js';
+import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
 export const layersAgainstThickness: Rule = {

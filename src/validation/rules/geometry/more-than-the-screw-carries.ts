@@ -3,8 +3,8 @@
 
 import { inclineBand, massFlow } from '../../../domain/geometry/capacity.js';
 import { formatValue } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
-import { isPlausible } from '../../plausible.js';
+import { each } from '../../telling/each.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 
 export const moreThanTheScrewCarries: Rule = {

@@ -1,6 +1,6 @@
 // On a slope, is there anything that does not give for the panels to be butted against?
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const noFirmEnd: Rule = {

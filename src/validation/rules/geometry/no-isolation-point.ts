@@ -1,6 +1,6 @@
 // Is there a point at which the conveyor is isolated? Every pack starts there (OSHA 1910.147(d), EN ISO 14118).
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const noIsolationPoint: Rule = {

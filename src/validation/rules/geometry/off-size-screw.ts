@@ -1,7 +1,7 @@
 // Is the diameter one that screws come in? IS 5563:1985 gives 100 to 1250 mm in steps; inch sizes as in CEMA 350 (from memory).
 
-import { each } from '../../each.js';
-import { isPlausible } from '../../plausible.js';
+import { each } from '../../telling/each.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 
 export const offSizeScrew: Rule = {

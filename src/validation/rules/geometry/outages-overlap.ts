@@ -1,7 +1,7 @@
 // Do two outages of one plant share days?
 
 import { formatDay } from '../../../domain/units/calendar.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const outagesOverlap: Rule = {

@@ -6,8 +6,8 @@ import { panelMass } from '../../../domain/geometry/trough.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { formatMass } from '../../../domain/units/format.js';
-import { linedSection } from '../../lined-section.js';
-import { isPlausible } from '../../plausible.js';
+import { linedSection } from '../../evidence/lined-section.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 
 export const panelHeavyToHandle: Rule = {

@@ -3,7 +3,7 @@
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import type { Stated } from '../../../domain/model/stated.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const partOutsideTheLength: Rule = {

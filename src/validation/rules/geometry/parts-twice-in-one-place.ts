@@ -1,7 +1,7 @@
 // Are two hold-downs, or two braces, written at the same chainage? A bracket is 50 mm wide or more [judgement].
 
 import type { Span } from '../../../domain/model/conveyor.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 

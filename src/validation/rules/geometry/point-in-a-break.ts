@@ -1,6 +1,6 @@
 // Does an inspection point lie where there is no liner?
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const pointInABreak: Rule = {

@@ -1,7 +1,7 @@
 // Does an inspection point lie on the arc, from 3 o'clock through 6 to 9? Above it the sides are straight, and wear there
 // does not follow the screw's.
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const pointOutsideTheArc: Rule = {

@@ -1,6 +1,6 @@
 // Are two points on the same spot? Closer than 20 mm along and a quarter of an hour round, no gauge can tell them apart.
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const pointsInOneSpot: Rule = {

@@ -1,6 +1,6 @@
 // A spiral driven from its inlet end is pushed: it shortens, and lifts where nothing holds it down.
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const pushedWithoutHoldDowns: Rule = {

@@ -4,7 +4,7 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Plant } from '../../../domain/model/plant.js';
 import type { Range } from '../../../domain/model/stated.js';
 import type { Dimension } from '../../../domain/units/dimension.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Found } from '../../finding.js';
 import type { Rule, RuleInput } from '../../rule.js';
 

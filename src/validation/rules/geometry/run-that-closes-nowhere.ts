@@ -3,9 +3,9 @@
 
 import { runsOf } from '../../../domain/model/runs.js';
 import { formatChainage, formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../wording.js';
+import { count } from '../../telling/wording.js';
 
 export const runThatClosesNowhere: Rule = {
   code: 'TL233',

@@ -2,8 +2,8 @@
 // screw half a diameter above that.
 
 import { formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
-import { clearanceOf } from '../../lined-section.js';
+import { each } from '../../telling/each.js';
+import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
 
 export const screwAboveTheTrough: Rule = {

@@ -5,7 +5,7 @@ import type { Origin } from '../../../domain/model/origin.js';
 import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Found } from '../../finding.js';
-import { clearanceOf } from '../../lined-section.js';
+import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
 
 export const screwDoesNotFit: Rule = {

@@ -1,7 +1,7 @@
 // 0 < inside < outside: is there a screw between the two diameters?
 
 import { formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const screwProportions: Rule = {

@@ -2,10 +2,10 @@
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { formatChainage, formatLength } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
-import { replace } from '../../fixes.js';
+import { each } from '../../telling/each.js';
+import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../wording.js';
+import { count } from '../../telling/wording.js';
 
 export const sectionsTileTheLength: Rule = {
   code: 'TL211',

@@ -2,7 +2,7 @@
 // some per cent. Steel has 5900 and is what most gauges are left at.
 
 import { soundVelocity } from '../../../domain/geometry/gauge.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const soundVelocityNotOfPe: Rule = {

@@ -1,8 +1,8 @@
 // Does a spiral without a centre tube turn within the usual 5 to 30 rpm (maker's practice, from memory)? Wear goes with
 // sliding distance, so with the speed.
 
-import { each } from '../../each.js';
-import { isPlausible } from '../../plausible.js';
+import { each } from '../../telling/each.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 
 export const spiralTurnsFast: Rule = {

@@ -3,7 +3,7 @@
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { list } from '../../wording.js';
+import { list } from '../../telling/wording.js';
 
 export const stretchWithoutAccess: Rule = {
   code: 'TL230',

@@ -5,12 +5,12 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { formatValue } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
-import { replace } from '../../fixes.js';
+import { each } from '../../telling/each.js';
+import { replace } from '../../telling/fixes.js';
 import type { Found } from '../../finding.js';
-import { bands, isPlausible, withLikelierUnit, type Band, type Sized } from '../../plausible.js';
+import { bands, isPlausible, withLikelierUnit, type Band, type Sized } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
-import { list } from '../../wording.js';
+import { list } from '../../telling/wording.js';
 
 const onLiners = each((estate) => estate.liners, function* (liner: LinerSpecification) {
   const layers = liner.layers.map((layer) => [`Layer ${layer.name} of ${liner.name}`, 'layer thickness', layer.thickness] as const);

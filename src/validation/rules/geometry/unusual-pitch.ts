@@ -2,8 +2,8 @@
 // pitch one and a half (usual practice, as in CEMA 350; from memory).
 
 import { formatNumber } from '../../../domain/units/format.js';
-import { each } from '../../each.js';
-import { isPlausible } from '../../plausible.js';
+import { each } from '../../telling/each.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 
 export const unusualPitch: Rule = {

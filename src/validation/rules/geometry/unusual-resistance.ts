@@ -1,6 +1,6 @@
 // Is λ within what materials give? ISO 7119 lists 2 to 4.
 
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const unusualResistance: Rule = {

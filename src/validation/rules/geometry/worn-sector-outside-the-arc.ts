@@ -1,7 +1,7 @@
 // Does the worn sector lie on the arc of the trough, from 3 o'clock through 6 to 9, written clockwise (3:00 first)?
 
 import { clockToAngle } from '../../../domain/units/clock.js';
-import { each } from '../../each.js';
+import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const wornSectorOutsideTheArc: Rule = {

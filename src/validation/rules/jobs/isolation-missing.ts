@@ -1,8 +1,8 @@
 // Told by the order checker (domain/order), which also finds the repairs.
 
-import { onViolation } from '../../on-violation.js';
+import { onViolation } from '../../telling/on-violation.js';
 import type { Rule } from '../../rule.js';
-import { but, soundOrder } from '../../sound-order.js';
+import { but, soundOrder } from '../../telling/sound-order.js';
 
 export const isolationMissing: Rule = {
   code: 'TL406',

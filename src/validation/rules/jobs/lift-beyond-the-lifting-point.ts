@@ -1,7 +1,7 @@
 // May a lift of the job be heavier than a declared lifting point of the conveyor bears?
 
 import type { Rule } from '../../rule.js';
-import { list } from '../../wording.js';
+import { list } from '../../telling/wording.js';
 
 export const liftBeyondTheLiftingPoint: Rule = {
   code: 'TL437',

@@ -1,6 +1,6 @@
 // Told by the order checker (domain/order), which also finds the repairs.
 
-import { onViolation } from '../../on-violation.js';
+import { onViolation } from '../../telling/on-violation.js';
 import type { Rule } from '../../rule.js';
 
 export const noAccessUnit: Rule = {

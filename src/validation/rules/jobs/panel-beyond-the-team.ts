@@ -2,8 +2,8 @@
 
 import { panelMass } from '../../../domain/geometry/trough.js';
 import { formatLength, formatMass } from '../../../domain/units/format.js';
-import { linedSection } from '../../lined-section.js';
-import { isPlausible } from '../../plausible.js';
+import { linedSection } from '../../evidence/lined-section.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 
 export const panelBeyondTheTeam: Rule = {

@@ -1,7 +1,7 @@
 // Does a step name a crew or an access unit that the job does not have?
 
 import type { Rule } from '../../rule.js';
-import { but, soundOrder } from '../../sound-order.js';
+import { but, soundOrder } from '../../telling/sound-order.js';
 
 export const stepByACrewNotOnTheJob: Rule = {
   code: 'TL439',

@@ -3,7 +3,7 @@
 import { newestRecord } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
-import { list } from '../../wording.js';
+import { list } from '../../telling/wording.js';
 
 export const windowOutsideTheOutages: Rule = {
   code: 'TL431',

@@ -2,9 +2,9 @@
 
 import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { latestRows } from '../../latest-rows.js';
-import { isPlausible } from '../../plausible.js';
-import { dayOfRow } from '../../reading-words.js';
+import { latestRows } from '../../evidence/latest-rows.js';
+import { isPlausible } from '../../evidence/plausible.js';
+import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
 
 export const belowTheCondemnLimit: Rule = {

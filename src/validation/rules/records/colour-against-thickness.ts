@@ -2,9 +2,9 @@
 
 import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { growthsOf } from '../../growth.js';
-import { leftByLayer } from '../../reading-error.js';
-import { dayOfRow, readingWords } from '../../reading-words.js';
+import { growthsOf } from '../../evidence/growth.js';
+import { leftByLayer } from '../../evidence/reading-error.js';
+import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
 
 export const colourAgainstThickness: Rule = {

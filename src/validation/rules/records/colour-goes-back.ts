@@ -1,8 +1,8 @@
 // Did an outer colour come back after a deeper one, or a colour after bare steel, on one liner?
 
 import { originOf } from '../../../domain/model/records.js';
-import { growthsOf } from '../../growth.js';
-import { dayOfRow, readingWords } from '../../reading-words.js';
+import { growthsOf } from '../../evidence/growth.js';
+import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
 
 export const colourGoesBack: Rule = {

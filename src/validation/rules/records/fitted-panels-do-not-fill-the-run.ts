@@ -3,7 +3,7 @@
 import { findRun } from '../../../domain/model/runs.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../wording.js';
+import { count } from '../../telling/wording.js';
 
 export const fittedPanelsDoNotFillTheRun: Rule = {
   code: 'TL338',

@@ -5,7 +5,7 @@ import { ReadingKind } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../wording.js';
+import { count } from '../../telling/wording.js';
 
 export const gaugeNotStated: Rule = {
   code: 'TL317',

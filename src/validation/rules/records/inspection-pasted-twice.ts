@@ -4,9 +4,9 @@
 import type { Estate } from '../../../domain/model/estate.js';
 import { ReadingKind, type Inspection } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { remove } from '../../fixes.js';
+import { remove } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../wording.js';
+import { count } from '../../telling/wording.js';
 
 export const inspectionPastedTwice: Rule = {
   code: 'TL304',

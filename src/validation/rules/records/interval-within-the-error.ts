@@ -6,9 +6,9 @@ import { historyOf, momentOf } from '../../../domain/model/history.js';
 import { ReadingKind, type Inspection } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { errorOf } from '../../reading-error.js';
+import { errorOf } from '../../evidence/reading-error.js';
 import type { Rule } from '../../rule.js';
-import { seenRows } from '../../seen-sets.js';
+import { seenRows } from '../../evidence/seen-sets.js';
 
 export const intervalWithinTheError: Rule = {
   code: 'TL313',

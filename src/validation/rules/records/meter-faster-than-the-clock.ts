@@ -2,7 +2,7 @@
 
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours } from '../../../domain/units/format.js';
-import { beforeCommissioning, conflictsOf, placeOf } from '../../counter-conflicts.js';
+import { beforeCommissioning, conflictsOf, placeOf } from '../../evidence/counter-conflicts.js';
 import type { Rule } from '../../rule.js';
 
 export const meterFasterThanTheClock: Rule = {

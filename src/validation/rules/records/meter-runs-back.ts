@@ -8,9 +8,9 @@ import type { Estate } from '../../../domain/model/estate.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import { formatHours } from '../../../domain/units/format.js';
-import { beforeCommissioning, conflictsOf, placeOf } from '../../counter-conflicts.js';
+import { beforeCommissioning, conflictsOf, placeOf } from '../../evidence/counter-conflicts.js';
 import type { Fix } from '../../finding.js';
-import { insertBefore } from '../../fixes.js';
+import { insertBefore } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
 export const meterRunsBack: Rule = {

@@ -3,8 +3,8 @@
 import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { seenRows } from '../../seen-sets.js';
-import { errorOf } from '../../reading-error.js';
+import { seenRows } from '../../evidence/seen-sets.js';
+import { errorOf } from '../../evidence/reading-error.js';
 
 export const placeReadTwice: Rule = {
   code: 'TL330',

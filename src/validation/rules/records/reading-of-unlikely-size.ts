@@ -3,7 +3,7 @@
 import type { Estate } from '../../../domain/model/estate.js';
 import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { isPlausible } from '../../plausible.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 
 export const readingOfUnlikelySize: Rule = {

@@ -4,7 +4,7 @@ import { isOnArc } from '../../../domain/geometry/trough.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatClock } from '../../../domain/units/clock.js';
 import type { Rule } from '../../rule.js';
-import { seenRows } from '../../seen-sets.js';
+import { seenRows } from '../../evidence/seen-sets.js';
 
 export const readingOutsideTheArc: Rule = {
   code: 'TL312',

@@ -7,7 +7,7 @@ import type { Stretch } from '../../../domain/model/stretch.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
-import { list } from '../../wording.js';
+import { list } from '../../telling/wording.js';
 
 export const relineScopeNotThere: Rule = {
   code: 'TL315',

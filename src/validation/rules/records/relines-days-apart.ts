@@ -6,7 +6,7 @@ import { panelEnds } from '../../../domain/model/panels.js';
 import type { Reline } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../wording.js';
+import { count } from '../../telling/wording.js';
 
 export const relinesDaysApart: Rule = {
   code: 'TL316',

@@ -2,8 +2,8 @@
 
 import { originOf } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { growthsOf } from '../../growth.js';
-import { dayOfRow, readingWords } from '../../reading-words.js';
+import { growthsOf } from '../../evidence/growth.js';
+import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
 
 export const thickerThanBefore: Rule = {

@@ -4,10 +4,10 @@
 import { fittedThickness } from '../../../domain/model/exposure.js';
 import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { isPlausible } from '../../plausible.js';
-import { errorOf } from '../../reading-error.js';
+import { isPlausible } from '../../evidence/plausible.js';
+import { errorOf } from '../../evidence/reading-error.js';
 import type { Rule } from '../../rule.js';
-import { seenRows } from '../../seen-sets.js';
+import { seenRows } from '../../evidence/seen-sets.js';
 
 export const thickerThanFitted: Rule = {
   code: 'TL305',

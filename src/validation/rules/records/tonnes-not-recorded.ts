@@ -1,7 +1,7 @@
 // Does every record of a conveyor whose wear goes by tonnes state them?
 
 import type { Rule } from '../../rule.js';
-import { named } from '../../record-names.js';
+import { named } from '../../telling/record-names.js';
 
 export const tonnesNotRecorded: Rule = {
   code: 'TL334',

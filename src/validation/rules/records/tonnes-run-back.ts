@@ -2,7 +2,7 @@
 
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
-import { conflictsOf, placeOf } from '../../counter-conflicts.js';
+import { conflictsOf, placeOf } from '../../evidence/counter-conflicts.js';
 import type { Rule } from '../../rule.js';
 
 export const tonnesRunBack: Rule = {

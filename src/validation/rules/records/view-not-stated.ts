@@ -2,7 +2,7 @@
 
 import { formatDay } from '../../../domain/units/calendar.js';
 import { originOf } from '../../../domain/model/records.js';
-import { insertBefore } from '../../fixes.js';
+import { insertBefore } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
 export const viewNotStated: Rule = {

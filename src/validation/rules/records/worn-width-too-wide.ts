@@ -5,7 +5,7 @@ import { depthFromEdge } from '../../../domain/geometry/crescent.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { setSeen } from '../../../domain/model/exposure.js';
 import { formatLength } from '../../../domain/units/format.js';
-import { clearanceOf } from '../../lined-section.js';
+import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
 
 export const wornWidthTooWide: Rule = {

@@ -1,9 +1,9 @@
 // A conveyor's name that two plants use.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { replace } from '../../fixes.js';
-import { list } from '../../wording.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { replace } from '../../telling/fixes.js';
+import { list } from '../../telling/wording.js';
 
 export const ambiguousName: Rule = {
   code: 'TL115',

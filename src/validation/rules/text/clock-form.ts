@@ -1,8 +1,8 @@
 // 7.30 or 19:30 for a clock position. A face has twelve hours; positions are written with a colon.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { replace } from '../../fixes.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { replace } from '../../telling/fixes.js';
 
 export const clockForm: Rule = {
   code: 'TL110',

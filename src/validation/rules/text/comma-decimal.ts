@@ -2,9 +2,9 @@
 // the author, who alone knows whether twelve or twelve thousand was meant.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { replace } from '../../fixes.js';
-import { list } from '../../wording.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { replace } from '../../telling/fixes.js';
+import { list } from '../../telling/wording.js';
 
 export const commaDecimal: Rule = {
   code: 'TL105',

@@ -1,9 +1,9 @@
 // 14/03/2026 and its kin. Dates are written as in ISO 8601; where day and month can be told apart the fix is offered.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { replace } from '../../fixes.js';
-import { list } from '../../wording.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { replace } from '../../telling/fixes.js';
+import { list } from '../../telling/wording.js';
 
 export const dateForm: Rule = {
   code: 'TL108',

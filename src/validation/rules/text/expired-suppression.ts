@@ -1,7 +1,7 @@
 // A comment whose `until` date has passed, judged by the newest record or the date given, never by the clock.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const expiredSuppression: Rule = {
   code: 'TL121',

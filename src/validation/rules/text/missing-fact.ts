@@ -1,7 +1,7 @@
 // A block without a fact that nothing can stand in for.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const missingFact: Rule = {
   code: 'TL111',

@@ -1,10 +1,10 @@
 // A number without its unit. Which unit was meant is the author's to say; those that would make a plausible value are offered.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { likelyUnits } from '../../likely-units.js';
-import { replace } from '../../fixes.js';
-import { list } from '../../wording.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { likelyUnits } from '../../telling/likely-units.js';
+import { replace } from '../../telling/fixes.js';
+import { list } from '../../telling/wording.js';
 
 export const missingUnit: Rule = {
   code: 'TL102',

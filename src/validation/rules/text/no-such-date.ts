@@ -1,7 +1,7 @@
 // 2026-02-30: well written, and not in the calendar.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const noSuchDate: Rule = {
   code: 'TL109',

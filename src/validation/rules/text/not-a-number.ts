@@ -1,7 +1,7 @@
 // A fact that needs a number and has none that can be read.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const notANumber: Rule = {
   code: 'TL106',

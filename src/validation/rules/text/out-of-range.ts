@@ -1,7 +1,7 @@
 // A value that cannot be: a negative thickness, an incline beyond the vertical, a ratio above one.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const outOfRange: Rule = {
   code: 'TL107',

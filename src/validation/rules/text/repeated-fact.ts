@@ -1,8 +1,8 @@
 // The same fact twice in one block. The first is used; the second is reported.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { remove } from '../../fixes.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { remove } from '../../telling/fixes.js';
 
 export const repeatedFact: Rule = {
   code: 'TL112',

@@ -1,7 +1,7 @@
 // Two things of the same kind and the same name in the same place.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const repeatedName: Rule = {
   code: 'TL113',

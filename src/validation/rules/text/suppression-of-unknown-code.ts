@@ -1,7 +1,7 @@
 // A comment that silences a code no rule has: most often a slip of a digit.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const suppressionOfUnknownCode: Rule = {
   code: 'TL119',

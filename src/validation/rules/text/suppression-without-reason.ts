@@ -1,7 +1,7 @@
 // A comment that silences a finding and does not say why. Without a reason it silences nothing.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const suppressionWithoutReason: Rule = {
   code: 'TL118',

@@ -1,7 +1,7 @@
 // A line that does not read as any fact of the language. The parser says where it stopped and what would have fitted.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
+import { onProblem } from '../../telling/on-problem.js';
 
 export const syntax: Rule = {
   code: 'TL101',

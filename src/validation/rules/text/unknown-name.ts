@@ -1,9 +1,9 @@
 // A name that nothing of its kind has. Near spellings are offered.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { replace } from '../../fixes.js';
-import { list } from '../../wording.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { replace } from '../../telling/fixes.js';
+import { list } from '../../telling/wording.js';
 
 export const unknownName: Rule = {
   code: 'TL114',

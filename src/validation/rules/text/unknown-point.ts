@@ -1,9 +1,9 @@
 // A reading at a point that the inspected conveyor does not have. A misspelling, or the sheet of another conveyor.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { replace } from '../../fixes.js';
-import { list } from '../../wording.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { replace } from '../../telling/fixes.js';
+import { list } from '../../telling/wording.js';
 
 export const unknownPoint: Rule = {
   code: 'TL116',

@@ -1,10 +1,10 @@
 // A unit that the language does not have, or spells otherwise.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { likelyUnits, numberOf } from '../../likely-units.js';
-import { replace } from '../../fixes.js';
-import { list } from '../../wording.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { likelyUnits, numberOf } from '../../telling/likely-units.js';
+import { replace } from '../../telling/fixes.js';
+import { list } from '../../telling/wording.js';
 import { parseQuantity } from '../../../domain/units/parse.js';
 
 export const unknownUnit: Rule = {

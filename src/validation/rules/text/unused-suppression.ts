@@ -1,8 +1,8 @@
 // A comment that silences nothing any more.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { remove } from '../../fixes.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { remove } from '../../telling/fixes.js';
 
 export const unusedSuppression: Rule = {
   code: 'TL120',

@@ -1,9 +1,9 @@
 // A unit of another kind of quantity: a length in kilograms.
 
 import type { Rule } from '../../rule.js';
-import { onProblem } from '../../on-problem.js';
-import { likelyUnits } from '../../likely-units.js';
-import { list, withArticle } from '../../wording.js';
+import { onProblem } from '../../telling/on-problem.js';
+import { likelyUnits } from '../../telling/likely-units.js';
+import { list, withArticle } from '../../telling/wording.js';
 
 export const wrongDimension: Rule = {
   code: 'TL104',

@@ -4,7 +4,7 @@
 import { momentOn, newestRecord } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
-import { firstToGo } from '../../hand-lives.js';
+import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
 
 export const inspectionOverdue: Rule = {

@@ -5,7 +5,7 @@ import { momentOn, newestRecord } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours, formatLength, formatNumber } from '../../../domain/units/format.js';
-import { firstToGo, rateWords } from '../../hand-lives.js';
+import { firstToGo, rateWords } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
 
 export const limitBeforeTheNextOutage: Rule = {

@@ -4,7 +4,7 @@
 import { dayAt, momentOn, newestRecord } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
-import { firstToGo } from '../../hand-lives.js';
+import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
 
 export const orderTheLinerNow: Rule = {

@@ -3,9 +3,9 @@
 import { exposureBetween } from '../../../domain/model/exposure.js';
 import { momentOf } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
-import { handLives, rateWords } from '../../hand-lives.js';
-import { errorOf } from '../../reading-error.js';
-import { dayOfRow } from '../../reading-words.js';
+import { handLives, rateWords } from '../../evidence/hand-lives.js';
+import { errorOf } from '../../evidence/reading-error.js';
+import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
 
 export const wearSpeedingUp: Rule = {

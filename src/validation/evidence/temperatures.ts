@@ -1,7 +1,7 @@
 // How much warmer than when fitted a liner gets: the warmest service against the coldest fitting, K.
 
-import type { Conveyor } from '../domain/model/conveyor.js';
-import type { Stated } from '../domain/model/stated.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Stated } from '../../domain/model/stated.js';
 
 export interface Warming {
   /** K, above zero. */

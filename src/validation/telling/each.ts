@@ -2,9 +2,9 @@
 // place, so what was found on an object once holds as long as the object is the same one; typing in one file then costs
 // nothing for the others.
 
-import type { Estate } from '../domain/model/estate.js';
-import type { Found } from './finding.js';
-import type { RuleInput } from './rule.js';
+import type { Estate } from '../../domain/model/estate.js';
+import type { Found } from '../finding.js';
+import type { RuleInput } from '../rule.js';
 
 export function each<T extends object>(pick: (estate: Estate) => readonly T[], look: (thing: T) => Iterable<Found>) {
   const known = new WeakMap<T, readonly Found[]>();

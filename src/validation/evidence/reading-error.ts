@@ -1,7 +1,7 @@
 // How sure is a reading? As stated on the row or by its gauge, else as usual for the kind of gauge, one standard deviation.
 
-import { depthGaugeError } from '../domain/geometry/gauge.js';
-import type { Estate } from '../domain/model/estate.js';
+import { depthGaugeError } from '../../domain/geometry/gauge.js';
+import type { Estate } from '../../domain/model/estate.js';
 
 /** mm, above zero. */
 export function errorOf({ readings }: Estate, row: number): number {

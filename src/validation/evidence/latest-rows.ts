@@ -1,8 +1,8 @@
 // The newest reading of every spot whose liner is still in: what a decision about it would rest on today.
 
-import type { Estate } from '../domain/model/estate.js';
-import type { LinerSet } from '../domain/model/liner-sets.js';
-import type { Place } from '../domain/model/records.js';
+import type { Estate } from '../../domain/model/estate.js';
+import type { LinerSet } from '../../domain/model/liner-sets.js';
+import type { Place } from '../../domain/model/records.js';
 import { seenRows } from './seen-sets.js';
 
 export interface LatestRow {

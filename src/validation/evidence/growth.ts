@@ -2,9 +2,9 @@
 // another spot, or misread. Each reading bounds what is left from above and from below; a later lower bound may not pass an
 // earlier upper bound by more than three standard deviations of the two.
 
-import type { Estate } from '../domain/model/estate.js';
-import { ReadingKind, type Place } from '../domain/model/records.js';
-import type { LinerSpecification } from '../domain/model/specifications.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { ReadingKind, type Place } from '../../domain/model/records.js';
+import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { errorOf, leftByLayer } from './reading-error.js';
 import { isPlausible } from './plausible.js';
 import { seenRows } from './seen-sets.js';

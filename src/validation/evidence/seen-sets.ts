@@ -1,11 +1,11 @@
 // Which liner was each reading of? One pass over the columns, done once an estate and shared by the rules that ask. Rows come
 // in the order of time within a conveyor, so a rule that remembers the last row of each place needs no sorting.
 
-import type { Estate } from '../domain/model/estate.js';
-import { setSeen } from '../domain/model/exposure.js';
-import { historyOf } from '../domain/model/history.js';
-import { setsAt, type LinerSet } from '../domain/model/liner-sets.js';
-import { ReadingKind, type Inspection, type Place } from '../domain/model/records.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { setSeen } from '../../domain/model/exposure.js';
+import { historyOf } from '../../domain/model/history.js';
+import { setsAt, type LinerSet } from '../../domain/model/liner-sets.js';
+import { ReadingKind, type Inspection, type Place } from '../../domain/model/records.js';
 
 export interface SeenRow {
   readonly row: number;

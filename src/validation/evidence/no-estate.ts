@@ -1,6 +1,6 @@
 // An estate with nothing in it: what rules see when only problems of the text are to be reported.
 
-import type { Estate } from '../domain/model/estate.js';
+import type { Estate } from '../../domain/model/estate.js';
 
 export const noEstate: Estate = {
   plants: [], liners: [], screws: [], conveyors: [], inspections: [], places: [],

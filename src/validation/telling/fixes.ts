@@ -1,7 +1,7 @@
 // The few shapes that quick fixes come in.
 
-import type { Origin } from '../domain/model/origin.js';
-import type { Fix } from './finding.js';
+import type { Origin } from '../../domain/model/origin.js';
+import type { Fix } from '../finding.js';
 
 /** Replace the text at `origin`. */
 export function replace(origin: Origin, text: string, options: { readonly title?: string; readonly preferred?: boolean } = {}): Fix {

@@ -1,7 +1,7 @@
 // Records in words, for messages: `inspection of 2025-03-10`.
 
-import type { Inspection, Reline, ScrewChange } from '../domain/model/records.js';
-import { formatDay } from '../domain/units/calendar.js';
+import type { Inspection, Reline, ScrewChange } from '../../domain/model/records.js';
+import { formatDay } from '../../domain/units/calendar.js';
 
 export function dayOf(record: Inspection | Reline | ScrewChange): string {
   return formatDay(record.date.day);

@@ -1,9 +1,9 @@
 // Which units to offer for a number whose unit is missing or wrong: those that make the value plausible where the fact is
 // one whose size is known, otherwise the commonest of its dimension.
 
-import type { Dimension } from '../domain/units/dimension.js';
-import { parseQuantity, unitsOf } from '../domain/units/parse.js';
-import { bands, isPlausible, type Sized } from './plausible.js';
+import type { Dimension } from '../../domain/units/dimension.js';
+import { parseQuantity, unitsOf } from '../../domain/units/parse.js';
+import { bands, isPlausible, type Sized } from '../evidence/plausible.js';
 
 /** At most three units, likeliest first. `fact` as the problem names it. */
 export function likelyUnits(text: string, expected: Dimension, fact: string): readonly string[] {

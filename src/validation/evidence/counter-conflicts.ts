@@ -1,11 +1,11 @@
 // Meter readings that cannot be true together, as the history of each conveyor found them: set aside singly, or a whole
 // series that restarts. Each is given with the reading it disagrees with.
 
-import type { Conveyor } from '../domain/model/conveyor.js';
-import type { Counter, CounterReading } from '../domain/model/counter.js';
-import type { Estate } from '../domain/model/estate.js';
-import { historyOf } from '../domain/model/history.js';
-import type { Origin } from '../domain/model/origin.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Counter, CounterReading } from '../../domain/model/counter.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { historyOf } from '../../domain/model/history.js';
+import type { Origin } from '../../domain/model/origin.js';
 
 export interface Conflict {
   readonly conveyor: Conveyor;

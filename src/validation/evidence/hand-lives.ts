@@ -1,14 +1,14 @@
 // The remaining life an inspector would work out by hand, for every spot whose liner is still in: only its last two
 // thicknesses are needed, so this is one pass over the columns and a division a spot. Intervals are the report's business.
 
-import type { Conveyor } from '../domain/model/conveyor.js';
-import type { Estate } from '../domain/model/estate.js';
-import { exposureBetween, fittedThickness } from '../domain/model/exposure.js';
-import { historyOf, momentOf, type History } from '../domain/model/history.js';
-import type { LinerSet } from '../domain/model/liner-sets.js';
-import { ReadingKind, type Inspection, type Place } from '../domain/model/records.js';
-import { formatNumber } from '../domain/units/format.js';
-import { handArithmetic, type HandResult, type ThicknessReading } from '../domain/wear/arithmetic.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { exposureBetween, fittedThickness } from '../../domain/model/exposure.js';
+import { historyOf, momentOf, type History } from '../../domain/model/history.js';
+import type { LinerSet } from '../../domain/model/liner-sets.js';
+import { ReadingKind, type Inspection, type Place } from '../../domain/model/records.js';
+import { formatNumber } from '../../domain/units/format.js';
+import { handArithmetic, type HandResult, type ThicknessReading } from '../../domain/wear/arithmetic.js';
 import { isPlausible } from './plausible.js';
 import { seenRows } from './seen-sets.js';
 

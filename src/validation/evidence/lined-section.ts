@@ -1,10 +1,10 @@
 // The lined trough of a conveyor as a cross-section, where its sizes make one: rules that compute from it stay silent on a
 // liner of ten inches, which has a finding of its own.
 
-import type { Conveyor } from '../domain/model/conveyor.js';
-import type { LinerSpecification, ScrewSpecification } from '../domain/model/specifications.js';
-import type { LinerSection } from '../domain/geometry/trough.js';
-import { radialClearance } from '../domain/geometry/clearance.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
+import type { LinerSection } from '../../domain/geometry/trough.js';
+import { radialClearance } from '../../domain/geometry/clearance.js';
 import { isPlausible } from './plausible.js';
 
 /** All mm; undefined where a size is beyond belief. */

@@ -1,8 +1,8 @@
 // The check of a rule that reports one kind of problem of the text.
 
-import type { Problem, ProblemKind } from '../domain/model/problem.js';
-import type { Found } from './finding.js';
-import type { RuleInput } from './rule.js';
+import type { Problem, ProblemKind } from '../../domain/model/problem.js';
+import type { Found } from '../finding.js';
+import type { RuleInput } from '../rule.js';
 
 type Of<K extends ProblemKind> = Extract<Problem, { readonly kind: K }>;
 

@@ -1,16 +1,16 @@
 // The check of a rule that reports one kind of thing that is wrong with a written order of work. The order is judged once for
 // all these rules, and again only when the job, its conveyor or what is fitted there has changed.
 
-import type { Estate } from '../domain/model/estate.js';
-import type { Job } from '../domain/model/job.js';
-import type { Origin } from '../domain/model/origin.js';
-import { changeJob } from '../domain/order/change-steps.js';
-import { canBeBuilt, checkOrder } from '../domain/order/check-order.js';
-import { editsOf } from '../domain/order/edits.js';
-import type { Violation, ViolationKind } from '../domain/order/violation.js';
-import { sayStep } from '../domain/order/words.js';
-import type { Fix, Found } from './finding.js';
-import type { RuleInput } from './rule.js';
+import type { Estate } from '../../domain/model/estate.js';
+import type { Job } from '../../domain/model/job.js';
+import type { Origin } from '../../domain/model/origin.js';
+import { changeJob } from '../../domain/order/change-steps.js';
+import { canBeBuilt, checkOrder } from '../../domain/order/check-order.js';
+import { editsOf } from '../../domain/order/edits.js';
+import type { Violation, ViolationKind } from '../../domain/order/violation.js';
+import { sayStep } from '../../domain/order/words.js';
+import type { Fix, Found } from '../finding.js';
+import type { RuleInput } from '../rule.js';
 
 export function onViolation(kind: ViolationKind) {
   return function* ({ estate }: RuleInput): Iterable<Found> {

@@ -1,9 +1,9 @@
 // What sizes a lined-trough screw conveyor comes in: bands wide enough that a real machine never leaves them, and narrow
 // enough that an inch read as a millimetre does. Judgement, from the range of IS 5563:1985 screws (100 to 1250 mm) outwards.
 
-import type { Dimension } from '../domain/units/dimension.js';
-import { parseQuantity } from '../domain/units/parse.js';
-import { unitsOf } from '../domain/units/parse.js';
+import type { Dimension } from '../../domain/units/dimension.js';
+import { parseQuantity } from '../../domain/units/parse.js';
+import { unitsOf } from '../../domain/units/parse.js';
 
 /** In the base unit of the dimension. */
 export interface Band {
