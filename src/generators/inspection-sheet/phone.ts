@@ -2,17 +2,18 @@
 // dies, says when a reading is worth a second look, and gives back an inspection block to copy, share or save.
 
 import { formatChainage, formatLength, formatNumber } from '../../domain/units/format.js';
+import { formScript } from '../page/form-kit.js';
+import { formStyles } from '../page/form-styles.js';
 import { offlinePage } from '../page/offline-page.js';
 import { phoneScript } from './phone/script.js';
-import { phoneStyles } from './phone/styles.js';
 import { expectWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
 export function inspectionPhonePage(sheet: InspectionSheet): string {
   return offlinePage({
     title: `${sheet.conveyor.name} inspection, look ${sheet.look}`,
-    styles: phoneStyles,
-    script: phoneScript,
+    styles: formStyles,
+    script: formScript(phoneScript),
     fallback: 'This page needs JavaScript to take readings. Use the printed sheet instead.',
     data: phoneData(sheet),
   });

@@ -17,6 +17,8 @@ export interface WorkPack {
   readonly window?: Window;
   /** Why the job cannot be done as it stands; empty where no check speaks against it. */
   readonly obstacles: readonly Obstacle[];
+  /** What is to be settled and does not stop the job. */
+  readonly warnings: readonly { readonly message: string; readonly todo: string }[];
   readonly scope: readonly string[];
   readonly crews: readonly CrewRow[];
   readonly accessUnits: readonly AccessUnitRow[];
@@ -33,6 +35,68 @@ export interface WorkPack {
   readonly drawings: readonly Drawing[];
   /** Last days to order, from the plant's lead times; empty without a window or lead times. */
   readonly orderBy: readonly OrderBy[];
+  readonly schedule: ScheduleFacts;
+  readonly lifts: LiftFacts;
+}
+
+/** Working hours count from the first shift of the window. */
+export interface ScheduleFacts {
+  readonly duration: number;
+  readonly lowerBound: number;
+  readonly boundBecause: string;
+  readonly optimal: boolean;
+  /** Working hours in the window; undefined without one. */
+  readonly available: number | undefined;
+  readonly finish: string | undefined;
+  readonly accessMoves: number;
+  /** Numbers of the steps on one longest chain. */
+  readonly criticalPath: readonly number[];
+  readonly shorten: readonly { readonly what: string; readonly saves: number }[];
+  /** Judgements that stand where the plant declares nothing. */
+  readonly defaults: readonly string[];
+  readonly repeatGasTests: { readonly every: number; readonly times: number } | undefined;
+}
+
+export interface LiftFacts {
+  readonly slingAngle: number;
+  readonly slingAngleAssumed: string | undefined;
+  readonly spiral: SpiralFacts | undefined;
+  readonly byHand: readonly HandLiftRow[];
+}
+
+export interface SpiralFacts {
+  readonly out: string;
+  readonly in: string;
+  /** kg/m. */
+  readonly massOut: number;
+  readonly massIn: number;
+  /** N, friction left out. */
+  readonly downSlopeForce: number;
+  /** mm; undefined where the flight is not described. */
+  readonly springBack: number | undefined;
+  readonly pieces: readonly SpiralPieceRow[];
+}
+
+export interface SpiralPieceRow {
+  readonly number: number;
+  readonly from: number;
+  readonly to: number;
+  readonly centre: number;
+  readonly mass: number;
+  readonly limit: number | undefined;
+  readonly liftingPoint: string | undefined;
+  /** N in each leg of a two-leg sling. */
+  readonly legTension: number;
+  readonly withinLimit: boolean;
+}
+
+export interface HandLiftRow {
+  readonly what: string;
+  readonly count: number;
+  readonly mass: number;
+  readonly centre: string;
+  readonly people: number | undefined;
+  readonly teamLift: number | undefined;
 }
 
 export interface OrderBy {
@@ -57,7 +121,6 @@ export interface Window {
 }
 
 export interface Obstacle {
-  readonly grade: 'cannot be built' | 'unsafe' | 'incomplete';
   readonly message: string;
   readonly reason: string;
   readonly repairs: readonly string[];
@@ -161,7 +224,20 @@ export interface StepRow {
   readonly check: string;
   /** Nobody goes on without this signature. */
   readonly hold: boolean;
-  readonly after: readonly string[];
-  readonly hours: number | undefined;
+  /** Numbers of the steps that must be finished first. */
+  readonly after: readonly number[];
+  readonly people: number;
+  /** Shift time, h. */
+  readonly hours: number;
+  /** Working hours since the first shift began. */
+  readonly start: number;
+  readonly finish: number;
+  /** `2027-01-18 07:00`; undefined without a window. */
+  readonly startText: string | undefined;
+  readonly finishText: string | undefined;
+  /** Working hours it may be late without delaying the end. */
+  readonly float: number;
+  readonly critical: boolean;
+  readonly basis: string;
   readonly note?: string;
 }

@@ -1,24 +1,22 @@
 // What does a crew need in hand to do this job? The whole pack as a value, from the model alone: the same estate and date give
 // the same pack, byte for byte. Masses and counts come from geometry and the order's own steps, never from typing.
 
-import { downSlopeForce, handlingGuideline } from '../../domain/geometry/handling.js';
-import { flightMassPerMetre } from '../../domain/geometry/helix.js';
+import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { newestRecord } from '../../domain/model/history.js';
 import type { Job } from '../../domain/model/job.js';
-import type { ScrewSpecification } from '../../domain/model/specifications.js';
-import { checkOrder } from '../../domain/order/check-order.js';
+import { planJob } from '../../domain/plan/plan-job.js';
 import { groundOf } from '../../domain/order/ground.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
 import { formatChainage, formatLength, formatPercent } from '../../domain/units/format.js';
-import type { Fact, Obstacle, OrderBy, WorkPack } from './pack.js';
+import type { Fact, OrderBy, WorkPack } from './pack.js';
 import { cautionsFor } from './parts/cautions.js';
 import { panelRows, runRows } from './parts/panels.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
-import { standardOrder } from './parts/standard-order.js';
+import { liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
 import { stepRows } from './parts/steps.js';
 import { takingsFor } from './parts/takings.js';
 
@@ -32,14 +30,15 @@ export interface PackOptions {
 export function workPack(estate: Estate, job: Job, options: PackOptions = {}): WorkPack {
   const { conveyor } = job;
   const asOf = formatDay(options.asOf ?? newestRecord(estate) ?? job.window?.from.day ?? (0 as CalendarDay));
-  const written = job.order?.steps ?? [];
-  const steps = written.length > 0 ? written : standardOrder(job);
+  const plan = planJob(job, estate);
+  const steps = plan.steps.map((planned) => planned.step);
+  // The plan's own ground counts its steps as they were written or proposed; the pack's follows them in time.
   const ground = groundOf(job, steps, estate);
-  const runs = runRows(ground);
-  const panels = panelRows(ground);
+  const runs = runRows(ground, steps);
+  const panels = panelRows(ground, steps);
+  const rows = stepRows(ground, plan);
   const renewed = panels.filter((panel) => panel.renewed);
   const heaviest = renewed.length > 0 ? Math.max(...renewed.map((panel) => panel.mass)) : undefined;
-  const spiral = spiralMassPerMetre(job.screwChange?.screw ?? conveyor.screw);
   const number = `${conveyor.name}-${job.name}`;
   const owner = conveyor.plant.title ?? conveyor.plant.name;
   const drawnFrom = options.drawnFrom ?? `job ${job.name}`;
@@ -49,7 +48,8 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     job: { name: job.name, ...(job.title === undefined ? {} : { title: job.title }), ...(job.doc === undefined ? {} : { doc: job.doc }) },
     conveyor: { name: conveyor.name, ...(conveyor.title === undefined ? {} : { title: conveyor.title }), facts: factsOf(job) },
     ...windowOf(job),
-    obstacles: obstaclesOf(job, estate),
+    obstacles: obstaclesOf(plan),
+    warnings: warningsOf(plan),
     scope: scopeWords(job, ground.scope.map((area) => `${formatChainage(area.from)} to ${formatChainage(area.to)}`)),
     crews: job.crews.map(({ use, crew }) => ({ name: use.name, size: crew?.size.count, skills: crew?.skills ?? [] })),
     accessUnits: job.accessUnits.map(({ use, unit }) => ({
@@ -57,7 +57,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     })),
     cautions: cautionsFor({
       conveyor, changesScrew: job.screwChange !== undefined, hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined, heaviestByHand: heaviest,
-      downSlope: job.screwChange && spiral !== undefined ? downSlopeForce((spiral * conveyor.length.value) / 1000, Math.abs(conveyor.incline.value)) : undefined,
+      downSlope: plan.lifts.spiral?.downSlopeForce,
     }),
     isolations: conveyor.isolations.map((item) => ({ name: item.name, title: item.title ?? '', kind: item.kind, at: item.at?.value })),
     permits: permitsFor({ conveyor, changesScrew: job.screwChange !== undefined, patches: steps.some((step) => step.action === 'patch'), heaviestLift: heaviest, handLimit: handlingGuideline }),
@@ -67,26 +67,13 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     })),
     runs, panels,
     takings: takingsFor(ground, steps, panels),
-    order: written.length > 0 ? 'as written' : 'proposed',
-    steps: stepRows(ground, steps),
+    order: plan.order,
+    steps: rows,
+    schedule: scheduleFacts(plan),
+    lifts: liftFacts(plan.lifts),
     orderBy: orderDates(job),
-    drawings: packDrawings(ground, runs, panels, { owner, number, issued: asOf, drawnFrom }),
+    drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };
-}
-
-/** What the order reasoning has against the job; a proposed order obeys it by construction. */
-function obstaclesOf(job: Job, estate: Estate): readonly Obstacle[] {
-  if (!job.order) return [];
-  return checkOrder(job, estate).map(({ grade, message, reason, repairs }) => ({ grade, message, reason, repairs: repairs.map((repair) => repair.title) }));
-}
-
-/** Mass of a metre of spiral with its inner flight, kg/m; undefined where the flight's section is not declared. */
-export function spiralMassPerMetre(screw: ScrewSpecification): number | undefined {
-  if (!screw.flight) return undefined;
-  const outside = screw.outsideDiameter.value;
-  const outer = flightMassPerMetre({ outside, inside: outside - 2 * screw.flight.width.value, pitch: screw.pitch.value }, screw.flight.thickness.value, screw.density.value);
-  const inner = screw.innerFlight;
-  return inner ? outer + flightMassPerMetre({ outside: inner.outside.value, inside: inner.inside.value, pitch: inner.pitch.value }, inner.thickness.value, screw.density.value) : outer;
 }
 
 /** The window's first day less the lead time, in whole days; only for what the job needs. */

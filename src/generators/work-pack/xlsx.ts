@@ -1,8 +1,8 @@
 // The pack's lists as a workbook: one sheet a list, heads frozen and repeated in print, figures as figures. The only file that
 // knows the encoder; its dates are fixed to the pack's, so that the same pack gives the same bytes.
 
-import type { Cell, CellValue } from 'hucre/xlsx';
-import { writeXlsx } from 'hucre/xlsx';
+import type { Cell, CellValue } from 'hucre';
+import { writeXlsx } from 'hucre';
 import type { WorkPack } from './pack.js';
 import { packLists } from './print/lists.js';
 import type { List } from './print/lists.js';

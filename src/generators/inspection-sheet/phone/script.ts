@@ -1,79 +1,26 @@
-// The script of the phone page, as text: plain browser JavaScript without a build step, run under test in a real browser. It
-// writes only text into the page (never markup), keeps every entry in the browser's storage, and makes an inspection block.
+// The script of the phone page, as text: the screens of an inspection and the block that comes out of them. It follows the form
+// kit in the same scope and is run under test in a real browser.
 
-export const phoneScript = String.raw`
-'use strict';
-(function () {
-  var data = JSON.parse(document.getElementById('data').textContent);
+export const phoneScript = String.raw`  var data = JSON.parse(document.getElementById('data').textContent);
   var app = document.getElementById('app');
   var key = 'troughline inspection ' + data.key;
-  var canKeep = true;
 
   function fresh() {
-    var now = new Date();
-    var two = function (n) { return (n < 10 ? '0' : '') + n; };
     return {
-      date: now.getFullYear() + '-' + two(now.getMonth() + 1) + '-' + two(now.getDate()),
+      date: today(),
       meter: '', by: '', gauge: '', gaugeError: '', unit: 'mm',
       entries: {}, places: [], gaps: {}, empty: '', loaded: '', findings: [], view: 'start', at: 0
     };
   }
 
-  function load() {
-    try {
-      var kept = localStorage.getItem(key);
-      if (kept) return Object.assign(fresh(), JSON.parse(kept));
-    } catch (problem) { canKeep = false; }
-    return fresh();
-  }
-
-  var state = load();
+  var store = storeFor(key);
+  var state = Object.assign(fresh(), store.load());
   var typing = '';
 
   function keep() {
-    try { localStorage.setItem(key, JSON.stringify(state)); canKeep = true; } catch (problem) { canKeep = false; }
+    store.keep(state);
     var note = document.getElementById('kept');
-    if (note) note.textContent = keptWords();
-  }
-
-  function keptWords() {
-    return canKeep ? 'Kept on this phone.' : 'NOT KEPT: this browser stores nothing. Copy the text before you close.';
-  }
-
-  function el(tag, settings, children) {
-    var node = document.createElement(tag);
-    Object.keys(settings || {}).forEach(function (name) {
-      var value = settings[name];
-      if (name === 'tap') node.addEventListener('click', value);
-      else if (name === 'typed') node.addEventListener('input', function () { value(node.value); });
-      else if (value === true) node.setAttribute(name, '');
-      else if (value !== false && value !== undefined) node.setAttribute(name, value);
-    });
-    [].concat(children === undefined ? [] : children).forEach(function (child) {
-      if (child === '' || child === null || child === undefined || child === false) return;
-      node.appendChild(typeof child === 'string' ? document.createTextNode(child) : child);
-    });
-    return node;
-  }
-
-  function draw(tag, settings, text) {
-    var node = document.createElementNS('http://www.w3.org/2000/svg', tag);
-    Object.keys(settings).forEach(function (name) { node.setAttribute(name, settings[name]); });
-    if (text !== undefined) node.textContent = text;
-    return node;
-  }
-
-  function button(words, tap, more) {
-    return el('button', Object.assign({ type: 'button', tap: tap }, more || {}), words);
-  }
-
-  function choice(words, chosen, tap, kind) {
-    return button((chosen ? '✓ ' : '') + words, tap, { class: 'choice' + (chosen ? ' chosen' : '') + (kind ? ' ' + kind : ''), 'aria-pressed': chosen ? 'true' : 'false' });
-  }
-
-  function field(words, value, typed, more) {
-    var input = el('input', Object.assign({ value: value, typed: typed, autocomplete: 'off' }, more || {}));
-    return el('label', { class: 'field' }, [el('span', {}, words), input]);
+    if (note) note.textContent = store.words();
   }
 
   function go(view, at) {
@@ -101,19 +48,6 @@ export const phoneScript = String.raw`
     var parts = /^(\d{1,2}):([0-5]\d)$/.exec(clock);
     if (!parts || +parts[1] < 1 || +parts[1] > 12) return undefined;
     return (+parts[1] % 12) + +parts[2] / 60 || 12;
-  }
-
-  function number(text) {
-    var tidy = String(text).trim().replace(',', '.');
-    return /^(\d+\.?\d*|\.\d+)$/.test(tidy) ? Number(tidy) : undefined;
-  }
-
-  /** A number as the language reads it: no leading zeros, no bare point. */
-  function plain(text) {
-    var tidy = String(text).trim().replace(',', '.');
-    if (tidy.charAt(0) === '.') tidy = '0' + tidy;
-    tidy = tidy.replace(/^0+(?=\d)/, '');
-    return tidy.replace(/\.$/, '');
   }
 
   function inMillimetres(entry) {
@@ -151,15 +85,6 @@ export const phoneScript = String.raw`
   }
 
   // ---------------------------------------------------------------- the block that goes into the records
-
-  function quoted(text) {
-    var clean = '';
-    String(text).split('').forEach(function (letter) {
-      var code = letter.charCodeAt(0);
-      clean += letter === '"' ? "'" : code < 32 || code === 127 || code === 0x2028 || code === 0x2029 ? ' ' : letter;
-    });
-    return '"' + clean.trim().slice(0, 300) + '"';
-  }
 
   function rowOf(point, entry) {
     var note = entry.note && entry.kind !== 'not seen' ? ' ' + quoted(entry.note) : '';
@@ -391,40 +316,17 @@ export const phoneScript = String.raw`
     var lacking = missing();
     var all = rows();
     var open = all.filter(function (point) { return !state.entries[point.id]; });
-    var text = blockText();
-    var box = el('textarea', { id: 'block', readonly: true, rows: String(Math.min(16, text.split('\n').length)), 'aria-label': 'The inspection block' });
-    box.value = text;
-    var told = el('p', { class: 'count', role: 'status', id: 'told' });
-    var name = data.name + '-' + state.date + '.trough';
-    function copy() {
-      var byHand = function () { box.focus(); box.select(); document.execCommand('copy'); told.textContent = 'Copied.'; };
-      if (navigator.clipboard && navigator.clipboard.writeText) navigator.clipboard.writeText(text).then(function () { told.textContent = 'Copied.'; }, byHand);
-      else byHand();
-    }
-    function save() {
-      var address = URL.createObjectURL(new Blob([text], { type: 'text/plain' }));
-      var link = el('a', { href: address, download: name });
-      document.body.appendChild(link);
-      link.click();
-      link.remove();
-      setTimeout(function () { URL.revokeObjectURL(address); }, 10000);
-      told.textContent = 'Saved as ' + name + '.';
-    }
     var sure = false;
     return [
       lacking.length ? el('p', { class: 'warn', role: 'alert' }, '! Still missing: ' + lacking.join(' and ') + '. The text cannot be read in without it.') : '',
       lacking.length ? button('Fill it in', function () { go('start'); }, { class: 'main' }) : '',
       open.length ? el('p', { class: 'warn' }, 'Open: ' + open.map(function (point) { return point.label; }).join(', ') + '. Open points stay unknown in the records; that is right if nobody looked.') : '',
-      box,
-      button('Copy', copy, { class: 'main', id: 'copy' }),
-      navigator.share ? button('Share', function () { navigator.share({ title: name, text: text }).catch(function () {}); }) : '',
-      button('Save as a file', save, { id: 'save' }),
-      told,
+      giveBack(blockText(), data.name + '-' + state.date + '.trough'),
       button('Back to the list', function () { go('list'); }),
       el('p', {}, 'The engineer puts this text into a file of the estate. Keep it on the phone until that is done.'),
       button('Delete everything on this phone', function (event) {
         if (!sure) { sure = true; event.target.textContent = 'Tap again to delete it for good'; return; }
-        try { localStorage.removeItem(key); } catch (problem) { canKeep = false; }
+        store.drop();
         state = fresh();
         show();
       }, { class: 'grave', id: 'delete' })
@@ -437,9 +339,8 @@ export const phoneScript = String.raw`
     app.textContent = '';
     app.appendChild(banner());
     app.appendChild(el('div', { id: 'view', 'data-view': state.view }, content));
-    app.appendChild(el('footer', { id: 'kept', role: 'status' }, keptWords()));
+    app.appendChild(el('footer', { id: 'kept', role: 'status' }, store.words()));
   }
 
   show();
-})();
 `;

@@ -3,13 +3,15 @@
 
 import { handlingGuideline, peopleNeeded } from '../../../domain/geometry/handling.js';
 import { panelMass } from '../../../domain/geometry/trough.js';
-import type { Ground, RunGround } from '../../../domain/order/ground.js';
+import type { Step } from '../../../domain/model/job.js';
+import type { Area, Ground, RunGround } from '../../../domain/order/ground.js';
 import { touches } from '../../../domain/order/ground.js';
 import type { PanelRow, RunRow } from '../pack.js';
 
-export function runRows(ground: Ground): readonly RunRow[] {
+export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow[] {
+  const fitted = fittedAreas(ground, steps);
   return ground.runs.map((run) => {
-    const renewed = run.panels.filter((panel) => isRenewed(ground, panel)).length;
+    const renewed = run.panels.filter((panel) => isRenewed(fitted, panel)).length;
     const fitFrom = renewed > 0 ? run.start : undefined;
     return {
       number: run.run.number, label: run.run.label, from: run.run.from, to: run.run.to, liner: run.liner.name,
@@ -18,9 +20,10 @@ export function runRows(ground: Ground): readonly RunRow[] {
   });
 }
 
-export function panelRows(ground: Ground): readonly PanelRow[] {
+export function panelRows(ground: Ground, steps: readonly Step[]): readonly PanelRow[] {
+  const fitted = fittedAreas(ground, steps);
   return ground.runs.flatMap((run) => {
-    const renewed = run.panels.filter((panel) => isRenewed(ground, panel));
+    const renewed = run.panels.filter((panel) => isRenewed(fitted, panel));
     const inTurn = run.start === 'tail' ? renewed : [...renewed].reverse();
     return run.panels.map((panel): PanelRow => {
       const length = panel.to - panel.from;
@@ -37,8 +40,14 @@ export function panelRows(ground: Ground): readonly PanelRow[] {
   });
 }
 
-export function isRenewed(ground: Ground, panel: RunGround['panels'][number]): boolean {
-  return ground.scope.some((area) => touches(panel, area));
+/** Where new panels go: what the order's `fit` steps cover, which can be more than the job asks for; its scope where there are none. */
+function fittedAreas(ground: Ground, steps: readonly Step[]): readonly Area[] {
+  const areas = steps.flatMap((step, index) => (step.action === 'fit' ? (ground.areas[index] ?? []) : []));
+  return areas.length > 0 ? areas : ground.scope;
+}
+
+function isRenewed(fitted: readonly Area[], panel: RunGround['panels'][number]): boolean {
+  return fitted.some((area) => touches(panel, area));
 }
 
 function section(ground: Ground, run: RunGround): { insideRadius: number; sideHeight: number; thickness: number } {

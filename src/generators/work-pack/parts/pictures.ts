@@ -2,16 +2,22 @@
 
 import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
 import type { Ground } from '../../../domain/order/ground.js';
+import type { JobPlan } from '../../../domain/plan/plan-job.js';
+import { workCalendar } from '../../../domain/plan/work-calendar.js';
+import { formatDay } from '../../../domain/units/calendar.js';
 import { alongTheTrough } from '../../drawing/along.js';
 import { crossSection } from '../../drawing/cross-section.js';
 import type { Drawing } from '../../drawing/drawing-sheet.js';
 import { elevation } from '../../drawing/elevation.js';
+import type { GanttFacts } from '../../drawing/gantt.js';
+import { gantt } from '../../drawing/gantt.js';
 import { panelMap } from '../../drawing/panel-map.js';
 import type { Issue, Pictured } from '../../drawing/picture.js';
 import { issueDrawings } from '../../drawing/picture.js';
-import type { PanelRow, RunRow } from '../pack.js';
+import { spiralLift } from '../../drawing/spiral-lift.js';
+import type { PanelRow, RunRow, StepRow } from '../pack.js';
 
-export function packDrawings(ground: Ground, runs: readonly RunRow[], panels: readonly PanelRow[], issue: Issue): readonly Drawing[] {
+export function packDrawings(ground: Ground, plan: JobPlan, runs: readonly RunRow[], panels: readonly PanelRow[], steps: readonly StepRow[], issue: Issue): readonly Drawing[] {
   const { conveyor } = ground.job;
   const pictured: Pictured = {
     conveyor, scope: ground.scope, ...(ground.job.screwChange ? { opened: [{ from: 0, to: conveyor.length.value }] } : {}),
@@ -22,5 +28,31 @@ export function packDrawings(ground: Ground, runs: readonly RunRow[], panels: re
   };
   const liner: LinerSpecification = ground.job.relines[0]?.liner ?? conveyor.liner;
   const screw: ScrewSpecification = ground.job.screwChange?.screw ?? conveyor.screw;
-  return issueDrawings([elevation(pictured), ...alongTheTrough(pictured), crossSection(conveyor, { look: 'downstream', liner, screw }), ...panelMap(pictured, liner)], issue);
+  const lifts = (plan.lifts.spiral?.pieces ?? []).map((piece) => ({ ...piece, liftingPoint: piece.liftingPoint?.name }));
+  return issueDrawings([
+    elevation(pictured), ...alongTheTrough(pictured), crossSection(conveyor, { look: 'downstream', liner, screw }), ...panelMap(pictured, liner),
+    ...spiralLift(conveyor, screw, lifts), ...gantt(ganttFacts(ground, steps)),
+  ], issue);
+}
+
+function ganttFacts(ground: Ground, steps: readonly StepRow[]): GanttFacts {
+  const { job } = ground;
+  const duration = Math.max(0, ...steps.map((step) => step.finish));
+  const calendar = workCalendar(job);
+  const days: { at: number; name: string }[] = [];
+  let before: number | undefined;
+  // A quarter of an hour is finer than any shift begins.
+  for (let quarter = 0; quarter / 4 < duration; quarter++) {
+    const day = calendar.startAt(quarter / 4)?.day;
+    if (day !== undefined && day !== before) days.push({ at: quarter / 4, name: formatDay(day).slice(5) });
+    before = day;
+  }
+  return {
+    conveyor: job.conveyor.name, duration, days,
+    rows: steps.map((step) => ({ number: step.number, label: `${step.action} ${shortWhere(step)}`.trim(), who: step.who, start: step.start, finish: step.finish, float: step.float, critical: step.critical })),
+  };
+}
+
+function shortWhere(step: StepRow): string {
+  return step.where.replace(/^(all isolation points|whole conveyor|drive plate|whole length)$/, '').replace(/, [\d.]+ m to [\d.]+ m/, '').replace(/spiral, both.*/, '');
 }

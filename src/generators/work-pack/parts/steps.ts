@@ -1,33 +1,44 @@
-// The order as rows of a work sheet: what, where, who, with what, after what, and what is signed before the next.
+// The order as rows of a work sheet: what, where, who, with what, when, after what, and what is signed before the next.
 
+import type { Step } from '../../../domain/model/job.js';
 import type { Area, Ground } from '../../../domain/order/ground.js';
 import { stretchText } from '../../../domain/order/words.js';
-import type { Step } from '../../../domain/model/job.js';
+import type { JobPlan } from '../../../domain/plan/plan-job.js';
+import type { Moment } from '../../../domain/plan/work-calendar.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatTimeOfDay } from '../../../domain/units/clock.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { StepRow } from '../pack.js';
 import { guidance } from './guidance.js';
 
-export function stepRows(ground: Ground, steps: readonly Step[]): readonly StepRow[] {
+/** `ground` must be that of the plan's own steps, in their order. */
+export function stepRows(ground: Ground, plan: JobPlan): readonly StepRow[] {
   const { job } = ground;
-  return steps.map((step, index): StepRow => {
+  return plan.steps.map((planned, index): StepRow => {
+    const { step } = planned;
     const areas = ground.areas[index] ?? [];
     const from = Math.min(...areas.map((area) => area.from), Infinity);
     const to = Math.max(...areas.map((area) => area.to), -Infinity);
     const known = areas.length > 0;
     const words = guidance[step.action];
-    const crews = step.crews.length > 0 ? step.crews : job.crews.length === 1 ? job.crews : [];
     return {
       number: index + 1, ...(step.name === undefined ? {} : { name: step.name }), action: step.action,
       where: whereWords(step, known, from, to, job.conveyor.length.value) + (step.action === 'fit' ? fitWords(ground, step, areas) : ''),
       from: known ? from : 0, to: known ? to : 0,
-      who: crews.map((crew) => crew.use.name).join(', '),
-      access: step.unit?.use.name ?? zonesOf(ground, from, to),
+      who: planned.crews.join(', '), access: planned.unit ?? zonesOf(ground, from, to),
       work: words.work, check: words.check, hold: words.hold,
-      after: step.after.map((use) => stepNumber(steps, use.name)),
-      hours: step.takes?.value,
+      after: planned.after.map((position) => position + 1),
+      people: planned.people, hours: planned.finish - planned.start, start: planned.start, finish: planned.finish,
+      startText: momentText(planned.from), finishText: momentText(planned.to),
+      float: planned.float, critical: planned.critical, basis: planned.work.basis,
       ...(step.note === undefined ? {} : { note: step.note }),
     };
   });
+}
+
+/** `2027-01-18 07:00`. */
+export function momentText(moment: Moment | undefined): string | undefined {
+  return moment && `${formatDay(moment.day)} ${formatTimeOfDay(moment.hour)}`;
 }
 
 function whereWords(step: Step, known: boolean, from: number, to: number, length: number): string {
@@ -54,11 +65,5 @@ function fitWords(ground: Ground, step: Step, areas: readonly Area[]): string {
 
 /** Access zones that serve a stretch, by name; empty where none is declared there. */
 function zonesOf(ground: Ground, from: number, to: number): string {
-  const zones = ground.job.conveyor.access.filter((zone) => zone.from.value < to && zone.to.value > from);
-  return zones.map((zone) => zone.name ?? zone.kind).join(', ');
-}
-
-function stepNumber(steps: readonly Step[], name: string): string {
-  const index = steps.findIndex((step) => step.name === name);
-  return index < 0 ? name : `${index + 1}`;
+  return ground.job.conveyor.access.filter((zone) => zone.from.value < to && zone.to.value > from).map((zone) => zone.name ?? zone.kind).join(', ');
 }

@@ -17,7 +17,7 @@ export interface List {
 }
 
 export function packLists(pack: WorkPack): readonly List[] {
-  return [coverList(pack), stepList(pack), panelList(pack), takingList(pack), isolationList(pack), permitList(pack)];
+  return [coverList(pack), stepList(pack), panelList(pack), takingList(pack), liftList(pack), isolationList(pack), permitList(pack)];
 }
 
 function coverList(pack: WorkPack): List {
@@ -38,8 +38,8 @@ function coverList(pack: WorkPack): List {
 function stepList(pack: WorkPack): List {
   return {
     name: 'Steps',
-    columns: [{ head: 'No.', width: 6, digits: 0 }, { head: 'Step', width: 18 }, { head: 'Where', width: 40 }, { head: 'Who', width: 14 }, { head: 'Access', width: 14 }, { head: 'Hours', width: 8, digits: 1 }, { head: 'Hold', width: 7 }, { head: 'What to do', width: 70 }, { head: 'Check', width: 50 }, { head: 'Done by, time', width: 20 }],
-    rows: pack.steps.map((step) => [step.number, step.action, step.where, step.who, step.access, step.hours, step.hold ? 'hold' : '', [step.note, step.work].filter(Boolean).join(' '), step.check, '']),
+    columns: [{ head: 'No.', width: 6, digits: 0 }, { head: 'Step', width: 18 }, { head: 'Where', width: 40 }, { head: 'Who', width: 14 }, { head: 'Access', width: 14 }, { head: 'Start', width: 17 }, { head: 'Finish', width: 17 }, { head: 'Hours', width: 8, digits: 1 }, { head: 'Float, h', width: 9, digits: 1 }, { head: 'Hold', width: 7 }, { head: 'What to do', width: 70 }, { head: 'Check', width: 50 }, { head: 'Done by, time', width: 20 }],
+    rows: pack.steps.map((step) => [step.number, step.action, step.where, step.who, step.access, step.startText ?? '', step.finishText ?? '', step.hours, step.float, step.hold ? 'hold' : '', [step.note, step.work].filter(Boolean).join(' '), step.check, '']),
   };
 }
 
@@ -56,6 +56,17 @@ function takingList(pack: WorkPack): List {
     name: 'Off and back',
     columns: [{ head: 'Part', width: 18 }, { head: 'Which', width: 40 }, { head: 'Off', width: 7, digits: 0 }, { head: 'Back', width: 7, digits: 0 }, { head: 'Each, kg', width: 10, digits: 1 }, { head: 'Note', width: 40 }, { head: 'Counted off', width: 13 }, { head: 'Counted back', width: 13 }],
     rows: pack.takings.map((taking) => [taking.part, taking.which, taking.off, taking.back, taking.mass, taking.note, '', '']),
+  };
+}
+
+function liftList(pack: WorkPack): List {
+  return {
+    name: 'Lifts',
+    columns: [{ head: 'What', width: 26 }, { head: 'Number', width: 8, digits: 0 }, { head: 'From, m', width: 9, digits: 2 }, { head: 'To, m', width: 9, digits: 2 }, { head: 'Mass, kg', width: 10, digits: 1 }, { head: 'Limit, kg', width: 10, digits: 0 }, { head: 'Hangs from', width: 14 }, { head: 'Each sling leg, kN', width: 12, digits: 2 }],
+    rows: [
+      ...(pack.lifts.spiral?.pieces ?? []).map((piece) => [`spiral piece ${piece.number}`, 1, piece.from / 1000, piece.to / 1000, tenth(piece.mass), piece.limit, piece.liftingPoint ?? '', piece.legTension / 1000]),
+      ...pack.lifts.byHand.map((lift) => [lift.what, lift.count, undefined, undefined, tenth(lift.mass), lift.teamLift, 'by hand', undefined]),
+    ],
   };
 }
 

@@ -1,14 +1,14 @@
 // A pack laid out for reading: cover first (scope, window, what speaks against it), then safety, access, what comes off, the
 // panels, the steps to sign, the drawings and the check sheets.
 
-import { formatChainage, formatHours, formatLength, formatMass } from '../../../domain/units/format.js';
+import { formatChainage, formatHours, formatLength, formatMass, formatNumber } from '../../../domain/units/format.js';
 import type { PanelRow, WorkPack } from '../pack.js';
 import { standingCaution } from '../parts/cautions.js';
 import type { Block } from './blocks.js';
 
 export function packBlocks(pack: WorkPack): readonly Block[] {
   return [
-    ...coverBlocks(pack), ...safetyBlocks(pack), ...accessBlocks(pack), ...takingBlocks(pack), ...stepBlocks(pack), ...panelBlocks(pack),
+    ...coverBlocks(pack), ...safetyBlocks(pack), ...accessBlocks(pack), ...takingBlocks(pack), ...stepBlocks(pack), ...scheduleBlocks(pack), ...panelBlocks(pack), ...liftBlocks(pack),
     ...drawingBlocks(pack), ...checkBlocks(pack), ...handBackBlocks(pack),
   ];
 }
@@ -25,6 +25,7 @@ function coverBlocks(pack: WorkPack): Block[] {
     ['Conveyor', [pack.conveyor.name, pack.conveyor.title].filter(Boolean).join(': ')],
     ['Window', window ? `${window.from} to ${window.to}, ${window.days} days${window.name ? ` (${[window.name, window.title].filter(Boolean).join(': ')})` : ''}` : 'not given: agree it before anything is ordered'],
     ['Crews', pack.crews.length > 0 ? pack.crews.map((crew) => `${crew.name}${crew.size === undefined ? ' (not declared at the plant)' : `, ${crew.size} people${crew.skills.length > 0 ? ` (${crew.skills.join(', ')})` : ''}`}`).join('; ') : 'none named'],
+    ['Time', timeWords(pack)],
     ['Access', pack.accessUnits.length > 0 ? pack.accessUnits.map((unit) => [unit.name, unit.title, unit.reach === undefined ? '' : `reach ${formatLength(unit.reach)}`, unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`].filter(Boolean).join(', ')).join('; ') : 'none named'],
     ...(pack.orderBy.length > 0 ? [['Order by', pack.orderBy.map((order) => `${order.item} ${order.date} (lead time ${order.leadTime})`).join('; ')]] : []),
     ['Panels', renewed.length > 0 ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${formatMass(sum(renewed))} in all` : 'none'],
@@ -34,6 +35,7 @@ function coverBlocks(pack: WorkPack): Block[] {
     { kind: 'list', items: pack.scope.length > 0 ? pack.scope : ['This job names nothing to reline and no screw to change.'] },
     { kind: 'table', columns: [{ head: 'What' }, { head: 'As planned' }], rows },
     { kind: 'caution', heading: 'Read first', text: [standingCaution] },
+    ...(pack.warnings.length > 0 ? [{ kind: 'table' as const, caption: 'To be settled before the job', columns: [{ head: 'What' }, { head: 'What would do' }], rows: pack.warnings.map((warning) => [warning.message, warning.todo]) }] : []),
     { kind: 'heading', level: 3, text: 'The machine' },
     { kind: 'table', columns: [{ head: 'Part' }, { head: 'As declared' }], rows: pack.conveyor.facts.map((fact) => [fact.name, fact.value]) },
     { kind: 'table', caption: 'Issued and accepted', form: true, columns: [{ head: 'Role' }, { head: 'Name', write: 45 }, { head: 'Signature', write: 40 }, { head: 'Date and time', write: 35 }], rows: ['Planned by', 'Site safety / permit office', 'Person in charge of the isolation', 'Crew leader'].map((role) => [role, '', '', '']) },
@@ -86,10 +88,75 @@ function stepBlocks(pack: WorkPack): Block[] {
       columns: [{ head: 'No.', number: true, width: 8 }, { head: 'Step', width: 34 }, { head: 'Who, access', width: 20 }, { head: 'What to do, what to check' }, { head: 'Time', number: true, width: 12 }, { head: 'Done by, time', write: 22 }, { head: 'Checked', write: 18 }],
       rows: pack.steps.map((step) => [
         `${step.number}`, `${step.hold ? '■ ' : ''}${step.action}\n${step.where}${step.after.length > 0 ? ` (after ${step.after.join(', ')})` : ''}`, [step.who, step.access].filter(Boolean).join('\n'),
-        [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join('\n'), step.hours === undefined ? '' : formatHours(step.hours), '', '',
+        [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join('\n'), formatHours(step.hours), '', '',
       ]),
     },
   ];
+}
+
+function timeWords({ schedule }: WorkPack): string {
+  const bound = schedule.optimal ? 'no plan can be shorter' : `no plan can be shorter than ${formatHours(schedule.lowerBound)}`;
+  const window = schedule.available === undefined ? '' : ` of ${formatHours(schedule.available)} in the window`;
+  return `${formatHours(schedule.duration)} of shift time${window}${schedule.finish ? `, done by ${schedule.finish}` : ''} (${bound})`;
+}
+
+function scheduleBlocks(pack: WorkPack): Block[] {
+  const { schedule } = pack;
+  const items = [
+    `Longest chain: steps ${schedule.criticalPath.join(', ')}. A delay in any of them delays the end.`,
+    `Lower bound ${formatHours(schedule.lowerBound)}: ${schedule.boundBecause}.`,
+    ...schedule.shorten.map((each) => `With ${each.what} about ${formatHours(each.saves)} less.`),
+    ...(schedule.repeatGasTests ? [`Air tested again every ${formatHours(schedule.repeatGasTests.every)}: ${schedule.repeatGasTests.times} times besides the first.`] : []),
+    ...(schedule.accessMoves > 0 ? [`${schedule.accessMoves} moves of mobile platforms.`] : []),
+    ...schedule.defaults,
+  ];
+  return [
+    { kind: 'heading', level: 2, text: 'Time' },
+    { kind: 'list', items },
+    {
+      kind: 'table', columns: [{ head: 'Step', number: true }, { head: 'What' }, { head: 'Who' }, { head: 'Start' }, { head: 'Finish' }, { head: 'Time', number: true }, { head: 'Float', number: true }, { head: 'Worked out from' }],
+      rows: pack.steps.map((step) => [`${step.number}`, step.action, `${step.who}${step.people > 0 ? ` (${step.people})` : ''}`, step.startText ?? `hour ${formatNumber(step.start, 1)}`, step.finishText ?? `hour ${formatNumber(step.finish, 1)}`, formatHours(step.hours), step.critical ? 'critical' : formatHours(step.float), step.basis]),
+      strong: pack.steps.flatMap((step, index) => (step.critical ? [index] : [])),
+    },
+  ];
+}
+
+function liftBlocks(pack: WorkPack): Block[] {
+  const { lifts } = pack;
+  if (lifts.spiral === undefined && lifts.byHand.length === 0) return [];
+  const blocks: Block[] = [
+    { kind: 'heading', level: 2, text: 'Lifts and handling' },
+    { kind: 'text', text: 'Masses are calculated from geometry and density; wear and clinging material change them. A competent person plans each lift.' },
+  ];
+  if (lifts.spiral) {
+    const { spiral } = lifts;
+    blocks.push(
+      {
+        kind: 'list', items: [
+          `Out: ${spiral.out}, ${formatNumber(spiral.massOut, 1)} kg/m. In: ${spiral.in}, ${formatNumber(spiral.massIn, 1)} kg/m.`,
+          `Unbolted, the whole spiral pulls down the slope with ${formatNumber(spiral.downSlopeForce / 1000, 2)} kN, friction left out: rate the restraint for it.`,
+          ...(spiral.springBack === undefined ? [] : [`It can spring by about ${formatLength(spiral.springBack)} when the drive plate lets go.`]),
+          `Slings at ${formatNumber(lifts.slingAngle)}° from the vertical.${lifts.slingAngleAssumed ? ` ${lifts.slingAngleAssumed}` : ''}`,
+        ],
+      },
+      {
+        kind: 'table', form: true, caption: 'Spiral, in pieces',
+        columns: [{ head: 'Piece', number: true }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Length', number: true }, { head: 'Mass', number: true }, { head: 'Limit', number: true }, { head: 'Hangs from' }, { head: 'Centre', number: true }, { head: 'Each sling leg', number: true }, { head: 'Lifted out', write: 18 }, { head: 'Lifted in', write: 18 }],
+        rows: spiral.pieces.map((piece) => [`${piece.number}`, formatChainage(piece.from), formatChainage(piece.to), formatLength(piece.to - piece.from), formatMass(piece.mass), piece.limit === undefined ? '' : formatMass(piece.limit), `${piece.liftingPoint ?? ''}${piece.withinLimit ? '' : ' OVER LIMIT'}`, formatChainage(piece.centre), `${formatNumber(piece.legTension / 1000, 2)} kN`, '', '']),
+        strong: spiral.pieces.flatMap((piece, index) => (piece.withinLimit ? [] : [index])),
+      },
+    );
+  }
+  blocks.push({
+    kind: 'table', caption: 'By hand',
+    columns: [{ head: 'What' }, { head: 'Number', number: true }, { head: 'Heaviest', number: true }, { head: 'Centre of gravity' }, { head: 'By the usual guideline' }, { head: 'Limit of this job', number: true }],
+    rows: lifts.byHand.map((lift) => [lift.what, `${lift.count}`, formatMass(lift.mass), lift.centre, handWords(lift.people), lift.teamLift === undefined ? '' : formatMass(lift.teamLift)]),
+  });
+  return blocks;
+}
+
+function handWords(people: number | undefined): string {
+  return people === undefined ? 'not by hand: lifting gear' : people === 1 ? 'one person, close to the body' : `${people} people`;
 }
 
 function panelBlocks(pack: WorkPack): Block[] {
@@ -99,7 +166,7 @@ function panelBlocks(pack: WorkPack): Block[] {
     blocks.push({
       kind: 'table', caption: `${capital(run.label)}: ${rows.length} of ${run.panels} panels, ${run.liner}, fitted from the ${run.fitFrom ?? 'head'} end`,
       columns: [{ head: 'Turn', number: true }, { head: 'Panel', number: true }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Length', number: true }, { head: 'Mass', number: true }, { head: 'By hand' }, { head: 'Note' }],
-      rows: rows.map((panel) => [`${panel.turn ?? ''}`, `${panel.panel}`, formatChainage(panel.from), formatChainage(panel.to), formatLength(panel.length), formatMass(panel.mass), peopleWords(panel), panel.closing ? 'closing: cut to the gap as measured' : '']),
+      rows: rows.map((panel) => [`${panel.turn ?? ''}`, `${panel.panel}`, formatChainage(panel.from), formatChainage(panel.to), formatLength(panel.length), formatMass(panel.mass), handWords(panel.people), panel.closing ? 'closing: cut to the gap as measured' : '']),
       strong: rows.flatMap((panel, index) => (panel.closing ? [index] : [])),
     });
   }
@@ -131,10 +198,6 @@ function handBackBlocks(_pack: WorkPack): Block[] {
       rows: [['empty', '', '', '', ''], ['loaded', '', '', '', '']],
     },
   ];
-}
-
-export function peopleWords(panel: PanelRow): string {
-  return panel.people === undefined ? 'not by hand' : panel.people === 1 ? 'one person, in a good posture' : `${panel.people} people`;
 }
 
 function sum(panels: readonly PanelRow[]): number {

@@ -1,6 +1,6 @@
-// How the phone page looks: black on white for sunlight, nothing smaller than a gloved finger, no colour that carries meaning.
+// How the offline forms look: black on white for sunlight, nothing smaller than a gloved finger, no colour that carries meaning.
 
-export const phoneStyles = `
+export const formStyles = `
 * { box-sizing: border-box; }
 html { font: 18px/1.35 system-ui, -apple-system, "Segoe UI", Roboto, "Helvetica Neue", Arial, sans-serif; color: #000; background: #fff; -webkit-text-size-adjust: 100%; }
 body { margin: 0; }

@@ -1,0 +1,48 @@
+// The plan's facts as the pack shows them: duration with its proven bound, what is critical, and the lifts.
+
+import type { HandLift, LiftTable } from '../../../domain/plan/lifts.js';
+import type { JobPlan } from '../../../domain/plan/plan-job.js';
+import { formatLength } from '../../../domain/units/format.js';
+import type { LiftFacts, Obstacle, ScheduleFacts } from '../pack.js';
+import { momentText } from './steps.js';
+
+export function scheduleFacts(plan: JobPlan): ScheduleFacts {
+  return {
+    duration: plan.duration, lowerBound: plan.lowerBound, boundBecause: plan.boundBecause, optimal: plan.optimal, available: plan.available,
+    finish: momentText(plan.finish), accessMoves: plan.accessMoves, criticalPath: plan.criticalPath.map((position) => position + 1),
+    shorten: plan.shorten, defaults: plan.defaults, repeatGasTests: plan.repeatGasTests,
+  };
+}
+
+/** What stops the job: the order's own slips with their reasons, then what the plan lacks. */
+export function obstaclesOf(plan: JobPlan): readonly Obstacle[] {
+  const order = plan.violations.filter((violation) => violation.grade !== 'incomplete').map((violation) => ({ message: violation.message, reason: violation.reason, repairs: violation.repairs.map((repair) => repair.title) }));
+  const others = plan.problems.filter((problem) => problem.stops && problem.kind !== 'order').map((problem) => ({ message: sentence(problem.message), reason: '', repairs: [problem.todo] }));
+  return [...order, ...others];
+}
+
+export function warningsOf(plan: JobPlan): readonly { readonly message: string; readonly todo: string }[] {
+  return plan.problems.filter((problem) => !problem.stops).map((problem) => ({ message: sentence(problem.message), todo: problem.todo }));
+}
+
+export function liftFacts(lifts: LiftTable): LiftFacts {
+  const { spiral } = lifts;
+  return {
+    slingAngle: lifts.slingAngle.value, slingAngleAssumed: lifts.slingAngle.assumed,
+    spiral: spiral && {
+      out: spiral.out.screw.name, in: spiral.in.screw.name, massOut: spiral.out.massPerMetre, massIn: spiral.in.massPerMetre,
+      downSlopeForce: spiral.downSlopeForce, springBack: spiral.springBack,
+      pieces: spiral.pieces.map((piece) => ({ ...piece, liftingPoint: piece.liftingPoint?.name })),
+    },
+    byHand: lifts.byHand.map((lift) => ({ what: lift.what, count: lift.count, mass: lift.mass, centre: centreWords(lift), people: lift.people, teamLift: lift.teamLift })),
+  };
+}
+
+function centreWords({ centre }: HandLift): string {
+  if (!centre) return '';
+  return `${formatLength(centre.along)} from an end, ${formatLength(Math.abs(centre.below))} ${centre.below >= 0 ? 'below' : 'above'} the centre line`;
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
