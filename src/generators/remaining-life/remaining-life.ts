@@ -11,12 +11,15 @@ import type { Duty } from '../../domain/model/duty.js';
 import type { LinerSet, Moment } from '../../domain/model/liner-sets.js';
 import { orderOfAttention, type Attention, type Unsorted } from './work/attention.js';
 import { countRecords, type Counts } from './work/counts.js';
-import { comingDuty, conveyorModel, fitEstate, pointModel, summarise, type Fitted } from './work/forecasts.js';
+import { comingDuty, conveyorModel, fitEstate, pointModel, summarise } from './work/forecasts.js';
 import { formerSetsOf, type FormerSet } from './work/former-sets.js';
 import type { ConveyorModel, FitSummary } from './work/model.js';
 import { pointLife, worstOf, type PointLife } from './work/points.js';
 import { runsWithPanels, type RunLife } from './work/runs.js';
+import { changesSince, type Since } from './work/since.js';
 import { trackOf, type Track } from './work/track.js';
+import { whatIfOf, type WhatIf } from './work/what-if-cases.js';
+import type { Change } from './what-if.js';
 
 export type { Attention, AttentionLevel } from './work/attention.js';
 export type { Counts } from './work/counts.js';
@@ -24,7 +27,9 @@ export type { FormerSet } from './work/former-sets.js';
 export type { Borrowed, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './work/model.js';
 export type { LeftOut, Milestone, PointLife, Seen, SeenReading } from './work/points.js';
 export type { PanelLife, RunLife } from './work/runs.js';
+export type { ConveyorSince, Since } from './work/since.js';
 export type { Track } from './work/track.js';
+export type { Case, WhatIf } from './work/what-if-cases.js';
 
 export interface RemainingLife {
   readonly estate: Estate;
@@ -36,6 +41,10 @@ export interface RemainingLife {
   /** One a measure of exposure; empty where the model was not asked for. */
   readonly fits: readonly FitSummary[];
   readonly tracks: readonly Track[];
+  /** Tried beside the base case; the records and the rest of the report know nothing of them. */
+  readonly whatIfs: readonly WhatIf[];
+  /** Against an earlier day, where one was asked for. */
+  readonly since: Since | undefined;
 }
 
 export interface ConveyorLife {
@@ -65,6 +74,11 @@ export interface RemainingLifeOptions {
   readonly depth?: 'hand' | 'model';
   /** Re-forecasts the past; a fit for every half year looked back on. Default true with the model. */
   readonly track?: boolean;
+  /** Conveyors to report on; the model borrows from all of them whatever. Left out: all. */
+  readonly conveyors?: readonly Conveyor[] | undefined;
+  /** Say what changed since the report of this day. */
+  readonly since?: CalendarDay | undefined;
+  readonly changes?: readonly Change[] | undefined;
 }
 
 export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}): RemainingLife {
@@ -75,7 +89,9 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
   const readings = exposedReadings(estate, historyOptions);
   const histories = estate.conveyors.map((conveyor) => historyOf(estate, conveyor, historyOptions));
   const fits = options.depth === 'hand' || asOf === undefined ? [] : fitEstate({ estate, histories, readings, asOf });
-  const conveyors = histories.map((history): Unsorted => {
+  const asked = options.conveyors === undefined ? undefined : new Set(options.conveyors);
+  const whatIfs: WhatIf[] = [];
+  const conveyors = histories.filter((h) => asked === undefined || asked.has(h.conveyor)).map((history): Unsorted => {
     const { conveyor } = history;
     const places = estate.places.filter((place) => place.conveyor === conveyor);
     const byHand = places.map((place) => pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf }));
@@ -85,18 +101,19 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     const shared = { conveyor, history, unit, duty, lying, former: formerSetsOf(history), now: asOf === undefined ? undefined : momentOn(history, asOf) } as const;
     const fitted = fits.find((f) => f.input.measure === unit);
     if (!fitted || asOf === undefined) return { ...shared, points: byHand, runs: runsWithPanels(estate, conveyor, byHand, asOf), worst: worstOf(byHand), model: undefined };
-    return { ...shared, ...withModel({ estate, fitted, history, points: byHand, duty, asOf }) };
+    const coming = comingDuty(history, asOf, duty);
+    const points = byHand.map((point) => ({ ...point, model: pointModel(fitted, point, coming) }));
+    const runs = runsWithPanels(estate, conveyor, points, asOf);
+    for (const change of options.changes ?? []) if (change.conveyor === conveyor) whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
+    return { ...shared, points, runs, worst: worstOf(points), model: conveyorModel({ fitted, coming, points, runs }) };
   });
   const tracks = options.track === false || asOf === undefined ? [] : fits.flatMap(({ input }) => trackOf(input, asOf) ?? []);
-  return { estate, asOf, counts: countRecords(estate, asOf, conveyors), conveyors: orderOfAttention(conveyors, asOf), fits: fits.map(summarise), tracks };
-}
-
-function withModel(input: { estate: Estate; fitted: Fitted; history: History; points: readonly PointLife[]; duty: Duty | undefined; asOf: CalendarDay }): Pick<ConveyorLife, 'points' | 'runs' | 'worst' | 'model'> {
-  const { estate, fitted, history, duty, asOf } = input;
-  const coming = comingDuty(history, asOf, duty);
-  const points = input.points.map((point) => ({ ...point, model: pointModel(fitted, point, coming) }));
-  const runs = runsWithPanels(estate, history.conveyor, points, asOf);
-  return { points, runs, worst: worstOf(points), model: conveyorModel({ fitted, coming, points, runs }) };
+  const report: RemainingLife = {
+    estate, asOf, counts: countRecords(estate, asOf, conveyors), conveyors: orderOfAttention(conveyors, asOf), fits: fits.map(summarise), tracks, whatIfs, since: undefined,
+  };
+  if (options.since === undefined || asOf === undefined) return report;
+  const then = remainingLife(estate, { asOf: options.since, track: false, conveyors: options.conveyors, ...(options.depth && { depth: options.depth }) });
+  return { ...report, since: changesSince(options.since, then, report) };
 }
 
 function dutyInForce(history: History, day: CalendarDay): Duty | undefined {

@@ -11,6 +11,7 @@ import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/for
 import { reduceReadings } from '../../../domain/wear/reduce.js';
 import { toCalendar, type CalendarForecast, type DayQuantiles, type ForwardDuty } from '../../../domain/wear/to-calendar.js';
 import type { Borrowed, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './model.js';
+import { tabulated, type Distribution } from './tabulate.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
 import { wearInputs, type Member, type WearInput, type WearSource } from './wear-input.js';
@@ -46,6 +47,10 @@ export interface Coming {
   /** Exposure a day, h or t; undefined where no duty or throughput is known. */
   readonly perDay: number | undefined;
   readonly spread: ConveyorModel['dutySpread'];
+  /** Wear of a coming hour over that of a past one; 1 where left out. */
+  readonly pace?: number;
+  /** Planned changes of duty are set aside: a duty is being tried. */
+  readonly steady?: boolean;
 }
 
 export function comingDuty(history: History, asOf: CalendarDay, duty: Duty | undefined): Coming {
@@ -108,16 +113,17 @@ function depthForecast(forecast: Forecast, now: number | undefined, coming: Comi
   }
 }
 
-/** With no duty there are no dates. A planned change of duty stretches the days after it. */
-function calendarOf(forecast: { readonly reachedBy: (exposure: number) => number }, now: number, coming: Coming): CalendarForecast | undefined {
+/** With no duty there are no dates. `moved`: the exposure at which the forecast begins to count. A planned change of duty stretches the days after it. */
+function calendarOf(forecast: Distribution, now: number, coming: Coming, moved = 0): CalendarForecast | undefined {
   if (coming.perDay === undefined) return undefined;
-  const duty: ForwardDuty = { perDay: coming.perDay, spread: coming.spread.ratio, from: coming.asOf, now };
-  const calendar = toCalendar(forecast, duty);
+  const duty: ForwardDuty = { perDay: coming.perDay, spread: coming.spread.ratio, from: coming.asOf, now, ...(coming.pace !== undefined && { pace: coming.pace }) };
+  const chance = tabulated(forecast);
+  const calendar = toCalendar({ reachedBy: (exposure) => chance(exposure - moved) }, duty);
   return calendar.kind === 'dates' && plannedChange(coming) ? stretched(calendar, coming) : calendar;
 }
 
-function plannedChange({ history, asOf }: Coming): boolean {
-  return forwardDuty(history).some((duty) => duty.from !== undefined && duty.from > asOf);
+function plannedChange({ history, asOf, steady }: Coming): boolean {
+  return steady !== true && forwardDuty(history).some((duty) => duty.from !== undefined && duty.from > asOf);
 }
 
 type Dates = Extract<CalendarForecast, { kind: 'dates' }>;
@@ -194,9 +200,8 @@ function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): 
   if (first.kind === 'cannot say') return { forecast: { kind: 'cannot say', why: 'the records only bound the rate' }, condemn: undefined, contact: undefined };
   // Exposures from now are moved by what the longest-lying liner has had, so that a cost per hour counts the hours already given.
   const had = Math.max(...seenPoints.map((s) => s.now));
-  const fromFitting = (reachedBy: (exposure: number) => number) => ({ reachedBy: (exposure: number) => reachedBy(Math.max(0, exposure - had)) });
-  const condemn = calendarOf(fromFitting(first.reachedBy), had, coming);
-  const contact = steel.kind === 'life' ? calendarOf(fromFitting(steel.reachedBy), had, coming) : undefined;
+  const condemn = calendarOf(first, had, coming, had);
+  const contact = steel.kind === 'life' ? calendarOf(steel, had, coming, had) : undefined;
   if (condemn?.kind !== 'dates') return { forecast: { kind: 'cannot say', why: condemn?.why ?? 'no duty, so no dates' }, condemn, contact };
   return {
     condemn, contact,

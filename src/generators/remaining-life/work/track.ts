@@ -12,8 +12,8 @@ export interface Track {
 }
 
 const halfYear = 183;
-/** Two years back: older forecasts say little about the present ones and cost a fit each. */
-const mostCuts = 4;
+/** A year and a half back: older forecasts say little about the present ones, and each cut costs a fit. */
+const mostCuts = 3;
 
 /** Only where at least one later reading can be judged; a measure without any is left out. */
 export function trackOf(input: WearInput, asOf: CalendarDay): Track | undefined {

@@ -1,0 +1,125 @@
+// The report as Markdown that fits a pull-request comment: the same order as the page, tables instead of drawings. What does
+// not fit is left out from the end, conveyor by conveyor, and the text says so.
+
+import { formatDay } from '../../domain/units/calendar.js';
+import { formatClock } from '../../domain/units/clock.js';
+import { countsSentence, leadSentence, leftOutSentence } from './print/front-page.js';
+import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
+import { trackSentence } from './print/track-record.js';
+import { amount, chance, counted, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
+import type { ConveyorLife, PointLife, RemainingLife } from './remaining-life.js';
+
+/** What a comment on the usual code hosts may hold, in UTF-16 code units. */
+export const commentLimit = 65_536;
+
+export function remainingLifeMarkdown(report: RemainingLife): string {
+  const { asOf, conveyors } = report;
+  const head = [
+    `# Remaining life of liners${asOf === undefined ? '' : `, ${formatDay(asOf)}`}`,
+    `**${markdownText(leadSentence(conveyors))}**`,
+    conveyors.length === 0 ? '' : markdownTable(
+      ['', 'Conveyor', 'What to do', 'Limit: middle (80 % between)', 'Risk by the outage', 'Order liner by'],
+      conveyors.map((life, i) => [String(i + 1), `**${markdownText(life.conveyor.name)}** ${markdownText(life.conveyor.title ?? '')}`, markdownText(`${life.attention.todo}.`), markdownText(limitText(life)), markdownText(riskText(life)), orderText(life)]),
+    ),
+    sinceSection(report), whatIfSection(report),
+    `How good were the forecasts? ${markdownText(trackSentence(report))}`,
+    `What this rests on: ${markdownText(countsSentence(report.counts) + leftOutSentence(report.counts))}`,
+    '> **This report advises; a competent person decides.** It does not clear a machine for work or for further running. Isolate and prove dead, follow site permits and local codes.',
+  ].filter((part) => part !== '');
+  return fitted(head, conveyors.map(conveyorSection));
+}
+
+function conveyorSection(life: ConveyorLife): string {
+  const unit = rateUnit(life.unit);
+  const rows = life.points.map((point) => [
+    `${point === life.worst ? '**' : ''}${markdownText(point.place.name)}${point === life.worst ? '**' : ''}`, metres(point.place.at), formatClock(point.place.clock), lastText(point),
+    ...handText(point), modelText(point), point.nextLook ? `${date(point.nextLook.day)}${point.nextLook.overdue ? ' **overdue**' : ''}` : point.pastLimit ? '**now**' : '–',
+  ]);
+  return [
+    `## ${markdownText(life.conveyor.name)} ${markdownText(life.conveyor.title ?? '')}`,
+    [`${life.attention.todo}.`, ...life.attention.reasons.map((r) => `${r}.`), forecastText(life), lookText(life)].filter(Boolean).map((line) => `- ${markdownText(line)}`).join('\n'),
+    rows.length === 0 ? '' : markdownTable(['Point', 'At, m', 'Clock', 'Last seen', `Long-term, ${unit}`, `Short-term, ${unit}`, `Left by hand, ${life.unit}`, 'Limit, model (80 %)', 'Look again by'], rows),
+  ].filter((part) => part !== '').join('\n\n');
+}
+
+function lastText(point: PointLife): string {
+  const last = lastSeen(point);
+  return last ? `${markdownText(seenText(last.seen))}, ${formatDay(last.day)}` : point.state === 'hidden' ? '_looked for, not seen_' : '_not inspected_';
+}
+
+function handText({ hand, colours }: PointLife): readonly string[] {
+  if (hand.kind === 'no reading') {
+    switch (colours.kind) {
+      case 'between':
+        return [`${rate(colours.lowRate)} to ${rate(colours.highRate)}`, 'by colour', `${amount(colours.leastLife)} to ${amount(colours.mostLife)}`];
+      case 'at most':
+        return [`below ${rate(colours.highRate)}`, 'by colour', `over ${amount(colours.leastLife)}`];
+      case 'worn through':
+        return [`above ${rate(colours.lowRate)}`, 'by colour', '0'];
+      case 'contradiction':
+        return ['colours contradict', '–', '–'];
+      case 'nothing seen':
+        return ['–', '–', '–'];
+    }
+  }
+  const short = hand.shortTerm.kind === 'rate' ? rate(hand.shortTerm.rate) : hand.shortTerm.kind === 'thicker later' ? `thicker by ${hand.shortTerm.gain.toFixed(1)} mm` : hand.shortTerm.kind;
+  return [rate(hand.longTerm), short, hand.kind === 'rate' ? amount(hand.remaining) : hand.kind === 'at the limit' ? '**0**' : 'no wear measured'];
+}
+
+function modelText({ model }: PointLife): string {
+  const limit = model?.condemn;
+  switch (limit?.kind) {
+    case undefined:
+      return '–';
+    case 'reached':
+      return '**reached**';
+    case 'cannot say':
+      return markdownText(`cannot say: ${limit.why}`);
+    case 'life':
+      return limit.days ? `${date(limit.days.q50)} (${date(limit.days.q10)} to ${date(limit.days.q90)})` : `${amount(limit.exposure.q50)} (${amount(limit.exposure.q10)} to ${amount(limit.exposure.q90)})`;
+  }
+}
+
+function riskText(life: ConveyorLife): string {
+  const candidate = life.attention.outage ?? life.model?.outages?.candidates.at(-1);
+  return life.worst?.pastLimit || candidate?.condemnChance === undefined ? '–' : `${chance(candidate.condemnChance)} by ${candidate.outage.name ?? date(candidate.outage.from)}`;
+}
+
+function orderText(life: ConveyorLife): string {
+  const { outage, level } = life.attention;
+  if (level === 'worn through' || level === 'past the limit') return '**now**';
+  if (!outage || life.model?.leadTime.declared === false) return '–';
+  return outage.orderIsLate ? `**now** (was ${date(outage.orderBy)})` : date(outage.orderBy);
+}
+
+function sinceSection({ since }: RemainingLife): string {
+  if (!since) return '';
+  const rows = since.conveyors.map((c) => `- **${markdownText(c.name)}**: ${c.changes.length === 0 ? 'nothing new' : markdownText(c.changes.join('; '))}`);
+  return `Since ${formatDay(since.day)}:\n\n${rows.join('\n')}`;
+}
+
+function whatIfSection({ whatIfs }: RemainingLife): string {
+  return whatIfs.length === 0 ? '' : `What if (beside the base case, not in the records):\n\n${whatIfs.map((w) => `- ${markdownText(whatIfText(w))}`).join('\n')}`;
+}
+
+/** As many sections as fit, then a line that says how many did not. */
+function fitted(head: readonly string[], sections: readonly string[]): string {
+  let text = head.join('\n\n');
+  const room = commentLimit - 200;
+  if (text.length > room) return `${text.slice(0, text.lastIndexOf('\n', room))}\n\n_Cut here: the rest does not fit. The page and the JSON have it all._\n`;
+  for (const [i, section] of sections.entries()) {
+    if (text.length + section.length + 2 > room) return `${text}\n\n_${counted(sections.length - i, 'more conveyor')} did not fit. The page and the JSON have them all._\n`;
+    text += `\n\n${section}`;
+  }
+  return `${text}\n`;
+}
+
+function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
+}
+
+/** Names and notes are text, never markup: what Markdown or HTML would take for its own is escaped. */
+export function markdownText(text: string): string {
+  return text.replace(/[\\`*_{}[\]<>#|~]/g, (c) => (c === '<' ? '&lt;' : c === '>' ? '&gt;' : `\\${c}`)).replace(/[\r\n]+/g, ' ').replace(/@/g, '@\u200b');
+}

@@ -1,0 +1,84 @@
+// What the model says, in sentences: for the page, the comment and whoever reads aloud.
+
+import type { ConveyorLife, DepthForecast, WhatIf } from '../remaining-life.js';
+import type { Case } from '../work/what-if-cases.js';
+import type { Quantiles } from '../work/model.js';
+import { amount, amountWithUnit, chance, counted, date } from './wording.js';
+
+/** `2027-01-28 (2026-12-23 to 2027-03-12)`, or why there is none. */
+export function limitText(life: ConveyorLife): string {
+  if (life.worst?.pastLimit) return life.worst.pastLimit === 'trough shows' ? 'worn through' : 'reached';
+  const forecast = life.model?.forecast;
+  switch (forecast?.kind) {
+    case undefined:
+      return '–';
+    case 'reached':
+      return 'reached';
+    case 'cannot say':
+      return `cannot say: ${forecast.why}`;
+    case 'dates':
+      return forecast.days.q50 === undefined ? 'beyond 40 years' : `${date(forecast.days.q50)} (${date(forecast.days.q10)} to ${forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)})`;
+  }
+}
+
+/** Undefined where the model says nothing of the conveyor. */
+export function forecastText(life: ConveyorLife): string | undefined {
+  const forecast = life.model?.forecast;
+  if (forecast?.kind !== 'dates') return undefined;
+  const lead = forecast.first.filter((f) => f.share >= 0.1).slice(0, 3).map((f) => `${f.name} (${chance(f.share)})`);
+  const rest = forecast.notInspected > 0 ? `, ${counted(forecast.notInspected, 'point')} among them not inspected` : '';
+  return `The limit is reached first within ${amount(forecast.exposure.q10)} to ${amountWithUnit(forecast.exposure.q90, life.unit)} from the day of the report (80 %), middle ${amountWithUnit(forecast.exposure.q50, life.unit)}; `
+    + `most likely at ${lead.join(', ') || forecast.first[0]?.name || 'no one point'}. It rests on ${counted(forecast.readings, 'thickness', 'thicknesses')} and ${counted(forecast.indicators, 'colour')}${rest}`;
+}
+
+export function lookText(life: ConveyorLife): string | undefined {
+  const look = life.model?.look;
+  switch (look?.kind) {
+    case 'by':
+      return `Look again by ${date(look.day)}: ${look.because === 'half the remaining life' ? 'half of the remaining life by the hand arithmetic' : 'the chance of the limit passes the accepted risk'}`;
+    case 'now':
+      return `Look again now: ${look.because === 'half the remaining life' ? 'half of the remaining life by the hand arithmetic is over' : 'the chance of the limit is above the accepted risk'}`;
+    default:
+      return undefined;
+  }
+}
+
+export function depthText(forecast: DepthForecast | undefined): string {
+  switch (forecast?.kind) {
+    case undefined:
+      return '–';
+    case 'reached':
+      return 'reached';
+    case 'cannot say':
+      return `cannot say: ${forecast.why}`;
+    case 'life':
+      return forecast.days ? `${date(forecast.days.q50)} (${date(forecast.days.q10)} to ${forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)})` : interval(forecast.exposure);
+  }
+}
+
+export function whatIfText(whatIf: WhatIf): string {
+  const head = `${whatIf.change.text}: `;
+  switch (whatIf.kind) {
+    case 'cannot say':
+      return `${head}cannot say, ${whatIf.why}.`;
+    case 'liner life':
+      return `${head}a new set would reach its limit at ${whatIf.place}, the fastest-wearing place, after ${interval(whatIf.other)}; one of the present liner after ${interval(whatIf.present)}. Both at the rate seen.`;
+    case 'dates':
+      return `${head}limit ${caseText(whatIf.changed)}; as it is, ${caseText(whatIf.base)}.`;
+  }
+}
+
+export function caseText({ forecast, riskDay }: Case): string {
+  switch (forecast.kind) {
+    case 'dates':
+      return `${date(forecast.days.q50)} (80 %: ${date(forecast.days.q10)} to ${date(forecast.days.q90)}), risk passed ${riskDay === undefined ? 'beyond 40 years' : date(riskDay)}`;
+    case 'reached':
+      return `reached at ${forecast.names.join(', ')}`;
+    case 'cannot say':
+      return `cannot say, ${forecast.why}`;
+  }
+}
+
+function interval(q: Quantiles): string {
+  return `${amount(q.q50)} (80 %: ${amount(q.q10)} to ${amount(q.q90)})`;
+}
