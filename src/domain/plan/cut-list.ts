@@ -1,0 +1,171 @@
+// What is cut from what: every new panel of a job laid onto stock lengths and offcuts with the least new stock, each stick with
+// its cuts, and which offcut serves which closing piece. Panels of one liner share stock; where no stock length is stated,
+// panels are bought at the liner's panel lengths and closing pieces cut from them.
+
+import { formatDay } from '../units/calendar.js';
+import type { Estate } from '../model/estate.js';
+import type { Job } from '../model/job.js';
+import type { LinerSpecification } from '../model/specifications.js';
+import { within, type Area, type Ground, type Piece } from '../order/ground.js';
+import { cuttingStock, type CuttingPlan, type StockKind } from './cutting-stock.js';
+
+export interface CutList {
+  readonly liner: LinerSpecification;
+  readonly pieces: readonly CutPiece[];
+  readonly sticks: readonly Stick[];
+  /** New stock by length, longest first. */
+  readonly toBuy: readonly { readonly length: number; readonly count: number }[];
+  /** What the stock in hand does not yield; the sticks above then count more of the same lengths. */
+  readonly missing: readonly { readonly length: number; readonly count: number }[];
+  readonly tooLong: readonly CutPiece[];
+  readonly optimal: boolean;
+  /** mm of new stock, and the least any plan needs. */
+  readonly newStock: number;
+  readonly lowerBound: number;
+  /** New stock if the saw took nothing: where it is less, sheets a little longer than nominal would save whole sheets. */
+  readonly newStockWithoutKerf: number;
+  /** Waste over all stock used, offcuts included. */
+  readonly wasteRatio: number;
+  /** Offcuts that are in the records of earlier jobs with this liner and that the job does not list. */
+  readonly recordedOffcuts: readonly { readonly length: number; readonly count: number; readonly date: string }[];
+}
+
+export interface CutPiece {
+  readonly run: number;
+  readonly panel: number;
+  /** To be cut, mm. */
+  readonly length: number;
+  /** The last of its front, cut to the measured hole. */
+  readonly closing: boolean;
+  /** Position in `sticks`; undefined where no stock yields it. */
+  readonly stick: number | undefined;
+}
+
+export interface Stick {
+  /** `S1`, `S2`, … for new stock, `O1`, … for offcuts. */
+  readonly name: string;
+  readonly length: number;
+  readonly offcut: boolean;
+  /** Positions in `pieces`, longest first. */
+  readonly cuts: readonly number[];
+  readonly rest: number;
+  /** The rest is long enough to be kept and listed as an offcut. */
+  readonly keep: boolean;
+}
+
+/** One list for each liner of the job; runs that are not relined take no part. */
+export function cutLists(job: Job, estate: Estate, ground: Ground, areas: readonly Area[] = ground.scope): readonly CutList[] {
+  const byLiner = new Map<LinerSpecification, { piece: Piece; closing: boolean }[]>();
+  for (const run of ground.runs) {
+    const panels = within(run.panels, areas);
+    const last = run.start === 'tail' ? panels.at(-1) : panels[0];
+    for (const piece of panels) byLiner.set(run.liner, [...(byLiner.get(run.liner) ?? []), { piece, closing: piece === last }]);
+  }
+  return [...byLiner].map(([liner, panels]) => cutListOf(job, estate, liner, panels, byLiner.size === 1));
+}
+
+function cutListOf(job: Job, estate: Estate, liner: LinerSpecification, panels: readonly { readonly piece: Piece; readonly closing: boolean }[], onlyLiner: boolean): CutList {
+  const gap = liner.joint.policy === 'gap' ? liner.joint.gap.value : 0;
+  const pieces = panels.map(({ piece, closing }) => ({
+    run: piece.run?.run.number ?? 0, panel: piece.panel ?? 0, closing,
+    length: round(piece.to - piece.from - (gap * joints(piece)) / 2),
+  }));
+  const kinds = stockOf(job, liner, onlyLiner);
+  const tooLong = pieces.filter((piece) => kinds.every((kind) => kind.length < piece.length - 1e-6));
+  const cuttable = pieces.filter((piece) => !tooLong.includes(piece));
+  const problem = (stock: readonly Kind[]) => ({ stock, pieces: cuttable.map(({ length }) => ({ length, count: 1 })), kerf: job.sawKerf.value });
+  let stock: readonly Kind[] = kinds;
+  let plan: CuttingPlan = cuttingStock(problem(stock));
+  const missing = plan.kind === 'not enough stock' ? plan.missing.map(({ piece, count }) => ({ length: cuttable[piece]?.length ?? 0, count })) : [];
+  if (plan.kind === 'not enough stock') {
+    stock = [...kinds, ...bought(kinds, liner)];
+    plan = cuttingStock(problem(stock));
+  }
+  const sticks: Stick[] = [];
+  const stickOf = new Map<number, number>();
+  if (plan.kind === 'plan') {
+    const hand = new Map<number, number>();
+    for (const cut of plan.sticks) {
+      for (let k = 0; k < cut.times; k++) {
+        const kind = stock[cut.stock];
+        if (!kind) continue;
+        const cuts = k === 0 ? cut.pieces : takeEqual(cut.pieces, cuttable, hand);
+        for (const piece of cuts) {
+          hand.set(piece, 1);
+          stickOf.set(piece, sticks.length);
+        }
+        const number = sticks.filter((stick) => stick.offcut === kind.offcut).length + 1;
+        sticks.push({ name: `${kind.offcut ? 'O' : 'S'}${number}`, length: kind.length, offcut: kind.offcut, cuts, rest: cut.rest, keep: cut.rest >= job.minimumClosingPiece.value });
+      }
+    }
+  }
+  const fresh = sticks.filter((stick) => !stick.offcut);
+  const lengths = [...new Set(fresh.map((stick) => stick.length))].sort((a, b) => b - a);
+  const position = new Map(cuttable.map((piece, i) => [piece, i]));
+  const inAll = new Map(pieces.map((piece, i) => [piece, i]));
+  return {
+    liner,
+    pieces: pieces.map((piece) => ({ ...piece, stick: stickOf.get(position.get(piece) ?? -1) })),
+    sticks: sticks.map((stick) => ({ ...stick, cuts: stick.cuts.flatMap((i) => { const piece = cuttable[i]; return piece ? [inAll.get(piece) ?? 0] : []; }) })),
+    toBuy: lengths.map((length) => ({ length, count: fresh.filter((stick) => stick.length === length).length })),
+    missing, tooLong: tooLong.map((piece) => ({ ...piece, stick: undefined })),
+    optimal: plan.kind === 'plan' && plan.optimal,
+    newStock: fresh.reduce((sum, stick) => sum + stick.length, 0),
+    newStockWithoutKerf: newStockOf(cuttingStock({ ...problem(stock), kerf: 0 }), stock),
+    lowerBound: plan.kind === 'plan' ? plan.lowerBound : 0,
+    wasteRatio: plan.kind === 'plan' ? plan.wasteRatio : 0,
+    recordedOffcuts: recorded(job, estate, liner),
+  };
+}
+
+function newStockOf(plan: CuttingPlan, stock: readonly Kind[]): number {
+  if (plan.kind !== 'plan') return 0;
+  return plan.sticks.reduce((sum, stick) => sum + (stock[stick.stock]?.offcut === false ? stick.times * stock[stick.stock]!.length : 0), 0); // the kind was found just before
+}
+
+interface Kind extends StockKind {
+  readonly offcut: boolean;
+}
+
+/** The job's own stock, else the liner's stock lengths, else its panel lengths; offcuts of the job are free. */
+function stockOf(job: Job, liner: LinerSpecification, onlyLiner: boolean): readonly Kind[] {
+  const listed = onlyLiner ? job.stock : job.stock.filter((each) => each.offcut);
+  const offcuts = listed.filter((each) => each.offcut).map((each): Kind => ({ length: each.length.value, count: each.count?.count ?? 1, cost: 0, offcut: true }));
+  const stated = listed.filter((each) => !each.offcut).map((each): Kind => ({ length: each.length.value, offcut: false, ...(each.count ? { count: each.count.count } : {}) }));
+  if (stated.length > 0) return [...offcuts, ...stated];
+  return [...offcuts, ...bought([], liner)];
+}
+
+/** As many as are wanted, of the lengths in hand or on offer. */
+function bought(kinds: readonly Kind[], liner: LinerSpecification): Kind[] {
+  const inHand = kinds.filter((kind) => !kind.offcut).map((kind) => kind.length);
+  const offered = [...inHand, ...liner.stockLengths.map((length) => length.value)];
+  const lengths = offered.length > 0 ? offered : liner.panelLengths.map((length) => length.value);
+  return [...new Set(lengths)].map((length) => ({ length, offcut: false }));
+}
+
+/** Sticks that are cut the same way name the same pieces; each later one takes equal pieces that no stick has yet. */
+function takeEqual(cuts: readonly number[], pieces: readonly { readonly length: number }[], hand: ReadonlyMap<number, number>): number[] {
+  const taken = new Set<number>();
+  return cuts.flatMap((cut) => {
+    const length = pieces[cut]?.length;
+    const next = pieces.findIndex((piece, i) => piece.length === length && !hand.has(i) && !taken.has(i));
+    if (next >= 0) taken.add(next);
+    return next >= 0 ? [next] : [];
+  });
+}
+
+function joints(piece: Piece): number {
+  const last = piece.run?.panels.length ?? 1;
+  return (piece.panel === 1 ? 0 : 1) + (piece.panel === last ? 0 : 1);
+}
+
+function recorded(job: Job, estate: Estate, liner: LinerSpecification): CutList['recordedOffcuts'] {
+  const listed = new Set(job.stock.filter((each) => each.offcut).map((each) => each.length.value));
+  return estate.relines.filter((reline) => reline.liner === liner).flatMap((reline) =>
+    reline.offcuts.filter((offcut) => !listed.has(offcut.length.value)).map((offcut) => ({ length: offcut.length.value, count: offcut.count, date: formatDay(reline.date.day) })));
+}
+
+function round(mm: number): number {
+  return Math.round(mm * 1000) / 1000;
+}
