@@ -33,7 +33,7 @@ export function reportProblems(problems: readonly Problem[]): Finding[] {
 function findingsOf(rule: Rule, input: RuleInput): Finding[] {
   const findings: Finding[] = [];
   for (const found of rule.check(input)) {
-    findings.push({ todo: rule.todo, ...found, code: rule.code, severity: rule.severity, why: rule.why });
+    findings.push({ todo: rule.todo, why: rule.why, ...found, code: rule.code, severity: rule.severity });
   }
   return findings;
 }

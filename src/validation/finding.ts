@@ -25,6 +25,8 @@ export interface Found {
   readonly message: string;
   /** The next step, where it is more exact than the rule's own. */
   readonly todo?: string;
+  /** What happens on site, where it is more exact than the rule's own: with the numbers of this case. */
+  readonly why?: string;
   readonly related?: readonly { readonly origin: Origin; readonly message: string }[];
   readonly fixes?: readonly Fix[];
 }

@@ -37,6 +37,7 @@ import { screwDoesNotFit } from './geometry/screw-does-not-fit.js';
 import { screwProportions } from './geometry/screw-proportions.js';
 import { sectionsTileTheLength } from './geometry/sections-tile-the-length.js';
 import { soundVelocityNotOfPe } from './geometry/sound-velocity-not-of-pe.js';
+import { specificationNothingUses } from './geometry/specification-nothing-uses.js';
 import { spiralTurnsFast } from './geometry/spiral-turns-fast.js';
 import { stretchWithoutAccess } from './geometry/stretch-without-access.js';
 import { unlikelySize } from './geometry/unlikely-size.js';
@@ -53,5 +54,5 @@ export const geometryRules: readonly Rule[] = [
   fullerThanUsual, screwAboveTheTrough, offSizeScrew, pointInABreak, pointOutsideTheArc, stretchWithoutAccess,
   noIsolationPoint, noFirmEnd, runThatClosesNowhere, unlikelySize, pointsInOneSpot, unusualResistance,
   dutyAboveTheClock, outagesOverlap, jointGapCloses, condemnLimitTooThinToMeasure, soundVelocityNotOfPe,
-  coversOverlap,
+  coversOverlap, specificationNothingUses,
 ];

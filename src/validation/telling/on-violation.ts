@@ -34,7 +34,8 @@ function said(job: Job, estate: Estate, violation: Violation, alone: boolean): F
   const first = violation.repairs[0]?.title;
   return {
     origin: violation.step ? violation.origin : headOf(violation.origin),
-    message: `${violation.message} ${violation.reason}`,
+    message: violation.message,
+    why: violation.reason,
     ...(first === undefined ? {} : { todo: `${first}.${advice !== undefined && advice !== first ? ` Or: ${advice}.` : ''}` }),
     related: violation.conflicts.map(({ step, words }) => ({ origin: step.actionOrigin, message: `"${sayStep(step)}": ${words}` })),
     fixes: edited.map((fix, index): Fix => (index === 0 ? { ...fix, preferred: true } : fix)),

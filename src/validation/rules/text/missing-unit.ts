@@ -18,7 +18,7 @@ export const missingUnit: Rule = {
   check: onProblem('missing unit', (problem) => {
     const choices = likelyUnits(problem.text, problem.expected, problem.fact).map((unit) => `${problem.text} ${unit}`);
     return {
-      message: `The ${problem.fact} of ${problem.text} has no unit.`,
+      message: `The ${problem.fact} is given as ${problem.text}, without a unit.`,
       todo: `Write the unit: ${list(choices, 'or')}.`,
       fixes: choices.map((text, index) => replace(problem.origin, text, { preferred: choices.length === 1 && index === 0 })),
     };

@@ -13,6 +13,6 @@ export const notANumber: Rule = {
   bad: '  length «12/0 m»',
   good: '  length 12 m',
   check: onProblem('not a number', (problem) => ({
-    message: `The ${problem.fact} cannot be read as a number: ${problem.text}.`,
+    message: `The ${problem.fact} is given as ${problem.text}, which cannot be read as a number.`,
   })),
 };

@@ -13,6 +13,6 @@ export const outOfRange: Rule = {
   bad: '  incline «120 deg»',
   good: '  incline 20 deg',
   check: onProblem('out of range', (problem) => ({
-    message: `The ${problem.fact} of ${problem.text} cannot be: it must be ${problem.range}.`,
+    message: `The ${problem.fact} is given as ${problem.text}; it must be ${problem.range}.`,
   })),
 };

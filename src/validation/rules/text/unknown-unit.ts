@@ -22,7 +22,7 @@ export const unknownUnit: Rule = {
     const read = parseQuantity(problem.text, problem.expected);
     const note = read.ok ? undefined : read.note;
     return {
-      message: `The ${problem.fact} of ${problem.text} has a unit that is not known: "${problem.unit}"${note === undefined ? '' : `; ${note}`}.`,
+      message: `The ${problem.fact} is given as ${problem.text}, and "${problem.unit}" is not a unit that is known here${note === undefined ? '' : `: ${note}`}.`,
       todo: `Write ${list(choices, 'or')}.`,
       fixes: choices.map((text) => replace(problem.origin, text, { preferred: choices.length === 1 })),
     };

@@ -14,7 +14,7 @@ export const unusedSuppression: Rule = {
   bad: '  condemn at 3 mm «// allow TL208 because "measured at every round, never judged by colour"»',
   good: '  condemn at 3 mm',
   check: onProblem('unused suppression', (problem) => ({
-    message: `There is no ${problem.code} here to silence.`,
+    message: `This comment hides nothing: there is no ${problem.code} here.`,
     fixes: [remove(problem.origin, 'Take the comment out')],
   })),
 };

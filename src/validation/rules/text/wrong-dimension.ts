@@ -15,7 +15,7 @@ export const wrongDimension: Rule = {
   bad: '  length «12 kg»',
   good: '  length 12 m',
   check: onProblem('wrong dimension', (problem) => ({
-    message: `The ${problem.fact} must be ${withArticle(problem.expected)}, and ${problem.text} is ${withArticle(problem.found)}.`,
+    message: `The ${problem.fact} is given as ${problem.text}, which is ${withArticle(problem.found)}; it must be ${withArticle(problem.expected)}.`,
     todo: `Write it in ${list(likelyUnits('', problem.expected, problem.fact), 'or')}.`,
   })),
 };
