@@ -1,0 +1,86 @@
+// What the parser says when it cannot follow: plain words, at the right spot, once for one slip.
+
+import { describe, expect, it } from 'vitest';
+import { parseText } from '../../src/language/parse.js';
+import { conveyor, inspect, plant, read, specifications } from './read.js';
+
+/** The messages, each after the words it points at. */
+function slipsOf(text: string): readonly string[] {
+  return parseText(text).slips.map(({ start, end, message }) => `${text.slice(start, end)}: ${message}`);
+}
+const body = (facts: string): string => conveyor('DG1', facts);
+
+describe('a word that does not belong', () => {
+  it('is put beside the word that was meant', () => {
+    expect(slipsOf(body('lenght 3 m'))).toEqual(['lenght: `lenght` is not something a conveyor says. Did you mean `length`?']);
+  });
+  it('inside a fact is told with what should stand there', () => {
+    expect(slipsOf('screw S { flight 80 mm bye 25 mm }')).toEqual(['bye: Expected `by` after `80 mm`, but found `bye`.']);
+  });
+  it('where a block begins lists the blocks', () => {
+    expect(slipsOf('plnt A { }')[0]).toMatch(/^plnt: A block starts here with one of `plant`, `liner`, .*Did you mean `plant`\?$/);
+  });
+  it('in a row of an inspection is put beside what can follow a point', () => {
+    expect(slipsOf(inspect('P1 thicknes 8.4 mm'))).toEqual([
+      'thicknes: Expected `thickness`, `colour`, `color`, `trough showing` or `not seen` after `P1`, but found `thicknes`. Did you mean `thickness`?',
+    ]);
+  });
+  it('as a step of an order is the word and not what follows', () => {
+    expect(slipsOf('job J { conveyor C order { stripp run 2 } }')).toEqual(['stripp: `stripp` is not something an order says next. Did you mean `strip`?']);
+  });
+  it('that is one of the language cannot be a name', () => {
+    expect(slipsOf('liner fit { }')).toEqual(['fit: `fit` is a word of the language and cannot be a name; write `Fit` or `Fit1`, say.']);
+  });
+});
+
+describe('braces and quotes', () => {
+  it('a block that is not closed before the next', () => {
+    expect(slipsOf(`plant A {\n  duty 5 h/d\n${inspect('P1 colour white')}`)).toEqual(['inspection: A plant is not closed before `inspection`: a closing `}` is missing.']);
+  });
+  it('a file that ends inside a block', () => {
+    expect(slipsOf('plant A {\n  duty 5 h/d')).toEqual(['d: The file ends inside a plant: a closing `}` is missing.']);
+  });
+  it('a brace too many', () => expect(slipsOf('plant A { } }')).toEqual(['}: This `}` closes nothing: the block before it is closed already.']));
+  it('a text without its closing quote', () => {
+    expect(slipsOf(inspect('by "day shift\n  P1 colour white'))[0]).toBe('": This text has no closing quote on its line: write `"` where it ends.');
+  });
+  it('a comment without its end', () => expect(slipsOf('plant A { } /* so on')[0]).toContain('a closing `*/` is missing'));
+  it('letters from elsewhere', () => expect(slipsOf('plant Grünhof { }')[0]).toMatch(/^ü: .*letters A to Z/));
+  it('curly quotes', () => expect(slipsOf('plant A “Tarnholt” { }')[0]).toMatch(/^“: Text stands between straight quotes/));
+});
+
+describe('after a slip', () => {
+  it('the rest of the block is still read', () => {
+    const { estate } = read(specifications, body('foo bar 3 m\n  point P1 at 6 m clock 6:00'));
+    expect(estate.conveyors[0]?.points.map((point) => point.name)).toEqual(['P1']);
+  });
+  it('the next block is still read', () => {
+    expect(read('plant A { duty\n}\nplant B { }').estate.plants.map((one) => one.name)).toEqual(['A', 'B']);
+  });
+  it('what only follows from it is not told', () => {
+    expect(slipsOf(inspect('P1 thicknes 8.4 mm\n  P2 thickness 8 mm'))).toHaveLength(1);
+    expect(slipsOf('this is no text of ours at all, it is a letter to somebody else')).toHaveLength(1);
+    // A brace too many in the middle of a block makes nonsense of every fact behind it.
+    expect(slipsOf(plant.replace('  crew', '}\n  crew'))).toHaveLength(1);
+  });
+  it('a second slip, behind facts that were understood, is', () => {
+    expect(slipsOf(body('lenght 3 m\n  fill 0.4\n  risck 5 %\n  fill 0.4'))).toHaveLength(2);
+  });
+  it('three hundred are enough', () => {
+    const many = slipsOf(body('lenght 3 m\n  fill 0.4\n  '.repeat(2000)));
+    expect(many).toHaveLength(301);
+    expect(many.at(-1)).toContain('what follows is not read until those above are mended');
+  });
+});
+
+it('never names a token or a rule', () => {
+  const wrong = ['plant', 'plant A', 'plant A {', 'plant A { duty', 'plant A { duty }', 'plant A { outage }', 'plant A { outage X', 'plant A { outage X 2027-01-01',
+    'plant A { shift', 'liner L { layer', 'liner L { layer red', 'liner L { joint', 'screw S { flight 3 mm', 'conveyor C { drive at', 'conveyor C { break B at',
+    'conveyor C { break B at 3 m', 'conveyor C { point P every', 'conveyor C { isolation Q', 'inspection', 'inspection C', 'inspection C 2026-01-01', 'inspection C 2026-01-01 meter 3 h { P1',
+    'inspection C 2026-01-01 meter 3 h { at 3 m', 'inspection C 2026-01-01 meter 3 h { hold-down', 'reline C 2026-01-01 meter 3 h { scope', 'job J { order {', 'job J { order { a', 'job J { reline', '{', '}', '"', '3 mm'];
+  for (const text of wrong) {
+    const slips = slipsOf(text);
+    expect(slips, text).not.toEqual([]);
+    for (const slip of slips) expect(slip, text).not.toMatch(/\b[A-Z]{2,}\b|token|Token|Fact\b|undefined|NaN|rule/);
+  }
+});
