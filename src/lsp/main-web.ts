@@ -9,4 +9,4 @@ import { startServer } from './server.js';
 const port = globalThis as unknown as MessagePort;
 
 const connection = createConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port));
-startServer(connection, { analyser: makeAnalyser(), files: () => clientFiles(connection) });
+startServer(connection, { makeAnalyser, files: () => clientFiles(connection) });

@@ -19,7 +19,7 @@ export function serveAsAsked(): Promise<number> {
 
 function serve(connection: Connection): Promise<number> {
   return new Promise((resolve) => {
-    const server = startServer(connection, { analyser: makeAnalyser(), files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined) });
+    const server = startServer(connection, { makeAnalyser, files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined) });
     connection.onExit(() => resolve(server.askedToStop() ? 0 : 1));
   });
 }

@@ -2,4 +2,6 @@
 
 import { serveAsAsked } from './main.js';
 
-process.exitCode = await serveAsAsked();
+void serveAsAsked().then((code) => {
+  process.exitCode = code;
+});

@@ -3,15 +3,16 @@
 
 import {
   CodeActionKind, DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, FileChangeType, TextDocumentSyncKind, TextDocuments, WatchKind,
-  type Connection, type InitializeParams, type InitializeResult,
+  type Connection, type Diagnostic, type InitializeParams, type InitializeResult,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI, Utils } from 'vscode-uri';
 import {
   defaultSettings, draftInspection, estateChanged, listSubjects, makePreview,
-  type DraftInspection, type EstateChanged, type MakePreview, type Settings, type StartOptions,
+  type DraftInspection, type EstateChanged, type ListSubjectsAnswer, type MakePreview, type Settings, type StartOptions,
 } from '../protocol/messages.js';
-import { makeDesk, type Analyser, type Desk } from './desk.js';
+import type { Analyser, Desk } from './desk.js';
+import { makeDesks } from './desks.js';
 import { extension, isSkippedFolder, type Files } from './files.js';
 import { codeActions, fixAll } from './features/code-actions.js';
 import { codeLenses } from './features/code-lens.js';
@@ -36,7 +37,7 @@ import { workspaceSymbols } from './features/workspace-symbols.js';
 import type { Text } from './texts.js';
 
 export interface ServerParts {
-  readonly analyser: Analyser;
+  makeAnalyser(): Analyser;
   /** The client's answers for folders the server cannot read are given in. */
   files(client: { readonly reads: boolean }): Files;
 }
@@ -47,7 +48,7 @@ const longestPause = 400;
 
 /** Serves until the client says shutdown; `askedToStop` then turns true, and the process may end on exit. */
 export function startServer(connection: Connection, parts: ServerParts): { askedToStop(): boolean } {
-  const desk = makeDesk(parts.analyser);
+  const desks = makeDesks(() => parts.makeAnalyser());
   const documents = new TextDocuments(TextDocument);
   let files: Files = parts.files({ reads: false });
   let folders: string[] = [];
@@ -59,8 +60,9 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     const options = (params.initializationOptions ?? {}) as StartOptions; // the client's own object, or another editor's, which sets nothing we read
     files = parts.files({ reads: options.clientReads === true });
-    desk.settings = merged(options.settings);
+    desks.setSettings(merged(options.settings));
     folders = (params.workspaceFolders ?? []).map(({ uri }) => normal(uri));
+    desks.setFolders(folders);
     const { workspace, textDocument } = params.capabilities;
     canRegister = workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
     canConfigure = workspace?.configuration === true;
@@ -70,10 +72,10 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
       lenses: workspace?.codeLens?.refreshSupport === true,
       tokens: workspace?.semanticTokens?.refreshSupport === true,
     };
-    desk.client = {
+    desks.setClient({
       snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
       snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true && workspace.workspaceEdit.documentChanges === true,
-    };
+    });
     return { serverInfo: { name: 'Troughline' }, capabilities };
   });
 
@@ -94,9 +96,10 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
     if (canChangeFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(async ({ added, removed }) => {
         for (const { uri } of removed) removeFolder(normal(uri));
-        folders = folders.filter((folder) => !removed.some(({ uri }) => normal(uri) === folder));
+        folders = [...folders.filter((folder) => !removed.some(({ uri }) => normal(uri) === folder)), ...added.map(({ uri }) => normal(uri))];
+        desks.setFolders(folders);
         for (const { uri } of added) await addFolder(normal(uri));
-        folders.push(...added.map(({ uri }) => normal(uri)));
+        judgeSoon();
       });
     }
     try {
@@ -110,7 +113,7 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
 
   async function readSettings(): Promise<void> {
     const given: unknown = await connection.workspace.getConfiguration('troughline');
-    desk.settings = merged(given as Partial<Settings> | undefined); // what is missing or of another shape falls back to the defaults in merged()
+    desks.setSettings(merged(given as Partial<Settings> | undefined)); // what is missing or of another shape falls back to the defaults in merged()
   }
 
   connection.onDidChangeConfiguration(async () => {
@@ -129,14 +132,17 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
 
   async function addFile(uri: string): Promise<void> {
     const text = await files.read(uri);
-    if (text === undefined) {
-      if (!desk.isOpen(uri)) desk.remove(uri);
-    } else desk.put(uri, text);
+    if (text !== undefined) desks.of(uri).put(uri, text);
+    else if (!desks.of(uri).isOpen(uri)) desks.remove(uri);
     judgeSoon();
   }
 
+  function allTexts(): readonly Text[] {
+    return desks.all().flatMap((desk) => desk.texts());
+  }
+
   function removeFolder(folder: string): void {
-    for (const { uri } of desk.texts()) if (uri.startsWith(`${folder}/`)) desk.remove(uri);
+    for (const { uri } of allTexts()) if (uri.startsWith(`${folder}/`) && !desks.of(uri).isOpen(uri)) desks.remove(uri);
     judgeSoon();
   }
 
@@ -146,7 +152,7 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
       const isText = uri.endsWith(extension);
       if (change.type === FileChangeType.Deleted) {
         if (!isText) removeFolder(uri);
-        else if (!desk.isOpen(uri)) desk.remove(uri);
+        else if (!desks.of(uri).isOpen(uri)) desks.remove(uri);
         judgeSoon();
       } else if (isText) await addFile(uri);
       else if (change.type === FileChangeType.Created && !inSkippedFolder(uri)) await addFolder(uri);
@@ -154,13 +160,14 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
   });
 
   documents.onDidChangeContent(({ document }) => {
-    desk.open(normal(document.uri), document.getText(), document.version);
+    const uri = normal(document.uri);
+    desks.of(uri).open(uri, document.getText(), document.version);
     judgeSoon();
   });
 
   documents.onDidClose(async ({ document }) => {
     const uri = normal(document.uri);
-    desk.remove(uri); // what is on disk counts again, if it is part of the estate
+    desks.remove(uri); // what is on disk counts again, if it is part of the estate
     if (folders.some((folder) => uri.startsWith(`${folder}/`))) await addFile(uri);
     judgeSoon();
   });
@@ -201,23 +208,31 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
   }
 
   function publish(): void {
-    const uris = new Set([...published.keys(), ...desk.texts().map(({ uri }) => uri)]);
+    const told = new Set<string>();
     const counts = { errors: 0, warnings: 0, information: 0 };
-    for (const uri of uris) {
-      const text = desk.text(uri);
-      const diagnostics = text ? diagnosticsOf(desk, uri) : [];
-      const told = JSON.stringify(diagnostics);
-      if ((published.get(uri) ?? '[]') !== told) {
-        void connection.sendDiagnostics({ uri, diagnostics, ...(text?.version === undefined ? {} : { version: text.version }) });
+    let revision = 0;
+    let conveyors = 0;
+    for (const desk of desks.all()) {
+      for (const { uri, version } of desk.texts()) {
+        told.add(uri);
+        tell(uri, diagnosticsOf(desk, uri), version);
       }
-      if (text) published.set(uri, told);
-      else published.delete(uri);
+      const { findings, estate } = desk.analysis();
+      for (const { severity } of findings) counts[severity === 'error' ? 'errors' : severity === 'warning' ? 'warnings' : 'information'] += 1;
+      conveyors += estate.conveyors.length;
+      revision += desk.revision;
     }
-    const { findings, estate } = desk.analysis();
-    for (const { severity } of findings) counts[severity === 'error' ? 'errors' : severity === 'warning' ? 'warnings' : 'information'] += 1;
-    const news: EstateChanged = { revision: desk.revision, texts: desk.texts().length, conveyors: estate.conveyors.length, ...counts };
+    for (const uri of published.keys()) if (!told.has(uri)) tell(uri, []);
+    const news: EstateChanged = { revision, texts: told.size, conveyors, ...counts };
     void connection.sendNotification(estateChanged, news);
     refreshHints();
+  }
+
+  function tell(uri: string, diagnostics: Diagnostic[], version?: number): void {
+    const now = JSON.stringify(diagnostics);
+    if ((published.get(uri) ?? '[]') !== now) void connection.sendDiagnostics({ uri, diagnostics, ...(version === undefined ? {} : { version }) });
+    if (diagnostics.length > 0) published.set(uri, now);
+    else published.delete(uri);
   }
 
   function refreshHints(): void {
@@ -227,11 +242,13 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
 
   // ---------------------------------------------------------------------------------------------- features
 
-  const withText = <P extends { textDocument: { uri: string } }, R>(feature: (text: Text, params: P) => R) =>
+  const withText = <P extends { textDocument: { uri: string } }, R>(feature: (desk: Desk, text: Text, params: P) => R) =>
     async (params: P): Promise<R | null> => {
       await estateLoaded;
-      const text = desk.text(normal(params.textDocument.uri));
-      return text ? (feature(text, params) ?? null) : null;
+      const uri = normal(params.textDocument.uri);
+      const desk = desks.of(uri);
+      const text = desk.text(uri);
+      return text ? (feature(desk, text, params) ?? null) : null;
     };
 
   const afterLoad = async <R>(feature: () => R): Promise<R> => {
@@ -239,28 +256,36 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
     return feature();
   };
 
-  connection.onHover(withText((text, { position }) => hover(desk, text, position)));
-  connection.onCompletion(withText((text, { position }) => completion(desk, text, position)));
-  connection.onDefinition(withText((text, { position }) => definition(desk, text, position)));
-  connection.onReferences(withText((text, { position, context }) => references(desk, text, position, context.includeDeclaration)));
-  connection.onDocumentHighlight(withText((text, { position }) => highlights(desk, text, position)));
-  connection.onPrepareRename(withText((text, { position }) => prepareRename(desk, text, position)));
-  connection.onRenameRequest(withText((text, { position, newName }) => rename(desk, text, position, newName)));
-  connection.onDocumentSymbol(withText((text) => outline(text)));
-  connection.onWorkspaceSymbol(({ query }) => afterLoad(() => workspaceSymbols(desk, query)));
-  connection.onFoldingRanges(withText((text) => foldingRanges(text)));
-  connection.onSelectionRanges(withText((text, { positions }) => selectionRanges(text, positions)));
-  connection.onDocumentFormatting(withText((text) => formatting(text)));
-  connection.onCodeAction(withText((text, params) => codeActions(desk, text, params)));
-  connection.onCodeLens(withText((text) => codeLenses(desk, text)));
-  connection.onDocumentLinks(withText((text) => documentLinks(text)));
-  connection.languages.inlayHint.on(withText((text, { range }) => inlayHints(desk, text, range)));
-  connection.languages.semanticTokens.on(async (params) => (await withText((text) => semanticTokens(desk, text))(params)) ?? { data: [] });
-  connection.languages.semanticTokens.onRange(async (params) => (await withText((text) => semanticTokens(desk, text, params.range))(params)) ?? { data: [] });
+  connection.onHover(withText((desk, text, { position }) => hover(desk, text, position)));
+  connection.onCompletion(withText((desk, text, { position }) => completion(desk, text, position)));
+  connection.onDefinition(withText((desk, text, { position }) => definition(desk, text, position)));
+  connection.onReferences(withText((desk, text, { position, context }) => references(desk, text, position, context.includeDeclaration)));
+  connection.onDocumentHighlight(withText((desk, text, { position }) => highlights(desk, text, position)));
+  connection.onPrepareRename(withText((desk, text, { position }) => prepareRename(desk, text, position)));
+  connection.onRenameRequest(withText((desk, text, { position, newName }) => rename(desk, text, position, newName)));
+  connection.onDocumentSymbol(withText((_desk, text) => outline(text)));
+  connection.onWorkspaceSymbol(({ query }) => afterLoad(() => desks.all().flatMap((desk) => workspaceSymbols(desk, query))));
+  connection.onFoldingRanges(withText((_desk, text) => foldingRanges(text)));
+  connection.onSelectionRanges(withText((_desk, text, { positions }) => selectionRanges(text, positions)));
+  connection.onDocumentFormatting(withText((_desk, text) => formatting(text)));
+  connection.onCodeAction(withText((desk, text, params) => codeActions(desk, text, params)));
+  connection.onCodeLens(withText((desk, text) => codeLenses(desk, text)));
+  connection.onDocumentLinks(withText((_desk, text) => documentLinks(text)));
+  connection.languages.inlayHint.on(withText((desk, text, { range }) => inlayHints(desk, text, range)));
+  connection.languages.semanticTokens.on(async (params) => (await withText((desk, text) => semanticTokens(desk, text))(params)) ?? { data: [] });
+  connection.languages.semanticTokens.onRange(async (params) => (await withText((desk, text) => semanticTokens(desk, text, params.range))(params)) ?? { data: [] });
 
-  connection.onRequest(listSubjects, () => afterLoad(() => subjects(desk)));
-  connection.onRequest(makePreview, (params: MakePreview) => afterLoad(() => preview(desk, params)));
-  connection.onRequest(draftInspection, (params: DraftInspection) => afterLoad(() => draft(desk, params)));
+  connection.onRequest(listSubjects, () => afterLoad(() => together(desks.all().map(subjects))));
+  connection.onRequest(makePreview, (params: MakePreview) => afterLoad(() => preview(deskNear(params.near, params.subject), params)));
+  connection.onRequest(draftInspection, (params: DraftInspection) => afterLoad(() => draft(deskNear(params.near, params.conveyor), params)));
+
+  /** The estate of a text, or else the first that has a thing of the name. */
+  function deskNear(near: string | undefined, name: string | undefined): Desk {
+    if (near !== undefined) return desks.of(normal(near));
+    const plain = name?.split('.').at(-1);
+    const having = desks.all().find((desk) => desk.names().declarations.some((declaration) => declaration.name === plain));
+    return having ?? desks.all().find((desk) => desk.names().declared('conveyor').length > 0) ?? desks.of(`${folders[0] ?? 'untitled:'}/`);
+  }
 
   documents.listen(connection);
   connection.listen();
@@ -297,12 +322,21 @@ function inSkippedFolder(uri: string): boolean {
   return URI.parse(uri).path.split('/').some(isSkippedFolder) || Utils.basename(URI.parse(uri)).startsWith('.');
 }
 
+function together(answers: readonly ListSubjectsAnswer[]): ListSubjectsAnswer {
+  const newest = answers.flatMap(({ newestRecord }) => newestRecord ?? []).sort().at(-1);
+  return {
+    plants: answers.flatMap(({ plants }) => plants),
+    conveyors: answers.flatMap(({ conveyors }) => conveyors),
+    jobs: answers.flatMap(({ jobs }) => jobs),
+    ...(newest ? { newestRecord: newest } : {}),
+  };
+}
+
 function merged(given: Partial<Settings> | undefined | null): Settings {
   return {
+    estates: Array.isArray(given?.estates) ? given.estates.filter((each) => typeof each === 'string') : defaultSettings.estates,
     inlayHints: { ...defaultSettings.inlayHints, ...given?.inlayHints },
     codeLens: { ...defaultSettings.codeLens, ...given?.codeLens },
     diagnostics: { ...defaultSettings.diagnostics, ...given?.diagnostics },
   };
 }
-
-export type { Desk };

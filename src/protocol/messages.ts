@@ -67,6 +67,8 @@ export interface MakePreview {
   readonly subject?: string;
   /** ISO 8601 date of the report; left out, the newest record's. */
   readonly asOf?: string;
+  /** A text of the estate that is meant, where there are several. */
+  readonly near?: string;
 }
 export type MakePreviewAnswer =
   | {
@@ -85,6 +87,8 @@ export interface DraftInspection {
   readonly conveyor: string;
   readonly date: string;
   readonly meter: string;
+  /** A text of the estate that is meant, where there are several. */
+  readonly near?: string;
 }
 export interface DraftInspectionAnswer {
   /** A file name for it; the folder is the client's choice. */
@@ -103,12 +107,15 @@ export interface StartOptions {
 
 /** Settings under `troughline.`; the server asks for them and has these defaults. */
 export interface Settings {
+  /** Folders, relative to a workspace folder, that are each an estate of their own; `*` stands for any one folder name. */
+  readonly estates: readonly string[];
   readonly inlayHints: { readonly defaults: boolean; readonly chainage: boolean; readonly exposure: boolean };
   readonly codeLens: { readonly conveyors: boolean };
   readonly diagnostics: { readonly information: boolean };
 }
 
 export const defaultSettings: Settings = {
+  estates: [],
   inlayHints: { defaults: false, chainage: false, exposure: true },
   codeLens: { conveyors: true },
   diagnostics: { information: true },

@@ -52,7 +52,7 @@ export async function startSession(files: Readonly<Record<string, string>>, opti
   };
   // vscode-languageserver ends the process when its client says exit; a test must outlive its server.
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
-  startServer(server, { analyser: makeAnalyser(), files: () => read });
+  startServer(server, { makeAnalyser, files: () => read });
 
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const published = new Map<string, readonly Diagnostic[]>();

@@ -13,7 +13,7 @@ import { installedPanels } from '../../domain/model/panels.js';
 import { runsOf, type Run } from '../../domain/model/runs.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { attempt, card, line, plain, type Line } from './card.js';
-import { metres, mm, shown, shownToleranced } from './stated.js';
+import { assumptions, metres, mm, shown, shownToleranced } from './stated.js';
 
 export function conveyorCard(estate: Estate, conveyor: Conveyor): string {
   const { screw, liner, trough } = conveyor;
@@ -32,7 +32,11 @@ export function conveyorCard(estate: Estate, conveyor: Conveyor): string {
       ...clearanceLine(trough.insideRadius.value, liner.thickness.value, screw.outsideDiameter.value),
       ...recordLines(estate, conveyor),
     ],
-    [runTable(estate, conveyor), conveyor.doc ? plain(conveyor.doc) : ''].filter((part) => part !== ''),
+    [
+      runTable(estate, conveyor),
+      ...assumptions([conveyor.length, conveyor.incline, screw.outsideDiameter, screw.pitch, liner.condemn, liner.density, conveyor.fill, conveyor.bulkDensity]),
+      conveyor.doc ? plain(conveyor.doc) : '',
+    ].filter((part) => part !== ''),
   );
 }
 

@@ -5,7 +5,7 @@ import { edgeLength, flightMassPerMetre } from '../../domain/geometry/helix.js';
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import { attempt, card, line, plain } from './card.js';
-import { mm, shown, shownToleranced } from './stated.js';
+import { assumptions, mm, shown, shownToleranced } from './stated.js';
 
 export function linerCard(estate: Estate, liner: LinerSpecification): string {
   let depth = 0;
@@ -31,7 +31,10 @@ export function linerCard(estate: Estate, liner: LinerSpecification): string {
       ...(liner.expectedLife ? line('expected life', shownToleranced(liner.expectedLife)) : []),
       ...line('used by', used.length > 0 ? used.join(', ') : 'no conveyor yet'),
     ],
-    liner.doc ? [plain(liner.doc)] : [],
+    [
+      ...assumptions([liner.thickness, liner.condemn, liner.panelTolerance, liner.density, liner.expansion, liner.modulus, liner.maximumTemperature]),
+      ...(liner.doc ? [plain(liner.doc)] : []),
+    ],
   );
 }
 
@@ -54,6 +57,6 @@ export function screwCard(estate: Estate, screw: ScrewSpecification): string {
       ...(mass === undefined ? [] : line('flight mass', `${formatNumber(mass, 1)} kg/m`, `area of the helicoid a turn × thickness × density ${shown(screw.density)} / pitch`)),
       ...line('used by', used.length > 0 ? used.join(', ') : 'no conveyor yet'),
     ],
-    screw.doc ? [plain(screw.doc)] : [],
+    [...assumptions([screw.density]), ...(screw.doc ? [plain(screw.doc)] : [])],
   );
 }

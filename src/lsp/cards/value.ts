@@ -17,11 +17,17 @@ export function valueLine(text: string, dimensions: readonly Dimension[]): strin
     if (!read.ok) continue;
     const same = (others[dimension] ?? [])
       .filter((unit) => !text.replace(/[\d.,\s/]+/, '').trim().startsWith(unit) || unit !== unitOf(text))
-      .map((unit) => formatValue(read.quantity.value, dimension, { unit }))
+      .map((unit) => formatValue(Number(read.quantity.value.toPrecision(5)), dimension, { unit }))
+      .filter((shown) => isHandy(Number.parseFloat(shown)))
       .filter((shown) => shown !== text.replace(/\s+/g, ' '));
     return same.length === 0 ? text : `${text} = ${same.join(' = ')}`;
   }
   return undefined;
+}
+
+/** Hundredths of a foot and hundred thousands of millimetres help nobody. */
+function isHandy(value: number): boolean {
+  return value === 0 || (Math.abs(value) >= 0.01 && Math.abs(value) < 100_000);
 }
 
 export function unitHint(dimensions: readonly Dimension[]): string {
