@@ -7,12 +7,13 @@
 import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
 import { designOf } from './likelihood/design.js';
+import type { LeaveOneOut } from './likelihood/leave-one-out.js';
 import { crowdWeight, leaveOneOut } from './likelihood/leave-one-out.js';
 import type { Convergence, Mode, NormalPrior, Parameters, Priors } from './likelihood/mode.js';
 import { findMode } from './likelihood/mode.js';
 import type { ParameterNode, RatioCandidate } from './likelihood/parameter-nodes.js';
 import { gridNodes, nodeFrom, plugInNode, widened } from './likelihood/parameter-nodes.js';
-import { crudeLogRates, median, startValues } from './likelihood/start.js';
+import { median, startValues } from './likelihood/start.js';
 import { summarise } from './likelihood/summary.js';
 import type { UnitTerms } from './likelihood/unit-integral.js';
 import { emptyMoments, emptyPanels, unitMoments, unitTerms } from './likelihood/unit-integral.js';
@@ -75,7 +76,7 @@ export interface WearFit {
   readonly remarks: readonly Remark[];
   /** Weight of each thickness row. */
   readonly weight: Float64Array;
-  /** The same fit with every reading at full weight; undefined where nothing strays. */
+  /** The same fit with every reading at full weight, made when first asked for; undefined where nothing strays. */
   readonly fullWeight: WearFit | undefined;
 }
 
@@ -95,21 +96,31 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
     if (informative === 0) return { kind: 'cannot say', why: 'no records and nothing expected', remarks: units.remarks, units };
     if (bounded === 0) return { kind: 'cannot say', why: 'only bounds and nothing expected', remarks: units.remarks, units };
   }
-  const ones = new Float64Array(units.exposure.length).fill(1);
-  const first = fitAt(units, pools, options, ones, informative);
-  if (options.outliers === 'keep' || options.priors === 'none') return first;
-  let weight: Float64Array = ones;
-  let fit = first;
-  for (let round = 0; round < 3; round++) {
-    const next = crowdWeights(fit, weight);
-    let change = 0;
-    for (let at = 0; at < next.length; at++) change = Math.max(change, Math.abs(next[at]! - weight[at]!));
-    if (change < 0.02) break;
-    weight = next;
-    fit = fitAt(units, pools, options, weight, informative);
+  const design = designOf(units.count, pools);
+  const priors = priorsOf(options);
+  let weight: Float64Array = new Float64Array(units.exposure.length).fill(1);
+  const plain = modeAt(units, design, priors, options, weight, undefined);
+  let best = plain;
+  if (options.outliers !== 'keep' && options.priors !== 'none') {
+    for (let round = 0; round < 3; round++) {
+      const next = leaveOut(units, design, best, weight).deviation.map(crowdWeight);
+      let change = 0;
+      for (let at = 0; at < next.length; at++) change = Math.max(change, Math.abs(next[at]! - weight[at]!));
+      if (change < 0.02) break;
+      weight = next;
+      best = modeAt(units, design, priors, options, weight, best);
+    }
   }
-  if (fit === first) return first;
-  return { ...fit, remarks: [...fit.remarks, ...outlierRemarks(fit, weight)], fullWeight: first };
+  const fit = finish(units, design, priors, options, weight, best, informative);
+  if (best === plain) return fit;
+  let full: WearFit | undefined;
+  return {
+    ...fit,
+    remarks: [...fit.remarks, ...outlierRemarks(units, leaveOut(units, design, best, weight), weight)],
+    get fullWeight() {
+      return (full ??= finish(units, design, priors, options, new Float64Array(units.exposure.length).fill(1), plain, informative));
+    },
+  };
 }
 
 function countInformative(units: Units): number {
@@ -144,21 +155,15 @@ function priorsOf(options: WearOptions): Priors {
   };
 }
 
-function fitAt(units: Units, pools: readonly Pool[], options: WearOptions, weight: Float64Array, informative: number): WearFit {
-  const design = designOf(units.count, pools);
-  const priors = priorsOf(options);
-  const straight = summarise(units, 0, undefined, weight);
-  const start = startValues(units, straight, design, priors, options.gaugeError ?? defaultGaugeError);
-  const per = usualInterval(units);
-  const duty = dutyNoiseOf(units, design, priors, options, weight, start, straight, per);
-  const { terms, mode } = duty;
+function finish(units: Units, design: Design, priors: Priors, options: WearOptions, weight: Float64Array, found: Found, informative: number): WearFit {
+  const { terms, mode, per } = found;
   const uncertainty = options.uncertainty ?? 'auto';
   const method = uncertainty === 'plug-in' ? 'plug-in' : uncertainty === 'integrate' || (uncertainty === 'auto' && informative < manyUnits) ? 'integrated' : 'corrected';
   const error = Math.exp(mode.pass.parameters.logError);
-  const psi = Math.sqrt(duty.ratio) * error;
+  const psi = Math.sqrt(found.ratio) * error;
   const single = nodeFrom(terms, design, mode.pass, 1, psi);
   let nodes: readonly ParameterNode[] = [];
-  if (method === 'integrated') nodes = gridNodes(duty.candidates, design, priors, mode.pass.parameters);
+  if (method === 'integrated') nodes = gridNodes(found.candidates(), design, priors, mode.pass.parameters);
   else if (single) nodes = [method === 'corrected' ? widened(single, design, mode.pass.system) : plugInNode(single)];
   if (nodes.length === 0 && single) nodes = [single];
   const parameters = mode.pass.parameters;
@@ -175,7 +180,7 @@ function fitAt(units: Units, pools: readonly Pool[], options: WearOptions, weigh
       spread: Math.exp(parameters.logSpread),
     },
     readingError: error,
-    dutyNoise: { psi, ratio: per > 0 ? psi / Math.sqrt(per) : 0, per, from: duty.from },
+    dutyNoise: { psi, ratio: per > 0 ? psi / Math.sqrt(per) : 0, per, from: found.from },
     logLikelihood: mode.pass.logLikelihood,
     convergence: { converged: mode.converged && nodes.length > 0, iterations: mode.iterations, decrement: mode.decrement },
     pools: reportPools(design, mode, units),
@@ -199,27 +204,38 @@ function usualInterval(units: Units): number {
   return gaps.length > 0 ? median(gaps) : 0;
 }
 
-interface DutyNoise {
+interface Found {
+  /** (ψ/σ)² at the mode. */
   readonly ratio: number;
   readonly from: 'estimated' | 'declared' | 'none';
+  readonly per: number;
   readonly terms: UnitTerms;
   readonly mode: Mode;
-  readonly candidates: readonly RatioCandidate[];
+  /** Values of the ratio to integrate over. */
+  readonly candidates: () => readonly RatioCandidate[];
+  /** Half the width of the ratio's peak, ln. */
+  readonly ratioSpread: number;
 }
 
-const candidateCount = 5;
+const searchUnits = 100; // enough to tell the duty noise; the rest would only cost time
+const searchNear = 1e-4;
 
-function dutyNoiseOf(units: Units, design: Design, priors: Priors, options: WearOptions, weight: Float64Array, start: Parameters, straight: ReturnType<typeof summarise>, per: number): DutyNoise {
+/** Mode over everything, duty noise included. `before`: a mode found with other weights, to start from. */
+function modeAt(units: Units, design: Design, priors: Priors, options: WearOptions, weight: Float64Array, before: Found | undefined): Found {
   const asked = options.dutyNoise ?? 'estimate';
-  const flat = (): number => 0;
+  const per = usualInterval(units);
+  const straight = summarise(units, 0, undefined, weight);
+  const start = before?.mode.pass.parameters ?? startValues(units, straight, design, priors, options.gaugeError ?? defaultGaugeError);
   const plainTerms = unitTerms(units, straight, 0);
-  const plainMode = findMode(plainTerms, design, priors, start, { spreads: true });
+  const estimate = asked === 'estimate' && options.priors !== 'none' && per > 0 && hasPairs(units);
+  const declared = typeof asked === 'object' && per > 0;
+  const plainMode = before && estimate ? before.mode : findMode(plainTerms, design, priors, start, estimate || declared ? { spreads: true, near: searchNear } : { spreads: true });
+  if (!estimate && !declared) {
+    return { ratio: 0, from: 'none', per, terms: plainTerms, mode: plainMode, ratioSpread: 0, candidates: () => [{ ratio: 0, terms: plainTerms, logPrior: () => 0, logShare: 0 }] };
+  }
   const rate = ratesAt(units, straight, plainMode.pass.parameters, plainMode.pass.mean);
   const termsAt = (ratio: number, error: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), Math.sqrt(ratio) * error);
-  if (asked === 'none' || per === 0 || (asked === 'estimate' && (options.priors === 'none' || !hasPairs(units)))) {
-    if (typeof asked !== 'object') return { ratio: 0, from: 'none', terms: plainTerms, mode: plainMode, candidates: [{ ratio: 0, terms: plainTerms, logPrior: flat }] };
-  }
-  if (typeof asked === 'object') {
+  if (declared) {
     const psi = asked.ratio * Math.sqrt(asked.per);
     let mode = plainMode;
     let terms = plainTerms;
@@ -230,53 +246,102 @@ function dutyNoiseOf(units: Units, design: Design, priors: Priors, options: Wear
       terms = termsAt(ratio, error);
       mode = findMode(terms, design, priors, mode.pass.parameters, { spreads: true });
     }
-    return { ratio, from: 'declared', terms, mode, candidates: [{ ratio, terms, logPrior: flat }] };
+    return { ratio, from: 'declared', per, terms, mode, ratioSpread: 0, candidates: () => [{ ratio, terms, logPrior: () => 0, logShare: 0 }] };
   }
-  // Estimated: the mode over ln ratio of likelihood and prior, by a walk and a parabola; the curvature gives the candidates' spacing.
+  // Estimated: the mode over ln ratio of likelihood and prior, by a walk and a parabola; the curvature spaces the grid.
   const { mean, spread } = weakPriors.dutyNoise;
   const logPrior = (ratio: number, error: number): number => {
     const z = (0.5 * Math.log(ratio / per) + Math.log(error) - mean) / spread;
     return -0.5 * z * z;
   };
-  const tried = new Map<number, { terms: UnitTerms; mode: Mode; value: number }>();
-  let warm = plainMode.pass.parameters;
-  const at = (logRatio: number): { terms: UnitTerms; mode: Mode; value: number } => {
+  const some = sampleOf(units);
+  const share = some === units ? undefined : designOf(some.count, []);
+  const someWeight = some === units ? weight : pick(units, some, weight);
+  const someRate = some === units ? rate : pickUnits(units, rate);
+  let warm: Parameters = share ? { ...plainMode.pass.parameters, effects: { dense: plainMode.pass.parameters.effects.dense.slice(0, 1), apart: new Float64Array(0) }, poolSpread: [] } : plainMode.pass.parameters;
+  const tried = new Map<number, number>();
+  const at = (logRatio: number): number => {
     const known = tried.get(logRatio);
-    if (known) return known;
+    if (known !== undefined) return known;
     const ratio = Math.exp(logRatio);
-    const terms = termsAt(ratio, Math.exp(warm.logError));
-    const mode = findMode(terms, design, priors, warm, { spreads: true }, 25);
+    const terms = unitTerms(some, summarise(some, ratio, someRate, someWeight), Math.sqrt(ratio) * Math.exp(warm.logError));
+    const mode = findMode(terms, share ?? design, priors, warm, { spreads: true, near: searchNear }, 12);
     warm = mode.pass.parameters;
-    const found = { terms, mode, value: mode.pass.objective + logPrior(ratio, Math.exp(warm.logError)) };
-    tried.set(logRatio, found);
-    return found;
+    const value = mode.pass.objective + logPrior(ratio, Math.exp(warm.logError));
+    tried.set(logRatio, value);
+    return value;
   };
-  const error = Math.exp(plainMode.pass.parameters.logError);
-  let centre = 2 * mean + Math.log(per) - 2 * Math.log(error);
-  let stride = 1.5;
+  let centre = before ? Math.log(before.ratio) : 2 * mean + Math.log(per) - 2 * plainMode.pass.parameters.logError;
+  let stride = before ? 0.75 : 1.5;
   for (let step = 0; step < 14; step++) {
-    const here = at(centre).value;
-    if (at(centre + stride).value > here) centre += stride;
-    else if (at(centre - stride).value > here) centre -= stride;
-    else if (stride > 0.5) stride /= 2;
+    const here = at(centre);
+    if (at(centre + stride) > here) centre += stride;
+    else if (at(centre - stride) > here) centre -= stride;
+    else if (stride > 0.8) stride /= 2;
     else break;
   }
-  const left = at(centre - stride).value;
-  const middle = at(centre).value;
-  const right = at(centre + stride).value;
+  const left = at(centre - stride);
+  const middle = at(centre);
+  const right = at(centre + stride);
   const bend = (2 * middle - left - right) / (stride * stride);
-  const shift = bend > 0 ? Math.max(-stride, Math.min(stride, (right - left) / (2 * stride * bend))) : 0;
-  const best = centre + shift;
+  const best = centre + (bend > 0 ? Math.max(-stride, Math.min(stride, (right - left) / (2 * stride * bend))) : 0);
   const width = Math.min(2, bend > 0 ? 1 / Math.sqrt(bend) : 2);
-  const chosen = at(best);
-  const candidates: RatioCandidate[] = [];
-  const half = (candidateCount - 1) / 2;
-  for (let k = -half; k <= half; k++) {
-    const logRatio = best + 1.1 * width * k;
-    const ratio = Math.exp(logRatio);
-    candidates.push({ ratio, terms: k === 0 ? chosen.terms : termsAt(ratio, Math.exp(chosen.mode.pass.parameters.logError)), logPrior: (e) => logPrior(ratio, e) });
-  }
-  return { ratio: Math.exp(best), from: 'estimated', terms: chosen.terms, mode: chosen.mode, candidates };
+  const ratio = Math.exp(best);
+  const terms = termsAt(ratio, Math.exp(warm.logError));
+  const mode = findMode(terms, design, priors, { ...plainMode.pass.parameters, logSpread: warm.logSpread, logError: warm.logError }, { spreads: true });
+  // Three values by Gauss–Hermite about the peak; each stands for its weight over the peak's normal shape there.
+  const candidates = (): readonly RatioCandidate[] =>
+    [-Math.sqrt(3), 0, Math.sqrt(3)].map((z) => {
+      const value = Math.exp(best + width * z);
+      return { ratio: value, terms: z === 0 ? terms : termsAt(value, Math.exp(mode.pass.parameters.logError)), logPrior: (e: number) => logPrior(value, e), logShare: Math.log(z === 0 ? 2 / 3 : 1 / 6) + 0.5 * z * z };
+    });
+  return { ratio, from: 'estimated', per, terms, mode, candidates, ratioSpread: width };
+}
+
+/** An even choice of units with two thicknesses or more, where there are many. */
+function sampleOf(units: Units): Units {
+  const chosen = sampleUnits(units);
+  if (!chosen) return units;
+  const start = new Int32Array(chosen.length + 1);
+  const edgeStart = new Int32Array(chosen.length + 1);
+  chosen.forEach((unit, k) => (start[k + 1] = start[k]! + units.start[unit + 1]! - units.start[unit]!));
+  const rows = Int32Array.from(chosen.flatMap((unit) => Array.from({ length: units.start[unit + 1]! - units.start[unit]! }, (_, j) => units.start[unit]! + j)));
+  const take = (column: Float64Array): Float64Array => Float64Array.from(rows, (row) => column[row]!);
+  const none = new Float64Array(0);
+  return {
+    ...units,
+    count: chosen.length,
+    start,
+    exposure: take(units.exposure),
+    wear: take(units.wear),
+    reading: Int32Array.from(rows, (row) => units.reading[row]!),
+    edgeStart,
+    edgeDepth: none,
+    edgeTolerance: none,
+    edgeReached: none,
+    edgeNotYet: none,
+    life: new Float64Array(chosen.length).fill(NaN),
+    lifeSpread: new Float64Array(chosen.length),
+    offset: Float64Array.from(chosen, (unit) => units.offset[unit]!),
+  };
+}
+
+function sampleUnits(units: Units): readonly number[] | undefined {
+  const able: number[] = [];
+  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! >= 2) able.push(unit);
+  if (able.length <= searchUnits) return undefined;
+  return Array.from({ length: searchUnits }, (_, k) => able[Math.floor((k * able.length) / searchUnits)]!);
+}
+
+function pick(units: Units, some: Units, column: Float64Array): Float64Array {
+  const chosen = sampleUnits(units) ?? [];
+  const out = new Float64Array(some.exposure.length);
+  chosen.forEach((unit, k) => out.set(column.subarray(units.start[unit]!, units.start[unit + 1]!), some.start[k]!));
+  return out;
+}
+
+function pickUnits(units: Units, column: Float64Array): Float64Array {
+  return Float64Array.from(sampleUnits(units) ?? [], (unit) => column[unit]!);
 }
 
 function hasPairs(units: Units): boolean {
@@ -290,7 +355,7 @@ function ratesAt(units: Units, summary: ReturnType<typeof summarise>, parameters
   const error = Math.exp(parameters.logError);
   const spread = Math.exp(parameters.logSpread);
   for (let unit = 0; unit < units.count; unit++) {
-    const pool = Math.exp(mean[unit]! + (units.thicknesses[unit]! === 0 ? 0 : 0));
+    const pool = Math.exp(mean[unit]!);
     const own = summary.sxx[unit]! / (error * error);
     const prior = 1 / (pool * spread) ** 2;
     rate[unit] = Math.max((own * summary.slope[unit]! + prior * pool) / (own + prior), 0.05 * pool);
@@ -298,34 +363,19 @@ function ratesAt(units: Units, summary: ReturnType<typeof summarise>, parameters
   return rate;
 }
 
-function crowdWeights(fit: WearFit, before: Float64Array): Float64Array {
-  return leaveOut(fit, before).deviation.map(crowdWeight);
-}
-
-function leaveOut(fit: WearFit, weight: Float64Array): ReturnType<typeof leaveOneOut> {
-  const node = heaviest(fit.nodes);
-  const { units } = fit;
-  const { terms } = node;
-  const rate = crudeLogRates(units, terms.summary);
-  const panels = emptyPanels();
-  const moments = emptyMoments();
-  const scale = new Float64Array(units.count);
+function leaveOut(units: Units, design: Design, found: Found, weight: Float64Array): LeaveOneOut {
+  const { terms, mode } = found;
+  const error = Math.exp(mode.pass.parameters.logError);
+  const node = nodeFrom(terms, design, mode.pass, 1, Math.sqrt(found.ratio) * error);
+  if (!node) return { deviation: new Float64Array(units.exposure.length), expected: units.wear };
+  const scale = ratesAt(units, terms.summary, mode.pass.parameters, mode.pass.mean);
   const prior = (unit: number): { mean: number; variance: number } => {
     const m = node.priorMean[unit]!;
     const v = Math.min(node.priorVariance[unit]!, 4);
     const mean = Math.exp(m + v / 2);
     return { mean, variance: mean * mean * (Math.exp(v) - 1) };
   };
-  for (let unit = 0; unit < units.count; unit++) {
-    if (units.thicknesses[unit] === 0) continue;
-    if (node.dutyNoise > 0) {
-      unitMoments(terms, unit, node.priorMean[unit]!, Math.sqrt(node.priorVariance[unit]!), node.error, panels, moments);
-      scale[unit] = Math.exp(node.priorMean[unit]! + moments.r1);
-    } else {
-      scale[unit] = Math.exp(rate[unit] === rate[unit] ? rate[unit]! : node.priorMean[unit]!);
-    }
-  }
-  return leaveOneOut(units, node.error, (node.dutyNoise / node.error) ** 2, scale, prior, weight);
+  return leaveOneOut(units, error, found.ratio, scale, prior, weight);
 }
 
 export function heaviest(nodes: readonly ParameterNode[]): ParameterNode {
@@ -334,9 +384,7 @@ export function heaviest(nodes: readonly ParameterNode[]): ParameterNode {
   return best;
 }
 
-function outlierRemarks(fit: WearFit, weight: Float64Array): readonly Remark[] {
-  const { deviation, expected } = leaveOut(fit, weight);
-  const { units } = fit;
+function outlierRemarks(units: Units, { deviation, expected }: LeaveOneOut, weight: Float64Array): readonly Remark[] {
   const remarks: Remark[] = [];
   for (let unit = 0; unit < units.count; unit++) {
     for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) {

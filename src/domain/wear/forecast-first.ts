@@ -61,7 +61,7 @@ export function forecastFirst(fit: WearFit, members: readonly Member[]): FirstFo
   const lives = alive.map(({ member, forecast }) => Math.max(forecast.quantiles.q50 - member.now, 1e-3 * forecast.quantiles.q50));
   const already = reachedBy(0);
   const beyond = (exposure: number): number => reachedBy(exposure);
-  const quantiles = quantilesOf(beyond, Math.log(Math.min(...lives)), 0);
+  const quantiles = quantilesOf(beyond, { centre: Math.log(Math.min(...lives)), spread: 0.3 }, 0);
   const cut = (level: number, value: number): number => (already >= level ? 0 : value);
   const first = new Array<number>(members.length).fill(0);
   shareOfFirst(alive, quantiles).forEach((share, k) => (first[alive[k]!.at] = share));

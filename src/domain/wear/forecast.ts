@@ -6,6 +6,7 @@ import { defaultDepthTolerance } from './columns.js';
 import type { WearFit } from './fit.js';
 import type { RateTable } from './likelihood/rate-posterior.js';
 import { chanceAbove, chanceReached, rateTables } from './likelihood/rate-posterior.js';
+import { normalQuantile } from './numeric/normal.js';
 import { crossing } from './numeric/root.js';
 
 export interface Quantiles {
@@ -70,8 +71,7 @@ export function forecastUnit(fit: WearFit, unit: number, depth: number, options:
   }
   const reachedBy = reachedChance(tables, depth, options.depthSpread ?? depthSpread(fit, unit, depth), known.short);
   const middle = tables.reduce((sum, t) => sum + t.share * t.mean, 0);
-  const guess = Math.log(depth) - middle;
-  return { kind: 'life', depth, quantiles: quantilesOf(reachedBy, guess, known.short), rate: rateQuantiles(tables, middle, spread), reachedBy, shortAt: known.short, ...records };
+  return { kind: 'life', depth, quantiles: quantilesOf(reachedBy, { centre: Math.log(depth) - middle, spread }, known.short), rate: rateQuantiles(tables, middle, spread), reachedBy, shortAt: known.short, ...records };
 }
 
 /** Chance that the trough is touched by an exposure since fitting: wear of the full thickness. Undefined where nothing can be said. */
@@ -163,17 +163,29 @@ function reachedChance(tables: readonly RateTable[], depth: number, spread: numb
 
 const levels = [0.05, 0.1, 0.5, 0.9, 0.95] as const;
 
-/** Quantiles of an exposure whose distribution is given, by roots on its logarithm, 1e-9 relative. */
-export function quantilesOf(reachedBy: (exposure: number) => number, logGuess: number, short: number): Quantiles {
+/**
+ * Quantiles of an exposure whose distribution is given, by roots on its logarithm, 1e-7 relative.
+ * @param guess about where ln exposure lies and how far it spreads: only saves steps.
+ * @param short the exposure is more than this.
+ */
+export function quantilesOf(reachedBy: (exposure: number) => number, guess: { readonly centre: number; readonly spread: number }, short: number): Quantiles {
   const rise = (log: number): number => reachedBy(Math.exp(log));
   const floor = short > 0 ? Math.log(short) : -Infinity;
+  const stride = Math.max(0.3 * guess.spread, 1e-3);
   const found = levels.map((level) => {
-    let low = Math.max(logGuess - 0.5, floor);
-    let high = Math.max(logGuess + 0.5, floor + 0.1);
-    for (let step = 0; step < 60 && rise(low) > level; step++) low = Math.max(low - 0.7, floor);
-    for (let step = 0; step < 60 && rise(high) < level; step++) high += 0.7;
-    const at = crossing(rise, level, low, high, 1e-9);
-    return at === undefined ? Math.exp(rise(low) >= level ? low : high) : Math.exp(at);
+    const start = guess.centre + guess.spread * normalQuantile(level);
+    let low = Math.max(start - stride, floor);
+    let high = Math.max(start + stride, floor + stride);
+    for (let step = 0; step < 80 && low > floor && rise(low) > level; step++) {
+      high = low;
+      low = Math.max(low - stride * (1 + step), floor);
+    }
+    for (let step = 0; step < 80 && rise(high) < level; step++) {
+      low = high;
+      high += stride * (1 + step);
+    }
+    const at = crossing(rise, level, low, high, 1e-7);
+    return Math.exp(at ?? (rise(low) >= level ? low : high));
   });
   const [q05 = NaN, q10 = NaN, q50 = NaN, q90 = NaN, q95 = NaN] = found; // one for each level
   return { q05, q10, q50, q90, q95 };

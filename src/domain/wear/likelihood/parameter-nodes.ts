@@ -31,6 +31,7 @@ export interface ParameterNode {
 }
 
 const widestVariance = 1e4;
+const leastWeight = 3e-4; // of a grid value; what is left out is shared among the rest
 
 /** One node from a pass at given parameters; undefined where the effects are not determined. */
 export function nodeFrom(terms: UnitTerms, design: Design, pass: Pass, weight: number, dutyNoise: number): ParameterNode | undefined {
@@ -87,8 +88,9 @@ export interface RatioCandidate {
   /** (ψ/σ)². */
   readonly ratio: number;
   readonly terms: UnitTerms;
-  /** ln prior of the duty noise at this ratio for a reading error σ. */
+  /** ln prior of the duty noise at this ratio for a reading error σ, and ln of what its step stands for. */
   readonly logPrior: (error: number) => number;
+  readonly logShare: number;
 }
 
 /** The grid. `start` is the mode of the middle candidate. */
@@ -98,7 +100,7 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
   const step = fine ? 1 : 1.25;
   const reach = fine ? 3 : 2;
   for (const candidate of candidates) {
-    const mode = findMode(candidate.terms, design, priors, start, { spreads: true }, 25);
+    const mode = findMode(candidate.terms, design, priors, start, { spreads: true, near: 1e-6 }, 25);
     const full = solveSystem(mode.pass.system, mode.pass.system.size);
     if (!full) continue;
     const t = design.dense;
@@ -115,13 +117,13 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
         const z2 = step * (i % 2 === 0 ? k : -k); // to and fro, so that each start is near
         if (z1 * z1 + z2 * z2 > 10.5) continue;
         const at: Parameters = { ...parameters, logSpread: mode.pass.parameters.logSpread + a * z1, logError: mode.pass.parameters.logError + b * z1 + c * z2 };
-        const found = findMode(candidate.terms, design, priors, at, { spreads: false }, 12);
+        const found = findMode(candidate.terms, design, priors, at, { spreads: false, near: 1e-6 }, 12);
         parameters = found.pass.parameters;
         const error = Math.exp(at.logError);
         const dutyNoise = Math.sqrt(candidate.ratio) * error;
         const node = nodeFrom(candidate.terms, design, found.pass, 0, dutyNoise);
         // Equal steps in z within a candidate, but each candidate scales them by its own a·c.
-        if (node) nodes.push({ node, log: found.pass.objective + candidate.logPrior(error) + Math.log(a * c) });
+        if (node) nodes.push({ node, log: found.pass.objective + candidate.logPrior(error) + candidate.logShare + Math.log(a * c) });
       }
     }
   }
@@ -129,5 +131,7 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
   for (const { log } of nodes) if (log > top) top = log;
   let sum = 0;
   for (const { log } of nodes) sum += Math.exp(log - top);
-  return nodes.map(({ node, log }) => ({ ...node, weight: Math.exp(log - top) / sum })).filter(({ weight }) => weight > 1e-6);
+  const weighed = nodes.map(({ node, log }) => ({ ...node, weight: Math.exp(log - top) / sum })).filter(({ weight }) => weight > leastWeight);
+  const kept = weighed.reduce((total, { weight }) => total + weight, 0);
+  return weighed.map((node) => ({ ...node, weight: node.weight / kept }));
 }

@@ -10,7 +10,27 @@ import { emptyPanels, integrate, layPanels, logShape } from './unit-integral.js'
 
 const order = 10;
 const rule = gaussLegendre(order);
-const barycentric = Float64Array.from(rule.node, (x, i) => (i % 2 === 0 ? 1 : -1) * Math.sqrt((1 - x * x) * rule.weight[i]!));
+const basis = lagrangeCoefficients(rule.node);
+
+/** Row i: coefficients, constant first, of the polynomial that is 1 at node i and 0 at the others. */
+function lagrangeCoefficients(node: Float64Array): Float64Array {
+  const rows = new Float64Array(order * order);
+  for (let i = 0; i < order; i++) {
+    let row = [1];
+    for (let j = 0; j < order; j++) {
+      if (j === i) continue;
+      const over = node[i]! - node[j]!;
+      const next = new Array<number>(row.length + 1).fill(0);
+      row.forEach((c, k) => {
+        next[k]! -= (c * node[j]!) / over;
+        next[k + 1]! += c / over;
+      });
+      row = next;
+    }
+    rows.set(row, i * order);
+  }
+  return rows;
+}
 
 /** Density of u as a share of 1, with what a path forecast needs beside u. */
 export interface RateTable {
@@ -19,6 +39,7 @@ export interface RateTable {
   readonly spread: number;
   readonly cut: Float64Array;
   readonly mass: Float64Array;
+  /** Polynomial of each panel's density on its own −1 to 1, constant first. */
   readonly density: Float64Array;
   /** ψ², σ², and the state at the last thickness (see Summary). */
   readonly dutyVariance: number;
@@ -90,7 +111,7 @@ function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
       if (!Number.isFinite(centre)) continue;
       const soft = first.terms.edgeSoft[e]!;
       if (soft < 1e-9) hardCuts.push(centre);
-      else for (const side of [-6, -3, 0, 3, 6]) hardCuts.push(centre + side * soft);
+      else for (const side of [-4, 0, 4]) hardCuts.push(centre + side * soft);
     }
   }
   [low, high] = trim(density, low, high);
@@ -113,14 +134,14 @@ const pointWidth = 1e-6;
 
 /** Leaves out what holds less than about 1e-10 of the mass at either end. */
 function trim(density: (u: number) => number, low: number, high: number): [number, number] {
-  const points = 96;
-  for (let pass = 0; pass < 3; pass++) {
+  const points = 48;
+  for (let pass = 0; pass < 4; pass++) {
     const value = Array.from({ length: points + 1 }, (_, i) => density(low + ((high - low) * i) / points));
     const top = Math.max(...value);
     let first = 0;
     let last = points;
-    while (first < last && value[first]! < 1e-11 * top) first++;
-    while (last > first && value[last]! < 1e-11 * top) last--;
+    while (first < last && value[first]! < 1e-10 * top) first++;
+    while (last > first && value[last]! < 1e-10 * top) last--;
     const step = (high - low) / points;
     const narrower: [number, number] = [low + step * Math.max(0, first - 1), low + step * Math.min(points, last + 1)];
     const enough = narrower[1] - narrower[0] > 0.3 * (high - low);
@@ -131,7 +152,7 @@ function trim(density: (u: number) => number, low: number, high: number): [numbe
 }
 
 function panelCuts(low: number, high: number, wanted: readonly number[]): Float64Array {
-  const even = 18;
+  const even = 12;
   const all = Array.from({ length: even + 1 }, (_, i) => low + ((high - low) * i) / even);
   for (const at of wanted) if (at > low && at < high) all.push(at);
   all.sort((a, b) => a - b);
@@ -171,10 +192,16 @@ function fill(density: (u: number) => number, cut: Float64Array): Filled {
     total += sum;
   }
   for (let k = 0; k < panels; k++) mass[k]! /= total;
-  for (let i = 0; i < values.length; i++) values[i]! /= total;
+  const coefficients = new Float64Array(panels * order);
+  for (let k = 0; k < panels; k++) {
+    for (let i = 0; i < order; i++) {
+      const value = values[k * order + i]! / total;
+      for (let power = 0; power < order; power++) coefficients[k * order + power]! += value * basis[i * order + power]!;
+    }
+  }
   m1 /= total;
   m2 /= total;
-  return { cut, mass, density: values, mean: origin + m1, spread: Math.sqrt(Math.max(m2 - m1 * m1, 0)) };
+  return { cut, mass, density: coefficients, mean: origin + m1, spread: Math.sqrt(Math.max(m2 - m1 * m1, 0)) };
 }
 
 /** The same density, drawn out about its mean. */
@@ -188,31 +215,20 @@ function stretch(table: Filled, factor: number): Filled {
   };
 }
 
-/** Density of the panel's polynomial at a place within it, −1 to 1. */
-function within(table: RateTable, panel: number, place: number): number {
-  let top = 0;
-  let bottom = 0;
-  const base = panel * order;
-  for (let i = 0; i < order; i++) {
-    const gap = place - rule.node[i]!;
-    if (gap === 0) return table.density[base + i]!;
-    const w = barycentric[i]! / gap;
-    top += w * table.density[base + i]!;
-    bottom += w;
-  }
-  return top / bottom;
-}
-
 /** ∫ density·step(u) between two places of one panel. */
 function integratePanel(table: RateTable, panel: number, from: number, to: number, step: ((u: number) => number) | undefined): number {
   const low = table.cut[panel]!;
   const high = table.cut[panel + 1]!;
   const half = 0.5 * (to - from);
   const middle = 0.5 * (to + from);
+  const base = panel * order;
+  const { density } = table;
   let sum = 0;
   for (let i = 0; i < order; i++) {
     const u = middle + half * rule.node[i]!;
-    const p = within(table, panel, (2 * u - low - high) / (high - low));
+    const place = (2 * u - low - high) / (high - low);
+    let p = density[base + order - 1]!;
+    for (let power = order - 2; power >= 0; power--) p = p * place + density[base + power]!;
     sum += rule.weight[i]! * (step ? p * step(u) : p);
   }
   return sum * half;
@@ -232,12 +248,12 @@ export function chanceAbove(table: RateTable, c: number): number {
   return clamp(sum);
 }
 
-/** Mean of a soft upward step of u, centred at `centre` with width `width`: the step is taken as 0 and 1 beyond seven widths. */
+/** Mean of a soft upward step of u, centred at `centre` with width `width`: the step is taken as 0 and 1 beyond six widths. */
 export function meanOfStep(table: RateTable, centre: number, width: number, step: (u: number) => number): number {
   if (!(width > 1e-7)) return chanceAbove(table, centre);
   const panels = table.mass.length;
-  const low = centre - 7 * width;
-  const high = centre + 7 * width;
+  const low = centre - 6 * width;
+  const high = centre + 6 * width;
   let sum = 0;
   for (let k = 0; k < panels; k++) {
     const from = table.cut[k]!;
@@ -249,7 +265,7 @@ export function meanOfStep(table: RateTable, centre: number, width: number, step
     }
     let a = Math.max(from, low);
     const end = Math.min(to, high);
-    const pieces = Math.max(1, Math.ceil((end - a) / (3.5 * width)));
+    const pieces = Math.max(1, Math.ceil((end - a) / (4 * width)));
     for (let piece = 0; piece < pieces; piece++) {
       const b = piece === pieces - 1 ? end : a + (end - a) / (pieces - piece);
       sum += integratePanel(table, k, a, b, step);

@@ -249,9 +249,12 @@ export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
     const high = terms.edgeHigh[e]!;
     if (soft < hard) {
       if (u < low || u > high) return -Infinity;
-    } else {
-      value += logAreaBetween((u - high) / soft, (u - low) / soft);
+      continue;
     }
+    const above = (u - low) / soft;
+    const below = (u - high) / soft;
+    // Well inside both ends the factor is 1 to the last digit.
+    if (above < 8.3 || below > -8.3) value += logAreaBetween(below, above);
   }
   return value;
 }
