@@ -6,6 +6,7 @@ import { group } from '../page/markup.js';
 import { htmlPage, type Paper } from '../page/page.js';
 import { appendix } from './print/appendix.js';
 import { conveyorPage } from './print/conveyor-page.js';
+import { decisionPages } from './print/decisions.js';
 import { frontPage } from './print/front-page.js';
 import { reportStyles } from './print/styles.js';
 import type { RemainingLife } from './remaining-life.js';
@@ -14,7 +15,7 @@ export function remainingLifeHtml(report: RemainingLife, options: { readonly pap
   const title = `Remaining life of liners${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
   return htmlPage({
     title, styles: reportStyles, paper: options.paper ?? 'A4',
-    body: group(frontPage(report), report.conveyors.map((life, i) => conveyorPage(life, i)), appendix()),
+    body: group(frontPage(report), decisionPages(report), report.conveyors.map((life, i) => conveyorPage(life, i)), appendix()),
     footer: `${title}. Advises; a competent person decides.`,
   });
 }

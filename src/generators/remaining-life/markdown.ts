@@ -37,7 +37,7 @@ function conveyorSection(life: ConveyorLife): string {
   ]);
   return [
     `## ${markdownText(life.conveyor.name)} ${markdownText(life.conveyor.title ?? '')}`,
-    [`${life.attention.todo}.`, ...life.attention.reasons.map((r) => `${r}.`), forecastText(life), lookText(life)].filter(Boolean).map((line) => `- ${markdownText(line)}`).join('\n'),
+    [`${life.attention.todo}.`, ...life.attention.reasons.map((r) => `${r}.`), forecastText(life), lookText(life)].filter((line) => line !== undefined).map((line) => `- ${markdownText(line)}`).join('\n'),
     rows.length === 0 ? '' : markdownTable(['Point', 'At, m', 'Clock', 'Last seen', `Long-term, ${unit}`, `Short-term, ${unit}`, `Left by hand, ${life.unit}`, 'Limit, model (80 %)', 'Look again by'], rows),
   ].filter((part) => part !== '').join('\n\n');
 }

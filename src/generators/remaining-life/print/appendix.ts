@@ -1,18 +1,28 @@
-// Where every number comes from: formulas, sources, words.
+// Where every number comes from: formulas with their symbols, units and sources, and what the words mean.
 
 import { element, type Markup } from '../../page/markup.js';
+import type { Formula } from '../../appendix/formula.js';
+import { formulasOf } from '../../appendix/formulas.js';
 
-const entries: readonly { readonly head: string; readonly formula?: string; readonly text: string }[] = [
-  { head: 'Exposure', text: 'Running hours (or tonnes) between the day a liner was fitted and the day it was looked at. Meter changes are joined; between records a straight line, after the newest record the duty in force.' },
-  { head: 'Long-term rate', formula: 'LT = (fitted thickness − last thickness) / exposure', text: 'Form of API 570 and API 510 (remaining life of thinning walls); method only, the limits are those declared for the liner.' },
-  { head: 'Short-term rate', formula: 'ST = (last but one thickness − last thickness) / exposure between', text: 'As above. The larger of LT and ST rules.' },
-  { head: 'Remaining life', formula: 'RL = (last thickness − condemn limit) / ruling rate', text: 'As above. Look again after half of it at the latest.' },
-  { head: 'Colours', formula: 'depth reached / exposure ≤ rate ≤ next depth / exposure', text: 'A layer that shows puts the wear between two layer depths. Common practice on liners of two equal layers: the second colour showing means half the life is used.' },
-  { head: 'Straight line', text: 'Wear is taken to go in proportion to exposure. As the worn strip widens the depth grows more slowly, so late in life a straight line is on the safe side.' },
+const words: readonly (readonly [string, string])[] = [
+  ['Exposure', 'running hours, or tonnes, between the day a liner was fitted and the day it was looked at. Meter changes are joined; between records a straight line, after the newest one the duty in force'],
+  ['Middle, 80 %', 'half of the cases come before the middle; in 80 of 100 cases the limit is reached between the two dates, in 10 before and in 10 after'],
+  ['Not inspected', 'nothing of this liner was seen at this place. It is never taken for good; what is printed for it is borrowed from the others'],
+  ['Colour only', 'the layer that shows puts the wear between two layer depths and says no more'],
+  ['Look again by', 'half of the life that was left at the last look, by the ruling rate; at the latest the day on which the chance of the limit passes the accepted risk'],
+  ['Straight line', 'wear is taken to go in proportion to exposure. As the worn strip widens the depth grows more slowly, so late in life a straight line is on the safe side'],
 ];
 
 export function appendix(): Markup {
-  return element('section', { class: 'page' }, element('h2', {}, 'Formulas and sources'),
-    entries.map(({ head, formula, text }) => element('div', { class: 'keep' },
-      element('h3', {}, head), formula !== undefined && element('p', { class: 'formula' }, formula), element('p', {}, text))));
+  return element(
+    'section', { class: 'page' },
+    element('h2', {}, 'Words'),
+    element('dl', { class: 'words' }, words.map(([word, meaning]) => element('div', {}, element('dt', {}, word), element('dd', {}, `${meaning}.`)))),
+    element('h2', {}, 'Formulas and sources'),
+    formulasOf.wear.map((f: Formula) => element('div', { class: 'keep' },
+      element('h3', {}, f.title),
+      element('p', { class: 'formula' }, f.formula),
+      element('p', { class: 'small' }, f.symbols.map((s) => `${s.symbol} ${s.meaning}${s.unit === '1' ? '' : `, ${s.unit}`}`).join('; '), '. ', element('em', {}, `${f.standing}: ${f.source}.`), f.note ? ` ${f.note}` : '')),
+    ),
+  );
 }

@@ -2,12 +2,14 @@
 // the table with the hand arithmetic, what was not seen or left out, and the liners that lay there before.
 
 import { formatDay, parseDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { formatNumber } from '../../../domain/units/format.js';
 import { momentOn } from '../../../domain/model/history.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
 import type { ConveyorLife } from '../remaining-life.js';
 import type { PointLife } from '../work/points.js';
 import { chartKey, mapKey } from './keys.js';
+import { depthText, forecastText, lookText } from './sentences.js';
 import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { wearChart } from './wear-chart.js';
@@ -22,7 +24,8 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
     'section', { class: 'page', id },
     element('h2', {}, conveyor.name, ' ', element('span', { class: 'sub' }, conveyor.title ?? '')),
     facts(life),
-    element('ul', {}, life.attention.reasons.map((reason) => element('li', {}, `${capital(reason)}.`))),
+    element('p', { class: 'verdict' }, `${life.attention.todo}.`),
+    element('ul', {}, [...life.attention.reasons, forecastText(life), lookText(life)].filter((text) => text !== undefined).map((text) => element('li', {}, `${capital(text)}.`))),
     figure({
       drawing: linerMap(life, `${id}-map`), caption: mapKey(life),
       data: table({ columns: [{ head: 'Panel' }, { head: 'Chainage, m' }, { head: 'Last seen' }], rows: mapRows(life) }),
@@ -37,8 +40,7 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
     charts.length > 1 && element('p', { class: 'small' }, `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.`),
     charts.length > 1 && element('div', { class: 'charts' }, charts.map((point, i) => wearChart(point, { id: `${id}-p${i + 1}`, size: 'small', unit: life.unit, most }))),
     readingsData(life, charts),
-    notSeen(life),
-    formerSets(life),
+    borrowed(life), notSeen(life), formerSets(life),
   );
 }
 
@@ -94,6 +96,25 @@ function readingsData(life: ConveyorLife, points: readonly PointLife[]): Markup 
   ]));
   return element('details', { class: 'data' }, element('summary', {}, `The ${counted(rows.length, 'reading')} behind these charts`),
     table({ columns: [{ head: 'Point' }, { head: 'Date' }, { head: 'Since fitted', number: true }, { head: 'Seen' }, { head: 'Note' }], rows }));
+}
+
+/** What the model took from elsewhere, what it makes of panels nobody has seen, and which readings it doubts. */
+function borrowed(life: ConveyorLife): Markup | undefined {
+  const { model } = life;
+  if (!model || model.forecast.kind === 'cannot say') return undefined;
+  const lines: string[] = model.borrowed.map((b) =>
+    `${b.pool === 'conveyor' ? 'This conveyor' : b.pool === 'liner' ? `Liner ${b.label}` : capital(b.label.replace(`${life.conveyor.name} `, ''))} wears ${formatNumber(b.factor, 2)} times (90 %: ${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, from ${counted(b.units, 'liner at a place', 'liners at places')} with records`);
+  for (const unseen of model.unseen) {
+    lines.push(`Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; the worst of several comes earlier`);
+  }
+  for (const point of life.points) {
+    for (const stray of point.model?.strays ?? []) {
+      const full = point.model?.fullWeight;
+      lines.push(`${point.place.name} on ${formatDay(stray.day)}: ${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`);
+    }
+  }
+  lines.push(`Dates carry a spread of the coming duty of ${formatNumber(model.dutySpread.ratio * 100, 0)} % (${model.dutySpread.from === 'declared' ? 'as declared' : model.dutySpread.from === 'observed' ? 'as the meter shows' : 'assumed, none is declared'})`);
+  return element('div', {}, element('h3', {}, 'Borrowed, doubted, assumed'), element('ul', { class: 'small' }, lines.map((line) => element('li', {}, `${line}.`))));
 }
 
 function notSeen(life: ConveyorLife): Markup | undefined {

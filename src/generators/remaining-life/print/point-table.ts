@@ -15,11 +15,12 @@ export function pointTable(life: ConveyorLife): Markup {
     columns: [
       { head: 'Point' }, { head: 'At, m', number: true }, { head: 'Clock', number: true }, { head: 'Last seen' },
       { head: headOf('Long-term', unit), number: true }, { head: headOf('Short-term', unit), number: true },
-      { head: headOf('Left at ruling rate', life.unit), number: true }, { head: 'Limit by hand', class: 'day' }, { head: 'Look again by', class: 'day' },
+      { head: headOf('Left at ruling rate', life.unit), number: true }, { head: 'Limit by hand', class: 'day' },
+      ...(life.model ? [{ head: headOf('Records', 'mm + colours'), number: true }, { head: headOf('Limit by model', 'middle, 80 % between'), class: 'day' }] : []), { head: 'Look again by', class: 'day' },
     ],
     rows: life.points.map((point) => [
       point === life.worst ? `${point.place.name} ◂` : point.place.name, metres(point.place.at), formatClock(point.place.clock), lastSeenCell(point),
-      ...handCells(point),
+      ...handCells(point), ...(life.model ? modelCells(point) : []),
       point.nextLook ? (point.nextLook.overdue ? group(element('strong', {}, 'overdue'), ` ${date(point.nextLook.day)}`) : date(point.nextLook.day)) : point.pastLimit ? element('strong', {}, 'now') : '–',
     ]),
     rowClass: (row) => (life.points[row] === life.worst ? 'first' : lastSeen(life.points[row] ?? life.points[0]!) === undefined ? 'unseen' : undefined), // rows are the points
@@ -32,6 +33,25 @@ function lastSeenCell(point: PointLife): Markup | string {
   return group(element('span', { class: 'nowrap' }, seenText(last.seen)), ' ', small(date(last.day)));
 }
 
+/** How many records of this place, and the model's date; italics where it is borrowed from the pool alone. */
+function modelCells(point: PointLife): readonly (Markup | string)[] {
+  const { model } = point;
+  if (!model) return ['–', '–'];
+  const records = `${model.readings} + ${model.indicators}`;
+  const limit = model.condemn;
+  switch (limit.kind) {
+    case 'reached':
+      return [records, element('strong', {}, 'reached')];
+    case 'cannot say':
+      return [records, element('span', { class: 'sub' }, `cannot say: ${limit.why}`)];
+    case 'life': {
+      const middle = limit.days ? date(limit.days.q50) : amount(limit.exposure.q50);
+      const [low, high] = limit.days ? [date(limit.days.q10), limit.days.q90 === undefined ? 'beyond 40 years' : date(limit.days.q90)] : [amount(limit.exposure.q10), amount(limit.exposure.q90)];
+      return [records, group(model.basis === 'not inspected' ? element('em', {}, `${middle}, from the pool`) : middle, element('span', { class: 'sub' }, `${low} to ${high}`))];
+    }
+  }
+}
+
 /** Long-term, short-term, what is left, the date of the limit. */
 function handCells(point: PointLife): readonly (Markup | string)[] {
   const { hand, colours } = point;
@@ -41,7 +61,7 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
       return [
         hand.rules === 'long-term' ? element('strong', {}, rate(hand.longTerm)) : rate(hand.longTerm),
         shortCell(point),
-        amount(hand.remaining), date(condemn?.day),
+        leftCell(point, hand.remaining, hand.last.thickness), date(condemn?.day),
       ];
     case 'at the limit':
       return [rate(hand.longTerm), shortCell(point), '0', element('strong', {}, 'reached')];
@@ -61,6 +81,14 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
           return ['–', '–', '–', '–'];
       }
   }
+}
+
+/** Where a colour was seen after the last thickness, the life still counts from that thickness, and says so. */
+function leftCell(point: PointLife, remaining: number, last: number): Markup | string {
+  const seen = lastSeen(point);
+  const from = point.readings.findLast((r) => r.seen.kind === 'thickness');
+  if (!seen || !from || seen === from) return amount(remaining);
+  return group(amount(remaining), element('span', { class: 'sub' }, `from ${thickness(last)} mm`, element('br'), date(from.day)));
 }
 
 function shortCell(point: PointLife): Markup | string {

@@ -22,11 +22,18 @@ tr.unseen td { font-style: italic; }
 .key { display: flex; flex-wrap: wrap; gap: 1mm 5mm; align-items: center; font-size: 8.8pt; margin: 0 0 2mm; }
 .key span { display: inline-flex; align-items: center; gap: 1.5mm; }
 .key svg { width: 7mm; height: 4mm; }
+.words div { display: grid; grid-template-columns: 32mm 1fr; gap: 3mm; padding: 0.8mm 0; border-bottom: 0.5pt solid #c0c0c0; font-size: 9.2pt; }
+.words dt { font-weight: bold; }
+.words dd { margin: 0; }
 h2 .sub { display: inline; font-size: 11pt; margin-left: 2mm; }
 table.tight { font-size: 8.8pt; }
 td.day, th.day { white-space: nowrap; }
 th.number, th.day { white-space: normal; }
 table.tight th, table.tight td { padding-left: 1mm; padding-right: 1mm; }
+table.tight .sub { font-size: 7.8pt; }
+td.number .sub { white-space: nowrap; }
+.boxed { border: 1.6pt solid #000; padding: 0.4mm 1.2mm; margin: -0.4mm -1.2mm; display: inline-block; }
+table.choice td, table.choice th { padding: 1mm 2mm; }
 .formula { font-family: "Liberation Mono", "DejaVu Sans Mono", Menlo, Consolas, monospace; font-size: 9pt; white-space: pre-wrap; margin: 0.5mm 0 1.5mm; }
 @media screen and (max-width: 190mm) { .charts { grid-template-columns: repeat(2, 1fr); } }
 `;

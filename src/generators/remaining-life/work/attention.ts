@@ -2,7 +2,7 @@
 // before a risk that no planned outage meets, that before a reline to plan, a look to make, a conveyor not seen enough, and
 // last what is in order. Within a level the earlier date goes first, then the name.
 
-import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatNumber, formatPercent } from '../../../domain/units/format.js';
 import type { OutageCandidate } from '../../../domain/wear/decision.js';
 import type { ConveyorLife } from '../remaining-life.js';
@@ -64,7 +64,9 @@ function planOf({ model, worst, conveyor }: Unsorted, asOf: CalendarDay | undefi
         ? { level: 'no outage in time', outage: undefined, todo: `Plan an outage before ${formatDay(riskDay)}: none is declared` } : undefined;
     }
     if (choice.kind === 'too late' && choice.chosen) {
-      return { level: 'no outage in time', outage: choice.chosen, todo: `Reline before ${choice.chosen.outage.name ?? 'the next outage'} (${formatDay(choice.chosen.outage.from)}) if at all possible: the risk of ${formatPercent(model.risk)} is passed before it` };
+      const { outage } = choice.chosen;
+      const passed = riskDay === undefined || asOf === undefined || riskDay <= asOf ? 'now: the accepted risk is passed already' : `by ${formatDay(riskDay)}: the accepted risk of ${formatPercent(model.risk)} is passed then`;
+      return { level: 'no outage in time', outage: orderedFor(choice.chosen, riskDay, model.leadTime.days, asOf), todo: `Reline ${passed}, before ${outage.name ?? 'the next outage'} (${formatDay(outage.from)})` };
     }
     // The last outage still within the risk is a plan only where the risk passes soon after it.
     const soon = riskDay !== undefined && last !== undefined && riskDay <= last.outage.from + 92;
@@ -77,6 +79,13 @@ function planOf({ model, worst, conveyor }: Unsorted, asOf: CalendarDay | undefi
   const outages = conveyor.plant.outages.filter((o) => asOf === undefined || o.from.day >= asOf);
   if (limitDay === undefined || !outages.some((o) => o.from.day >= limitDay)) return undefined;
   return { level: 'reline to plan', outage: undefined, todo: `Reline at a planned outage before ${formatDay(limitDay)}` };
+}
+
+/** Where no outage is early enough, the liner has to be there by the day on which the risk is passed. */
+function orderedFor(candidate: OutageCandidate, riskDay: CalendarDay | undefined, leadDays: number, asOf: CalendarDay | undefined): OutageCandidate {
+  if (riskDay === undefined || riskDay >= candidate.outage.from) return candidate;
+  const orderBy = addDays(riskDay, -leadDays);
+  return { ...candidate, orderBy, orderIsLate: asOf !== undefined && orderBy < asOf };
 }
 
 function nothingDue({ model }: Unsorted): string {

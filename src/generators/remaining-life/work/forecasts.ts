@@ -9,6 +9,7 @@ import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit
 import { forecastFirst } from '../../../domain/wear/forecast-first.js';
 import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/forecast.js';
 import { reduceReadings } from '../../../domain/wear/reduce.js';
+import { whereToLook } from '../../../domain/wear/where-to-look.js';
 import { toCalendar, type CalendarForecast, type DayQuantiles, type ForwardDuty } from '../../../domain/wear/to-calendar.js';
 import type { Borrowed, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './model.js';
 import { tabulated, type Distribution } from './tabulate.js';
@@ -179,17 +180,38 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
     riskDay: condemn?.kind === 'dates' ? condemn.dayOf(risk) : undefined,
     // The half is reckoned from each point's last look, so it is handed over as twice the days that are left to it.
     look: nextInspection({ condemn, remainingDays: half === undefined ? undefined : 2 * (half - asOf), risk, asOf }),
+    lookAt: lookAt(fitted, points),
     unseen: unseenRuns(fitted, coming, runs), borrowed: borrowedBy(fitted, conveyor.name, history),
   };
 }
 
-function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): { forecast: ConveyorForecast; condemn: CalendarForecast | undefined; contact: CalendarForecast | undefined } {
-  const { input, result } = fitted;
-  if (result.kind !== 'fitted') return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined, contact: undefined };
-  const seenPoints = points.flatMap((point) => {
+interface PlacedUnit {
+  readonly point: PointLife;
+  readonly unit: number;
+  readonly now: number;
+}
+
+/** Points whose liner and exposure are known, with their row in the model. */
+function placed({ input }: Fitted, points: readonly PointLife[]): readonly PlacedUnit[] {
+  return points.flatMap((point) => {
     const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
     return unit < 0 || point.exposureNow === undefined ? [] : [{ point, unit, now: point.exposureNow }];
   });
+}
+
+function lookAt(fitted: Fitted, points: readonly PointLife[]): ConveyorModel['lookAt'] {
+  if (fitted.result.kind !== 'fitted') return [];
+  const members = placed(fitted, points);
+  return whereToLook(fitted.result, members.map(({ point, unit, now }) => ({ unit, now, depth: point.fitted.value - point.condemn })))
+    .filter((look) => look.narrowing >= 0.01)
+    .slice(0, 3)
+    .flatMap(({ index, narrowing }) => { const name = members[index]?.point.place.name; return name === undefined ? [] : [{ name, share: narrowing }]; });
+}
+
+function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): { forecast: ConveyorForecast; condemn: CalendarForecast | undefined; contact: CalendarForecast | undefined } {
+  const { result } = fitted;
+  if (result.kind !== 'fitted') return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined, contact: undefined };
+  const seenPoints = placed(fitted, points);
   if (seenPoints.length === 0) return { forecast: { kind: 'cannot say', why: 'no point with a known exposure' }, condemn: undefined, contact: undefined };
   const first = forecastFirst(result, seenPoints.map(({ point, unit, now }) => ({ unit, now, depth: point.fitted.value - point.condemn })));
   const steel = forecastFirst(result, seenPoints.map(({ point, unit, now }) => ({ unit, now, depth: point.depths.at(-1) ?? point.fitted.value })));

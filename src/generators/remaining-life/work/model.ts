@@ -85,6 +85,8 @@ export interface ConveyorModel {
   /** Day on which the chance passes the risk; undefined beyond 40 years or without dates. */
   readonly riskDay: CalendarDay | undefined;
   readonly leadTime: { readonly days: number; readonly declared: boolean };
+  /** Places whose reading would narrow the decision most, best first; `share` of the spread it is expected to take away. */
+  readonly lookAt: readonly { readonly name: string; readonly share: number }[];
   /** Runs with panels that nobody has seen: when such a panel would reach its limit. */
   readonly unseen: readonly { readonly run: number; readonly panels: number; readonly condemn: DepthForecast }[];
   /** What was borrowed from where: the factor on the rate of each group this conveyor belongs to. */
