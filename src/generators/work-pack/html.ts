@@ -47,7 +47,7 @@ function blockMarkup(block: Block): Markup {
     case 'text':
       return element('p', {}, block.strong ? element('strong', {}, block.text) : block.text);
     case 'list':
-      return element('ul', { class: 'scope' }, block.items.map((item) => element('li', {}, item)));
+      return element('ul', { class: block.strong ? 'scope' : undefined }, block.items.map((item) => element('li', {}, item)));
     case 'caution':
       return element('section', { class: 'caution' },
         element('h3', {}, block.heading), block.text.map((text) => element('p', {}, text)),
@@ -63,13 +63,16 @@ function blockMarkup(block: Block): Markup {
 
 function tableMarkup(block: Extract<Block, { kind: 'table' }>): Markup {
   const strong = new Set(block.strong);
-  return element('table', { class: block.form ? 'form' : undefined },
+  return element('table', { class: [block.form ? 'form' : '', block.rows.length <= shortTable ? 'keep' : ''].filter(Boolean).join(' ') || undefined },
     block.caption !== undefined && element('caption', {}, block.caption),
     element('thead', {}, element('tr', {}, block.columns.map((column) => element('th', { scope: 'col', class: column.number ? 'number' : undefined, style: widthOf(column) }, column.head)))),
     element('tbody', {}, block.rows.map((row, index) => element('tr', { class: strong.has(index) ? 'strong' : undefined },
       block.columns.map((column, at) => element('td', { class: [column.number ? 'number' : '', column.write === undefined ? '' : 'write'].filter(Boolean).join(' ') || undefined }, lines(row[at] ?? '')))))),
   );
 }
+
+/** Tables with so few rows stay on one page. */
+const shortTable = 8;
 
 function widthOf(column: Column): string | undefined {
   const width = column.width ?? column.write;

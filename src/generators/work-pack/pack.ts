@@ -37,6 +37,52 @@ export interface WorkPack {
   readonly orderBy: readonly OrderBy[];
   readonly schedule: ScheduleFacts;
   readonly lifts: LiftFacts;
+  readonly cutLists: readonly CutListFacts[];
+  readonly materials: readonly MaterialRow[];
+  readonly holdDowns: readonly { readonly name: string; readonly at: number }[];
+  /** Declared gap between screw and liner, mm; undefined where none is declared. */
+  readonly clearance: { readonly from: number; readonly to: number } | undefined;
+  readonly asFitted: AsFittedFacts;
+}
+
+export interface CutListFacts {
+  readonly liner: string;
+  readonly sticks: readonly {
+    readonly name: string; readonly length: number; readonly offcut: boolean; readonly rest: number; readonly keep: boolean;
+    readonly cuts: readonly { readonly run: number; readonly panel: number; readonly length: number; readonly closing: boolean }[];
+  }[];
+  readonly toBuy: readonly { readonly length: number; readonly count: number }[];
+  readonly missing: readonly { readonly length: number; readonly count: number }[];
+  readonly tooLong: readonly { readonly run: number; readonly panel: number; readonly length: number }[];
+  /** mm of new stock, the least any plan needs, and what it would be if the saw took nothing. */
+  readonly newStock: number;
+  readonly lowerBound: number;
+  readonly newStockWithoutKerf: number;
+  readonly optimal: boolean;
+  readonly wasteRatio: number;
+  readonly recordedOffcuts: readonly { readonly length: number; readonly count: number; readonly date: string }[];
+}
+
+export interface MaterialRow {
+  readonly what: string;
+  readonly kind: 'liner' | 'screw' | 'fixings' | 'consumable';
+  readonly needed: number;
+  readonly spares: number;
+  readonly unit: string;
+  readonly basis: string;
+  readonly orderBy: string | undefined;
+}
+
+export interface AsFittedFacts {
+  readonly qualified: string;
+  readonly relines: readonly {
+    readonly liner: string;
+    /** Nominal, mm. */
+    readonly thickness: number;
+    readonly runs: readonly { readonly run: number; readonly whole: boolean; readonly panels: readonly { readonly panel: number; readonly length: number }[] }[];
+    readonly points: readonly { readonly name: string; readonly at: number; readonly clock: string }[];
+  }[];
+  readonly screw: string | undefined;
 }
 
 /** Working hours count from the first shift of the window. */

@@ -13,11 +13,15 @@ import { addDays, formatDay } from '../../domain/units/calendar.js';
 import { formatChainage, formatLength, formatPercent } from '../../domain/units/format.js';
 import type { Fact, OrderBy, WorkPack } from './pack.js';
 import { cautionsFor } from './parts/cautions.js';
-import { panelRows, runRows } from './parts/panels.js';
+import { cutLists } from '../../domain/plan/cut-list.js';
+import { materialsOf } from '../../domain/plan/materials.js';
+import { fittedAreas, panelRows, runRows } from './parts/panels.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
 import { liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
 import { stepRows } from './parts/steps.js';
+import { cutListFacts, materialRow } from './parts/materials.js';
+import { asFittedFacts } from './parts/records.js';
 import { takingsFor } from './parts/takings.js';
 
 export interface PackOptions {
@@ -37,6 +41,8 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const runs = runRows(ground, steps);
   const panels = panelRows(ground, steps);
   const rows = stepRows(ground, plan);
+  const fitted = fittedAreas(ground, steps);
+  const cuts = cutLists(job, estate, ground, fitted);
   const renewed = panels.filter((panel) => panel.renewed);
   const heaviest = renewed.length > 0 ? Math.max(...renewed.map((panel) => panel.mass)) : undefined;
   const number = `${conveyor.name}-${job.name}`;
@@ -71,6 +77,11 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     steps: rows,
     schedule: scheduleFacts(plan),
     lifts: liftFacts(plan.lifts),
+    cutLists: cuts.map(cutListFacts),
+    materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
+    holdDowns: conveyor.holdDowns.map((block, index) => ({ name: block.name ?? `H${index + 1}`, at: (block.from.value + block.to.value) / 2 })),
+    clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
+    asFitted: asFittedFacts(ground, panels),
     orderBy: orderDates(job),
     drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };

@@ -6,6 +6,7 @@ import { panelMass } from '../../../domain/geometry/trough.js';
 import type { Step } from '../../../domain/model/job.js';
 import type { Area, Ground, RunGround } from '../../../domain/order/ground.js';
 import { touches } from '../../../domain/order/ground.js';
+import { boltsOf } from '../../../domain/plan/materials.js';
 import type { PanelRow, RunRow } from '../pack.js';
 
 export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow[] {
@@ -41,7 +42,7 @@ export function panelRows(ground: Ground, steps: readonly Step[]): readonly Pane
 }
 
 /** Where new panels go: what the order's `fit` steps cover, which can be more than the job asks for; its scope where there are none. */
-function fittedAreas(ground: Ground, steps: readonly Step[]): readonly Area[] {
+export function fittedAreas(ground: Ground, steps: readonly Step[]): readonly Area[] {
   const areas = steps.flatMap((step, index) => (step.action === 'fit' ? (ground.areas[index] ?? []) : []));
   return areas.length > 0 ? areas : ground.scope;
 }
@@ -55,9 +56,8 @@ function section(ground: Ground, run: RunGround): { insideRadius: number; sideHe
   return { insideRadius: trough.insideRadius.value, sideHeight: trough.sideHeight.value, thickness: run.liner.thickness.value };
 }
 
-/** Rows times bolts a row, at least two a row; undefined where the liner declares no bolts. */
+/** Undefined where the liner declares no bolts. */
 function boltsFor(run: RunGround, length: number): number | undefined {
   const bolt = run.liner.bolt;
-  if (!bolt?.rows || !bolt.pitch) return undefined;
-  return bolt.rows.count * Math.max(2, Math.round(length / bolt.pitch.value));
+  return bolt?.rows && bolt.pitch && bolt.pitch.value > 0 ? boltsOf(length, bolt.pitch.value, bolt.rows.count) : undefined;
 }

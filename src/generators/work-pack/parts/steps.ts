@@ -27,13 +27,28 @@ export function stepRows(ground: Ground, plan: JobPlan): readonly StepRow[] {
       from: known ? from : 0, to: known ? to : 0,
       who: planned.crews.join(', '), access: planned.unit ?? zonesOf(ground, from, to),
       work: words.work, check: words.check, hold: words.hold,
-      after: planned.after.map((position) => position + 1),
+      after: nearestOnly(plan, index).map((position) => position + 1),
       people: planned.people, hours: planned.finish - planned.start, start: planned.start, finish: planned.finish,
       startText: momentText(planned.from), finishText: momentText(planned.to),
       float: planned.float, critical: planned.critical, basis: planned.work.basis,
       ...(step.note === undefined ? {} : { note: step.note }),
     };
   });
+}
+
+/** What a step waits for, without what those wait for themselves. */
+function nearestOnly(plan: JobPlan, index: number): readonly number[] {
+  const direct = plan.steps[index]?.after ?? [];
+  const further = new Set<number>();
+  const reach = (position: number): void => {
+    for (const before of plan.steps[position]?.after ?? []) {
+      if (further.has(before)) continue;
+      further.add(before);
+      reach(before);
+    }
+  };
+  direct.forEach(reach);
+  return direct.filter((position) => !further.has(position)).sort((a, b) => a - b);
 }
 
 /** `2027-01-18 07:00`. */

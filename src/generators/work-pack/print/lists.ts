@@ -17,7 +17,7 @@ export interface List {
 }
 
 export function packLists(pack: WorkPack): readonly List[] {
-  return [coverList(pack), stepList(pack), panelList(pack), takingList(pack), liftList(pack), isolationList(pack), permitList(pack)];
+  return [coverList(pack), stepList(pack), panelList(pack), takingList(pack), cutList(pack), liftList(pack), materialList(pack), isolationList(pack), permitList(pack)];
 }
 
 function coverList(pack: WorkPack): List {
@@ -56,6 +56,22 @@ function takingList(pack: WorkPack): List {
     name: 'Off and back',
     columns: [{ head: 'Part', width: 18 }, { head: 'Which', width: 40 }, { head: 'Off', width: 7, digits: 0 }, { head: 'Back', width: 7, digits: 0 }, { head: 'Each, kg', width: 10, digits: 1 }, { head: 'Note', width: 40 }, { head: 'Counted off', width: 13 }, { head: 'Counted back', width: 13 }],
     rows: pack.takings.map((taking) => [taking.part, taking.which, taking.off, taking.back, taking.mass, taking.note, '', '']),
+  };
+}
+
+function cutList(pack: WorkPack): List {
+  return {
+    name: 'Cut list',
+    columns: [{ head: 'Liner', width: 16 }, { head: 'Stock', width: 9 }, { head: 'From', width: 10 }, { head: 'Stock length, mm', width: 11, digits: 0 }, { head: 'Run', width: 6, digits: 0 }, { head: 'Panel', width: 7, digits: 0 }, { head: 'Cut to, mm', width: 11, digits: 0 }, { head: 'Closing', width: 10 }, { head: 'Rest of stock, mm', width: 11, digits: 0 }],
+    rows: pack.cutLists.flatMap((list) => list.sticks.flatMap((stick) => stick.cuts.map((cut) => [list.liner, stick.name, stick.offcut ? 'offcut' : 'new', tenth(stick.length), cut.run, cut.panel, tenth(cut.length), cut.closing ? 'closing' : '', tenth(stick.rest)]))),
+  };
+}
+
+function materialList(pack: WorkPack): List {
+  return {
+    name: 'Materials',
+    columns: [{ head: 'What', width: 44 }, { head: 'Kind', width: 12 }, { head: 'Needed', width: 9, digits: 1 }, { head: 'Spares', width: 8, digits: 0 }, { head: 'Unit', width: 9 }, { head: 'Order by', width: 12 }, { head: 'Worked out from', width: 50 }],
+    rows: pack.materials.map((row) => [row.what, row.kind, row.needed, row.spares, row.unit, row.orderBy ?? '', row.basis]),
   };
 }
 

@@ -1,15 +1,16 @@
 // A pack laid out for reading: cover first (scope, window, what speaks against it), then safety, access, what comes off, the
 // panels, the steps to sign, the drawings and the check sheets.
 
-import { formatChainage, formatHours, formatLength, formatMass, formatNumber } from '../../../domain/units/format.js';
+import { formatChainage, formatHours, formatLength, formatMass, formatNumber, formatPercent } from '../../../domain/units/format.js';
 import type { PanelRow, WorkPack } from '../pack.js';
 import { standingCaution } from '../parts/cautions.js';
+import { recordTemplate } from '../parts/records.js';
 import type { Block } from './blocks.js';
 
 export function packBlocks(pack: WorkPack): readonly Block[] {
   return [
-    ...coverBlocks(pack), ...safetyBlocks(pack), ...accessBlocks(pack), ...takingBlocks(pack), ...stepBlocks(pack), ...scheduleBlocks(pack), ...panelBlocks(pack), ...liftBlocks(pack),
-    ...drawingBlocks(pack), ...checkBlocks(pack), ...handBackBlocks(pack),
+    ...coverBlocks(pack), ...safetyBlocks(pack), ...accessBlocks(pack), ...takingBlocks(pack), ...stepBlocks(pack), ...scheduleBlocks(pack), ...panelBlocks(pack), ...cutBlocks(pack), ...liftBlocks(pack), ...materialBlocks(pack),
+    ...drawingBlocks(pack), ...checkBlocks(pack), ...recordBlocks(pack),
   ];
 }
 
@@ -32,7 +33,7 @@ function coverBlocks(pack: WorkPack): Block[] {
   ];
   return [
     ...(pack.job.doc ? [{ kind: 'text' as const, text: pack.job.doc }] : []),
-    { kind: 'list', items: pack.scope.length > 0 ? pack.scope : ['This job names nothing to reline and no screw to change.'] },
+    { kind: 'list', strong: true, items: pack.scope.length > 0 ? pack.scope : ['This job names nothing to reline and no screw to change.'] },
     { kind: 'table', columns: [{ head: 'What' }, { head: 'As planned' }], rows },
     { kind: 'caution', heading: 'Read first', text: [standingCaution] },
     ...(pack.warnings.length > 0 ? [{ kind: 'table' as const, caption: 'To be settled before the job', columns: [{ head: 'What' }, { head: 'What would do' }], rows: pack.warnings.map((warning) => [warning.message, warning.todo]) }] : []),
@@ -47,7 +48,7 @@ function safetyBlocks(pack: WorkPack): Block[] {
     { kind: 'heading', level: 2, text: 'Safety: isolation, permits, cautions', newPage: true },
     {
       kind: 'table', caption: 'Isolation points declared', form: true,
-      columns: [{ head: 'Point' }, { head: 'What' }, { head: 'Kind' }, { head: 'Chainage', number: true }, { head: 'Lock no.', write: 22 }, { head: 'Isolated by, time', write: 34 }, { head: 'Proved by, time', write: 34 }, { head: 'Removed by, time', write: 34 }],
+      columns: [{ head: 'Point' }, { head: 'What' }, { head: 'Kind' }, { head: 'Chainage', number: true }, { head: 'Lock no.', write: 16 }, { head: 'Isolated by, time', write: 26 }, { head: 'Proved by, time', write: 26 }, { head: 'Removed by, time', write: 26 }],
       rows: [
         ...pack.isolations.map((item) => [item.name, item.title, item.kind, item.at === undefined ? '' : formatChainage(item.at), '', '', '', '']),
         ['', 'others found on site', '', '', '', '', '', ''],
@@ -87,11 +88,17 @@ function stepBlocks(pack: WorkPack): Block[] {
       kind: 'table',
       columns: [{ head: 'No.', number: true, width: 8 }, { head: 'Step', width: 34 }, { head: 'Who, access', width: 20 }, { head: 'What to do, what to check' }, { head: 'Time', number: true, width: 12 }, { head: 'Done by, time', write: 22 }, { head: 'Checked', write: 18 }],
       rows: pack.steps.map((step) => [
-        `${step.number}`, `${step.hold ? '■ ' : ''}${step.action}\n${step.where}${step.after.length > 0 ? ` (after ${step.after.join(', ')})` : ''}`, [step.who, step.access].filter(Boolean).join('\n'),
+        `${step.number}`, `${step.hold ? '■ ' : ''}${step.action}\n${step.where}${afterWords(step.after, step.number)}`, [step.who, step.access].filter(Boolean).join('\n'),
         [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join('\n'), formatHours(step.hours), '', '',
       ]),
     },
   ];
+}
+
+/** Said only where a step does not simply follow the one above it. */
+function afterWords(after: readonly number[], number: number): string {
+  if (after.length === 1 && after[0] === number - 1) return '';
+  return after.length > 0 ? `\nafter ${after.join(', ')}` : number > 1 ? '\nany time' : '';
 }
 
 function timeWords({ schedule }: WorkPack): string {
@@ -178,24 +185,73 @@ function drawingBlocks(pack: WorkPack): Block[] {
 }
 
 function checkBlocks(pack: WorkPack): Block[] {
-  const blocks: Block[] = [{ kind: 'heading', level: 2, text: 'Check sheet: panels', newPage: true }];
+  const blocks: Block[] = [{ kind: 'heading', level: 2, text: 'Check sheets', newPage: true }];
   for (const run of pack.runs.filter((row) => row.renewed > 0)) {
     const rows = pack.panels.filter((panel) => panel.run === run.number && panel.renewed).sort((a, b) => (a.turn ?? 0) - (b.turn ?? 0));
     blocks.push({
       kind: 'table', form: true, caption: `${capital(run.label)}, in the order of fitting`,
-      columns: [{ head: 'Panel', number: true }, { head: 'Length as fitted, mm', write: 26 }, { head: 'Gap to the one before, mm', write: 26 }, { head: 'Bolts', number: true }, { head: 'Bolts tight', write: 18 }, { head: 'Countersink in first colour', write: 24 }, { head: 'Thickness at a point, mm', write: 26 }, { head: 'By', write: 20 }],
-      rows: rows.map((panel) => [`${panel.panel}${panel.closing ? ' C' : ''}`, '', '', panel.bolts === undefined ? '' : `${panel.bolts}`, '', '', '', '']),
+      columns: [{ head: 'Panel', number: true }, { head: 'Planned, mm', number: true }, { head: 'Length as fitted, mm', write: 26 }, { head: 'Gap to the one before, mm', write: 26 }, { head: 'Bolts', number: true }, { head: 'Bolts tight', write: 18 }, { head: 'Countersink in first colour', write: 24 }, { head: 'By', write: 20 }],
+      rows: rows.map((panel) => [`${panel.panel}${panel.closing ? ' C' : ''}`, formatNumber(panel.length, 0), '', '', panel.bolts === undefined ? '' : `${panel.bolts}`, '', '', '']),
     });
   }
+  blocks.push({
+    kind: 'table', form: true, caption: `Clearance between screw and liner${pack.clearance ? `, declared ${formatLength(pack.clearance.from)} to ${formatLength(pack.clearance.to)}` : ''}`,
+    columns: [{ head: 'Chainage', write: 30 }, { head: 'At 3 o’clock, mm', write: 30 }, { head: 'At 9 o’clock, mm', write: 30 }, { head: 'Top, to the cover, mm', write: 30 }, { head: 'By', write: 24 }],
+    rows: Array.from({ length: 4 }, () => ['', '', '', '', '']),
+  });
+  const offs = pack.takings.find((taking) => taking.part === 'hold-down');
+  if (offs && pack.holdDowns.length > 0) {
+    blocks.push({
+      kind: 'table', form: true, caption: 'Hold-down gaps',
+      columns: [{ head: 'Block' }, { head: 'Chainage', number: true }, { head: 'Gap before, mm', write: 30 }, { head: 'Gap after, mm', write: 30 }, { head: 'Tight', write: 20 }, { head: 'By', write: 24 }],
+      rows: pack.holdDowns.map((block) => [block.name, formatChainage(block.at), '', '', '', '']),
+    });
+  }
+  blocks.push({
+    kind: 'table', form: true, caption: 'Test runs',
+    columns: [{ head: 'Run' }, { head: 'Current, A', write: 24 }, { head: 'Turns the right way', write: 24 }, { head: 'Noise, rubbing at', write: 34 }, { head: 'By, time', write: 30 }],
+    rows: [['empty', '', '', '', ''], ['loaded', '', '', '', '']],
+  });
   return blocks;
 }
 
-function handBackBlocks(_pack: WorkPack): Block[] {
+function recordBlocks(pack: WorkPack): Block[] {
   return [
+    { kind: 'heading', level: 2, text: 'As fitted: what goes into the records', newPage: true },
+    { kind: 'text', text: 'Fill in what was measured, not what was planned; leave out lines that nobody measured. Panel lengths run from the tail end of their run. The form for the phone gives back the same text ready to commit.' },
+    { kind: 'code', text: recordTemplate(pack.asFitted) },
+    { kind: 'table', form: true, columns: [{ head: 'Left undone, or found on the way' }, { head: 'Reported to', write: 40 }, { head: 'By, date', write: 34 }], rows: [['', '', ''], ['', '', ''], ['', '', '']] },
+  ];
+}
+
+function cutBlocks(pack: WorkPack): Block[] {
+  return pack.cutLists.flatMap((list): Block[] => {
+    const items = [
+      ...list.toBuy.map((buy) => `New stock: ${buy.count} of ${formatLength(buy.length)}.`),
+      `${formatLength(list.newStock)} of new stock in all; ${list.optimal ? 'no cutting plan needs less' : `no plan needs less than ${formatLength(list.lowerBound)}`}. Waste ${formatPercent(list.wasteRatio)}.`,
+      ...(list.newStockWithoutKerf < list.newStock ? [`If the saw took nothing, ${formatLength(list.newStockWithoutKerf)} would do: sheets a few millimetres over nominal length save whole sheets.`] : []),
+      ...list.missing.map((short) => `Stock in hand does not yield ${short.count} of ${formatLength(short.length)}.`),
+      ...list.tooLong.map((piece) => `Panel ${piece.panel} of run ${piece.run} (${formatLength(piece.length)}) is longer than any stock.`),
+      ...list.recordedOffcuts.map((offcut) => `On record from ${offcut.date}: ${offcut.count} offcut${offcut.count === 1 ? '' : 's'} of ${formatLength(offcut.length)} that this job does not list.`),
+    ];
+    return [
+      { kind: 'heading', level: 2, text: `Cut list: ${list.liner}` },
+      { kind: 'list', items },
+      {
+        kind: 'table', columns: [{ head: 'Stock' }, { head: 'Length', number: true }, { head: 'Cut into (run.panel)' }, { head: 'Rest', number: true }, { head: 'Rest goes' }, { head: 'Cut, by', write: 24 }],
+        rows: list.sticks.map((stick) => [`${stick.name}${stick.offcut ? ' (offcut)' : ''}`, formatLength(stick.length), stick.cuts.map((cut) => `${cut.run}.${cut.panel}: ${formatLength(cut.length)}${cut.closing ? ', closing, cut last to the gap as measured' : ''}`).join('; '), stick.rest < 0.05 ? '' : formatLength(stick.rest), stick.rest < 0.05 ? '' : stick.keep ? 'to store, as an offcut' : 'to scrap', '']),
+      },
+    ];
+  });
+}
+
+function materialBlocks(pack: WorkPack): Block[] {
+  if (pack.materials.length === 0) return [];
+  return [
+    { kind: 'heading', level: 2, text: 'Materials' },
     {
-      kind: 'table', form: true, caption: 'Test runs',
-      columns: [{ head: 'Run' }, { head: 'Current, A', write: 24 }, { head: 'Turns the right way', write: 24 }, { head: 'Noise, rubbing at', write: 34 }, { head: 'By, time', write: 30 }],
-      rows: [['empty', '', '', '', ''], ['loaded', '', '', '', '']],
+      kind: 'table', columns: [{ head: 'What' }, { head: 'Needed', number: true }, { head: 'Spares', number: true }, { head: 'Together', number: true }, { head: 'Order by' }, { head: 'Worked out from' }, { head: 'On site', write: 18 }],
+      rows: pack.materials.map((row) => [row.what, formatNumber(row.needed), formatNumber(row.spares), `${formatNumber(row.needed + row.spares)} ${row.unit}`, row.orderBy ?? '', row.basis, '']),
     },
   ];
 }
