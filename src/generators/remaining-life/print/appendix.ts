@@ -19,10 +19,10 @@ export function appendix(): Markup {
     element('h2', {}, 'Words'),
     element('dl', { class: 'words' }, words.map(([word, meaning]) => element('div', {}, element('dt', {}, word), element('dd', {}, `${meaning}.`)))),
     element('h2', {}, 'Formulas and sources'),
-    formulasOf.wear.map((f: Formula) => element('div', { class: 'keep' },
+    element('div', { class: 'formulas' }, formulasOf.wear.map((f: Formula) => element('div', { class: 'keep' },
       element('h3', {}, f.title),
       element('p', { class: 'formula' }, f.formula),
       element('p', { class: 'small' }, f.symbols.map((s) => `${s.symbol} ${s.meaning}${s.unit === '1' ? '' : `, ${s.unit}`}`).join('; '), '. ', element('em', {}, `${f.standing}: ${f.source}.`), f.note ? ` ${f.note}` : '')),
-    ),
+    )),
   );
 }

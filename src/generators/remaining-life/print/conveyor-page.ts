@@ -12,6 +12,7 @@ import { chartKey, mapKey } from './keys.js';
 import { depthText, forecastText, lookText } from './sentences.js';
 import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
+import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
 import { amountWithUnit, counted, date, metres, millimetres, seenText, spot } from './wording.js';
 
@@ -40,7 +41,7 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
     charts.length > 1 && element('p', { class: 'small' }, `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.`),
     charts.length > 1 && element('div', { class: 'charts' }, charts.map((point, i) => wearChart(point, { id: `${id}-p${i + 1}`, size: 'small', unit: life.unit, most }))),
     readingsData(life, charts),
-    borrowed(life), notSeen(life), formerSets(life),
+    readingMatrix(life), borrowed(life), notSeen(life), formerSets(life),
   );
 }
 
@@ -60,15 +61,12 @@ function facts(life: ConveyorLife): Markup {
   return element('dl', { class: 'facts' }, items.map(([term, value]) => element('div', {}, element('dt', {}, term), element('dd', {}, value))));
 }
 
-/** Far enough to see the limit come, not so far that the readings shrink into a corner. */
+/** Far enough to see the limit come at the worst point, whatever room that leaves the readings. */
 export function axisEnd(life: ConveyorLife): number {
   const now = Math.max(1, ...life.points.map((p) => Math.max(p.exposureNow ?? 0, ...p.readings.map((r) => r.exposure))));
-  const limits = life.points.flatMap((p) => {
-    const limit = p.milestones.find((m) => m.kind === 'condemn')?.exposure;
-    return limit === undefined ? [] : [limit];
-  });
-  const far = limits.length === 0 ? now * 1.5 : Math.max(...limits) * 1.05;
-  return Math.min(Math.max(far, now * 1.15), now * 2.2);
+  const { worst } = life;
+  const limit = worst?.model?.condemn.kind === 'life' ? worst.model.condemn.exposure.q90 : worst?.milestones.find((m) => m.kind === 'condemn')?.exposure;
+  return Math.min(Math.max((limit ?? now * 1.3) * 1.15, now * 1.25), now * 12);
 }
 
 /** First days of calendar years, at the exposure the set had or will have then. */

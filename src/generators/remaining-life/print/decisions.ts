@@ -8,7 +8,7 @@ import { table } from '../../page/page.js';
 import type { ConveyorLife, FitSummary, RemainingLife } from '../remaining-life.js';
 import { whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
-import { chance, counted, date, rate, rateUnit, thickness } from './wording.js';
+import { chance, counted, date, listed, rate, rateUnit, thickness } from './wording.js';
 
 export function decisionPages(report: RemainingLife): Markup | undefined {
   const parts = [outageTable(report.conveyors), lookTable(report.conveyors), sinceList(report), whatIfList(report), trackSection(report), fitSection(report.fits)].filter((part) => part !== undefined);
@@ -59,8 +59,11 @@ function lookTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
       rows: rows.map((life) => {
         const look = life.model?.look;
         const because = look?.kind === 'by' || look?.kind === 'now' ? (look.because === 'half the remaining life' ? 'half of the remaining life by the hand arithmetic' : 'the chance of the limit passes the accepted risk') : '';
-        const places = (life.model?.lookAt ?? []).map((p) => `${p.name} (${chance(p.share)} of the doubt)`);
-        return [element('span', { class: 'name' }, life.conveyor.name), look?.kind === 'by' ? date(look.day) : element('strong', {}, 'now'), because, places.length === 0 ? 'the points of the table, and the panels nobody has seen' : places.join(', ')];
+        const never = life.points.filter((p) => p.state === 'none' || p.state === 'hidden').map((p) => p.place.name);
+        const best = (life.model?.lookAt ?? []).filter((p) => !never.includes(p.name)).map((p) => `${p.name} (${chance(p.share)} of the doubt)`);
+        const likely = life.model?.forecast.kind === 'dates' && best.length === 0 ? life.model.forecast.first.slice(0, 2).map((f) => f.name) : [];
+        const places = [...(never.length > 0 ? [`${listed(never.slice(0, 6))}${never.length > 6 ? ' and more' : ''} (never seen on this liner)`] : []), ...best, ...(likely.length > 0 ? [`${listed(likely)} (where the limit most likely comes first)`] : [])];
+        return [element('span', { class: 'name' }, life.conveyor.name), look?.kind === 'by' ? date(look.day) : element('strong', {}, 'now'), because, places.join(', ')];
       }),
     }),
     element('p', { class: 'small muted' }, 'Of the doubt: by how much a reading there, taken on the day of the report, is expected to narrow the date at which the conveyor reaches its limit.'),
@@ -85,7 +88,7 @@ function whatIfList({ whatIfs }: RemainingLife): Markup | undefined {
 
 function trackSection(report: RemainingLife): Markup | undefined {
   const track = trackTable(report);
-  return track && group(element('h2', {}, 'How good were the forecasts?'), track);
+  return track && element('div', { class: 'keep' }, element('h2', {}, 'How good were the forecasts?'), track);
 }
 
 function fitSection(fits: readonly FitSummary[]): Markup | undefined {

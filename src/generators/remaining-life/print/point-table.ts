@@ -30,7 +30,7 @@ export function pointTable(life: ConveyorLife): Markup {
 function lastSeenCell(point: PointLife): Markup | string {
   const last = lastSeen(point);
   if (!last) return point.state === 'hidden' ? 'looked for, not seen' : 'not inspected';
-  return group(element('span', { class: 'nowrap' }, seenText(last.seen)), ' ', small(date(last.day)));
+  return group(element('span', { class: 'nowrap' }, seenText(last.seen)), element('span', { class: 'sub' }, date(last.day)));
 }
 
 /** How many records of this place, and the model's date; italics where it is borrowed from the pool alone. */

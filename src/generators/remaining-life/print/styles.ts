@@ -12,7 +12,7 @@ export const reportStyles = `
 .verdict { font-weight: bold; }
 .charts { display: grid; grid-template-columns: repeat(3, 1fr); gap: 2mm 4mm; margin: 1mm 0 3mm; }
 .charts svg { break-inside: avoid; }
-.facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(34mm, 1fr)); gap: 1mm 5mm; margin: 1mm 0 3mm; }
+.facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(25mm, 1fr)); gap: 1mm 4mm; margin: 1mm 0 3mm; }
 .facts div { border-top: 0.5pt solid #8c8c8c; padding-top: 0.8mm; }
 .facts dt { font-size: 8.6pt; color: #333; }
 .facts dd { margin: 0; font-weight: bold; font-size: 10.5pt; }
@@ -28,7 +28,12 @@ tr.unseen td { font-style: italic; }
 h2 .sub { display: inline; font-size: 11pt; margin-left: 2mm; }
 table.tight { font-size: 8.8pt; }
 td.day, th.day { white-space: nowrap; }
+table.matrix th { font-size: 8pt; }
+.formulas { columns: 2; column-gap: 8mm; }
+.formulas h3 { margin-top: 3mm; }
+.formulas > div:first-child h3 { margin-top: 0; }
 th.number, th.day { white-space: normal; }
+th small { white-space: nowrap; }
 table.tight th, table.tight td { padding-left: 1mm; padding-right: 1mm; }
 table.tight .sub { font-size: 7.8pt; }
 td.number .sub { white-space: nowrap; }

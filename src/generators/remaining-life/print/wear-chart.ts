@@ -33,7 +33,7 @@ interface View {
 
 export function wearChart(point: PointLife, options: WearChartOptions): Markup {
   const large = options.size === 'large';
-  const [width, height] = large ? [700, 300] : [228, 158];
+  const [width, height] = large ? [700, 276] : [228, 150];
   const margin = large ? { top: 30, right: 86, bottom: 40, left: 44 } : { top: 20, right: 6, bottom: 20, left: 22 };
   const most = Math.max(options.most, 1);
   const thickest = Math.max(point.fitted.value, ...point.readings.map((r) => (r.seen.kind === 'thickness' ? r.seen.thickness : 0)));

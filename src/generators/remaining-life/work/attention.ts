@@ -115,10 +115,14 @@ function overdueReason({ points }: Unsorted): readonly string[] {
   return [`the next look is overdue at ${overdue.length === 1 ? oldest.place.name : `${overdue.length} points`}${since}`];
 }
 
-function unseenReason({ runs }: Unsorted): readonly string[] {
+function unseenReason({ runs, points }: Unsorted): readonly string[] {
   const panels = runs.flatMap((r) => r.panels);
   const unseen = panels.filter((p) => p.state !== 'seen').length;
-  return unseen === 0 ? [] : [`${unseen} of ${panels.length} panels have no reading`];
+  const never = points.filter((p) => p.state === 'none' || p.state === 'hidden').map((p) => p.place.name);
+  return [
+    ...(never.length === 0 || never.length === points.length ? [] : [`${never.length <= 4 ? never.join(', ') : `${never.length} points`} never seen on the present liner`]),
+    ...(unseen === 0 ? [] : [`${unseen} of ${panels.length} panels have no reading`]),
+  ];
 }
 
 function strayReason({ points }: Unsorted): readonly string[] {
