@@ -44,15 +44,15 @@ describe('a comment that allows', () => {
   it('silences the finding on the next line of code, and only there', () => {
     expect(codes(one('plant A {\n  // allow TL102 because "so"\n  duty 5\n  gas test interval 5\n}'))).toEqual(['TL102']);
   });
-  it('silences only its code', () => expect(codes(one('plant A {\n  duty 5 // allow TL103 because "so"\n}')).sort()).toEqual(['TL102', 'TL120']));
+  it('silences only its code', () => expect([...codes(one('plant A {\n  duty 5 // allow TL103 because "so"\n}'))].sort()).toEqual(['TL102', 'TL120']));
   it('that hides nothing is told', () => expect(codes(one('plant A {\n  duty 5 h/d // allow TL102 because "so"\n}'))).toEqual(['TL120']));
   it('of a code that no rule has is told', () => expect(codes(one('// allow TL999 because "so"\nplant A { }'))).toEqual(['TL119']));
-  it('without a reason silences nothing', () => expect(codes(one('plant A {\n  duty 5 // allow TL102\n}')).sort()).toEqual(['TL102', 'TL118']));
+  it('without a reason silences nothing', () => expect([...codes(one('plant A {\n  duty 5 // allow TL102\n}'))].sort()).toEqual(['TL102', 'TL118']));
 
   describe('until a day', () => {
     const text = 'plant A {\n  duty 5 // allow TL102 until 2026-06-30 because "so"\n}\n';
     it('holds on that day', () => expect(codes(one(text, '2026-06-30'))).toEqual([]));
-    it('no longer the day after', () => expect(codes(one(text, '2026-07-01')).sort()).toEqual(['TL102', 'TL121']));
+    it('no longer the day after', () => expect([...codes(one(text, '2026-07-01'))].sort()).toEqual(['TL102', 'TL121']));
     it('is judged on the newest record, not on today, where no day is given', () => {
       expect(codes(analyse([{ uri: 'a', text }, { uri: 'b', text: machine.replace(plant, 'plant Tarnholt { }\n') + inspect('P1 colour white', 'DG1 2026-06-29 meter 1 h') }])).filter((code) => code === 'TL121')).toEqual([]);
       expect(codes(analyse([{ uri: 'a', text }, { uri: 'b', text: machine.replace(plant, 'plant Tarnholt { }\n') + inspect('P1 colour white', 'DG1 2026-07-01 meter 1 h') }]))).toContain('TL121');

@@ -11,6 +11,6 @@ it('is told apart by two words ahead, without one alternative hiding another', (
   const { LanguageMetaData } = TroughlineGeneratedModule;
   const services = inject(createDefaultCoreModule({ shared }), TroughlineGeneratedModule, TroughlineModule, { LanguageMetaData });
   expect(services.LanguageMetaData.mode).toBe('development');
-  expect(services.parser.ParserConfig.maxLookahead).toBe(2);
+  expect(services.parser.ParserConfig?.maxLookahead).toBe(2);
   expect(() => createLangiumParser(services)).not.toThrow();
 });
