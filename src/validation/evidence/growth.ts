@@ -1,16 +1,17 @@
 // Where a later reading says that the liner got thicker. Wear only goes one way, so one of the two is of another liner, of
-// another spot, or misread. Each reading bounds what is left from above and from below; a later lower bound may not pass an
-// earlier upper bound by more than three standard deviations of the two.
+// another spot, or misread. A thickness bounds what is left from both sides, a colour by the ends of its layer; a later lower
+// bound may not pass an earlier upper bound by more than three standard deviations of the two.
 
 import type { Estate } from '../../domain/model/estate.js';
+import type { LinerSet } from '../../domain/model/liner-sets.js';
 import { ReadingKind, type Place } from '../../domain/model/records.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
-import { errorOf, leftByLayer } from './reading-error.js';
-import { isPlausible } from './plausible.js';
-import { seenRows } from './seen-sets.js';
+import { bands, isPlausible } from './plausible.js';
+import { errorOf, leftByLayers, type LeftByLayers } from './reading-error.js';
+import { eachSeen } from './seen-sets.js';
 
 export interface Growth {
-  /** Both are numbers by kind: thickness, colour or trough, as in ReadingKind. */
+  /** What is compared: two thicknesses, two indicators (colours or bare steel), or one of each. */
   readonly kinds: 'thickness' | 'colour' | 'mixed';
   readonly row: number;
   readonly before: number;
@@ -21,86 +22,81 @@ export interface Growth {
 
 const known = new WeakMap<Estate, readonly Growth[]>();
 
-/** Worked out once an estate; for each row at most one, against the latest reading that it contradicts. */
+/** Worked out once an estate; at most one for each row, against the latest reading that it contradicts. */
 export function growthsOf(estate: Estate): readonly Growth[] {
   const found = known.get(estate) ?? workOut(estate);
   known.set(estate, found);
   return found;
 }
 
-interface Bounds {
-  readonly least: number;
-  readonly leastError: number;
-  readonly most: number;
-  readonly mostError: number;
-}
-
 function workOut(estate: Estate): readonly Growth[] {
-  const { readings } = estate;
+  const { readings, places } = estate;
+  const { kind, value, inspection } = readings;
   const growths: Growth[] = [];
-  const lastThickness = new Int32Array(estate.places.length).fill(-1);
-  const lastIndicator = new Int32Array(estate.places.length).fill(-1);
-  const lastSet: object[] = [];
-  for (const { row, place, placeIndex, set } of seenRows(estate)) {
-    const kind = readings.kind[row] ?? ReadingKind.unreadable;
-    if (lastSet[placeIndex] !== set) {
-      lastSet[placeIndex] = set;
-      lastThickness[placeIndex] = -1;
-      lastIndicator[placeIndex] = -1;
+  // Of each place, on the liner that lies there: the rows of its latest thickness and its latest indicator, −1 for none.
+  const thickness = new Int32Array(places.length).fill(-1);
+  const indicator = new Int32Array(places.length).fill(-1);
+  const lying: LinerSet[] = [];
+  const tables = new Map<LinerSpecification, LeftByLayers>();
+  const tell = (kinds: Growth['kinds'], row: number, before: number, index: number, { liner }: LinerSet): void => {
+    const place = places[index];
+    if (place) growths.push({ kinds, row, before, place, liner, sameInspection: inspection[before] === inspection[row] });
+  };
+
+  eachSeen(estate, (row, index, set) => {
+    if (lying[index] !== set) {
+      lying[index] = set;
+      thickness[index] = -1;
+      indicator[index] = -1;
     }
-    const bounds = boundsOf(estate, row, set.liner);
-    if (bounds) {
-      const befores = [lastThickness[placeIndex] ?? -1, lastIndicator[placeIndex] ?? -1].filter((before) => before >= 0).sort((a, b) => b - a);
-      const before = befores.find((candidate) => contradict(estate, set.liner, candidate, row, bounds));
-      if (before !== undefined) {
-        const both = [readings.kind[before], kind].map((one) => one === ReadingKind.thickness);
-        growths.push({
-          row, before, place, liner: set.liner,
-          kinds: both[0] && both[1] ? 'thickness' : both[0] || both[1] ? 'mixed' : 'colour',
-          sameInspection: readings.inspection[before] === readings.inspection[row],
-        });
+    const lastThickness = thickness[index] ?? -1;
+    const lastIndicator = indicator[index] ?? -1;
+    const now = value[row] ?? 0;
+    if (kind[row] === ReadingKind.thickness) {
+      if (now > most && isPlausible('liner thickness', set.liner.thickness.value)) return; // in another unit: has its own finding
+      // A spot read twice in one inspection has a rule of its own.
+      if (lastThickness >= 0 && inspection[lastThickness] !== inspection[row] && now > (value[lastThickness] ?? 0)
+        && grew(now, errorOf(estate, row), value[lastThickness] ?? 0, errorOf(estate, lastThickness))) {
+        tell('thickness', row, lastThickness, index, set);
+      } else if (lastIndicator >= 0 && contradicts(tableOf(set), depthOf(estate, lastIndicator, set.liner), now, errorOf(estate, row), 'later', inspection[lastIndicator] === inspection[row])) {
+        tell('mixed', row, lastIndicator, index, set);
       }
-      if (kind === ReadingKind.thickness) lastThickness[placeIndex] = row;
-      else lastIndicator[placeIndex] = row;
+      thickness[index] = row;
+      return;
     }
-  }
+    const depth = depthOf(estate, row, set.liner);
+    if (lastIndicator >= 0 && inspection[lastIndicator] !== inspection[row] && depth < depthOf(estate, lastIndicator, set.liner)) {
+      // Where one colour ends the next begins, whatever the depth is exactly: their order in the liner is enough.
+      tell('colour', row, lastIndicator, index, set);
+    } else if (lastThickness >= 0 && contradicts(tableOf(set), depth, value[lastThickness] ?? 0, errorOf(estate, lastThickness), 'earlier', inspection[lastThickness] === inspection[row])) {
+      tell('mixed', row, lastThickness, index, set);
+    }
+    indicator[index] = row;
+  });
   return growths;
-}
 
-function contradict(estate: Estate, liner: LinerSpecification, before: number, row: number, now: Bounds): boolean {
-  const then = boundsOf(estate, before, liner);
-  if (!then) return false;
-  const sameInspection = estate.readings.inspection[before] === estate.readings.inspection[row];
-  const bothThickness = estate.readings.kind[before] === ReadingKind.thickness && estate.readings.kind[row] === ReadingKind.thickness;
-  if (sameInspection && bothThickness) return false; // a spot read twice has a rule of its own
-  const { kind, value } = estate.readings;
-  if (kind[before] !== ReadingKind.thickness && kind[row] !== ReadingKind.thickness) {
-    // Two colours are compared by their place in the liner: where one ends the next begins, whatever the depth is exactly.
-    const depth = (one: number): number => (kind[one] === ReadingKind.trough ? liner.layers.length : value[one] ?? 0);
-    return !sameInspection && depth(row) < depth(before);
+  function tableOf({ liner }: LinerSet): LeftByLayers {
+    let table = tables.get(liner);
+    if (!table) tables.set(liner, (table = leftByLayers(liner)));
+    return table;
   }
-  if (passes(now, then)) return true;
-  // In one inspection neither is the earlier.
-  return sameInspection && passes(then, now);
 }
 
-function passes(later: Bounds, earlier: Bounds): boolean {
-  return later.least - earlier.most > 3 * Math.hypot(later.leastError, earlier.mostError) + 1e-9;
+/** mm; above this a reading is in another unit. */
+const most = bands['reading thickness'].to;
+
+/** Layer showing, counted from the screw; bare steel comes after the last. */
+function depthOf({ readings }: Estate, row: number, liner: LinerSpecification): number {
+  return readings.kind[row] === ReadingKind.trough ? liner.layers.length : readings.value[row] ?? 0;
 }
 
-function boundsOf(estate: Estate, row: number, liner: LinerSpecification): Bounds | undefined {
-  const value = estate.readings.value[row] ?? NaN;
-  switch (estate.readings.kind[row]) {
-    case ReadingKind.thickness: {
-      if (!isPlausible('reading thickness', value) && isPlausible('liner thickness', liner.thickness.value)) return undefined;
-      const error = errorOf(estate, row);
-      return { least: value, leastError: error, most: value, mostError: error };
-    }
-    case ReadingKind.colour:
-      return leftByLayer(liner, value);
-    case ReadingKind.trough:
-      return { least: 0, leastError: 0, most: 0, mostError: 0 };
-    default:
-      return undefined;
-  }
+/** A thickness against an indicator that came before it (`later`) or after it (`earlier`); in one inspection neither came first. */
+function contradicts(table: LeftByLayers, depth: number, thickness: number, error: number, when: 'later' | 'earlier', together: boolean): boolean {
+  if ((when === 'later' || together) && grew(thickness, error, table.most[depth] ?? 0, table.mostError[depth] ?? 0)) return true;
+  return (when === 'earlier' || together) && grew(table.least[depth] ?? 0, table.leastError[depth] ?? 0, thickness, error);
+}
+
+function grew(now: number, nowError: number, before: number, beforeError: number): boolean {
+  const more = now - before;
+  return more > 0 && more > 3 * Math.sqrt(nowError * nowError + beforeError * beforeError) + 1e-9;
 }

@@ -10,7 +10,7 @@ import { ReadingKind, type Inspection, type Place } from '../../domain/model/rec
 import { formatNumber } from '../../domain/units/format.js';
 import { handArithmetic, type HandResult, type ThicknessReading } from '../../domain/wear/arithmetic.js';
 import { isPlausible } from './plausible.js';
-import { seenRows } from './seen-sets.js';
+import { eachSeen } from './seen-sets.js';
 
 export interface HandLife {
   readonly place: Place;
@@ -62,12 +62,12 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
   const last = new Int32Array(places.length).fill(-1);
   const before = new Int32Array(places.length).fill(-1);
   const sets: (LinerSet | undefined)[] = [];
-  for (const { row, placeIndex, set } of seenRows(estate)) {
-    if (readings.kind[row] !== ReadingKind.thickness) continue;
-    before[placeIndex] = sets[placeIndex] === set ? last[placeIndex] ?? -1 : -1;
-    last[placeIndex] = row;
-    sets[placeIndex] = set;
-  }
+  eachSeen(estate, (row, place, set) => {
+    if (readings.kind[row] !== ReadingKind.thickness) return;
+    before[place] = sets[place] === set ? last[place] ?? -1 : -1;
+    last[place] = row;
+    sets[place] = set;
+  });
   const lives = new Map<Conveyor, HandLife[]>();
   places.forEach((place, index) => {
     const row = last[index] ?? -1;

@@ -3,7 +3,7 @@
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Place } from '../../domain/model/records.js';
-import { seenRows } from './seen-sets.js';
+import { eachSeen } from './seen-sets.js';
 
 export interface LatestRow {
   readonly row: number;
@@ -17,8 +17,11 @@ export function latestRows(estate: Estate): readonly LatestRow[] {
   const found = known.get(estate);
   if (found) return found;
   const latest: LatestRow[] = [];
-  for (const { row, place, placeIndex, set } of seenRows(estate)) latest[placeIndex] = { row, place, set };
-  const lying = latest.filter((one) => one !== undefined && one.set.removed === undefined);
+  eachSeen(estate, (row, index, set) => {
+    const place = estate.places[index];
+    if (place && set.removed === undefined) latest[index] = { row, place, set };
+  });
+  const lying = latest.filter((one) => one !== undefined); // places without a reading leave holes
   known.set(estate, lying);
   return lying;
 }

@@ -2,6 +2,7 @@
 
 import { depthGaugeError } from '../../domain/geometry/gauge.js';
 import type { Estate } from '../../domain/model/estate.js';
+import type { LinerSpecification } from '../../domain/model/specifications.js';
 
 /** mm, above zero. */
 export function errorOf({ readings }: Estate, row: number): number {
@@ -10,22 +11,27 @@ export function errorOf({ readings }: Estate, row: number): number {
 }
 
 /**
- * What a layer leaves when it shows: the thickest and the thinnest the liner can be there, mm, with the tolerance of the
- * layers' depths (one standard deviation as a ratio of the depth). The layer nearest the screw leaves the full thickness.
+ * What is left while a layer shows, by the number of the layer from the screw, bare steel last: most and least, mm, each with
+ * the standard deviation of the depth it rests on.
  */
-export function leftByLayer(liner: { readonly layers: readonly { readonly thickness: { readonly value: number } }[]; readonly thickness: { readonly value: number }; readonly layerTolerance: { readonly value: number } }, layer: number): Left | undefined {
-  if (layer < 0 || layer >= liner.layers.length) return undefined;
-  let top = 0;
-  for (let i = 0; i < layer; i++) top += liner.layers[i]?.thickness.value ?? 0;
-  const bottom = top + (liner.layers[layer]?.thickness.value ?? 0);
-  const full = liner.thickness.value;
-  const ratio = liner.layerTolerance.value;
-  return { most: full - top, mostError: ratio * top, least: Math.max(0, full - bottom), leastError: ratio * bottom };
+export interface LeftByLayers {
+  readonly most: readonly number[];
+  readonly mostError: readonly number[];
+  readonly least: readonly number[];
+  readonly leastError: readonly number[];
 }
 
-export interface Left {
-  readonly most: number;
-  readonly mostError: number;
-  readonly least: number;
-  readonly leastError: number;
+export function leftByLayers({ layers, thickness, layerTolerance }: LinerSpecification): LeftByLayers {
+  const table = { most: [] as number[], mostError: [] as number[], least: [] as number[], leastError: [] as number[] };
+  let top = 0;
+  for (const layer of layers) {
+    const bottom = top + layer.thickness.value;
+    table.most.push(thickness.value - top);
+    table.mostError.push(layerTolerance.value * top);
+    table.least.push(Math.max(0, thickness.value - bottom));
+    table.leastError.push(layerTolerance.value * bottom);
+    top = bottom;
+  }
+  for (const column of [table.most, table.mostError, table.least, table.leastError]) column.push(0);
+  return table;
 }

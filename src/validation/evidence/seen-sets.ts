@@ -5,16 +5,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { setSeen } from '../../domain/model/exposure.js';
 import { historyOf } from '../../domain/model/history.js';
 import { setsAt, type LinerSet } from '../../domain/model/liner-sets.js';
-import { ReadingKind, type Inspection, type Place } from '../../domain/model/records.js';
-
-export interface SeenRow {
-  readonly row: number;
-  readonly inspection: Inspection;
-  readonly place: Place;
-  /** Index into Estate.places. */
-  readonly placeIndex: number;
-  readonly set: LinerSet;
-}
+import { ReadingKind, type Inspection } from '../../domain/model/records.js';
 
 interface Seen {
   readonly sets: readonly LinerSet[];
@@ -24,15 +15,17 @@ interface Seen {
 
 const known = new WeakMap<Estate, Seen>();
 
-/** Rows with a thickness, a colour or bare steel whose liner is known, in order of time within a conveyor. One object is reused: keep numbers, not rows. */
-export function* seenRows(estate: Estate): Iterable<SeenRow> {
+/** A row with a thickness, a colour or bare steel whose liner is known. `place` counts in Estate.places. */
+export type VisitRow = (row: number, place: number, set: LinerSet, inspection: Inspection) => void;
+
+/** Rows in order of time within a conveyor. A plain loop with a callback: this runs over every reading at every keystroke. */
+export function eachSeen(estate: Estate, visit: VisitRow): void {
   const { sets, setOf } = known.get(estate) ?? workOut(estate);
+  const { place } = estate.readings;
   for (const inspection of estate.inspections) {
     for (let row = inspection.firstRow; row < inspection.endRow; row++) {
       const set = sets[setOf[row] ?? -1];
-      const placeIndex = estate.readings.place[row] ?? -1;
-      const place = estate.places[placeIndex];
-      if (set && place) yield { row, inspection, place, placeIndex, set };
+      if (set) visit(row, place[row] ?? -1, set, inspection);
     }
   }
 }

@@ -3,7 +3,7 @@
 import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { growthsOf } from '../../evidence/growth.js';
-import { leftByLayer } from '../../evidence/reading-error.js';
+import { leftByLayers } from '../../evidence/reading-error.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
 
@@ -21,8 +21,11 @@ export const colourAgainstThickness: Rule = {
     for (const { row, before, place, liner, kinds, sameInspection } of growthsOf(estate)) {
       if (kinds !== 'mixed') continue;
       const indicator = readings.kind[row] === ReadingKind.thickness ? before : row;
-      const left = readings.kind[indicator] === ReadingKind.colour ? leftByLayer(liner, readings.value[indicator] ?? -1) : undefined;
-      const means = left ? `${readingWords(estate, indicator, liner)} means ${formatLength(left.least)} to ${formatLength(left.most)} left` : 'bare steel means nothing left';
+      const layer = readings.kind[indicator] === ReadingKind.colour ? readings.value[indicator] ?? 0 : liner.layers.length;
+      const left = leftByLayers(liner);
+      const means = layer < liner.layers.length
+        ? `${readingWords(estate, indicator, liner)} means ${formatLength(left.least[layer] ?? 0)} to ${formatLength(left.most[layer] ?? 0)} left`
+        : 'bare steel means nothing left';
       yield {
         origin: originOf(readings, row),
         message: `${place.name} of ${place.conveyor.name} shows ${readingWords(estate, row, liner)}, and ${readingWords(estate, before, liner)} `

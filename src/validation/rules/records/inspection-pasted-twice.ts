@@ -36,16 +36,18 @@ inspection DG1 2025-03-10 meter 6200 h {
   P2 thickness 10.1 mm
 }`,
   *check({ estate }) {
-    const first = new Map<string, Inspection>();
+    const byPrint = new Map<number, Inspection[]>();
     for (const inspection of estate.inspections) {
       if (inspection.firstRow >= inspection.endRow) continue;
-      const { text, thicknesses } = contents(estate, inspection);
-      const key = `${inspection.conveyorUse.name}|${thicknesses >= 3 ? '' : `${inspection.date.day}|${inspection.meter.hours.value}`}|${text}`;
-      const other = first.get(key);
-      if (!other) {
-        first.set(key, inspection);
+      const print = fingerprint(estate, inspection);
+      const alike = byPrint.get(print);
+      if (!alike) {
+        byPrint.set(print, [inspection]);
         continue;
       }
+      const other = alike.find((one) => isCopy(estate, one, inspection));
+      alike.push(inspection);
+      if (!other) continue;
       const sameDay = other.date.day === inspection.date.day;
       yield {
         origin: inspection.date.origin,
@@ -59,13 +61,27 @@ inspection DG1 2025-03-10 meter 6200 h {
   },
 };
 
-function contents({ readings }: Estate, { firstRow, endRow }: Inspection): { readonly text: string; readonly thicknesses: number } {
-  const parts: string[] = [];
-  let thicknesses = 0;
+/** Equal for equal readings; different ones are almost never equal, and are then told apart one by one. */
+function fingerprint({ readings }: Estate, { firstRow, endRow }: Inspection): number {
+  let print = endRow - firstRow;
   for (let row = firstRow; row < endRow; row++) {
-    const kind = readings.kind[row];
-    if (kind === ReadingKind.thickness) thicknesses++;
-    parts.push(`${readings.place[row]} ${kind} ${readings.value[row]}`);
+    const value = readings.value[row] ?? 0;
+    print = (Math.imul(print, 31) + (readings.place[row] ?? 0)) | 0;
+    print = (Math.imul(print, 31) + (Number.isNaN(value) ? 7 : Math.round(value * 1000)) + (readings.kind[row] ?? 0)) | 0;
   }
-  return { text: parts.join(';'), thicknesses };
+  return print;
+}
+
+function isCopy({ readings }: Estate, a: Inspection, b: Inspection): boolean {
+  const rows = a.endRow - a.firstRow;
+  if (a.conveyor !== b.conveyor || rows !== b.endRow - b.firstRow) return false;
+  let thicknesses = 0;
+  for (let i = 0; i < rows; i++) {
+    const [one, other] = [a.firstRow + i, b.firstRow + i];
+    if (readings.kind[one] !== readings.kind[other] || readings.place[one] !== readings.place[other]) return false;
+    if (!Object.is(readings.value[one], readings.value[other])) return false;
+    if (readings.kind[one] === ReadingKind.thickness) thicknesses++;
+  }
+  const sameRound = a.date.day === b.date.day && a.meter.hours.value === b.meter.hours.value;
+  return sameRound || thicknesses >= 3;
 }

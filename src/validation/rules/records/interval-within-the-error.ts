@@ -1,14 +1,15 @@
-// Was enough time between two rounds for the wear to show beyond the reading error? Judged by each spot's own long-term rate
-// (API 570 form: fitted less read, over exposure); told once an inspection, when it holds for every spot read again.
+// Was there time enough before the newest round for the wear to show beyond the reading error? Judged by each spot's own
+// long-term rate (API 570 form: fitted less read, over exposure); told when it holds for every spot that was read again.
 
-import { exposureBetween, fittedThickness } from '../../../domain/model/exposure.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { exposureBetween } from '../../../domain/model/exposure.js';
 import { historyOf, momentOf } from '../../../domain/model/history.js';
-import { ReadingKind, type Inspection } from '../../../domain/model/records.js';
+import type { Inspection } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
+import { handLives, type HandLife } from '../../evidence/hand-lives.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import type { Rule } from '../../rule.js';
-import { seenRows } from '../../evidence/seen-sets.js';
 
 export const intervalWithinTheError: Rule = {
   code: 'TL313',
@@ -40,35 +41,33 @@ inspection DG1 2025-12-15 meter 10600 h {
   P1 thickness 8.1 mm
 }`,
   *check({ estate }) {
-    const { readings } = estate;
-    const last = new Int32Array(estate.places.length).fill(-1);
-    const lastSet: object[] = [];
-    const rounds = new Map<Inspection, { spots: number; close: number; wear: number; error: number; before: Inspection }>();
-    for (const { row, inspection, place, placeIndex, set } of seenRows(estate)) {
-      if (readings.kind[row] !== ReadingKind.thickness) continue;
-      const before = lastSet[placeIndex] === set ? last[placeIndex] ?? -1 : -1;
-      last[placeIndex] = row;
-      lastSet[placeIndex] = set;
-      const earlier = estate.inspections[readings.inspection[before] ?? -1];
-      if (!earlier || earlier === inspection || earlier.date.day === inspection.date.day) continue;
-      const history = historyOf(estate, place.conveyor);
-      const now = exposureBetween(history, set, momentOf(history, inspection));
-      const then = exposureBetween(history, set, momentOf(history, earlier));
-      if (!now.known || !then.known || now.value <= 0 || now.value <= then.value) continue;
-      const worn = fittedThickness(set, place).value - (readings.value[row] ?? 0);
-      if (worn <= 0) continue;
-      const wear = (worn / now.value) * (now.value - then.value);
-      const error = Math.hypot(errorOf(estate, before), errorOf(estate, row));
-      const round = rounds.get(inspection) ?? { spots: 0, close: 0, wear: 0, error, before: earlier };
-      rounds.set(inspection, { spots: round.spots + 1, close: round.close + (wear < error ? 1 : 0), wear: Math.max(round.wear, wear), error, before: earlier });
-    }
-    for (const [inspection, { spots, close, wear, error, before }] of rounds) {
-      if (close < spots) continue;
+    for (const [conveyor, lives] of handLives(estate)) {
+      const newest = historyOf(estate, conveyor).inspections.at(-1)?.inspection;
+      const again = lives.filter((life) => life.inspection === newest && life.before !== undefined);
+      const steps = again.flatMap((life) => stepOf(estate, life) ?? []);
+      const widest = steps.reduce<Step | undefined>((a, b) => (!a || b.wear / b.error > a.wear / a.error ? b : a), undefined);
+      if (!newest || !widest || widest.wear >= widest.error) continue;
       yield {
-        origin: inspection.date.origin,
-        message: `Since the round of ${formatDay(before.date.day)} at most ${formatLength(wear)} can have worn off on ${inspection.conveyor.name}, and two readings differ by ± ${formatLength(error)} from error alone.`,
-        related: [{ origin: before.date.origin, message: 'the round before' }],
+        origin: newest.date.origin,
+        message: `Since the round of ${formatDay(widest.since.date.day)} at most ${formatLength(widest.wear)} can have worn off on ${conveyor.name}, and two readings differ by ± ${formatLength(widest.error)} from error alone.`,
+        related: [{ origin: widest.since.date.origin, message: 'the round before' }],
       };
     }
   },
 };
+
+interface Step {
+  /** mm, by the long-term rate. */
+  readonly wear: number;
+  readonly error: number;
+  readonly since: Inspection;
+}
+
+function stepOf(estate: Estate, { before = -1, row, history, set, inspection, result }: HandLife): Step | undefined {
+  const since = estate.inspections[estate.readings.inspection[before] ?? -1];
+  if (!since || since.date.day === inspection.date.day || result.kind === 'no reading' || !(result.longTerm > 0)) return undefined;
+  const now = exposureBetween(history, set, momentOf(history, inspection));
+  const then = exposureBetween(history, set, momentOf(history, since));
+  if (!now.known || !then.known || now.value <= then.value) return undefined;
+  return { wear: result.longTerm * (now.value - then.value), error: Math.hypot(errorOf(estate, before), errorOf(estate, row)), since };
+}

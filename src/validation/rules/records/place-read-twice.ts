@@ -2,8 +2,9 @@
 
 import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
+import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
-import { seenRows } from '../../evidence/seen-sets.js';
+import { eachSeen } from '../../evidence/seen-sets.js';
 import { errorOf } from '../../evidence/reading-error.js';
 
 export const placeReadTwice: Rule = {
@@ -15,22 +16,23 @@ export const placeReadTwice: Rule = {
   given: 'inspection',
   bad: '  P1 thickness 10.4 mm\n  «P1 thickness 8.4 mm»',
   good: '  P1 thickness 10.4 mm\n  P2 thickness 8.4 mm',
-  *check({ estate }) {
-    const { readings } = estate;
-    const last = new Int32Array(estate.places.length).fill(-1);
-    for (const { row, placeIndex, place } of seenRows(estate)) {
-      if (readings.kind[row] !== ReadingKind.thickness) continue;
-      const before = last[placeIndex] ?? -1;
-      last[placeIndex] = row;
-      if (before < 0 || readings.inspection[before] !== readings.inspection[row]) continue;
+  check({ estate }) {
+    const { readings, places } = estate;
+    const found: Found[] = [];
+    const last = new Int32Array(places.length).fill(-1);
+    eachSeen(estate, (row, index) => {
+      if (readings.kind[row] !== ReadingKind.thickness) return;
+      const before = last[index] ?? -1;
+      last[index] = row;
+      if (before < 0 || readings.inspection[before] !== readings.inspection[row]) return;
       const [a, b] = [readings.value[before] ?? 0, readings.value[row] ?? 0];
-      const error = 3 * Math.hypot(errorOf(estate, before), errorOf(estate, row));
-      if (Math.abs(a - b) <= error) continue;
-      yield {
+      if (Math.abs(a - b) <= 3 * Math.hypot(errorOf(estate, before), errorOf(estate, row))) return;
+      found.push({
         origin: originOf(readings, row),
-        message: `${place.name} has two thicknesses in one inspection: ${formatLength(a)} and ${formatLength(b)}.`,
-        related: [{ origin: originOf(readings, before), message: `${formatLength(a)}` }],
-      };
-    }
+        message: `${places[index]?.name ?? 'This spot'} has two thicknesses in one inspection: ${formatLength(a)} and ${formatLength(b)}.`,
+        related: [{ origin: originOf(readings, before), message: formatLength(a) }],
+      });
+    });
+    return found;
   },
 };

@@ -3,8 +3,9 @@
 import { isOnArc } from '../../../domain/geometry/trough.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatClock } from '../../../domain/units/clock.js';
+import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
-import { seenRows } from '../../evidence/seen-sets.js';
+import { eachSeen } from '../../evidence/seen-sets.js';
 
 export const readingOutsideTheArc: Rule = {
   code: 'TL312',
@@ -15,13 +16,18 @@ export const readingOutsideTheArc: Rule = {
   given: 'inspection',
   bad: '  «at 5.2 m clock 10:30 thickness 11.6 mm»',
   good: '  at 5.2 m clock 7:30 thickness 10.6 mm',
-  *check({ estate }) {
-    for (const { row, place } of seenRows(estate)) {
-      if (place.declared || isOnArc(place.clock)) continue;
-      yield {
+  check({ estate }) {
+    const found: Found[] = [];
+    const above = estate.places.map((place) => !place.declared && !isOnArc(place.clock));
+    if (!above.includes(true)) return found;
+    eachSeen(estate, (row, index) => {
+      const place = estate.places[index];
+      if (!place || !above[index]) return;
+      found.push({
         origin: originOf(estate.readings, row),
         message: `This reading of ${place.conveyor.name} is at ${formatClock(place.clock)}, seen with the flow, above the arc from 3:00 to 9:00.`,
-      };
-    }
+      });
+    });
+    return found;
   },
 };

@@ -6,8 +6,9 @@ import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { errorOf } from '../../evidence/reading-error.js';
+import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
-import { seenRows } from '../../evidence/seen-sets.js';
+import { eachSeen } from '../../evidence/seen-sets.js';
 
 export const thickerThanFitted: Rule = {
   code: 'TL305',
@@ -18,20 +19,24 @@ export const thickerThanFitted: Rule = {
   given: 'inspection',
   bad: '  «P1 thickness 14.6 mm»',
   good: '  P1 thickness 11.6 mm',
-  *check({ estate }) {
-    const { readings } = estate;
-    for (const { row, place, set } of seenRows(estate)) {
-      if (readings.kind[row] !== ReadingKind.thickness) continue;
+  check({ estate }) {
+    const { readings, places } = estate;
+    const found: Found[] = [];
+    eachSeen(estate, (row, index, set) => {
+      const place = places[index];
+      if (!place || readings.kind[row] !== ReadingKind.thickness) return;
       const value = readings.value[row] ?? 0;
       const fitted = fittedThickness(set, place);
+      if (value <= fitted.value) return;
       const tolerance = fitted.measured ? 0 : set.liner.thicknessTolerance?.value ?? 0.05 * fitted.value;
-      if (value <= fitted.value + tolerance + 3 * errorOf(estate, row)) continue;
-      if (!isPlausible('reading thickness', value) || !isPlausible('liner thickness', fitted.value)) continue;
-      yield {
+      if (value <= fitted.value + tolerance + 3 * errorOf(estate, row)) return;
+      if (!isPlausible('reading thickness', value) || !isPlausible('liner thickness', fitted.value)) return;
+      found.push({
         origin: originOf(readings, row),
-        message: `${place.name} reads ${formatLength(value)}, and ${set.liner.name} was ${formatLength(fitted.value)} thick ${fitted.measured ? 'there when fitted' : 'when new'}.`,
+        message: `${place.name} of ${place.conveyor.name} reads ${formatLength(value)}, and ${set.liner.name} was ${formatLength(fitted.value)} thick ${fitted.measured ? 'there when fitted' : 'when new'}.`,
         related: [{ origin: set.liner.thickness.origin, message: `thickness of ${set.liner.name}` }],
-      };
-    }
+      });
+    });
+    return found;
   },
 };
