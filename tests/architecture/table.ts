@@ -30,8 +30,8 @@ export const parts: readonly Part[] = [
   { folder: 'generators/page', parts: ['domain/units'], packages: ['d3-*'], why: 'what every printed page shares' },
   { folder: 'generators/appendix', parts: domain, packages: [], why: 'formulas and sources, said once' },
   { folder: 'generators/drawing', parts: [...domain, 'generators/page'], packages: ['d3-*'], why: 'drawings of a conveyor' },
-  { folder: 'generators/remaining-life', parts: [...domain, ...printing], packages: ['d3-*', 'pdfkit'], why: 'the report' },
-  { folder: 'generators/work-pack', parts: [...domain, ...printing], packages: ['d3-*', 'hucre', 'ical-generator', 'pdfkit'], why: 'the pack' },
+  { folder: 'generators/remaining-life', parts: [...domain, ...printing], packages: ['d3-*'], why: 'the report' },
+  { folder: 'generators/work-pack', parts: [...domain, ...printing], packages: ['d3-*', 'hucre', 'ical-generator'], why: 'the pack' },
   { folder: 'generators/inspection-sheet', parts: [...domain, ...printing], packages: ['d3-*'], why: 'what to look at and write down' },
 
   { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
