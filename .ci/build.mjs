@@ -1,0 +1,44 @@
+// Bundles everything into dist/: the command line, the server as a process and as a web worker, the extension for desktop
+// and web, the script and styles of its pages, and the sample estate that travels with it.
+
+import { build } from 'esbuild';
+import { cpSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
+const from = (...names) => path.join(root, ...names);
+const out = from('dist');
+
+rmSync(out, { recursive: true, force: true });
+mkdirSync(out);
+
+const shared = { bundle: true, minify: true, keepNames: true, sourcemap: false, legalComments: 'none', logLevel: 'warning', absWorkingDir: root, charset: 'utf8' };
+const node = { ...shared, platform: 'node', target: 'node22' };
+const web = { ...shared, platform: 'browser', target: 'es2023', mainFields: ['browser', 'module', 'main'], conditions: ['browser'], define: { 'process.env.NODE_ENV': '"production"' } };
+
+await Promise.all([
+  // Packages written for CommonJS call require; an ES module has to be given one.
+  build({
+    ...node, entryPoints: { cli: 'src/cli/main.ts' }, outdir: out, format: 'esm', splitting: true, chunkNames: 'chunks/[name]-[hash]',
+    banner: { js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);' },
+  }),
+  build({ ...node, entryPoints: ['src/lsp/process.ts'], outfile: path.join(out, 'server.cjs'), format: 'cjs' }),
+  build({ ...node, entryPoints: ['src/extension/activate-node.ts'], outfile: path.join(out, 'extension.cjs'), format: 'cjs', external: ['vscode'] }),
+  build({ ...web, entryPoints: ['src/lsp/main-web.ts'], outfile: path.join(out, 'server-web.js'), format: 'iife' }),
+  build({ ...web, entryPoints: ['src/extension/activate-web.ts'], outfile: path.join(out, 'extension-web.cjs'), format: 'cjs', external: ['vscode'] }),
+  build({ ...web, entryPoints: ['src/views/page/page.ts', 'src/views/page/page.css'], outdir: path.join(out, 'views'), format: 'iife' }),
+]);
+
+copySample();
+
+/** With a list of its files, because a browser cannot list the folder of an extension. */
+function copySample() {
+  const sample = path.join(out, 'sample');
+  cpSync(from('examples', '4-tarnholt'), sample, { recursive: true });
+  const files = readdirSync(sample, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => path.relative(sample, path.join(entry.parentPath, entry.name)).split(path.sep).join('/'))
+    .sort();
+  writeFileSync(path.join(sample, 'files.json'), `${JSON.stringify(files, undefined, 1)}\n`);
+}

@@ -1,0 +1,37 @@
+// What both kinds of client, desktop and web, tell the server and answer to it.
+
+import * as vscode from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { listTexts, readTexts, type ListTexts, type ListTextsAnswer, type ReadTexts, type ReadTextsAnswer, type StartOptions } from '../protocol/messages.js';
+
+export const languageId = 'troughline';
+
+export function clientOptions(output: vscode.LogOutputChannel): LanguageClientOptions {
+  const initializationOptions: StartOptions = { clientReads: true };
+  return {
+    documentSelector: [{ language: languageId }],
+    initializationOptions,
+    outputChannel: output,
+    // A hover says nothing that could run; commands in it stay text.
+    markdown: { isTrusted: false, supportHtml: false },
+  };
+}
+
+/** Answers the server where it cannot read for itself: in a browser, and in folders that are on no disk. */
+export function answerReads(client: BaseLanguageClient): void {
+  client.onRequest(listTexts, async ({ folder }: ListTexts): Promise<ListTextsAnswer> => {
+    const pattern = new vscode.RelativePattern(vscode.Uri.parse(folder), '**/*.trough');
+    const found = await vscode.workspace.findFiles(pattern, '**/{node_modules,out,dist,.*}/**');
+    return found.map((uri) => uri.toString()).sort();
+  });
+  client.onRequest(readTexts, async ({ uris }: ReadTexts): Promise<ReadTextsAnswer> =>
+    Promise.all(uris.map(async (uri) => readText(vscode.Uri.parse(uri)))));
+}
+
+async function readText(uri: vscode.Uri): Promise<string | null> {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(await vscode.workspace.fs.readFile(uri));
+  } catch {
+    return null; // gone, or not UTF-8
+  }
+}

@@ -1,0 +1,22 @@
+// Starts everything the extension adds besides the language itself; the same on the desktop and in a browser.
+
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { addNewInspection } from './features/new-inspection.js';
+import { addPreviews } from './features/previews.js';
+import { addSampleEstate } from './features/sample-estate.js';
+import { addStatus } from './features/status.js';
+
+export async function startFeatures(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
+  // Registered before the server runs, so that a command given early waits instead of being unknown.
+  const started = client.start();
+  addStatus(context, client);
+  addPreviews(context, client);
+  addNewInspection(context, client);
+  addSampleEstate(context);
+  context.subscriptions.push(vscode.commands.registerCommand('troughline.restartServer', async () => {
+    await client.stop();
+    await client.start();
+  }));
+  await started;
+}

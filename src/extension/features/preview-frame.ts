@@ -1,0 +1,58 @@
+// The frame around a page in a webview. The page brings styles and markup and no script; only our own script runs, by nonce.
+// The page's rules for the whole document are put on the sheet of paper inside the frame, so that the editor's theme stays
+// around it.
+
+import * as vscode from 'vscode';
+import type { MakePreview, MakePreviewAnswer } from '../../protocol/messages.js';
+
+export function pageInFrame(webview: vscode.Webview, media: vscode.Uri, page: Extract<MakePreviewAnswer, { ok: true }>, wanted: MakePreview): string {
+  const styles = [...page.html.matchAll(/<style>([\s\S]*?)<\/style>/g)].map(([, text = '']) => onSheet(text)).join('\n');
+  const body = /<body[^>]*>([\s\S]*)<\/body>/.exec(page.html)?.[1] ?? '';
+  return frame(webview, media, wanted, styles, `<main class="sheet" id="sheet">${body}</main>`);
+}
+
+export function reasonInFrame(webview: vscode.Webview, media: vscode.Uri, reason: string, wanted: MakePreview): string {
+  return frame(webview, media, wanted, '', `<main class="reason" role="status"><h1>${escape(vscode.l10n.t('Nothing to show yet'))}</h1><p>${escape(reason)}</p></main>`);
+}
+
+function frame(webview: vscode.Webview, media: vscode.Uri, wanted: MakePreview, styles: string, content: string): string {
+  const nonce = makeNonce();
+  const script = webview.asWebviewUri(vscode.Uri.joinPath(media, 'page.js')).toString();
+  const style = webview.asWebviewUri(vscode.Uri.joinPath(media, 'page.css')).toString();
+  const labels = { save: vscode.l10n.t('Save as HTML…'), refresh: vscode.l10n.t('Refresh'), stale: vscode.l10n.t('The text has changed since.'), follow: vscode.l10n.t('Open in the text') };
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource} 'nonce-${nonce}'; script-src 'nonce-${nonce}'; img-src data:; base-uri 'none'; form-action 'none'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<style nonce="${nonce}">${styles}</style>
+<link rel="stylesheet" href="${style}">
+</head>
+<body data-wanted="${escape(JSON.stringify(wanted))}" data-follow="${escape(labels.follow)}">
+<header class="bar" role="toolbar" aria-label="${escape(vscode.l10n.t('Page'))}">
+<button type="button" id="refresh">${escape(labels.refresh)}</button>
+<button type="button" id="save">${escape(labels.save)}</button>
+<span id="stale" role="status" hidden>${escape(labels.stale)}</span>
+</header>
+${content}
+<script nonce="${nonce}" src="${script}"></script>
+</body>
+</html>`;
+}
+
+/** `html`, `body` and `:root` of a printed page become the sheet; everything else stays as it is. */
+function onSheet(styles: string): string {
+  return styles
+    .replace(/(^|[\s,{}])(?:html|body|:root)(?=\s*[,{])/g, '$1.sheet')
+    .replace(/min-height:\s*100vh;?/g, '');
+}
+
+function escape(text: string): string {
+  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
+}
+
+function makeNonce(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}

@@ -1,0 +1,52 @@
+// The script of a page in a webview: leads from an element to its line in the text, keeps the place where the reader was,
+// and says when the text has moved on. It gets the page finished and changes nothing in it.
+
+import type { FromPage, ToPage } from '../../protocol/webview.js';
+
+interface Memory {
+  readonly wanted: unknown;
+  readonly scroll: number;
+}
+
+declare function acquireVsCodeApi(): { postMessage(message: FromPage): void; getState(): Memory | undefined; setState(state: Memory): void };
+
+const editor = acquireVsCodeApi();
+const wanted: unknown = JSON.parse(document.body.dataset['wanted'] ?? 'null');
+const before = editor.getState();
+
+remember();
+if (before && JSON.stringify(before.wanted) === JSON.stringify(wanted)) window.scrollTo(0, before.scroll);
+addEventListener('scroll', remember, { passive: true });
+button('refresh', () => editor.postMessage({ type: 'refresh' }));
+button('save', () => editor.postMessage({ type: 'save' }));
+for (const element of document.querySelectorAll<HTMLElement | SVGElement>('[data-origin]')) leadToText(element);
+addEventListener('message', (event: MessageEvent<ToPage>) => {
+  if (event.data.type === 'stale') document.getElementById('stale')?.removeAttribute('hidden');
+});
+editor.postMessage({ type: 'ready' });
+
+function remember(): void {
+  editor.setState({ wanted, scroll: window.scrollY });
+}
+
+function button(id: string, act: () => void): void {
+  document.getElementById(id)?.addEventListener('click', act);
+}
+
+function leadToText(element: HTMLElement | SVGElement): void {
+  const follow = (): void => editor.postMessage({ type: 'open', origin: element.dataset['origin'] ?? '' });
+  element.tabIndex = 0;
+  if (element.tagName !== 'TR') element.setAttribute('role', 'link');
+  if (element instanceof HTMLElement) element.title = document.body.dataset['follow'] ?? '';
+  element.addEventListener('click', (event) => {
+    // Marking text to copy it is not a click.
+    if (!getSelection()?.isCollapsed) return;
+    event.stopPropagation();
+    follow();
+  });
+  element.addEventListener('keydown', (event) => {
+    if (!(event instanceof KeyboardEvent) || event.key !== 'Enter' || event.target !== element) return;
+    event.preventDefault();
+    follow();
+  });
+}
