@@ -2,13 +2,14 @@
 // and web, the script and styles of its pages, and the sample estate that travels with it.
 
 import { build } from 'esbuild';
-import { cpSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 const from = (...names) => path.join(root, ...names);
 const out = from('dist');
+const { version } = JSON.parse(readFileSync(from('package.json'), 'utf8'));
 
 rmSync(out, { recursive: true, force: true });
 mkdirSync(out);
@@ -20,17 +21,18 @@ const web = { ...shared, platform: 'browser', target: 'es2023', mainFields: ['br
 await Promise.all([
   // Packages written for CommonJS call require; an ES module has to be given one.
   build({
-    ...node, entryPoints: { cli: 'src/cli/main.ts' }, outdir: out, format: 'esm', splitting: true, chunkNames: 'chunks/[name]-[hash]',
+    ...node, define: { TROUGHLINE_VERSION: JSON.stringify(version) }, entryPoints: { cli: 'src/cli/main.ts' }, outdir: out, format: 'esm', splitting: true, chunkNames: 'chunks/[name]-[hash]',
     banner: { js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);' },
   }),
   build({ ...node, entryPoints: ['src/lsp/process.ts'], outfile: path.join(out, 'server.cjs'), format: 'cjs' }),
   build({ ...node, entryPoints: ['src/extension/activate-node.ts'], outfile: path.join(out, 'extension.cjs'), format: 'cjs', external: ['vscode'] }),
   build({ ...web, entryPoints: ['src/lsp/main-web.ts'], outfile: path.join(out, 'server-web.js'), format: 'iife' }),
-  build({ ...web, entryPoints: ['src/extension/activate-web.ts'], outfile: path.join(out, 'extension-web.cjs'), format: 'cjs', external: ['vscode'] }),
+  build({ ...web, entryPoints: ['src/extension/activate-web.ts'], outfile: path.join(out, 'extension-web.js'), format: 'cjs', external: ['vscode'] }),
   build({ ...web, entryPoints: ['src/views/page/page.ts', 'src/views/page/page.css'], outdir: path.join(out, 'views'), format: 'iife' }),
 ]);
 
 copySample();
+cpSync(from('src', 'extension', 'walkthrough'), path.join(out, 'walkthrough'), { recursive: true });
 
 /** With a list of its files, because a browser cannot list the folder of an extension. */
 function copySample() {

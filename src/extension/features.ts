@@ -2,6 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { addEstateView } from './features/estate-view.js';
 import { addNewInspection } from './features/new-inspection.js';
 import { addPreviews } from './features/previews.js';
 import { addSampleEstate } from './features/sample-estate.js';
@@ -12,6 +13,7 @@ export async function startFeatures(context: vscode.ExtensionContext, client: Ba
   const started = client.start();
   addStatus(context, client);
   addPreviews(context, client);
+  addEstateView(context, client);
   addNewInspection(context, client);
   addSampleEstate(context);
   context.subscriptions.push(vscode.commands.registerCommand('troughline.restartServer', async () => {

@@ -7,9 +7,10 @@ import { pick, subjectsOf } from './pick.js';
 
 export function addNewInspection(context: vscode.ExtensionContext, client: BaseLanguageClient): void {
   context.subscriptions.push(
-    vscode.commands.registerCommand('troughline.newInspection', async (name?: string) => {
+    vscode.commands.registerCommand('troughline.newInspection', async (name?: unknown, near?: unknown) => {
       const { conveyors } = await subjectsOf(client);
-      const named = conveyors.find((conveyor) => conveyor.name === name);
+      const called = conveyors.filter((conveyor) => conveyor.name === name);
+      const named = called.find(({ spot }) => spot.uri === near) ?? called[0];
       const conveyor = named ?? (await pick(conveyors, vscode.l10n.t('Which conveyor was inspected?'), vscode.l10n.t('There is no conveyor yet. Describe one first, or open the sample estate.')));
       if (conveyor) await write(client, conveyor);
     }),

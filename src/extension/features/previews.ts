@@ -75,10 +75,12 @@ export function addPreviews(context: vscode.ExtensionContext, client: BaseLangua
   }
 
   const command = (name: string, kind: PreviewKind, choose: () => Promise<{ subject: string; near: string } | undefined | 'all'>): vscode.Disposable =>
-    vscode.commands.registerCommand(name, async (subject?: string) => {
+    // The first argument comes from a lens or the estate view; menus pass an address of their own, which is not a name.
+    vscode.commands.registerCommand(name, async (subject?: unknown, near?: unknown) => {
       if (typeof subject === 'string') {
-        const near = vscode.window.activeTextEditor?.document;
-        await show({ kind, subject, ...(near?.languageId === 'troughline' ? { near: near.uri.toString() } : {}) });
+        const active = vscode.window.activeTextEditor?.document;
+        const place = typeof near === 'string' ? near : active?.languageId === 'troughline' ? active.uri.toString() : undefined;
+        await show({ kind, subject, ...(place ? { near: place } : {}) });
         return;
       }
       const chosen = await choose();

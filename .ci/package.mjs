@@ -1,0 +1,35 @@
+// Packs dist/ into one .vsix for every platform. The extension is put together in a folder of its own, with a manifest that
+// holds what an editor needs and nothing of the repository.
+
+import { createVSIX } from '@vscode/vsce';
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
+const dist = path.join(root, 'dist');
+const stage = path.join(dist, 'vsix');
+const packed = path.join(dist, 'troughline.vsix');
+
+const shipped = ['extension.cjs', 'extension-web.js', 'server.cjs', 'server-web.js', 'views', 'sample', 'walkthrough'];
+const kept = [
+  'name', 'displayName', 'description', 'version', 'publisher', 'license', 'engines', 'categories', 'keywords', 'main', 'browser', 'activationEvents',
+  'extensionKind', 'capabilities', 'contributes',
+];
+
+if (!existsSync(path.join(dist, 'server.cjs'))) throw new Error('dist/ is empty: npm run build comes first.');
+rmSync(stage, { recursive: true, force: true });
+mkdirSync(path.join(stage, 'dist'), { recursive: true });
+for (const name of shipped) cpSync(path.join(dist, name), path.join(stage, 'dist', name), { recursive: true });
+for (const name of ['troughline.tmLanguage.json', 'language-configuration.json', 'snippets.json']) cpSync(path.join(root, 'syntaxes', name), path.join(stage, 'syntaxes', name));
+for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md']) if (existsSync(path.join(root, name))) cpSync(path.join(root, name), path.join(stage, name));
+
+const manifest = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
+const own = Object.fromEntries(kept.flatMap((name) => (name in manifest ? [[name, manifest[name]]] : [])));
+own.engines = { vscode: manifest.engines.vscode };
+own.files = ['**'];
+writeFileSync(path.join(stage, 'package.json'), `${JSON.stringify(own, undefined, 2)}\n`);
+
+await createVSIX({ cwd: stage, packagePath: packed, dependencies: false, allowMissingRepository: true, rewriteRelativeLinks: false });
+rmSync(stage, { recursive: true, force: true });
+console.log(path.relative(root, packed));
