@@ -35,15 +35,15 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     const stretches = [...draft.scope, ...draft.panelsFitted.map((row) => row.run)];
     const sound = stretches.map((stretch) => checkStretch(stretch, conveyor, problems)).every((found) => found);
     for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
-    return liner && sound ? { ...draft, conveyor, liner } : undefined;
+    return liner && sound ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner })) : undefined;
   });
   const screwChanges = records(inOrder.flatMap((sheet) => sheet.screwChanges), conveyors, problems, (draft, conveyor): ScrewChange | undefined => {
     const { screwUse, ...rest } = draft;
     const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
-    return screw && { ...rest, conveyor, screw };
+    return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw }));
   });
-  const meterChanges = records(inOrder.flatMap((sheet) => sheet.meterChanges), conveyors, problems, (draft, conveyor): MeterChange => ({ ...draft, conveyor }));
-  const dutyChanges = records(inOrder.flatMap((sheet) => sheet.dutyChanges), conveyors, problems, (draft, conveyor): DutyChange => ({ ...draft, conveyor }));
+  const meterChanges = records(inOrder.flatMap((sheet) => sheet.meterChanges), conveyors, problems, (draft, conveyor): MeterChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })));
+  const dutyChanges = records(inOrder.flatMap((sheet) => sheet.dutyChanges), conveyors, problems, (draft, conveyor): DutyChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })));
   const { inspections, readings, places } = joinReadings(inOrder, conveyors, relines, problems);
 
   const unread = new Map(namedPlants.map((plant) => [plant.name, plant.unread]));
@@ -74,6 +74,18 @@ function records<D extends { readonly conveyorUse: NameUse }, R extends { readon
     return record ? [record] : [];
   });
   return built.sort((a, b) => conveyors.orderOf(a.conveyor) - conveyors.orderOf(b.conveyor) || dayOf(a) - dayOf(b) || meterOf(a) - meterOf(b));
+}
+
+const before = new WeakMap<object, { readonly conveyor: Conveyor; readonly specification: object | undefined; readonly record: unknown }>();
+
+/** The record made of this draft the last time, where it belonged to the same conveyor and specification. */
+function kept<R extends { readonly conveyor: Conveyor }>(draft: object, conveyor: Conveyor, specification: object | undefined, make: () => R): R {
+  const known = before.get(draft);
+  // A draft is of one kind of record for good, so what was made of it is of that kind.
+  if (known && known.conveyor === conveyor && known.specification === specification) return known.record as R;
+  const record = make();
+  before.set(draft, { conveyor, specification, record });
+  return record;
 }
 
 function dayOf(record: object): number {

@@ -8,31 +8,25 @@ import { intervalOf } from '../../domain/model/runs.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 
-export interface Fitted {
-  /**
-   * The liner that lay there, likeliest first. On the day of a reline both the new and the old one may have been looked at.
-   * Without a chainage (mm): every liner that may have lain anywhere in the conveyor.
-   */
-  linersAt(conveyor: Conveyor, chainage: number | undefined, day: CalendarDay, meter: number): readonly LinerSpecification[];
-}
+/**
+ * The liner that lay at a chainage (mm) on a day with this meter reading (h), likeliest first. On the day of a reline both the
+ * new and the old one may have been looked at. Without a chainage: every liner that may have lain anywhere in the conveyor.
+ */
+export type LinersAt = (chainage: number | undefined, day: CalendarDay, meter: number) => readonly LinerSpecification[];
 
-/** `relines` in order of date within a conveyor. */
-export function createFitted(relines: readonly Reline[]): Fitted {
-  const byConveyor = new Map<Conveyor, readonly { readonly reline: Reline; readonly covers: (chainage: number) => boolean }[]>();
-  for (const reline of relines) {
-    byConveyor.set(reline.conveyor, [...(byConveyor.get(reline.conveyor) ?? []), { reline, covers: cover(reline) }]);
-  }
-  return {
-    linersAt(conveyor, chainage, day, meter) {
-      const there = (byConveyor.get(conveyor) ?? []).filter(({ reline, covers }) => reline.date.day <= day && (chainage === undefined || covers(chainage)));
-      const history = [conveyor.liner, ...there.map(({ reline }) => reline.liner)];
-      const last = there.at(-1)?.reline;
-      if (chainage === undefined) return history.reverse();
-      const newest = history.slice(-1);
-      if (!last || last.date.day !== day) return newest;
-      const both = history.slice(-2);
-      return meter > last.meter.hours.value ? both.reverse() : both;
-    },
+/** `relines` of the conveyor in order of date. */
+export function linersOf(conveyor: Conveyor, relines: readonly Reline[]): LinersAt {
+  const first = [conveyor.liner];
+  if (relines.length === 0) return () => first;
+  const fitted = relines.map((reline) => ({ reline, covers: cover(reline) }));
+  return (chainage, day, meter) => {
+    const there = fitted.filter(({ reline, covers }) => reline.date.day <= day && (chainage === undefined || covers(chainage)));
+    const history = [conveyor.liner, ...there.map(({ reline }) => reline.liner)];
+    const last = there.at(-1)?.reline;
+    if (chainage === undefined) return history.reverse();
+    if (last?.date.day !== day) return history.slice(-1);
+    const both = history.slice(-2);
+    return meter > last.meter.hours.value ? both.reverse() : both;
   };
 }
 

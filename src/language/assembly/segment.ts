@@ -1,0 +1,134 @@
+// The readings of one conveyor as columns: each spot a place of that conveyor, each colour a layer of the liner that lay there
+// at the time. Rows are numbered from 0 and places from 0, so a segment stays good while other conveyors change.
+
+import type { Conveyor, Point } from '../../domain/model/conveyor.js';
+import type { Problem } from '../../domain/model/problem.js';
+import { ReadingKind, type Place, type Reline } from '../../domain/model/records.js';
+import type { NameUse } from '../../domain/model/stated.js';
+import type { InspectionDraft, Sheet } from '../sheet.js';
+import { linersOf } from './fitted.js';
+import { closest } from './name-table.js';
+import { createPlaces } from './places.js';
+
+/** An inspection with the sheet that holds its rows. */
+export interface Look {
+  readonly draft: InspectionDraft;
+  readonly sheet: Sheet;
+}
+
+export interface Segment {
+  readonly looks: readonly Look[];
+  readonly relines: readonly Reline[];
+  readonly places: readonly Place[];
+  readonly count: number;
+  /** Index into `looks`. */
+  readonly look: Int32Array;
+  /** Index into `places`, or -1. */
+  readonly place: Int32Array;
+  readonly kind: Uint8Array;
+  readonly value: Float64Array;
+  readonly error: Float64Array;
+  readonly source: Int32Array;
+  readonly start: Int32Array;
+  readonly end: Int32Array;
+  readonly notes: ReadonlyMap<number, string>;
+  readonly problems: readonly Problem[];
+  /** A problem names other conveyors, so it has to be looked up anew when these change. */
+  readonly looksElsewhere: boolean;
+}
+
+const last = new WeakMap<Conveyor, Segment>();
+
+/** The same object as before where conveyor, inspections and relines are the same. */
+export function segmentOf(
+  conveyor: Conveyor, looks: readonly Look[], relines: readonly Reline[],
+  checkPoint: (conveyor: Conveyor, use: NameUse, problems: Problem[]) => Point | undefined,
+): Segment {
+  const before = last.get(conveyor);
+  if (before && !before.looksElsewhere && sameItems(before.relines, relines) && sameLooks(before.looks, looks)) return before;
+  const segment = build(conveyor, looks, relines, checkPoint);
+  last.set(conveyor, segment);
+  return segment;
+}
+
+function build(conveyor: Conveyor, looks: readonly Look[], relines: readonly Reline[], checkPoint: Parameters<typeof segmentOf>[3]): Segment {
+  const count = looks.reduce((sum, { draft }) => sum + draft.endRow - draft.firstRow, 0);
+  const columns = {
+    look: new Int32Array(count), place: new Int32Array(count), kind: new Uint8Array(count), value: new Float64Array(count), error: new Float64Array(count),
+    source: new Int32Array(count), start: new Int32Array(count), end: new Int32Array(count),
+  };
+  const notes = new Map<number, string>();
+  const problems: Problem[] = [];
+  const places = createPlaces(conveyor);
+  let looksElsewhere = false;
+  let row = 0;
+  for (const [index, { draft, sheet }] of looks.entries()) {
+    const { rows, source } = sheet;
+    const { firstRow, endRow } = draft;
+    const end = row + endRow - firstRow;
+    columns.look.fill(index, row, end);
+    columns.kind.set(rows.kind.subarray(firstRow, endRow), row);
+    columns.value.set(rows.value.subarray(firstRow, endRow), row);
+    columns.error.set(rows.error.subarray(firstRow, endRow), row);
+    columns.source.fill(source, row, end);
+    columns.start.set(rows.start.subarray(firstRow, endRow), row);
+    columns.end.set(rows.end.subarray(firstRow, endRow), row);
+    for (let from = firstRow; from < endRow; from++, row++) {
+      const spot = rows.spots[rows.spot[from] ?? -1];
+      const start = rows.start[from] ?? 0;
+      const number = spot ? places.numberOf(spot, { source, start, end: rows.end[from] ?? 0 }) : -1;
+      columns.place[row] = number;
+      if (number < 0 && spot?.kind === 'point') {
+        checkPoint(conveyor, { name: spot.name, origin: { source, start, end: start + spot.name.length } }, problems);
+        looksElsewhere = true;
+      }
+      const note = rows.notes.size > 0 ? rows.notes.get(from) : undefined;
+      if (note !== undefined) notes.set(row, note);
+    }
+  }
+  const finished = places.finish();
+  for (let i = 0; i < count; i++) {
+    const number = columns.place[i] ?? -1;
+    if (number >= 0) columns.place[i] = finished.newNumber[number] ?? -1;
+  }
+  nameColours(conveyor, looks, relines, finished.places, columns, problems);
+  return { looks, relines, places: finished.places, count, ...columns, notes, problems, looksElsewhere };
+}
+
+/** Colour names become layer numbers of the liner that lay at the place on the day. */
+function nameColours(
+  conveyor: Conveyor, looks: readonly Look[], relines: readonly Reline[], places: readonly Place[],
+  columns: { readonly kind: Uint8Array; readonly value: Float64Array; readonly place: Int32Array }, problems: Problem[],
+): void {
+  const linersAt = linersOf(conveyor, relines);
+  let row = 0;
+  for (const { draft, sheet } of looks) {
+    const { rows } = sheet;
+    for (let from = draft.firstRow; from < draft.endRow; from++, row++) {
+      if (columns.kind[row] !== ReadingKind.colour) continue;
+      const colour = rows.colours[rows.value[from] ?? -1] ?? '';
+      const liners = linersAt(places[columns.place[row] ?? -1]?.at, draft.date.day, draft.meter.hours.value);
+      const layer = liners.map((liner) => liner.layers.findIndex((each) => each.name === colour)).find((index) => index >= 0) ?? -1;
+      if (layer >= 0) {
+        columns.value[row] = layer;
+        continue;
+      }
+      columns.kind[row] = ReadingKind.unreadable;
+      columns.value[row] = NaN;
+      const [liner = conveyor.liner] = liners;
+      const start = rows.colourStart[from] ?? 0;
+      problems.push({
+        kind: 'unknown colour', origin: { source: sheet.source, start, end: start + colour.length },
+        colour, liner: liner.name, known: closest(colour, liner.layers.map((each) => each.name)),
+      });
+    }
+  }
+}
+
+function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((item, index) => item === b[index]);
+}
+
+function sameLooks(a: readonly Look[], b: readonly Look[]): boolean {
+  return a.length === b.length && a.every(({ draft }, index) => draft === b[index]?.draft);
+}
