@@ -14,39 +14,48 @@ import { assume, change, check, type Slip, type Walk } from './walk.js';
 const inPlace = states(oldPanel, newPanel);
 const open = states(stripped, cleaned);
 
-export function fitPanels(w: Walk, i: number, position: number, step: Step, areas: readonly Area[], told: Set<number>): void {
+export function fitPanels(w: Walk, i: number, position: number, step: Step, areas: readonly Area[]): void {
   for (const run of w.ground.runs) {
     const { start } = startOf(step, run.run);
     const panels = run.panels.filter((panel) => areas.some((area) => touches(panel, area)));
     if (panels.length === 0) continue;
     if (meetsOtherFront(w, i, run, panels, start)) continue;
-    for (const panel of start === 'tail' ? panels : [...panels].reverse()) fitOne(w, i, position, run, panel, start, told);
+    for (const panel of start === 'tail' ? panels : [...panels].reverse()) fitOne(w, i, position, run, panel, start);
   }
 }
 
-function fitOne(w: Walk, i: number, position: number, run: RunGround, panel: Piece, start: End, told: Set<number>): void {
+function fitOne(w: Walk, i: number, position: number, run: RunGround, panel: Piece, start: End): void {
   const step = start === 'tail' ? 1 : -1;
   const n = panel.panel ?? 1;
   const behind = run.panels[n - 1 - step];
   const ahead = run.panels[n - 1 + step];
 
-  if (w.state[panel.number] === newPanel && !w.assumed[panel.number]) {
-    tell(w, { kind: 'done twice', grade: 'incomplete', step: i, pieces: [panel], found: newPanel, wanted: -1, others: madeSo(w, panel) });
+  if (w.state[panel.number] === newPanel) {
+    // Counted as fitted since an earlier slip said that it should have been: nothing more to say.
+    if (w.assumed[panel.number]) w.fronts.set(panel.number, { start, step: i });
+    else tell(w, { kind: 'done twice', grade: 'incomplete', step: i, pieces: [panel], found: newPanel, wanted: -1, others: madeSo(w, panel) });
+    settle(w, i, panel);
     return;
   }
   const seat = w.state[panel.number] ?? 0;
-  check(w, i, position, { piece: panel, allowed: states(cleaned), good: cleaned, kind: seat === oldPanel ? 'liner not stripped' : 'trough not cleaned', grade: seat === oldPanel ? 'cannot be built' : 'incomplete' }, told);
-  if (behind) check(w, i, position, { piece: behind, allowed: inPlace, good: newPanel, kind: 'not contiguous', grade: 'cannot be built' }, told);
+  check(w, i, position, { piece: panel, allowed: states(cleaned), good: cleaned, kind: seat === oldPanel ? 'liner not stripped' : 'trough not cleaned', grade: seat === oldPanel ? 'cannot be built' : 'incomplete' });
+  if (behind) check(w, i, position, { piece: behind, allowed: inPlace, good: newPanel, kind: 'not contiguous', grade: 'cannot be built' });
   else startAtBreak(w, i, run, panel, start);
   if (ahead) {
     const state = w.state[ahead.number] ?? 0;
     if (w.lastChange[ahead.number] !== i) {
       w.touches.push({ step: i, piece: ahead.number, allowed: open, kind: 'closes inside the run', grade: 'cannot be built' });
     }
-    if ((state === oldPanel || state === newPanel) && !w.assumed[ahead.number]) closeInside(w, i, position, run, panel, ahead, start, told);
+    if ((state === oldPanel || state === newPanel) && !w.assumed[ahead.number]) closeInside(w, i, position, run, panel, ahead, start);
   } else closeAtBreak(w, i, run, panel, start);
   change(w, i, panel, newPanel);
   w.fronts.set(panel.number, { start, step: i });
+}
+
+/** From here on the panel is in place in fact. */
+function settle(w: Walk, i: number, panel: Piece): void {
+  w.assumed[panel.number] = 0;
+  w.lastChange[panel.number] = i;
 }
 
 /** Two fronts in one gap: told once, at the step that opens the second, and the panels then count as fitted. */
@@ -103,7 +112,7 @@ function startAtBreak(w: Walk, i: number, run: RunGround, panel: Piece, start: E
   tell(w, { kind: 'panel would slide', grade: 'unsafe', step: i, pieces: [panel], found: -1, wanted: -1, others: new Map() });
 }
 
-function closeInside(w: Walk, i: number, position: number, run: RunGround, panel: Piece, ahead: Piece, start: End, told: Set<number>): void {
+function closeInside(w: Walk, i: number, position: number, run: RunGround, panel: Piece, ahead: Piece, start: End): void {
   const chain = chainFitted(w, run, panel, start);
   const closing = closingError(w.ground.job, run.run, run.liner, panel.panel ?? 1, chain.count, chain.length, undefined);
   const others = madeSo(w, ahead);
@@ -112,7 +121,6 @@ function closeInside(w: Walk, i: number, position: number, run: RunGround, panel
     const areas = w.ground.areas[j] ?? [];
     if (w.sequence.steps[j]?.action !== 'strip' || !areas.some((area) => touches(ahead, area))) continue;
     others.set(j, 'comes too late');
-    told.add(j);
     break;
   }
   tell(w, { kind: 'closes inside the run', grade: 'cannot be built', step: i, pieces: [panel], found: w.state[ahead.number] ?? 0, wanted: -1, others, closing });

@@ -46,15 +46,15 @@ export function wordsFor(w: Walk, slip: Slip): Words {
     case 'trough not cleaned':
       return { message: `${doing} fits over a trough that was not cleaned and looked at: ${what}.${when}`, reason: 'Dirt under a panel lifts it towards the spiral, and worn-through steel is hidden for the life of the new liner.' };
     case 'closed up too early':
-      return closedUp(slip, doing, what, when);
+      return { message: `${doing} closes up while ${stillOpen(slip)}.${when}`, reason: 'What lies below goes in first; it would all have to come off again.' };
     case 'handed back too early':
-      return { message: `${doing} hands the machine back while ${stillOpen(slip, what)}.${when}`, reason: 'Once isolation is off the spiral can turn, with people at an open trough.' };
+      return { message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}`, reason: 'Once isolation is off the spiral can turn, with people at an open trough.' };
     case 'run too early':
       return slip.pieces[0]?.kind === 'isolation'
         ? { message: `${doing} comes while the machine is isolated.${when}`, reason: 'The drive has no supply until isolation is taken off, and taking it off out of turn is how people are hurt.' }
         : slip.pieces[0]?.kind === 'running'
           ? { message: `${doing} comes before the machine has run empty.${when}`, reason: 'A spiral that touches somewhere shows at low current when empty; loaded, it cuts the liner before anyone notices.' }
-          : { message: `${doing} runs the machine while ${stillOpen(slip, what)}.${when}`, reason: 'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.' };
+          : { message: `${doing} runs the machine while ${stillOpen(slip)}.${when}`, reason: 'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.' };
     case 'screw not restrained':
       return { message: `${doing} lets go of a spiral that nothing holds.${when}`, reason: 'The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.' };
     case 'screw out of turn':
@@ -159,23 +159,16 @@ function isolation(slip: Slip, doing: string, when: string): Words {
   return { message, reason: 'A spiral that can turn takes hands and arms; isolation counts only when a try-start has proved it dead.' };
 }
 
-function closedUp(slip: Slip, doing: string, what: string, when: string): Words {
-  const kind = slip.pieces[0]?.kind;
-  const state = kind === 'panel' ? `${what} ${are(slip)} not fitted` : kind === 'screw' ? `${what} is out` : `${what} ${are(slip)} not back`;
-  return { message: `${doing} closes up while ${state}.${when}`, reason: 'What lies below goes in first; it would all have to come off again.' };
-}
-
-function stillOpen(slip: Slip, what: string): string {
-  switch (slip.pieces[0]?.kind) {
-    case 'panel':
-      return `${what} ${are(slip)} not fitted`;
-    case 'screw':
-      return `${what} is out`;
-    case 'drive':
-      return 'the drive plate is unbolted';
-    default:
-      return `${what} ${are(slip)} off`;
-  }
+/** Each kind of thing that is not back, in its own words. */
+function stillOpen(slip: Slip): string {
+  const kinds = [...new Set(slip.pieces.map((piece) => piece.kind))];
+  return listing(kinds.map((kind) => {
+    const pieces = slip.pieces.filter((piece) => piece.kind === kind);
+    const verb = pieces.length === 1 ? 'is' : 'are';
+    if (kind === 'drive') return 'the drive plate is unbolted';
+    if (kind === 'screw') return `${sayPieces(pieces)} is out`;
+    return `${sayPieces(pieces)} ${verb} ${kind === 'panel' ? 'not fitted' : 'off'}`;
+  }));
 }
 
 function screwOutOfTurn(slip: Slip, doing: string, what: string, when: string): Words {

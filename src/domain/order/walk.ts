@@ -3,7 +3,7 @@
 // For steps that may go on side by side the walk follows one possible order; side-by-side.ts then looks at every pair
 // that could swap.
 
-import { demandsOf, type Need } from './demands.js';
+import { demandsOf, type Effect, type Need } from './demands.js';
 import { fitPanels } from './front.js';
 import type { Area, Ground, Piece } from './ground.js';
 import type { Sequence } from './sequence.js';
@@ -52,48 +52,74 @@ export interface Walk {
   readonly assumed: Uint8Array;
   /** The front that fitted a panel: where it started and which step opened it. */
   readonly fronts: Map<number, { readonly start: 'head' | 'tail'; readonly step: number }>;
+  /** Pieces for which an earlier slip has already counted a step as done. */
+  readonly told: Map<number, Set<number>>;
 }
 
 export function walk(ground: Ground, sequence: Sequence): Walk {
   const w: Walk = {
-    ground, sequence, slips: [], touches: [], fronts: new Map(),
+    ground, sequence, slips: [], touches: [], fronts: new Map(), told: new Map(),
     state: new Int8Array(ground.pieces.length), lastChange: new Int32Array(ground.pieces.length).fill(-1), assumed: new Uint8Array(ground.pieces.length),
   };
-  const told = new Set<number>();
+  // Steps that close up too early, by the position of the last step they should have waited for: they take effect after it.
+  const waiting = new Map<number, number[]>();
   sequence.order.forEach((i, position) => {
     const step = sequence.steps[i];
     const areas = ground.areas[i];
-    if (!step || !areas) return;
-    const demands = demandsOf(ground, step, areas);
-    const mendedAlready = told.has(i) && demands.effects.length > 0 && demands.effects.every(({ piece, to }) => w.assumed[piece.number] && w.state[piece.number] === to);
-    if (!mendedAlready) {
-      for (const need of demands.needs) check(w, i, position, need, told);
-      tellIfDone(w, i, demands.done);
+    if (step && areas) {
+      const demands = demandsOf(ground, step, areas);
+      const told = w.told.get(i);
+      const allTold = told !== undefined && demands.effects.length > 0 && demands.effects.every(({ piece }) => told.has(piece.number));
+      let until = -1;
+      if (!allTold) {
+        for (const need of demands.needs) until = Math.max(until, check(w, i, position, need));
+        tellIfDone(w, i, demands.done);
+      }
+      if (until > position) waiting.set(until, [...(waiting.get(until) ?? []), i]);
+      else takeEffect(w, i, demands.effects);
+      if (step.action === 'fit') fitPanels(w, i, position, step, areas);
     }
-    for (const { piece, to } of demands.effects) change(w, i, piece, to);
-    if (step.action === 'fit') fitPanels(w, i, position, step, areas, told);
+    for (const late of waiting.get(position) ?? []) {
+      const held = sequence.steps[late];
+      const area = ground.areas[late];
+      if (held && area) takeEffect(w, late, demandsOf(ground, held, area).effects);
+    }
   });
   return w;
 }
 
-/** Looks at one need, notes it, and where it is not met tells so and goes on as if it were. */
-export function check(w: Walk, i: number, position: number, need: Need, told: Set<number>): boolean {
+/** What an earlier slip has counted as done by this step is done already. */
+function takeEffect(w: Walk, i: number, effects: readonly Effect[]): void {
+  const told = w.told.get(i);
+  for (const { piece, to } of effects) if (!told?.has(piece.number)) change(w, i, piece, to);
+}
+
+/**
+ * Looks at one need, notes it, and where it is not met tells so. What opens the way is then taken as done; a step that closes
+ * up too early is put off instead: the answer is the position it should have waited for, −1 for none.
+ */
+export function check(w: Walk, i: number, position: number, need: Need): number {
   const { number } = need.piece;
   const found = w.state[number] ?? 0;
   if (w.lastChange[number] !== i) w.touches.push({ step: i, piece: number, allowed: need.allowed, kind: need.kind, grade: need.grade });
-  if (holds(need.allowed, found)) return true;
+  if (holds(need.allowed, found)) return -1;
   const later = laterStep(w, position, need.piece, need.allowed);
-  if (later === undefined && need.onlyIfLater) return true;
+  if (later === undefined && need.onlyIfLater) return -1;
   const slip = slipAt(w, i, need, found);
   slip.pieces.push(need.piece);
   const culprit = w.lastChange[number];
-  if (culprit !== undefined && culprit >= 0) slip.others.set(culprit, 'made it so');
-  if (later !== undefined) {
-    slip.others.set(later, 'comes too late');
-    told.add(later);
-  }
+  if (culprit !== undefined && culprit >= 0 && !need.onlyIfLater) slip.others.set(culprit, 'made it so');
+  if (later !== undefined) slip.others.set(w.sequence.order[later] ?? -1, 'comes too late');
+  if (need.onlyIfLater) return later ?? -1;
+  if (later !== undefined) countAsDone(w, w.sequence.order[later] ?? -1, need.piece);
   assume(w, need.piece, need.good);
-  return false;
+  return -1;
+}
+
+export function countAsDone(w: Walk, step: number, piece: Piece): void {
+  const told = w.told.get(step);
+  if (told) told.add(piece.number);
+  else w.told.set(step, new Set([piece.number]));
 }
 
 export function assume(w: Walk, piece: Piece, state: number): void {
@@ -110,13 +136,18 @@ export function change(w: Walk, i: number, piece: Piece, to: number): void {
   w.lastChange[piece.number] = i;
 }
 
-/** A slip of this step, kind and kind of piece; a new one where there is none yet. */
+/** A slip of this step, kind and kind of piece (what is still open counts as one kind); a new one where there is none yet. */
 function slipAt(w: Walk, i: number, need: Need, found: number): Slip {
-  const known = w.slips.find((slip) => slip.step === i && slip.kind === need.kind && slip.pieces[0]?.kind === need.piece.kind && slip.found === found);
+  const known = w.slips.find((slip) => slip.step === i && slip.kind === need.kind
+    && (need.onlyIfLater ? aboutParts(slip.pieces[0]) && aboutParts(need.piece) : slip.pieces[0]?.kind === need.piece.kind && slip.found === found));
   if (known) return known;
   const slip: Slip = { kind: need.kind, grade: need.grade, step: i, pieces: [], found, wanted: need.good, others: new Map() };
   w.slips.push(slip);
   return slip;
+}
+
+function aboutParts(piece: Piece | undefined): boolean {
+  return piece !== undefined && piece.kind !== 'isolation' && piece.kind !== 'running';
 }
 
 function tellIfDone(w: Walk, i: number, done: { readonly pieces: readonly Piece[]; readonly states: States; readonly by: 'any' | 'all' }): void {
@@ -134,7 +165,7 @@ function tellIfDone(w: Walk, i: number, done: { readonly pieces: readonly Piece[
   w.slips.push({ kind: 'done twice', grade: 'incomplete', step: i, pieces: real, found: w.state[first.number] ?? 0, wanted: -1, others });
 }
 
-/** The first step further on in the walk that brings the piece into one of the states. */
+/** Position in the walk of the first step further on that brings the piece into one of the states. */
 function laterStep(w: Walk, position: number, piece: Piece, allowed: States): number | undefined {
   const found = w.state[piece.number] ?? 0;
   for (let p = position + 1; p < w.sequence.order.length; p++) {
@@ -144,7 +175,7 @@ function laterStep(w: Walk, position: number, piece: Piece, allowed: States): nu
     if (!action || !areas) continue;
     for (let state = 0; state < 4; state++) {
       if (!holds(allowed, state) || state === found) continue;
-      if (broughtBy(piece.kind, found, state).at(-1) === action && reaches(w, j, piece, areas)) return j;
+      if (broughtBy(piece.kind, found, state).at(-1) === action && reaches(w, j, piece, areas)) return p;
     }
   }
   return undefined;

@@ -1,0 +1,226 @@
+// Every order of small jobs, judged twice: by the checker, and by a simulator of panels on a line that shares nothing with
+// it (simulator.ts). The two must accept exactly the same orders.
+
+import { describe, expect, test } from 'vitest';
+import type { Job } from '../../../src/domain/model/job.js';
+import { canBeBuilt } from '../../../src/domain/order/check-order.js';
+import { brace, cover, crew, holdDown, job, line, withOrder, worldOf } from './stories.js';
+import { canDo, type Deed, type Machine } from './simulator.js';
+
+/** The deeds of a line of the order on these small conveyors. */
+function deed(text: string, of: Job): Deed {
+  const panels = /^(.*?) panels? (\d+)(?: to (\d+))? of run 1(?: starting at (head|tail))?/.exec(text);
+  if (panels) {
+    const first = Number(panels[2]);
+    const last = Number(panels[3] ?? panels[2]);
+    return { action: panels[1] ?? '', from: (first - 1) * 1000, to: last * 1000, ...(panels[4] === 'head' || panels[4] === 'tail' ? { start: panels[4] } : {}) };
+  }
+  const action = text.replace(/ (run 1|all)\b.*$/, '').replace(/ starting at .*$/, '');
+  const start = / starting at (head|tail)/.exec(text)?.[1];
+  return { action, from: 0, to: of.conveyor.length.value, ...(start === 'head' || start === 'tail' ? { start } : {}) };
+}
+
+function machineOf(of: Job, scope: [number, number][], more: Partial<Machine> = {}): Machine {
+  const { conveyor } = of;
+  const [tail, head] = [conveyor.breaks[0], conveyor.breaks.at(-1)];
+  return {
+    runs: [{ from: 0, to: conveyor.length.value, tailSlack: tail?.allowance.value ?? 0, headSlack: head?.allowance.value ?? 0, holdsAtTail: tail?.kind === 'end plate', holdsAtHead: true }],
+    covers: conveyor.covers.map((each) => [each.from.value, each.to.value]), braces: conveyor.braces.map((each) => each.from.value), holdDowns: conveyor.holdDowns.map((each) => each.from.value),
+    enclosed: conveyor.confinedSpace, slippery: conveyor.incline.value > 10, tolerance: 1, measuring: 2, scope, newScrew: of.screwChange !== undefined, ...more,
+  };
+}
+
+/** Counts of agreement; the first disagreement is shown whole. */
+function compare(of: Job, orders: Iterable<readonly string[]>, machine: Machine): { readonly tried: number; readonly accepted: number } {
+  const world = worldOf(of);
+  let tried = 0;
+  let accepted = 0;
+  for (const lines of orders) {
+    const checker = canBeBuilt(withOrder(of, lines), world);
+    const simulator = canDo(machine, lines.map((text) => deed(text, of)));
+    if (checker !== simulator) expect({ lines, checker }).toEqual({ lines, checker: simulator });
+    tried++;
+    if (checker) accepted++;
+  }
+  return { tried, accepted };
+}
+
+function* permutations<T>(items: readonly T[]): Generator<T[]> {
+  if (items.length <= 1) yield [...items];
+  else for (const [i, item] of items.entries()) for (const rest of permutations([...items.slice(0, i), ...items.slice(i + 1)])) yield [item, ...rest];
+}
+
+function* subsets<T>(items: readonly T[], size: number, from = 0): Generator<T[]> {
+  if (size === 0) yield [];
+  else for (let i = from; i <= items.length - size; i++) for (const rest of subsets(items, size - 1, i + 1)) yield [items[i] as T, ...rest]; // i is below the length
+}
+
+/** Every way of putting back the items at some positions in another order. */
+function* shuffles(lines: readonly string[], size: number): Generator<string[]> {
+  for (const places of subsets(lines.map((_, i) => i), size)) {
+    for (const order of permutations(places)) {
+      const shuffled = [...lines];
+      places.forEach((place, k) => { shuffled[place] = lines[order[k] ?? 0] ?? ''; });
+      yield shuffled;
+    }
+  }
+}
+
+const prologue = ['isolate', 'prove dead'];
+const epilogue = ['remove isolation', 'run empty', 'run loaded'];
+
+describe('panel by panel, every sequence and every direction', () => {
+  const cases: [string, number, [number, number], number][] = [
+    ['a break at the tail, firm at the head', 4, [10, 0], 0],
+    ['a break at the head, firm at the tail', 4, [0, 10], 0],
+    ['a break at both ends', 4, [10, 10], 0],
+    ['an allowance that is just enough for four panels', 4, [6, 0], 0],
+    ['allowances that would do for three panels', 4, [5, 5], 0],
+    ['firm ends', 3, [0, 0], 0],
+    ['a slope', 3, [10, 10], 20],
+    ['a single panel', 1, [3, 0], 0],
+  ];
+  test.each(cases)('%s', (_, count, allowances, incline) => {
+    const conveyor = line([count], allowances);
+    const of = job({ ...conveyor, incline: { ...conveyor.incline, value: incline } }, ['all']);
+    function* orders(): Generator<string[]> {
+      for (const sequence of permutations(Array.from({ length: count }, (__, k) => k + 1))) {
+        for (let bits = 0; bits < 2 ** count; bits++) {
+          yield [...prologue, 'strip run 1', 'clean run 1', ...sequence.map((n, k) => `fit panel ${n} of run 1 starting at ${(bits >> k) & 1 ? 'tail' : 'head'}`), ...epilogue];
+        }
+      }
+    }
+    const { tried, accepted } = compare(of, orders(), machineOf(of, [[0, count * 1000]]));
+    expect(tried).toBeGreaterThan(1);
+    // Four panels of ± 1 mm and 2 mm of measuring need 6 mm.
+    if (Math.max(...allowances) >= count + 2) expect(accepted).toBeGreaterThan(0);
+    else expect(accepted).toBe(0);
+  });
+});
+
+test('some panels only: every subset stripped, in every sequence and direction', () => {
+  const of = job(line([4], [10, 10]), []);
+  let accepted = 0;
+  for (let mask = 1; mask < 16; mask++) {
+    const panels = [1, 2, 3, 4].filter((n) => (mask >> (n - 1)) & 1);
+    function* orders(): Generator<string[]> {
+      for (const sequence of permutations(panels)) {
+        for (let bits = 0; bits < 2 ** panels.length; bits++) {
+          yield [
+            ...prologue, ...panels.map((n) => `strip panel ${n} of run 1`), ...panels.map((n) => `clean panel ${n} of run 1`),
+            ...sequence.map((n, k) => `fit panel ${n} of run 1 starting at ${(bits >> k) & 1 ? 'tail' : 'head'}`), ...epilogue,
+          ];
+        }
+      }
+    }
+    accepted += compare(of, orders(), machineOf(of, [])).accepted;
+  }
+  expect(accepted).toBeGreaterThan(10);
+});
+
+test('strip, clean and fit of two halves, in every sequence', () => {
+  const of = job(line([4], [10, 10]), ['all']);
+  for (const [a, b] of [['tail', 'tail'], ['head', 'head'], ['tail', 'head'], ['head', 'tail']]) {
+    const work = ['strip panels 1 to 2 of run 1', 'clean panels 1 to 2 of run 1', `fit panels 1 to 2 of run 1 starting at ${a}`, 'strip panels 3 to 4 of run 1', 'clean panels 3 to 4 of run 1', `fit panels 3 to 4 of run 1 starting at ${b}`];
+    function* orders(): Generator<string[]> {
+      for (const sequence of permutations(work)) yield [...prologue, ...sequence, ...epilogue];
+    }
+    compare(of, orders(), machineOf(of, [[0, 4000]]));
+  }
+});
+
+describe('kinds of work over one stretch', () => {
+  const whole = (screw: boolean): string[] => [
+    ...prologue, 'gas test all', 'covers off all', 'braces off all', 'hold-downs off all',
+    ...(screw ? ['restrain screw', 'unbolt drive', 'remove screw'] : []),
+    'strip run 1', 'clean run 1', 'fit run 1 starting at head',
+    ...(screw ? ['insert screw', 'bolt drive'] : []),
+    'hold-downs on all', 'braces on all', 'covers on all', ...epilogue,
+  ];
+  const conveyor = line([2], [10, 10], { covers: [cover(0, 1000), cover(1000, 2000)], braces: [brace(500)], holdDowns: [holdDown(1500)], confinedSpace: true });
+
+  test('a reline: any four steps in any order', () => {
+    const of = job(conveyor, ['all']);
+    const { tried, accepted } = compare(of, shuffles(whole(false), 4), machineOf(of, [[0, 2000]]));
+    expect(tried).toBe(1365 * 24);
+    expect(accepted).toBeGreaterThan(1365);
+  });
+
+  test('a reline with a new screw: any three steps in any order', () => {
+    const of = job(conveyor, ['all'], { screwChange: { screw: conveyor.screw, origin: conveyor.origin } });
+    const { accepted } = compare(of, shuffles(whole(true), 3), machineOf(of, [[0, 2000]]));
+    expect(accepted).toBeGreaterThan(1140);
+  });
+
+  test('any one or two steps left out', () => {
+    const of = job(conveyor, ['all'], { screwChange: { screw: conveyor.screw, origin: conveyor.origin } });
+    const lines = whole(true);
+    function* orders(): Generator<string[]> {
+      for (const size of [1, 2]) for (const gone of subsets(lines.map((_, i) => i), size)) yield lines.filter((_, i) => !gone.includes(i));
+    }
+    expect(compare(of, orders(), machineOf(of, [[0, 2000]])).accepted).toBe(0);
+  });
+
+  test('any step done once more, at any place', () => {
+    const of = job(conveyor, ['all']);
+    const lines = whole(false);
+    function* orders(): Generator<string[]> {
+      for (const again of lines) for (let at = 0; at <= lines.length; at++) yield [...lines.slice(0, at), again, ...lines.slice(at)];
+    }
+    compare(of, orders(), machineOf(of, [[0, 2000]]));
+  });
+});
+
+describe('work side by side', () => {
+  /** Every order in which steps can be finished, one at a time, given who waits for whom. */
+  function* extensions(waits: readonly ReadonlySet<number>[], done: readonly number[] = []): Generator<number[]> {
+    if (done.length === waits.length) yield [...done];
+    for (const [i, wait] of waits.entries()) if (!done.includes(i) && [...wait].every((j) => done.includes(j))) yield* extensions(waits, [...done, i]);
+  }
+
+  test('an order is accepted exactly where every way it can run is, and no crew is needed twice at once', () => {
+    const of = job(line([4], [10, 10]), ['all'], { crews: [crew('Alpha'), crew('Bravo')] });
+    const world = worldOf(of);
+    const machine = machineOf(of, [[0, 4000]]);
+    const work = [
+      ['strip panels 1 to 2 of run 1', 'strip panels 3 to 4 of run 1', 'clean run 1', 'fit panels 1 to 2 of run 1 starting at tail', 'fit panels 3 to 4 of run 1 starting at tail'],
+      ['strip panels 1 to 2 of run 1', 'clean panels 1 to 2 of run 1', 'strip panels 3 to 4 of run 1', 'clean panels 3 to 4 of run 1', 'fit run 1 starting at head'],
+    ];
+    let tried = 0;
+    let accepted = 0;
+    let random = 12_345;
+    const next = (below: number): number => {
+      random = (Math.imul(random, 1_664_525) + 1_013_904_223) >>> 0;
+      return Math.floor((random / 4_294_967_296) * below);
+    };
+    for (let k = 0; k < 1500; k++) {
+      const steps = work[k % 2] ?? [];
+      const crews = steps.map(() => (next(2) ? 'Alpha' : 'Bravo'));
+      // Each step waits for everything above, or for some steps written before it.
+      const after = steps.map((_, i) => (i === 0 || next(3) === 0 ? undefined : [...new Set(Array.from({ length: 1 + next(2) }, () => next(i + 1)))]));
+      const lines = [
+        'isolate', 'p: prove dead',
+        ...steps.map((text, i) => `${'abcde'[i]}: ${text} by ${crews[i]}${after[i] ? ` after ${after[i].map((j) => 'pabcd'[j]).join(', ')}` : ''}`),
+        ...epilogue,
+      ];
+      const waits = steps.map((_, i) => new Set(after[i] ? after[i].filter((j) => j > 0).map((j) => j - 1) : Array.from({ length: i }, (__, j) => j)));
+      const closed = waits.map((wait) => {
+        const all = new Set(wait);
+        for (let size = -1; size !== all.size; ) {
+          size = all.size;
+          for (const j of [...all]) for (const h of waits[j] ?? []) all.add(h);
+        }
+        return all;
+      });
+      const clash = steps.some((_, j) => steps.some((__, i) => i < j && crews[i] === crews[j] && !closed[j]?.has(i) && !closed[i]?.has(j)));
+      const always = [...extensions(waits)].every((order) => canDo(machine, [...prologue, ...order.map((i) => steps[i] ?? ''), ...epilogue].map((text) => deed(text, of))));
+      const checker = canBeBuilt(withOrder(of, lines), world);
+      if (checker !== (always && !clash)) expect({ lines, checker }).toEqual({ lines, checker: always && !clash });
+      tried++;
+      if (checker) accepted++;
+    }
+    expect(tried).toBe(1500);
+    expect(accepted).toBeGreaterThan(20);
+    expect(accepted).toBeLessThan(1400);
+  });
+});
