@@ -47,7 +47,7 @@ outage Spring25 2025-04-14 to 2025-04-18
 outage Autumn25 2025-09-15 to 2025-09-19
 outage Spring26 2026-04-13 to 2026-04-17
 outage Spring27 2027-04-12 to 2027-04-23
-crew Alpha 4 people skills fitting
+crew Alpha 4 people skills fitting, welding
 crew Bravo 3 people skills fitting
 access unit MP1 reach 12 m
 lead time liner 10 week`,

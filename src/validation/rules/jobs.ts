@@ -19,20 +19,27 @@ import { jobAlreadyPast } from './jobs/job-already-past.js';
 import { jobWithNoCrew } from './jobs/job-with-no-crew.js';
 import { jobWithNothingToDo } from './jobs/job-with-nothing-to-do.js';
 import { liftBeyondTheLiftingPoint } from './jobs/lift-beyond-the-lifting-point.js';
+import { liftOverTheLimit } from './jobs/lift-over-the-limit.js';
 import { linerNotStripped } from './jobs/liner-not-stripped.js';
+import { massUnknown } from './jobs/mass-unknown.js';
 import { noAccess } from './jobs/no-access.js';
 import { noAccessUnit } from './jobs/no-access-unit.js';
+import { noLiftLimit } from './jobs/no-lift-limit.js';
+import { noRunInTheScope } from './jobs/no-run-in-the-scope.js';
 import { noSuchStretch } from './jobs/no-such-stretch.js';
 import { noTrialRun } from './jobs/no-trial-run.js';
+import { noWelder } from './jobs/no-welder.js';
 import { notOpenedUp } from './jobs/not-opened-up.js';
 import { notPutBack } from './jobs/not-put-back.js';
 import { orderedTooLate } from './jobs/ordered-too-late.js';
 import { panelBeyondTheTeam } from './jobs/panel-beyond-the-team.js';
 import { panelOnItsOwn } from './jobs/panel-on-its-own.js';
 import { panelWouldSlide } from './jobs/panel-would-slide.js';
+import { runThatCannotBeClosed } from './jobs/run-that-cannot-be-closed.js';
 import { runTooEarly } from './jobs/run-too-early.js';
 import { scopeNamedTwice } from './jobs/scope-named-twice.js';
 import { scopeNotDone } from './jobs/scope-not-done.js';
+import { scopeTooSmall } from './jobs/scope-too-small.js';
 import { screwNotRestrained } from './jobs/screw-not-restrained.js';
 import { screwOutOfTurn } from './jobs/screw-out-of-turn.js';
 import { slingAngleTooFlat } from './jobs/sling-angle-too-flat.js';
@@ -41,6 +48,7 @@ import { teamLiftBeyondTheGuideline } from './jobs/team-lift-beyond-the-guidelin
 import { troughNotCleaned } from './jobs/trough-not-cleaned.js';
 import { twoFronts } from './jobs/two-fronts.js';
 import { windowOutsideTheOutages } from './jobs/window-outside-the-outages.js';
+import { windowTooShort } from './jobs/window-too-short.js';
 import { workBelowLooseParts } from './jobs/work-below-loose-parts.js';
 
 export const jobRules: readonly Rule[] = [
@@ -50,5 +58,6 @@ export const jobRules: readonly Rule[] = [
   noAccessUnit, workBelowLooseParts, doneTwice, notPutBack, scopeNotDone, noTrialRun, circularOrder, noSuchStretch,
   windowOutsideTheOutages, crewNamedTwice, jobWithNoCrew, jobWithNothingToDo, jobAlreadyPast,
   liftBeyondTheLiftingPoint, slingAngleTooFlat, stepByACrewNotOnTheJob, teamLiftBeyondTheGuideline, orderedTooLate,
-  crewOnTwoJobs, scopeNamedTwice, panelBeyondTheTeam, closingPieceLongerThanAPanel,
+  crewOnTwoJobs, scopeNamedTwice, panelBeyondTheTeam, closingPieceLongerThanAPanel, noRunInTheScope,
+  runThatCannotBeClosed, scopeTooSmall, windowTooShort, noWelder, liftOverTheLimit, noLiftLimit, massUnknown,
 ];

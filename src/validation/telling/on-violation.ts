@@ -11,11 +11,12 @@ import type { Violation, ViolationKind } from '../../domain/order/violation.js';
 import { sayStep } from '../../domain/order/words.js';
 import type { Fix, Found } from '../finding.js';
 import type { RuleInput } from '../rule.js';
+import { onceAJob } from './once-a-job.js';
 
 export function onViolation(kind: ViolationKind) {
   return function* ({ estate }: RuleInput): Iterable<Found> {
     for (const job of estate.jobs) {
-      const violations = violationsOf(job, estate);
+      const violations = job.order ? judged(job, estate) : [];
       for (const violation of violations) {
         if (violation.kind === kind) yield said(job, estate, violation, violations.length === 1);
       }
@@ -47,28 +48,4 @@ function headOf(order: Origin): Origin {
   return { ...order, end: Math.min(order.end, order.start + 'order'.length) };
 }
 
-interface Judged {
-  readonly inputs: readonly unknown[];
-  readonly violations: readonly Violation[];
-}
-
-/** By the place of the job's name, which is the same object as long as the job's text is unchanged. */
-const known = new WeakMap<Origin, Judged>();
-
-function violationsOf(job: Job, estate: Estate): readonly Violation[] {
-  if (!job.order) return [];
-  const inputs = inputsOf(job, estate);
-  const before = known.get(job.nameOrigin);
-  if (before && before.inputs.length === inputs.length && before.inputs.every((input, index) => input === inputs[index])) return before.violations;
-  const violations = checkOrder(job, estate);
-  known.set(job.nameOrigin, { inputs, violations });
-  return violations;
-}
-
-function inputsOf(job: Job, estate: Estate): readonly unknown[] {
-  const relines = estate.relines.filter((reline) => reline.conveyor === job.conveyor);
-  return [
-    job.conveyor, job.screwChange?.screw, job.window?.from.day, job.window?.to.day,
-    ...job.relines.map((scope) => scope.liner), 'relines', ...relines.flatMap((reline) => [reline.origin, reline.liner]),
-  ];
-}
+const judged = onceAJob((job, estate): readonly Violation[] => checkOrder(job, estate));

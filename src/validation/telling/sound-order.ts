@@ -23,6 +23,7 @@ order {
 /** The same with a new screw. */
 export const soundScrewChange = `
 change screw
+lift limit 500 kg
 order {
   isolate
   prove dead

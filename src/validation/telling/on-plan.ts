@@ -1,0 +1,31 @@
+// The check of a rule that reports one kind of thing that stands in the way of a job's plan. The plan is made quickly here: what
+// it finds impossible is so with the proven lower bound, or on a plan that a report may still shorten a little.
+
+import type { Estate } from '../../domain/model/estate.js';
+import type { Job } from '../../domain/model/job.js';
+import type { Origin } from '../../domain/model/origin.js';
+import { planJob, type JobPlan } from '../../domain/plan/plan-job.js';
+import type { PlanProblem } from '../../domain/plan/plan-problems.js';
+import type { Fix, Found } from '../finding.js';
+import type { RuleInput } from '../rule.js';
+import { onceAJob } from './once-a-job.js';
+import { count } from './wording.js';
+
+export function onPlan(kind: PlanProblem['kind'], fixesOf: (job: Job, plan: JobPlan) => readonly Fix[] = () => []) {
+  return function* ({ estate }: RuleInput): Iterable<Found> {
+    for (const job of estate.jobs) {
+      const plan = planned(job, estate);
+      const [first, ...more] = plan.problems.filter((problem) => problem.kind === kind);
+      if (!first) continue;
+      const others = more.length === 0 ? '' : ` The same goes for ${count(more.length, 'more case')}.`;
+      yield { origin: placeOf(job, first), message: `Job ${job.name}: ${first.message}${others}`, todo: first.todo, fixes: fixesOf(job, plan) };
+    }
+  };
+}
+
+/** A lift over the limit is told at the limit. */
+function placeOf(job: Job, { kind, origin }: PlanProblem): Origin {
+  return kind === 'lift over limit' && job.liftLimit ? job.liftLimit.origin : origin;
+}
+
+const planned = onceAJob((job: Job, estate: Estate): JobPlan => planJob(job, estate, { quick: true, shakes: 20, nodes: 0 }));
