@@ -85,7 +85,7 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
     lookAgainBy: day(point.nextLook?.day), overdue: point.nextLook?.overdue ?? null,
     model: model ? {
       basis: model.basis, readings: model.readings, indicators: model.indicators, notSeen: model.hidden, pool: model.pool,
-      rate: model.rate ? quantiles(model.rate) : null, condemn: depthOf(model.condemn), layers: model.layers.map(depthOf), trough: depthOf(model.trough),
+      rate: model.rate ? quantiles(model.rate) : null, condemn: depthOf(model.condemn), layers: model.layers?.map(depthOf) ?? null, trough: model.trough ? depthOf(model.trough) : null,
       strays: model.strays.map((s) => ({ day: formatDay(s.day), thickness: number(s.thickness), expected: number(s.expected), weight: number(s.weight) })),
     } : null,
   };

@@ -81,6 +81,9 @@ export interface RemainingLifeOptions {
   readonly changes?: readonly Change[] | undefined;
 }
 
+/** Beyond so many points only the condemn limit of each is forecast, not every layer. */
+const manyPoints = 400;
+
 export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}): RemainingLife {
   const newest = newestRecord(estate);
   const asOf = options.asOf ?? newest ?? lastCommissioning(estate);
@@ -102,7 +105,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     const fitted = fits.find((f) => f.input.measure === unit);
     if (!fitted || asOf === undefined) return { ...shared, points: byHand, runs: runsWithPanels(estate, conveyor, byHand, asOf), worst: worstOf(byHand), model: undefined };
     const coming = comingDuty(history, asOf, duty);
-    const points = byHand.map((point) => ({ ...point, model: pointModel(fitted, point, coming) }));
+    const points = byHand.map((point) => ({ ...point, model: pointModel(fitted, point, coming, estate.places.length <= manyPoints) }));
     const runs = runsWithPanels(estate, conveyor, points, asOf);
     for (const change of options.changes ?? []) if (change.conveyor === conveyor) whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
     return { ...shared, points, runs, worst: worstOf(points), model: conveyorModel({ fitted, coming, points, runs }) };

@@ -62,29 +62,30 @@ export function comingDuty(history: History, asOf: CalendarDay, duty: Duty | und
   return { history, asOf, spread, perDay: duty && perHour !== undefined ? duty.perDay * perHour : undefined };
 }
 
-export function pointModel(fitted: Fitted, point: PointLife, coming: Coming): PointModel | undefined {
+/** With `full` false only the condemn limit is forecast, for estates of so many points that nobody reads the rest. */
+export function pointModel(fitted: Fitted, point: PointLife, coming: Coming, full: boolean): PointModel | undefined {
   const { input, result } = fitted;
   if (result.kind !== 'fitted') return undefined;
   const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
   if (unit < 0) return undefined;
-  const full = point.depths.at(-1) ?? point.fitted.value;
+  const through = point.depths.at(-1) ?? point.fitted.value;
   const forecastOf = (depth: number, fit: WearFit = result): DepthForecast => depthForecast(forecastUnit(fit, unit, depth), point.exposureNow, coming);
   const limit = forecastUnit(result, unit, point.fitted.value - point.condemn);
   const strays = straysOf(fitted, result, unit);
   const { basis, readings, indicators, hidden, pool } = recordsOf(result, unit);
   return {
     basis, readings, indicators, hidden, pool, strays,
-    rate: limit.kind === 'life' ? limit.rate : rateOf(result, unit, full),
+    rate: limit.kind === 'life' ? limit.rate : rateOf(result, unit, through),
     condemn: depthForecast(limit, point.exposureNow, coming),
-    layers: point.depths.slice(1, -1).map((depth) => forecastOf(depth)),
-    trough: forecastOf(full),
+    layers: full ? point.depths.slice(1, -1).map((depth) => forecastOf(depth)) : undefined,
+    trough: full ? forecastOf(through) : undefined,
     fullWeight: strays.length > 0 && result.fullWeight ? forecastOf(point.fitted.value - point.condemn, result.fullWeight) : undefined,
   };
 }
 
 /** Where the limit is past, the rate still draws the chart: asked of a depth far beyond. */
-function rateOf(fit: WearFit, unit: number, full: number): PointModel['rate'] {
-  const beyond = forecastUnit(fit, unit, full * 2);
+function rateOf(fit: WearFit, unit: number, through: number): PointModel['rate'] {
+  const beyond = forecastUnit(fit, unit, through * 2);
   return beyond.kind === 'life' ? beyond.rate : undefined;
 }
 
@@ -118,7 +119,7 @@ function depthForecast(forecast: Forecast, now: number | undefined, coming: Comi
 function calendarOf(forecast: Distribution, now: number, coming: Coming, moved = 0): CalendarForecast | undefined {
   if (coming.perDay === undefined) return undefined;
   const duty: ForwardDuty = { perDay: coming.perDay, spread: coming.spread.ratio, from: coming.asOf, now, ...(coming.pace !== undefined && { pace: coming.pace }) };
-  const chance = tabulated(forecast);
+  const chance = tabulated(forecast, Math.max(0, now - moved));
   const calendar = toCalendar({ reachedBy: (exposure) => chance(exposure - moved) }, duty);
   return calendar.kind === 'dates' && plannedChange(coming) ? stretched(calendar, coming) : calendar;
 }

@@ -34,9 +34,9 @@ export interface PointModel {
   /** mm per h or t; undefined where nothing can be said. */
   readonly rate: Quantiles | undefined;
   readonly condemn: DepthForecast;
-  /** Next layers in order, then the trough. */
-  readonly layers: readonly DepthForecast[];
-  readonly trough: DepthForecast;
+  /** Next layers in order, and the trough; undefined on estates of very many points, where only the limit is forecast. */
+  readonly layers: readonly DepthForecast[] | undefined;
+  readonly trough: DepthForecast | undefined;
   /** Readings that stray from what all else foretold, and what they count for. */
   readonly strays: readonly Stray[];
   /** Where readings stray: the condemn limit with all of them at full weight. */
