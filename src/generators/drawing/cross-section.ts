@@ -206,15 +206,22 @@ function pointsByClock(conveyor: Conveyor, look: Look): readonly ClockGroup[] {
 function paintPoints(view: View, groups: readonly ClockGroup[]): string[] {
   const inner = view.conveyor.trough.insideRadius.value - view.options.liner.thickness.value;
   const marks: string[] = [];
-  for (const { seen, names } of groups) {
-    marks.push(circle(place(view, seen, inner), 1.3, { width: lineWidth.thick, fill: '#fff' }), circle(place(view, seen, inner), 0.5, { width: 0, fill: '#000' }));
+  const labels = groups.map(({ seen, names }) => {
     // The names stand inside the trough, on the way to its centre, where the clock's numbers are not in the way.
     const [x, y] = place(view, seen, inner, -7);
-    const left = x < view.centre[0] - 3;
-    const right = x > view.centre[0] + 3;
-    marks.push(line(place(view, seen, inner, -1.4), place(view, seen, inner, -5.5), { width: lineWidth.thin }));
-    const text = names.length <= 2 ? names.join(', ') : `${names.length} points`;
-    marks.push(letters([x, y + (left || right ? 1.2 : 0)], text, { anchor: left ? 'start' : right ? 'end' : 'middle', bold: true, rim: true }));
+    return { seen, text: names.length <= 2 ? names.join(', ') : `${names.length} points`, x, y, side: x < view.centre[0] - 3 ? 'left' : x > view.centre[0] + 3 ? 'right' : 'bottom' } as const;
+  });
+  for (const label of labels) marks.push(circle(place(view, label.seen, inner), 1.3, { width: lineWidth.thick, fill: '#fff' }), circle(place(view, label.seen, inner), 0.5, { width: 0, fill: '#000' }));
+  for (const side of ['left', 'right', 'bottom'] as const) {
+    const own = labels.filter((label) => label.side === side).sort((a, b) => a.y - b.y);
+    const heights = spreadLabels(own.map((label) => ({ at: label.y, width: 4.4 })), 0.3, view.centre[1] - 40, view.centre[1] + inner / view.reduction) ?? own.map((label) => label.y);
+    own.forEach((label, index) => {
+      const y = heights[index] ?? label.y;
+      marks.push(
+        line(place(view, label.seen, inner, -1.4), [label.x, y - (side === 'bottom' ? -1 : 0)], { width: lineWidth.thin }),
+        letters([label.x + (side === 'left' ? 1 : side === 'right' ? -1 : 0), y + (side === 'bottom' ? -0.5 : 1.2)], label.text, { anchor: side === 'left' ? 'start' : side === 'right' ? 'end' : 'middle', bold: true, rim: true }),
+      );
+    });
   }
   return marks;
 }

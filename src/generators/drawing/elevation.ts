@@ -269,7 +269,7 @@ function paintIncline(view: View, foot: readonly [number, number]): string[] {
 
 function paintKey(view: View, incline: number): string[] {
   const right = incline < 0;
-  const x = right ? drawingArea.x + drawingArea.width - 78 : drawingArea.x;
+  const x = right ? drawingArea.x + drawingArea.width - 102 : drawingArea.x;
   const y = drawingArea.y;
   const items: readonly (readonly [string, string])[] = [
     [polygon([[x + 1, y + 8.2], [x + 3, y + 8.2], [x + 2, y + 10.6]], { width: lineWidth.thin, fill: '#000' }), 'hold-down'],

@@ -1,5 +1,4 @@
-// Where labels go so that none covers another. Two ways: on one line, moved sideways as little as possible; or in tiers,
-// each label straight at its mark in the nearest tier that is free. Both keep the order of the marks.
+// Where labels go so that none covers another: on one line, moved sideways as little as possible, in the order of their marks.
 
 export interface Mark {
   /** Where the label would like its middle to be, mm. */
@@ -42,17 +41,4 @@ export function spreadLabels(marks: readonly Mark[], gap: number, from: number, 
     for (let i = 0; i < block.count; i++) middles.push(start + (offsets[middles.length] ?? 0));
   }
   return middles;
-}
-
-/** The tier (0 nearest the drawing) of each label when every label stays at its mark; any order of marks. */
-export function tierLabels(marks: readonly Mark[], gap: number): readonly number[] {
-  const taken: { from: number; to: number }[][] = [];
-  return marks.map((mark) => {
-    const from = mark.at - mark.width / 2 - gap / 2;
-    const to = mark.at + mark.width / 2 + gap / 2;
-    let tier = 0;
-    while (taken[tier]?.some((other) => from < other.to && to > other.from)) tier++;
-    (taken[tier] ??= []).push({ from, to });
-    return tier;
-  });
 }

@@ -84,12 +84,17 @@ function paintPanels(view: View): string[] {
       const length = `${Math.round(panel.to - panel.from)}`;
       const room = span.to - span.from - 1;
       const middle = (span.from + span.to) / 2;
-      // The number between 6 and 3 o'clock, the length on the straight side below it.
-      const y = (view.y(0) + view.y(across(view, 3))) / 2;
-      if (textWidth(name, lettering.large) <= room) marks.push(letters([middle, y + 1.8], name, { size: lettering.large, anchor: 'middle', bold: true, rim: true }));
-      else if (textWidth(`${panel.number}`, lettering.normal) <= room) marks.push(letters([middle, y + 1.3], `${panel.number}`, { anchor: 'middle', bold: true, rim: true }));
       const side = view.y(-view.half) - view.y(across(view, 3));
-      if (textWidth(length, lettering.normal) <= room) marks.push(letters([middle, view.y(-view.half) - Math.max(0.8, (side - 2.6) * 0.62)], length, { anchor: 'middle', rim: true }));
+      const arc = view.y(across(view, 3)) - view.y(0);
+      // The number between 6 and 3 o'clock, the length on the straight side below it; on a small sheet both in its middle.
+      const small = arc < 4.6 || side < 3.6;
+      const middleOfSheet = top + height / 2;
+      const numberFoot = small ? middleOfSheet - 0.3 : (view.y(0) + view.y(across(view, 3))) / 2 + 1.8;
+      const lengthFoot = small ? middleOfSheet + 3.4 : view.y(-view.half) - (side - 2.6) * 0.62;
+      const size = small || textWidth(name, lettering.large) > room ? lettering.normal : lettering.large;
+      const shown = [name, `${panel.number}`].find((text) => textWidth(text, size) <= room);
+      if (shown) marks.push(letters([middle, numberFoot], shown, { size, anchor: 'middle', bold: true, rim: true }));
+      if (textWidth(length, lettering.normal) <= room) marks.push(letters([middle, lengthFoot], length, { anchor: 'middle', rim: true }));
     }
   }
   return marks;
