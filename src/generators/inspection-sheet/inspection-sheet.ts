@@ -72,7 +72,7 @@ function pointOf(estate: Estate, history: History, place: Place, rows: readonly 
   const set = setLying(history, place.at, asOf);
   const liner = set?.liner ?? conveyor.liner;
   const run = runAt(conveyor, place.at);
-  const panel = run && installedPanels(estate, run, asOf).layout.panels.find((each) => place.at >= each.from && place.at <= each.to)?.number;
+  const panel = run && installedPanels(estate, run, asOf).layout.panels.findLast((each) => place.at >= each.from && place.at <= each.to)?.number;
   const clock = look === 'downstream' ? place.clock : mirrorClock(place.clock);
   // Sets worked out at two times are two objects; the reline that fitted them is one.
   const own = rows.filter((row) => row.set !== undefined && row.set.reline === set?.reline);

@@ -221,7 +221,10 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
       if (sign === '⌫') typing = typing.slice(0, -1);
       else if (sign === '.' && typing.indexOf('.') >= 0) return;
       else if (typing.length < 6) typing += sign;
+      // A lone point is the beginning of a number: kept on the display, not yet a reading.
+      var begun = typing;
       set(number(typing) === undefined ? undefined : { kind: 'thickness', value: typing, unit: unit });
+      if (typing !== begun) { typing = begun; show(); }
     }
     var pad = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '.', '0', '⌫'];
     var found = warnings(point, entry);
