@@ -1,10 +1,8 @@
 // Keeps the texts of an estate while they are edited. A changed text is read again, all others stay as they are; names,
 // readings and rules are then put together anew, which takes milliseconds and gives what a fresh analysis would give.
 
-import type { LangiumDocument } from 'langium';
 import { assemble } from '../language/assemble.js';
 import { linesOf, type Lines } from '../language/lines.js';
-import { parsedDocument } from '../language/parse.js';
 import { readSheet } from '../language/read.js';
 import type { Sheet } from '../language/sheet.js';
 import { suppressionsOf } from '../language/suppress.js';
@@ -14,12 +12,9 @@ import { newestDay } from './newest.js';
 import { sortFindings } from './sorting.js';
 import { suppress } from './suppress.js';
 
-/** A text, or a document that an editor's services have parsed. */
-export type TextOrDocument = { readonly text: string } | { readonly document: LangiumDocument };
-
 export interface Workspace {
   /** New or changed; the same text again changes nothing. */
-  set(uri: string, source: TextOrDocument): void;
+  set(uri: string, source: { readonly text: string }): void;
   delete(uri: string): void;
   has(uri: string): boolean;
   /** The same object as before where nothing has changed. */
@@ -42,12 +37,11 @@ export function createWorkspace(): Workspace {
   let last: { readonly asOf: AnalyseOptions['asOf']; readonly analysis: Analysis } | undefined;
 
   return {
-    set(uri, given) {
-      const text = 'text' in given ? given.text : given.document.textDocument.getText();
+    set(uri, { text }) {
       if (entries.get(uri)?.text === text) return;
       const source = numbers.get(uri) ?? numbers.size;
       numbers.set(uri, source);
-      const sheet = readSheet(text, source, uri, 'text' in given ? undefined : () => parsedDocument(given.document));
+      const sheet = readSheet(text, source, uri);
       entries.set(uri, { uri, source, text, sheet, suppressions: suppressionsOf(text, sheet.comments, source) });
       last = undefined;
     },

@@ -9,7 +9,7 @@ import { lowerInspection } from './lowering/inspection.js';
 import { lowerJob } from './lowering/job.js';
 import { lowerLiner } from './lowering/liner.js';
 import { lowerPlant } from './lowering/plant.js';
-import { createReader } from './lowering/reader.js';
+import { createReader, keywordOf } from './lowering/reader.js';
 import { lowerDutyChange, lowerMeterChange, lowerReline, lowerScrewChange } from './lowering/records.js';
 import { createRowWriter } from './lowering/rows.js';
 import { lowerScrew } from './lowering/screw.js';
@@ -27,12 +27,22 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     meterChanges: list<Sheet['meterChanges']>(), dutyChanges: list<Sheet['dutyChanges']>(), jobs: list<Sheet['jobs']>(),
   };
   const blocks = parsed.root.blocks;
-  let slip = 0;
+  let lost = 0;
   for (const [index, node] of blocks.entries()) {
     const start = node.$cstNode?.offset ?? 0;
     const next = blocks[index + 1]?.$cstNode?.offset ?? Infinity;
-    while ((parsed.slips[slip]?.start ?? Infinity) < start) slip++;
-    const block = openBlock(reader, node, words[node.$type], (parsed.slips[slip]?.start ?? Infinity) < next);
+    while ((parsed.lost[lost] ?? Infinity) < start) lost++;
+    // What is closed is over; what is not reaches to the next block.
+    const end = keywordOf(node, '}')?.end ?? next;
+    const block = openBlock(reader, node, words[node.$type], (parsed.lost[lost] ?? Infinity) < end);
+    if (!isOpened(node)) {
+      const unfinished = { name: block.name, origin: block.nameOrigin, unfinished: true };
+      if (block.name && node.$type === 'Plant') found.plants.push({ ...unfinished, unread: [] });
+      else if (block.name && node.$type === 'Conveyor') found.conveyors.push({ ...unfinished, unplaced: [] });
+      else if (block.name && node.$type === 'Liner') found.liners.push(unfinished);
+      else if (block.name && node.$type === 'Screw') found.screws.push(unfinished);
+      continue;
+    }
     const doc = docBefore(parsed.text, parsed.comments, start);
     switch (node.$type) {
       case 'Plant':
@@ -51,16 +61,16 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         keep(found.inspections, lowerInspection(reader, block, node, rows));
         break;
       case 'Reline':
-        keep(found.relines, lowerReline(reader, block, node));
+        keep(found.relines, block.garbled ? undefined : lowerReline(reader, block, node));
         break;
       case 'ScrewChange':
-        keep(found.screwChanges, lowerScrewChange(reader, block, node));
+        keep(found.screwChanges, block.garbled ? undefined : lowerScrewChange(reader, block, node));
         break;
       case 'MeterChange':
-        keep(found.meterChanges, lowerMeterChange(reader, node));
+        keep(found.meterChanges, block.garbled ? undefined : lowerMeterChange(reader, node));
         break;
       case 'DutyChange':
-        keep(found.dutyChanges, lowerDutyChange(reader, node));
+        keep(found.dutyChanges, block.garbled ? undefined : lowerDutyChange(reader, node));
         break;
       case 'Job':
         if (block.name) found.jobs.push(lowerJob(reader, block, node, doc));
@@ -83,6 +93,11 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   Plant: 'plant', Liner: 'liner', Screw: 'screw', Conveyor: 'conveyor', Inspection: 'inspection', Reline: 'reline',
   ScrewChange: 'screw change', MeterChange: 'meter change', DutyChange: 'duty', Job: 'job',
 };
+
+/** A block that never came to its opening brace says nothing yet; the one-line records have none. */
+function isOpened(node: ast.Block): boolean {
+  return node.$type === 'MeterChange' || node.$type === 'DutyChange' || keywordOf(node, '{') !== undefined;
+}
 
 function list<T extends readonly unknown[]>(): T[number][] {
   return [];

@@ -2,7 +2,7 @@
 // from an earlier one are dropped: a slip counts again once a whole fact has been read cleanly since the last.
 
 import type { IRecognitionException, IToken } from 'chevrotain';
-import type { AstNode, LangiumDocument, ParseResult } from 'langium';
+import type { AstNode, ParseResult } from 'langium';
 import type { EstateFile } from './generated/ast.js';
 import { scanComments, type Comment } from './comments.js';
 import { mostSlips } from './parser.js';
@@ -17,7 +17,10 @@ export interface Slip {
 export interface ParsedText {
   readonly text: string;
   readonly root: EstateFile;
+  /** What the author is told. */
   readonly slips: readonly Slip[];
+  /** Where the parser lost its way, in order, those that only follow from an earlier slip included. */
+  readonly lost: readonly number[];
   readonly comments: readonly Comment[];
 }
 
@@ -26,26 +29,21 @@ let ownServices: TroughlineServices | undefined;
 /** Parses a text without an editor and without links between texts. */
 export function parseText(text: string): ParsedText {
   ownServices ??= createTroughlineServices().troughline;
-  return read(text, ownServices.parser.LangiumParser.parse<EstateFile>(text));
+  const result = ownServices.parser.LangiumParser.parse<EstateFile>(text);
+  return { text, root: result.value, ...slipsOf(text, result), comments: scanComments(text) };
 }
 
-/** The same from a document that an editor's services have parsed already. */
-export function parsedDocument(document: LangiumDocument): ParsedText {
-  // The server registers this language only, so the root is an estate file.
-  return read(document.textDocument.getText(), document.parseResult as ParseResult<EstateFile>);
-}
 
-function read(text: string, result: ParseResult<EstateFile>): ParsedText {
-  return { text, root: result.value, slips: slipsOf(text, result), comments: scanComments(text) };
-}
-
-function slipsOf(text: string, result: ParseResult<EstateFile>): readonly Slip[] {
+function slipsOf(text: string, result: ParseResult<EstateFile>): Pick<ParsedText, 'slips' | 'lost'> {
   const all: Slip[] = result.lexerErrors.map(({ offset, length, message }) => ({ start: offset, end: Math.min(offset + length, text.length), message }));
   for (const error of result.parserErrors) all.push({ ...placeOfError(text, error), message: error.message });
   all.sort((a, b) => a.start - b.start);
   const kept = withoutEchoes(all, cleanFacts(result.value, all));
   const last = result.parserErrors.length < mostSlips ? undefined : result.parserErrors[mostSlips - 1];
-  return last ? [...kept, { ...placeOfError(text, last), message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` }] : kept;
+  const lost = all.map((slip) => slip.start);
+  if (!last) return { slips: kept, lost };
+  const rest = { ...placeOfError(text, last), message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` };
+  return { slips: [...kept, rest], lost };
 }
 
 /** The token that was not expected, as far as there is one. */

@@ -2,20 +2,19 @@
 
 import type { Problem } from '../domain/model/problem.js';
 import { emptySheet, lower } from './lower.js';
-import { parseText, type ParsedText } from './parse.js';
+import { parseText } from './parse.js';
 import type { Sheet } from './sheet.js';
 
 /** UTF-16 code units. About a hundred thousand readings: years of inspections of a whole works in one file. */
 export const largestText = 4_000_000;
 
-/** `parsed`: where an editor has parsed the text already. */
-export function readSheet(text: string, source: number, uri: string, parsed?: () => ParsedText): Sheet {
+export function readSheet(text: string, source: number, uri: string): Sheet {
   const refusal = refuse(text);
   if (refusal !== undefined) {
     const problem: Problem = { kind: 'syntax', origin: { source, start: 0, end: Math.min(1, text.length) }, message: refusal };
     return emptySheet(source, uri, [problem]);
   }
-  return lower(parsed ? parsed() : parseText(text), source, uri);
+  return lower(parseText(text), source, uri);
 }
 
 /** Why a text is not read at all; undefined where it is. */

@@ -36,6 +36,8 @@ export interface Named<T> {
   readonly name: string;
   readonly origin: Origin;
   readonly value?: T;
+  /** Not yet more than a name: gives way to a block of that name. */
+  readonly unfinished?: boolean;
 }
 
 export interface NamedPlant extends Named<Plant> {

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { parseText } from '../../src/language/parse.js';
-import { conveyor, inspect, plant, read, specifications } from './read.js';
+import { conveyor, inspect, machine, plant, problemsOf, read, specifications } from './read.js';
 
 /** The messages, each after the words it points at. */
 function slipsOf(text: string): readonly string[] {
@@ -50,9 +50,24 @@ describe('braces and quotes', () => {
 });
 
 describe('after a slip', () => {
-  it('the rest of the block is still read', () => {
-    const { estate } = read(specifications, body('foo bar 3 m\n  point P1 at 6 m clock 6:00'));
-    expect(estate.conveyors[0]?.points.map((point) => point.name)).toEqual(['P1']);
+  it('the rows of an inspection and the facts of a plant are still read: each stands alone', () => {
+    expect(read(machine, inspect('P1 thicknes 8.4 mm\n  P2 thickness 8 mm')).estate.readings.count).toBe(1);
+    expect(read('plant A {\n  dutty 5 h/d\n  crew Alpha 4 people\n}').estate.plants[0]?.crews).toHaveLength(1);
+  });
+  it('a machine, a specification or a reline is left out: what is lost may change all the rest', () => {
+    expect(read(specifications, body('brake Gate at 12 m slide gate')).estate.conveyors).toEqual([]);
+    expect(read('liner L { layer white 6 mm layr red 6 mm panel length 1200 mm condemn at 3 mm }').estate.liners).toEqual([]);
+    expect(read(machine, 'reline DG1 2025-01-01 meter 5 h { scop run 1 }').estate.relines).toEqual([]);
+  });
+  it('behind a closed block, the block is not touched', () => {
+    expect(read(specifications, body('') + 'so much for DG1').estate.conveyors).toHaveLength(1);
+  });
+  it('that leaves facts without their block, nothing is declared twice', () => {
+    const headless = conveyor('DG1').replace('conveyor DG1 {', '{');
+    expect(problemsOf(specifications, headless).map((problem) => problem.kind)).toEqual(['syntax']);
+  });
+  it('in a header that is being typed, its name is known', () => {
+    expect(problemsOf(machine, 'conveyor DG2', inspect('P1 colour white', 'DG2 2026-03-14 meter 8120 h')).map((problem) => problem.kind)).toEqual(['syntax']);
   });
   it('the next block is still read', () => {
     expect(read('plant A { duty\n}\nplant B { }').estate.plants.map((one) => one.name)).toEqual(['A', 'B']);

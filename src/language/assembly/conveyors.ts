@@ -8,7 +8,7 @@ import type { LinerSpecification, ScrewSpecification } from '../../domain/model/
 import type { NameUse } from '../../domain/model/stated.js';
 import { assumed } from '../lowering/assumed.js';
 import type { ConveyorDraft, NamedConveyor } from '../sheet.js';
-import { closest, compareNames, findNamed, type NameTable } from './name-table.js';
+import { closest, compareNames, findNamed, finishedFirst, type NameTable } from './name-table.js';
 
 export interface ConveyorIndex {
   readonly items: readonly Conveyor[];
@@ -29,7 +29,8 @@ interface Specifications {
 export function buildConveyors(all: readonly NamedConveyor[], specifications: Specifications, problems: Problem[]): ConveyorIndex {
   const byFullName = new Map<string, NamedConveyor>();
   const byName = new Map<string, NamedConveyor[]>();
-  for (const one of all) {
+  for (const one of finishedFirst(all)) {
+    if (one.unfinished && byName.has(one.name)) continue;
     const full = fullName(one);
     const first = byFullName.get(full);
     if (first) {
@@ -53,7 +54,9 @@ export function buildConveyors(all: readonly NamedConveyor[], specifications: Sp
   function answer(name: string): Answer {
     const known = answered.get(name);
     if (known) return known;
-    const found = name.includes('.') ? [byFullName.get(name)].filter((one) => one !== undefined) : byName.get(name) ?? [];
+    const bare = name.slice(name.indexOf('.') + 1);
+    const named = byName.get(bare) ?? [];
+    const found = name === bare ? named : [byFullName.get(name) ?? named.find((one) => !one.plantUse)].filter((one) => one !== undefined);
     const [only] = found;
     const made: Answer = !only ? unknown(name) : found.length > 1 ? { kind: 'many', candidates: found.map(fullName).sort(compareNames) } : { kind: 'one', conveyor: built.get(only) };
     answered.set(name, made);

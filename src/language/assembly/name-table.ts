@@ -15,13 +15,19 @@ export interface NameTable<T> {
 
 export function collect<T>(what: string, all: readonly Named<T>[], problems: Problem[]): NameTable<T> {
   const byName = new Map<string, Named<T>>();
-  for (const one of all) {
+  for (const one of finishedFirst(all)) {
     const first = byName.get(one.name);
+    if (first && one.unfinished) continue;
     if (first) problems.push({ kind: 'repeated name', origin: one.origin, what, name: one.name, first: first.origin });
     else byName.set(one.name, one);
   }
   const items = [...byName.values()].sort((a, b) => compareNames(a.name, b.name)).flatMap(({ value }) => (value === undefined ? [] : [value]));
   return { what, byName, items };
+}
+
+/** Blocks that are no more than a name come last, so that they never stand in the way of a real one. */
+export function finishedFirst<T extends Named<unknown>>(all: readonly T[]): readonly T[] {
+  return all.some((one) => one.unfinished) ? [...all.filter((one) => !one.unfinished), ...all.filter((one) => one.unfinished)] : all;
 }
 
 /** The block of that name, perhaps without a value; a name that nothing has is reported. */

@@ -1,5 +1,7 @@
 // Keeps the account of one block while it is read: which facts were seen, which one is written twice, which required one is
 // missing. A block whose text the parser could not follow gets no complaint about missing facts: the slip may well be the fact.
+// Such a block is left out of the estate unless its parts stand alone (the facts of a plant, the rows of an inspection): a lost
+// layer or break would make everything that builds on it wrong, and the one slip would be told a hundred times over.
 
 import type { AstNode } from 'langium';
 import type { Origin } from '../../domain/model/origin.js';

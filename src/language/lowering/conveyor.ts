@@ -54,7 +54,7 @@ export function lowerConveyor(reader: Reader, block: Block, node: ast.Conveyor, 
   block.require('liner', linerUse, 'liner TwoLayer12');
 
   const named = { name: block.name, origin: block.nameOrigin, unplaced: parts.unplaced, ...stated({ plantUse }) };
-  if (!sound || !plantUse || !length || !incline || !trough || !screwUse || !linerUse) return named;
+  if (block.garbled || !sound || !plantUse || !length || !incline || !trough || !screwUse || !linerUse) return named;
   const { holdDowns, braces, covers, access, isolations, hatches, liftingPoints, points } = parts;
   return {
     ...named,

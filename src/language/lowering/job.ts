@@ -64,7 +64,7 @@ export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: strin
         if (block.first('order', fact)) {
           const steps = lowerSteps(reader, fact);
           // An order with a hole in it is no order: judged as one, every step after the hole would seem wrong.
-          if (steps && !block.garbled) facts.order = { steps, origin };
+          if (steps) facts.order = { steps, origin };
         }
         break;
     }
@@ -72,7 +72,7 @@ export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: strin
   const { conveyorUse } = facts;
   block.require('conveyor', conveyorUse, 'conveyor DG1');
   const named = { name: block.name, origin: block.nameOrigin };
-  if (!conveyorUse) return named;
+  if (block.garbled || !conveyorUse) return named;
   const at = block.nameOrigin;
   return {
     ...named,

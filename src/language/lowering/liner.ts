@@ -57,7 +57,7 @@ export function lowerLiner(reader: Reader, block: Block, node: ast.Liner, doc: s
 
   const named = { name: block.name, origin: block.nameOrigin };
   const read = present(layers);
-  if (read.length === 0 || read.length < layers.length || !lengths || !condemn) return named;
+  if (block.garbled || read.length === 0 || read.length < layers.length || !lengths || !condemn) return named;
   const at = block.nameOrigin;
   const sum = read.reduce((total, layer) => total + layer.thickness.value, 0);
   return {

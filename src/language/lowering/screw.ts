@@ -22,7 +22,7 @@ export function lowerScrew(reader: Reader, block: Block, node: ast.Screw, doc: s
 
   const { innerFlight, ...rest } = facts;
   const named = { name: block.name, origin: block.nameOrigin };
-  if (!outsideDiameter || !pitch) return named;
+  if (block.garbled || !outsideDiameter || !pitch) return named;
   return {
     ...named,
     value: {
