@@ -12,7 +12,7 @@ export interface Example {
 
 /** The whole estate of a rule's bad or good example. */
 export function exampleOf(rule: Rule, which: 'bad' | 'good'): Example {
-  const marked = place(rule.given, rule[which]);
+  const marked = inSoundEstate(rule.given, rule[which]);
   const start = marked.indexOf('«');
   const end = marked.indexOf('»') - 1;
   const text = marked.replace('«', '').replace('»', '');
@@ -103,7 +103,8 @@ access units MP1`,
 const specifications: readonly Block[] = ['plant', 'liner', 'screw'];
 const always: readonly Block[] = [...specifications, 'conveyor'];
 
-function place(given: Given, lines: string): string {
+/** The sound estate with these lines in their place; what stands between « and » is kept as it is. */
+export function inSoundEstate(given: Given, lines: string): string {
   if (given === 'whole') return lines;
   if (given === 'specifications') return specifications.map((block) => write(block)).join('') + lines;
   if (given === 'estate') return always.map((block) => write(block)).join('') + lines;

@@ -10,10 +10,12 @@ import { condemnLimitNotBelowThickness } from './geometry/condemn-limit-not-belo
 import { condemnLimitTooThinToMeasure } from './geometry/condemn-limit-too-thin-to-measure.js';
 import { countersinkReachesTheNextColour } from './geometry/countersink-reaches-the-next-colour.js';
 import { coversOverlap } from './geometry/covers-overlap.js';
+import { daysRunBackwards } from './geometry/days-run-backwards.js';
 import { driveTooWeak } from './geometry/drive-too-weak.js';
 import { dutyAboveTheClock } from './geometry/duty-above-the-clock.js';
 import { fullerThanUsual } from './geometry/fuller-than-usual.js';
 import { handAgainstRotation } from './geometry/hand-against-rotation.js';
+import { holdDownMissingInTheRow } from './geometry/hold-down-missing-in-the-row.js';
 import { hotterThanTheLinerBears } from './geometry/hotter-than-the-liner-bears.js';
 import { innerFlightFoulsTheOuter } from './geometry/inner-flight-fouls-the-outer.js';
 import { jointGapCloses } from './geometry/joint-gap-closes.js';
@@ -27,6 +29,7 @@ import { panelHeavyToHandle } from './geometry/panel-heavy-to-handle.js';
 import { partOutsideTheLength } from './geometry/part-outside-the-length.js';
 import { partsTwiceInOnePlace } from './geometry/parts-twice-in-one-place.js';
 import { pointInABreak } from './geometry/point-in-a-break.js';
+import { pointOnTheFarSide } from './geometry/point-on-the-far-side.js';
 import { pointOutsideTheArc } from './geometry/point-outside-the-arc.js';
 import { pointsInOneSpot } from './geometry/points-in-one-spot.js';
 import { pushedWithoutHoldDowns } from './geometry/pushed-without-hold-downs.js';
@@ -52,7 +55,7 @@ export const geometryRules: readonly Rule[] = [
   breakOverFlange, partsTwiceInOnePlace, pushedWithoutHoldDowns, countersinkReachesTheNextColour, boltsTooFarApart,
   hotterThanTheLinerBears, panelHeavyToHandle, driveTooWeak, moreThanTheScrewCarries, spiralTurnsFast,
   fullerThanUsual, screwAboveTheTrough, offSizeScrew, pointInABreak, pointOutsideTheArc, stretchWithoutAccess,
-  noIsolationPoint, noFirmEnd, runThatClosesNowhere, unlikelySize, pointsInOneSpot, unusualResistance,
-  dutyAboveTheClock, outagesOverlap, jointGapCloses, condemnLimitTooThinToMeasure, soundVelocityNotOfPe,
-  coversOverlap, specificationNothingUses,
+  noIsolationPoint, noFirmEnd, runThatClosesNowhere, unlikelySize, holdDownMissingInTheRow, pointsInOneSpot,
+  pointOnTheFarSide, unusualResistance, dutyAboveTheClock, daysRunBackwards, outagesOverlap, jointGapCloses,
+  condemnLimitTooThinToMeasure, soundVelocityNotOfPe, coversOverlap, specificationNothingUses,
 ];

@@ -30,6 +30,7 @@ import { readingOutsideTheArc } from './records/reading-outside-the-arc.js';
 import { recordBeforeCommissioning } from './records/record-before-commissioning.js';
 import { relineScopeNotThere } from './records/reline-scope-not-there.js';
 import { relinesDaysApart } from './records/relines-days-apart.js';
+import { seenFromTheWrongEnd } from './records/seen-from-the-wrong-end.js';
 import { startOfTheHoursUnknown } from './records/start-of-the-hours-unknown.js';
 import { thickerThanBefore } from './records/thicker-than-before.js';
 import { thickerThanFitted } from './records/thicker-than-fitted.js';
@@ -43,9 +44,9 @@ export const recordRules: readonly Rule[] = [
   meterRunsBack, meterFasterThanTheClock, recordBeforeCommissioning, inspectionPastedTwice, thickerThanFitted,
   thickerThanBefore, colourAgainstThickness, colourGoesBack, troughShowing, belowTheCondemnLimit, viewNotStated,
   readingOutsideTheArc, intervalWithinTheError, inspectedOnTheDayOfAReline, relineScopeNotThere, relinesDaysApart,
-  gaugeNotStated, notInspectedForLong, wornWidthTooWide, holdDownGapWide, flightBelowItsLimit, currentRising,
-  inspectionWithNothingInIt, startOfTheHoursUnknown, readingBeyondTheConveyor, tonnesRunBack, flightDeeperThanNew,
-  holdDownNotDeclared, placeReadTwice, tonnesNotRecorded, readingOfUnlikelySize, asFittedOffTheSpecification,
-  asFittedOutsideTheScope, fittedPanelsDoNotFillTheRun, fittedOutsideTheTemperatureBand, dutyAgainstTheMeter,
-  photoPathOfOneMachine,
+  gaugeNotStated, notInspectedForLong, seenFromTheWrongEnd, wornWidthTooWide, holdDownGapWide, flightBelowItsLimit,
+  currentRising, inspectionWithNothingInIt, startOfTheHoursUnknown, readingBeyondTheConveyor, tonnesRunBack,
+  flightDeeperThanNew, holdDownNotDeclared, placeReadTwice, tonnesNotRecorded, readingOfUnlikelySize,
+  asFittedOffTheSpecification, asFittedOutsideTheScope, fittedPanelsDoNotFillTheRun, fittedOutsideTheTemperatureBand,
+  dutyAgainstTheMeter, photoPathOfOneMachine,
 ];

@@ -1,7 +1,10 @@
 // Does the screw go into the lined trough? Liner radius less screw radius; also for what a reline, a screw change or a job brings.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import type { Job } from '../../../domain/model/job.js';
 import type { Origin } from '../../../domain/model/origin.js';
+import { panelEnds } from '../../../domain/model/panels.js';
+import { intervalOf, runsOf } from '../../../domain/model/runs.js';
 import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Found } from '../../finding.js';
@@ -30,10 +33,16 @@ export const screwDoesNotFit: Rule = {
       for (const { liner, origin } of job.relines) {
         if (liner !== job.conveyor.liner) yield* judge(job.conveyor, liner, screw, origin);
       }
-      if (job.screwChange && screw !== job.conveyor.screw) yield* judge(job.conveyor, job.conveyor.liner, screw, job.screwChange.origin);
+      if (job.screwChange && screw !== job.conveyor.screw && keepsOldLiner(job)) yield* judge(job.conveyor, job.conveyor.liner, screw, job.screwChange.origin);
     }
   },
 };
+
+/** True where the job leaves a run, or a part of one, with the liner that is there. */
+function keepsOldLiner({ conveyor, relines }: Job): boolean {
+  const scope = relines.flatMap(({ stretch }) => intervalOf(conveyor, stretch, panelEnds) ?? []);
+  return runsOf(conveyor).some((run) => !scope.some(({ from, to }) => from <= run.from && to >= run.to));
+}
 
 function* judge(conveyor: Conveyor, liner: LinerSpecification, screw: ScrewSpecification, origin: Origin): Iterable<Found> {
   const clearance = clearanceOf(conveyor, liner, screw);

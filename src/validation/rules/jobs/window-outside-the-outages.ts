@@ -54,8 +54,9 @@ job J1 {
     const newest = newestRecord(estate);
     for (const { name, window, conveyor } of estate.jobs) {
       const { outages } = conveyor.plant;
-      if (!window || window.outage || outages.length === 0) continue;
+      if (!window || window.outage || outages.length === 0 || window.from.day > window.to.day) continue;
       if (newest !== undefined && window.to.day < newest) continue; // a window that is over has its own finding
+      if (outages.some((outage) => outage.from.day > outage.to.day)) continue; // which days are meant is not known
       if (outages.some((outage) => outage.from.day <= window.from.day && window.to.day <= outage.to.day)) continue;
       const days = outages.map((outage) => `${outage.name} (${formatDay(outage.from.day)} to ${formatDay(outage.to.day)})`);
       yield {

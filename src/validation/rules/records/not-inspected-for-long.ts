@@ -85,7 +85,7 @@ inspection DG2 2025-03-10 meter 6200 h {
     };
     for (const conveyor of estate.conveyors) if (conveyor.commissioned) later(conveyor, conveyor.commissioned.date.day);
     for (const { conveyor, date } of estate.inspections) later(conveyor, date.day);
-    for (const { conveyor, date } of estate.relines) later(conveyor, date.day);
+    for (const { conveyor, date } of [...estate.relines, ...estate.screwChanges]) later(conveyor, date.day);
     for (const [conveyor, day] of last) {
       if (newest <= addDays(day, 395)) continue;
       yield {
