@@ -170,7 +170,7 @@ function paintDrive(view: View): string[] {
 function paintNames(view: View): string[] {
   const { conveyor } = view.pictured;
   const named = [
-    ...conveyor.breaks.map((gap) => ({ at: (gap.from.value + gap.to.value) / 2, text: gap.implied ? `${gap.name}` : `${gap.name} (${gap.kind})`, short: gap.name })),
+    ...conveyor.breaks.map((gap) => ({ at: (gap.from.value + gap.to.value) / 2, text: gap.implied || gap.name.toLowerCase() === gap.kind ? gap.name : `${gap.name} (${gap.kind})`, short: gap.name })),
     ...conveyor.isolations.flatMap((item) => (item.at ? [{ at: item.at.value, text: `isolate ${item.name}`, short: item.name }] : [])),
     ...conveyor.liftingPoints.map((item) => ({ at: item.at.value, text: `lift ${item.name} ${Math.round(item.limit.value)} kg`, short: item.name })),
     ...(conveyor.drive ? [{ at: conveyor.drive.end === 'head' ? conveyor.length.value + view.reduction * 4 : -view.reduction * 4, text: 'drive', short: 'drive' }] : []),

@@ -38,7 +38,7 @@ function blanks(sheet: InspectionSheet): Markup {
   const { last, about } = sheet.meter;
   const meter = last ? `last ${formatHours(last.value)} on ${last.date}${about === undefined ? '' : `, about ${formatHours(about)} on ${sheet.asOf}`}` : sheet.meter.basis;
   const blank = (name: string, hint = ''): Markup => element('div', { class: 'blank' }, element('span', {}, name), element('small', {}, hint));
-  return element('div', { class: 'blanks' }, blank('Date'), blank('Hour meter, h', meter), blank('Who looks'), blank('Gauge, ± mm', 'checked on an offcut at site temperature'), blank('Permit no.'));
+  return element('div', { class: 'blanks' }, blank('Date'), blank('Hour meter, h', meter), sheet.tonnes ? blank('Tonnes counter, t', sheet.tonnes.last === undefined ? '' : `last ${Math.round(sheet.tonnes.last)} t on ${sheet.tonnes.date ?? ''}`) : group(), blank('Who looks'), blank('Gauge, ± mm', 'checked on an offcut at site temperature'), blank('Permit no.'));
 }
 
 function cautions(sheet: InspectionSheet): Markup {
@@ -97,7 +97,7 @@ function otherTables(sheet: InspectionSheet): Markup {
 /** The block with a blank for each reading, as it is typed into the estate afterwards. */
 function template(sheet: InspectionSheet): Markup {
   const lines = [
-    `inspection ${sheet.conveyor.qualified} ____-__-__ meter ______ h {`, '  by "________"', `  view ${sheet.look}`, '  gauge __________ ± ___ mm',
+    `inspection ${sheet.conveyor.qualified} ____-__-__ meter ______ h${sheet.tonnes ? ' tonnes ______ t' : ''} {`, '  by "________"', `  view ${sheet.look}`, '  gauge __________ ± ___ mm',
     ...sheet.points.map((point) => `  ${point.writes} thickness ____ mm`), '}',
   ];
   return group(
@@ -116,7 +116,7 @@ body { max-width: 297mm; }
 .look strong { display: block; font-size: 24pt; line-height: 1.1; letter-spacing: 0.03em; }
 .look span { display: block; font-size: 11pt; }
 .look .small { font-size: 8.8pt; }
-.blanks { display: grid; grid-template-columns: 1fr 1.6fr 1.2fr 1.2fr 1fr; gap: 3mm; margin: 3mm 0; }
+.blanks { display: grid; grid-auto-flow: column; grid-auto-columns: 1fr; gap: 3mm; margin: 3mm 0; }
 .blank { border: 0.8pt solid #000; height: 17mm; padding: 1mm 2mm; display: flex; flex-direction: column; justify-content: space-between; }
 .blank span { font-weight: bold; }
 .caution p { margin: 0 0 1mm; }

@@ -55,6 +55,7 @@ export function inspectionSheet(estate: Estate, conveyor: Conveyor, options: She
     },
     look, lookBecause,
     meter: meterExpected(history, asOf),
+    tonnes: tonnesAsked(history),
     confinedSpace: conveyor.confinedSpace,
     cautions: sheetCautions(conveyor),
     isolations: conveyor.isolations.map((item) => ({ name: item.name, title: item.title ?? '', kind: item.kind, at: item.at?.value })),
@@ -147,6 +148,13 @@ function meterExpected(history: History, asOf: CalendarDay): MeterExpected {
   if (!last) return { last: undefined, about: undefined, basis: 'no meter reading on record' };
   const about = total === undefined ? undefined : last.reading.value + (total - last.total);
   return { last: { value: last.reading.value, date: formatDay(last.day) }, about, basis: about === undefined ? 'no duty declared' : 'by duty since then' };
+}
+
+/** Where wear follows tonnes, or tonnes were ever recorded. Tonnes. */
+function tonnesAsked(history: History): InspectionSheet['tonnes'] {
+  if (history.wearBy !== 'tonnes' && !history.tonnes) return undefined;
+  const last = history.tonnes?.knots.at(-1);
+  return { last: last?.reading.value, date: last && formatDay(last.day) };
 }
 
 function holdDownsOf(history: History, conveyor: Conveyor): InspectionSheet['holdDowns'] {

@@ -29,6 +29,7 @@ function phoneData(sheet: InspectionSheet): unknown {
       date: sheet.meter.last?.date ?? null,
       about: sheet.meter.about === undefined ? null : Math.round(sheet.meter.about),
     },
+    tonnes: sheet.tonnes === undefined ? null : { last: sheet.tonnes.last === undefined ? null : Math.round(sheet.tonnes.last), date: sheet.tonnes.date ?? null },
     cautions: sheet.cautions,
     isolations: sheet.isolations.map((item) => [item.name, item.title, `(${item.kind})`, item.at === undefined ? '' : `at ${formatChainage(item.at)}`].filter(Boolean).join(' ')),
     liners: sheet.liners.map((liner) => ({ name: liner.name, thickness: liner.thickness, condemn: liner.condemn, layers: liner.layers.map((layer) => ({ name: layer.name })) })),

@@ -16,6 +16,8 @@ export interface InspectionSheet {
   /** Where that choice comes from. */
   readonly lookBecause: string;
   readonly meter: MeterExpected;
+  /** Whether the tonnes counter is read too. */
+  readonly tonnes: { readonly last: number | undefined; readonly date: string | undefined } | undefined;
   readonly confinedSpace: boolean;
   readonly cautions: readonly { readonly heading: string; readonly text: string }[];
   readonly isolations: readonly { readonly name: string; readonly title: string; readonly kind: string; readonly at: number | undefined }[];

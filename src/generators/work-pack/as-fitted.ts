@@ -16,7 +16,7 @@ export function asFittedPage(pack: WorkPack): string {
     script: formScript(asFittedScript),
     fallback: 'This page needs JavaScript. Use the as-fitted form of the printed pack instead.',
     data: {
-      key: pack.number, pack: `${pack.number}: ${pack.job.title ?? pack.job.name}`, name: pack.conveyor.name, qualified: asFitted.qualified, screw: asFitted.screw ?? null,
+      key: pack.number, pack: `${pack.number}: ${pack.job.title ?? pack.job.name}`, name: pack.conveyor.name, qualified: asFitted.qualified, tonnes: asFitted.tonnes, screw: asFitted.screw ?? null,
       relines: asFitted.relines.map((reline) => ({
         liner: reline.liner, thickness: formatNumber(reline.thickness),
         runs: reline.runs.map((run) => ({ ...run, panels: run.panels.map((panel) => ({ panel: panel.panel, planned: formatNumber(Math.round(panel.length * 10) / 10) })) })),

@@ -75,6 +75,8 @@ export interface MaterialRow {
 
 export interface AsFittedFacts {
   readonly qualified: string;
+  /** Whether the tonnes counter is written down too. */
+  readonly tonnes: boolean;
   readonly relines: readonly {
     readonly liner: string;
     /** Nominal, mm. */

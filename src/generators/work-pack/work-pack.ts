@@ -45,7 +45,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const cuts = cutLists(job, estate, ground, fitted);
   const renewed = panels.filter((panel) => panel.renewed);
   const heaviest = renewed.length > 0 ? Math.max(...renewed.map((panel) => panel.mass)) : undefined;
-  const number = `${conveyor.name}-${job.name}`;
+  const number = job.name.startsWith(conveyor.name) ? job.name : `${conveyor.name}-${job.name}`;
   const owner = conveyor.plant.title ?? conveyor.plant.name;
   const drawnFrom = options.drawnFrom ?? `job ${job.name}`;
   return {

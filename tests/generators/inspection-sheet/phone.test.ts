@@ -80,9 +80,12 @@ describe('readings', () => {
     await page.locator('[data-gap=H4]').fill('14');
     await page.locator('#empty').fill('4,1');
     await page.locator('#loaded').fill('6.2');
+    await page.locator('#add-flight').click();
+    await page.locator('[data-flight-at]').fill('6');
+    await page.locator('[data-flight-depth]').fill('57.5');
     await page.locator('#add-finding').click();
     await page.locator('.finding select').selectOption('hold-down');
-    await page.locator('.finding input').first().fill('3.5');
+    await page.locator('.finding', { has: page.locator('select') }).locator('input').first().fill('3.5');
     await page.locator('[data-finding]').fill('cracked');
     await page.locator('#more-back').click();
     const text = await block(page);
@@ -97,6 +100,7 @@ describe('readings', () => {
       '  at 10.20 m clock 7:30 not seen "cover not opened"',
       '  at 6.4 m clock 7:30 thickness 0.33 in',
       '  hold-down at 3.5 m gap 14 mm',
+      '  flight at 6 m depth 57.5 mm',
       '  current empty 4.1 A loaded 6.2 A',
       '  finding hold-down at 3.5 m "cracked"',
       '}',
@@ -123,6 +127,20 @@ describe('readings', () => {
     await page.locator('#to-list').click();
     await page.locator('#to-finish').click();
     await expect(page.getByText('Still missing: the hour meter').count()).resolves.toBe(1);
+    await page.context().close();
+  });
+});
+
+describe('a conveyor whose wear follows tonnes', () => {
+  test('is asked for its tonnes counter', async () => {
+    const page = await open(liftConveyor({ conveyor: 'wear by tonnes', more: records }));
+    await start(page);
+    await page.locator('#to-finish').click();
+    await expect(page.getByText('Still missing: the tonnes counter').count()).resolves.toBe(1);
+    await page.getByRole('button', { name: 'Fill it in' }).click();
+    await page.locator('#tonnes').fill('41250');
+    await page.locator('#to-list').click();
+    expect((await block(page)).split('\n')[0]).toBe('inspection Tarnholt.DG1 2026-03-16 meter 8850 h tonnes 41250 t {');
     await page.context().close();
   });
 });

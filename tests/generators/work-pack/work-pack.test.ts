@@ -58,7 +58,7 @@ describe('what comes off', () => {
     const text = liftConveyor({ more: '' }).replace(/^ {2}cover .*$/m, '');
     const analysis = read(text);
     const takings = workPack(analysis.estate, theJob(analysis)).takings;
-    expect(takings.find((taking) => taking.part === 'cover')).toMatchObject({ which: 'not declared for this conveyor', note: 'Count on site: ____ off, ____ back.' });
+    expect(takings.find((taking) => taking.part === 'cover')).toMatchObject({ which: 'not declared for this conveyor', note: 'count on site: ____ off, ____ back' });
   });
 });
 

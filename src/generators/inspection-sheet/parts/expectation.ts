@@ -69,6 +69,7 @@ function fromColours(input: ExpectationInput, now: number, band: number): Expect
 function range(input: ExpectationInput, low: number, high: number, basis: string): Expectation {
   const most = Math.min(Math.max(high, 0), input.fitted + 2 * input.error);
   const least = Math.min(Math.max(low, 0), most);
+  if (least <= 0 && most >= input.fitted) return { kind: 'open', most, reason: basis };
   return { kind: 'range', least, most, layers: layersWithin(input, least, most), basis, mayBeAtLimit: least <= input.condemn };
 }
 

@@ -8,8 +8,8 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
   function fresh() {
     return {
       date: today(),
-      meter: '', by: '', gauge: '', gaugeError: '', unit: 'mm',
-      entries: {}, places: [], gaps: {}, empty: '', loaded: '', findings: [], view: 'start', at: 0
+      meter: '', tonnes: '', by: '', gauge: '', gaugeError: '', unit: 'mm',
+      entries: {}, places: [], gaps: {}, empty: '', loaded: '', findings: [], flights: [], view: 'start', at: 0
     };
   }
 
@@ -97,7 +97,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
   }
 
   function blockText() {
-    var lines = ['inspection ' + data.qualified + ' ' + state.date + ' meter ' + (number(state.meter) === undefined ? '?' : plain(state.meter)) + ' h {'];
+    var lines = ['inspection ' + data.qualified + ' ' + state.date + ' meter ' + (number(state.meter) === undefined ? '?' : plain(state.meter)) + ' h' + (data.tonnes && number(state.tonnes) !== undefined ? ' tonnes ' + plain(state.tonnes) + ' t' : '') + ' {'];
     if (state.by.trim()) lines.push('  by ' + quoted(state.by));
     lines.push('  view ' + data.look);
     if (state.gauge) lines.push('  gauge ' + state.gauge + (number(state.gaugeError) ? ' ± ' + plain(state.gaugeError) + ' mm' : ''));
@@ -109,6 +109,9 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
     data.holdDowns.forEach(function (block) {
       var gap = state.gaps[block.name];
       if (number(gap) !== undefined) lines.push('  hold-down at ' + block.at + ' m gap ' + plain(gap) + ' mm');
+    });
+    state.flights.forEach(function (flight) {
+      if (number(flight.at) !== undefined && number(flight.depth) !== undefined) lines.push('  flight at ' + plain(flight.at) + ' m depth ' + plain(flight.depth) + ' mm');
     });
     var current = [];
     if (number(state.empty) !== undefined) current.push('empty ' + plain(state.empty) + ' A');
@@ -126,6 +129,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
     var found = [];
     if (!/^\d{4}-\d{2}-\d{2}$/.test(state.date)) found.push('the date');
     if (number(state.meter) === undefined) found.push('the hour meter');
+    if (data.tonnes && number(state.tonnes) === undefined) found.push('the tonnes counter');
     return found;
   }
 
@@ -158,6 +162,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
       field('Date', state.date, function (value) { state.date = value; keep(); }, { type: 'date', id: 'date' }),
       field('Hour meter, h', state.meter, judgeMeter, { id: 'meter', inputmode: 'decimal' }),
       hint, warning,
+      data.tonnes ? field('Tonnes counter, t' + (data.tonnes.last === null ? '' : ' (last ' + data.tonnes.last + ' t on ' + data.tonnes.date + ')'), state.tonnes, function (value) { state.tonnes = value; keep(); }, { id: 'tonnes', inputmode: 'decimal' }) : '',
       field('Who looks', state.by, function (value) { state.by = value; keep(); }, { id: 'by' }),
       el('div', { class: 'label' }, 'Gauge'),
       el('div', { class: 'grid two' }, ['ultrasonic', 'depth gauge', 'calliper', 'by eye'].map(function (kind) {
@@ -302,6 +307,13 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
       el('h2', {}, 'Motor current, A'),
       field('Empty', state.empty, function (value) { state.empty = value; keep(); }, { id: 'empty', inputmode: 'decimal' }),
       field('Loaded', state.loaded, function (value) { state.loaded = value; keep(); }, { id: 'loaded', inputmode: 'decimal' }),
+      el('h2', {}, 'Flight depth'),
+      el('div', {}, state.flights.map(function (flight, index) {
+        return el('div', { class: 'finding' }, [
+          field('Metres from the tail', flight.at, function (value) { flight.at = value; keep(); }, { inputmode: 'decimal', 'data-flight-at': String(index) }),
+          field('Depth left, mm', flight.depth, function (value) { flight.depth = value; keep(); }, { inputmode: 'decimal', 'data-flight-depth': String(index) })]);
+      })),
+      button('Add a flight depth', function () { state.flights.push({ at: '', depth: '' }); keep(); show(); }, { id: 'add-flight' }),
       el('h2', {}, 'Findings'),
       el('div', {}, state.findings.map(function (finding, index) {
         var part = el('select', { 'aria-label': 'part' }, [el('option', { value: '' }, 'part')].concat(parts.map(function (name) { return el('option', { value: name, selected: finding.part === name }, name); })));
@@ -321,7 +333,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
     var open = all.filter(function (point) { return !state.entries[point.id]; });
     var sure = false;
     return [
-      lacking.length ? el('p', { class: 'warn', role: 'alert' }, '! Still missing: ' + lacking.join(' and ') + '. The text cannot be read in without it.') : '',
+      lacking.length ? el('p', { class: 'warn', role: 'alert' }, '! Still missing: ' + lacking.join(' and ') + '. The text cannot be used without it.') : '',
       lacking.length ? button('Fill it in', function () { go('start'); }, { class: 'main' }) : '',
       open.length ? el('p', { class: 'warn' }, 'Open: ' + open.map(function (point) { return point.label; }).join(', ') + '. Open points stay unknown in the records; that is right if nobody looked.') : '',
       giveBack(blockText(), data.name + '-' + state.date + '.trough'),

@@ -5,7 +5,7 @@ export const asFittedScript = String.raw`  var data = JSON.parse(document.getEle
   var app = document.getElementById('app');
 
   function fresh() {
-    return { date: today(), meter: '', by: '', temperature: '', lengths: {}, points: {}, offcuts: {}, remarks: {} };
+    return { date: today(), meter: '', tonnes: '', by: '', temperature: '', lengths: {}, points: {}, offcuts: {}, remarks: {} };
   }
 
   var store = storeFor('troughline as fitted ' + data.key);
@@ -33,7 +33,7 @@ export const asFittedScript = String.raw`  var data = JSON.parse(document.getEle
   }
 
   function head(kind) {
-    return kind + ' ' + data.qualified + ' ' + state.date + ' meter ' + (number(state.meter) === undefined ? '?' : plain(state.meter)) + ' h {';
+    return kind + ' ' + data.qualified + ' ' + state.date + ' meter ' + (number(state.meter) === undefined ? '?' : plain(state.meter)) + ' h' + (data.tonnes && number(state.tonnes) !== undefined ? ' tonnes ' + plain(state.tonnes) + ' t' : '') + ' {';
   }
 
   function blocks() {
@@ -78,7 +78,7 @@ export const asFittedScript = String.raw`  var data = JSON.parse(document.getEle
     });
     return el('div', {}, [
       el('h2', {}, 'For the records'),
-      missing.length ? el('p', { class: 'warn', role: 'alert' }, '! Still missing: ' + missing.join(' and ') + '. The text cannot be read in without it.') : '',
+      missing.length ? el('p', { class: 'warn', role: 'alert' }, '! Still missing: ' + missing.join(' and ') + '. The text cannot be used without it.') : '',
       open.length ? el('p', { class: 'warn' }, 'Not measured yet: ' + open.join('; ') + '. Lengths of a run are written only when all are there.') : '',
       giveBack(blocks(), data.name + '-as-fitted-' + state.date + '.trough')
     ]);
@@ -90,6 +90,7 @@ export const asFittedScript = String.raw`  var data = JSON.parse(document.getEle
     var view = el('div', {}, [
       field('Date finished', state.date, function (value) { state.date = value; keep(); }, { type: 'date', id: 'date' }),
       field('Hour meter, h', state.meter, function (value) { state.meter = value; keep(); }, { id: 'meter', inputmode: 'decimal' }),
+      data.tonnes ? field('Tonnes counter, t', state.tonnes, function (value) { state.tonnes = value; keep(); }, { id: 'tonnes', inputmode: 'decimal' }) : '',
       field('Liner temperature while fitting, °C', state.temperature, function (value) { state.temperature = value; keep(); }, { id: 'temperature', inputmode: 'text' }),
       field('Fitted by', state.by, function (value) { state.by = value; keep(); }, { id: 'by' })
     ].concat(data.relines.map(function (reline, index) {

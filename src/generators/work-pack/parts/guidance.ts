@@ -48,7 +48,7 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     check: 'Pieces counted and their lengths written down.',
     hold: false,
   },
-  strip: { work: 'Undo the bolts, lift the panels out over the spiral. Any order will do. Keep one piece with the thickest and one with the thinnest place.', check: 'Panels out counted. Thinnest place and its chainage written down.', hold: false },
+  strip: { work: 'Undo the bolts and lift the panels out, round the spiral where it stays in. Any order will do. Keep one piece with the thickest and one with the thinnest place.', check: 'Panels out counted. Thinnest place and its chainage written down.', hold: false },
   clean: {
     work: 'Clean the trough down to sound steel. Look at the worn side for grooves, at seams and at bolt holes.',
     check: 'Trough inspected: no edge a panel could ride on, thin places marked and reported.',

@@ -10,7 +10,7 @@ export function asFittedFacts(ground: Ground, panels: readonly PanelRow[]): AsFi
   const renewedRuns = ground.runs.filter((run) => panels.some((panel) => panel.run === run.run.number && panel.renewed));
   const liners = [...new Set(renewedRuns.map((run) => run.liner.name))];
   return {
-    qualified: `${conveyor.plant.name}.${conveyor.name}`,
+    qualified: `${conveyor.plant.name}.${conveyor.name}`, tonnes: conveyor.wearBy === 'tonnes',
     relines: liners.map((liner) => {
       const runs = renewedRuns.filter((run) => run.liner.name === liner).map((run) => {
         const own = panels.filter((panel) => panel.run === run.run.number);
@@ -33,7 +33,7 @@ export function scopeLine(run: AsFittedFacts['relines'][number]['runs'][number])
 
 /** The blocks with blanks, for paper. */
 export function recordTemplate(facts: AsFittedFacts): string {
-  const head = `${facts.qualified} ____-__-__ meter ________ h {`;
+  const head = `${facts.qualified} ____-__-__ meter ________ h${facts.tonnes ? ' tonnes ________ t' : ''} {`;
   const relines = facts.relines.map((reline) => [
     `reline ${head}`, `  liner ${reline.liner}`, ...reline.runs.map((run) => `  ${scopeLine(run)}`),
     '  fitting temperature ____ degC', '  by "________________"',

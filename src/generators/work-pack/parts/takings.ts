@@ -15,7 +15,7 @@ export function takingsFor(ground: Ground, steps: readonly Step[], panels: reado
     ...counted(ground, steps, 'cover', 'C', ground.covers, conveyor.covers, 'covers off', 'covers on', conveyor.covers.find((cover) => cover.mass)?.mass?.value),
     ...counted(ground, steps, 'brace', 'B', ground.braces, conveyor.braces, 'braces off', 'braces on', undefined),
     ...counted(ground, steps, 'hold-down', 'H', ground.holdDowns, conveyor.holdDowns, 'hold-downs off', 'hold-downs on', undefined),
-    ...(renewed > 0 ? [{ part: 'liner panel' as const, which: panelWords(panels), off: renewed, back: renewed, mass: undefined, note: 'Old panels out, new ones in.' }] : []),
+    ...(renewed > 0 ? [{ part: 'liner panel' as const, which: panelWords(panels), off: renewed, back: renewed, mass: undefined, note: 'old out, new in' }] : []),
     ...screwTakings(ground, steps),
   ];
 }
@@ -28,14 +28,14 @@ function counted(
   const returned = touched(ground, steps, on, pieces);
   if (taken.length === 0 && returned.length === 0) return [];
   if (declared.length === 0) {
-    return [{ part, which: 'not declared for this conveyor', off: 0, back: 0, mass: undefined, note: 'Count on site: ____ off, ____ back.' }];
+    return [{ part, which: 'not declared for this conveyor', off: 0, back: 0, mass: undefined, note: 'count on site: ____ off, ____ back' }];
   }
   const both = declared.some((span) => 'side' in span && span.side === 'both sides');
   const numbers = taken.map((piece) => pieces.indexOf(piece));
   return [{
     part, which: ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) + placeWords(taken),
     off: taken.length * (both ? 2 : 1), back: returned.length * (both ? 2 : 1), mass,
-    note: both ? 'A pair at each place.' : '',
+    note: both ? 'a pair at each place' : '',
   }];
 }
 
@@ -48,8 +48,8 @@ function screwTakings(ground: Ground, steps: readonly Step[]): Taking[] {
   const plate = ground.job.screwChange?.screw.drivePlate ?? ground.job.conveyor.screw.drivePlate;
   const count = (action: StepAction): number => steps.filter((step) => step.action === action).length;
   const rows: Taking[] = [];
-  if (count('remove screw') + count('insert screw') > 0) rows.push({ part: 'spiral', which: 'whole length, in pieces', off: Math.min(1, count('remove screw')), back: Math.min(1, count('insert screw')), mass: undefined, note: 'Pieces as in the lift table.' });
-  if (plate && count('unbolt drive') + count('bolt drive') > 0) rows.push({ part: 'drive plate bolt', which: plate.size, off: count('unbolt drive') > 0 ? plate.bolts.count : 0, back: count('bolt drive') > 0 ? plate.bolts.count : 0, mass: undefined, note: 'New locking parts.' });
+  if (count('remove screw') + count('insert screw') > 0) rows.push({ part: 'spiral', which: 'whole length, in pieces', off: Math.min(1, count('remove screw')), back: Math.min(1, count('insert screw')), mass: undefined, note: 'pieces as in the lift table' });
+  if (plate && count('unbolt drive') + count('bolt drive') > 0) rows.push({ part: 'drive plate bolt', which: plate.size, off: count('unbolt drive') > 0 ? plate.bolts.count : 0, back: count('bolt drive') > 0 ? plate.bolts.count : 0, mass: undefined, note: 'new locking parts' });
   return rows;
 }
 

@@ -28,7 +28,7 @@ function coverBlocks(pack: WorkPack): Block[] {
     ['Crews', pack.crews.length > 0 ? pack.crews.map((crew) => `${crew.name}${crew.size === undefined ? ' (not declared at the plant)' : `, ${crew.size} people${crew.skills.length > 0 ? ` (${crew.skills.join(', ')})` : ''}`}`).join('; ') : 'none named'],
     ['Time', timeWords(pack)],
     ['Access', pack.accessUnits.length > 0 ? pack.accessUnits.map((unit) => [unit.name, unit.title, unit.reach === undefined ? '' : `reach ${formatLength(unit.reach)}`, unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`].filter(Boolean).join(', ')).join('; ') : 'none named'],
-    ...(pack.orderBy.length > 0 ? [['Order by', pack.orderBy.map((order) => `${order.item} ${order.date} (lead time ${order.leadTime})`).join('; ')]] : []),
+    ['Order by', orderWords(pack)],
     ['Panels', renewed.length > 0 ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${formatMass(sum(renewed))} in all` : 'none'],
   ];
   return [
@@ -55,7 +55,7 @@ function safetyBlocks(pack: WorkPack): Block[] {
       ],
     },
     { kind: 'table', caption: 'Permits and tests', columns: [{ head: 'Permit or test' }, { head: 'Need' }, { head: 'Why' }, { head: 'Ask for' }, { head: 'No., issued by', write: 32 }], rows: pack.permits.map((permit) => [permit.name, permit.need, permit.why, permit.ask, '']) },
-    { kind: 'table', caption: 'Gas tests (write every one down)', form: true, columns: ['Time', 'Place, height', 'O₂ %', '% LFL', 'H₂S ppm', 'CO₂ %', 'Tester', 'Go on?'].map((head) => ({ head, write: 18 })), rows: Array.from({ length: 5 }, () => ['', '', '', '', '', '', '', '']) },
+    { kind: 'table', caption: 'Gas tests (write every one down)', form: true, columns: ['Time', 'Place, height', 'O₂ %', '% LFL', 'H₂S ppm', 'CO₂ %', 'Tester', 'Go on?'].map((head) => ({ head, write: 18 })), rows: Array.from({ length: Math.min(14, Math.max(5, (pack.schedule.repeatGasTests?.times ?? 0) + 1)) }, () => ['', '', '', '', '', '', '', '']) },
     ...pack.cautions.map((caution): Block => ({ kind: 'caution', heading: caution.heading, text: caution.text, sources: caution.sources })),
   ];
 }
@@ -75,7 +75,7 @@ function takingBlocks(pack: WorkPack): Block[] {
     {
       kind: 'table', form: true,
       columns: [{ head: 'Part' }, { head: 'Which' }, { head: 'Off', number: true }, { head: 'Back', number: true }, { head: 'Each', number: true }, { head: 'Counted off', write: 22 }, { head: 'Counted back', write: 22 }, { head: 'Signed', write: 24 }],
-      rows: pack.takings.map((taking) => [`${taking.part}${taking.note ? `. ${taking.note}` : ''}`, taking.which, `${taking.off}`, `${taking.back}`, taking.mass === undefined ? '' : formatMass(taking.mass), '', '', '']),
+      rows: pack.takings.map((taking) => [`${taking.part}${taking.note ? `\n${taking.note}` : ''}`, taking.which, `${taking.off}`, `${taking.back}`, taking.mass === undefined ? '' : formatMass(taking.mass), '', '', '']),
     },
   ];
 }
@@ -89,7 +89,7 @@ function stepBlocks(pack: WorkPack): Block[] {
       columns: [{ head: 'No.', number: true, width: 8 }, { head: 'Step', width: 34 }, { head: 'Who, access', width: 20 }, { head: 'What to do, what to check' }, { head: 'Time', number: true, width: 12 }, { head: 'Done by, time', write: 22 }, { head: 'Checked', write: 18 }],
       rows: pack.steps.map((step) => [
         `${step.number}`, `${step.hold ? '■ ' : ''}${step.action}\n${step.where}${afterWords(step.after, step.number)}`, [step.who, step.access].filter(Boolean).join('\n'),
-        [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join('\n'), formatHours(step.hours), '', '',
+        [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join('\n'), timeShort(step.hours), '', '',
       ]),
     },
   ];
@@ -101,6 +101,18 @@ function afterWords(after: readonly number[], number: number): string {
   return after.length > 0 ? `\nafter ${after.join(', ')}` : number > 1 ? '\nany time' : '';
 }
 
+function orderWords(pack: WorkPack): string {
+  const known = pack.orderBy.map((order) => `${order.item} ${order.date} (lead time ${order.leadTime})`);
+  const kinds = [...new Set(pack.materials.filter((row) => row.kind !== 'consumable' && row.orderBy === undefined).map((row) => row.kind))];
+  const open = pack.window === undefined ? 'no window, so no date' : kinds.length > 0 ? `no lead time declared for ${kinds.join(' and ')}` : '';
+  return [...known, open].filter(Boolean).join('; ') || 'nothing to order';
+}
+
+/** Below an hour in minutes. */
+function timeShort(hours: number): string {
+  return hours < 0.995 ? `${Math.round(hours * 60)} min` : formatHours(hours);
+}
+
 function timeWords({ schedule }: WorkPack): string {
   const bound = schedule.optimal ? 'no plan can be shorter' : `no plan can be shorter than ${formatHours(schedule.lowerBound)}`;
   const window = schedule.available === undefined ? '' : ` of ${formatHours(schedule.available)} in the window`;
@@ -110,7 +122,7 @@ function timeWords({ schedule }: WorkPack): string {
 function scheduleBlocks(pack: WorkPack): Block[] {
   const { schedule } = pack;
   const items = [
-    `Longest chain: steps ${schedule.criticalPath.join(', ')}. A delay in any of them delays the end.`,
+    schedule.criticalPath.length === pack.steps.length ? 'Every step waits for the one before it: a delay in any delays the end.' : `Longest chain: steps ${schedule.criticalPath.join(', ')}. A delay in any of them delays the end.`,
     `Lower bound ${formatHours(schedule.lowerBound)}: ${schedule.boundBecause}.`,
     ...schedule.shorten.map((each) => `With ${each.what} about ${formatHours(each.saves)} less.`),
     ...(schedule.repeatGasTests ? [`Air tested again every ${formatHours(schedule.repeatGasTests.every)}: ${schedule.repeatGasTests.times} times besides the first.`] : []),
@@ -121,8 +133,8 @@ function scheduleBlocks(pack: WorkPack): Block[] {
     { kind: 'heading', level: 2, text: 'Time' },
     { kind: 'list', items },
     {
-      kind: 'table', columns: [{ head: 'Step', number: true }, { head: 'What' }, { head: 'Who' }, { head: 'Start' }, { head: 'Finish' }, { head: 'Time', number: true }, { head: 'Float', number: true }, { head: 'Worked out from' }],
-      rows: pack.steps.map((step) => [`${step.number}`, step.action, `${step.who}${step.people > 0 ? ` (${step.people})` : ''}`, step.startText ?? `hour ${formatNumber(step.start, 1)}`, step.finishText ?? `hour ${formatNumber(step.finish, 1)}`, formatHours(step.hours), step.critical ? 'critical' : formatHours(step.float), step.basis]),
+      kind: 'table', columns: [{ head: 'Step', number: true }, { head: 'What' }, { head: 'Who' }, { head: 'Start' }, { head: 'Finish' }, { head: 'Time', number: true }, { head: 'Float', number: true }, { head: 'Person-hours from' }],
+      rows: pack.steps.map((step) => [`${step.number}`, step.action, `${step.who}${step.people > 0 ? ` (${step.people})` : ''}`, step.startText ?? `hour ${formatNumber(step.start, 1)}`, step.finishText ?? `hour ${formatNumber(step.finish, 1)}`, timeShort(step.hours), step.critical ? 'critical' : timeShort(step.float), step.basis]),
       strong: pack.steps.flatMap((step, index) => (step.critical ? [index] : [])),
     },
   ];
@@ -142,7 +154,7 @@ function liftBlocks(pack: WorkPack): Block[] {
         kind: 'list', items: [
           `Out: ${spiral.out}, ${formatNumber(spiral.massOut, 1)} kg/m. In: ${spiral.in}, ${formatNumber(spiral.massIn, 1)} kg/m.`,
           `Unbolted, the whole spiral pulls down the slope with ${formatNumber(spiral.downSlopeForce / 1000, 2)} kN, friction left out: rate the restraint for it.`,
-          ...(spiral.springBack === undefined ? [] : [`It can spring by about ${formatLength(spiral.springBack)} when the drive plate lets go.`]),
+          ...(spiral.springBack === undefined ? [] : [`It can spring by about ${formatLength(Math.round(spiral.springBack))} when the drive plate lets go.`]),
           `Slings at ${formatNumber(lifts.slingAngle)}° from the vertical.${lifts.slingAngleAssumed ? ` ${lifts.slingAngleAssumed}` : ''}`,
         ],
       },
