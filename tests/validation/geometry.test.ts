@@ -39,18 +39,27 @@ job J1 {
   test('a left-hand screw turns the other way, and a change of hand is told at the change', () => {
     expect(codesIn('conveyor', '  rotation counter-clockwise')).toEqual([]);
     expect(codesIn('screw', '  hand left')).toEqual([]); // no rotation is declared
-    const change = `  rotation counter-clockwise
-}
+    const [finding] = findingsIn('specifications', `
 screw Left400 {
   shaftless
   outside diameter 400 mm
   pitch 350 mm
   hand left
-  flight 80 mm by 25 mm
 }
-screw change DG1 2025-03-10 meter 6200 h {
-  screw Left400`;
-    const [finding] = findingsIn('conveyor', change);
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  rotation counter-clockwise
+  commissioned 2024-01-08 meter 0 h
+  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
+  access A1 at 0 m to 12 m platform
+  isolation Q1 electrical
+}
+screw change DG1 2025-03-10 meter 6200 h { screw Left400 }`);
     expect(finding?.code).toBe('TL209');
     expect(finding?.related?.map((one) => one.message)).toEqual(['the rotation of DG1']);
   });

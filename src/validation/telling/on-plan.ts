@@ -6,6 +6,7 @@ import type { Job } from '../../domain/model/job.js';
 import type { Origin } from '../../domain/model/origin.js';
 import { planJob, type JobPlan } from '../../domain/plan/plan-job.js';
 import type { PlanProblem } from '../../domain/plan/plan-problems.js';
+import { hasSizesToPlanWith } from '../evidence/sizes-to-plan-with.js';
 import type { Fix, Found } from '../finding.js';
 import type { RuleInput } from '../rule.js';
 import { onceAJob } from './once-a-job.js';
@@ -14,6 +15,7 @@ import { count } from './wording.js';
 export function onPlan(kind: PlanProblem['kind'], fixesOf: (job: Job, plan: JobPlan) => readonly Fix[] = () => []) {
   return function* ({ estate }: RuleInput): Iterable<Found> {
     for (const job of estate.jobs) {
+      if (!hasSizesToPlanWith(job)) continue;
       const plan = planned(job, estate);
       const [first, ...more] = plan.problems.filter((problem) => problem.kind === kind);
       if (!first) continue;

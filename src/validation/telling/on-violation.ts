@@ -9,6 +9,7 @@ import { canBeBuilt, checkOrder } from '../../domain/order/check-order.js';
 import { editsOf } from '../../domain/order/edits.js';
 import type { Violation, ViolationKind } from '../../domain/order/violation.js';
 import { sayStep } from '../../domain/order/words.js';
+import { hasSizesToPlanWith } from '../evidence/sizes-to-plan-with.js';
 import type { Fix, Found } from '../finding.js';
 import type { RuleInput } from '../rule.js';
 import { onceAJob } from './once-a-job.js';
@@ -16,7 +17,7 @@ import { onceAJob } from './once-a-job.js';
 export function onViolation(kind: ViolationKind) {
   return function* ({ estate }: RuleInput): Iterable<Found> {
     for (const job of estate.jobs) {
-      const violations = job.order ? judged(job, estate) : [];
+      const violations = job.order && hasSizesToPlanWith(job) ? judged(job, estate) : [];
       for (const violation of violations) {
         if (violation.kind === kind) yield said(job, estate, violation, violations.length === 1);
       }

@@ -30,10 +30,13 @@ export const screwDoesNotFit: Rule = {
     }
     for (const job of estate.jobs) {
       const screw = job.screwChange?.screw ?? job.conveyor.screw;
+      const tried = new Set<LinerSpecification>();
       for (const { liner, origin } of job.relines) {
-        if (liner !== job.conveyor.liner) yield* judge(job.conveyor, liner, screw, origin);
+        if (tried.has(liner) || (liner === job.conveyor.liner && screw === job.conveyor.screw)) continue;
+        tried.add(liner);
+        yield* judge(job.conveyor, liner, screw, origin);
       }
-      if (job.screwChange && screw !== job.conveyor.screw && keepsOldLiner(job)) yield* judge(job.conveyor, job.conveyor.liner, screw, job.screwChange.origin);
+      if (job.screwChange && screw !== job.conveyor.screw && !tried.has(job.conveyor.liner) && keepsOldLiner(job)) yield* judge(job.conveyor, job.conveyor.liner, screw, job.screwChange.origin);
     }
   },
 };
