@@ -1,6 +1,7 @@
 // Pairs of steps that may go on at the same time: each piece they share must be in a state that suits both whichever is
 // first; a crew is in one place at a time and so is an access unit; and on an incline nobody works below a lift or below
 // another crew's loose panels unless a barrier lies between (an end plate, or a slide gate, which is then to be kept shut).
+// Two steps that would leave one piece in different states must always be in an order, whoever may need it later.
 
 import type { Step } from '../model/job.js';
 import type { Area } from './ground.js';
@@ -24,8 +25,9 @@ export function unsettledPairs(w: Walk): Unsettled[] {
     else byPiece.set(touch.piece, [touch]);
   }
   for (const touches of byPiece.values()) {
-    for (const change of touches) {
-      if (change.from === undefined || change.to === undefined || change.from === change.to) continue;
+    for (const [at, touch] of touches.entries()) {
+      const change = couldChange(w, touches, at, touch);
+      if (!change) continue;
       for (const reader of touches) {
         if (reader.step === change.step || before(w, reader.step, change.step) || before(w, change.step, reader.step)) continue;
         if (suits(reader, change) || reachedOtherwise(w, touches, reader, change)) continue;
@@ -38,6 +40,14 @@ export function unsettledPairs(w: Walk): Unsettled[] {
     }
   }
   return [...found.values()].sort((a, b) => a.step - b.step || a.other - b.other);
+}
+
+/** The change a step makes, or would make if it came before the one that did it; undefined for none. */
+function couldChange(w: Walk, touches: readonly Touch[], at: number, touch: Touch): Touch | undefined {
+  if (touch.from === undefined || touch.to === undefined) return undefined;
+  if (touch.from !== touch.to) return touch;
+  const did = touches.slice(0, at).findLast((each) => each.to === touch.to && each.from !== each.to);
+  return did?.from === undefined || before(w, did.step, touch.step) ? undefined : { ...touch, from: did.from };
 }
 
 function suits(reader: Touch, change: Touch): boolean {

@@ -6,7 +6,7 @@ import type { Estate } from '../model/estate.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { Run } from '../model/runs.js';
 import type { Stretch } from '../model/stretch.js';
-import { groundOf, within, type RunGround } from '../order/ground.js';
+import { groundOf, within, type Area, type Ground, type Piece, type RunGround } from '../order/ground.js';
 import { judge } from '../order/judge.js';
 import { panelsStretch } from '../order/repairs.js';
 import { usualStartOf, type End } from '../order/start.js';
@@ -36,7 +36,7 @@ export function proposeSteps(job: Job, estate: Estate): Proposal {
     const last = panels.at(-1)?.panel;
     return first === undefined || last === undefined ? [] : [choose(job, estate, run, first, last)];
   });
-  return { steps: stepsFor(job, ground.runs, runs), runs };
+  return { steps: stepsFor(job, ground, runs), runs };
 }
 
 /** As asked from the usual end, as asked from the other, then with the panels beyond, fewest first. */
@@ -66,33 +66,48 @@ function complaint(job: Job, estate: Estate, run: RunGround, proposed: ProposedR
   return found.some(({ violation }) => violation.kind === 'closing error too large' || violation.kind === 'closes inside the run' || violation.kind === 'panel would slide' || violation.kind === 'two fronts');
 }
 
-function stepsFor(job: Job, grounds: readonly RunGround[], runs: readonly ProposedRun[]): Step[] {
+function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[] {
   const { conveyor } = job;
   const whole: Stretch = { kind: 'all', origin: job.origin };
   const stretches = runs.flatMap((each) => {
-    const run = grounds.find((ground) => ground.run === each.run);
-    return run ? [{ stretch: stretchOf(job, run, each), start: each.start }] : [];
+    const run = ground.runs.find((one) => one.run === each.run);
+    if (!run) return [];
+    const area: Area = { from: run.panels[each.first - 1]?.from ?? run.run.from, to: run.panels[each.last - 1]?.to ?? run.run.to };
+    return [{ stretch: stretchOf(job, run, each), start: each.start, area }];
   });
   const opened = job.screwChange ? [whole] : stretches.map(({ stretch }) => stretch);
   const each = (action: StepAction, over: readonly Stretch[]): Step[] => over.map((stretch) => newStep(job, action, stretch));
+  // Where neighbouring runs share a cover, a step that would find nothing left to do is left out.
+  const parts = (off: StepAction, pieces: readonly Piece[]): Step[] => each(off, job.screwChange ? opened : needed(stretches, pieces).map(({ stretch }) => stretch));
   const one = (action: StepAction): Step => newStep(job, action);
   const screw = (...actions: StepAction[]): Step[] => (job.screwChange ? actions.map(one) : []);
   if (opened.length === 0) return [];
   return [
     one('isolate'), one('prove dead'), ...(conveyor.confinedSpace ? each('gas test', gasStretch(opened, whole)) : []),
-    ...each('covers off', opened),
-    ...(conveyor.braces.length > 0 ? each('braces off', opened) : []),
-    ...(conveyor.holdDowns.length > 0 ? each('hold-downs off', opened) : []),
+    ...(conveyor.covers.length > 0 ? parts('covers off', ground.covers) : each('covers off', opened)),
+    ...(conveyor.braces.length > 0 ? parts('braces off', ground.braces) : []),
+    ...(conveyor.holdDowns.length > 0 ? parts('hold-downs off', ground.holdDowns) : []),
     ...screw('restrain screw', 'unbolt drive', 'remove screw'),
     ...stretches.flatMap(({ stretch }) => each('strip', [stretch])),
     ...stretches.flatMap(({ stretch }) => each('clean', [stretch])),
     ...stretches.map(({ stretch, start }) => newStep(job, 'fit', stretch, start)),
     ...screw('insert screw', 'bolt drive'),
-    ...(conveyor.holdDowns.length > 0 ? each('hold-downs on', opened) : []),
-    ...(conveyor.braces.length > 0 ? each('braces on', opened) : []),
-    ...each('covers on', opened),
+    ...(conveyor.holdDowns.length > 0 ? parts('hold-downs on', ground.holdDowns) : []),
+    ...(conveyor.braces.length > 0 ? parts('braces on', ground.braces) : []),
+    ...(conveyor.covers.length > 0 ? parts('covers on', ground.covers) : each('covers on', opened)),
     one('remove isolation'), one('run empty'), one('run loaded'),
   ];
+}
+
+/** The stretches whose parts are not all among the others' too. */
+function needed<T extends { readonly area: Area }>(stretches: readonly T[], pieces: readonly Piece[]): readonly T[] {
+  let kept = [...stretches];
+  for (const each of stretches) {
+    const rest = kept.filter((other) => other !== each);
+    const others = new Set(rest.flatMap((other) => within(pieces, [other.area])));
+    if (within(pieces, [each.area]).every((piece) => others.has(piece))) kept = rest;
+  }
+  return kept;
 }
 
 /** One test of the air for all of it: the trough is one space. */
