@@ -228,6 +228,8 @@ export interface RunRow {
   readonly panels: number;
   readonly renewed: number;
   readonly fitFrom?: 'head' | 'tail';
+  /** How far out the closing panel can be, and what the break there takes; all mm. */
+  readonly closing?: { readonly at: string; readonly worst: number; readonly rootSumSquare: number; readonly allowance: number };
 }
 
 export interface PanelRow {
@@ -236,7 +238,8 @@ export interface PanelRow {
   readonly from: number;
   readonly to: number;
   readonly length: number;
-  readonly mass: number;
+  /** Undefined where the liner does not go into the trough. */
+  readonly mass: number | undefined;
   readonly closing: boolean;
   readonly renewed: boolean;
   /** Place in the order of fitting within its run, from 1; undefined where the panel stays. */

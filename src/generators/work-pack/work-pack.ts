@@ -44,7 +44,8 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const fitted = fittedAreas(ground, steps);
   const cuts = cutLists(job, estate, ground, fitted);
   const renewed = panels.filter((panel) => panel.renewed);
-  const heaviest = renewed.length > 0 ? Math.max(...renewed.map((panel) => panel.mass)) : undefined;
+  const masses = renewed.flatMap((panel) => panel.mass ?? []);
+  const heaviest = masses.length > 0 ? Math.max(...masses) : undefined;
   const number = job.name.startsWith(conveyor.name) ? job.name : `${conveyor.name}-${job.name}`;
   const owner = conveyor.plant.title ?? conveyor.plant.name;
   const drawnFrom = options.drawnFrom ?? `job ${job.name}`;

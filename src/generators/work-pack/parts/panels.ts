@@ -4,6 +4,7 @@
 import { handlingGuideline, peopleNeeded } from '../../../domain/geometry/handling.js';
 import { panelMass } from '../../../domain/geometry/trough.js';
 import type { Step } from '../../../domain/model/job.js';
+import { closingError } from '../../../domain/order/closing-error.js';
 import type { Area, Ground, RunGround } from '../../../domain/order/ground.js';
 import { touches } from '../../../domain/order/ground.js';
 import { boltsOf } from '../../../domain/plan/materials.js';
@@ -14,9 +15,10 @@ export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow
   return ground.runs.map((run) => {
     const renewed = run.panels.filter((panel) => isRenewed(fitted, panel)).length;
     const fitFrom = renewed > 0 ? run.start : undefined;
+    const closing = closingOf(ground, run, fitted);
     return {
       number: run.run.number, label: run.run.label, from: run.run.from, to: run.run.to, liner: run.liner.name,
-      panels: run.panels.length, renewed, ...(fitFrom ? { fitFrom } : {}),
+      panels: run.panels.length, renewed, ...(fitFrom ? { fitFrom } : {}), ...(closing ? { closing } : {}),
     };
   });
 }
@@ -28,13 +30,13 @@ export function panelRows(ground: Ground, steps: readonly Step[]): readonly Pane
     const inTurn = run.start === 'tail' ? renewed : [...renewed].reverse();
     return run.panels.map((panel): PanelRow => {
       const length = panel.to - panel.from;
-      const mass = panelMass(section(ground, run), length, run.liner.density.value);
+      const mass = massOf(ground, run, length);
       const isNew = renewed.includes(panel);
       return {
         run: run.run.number, panel: panel.panel ?? 0, from: panel.from, to: panel.to, length, mass,
         closing: isNew && panel === inTurn.at(-1), renewed: isNew,
         turn: isNew ? inTurn.indexOf(panel) + 1 : undefined,
-        people: peopleNeeded(mass, handlingGuideline),
+        people: mass === undefined ? undefined : peopleNeeded(mass, handlingGuideline),
         bolts: boltsFor(run, length),
       };
     });
@@ -51,9 +53,23 @@ function isRenewed(fitted: readonly Area[], panel: RunGround['panels'][number]):
   return fitted.some((area) => touches(panel, area));
 }
 
-function section(ground: Ground, run: RunGround): { insideRadius: number; sideHeight: number; thickness: number } {
+function massOf(ground: Ground, run: RunGround, length: number): number | undefined {
   const { trough } = ground.job.conveyor;
-  return { insideRadius: trough.insideRadius.value, sideHeight: trough.sideHeight.value, thickness: run.liner.thickness.value };
+  const section = { insideRadius: trough.insideRadius.value, sideHeight: trough.sideHeight.value, thickness: run.liner.thickness.value };
+  const fits = section.thickness > 0 && section.thickness < section.insideRadius && section.sideHeight >= 0;
+  return fits ? panelMass(section, length, run.liner.density.value) : undefined;
+}
+
+/** The length error that adds up to the closing panel of a run, against the break at which it closes. */
+function closingOf(ground: Ground, run: RunGround, fitted: readonly Area[]): RunRow['closing'] {
+  const fresh = run.panels.filter((panel) => isRenewed(fitted, panel));
+  const last = run.start === 'tail' ? fresh.at(-1) : fresh[0];
+  const gap = run.start === 'tail' ? run.run.headBreak : run.run.tailBreak;
+  const reached = last && (run.start === 'tail' ? last === run.panels.at(-1) : last === run.panels[0]);
+  if (!last || !reached) return undefined;
+  const length = fresh.reduce((sum, panel) => sum + panel.to - panel.from, 0);
+  const error = closingError(ground.job, run.run, run.liner, last.panel ?? 0, fresh.length, length, { allowance: gap.allowance.value, name: gap.name });
+  return { at: gap.name, worst: error.worst, rootSumSquare: error.rootSumSquare, allowance: gap.allowance.value };
 }
 
 /** Undefined where the liner declares no bolts. */

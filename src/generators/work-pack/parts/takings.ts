@@ -5,7 +5,7 @@ import { within } from '../../../domain/order/ground.js';
 import type { Ground, Piece } from '../../../domain/order/ground.js';
 import type { Step, StepAction } from '../../../domain/model/job.js';
 import { formatChainage } from '../../../domain/units/format.js';
-import type { Span } from '../../../domain/model/conveyor.js';
+import type { HoldDown, Span } from '../../../domain/model/conveyor.js';
 import type { PanelRow, Taking } from '../pack.js';
 
 export function takingsFor(ground: Ground, steps: readonly Step[], panels: readonly PanelRow[]): readonly Taking[] {
@@ -30,13 +30,19 @@ function counted(
   if (declared.length === 0) {
     return [{ part, which: 'not declared for this conveyor', off: 0, back: 0, mass: undefined, note: 'count on site: ____ off, ____ back' }];
   }
-  const both = declared.some((span) => 'side' in span && span.side === 'both sides');
+  // A hold-down on both sides is two blocks to count.
+  const blocks = (list: readonly Piece[]): number => list.reduce((sum, piece) => sum + (sideOf(declared[pieces.indexOf(piece)]) === 'both sides' ? 2 : 1), 0);
+  const both = taken.length > 0 && blocks(taken) === 2 * taken.length;
   const numbers = taken.map((piece) => pieces.indexOf(piece));
   return [{
     part, which: ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) + placeWords(taken),
-    off: taken.length * (both ? 2 : 1), back: returned.length * (both ? 2 : 1), mass,
+    off: blocks(taken), back: blocks(returned), mass,
     note: both ? 'a pair at each place' : '',
   }];
+}
+
+function sideOf(span: Span | HoldDown | undefined): string | undefined {
+  return span && 'side' in span ? span.side : undefined;
 }
 
 function touched(ground: Ground, steps: readonly Step[], action: StepAction, pieces: readonly Piece[]): readonly Piece[] {

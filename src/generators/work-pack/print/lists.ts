@@ -47,7 +47,7 @@ function panelList(pack: WorkPack): List {
   return {
     name: 'Panels',
     columns: [{ head: 'Run', width: 6, digits: 0 }, { head: 'Panel', width: 7, digits: 0 }, { head: 'Turn', width: 6, digits: 0 }, { head: 'From, m', width: 10, digits: 3 }, { head: 'To, m', width: 10, digits: 3 }, { head: 'Length, mm', width: 11, digits: 0 }, { head: 'Mass, kg', width: 10, digits: 1 }, { head: 'Closing', width: 9 }, { head: 'New', width: 7 }, { head: 'Bolts', width: 7, digits: 0 }],
-    rows: pack.panels.map((panel) => [panel.run, panel.panel, panel.turn, panel.from / 1000, panel.to / 1000, tenth(panel.length), tenth(panel.mass), panel.closing ? 'closing' : '', panel.renewed ? 'new' : 'stays', panel.bolts]),
+    rows: pack.panels.map((panel) => [panel.run, panel.panel, panel.turn, panel.from / 1000, panel.to / 1000, tenth(panel.length), panel.mass === undefined ? undefined : tenth(panel.mass), panel.closing ? 'closing' : '', panel.renewed ? 'new' : 'stays', panel.bolts]),
   };
 }
 

@@ -29,7 +29,7 @@ function coverBlocks(pack: WorkPack): Block[] {
     ['Time', timeWords(pack)],
     ['Access', pack.accessUnits.length > 0 ? pack.accessUnits.map((unit) => [unit.name, unit.title, unit.reach === undefined ? '' : `reach ${formatLength(unit.reach)}`, unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`].filter(Boolean).join(', ')).join('; ') : 'none named'],
     ['Order by', orderWords(pack)],
-    ['Panels', renewed.length > 0 ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${formatMass(sum(renewed))} in all` : 'none'],
+    ['Panels', renewed.length > 0 ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${renewed.every((panel) => panel.mass !== undefined) ? `${formatMass(sum(renewed))} in all` : 'mass not known'}` : 'none'],
   ];
   return [
     ...(pack.job.doc ? [{ kind: 'text' as const, text: pack.job.doc }] : []),
@@ -185,9 +185,13 @@ function panelBlocks(pack: WorkPack): Block[] {
     blocks.push({
       kind: 'table', caption: `${capital(run.label)}: ${rows.length} of ${run.panels} panels, ${run.liner}, fitted from the ${run.fitFrom ?? 'head'} end`,
       columns: [{ head: 'Turn', number: true }, { head: 'Panel', number: true }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Length', number: true }, { head: 'Mass', number: true }, { head: 'By hand' }, { head: 'Note' }],
-      rows: rows.map((panel) => [`${panel.turn ?? ''}`, `${panel.panel}`, formatChainage(panel.from), formatChainage(panel.to), formatLength(panel.length), formatMass(panel.mass), handWords(panel.people), panel.closing ? 'closing: cut to the gap as measured' : '']),
+      rows: rows.map((panel) => [`${panel.turn ?? ''}`, `${panel.panel}`, formatChainage(panel.from), formatChainage(panel.to), formatLength(panel.length), panel.mass === undefined ? 'not known' : formatMass(panel.mass), panel.mass === undefined ? '' : handWords(panel.people), panel.closing ? 'closing: cut to the gap as measured' : '']),
       strong: rows.flatMap((panel, index) => (panel.closing ? [index] : [])),
     });
+    if (run.closing) {
+      const { at, worst, rootSumSquare, allowance } = run.closing;
+      blocks.push({ kind: 'text', text: `Closes at ${at}, which takes ${formatLength(allowance)}: lengths add up to ±${formatLength(Math.round(worst * 10) / 10)} at worst, ±${formatLength(Math.round(rootSumSquare * 10) / 10)} by root-sum-square. Measure the gap before the closing panel is cut.` });
+    }
   }
   return blocks;
 }
@@ -269,7 +273,7 @@ function materialBlocks(pack: WorkPack): Block[] {
 }
 
 function sum(panels: readonly PanelRow[]): number {
-  return panels.reduce((total, panel) => total + panel.mass, 0);
+  return panels.reduce((total, panel) => total + (panel.mass ?? 0), 0);
 }
 
 function capital(text: string): string {
