@@ -37,7 +37,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     const block = openBlock(reader, node, words[node.$type], (parsed.lost[lost] ?? Infinity) < end);
     if (!isOpened(node)) {
       const unfinished = { name: block.name, origin: block.nameOrigin, unfinished: true };
-      if (block.name && node.$type === 'Plant') found.plants.push({ ...unfinished, unread: [] });
+      if (block.name && node.$type === 'Plant') found.plants.push(unfinished);
       else if (block.name && node.$type === 'Conveyor') found.conveyors.push({ ...unfinished, unplaced: [] });
       else if (block.name && node.$type === 'Liner') found.liners.push(unfinished);
       else if (block.name && node.$type === 'Screw') found.screws.push(unfinished);

@@ -50,7 +50,7 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     if (expected.name === '}') return this.notAFact(rule, actual);
     if (expected.name === 'ID' && isWord(actual)) return takenWord(actual);
     if (expected.name === 'STRING' && actual.image === '"') return unclosed;
-    return `Expected ${describe(expected)}${after(previous)}, but found ${found(actual)}.`;
+    return `Expected ${describe(expected)}${after(previous)}, but found ${found(actual)}.${this.meantBefore(rule, previous)}`;
   }
 
   private tooMuch(firstRedundant: IToken): string {
@@ -68,7 +68,7 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     // In a row of an inspection a wrong word after the point is told by what could follow it.
     const words = [...firsts.values()].map(describe);
     const meant = next ? didYouMean(next.image, [...firsts.values()].filter(isKeywordType).map((type) => wordOf(type))) : '';
-    return `Expected ${list([...new Set(words)])}${after(previous)}, but found ${found(next)}.${meant}`;
+    return `Expected ${list([...new Set(words)])}${after(previous)}, but found ${found(next)}.${meant || this.meantBefore(rule, previous)}`;
   }
 
   /** A word where a block goes on or ends. */
@@ -85,6 +85,12 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
 
   private meant(rule: string, actual: IToken): string {
     return didYouMean(actual.image, this.wordsFor(rule)) || ` It can say ${list(this.wordsFor(rule))}.`;
+  }
+
+  /** A misspelt first word of a row is first taken for the name of a point; what follows then seems wrong. */
+  private meantBefore(rule: string, previous: IToken | undefined): string {
+    const block = rule === 'AsFitted' ? 'Reline' : rule === 'Reading' ? 'Inspection' : undefined;
+    return block && previous?.tokenType.name === 'ID' ? didYouMean(previous.image, this.wordsFor(block)) : '';
   }
 
   private wordsFor(rule: string): readonly string[] {

@@ -34,9 +34,14 @@ export function parseText(text: string): ParsedText {
 }
 
 
+/** A slip, with whether the parser was in the middle of a fact. */
+interface Lost extends Slip {
+  readonly inFact: boolean;
+}
+
 function slipsOf(text: string, result: ParseResult<EstateFile>): Pick<ParsedText, 'slips' | 'lost'> {
-  const all: Slip[] = result.lexerErrors.map(({ offset, length, message }) => ({ start: offset, end: Math.min(offset + length, text.length), message }));
-  for (const error of result.parserErrors) all.push({ ...placeOfError(text, error), message: error.message });
+  const all: Lost[] = result.lexerErrors.map(({ offset, length, message }) => ({ start: offset, end: Math.min(offset + length, text.length), message, inFact: true }));
+  for (const error of result.parserErrors) all.push({ ...placeOfError(text, error), message: error.message, inFact: !betweenFacts.test(error.context.ruleStack.at(-1) ?? '') });
   all.sort((a, b) => a.start - b.start);
   const kept = withoutEchoes(all, cleanFacts(result.value, all));
   const last = result.parserErrors.length < mostSlips ? undefined : result.parserErrors[mostSlips - 1];
@@ -45,6 +50,9 @@ function slipsOf(text: string, result: ParseResult<EstateFile>): Pick<ParsedText
   const rest = { ...placeOfError(text, last), message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` };
   return { slips: [...kept, rest], lost };
 }
+
+/** Rules in which the parser stands when one fact or block is over and the next has not begun. */
+const betweenFacts = /^(EstateFile|Plant|Liner|Screw|Conveyor|Inspection|Reline|ScrewChange|Job|Order)\W?$/;
 
 /** The token that was not expected, as far as there is one. */
 function placeOfError(text: string, { name, token, context, ...rest }: IRecognitionException): { readonly start: number; readonly end: number } {
@@ -65,31 +73,38 @@ function isPlaced(token: IToken): boolean {
 }
 
 /** The first slip, and each later one that has a clean fact between it and the slip before it. */
-function withoutEchoes(slips: readonly Slip[], clean: readonly { readonly start: number; readonly end: number }[]): readonly Slip[] {
+function withoutEchoes(slips: readonly Lost[], clean: readonly Extent[]): readonly Slip[] {
   const kept: Slip[] = [];
   let fact = 0;
   let last = -1;
-  for (const slip of slips) {
+  for (const { start, end, message } of slips) {
     while (fact < clean.length && (clean[fact]?.start ?? Infinity) < last) fact++;
     const between = clean[fact];
-    if (kept.length === 0 || (between && between.end <= slip.start)) kept.push(slip);
-    last = Math.max(last, slip.end);
+    if (kept.length === 0 || (between && between.end <= start)) kept.push({ start, end, message });
+    last = Math.max(last, end);
   }
   return kept;
 }
 
-/** Facts and rows without a slip in them, in the order of the text. */
-function cleanFacts(root: EstateFile, slips: readonly Slip[]): readonly { readonly start: number; readonly end: number }[] {
+interface Extent {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Facts and rows read to their end without a slip, in the order of the text. */
+function cleanFacts(root: EstateFile, slips: readonly Lost[]): readonly Extent[] {
   if (slips.length < 2) return [];
-  const clean: { start: number; end: number }[] = [];
+  const facts = root.blocks.flatMap((block): readonly Extent[] => {
+    const nodes: readonly AstNode[] = 'facts' in block ? block.facts : 'rows' in block ? block.rows : [];
+    return nodes.flatMap(({ $cstNode: place }) => (place ? [{ start: place.offset, end: place.end }] : []));
+  });
   let next = 0;
-  for (const block of root.blocks) {
-    const facts: readonly AstNode[] = 'facts' in block ? block.facts : 'rows' in block ? block.rows : [];
-    for (const { $cstNode: place } of facts) {
-      if (!place) continue;
-      while (next < slips.length && (slips[next]?.end ?? Infinity) <= place.offset) next++;
-      if ((slips[next]?.start ?? Infinity) >= place.end + 1) clean.push({ start: place.offset, end: place.end });
-    }
-  }
-  return clean;
+  return facts.filter(({ start, end }, index) => {
+    while (next < slips.length && (slips[next]?.end ?? Infinity) <= start) next++;
+    const slip = slips[next];
+    if (!slip) return true;
+    // A slip behind a fact that the parser had not finished belongs to that fact.
+    const follows = (facts[index + 1]?.start ?? Infinity) > slip.start;
+    return slip.start >= end && !(slip.inFact && follows);
+  });
 }

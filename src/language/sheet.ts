@@ -41,8 +41,8 @@ export interface Named<T> {
 }
 
 export interface NamedPlant extends Named<Plant> {
-  /** Outages, crews and access units that are named but cannot be read. */
-  readonly unread: readonly string[];
+  /** Outages, crews and access units that are named but cannot be read; undefined where a slip may have hidden any. */
+  readonly unread?: readonly string[];
 }
 
 export interface NamedConveyor extends Named<ConveyorDraft> {

@@ -1,20 +1,21 @@
 // A job with its conveyor, and the outage, crews and access units of that conveyor's plant. A crew that the plant does not
 // have stays in the job as a name, so that the plan can say who is missing.
 
-import type { Job } from '../../domain/model/job.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Job, Step } from '../../domain/model/job.js';
 import type { AccessUnit, Crew, Outage } from '../../domain/model/plant.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import type { NameUse } from '../../domain/model/stated.js';
-import type { JobDraft } from '../sheet.js';
-import { stated } from '../lowering/block.js';
+import type { JobDraft, StepDraft } from '../sheet.js';
+import { present, stated } from '../lowering/block.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { closest, findNamed, type NameTable } from './name-table.js';
 import { checkStretch } from './stretches.js';
 
 interface Index {
-  /** Names in a plant that exist but cannot be read. */
-  readonly plants: ReadonlyMap<string, readonly string[]>;
+  /** By plant, the names in it that exist but cannot be read; a plant that is not declared, or has lost a fact, may have any. */
+  readonly plants: ReadonlyMap<string, readonly string[] | undefined>;
   readonly conveyors: ConveyorIndex;
   readonly liners: NameTable<LinerSpecification>;
   readonly screws: NameTable<ScrewSpecification>;
@@ -24,45 +25,53 @@ export function buildJob(draft: JobDraft, { plants, conveyors, liners, screws }:
   const conveyor = conveyors.find(draft.conveyorUse, problems);
   if (!conveyor) return undefined;
   const { plant } = conveyor;
-  const unread = plants.get(plant.name) ?? [];
+  const unread = plants.get(plant.name);
   const { outageUse, window, relines, screwChange, crews, accessUnits, order, ...rest } = draft;
   const crew = (use: NameUse): { readonly use: NameUse; readonly crew?: Crew } => ({ use, ...stated({ crew: pick(plant.crews, 'crew', use, plant.name, unread, problems) }) });
   const unit = (use: NameUse): { readonly use: NameUse; readonly unit?: AccessUnit } => ({ use, ...stated({ unit: pick(plant.accessUnits, 'access unit', use, plant.name, unread, problems) }) });
   const outage: Outage | undefined = outageUse && pick(plant.outages, 'outage', outageUse, plant.name, unread, problems);
   const screw = screwChange && (screwChange.screwUse ? findNamed(screws, screwChange.screwUse, problems)?.value : conveyor.screw);
-  const labels = order?.steps.flatMap((step) => step.name ?? []) ?? [];
+  const steps = order && buildSteps(order.steps, conveyor, crew, unit, problems);
+  const scope = relines.map(({ stretch, linerUse, origin }) => {
+    const liner = linerUse ? findNamed(liners, linerUse, problems)?.value : conveyor.liner;
+    return checkStretch(stretch, conveyor, problems) && liner ? { stretch, liner, origin } : undefined;
+  });
+  // A job that has lost part of its scope is another job.
+  if (scope.includes(undefined)) return undefined;
   return {
     ...rest,
     conveyor,
-    relines: relines.flatMap(({ stretch, linerUse, origin }) => {
-      const liner = linerUse ? findNamed(liners, linerUse, problems)?.value : conveyor.liner;
-      return checkStretch(stretch, conveyor, problems) && liner ? [{ stretch, liner, origin }] : [];
-    }),
+    relines: present(scope),
     crews: crews.map(crew),
     accessUnits: accessUnits.map(unit),
     ...stated({
       window: outageUse && outage ? { outage, from: outage.from, to: outage.to, origin: outageUse.fact } : window,
       screwChange: screwChange && screw && { screw, origin: screwChange.origin },
-      order: order && {
-        origin: order.origin,
-        steps: order.steps.map(({ unit: unitUse, ...step }) => {
-          // A stretch at an unknown break stays as written: left out, the step would mean the whole job.
-          if (step.stretch) checkStretch(step.stretch, conveyor, problems);
-          return {
-            ...step,
-            ...stated({ unit: unitUse && unit(unitUse) }),
-            crews: step.crews.map(crew),
-            after: step.after.filter((use) => isLabel(use, labels, problems)),
-          };
-        }),
-      },
+      order: order && steps && { origin: order.origin, steps },
     }),
   };
 }
 
-function pick<T extends { readonly name: string }>(all: readonly T[], what: string, use: NameUse, plant: string, unread: readonly string[], problems: Problem[]): T | undefined {
+/** Undefined where a step is about a stretch that is not there: judged without it, every other step would seem wrong. */
+function buildSteps(
+  drafts: readonly StepDraft[], conveyor: Conveyor, crew: (use: NameUse) => Step['crews'][number], unit: (use: NameUse) => NonNullable<Step['unit']>, problems: Problem[],
+): readonly Step[] | undefined {
+  const labels = drafts.flatMap((step) => step.name ?? []);
+  const steps = drafts.map(({ unit: unitUse, ...step }): Step | undefined => {
+    const built = {
+      ...step,
+      ...stated({ unit: unitUse && unit(unitUse) }),
+      crews: step.crews.map(crew),
+      after: step.after.filter((use) => isLabel(use, labels, problems)),
+    };
+    return step.stretch && !checkStretch(step.stretch, conveyor, problems) ? undefined : built;
+  });
+  return steps.includes(undefined) ? undefined : present(steps);
+}
+
+function pick<T extends { readonly name: string }>(all: readonly T[], what: string, use: NameUse, plant: string, unread: readonly string[] | undefined, problems: Problem[]): T | undefined {
   const found = all.find((one) => one.name === use.name);
-  if (!found && !unread.includes(use.name)) problems.push({ kind: 'unknown name', origin: use.origin, what: `${what} of ${plant}`, name: use.name, known: closest(use.name, all.map((one) => one.name)) });
+  if (!found && unread && !unread.includes(use.name)) problems.push({ kind: 'unknown name', origin: use.origin, what: `${what} of ${plant}`, name: use.name, known: closest(use.name, all.map((one) => one.name)) });
   return found;
 }
 

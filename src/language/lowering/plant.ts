@@ -85,7 +85,7 @@ export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: s
   return {
     name: block.name,
     origin: block.nameOrigin,
-    unread,
+    ...(block.garbled ? {} : { unread }),
     value: {
       name: block.name, origin: reader.origin(node), nameOrigin: block.nameOrigin,
       ...stated({ title: node.title, doc, duty, gasTestInterval, fittingTemperature, serviceTemperature }),
