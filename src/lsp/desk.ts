@@ -6,6 +6,7 @@ import type { Analysis } from '../analysis/analyse.js';
 import type { Estate } from '../domain/model/estate.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Finding } from '../validation/finding.js';
+import type { Forecasts } from './forecasts.js';
 import { defaultSettings, type Settings } from '../protocol/messages.js';
 import { namesOf, type Names } from './names.js';
 import { makeText, type Text } from './texts.js';
@@ -31,6 +32,8 @@ export interface Client {
 export interface Desk {
   settings: Settings;
   client: Client;
+  /** The wear model's newest word, which may be of an earlier revision; undefined until it has spoken. */
+  forecasts: Forecasts | undefined;
   /** Grows with every change of a text. */
   readonly revision: number;
   text(uri: string): Text | undefined;
@@ -73,6 +76,7 @@ export function makeDesk(analyser: Analyser): Desk {
   const desk: Desk = {
     settings: defaultSettings,
     client: { snippets: true, snippetEdits: false },
+    forecasts: undefined,
     get revision() {
       return revision;
     },

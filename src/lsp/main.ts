@@ -2,6 +2,7 @@
 
 import { createConnection, ProposedFeatures, type Connection } from 'vscode-languageserver/node';
 import { makeAnalyser } from './analyser.js';
+import { backgroundHere, type Background } from './background.js';
 import { clientFiles } from './files.js';
 import { nodeFiles } from './node-files.js';
 import { startServer } from './server.js';
@@ -9,17 +10,17 @@ import { startServer } from './server.js';
 /** Serves one editor on standard input and output; the exit code once the editor has said goodbye. */
 export function serveStdio(): Promise<number> {
   const connection = createConnection(ProposedFeatures.all, process.stdin, process.stdout);
-  return serve(connection);
+  return serve(connection, backgroundHere());
 }
 
 /** Serves over whatever the editor named on the command line: --node-ipc, --stdio, --socket. */
-export function serveAsAsked(): Promise<number> {
-  return serve(createConnection(ProposedFeatures.all));
+export function serveAsAsked(background: Background): Promise<number> {
+  return serve(createConnection(ProposedFeatures.all), background);
 }
 
-function serve(connection: Connection): Promise<number> {
+function serve(connection: Connection, background: Background): Promise<number> {
   return new Promise((resolve) => {
-    const server = startServer(connection, { makeAnalyser, files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined) });
+    const server = startServer(connection, { makeAnalyser, background, files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined) });
     connection.onExit(() => resolve(server.askedToStop() ? 0 : 1));
   });
 }

@@ -4,7 +4,7 @@
 // belong to their conveyor, layers to their liner, crews, outages and access units to their plant, steps to their order.
 
 import { AstUtils, GrammarUtils, type AstNode } from 'langium';
-import * as ast from '../language/generated/ast.js';
+import * as ast from '../language/tree.js';
 import type { Text } from './texts.js';
 
 export type NameKind =

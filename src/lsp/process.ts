@@ -1,7 +1,18 @@
-// Entry of the bundled server that the VS Code extension starts as a process.
+// Entry of the bundled server that the VS Code extension starts as a process; the same bundle is its own worker.
 
+import { isMainThread, parentPort, Worker } from 'node:worker_threads';
+import { makeAnalyser } from './analyser.js';
+import { backgroundThere, serveBackground, type Port } from './background.js';
 import { serveAsAsked } from './main.js';
 
-void serveAsAsked().then((code) => {
-  process.exitCode = code;
-});
+if (isMainThread) {
+  const worker = new Worker(__filename);
+  worker.unref();
+  const port: Port = { send: (message) => worker.postMessage(message), listen: (receive) => worker.on('message', receive), end: () => void worker.terminate() };
+  void serveAsAsked(backgroundThere(port)).then((code) => {
+    process.exitCode = code;
+  });
+} else if (parentPort) {
+  const parent = parentPort;
+  serveBackground({ send: (message) => parent.postMessage(message), listen: (receive) => parent.on('message', receive), end: () => parent.close() }, makeAnalyser);
+}

@@ -1,6 +1,6 @@
 // The names that a row of points stands for: `point P every 2 m from 2 m to 20 m` is P1 to P10.
 
-import * as ast from '../language/generated/ast.js';
+import * as ast from '../language/tree.js';
 import { parseQuantity } from '../domain/units/parse.js';
 import type { Declaration } from './names.js';
 

@@ -11,6 +11,7 @@ import {
   defaultSettings, draftInspection, estateChanged, listSubjects, makePreview,
   type DraftInspection, type EstateChanged, type ListSubjectsAnswer, type MakePreview, type Settings, type StartOptions,
 } from '../protocol/messages.js';
+import type { Background } from './background.js';
 import type { Analyser, Desk } from './desk.js';
 import { makeDesks } from './desks.js';
 import { extension, isSkippedFolder, type Files } from './files.js';
@@ -27,7 +28,6 @@ import { hover } from './features/hover.js';
 import { inlayHints } from './features/inlay-hints.js';
 import { documentLinks } from './features/links.js';
 import { outline } from './features/outline.js';
-import { preview } from './features/preview.js';
 import { references } from './features/references.js';
 import { prepareRename, rename } from './features/rename.js';
 import { selectionRanges } from './features/selection.js';
@@ -38,6 +38,7 @@ import type { Text } from './texts.js';
 
 export interface ServerParts {
   makeAnalyser(): Analyser;
+  readonly background: Background;
   /** The client's answers for folders the server cannot read are given in. */
   files(client: { readonly reads: boolean }): Files;
 }
@@ -45,6 +46,8 @@ export interface ServerParts {
 /** How long the server waits after a keystroke before it judges the estate, in milliseconds; longer only where judging takes longer. */
 const pause = 40;
 const longestPause = 400;
+/** Forecasts wait until nobody has typed for so long, in milliseconds. */
+const rest = 1500;
 
 /** Serves until the client says shutdown; `askedToStop` then turns true, and the process may end on exit. */
 export function startServer(connection: Connection, parts: ServerParts): { askedToStop(): boolean } {
@@ -176,6 +179,7 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
 
   const published = new Map<string, string>();
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let restTimer: ReturnType<typeof setTimeout> | undefined;
   let wait = pause;
   let loaded = false;
   let markLoaded = (): void => undefined;
@@ -188,6 +192,8 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
   connection.onShutdown(() => {
     stopped = true;
     clearTimeout(timer);
+    clearTimeout(restTimer);
+    parts.background.end();
   });
 
   function judgeSoon(): void {
@@ -226,6 +232,20 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
     const news: EstateChanged = { revision, texts: told.size, conveyors, ...counts };
     void connection.sendNotification(estateChanged, news);
     refreshHints();
+    clearTimeout(restTimer);
+    restTimer = setTimeout(() => void forecast(), rest);
+  }
+
+  async function forecast(): Promise<void> {
+    for (const desk of desks.all()) {
+      if (stopped || desk.forecasts?.revision === desk.revision || desk.estate().inspections.length === 0) continue;
+      try {
+        desk.forecasts = await parts.background.forecasts(desk);
+      } catch (fault) {
+        if (!stopped) connection.console.error(`Troughline could not forecast: ${fault instanceof Error ? fault.message : String(fault)}`);
+      }
+    }
+    if (!stopped) refreshHints();
   }
 
   function tell(uri: string, diagnostics: Diagnostic[], version?: number): void {
@@ -276,7 +296,10 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
   connection.languages.semanticTokens.onRange(async (params) => (await withText((desk, text) => semanticTokens(desk, text, params.range))(params)) ?? { data: [] });
 
   connection.onRequest(listSubjects, () => afterLoad(() => together(desks.all().map(subjects))));
-  connection.onRequest(makePreview, (params: MakePreview) => afterLoad(() => preview(deskNear(params.near, params.subject), params)));
+  connection.onRequest(makePreview, async (params: MakePreview) => {
+    await estateLoaded;
+    return parts.background.preview(deskNear(params.near, params.subject), params);
+  });
   connection.onRequest(draftInspection, (params: DraftInspection) => afterLoad(() => draft(deskNear(params.near, params.conveyor), params)));
 
   /** The estate of a text, or else the first that has a thing of the name. */

@@ -5,7 +5,7 @@ import { EmptyFileSystem, type AstNode, type CstNode } from 'langium';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Position, Range } from 'vscode-languageserver';
 import { createTroughlineServices, type TroughlineServices } from '../language/module.js';
-import type { EstateFile } from '../language/generated/ast.js';
+import type { EstateFile } from '../language/tree.js';
 
 export interface Text {
   readonly uri: string;

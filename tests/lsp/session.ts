@@ -9,6 +9,7 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { makeAnalyser } from '../../src/lsp/analyser.js';
+import { backgroundHere } from '../../src/lsp/background.js';
 import type { Files } from '../../src/lsp/files.js';
 import { startServer } from '../../src/lsp/server.js';
 import { defaultSettings, estateChanged, type EstateChanged, type Settings } from '../../src/protocol/messages.js';
@@ -52,7 +53,7 @@ export async function startSession(files: Readonly<Record<string, string>>, opti
   };
   // vscode-languageserver ends the process when its client says exit; a test must outlive its server.
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
-  startServer(server, { makeAnalyser, files: () => read });
+  startServer(server, { makeAnalyser, background: backgroundHere(), files: () => read });
 
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const published = new Map<string, readonly Diagnostic[]>();

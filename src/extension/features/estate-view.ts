@@ -2,7 +2,7 @@
 
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { estateChanged, type ConveyorSubject, type Subject } from '../../protocol/messages.js';
+import type { ConveyorSubject, EstateChanged, Subject } from '../../protocol/messages.js';
 import { subjectsOf } from './pick.js';
 
 type Node =
@@ -11,7 +11,7 @@ type Node =
   | { readonly kind: 'jobs'; readonly jobs: readonly Subject[] }
   | { readonly kind: 'job'; readonly subject: Subject };
 
-export function addEstateView(context: vscode.ExtensionContext, client: BaseLanguageClient): void {
+export function addEstateView(context: vscode.ExtensionContext, client: BaseLanguageClient, news: vscode.Event<EstateChanged>): void {
   const changed = new vscode.EventEmitter<undefined>();
   const provider: vscode.TreeDataProvider<Node> = {
     onDidChangeTreeData: changed.event,
@@ -23,7 +23,7 @@ export function addEstateView(context: vscode.ExtensionContext, client: BaseLang
   context.subscriptions.push(
     changed,
     vscode.window.createTreeView('troughline.estateView', { treeDataProvider: provider }),
-    client.onNotification(estateChanged, () => changed.fire(undefined)),
+    news(() => changed.fire(undefined)),
     vscode.commands.registerCommand('troughline.estateView.drawing', byName('troughline.showDrawing')),
     vscode.commands.registerCommand('troughline.estateView.report', byName('troughline.showReport')),
     vscode.commands.registerCommand('troughline.estateView.newInspection', byName('troughline.newInspection')),

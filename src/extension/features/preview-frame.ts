@@ -8,11 +8,12 @@ import type { MakePreview, MakePreviewAnswer } from '../../protocol/messages.js'
 export function pageInFrame(webview: vscode.Webview, media: vscode.Uri, page: Extract<MakePreviewAnswer, { ok: true }>, wanted: MakePreview): string {
   const styles = [...page.html.matchAll(/<style>([\s\S]*?)<\/style>/g)].map(([, text = '']) => onSheet(text)).join('\n');
   const body = /<body[^>]*>([\s\S]*)<\/body>/.exec(page.html)?.[1] ?? '';
-  return frame(webview, media, wanted, styles, `<main class="sheet" id="sheet">${body}</main>`);
+  return frame(webview, media, wanted, styles, `<main class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</main>`);
 }
 
-export function reasonInFrame(webview: vscode.Webview, media: vscode.Uri, reason: string, wanted: MakePreview): string {
-  return frame(webview, media, wanted, '', `<main class="reason" role="status"><h1>${escape(vscode.l10n.t('Nothing to show yet'))}</h1><p>${escape(reason)}</p></main>`);
+/** A few words instead of a page: what is being done, or why there is nothing. */
+export function wordsInFrame(webview: vscode.Webview, media: vscode.Uri, words: { readonly title: string; readonly text: string }, wanted: MakePreview): string {
+  return frame(webview, media, wanted, '', `<main class="reason" role="status"><h1>${escape(words.title)}</h1><p>${escape(words.text)}</p></main>`);
 }
 
 function frame(webview: vscode.Webview, media: vscode.Uri, wanted: MakePreview, styles: string, content: string): string {

@@ -3,9 +3,9 @@
 
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { estateChanged, makePreview, type EstateChanged, type MakePreview, type MakePreviewAnswer, type PreviewKind, type Spot } from '../../protocol/messages.js';
+import { makePreview, type EstateChanged, type MakePreview, type MakePreviewAnswer, type PreviewKind, type Spot } from '../../protocol/messages.js';
 import type { FromPage, ToPage } from '../../protocol/webview.js';
-import { pageInFrame, reasonInFrame } from './preview-frame.js';
+import { pageInFrame, wordsInFrame } from './preview-frame.js';
 import { pick, subjectsOf } from './pick.js';
 
 interface Open {
@@ -18,7 +18,7 @@ interface Open {
 
 const viewType = 'troughline.preview';
 
-export function addPreviews(context: vscode.ExtensionContext, client: BaseLanguageClient): void {
+export function addPreviews(context: vscode.ExtensionContext, client: BaseLanguageClient, news: vscode.Event<EstateChanged>): void {
   const open = new Map<string, Open>();
   const media = vscode.Uri.joinPath(context.extensionUri, 'dist', 'views');
   let refreshing: ReturnType<typeof setTimeout> | undefined;
@@ -42,11 +42,14 @@ export function addPreviews(context: vscode.ExtensionContext, client: BaseLangua
 
   async function fill(entry: Open): Promise<void> {
     const { panel, wanted } = entry;
-    await client.start();
-    const answer = await client.sendRequest<MakePreviewAnswer>(makePreview, wanted);
+    if (entry.html === '') panel.webview.html = wordsInFrame(panel.webview, media, { title: vscode.l10n.t('Making the page…'), text: vscode.l10n.t('Forecasts take a few seconds.') }, wanted);
+    const answer = await vscode.window.withProgress({ location: vscode.ProgressLocation.Window, title: titles(wanted.kind) }, async () => {
+      await client.start();
+      return client.sendRequest<MakePreviewAnswer>(makePreview, wanted);
+    });
     if (!answer.ok) {
       panel.title = titles(wanted.kind);
-      panel.webview.html = reasonInFrame(panel.webview, media, answer.reason, wanted);
+      panel.webview.html = wordsInFrame(panel.webview, media, { title: vscode.l10n.t('Nothing to show yet'), text: answer.reason }, wanted);
       return;
     }
     panel.title = answer.title;
@@ -110,8 +113,8 @@ export function addPreviews(context: vscode.ExtensionContext, client: BaseLangua
         else panel.dispose();
       },
     }),
-    client.onNotification(estateChanged, ({ revision }: EstateChanged) => {
-      // A page that is in sight follows the text once it rests; one behind a tab follows when it comes to the front.
+    news(({ revision }) => {
+      // A page stays as it is while someone reads it; it only says that the text has moved on.
       clearTimeout(refreshing);
       refreshing = setTimeout(() => {
         for (const entry of open.values()) {

@@ -2,10 +2,10 @@
 
 import * as vscode from 'vscode';
 import { State, type BaseLanguageClient } from 'vscode-languageclient';
-import { estateChanged, type EstateChanged } from '../../protocol/messages.js';
+import type { EstateChanged } from '../../protocol/messages.js';
 import { languageId } from '../client.js';
 
-export function addStatus(context: vscode.ExtensionContext, client: BaseLanguageClient): void {
+export function addStatus(context: vscode.ExtensionContext, client: BaseLanguageClient, changed: vscode.Event<EstateChanged>): void {
   const item = vscode.window.createStatusBarItem('troughline.estate', vscode.StatusBarAlignment.Left, 10);
   item.name = vscode.l10n.t('Troughline estate');
   item.command = 'workbench.actions.view.problems';
@@ -19,7 +19,7 @@ export function addStatus(context: vscode.ExtensionContext, client: BaseLanguage
   context.subscriptions.push(
     item,
     vscode.window.onDidChangeActiveTextEditor(show),
-    client.onNotification(estateChanged, (news: EstateChanged) => {
+    changed((news) => {
       known = news;
       item.text = `${news.errors > 0 ? '$(error)' : news.warnings > 0 ? '$(warning)' : '$(check)'} ${words(news)}`;
       item.tooltip = tooltip(news);

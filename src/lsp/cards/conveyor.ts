@@ -15,7 +15,7 @@ import { formatDay } from '../../domain/units/calendar.js';
 import { attempt, card, line, plain, type Line } from './card.js';
 import { assumptions, metres, mm, shown, shownToleranced } from './stated.js';
 
-export function conveyorCard(estate: Estate, conveyor: Conveyor): string {
+export function conveyorCard(estate: Estate, conveyor: Conveyor, wear: readonly string[] = []): string {
   const { screw, liner, trough } = conveyor;
   const risen = attempt(() => rise(conveyor.length.value, conveyor.incline.value));
   return card(
@@ -33,6 +33,7 @@ export function conveyorCard(estate: Estate, conveyor: Conveyor): string {
       ...recordLines(estate, conveyor),
     ],
     [
+      wear.map(plain).join(' '),
       runTable(estate, conveyor),
       ...assumptions([conveyor.length, conveyor.incline, screw.outsideDiameter, screw.pitch, liner.condemn, liner.density, conveyor.fill, conveyor.bulkDensity]),
       conveyor.doc ? plain(conveyor.doc) : '',

@@ -4,6 +4,7 @@ import { formatDay } from '../../domain/units/calendar.js';
 import { runsOf } from '../../domain/model/runs.js';
 import type { Desk } from '../desk.js';
 import { conveyorOf, modelOf, placeOf } from '../model-at.js';
+import { keyOf } from '../forecasts.js';
 import type { Declaration, Spoken } from '../names.js';
 import { answersTo } from '../names.js';
 import { card, line, plain } from './card.js';
@@ -25,7 +26,7 @@ function describe(desk: Desk, declaration: Declaration, name: string): string {
   switch (declaration.kind) {
     case 'conveyor': {
       const conveyor = conveyorOf(desk, declaration);
-      return conveyor ? conveyorCard(estate, conveyor) : asWritten(declaration);
+      return conveyor ? conveyorCard(estate, conveyor, wearWords(desk, declaration)) : asWritten(declaration);
     }
     case 'liner': {
       const liner = modelOf(desk, estate.liners, declaration);
@@ -53,7 +54,7 @@ function describe(desk: Desk, declaration: Declaration, name: string): string {
       if (row.length > 0 && name === declaration.name) {
         return `**points ${plain(row[0]?.name ?? '')} to ${plain(row.at(-1)?.name ?? '')}** of ${plain(conveyor?.name ?? '')}: ${row.length} points from ${metres(row[0]?.at.value ?? 0)} to ${metres(row.at(-1)?.at.value ?? 0)}.`;
       }
-      return place ? pointCard(estate, place) : asWritten(declaration);
+      return place ? pointCard(estate, place, owner ? wearWords(desk, owner, place.name) : []) : asWritten(declaration);
     }
     case 'break': {
       const conveyor = conveyorOf(desk, owner);
@@ -78,6 +79,12 @@ function describe(desk: Desk, declaration: Declaration, name: string): string {
     default:
       return asWritten(declaration);
   }
+}
+
+/** What the wear model says of a conveyor or of one of its points; nothing until it has spoken. */
+function wearWords(desk: Desk, conveyor: Declaration, point?: string): readonly string[] {
+  const words = desk.forecasts?.conveyors[keyOf(conveyor.text.uri, conveyor.start)];
+  return (point === undefined ? words?.long : words?.points[point]?.long) ?? [];
 }
 
 /** The line as the author wrote it, where there is nothing to add or the model does not have it. */

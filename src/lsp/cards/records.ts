@@ -102,7 +102,7 @@ export function inspectionCard(estate: Estate, inspection: Inspection): string {
 }
 
 /** A point with the run and panel it lies on and what was last seen there. */
-export function pointCard(estate: Estate, place: Place): string {
+export function pointCard(estate: Estate, place: Place, wear: readonly string[] = []): string {
   const run = runAt(place.conveyor, place.at);
   const rows: string[] = [];
   for (let row = 0; row < estate.readings.count; row += 1) {
@@ -117,6 +117,9 @@ export function pointCard(estate: Estate, place: Place): string {
       ...line('run', run ? plain(run.label) : 'none: it lies on a break or outside the conveyor'),
       ...line('readings', rows.length === 0 ? 'none yet' : String(rows.length)),
     ],
-    rows.length === 0 ? [] : [['| date | meter | seen |', '| :-- | --: | :-- |', ...rows.slice(-6)].join('\n')],
+    [
+      ...(wear.length === 0 ? [] : [wear.map(plain).join(' ')]),
+      ...(rows.length === 0 ? [] : [['| date | meter | seen |', '| :-- | --: | :-- |', ...rows.slice(-6)].join('\n')]),
+    ],
   );
 }

@@ -2,10 +2,9 @@
 // and the pages that can be shown. The commands belong to the VS Code extension; other editors show the titles.
 
 import type { CodeLens } from 'vscode-languageserver';
-import { formatDay } from '../../domain/units/calendar.js';
-import { formatNumber } from '../../domain/units/format.js';
 import { remainingLife, type ConveyorLife } from '../../generators/remaining-life/remaining-life.js';
 import type { Desk } from '../desk.js';
+import { handWords, keyOf } from '../forecasts.js';
 import { conveyorOf } from '../model-at.js';
 import type { Declaration } from '../names.js';
 import type { Text } from '../texts.js';
@@ -27,7 +26,7 @@ function conveyorLenses(desk: Desk, text: Text, declaration: Declaration): CodeL
   const name = shortestName(desk, declaration);
   const life = lifeOf(desk, declaration);
   return [
-    { range, command: { title: life ? lifeWords(life) : 'not complete enough for a report', command: 'troughline.showReport', arguments: [name] } },
+    { range, command: { title: life ?? 'not complete enough for a report', command: 'troughline.showReport', arguments: [name] } },
     ...(findingWords(desk, declaration) ? [{ range, command: { title: findingWords(desk, declaration), command: 'workbench.actions.view.problems' } }] : []),
     { range, command: { title: 'Show drawing', command: 'troughline.showDrawing', arguments: [name] } },
     { range, command: { title: 'New inspection', command: 'troughline.newInspection', arguments: [name] } },
@@ -43,24 +42,15 @@ function findingWords(desk: Desk, { node, text }: Declaration): string {
 
 const lives = new WeakMap<object, readonly ConveyorLife[]>();
 
-/** By hand arithmetic, as the report prints it; once an analysis. */
-function lifeOf(desk: Desk, declaration: Declaration): ConveyorLife | undefined {
+/** By the model where it has spoken, else by hand arithmetic, which takes no time. */
+function lifeOf(desk: Desk, declaration: Declaration): string | undefined {
   const conveyor = conveyorOf(desk, declaration);
   if (!conveyor) return undefined;
+  const modelled = desk.forecasts?.conveyors[keyOf(declaration.text.uri, declaration.start)];
+  if (modelled) return modelled.short;
   const estate = desk.estate();
-  const known = lives.get(estate) ?? remainingLife(estate).conveyors;
+  const known = lives.get(estate) ?? remainingLife(estate, { depth: 'hand' }).conveyors;
   lives.set(estate, known);
-  return known.find((life) => life.conveyor === conveyor);
-}
-
-export function lifeWords({ history, worst, unit }: ConveyorLife): string {
-  const newest = history.inspections.at(-1);
-  if (!newest) return 'not inspected yet';
-  const looked = `inspected ${formatDay(newest.inspection.date.day)}`;
-  if (!worst) return `${looked}, no rate from the readings yet`;
-  if (worst.pastLimit) return `${looked}, ${worst.place.name}: ${worst.pastLimit}`;
-  const condemn = worst.milestones.find(({ kind }) => kind === 'condemn');
-  if (condemn?.remaining === undefined) return `${looked}, colours only`;
-  const left = worst.exposureNow !== undefined && condemn.exposure !== undefined ? Math.max(0, condemn.exposure - worst.exposureNow) : condemn.remaining;
-  return `${looked}, ${worst.place.name}: about ${formatNumber(left, 0)} ${unit} to the condemn limit by plain arithmetic`;
+  const life = known.find((each) => each.conveyor === conveyor);
+  return life && handWords(life);
 }

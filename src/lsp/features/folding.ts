@@ -2,7 +2,7 @@
 
 import { CstUtils } from 'langium';
 import { FoldingRangeKind, type FoldingRange } from 'vscode-languageserver';
-import * as ast from '../../language/generated/ast.js';
+import * as ast from '../../language/tree.js';
 import { extentOf, type Text } from '../texts.js';
 
 export function foldingRanges(text: Text): FoldingRange[] {

@@ -8,7 +8,7 @@ import { parseDay, weekday } from '../../domain/units/calendar.js';
 import { formatNumber } from '../../domain/units/format.js';
 import { explainInMarkdown } from '../../validation/explain.js';
 import { ruleOf } from '../../validation/catalogue.js';
-import * as ast from '../../language/generated/ast.js';
+import * as ast from '../../language/tree.js';
 import { inspectionCard, readingCard } from '../cards/records.js';
 import { unitHint, valueLine } from '../cards/value.js';
 import { cursorAt, type Cursor } from '../cursor.js';

@@ -2,7 +2,7 @@
 
 import { AstUtils, type AstNode } from 'langium';
 import { SymbolKind, type DocumentSymbol } from 'vscode-languageserver';
-import * as ast from '../../language/generated/ast.js';
+import * as ast from '../../language/tree.js';
 import { extentOf, type Text } from '../texts.js';
 
 export function outline(text: Text): DocumentSymbol[] {

@@ -14,6 +14,8 @@ const editor = acquireVsCodeApi();
 const wanted: unknown = JSON.parse(document.body.dataset['wanted'] ?? 'null');
 const before = editor.getState();
 
+fit();
+addEventListener('resize', fit);
 remember();
 if (before && JSON.stringify(before.wanted) === JSON.stringify(wanted)) window.scrollTo(0, before.scroll);
 addEventListener('scroll', remember, { passive: true });
@@ -24,6 +26,15 @@ addEventListener('message', (event: MessageEvent<ToPage>) => {
   if (event.data.type === 'stale') document.getElementById('stale')?.removeAttribute('hidden');
 });
 editor.postMessage({ type: 'ready' });
+
+/** A sheet wider than the view is shown smaller, as a whole, the way paper lies on a desk; small print stops at half size. */
+function fit(): void {
+  const sheet = document.getElementById('sheet');
+  if (!sheet) return;
+  sheet.style.zoom = '1';
+  const room = document.documentElement.clientWidth - 24;
+  sheet.style.zoom = String(Math.max(0.5, Math.min(1, room / sheet.offsetWidth)));
+}
 
 function remember(): void {
   editor.setState({ wanted, scroll: window.scrollY });

@@ -1,0 +1,138 @@
+// What the wear model says of every conveyor and point, in words for lenses, hints and hovers. Every date stands with its
+// interval; where there is none, the reason stands instead.
+
+import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
+import { formatNumber } from '../domain/units/format.js';
+import { remainingLife, type ConveyorLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
+import type { Desk } from './desk.js';
+
+export interface Forecasts {
+  readonly revision: number;
+  /** By `uri start` of the conveyor's name. */
+  readonly conveyors: Readonly<Record<string, ConveyorWords>>;
+}
+
+export interface ConveyorWords {
+  /** A few words for a lens. */
+  readonly short: string;
+  /** Sentences for a hover. */
+  readonly long: readonly string[];
+  /** By name of the point. */
+  readonly points: Readonly<Record<string, { readonly short: string; readonly long: readonly string[] }>>;
+}
+
+export function forecasts(desk: Desk): Forecasts {
+  const conveyors: Record<string, ConveyorWords> = {};
+  for (const life of remainingLife(desk.estate(), { track: false }).conveyors) {
+    const { nameOrigin } = life.conveyor;
+    conveyors[keyOf(desk.uriOf(nameOrigin), nameOrigin.start)] = {
+      short: conveyorShort(life),
+      long: conveyorLong(life),
+      points: Object.fromEntries(life.points.map((point) => [point.place.name, { short: pointShort(point, life.unit), long: pointLong(point, life.unit) }])),
+    };
+  }
+  return { revision: desk.revision, conveyors };
+}
+
+export function keyOf(uri: string, start: number): string {
+  return `${uri} ${start}`;
+}
+
+/** By the plain arithmetic alone; shown until the model has answered. */
+export function handWords({ history, worst, unit }: ConveyorLife): string {
+  const newest = history.inspections.at(-1);
+  if (!newest) return 'not inspected yet';
+  const looked = `inspected ${formatDay(newest.inspection.date.day)}`;
+  if (!worst) return `${looked}, no rate from the readings yet`;
+  if (worst.pastLimit) return `${looked}, ${worst.place.name}: ${worst.pastLimit}`;
+  const condemn = worst.milestones.find(({ kind }) => kind === 'condemn');
+  if (condemn?.remaining === undefined) return `${looked}, colours only`;
+  const left = worst.exposureNow !== undefined && condemn.exposure !== undefined ? Math.max(0, condemn.exposure - worst.exposureNow) : condemn.remaining;
+  return `${looked}, ${worst.place.name}: about ${formatNumber(left, 0)} ${unit} to the condemn limit by plain arithmetic`;
+}
+
+function conveyorShort(life: ConveyorLife): string {
+  const newest = life.history.inspections.at(-1);
+  const looked = newest ? `inspected ${formatDay(newest.inspection.date.day)}` : 'not inspected yet';
+  const forecast = life.model?.forecast;
+  if (!forecast) return handWords(life);
+  switch (forecast.kind) {
+    case 'dates':
+      return `${looked}, condemn limit ${between(forecast.days.q10, forecast.days.q90)}`;
+    case 'reached':
+      return `${looked}, condemn limit reached at ${forecast.names.join(', ')}`;
+    case 'cannot say':
+      return `${looked}, no forecast: ${forecast.why}`;
+  }
+}
+
+function conveyorLong(life: ConveyorLife): string[] {
+  const { model } = life;
+  if (!model) return [];
+  const { forecast } = model;
+  switch (forecast.kind) {
+    case 'dates':
+      return [
+        `Condemn limit first reached ${between(forecast.days.q10, forecast.days.q90)} (80 % interval), middle ${dayWords(forecast.days.q50)}; from ${forecast.readings} thicknesses and ${forecast.indicators} colours here and ${forecast.pool} places in all.`,
+        ...(forecast.notInspected > 0 ? [`${forecast.notInspected} places were never seen and are forecast from the others.`] : []),
+        ...(model.riskDay === undefined ? [] : [`The chance passes the accepted ${formatNumber(model.risk * 100, 0)} % on ${formatDay(model.riskDay)}.`]),
+        ...(model.lookAt[0] ? [`A reading of ${model.lookAt[0].name} would narrow this most.`] : []),
+      ];
+    case 'reached':
+      return [`The condemn limit is reached at ${forecast.names.join(', ')}.`];
+    case 'cannot say':
+      return [`No forecast: ${forecast.why}`];
+  }
+}
+
+function pointShort({ model }: PointLife, unit: 'h' | 't'): string {
+  if (!model?.rate) return '';
+  return `${rateWords(model.rate.q50, unit)}${model.condemn.kind === 'life' && model.condemn.days ? `, limit ${between(model.condemn.days.q10, model.condemn.days.q90)}` : ''}`;
+}
+
+function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
+  if (!model) return [];
+  const lines: string[] = [];
+  if (model.rate) lines.push(`Wears ${rateWords(model.rate.q50, unit)} (80 % interval ${perThousand(model.rate.q10)} to ${perThousand(model.rate.q90)}).`);
+  switch (model.condemn.kind) {
+    case 'life':
+      lines.push(model.condemn.days
+        ? `Condemn limit ${between(model.condemn.days.q10, model.condemn.days.q90)} (80 % interval), middle ${dayWords(model.condemn.days.q50)}.`
+        : `Condemn limit after ${formatNumber(model.condemn.exposure.q10, 0)} to ${formatNumber(model.condemn.exposure.q90, 0)} ${unit} since fitting (80 % interval).`);
+      break;
+    case 'reached':
+      lines.push(`Seen at ${formatNumber(model.condemn.by, 0)} ${unit}: the condemn limit is reached.`);
+      break;
+    case 'cannot say':
+      lines.push(`No forecast: ${model.condemn.why}`);
+  }
+  lines.push(basisWords(model));
+  return lines;
+}
+
+function basisWords({ basis, readings, indicators, hidden, pool }: NonNullable<PointLife['model']>): string {
+  const own = [counted(readings, 'thickness', 'thicknesses'), counted(indicators, 'colour', 'colours'), counted(hidden, 'look that saw nothing', 'looks that saw nothing')].filter((part) => part !== '');
+  const from = own.length > 0 ? own.join(', ') : 'no record of its own';
+  return `Rests on ${from} and ${pool} places with the same liner${basis === 'inspected' ? '' : ` (${basis})`}.`;
+}
+
+function counted(count: number, one: string, many: string): string {
+  return count === 0 ? '' : `${count} ${count === 1 ? one : many}`;
+}
+
+function rateWords(rate: number, unit: 'h' | 't'): string {
+  return `${perThousand(rate)} mm per 1000 ${unit}`;
+}
+
+function perThousand(rate: number): string {
+  return formatNumber(rate * 1000, 2);
+}
+
+function between(early: CalendarDay | undefined, late: CalendarDay | undefined): string {
+  if (early === undefined) return 'beyond 40 years';
+  return late === undefined ? `after ${formatDay(early)}` : `between ${formatDay(early)} and ${formatDay(late)}`;
+}
+
+function dayWords(day: CalendarDay | undefined): string {
+  return day === undefined ? 'beyond 40 years' : formatDay(day);
+}
