@@ -4,7 +4,7 @@ export const formStyles = `
 * { box-sizing: border-box; }
 html { font: 18px/1.35 system-ui, -apple-system, "Segoe UI", Roboto, "Helvetica Neue", Arial, sans-serif; color: #000; background: #fff; -webkit-text-size-adjust: 100%; }
 body { margin: 0; }
-#app { max-width: 560px; margin: 0 auto; padding: 0 12px 96px; }
+#app { max-width: 560px; margin: 0 auto; padding: 0 12px 180px; }
 header { position: sticky; top: 0; z-index: 2; background: #000; color: #fff; margin: 0 -12px 10px; padding: 6px 12px 8px; }
 .who { font-size: 15px; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
 .look { font-size: 26px; line-height: 1.1; font-weight: 800; letter-spacing: .03em; }
@@ -49,6 +49,7 @@ textarea { font: 15px/1.4 ui-monospace, Menlo, Consolas, monospace; white-space:
 .pad button { margin: 0; font-size: 26px; min-height: 60px; }
 nav { position: fixed; left: 0; right: 0; bottom: 0; z-index: 2; display: grid; grid-template-columns: 72px 1fr 1.4fr; gap: 8px; padding: 8px 12px; background: #fff; border-top: 3px solid #000; max-width: 560px; margin: 0 auto; }
 nav button { margin: 0; }
+nav .warn { grid-column: 1 / -1; font-size: 16px; line-height: 1.25; }
 .finding { border: 2px solid #000; border-radius: 10px; padding: 8px; margin: 8px 0; }
 footer { margin-top: 14px; font-weight: 600; font-size: 16px; }
 @media (prefers-reduced-motion: no-preference) { button { transition: background-color .08s; } }

@@ -34,11 +34,14 @@ function cover(pack: WorkPack): Markup {
       element('p', { class: 'stamp-word' }, 'NOT BUILDABLE AS IT STANDS'),
       element('ol', {}, pack.obstacles.map((obstacle) => element('li', {},
         element('strong', {}, obstacle.message), ` ${obstacle.reason}`,
-        obstacle.repairs.length > 0 && element('div', {}, 'What would do:', element('ul', {}, obstacle.repairs.map((repair) => element('li', {}, repair)))),
+        obstacle.repairs.length > 0 && element('div', {}, 'What would do:', element('ul', {}, obstacle.repairs.slice(0, mostRepairs).map((repair) => element('li', {}, repair)))),
       ))),
     ),
   );
 }
+
+/** The first are the best; the editor offers the rest. */
+const mostRepairs = 3;
 
 function blockMarkup(block: Block): Markup {
   switch (block.kind) {

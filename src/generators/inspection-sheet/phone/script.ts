@@ -248,7 +248,6 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
         point.expect.words ? el('div', {}, [el('span', {}, 'Expect: '), el('strong', {}, point.expect.words)]) : ''
       ]),
       el('div', { class: 'display', id: 'display', role: 'status' }, entry ? entryWords(entry) : typing || 'nothing yet'),
-      el('div', { class: 'warn', role: 'alert' }, found.map(function (text) { return el('p', {}, '! ' + text); })),
       el('div', { class: 'pad' }, pad.map(function (sign) {
         return button(sign, function () { type(sign); }, { 'aria-label': sign === '⌫' ? 'delete' : sign === '.' ? 'point' : sign });
       })),
@@ -269,7 +268,9 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
       }).concat([choice('not seen', Boolean(entry && entry.kind === 'not seen' && reasons.indexOf(entry.note) < 0), function () { set({ kind: 'not seen', note: '' }); })])),
       entry ? field('Remark', entry.note || '', function (value) { entry.note = value; state.entries[point.id] = entry; keep(); }, { id: 'note' }) : '',
       entry ? button('Clear this point', function () { set(undefined); }) : '',
+      // Beside the buttons at the foot, so that the keypad never moves under a finger.
       el('nav', {}, [
+        el('div', { class: 'warn', role: 'alert' }, found.map(function (text) { return el('p', {}, '! ' + text); })),
         button('◀', function () { go('point', Math.max(0, state.at - 1)); }, { 'aria-label': 'previous point', disabled: state.at === 0 }),
         button('List', function () { go('list'); }, { id: 'list' }),
         button(state.at + 1 < all.length ? 'Next ▶' : 'Done ▶', function () { if (state.at + 1 < all.length) go('point', state.at + 1); else go('list'); }, { class: 'main', id: 'next' })

@@ -266,14 +266,18 @@ function materialBlocks(pack: WorkPack): Block[] {
   return [
     { kind: 'heading', level: 2, text: 'Materials' },
     {
-      kind: 'table', columns: [{ head: 'What' }, { head: 'Needed', number: true }, { head: 'Spares', number: true }, { head: 'Together', number: true }, { head: 'Order by' }, { head: 'Worked out from' }, { head: 'On site', write: 18 }],
-      rows: pack.materials.map((row) => [row.what, formatNumber(row.needed), formatNumber(row.spares), `${formatNumber(row.needed + row.spares)} ${row.unit}`, row.orderBy ?? '', row.basis, '']),
+      kind: 'table', columns: [{ head: 'What' }, { head: 'Needed', number: true }, { head: 'Spares', number: true }, { head: 'Together', number: true }, { head: 'Order by', width: 22 }, { head: 'Worked out from' }, { head: 'On site', write: 18 }],
+      rows: pack.materials.map((row) => [row.what, formatNumber(row.needed), formatNumber(row.spares), counted(row.needed + row.spares, row.unit), row.orderBy ?? '', row.basis, '']),
     },
   ];
 }
 
 function sum(panels: readonly PanelRow[]): number {
   return panels.reduce((total, panel) => total + (panel.mass ?? 0), 0);
+}
+
+function counted(number: number, unit: string): string {
+  return `${formatNumber(number)} ${number === 1 ? unit.replace(/s$/, '') : unit}`;
 }
 
 function capital(text: string): string {
