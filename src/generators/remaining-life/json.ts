@@ -58,6 +58,11 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       panels: panels.map((p) => ({ panel: p.number, from: number(p.from), to: number(p.to), state: p.state, lastSeen: day(p.lastSeen), points: p.points.map((q) => q.place.name) })),
     })),
     points: life.points.map((point) => pointOf(life, point)),
+    flights: life.flights.map((f) => ({
+      screw: f.screw, at: number(f.at), new: number(f.fitted), condemn: number(f.condemn), readings: f.readings.map((r) => ({ day: formatDay(r.day), exposure: number(r.exposure), depth: number(r.depth) })),
+      remaining: f.hand.kind === 'rate' ? number(f.hand.remaining) : null, forecast: f.forecast ? depthOf(f.forecast) : null,
+    })),
+    measure: life.measure ? { better: life.measure.better, readings: life.measure.readings, ratio: number(life.measure.ratio) } : null,
     formerSets: life.former.map(({ set, reached }) => ({
       liner: set.liner.name, from: number(set.from), to: number(set.to), fitted: day(set.fitted?.day), removed: day(set.removed?.day),
       reached: reached.known ? number(reached.value) : null, unknown: reached.known ? null : reached.reason,

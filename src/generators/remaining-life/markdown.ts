@@ -4,7 +4,7 @@
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { countsSentence, leadSentence, leftOutSentence } from './print/front-page.js';
-import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
+import { forecastText, limitText, lookText, whatIfText, whyNot } from './print/sentences.js';
 import { trackSentence } from './print/track-record.js';
 import { amount, chance, counted, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
 import type { ConveyorLife, PointLife, RemainingLife } from './remaining-life.js';
@@ -74,7 +74,7 @@ function modelText({ model }: PointLife): string {
     case 'reached':
       return '**reached**';
     case 'cannot say':
-      return markdownText(`cannot say: ${limit.why}`);
+      return markdownText(`cannot say: ${whyNot(limit.why)}`);
     case 'life':
       return limit.days ? `${date(limit.days.q50)} (${date(limit.days.q10)} to ${date(limit.days.q90)})` : `${amount(limit.exposure.q50)} (${amount(limit.exposure.q10)} to ${amount(limit.exposure.q90)})`;
   }

@@ -6,12 +6,15 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying } from '../../domain/model/exposure.js';
-import { forwardDuty, historyOf, momentOn, newestRecord, type History } from '../../domain/model/history.js';
+import { historyOf, momentOn, newestRecord, type History } from '../../domain/model/history.js';
 import type { Duty } from '../../domain/model/duty.js';
 import type { LinerSet, Moment } from '../../domain/model/liner-sets.js';
 import { orderOfAttention, type Attention, type Unsorted } from './work/attention.js';
 import { countRecords, type Counts } from './work/counts.js';
 import { comingDuty, conveyorModel, fitEstate, pointModel, summarise } from './work/forecasts.js';
+import { dutyInForce } from './work/duty-in-force.js';
+import { flightLives, type FlightLife } from './work/flights.js';
+import { compareMeasures, type MeasureComparison } from './work/measure.js';
 import { formerSetsOf, type FormerSet } from './work/former-sets.js';
 import type { ConveyorModel, FitSummary } from './work/model.js';
 import { pointLife, worstOf, type PointLife } from './work/points.js';
@@ -23,6 +26,8 @@ import type { Change } from './what-if.js';
 
 export type { Attention, AttentionLevel } from './work/attention.js';
 export type { Counts } from './work/counts.js';
+export type { FlightLife } from './work/flights.js';
+export type { MeasureComparison } from './work/measure.js';
 export type { FormerSet } from './work/former-sets.js';
 export type { Borrowed, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './work/model.js';
 export type { LeftOut, Milestone, PointLife, Seen, SeenReading } from './work/points.js';
@@ -61,6 +66,10 @@ export interface ConveyorLife {
   readonly former: readonly FormerSet[];
   readonly runs: readonly RunLife[];
   readonly points: readonly PointLife[];
+  /** Flight depths of the screw that turns there now. */
+  readonly flights: readonly FlightLife[];
+  /** Where the records carry hours and tonnes. */
+  readonly measure: MeasureComparison | undefined;
   /** The point whose limit comes first; undefined where no point allows a conclusion. */
   readonly worst: PointLife | undefined;
   /** Undefined where the model was not asked for or nothing is dated. */
@@ -94,6 +103,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
   const fits = options.depth === 'hand' || asOf === undefined ? [] : fitEstate({ estate, histories, readings, asOf });
   const asked = options.conveyors === undefined ? undefined : new Set(options.conveyors);
   const whatIfs: WhatIf[] = [];
+  const flights = asOf === undefined ? undefined : flightLives(histories, asOf, options.depth !== 'hand');
   const conveyors = histories.filter((h) => asked === undefined || asked.has(h.conveyor)).map((history): Unsorted => {
     const { conveyor } = history;
     const places = estate.places.filter((place) => place.conveyor === conveyor);
@@ -101,7 +111,8 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     const duty = asOf === undefined ? undefined : dutyInForce(history, asOf);
     const unit = conveyor.wearBy === 'tonnes' ? 't' : 'h';
     const lying = history.linerSets.filter((set) => set.removed === undefined && (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf)));
-    const shared = { conveyor, history, unit, duty, lying, former: formerSetsOf(history), now: asOf === undefined ? undefined : momentOn(history, asOf) } as const;
+    const shared = { conveyor, history, unit, duty, lying, former: formerSetsOf(history), flights: flights?.get(history) ?? [],
+      measure: options.depth === 'hand' ? undefined : compareMeasures(estate, history, readings), now: asOf === undefined ? undefined : momentOn(history, asOf) } as const;
     const fitted = fits.find((f) => f.input.measure === unit);
     if (!fitted || asOf === undefined) return { ...shared, points: byHand, runs: runsWithPanels(estate, conveyor, byHand, asOf), worst: worstOf(byHand), model: undefined };
     const coming = comingDuty(history, asOf, duty);
@@ -117,10 +128,6 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
   if (options.since === undefined || asOf === undefined) return report;
   const then = remainingLife(estate, { asOf: options.since, track: false, conveyors: options.conveyors, ...(options.depth && { depth: options.depth }) });
   return { ...report, since: changesSince(options.since, then, report) };
-}
-
-function dutyInForce(history: History, day: CalendarDay): Duty | undefined {
-  return forwardDuty(history).findLast((duty) => duty.from === undefined || duty.from <= day);
 }
 
 function lastCommissioning(estate: Estate): CalendarDay | undefined {

@@ -14,7 +14,7 @@ import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
-import { amountWithUnit, counted, date, metres, millimetres, seenText, spot } from './wording.js';
+import { amount, amountWithUnit, counted, date, metres, millimetres, rate, seenText, spot, thickness } from './wording.js';
 
 export function conveyorPage(life: ConveyorLife, index: number): Markup {
   const { conveyor, worst } = life;
@@ -41,7 +41,7 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
     charts.length > 1 && element('p', { class: 'small' }, `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.`),
     charts.length > 1 && element('div', { class: 'charts' }, charts.map((point, i) => wearChart(point, { id: `${id}-p${i + 1}`, size: 'small', unit: life.unit, most }))),
     readingsData(life, charts),
-    readingMatrix(life), borrowed(life), notSeen(life), formerSets(life),
+    readingMatrix(life), flightTable(life), borrowed(life), notSeen(life), formerSets(life),
   );
 }
 
@@ -96,6 +96,18 @@ function readingsData(life: ConveyorLife, points: readonly PointLife[]): Markup 
     table({ columns: [{ head: 'Point' }, { head: 'Date' }, { head: 'Since fitted', number: true }, { head: 'Seen' }, { head: 'Note' }], rows }));
 }
 
+function flightTable(life: ConveyorLife): Markup | undefined {
+  if (life.flights.length === 0) return undefined;
+  return element('div', { class: 'keep' }, element('h3', {}, 'Screw flight'), table({
+    class: 'tight',
+    columns: [{ head: 'Screw' }, { head: 'At, m', number: true }, { head: 'Depth read, mm' }, { head: 'New', number: true }, { head: 'Change at', number: true }, { head: 'Rate, mm/1000 h', number: true }, { head: 'Left by hand, h', number: true }, { head: 'Limit by model, 80 % between' }],
+    rows: life.flights.map((f) => [
+      f.screw, metres(f.at), f.readings.map((r) => `${thickness(r.depth)} (${formatDay(r.day)})`).join(', '), thickness(f.fitted), thickness(f.condemn),
+      f.hand.kind === 'no reading' ? '–' : rate(f.hand.kind === 'rate' ? f.hand.ruling : f.hand.longTerm), f.hand.kind === 'rate' ? amount(f.hand.remaining) : f.hand.kind === 'at the limit' ? '0' : '–', depthText(f.forecast),
+    ]),
+  }));
+}
+
 /** What the model took from elsewhere, what it makes of panels nobody has seen, and which readings it doubts. */
 function borrowed(life: ConveyorLife): Markup | undefined {
   const { model } = life;
@@ -110,6 +122,10 @@ function borrowed(life: ConveyorLife): Markup | undefined {
       const full = point.model?.fullWeight;
       lines.push(`${point.place.name} on ${formatDay(stray.day)}: ${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`);
     }
+  }
+  if (life.measure) {
+    lines.push(life.measure.better === 'cannot tell' ? `Hours or tonnes: ${counted(life.measure.readings, 'thickness', 'thicknesses')} do not tell which explains the wear better`
+      : `${capital(life.measure.better)} explain the wear better than ${life.measure.better === 'hours' ? 'tonnes' : 'hours'}: the ${counted(life.measure.readings, 'thickness', 'thicknesses')} are ${life.measure.ratio > 1000 ? 'over 1000' : amount(life.measure.ratio)} times as likely`);
   }
   lines.push(`Dates carry a spread of the coming duty of ${formatNumber(model.dutySpread.ratio * 100, 0)} % (${model.dutySpread.from === 'declared' ? 'as declared' : model.dutySpread.from === 'observed' ? 'as the meter shows' : 'assumed, none is declared'})`);
   return element('div', {}, element('h3', {}, 'Borrowed, doubted, assumed'), element('ul', { class: 'small' }, lines.map((line) => element('li', {}, `${line}.`))));

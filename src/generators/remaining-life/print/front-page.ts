@@ -5,6 +5,7 @@ import { element, group, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
 import type { Counts, ConveyorLife, RemainingLife } from '../remaining-life.js';
 import { timelineKey } from './keys.js';
+import { whyNot } from './sentences.js';
 import { timeline } from './timeline.js';
 import { trackSentence } from './track-record.js';
 import { chance, counted, date, listed } from './wording.js';
@@ -49,7 +50,7 @@ export function limitCell(life: ConveyorLife): Markup | string {
     case 'reached':
       return element('strong', {}, 'reached');
     case 'cannot say':
-      return element('span', { class: 'sub' }, `cannot say: ${forecast.why}`);
+      return element('span', { class: 'sub wrap' }, `cannot say: ${whyNot(forecast.why)}`);
     case 'dates':
       return group(element('strong', {}, forecast.days.q50 === undefined ? 'beyond 40 years' : date(forecast.days.q50)),
         element('span', { class: 'sub' }, `${date(forecast.days.q10)} to`, element('br'), forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)));
@@ -84,7 +85,8 @@ export function leadSentence(conveyors: readonly ConveyorLife[]): string {
   if (late.length > 0) parts.push(`${listed(late)} will very likely not last to a planned outage within the risk accepted`);
   if (plan.length > 0) parts.push(`${listed(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
   if (look.length > 0) parts.push(`${listed(look)} ${verb(look, 'needs', 'need')} a look`);
-  return parts.length === 0 ? 'No conveyor needs a decision before the last planned outage, as far as it was seen.' : `${parts.join('; ')}.`;
+  const planned = conveyors.some((c) => c.conveyor.plant.outages.length > 0);
+  return parts.length === 0 ? `No conveyor needs a decision ${planned ? 'before the last planned outage' : 'now'}, as far as it was seen.` : `${parts.join('; ')}.`;
 }
 
 export function countsSentence(counts: Counts): string {

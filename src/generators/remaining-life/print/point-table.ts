@@ -5,6 +5,7 @@ import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import type { ConveyorLife } from '../remaining-life.js';
 import type { PointLife } from '../work/points.js';
+import { whyNot } from './sentences.js';
 import { amount, date, lastSeen, metres, rate, rateUnit, seenText, thickness } from './wording.js';
 import { formatClock } from '../../../domain/units/clock.js';
 
@@ -43,7 +44,7 @@ function modelCells(point: PointLife): readonly (Markup | string)[] {
     case 'reached':
       return [records, element('strong', {}, 'reached')];
     case 'cannot say':
-      return [records, element('span', { class: 'sub' }, `cannot say: ${limit.why}`)];
+      return [records, element('span', { class: 'sub wrap' }, `cannot say: ${whyNot(limit.why)}`)];
     case 'life': {
       const middle = limit.days ? date(limit.days.q50) : amount(limit.exposure.q50);
       const [low, high] = limit.days ? [date(limit.days.q10), limit.days.q90 === undefined ? 'beyond 40 years' : date(limit.days.q90)] : [amount(limit.exposure.q10), amount(limit.exposure.q90)];

@@ -15,9 +15,26 @@ export function limitText(life: ConveyorLife): string {
     case 'reached':
       return 'reached';
     case 'cannot say':
-      return `cannot say: ${forecast.why}`;
+      return `cannot say: ${whyNot(forecast.why)}`;
     case 'dates':
       return forecast.days.q50 === undefined ? 'beyond 40 years' : `${date(forecast.days.q50)} (${date(forecast.days.q10)} to ${forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)})`;
+  }
+}
+
+/** Why the model gives no interval, and what would help. */
+export function whyNot(why: string): string {
+  switch (why) {
+    case 'nothing to borrow from':
+    case 'no records and nothing expected':
+      return 'too few records for an interval; an expected life on the liner, or another look, would help';
+    case 'no lower bound on the rate':
+    case 'only bounds and nothing expected':
+    case 'the records only bound the rate':
+      return 'the records only say how fast it does not wear; a thickness, or an expected life on the liner, would help';
+    case 'it does not run':
+      return 'its duty is nothing';
+    default:
+      return why;
   }
 }
 
@@ -50,7 +67,7 @@ export function depthText(forecast: DepthForecast | undefined): string {
     case 'reached':
       return 'reached';
     case 'cannot say':
-      return `cannot say: ${forecast.why}`;
+      return `cannot say: ${whyNot(forecast.why)}`;
     case 'life':
       return forecast.days ? `${date(forecast.days.q50)} (${date(forecast.days.q10)} to ${forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)})` : interval(forecast.exposure);
   }
@@ -75,7 +92,7 @@ export function caseText({ forecast, riskDay }: Case): string {
     case 'reached':
       return `reached at ${forecast.names.join(', ')}`;
     case 'cannot say':
-      return `cannot say, ${forecast.why}`;
+      return `cannot say, ${whyNot(forecast.why)}`;
   }
 }
 

@@ -10,6 +10,7 @@ export const reportStyles = `
 .name { font-weight: bold; white-space: nowrap; }
 .sub { display: block; font-size: 8.8pt; color: #333; font-weight: normal; }
 .verdict { font-weight: bold; }
+.wrap { white-space: normal; min-width: 30mm; }
 .charts { display: grid; grid-template-columns: repeat(3, 1fr); gap: 2mm 4mm; margin: 1mm 0 3mm; }
 .charts svg { break-inside: avoid; }
 .facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(25mm, 1fr)); gap: 1mm 4mm; margin: 1mm 0 3mm; }

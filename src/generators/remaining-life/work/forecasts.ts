@@ -54,8 +54,9 @@ export interface Coming {
   readonly steady?: boolean;
 }
 
-export function comingDuty(history: History, asOf: CalendarDay, duty: Duty | undefined): Coming {
-  const perHour = history.wearBy === 'tonnes' ? history.throughput?.perHour : 1;
+/** In what wear of the liner follows, or in hours where asked for. */
+export function comingDuty(history: History, asOf: CalendarDay, duty: Duty | undefined, measure: 'hours' | 'tonnes' = history.wearBy): Coming {
+  const perHour = measure === 'tonnes' ? history.throughput?.perHour : 1;
   const spread: Coming['spread'] = duty?.spread !== undefined ? { ratio: duty.spread, from: duty.basis === 'observed' ? 'observed' : 'declared' }
     : history.observed?.spread !== undefined ? { ratio: history.observed.spread, from: 'observed' }
     : { ratio: assumedDutySpread, from: 'assumed' };
@@ -98,6 +99,11 @@ function straysOf({ input }: Fitted, fit: WearFit, unit: number): readonly Stray
     // Days in the column came from calendar days.
     return row === undefined || day === undefined || thickness === undefined ? [] : [{ row, day: day as CalendarDay, thickness, expected: remark.expected, weight: remark.weight }];
   });
+}
+
+/** For whatever unit of whatever fit. */
+export function forecastDepth(fit: WearFit, unit: number, depth: number, now: number | undefined, coming: Coming): DepthForecast {
+  return depthForecast(forecastUnit(fit, unit, depth), now, coming);
 }
 
 function depthForecast(forecast: Forecast, now: number | undefined, coming: Coming): DepthForecast {

@@ -1,0 +1,81 @@
+// How fast does the screw itself wear? Flight depths read at a place, over the running hours since that screw went in: the same
+// hand arithmetic, and the same model with the conveyors pooled. Says whether a reline should take the screw with it.
+
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { momentOf, momentOn, type History } from '../../../domain/model/history.js';
+import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
+import { seen } from '../../../domain/wear/columns.js';
+import { fitWear } from '../../../domain/wear/fit.js';
+import { reduceReadings } from '../../../domain/wear/reduce.js';
+import { comingDuty, forecastDepth } from './forecasts.js';
+import type { DepthForecast } from './model.js';
+import { dutyInForce } from './duty-in-force.js';
+
+export interface FlightLife {
+  readonly screw: string;
+  /** Chainage, mm. */
+  readonly at: number;
+  /** Depth of the flight when new and at which the screw is to be changed, mm. */
+  readonly fitted: number;
+  readonly condemn: number;
+  readonly readings: readonly { readonly day: CalendarDay; readonly exposure: number; readonly depth: number }[];
+  readonly hand: HandResult;
+  readonly forecast: DepthForecast | undefined;
+}
+
+interface Spot extends Omit<FlightLife, 'hand' | 'forecast'> {
+  readonly history: History;
+  readonly now: number | undefined;
+}
+
+/** By conveyor, the screws that turn there on the day of the report; readings within 100 mm of each other are one place. */
+export function flightLives(histories: readonly History[], asOf: CalendarDay, withModel: boolean): ReadonlyMap<History, readonly FlightLife[]> {
+  const spots = histories.flatMap((history) => spotsOf(history, asOf));
+  const unit: number[] = [];
+  const exposure: number[] = [];
+  const value: number[] = [];
+  spots.forEach((spot, i) => spot.readings.forEach((r) => {
+    unit.push(i);
+    exposure.push(r.exposure);
+    value.push(r.depth);
+  }));
+  const fit = withModel && spots.length > 0 ? fitWear(
+    reduceReadings({ unit, exposure, value, kind: unit.map(() => seen.thickness) }, { count: spots.length, fitted: spots.map((s) => s.fitted), build: spots.map((_, i) => i), builds: spots.map((s) => ({ depths: [s.fitted] })) }),
+    histories.length > 1 ? [{ name: 'conveyor', level: spots.map((s) => histories.indexOf(s.history)) }] : [],
+  ) : undefined;
+  const byHistory = new Map<History, FlightLife[]>(histories.map((h) => [h, []]));
+  spots.forEach((spot, i) => {
+    const { history, now, ...life } = spot;
+    const coming = comingDuty(history, asOf, dutyInForce(history, asOf), 'hours');
+    byHistory.get(history)?.push({
+      ...life,
+      hand: handArithmetic({ fitted: spot.fitted, least: spot.condemn, readings: spot.readings.map((r) => ({ exposure: r.exposure, thickness: r.depth })) }),
+      forecast: fit?.kind === 'fitted' ? forecastDepth(fit, i, spot.fitted - spot.condemn, now, coming) : undefined,
+    });
+  });
+  return byHistory;
+}
+
+function spotsOf(history: History, asOf: CalendarDay): readonly Spot[] {
+  const set = history.screwSets.at(-1);
+  const width = set?.screw.flight?.width.value;
+  const condemn = set?.screw.condemnFlight?.value;
+  const from = set?.fitted;
+  if (!set || width === undefined || condemn === undefined || from?.hours === undefined) return [];
+  const started = from.hours;
+  const spots: { at: number; readings: { day: CalendarDay; exposure: number; depth: number }[] }[] = [];
+  for (const { inspection } of history.inspections) {
+    if (inspection.date.day < from.day) continue;
+    const hours = momentOf(history, inspection).hours;
+    for (const { at, depth } of inspection.flights) {
+      if (hours === undefined || hours < started) continue;
+      const spot = spots.find((s) => Math.abs(s.at - at.value) <= 100) ?? { at: at.value, readings: [] };
+      if (spot.readings.length === 0) spots.push(spot);
+      spot.readings.push({ day: inspection.date.day, exposure: hours - started, depth: depth.value });
+    }
+  }
+  const now = momentOn(history, asOf).hours;
+  return spots.sort((a, b) => a.at - b.at).map((spot) => ({
+    ...spot, history, screw: set.screw.name, fitted: width, condemn, now: now === undefined ? undefined : Math.max(0, now - started),
+  }));
+}
