@@ -20,7 +20,7 @@ export function sourceFiles(root: string): SourceFile[] {
 }
 
 export function importsOf(text: string): string[] {
-  return ts.preProcessFile(text, true, true).importedFiles.map((imported) => imported.fileName);
+  return ts.preProcessFile(text, true, false).importedFiles.map((imported) => imported.fileName);
 }
 
 /** What is wrong with the imports of one file, in words; empty when all is well. */

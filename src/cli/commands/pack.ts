@@ -1,5 +1,5 @@
 // `troughline pack JOB`: the work pack of one job, or of all. A job that cannot be built as it stands still gets its pack,
-// stamped with the reasons, and the exit code says so.
+// stamped with the reasons, and the exit code says so. `form` is an offline page that gives back the records of the work.
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Job } from '../../domain/model/job.js';
@@ -7,13 +7,14 @@ import { workPackHtml } from '../../generators/work-pack/html.js';
 import { workPackMarkdown } from '../../generators/work-pack/markdown.js';
 import type { WorkPack } from '../../generators/work-pack/pack.js';
 import { workPack } from '../../generators/work-pack/work-pack.js';
+import path from 'node:path';
 import { Exit, Trouble, type Console } from '../console.js';
 import { chosen, deliver } from '../deliver.js';
 import { printPdf } from '../print-pdf.js';
 import { soundEstate } from '../sound-estate.js';
 import { fileName, type OutputFile } from '../write-files.js';
 
-const formats = ['html', 'markdown', 'json', 'xlsx', 'ics', 'pdf'] as const;
+const formats = ['html', 'markdown', 'json', 'xlsx', 'ics', 'form', 'pdf'] as const;
 
 export interface PackOptions {
   readonly asOf: CalendarDay | undefined;
@@ -24,9 +25,9 @@ export interface PackOptions {
 
 export async function pack(name: string, paths: readonly string[], options: PackOptions, console: Console): Promise<number> {
   const wanted = chosen(options.format, formats, options.out === undefined ? ['markdown'] : ['html', 'markdown']);
-  const { estate } = await soundEstate(paths, options.asOf, console);
+  const { estate, locate } = await soundEstate(paths, options.asOf, console);
   const jobs = jobsNamed(name, estate.jobs);
-  const packs = jobs.map((job) => workPack(estate, job, options.asOf === undefined ? {} : { asOf: options.asOf }));
+  const packs = jobs.map((job) => workPack(estate, job, { ...(options.asOf === undefined ? {} : { asOf: options.asOf }), drawnFrom: path.posix.basename(locate(job.origin).uri) }));
   const files: OutputFile[] = [];
   for (const made of packs) for (const format of wanted) files.push(await print(made, format, options, console));
   deliver(files, options.out, console);
@@ -51,6 +52,7 @@ async function print(made: WorkPack, format: (typeof formats)[number], options: 
     case 'json': return { name: `${name}.json`, content: `${JSON.stringify(made, null, 2)}\n` };
     case 'pdf': return { name: `${name}.pdf`, content: printPdf(html(), console) };
     case 'xlsx': return { name: `${name}.xlsx`, content: await (await import('../../generators/work-pack/xlsx.js')).workPackXlsx(made) };
+    case 'form': return { name: `${name}-as-fitted.html`, content: (await import('../../generators/work-pack/as-fitted.js')).asFittedPage(made) };
     case 'ics': return { name: `${name}.ics`, content: (await import('../../generators/work-pack/calendar.js')).workPackCalendar(made) };
   }
 }
