@@ -1,12 +1,13 @@
 // The inspection sheet for paper: landscape, the way to look in large letters, a table to fill in by hand with the last reading
 // and the expected one beside each blank, the clock face and the layout, and the block as it will be typed in. Black and white.
 
-import { formatChainage, formatHours, formatLength } from '../../domain/units/format.js';
+import { formatHours } from '../../domain/units/format.js';
 import type { Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
 import { htmlPage } from '../page/page.js';
-import { expectReason, expectWords } from './print/words.js';
+import { expectReason, expectWords, placeWords, thicknessWords } from './print/words.js';
+import type { SheetUnit } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
 export interface SheetHtmlOptions {
@@ -38,12 +39,12 @@ function blanks(sheet: InspectionSheet): Markup {
   const { last, about } = sheet.meter;
   const meter = last ? `last ${formatHours(last.value)} on ${last.date}${about === undefined ? '' : `, about ${formatHours(about)} on ${sheet.asOf}`}` : sheet.meter.basis;
   const blank = (name: string, hint = ''): Markup => element('div', { class: 'blank' }, element('span', {}, name), element('small', {}, hint));
-  return element('div', { class: 'blanks' }, blank('Date'), blank('Hour meter, h', meter), sheet.tonnes ? blank('Tonnes counter, t', sheet.tonnes.last === undefined ? '' : `last ${Math.round(sheet.tonnes.last)} t on ${sheet.tonnes.date ?? ''}`) : group(), blank('Who looks'), blank('Gauge, ± mm', 'checked on an offcut at site temperature'), blank('Permit no.'));
+  return element('div', { class: 'blanks' }, blank('Date'), blank('Hour meter, h', meter), sheet.tonnes ? blank('Tonnes counter, t', sheet.tonnes.last === undefined ? '' : `last ${Math.round(sheet.tonnes.last)} t on ${sheet.tonnes.date ?? ''}`) : group(), blank('Who looks'), blank(`Gauge, ± ${sheet.unit}`, 'checked on an offcut at site temperature'), blank('Permit no.'));
 }
 
 function cautions(sheet: InspectionSheet): Markup {
   const points = sheet.isolations.length > 0
-    ? `Isolation points declared: ${sheet.isolations.map((item) => `${item.name}${item.title ? ` ${item.title}` : ''} (${item.kind}${item.at === undefined ? '' : `, at ${formatChainage(item.at)}`})`).join('; ')}.`
+    ? `Isolation points declared: ${sheet.isolations.map((item) => `${item.name}${item.title ? ` ${item.title}` : ''} (${item.kind}${item.at === undefined ? '' : `, at ${placeWords(item.at, sheet.unit)}`})`).join('; ')}.`
     : 'No isolation point is declared for this conveyor: find and lock them all before opening.';
   return element('section', { class: 'caution' }, sheet.cautions.map((caution) => element('p', {}, element('strong', {}, caution.heading), ` ${caution.text}`)), element('p', {}, element('strong', {}, points)));
 }
@@ -51,25 +52,25 @@ function cautions(sheet: InspectionSheet): Markup {
 function pointTable(sheet: InspectionSheet): Markup {
   if (sheet.points.length === 0) return element('p', { class: 'caution' }, 'No inspection point is declared, and none was ever read. Choose places on the worn side and write down chainage and clock.');
   const layers = [...new Set(sheet.liners.flatMap((liner) => liner.layers.map((layer) => layer.name)))];
-  const headings = ['Point', 'Where', 'Clock', 'Last', 'Expect', 'Thickness, mm', 'Colour showing', 'Trough', 'Not seen, why'];
+  const headings = ['Point', 'Where', 'Clock', 'Last', 'Expect', `Thickness, ${sheet.unit}`, 'Colour showing', 'Trough', 'Not seen, why'];
   return group(
     element('h2', {}, 'Points, from the tail end up'),
     element('table', { class: 'points' },
       element('thead', {}, element('tr', {}, headings.map((heading) => element('th', { scope: 'col' }, heading)))),
-      element('tbody', {}, sheet.points.map((point) => pointRow(point, layers))),
+      element('tbody', {}, sheet.points.map((point) => pointRow(point, layers, sheet.unit))),
     ),
     element('p', { class: 'small' }, 'Write what you see and nothing else. Not seen is an answer. A reading outside what is expected: clean the place, look again, check point, side and gauge; then write it down as it is.'),
   );
 }
 
-function pointRow(point: SheetPoint, layers: readonly string[]): Markup {
-  const where = [`${formatChainage(point.fromHead)} from the head`, point.cover && `cover ${point.cover}`, `${point.run}${point.panel === undefined ? '' : `, panel ${point.panel}`}`, point.access, point.note].filter(Boolean).join(', ');
+function pointRow(point: SheetPoint, layers: readonly string[], unit: SheetUnit): Markup {
+  const where = [`${placeWords(point.fromHead, unit)} from the head`, point.cover && `cover ${point.cover}`, `${point.run}${point.panel === undefined ? '' : `, panel ${point.panel}`}`, point.access, point.note].filter(Boolean).join(', ');
   return element('tr', {},
     element('td', { class: 'name' }, point.name ?? 'place'),
-    element('td', {}, element('strong', {}, formatChainage(point.at)), element('br'), element('small', {}, where)),
+    element('td', {}, element('strong', {}, placeWords(point.at, unit)), element('br'), element('small', {}, where)),
     element('td', { class: 'clock' }, point.clockText),
     element('td', {}, point.last ? group(element('strong', {}, point.last.words), element('br'), element('small', {}, point.last.date)) : 'none'),
-    element('td', {}, element('strong', {}, expectWords(point.expect)), element('br'), element('small', {}, expectReason(point.expect))),
+    element('td', {}, element('strong', {}, expectWords(point.expect, unit)), element('br'), element('small', {}, expectReason(point.expect))),
     element('td', { class: 'write' }), element('td', { class: 'ticks' }, layers.map((name) => element('span', {}, `☐ ${name}`))),
     element('td', { class: 'ticks' }, '☐'), element('td', { class: 'write' }),
   );
@@ -80,15 +81,15 @@ function otherTables(sheet: InspectionSheet): Markup {
     sheet.holdDowns.length > 0 && element('section', {},
       element('h2', {}, 'Hold-down gaps'),
       element('table', {},
-        element('thead', {}, element('tr', {}, ['Block', 'Chainage', 'Last', 'Gap now, mm'].map((heading) => element('th', { scope: 'col' }, heading)))),
-        element('tbody', {}, sheet.holdDowns.map((block) => element('tr', {}, element('td', {}, block.name), element('td', {}, formatChainage(block.at)), element('td', {}, block.lastGap === undefined ? '' : `${formatLength(block.lastGap)}, ${block.lastDate ?? ''}`), element('td', { class: 'write' })))))),
+        element('thead', {}, element('tr', {}, ['Block', 'Chainage', 'Last', `Gap now, ${sheet.unit}`].map((heading) => element('th', { scope: 'col' }, heading)))),
+        element('tbody', {}, sheet.holdDowns.map((block) => element('tr', {}, element('td', {}, block.name), element('td', {}, placeWords(block.at, sheet.unit)), element('td', {}, block.lastGap === undefined ? '' : `${thicknessWords(block.lastGap, sheet.unit)}, ${block.lastDate ?? ''}`), element('td', { class: 'write' })))))),
     element('section', {},
       element('h2', {}, 'Running'),
       element('table', { class: 'form' }, element('tbody', {}, [
-        ['Current empty, A', sheet.currents?.empty ?? ''], ['Current loaded, A', sheet.currents?.loaded ?? ''], ['Flight depth, mm, at', ''], ['Worn from … to … o’clock, at', ''],
+        ['Current empty, A', sheet.currents?.empty ?? ''], ['Current loaded, A', sheet.currents?.loaded ?? ''], [`Flight depth, ${sheet.unit}, at`, ''], ['Worn from … to … o’clock, at', ''],
       ].map(([name = '', last = '']) => element('tr', {}, element('td', {}, name), element('td', {}, last ? `last ${last}` : ''), element('td', { class: 'write wide' }))))),
       element('h2', {}, 'Findings'),
-      sheet.openRemarks.length > 0 && element('p', {}, `Look again at: ${sheet.openRemarks.map((remark) => `${remark.part ? `${remark.part} ` : ''}${remark.at === undefined ? '' : `at ${formatChainage(remark.at)} `}“${remark.text}” (${remark.date})`).join('; ')}.`),
+      sheet.openRemarks.length > 0 && element('p', {}, `Look again at: ${sheet.openRemarks.map((remark) => `${remark.part ? `${remark.part} ` : ''}${remark.at === undefined ? '' : `at ${placeWords(remark.at, sheet.unit)} `}“${remark.text}” (${remark.date})`).join('; ')}.`),
       element('table', { class: 'form' }, element('thead', {}, element('tr', {}, ['Part', 'Chainage', 'What', 'Photo no.'].map((heading) => element('th', { scope: 'col' }, heading)))), element('tbody', {}, Array.from({ length: 5 }, () => element('tr', {}, element('td', { class: 'write' }), element('td', { class: 'write' }), element('td', { class: 'write wide' }), element('td', { class: 'write' }))))),
     ),
   );
@@ -97,12 +98,12 @@ function otherTables(sheet: InspectionSheet): Markup {
 /** The block with a blank for each reading, as it is typed into the estate afterwards. */
 function template(sheet: InspectionSheet): Markup {
   const lines = [
-    `inspection ${sheet.conveyor.qualified} ____-__-__ meter ______ h${sheet.tonnes ? ' tonnes ______ t' : ''} {`, '  by "________"', `  view ${sheet.look}`, '  gauge __________ ± ___ mm',
-    ...sheet.points.map((point) => `  ${point.writes} thickness ____ mm`), '}',
+    `inspection ${sheet.conveyor.qualified} ____-__-__ meter ______ h${sheet.tonnes ? ' tonnes ______ t' : ''} {`, '  by "________"', `  view ${sheet.look}`, '  gauge __________ ± ___ ' + sheet.unit,
+    ...sheet.points.map((point) => `  ${point.writes} thickness ____ ${sheet.unit}`), '}',
   ];
   return group(
     element('h2', { class: 'page' }, 'How it goes into the records'),
-    element('p', {}, 'One line a point: thickness … mm, or colour …, or trough showing, or not seen "why". Leave out lines nobody looked at.'),
+    element('p', {}, `One line a point: thickness … ${sheet.unit}, or colour …, or trough showing, or not seen "why". Leave out lines nobody looked at.`),
     element('pre', {}, lines.join('\n')),
   );
 }

@@ -15,7 +15,7 @@ import type { LinerSpecification } from '../../domain/model/specifications.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
-import { formatChainage, formatLength } from '../../domain/units/format.js';
+import { formatChainage } from '../../domain/units/format.js';
 import { alongTheTrough } from '../drawing/along.js';
 import { crossSection } from '../drawing/cross-section.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
@@ -23,6 +23,8 @@ import { issueDrawings } from '../drawing/picture.js';
 import { sheetCautions } from './parts/cautions.js';
 import type { Seen } from './parts/expectation.js';
 import { expectationFor } from './parts/expectation.js';
+import type { SheetUnit } from './print/words.js';
+import { thicknessWords } from './print/words.js';
 import type { InspectionSheet, LastSeen, LinerSeen, MeterExpected, SheetPoint } from './sheet.js';
 
 export interface SheetOptions {
@@ -46,7 +48,8 @@ export function inspectionSheet(estate: Estate, conveyor: Conveyor, options: She
   const plant = conveyor.plant.title ?? conveyor.plant.name;
   const readings = exposedReadings(estate, { asOf });
   const places = estate.places.filter((place) => place.conveyor === conveyor && (place.declared || (readings.get(place)?.length ?? 0) > 0));
-  const points = places.map((place) => pointOf(estate, history, place, readings.get(place) ?? [], asOf, look)).sort((a, b) => a.at - b.at || a.clock - b.clock);
+  const unit = unitOf(conveyor.liner);
+  const points = places.map((place) => pointOf(estate, history, place, readings.get(place) ?? [], asOf, look, unit)).sort((a, b) => a.at - b.at || a.clock - b.clock);
   return {
     formatVersion: 1, asOf: formatDay(asOf), number, plant,
     conveyor: {
@@ -59,6 +62,7 @@ export function inspectionSheet(estate: Estate, conveyor: Conveyor, options: She
     confinedSpace: conveyor.confinedSpace,
     cautions: sheetCautions(conveyor),
     isolations: conveyor.isolations.map((item) => ({ name: item.name, title: item.title ?? '', kind: item.kind, at: item.at?.value })),
+    unit,
     liners: linersOf(estate, history, conveyor, places, asOf),
     points,
     holdDowns: holdDownsOf(history, conveyor),
@@ -68,7 +72,7 @@ export function inspectionSheet(estate: Estate, conveyor: Conveyor, options: She
   };
 }
 
-function pointOf(estate: Estate, history: History, place: Place, rows: readonly ExposedReading[], asOf: CalendarDay, look: 'downstream' | 'upstream'): SheetPoint {
+function pointOf(estate: Estate, history: History, place: Place, rows: readonly ExposedReading[], asOf: CalendarDay, look: 'downstream' | 'upstream', unit: SheetUnit): SheetPoint {
   const { conveyor } = history;
   const set = setLying(history, place.at, asOf);
   const liner = set?.liner ?? conveyor.liner;
@@ -98,7 +102,7 @@ function pointOf(estate: Estate, history: History, place: Place, rows: readonly 
     cover: cover < 0 ? '' : (conveyor.covers[cover]?.name ?? `C${cover + 1}`),
     access: conveyor.access.filter((zone) => place.at >= zone.from.value && place.at <= zone.to.value).map((zone) => `${zone.name ?? ''} ${zone.kind}`.trim()).join(', '),
     note: declared?.note ?? '',
-    last: lastSeen(estate, own, liner),
+    last: lastSeen(estate, own, liner, unit),
     expect: expectationFor({
       fitted: set ? fittedThickness(set, place).value : liner.thickness.value, condemn: liner.condemn.value,
       layers: liner.layers.map((layer) => ({ name: layer.name, thickness: layer.thickness.value })),
@@ -108,7 +112,12 @@ function pointOf(estate: Estate, history: History, place: Place, rows: readonly 
   };
 }
 
-function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerSpecification): LastSeen | undefined {
+/** Inches where every layer of the liner is declared in inches. */
+function unitOf(liner: LinerSpecification): SheetUnit {
+  return liner.layers.length > 0 && liner.layers.every((layer) => /\bin(ch|ches)?$/.test(layer.thickness.text.trim())) ? 'in' : 'mm';
+}
+
+function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerSpecification, unit: SheetUnit): LastSeen | undefined {
   const row = rows.at(-1);
   if (!row) return undefined;
   const value = estate.readings.value[row.row] ?? NaN;
@@ -117,7 +126,7 @@ function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerS
   const remark = note === undefined ? '' : ` (${note})`;
   switch (estate.readings.kind[row.row]) {
     case ReadingKind.thickness:
-      return { date, words: `${formatLength(value)}${remark}`, thickness: value };
+      return { date, words: `${thicknessWords(value, unit)}${remark}`, thickness: value };
     case ReadingKind.colour:
       return { date, words: `${liner.layers[value]?.name ?? 'colour'}${remark}`, thickness: undefined };
     case ReadingKind.trough:

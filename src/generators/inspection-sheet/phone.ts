@@ -1,12 +1,13 @@
 // The sheet as a page for a phone: one file that needs no network, takes readings with large buttons, keeps them if the battery
 // dies, says when a reading is worth a second look, and gives back an inspection block to copy, share or save.
 
-import { formatChainage, formatLength, formatNumber } from '../../domain/units/format.js';
+import { formatNumber } from '../../domain/units/format.js';
 import { formScript } from '../page/form-kit.js';
 import { formStyles } from '../page/form-styles.js';
 import { offlinePage } from '../page/offline-page.js';
 import { phoneScript } from './phone/script.js';
-import { expectWords } from './print/words.js';
+import type { SheetUnit } from './print/words.js';
+import { expectWords, placeWords, thicknessWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
 export function inspectionPhonePage(sheet: InspectionSheet): string {
@@ -23,7 +24,7 @@ function phoneData(sheet: InspectionSheet): unknown {
   return {
     key: `${sheet.conveyor.qualified} ${sheet.asOf}`,
     qualified: sheet.conveyor.qualified, name: sheet.conveyor.name, title: sheet.conveyor.title ?? '', length: sheet.conveyor.length,
-    asOf: sheet.asOf, look: sheet.look,
+    asOf: sheet.asOf, look: sheet.look, unit: sheet.unit,
     meter: {
       last: sheet.meter.last === undefined ? null : Math.round(sheet.meter.last.value),
       date: sheet.meter.last?.date ?? null,
@@ -31,24 +32,24 @@ function phoneData(sheet: InspectionSheet): unknown {
     },
     tonnes: sheet.tonnes === undefined ? null : { last: sheet.tonnes.last === undefined ? null : Math.round(sheet.tonnes.last), date: sheet.tonnes.date ?? null },
     cautions: sheet.cautions,
-    isolations: sheet.isolations.map((item) => [item.name, item.title, `(${item.kind})`, item.at === undefined ? '' : `at ${formatChainage(item.at)}`].filter(Boolean).join(' ')),
-    liners: sheet.liners.map((liner) => ({ name: liner.name, thickness: liner.thickness, condemn: liner.condemn, layers: liner.layers.map((layer) => ({ name: layer.name })) })),
-    points: sheet.points.map(pointData),
-    holdDowns: sheet.holdDowns.map((block) => ({ name: block.name, at: formatNumber(block.at / 1000), last: block.lastGap === undefined ? '' : formatLength(block.lastGap) })),
+    isolations: sheet.isolations.map((item) => [item.name, item.title, `(${item.kind})`, item.at === undefined ? '' : `at ${placeWords(item.at, sheet.unit)}`].filter(Boolean).join(' ')),
+    liners: sheet.liners.map((liner) => ({ name: liner.name, thickness: liner.thickness, thicknessWords: thicknessWords(liner.thickness, sheet.unit), condemn: liner.condemn, condemnWords: thicknessWords(liner.condemn, sheet.unit), layers: liner.layers.map((layer) => ({ name: layer.name })) })),
+    points: sheet.points.map((point) => pointData(point, sheet.unit)),
+    holdDowns: sheet.holdDowns.map((block) => ({ name: block.name, at: formatNumber(block.at / 1000), place: placeWords(block.at, sheet.unit), last: block.lastGap === undefined ? '' : thicknessWords(block.lastGap, sheet.unit) })),
   };
 }
 
-function pointData(point: SheetPoint): unknown {
+function pointData(point: SheetPoint, unit: SheetUnit): unknown {
   const { expect } = point;
   return {
-    id: point.writes, label: point.name ?? `${formatChainage(point.at)} at ${point.clockText}`, writes: point.writes, clock: point.clock, clockText: point.clockText, liner: point.liner,
+    id: point.writes, label: point.name ?? `${placeWords(point.at, unit)} at ${point.clockText}`, writes: point.writes, clock: point.clock, clockText: point.clockText, liner: point.liner,
     where: [
-      `${formatChainage(point.at)} from the tail`, `${formatChainage(point.fromHead)} from the head`,
+      `${placeWords(point.at, unit)} from the tail`, `${placeWords(point.fromHead, unit)} from the head`,
       [point.cover && `cover ${point.cover}`, point.panel !== undefined && `panel ${point.panel}`].filter(Boolean).join(', '), point.note,
     ].filter((text) => text !== ''),
     last: point.last === undefined ? null : { date: point.last.date, words: point.last.words, thickness: point.last.thickness ?? null },
     expect: expect.kind === 'range'
-      ? { words: expectWords(expect), least: expect.least, most: expect.most, layers: expect.layers.filter((name) => name !== 'trough') }
-      : { words: expectWords(expect) },
+      ? { words: expectWords(expect, unit), least: expect.least, most: expect.most, layers: expect.layers.filter((name) => name !== 'trough') }
+      : { words: expectWords(expect, unit) },
   };
 }

@@ -21,6 +21,8 @@ export interface InspectionSheet {
   readonly confinedSpace: boolean;
   readonly cautions: readonly { readonly heading: string; readonly text: string }[];
   readonly isolations: readonly { readonly name: string; readonly title: string; readonly kind: string; readonly at: number | undefined }[];
+  /** In which thicknesses are read here: as the liner's layers are declared. */
+  readonly unit: 'mm' | 'in';
   readonly liners: readonly LinerSeen[];
   readonly points: readonly SheetPoint[];
   readonly holdDowns: readonly { readonly name: string; readonly at: number; readonly side: string; readonly lastGap: number | undefined; readonly lastDate: string | undefined }[];

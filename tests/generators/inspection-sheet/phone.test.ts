@@ -131,6 +131,27 @@ describe('readings', () => {
   });
 });
 
+describe('a conveyor declared in inches', () => {
+  test('is read in inches and feet', async () => {
+    const page = await open(liftConveyor({ more: records }).replace('layer white 6 mm', 'layer white 1/4 in').replace('layer red 6 mm', 'layer red 1/4 in'));
+    await start(page);
+    await page.locator('.row', { hasText: 'P1' }).click();
+    // 2 m is 6.56 ft; 8.4 mm is 0.33 in.
+    expect(await page.locator('#view').innerText()).toContain('6.56 ft (2.00 m) from the tail');
+    expect(await page.locator('#view').innerText()).toContain('0.33 in (8.4 mm)');
+    await type(page, '.31');
+    await page.locator('#list').click();
+    await page.locator('#add-place').click();
+    await page.locator('#chainage').fill('20');
+    await page.locator('#clock').fill('7:30');
+    await page.locator('#place-add').click();
+    await page.getByRole('button', { name: 'white' }).click();
+    await page.locator('#list').click();
+    expect(await block(page)).toBe('inspection Tarnholt.DG1 2026-03-16 meter 8850 h {\n  view upstream\n  P1 thickness 0.31 in\n  at 20 ft clock 7:30 colour white\n}\n');
+    await page.context().close();
+  });
+});
+
 describe('a conveyor whose wear follows tonnes', () => {
   test('is asked for its tonnes counter', async () => {
     const page = await open(liftConveyor({ conveyor: 'wear by tonnes', more: records }));

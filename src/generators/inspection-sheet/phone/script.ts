@@ -5,10 +5,15 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
   var app = document.getElementById('app');
   var key = 'troughline inspection ' + data.key;
 
+  // Long distances in metres, or in feet where the liner is declared in inches.
+  var far = data.unit === 'in' ? 'ft' : 'm';
+  var farWords = data.unit === 'in' ? 'Feet' : 'Metres';
+  var farInMm = data.unit === 'in' ? 304.8 : 1000;
+
   function fresh() {
     return {
       date: today(),
-      meter: '', tonnes: '', by: '', gauge: '', gaugeError: '', unit: 'mm',
+      meter: '', tonnes: '', by: '', gauge: '', gaugeError: '', unit: data.unit,
       entries: {}, places: [], gaps: {}, empty: '', loaded: '', findings: [], flights: [], view: 'start', at: 0
     };
   }
@@ -36,7 +41,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
 
   function rows() {
     return data.points.concat(state.places.map(function (place, index) {
-      return { id: 'place ' + index, label: place.chainage + ' m at ' + place.clock, writes: 'at ' + place.chainage + ' m clock ' + place.clock, where: [], clock: hours(place.clock), clockText: place.clock, liner: data.liners[0].name, last: null, expect: { words: '' } };
+      return { id: 'place ' + index, label: place.chainage + ' ' + far + ' at ' + place.clock, writes: 'at ' + place.chainage + ' ' + far + ' clock ' + place.clock, where: [], clock: hours(place.clock), clockText: place.clock, liner: data.liners[0].name, last: null, expect: { words: '' } };
     }));
   }
 
@@ -74,11 +79,11 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
     if (entry.kind === 'thickness') {
       var mm = inMillimetres(entry);
       if (mm === undefined) return found;
-      if (mm > liner.thickness + 1) found.push('Thicker than the liner when new (' + liner.thickness + ' mm). Gauge, unit or place?');
+      if (mm > liner.thickness + 1) found.push('Thicker than the liner when new (' + liner.thicknessWords + '). Gauge, unit or place?');
       else if (point.last && point.last.thickness !== null && mm > point.last.thickness + 0.6) found.push('Thicker than last time (' + point.last.words + ' on ' + point.last.date + '). Right point, right side, gauge set to zero?');
       else if (point.expect.most !== undefined && mm > point.expect.most + 0.05) found.push('Thicker than expected (' + point.expect.words + '). Look again.');
       if (point.expect.least !== undefined && mm < point.expect.least - 0.05) found.push('Thinner than expected (' + point.expect.words + '). Measure again; if it stays, tell the person responsible.');
-      if (mm <= liner.condemn) found.push('At or below the condemn limit (' + liner.condemn + ' mm). Tell the person responsible at once.');
+      if (mm <= liner.condemn) found.push('At or below the condemn limit (' + liner.condemnWords + '). Tell the person responsible at once.');
     }
     if (entry.kind === 'colour' && point.expect.layers && point.expect.layers.indexOf(entry.colour) < 0) found.push('Expected ' + point.expect.layers.join(' or ') + '. Clean the place and look again.');
     return found;
@@ -100,7 +105,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
     var lines = ['inspection ' + data.qualified + ' ' + state.date + ' meter ' + (number(state.meter) === undefined ? '?' : plain(state.meter)) + ' h' + (data.tonnes && number(state.tonnes) !== undefined ? ' tonnes ' + plain(state.tonnes) + ' t' : '') + ' {'];
     if (state.by.trim()) lines.push('  by ' + quoted(state.by));
     lines.push('  view ' + data.look);
-    if (state.gauge) lines.push('  gauge ' + state.gauge + (number(state.gaugeError) ? ' ± ' + plain(state.gaugeError) + ' mm' : ''));
+    if (state.gauge) lines.push('  gauge ' + state.gauge + (number(state.gaugeError) ? ' ± ' + plain(state.gaugeError) + ' ' + data.unit : ''));
     rows().forEach(function (point) {
       var entry = state.entries[point.id];
       var row = entry ? rowOf(point, entry) : '';
@@ -108,10 +113,10 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
     });
     data.holdDowns.forEach(function (block) {
       var gap = state.gaps[block.name];
-      if (number(gap) !== undefined) lines.push('  hold-down at ' + block.at + ' m gap ' + plain(gap) + ' mm');
+      if (number(gap) !== undefined) lines.push('  hold-down at ' + block.at + ' m gap ' + plain(gap) + ' ' + data.unit);
     });
     state.flights.forEach(function (flight) {
-      if (number(flight.at) !== undefined && number(flight.depth) !== undefined) lines.push('  flight at ' + plain(flight.at) + ' m depth ' + plain(flight.depth) + ' mm');
+      if (number(flight.at) !== undefined && number(flight.depth) !== undefined) lines.push('  flight at ' + plain(flight.at) + ' ' + far + ' depth ' + plain(flight.depth) + ' ' + data.unit);
     });
     var current = [];
     if (number(state.empty) !== undefined) current.push('empty ' + plain(state.empty) + ' A');
@@ -119,7 +124,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
     if (current.length) lines.push('  current ' + current.join(' '));
     state.findings.forEach(function (finding) {
       if (!finding.text.trim()) return;
-      lines.push('  finding' + (finding.part ? ' ' + finding.part : '') + (number(finding.at) !== undefined ? ' at ' + plain(finding.at) + ' m' : '') + ' ' + quoted(finding.text));
+      lines.push('  finding' + (finding.part ? ' ' + finding.part : '') + (number(finding.at) !== undefined ? ' at ' + plain(finding.at) + ' ' + far : '') + ' ' + quoted(finding.text));
     });
     lines.push('}');
     return lines.join('\n') + '\n';
@@ -168,7 +173,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
       el('div', { class: 'grid two' }, ['ultrasonic', 'depth gauge', 'calliper', 'by eye'].map(function (kind) {
         return choice(kind, state.gauge === kind, function () { state.gauge = state.gauge === kind ? '' : kind; keep(); show(); });
       })),
-      field('Gauge is right to ± mm (if known)', state.gaugeError, function (value) { state.gaugeError = value; keep(); }, { id: 'gauge-error', inputmode: 'decimal' }),
+      field('Gauge is right to ± ' + data.unit + ' (if known)', state.gaugeError, function (value) { state.gaugeError = value; keep(); }, { id: 'gauge-error', inputmode: 'decimal' }),
       button('Go to the points', function () { go('list'); }, { class: 'main', id: 'to-list' })
     ];
   }
@@ -283,14 +288,14 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
     var warning = el('p', { class: 'warn', role: 'alert' });
     return [
       el('h2', {}, 'Another place'),
-      field('Metres from the tail end', '', function (value) { chainage = value; }, { id: 'chainage', inputmode: 'decimal' }),
+      field(farWords + ' from the tail end', '', function (value) { chainage = value; }, { id: 'chainage', inputmode: 'decimal' }),
       field('Clock as you see it, like 7:30', '', function (value) { clock = value; }, { id: 'clock' }),
       warning,
       button('Add', function () {
         var at = number(chainage);
         var tidy = clock.trim().replace('.', ':');
         if (/^\d{1,2}$/.test(tidy)) tidy += ':00';
-        if (at === undefined || at * 1000 > data.length) { warning.textContent = 'Metres from 0 to ' + data.length / 1000 + '.'; return; }
+        if (at === undefined || at * farInMm > data.length) { warning.textContent = farWords + ' from 0 to ' + Math.floor(data.length / farInMm * 100) / 100 + '.'; return; }
         if (hours(tidy) === undefined) { warning.textContent = 'A clock position like 7:30, from 1:00 to 12:59.'; return; }
         state.places.push({ chainage: plain(chainage), clock: tidy });
         go('point', rows().length - 1);
@@ -302,8 +307,8 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
   function moreView() {
     var parts = ['hold-down', 'brace', 'cover', 'flight', 'drive', 'trough', 'liner', 'bolt'];
     return [
-      data.holdDowns.length ? el('section', {}, [el('h2', {}, 'Hold-down gaps, mm')].concat(data.holdDowns.map(function (block) {
-        return field(block.name + ' at ' + block.at + ' m' + (block.last ? ' (last ' + block.last + ')' : ''), state.gaps[block.name] || '', function (value) { state.gaps[block.name] = value; keep(); }, { inputmode: 'decimal', 'data-gap': block.name });
+      data.holdDowns.length ? el('section', {}, [el('h2', {}, 'Hold-down gaps, ' + data.unit)].concat(data.holdDowns.map(function (block) {
+        return field(block.name + ' at ' + block.place + (block.last ? ' (last ' + block.last + ')' : ''), state.gaps[block.name] || '', function (value) { state.gaps[block.name] = value; keep(); }, { inputmode: 'decimal', 'data-gap': block.name });
       }))) : '',
       el('h2', {}, 'Motor current, A'),
       field('Empty', state.empty, function (value) { state.empty = value; keep(); }, { id: 'empty', inputmode: 'decimal' }),
@@ -311,8 +316,8 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
       el('h2', {}, 'Flight depth'),
       el('div', {}, state.flights.map(function (flight, index) {
         return el('div', { class: 'finding' }, [
-          field('Metres from the tail', flight.at, function (value) { flight.at = value; keep(); }, { inputmode: 'decimal', 'data-flight-at': String(index) }),
-          field('Depth left, mm', flight.depth, function (value) { flight.depth = value; keep(); }, { inputmode: 'decimal', 'data-flight-depth': String(index) })]);
+          field(farWords + ' from the tail', flight.at, function (value) { flight.at = value; keep(); }, { inputmode: 'decimal', 'data-flight-at': String(index) }),
+          field('Depth left, ' + data.unit, flight.depth, function (value) { flight.depth = value; keep(); }, { inputmode: 'decimal', 'data-flight-depth': String(index) })]);
       })),
       button('Add a flight depth', function () { state.flights.push({ at: '', depth: '' }); keep(); show(); }, { id: 'add-flight' }),
       el('h2', {}, 'Findings'),
@@ -320,7 +325,7 @@ export const phoneScript = String.raw`  var data = JSON.parse(document.getElemen
         var part = el('select', { 'aria-label': 'part' }, [el('option', { value: '' }, 'part')].concat(parts.map(function (name) { return el('option', { value: name, selected: finding.part === name }, name); })));
         part.addEventListener('change', function () { finding.part = part.value; keep(); });
         return el('div', { class: 'finding' }, [part,
-          field('Metres from the tail (if known)', finding.at, function (value) { finding.at = value; keep(); }, { inputmode: 'decimal' }),
+          field(farWords + ' from the tail (if known)', finding.at, function (value) { finding.at = value; keep(); }, { inputmode: 'decimal' }),
           field('What', finding.text, function (value) { finding.text = value; keep(); }, { 'data-finding': String(index) })]);
       })),
       button('Add a finding', function () { state.findings.push({ part: '', at: '', text: '' }); keep(); show(); }, { id: 'add-finding' }),
