@@ -1,5 +1,4 @@
-// The check of a rule that reports one kind of thing that stands in the way of a job's plan. The plan is made quickly here: what
-// it finds impossible is so with the proven lower bound, or on a plan that a report may still shorten a little.
+// The check of a rule that reports one kind of thing that stands in the way of a job's plan.
 
 import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
@@ -30,4 +29,10 @@ function placeOf(job: Job, { kind, origin }: PlanProblem): Origin {
   return kind === 'lift over limit' && job.liftLimit ? job.liftLimit.origin : origin;
 }
 
-const planned = onceAJob((job: Job, estate: Estate): JobPlan => planJob(job, estate, { quick: true, shakes: 20, nodes: 0 }));
+/** Quickly first; where only a better plan can tell whether the window is long enough, with the effort of a report. */
+const planned = onceAJob((job: Job, estate: Estate): JobPlan => {
+  const plan = planJob(job, estate, { quick: true, shakes: 5, nodes: 0 });
+  const { available, duration, lowerBound } = plan;
+  const open = available !== undefined && duration > available && lowerBound <= available;
+  return open ? planJob(job, estate, { quick: true }) : plan;
+});

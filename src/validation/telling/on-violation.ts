@@ -7,7 +7,7 @@ import type { Origin } from '../../domain/model/origin.js';
 import { changeJob } from '../../domain/order/change-steps.js';
 import { canBeBuilt, checkOrder } from '../../domain/order/check-order.js';
 import { editsOf } from '../../domain/order/edits.js';
-import type { Violation, ViolationKind } from '../../domain/order/violation.js';
+import type { Repair, Violation, ViolationKind } from '../../domain/order/violation.js';
 import { sayStep } from '../../domain/order/words.js';
 import { hasSizesToPlanWith } from '../evidence/sizes-to-plan-with.js';
 import type { Fix, Found } from '../finding.js';
@@ -17,30 +17,47 @@ import { onceAJob } from './once-a-job.js';
 export function onViolation(kind: ViolationKind) {
   return function* ({ estate }: RuleInput): Iterable<Found> {
     for (const job of estate.jobs) {
-      const violations = job.order && hasSizesToPlanWith(job) ? judged(job, estate) : [];
-      for (const violation of violations) {
-        if (violation.kind === kind) yield said(job, estate, violation, violations.length === 1);
-      }
+      if (!job.order || !hasSizesToPlanWith(job)) continue;
+      for (const { violation, found } of judged(job, estate)) if (violation.kind === kind) yield found;
     }
   };
 }
 
-function said(job: Job, estate: Estate, violation: Violation, alone: boolean): Found {
-  // Where nothing else is wrong, a repair that makes something else wrong is not offered.
-  const sound = alone ? violation.repairs.filter((repair) => repair.changes.length > 0 && canBeBuilt(changeJob(job, repair.changes), estate)) : [];
-  const edited = (sound.length > 0 ? sound : violation.repairs).flatMap((repair) => {
-    const edits = editsOf(job, repair.changes);
-    return edits.length > 0 ? [{ title: repair.title, edits }] : [];
+interface Judged {
+  readonly violation: Violation;
+  readonly found: Found;
+}
+
+const judged = onceAJob((job: Job, estate: Estate): readonly Judged[] => {
+  const violations = checkOrder(job, estate);
+  // One repair in an order is taken without asking, and only one that leaves nothing wrong: two might undo each other.
+  let taken = false;
+  return violations.map((violation) => {
+    const repairs = violation.repairs.filter((repair) => repair.changes.length > 0);
+    const whole = repairs.filter((repair) => canBeBuilt(changeJob(job, repair.changes), estate));
+    // Where nothing else is wrong, a repair that makes something else wrong is not offered.
+    const offered = violations.length === 1 && whole.length > 0 ? whole : [...whole, ...repairs.filter((repair) => !whole.includes(repair))];
+    const preferred = taken ? undefined : whole[0];
+    if (preferred) taken = true;
+    return { violation, found: say(violation, offered.flatMap((repair) => fixOf(job, repair, repair === preferred))) };
   });
+});
+
+function fixOf(job: Job, { title, changes }: Repair, preferred: boolean): readonly Fix[] {
+  const edits = editsOf(job, changes);
+  return edits.length === 0 ? [] : [{ title, edits, ...(preferred ? { preferred } : {}) }];
+}
+
+function say(violation: Violation, fixes: readonly Fix[]): Found {
+  const first = fixes[0]?.title ?? violation.repairs[0]?.title;
   const advice = violation.repairs.find((repair) => repair.changes.length === 0)?.title;
-  const first = violation.repairs[0]?.title;
   return {
     origin: violation.step ? violation.origin : headOf(violation.origin),
     message: violation.message,
     why: violation.reason,
     ...(first === undefined ? {} : { todo: `${first}.${advice !== undefined && advice !== first ? ` Or: ${advice}.` : ''}` }),
     related: violation.conflicts.map(({ step, words }) => ({ origin: step.actionOrigin, message: `"${sayStep(step)}": ${words}` })),
-    fixes: edited.map((fix, index): Fix => (index === 0 ? { ...fix, preferred: true } : fix)),
+    fixes,
   };
 }
 
@@ -48,5 +65,3 @@ function said(job: Job, estate: Estate, violation: Violation, alone: boolean): F
 function headOf(order: Origin): Origin {
   return { ...order, end: Math.min(order.end, order.start + 'order'.length) };
 }
-
-const judged = onceAJob((job, estate): readonly Violation[] => checkOrder(job, estate));

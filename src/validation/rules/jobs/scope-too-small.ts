@@ -39,6 +39,6 @@ function widen(job: Job, plan: JobPlan): readonly Fix[] {
     const [only, another] = inRun;
     if (!beyond || !only || another) return [];
     const text = `panels ${first} to ${last} of run ${run.number}`;
-    return [replace(only.stretch.origin, text, { title: `Reline ${text} instead`, preferred: true })];
+    return [replace(only.stretch.origin, text, { title: `Reline ${text} instead` })];
   });
 }

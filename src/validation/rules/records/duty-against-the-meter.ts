@@ -36,7 +36,7 @@ inspection DG1 2025-09-08 meter 9200 h {
       if (!observed || !last || observed.from === undefined || last.day - observed.from < 180 || history.hours.knots.length < 2) continue;
       const declared = dutyOn(history.duties, last.day);
       // A duty that changed within the year is not what the year shows.
-      if (!declared || declared.perDay <= 0 || (declared.from !== undefined && declared.from > observed.from)) continue;
+      if (!declared || declared.perDay <= 0 || declared.perDay > 24 || (declared.from !== undefined && declared.from > observed.from)) continue;
       if (Math.abs(observed.perDay / declared.perDay - 1) <= Math.max(1 / 3, 2 * (declared.spread ?? 0))) continue;
       const record = last.reading.record as { readonly meter?: { readonly hours: { readonly origin: typeof last.reading.origin } } } | undefined; // dated records all have a meter
       yield {

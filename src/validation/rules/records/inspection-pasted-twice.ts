@@ -1,5 +1,5 @@
-// Is one inspection a copy of another? The same readings on the same day, or (three thicknesses or more) the very same
-// readings under another date: two honest rounds with a gauge never agree to the last tenth.
+// Is one inspection a copy of another, or of a part of it? The same readings on the same day, or (three thicknesses or more)
+// the very same readings under another date: two honest rounds with a gauge never agree to the last tenth.
 
 import type { Estate } from '../../../domain/model/estate.js';
 import { ReadingKind, type Inspection } from '../../../domain/model/records.js';
@@ -36,18 +36,7 @@ inspection DG1 2025-03-10 meter 6200 h {
   P2 thickness 10.1 mm
 }`,
   *check({ estate }) {
-    const byPrint = new Map<number, Inspection[]>();
-    for (const inspection of estate.inspections) {
-      if (inspection.firstRow >= inspection.endRow) continue;
-      const print = fingerprint(estate, inspection);
-      const alike = byPrint.get(print);
-      if (!alike) {
-        byPrint.set(print, [inspection]);
-        continue;
-      }
-      const other = alike.find((one) => isCopy(estate, one, inspection));
-      alike.push(inspection);
-      if (!other) continue;
+    for (const { inspection, other } of [...copiesOfTheDay(estate), ...copiesUnderAnotherDate(estate)]) {
       const sameDay = other.date.day === inspection.date.day;
       yield {
         origin: inspection.date.origin,
@@ -61,7 +50,44 @@ inspection DG1 2025-03-10 meter 6200 h {
   },
 };
 
-/** Equal for equal readings; different ones are almost never equal, and are then told apart one by one. */
+interface Copy {
+  readonly inspection: Inspection;
+  readonly other: Inspection;
+}
+
+/** Of one conveyor, day and meter reading: every reading stands in an inspection before it. */
+function* copiesOfTheDay(estate: Estate): Iterable<Copy> {
+  const { inspections } = estate;
+  for (let i = 1; i < inspections.length; i++) {
+    const inspection = inspections[i];
+    if (!inspection || inspection.firstRow >= inspection.endRow) continue;
+    for (let j = i - 1; j >= 0; j--) {
+      const other = inspections[j];
+      if (!other || other.conveyor !== inspection.conveyor || other.date.day !== inspection.date.day) break;
+      if (other.meter.hours.value !== inspection.meter.hours.value || !isWithin(estate, inspection, other)) continue;
+      yield { inspection, other };
+      break;
+    }
+  }
+}
+
+/** Three thicknesses or more, and all readings the very same. Told apart by a fingerprint first: almost none are alike. */
+function* copiesUnderAnotherDate(estate: Estate): Iterable<Copy> {
+  const byPrint = new Map<number, Inspection[]>();
+  for (const inspection of estate.inspections) {
+    if (inspection.endRow - inspection.firstRow < 3) continue;
+    const print = fingerprint(estate, inspection);
+    const alike = byPrint.get(print);
+    if (!alike) {
+      byPrint.set(print, [inspection]);
+      continue;
+    }
+    const other = alike.find((one) => one.conveyor === inspection.conveyor && one.date.day !== inspection.date.day && isSame(estate, one, inspection));
+    alike.push(inspection);
+    if (other) yield { inspection, other };
+  }
+}
+
 function fingerprint({ readings }: Estate, { firstRow, endRow }: Inspection): number {
   let print = endRow - firstRow;
   for (let row = firstRow; row < endRow; row++) {
@@ -72,16 +98,25 @@ function fingerprint({ readings }: Estate, { firstRow, endRow }: Inspection): nu
   return print;
 }
 
-function isCopy({ readings }: Estate, a: Inspection, b: Inspection): boolean {
-  const rows = a.endRow - a.firstRow;
-  if (a.conveyor !== b.conveyor || rows !== b.endRow - b.firstRow) return false;
+function isSame(estate: Estate, a: Inspection, b: Inspection): boolean {
   let thicknesses = 0;
-  for (let i = 0; i < rows; i++) {
-    const [one, other] = [a.firstRow + i, b.firstRow + i];
-    if (readings.kind[one] !== readings.kind[other] || readings.place[one] !== readings.place[other]) return false;
-    if (!Object.is(readings.value[one], readings.value[other])) return false;
-    if (readings.kind[one] === ReadingKind.thickness) thicknesses++;
+  for (let i = 0; i < a.endRow - a.firstRow; i++) {
+    if (!sameReading(estate, a.firstRow + i, b.firstRow + i)) return false;
+    if (estate.readings.kind[a.firstRow + i] === ReadingKind.thickness) thicknesses++;
   }
-  const sameRound = a.date.day === b.date.day && a.meter.hours.value === b.meter.hours.value;
-  return sameRound || thicknesses >= 3;
+  return thicknesses >= 3;
+}
+
+function isWithin(estate: Estate, part: Inspection, whole: Inspection): boolean {
+  for (let row = part.firstRow; row < part.endRow; row++) {
+    let found = false;
+    for (let other = whole.firstRow; other < whole.endRow && !found; other++) found = sameReading(estate, row, other);
+    if (!found) return false;
+  }
+  return true;
+}
+
+function sameReading({ readings }: Estate, a: number, b: number): boolean {
+  const place = readings.place[a];
+  return place === readings.place[b] && place !== -1 && readings.kind[a] === readings.kind[b] && Object.is(readings.value[a], readings.value[b]);
 }

@@ -1,4 +1,5 @@
-// A number without its unit. Which unit was meant is the author's to say; those that would make a plausible value are offered.
+// A number without its unit. Which unit was meant is the author's to say: those that would make a plausible value are offered,
+// and none is taken without asking.
 
 import type { Rule } from '../../rule.js';
 import { onProblem } from '../../telling/on-problem.js';
@@ -20,7 +21,7 @@ export const missingUnit: Rule = {
     return {
       message: `The ${problem.fact} is given as ${problem.text}, without a unit.`,
       todo: `Write the unit: ${list(choices, 'or')}.`,
-      fixes: choices.map((text, index) => replace(problem.origin, text, { preferred: choices.length === 1 && index === 0 })),
+      fixes: choices.map((text) => replace(problem.origin, text)),
     };
   }),
 };

@@ -24,7 +24,7 @@ export const unknownUnit: Rule = {
     return {
       message: `The ${problem.fact} is given as ${problem.text}, and "${problem.unit}" is not a unit that is known here${note === undefined ? '' : `: ${note}`}.`,
       todo: `Write ${list(choices, 'or')}.`,
-      fixes: choices.map((text) => replace(problem.origin, text, { preferred: choices.length === 1 })),
+      fixes: choices.map((text, index) => replace(problem.origin, text, { preferred: index === 0 && !read.ok && read.suggestions?.length === 1 })),
     };
   }),
 };
