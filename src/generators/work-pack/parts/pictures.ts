@@ -44,7 +44,7 @@ function ganttFacts(ground: Ground, steps: readonly StepRow[]): GanttFacts {
   // A quarter of an hour is finer than any shift begins.
   for (let quarter = 0; quarter / 4 < duration; quarter++) {
     const day = calendar.startAt(quarter / 4)?.day;
-    if (day !== undefined && day !== before) days.push({ at: quarter / 4, name: formatDay(day).slice(5) });
+    if (day !== undefined && day !== before) days.push({ at: quarter / 4, name: formatDay(day) });
     before = day;
   }
   return {
