@@ -17,19 +17,30 @@ const kept = [
   'extensionKind', 'capabilities', 'contributes',
 ];
 
-if (!existsSync(path.join(dist, 'server.cjs'))) throw new Error('dist/ is empty: npm run build comes first.');
-rmSync(stage, { recursive: true, force: true });
-mkdirSync(path.join(stage, 'dist'), { recursive: true });
-for (const name of shipped) cpSync(path.join(dist, name), path.join(stage, 'dist', name), { recursive: true });
-for (const name of ['troughline.tmLanguage.json', 'language-configuration.json', 'snippets.json']) cpSync(path.join(root, 'syntaxes', name), path.join(stage, 'syntaxes', name));
-for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md']) if (existsSync(path.join(root, name))) cpSync(path.join(root, name), path.join(stage, name));
+/** Packs to `packagePath`; with `webOnly` the manifest names no desktop entry, so that any editor runs the browser's half. */
+export async function pack({ packagePath, webOnly = false }) {
+  if (!existsSync(path.join(dist, 'server.cjs'))) throw new Error('dist/ is empty: npm run build comes first.');
+  rmSync(stage, { recursive: true, force: true });
+  mkdirSync(path.join(stage, 'dist'), { recursive: true });
+  for (const name of shipped) cpSync(path.join(dist, name), path.join(stage, 'dist', name), { recursive: true });
+  for (const name of ['troughline.tmLanguage.json', 'language-configuration.json', 'snippets.json']) cpSync(path.join(root, 'syntaxes', name), path.join(stage, 'syntaxes', name));
+  for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md']) if (existsSync(path.join(root, name))) cpSync(path.join(root, name), path.join(stage, name));
 
-const manifest = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
-const own = Object.fromEntries(kept.flatMap((name) => (name in manifest ? [[name, manifest[name]]] : [])));
-own.engines = { vscode: manifest.engines.vscode };
-own.files = ['**'];
-writeFileSync(path.join(stage, 'package.json'), `${JSON.stringify(own, undefined, 2)}\n`);
+  const manifest = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
+  const own = Object.fromEntries(kept.flatMap((name) => (name in manifest ? [[name, manifest[name]]] : [])));
+  own.engines = { vscode: manifest.engines.vscode };
+  own.files = ['**'];
+  if (webOnly) {
+    delete own.main;
+    delete own.extensionKind;
+  }
+  writeFileSync(path.join(stage, 'package.json'), `${JSON.stringify(own, undefined, 2)}\n`);
 
-await createVSIX({ cwd: stage, packagePath: packed, dependencies: false, allowMissingRepository: true, rewriteRelativeLinks: false });
-rmSync(stage, { recursive: true, force: true });
-console.log(path.relative(root, packed));
+  await createVSIX({ cwd: stage, packagePath, dependencies: false, allowMissingRepository: true, rewriteRelativeLinks: false });
+  rmSync(stage, { recursive: true, force: true });
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  await pack({ packagePath: packed });
+  console.log(path.relative(root, packed));
+}

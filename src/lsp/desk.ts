@@ -68,6 +68,7 @@ export function makeDesk(analyser: Analyser): Desk {
   const set = (text: Text): void => {
     const before = texts.get(text.uri);
     texts.set(text.uri, text);
+    names = undefined; // names point at the very object
     if (before?.text === text.text) return;
     analyser.set(text.uri, text.text);
     changed();

@@ -1,11 +1,12 @@
 // The packaged extension in a real workbench, as a user meets it: findings of files nobody opened, hovers, a quick fix,
 // formatting, rename across files, a new inspection, the report with its way back to the text, a drawing.
 
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { handsOf } from './hands.mjs';
+import { pack } from '../../.ci/package.mjs';
 import { demand, openWorkbench, until } from './workbench.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
@@ -18,146 +19,182 @@ cpSync(path.join(root, 'tests', 'editor', 'estate'), estate, { recursive: true }
 let passed = 0;
 let failed = 0;
 const started = Date.now();
-const workbench = await openWorkbench({ estate, vsix });
-const { page, workspace, shot } = workbench;
-const hands = handsOf(page);
-const onDisk = (name) => readFileSync(path.join(workspace, name), 'utf8');
+try {
+  await onTheDesktop();
+  await inTheBrowser();
+} finally {
+  rmSync(estate, { recursive: true, force: true });
+}
+console.log(`${passed} passed, ${failed} failed (${((Date.now() - started) / 1000).toFixed(0)} s)`);
+if (failed > 0) process.exitCode = 1;
 
-async function check(title, work) {
-  const from = Date.now();
+/** The server as a process of its own, on files on a disk. */
+async function onTheDesktop() {
+  const workbench = await openWorkbench({ estate, vsix });
+  const { page, workspace, shot } = workbench;
+  const check = checks(workbench);
+  const hands = handsOf(page);
+  const onDisk = (name) => readFileSync(path.join(workspace, name), 'utf8');
   try {
-    await work();
-    passed += 1;
-    console.log(`ok    ${title} (${((Date.now() - from) / 1000).toFixed(1)} s)`);
-  } catch (fault) {
-    failed += 1;
-    console.log(`FAIL  ${title}\n${fault.stack ?? fault}`);
-    await shot(`failed-${failed}`).catch(() => undefined);
-    await page.keyboard.press('Escape');
+    await check('findings of a file that nobody opened are in the Problems view', async () => {
+      await hands.problems();
+      const row = page.locator('.markers-panel .monaco-list-row', { hasText: '8,4' });
+      await row.first().waitFor({ timeout: 60_000 });
+      await shot('problems');
+    });
+
+    await check('a hover tells what follows for a conveyor', async () => {
+      await hands.openFile('conveyors/TX1.trough');
+      const card = await hands.hover('TX1');
+      const text = await card.innerText();
+      expect(text.includes('axial speed'), `the hover says: ${text}`);
+      expect(text.includes('How it is worked out'), `the hover says: ${text}`);
+      await shot('hover');
+    });
+
+    await check('a quick fix mends a comma decimal', async () => {
+      await hands.openFile('inspections/TX1-2026-02-03.trough');
+      await page.locator('.squiggly-error').first().waitFor();
+      await hands.words('8,4').first().click();
+      await page.keyboard.press('Control+.');
+      const menu = page.locator('.action-widget:visible');
+      await menu.waitFor();
+      await shot('quick-fix');
+      await menu.locator('.monaco-list-row.action', { hasText: '8.4 mm' }).first().click();
+      await until(async () => (await hands.onScreen()).includes('8.4 mm'), 10_000, () => 'the comma is still there');
+      await hands.save();
+      expect(onDisk('inspections/TX1-2026-02-03.trough').includes('8.4 mm'), 'the file on disk has not changed');
+    });
+
+    await check('completion offers what can be seen at a point, with its meaning', async () => {
+      await page.keyboard.press('End');
+      await page.keyboard.press('Enter');
+      await page.keyboard.type('T2 c');
+      const list = page.locator('.suggest-widget:visible');
+      await list.locator('.monaco-list-row', { hasText: 'colour' }).first().waitFor();
+      await shot('completion');
+      await page.keyboard.press('Enter');
+      await page.keyboard.type('red');
+      await until(async () => (await hands.onScreen()).includes('T2 colour red'), 10_000, () => 'the row was not completed');
+      await page.keyboard.press('Escape');
+    });
+
+    await check('Format Document tidies the text', async () => {
+      await hands.openFile('conveyors/TX1.trough');
+      expect((await hands.onScreen()).includes('incline     12 deg'), 'the text was tidy before');
+      await hands.command('Format Document');
+      await until(async () => (await hands.onScreen()).includes('incline 12 deg'), 10_000, () => 'the text is still untidy');
+      await hands.save();
+      expect(onDisk('conveyors/TX1.trough').includes('\n  incline 12 deg\n'), 'the file on disk is still untidy');
+    });
+
+    await check('rename changes a point in its conveyor and in its inspections', async () => {
+      await hands.openFile('conveyors/TX1.trough');
+      await hands.words('T1').first().click();
+      await page.keyboard.press('F2');
+      const box = page.locator('.rename-box:visible input, .rename-input:visible').first();
+      await box.waitFor();
+      await box.fill('Low-1');
+      await page.keyboard.press('Enter');
+      await until(async () => (await hands.onScreen()).includes('point Low-1'), 10_000, () => 'the point kept its name');
+      await hands.command('File: Save All');
+      await until(async () => onDisk('inspections/TX1-2026-02-03.trough').includes('Low-1 thickness'), 10_000, () => 'the inspection on disk kept the old name');
+      expect(onDisk('conveyors/TX1.trough').includes('point Low-1'), 'the conveyor on disk kept the old name');
+    });
+
+    await check('the outline and the estate view show what there is', async () => {
+      await page.locator('.pane-header', { hasText: 'Troughline Estate' }).click();
+      await page.locator('.pane-body .monaco-list-row', { hasText: 'TX1' }).first().waitFor();
+      await page.locator('.pane-header', { hasText: 'Outline' }).first().click();
+      await page.locator('.outline-pane .monaco-list-row', { hasText: 'Low-1' }).first().waitFor();
+      await shot('estate-and-outline');
+    });
+
+    await check('the report opens beside the text', async () => {
+      await hands.command('Troughline: Show Remaining-Life Report');
+      const report = hands.webview();
+      await report.locator('main.sheet h1').first().waitFor({ timeout: 120_000 });
+      const text = await report.locator('main.sheet').innerText();
+      expect(text.includes('TX1'), 'the report does not speak of TX1');
+      await page.waitForTimeout(500);
+      await shot('report');
+    });
+
+    await check('a drawing leads back to the text', async () => {
+      await page.keyboard.press('Control+1');
+      await hands.command('View: Close All Editors');
+      await hands.openFile('conveyors/TX1.trough');
+      await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
+      const drawing = hands.webview();
+      await drawing.locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
+      await page.waitForTimeout(500);
+      await shot('drawing');
+      await drawing.locator('tr[data-origin]', { hasText: 'Low-1' }).first().click();
+      await until(async () => (await page.locator('.statusbar-item', { hasText: /Ln \d+, Col/ }).first().innerText()).includes('Ln 12'), 10_000, () => 'the cursor did not go to the point');
+    });
+
+    await check('a new inspection is scaffolded with the points of the last', async () => {
+      await hands.command('Troughline: New Inspection');
+      await hands.quickInput.locator('input').fill('TX1');
+      await hands.quickInput.locator('.monaco-list-row', { hasText: 'TX1' }).first().click();
+      await hands.quickInput.locator('input').fill('2026-06-30');
+      await page.keyboard.press('Enter');
+      await page.waitForTimeout(300);
+      await hands.quickInput.locator('input').fill('5400 h');
+      await page.keyboard.press('Enter');
+      await page.locator('.tab.active', { hasText: 'TX1-2026-06-30.trough' }).waitFor();
+      const text = onDisk('inspections/TX1-2026-06-30.trough');
+      expect(text.includes('inspection TX1 2026-06-30 meter 5400 h {'), text);
+      expect(text.includes('Low-1') && text.includes('last time: 8.4 mm'), text);
+      await shot('new-inspection');
+    });
+  } finally {
+    await workbench.close();
   }
+}
+
+/** The browser's half alone: extension and server as web workers, every file read through the editor. */
+async function inTheBrowser() {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'troughline-web-'));
+  const webOnly = path.join(folder, 'troughline-web.vsix');
+  await pack({ packagePath: webOnly, webOnly: true });
+  const workbench = await openWorkbench({ estate, vsix: webOnly });
+  const { page, shot } = workbench;
+  const check = checks(workbench);
+  const hands = handsOf(page);
+  try {
+    await check('in a browser: findings of unopened files, a hover and a drawing', async () => {
+      await hands.problems();
+      await page.locator('.markers-panel .monaco-list-row', { hasText: '8,4' }).first().waitFor({ timeout: 60_000 });
+      await hands.openFile('conveyors/TX1.trough');
+      const text = await (await hands.hover('TX1')).innerText();
+      expect(text.includes('axial speed'), `the hover says: ${text}`);
+      await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
+      await hands.webview().locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
+      await shot('browser');
+    });
+  } finally {
+    await workbench.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function checks({ page, shot }) {
+  return async (title, work) => {
+    const from = Date.now();
+    try {
+      await work();
+      passed += 1;
+      console.log(`ok    ${title} (${((Date.now() - from) / 1000).toFixed(1)} s)`);
+    } catch (fault) {
+      failed += 1;
+      console.log(`FAIL  ${title}\n${fault.stack ?? fault}`);
+      await shot(`failed-${failed}`).catch(() => undefined);
+      await page.keyboard.press('Escape');
+    }
+  };
 }
 
 function expect(condition, message) {
   if (!condition) throw new Error(message);
 }
-
-try {
-  await check('findings of a file that nobody opened are in the Problems view', async () => {
-    await hands.problems();
-    const row = page.locator('.markers-panel .monaco-list-row', { hasText: '8,4' });
-    await row.first().waitFor({ timeout: 60_000 });
-    await shot('problems');
-  });
-
-  await check('a hover tells what follows for a conveyor', async () => {
-    await hands.openFile('conveyors/TX1.trough');
-    const card = await hands.hover('TX1');
-    const text = await card.innerText();
-    expect(text.includes('axial speed'), `the hover says: ${text}`);
-    expect(text.includes('How it is worked out'), `the hover says: ${text}`);
-    await shot('hover');
-  });
-
-  await check('a quick fix mends a comma decimal', async () => {
-    await hands.openFile('inspections/TX1-2026-02-03.trough');
-    await page.locator('.squiggly-error').first().waitFor();
-    await hands.words('8,4').first().click();
-    await page.keyboard.press('Control+.');
-    const menu = page.locator('.action-widget:visible');
-    await menu.waitFor();
-    await shot('quick-fix');
-    await menu.locator('.monaco-list-row.action', { hasText: '8.4 mm' }).first().click();
-    await until(async () => (await hands.onScreen()).includes('8.4 mm'), 10_000, () => 'the comma is still there');
-    await hands.save();
-    expect(onDisk('inspections/TX1-2026-02-03.trough').includes('8.4 mm'), 'the file on disk has not changed');
-  });
-
-  await check('completion offers what can be seen at a point, with its meaning', async () => {
-    await page.keyboard.press('End');
-    await page.keyboard.press('Enter');
-    await page.keyboard.type('T2 c');
-    const list = page.locator('.suggest-widget:visible');
-    await list.locator('.monaco-list-row', { hasText: 'colour' }).first().waitFor();
-    await shot('completion');
-    await page.keyboard.press('Enter');
-    await page.keyboard.type('red');
-    await until(async () => (await hands.onScreen()).includes('T2 colour red'), 10_000, () => 'the row was not completed');
-    await page.keyboard.press('Escape');
-  });
-
-  await check('Format Document tidies the text', async () => {
-    await hands.openFile('conveyors/TX1.trough');
-    expect((await hands.onScreen()).includes('incline     12 deg'), 'the text was tidy before');
-    await hands.command('Format Document');
-    await until(async () => (await hands.onScreen()).includes('incline 12 deg'), 10_000, () => 'the text is still untidy');
-    await hands.save();
-    expect(onDisk('conveyors/TX1.trough').includes('\n  incline 12 deg\n'), 'the file on disk is still untidy');
-  });
-
-  await check('rename changes a point in its conveyor and in its inspections', async () => {
-    await hands.openFile('conveyors/TX1.trough');
-    await hands.words('T1').first().click();
-    await page.keyboard.press('F2');
-    const box = page.locator('.rename-box:visible input, .rename-input:visible').first();
-    await box.waitFor();
-    await box.fill('Low-1');
-    await page.keyboard.press('Enter');
-    await until(async () => (await hands.onScreen()).includes('point Low-1'), 10_000, () => 'the point kept its name');
-    await hands.command('File: Save All');
-    await until(async () => onDisk('inspections/TX1-2026-02-03.trough').includes('Low-1 thickness'), 10_000, () => 'the inspection on disk kept the old name');
-    expect(onDisk('conveyors/TX1.trough').includes('point Low-1'), 'the conveyor on disk kept the old name');
-  });
-
-  await check('the outline and the estate view show what there is', async () => {
-    await page.locator('.pane-header', { hasText: 'Troughline Estate' }).click();
-    await page.locator('.pane-body .monaco-list-row', { hasText: 'TX1' }).first().waitFor();
-    await page.locator('.pane-header', { hasText: 'Outline' }).first().click();
-    await page.locator('.outline-pane .monaco-list-row', { hasText: 'Low-1' }).first().waitFor();
-    await shot('estate-and-outline');
-  });
-
-  await check('the report opens beside the text', async () => {
-    await hands.command('Troughline: Show Remaining-Life Report');
-    const report = hands.webview();
-    await report.locator('main.sheet h1').first().waitFor({ timeout: 120_000 });
-    const text = await report.locator('main.sheet').innerText();
-    expect(text.includes('TX1'), 'the report does not speak of TX1');
-    await page.waitForTimeout(500);
-    await shot('report');
-  });
-
-  await check('a drawing leads back to the text', async () => {
-    await page.keyboard.press('Control+1');
-    await hands.command('View: Close All Editors');
-    await hands.openFile('conveyors/TX1.trough');
-    await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
-    const drawing = hands.webview();
-    await drawing.locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
-    await page.waitForTimeout(500);
-    await shot('drawing');
-    await drawing.locator('tr[data-origin]', { hasText: 'Low-1' }).first().click();
-    await until(async () => (await page.locator('.statusbar-item', { hasText: /Ln \d+, Col/ }).first().innerText()).includes('Ln 12'), 10_000, () => 'the cursor did not go to the point');
-  });
-
-  await check('a new inspection is scaffolded with the points of the last', async () => {
-    await hands.command('Troughline: New Inspection');
-    await hands.quickInput.locator('input').fill('TX1');
-    await hands.quickInput.locator('.monaco-list-row', { hasText: 'TX1' }).first().click();
-    await hands.quickInput.locator('input').fill('2026-06-30');
-    await page.keyboard.press('Enter');
-    await page.waitForTimeout(300);
-    await hands.quickInput.locator('input').fill('5400 h');
-    await page.keyboard.press('Enter');
-    await page.locator('.tab.active', { hasText: 'TX1-2026-06-30.trough' }).waitFor();
-    const text = onDisk('inspections/TX1-2026-06-30.trough');
-    expect(text.includes('inspection TX1 2026-06-30 meter 5400 h {'), text);
-    expect(text.includes('Low-1') && text.includes('last time: 8.4 mm'), text);
-    await shot('new-inspection');
-  });
-} finally {
-  await workbench.close();
-  rmSync(estate, { recursive: true, force: true });
-}
-
-console.log(`${passed} passed, ${failed} failed (${((Date.now() - started) / 1000).toFixed(0)} s)`);
-if (failed > 0) process.exitCode = 1;

@@ -338,8 +338,9 @@ describe('links, hints and lenses', () => {
     expect(defaults.map(({ label }) => label).join()).toContain('density');
   });
 
-  it('puts newest inspection and life left above a conveyor', async () => {
+  it('puts newest inspection and life left above a conveyor, also once it is open', async () => {
     session = await startSession(files);
+    session.open('DG1.trough');
     const lenses = await ask<{ command: { title: string; command: string; arguments?: string[] } }[]>('textDocument/codeLens', 'DG1.trough');
     expect(lenses.map(({ command }) => command.title)[0]).toContain('inspected 2025-03-12');
     expect(lenses.map(({ command }) => command.command)).toContain('troughline.showDrawing');
