@@ -2,12 +2,13 @@
 // and the expected one beside each blank, the clock face and the layout, and the block as it will be typed in. Black and white.
 
 import { formatHours } from '../../domain/units/format.js';
+import type { LengthUnit } from '../page/lengths.js';
+import { chainageWords, lengthWords } from '../page/lengths.js';
 import type { Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
 import { htmlPage } from '../page/page.js';
-import { expectReason, expectWords, placeWords, thicknessWords } from './print/words.js';
-import type { SheetUnit } from './print/words.js';
+import { expectReason, expectWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
 export interface SheetHtmlOptions {
@@ -44,7 +45,7 @@ function blanks(sheet: InspectionSheet): Markup {
 
 function cautions(sheet: InspectionSheet): Markup {
   const points = sheet.isolations.length > 0
-    ? `Isolation points declared: ${sheet.isolations.map((item) => `${item.name}${item.title ? ` ${item.title}` : ''} (${item.kind}${item.at === undefined ? '' : `, at ${placeWords(item.at, sheet.unit)}`})`).join('; ')}.`
+    ? `Isolation points declared: ${sheet.isolations.map((item) => `${item.name}${item.title ? ` ${item.title}` : ''} (${item.kind}${item.at === undefined ? '' : `, at ${chainageWords(item.at, sheet.unit)}`})`).join('; ')}.`
     : 'No isolation point is declared for this conveyor: find and lock them all before opening.';
   return element('section', { class: 'caution' }, sheet.cautions.map((caution) => element('p', {}, element('strong', {}, caution.heading), ` ${caution.text}`)), element('p', {}, element('strong', {}, points)));
 }
@@ -63,11 +64,11 @@ function pointTable(sheet: InspectionSheet): Markup {
   );
 }
 
-function pointRow(point: SheetPoint, layers: readonly string[], unit: SheetUnit): Markup {
-  const where = [`${placeWords(point.fromHead, unit)} from the head`, point.cover && `cover ${point.cover}`, `${point.run}${point.panel === undefined ? '' : `, panel ${point.panel}`}`, point.access, point.note].filter(Boolean).join(', ');
+function pointRow(point: SheetPoint, layers: readonly string[], unit: LengthUnit): Markup {
+  const where = [`${chainageWords(point.fromHead, unit)} from the head`, point.cover && `cover ${point.cover}`, `${point.run}${point.panel === undefined ? '' : `, panel ${point.panel}`}`, point.access, point.note].filter(Boolean).join(', ');
   return element('tr', {},
     element('td', { class: 'name' }, point.name ?? 'place'),
-    element('td', {}, element('strong', {}, placeWords(point.at, unit)), element('br'), element('small', {}, where)),
+    element('td', {}, element('strong', {}, chainageWords(point.at, unit)), element('br'), element('small', {}, where)),
     element('td', { class: 'clock' }, point.clockText),
     element('td', {}, point.last ? group(element('strong', {}, point.last.words), element('br'), element('small', {}, point.last.date)) : 'none'),
     element('td', {}, element('strong', {}, expectWords(point.expect, unit)), element('br'), element('small', {}, expectReason(point.expect))),
@@ -82,14 +83,14 @@ function otherTables(sheet: InspectionSheet): Markup {
       element('h2', {}, 'Hold-down gaps'),
       element('table', {},
         element('thead', {}, element('tr', {}, ['Block', 'Chainage', 'Last', `Gap now, ${sheet.unit}`].map((heading) => element('th', { scope: 'col' }, heading)))),
-        element('tbody', {}, sheet.holdDowns.map((block) => element('tr', {}, element('td', {}, block.name), element('td', {}, placeWords(block.at, sheet.unit)), element('td', {}, block.lastGap === undefined ? '' : `${thicknessWords(block.lastGap, sheet.unit)}, ${block.lastDate ?? ''}`), element('td', { class: 'write' })))))),
+        element('tbody', {}, sheet.holdDowns.map((block) => element('tr', {}, element('td', {}, block.name), element('td', {}, chainageWords(block.at, sheet.unit)), element('td', {}, block.lastGap === undefined ? '' : `${lengthWords(block.lastGap, sheet.unit)}, ${block.lastDate ?? ''}`), element('td', { class: 'write' })))))),
     element('section', {},
       element('h2', {}, 'Running'),
       element('table', { class: 'form' }, element('tbody', {}, [
         ['Current empty, A', sheet.currents?.empty ?? ''], ['Current loaded, A', sheet.currents?.loaded ?? ''], [`Flight depth, ${sheet.unit}, at`, ''], ['Worn from … to … o’clock, at', ''],
       ].map(([name = '', last = '']) => element('tr', {}, element('td', {}, name), element('td', {}, last ? `last ${last}` : ''), element('td', { class: 'write wide' }))))),
       element('h2', {}, 'Findings'),
-      sheet.openRemarks.length > 0 && element('p', {}, `Look again at: ${sheet.openRemarks.map((remark) => `${remark.part ? `${remark.part} ` : ''}${remark.at === undefined ? '' : `at ${placeWords(remark.at, sheet.unit)} `}“${remark.text}” (${remark.date})`).join('; ')}.`),
+      sheet.openRemarks.length > 0 && element('p', {}, `Look again at: ${sheet.openRemarks.map((remark) => `${remark.part ? `${remark.part} ` : ''}${remark.at === undefined ? '' : `at ${chainageWords(remark.at, sheet.unit)} `}“${remark.text}” (${remark.date})`).join('; ')}.`),
       element('table', { class: 'form' }, element('thead', {}, element('tr', {}, ['Part', 'Chainage', 'What', 'Photo no.'].map((heading) => element('th', { scope: 'col' }, heading)))), element('tbody', {}, Array.from({ length: 5 }, () => element('tr', {}, element('td', { class: 'write' }), element('td', { class: 'write' }), element('td', { class: 'write wide' }), element('td', { class: 'write' }))))),
     ),
   );

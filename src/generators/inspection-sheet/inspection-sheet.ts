@@ -16,6 +16,8 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import { formatChainage } from '../../domain/units/format.js';
+import type { LengthUnit } from '../page/lengths.js';
+import { lengthWords, unitOf } from '../page/lengths.js';
 import { alongTheTrough } from '../drawing/along.js';
 import { crossSection } from '../drawing/cross-section.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
@@ -23,8 +25,6 @@ import { issueDrawings } from '../drawing/picture.js';
 import { sheetCautions } from './parts/cautions.js';
 import type { Seen } from './parts/expectation.js';
 import { expectationFor } from './parts/expectation.js';
-import type { SheetUnit } from './print/words.js';
-import { thicknessWords } from './print/words.js';
 import type { InspectionSheet, LastSeen, LinerSeen, MeterExpected, SheetPoint } from './sheet.js';
 
 export interface SheetOptions {
@@ -48,7 +48,7 @@ export function inspectionSheet(estate: Estate, conveyor: Conveyor, options: She
   const plant = conveyor.plant.title ?? conveyor.plant.name;
   const readings = exposedReadings(estate, { asOf });
   const places = estate.places.filter((place) => place.conveyor === conveyor && (place.declared || (readings.get(place)?.length ?? 0) > 0));
-  const unit = unitOf(conveyor.liner);
+  const unit = unitOf(conveyor.liner.layers.map((layer) => layer.thickness.text));
   const points = places.map((place) => pointOf(estate, history, place, readings.get(place) ?? [], asOf, look, unit)).sort((a, b) => a.at - b.at || a.clock - b.clock);
   return {
     formatVersion: 1, asOf: formatDay(asOf), number, plant,
@@ -72,7 +72,7 @@ export function inspectionSheet(estate: Estate, conveyor: Conveyor, options: She
   };
 }
 
-function pointOf(estate: Estate, history: History, place: Place, rows: readonly ExposedReading[], asOf: CalendarDay, look: 'downstream' | 'upstream', unit: SheetUnit): SheetPoint {
+function pointOf(estate: Estate, history: History, place: Place, rows: readonly ExposedReading[], asOf: CalendarDay, look: 'downstream' | 'upstream', unit: LengthUnit): SheetPoint {
   const { conveyor } = history;
   const set = setLying(history, place.at, asOf);
   const liner = set?.liner ?? conveyor.liner;
@@ -112,12 +112,7 @@ function pointOf(estate: Estate, history: History, place: Place, rows: readonly 
   };
 }
 
-/** Inches where every layer of the liner is declared in inches. */
-function unitOf(liner: LinerSpecification): SheetUnit {
-  return liner.layers.length > 0 && liner.layers.every((layer) => /\bin(ch|ches)?$/.test(layer.thickness.text.trim())) ? 'in' : 'mm';
-}
-
-function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerSpecification, unit: SheetUnit): LastSeen | undefined {
+function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerSpecification, unit: LengthUnit): LastSeen | undefined {
   const row = rows.at(-1);
   if (!row) return undefined;
   const value = estate.readings.value[row.row] ?? NaN;
@@ -126,7 +121,7 @@ function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerS
   const remark = note === undefined ? '' : ` (${note})`;
   switch (estate.readings.kind[row.row]) {
     case ReadingKind.thickness:
-      return { date, words: `${thicknessWords(value, unit)}${remark}`, thickness: value };
+      return { date, words: `${lengthWords(value, unit)}${remark}`, thickness: value };
     case ReadingKind.colour:
       return { date, words: `${liner.layers[value]?.name ?? 'colour'}${remark}`, thickness: undefined };
     case ReadingKind.trough:

@@ -4,10 +4,11 @@
 import { formatNumber } from '../../domain/units/format.js';
 import { formScript } from '../page/form-kit.js';
 import { formStyles } from '../page/form-styles.js';
+import type { LengthUnit } from '../page/lengths.js';
+import { chainageWords, lengthWords } from '../page/lengths.js';
 import { offlinePage } from '../page/offline-page.js';
 import { phoneScript } from './phone/script.js';
-import type { SheetUnit } from './print/words.js';
-import { expectWords, placeWords, thicknessWords } from './print/words.js';
+import { expectWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
 export function inspectionPhonePage(sheet: InspectionSheet): string {
@@ -32,19 +33,19 @@ function phoneData(sheet: InspectionSheet): unknown {
     },
     tonnes: sheet.tonnes === undefined ? null : { last: sheet.tonnes.last === undefined ? null : Math.round(sheet.tonnes.last), date: sheet.tonnes.date ?? null },
     cautions: sheet.cautions,
-    isolations: sheet.isolations.map((item) => [item.name, item.title, `(${item.kind})`, item.at === undefined ? '' : `at ${placeWords(item.at, sheet.unit)}`].filter(Boolean).join(' ')),
-    liners: sheet.liners.map((liner) => ({ name: liner.name, thickness: liner.thickness, thicknessWords: thicknessWords(liner.thickness, sheet.unit), condemn: liner.condemn, condemnWords: thicknessWords(liner.condemn, sheet.unit), layers: liner.layers.map((layer) => ({ name: layer.name })) })),
+    isolations: sheet.isolations.map((item) => [item.name, item.title, `(${item.kind})`, item.at === undefined ? '' : `at ${chainageWords(item.at, sheet.unit)}`].filter(Boolean).join(' ')),
+    liners: sheet.liners.map((liner) => ({ name: liner.name, thickness: liner.thickness, thicknessWords: lengthWords(liner.thickness, sheet.unit), condemn: liner.condemn, condemnWords: lengthWords(liner.condemn, sheet.unit), layers: liner.layers.map((layer) => ({ name: layer.name })) })),
     points: sheet.points.map((point) => pointData(point, sheet.unit)),
-    holdDowns: sheet.holdDowns.map((block) => ({ name: block.name, at: formatNumber(block.at / 1000), place: placeWords(block.at, sheet.unit), last: block.lastGap === undefined ? '' : thicknessWords(block.lastGap, sheet.unit) })),
+    holdDowns: sheet.holdDowns.map((block) => ({ name: block.name, at: formatNumber(block.at / 1000), place: chainageWords(block.at, sheet.unit), last: block.lastGap === undefined ? '' : lengthWords(block.lastGap, sheet.unit) })),
   };
 }
 
-function pointData(point: SheetPoint, unit: SheetUnit): unknown {
+function pointData(point: SheetPoint, unit: LengthUnit): unknown {
   const { expect } = point;
   return {
-    id: point.writes, label: point.name ?? `${placeWords(point.at, unit)} at ${point.clockText}`, writes: point.writes, clock: point.clock, clockText: point.clockText, liner: point.liner,
+    id: point.writes, label: point.name ?? `${chainageWords(point.at, unit)} at ${point.clockText}`, writes: point.writes, clock: point.clock, clockText: point.clockText, liner: point.liner,
     where: [
-      `${placeWords(point.at, unit)} from the tail`, `${placeWords(point.fromHead, unit)} from the head`,
+      `${chainageWords(point.at, unit)} from the tail`, `${chainageWords(point.fromHead, unit)} from the head`,
       [point.cover && `cover ${point.cover}`, point.panel !== undefined && `panel ${point.panel}`].filter(Boolean).join(', '), point.note,
     ].filter((text) => text !== ''),
     last: point.last === undefined ? null : { date: point.last.date, words: point.last.words, thickness: point.last.thickness ?? null },

@@ -2,6 +2,7 @@
 // markdown.ts, xlsx.ts and calendar.ts. Lengths and chainages in mm, masses in kg, times in hours; dates are ISO 8601 text.
 
 import type { StepAction } from '../../domain/model/job.js';
+import type { LengthUnit } from '../page/lengths.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 
 export interface WorkPack {
@@ -12,6 +13,8 @@ export interface WorkPack {
   readonly number: string;
   readonly drawnFrom: string;
   readonly plant: string;
+  /** In which the machine is declared; prints say it first. */
+  readonly unit: LengthUnit;
   readonly job: { readonly name: string; readonly title?: string; readonly doc?: string };
   readonly conveyor: { readonly name: string; readonly title?: string; readonly facts: readonly Fact[] };
   readonly window?: Window;

@@ -10,7 +10,9 @@ import { groundOf } from '../../domain/order/ground.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
-import { formatChainage, formatLength, formatPercent } from '../../domain/units/format.js';
+import { formatPercent } from '../../domain/units/format.js';
+import type { LengthUnit } from '../page/lengths.js';
+import { chainageWords, lengthWords, unitOf } from '../page/lengths.js';
 import type { Fact, OrderBy, WorkPack } from './pack.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
@@ -34,13 +36,14 @@ export interface PackOptions {
 export function workPack(estate: Estate, job: Job, options: PackOptions = {}): WorkPack {
   const { conveyor } = job;
   const asOf = formatDay(options.asOf ?? newestRecord(estate) ?? job.window?.from.day ?? (0 as CalendarDay));
+  const unit = unitOf((job.relines[0]?.liner ?? conveyor.liner).layers.map((layer) => layer.thickness.text));
   const plan = planJob(job, estate);
   const steps = plan.steps.map((planned) => planned.step);
   // The plan's own ground counts its steps as they were written or proposed; the pack's follows them in time.
   const ground = groundOf(job, steps, estate);
   const runs = runRows(ground, steps);
   const panels = panelRows(ground, steps);
-  const rows = stepRows(ground, plan);
+  const rows = stepRows(ground, plan, unit);
   const fitted = fittedAreas(ground, steps);
   const cuts = cutLists(job, estate, ground, fitted);
   const renewed = panels.filter((panel) => panel.renewed);
@@ -51,13 +54,13 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const drawnFrom = options.drawnFrom ?? `job ${job.name}`;
   return {
     formatVersion: 1, asOf, number, drawnFrom,
-    plant: owner,
+    plant: owner, unit,
     job: { name: job.name, ...(job.title === undefined ? {} : { title: job.title }), ...(job.doc === undefined ? {} : { doc: job.doc }) },
-    conveyor: { name: conveyor.name, ...(conveyor.title === undefined ? {} : { title: conveyor.title }), facts: factsOf(job) },
+    conveyor: { name: conveyor.name, ...(conveyor.title === undefined ? {} : { title: conveyor.title }), facts: factsOf(job, unit) },
     ...windowOf(job),
     obstacles: obstaclesOf(plan),
     warnings: warningsOf(plan),
-    scope: scopeWords(job, ground.scope.map((area) => `${formatChainage(area.from)} to ${formatChainage(area.to)}`)),
+    scope: scopeWords(job, ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`)),
     crews: job.crews.map(({ use, crew }) => ({ name: use.name, size: crew?.size.count, skills: crew?.skills ?? [] })),
     accessUnits: job.accessUnits.map(({ use, unit }) => ({
       name: use.name, ...(unit?.title === undefined ? {} : { title: unit.title }), ...(unit?.reach ? { reach: unit.reach.value } : {}), ...(unit?.limit ? { limit: unit.limit.value } : {}),
@@ -67,17 +70,17 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       downSlope: plan.lifts.spiral?.downSlopeForce,
     }),
     isolations: conveyor.isolations.map((item) => ({ name: item.name, title: item.title ?? '', kind: item.kind, at: item.at?.value })),
-    permits: permitsFor({ conveyor, changesScrew: job.screwChange !== undefined, patches: steps.some((step) => step.action === 'patch'), heaviestLift: heaviest, handLimit: handlingGuideline }),
+    permits: permitsFor({ unit, conveyor, changesScrew: job.screwChange !== undefined, patches: steps.some((step) => step.action === 'patch'), heaviestLift: heaviest, handLimit: handlingGuideline }),
     access: conveyor.access.map((zone) => ({
       name: zone.name ?? zone.kind, kind: zone.kind, from: zone.from.value, to: zone.to.value, height: zone.height?.value,
       used: job.screwChange !== undefined || ground.scope.some((area) => area.from < zone.to.value && area.to > zone.from.value),
     })),
     runs, panels,
-    takings: takingsFor(ground, steps, panels),
+    takings: takingsFor(ground, steps, panels, unit),
     order: plan.order,
     steps: rows,
     schedule: scheduleFacts(plan),
-    lifts: liftFacts(plan.lifts),
+    lifts: liftFacts(plan.lifts, unit),
     cutLists: cuts.map(cutListFacts),
     materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
     holdDowns: conveyor.holdDowns.map((block, index) => ({ name: block.name ?? `H${index + 1}`, at: (block.from.value + block.to.value) / 2 })),
@@ -114,15 +117,15 @@ function scopeWords(job: Job, places: readonly string[]): readonly string[] {
   return words;
 }
 
-function factsOf(job: Job): readonly Fact[] {
+function factsOf(job: Job, unit: LengthUnit): readonly Fact[] {
   const { conveyor } = job;
   const screw = job.screwChange?.screw ?? conveyor.screw;
   const liner = job.relines[0]?.liner ?? conveyor.liner;
   const facts: Fact[] = [
-    { name: 'Length, incline', value: `${formatChainage(conveyor.length.value)}, ${conveyor.incline.text}` },
-    { name: 'Trough', value: `inside radius ${formatLength(conveyor.trough.insideRadius.value)}, straight side ${formatLength(conveyor.trough.sideHeight.value)}, plate ${formatLength(conveyor.trough.plate.value)}` },
-    { name: 'Liner', value: `${liner.name}: ${liner.layers.map((layer) => `${layer.name} ${formatLength(layer.thickness.value)}`).join(' + ')}${liner.bolt ? `, bolts ${liner.bolt.size}` : ''}, joints ${liner.joint.policy === 'gap' ? `with a gap of ${formatLength(liner.joint.gap.value)}` : 'butted'}` },
-    { name: 'Screw', value: `${screw.name}: ${formatLength(screw.outsideDiameter.value)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}` },
+    { name: 'Length, incline', value: `${chainageWords(conveyor.length.value, unit)}, ${conveyor.incline.text}` },
+    { name: 'Trough', value: `inside radius ${lengthWords(conveyor.trough.insideRadius.value, unit)}, straight side ${lengthWords(conveyor.trough.sideHeight.value, unit)}, plate ${lengthWords(conveyor.trough.plate.value, unit)}` },
+    { name: 'Liner', value: `${liner.name}: ${liner.layers.map((layer) => `${layer.name} ${lengthWords(layer.thickness.value, unit)}`).join(' + ')}${liner.bolt ? `, bolts ${liner.bolt.size}` : ''}, joints ${liner.joint.policy === 'gap' ? `with a gap of ${lengthWords(liner.joint.gap.value, unit)}` : 'butted'}` },
+    { name: 'Screw', value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}` },
   ];
   if (conveyor.drive) facts.push({ name: 'Drive', value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${conveyor.drive.speed ? `, ${conveyor.drive.speed.text}` : ''}` });
   if (conveyor.conveys) facts.push({ name: 'Conveys', value: conveyor.conveys.material });

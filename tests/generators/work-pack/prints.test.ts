@@ -61,12 +61,14 @@ describe('HTML', () => {
     for (const facts of [{}, { job: 'change screw' }]) expect(workPackHtml(pack(facts)) + workPackMarkdown(pack(facts))).not.toMatch(/NaN|undefined|Infinity|\[object/);
   });
 
-  for (const [paper, width] of [['A4', 210], ['Letter', 215.9]] as const) {
-    test(`stays within the margins of ${paper}, and its drawings print at full size`, async () => {
+  for (const [paper, width, liner] of [['A4', 210, 'mm'], ['Letter', 215.9, 'mm'], ['Letter', 215.9, 'in']] as const) {
+    test(`stays within the margins of ${paper} in ${liner}, and its drawings print at full size`, async () => {
       // 13 mm of margin on either side; drawings have sheets of their own.
       const page = await browser.newPage({ viewport: { width: Math.floor(((width - 26) / 25.4) * 96), height: 1000 } });
       await page.emulateMedia({ media: 'print' });
-      await page.setContent(workPackHtml(pack({ job: 'change screw' }), { paper }));
+      const text = liftConveyor({ job: 'change screw' });
+      const analysis = read(liner === 'in' ? text.replaceAll(/layer (white|red) 6 mm/g, 'layer $1 1/4 in') : text);
+      await page.setContent(workPackHtml(workPack(analysis.estate, theJob(analysis)), { paper }));
       const wide = await page.evaluate(() => [...document.querySelectorAll('body > *:not(.sheet), td, th, pre')].filter((node) => node.getBoundingClientRect().right > document.documentElement.clientWidth + 1).map((node) => node.textContent));
       expect(wide).toEqual([]);
       const drawn = await page.evaluate(() => [...document.querySelectorAll('svg.drawing-sheet')].map((node) => node.getBoundingClientRect().width));

@@ -177,6 +177,14 @@ describe('materials', () => {
   });
 });
 
+test('a machine declared in inches is told in feet and inches first', () => {
+  const analysis = read(liftConveyor().replace('layer white 6 mm', 'layer white 1/4 in').replace('layer red 6 mm', 'layer red 1/4 in'));
+  const made = workPack(analysis.estate, theJob(analysis));
+  expect(made.unit).toBe('in');
+  // 7.5 m is 24.61 ft, 12 m is 39.37 ft.
+  expect(made.scope[0]).toContain('24.61 ft (7.50 m) to 39.37 ft (12.00 m)');
+});
+
 test('the date is the newest record’s where none is given', () => {
   const analysis = read(liftConveyor({ more: 'inspection DG1 2026-05-04 meter 4000 h {\n  P1 thickness 9.4 mm\n}' }));
   expect(workPack(analysis.estate, theJob(analysis)).asOf).toBe('2026-05-04');

@@ -1,21 +1,10 @@
-// Lengths and expectations in words, short enough for a cell and for a phone, in the unit the machine is declared in.
+// Expectations in words, short enough for a cell and for a phone, in the unit the machine is declared in.
 
-import { formatChainage, formatLength, formatNumber, formatValue } from '../../../domain/units/format.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import type { LengthUnit } from '../../page/lengths.js';
 import type { Expectation } from '../sheet.js';
 
-export type SheetUnit = 'mm' | 'in';
-
-/** A thickness or gap in mm: `8.4 mm`, or `0.33 in (8.4 mm)`. */
-export function thicknessWords(mm: number, unit: SheetUnit): string {
-  return unit === 'mm' ? formatLength(mm) : `${formatValue(mm, 'length', { unit: 'in', digits: 2 })} (${formatLength(mm)})`;
-}
-
-/** A chainage in mm: `6.20 m`, or `20.34 ft (6.20 m)`. */
-export function placeWords(mm: number, unit: SheetUnit): string {
-  return unit === 'mm' ? formatChainage(mm) : `${formatNumber(mm / 304.8, 2)} ft (${formatChainage(Math.round(mm / 10) * 10)})`;
-}
-
-export function expectWords(expect: Expectation, unit: SheetUnit): string {
+export function expectWords(expect: Expectation, unit: LengthUnit): string {
   switch (expect.kind) {
     case 'range':
       return `${numberIn(expect.least, unit)} to ${numberIn(expect.most, unit)} ${unit}, ${expect.layers.join(' or ')}`;
@@ -36,6 +25,6 @@ export function expectReason(expect: Expectation): string {
   }
 }
 
-function numberIn(mm: number, unit: SheetUnit): string {
+function numberIn(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? formatNumber(mm, 1) : formatNumber(mm / 25.4, 2);
 }

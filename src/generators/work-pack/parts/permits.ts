@@ -2,10 +2,13 @@
 // office from, never a permit.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { formatHours, formatLength, formatMass } from '../../../domain/units/format.js';
+import { formatHours, formatMass } from '../../../domain/units/format.js';
+import type { LengthUnit } from '../../page/lengths.js';
+import { lengthWords } from '../../page/lengths.js';
 import type { Permit } from '../pack.js';
 
 export interface PermitFacts {
+  readonly unit: LengthUnit;
   readonly conveyor: Conveyor;
   readonly changesScrew: boolean;
   readonly patches: boolean;
@@ -47,7 +50,7 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
     {
       name: 'Work at height',
       need: high.length > 0 ? 'needed' : 'to be judged on site',
-      why: high.length > 0 ? `Access by ${[...new Set(high.map((zone) => zone.kind))].join(', ')}${top > 0 ? `, up to ${formatLength(top)} above the ground` : ''}.` : 'Only ground access is declared.',
+      why: high.length > 0 ? `Access by ${[...new Set(high.map((zone) => zone.kind))].join(', ')}${top > 0 ? `, up to ${lengthWords(top, facts.unit)} above the ground` : ''}.` : 'Only ground access is declared.',
       ask: 'Inspection tags, operator’s licence, weather limits, rescue from height.',
     },
     {

@@ -2,7 +2,8 @@
 
 import type { HandLift, LiftTable } from '../../../domain/plan/lifts.js';
 import type { JobPlan } from '../../../domain/plan/plan-job.js';
-import { formatLength } from '../../../domain/units/format.js';
+import type { LengthUnit } from '../../page/lengths.js';
+import { lengthWords } from '../../page/lengths.js';
 import type { LiftFacts, Obstacle, ScheduleFacts } from '../pack.js';
 import { momentText } from './steps.js';
 
@@ -25,7 +26,7 @@ export function warningsOf(plan: JobPlan): readonly { readonly message: string; 
   return plan.problems.filter((problem) => !problem.stops).map((problem) => ({ message: sentence(problem.message), todo: problem.todo }));
 }
 
-export function liftFacts(lifts: LiftTable): LiftFacts {
+export function liftFacts(lifts: LiftTable, unit: LengthUnit): LiftFacts {
   const { spiral } = lifts;
   return {
     slingAngle: lifts.slingAngle.value, slingAngleAssumed: lifts.slingAngle.assumed,
@@ -34,13 +35,13 @@ export function liftFacts(lifts: LiftTable): LiftFacts {
       downSlopeForce: spiral.downSlopeForce, springBack: spiral.springBack,
       pieces: spiral.pieces.map((piece) => ({ ...piece, liftingPoint: piece.liftingPoint?.name })),
     },
-    byHand: lifts.byHand.map((lift) => ({ what: lift.what, count: lift.count, mass: lift.mass, centre: centreWords(lift), people: lift.people, teamLift: lift.teamLift })),
+    byHand: lifts.byHand.map((lift) => ({ what: lift.what, count: lift.count, mass: lift.mass, centre: centreWords(lift, unit), people: lift.people, teamLift: lift.teamLift })),
   };
 }
 
-function centreWords({ centre }: HandLift): string {
+function centreWords({ centre }: HandLift, unit: LengthUnit): string {
   if (!centre) return '';
-  return `${formatLength(centre.along)} from an end, ${formatLength(Math.abs(centre.below))} ${centre.below >= 0 ? 'below' : 'above'} the centre line`;
+  return `${lengthWords(centre.along, unit)} from an end, ${lengthWords(Math.abs(centre.below), unit)} ${centre.below >= 0 ? 'below' : 'above'} the centre line`;
 }
 
 function sentence(text: string): string {

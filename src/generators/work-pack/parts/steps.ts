@@ -7,12 +7,13 @@ import type { JobPlan } from '../../../domain/plan/plan-job.js';
 import type { Moment } from '../../../domain/plan/work-calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatTimeOfDay } from '../../../domain/units/clock.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import type { LengthUnit } from '../../page/lengths.js';
+import { chainageWords } from '../../page/lengths.js';
 import type { StepRow } from '../pack.js';
 import { guidance } from './guidance.js';
 
 /** `ground` must be that of the plan's own steps, in their order. */
-export function stepRows(ground: Ground, plan: JobPlan): readonly StepRow[] {
+export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): readonly StepRow[] {
   const { job } = ground;
   return plan.steps.map((planned, index): StepRow => {
     const { step } = planned;
@@ -23,7 +24,7 @@ export function stepRows(ground: Ground, plan: JobPlan): readonly StepRow[] {
     const words = guidance[step.action];
     return {
       number: index + 1, ...(step.name === undefined ? {} : { name: step.name }), action: step.action,
-      where: whereWords(step, known, from, to, job.conveyor.length.value) + (step.action === 'fit' ? fitWords(ground, step, areas) : ''),
+      where: whereWords(step, known, from, to, job.conveyor.length.value, unit) + (step.action === 'fit' ? fitWords(ground, step, areas) : ''),
       from: known ? from : 0, to: known ? to : 0,
       who: planned.crews.join(', '), access: planned.unit ?? zonesOf(ground, from, to),
       work: words.work, check: words.check, hold: words.hold,
@@ -56,7 +57,7 @@ export function momentText(moment: Moment | undefined): string | undefined {
   return moment && `${formatDay(moment.day)} ${formatTimeOfDay(moment.hour)}`;
 }
 
-function whereWords(step: Step, known: boolean, from: number, to: number, length: number): string {
+function whereWords(step: Step, known: boolean, from: number, to: number, length: number, unit: LengthUnit): string {
   switch (step.action) {
     case 'isolate': case 'prove dead': case 'remove isolation': return 'all isolation points';
     case 'run empty': case 'run loaded': return 'whole conveyor';
@@ -66,7 +67,7 @@ function whereWords(step: Step, known: boolean, from: number, to: number, length
   }
   if (!known) return step.stretch ? `${stretchText(step.stretch)} (not found on this conveyor)` : 'not known';
   if (from <= 0 && to >= length) return 'whole length';
-  const place = from === to ? formatChainage(from) : `${formatChainage(from)} to ${formatChainage(to)}`;
+  const place = from === to ? chainageWords(from, unit) : `${chainageWords(from, unit)} to ${chainageWords(to, unit)}`;
   return step.stretch && step.stretch.kind !== 'chainage' && step.stretch.kind !== 'all' ? `${stretchText(step.stretch)}, ${place}` : place;
 }
 

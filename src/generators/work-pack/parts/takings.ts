@@ -4,24 +4,25 @@
 import { within } from '../../../domain/order/ground.js';
 import type { Ground, Piece } from '../../../domain/order/ground.js';
 import type { Step, StepAction } from '../../../domain/model/job.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import type { LengthUnit } from '../../page/lengths.js';
+import { chainageWords } from '../../page/lengths.js';
 import type { HoldDown, Span } from '../../../domain/model/conveyor.js';
 import type { PanelRow, Taking } from '../pack.js';
 
-export function takingsFor(ground: Ground, steps: readonly Step[], panels: readonly PanelRow[]): readonly Taking[] {
+export function takingsFor(ground: Ground, steps: readonly Step[], panels: readonly PanelRow[], unit: LengthUnit): readonly Taking[] {
   const { conveyor } = ground.job;
   const renewed = panels.filter((panel) => panel.renewed).length;
   return [
-    ...counted(ground, steps, 'cover', 'C', ground.covers, conveyor.covers, 'covers off', 'covers on', conveyor.covers.find((cover) => cover.mass)?.mass?.value),
-    ...counted(ground, steps, 'brace', 'B', ground.braces, conveyor.braces, 'braces off', 'braces on', undefined),
-    ...counted(ground, steps, 'hold-down', 'H', ground.holdDowns, conveyor.holdDowns, 'hold-downs off', 'hold-downs on', undefined),
+    ...counted(unit, ground, steps, 'cover', 'C', ground.covers, conveyor.covers, 'covers off', 'covers on', conveyor.covers.find((cover) => cover.mass)?.mass?.value),
+    ...counted(unit, ground, steps, 'brace', 'B', ground.braces, conveyor.braces, 'braces off', 'braces on', undefined),
+    ...counted(unit, ground, steps, 'hold-down', 'H', ground.holdDowns, conveyor.holdDowns, 'hold-downs off', 'hold-downs on', undefined),
     ...(renewed > 0 ? [{ part: 'liner panel' as const, which: panelWords(panels), off: renewed, back: renewed, mass: undefined, note: 'old out, new in' }] : []),
     ...screwTakings(ground, steps),
   ];
 }
 
 function counted(
-  ground: Ground, steps: readonly Step[], part: Taking['part'], letter: string, pieces: readonly Piece[], declared: readonly Span[],
+  unit: LengthUnit, ground: Ground, steps: readonly Step[], part: Taking['part'], letter: string, pieces: readonly Piece[], declared: readonly Span[],
   off: StepAction, on: StepAction, mass: number | undefined,
 ): Taking[] {
   const taken = touched(ground, steps, off, pieces);
@@ -35,7 +36,7 @@ function counted(
   const both = taken.length > 0 && blocks(taken) === 2 * taken.length;
   const numbers = taken.map((piece) => pieces.indexOf(piece));
   return [{
-    part, which: ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) + placeWords(taken),
+    part, which: ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) + placeWords(taken, unit),
     off: blocks(taken), back: blocks(returned), mass,
     note: both ? 'a pair at each place' : '',
   }];
@@ -67,11 +68,11 @@ function panelWords(panels: readonly PanelRow[]): string {
   }).join('; ');
 }
 
-function placeWords(pieces: readonly Piece[]): string {
+function placeWords(pieces: readonly Piece[], unit: LengthUnit): string {
   const first = pieces[0];
   const last = pieces.at(-1);
   if (!first || !last) return '';
-  return `, ${formatChainage(first.from)} to ${formatChainage(last.to)}`;
+  return `, ${chainageWords(first.from, unit)} to ${chainageWords(last.to, unit)}`;
 }
 
 /** `C11 to C19`, `H9, H11 to H14`. */

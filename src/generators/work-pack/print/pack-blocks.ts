@@ -1,7 +1,8 @@
 // A pack laid out for reading: cover first (scope, window, what speaks against it), then safety, access, what comes off, the
 // panels, the steps to sign, the drawings and the check sheets.
 
-import { formatChainage, formatHours, formatLength, formatMass, formatNumber, formatPercent } from '../../../domain/units/format.js';
+import { formatHours, formatMass, formatNumber, formatPercent } from '../../../domain/units/format.js';
+import { chainageWords, lengthWords } from '../../page/lengths.js';
 import type { PanelRow, WorkPack } from '../pack.js';
 import { standingCaution } from '../parts/cautions.js';
 import { recordTemplate } from '../parts/records.js';
@@ -27,7 +28,7 @@ function coverBlocks(pack: WorkPack): Block[] {
     ['Window', window ? `${window.from} to ${window.to}, ${window.days} days${window.name ? ` (${[window.name, window.title].filter(Boolean).join(': ')})` : ''}` : 'not given: agree it before anything is ordered'],
     ['Crews', pack.crews.length > 0 ? pack.crews.map((crew) => `${crew.name}${crew.size === undefined ? ' (not declared at the plant)' : `, ${crew.size} people${crew.skills.length > 0 ? ` (${crew.skills.join(', ')})` : ''}`}`).join('; ') : 'none named'],
     ['Time', timeWords(pack)],
-    ['Access', pack.accessUnits.length > 0 ? pack.accessUnits.map((unit) => [unit.name, unit.title, unit.reach === undefined ? '' : `reach ${formatLength(unit.reach)}`, unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`].filter(Boolean).join(', ')).join('; ') : 'none named'],
+    ['Access', pack.accessUnits.length > 0 ? pack.accessUnits.map((unit) => [unit.name, unit.title, unit.reach === undefined ? '' : `reach ${lengthWords(unit.reach, pack.unit)}`, unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`].filter(Boolean).join(', ')).join('; ') : 'none named'],
     ['Order by', orderWords(pack)],
     ['Panels', renewed.length > 0 ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${renewed.every((panel) => panel.mass !== undefined) ? `${formatMass(sum(renewed))} in all` : 'mass not known'}` : 'none'],
   ];
@@ -50,7 +51,7 @@ function safetyBlocks(pack: WorkPack): Block[] {
       kind: 'table', caption: 'Isolation points declared', form: true,
       columns: [{ head: 'Point' }, { head: 'What' }, { head: 'Kind' }, { head: 'Chainage', number: true }, { head: 'Lock no.', write: 16 }, { head: 'Isolated by, time', write: 26 }, { head: 'Proved by, time', write: 26 }, { head: 'Removed by, time', write: 26 }],
       rows: [
-        ...pack.isolations.map((item) => [item.name, item.title, item.kind, item.at === undefined ? '' : formatChainage(item.at), '', '', '', '']),
+        ...pack.isolations.map((item) => [item.name, item.title, item.kind, item.at === undefined ? '' : chainageWords(item.at, pack.unit), '', '', '', '']),
         ['', 'others found on site', '', '', '', '', '', ''],
       ],
     },
@@ -64,7 +65,7 @@ function accessBlocks(pack: WorkPack): Block[] {
   if (pack.access.length === 0) return [{ kind: 'heading', level: 2, text: 'Access' }, { kind: 'text', text: 'No access is declared for this conveyor. Settle how each stretch is reached before the job.', strong: true }];
   return [
     { kind: 'heading', level: 2, text: 'Access' },
-    { kind: 'table', columns: [{ head: 'Zone' }, { head: 'By' }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Height', number: true }, { head: 'Used by this job' }], rows: pack.access.map((zone) => [zone.name, zone.kind, formatChainage(zone.from), formatChainage(zone.to), zone.height === undefined ? '' : formatLength(zone.height), zone.used ? 'yes' : 'no']) },
+    { kind: 'table', columns: [{ head: 'Zone' }, { head: 'By' }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Height', number: true }, { head: 'Used by this job' }], rows: pack.access.map((zone) => [zone.name, zone.kind, chainageWords(zone.from, pack.unit), chainageWords(zone.to, pack.unit), zone.height === undefined ? '' : lengthWords(zone.height, pack.unit), zone.used ? 'yes' : 'no']) },
   ];
 }
 
@@ -154,14 +155,14 @@ function liftBlocks(pack: WorkPack): Block[] {
         kind: 'list', items: [
           `Out: ${spiral.out}, ${formatNumber(spiral.massOut, 1)} kg/m. In: ${spiral.in}, ${formatNumber(spiral.massIn, 1)} kg/m.`,
           `Unbolted, the whole spiral pulls down the slope with ${formatNumber(spiral.downSlopeForce / 1000, 2)} kN, friction left out: rate the restraint for it.`,
-          ...(spiral.springBack === undefined ? [] : [`It can spring by about ${formatLength(Math.round(spiral.springBack))} when the drive plate lets go.`]),
+          ...(spiral.springBack === undefined ? [] : [`It can spring by about ${lengthWords(Math.round(spiral.springBack), pack.unit)} when the drive plate lets go.`]),
           `Slings at ${formatNumber(lifts.slingAngle)}° from the vertical.${lifts.slingAngleAssumed ? ` ${lifts.slingAngleAssumed}` : ''}`,
         ],
       },
       {
         kind: 'table', form: true, caption: 'Spiral, in pieces',
         columns: [{ head: 'Piece', number: true }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Length', number: true }, { head: 'Mass', number: true }, { head: 'Limit', number: true }, { head: 'Hangs from' }, { head: 'Centre', number: true }, { head: 'Each sling leg', number: true }, { head: 'Lifted out', write: 18 }, { head: 'Lifted in', write: 18 }],
-        rows: spiral.pieces.map((piece) => [`${piece.number}`, formatChainage(piece.from), formatChainage(piece.to), formatLength(piece.to - piece.from), formatMass(piece.mass), piece.limit === undefined ? '' : formatMass(piece.limit), `${piece.liftingPoint ?? ''}${piece.withinLimit ? '' : ' OVER LIMIT'}`, formatChainage(piece.centre), `${formatNumber(piece.legTension / 1000, 2)} kN`, '', '']),
+        rows: spiral.pieces.map((piece) => [`${piece.number}`, chainageWords(piece.from, pack.unit), chainageWords(piece.to, pack.unit), lengthWords(piece.to - piece.from, pack.unit), formatMass(piece.mass), piece.limit === undefined ? '' : formatMass(piece.limit), `${piece.liftingPoint ?? ''}${piece.withinLimit ? '' : ' OVER LIMIT'}`, chainageWords(piece.centre, pack.unit), `${formatNumber(piece.legTension / 1000, 2)} kN`, '', '']),
         strong: spiral.pieces.flatMap((piece, index) => (piece.withinLimit ? [] : [index])),
       },
     );
@@ -185,12 +186,12 @@ function panelBlocks(pack: WorkPack): Block[] {
     blocks.push({
       kind: 'table', caption: `${capital(run.label)}: ${rows.length} of ${run.panels} panels, ${run.liner}, fitted from the ${run.fitFrom ?? 'head'} end`,
       columns: [{ head: 'Turn', number: true }, { head: 'Panel', number: true }, { head: 'From', number: true }, { head: 'To', number: true }, { head: 'Length', number: true }, { head: 'Mass', number: true }, { head: 'By hand' }, { head: 'Note' }],
-      rows: rows.map((panel) => [`${panel.turn ?? ''}`, `${panel.panel}`, formatChainage(panel.from), formatChainage(panel.to), formatLength(panel.length), panel.mass === undefined ? 'not known' : formatMass(panel.mass), panel.mass === undefined ? '' : handWords(panel.people), panel.closing ? 'closing: cut to the gap as measured' : '']),
+      rows: rows.map((panel) => [`${panel.turn ?? ''}`, `${panel.panel}`, chainageWords(panel.from, pack.unit), chainageWords(panel.to, pack.unit), lengthWords(panel.length, pack.unit), panel.mass === undefined ? 'not known' : formatMass(panel.mass), panel.mass === undefined ? '' : handWords(panel.people), panel.closing ? 'closing: cut to the gap as measured' : '']),
       strong: rows.flatMap((panel, index) => (panel.closing ? [index] : [])),
     });
     if (run.closing) {
       const { at, worst, rootSumSquare, allowance } = run.closing;
-      blocks.push({ kind: 'text', text: `Closes at ${at}, which takes ${formatLength(allowance)}: lengths add up to ±${formatLength(Math.round(worst * 10) / 10)} at worst, ±${formatLength(Math.round(rootSumSquare * 10) / 10)} by root-sum-square. Measure the gap before the closing panel is cut.` });
+      blocks.push({ kind: 'text', text: `Closes at ${at}, which takes ${lengthWords(allowance, pack.unit)}: lengths add up to ±${lengthWords(Math.round(worst * 10) / 10, pack.unit)} at worst, ±${lengthWords(Math.round(rootSumSquare * 10) / 10, pack.unit)} by root-sum-square. Measure the gap before the closing panel is cut.` });
     }
   }
   return blocks;
@@ -211,7 +212,7 @@ function checkBlocks(pack: WorkPack): Block[] {
     });
   }
   blocks.push({
-    kind: 'table', form: true, caption: `Clearance between screw and liner${pack.clearance ? `, declared ${formatLength(pack.clearance.from)} to ${formatLength(pack.clearance.to)}` : ''}`,
+    kind: 'table', form: true, caption: `Clearance between screw and liner${pack.clearance ? `, declared ${lengthWords(pack.clearance.from, pack.unit)} to ${lengthWords(pack.clearance.to, pack.unit)}` : ''}`,
     columns: [{ head: 'Chainage', write: 30 }, { head: 'At 3 o’clock, mm', write: 30 }, { head: 'At 9 o’clock, mm', write: 30 }, { head: 'Top, to the cover, mm', write: 30 }, { head: 'By', write: 24 }],
     rows: Array.from({ length: 4 }, () => ['', '', '', '', '']),
   });
@@ -220,7 +221,7 @@ function checkBlocks(pack: WorkPack): Block[] {
     blocks.push({
       kind: 'table', form: true, caption: 'Hold-down gaps',
       columns: [{ head: 'Block' }, { head: 'Chainage', number: true }, { head: 'Gap before, mm', write: 30 }, { head: 'Gap after, mm', write: 30 }, { head: 'Tight', write: 20 }, { head: 'By', write: 24 }],
-      rows: pack.holdDowns.map((block) => [block.name, formatChainage(block.at), '', '', '', '']),
+      rows: pack.holdDowns.map((block) => [block.name, chainageWords(block.at, pack.unit), '', '', '', '']),
     });
   }
   blocks.push({
@@ -243,19 +244,19 @@ function recordBlocks(pack: WorkPack): Block[] {
 function cutBlocks(pack: WorkPack): Block[] {
   return pack.cutLists.flatMap((list): Block[] => {
     const items = [
-      ...list.toBuy.map((buy) => `New stock: ${buy.count} of ${formatLength(buy.length)}.`),
-      `${formatLength(list.newStock)} of new stock in all; ${list.optimal ? 'no cutting plan needs less' : `no plan needs less than ${formatLength(list.lowerBound)}`}. Waste ${formatPercent(list.wasteRatio)}.`,
-      ...(list.newStockWithoutKerf < list.newStock ? [`If the saw took nothing, ${formatLength(list.newStockWithoutKerf)} would do: sheets a few millimetres over nominal length save whole sheets.`] : []),
-      ...list.missing.map((short) => `Stock in hand does not yield ${short.count} of ${formatLength(short.length)}.`),
-      ...list.tooLong.map((piece) => `Panel ${piece.panel} of run ${piece.run} (${formatLength(piece.length)}) is longer than any stock.`),
-      ...list.recordedOffcuts.map((offcut) => `On record from ${offcut.date}: ${offcut.count} offcut${offcut.count === 1 ? '' : 's'} of ${formatLength(offcut.length)} that this job does not list.`),
+      ...list.toBuy.map((buy) => `New stock: ${buy.count} of ${lengthWords(buy.length, pack.unit)}.`),
+      `${lengthWords(list.newStock, pack.unit)} of new stock in all; ${list.optimal ? 'no cutting plan needs less' : `no plan needs less than ${lengthWords(list.lowerBound, pack.unit)}`}. Waste ${formatPercent(list.wasteRatio)}.`,
+      ...(list.newStockWithoutKerf < list.newStock ? [`If the saw took nothing, ${lengthWords(list.newStockWithoutKerf, pack.unit)} would do: sheets a few millimetres over nominal length save whole sheets.`] : []),
+      ...list.missing.map((short) => `Stock in hand does not yield ${short.count} of ${lengthWords(short.length, pack.unit)}.`),
+      ...list.tooLong.map((piece) => `Panel ${piece.panel} of run ${piece.run} (${lengthWords(piece.length, pack.unit)}) is longer than any stock.`),
+      ...list.recordedOffcuts.map((offcut) => `On record from ${offcut.date}: ${offcut.count} offcut${offcut.count === 1 ? '' : 's'} of ${lengthWords(offcut.length, pack.unit)} that this job does not list.`),
     ];
     return [
       { kind: 'heading', level: 2, text: `Cut list: ${list.liner}` },
       { kind: 'list', items },
       {
         kind: 'table', columns: [{ head: 'Stock' }, { head: 'Length', number: true }, { head: 'Cut into (run.panel)' }, { head: 'Rest', number: true }, { head: 'Rest goes' }, { head: 'Cut, by', write: 24 }],
-        rows: list.sticks.map((stick) => [`${stick.name}${stick.offcut ? ' (offcut)' : ''}`, formatLength(stick.length), stick.cuts.map((cut) => `${cut.run}.${cut.panel}: ${formatLength(cut.length)}${cut.closing ? ', closing, cut last to the gap as measured' : ''}`).join('; '), stick.rest < 0.05 ? '' : formatLength(stick.rest), stick.rest < 0.05 ? '' : stick.keep ? 'to store, as an offcut' : 'to scrap', '']),
+        rows: list.sticks.map((stick) => [`${stick.name}${stick.offcut ? ' (offcut)' : ''}`, lengthWords(stick.length, pack.unit), stick.cuts.map((cut) => `${cut.run}.${cut.panel}: ${lengthWords(cut.length, pack.unit)}${cut.closing ? ', closing, cut last to the gap as measured' : ''}`).join('; '), stick.rest < 0.05 ? '' : lengthWords(stick.rest, pack.unit), stick.rest < 0.05 ? '' : stick.keep ? 'to store, as an offcut' : 'to scrap', '']),
       },
     ];
   });
