@@ -10,6 +10,7 @@ import { ReadingKind, type Inspection, type Place } from '../../domain/model/rec
 import { formatNumber } from '../../domain/units/format.js';
 import { handArithmetic, type HandResult, type ThicknessReading } from '../../domain/wear/arithmetic.js';
 import { isPlausible } from './plausible.js';
+import { errorOf } from './reading-error.js';
 import { eachSeen } from './seen-sets.js';
 
 export interface HandLife {
@@ -45,7 +46,9 @@ export function* firstToGo(estate: Estate): Iterable<RatedLife> {
     const rated = lives.flatMap((life): readonly RatedLife[] => {
       const { result, set, unit } = life;
       const fitted = unit === 't' ? set.fitted?.tonnes : set.fitted?.hours;
-      return result.kind === 'rate' && fitted !== undefined ? [{ ...life, result, end: fitted + result.last.exposure + result.remaining }] : [];
+      // What has worn off must be more than the reading's error, or the rate is one of chance.
+      const sure = result.kind === 'rate' && fittedThickness(set, life.place).value - result.last.thickness > 2 * errorOf(estate, life.row);
+      return result.kind === 'rate' && sure && fitted !== undefined ? [{ ...life, result, end: fitted + result.last.exposure + result.remaining }] : [];
     });
     const first = rated.reduce<RatedLife | undefined>((a, b) => (!a || b.end < a.end ? b : a), undefined);
     if (first) yield first;
@@ -76,12 +79,18 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
     if (!set || !inspection || set.removed || !isPlausible('liner thickness', set.liner.thickness.value)) return;
     const history = historyOf(estate, place.conveyor);
     const earlier = before[index] ?? -1;
-    const used = [earlier, row].flatMap((one) => readingOf(estate, history, set, one) ?? []);
+    const used = [earlier, row].filter((one) => one === row || isBeyondError(estate, earlier, row)).flatMap((one) => readingOf(estate, history, set, one) ?? []);
     const result = handArithmetic({ fitted: fittedThickness(set, place).value, least: set.liner.condemn.value, readings: used });
     const life: HandLife = { place, set, history, row, before: earlier < 0 ? undefined : earlier, inspection, result, unit: history.wearBy === 'tonnes' ? 't' : 'h' };
     lives.set(place.conveyor, [...(lives.get(place.conveyor) ?? []), life]);
   });
   return lives;
+}
+
+/** Two readings whose difference is within their error give no short-term rate to raise an alarm on. */
+function isBeyondError(estate: Estate, before: number, row: number): boolean {
+  const { value } = estate.readings;
+  return before >= 0 && Math.abs((value[row] ?? 0) - (value[before] ?? 0)) > 2 * Math.hypot(errorOf(estate, row), errorOf(estate, before));
 }
 
 function readingOf(estate: Estate, history: History, set: LinerSet, row: number): ThicknessReading | undefined {

@@ -2,10 +2,11 @@
 
 import type { Rule } from '../rule.js';
 import { inspectionOverdue } from './wear/inspection-overdue.js';
+import { lastColourShowing } from './wear/last-colour-showing.js';
 import { limitBeforeTheNextOutage } from './wear/limit-before-the-next-outage.js';
 import { orderTheLinerNow } from './wear/order-the-liner-now.js';
 import { wearSpeedingUp } from './wear/wear-speeding-up.js';
 
 export const wearRules: readonly Rule[] = [
-  limitBeforeTheNextOutage, inspectionOverdue, orderTheLinerNow, wearSpeedingUp,
+  limitBeforeTheNextOutage, inspectionOverdue, orderTheLinerNow, lastColourShowing, wearSpeedingUp,
 ];

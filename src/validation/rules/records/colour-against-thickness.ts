@@ -15,7 +15,7 @@ export const colourAgainstThickness: Rule = {
   todo: 'Look again with a lamp and a gauge checked on an offcut.',
   given: 'inspection',
   bad: '  P1 thickness 9.8 mm\n  «P1 colour red»',
-  good: '  P1 thickness 9.8 mm\n  P2 colour red',
+  good: '  P1 thickness 9.8 mm\n  P2 colour white',
   *check({ estate }) {
     const { readings } = estate;
     for (const { row, before, place, liner, kinds, sameInspection } of growthsOf(estate)) {

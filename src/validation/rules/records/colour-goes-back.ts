@@ -26,7 +26,7 @@ inspection DG1 2024-09-09 meter 3600 h {
   view downstream
   P1 colour white
 }
-inspection DG1 2025-03-10 meter 6200 h {
+inspection DG1 2024-12-09 meter 4900 h {
   view downstream
   P1 colour red
 }`,

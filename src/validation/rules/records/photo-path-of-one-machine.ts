@@ -9,8 +9,8 @@ export const photoPathOfOneMachine: Rule = {
   why: 'Nobody else can open it, and the crew that has to judge the damage gets a dead link.',
   todo: 'Put the photo beside the records and give its path from there, for example "photos/2025-03-10-P1.jpg".',
   given: 'inspection',
-  bad: '  P1 colour red\n  «photo "C:/photos/P1.jpg"»',
-  good: '  P1 colour red\n  photo "photos/2025-03-10-P1.jpg"',
+  bad: '  P1 colour white\n  «photo "C:/photos/P1.jpg"»',
+  good: '  P1 colour white\n  photo "photos/2025-03-10-P1.jpg"',
   *check({ estate }) {
     for (const { photos } of estate.inspections) {
       for (const { path, origin } of photos) {
