@@ -10,8 +10,9 @@ export function unitOf(declared: readonly string[]): LengthUnit {
   return declared.length > 0 && declared.every((text) => /\bin(ch|ches)?$/.test(text.trim())) ? 'in' : 'mm';
 }
 
-/** A length in mm: `8.4 mm`, or `0.33 in (8.4 mm)`. */
+/** A length in mm: `8.4 mm`, or `0.33 in (8.4 mm)`; in feet from ten feet up. */
 export function lengthWords(mm: number, unit: LengthUnit): string {
+  if (unit === 'in' && mm >= 3048) return `${formatNumber(mm / 304.8, 2)} ft (${formatLength(mm)})`;
   return unit === 'mm' ? formatLength(mm) : `${formatValue(mm, 'length', { unit: 'in', digits: 2 })} (${formatLength(mm)})`;
 }
 

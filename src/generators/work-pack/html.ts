@@ -19,7 +19,8 @@ export function workPackHtml(pack: WorkPack, options: HtmlOptions = {}): string 
     title: packTitle(pack),
     footer: `${pack.number} · as of ${pack.asOf} · advice only, not a permit`,
     paper,
-    styles: styles(paper),
+    // Two units in one cell need a second line.
+    styles: styles(paper) + (pack.unit === 'in' ? 'td.number { white-space: normal; }\n' : ''),
     body: group(cover(pack), packBlocks(pack).map(blockMarkup)),
   });
 }
