@@ -7,16 +7,17 @@
 import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
 import { designOf } from './likelihood/design.js';
+import type { DutyAsked, Found } from './likelihood/duty-noise.js';
+import { hasPairs, modeWithDuty, ratesAt, usualInterval } from './likelihood/duty-noise.js';
 import type { LeaveOneOut } from './likelihood/leave-one-out.js';
 import { crowdWeight, leaveOneOut } from './likelihood/leave-one-out.js';
-import type { Convergence, Mode, NormalPrior, Parameters, Priors } from './likelihood/mode.js';
-import { findMode } from './likelihood/mode.js';
-import type { ParameterNode, RatioCandidate } from './likelihood/parameter-nodes.js';
-import { gridNodes, nodeFrom, plugInNode, widened } from './likelihood/parameter-nodes.js';
-import { median, startValues } from './likelihood/start.js';
+import type { Convergence, Mode, NormalPrior, Priors } from './likelihood/mode.js';
+import type { ParameterNode } from './likelihood/parameter-nodes.js';
+import { gridNodes, modeNodes, nodeFrom, plugInNode } from './likelihood/parameter-nodes.js';
+import { startValues } from './likelihood/start.js';
 import { summarise } from './likelihood/summary.js';
 import type { UnitTerms } from './likelihood/unit-integral.js';
-import { emptyMoments, emptyPanels, unitMoments, unitTerms } from './likelihood/unit-integral.js';
+import { emptyMoments, emptyPanels, unitMoments } from './likelihood/unit-integral.js';
 import type { Units } from './reduce.js';
 import { defaultGaugeError } from './reduce.js';
 
@@ -40,14 +41,14 @@ export interface WearOptions {
   readonly uncertainty?: 'auto' | 'integrate' | 'correct' | 'plug-in';
 }
 
-/** Declared, weak, on natural logarithms: a factor of about 1.65 either way, 2.7 for the duty noise. Our judgement. */
+/** Declared, weak, on natural logarithms: a factor of about 1.65 either way, 2 for the duty noise. Our judgement. */
 export const weakPriors = {
   spread: { mean: Math.log(0.3), spread: 0.5 },
   /** About the gauge error. */
   error: { spread: 0.5 },
   poolSpread: { mean: Math.log(0.15), spread: 0.5 },
   /** Of the variation over one usual interval between readings. */
-  dutyNoise: { mean: Math.log(0.1), spread: 1 },
+  dutyNoise: { mean: Math.log(0.25), spread: 0.7 },
   expectedLifeSpread: 0.7,
 } as const;
 
@@ -98,29 +99,43 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
   }
   const design = designOf(units.count, pools);
   const priors = priorsOf(options);
+  const per = usualInterval(units);
+  const asked = dutyAsked(units, options, per);
+  const gaugeError = options.gaugeError ?? defaultGaugeError;
   let weight: Float64Array = new Float64Array(units.exposure.length).fill(1);
-  const plain = modeAt(units, design, priors, options, weight, undefined);
+  const modeFor = (before: Found | undefined): Found => {
+    const straight = summarise(units, 0, undefined, weight);
+    const start = before?.mode.pass.parameters ?? startValues(units, straight, design, priors, gaugeError);
+    return modeWithDuty(units, design, priors, asked, per, weight, straight, start, before);
+  };
+  const plain = modeFor(undefined);
   let best = plain;
   if (options.outliers !== 'keep' && options.priors !== 'none') {
     for (let round = 0; round < 3; round++) {
       const next = leaveOut(units, design, best, weight).deviation.map(crowdWeight);
       let change = 0;
       for (let at = 0; at < next.length; at++) change = Math.max(change, Math.abs(next[at]! - weight[at]!));
-      if (change < 0.02) break;
+      if (change < 0.05) break;
       weight = next;
-      best = modeAt(units, design, priors, options, weight, best);
+      best = modeFor(best);
     }
   }
-  const fit = finish(units, design, priors, options, weight, best, informative);
+  const fit = finish(units, design, priors, options, weight, best, per, informative);
   if (best === plain) return fit;
   let full: WearFit | undefined;
   return {
     ...fit,
     remarks: [...fit.remarks, ...outlierRemarks(units, leaveOut(units, design, best, weight), weight)],
     get fullWeight() {
-      return (full ??= finish(units, design, priors, options, new Float64Array(units.exposure.length).fill(1), plain, informative));
+      return (full ??= finish(units, design, priors, options, new Float64Array(units.exposure.length).fill(1), plain, per, informative));
     },
   };
+}
+
+function dutyAsked(units: Units, { dutyNoise = 'estimate', priors }: WearOptions, per: number): DutyAsked {
+  if (dutyNoise === 'none' || per === 0) return { kind: 'none' };
+  if (dutyNoise === 'estimate') return priors !== 'none' && hasPairs(units) ? { kind: 'estimate', prior: weakPriors.dutyNoise } : { kind: 'none' };
+  return dutyNoise.ratio > 0 ? { kind: 'declared', psi: dutyNoise.ratio * Math.sqrt(dutyNoise.per) } : { kind: 'none' };
 }
 
 function countInformative(units: Units): number {
@@ -155,8 +170,8 @@ function priorsOf(options: WearOptions): Priors {
   };
 }
 
-function finish(units: Units, design: Design, priors: Priors, options: WearOptions, weight: Float64Array, found: Found, informative: number): WearFit {
-  const { terms, mode, per } = found;
+function finish(units: Units, design: Design, priors: Priors, options: WearOptions, weight: Float64Array, found: Found, per: number, informative: number): WearFit {
+  const { terms, mode } = found;
   const uncertainty = options.uncertainty ?? 'auto';
   const method = uncertainty === 'plug-in' ? 'plug-in' : uncertainty === 'integrate' || (uncertainty === 'auto' && informative < manyUnits) ? 'integrated' : 'corrected';
   const error = Math.exp(mode.pass.parameters.logError);
@@ -164,7 +179,8 @@ function finish(units: Units, design: Design, priors: Priors, options: WearOptio
   const single = nodeFrom(terms, design, mode.pass, 1, psi);
   let nodes: readonly ParameterNode[] = [];
   if (method === 'integrated') nodes = gridNodes(found.candidates(), design, priors, mode.pass.parameters);
-  else if (single) nodes = [method === 'corrected' ? widened(single, design, mode.pass.system) : plugInNode(single)];
+  else if (method === 'corrected') nodes = modeNodes(found.candidates(), design, priors, mode);
+  else if (single) nodes = [plugInNode(single)];
   if (nodes.length === 0 && single) nodes = [single];
   const parameters = mode.pass.parameters;
   const solved = mode.pass.effectsOnly;
@@ -189,178 +205,6 @@ function finish(units: Units, design: Design, priors: Priors, options: WearOptio
     weight,
     fullWeight: undefined,
   };
-}
-
-/** Median stretch of exposure between two thicknesses of a unit, or up to the first where there is but one. */
-function usualInterval(units: Units): number {
-  const gaps: number[] = [];
-  const stride = Math.max(1, Math.floor(units.count / 400));
-  for (let unit = 0; unit < units.count; unit += stride) {
-    for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) {
-      const gap = units.exposure[at]! - (at > units.start[unit]! ? units.exposure[at - 1]! : 0);
-      if (gap > 0) gaps.push(gap);
-    }
-  }
-  return gaps.length > 0 ? median(gaps) : 0;
-}
-
-interface Found {
-  /** (ψ/σ)² at the mode. */
-  readonly ratio: number;
-  readonly from: 'estimated' | 'declared' | 'none';
-  readonly per: number;
-  readonly terms: UnitTerms;
-  readonly mode: Mode;
-  /** Values of the ratio to integrate over. */
-  readonly candidates: () => readonly RatioCandidate[];
-  /** Half the width of the ratio's peak, ln. */
-  readonly ratioSpread: number;
-}
-
-const searchUnits = 100; // enough to tell the duty noise; the rest would only cost time
-const searchNear = 1e-4;
-
-/** Mode over everything, duty noise included. `before`: a mode found with other weights, to start from. */
-function modeAt(units: Units, design: Design, priors: Priors, options: WearOptions, weight: Float64Array, before: Found | undefined): Found {
-  const asked = options.dutyNoise ?? 'estimate';
-  const per = usualInterval(units);
-  const straight = summarise(units, 0, undefined, weight);
-  const start = before?.mode.pass.parameters ?? startValues(units, straight, design, priors, options.gaugeError ?? defaultGaugeError);
-  const plainTerms = unitTerms(units, straight, 0);
-  const estimate = asked === 'estimate' && options.priors !== 'none' && per > 0 && hasPairs(units);
-  const declared = typeof asked === 'object' && per > 0;
-  const plainMode = before && estimate ? before.mode : findMode(plainTerms, design, priors, start, estimate || declared ? { spreads: true, near: searchNear } : { spreads: true });
-  if (!estimate && !declared) {
-    return { ratio: 0, from: 'none', per, terms: plainTerms, mode: plainMode, ratioSpread: 0, candidates: () => [{ ratio: 0, terms: plainTerms, logPrior: () => 0, logShare: 0 }] };
-  }
-  const rate = ratesAt(units, straight, plainMode.pass.parameters, plainMode.pass.mean);
-  const termsAt = (ratio: number, error: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), Math.sqrt(ratio) * error);
-  if (declared) {
-    const psi = asked.ratio * Math.sqrt(asked.per);
-    let mode = plainMode;
-    let terms = plainTerms;
-    let ratio = 0;
-    for (let round = 0; round < 4; round++) {
-      const error = Math.exp(mode.pass.parameters.logError);
-      ratio = (psi / error) ** 2;
-      terms = termsAt(ratio, error);
-      mode = findMode(terms, design, priors, mode.pass.parameters, { spreads: true });
-    }
-    return { ratio, from: 'declared', per, terms, mode, ratioSpread: 0, candidates: () => [{ ratio, terms, logPrior: () => 0, logShare: 0 }] };
-  }
-  // Estimated: the mode over ln ratio of likelihood and prior, by a walk and a parabola; the curvature spaces the grid.
-  const { mean, spread } = weakPriors.dutyNoise;
-  const logPrior = (ratio: number, error: number): number => {
-    const z = (0.5 * Math.log(ratio / per) + Math.log(error) - mean) / spread;
-    return -0.5 * z * z;
-  };
-  const some = sampleOf(units);
-  const share = some === units ? undefined : designOf(some.count, []);
-  const someWeight = some === units ? weight : pick(units, some, weight);
-  const someRate = some === units ? rate : pickUnits(units, rate);
-  let warm: Parameters = share ? { ...plainMode.pass.parameters, effects: { dense: plainMode.pass.parameters.effects.dense.slice(0, 1), apart: new Float64Array(0) }, poolSpread: [] } : plainMode.pass.parameters;
-  const tried = new Map<number, number>();
-  const at = (logRatio: number): number => {
-    const known = tried.get(logRatio);
-    if (known !== undefined) return known;
-    const ratio = Math.exp(logRatio);
-    const terms = unitTerms(some, summarise(some, ratio, someRate, someWeight), Math.sqrt(ratio) * Math.exp(warm.logError));
-    const mode = findMode(terms, share ?? design, priors, warm, { spreads: true, near: searchNear }, 12);
-    warm = mode.pass.parameters;
-    const value = mode.pass.objective + logPrior(ratio, Math.exp(warm.logError));
-    tried.set(logRatio, value);
-    return value;
-  };
-  let centre = before ? Math.log(before.ratio) : 2 * mean + Math.log(per) - 2 * plainMode.pass.parameters.logError;
-  let stride = before ? 0.75 : 1.5;
-  for (let step = 0; step < 14; step++) {
-    const here = at(centre);
-    if (at(centre + stride) > here) centre += stride;
-    else if (at(centre - stride) > here) centre -= stride;
-    else if (stride > 0.8) stride /= 2;
-    else break;
-  }
-  const left = at(centre - stride);
-  const middle = at(centre);
-  const right = at(centre + stride);
-  const bend = (2 * middle - left - right) / (stride * stride);
-  const best = centre + (bend > 0 ? Math.max(-stride, Math.min(stride, (right - left) / (2 * stride * bend))) : 0);
-  const width = Math.min(2, bend > 0 ? 1 / Math.sqrt(bend) : 2);
-  const ratio = Math.exp(best);
-  const terms = termsAt(ratio, Math.exp(warm.logError));
-  const mode = findMode(terms, design, priors, { ...plainMode.pass.parameters, logSpread: warm.logSpread, logError: warm.logError }, { spreads: true });
-  // Three values by Gauss–Hermite about the peak; each stands for its weight over the peak's normal shape there.
-  const candidates = (): readonly RatioCandidate[] =>
-    [-Math.sqrt(3), 0, Math.sqrt(3)].map((z) => {
-      const value = Math.exp(best + width * z);
-      return { ratio: value, terms: z === 0 ? terms : termsAt(value, Math.exp(mode.pass.parameters.logError)), logPrior: (e: number) => logPrior(value, e), logShare: Math.log(z === 0 ? 2 / 3 : 1 / 6) + 0.5 * z * z };
-    });
-  return { ratio, from: 'estimated', per, terms, mode, candidates, ratioSpread: width };
-}
-
-/** An even choice of units with two thicknesses or more, where there are many. */
-function sampleOf(units: Units): Units {
-  const chosen = sampleUnits(units);
-  if (!chosen) return units;
-  const start = new Int32Array(chosen.length + 1);
-  const edgeStart = new Int32Array(chosen.length + 1);
-  chosen.forEach((unit, k) => (start[k + 1] = start[k]! + units.start[unit + 1]! - units.start[unit]!));
-  const rows = Int32Array.from(chosen.flatMap((unit) => Array.from({ length: units.start[unit + 1]! - units.start[unit]! }, (_, j) => units.start[unit]! + j)));
-  const take = (column: Float64Array): Float64Array => Float64Array.from(rows, (row) => column[row]!);
-  const none = new Float64Array(0);
-  return {
-    ...units,
-    count: chosen.length,
-    start,
-    exposure: take(units.exposure),
-    wear: take(units.wear),
-    reading: Int32Array.from(rows, (row) => units.reading[row]!),
-    edgeStart,
-    edgeDepth: none,
-    edgeTolerance: none,
-    edgeReached: none,
-    edgeNotYet: none,
-    life: new Float64Array(chosen.length).fill(NaN),
-    lifeSpread: new Float64Array(chosen.length),
-    offset: Float64Array.from(chosen, (unit) => units.offset[unit]!),
-  };
-}
-
-function sampleUnits(units: Units): readonly number[] | undefined {
-  const able: number[] = [];
-  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! >= 2) able.push(unit);
-  if (able.length <= searchUnits) return undefined;
-  return Array.from({ length: searchUnits }, (_, k) => able[Math.floor((k * able.length) / searchUnits)]!);
-}
-
-function pick(units: Units, some: Units, column: Float64Array): Float64Array {
-  const chosen = sampleUnits(units) ?? [];
-  const out = new Float64Array(some.exposure.length);
-  chosen.forEach((unit, k) => out.set(column.subarray(units.start[unit]!, units.start[unit + 1]!), some.start[k]!));
-  return out;
-}
-
-function pickUnits(units: Units, column: Float64Array): Float64Array {
-  return Float64Array.from(sampleUnits(units) ?? [], (unit) => column[unit]!);
-}
-
-function hasPairs(units: Units): boolean {
-  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! >= 2) return true;
-  return false;
-}
-
-/** Rates at which the walk of each unit is scaled: its own line drawn towards the pool's median. */
-function ratesAt(units: Units, summary: ReturnType<typeof summarise>, parameters: Parameters, mean: Float64Array): Float64Array {
-  const rate = new Float64Array(units.count);
-  const error = Math.exp(parameters.logError);
-  const spread = Math.exp(parameters.logSpread);
-  for (let unit = 0; unit < units.count; unit++) {
-    const pool = Math.exp(mean[unit]!);
-    const own = summary.sxx[unit]! / (error * error);
-    const prior = 1 / (pool * spread) ** 2;
-    rate[unit] = Math.max((own * summary.slope[unit]! + prior * pool) / (own + prior), 0.05 * pool);
-  }
-  return rate;
 }
 
 function leaveOut(units: Units, design: Design, found: Found, weight: Float64Array): LeaveOneOut {

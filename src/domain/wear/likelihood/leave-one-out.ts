@@ -109,10 +109,10 @@ export function leaveOneOut(units: Units, error: number, walk: number, rate: Flo
 const strayShare = 0.02; // one reading in fifty strays, before anything is known of it: our judgement
 const strayWidth = 10; // and then is ten times as scattered: our judgement
 
-/** Chance that a reading so far out belongs to the common crowd. 1 within 3.1 standard deviations, ½ near 3.5. */
+/** Chance that a reading so far out belongs to the common crowd. 1 within about 3.5 standard deviations, 0 from about 4.5. */
 export function crowdWeight(deviation: number): number {
   const crowd = (1 - strayShare) * Math.exp(-0.5 * deviation * deviation);
   const stray = (strayShare / strayWidth) * Math.exp((-0.5 * deviation * deviation) / (strayWidth * strayWidth));
   const weight = crowd / (crowd + stray);
-  return weight > 0.8 ? 1 : weight;
+  return weight > 0.5 ? 1 : weight;
 }

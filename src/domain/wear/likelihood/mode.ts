@@ -62,7 +62,6 @@ const largestLogSpread = Math.log(5);
 /** @param free which of ln τ and ln σ may move: on a parameter grid neither may. */
 export function findMode(terms: UnitTerms, design: Design, priors: Priors, start: Parameters, free: { readonly spreads: boolean; /** Stop at this decrement; 1e-14 where left out. */ readonly near?: number }, most = 60): Mode {
   const near = free.near ?? 1e-14;
-  counter.modes++;
   let parameters = start;
   let pass = passOver(terms, design, priors, parameters, free.spreads);
   let decrement = Infinity;
@@ -98,9 +97,7 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
   return { pass, converged: decrement < 1e-6 && iterations < most, iterations, decrement };
 }
 
-export const counter = { passes: 0, modes: 0 };
 export function passOver(terms: UnitTerms, design: Design, priors: Priors, parameters: Parameters, spreads: boolean): Pass {
-  counter.passes++;
   const { units, summary } = terms;
   const { count } = units;
   const tau = Math.exp(parameters.logSpread);

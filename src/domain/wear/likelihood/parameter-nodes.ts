@@ -7,7 +7,7 @@
 
 import type { Design, Solved, System } from './design.js';
 import { effectVariance, solveSystem } from './design.js';
-import type { Parameters, Pass, Priors } from './mode.js';
+import type { Mode, Parameters, Pass, Priors } from './mode.js';
 import { findMode } from './mode.js';
 import type { UnitTerms } from './unit-integral.js';
 import { emptyMoments, emptyPanels, unitMoments } from './unit-integral.js';
@@ -58,7 +58,7 @@ export function plugInNode(node: ParameterNode): ParameterNode {
 }
 
 /** Kass–Steffey factor of every unit for ln τ and ln σ. */
-export function widened(node: ParameterNode, design: Design, full: System): ParameterNode {
+function widened(node: ParameterNode, design: Design, full: System): ParameterNode {
   const solved = solveSystem(full, full.size);
   if (!solved) return node;
   const t = design.dense;
@@ -88,9 +88,22 @@ export interface RatioCandidate {
   /** (ψ/σ)². */
   readonly ratio: number;
   readonly terms: UnitTerms;
+  /** The mode at this ratio where it is known. */
+  readonly mode: Mode | undefined;
   /** ln prior of the duty noise at this ratio for a reading error σ, and ln of what its step stands for. */
   readonly logPrior: (error: number) => number;
   readonly logShare: number;
+}
+
+/** One node for each value of the duty noise, at its own mode, widened. */
+export function modeNodes(candidates: readonly RatioCandidate[], design: Design, priors: Priors, start: Mode): readonly ParameterNode[] {
+  const found = candidates.map((candidate) => {
+    const mode = candidate.mode ?? findMode(candidate.terms, design, priors, start.pass.parameters, { spreads: true, near: 1e-6 }, 25);
+    const error = Math.exp(mode.pass.parameters.logError);
+    const node = nodeFrom(candidate.terms, design, mode.pass, 1, Math.sqrt(candidate.ratio) * error);
+    return { node: node && widened(node, design, mode.pass.system), log: mode.pass.objective + candidate.logPrior(error) + candidate.logShare };
+  });
+  return weighedNodes(found.flatMap(({ node, log }) => (node ? [{ node, log }] : [])));
 }
 
 /** The grid. `start` is the mode of the middle candidate. */
@@ -100,7 +113,7 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
   const step = fine ? 1 : 1.25;
   const reach = fine ? 3 : 2;
   for (const candidate of candidates) {
-    const mode = findMode(candidate.terms, design, priors, start, { spreads: true, near: 1e-6 }, 25);
+    const mode = candidate.mode ?? findMode(candidate.terms, design, priors, start, { spreads: true, near: 1e-6 }, 25);
     const full = solveSystem(mode.pass.system, mode.pass.system.size);
     if (!full) continue;
     const t = design.dense;
@@ -127,6 +140,10 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
       }
     }
   }
+  return weighedNodes(nodes);
+}
+
+function weighedNodes(nodes: readonly { readonly node: ParameterNode; readonly log: number }[]): readonly ParameterNode[] {
   let top = -Infinity;
   for (const { log } of nodes) if (log > top) top = log;
   let sum = 0;

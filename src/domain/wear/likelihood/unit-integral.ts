@@ -7,6 +7,7 @@ import { halfLogTwoPi, logAreaBetween } from '../numeric/normal.js';
 import { gaussLegendre } from '../numeric/quadrature.js';
 import type { Units } from '../reduce.js';
 import type { Summary } from './summary.js';
+import { gridSize, gridStep } from './summary.js';
 
 /** Everything the integral needs of every unit, and a workspace. One per fit. */
 export interface UnitTerms {
@@ -16,10 +17,12 @@ export interface UnitTerms {
   readonly edgeLow: Float64Array;
   readonly edgeHigh: Float64Array;
   readonly edgeSoft: Float64Array;
+  /** Gauss–Legendre nodes on a panel. */
+  readonly nodes: number;
 }
 
 /** With duty noise a colour tells less of the rate: the wear at that exposure has wandered by ψ/√exposure of itself. */
-export function unitTerms(units: Units, summary: Summary, dutyNoise: number): UnitTerms {
+export function unitTerms(units: Units, summary: Summary, dutyNoise: number, nodes = fineNodes): UnitTerms {
   const edges = units.edgeDepth.length;
   const edgeLow = new Float64Array(edges);
   const edgeHigh = new Float64Array(edges);
@@ -32,7 +35,7 @@ export function unitTerms(units: Units, summary: Summary, dutyNoise: number): Un
     const at = reached < Infinity && notYet > 0 ? Math.sqrt(reached * notYet) : reached < Infinity ? reached : notYet;
     edgeSoft[e] = Math.sqrt(units.edgeTolerance[e]! ** 2 + (dutyNoise * dutyNoise) / at);
   }
-  return { units, summary, edgeLow, edgeHigh, edgeSoft };
+  return { units, summary, edgeLow, edgeHigh, edgeSoft, nodes };
 }
 
 /** Moments of r = u − mean and q = [SSE + Sxx·(eᵘ−b)²]/σ² given the unit's records; and the ln likelihood of those records. */
@@ -61,23 +64,33 @@ export interface Panels {
   /** Centre and spread of pool and life together. */
   centre: number;
   spread: number;
+  /** Their exponents' sum at that centre. */
+  height: number;
   /** Sxx/2σ² and b. */
   stiffness: number;
   slope: number;
+  /** Start of the unit's rows in the walk's table, −1 where duty is even: then Sxx, slope, SSE and scale change with u. */
+  walk: number;
+  walkFrom: number;
+  /** 1/2σ². */
+  half: number;
   firstEdge: number;
   lastEdge: number;
 }
 
 export function emptyPanels(): Panels {
-  return { kind: 'open', count: 0, cut: new Float64Array(mostPanels), centre: 0, spread: 1, stiffness: 0, slope: 0, firstEdge: 0, lastEdge: 0 };
+  return { kind: 'open', count: 0, cut: new Float64Array(mostPanels), centre: 0, spread: 1, height: 0, stiffness: 0, slope: 0, walk: -1, walkFrom: 0, half: 0, firstEdge: 0, lastEdge: 0 };
 }
 
-const nodesOnPanel = 32; // 32 agree with R to about 1e-9; 24 to 1e-6
+/** Nodes on a panel: 32 agree with R to about 1e-9, 24 to 1e-6; 16 are enough to compare one value with the next. */
+export const fineNodes = 32;
+export const gridNodesOnPanel = 24;
+export const coarseNodes = 16;
 const mostPanels = 64;
 const hard = 1e-9; // an edge softer than this is a plain cut
-const nodeU = new Float64Array(mostPanels * nodesOnPanel);
-const nodeW = new Float64Array(mostPanels * nodesOnPanel);
-const nodeL = new Float64Array(mostPanels * nodesOnPanel);
+const nodeU = new Float64Array(mostPanels * fineNodes);
+const nodeW = new Float64Array(mostPanels * fineNodes);
+const nodeL = new Float64Array(mostPanels * fineNodes);
 
 /** Panels for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
 export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels): void {
@@ -90,17 +103,19 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
   const slope = (panels.slope = summary.slope[unit]!);
   panels.centre = mean;
   panels.spread = spread;
+  panels.height = 0;
   if (known) {
     const own = units.lifeSpread[unit]!;
     if (own === 0) {
       panels.kind = 'point';
       return;
     }
-    const poolWeight = 1 / (spread * spread);
-    const lifeWeight = 1 / (own * own);
-    panels.centre = (poolWeight * mean + lifeWeight * life) / (poolWeight + lifeWeight);
-    panels.spread = 1 / Math.sqrt(poolWeight + lifeWeight);
+    addNormal(panels, life, own);
   }
+  const walkFrom = stiffness > 0 && summary.walk ? summary.walk.from[unit]! : NaN;
+  panels.walk = walkFrom === walkFrom ? 4 * gridSize * unit : -1;
+  panels.walkFrom = walkFrom;
+  panels.half = 0.5 / (error * error);
   if (!known && stiffness === 0 && firstEdge === lastEdge) {
     panels.kind = 'open';
     return;
@@ -142,6 +157,7 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
     }
     low = u - 8 * width;
     for (let step = 0; step < 60 && value(low) > floor; step++) low -= width;
+    if (panels.walk >= 0) [low, high] = walkEnds(summary, panels, u, width);
   } else {
     low = c - 8 * s;
     high = c + 8 * s;
@@ -202,6 +218,65 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
   panels.cut[panels.count] = high;
 }
 
+/** Ends by the sums that change with u: out from the middle until the rest is nothing, however slowly that comes. */
+function walkEnds(summary: Summary, panels: Panels, middle: number, width: number): [number, number] {
+  const value = (u: number): number => -(((u - panels.centre) / panels.spread) ** 2) / 2 - readingPart(summary, panels, u);
+  let top = value(middle);
+  const ends: [number, number] = [middle, middle];
+  for (const side of [-1, 1] as const) {
+    let u = middle;
+    let stride = width;
+    for (let step = 0; step < 80; step++) {
+      u += side * stride;
+      const v = value(u);
+      if (v > top) top = v;
+      if (v < top - 32) break;
+      if (step > 8) stride *= 1.15;
+    }
+    ends[side < 0 ? 0 : 1] = u;
+  }
+  return ends;
+}
+
+let squares = 0;
+
+/** What the thicknesses subtract at u where the walk counts; leaves the sum of squares, mm², in `squares`. */
+function readingPart(summary: Summary, panels: Panels, u: number): number {
+  const { table } = summary.walk!; // only called where panels.walk ≥ 0, that is, where there is one
+  const place = (u - panels.walkFrom) / gridStep;
+  const last = gridSize - 1;
+  const cell = place <= 1 ? 0 : place >= last - 1 ? gridSize - 4 : Math.floor(place) - 1;
+  const clamped = place < 0 ? 0 : place > last ? last : place;
+  const t = clamped - cell;
+  // Lagrange's cubic through the four grid rates from `cell` on.
+  const a = t - 1;
+  const b = t - 2;
+  const c = t - 3;
+  const w0 = -(a * b * c) / 6;
+  const w1 = (t * b * c) / 2;
+  const w2 = -(t * a * c) / 2;
+  const w3 = (t * a * b) / 6;
+  const at = panels.walk + 4 * cell;
+  const sxx = w0 * table[at]! + w1 * table[at + 4]! + w2 * table[at + 8]! + w3 * table[at + 12]!;
+  const slope = w0 * table[at + 1]! + w1 * table[at + 5]! + w2 * table[at + 9]! + w3 * table[at + 13]!;
+  const sse = w0 * table[at + 2]! + w1 * table[at + 6]! + w2 * table[at + 10]! + w3 * table[at + 14]!;
+  const logScale = w0 * table[at + 3]! + w1 * table[at + 7]! + w2 * table[at + 11]! + w3 * table[at + 15]!;
+  const miss = Math.exp(u) - slope;
+  squares = sse + sxx * miss * miss;
+  return logScale + panels.half * squares;
+}
+
+/** The pool's normal times that of a life. */
+function addNormal(panels: Panels, mean: number, spread: number): void {
+  const pool = 1 / (panels.spread * panels.spread);
+  const own = 1 / (spread * spread);
+  // Measured from the pool's centre, so that nothing large is subtracted.
+  const d = mean - panels.centre;
+  panels.height -= (0.5 * d * d * pool * own) / (pool + own);
+  panels.centre += (d * own) / (pool + own);
+  panels.spread = 1 / Math.sqrt(pool + own);
+}
+
 /** Where the integrand has its mass when pool, readings and colours pull apart: a walk over everything, zoomed in. */
 function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number): [number, number] {
   const c = panels.centre;
@@ -239,7 +314,9 @@ function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number)
 export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
   const z = (u - panels.centre) / panels.spread;
   let value = -0.5 * z * z;
-  if (panels.stiffness > 0) {
+  if (panels.walk >= 0) {
+    value -= readingPart(terms.summary, panels, u);
+  } else if (panels.stiffness > 0) {
     const miss = Math.exp(u) - panels.slope;
     value -= panels.stiffness * miss * miss;
   }
@@ -261,10 +338,10 @@ export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
 
 /** ln ∫ exp(shape) over the panels from `from` up; fills the node tables when `from` is left out. */
 export function integrate(terms: UnitTerms, panels: Panels, from = -Infinity): { readonly nodes: number; readonly log: number } {
-  const rule = gaussLegendre(nodesOnPanel);
+  const rule = gaussLegendre(terms.nodes);
   let nodes = 0;
   let top = -Infinity;
-  const plain = panels.firstEdge === panels.lastEdge;
+  const plain = panels.firstEdge === panels.lastEdge && panels.walk < 0;
   for (let k = 0; k < panels.count; k++) {
     const low = Math.max(panels.cut[k]!, from);
     const high = panels.cut[k + 1]!;
@@ -334,6 +411,7 @@ export function unitMoments(terms: UnitTerms, unit: number, mean: number, spread
   let rq = 0;
   let rrq = 0;
   const withReadings = n > 0;
+  const precision = 1 / (error * error);
   for (let i = 0; i < nodes; i++) {
     const u = nodeU[i]!;
     const w = nodeW[i]! * Math.exp(nodeL[i]! - log);
@@ -345,21 +423,25 @@ export function unitMoments(terms: UnitTerms, unit: number, mean: number, spread
     r3 += wrr * r;
     r4 += wrr * r * r;
     if (withReadings) {
-      const miss = Math.exp(u) - panels.slope;
-      const q = noise + 2 * panels.stiffness * miss * miss;
+      let q: number;
+      if (panels.walk >= 0) {
+        readingPart(summary, panels, u);
+        q = squares * precision;
+      } else {
+        const miss = Math.exp(u) - panels.slope;
+        q = noise + 2 * panels.stiffness * miss * miss;
+      }
       q1 += w * q;
       q2 += w * q * q;
       rq += wr * q;
       rrq += wrr * q;
     }
   }
-  let constant = readingConstant - 0.5 * noise - Math.log(spread) - halfLogTwoPi;
+  // With a walk, squares and scale are in the integrand already.
+  const fixed = panels.walk >= 0 ? readingConstant + summary.logScale[unit]! : readingConstant - 0.5 * noise;
+  let constant = fixed - Math.log(spread) - halfLogTwoPi + panels.height;
   const life = units.life[unit]!;
-  if (life === life) {
-    const own = units.lifeSpread[unit]!;
-    const total = spread * spread + own * own;
-    constant += -0.5 * ((life - mean) ** 2 / total) - Math.log(own) - halfLogTwoPi;
-  }
+  if (life === life) constant -= Math.log(units.lifeSpread[unit]!) + halfLogTwoPi;
   out.logLikelihood = constant + log;
   out.r1 = r1;
   out.r2 = r2;

@@ -1,0 +1,168 @@
+// How unlike are the hours? The ratio (ψ/σ)² of the wear's wandering to the reading error is found by a walk over its logarithm: at
+// each value the other parameters are at their mode, and likelihood and prior are compared; a parabola through the best three gives
+// the peak and its width. First on a few units, then, where there are more, again on many.
+// Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
+
+import type { Units } from '../reduce.js';
+import type { Design } from './design.js';
+import { designOf } from './design.js';
+import type { Mode, NormalPrior, Parameters, Priors } from './mode.js';
+import { findMode } from './mode.js';
+import type { RatioCandidate } from './parameter-nodes.js';
+import { sampleOf, sampleRows, sampleUnits } from './sample.js';
+import { median } from './start.js';
+import type { Summary } from './summary.js';
+import { summarise } from './summary.js';
+import type { UnitTerms } from './unit-integral.js';
+import { coarseNodes, gridNodesOnPanel, unitTerms } from './unit-integral.js';
+
+/** `estimate` with a prior on ln of the variation over a usual interval; or `psi` declared; or none. */
+export type DutyAsked = { readonly kind: 'none' } | { readonly kind: 'declared'; readonly psi: number } | { readonly kind: 'estimate'; readonly prior: NormalPrior };
+
+export interface Found {
+  /** (ψ/σ)² at the mode; 0 where duty is taken as even. */
+  readonly ratio: number;
+  readonly from: 'estimated' | 'declared' | 'none';
+  readonly terms: UnitTerms;
+  readonly mode: Mode;
+  /** Values of the ratio to integrate over. */
+  readonly candidates: () => readonly RatioCandidate[];
+}
+
+const fewUnits = 120;
+const manyUnits = 2000;
+const near = 1e-3;
+
+/**
+ * Mode over everything, duty noise included.
+ * @param per a usual interval between readings.
+ * @param before a mode found with other weights: its ratio is kept.
+ */
+export function modeWithDuty(units: Units, design: Design, priors: Priors, asked: DutyAsked, per: number, weight: Float64Array, straight: Summary, start: Parameters, before: Found | undefined): Found {
+  const plainTerms = unitTerms(units, straight, 0);
+  if (asked.kind === 'none') {
+    const mode = findMode(plainTerms, design, priors, start, { spreads: true });
+    return { ratio: 0, from: 'none', terms: plainTerms, mode, candidates: () => [{ ratio: 0, terms: plainTerms, mode, logPrior: () => 0, logShare: 0 }] };
+  }
+  const plain = before?.mode ?? findMode({ ...plainTerms, nodes: coarseNodes }, design, priors, start, { spreads: true, near });
+  const rate = ratesAt(units, straight, plain.pass.parameters, plain.pass.mean);
+  const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), Math.sqrt(ratio) * error, nodes);
+  if (asked.kind === 'declared') {
+    let mode = plain;
+    let terms = plainTerms;
+    let ratio = 0;
+    for (let round = 0; round < 4; round++) {
+      const error = Math.exp(mode.pass.parameters.logError);
+      ratio = (asked.psi / error) ** 2;
+      terms = termsAt(ratio, error);
+      mode = findMode(terms, design, priors, mode.pass.parameters, { spreads: true });
+    }
+    return { ratio, from: 'declared', terms, mode, candidates: () => [{ ratio, terms, mode, logPrior: () => 0, logShare: 0 }] };
+  }
+  const logPrior = (ratio: number, error: number): number => {
+    const z = (0.5 * Math.log(ratio / per) + Math.log(error) - asked.prior.mean) / asked.prior.spread;
+    return -0.5 * z * z;
+  };
+  // Wear that varies by more than itself over a usual interval is no longer wear by a rate.
+  const most = Math.log(per) - 2 * plain.pass.parameters.logError + 0.5;
+  const search = (size: number, centre: number, stride: number, warm: Parameters): Peak => {
+    const sample = sampleOf(units, size);
+    const part = sample.chosen ? designOf(sample.units.count, []) : design;
+    const from: Parameters = sample.chosen ? { ...warm, effects: { dense: warm.effects.dense.slice(0, 1), apart: new Float64Array(0) }, poolSpread: [] } : warm;
+    const partRate = sampleUnits(sample, rate);
+    const partWeight = sampleRows(units, sample, weight);
+    return peakOf(centre, stride, most, from, (logRatio, at) => {
+      const ratio = Math.exp(logRatio);
+      const terms = unitTerms(sample.units, summarise(sample.units, ratio, partRate, partWeight), Math.sqrt(ratio) * Math.exp(at.logError), coarseNodes);
+      const mode = findMode(terms, part, priors, at, { spreads: true, near }, 12);
+      return { value: mode.pass.objective + logPrior(ratio, Math.exp(mode.pass.parameters.logError)), parameters: mode.pass.parameters };
+    });
+  };
+  const guess = before ? Math.log(before.ratio) : 2 * asked.prior.mean + Math.log(per) - 2 * plain.pass.parameters.logError;
+  let peak = search(fewUnits, guess, before ? 0.8 : 1.5, plain.pass.parameters);
+  if (units.count > 1.5 * fewUnits) peak = search(manyUnits, peak.at, Math.max(0.3, Math.min(0.8, 0.6 * peak.width)), { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError });
+  const ratio = Math.exp(peak.at);
+  const terms = termsAt(ratio, Math.exp(peak.parameters.logError));
+  const mode = findMode(terms, design, priors, { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError }, { spreads: true });
+  // Three values by Gauss–Hermite about the peak; each stands for its weight over the peak's normal shape there.
+  const candidates = (): readonly RatioCandidate[] =>
+    [-Math.sqrt(3), 0, Math.sqrt(3)].map((z) => {
+      const value = Math.exp(peak.at + peak.width * z);
+      return {
+        ratio: value,
+        mode: z === 0 ? mode : undefined,
+        terms: z === 0 ? { ...terms, nodes: gridNodesOnPanel } : termsAt(value, Math.exp(mode.pass.parameters.logError), gridNodesOnPanel),
+        logPrior: (error: number) => logPrior(value, error),
+        logShare: Math.log(z === 0 ? 2 / 3 : 1 / 6) + 0.5 * z * z,
+      };
+    });
+  return { ratio, from: 'estimated', terms, mode, candidates };
+}
+
+interface Peak {
+  readonly at: number;
+  /** Half-width: one standard deviation of a normal of that curvature; 2 at most. */
+  readonly width: number;
+  readonly parameters: Parameters;
+}
+
+function peakOf(guess: number, stride: number, most: number, warm: Parameters, evaluate: (x: number, warm: Parameters) => { readonly value: number; readonly parameters: Parameters }): Peak {
+  const tried = new Map<number, number>();
+  let parameters = warm;
+  const at = (x: number): number => {
+    const known = tried.get(x);
+    if (known !== undefined) return known;
+    if (x > most) return -Infinity;
+    const found = evaluate(x, parameters);
+    parameters = found.parameters;
+    tried.set(x, found.value);
+    return found.value;
+  };
+  let centre = Math.min(guess, most);
+  for (let step = 0; step < 14; step++) {
+    const here = at(centre);
+    if (at(centre + stride) > here) centre += stride;
+    else if (at(centre - stride) > here) centre -= stride;
+    else if (stride > 0.8) stride /= 2;
+    else break;
+  }
+  const middle = at(centre);
+  const left = at(centre - stride);
+  const right = centre + stride > most ? left : at(centre + stride);
+  const bend = (2 * middle - left - right) / (stride * stride);
+  const shift = bend > 0 ? Math.max(-stride, Math.min(stride, (right - left) / (2 * stride * bend))) : 0;
+  return { at: centre + shift, width: Math.min(2, bend > 0 ? 1 / Math.sqrt(bend) : 2), parameters };
+}
+
+/** Median stretch of exposure between two thicknesses of a unit, or up to the first where there is but one; 0 where there is none. */
+export function usualInterval(units: Units): number {
+  const gaps: number[] = [];
+  const stride = Math.max(1, Math.floor(units.count / 400));
+  for (let unit = 0; unit < units.count; unit += stride) {
+    for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) {
+      const gap = units.exposure[at]! - (at > units.start[unit]! ? units.exposure[at - 1]! : 0);
+      if (gap > 0) gaps.push(gap);
+    }
+  }
+  return gaps.length > 0 ? median(gaps) : 0;
+}
+
+/** Whether any unit has two thicknesses: without, nothing tells the wandering from the spread between units. */
+export function hasPairs(units: Units): boolean {
+  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! >= 2) return true;
+  return false;
+}
+
+/** About what each unit's rate is: its own line drawn towards the pool's middle. */
+export function ratesAt(units: Units, summary: Summary, parameters: Parameters, mean: Float64Array): Float64Array {
+  const rate = new Float64Array(units.count);
+  const error = Math.exp(parameters.logError);
+  const spread = Math.exp(parameters.logSpread);
+  for (let unit = 0; unit < units.count; unit++) {
+    const pool = Math.exp(mean[unit]!);
+    const own = summary.sxx[unit]! / (error * error);
+    const prior = 1 / (pool * spread) ** 2;
+    rate[unit] = Math.max((own * summary.slope[unit]! + prior * pool) / (own + prior), 0.05 * pool);
+  }
+  return rate;
+}
