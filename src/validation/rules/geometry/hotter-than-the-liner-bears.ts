@@ -1,6 +1,5 @@
 // Is the liner's material good for the service temperature? PE1000 is rated to about 80 °C in continuous service (data sheets).
 
-import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const hotterThanTheLinerBears: Rule = {
