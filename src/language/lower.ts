@@ -3,6 +3,7 @@
 import type { Problem } from '../domain/model/problem.js';
 import type * as ast from './generated/ast.js';
 import { docBefore } from './comments.js';
+import type { LiftedRows } from './lifting.js';
 import { openBlock } from './lowering/block.js';
 import { lowerConveyor } from './lowering/conveyor.js';
 import { lowerInspection } from './lowering/inspection.js';
@@ -27,6 +28,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     meterChanges: list<Sheet['meterChanges']>(), dutyChanges: list<Sheet['dutyChanges']>(), jobs: list<Sheet['jobs']>(),
   };
   const blocks = parsed.root.blocks;
+  const { lifted } = parsed;
   let lost = 0;
   for (const [index, node] of blocks.entries()) {
     const start = node.$cstNode?.offset ?? 0;
@@ -58,7 +60,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         if (block.name) found.conveyors.push(lowerConveyor(reader, block, node, doc));
         break;
       case 'Inspection':
-        keep(found.inspections, lowerInspection(reader, block, node, rows));
+        keep(found.inspections, lowerInspection(reader, block, node, rows, { rows: lifted, first: firstFrom(lifted, start), end: firstFrom(lifted, end) }));
         break;
       case 'Reline':
         keep(found.relines, block.garbled ? undefined : lowerReline(reader, block, node));
@@ -93,6 +95,18 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   Plant: 'plant', Liner: 'liner', Screw: 'screw', Conveyor: 'conveyor', Inspection: 'inspection', Reline: 'reline',
   ScrewChange: 'screw change', MeterChange: 'meter change', DutyChange: 'duty', Job: 'job',
 };
+
+/** The first lifted row at or behind an offset. */
+function firstFrom({ start }: LiftedRows, offset: number): number {
+  let low = 0;
+  let high = start.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((start[middle] ?? Infinity) < offset) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
 
 /** A block that never came to its opening brace says nothing yet; the one-line records have none. */
 function isOpened(node: ast.Block): boolean {

@@ -5,6 +5,7 @@ import type { IRecognitionException, IToken } from 'chevrotain';
 import type { AstNode, ParseResult } from 'langium';
 import type { EstateFile } from './generated/ast.js';
 import { scanComments, type Comment } from './comments.js';
+import { liftRows, noRows, type Lifted, type LiftedRows } from './lifting.js';
 import { mostSlips } from './parser.js';
 import { createTroughlineServices, type TroughlineServices } from './module.js';
 
@@ -22,32 +23,57 @@ export interface ParsedText {
   /** Where the parser lost its way, in order, those that only follow from an earlier slip included. */
   readonly lost: readonly number[];
   readonly comments: readonly Comment[];
+  /** Regular rows of inspections, which are not in the tree. */
+  readonly lifted: LiftedRows;
+}
+
+/** A text made ready: its comments found and its regular rows taken out. */
+export interface Prepared {
+  readonly text: string;
+  readonly comments: readonly Comment[];
+  readonly lifted: Lifted;
 }
 
 let ownServices: TroughlineServices | undefined;
 
-/** Parses a text without an editor and without links between texts. */
-export function parseText(text: string): ParsedText {
-  ownServices ??= createTroughlineServices().troughline;
-  const result = ownServices.parser.LangiumParser.parse<EstateFile>(text);
-  return { text, root: result.value, ...slipsOf(text, result), comments: scanComments(text) };
+/** Takes the regular rows out, so that the parser has less to do. */
+export function prepare(text: string): Prepared {
+  const { definition } = services().parser.Lexer;
+  const comments = scanComments(text);
+  // Tokens of the grammar go by their words, those of values by names in capitals, which no word of the language is.
+  return { text, comments, lifted: liftRows(text, comments, (word) => Object.hasOwn(definition, word) && word !== word.toUpperCase()) };
 }
 
+function asItStands(text: string): Prepared {
+  return { text, comments: scanComments(text), lifted: { rest: text, rows: noRows, taken: 0 } };
+}
+
+/** Parses a text without an editor and without links between texts: every row a node, unless the text has been prepared. */
+export function parseText(text: string, { comments, lifted }: Prepared = asItStands(text)): ParsedText {
+  const result = services().parser.LangiumParser.parse<EstateFile>(lifted.rest);
+  return { text, root: result.value, ...slipsOf(text, result, lifted.rows), comments, lifted: lifted.rows };
+}
+
+function services(): TroughlineServices {
+  return (ownServices ??= createTroughlineServices().troughline);
+}
 
 /** A slip, with whether the parser was in the middle of a fact. */
 interface Lost extends Slip {
   readonly inFact: boolean;
 }
 
-function slipsOf(text: string, result: ParseResult<EstateFile>): Pick<ParsedText, 'slips' | 'lost'> {
+function slipsOf(text: string, result: ParseResult<EstateFile>, lifted: LiftedRows): Pick<ParsedText, 'slips' | 'lost'> {
+  // Where the text ends for a reader: at the last word, whoever has read it.
+  const lastEnd = Math.max(lifted.end.at(-1) ?? 0, result.value.$cstNode?.end ?? 0);
   const all: Lost[] = result.lexerErrors.map(({ offset, length, message }) => ({ start: offset, end: Math.min(offset + length, text.length), message, inFact: true }));
-  for (const error of result.parserErrors) all.push({ ...placeOfError(text, error), message: error.message, inFact: !betweenFacts.test(error.context.ruleStack.at(-1) ?? '') });
+  for (const error of result.parserErrors) all.push({ ...placeOfError(error, lastEnd), message: error.message, inFact: !betweenFacts.test(error.context.ruleStack.at(-1) ?? '') });
   all.sort((a, b) => a.start - b.start);
-  const kept = withoutEchoes(all, cleanFacts(result.value, all));
+  const kept = withoutEchoes(all, cleanFacts(result.value, lifted, all));
   const last = result.parserErrors.length < mostSlips ? undefined : result.parserErrors[mostSlips - 1];
   const lost = all.map((slip) => slip.start);
   if (!last) return { slips: kept, lost };
-  const rest = { ...placeOfError(text, last), message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` };
+  const rest = { ...placeOfError(last, lastEnd), message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` };
   return { slips: [...kept, rest], lost };
 }
 
@@ -55,7 +81,7 @@ function slipsOf(text: string, result: ParseResult<EstateFile>): Pick<ParsedText
 const betweenFacts = /^(EstateFile|Plant|Liner|Screw|Conveyor|Inspection|Reline|ScrewChange|Job|Order)\W?$/;
 
 /** The token that was not expected, as far as there is one. */
-function placeOfError(text: string, { name, token, context, ...rest }: IRecognitionException): { readonly start: number; readonly end: number } {
+function placeOfError({ name, token, context, ...rest }: IRecognitionException, lastEnd: number): { readonly start: number; readonly end: number } {
   const spot = (one: IToken) => ({ start: one.startOffset, end: one.startOffset + one.image.length });
   // Only some kinds of the parser's errors carry the token before.
   const { previousToken } = rest as { readonly previousToken?: IToken };
@@ -63,7 +89,7 @@ function placeOfError(text: string, { name, token, context, ...rest }: IRecognit
   // A word that begins no step is first taken for the step's label; it is the word that is wrong, not what follows.
   if (before && name === 'MismatchedTokenException' && context.ruleStack.at(-1)?.startsWith('Step') && previousToken?.tokenType.name === 'ID') return before;
   if (isPlaced(token)) return spot(token);
-  const end = before?.end ?? text.trimEnd().length;
+  const end = Math.max(before?.end ?? 0, lastEnd);
   return { start: Math.max(0, end - 1), end };
 }
 
@@ -92,19 +118,20 @@ interface Extent {
 }
 
 /** Facts and rows read to their end without a slip, in the order of the text. */
-function cleanFacts(root: EstateFile, slips: readonly Lost[]): readonly Extent[] {
+function cleanFacts(root: EstateFile, lifted: LiftedRows, slips: readonly Lost[]): readonly Extent[] {
   if (slips.length < 2) return [];
   const facts = root.blocks.flatMap((block): readonly Extent[] => {
     const nodes: readonly AstNode[] = 'facts' in block ? block.facts : 'rows' in block ? block.rows : [];
     return nodes.flatMap(({ $cstNode: place }) => (place ? [{ start: place.offset, end: place.end }] : []));
   });
+  const all = [...facts, ...lifted.start.map((start, index) => ({ start, end: lifted.end[index] ?? start }))].sort((a, b) => a.start - b.start);
   let next = 0;
-  return facts.filter(({ start, end }, index) => {
+  return all.filter(({ start, end }, index) => {
     while (next < slips.length && (slips[next]?.end ?? Infinity) <= start) next++;
     const slip = slips[next];
     if (!slip) return true;
     // A slip behind a fact that the parser had not finished belongs to that fact.
-    const follows = (facts[index + 1]?.start ?? Infinity) > slip.start;
+    const follows = (all[index + 1]?.start ?? Infinity) > slip.start;
     return slip.start >= end && !(slip.inFact && follows);
   });
 }

@@ -2,27 +2,27 @@
 
 import type { Problem } from '../domain/model/problem.js';
 import { emptySheet, lower } from './lower.js';
-import { parseText } from './parse.js';
+import { parseText, prepare } from './parse.js';
 import type { Sheet } from './sheet.js';
 
-/** UTF-16 code units. About a hundred thousand readings: years of inspections of a whole works in one file. */
-export const largestText = 4_000_000;
+/** UTF-16 code units: about two million readings in one file. */
+export const largestText = 64_000_000;
+/** The same without the regular rows of inspections, which cost next to nothing. */
+export const largestCode = 4_000_000;
 
 export function readSheet(text: string, source: number, uri: string): Sheet {
-  const refusal = refuse(text);
-  if (refusal !== undefined) {
-    const problem: Problem = { kind: 'syntax', origin: { source, start: 0, end: Math.min(1, text.length) }, message: refusal };
+  const refused = (message: string): Sheet => {
+    const problem: Problem = { kind: 'syntax', origin: { source, start: 0, end: Math.min(1, text.length) }, message };
     return emptySheet(source, uri, [problem]);
-  }
-  return lower(parseText(text), source, uri);
+  };
+  if (text.includes('\0')) return refused('This file is not text: it holds bytes that no text has. Save it as plain text in UTF-8.');
+  if (text.length > largestText) return refused(tooLong(text.length, largestText, 'characters'));
+  const prepared = prepare(text);
+  const code = text.length - prepared.lifted.taken;
+  if (code > largestCode) return refused(tooLong(code, largestCode, 'characters besides plain readings'));
+  return lower(parseText(text, prepared), source, uri);
 }
 
-/** Why a text is not read at all; undefined where it is. */
-export function refuse(text: string): string | undefined {
-  if (text.includes('\0')) return 'This file is not text: it holds bytes that no text has. Save it as plain text in UTF-8.';
-  if (text.length > largestText) {
-    const size = (text.length / 1_000_000).toFixed(1);
-    return `This file holds ${size} million characters, and at most ${largestText / 1_000_000} million are read. Split it: one file an inspection keeps every file small.`;
-  }
-  return undefined;
+function tooLong(length: number, most: number, what: string): string {
+  return `This file holds ${(length / 1_000_000).toFixed(1)} million ${what}, and at most ${most / 1_000_000} million are read. Split it: one file an inspection keeps every file small.`;
 }

@@ -42,7 +42,7 @@ describe('after any edits', () => {
         workspace.analyse();
       }
       expect(seen(workspace.analyse())).toEqual(seen(analyse([...texts].map(([uri, text]) => ({ uri, text })))));
-    }), { numRuns: 30 });
+    }), { numRuns: 15 });
   });
 });
 

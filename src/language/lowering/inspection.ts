@@ -5,6 +5,7 @@ import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
 import type { StatedClock } from '../../domain/model/stated.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import type { LiftedRows } from '../lifting.js';
 import type { InspectionDraft } from '../sheet.js';
 import { stated, type Block } from './block.js';
 import { chainage } from './limits.js';
@@ -12,10 +13,17 @@ import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
 import type { RowWriter } from './rows.js';
 
+/** The rows of this block that were read without the parser. */
+export interface LiftedSpan {
+  readonly rows: LiftedRows;
+  readonly first: number;
+  readonly end: number;
+}
+
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
 type Seen = Mutable<Pick<InspectionDraft, 'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos'>>;
 
-export function lowerInspection(reader: Reader, block: Block, node: ast.Inspection, rows: RowWriter): InspectionDraft | undefined {
+export function lowerInspection(reader: Reader, block: Block, node: ast.Inspection, rows: RowWriter, lifted: LiftedSpan): InspectionDraft | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
@@ -24,10 +32,17 @@ export function lowerInspection(reader: Reader, block: Block, node: ast.Inspecti
   const gaugeError = gauge?.error?.value ?? NaN;
   const seen: Seen = { holdDownGaps: [], flights: [], wornWidths: [], currents: [], remarks: [], photos: [] };
   const firstRow = rows.count;
+  let next = lifted.first;
+  const liftedUpTo = (offset: number): void => {
+    for (; next < lifted.end && (lifted.rows.start[next] ?? Infinity) < offset; next++) rows.addLifted(lifted.rows, next, mirrored, gaugeError);
+  };
   for (const row of node.rows) {
-    if (row.$type === 'Reading') rows.add(row, mirrored, gaugeError);
-    else lowerOther(reader, row, mirrored, seen);
+    if (row.$type === 'Reading') {
+      liftedUpTo(row.$cstNode?.offset ?? 0);
+      rows.add(row, mirrored, gaugeError);
+    } else lowerOther(reader, row, mirrored, seen);
   }
+  liftedUpTo(Infinity);
   if (!conveyorUse || !date || !meter) return undefined;
   return { conveyorUse, date, meter, origin: reader.origin(node), view, ...seen, firstRow, endRow: rows.count, ...stated({ by, gauge }) };
 }

@@ -5,16 +5,17 @@ import type * as ast from '../generated/ast.js';
 import { ReadingKind } from '../../domain/model/records.js';
 import { mirrorClock, parseClock } from '../../domain/units/clock.js';
 import { parseQuantity } from '../../domain/units/parse.js';
+import type { LiftedRows } from '../lifting.js';
 import type { Rows, Spot } from '../sheet.js';
-import { chainage as chainageLimit, type Limit } from './limits.js';
+import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
 import { misread, type Reader } from './reader.js';
-
-const thickness: Limit = { from: 0, to: 1000, range: '0 mm to 1000 mm' };
 
 export interface RowWriter {
   readonly count: number;
   /** `mirrored`: the inspector looked against the flow. `gaugeError`: mm, NaN where none is stated. */
   add(row: ast.Reading, mirrored: boolean, gaugeError: number): void;
+  /** A row that was read without the parser. */
+  addLifted(rows: LiftedRows, index: number, mirrored: boolean, gaugeError: number): void;
   finish(): Rows;
 }
 
@@ -33,6 +34,8 @@ export function createRowWriter(reader: Reader): RowWriter {
   const colours: string[] = [];
   const colourNumbers = new Map<string, number>();
   const lengths = new Map<string, number>();
+  const plainSpots: number[] = [];
+  const mirroredSpots: number[] = [];
 
   /** mm; NaN where it cannot be read. */
   function length(row: ast.Reading, property: 'thickness' | 'error' | 'chainage', limit: Limit, fact: string): number {
@@ -101,6 +104,31 @@ export function createRowWriter(reader: Reader): RowWriter {
       }
       if (row.note !== undefined) notes.set(index, row.note);
     },
+    addLifted(rows, from, mirrored, gaugeError) {
+      const known = mirrored ? mirroredSpots : plainSpots;
+      const spotHere = rows.spot[from] ?? 0;
+      let number = known[spotHere];
+      if (number === undefined) {
+        const seen = rows.spots[spotHere] ?? '';
+        const { at, clock } = typeof seen === 'string' ? { at: 0, clock: 0 } : { at: seen.at, clock: mirrored ? mirrorClock(seen.clock) : seen.clock };
+        number = typeof seen === 'string'
+          ? numbered(`p ${seen}`, () => ({ kind: 'point', name: seen }))
+          : numbered(`c ${at} ${clock}`, () => ({ kind: 'chainage', at, clock }));
+        known[spotHere] = number;
+      }
+      const index = spot.push(number) - 1;
+      const kindHere = rows.kind[from] ?? ReadingKind.unreadable;
+      const valueHere = rows.value[from] ?? NaN;
+      const errorHere = rows.error[from] ?? NaN;
+      kind.push(kindHere);
+      value.push(kindHere === ReadingKind.colour ? colourNumber(rows.colours[valueHere] ?? '') : valueHere);
+      errors.push(Number.isNaN(errorHere) ? gaugeError : errorHere);
+      start.push(rows.start[from] ?? 0);
+      end.push(rows.end[from] ?? 0);
+      colourStart.push(rows.colourStart[from] ?? 0);
+      const note = rows.notes.get(from);
+      if (note !== undefined) notes.set(index, note);
+    },
     finish: () => ({
       count: spot.length,
       spot: Int32Array.from(spot),
@@ -113,5 +141,4 @@ export function createRowWriter(reader: Reader): RowWriter {
       notes, spots, colours,
     }),
   };
-
 }
