@@ -78,7 +78,12 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
       };
     case 'remove screw':
       return {
-        needs: [...opened, ...need([restraint], states(restrained), restrained, 'screw not restrained', 'unsafe'), ...need([drive], states(unbolted), unbolted, 'screw out of turn', 'cannot be built')],
+        needs: [
+          ...opened, ...need([restraint], states(restrained), restrained, 'screw not restrained', 'unsafe'),
+          ...need([drive], states(unbolted), unbolted, 'screw out of turn', 'cannot be built'),
+          // It is cut out with a flame; liner that comes off anyway may burn, new liner may not.
+          ...(shielded(step) ? [] : need(panelsUnder(ground, screw), states(oldPanel, stripped, cleaned), cleaned, 'hot work over liner', 'unsafe')),
+        ],
         effects: to(screw, noScrew), done: { pieces: screw, states: states(noScrew), by: 'any' },
       };
     case 'strip':

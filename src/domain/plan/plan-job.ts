@@ -99,7 +99,7 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   const works = steps.map((step, i) => workOf(ground, step, ground.areas[i] ?? [], lifts.spiral?.pieces.length ?? 1));
   const ways = steps.map((step, i) => waysOf(job, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
   const problem = scheduling(steps, ways, waits, apart, teams);
-  const schedule = scheduleJobs(problem, { shakes: effort.shakes ?? 120, nodes: effort.nodes ?? (steps.length <= 40 ? 4000 : 600), cost: (timing) => accessMoves(steps, ways, timing).count });
+  const schedule = scheduleJobs(problem, { shakes: effort.shakes ?? 1000, nodes: effort.nodes ?? (steps.length <= 25 ? 3000 : 300), cost: (timing) => accessMoves(steps, ways, timing).count });
   const arranged = schedule.kind === 'schedule' ? schedule : inLine(problem);
   const planned = arrange(job, steps, works, ways, arranged, waits, apart, calendar, proposal !== undefined);
   const written: Job = proposal && planned.length > 0 ? { ...job, order: { steps: planned.map((each) => each.step), origin: job.nameOrigin } } : job;
@@ -253,7 +253,7 @@ function whatShortens(job: Job, steps: readonly Step[], ground: Ground, works: r
   return tries.flatMap(({ what, job: changed }) => {
     const teams = teamsOf(changed);
     const ways = steps.map((step, i) => waysOf(changed, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
-    const shorter = scheduleJobs(scheduling(steps, ways, waits, apart, teams), { shakes: 40, nodes: 0 });
+    const shorter = scheduleJobs(scheduling(steps, ways, waits, apart, teams), { shakes: 200, nodes: 0 });
     const saves = shorter.kind === 'schedule' ? (now - shorter.makespan) / minutes : 0;
     return saves > 0 ? [{ what, saves }] : [];
   }).sort((a, b) => b.saves - a.saves);

@@ -117,6 +117,8 @@ function perform(world: World, deed: Deed): boolean {
       return true;
     case 'remove screw':
       if (!safe || !aired || !clear || !world.tethered || world.coupled || world.spiral === 'out') return false;
+      // Cut out with a flame, over liner that is to last.
+      if (world.solids.some((solid) => solid.fresh && solid.from < deed.to && solid.to > deed.from)) return false;
       world.spiral = 'out';
       return true;
     case 'insert screw':

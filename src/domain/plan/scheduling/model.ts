@@ -35,6 +35,12 @@ export interface Model extends ScheduleProblem {
   /** n × n: 1 where the two cannot overlap in any way of doing them. */
   readonly apart: Uint8Array;
   readonly excluded: readonly (readonly number[])[];
+  /** There is one of every resource, and few enough of them for a bit each in `masks`. */
+  readonly single: boolean;
+  /** Resources of each way of each activity, as bits. */
+  readonly masks: readonly Int32Array[];
+  /** n × n: 1 where the two may not overlap, whatever they use. */
+  readonly barred: Uint8Array;
 }
 
 /** Undefined where activities wait for one another in a circle. */
@@ -85,7 +91,13 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) if (i !== j && (before[i * n + j] || before[j * n + i] || excluded[i]?.includes(j) || clash(problem, i, j))) apart[i * n + j] = 1;
   }
-  return { ...problem, n, order, followers, shortest, head, tail, before, apart, excluded };
+  const barred = new Uint8Array(n * n);
+  excluded.forEach((list, i) => { for (const j of list) barred[i * n + j] = 1; });
+  return {
+    ...problem, n, order, followers, shortest, head, tail, before, apart, excluded, barred,
+    single: resources.length <= 30 && resources.every((resource) => resource.capacity === 1),
+    masks: activities.map(({ modes }) => Int32Array.from(modes, (mode) => mode.uses.reduce((bits, { resource, amount }) => (amount > 0 ? bits | (1 << resource) : bits), 0))),
+  };
 }
 
 /** True where every way of doing the one overloads a resource together with every way of doing the other. */

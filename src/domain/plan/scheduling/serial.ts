@@ -12,7 +12,10 @@ export interface Timing {
   readonly makespan: number;
 }
 
-/** The best of all rules, each justified; `shakes` more from orders near the best one. Ties are broken by `cost`, smaller first. */
+/**
+ * The best of all rules, each justified; then `shakes` more from the neighbourhood of the best one: its order shaken with the
+ * ways of doing things chosen anew, or its ways kept but for one to three. Ties are broken by `cost`, smaller first.
+ */
 export function bestSerial(model: Model, shakes: number, stopAt: number, cost: (timing: Timing) => number): Timing {
   let best: Timing | undefined;
   let bestCost = Infinity;
@@ -25,16 +28,28 @@ export function bestSerial(model: Model, shakes: number, stopAt: number, cost: (
   };
   for (const rule of rules(model)) consider(justify(model, serial(model, rule)));
   const random = numbers(20_240_229);
+  const choices = model.activities.flatMap(({ modes }, i) => (modes.length > 1 ? [i] : []));
+  let current: Timing = best ?? serial(model, model.head);
   let left = shakes;
-  while (left > 0) {
+  for (let k = 0; left > 0; k++) {
     left--;
-    const from: Timing = best ?? serial(model, model.head);
     // Nothing shorter exists: a few more only for a cheaper one of the same length.
-    if (from.makespan <= stopAt) left = bestCost === 0 ? -1 : Math.min(left, 12);
+    if ((best?.makespan ?? Infinity) <= stopAt) left = bestCost === 0 ? -1 : Math.min(left, 12);
     if (left < 0) break;
-    const spread = 0.1 + 0.4 * random();
+    const from = current;
+    const change = choices.length > 0 && k % 4 !== 0;
+    const spread = (change ? 0.15 : 0.1 + 0.4 * random()) * random();
     const keys = Float64Array.from(from.start, (start) => start + (random() - 0.5) * spread * from.makespan);
-    consider(justify(model, serial(model, keys)));
+    const modes = change ? from.mode.slice() : undefined;
+    for (let c = modes ? Math.floor(random() * 3) : -1; c >= 0; c--) {
+      const i = choices[Math.floor(random() * choices.length)] ?? 0;
+      if (modes) modes[i] = Math.floor(random() * (model.activities[i]?.modes.length ?? 1));
+    }
+    const next = justify(model, serial(model, keys, modes));
+    consider(next);
+    // Equal ones are walked along; a slightly longer one now and then leads out of a dead end.
+    if (next.makespan <= current.makespan || random() < 0.02) current = next;
+    if (k % 100 === 99 && best) current = best;
   }
   return best ?? serial(model, model.head);
 }
@@ -61,7 +76,7 @@ export function serial(model: Model, keys: ArrayLike<number>, fixed?: Int32Array
     const modes = activities[next]?.modes ?? [];
     modes.forEach((each, m) => {
       if (fixed && fixed[next] !== m) return;
-      const at = firstFit(model, next, each, earliest, placed, start, finish, mode);
+      const at = model.single ? firstGap(model, next, m, earliest, placed, start, finish, mode) : firstFit(model, next, each, earliest, placed, start, finish, mode);
       if (at + each.duration < bestEnd) {
         bestEnd = at + each.duration;
         bestStart = at;
@@ -71,13 +86,33 @@ export function serial(model: Model, keys: ArrayLike<number>, fixed?: Int32Array
     start[next] = bestStart;
     finish[next] = bestEnd;
     mode[next] = chosen;
-    placed.push(next);
+    let slot = placed.length;
+    while (slot > 0 && (start[placed[slot - 1] ?? 0] ?? 0) > bestStart) slot--;
+    placed.splice(slot, 0, next);
     for (const j of followers[next] ?? []) {
       left[j] = (left[j] ?? 0) - 1;
       if (left[j] === 0) ready.add(j);
     }
   }
   return { start, mode, makespan: n === 0 ? 0 : Math.max(...finish) };
+}
+
+/**
+ * The first time from `earliest` at which the mode fits beside what is placed, where there is one of every resource: `inOrder`
+ * is what is placed by start, so the first gap that is long enough is the answer.
+ */
+function firstGap(model: Model, i: number, m: number, earliest: number, inOrder: readonly number[], start: Int32Array, finish: Int32Array, modes: Int32Array): number {
+  const { n, masks, barred } = model;
+  const duration = model.activities[i]?.modes[m]?.duration ?? 0;
+  const mask = masks[i]?.[m] ?? 0;
+  let at = earliest;
+  if (duration === 0) return at;
+  for (const j of inOrder) {
+    if ((finish[j] ?? 0) <= at || (((masks[j]?.[modes[j] ?? 0] ?? 0) & mask) === 0 && barred[i * n + j] === 0)) continue;
+    if ((start[j] ?? 0) >= at + duration) break;
+    at = finish[j] ?? 0;
+  }
+  return at;
 }
 
 /** The first time from `earliest` at which the mode fits beside what is placed: that time, or where something placed ends. */

@@ -1,0 +1,113 @@
+// How fast are checking and planning, and how far from the best possible are plans? `npx tsx tests/bench/plan.ts`
+// One large job (60 m, 4 runs, 200 panels, 3 crews), then 100 random jobs: gap to the proven lower bound and time; HiGHS with a
+// time limit on those small enough for it. Data on stdout.
+
+import { performance } from 'node:perf_hooks';
+import type { Conveyor } from '../../src/domain/model/conveyor.js';
+import type { Job } from '../../src/domain/model/job.js';
+import { checkOrder } from '../../src/domain/order/check-order.js';
+import { cutLists } from '../../src/domain/plan/cut-list.js';
+import { cuttingStock } from '../../src/domain/plan/cutting-stock.js';
+import { planJob } from '../../src/domain/plan/plan-job.js';
+import { numbers } from '../../src/domain/plan/scheduling/serial.js';
+import { liner, mm, origin, screw, stated } from '../kit/estate.js';
+import { brace, cover, crew, holdDown, job, line, platform, step, worldOf } from '../domain/order/stories.js';
+
+function timed<T>(what: () => T, times = 5): { readonly value: T; readonly ms: number } {
+  let best = Infinity;
+  let value!: T; // set in the first round
+  for (let k = 0; k < Math.max(1, times); k++) {
+    const start = performance.now();
+    value = what();
+    best = Math.min(best, performance.now() - start);
+  }
+  return { value, ms: best };
+}
+
+function dress(base: Conveyor, every: number): Conveyor {
+  const length = base.length.value;
+  const places = (pitch: number): number[] => Array.from({ length: Math.floor(length / pitch) }, (_, k) => (k + 1) * pitch).filter((at) => at < length);
+  return {
+    ...base,
+    covers: Array.from({ length: Math.ceil(length / every) }, (_, k) => cover(k * every, Math.min(length, (k + 1) * every))),
+    braces: places(3100).map(brace), holdDowns: places(1450).map(holdDown),
+  };
+}
+
+// ------------------------------------------------------------------ the large job
+const fine = liner({ panelLengths: [mm(300)], panelTolerance: mm(0.5) });
+const spiral = screw({ flight: { width: mm(80), thickness: mm(25), origin: origin() } });
+const large = dress({ ...line([15, 15, 15, 15], [0, 60, 60, 60, 60], { incline: stated('angle', 18), confinedSpace: true }), liner: fine, screw: spiral }, 1500);
+const crews = [crew('Alpha', 4), crew('Bravo', 3), crew('Charlie', 3)];
+const big = job(large, ['all'], { crews, accessUnits: [platform('MP1'), platform('MP2')], screwChange: { screw: spiral, origin: origin() }, liftLimit: stated('mass', 400) });
+const world = worldOf(big);
+const plan = timed(() => planJob(big, world));
+const editor = timed(() => planJob(big, world, { quick: true, shakes: 20, nodes: 0 }));
+const written: Job = { ...big, order: { steps: plan.value.steps.map((each) => each.step), origin: origin() } };
+const check = timed(() => checkOrder(written, world));
+const panels = plan.value.ground.runs.flatMap((run) => run.panels);
+const byPanel: Job = {
+  ...big,
+  order: {
+    origin: origin(),
+    steps: plan.value.steps.flatMap(({ step: each }) => {
+      if (each.action !== 'fit' && each.action !== 'strip' && each.action !== 'clean') return [{ ...each, after: [], crews: [] }];
+      const of = panels.filter((panel) => each.stretch?.kind === 'run' && each.stretch.run.by === 'number' && panel.run?.run.number === each.stretch.run.number.count);
+      const sorted = each.start === 'head' ? [...of].reverse() : of;
+      return sorted.map((panel) => step(`${each.action} panel ${panel.panel} of run ${panel.run?.run.number}${each.start ? ` starting at ${each.start}` : ''}`));
+    }),
+  },
+};
+const panelCheck = timed(() => checkOrder(byPanel, world), 3);
+const cuts = timed(() => cutLists(big, world, plan.value.ground));
+console.log(`large job: ${panels.length} panels, ${plan.value.steps.length} steps`);
+console.log(`  plan ${plan.ms.toFixed(0)} ms: ${plan.value.duration.toFixed(2)} h, bound ${plan.value.lowerBound.toFixed(2)} h, gap ${(plan.value.gap * 100).toFixed(1)} %${plan.value.optimal ? ', proven' : ''}`);
+console.log(`  plan for the editor ${editor.ms.toFixed(0)} ms: ${editor.value.duration.toFixed(2)} h`);
+console.log(`  check of its ${plan.value.steps.length} steps ${check.ms.toFixed(1)} ms (${check.value.length} complaints)`);
+console.log(`  check panel by panel, ${byPanel.order?.steps.length} steps: ${panelCheck.ms.toFixed(1)} ms (${panelCheck.value.length} complaints)`);
+console.log(`  cut list ${cuts.ms.toFixed(1)} ms: ${cuts.value.map((each) => `${each.sticks.length} sticks${each.optimal ? ', proven' : ''}`).join('; ')}`);
+
+// ------------------------------------------------------------------ a hundred random jobs
+const random = numbers(42);
+const pick = (from: number, to: number): number => from + Math.floor(random() * (to - from + 1));
+const rows: { gap: number; ms: number; optimal: boolean; steps: number }[] = [];
+for (let k = 0; k < 100; k++) {
+  const runs = Array.from({ length: pick(1, 5) }, () => pick(2, 14));
+  const base = line(runs, [0, ...runs.map(() => 30)], { incline: stated('angle', [0, 0, 12, 24][pick(0, 3)] ?? 0), confinedSpace: pick(0, 1) === 1 });
+  const of = dress(base, [1000, 1400, 2000][pick(0, 2)] ?? 1000);
+  const mobile = pick(0, 2);
+  const each = job({
+    ...of, screw: spiral,
+    access: mobile === 0 ? of.access : [{ ...of.access[0]!, to: mm(4000) }, { ...of.access[0]!, from: mm(4000), kind: 'mobile platform' as const }], // the story's conveyor has one zone
+  }, ['all'], {
+    crews: Array.from({ length: pick(1, 3) }, (_, c) => crew(['Alpha', 'Bravo', 'Charlie'][c] ?? '', pick(2, 5))),
+    accessUnits: Array.from({ length: mobile }, (_, u) => platform(`MP${u + 1}`)),
+    ...(pick(0, 3) === 0 ? { screwChange: { screw: spiral, origin: origin() }, liftLimit: stated('mass', 350) } : {}),
+  });
+  const at = worldOf(each);
+  const result = timed(() => planJob(each, at, { quick: true }), 1);
+  rows.push({ gap: result.value.gap, ms: result.ms, optimal: result.value.optimal, steps: result.value.steps.length });
+}
+const sorted = (of: (row: (typeof rows)[number]) => number): number[] => rows.map(of).sort((a, b) => a - b);
+const at = (list: readonly number[], share: number): number => list[Math.min(list.length - 1, Math.floor(share * list.length))] ?? 0;
+const gaps = sorted((row) => row.gap);
+const ms = sorted((row) => row.ms);
+console.log(`100 random jobs of ${at(sorted((row) => row.steps), 0)} to ${at(sorted((row) => row.steps), 1)} steps: proven shortest ${rows.filter((row) => row.optimal).length}`);
+console.log(`  gap: mean ${((gaps.reduce((a, b) => a + b, 0) / gaps.length) * 100).toFixed(2)} %, median ${(at(gaps, 0.5) * 100).toFixed(2)} %, 90th ${(at(gaps, 0.9) * 100).toFixed(2)} %, worst ${(at(gaps, 1) * 100).toFixed(2)} %`);
+console.log(`  time: median ${at(ms, 0.5).toFixed(0)} ms, 90th ${at(ms, 0.9).toFixed(0)} ms, worst ${at(ms, 1).toFixed(0)} ms`);
+
+// ------------------------------------------------------------------ cutting stock at and beyond real sizes
+let proven = 0;
+let worst = 0;
+const spent: number[] = [];
+for (let k = 0; k < 100; k++) {
+  const kinds = pick(3, 16);
+  const pieces = Array.from({ length: kinds }, () => ({ length: pick(300, 2900), count: pick(1, 30) }));
+  const result = timed(() => cuttingStock({ stock: [{ length: 6000 }, { length: 3000 }, { length: pick(600, 2900), count: pick(1, 4), cost: 0 }], pieces, kerf: 3 }), 0);
+  spent.push(result.ms);
+  if (result.value.kind !== 'plan') continue;
+  if (result.value.optimal) proven++;
+  worst = Math.max(worst, result.value.cost / Math.max(1, result.value.lowerBound) - 1);
+}
+spent.sort((a, b) => a - b);
+console.log(`100 random cut lists of 3 to 16 lengths: proven ${proven}, worst gap ${(worst * 100).toFixed(2)} %, median ${at(spent, 0.5).toFixed(0)} ms, worst ${at(spent, 1).toFixed(0)} ms`);
