@@ -38,7 +38,7 @@ function installChromium() {
   }
   const env = { DEBIAN_FRONTEND: 'noninteractive' };
   run('apt-get', ['update', '-qq'], root, env);
-  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], root, env);
+  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium', 'fonts-liberation', 'fonts-dejavu-core'], root, env);
 }
 
 function run(command, args, cwd, extra = {}) {
