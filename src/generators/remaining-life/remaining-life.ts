@@ -17,7 +17,7 @@ import { flightLives, type FlightLife } from './work/flights.js';
 import { compareMeasures, type MeasureComparison } from './work/measure.js';
 import { formerSetsOf, type FormerSet } from './work/former-sets.js';
 import type { ConveyorModel, FitSummary } from './work/model.js';
-import { pointLife, worstOf, type PointLife } from './work/points.js';
+import { nearestToLimit, pointLife, worstOf, type PointLife } from './work/points.js';
 import { runsWithPanels, type RunLife } from './work/runs.js';
 import { changesSince, type Since } from './work/since.js';
 import { trackOf, type Track } from './work/track.js';
@@ -92,6 +92,8 @@ export interface RemainingLifeOptions {
 
 /** Beyond so many points only the condemn limit of each is forecast, not every layer. */
 const manyPoints = 400;
+/** Beyond so many points only those of each conveyor that are nearest to their limit by hand are forecast at all. */
+const veryManyPoints = 2000;
 
 export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}): RemainingLife {
   const newest = newestRecord(estate);
@@ -116,7 +118,8 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     const fitted = fits.find((f) => f.input.measure === unit);
     if (!fitted || asOf === undefined) return { ...shared, points: byHand, runs: runsWithPanels(estate, conveyor, byHand, asOf), worst: worstOf(byHand), model: undefined };
     const coming = comingDuty(history, asOf, duty);
-    const points = byHand.map((point) => ({ ...point, model: pointModel(fitted, point, coming, estate.places.length <= manyPoints) }));
+    const near = estate.places.length <= veryManyPoints ? undefined : nearestToLimit(byHand, 12);
+    const points = byHand.map((point) => (near && !near.has(point) ? point : { ...point, model: pointModel(fitted, point, coming, estate.places.length <= manyPoints) }));
     const runs = runsWithPanels(estate, conveyor, points, asOf);
     for (const change of options.changes ?? []) if (change.conveyor === conveyor) whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
     return { ...shared, points, runs, worst: worstOf(points), model: conveyorModel({ fitted, coming, points, runs }) };

@@ -7,7 +7,7 @@ import { momentOn } from '../../../domain/model/history.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
 import type { ConveyorLife } from '../remaining-life.js';
-import type { PointLife } from '../work/points.js';
+import { nearestToLimit, type PointLife } from '../work/points.js';
 import { chartKey, mapKey } from './keys.js';
 import { depthText, forecastText, lookText } from './sentences.js';
 import { linerMap, mapRows } from './liner-map.js';
@@ -16,11 +16,16 @@ import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
 import { amount, amountWithUnit, counted, date, metres, millimetres, rate, seenText, spot, thickness } from './wording.js';
 
+/** More drawings than this nobody leafs through; the table has every point. */
+const mostCharts = 24;
+
 export function conveyorPage(life: ConveyorLife, index: number): Markup {
   const { conveyor, worst } = life;
   const id = `c${index + 1}`;
   const most = axisEnd(life);
-  const charts = life.points.filter((p) => p.state === 'thickness' || p.state === 'colour');
+  const seen = life.points.filter((p) => p.state === 'thickness' || p.state === 'colour');
+  const near = seen.length <= mostCharts ? undefined : nearestToLimit(seen, mostCharts);
+  const charts = near ? seen.filter((p) => near.has(p)) : seen;
   return element(
     'section', { class: 'page', id },
     element('h2', {}, conveyor.name, ' ', element('span', { class: 'sub' }, conveyor.title ?? '')),
@@ -38,9 +43,9 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
     element('h3', {}, 'Points'),
     pointTable(life),
     charts.length > 1 && element('h3', {}, 'Thickness left, point by point'),
-    charts.length > 1 && element('p', { class: 'small' }, `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.`),
+    charts.length > 1 && element('p', { class: 'small' }, `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.${near ? ` The ${charts.length} of ${seen.length} points nearest to their limit.` : ''}`),
     charts.length > 1 && element('div', { class: 'charts' }, charts.map((point, i) => wearChart(point, { id: `${id}-p${i + 1}`, size: 'small', unit: life.unit, most }))),
-    readingsData(life, charts),
+    readingsData(life, seen),
     readingMatrix(life), flightTable(life), borrowed(life), notSeen(life), formerSets(life),
   );
 }

@@ -94,6 +94,7 @@ export function countsSentence(counts: Counts): string {
     + `${counted(counts.thicknesses, 'thickness', 'thicknesses')}, ${counted(counts.colours, 'colour')}, ${counts.troughShowing} with steel showing, ${counts.notSeen} not seen. `
     + `${counts.used} of the liners that lie there now, ${counts.ofFormerSets} of liners replaced since. `
     + `${counts.panelsNotSeen} of ${counted(counts.panels, 'panel')} have no reading; ${counts.pointsNeverSeen} of ${counted(counts.points, 'point')} were never seen on the present liner.`
+    + (counts.pointsByHandOnly > 0 ? ` ${counted(counts.pointsByHandOnly, 'point')} far from the limit ${counts.pointsByHandOnly === 1 ? 'was' : 'were'} reckoned by hand only.` : '')
     + (counts.laterInspections > 0 ? ` ${counted(counts.laterInspections, 'inspection')} dated after the day of this report ${counts.laterInspections === 1 ? 'was' : 'were'} not looked at.` : '');
 }
 

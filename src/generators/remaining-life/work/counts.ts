@@ -26,6 +26,8 @@ export interface Counts {
   readonly panels: number;
   readonly panelsNotSeen: number;
   readonly pointsNeverSeen: number;
+  /** Far from their limit on an estate of very many points: not forecast, only reckoned by hand. */
+  readonly pointsByHandOnly: number;
 }
 
 export function countRecords(estate: Estate, asOf: CalendarDay | undefined, conveyors: readonly Omit<ConveyorLife, 'attention'>[]): Counts {
@@ -57,5 +59,6 @@ export function countRecords(estate: Estate, asOf: CalendarDay | undefined, conv
     laterInspections: asOf === undefined ? 0 : estate.inspections.filter((i) => i.date.day > asOf).length,
     panels: panels.length, panelsNotSeen: panels.filter((p) => p.state !== 'seen').length,
     pointsNeverSeen: points.filter((p) => p.state === 'hidden' || p.state === 'none').length,
+    pointsByHandOnly: conveyors.some((c) => c.model) ? points.filter((p) => p.model === undefined).length : 0,
   };
 }

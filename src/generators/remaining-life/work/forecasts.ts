@@ -198,11 +198,11 @@ interface PlacedUnit {
   readonly now: number;
 }
 
-/** Points whose liner and exposure are known, with their row in the model. */
+/** Points that are forecast and whose exposure is known, with their row in the model. */
 function placed({ input }: Fitted, points: readonly PointLife[]): readonly PlacedUnit[] {
   return points.flatMap((point) => {
     const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
-    return unit < 0 || point.exposureNow === undefined ? [] : [{ point, unit, now: point.exposureNow }];
+    return unit < 0 || point.exposureNow === undefined || point.model === undefined ? [] : [{ point, unit, now: point.exposureNow }];
   });
 }
 

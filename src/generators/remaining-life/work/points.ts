@@ -134,6 +134,14 @@ export function worstOf(points: readonly PointLife[]): PointLife | undefined {
   return worst;
 }
 
+/** The points with the least life left, as many as asked for, and a few that nobody has seen: what a forecast turns on. */
+export function nearestToLimit(points: readonly PointLife[], most: number): ReadonlySet<PointLife> {
+  const left = new Map(points.map((p) => [p, lifeLeft(p)]));
+  const seen = points.filter((p) => left.get(p) !== Infinity).sort((a, b) => (left.get(a) ?? 0) - (left.get(b) ?? 0)).slice(0, most);
+  const unseen = points.filter((p) => p.state === 'none' || p.state === 'hidden').slice(0, 3);
+  return new Set([...seen, ...unseen]);
+}
+
 /** Exposure from now to the condemn limit, to order points by; Infinity where nothing can be concluded. */
 function lifeLeft(point: PointLife): number {
   if (point.pastLimit) return point.pastLimit === 'trough shows' ? -2 : -1;

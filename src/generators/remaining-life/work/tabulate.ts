@@ -12,7 +12,10 @@ export interface Distribution {
   readonly quantiles: Quantiles;
 }
 
-/** Chance by exposure, non-decreasing. Exposures below `from` are asked of the distribution itself. */
+/**
+ * Chance by exposure, non-decreasing. Exposures below `from` are asked of the distribution itself; with `from` 0 the table
+ * reaches so far down that from there to nothing a straight line does.
+ */
 export function tabulated({ reachedBy, quantiles }: Distribution, from = 0): (exposure: number) => number {
   const { q05, q50, q95 } = quantiles;
   // A lower quantile of 0 says that it may have happened already; without a middle there is nothing to lay a table about.
@@ -26,10 +29,11 @@ export function tabulated({ reachedBy, quantiles }: Distribution, from = 0): (ex
   const p = new Float64Array(points);
   for (let i = 0; i < points; i++) p[i] = Math.max(reachedBy(Math.exp(low + i * step)), p[i - 1] ?? 0);
   const slope = monotoneSlopes(p);
+  const start = from > 0 ? 0 : reachedBy(0);
   const value = (i: number): number => p[i] ?? 1; // every index below is within the table
   return (exposure) => {
     const at = exposure > 0 ? (Math.log(exposure) - low) / step : -1;
-    if (at < 0) return reachedBy(exposure);
+    if (at < 0) return from > 0 ? reachedBy(exposure) : exposure > 0 ? start + ((value(0) - start) * exposure) / Math.exp(low) : start;
     if (at >= points - 1) return value(points - 1);
     const i = Math.floor(at);
     const t = at - i;
