@@ -19,7 +19,7 @@ import type { Sheet } from './sheet.js';
 
 /** `source` numbers the text in every origin of the sheet. */
 export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
-  const problems: Problem[] = parsed.slips.map(({ start, end, message }) => ({ kind: 'syntax', message, origin: { source, start, end } }));
+  const problems: Problem[] = parsed.slips.map(({ start, end, ...told }) => ({ kind: 'syntax', ...told, origin: { source, start, end } }));
   const reader = createReader(source, problems);
   const rows = createRowWriter(reader);
   const found = {

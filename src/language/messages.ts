@@ -50,7 +50,7 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     if (expected.name === '}') return this.notAFact(rule, actual);
     if (expected.name === 'ID' && isWord(actual)) return takenWord(actual);
     if (expected.name === 'STRING' && actual.image === '"') return unclosed;
-    return `Expected ${describe(expected)}${after(previous)}, but found ${found(actual)}.${this.meantBefore(rule, previous)}`;
+    return this.misspeltRow(rule, previous) ?? `Expected ${describe(expected)}${after(previous)}, but found ${found(actual)}.`;
   }
 
   private tooMuch(firstRedundant: IToken): string {
@@ -68,7 +68,8 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     // In a row of an inspection a wrong word after the point is told by what could follow it.
     const words = [...firsts.values()].map(describe);
     const meant = next ? didYouMean(next.image, [...firsts.values()].filter(isKeywordType).map((type) => wordOf(type))) : '';
-    return `Expected ${list([...new Set(words)])}${after(previous)}, but found ${found(next)}.${meant || this.meantBefore(rule, previous)}`;
+    const wanted = `Expected ${list([...new Set(words)])}${after(previous)}, but found ${found(next)}.`;
+    return meant ? wanted + meant : this.misspeltRow(rule, previous) ?? wanted;
   }
 
   /** A word where a block goes on or ends. */
@@ -88,9 +89,11 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
   }
 
   /** A misspelt first word of a row is first taken for the name of a point; what follows then seems wrong. */
-  private meantBefore(rule: string, previous: IToken | undefined): string {
+  private misspeltRow(rule: string, previous: IToken | undefined): string | undefined {
     const block = rule === 'AsFitted' ? 'Reline' : rule === 'Reading' ? 'Inspection' : undefined;
-    return block && previous?.tokenType.name === 'ID' ? didYouMean(previous.image, this.wordsFor(block)) : '';
+    // Short names of points lie near to any short word.
+    if (!block || previous?.tokenType.name !== 'ID' || previous.image.length < 4 || didYouMean(previous.image, this.wordsFor(block)) === '') return undefined;
+    return this.notAFact(block, previous);
   }
 
   private wordsFor(rule: string): readonly string[] {

@@ -13,6 +13,8 @@ export interface Slip {
   readonly start: number;
   readonly end: number;
   readonly message: string;
+  /** The word that was probably meant in its place. */
+  readonly corrected?: string;
 }
 
 export interface ParsedText {
@@ -67,31 +69,38 @@ function slipsOf(text: string, result: ParseResult<EstateFile>, lifted: LiftedRo
   // Where the text ends for a reader: at the last word, whoever has read it.
   const lastEnd = Math.max(lifted.end.at(-1) ?? 0, result.value.$cstNode?.end ?? 0);
   const all: Lost[] = result.lexerErrors.map(({ offset, length, message }) => ({ start: offset, end: Math.min(offset + length, text.length), message, inFact: true }));
-  for (const error of result.parserErrors) all.push({ ...placeOfError(error, lastEnd), message: error.message, inFact: !betweenFacts.test(error.context.ruleStack.at(-1) ?? '') });
+  for (const error of result.parserErrors) all.push({ ...placeOfError(error, lastEnd), inFact: !betweenFacts.test(error.context.ruleStack.at(-1) ?? '') });
   all.sort((a, b) => a.start - b.start);
   const kept = withoutEchoes(all, cleanFacts(result.value, lifted, all));
   const last = result.parserErrors.length < mostSlips ? undefined : result.parserErrors[mostSlips - 1];
   const lost = all.map((slip) => slip.start);
   if (!last) return { slips: kept, lost };
-  const rest = { ...placeOfError(last, lastEnd), message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` };
+  const { start, end } = placeOfError(last, lastEnd);
+  const rest = { start, end, message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` };
   return { slips: [...kept, rest], lost };
 }
 
 /** Rules in which the parser stands when one fact or block is over and the next has not begun. */
 const betweenFacts = /^(EstateFile|Plant|Liner|Screw|Conveyor|Inspection|Reline|ScrewChange|Job|Order)\W?$/;
 
-/** The token that was not expected, as far as there is one. */
-function placeOfError({ name, token, context, ...rest }: IRecognitionException, lastEnd: number): { readonly start: number; readonly end: number } {
-  const spot = (one: IToken) => ({ start: one.startOffset, end: one.startOffset + one.image.length });
+/** The message at the word it is about: the one that was not expected, or the one before it that the parser took for a name. */
+function placeOfError({ token, message, ...rest }: IRecognitionException, lastEnd: number): Slip {
   // Only some kinds of the parser's errors carry the token before.
   const { previousToken } = rest as { readonly previousToken?: IToken };
-  const before = previousToken && isPlaced(previousToken) ? spot(previousToken) : undefined;
-  // A word that begins no step is first taken for the step's label; it is the word that is wrong, not what follows.
-  if (before && name === 'MismatchedTokenException' && context.ruleStack.at(-1)?.startsWith('Step') && previousToken?.tokenType.name === 'ID') return before;
-  if (isPlaced(token)) return spot(token);
-  const end = Math.max(before?.end ?? 0, lastEnd);
-  return { start: Math.max(0, end - 1), end };
+  const before = previousToken && isPlaced(previousToken) ? previousToken : undefined;
+  const about = aboutWord.exec(message)?.[1];
+  const corrected = meantWord.exec(message)?.[1];
+  const wrong = before && about === before.image ? before : isPlaced(token) ? token : undefined;
+  if (wrong) {
+    return { start: wrong.startOffset, end: wrong.startOffset + wrong.image.length, message, ...(corrected === undefined ? {} : { corrected }) };
+  }
+  const end = Math.max(before ? before.startOffset + before.image.length : 0, lastEnd);
+  return { start: Math.max(0, end - 1), end, message };
 }
+
+// Forms of the messages (messages.ts) that name the wrong word first, or end with the right one.
+const aboutWord = /^`([^`]+)` is not something /;
+const meantWord = /Did you mean `([^`]+)`\?$/;
 
 /** The end-of-file token, and tokens put in by recovery, have no place of their own. */
 function isPlaced(token: IToken): boolean {
@@ -103,10 +112,11 @@ function withoutEchoes(slips: readonly Lost[], clean: readonly Extent[]): readon
   const kept: Slip[] = [];
   let fact = 0;
   let last = -1;
-  for (const { start, end, message } of slips) {
+  for (const { inFact: _, ...slip } of slips) {
+    const { start, end } = slip;
     while (fact < clean.length && (clean[fact]?.start ?? Infinity) < last) fact++;
     const between = clean[fact];
-    if (kept.length === 0 || (between && between.end <= start)) kept.push({ start, end, message });
+    if (kept.length === 0 || (between && between.end <= start)) kept.push(slip);
     last = Math.max(last, end);
   }
   return kept;

@@ -25,6 +25,15 @@ describe('a word that does not belong', () => {
       'thicknes: Expected `thickness`, `colour`, `color`, `trough showing` or `not seen` after `P1`, but found `thicknes`. Did you mean `thickness`?',
     ]);
   });
+  it('at the start of a row, though the parser takes it for a point, is told itself', () => {
+    expect(slipsOf('reline C 2026-01-01 meter 5 h { qcope run 1 }')).toEqual(['qcope: `qcope` is not something a reline says. Did you mean `scope`?']);
+    expect(slipsOf(inspect('vieww upstream'))).toEqual(['vieww: `vieww` is not something an inspection says. Did you mean `view`?']);
+  });
+  it('comes with its mend', () => {
+    expect(parseText(body('lenght 3 m')).slips[0]?.corrected).toBe('length');
+    expect(parseText(inspect('P1 thicknes 8.4 mm')).slips[0]?.corrected).toBe('thickness');
+    expect(parseText(body('foobar 3 m')).slips[0]?.corrected).toBeUndefined();
+  });
   it('as a step of an order is the word and not what follows', () => {
     expect(slipsOf('job J { conveyor C order { stripp run 2 } }')).toEqual(['stripp: `stripp` is not something an order says next. Did you mean `strip`?']);
   });

@@ -5,7 +5,7 @@ import type { Dimension } from '../units/dimension.js';
 import type { Origin } from './origin.js';
 
 export type Problem = { readonly origin: Origin } & (
-  | { readonly kind: 'syntax'; readonly message: string }
+  | { readonly kind: 'syntax'; readonly message: string; /** The word that was probably meant, to stand in place of the one at the origin. */ readonly corrected?: string }
   | { readonly kind: 'missing unit'; readonly text: string; readonly expected: Dimension; readonly fact: string }
   | { readonly kind: 'unknown unit'; readonly text: string; readonly unit: string; readonly expected: Dimension; readonly fact: string }
   | { readonly kind: 'wrong dimension'; readonly text: string; readonly found: Dimension; readonly expected: Dimension; readonly fact: string }
