@@ -76,12 +76,24 @@ function conveyorLong(life: ConveyorLife): string[] {
         `Condemn limit first reached ${between(forecast.days.q10, forecast.days.q90)} (80 % interval), middle ${dayWords(forecast.days.q50)}; from ${forecast.readings} thicknesses and ${forecast.indicators} colours here and ${forecast.pool} places in all.`,
         ...(forecast.notInspected > 0 ? [`${forecast.notInspected} places were never seen and are forecast from the others.`] : []),
         ...(model.riskDay === undefined ? [] : [`The chance passes the accepted ${formatNumber(model.risk * 100, 0)} % on ${formatDay(model.riskDay)}.`]),
+        ...lookWords(model.look),
         ...(model.lookAt[0] ? [`A reading of ${model.lookAt[0].name} would narrow this most.`] : []),
       ];
     case 'reached':
       return [`The condemn limit is reached at ${forecast.names.join(', ')}.`];
     case 'cannot say':
       return [`No forecast: ${forecast.why}`];
+  }
+}
+
+function lookWords(look: NonNullable<ConveyorLife['model']>['look']): string[] {
+  switch (look.kind) {
+    case 'by':
+      return [`Look again by ${formatDay(look.day)} (${look.because}).`];
+    case 'now':
+      return [`Look again now (${look.because}).`];
+    case 'cannot say':
+      return [];
   }
 }
 

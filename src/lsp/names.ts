@@ -81,9 +81,9 @@ export interface Names {
 }
 
 export function namesOf(texts: readonly Text[]): Names {
-  const declaring = texts.filter((text) => declares.test(text.text));
-  const declarations = declaring.flatMap((text) => extract(text).declarations);
-  const fitted = declaring.flatMap((text) => extract(text).fitted);
+  const sources = texts.filter(isDeclaring);
+  const declarations = sources.flatMap((text) => extract(text).declarations);
+  const fitted = sources.flatMap((text) => extract(text).fitted);
   const byKind = new Map<NameKind, Declaration[]>();
   for (const declaration of declarations) {
     const list = byKind.get(declaration.kind);
@@ -175,6 +175,16 @@ export function answersTo(declaration: Declaration, name: string): boolean {
 
 /** Most texts of a large estate are inspections, which declare nothing and are then never parsed for names. */
 const declares = /^[ \t]*(plant|liner|screw|conveyor|job|reline)\b/m;
+
+const declaring = new WeakMap<Text, boolean>();
+
+function isDeclaring(text: Text): boolean {
+  const known = declaring.get(text);
+  if (known !== undefined) return known;
+  const found = declares.test(text.text);
+  declaring.set(text, found);
+  return found;
+}
 
 interface Extract {
   readonly declarations: readonly Declaration[];

@@ -109,14 +109,14 @@ export interface StartOptions {
 export interface Settings {
   /** Folders, relative to a workspace folder, that are each an estate of their own; `*` stands for any one folder name. */
   readonly estates: readonly string[];
-  readonly inlayHints: { readonly defaults: boolean; readonly chainage: boolean; readonly exposure: boolean };
+  readonly inlayHints: { readonly defaults: boolean; readonly chainage: boolean; readonly exposure: boolean; readonly wear: boolean };
   readonly codeLens: { readonly conveyors: boolean };
   readonly diagnostics: { readonly information: boolean };
 }
 
 export const defaultSettings: Settings = {
   estates: [],
-  inlayHints: { defaults: false, chainage: false, exposure: true },
+  inlayHints: { defaults: false, chainage: false, exposure: true, wear: true },
   codeLens: { conveyors: true },
   diagnostics: { information: true },
 };

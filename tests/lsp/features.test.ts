@@ -1,6 +1,6 @@
 // Each editor feature over a real protocol connection, on a small estate of several files.
 
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { CompletionList, DocumentSymbol, Hover, Location, SelectionRange, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { conveyor, files, inspection, job, later, plant } from './estate.js';
 import { afterEdit, applied, at, cursor, startSession, type Session } from './session.js';
@@ -330,12 +330,22 @@ describe('links, hints and lenses', () => {
     expect(hints.map(({ label }) => label)).toEqual(['8120 h on the liner']);
     expect(await ask<unknown[]>('textDocument/inlayHint', 'DG1.trough', whole)).toEqual([]);
     await session.end();
-    session = await startSession(files, { settings: { inlayHints: { defaults: true, chainage: true, exposure: false } } });
+    session = await startSession(files, { settings: { inlayHints: { defaults: true, chainage: true, exposure: false, wear: false } } });
     await session.settled();
     const runs = await ask<{ label: string }[]>('textDocument/inlayHint', 'DG1.trough', whole);
     expect(runs.map(({ label }) => label)).toEqual(expect.arrayContaining([expect.stringContaining('12.90 m to 22.40 m, 8 panels')]));
     const defaults = await ask<{ label: string }[]>('textDocument/inlayHint', 'plant.trough', whole);
     expect(defaults.map(({ label }) => label).join()).toContain('density');
+  });
+
+  it('shows beside a point how fast it wears, with the interval of its date, once the model has spoken', async () => {
+    session = await startSession(files);
+    await vi.waitFor(async () => {
+      const hints = await ask<{ label: string }[]>('textDocument/inlayHint', 'DG1.trough', whole);
+      // Long-term rate by hand: (12 − 8.4) mm / 8120 h = 0.44 mm per 1000 h; the model is near it.
+      expect(hints.map(({ label }) => label)).toEqual([expect.stringMatching(/^0\.4\d mm per 1000 h, limit between \d{4}-\d{2}-\d{2} and \d{4}-\d{2}-\d{2}$/)]);
+    }, { timeout: 50_000, interval: 500 });
+    expect(await hoverText('DG1.trough', conveyor, 'P1')).toContain('80 % interval');
   });
 
   it('puts newest inspection and life left above a conveyor, also once it is open', async () => {

@@ -44,19 +44,22 @@ function previousRows(desk: Desk, name: string): Row[] {
     return desk.names().declared('point').filter(({ owner }) => owner === declaration).flatMap(pointNames).map((spot) => ({ spot, seen: '' }));
   }
   const last = estate.inspections.filter((each) => each.conveyor === conveyor).sort((a, b) => a.date.day - b.date.day).at(-1);
-  const places = estate.places.filter((place) => place.conveyor === conveyor).map((place) => {
-    let seen = '';
-    let lastTime = false;
-    for (let row = 0; row < estate.readings.count; row += 1) {
-      if (estate.places[estate.readings.place[row] ?? -1] !== place) continue;
-      const inspection = estate.inspections[estate.readings.inspection[row] ?? -1];
-      if (inspection) seen = seenWords(estate, row, inspection);
-      if (inspection === last) lastTime = true;
-    }
-    return { place, seen, lastTime };
+  const newest = new Map<number, number>(); // by place, the row of its newest reading; rows are in order of date
+  const lastTime = new Set<number>();
+  for (let row = 0; row < estate.readings.count; row += 1) {
+    const place = estate.readings.place[row] ?? -1;
+    if (estate.places[place]?.conveyor !== conveyor) continue;
+    newest.set(place, row);
+    if (estate.inspections[estate.readings.inspection[row] ?? -1] === last) lastTime.add(place);
+  }
+  const places = estate.places.flatMap((place, index) => {
+    if (place.conveyor !== conveyor) return [];
+    const row = newest.get(index);
+    const inspection = row === undefined ? undefined : estate.inspections[estate.readings.inspection[row] ?? -1];
+    return [{ place, seen: row === undefined || !inspection ? '' : seenWords(estate, row, inspection), lastTime: lastTime.has(index) }];
   });
   return places
-    .filter(({ place, lastTime }) => place.declared || lastTime)
+    .filter((each) => each.place.declared || each.lastTime)
     .sort((a, b) => a.place.at - b.place.at)
     .map(({ place, seen }) => ({ spot: place.declared ? place.name : `at ${place.name.replace(/ (\S+)$/, ' clock $1')}`, seen }));
 }

@@ -1,5 +1,5 @@
 // Facts the text leaves out, shown beside it: defaults that were assumed, where sections lie, how long the liner under an
-// inspection had run. Each kind has its own setting.
+// inspection had run, how fast a point wears. Each kind has its own setting.
 
 import { InlayHintKind, type InlayHint, type Range } from 'vscode-languageserver';
 import type { Stated } from '../../domain/model/stated.js';
@@ -12,6 +12,7 @@ import { attempt } from '../cards/card.js';
 import { exposureWords } from '../cards/records.js';
 import { metres } from '../cards/stated.js';
 import type { Desk } from '../desk.js';
+import { keyOf } from '../forecasts.js';
 import type { Text } from '../texts.js';
 
 export function inlayHints(desk: Desk, text: Text, range: Range): InlayHint[] {
@@ -59,6 +60,17 @@ export function inlayHints(desk: Desk, text: Text, range: Range): InlayHint[] {
         const panels = attempt(() => installedPanels(estate, run).layout.panels);
         const anchor = tailBreak.implied ? headerEnd(conveyor.origin) : tailBreak.origin.end;
         hint(anchor, `${run.label}: ${metres(run.from)} to ${metres(run.to)}${panels ? `, ${panels.length} panels` : ''}`, panels?.map((panel) => `panel ${panel.number}: ${metres(panel.from)} to ${metres(panel.to)}`).join('\n'));
+      }
+    }
+  }
+
+  if (wanted.wear) {
+    for (const conveyor of desk.names().declared('conveyor').filter((each) => each.text === text)) {
+      const points = desk.forecasts?.conveyors[keyOf(text.uri, conveyor.start)]?.points;
+      for (const point of desk.names().declared('point')) {
+        if (point.owner !== conveyor || point.row) continue;
+        const words = points?.[point.name];
+        if (words && words.short !== '') hint(point.node.$cstNode?.end ?? point.end, words.short, words.long.join('\n'));
       }
     }
   }

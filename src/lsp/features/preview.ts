@@ -4,6 +4,8 @@
 import { parseDay } from '../../domain/units/calendar.js';
 import type { Job } from '../../domain/model/job.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
+import { inspectionSheet } from '../../generators/inspection-sheet/inspection-sheet.js';
+import { inspectionSheetHtml } from '../../generators/inspection-sheet/html.js';
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
 import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
 import { workPack } from '../../generators/work-pack/work-pack.js';
@@ -23,9 +25,8 @@ export function preview(desk: Desk, wanted: MakePreview): MakePreviewAnswer {
       if (estate.conveyors.length === 0) return refuse('There is no complete conveyor yet. The Problems view says what is missing.');
       const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(desk, wanted.subject);
       if (wanted.subject !== undefined && !conveyor) return refuse(notComplete('conveyor', wanted.subject));
-      const report = remainingLife(estate, { asOf });
-      const shown = conveyor ? { ...report, conveyors: report.conveyors.filter((life) => life.conveyor === conveyor) } : report;
-      return page(desk, conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life', remainingLifeHtml(shown));
+      const report = remainingLife(estate, { asOf, ...(conveyor ? { conveyors: [conveyor] } : {}) });
+      return page(desk, conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life', remainingLifeHtml(report));
     }
     case 'work pack': {
       const job = wanted.subject === undefined ? undefined : jobCalled(desk, wanted.subject);
@@ -36,7 +37,8 @@ export function preview(desk: Desk, wanted: MakePreview): MakePreviewAnswer {
     case 'drawing': {
       const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(desk, wanted.subject);
       if (!conveyor) return refuse(notComplete('conveyor', wanted.subject ?? ''));
-      return page(desk, `Drawing: ${conveyor.name}`, drawingPage(estate, conveyor, asOf));
+      if (wanted.kind === 'drawing') return page(desk, `Drawing: ${conveyor.name}`, drawingPage(estate, conveyor, asOf));
+      return page(desk, `Inspection sheet: ${conveyor.name}`, inspectionSheetHtml(inspectionSheet(estate, conveyor, asOf === undefined ? {} : { asOf })));
     }
   }
 }
