@@ -8,7 +8,6 @@ import { closingError } from './closing-error.js';
 import { touches, type Area, type Piece, type RunGround } from './ground.js';
 import { holdsPanels, isSlippery, startOf, uphillEnd, type End } from './start.js';
 import { cleaned, newPanel, oldPanel, states, stripped } from './states.js';
-import type { ClosingError } from './violation.js';
 import { assume, change, check, type Slip, type Walk } from './walk.js';
 
 const inPlace = states(oldPanel, newPanel);

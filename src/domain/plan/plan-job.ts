@@ -6,13 +6,11 @@
 import type { Estate } from '../model/estate.js';
 import type { Job, Step } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
-import type { Ground } from '../order/ground.js';
+import { groundOf, type Ground } from '../order/ground.js';
 import { apartPairs, precedenceOf } from '../order/precedence.js';
 import { sequenceOf } from '../order/sequence.js';
-import { groundOf } from '../order/ground.js';
 import type { Violation } from '../order/violation.js';
 import { checkOrder } from '../order/check-order.js';
-import { sayStep } from '../order/words.js';
 import { criticalPath } from './critical-path.js';
 import { liftsOf, type LiftTable } from './lifts.js';
 import { namedSteps, waitsOf } from './named-steps.js';
@@ -21,6 +19,7 @@ import { proposeSteps, type ProposedRun } from './proposed-steps.js';
 import { scheduleJobs, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
 import { teamsOf, waysOf, type Team, type Way } from './teams.js';
 import { workOf, type Work } from './unit-times.js';
+import { asProblem, whatShortens, type Shorter } from './what-shortens.js';
 import { workCalendar, type Moment, type WorkCalendar } from './work-calendar.js';
 
 export interface JobPlan {
@@ -44,7 +43,7 @@ export interface JobPlan {
   readonly available: number | undefined;
   readonly finish: Moment | undefined;
   /** What would shorten it, most first. */
-  readonly shorten: readonly { readonly what: string; readonly saves: number }[];
+  readonly shorten: readonly Shorter[];
   /** Tests of the air beyond the first that the plant's interval asks for. */
   readonly repeatGasTests: { readonly every: number; readonly times: number } | undefined;
   /** For proposed orders: how each run is fitted. */
@@ -98,7 +97,7 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   const lifts = liftsOf(job, estate, relined);
   const works = steps.map((step, i) => workOf(ground, step, ground.areas[i] ?? [], lifts.spiral?.pieces.length ?? 1));
   const ways = steps.map((step, i) => waysOf(job, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
-  const problem = scheduling(steps, ways, waits, apart, teams);
+  const problem = asProblem(steps, ways, waits, apart, teams);
   const schedule = scheduleJobs(problem, { shakes: effort.shakes ?? 1000, nodes: effort.nodes ?? (steps.length <= 25 ? 3000 : 300), cost: (timing) => accessMoves(steps, ways, timing).count });
   const arranged = schedule.kind === 'schedule' ? schedule : inLine(problem);
   const planned = arrange(job, steps, works, ways, arranged, waits, apart, calendar, proposal !== undefined);
@@ -118,7 +117,10 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   const problems = planProblems(found, calendar, teams);
   return {
     ...found, problems, buildable: !problems.some((each) => each.stops),
-    shorten: effort.quick || steps.length === 0 ? [] : whatShortens(job, steps, ground, works, waits, apart, arranged.makespan),
+    shorten: effort.quick || steps.length === 0 ? [] : whatShortens(job, (more) => {
+      const others = teamsOf(more);
+      return asProblem(steps, steps.map((step, i) => waysOf(more, step, ground.areas[i] ?? [], works[i] ?? noWork, others)), waits, apart, others);
+    }, arranged.makespan),
   };
 }
 
@@ -131,17 +133,6 @@ function bindings(job: Job, steps: readonly Step[], estate: Estate): { readonly 
   const ground = groundOf(job, steps, estate);
   const sequence = sequenceOf(steps);
   return { ground, apart: apartPairs(job, steps, ground), waits: steps.map((_, j) => steps.flatMap((__, i) => (i !== j && sequence.before(i, j) ? [i] : []))) };
-}
-
-function scheduling(steps: readonly Step[], ways: readonly (readonly Way[])[], waits: readonly (readonly number[])[], apart: readonly (readonly [number, number])[], teams: readonly Team[]): ScheduleProblem {
-  return {
-    activities: steps.map((step, i) => ({
-      name: sayStep(step), after: waits[i] ?? [],
-      modes: (ways[i] ?? []).map((way) => ({ duration: way.minutes, uses: way.teams.map((resource) => ({ resource, amount: 1 })) })),
-    })),
-    resources: teams.map((team) => ({ name: team.name, capacity: 1 })),
-    exclusions: apart,
-  };
 }
 
 /** For orders that go in circles: one step after another as listed, so that there is still something to look at. */
@@ -237,27 +228,4 @@ function defaultsOf(job: Job, works: readonly Work[], calendar: WorkCalendar, te
   return [...said, ...[sawKerf, minimumClosingPiece, measuringTolerance, jointClearance].flatMap((each) => each.assumed ?? [])];
 }
 
-/** The same steps with one more of each thing that is scarce. */
-function whatShortens(job: Job, steps: readonly Step[], ground: Ground, works: readonly Work[], waits: readonly (readonly number[])[], apart: readonly (readonly [number, number])[], now: number): JobPlan['shorten'] {
-  const tries: { readonly what: string; readonly job: Job }[] = [];
-  const biggest = job.crews.reduce<Job['crews'][number] | undefined>((best, each) => ((each.crew?.size.count ?? 0) > (best?.crew?.size.count ?? 0) ? each : best), undefined);
-  if (biggest?.crew) {
-    const use = { ...biggest.use, name: `another ${biggest.use.name}` };
-    tries.push({ what: `one more crew like ${biggest.use.name} (${biggest.crew.size.count} people)`, job: { ...job, crews: [...job.crews, { use, crew: { ...biggest.crew, name: use.name } }] } });
-  }
-  const unit = job.accessUnits[0];
-  if (unit?.unit) {
-    const use = { ...unit.use, name: `another ${unit.use.name}` };
-    tries.push({ what: `one more access unit like ${unit.use.name}`, job: { ...job, accessUnits: [...job.accessUnits, { use, unit: { ...unit.unit, name: use.name } }] } });
-  }
-  return tries.flatMap(({ what, job: changed }) => {
-    const teams = teamsOf(changed);
-    const ways = steps.map((step, i) => waysOf(changed, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
-    const shorter = scheduleJobs(scheduling(steps, ways, waits, apart, teams), { shakes: 200, nodes: 0 });
-    const saves = shorter.kind === 'schedule' ? (now - shorter.makespan) / minutes : 0;
-    return saves > 0 ? [{ what, saves }] : [];
-  }).sort((a, b) => b.saves - a.saves);
-}
-
 const noWork: Work = { personHours: 0, mostPeople: 1, basis: '', defaults: [] };
-
