@@ -21,9 +21,14 @@ export function exampleOf(rule: Rule, which: 'bad' | 'good'): Example {
 
 /** The lines to show to a reader: the example's own, inside the head of the block they stand in. */
 export function shownLines(rule: Rule, which: 'bad' | 'good'): string {
-  const own = rule[which].replace(/[«»]/g, '').replace(/^\n+|\s+$/g, '');
+  return markedLines(rule, which).replace(/[«»]/g, '');
+}
+
+/** The same with the spot of the finding between « and ». */
+export function markedLines(rule: Rule, which: 'bad' | 'good'): string {
+  const own = rule[which].replace(/^\n+|\s+$/g, '');
   if (rule.given === 'whole' || rule.given === 'estate' || rule.given === 'specifications') return own;
-  return `${heads[rule.given]} {\n${indent(own)}\n}`;
+  return `${heads[rule.given]} {\n  // …\n${indent(outdent(own))}\n}`;
 }
 
 type Block = Exclude<Given, 'whole' | 'estate' | 'specifications'>;
@@ -121,6 +126,11 @@ function write(block: Block, lines?: string): string {
 
 function firstWord(line: string): string {
   return /^[\s«»]*([^\s«»]+)/.exec(line)?.[1] ?? '';
+}
+
+/** Own lines may or may not stand indented already. */
+function outdent(lines: string): string {
+  return lines.startsWith('  ') ? lines.split('\n').map((line) => line.replace(/^ {2}/, '')).join('\n') : lines;
 }
 
 function indent(lines: string): string {

@@ -1,7 +1,7 @@
 // A rule told to a person: for `explain CODE` on the command line, and in Markdown for hovers and rule pages.
 
 import { ruleOf, rules } from './catalogue.js';
-import { shownLines } from './example.js';
+import { markedLines, shownLines } from './example.js';
 import type { Rule } from './rule.js';
 
 /** Plain text, lines of at most 88 characters; undefined for a code that does not exist. */
@@ -16,7 +16,7 @@ export function explain(code: string): string | undefined {
     ...wrap(`What to do: ${rule.todo}`),
     '',
     'Reported:',
-    ...indented(shownLines(rule, 'bad')),
+    ...indented(pointed(markedLines(rule, 'bad'))),
     '',
     'Right:',
     ...indented(shownLines(rule, 'good')),
@@ -64,6 +64,16 @@ function wrap(text: string): string[] {
     }
   }
   return [...lines, line];
+}
+
+/** The marked spot underlined. */
+function pointed(text: string): string {
+  return text.split('\n').flatMap((line) => {
+    const start = line.indexOf('«');
+    if (start < 0) return [line.replace('»', '')];
+    const length = Math.max(1, line.indexOf('»') - start - 1);
+    return [line.replace(/[«»]/g, ''), `${' '.repeat(start)}${'^'.repeat(length)}`];
+  }).join('\n');
 }
 
 function indented(text: string): string[] {

@@ -18,3 +18,8 @@ export function remove(origin: Origin, title: string): Fix {
 export function insertBefore(origin: Origin, text: string, title: string): Fix {
   return { title, edits: [{ origin: { ...origin, end: origin.start }, text }] };
 }
+
+/** Put text in just after `origin`. */
+export function insertAfter(origin: Origin, text: string, title: string): Fix {
+  return { title, edits: [{ origin: { ...origin, start: origin.end }, text }] };
+}

@@ -3,6 +3,7 @@
 import type { Span } from '../../../domain/model/conveyor.js';
 import { each } from '../../telling/each.js';
 import type { Found } from '../../finding.js';
+import { remove } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
 export const partsTwiceInOnePlace: Rule = {
@@ -36,6 +37,8 @@ function* twice(what: string, parts: readonly Span[]): Iterable<Found> {
       origin: after.origin,
       message: `There is a ${what} at ${before.from.text} already, and this puts another at ${after.from.text}.`,
       related: [{ origin: before.origin, message: `the other ${what}` }],
+      // A row of them is not taken out for one.
+      fixes: parts.filter((part) => part.origin === after.origin).length === 1 ? [remove(after.origin, 'Take this one out')] : [],
     };
   }
 }

@@ -3,6 +3,7 @@
 import { panelEnds } from '../../../domain/model/panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
 import { formatChainage } from '../../../domain/units/format.js';
+import { remove } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
 export const scopeNamedTwice: Rule = {
@@ -24,6 +25,7 @@ export const scopeNamedTwice: Rule = {
           origin,
           message: `This covers ${formatChainage(Math.max(before.interval.from, interval.from))} to ${formatChainage(Math.min(before.interval.to, interval.to))} of ${conveyor.name} a second time.`,
           related: [{ origin: before.origin, message: 'the first time' }],
+          fixes: [remove(origin, 'Take this one out')],
         };
       }
     }

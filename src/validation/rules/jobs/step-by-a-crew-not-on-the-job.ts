@@ -1,5 +1,6 @@
 // Does a step name a crew or an access unit that the job does not have?
 
+import { insertAfter } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 import { but, soundOrder } from '../../telling/sound-order.js';
 
@@ -17,7 +18,13 @@ export const stepByACrewNotOnTheJob: Rule = {
       for (const step of order?.steps ?? []) {
         for (const { use, crew } of step.crews) {
           if (!crew || crews.length === 0 || crews.some((one) => one.use.name === use.name)) continue;
-          yield { origin: use.origin, message: `${use.name} is not among the crews of job ${name}.`, related: crews.map((one) => ({ origin: one.use.origin, message: `crew ${one.use.name}` })) };
+          const last = crews[crews.length - 1];
+          yield {
+            origin: use.origin,
+            message: `${use.name} is not among the crews of job ${name}.`,
+            related: crews.map((one) => ({ origin: one.use.origin, message: `crew ${one.use.name}` })),
+            fixes: last ? [insertAfter(last.use.origin, `, ${use.name}`, `Add ${use.name} to the crews of the job`)] : [],
+          };
         }
         const unit = step.unit;
         if (!unit?.unit || accessUnits.length === 0 || accessUnits.some((one) => one.use.name === unit.use.name)) continue;

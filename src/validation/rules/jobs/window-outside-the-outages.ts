@@ -1,7 +1,9 @@
 // Does the window of a job lie in a planned outage of its plant?
 
+import type { Outage } from '../../../domain/model/plant.js';
 import { newestRecord } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
+import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
 
@@ -58,10 +60,13 @@ job J1 {
       if (newest !== undefined && window.to.day < newest) continue; // a window that is over has its own finding
       if (outages.some((outage) => outage.from.day > outage.to.day)) continue; // which days are meant is not known
       if (outages.some((outage) => outage.from.day <= window.from.day && window.to.day <= outage.to.day)) continue;
+      const distance = (outage: Outage): number => Math.max(outage.from.day - window.to.day, window.from.day - outage.to.day);
+      const nearest = outages.reduce((a, b) => (distance(b) < distance(a) ? b : a));
       const days = outages.map((outage) => `${outage.name} (${formatDay(outage.from.day)} to ${formatDay(outage.to.day)})`);
       yield {
         origin: window.origin,
         message: `Job ${name} is planned for ${formatDay(window.from.day)} to ${formatDay(window.to.day)}, and ${conveyor.plant.name} stops for ${list(days)}.`,
+        fixes: [replace(window.origin, `outage ${nearest.name}`)],
       };
     }
   },

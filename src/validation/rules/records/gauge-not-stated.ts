@@ -1,9 +1,10 @@
 // Is it known how sure the thicknesses of an inspection are?
 
 import { depthGaugeError } from '../../../domain/geometry/gauge.js';
-import { ReadingKind } from '../../../domain/model/records.js';
+import { originOf, ReadingKind } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
+import { insertBefore } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 import { count } from '../../telling/wording.js';
 
@@ -37,6 +38,7 @@ inspection DG1 2025-03-10 meter 6200 h {
       yield {
         origin: inspection.date.origin,
         message: `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ${count(unsure, 'thickness reading')} and names no gauge; ± ${formatLength(depthGaugeError)} is assumed.`,
+        fixes: ['ultrasonic ± 0.2 mm', 'depth gauge ± 0.5 mm'].map((gauge) => insertBefore(originOf(readings, inspection.firstRow), `gauge ${gauge}\n  `, `Add gauge ${gauge}`)),
       };
     }
   },

@@ -90,7 +90,7 @@ inspection DG2 2025-03-10 meter 6200 h {
       if (newest <= addDays(day, 395)) continue;
       yield {
         origin: conveyor.nameOrigin,
-        message: `${conveyor.name} was last looked at on ${formatDay(day)}, and the records of the estate reach to ${formatDay(newest)}.`,
+        message: `${conveyor.name} ${conveyor.commissioned?.date.day === day ? 'was commissioned on' : 'was last looked at on'} ${formatDay(day)}${conveyor.commissioned?.date.day === day ? ' and not looked at since' : ''}, and the records of the estate reach to ${formatDay(newest)}.`,
       };
     }
   },

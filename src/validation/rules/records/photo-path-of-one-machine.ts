@@ -1,5 +1,6 @@
 // Will the photo be found from another computer? Paths count from the file they stand in.
 
+import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
 export const photoPathOfOneMachine: Rule = {
@@ -15,7 +16,12 @@ export const photoPathOfOneMachine: Rule = {
     for (const { photos } of estate.inspections) {
       for (const { path, origin } of photos) {
         if (!/^([A-Za-z]:|[\\/]|~|file:)/.test(path)) continue;
-        yield { origin, message: `The path "${path}" starts at the root of one machine.` };
+        const name = /[^\\/]*$/.exec(path)?.[0] ?? '';
+        yield {
+          origin,
+          message: `The path "${path}" starts at the root of one machine.`,
+          fixes: name === '' ? [] : [replace(origin, `photo "photos/${name}"`)],
+        };
       }
     }
   },

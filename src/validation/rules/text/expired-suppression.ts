@@ -1,6 +1,7 @@
 // A comment whose `until` date has passed, judged by the newest record or the date given, never by the clock.
 
 import type { Rule } from '../../rule.js';
+import { remove } from '../../telling/fixes.js';
 import { onProblem } from '../../telling/on-problem.js';
 
 export const expiredSuppression: Rule = {
@@ -22,5 +23,6 @@ inspection DG1 2025-03-10 meter 6200 h {
 }`,
   check: onProblem('expired suppression', (problem) => ({
     message: `${problem.code} was silenced until ${problem.until}, and the records have reached ${problem.asOf}.`,
+    fixes: [remove(problem.origin, 'Take the comment out')],
   })),
 };
