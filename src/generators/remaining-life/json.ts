@@ -86,6 +86,7 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
       ...(hand.kind === 'no reading' ? {} : { longTerm: number(hand.longTerm), shortTerm: hand.shortTerm.kind === 'rate' ? number(hand.shortTerm.rate) : null, shortTermKind: hand.shortTerm.kind }),
       ...(hand.kind === 'rate' ? { rules: hand.rules, ruling: number(hand.ruling), remaining: number(hand.remaining), nextInspection: number(hand.nextInspection) } : {}),
     },
+    leastSquares: point.line ? { slope: number(point.line.slope), standardError: number(point.line.slopeError), count: point.line.count } : null,
     milestones: point.milestones.map((m) => ({ name: m.name, depth: number(m.depth), remaining: number(m.remaining), exposure: number(m.exposure), day: day(m.day) })),
     lookAgainBy: day(point.nextLook?.day), overdue: point.nextLook?.overdue ?? null,
     model: model ? {

@@ -38,7 +38,7 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
     }),
     worst && figure({
       drawing: wearChart(worst, { id: `${id}-worst`, size: 'large', unit: life.unit, most, years: yearMarks(life, worst, most) }),
-      caption: group(`${worst.place.name} (${spot(worst)}): the limit comes first here. `, chartKey()),
+      caption: group(`${worst.place.name} (${spot(worst)}): the limit comes first here. `, chartKey(worst.model?.rate !== undefined)),
     }),
     element('h3', {}, 'Points'),
     pointTable(life),

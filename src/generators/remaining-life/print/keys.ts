@@ -4,14 +4,16 @@ import { element, group, type Markup } from '../../page/markup.js';
 import { definitions, hatch, hatchFill, ink, line, mark, path, rectangle, svgText, type MarkShape } from '../../page/svg.js';
 import type { ConveyorLife } from '../remaining-life.js';
 
-export function chartKey(): Markup {
+export function chartKey(modelled: boolean): Markup {
   return element('span', { class: 'key' },
     item(mark('disc', 14, 8, 4), 'thickness, with gauge error'),
     item(group(line(14, 2, 14, 14, { 'stroke-width': 1.6 }), line(11, 2, 17, 2, { 'stroke-width': 1.6 }), line(11, 14, 17, 14, { 'stroke-width': 1.6 })), 'colour only: somewhere in this layer'),
     item(mark('cross', 14, 8, 4), 'steel showing'),
     item(svgText(14, 13, '?', { anchor: 'middle', size: 13, weight: 'bold' }), 'looked for, not seen'),
     item(line(1, 8, 27, 8, { 'stroke-width': 1.6, 'stroke-dasharray': '5 3' }), 'hand arithmetic at the ruling rate'),
-    item(group(path('M1 8L27 2L27 14Z', { fill: ink.blue, 'fill-opacity': 0.22, stroke: ink.blue }), line(1, 8, 27, 8, { stroke: ink.blue, 'stroke-width': 2 })), 'model: median, and 80 % of its interval'),
+    modelled
+      ? item(group(path('M1 8L27 2L27 14Z', { fill: ink.blue, 'fill-opacity': 0.22, stroke: ink.blue }), line(1, 8, 27, 8, { stroke: ink.blue, 'stroke-width': 2 })), 'model: median, and 80 % of its interval')
+      : item(line(1, 8, 27, 8, { stroke: ink.grey, 'stroke-width': 1.4 }), 'least squares through the fitted thickness; no model'),
     item(line(1, 8, 27, 8, { stroke: ink.vermilion, 'stroke-width': 2, 'stroke-dasharray': '8 3' }), 'condemn limit'),
   );
 }

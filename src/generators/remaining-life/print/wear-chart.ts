@@ -95,7 +95,7 @@ function layers(point: PointLife, view: View, id: string): Markup {
 /** Model: the band between the 10 % and 90 % quantiles of the rate, drawn on from the last look, and the median through all. */
 function fan(point: PointLife, view: View, most: number): Markup | undefined {
   const rates = point.model?.rate;
-  if (!rates) return undefined;
+  if (!rates) return leastSquares(point, view, most);
   const from = lastSeen(point)?.exposure ?? 0;
   const left = (r: number, x: number): number => Math.max(0, point.fitted.value - r * x);
   const end = (r: number): number => Math.min(most, point.fitted.value / r);
@@ -110,6 +110,13 @@ function fan(point: PointLife, view: View, most: number): Markup | undefined {
     path(clipped, { fill: ink.blue, 'fill-opacity': 0.22, stroke: ink.blue, 'stroke-width': 0.7 }),
     path(`M${n(view.x(0))} ${n(view.y(point.fitted.value))}L${edge(rates.q50)}`, { stroke: ink.blue, 'stroke-width': view.large ? 2 : 1.5 }),
   );
+}
+
+/** Where no model says anything: the straight line through the thicknesses, from two of them on. */
+function leastSquares({ line: fit, fitted }: PointLife, view: View, most: number): Markup | undefined {
+  if (!fit || fit.count < 2 || !(fit.slope > 0)) return undefined;
+  const stop = Math.min(most, fitted.value / fit.slope);
+  return line(view.x(0), view.y(fitted.value), view.x(stop), view.y(fitted.value - fit.slope * stop), { stroke: ink.grey, 'stroke-width': view.large ? 1.4 : 1 });
 }
 
 /** Sampled, so that where the fan meets zero thickness it follows the axis. */

@@ -39,8 +39,8 @@ export function orderOfAttention(conveyors: readonly Unsorted[], asOf: CalendarD
 function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   const { worst, model } = life;
   const reasons = [...aboutWorst(worst), ...overdueReason(life), ...unseenReason(life), ...strayReason(life), ...life.history.remarks.map((r) => r.replace(/\.$/, ''))];
-  const limitDay = worst?.milestones.find((m) => m.kind === 'condemn')?.day;
-  const day = (model?.forecast.kind === 'dates' ? model.forecast.days.q50 : undefined) ?? limitDay;
+  const first = firstByHand(life);
+  const day = (model?.forecast.kind === 'dates' ? model.forecast.days.q50 : undefined) ?? first?.limitByHand?.day;
   const base = { reasons, day, outage: undefined };
   if (worst?.pastLimit === 'trough shows') return { ...base, level: 'worn through', todo: 'Look at the trough, patch it where the screw has cut in, and reline' };
   if (worst?.pastLimit === 'at the limit' || model?.forecast.kind === 'reached') return { ...base, level: 'past the limit', todo: 'Reline at the first chance; do not wait for a planned outage without a competent person’s leave' };
@@ -54,7 +54,8 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
 }
 
 /** By the model where it gives dates, else by hand against the planned outages. */
-function planOf({ model, worst, conveyor }: Unsorted, asOf: CalendarDay | undefined): Pick<Attention, 'level' | 'todo' | 'outage'> | undefined {
+function planOf(life: Unsorted, asOf: CalendarDay | undefined): Pick<Attention, 'level' | 'todo' | 'outage'> | undefined {
+  const { model, conveyor } = life;
   const choice = model?.outages;
   const last = choice?.candidates.at(-1);
   if (model?.forecast.kind === 'dates') {
@@ -75,10 +76,23 @@ function planOf({ model, worst, conveyor }: Unsorted, asOf: CalendarDay | undefi
     }
     return undefined;
   }
-  const limitDay = worst?.milestones.find((m) => m.kind === 'condemn')?.day;
+  const first = firstByHand(life);
+  const limit = first?.limitByHand;
+  if (!first || !limit) return undefined;
+  if (limit.by === 'colour' && (asOf === undefined || limit.day <= asOf)) {
+    return { level: 'look now', outage: undefined, todo: `Measure at ${first.place.name} now: by its colour the limit may be reached already` };
+  }
   const outages = conveyor.plant.outages.filter((o) => asOf === undefined || o.from.day >= asOf);
-  if (limitDay === undefined || !outages.some((o) => o.from.day >= limitDay)) return undefined;
-  return { level: 'reline to plan', outage: undefined, todo: `Reline at a planned outage before ${formatDay(limitDay)}` };
+  if (!outages.some((o) => o.from.day >= limit.day)) return undefined;
+  const intime = outages.filter((o) => o.from.day <= limit.day).sort((a, b) => a.from.day - b.from.day).at(-1);
+  const when = `${limit.by === 'colour' ? 'as early as ' : ''}${formatDay(limit.day)}`;
+  return intime
+    ? { level: 'reline to plan', outage: undefined, todo: `Reline at ${intime.name} (${formatDay(intime.from.day)}) at the latest: by hand the limit comes ${when}` }
+    : { level: 'no outage in time', outage: undefined, todo: `Reline before ${formatDay(limit.day)}: by hand the limit comes ${when}, before any planned outage` };
+}
+
+function firstByHand({ points }: Unsorted): PointLife | undefined {
+  return points.reduce<PointLife | undefined>((a, p) => (p.limitByHand && (!a?.limitByHand || p.limitByHand.day < a.limitByHand.day) ? p : a), undefined);
 }
 
 /** Where no outage is early enough, the liner has to be there by the day on which the risk is passed. */

@@ -81,6 +81,8 @@ export interface PointLife {
   readonly milestones: readonly Milestone[];
   /** Undefined where no model could be fitted. */
   readonly model?: PointModel | undefined;
+  /** By hand: the limit at the ruling rate, or the earliest that the colours allow. Undefined where nothing finite follows. */
+  readonly limitByHand: { readonly day: CalendarDay; readonly by: 'rate' | 'colour' } | undefined;
   /** Latest day of the next look: half of the remaining life. Undefined where nothing finite follows. */
   readonly nextLook: { readonly day: CalendarDay; readonly overdue: boolean } | undefined;
   /** The last reading in words: steel shows, or the last thickness is at or below the limit. */
@@ -118,6 +120,7 @@ export function pointLife(input: PointInput): PointLife {
     place, set, fitted, condemn: liner.condemn.value, depths, readings, leftOut, formerReadings, hand, colours, milestones,
     exposureNow: exposureOn(history, set, asOf),
     state: stateOf(readings), line: lineThroughOrigin(thick.map(([x]) => x), thick.map(([, y]) => y)),
+    limitByHand: limitByHandOf(history, set, milestones, hand, colours),
     nextLook: nextLookOf(history, set, hand, colours, last?.exposure, asOf),
     pastLimit: last?.seen.kind === 'trough' ? 'trough shows' : hand.kind === 'at the limit' ? 'at the limit' : undefined,
   };
@@ -233,6 +236,14 @@ function exposureOn(history: History, set: LinerSet | undefined, asOf: CalendarD
   const now = totalOn(history, asOf);
   if (from === undefined || now === undefined) return undefined;
   return Math.max(0, now - from);
+}
+
+function limitByHandOf(history: History, set: LinerSet | undefined, milestones: readonly Milestone[], hand: HandResult, colours: ColourResult): PointLife['limitByHand'] {
+  const day = milestones.find((m) => m.kind === 'condemn')?.day;
+  if (day !== undefined) return { day, by: 'rate' };
+  if (hand.kind !== 'no reading' || colours.kind !== 'between') return undefined;
+  const earliest = dayOfExposure(history, set, colours.last.exposure + colours.leastLife);
+  return earliest === undefined ? undefined : { day: earliest, by: 'colour' };
 }
 
 /**
