@@ -34,12 +34,12 @@ function outageTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
           const chosen = life.attention.outage?.outage.from === o.from && life.attention.outage.outage.name === o.name;
           const text = group(element(chosen ? 'strong' : 'span', {}, chance(candidate.condemnChance), chosen ? ' ◂' : ''),
             element('span', { class: 'sub' }, `steel ${candidate.contactChance === undefined ? 'not known' : chance(candidate.contactChance)}`),
-            candidate.expectedCost !== undefined && element('span', { class: 'sub' }, money(life, candidate.expectedCost), life.model?.outages?.cheapest === candidate ? ', least an hour' : ''));
+            candidate.expectedCost !== undefined && element('span', { class: 'sub' }, money(life, candidate.expectedCost)));
           return chosen ? element('div', { class: 'boxed' }, text) : text;
         }),
       ]),
     }),
-    costs && element('p', { class: 'small muted' }, 'Money: expected cost, the planned reline if steel is not touched before, else the unplanned reline with the repair of the trough, each with its chance. Least an hour: where that cost, spread over the life the liner will have given, is least among these outages. It decides nothing alone: what a stop costs elsewhere is not in it.'),
+    costs && element('p', { class: 'small muted' }, 'Money: expected cost, the planned reline if steel is not touched before, else the unplanned reline with the repair of the trough, each with its chance. A limit that is passed without steel being touched costs nothing here, which is no reason to pass it. It decides nothing alone: what a stop costs elsewhere is not in it.'),
   );
 }
 

@@ -78,8 +78,10 @@ export function whatIfText(whatIf: WhatIf): string {
   switch (whatIf.kind) {
     case 'cannot say':
       return `${head}cannot say, ${whatIf.why}.`;
-    case 'liner life':
-      return `${head}a new set would reach its limit at ${whatIf.place}, the fastest-wearing place, after ${interval(whatIf.other)}; one of the present liner after ${interval(whatIf.present)}. Both at the rate seen.`;
+    case 'liner life': {
+      const unit = whatIf.change.conveyor.wearBy === 'tonnes' ? 't' : 'h';
+      return `${head}a new set would reach its limit at ${whatIf.place}, the fastest-wearing place, after ${interval(whatIf.other, unit)}; one of the present liner after ${interval(whatIf.present, unit)}. Both at the rate seen.`;
+    }
     case 'dates':
       return `${head}limit ${caseText(whatIf.changed)}; as it is, ${caseText(whatIf.base)}.`;
   }
@@ -96,6 +98,6 @@ export function caseText({ forecast, riskDay }: Case): string {
   }
 }
 
-function interval(q: Quantiles): string {
-  return `${amount(q.q50)} (80 %: ${amount(q.q10)} to ${amount(q.q90)})`;
+function interval(q: Quantiles, unit?: 'h' | 't'): string {
+  return `${unit ? amountWithUnit(q.q50, unit) : amount(q.q50)} (80 %: ${amount(q.q10)} to ${amount(q.q90)})`;
 }
