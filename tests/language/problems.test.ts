@@ -74,7 +74,7 @@ describe('facts', () => {
     });
   }
   it('reports a liner without layers, panel length or condemn limit', () => {
-    expect(problemsOf('liner L { }').map((problem) => 'fact' in problem && problem.fact)).toEqual(['layer', 'panel length', 'condemn at']);
+    expect(problemsOf('liner L { }').map((problem) => 'fact' in problem && problem.fact)).toEqual(['layer', 'panel length', 'condemn limit']);
   });
   it('reports a screw without diameter or pitch', () => {
     expect(problemsOf('screw S { }').map((problem) => 'fact' in problem && problem.fact)).toEqual(['outside diameter', 'pitch']);

@@ -16,8 +16,8 @@ export interface Block {
   readonly garbled: boolean;
   /** True the first time a fact is seen; the second time the author is told. */
   first(fact: string, node: AstNode): boolean;
-  /** Says that a required fact is missing, unless it was written but could not be read. */
-  require(fact: string, value: unknown, example: string): void;
+  /** Says that a required fact is missing, unless it was written but could not be read. `called`: what people call it. */
+  require(fact: string, value: unknown, example: string, called?: string): void;
 }
 
 export function openBlock(reader: Reader, node: AstNode, what: string, garbled: boolean): Block {
@@ -41,11 +41,11 @@ export function openBlock(reader: Reader, node: AstNode, what: string, garbled: 
       seen.set(fact, origin);
       return true;
     },
-    require(fact, value, example) {
+    require(fact, value, example, called = fact) {
       if (value !== undefined || seen.has(fact) || garbled) return;
       const brace = keywordOf(node, '{');
       const insertAt = brace ? { source: reader.source, start: brace.end, end: brace.end } : nameOrigin;
-      reader.problems.push({ kind: 'missing fact', origin: nameOrigin, block: what, name, fact, example, insertAt });
+      reader.problems.push({ kind: 'missing fact', origin: nameOrigin, block: what, name, fact: called, example, insertAt });
     },
   };
 }

@@ -53,7 +53,7 @@ export function lowerLiner(reader: Reader, block: Block, node: ast.Liner, doc: s
   const { condemn } = facts;
   block.require('layer', layers.length > 0 ? layers : undefined, 'layer white 6 mm');
   block.require('panel length', lengths, 'panel length 1200 mm');
-  block.require('condemn at', condemn, 'condemn at 3 mm');
+  block.require('condemn at', condemn, 'condemn at 3 mm', 'condemn limit');
 
   const named = { name: block.name, origin: block.nameOrigin };
   const read = present(layers);
