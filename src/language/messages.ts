@@ -121,10 +121,10 @@ const unclosed = 'This text has no closing quote on its line: write `"` where it
 
 /** What a rule that reads one value wants. */
 const needs: Readonly<Record<string, string>> = {
-  Quantity: 'a number with its unit, such as `8.4 mm`',
+  Quantity: 'a number with its unit (such as `8.4 mm`)',
   Numeral: 'a whole number',
-  Day: 'a date such as `2026-03-14`',
-  ClockTime: 'a clock position such as `7:30`',
+  Day: 'a date (such as `2026-03-14`)',
+  ClockTime: 'a clock position (such as `7:30`)',
   RunName: 'the number of a run, or `above` and the break at its tail end',
   QualifiedName: 'the name of a conveyor',
 };
