@@ -2,7 +2,7 @@
 // numbers come from. Same report, same bytes.
 
 import { formatDay } from '../../domain/units/calendar.js';
-import { group } from '../page/markup.js';
+import { element } from '../page/markup.js';
 import { htmlPage, type Paper } from '../page/page.js';
 import { appendix } from './print/appendix.js';
 import { conveyorPage } from './print/conveyor-page.js';
@@ -15,7 +15,7 @@ export function remainingLifeHtml(report: RemainingLife, options: { readonly pap
   const title = `Remaining life of liners${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
   return htmlPage({
     title, styles: reportStyles, paper: options.paper ?? 'A4',
-    body: group(frontPage(report), decisionPages(report), report.conveyors.map((life, i) => conveyorPage(life, i)), appendix()),
+    body: element('main', {}, frontPage(report), decisionPages(report), report.conveyors.map((life, i) => conveyorPage(life, i)), appendix()),
     footer: `${title}. Advises; a competent person decides.`,
   });
 }

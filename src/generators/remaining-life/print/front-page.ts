@@ -15,7 +15,7 @@ export function frontPage(report: RemainingLife): Markup {
   const plants = estate.plants.map((p) => p.title ?? p.name);
   const chart = asOf === undefined ? undefined : timeline(conveyors, asOf);
   return element(
-    'header', {},
+    'section', {},
     element('div', { class: 'masthead' },
       element('div', {}, element('h1', {}, 'Remaining life of liners'), element('p', {}, listed(plants))),
       element('p', { class: 'asof' }, 'as of ', element('strong', {}, asOf === undefined ? 'no dated record' : formatDay(asOf)))),
@@ -31,7 +31,7 @@ export function frontPage(report: RemainingLife): Markup {
 function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {
   return table({
     class: 'front',
-    columns: [{ head: '' }, { head: 'Conveyor' }, { head: 'What to do, and why' }, { head: group('Limit reached', element('br'), small('middle, and 80 % between')), class: 'day' }, { head: group('Risk', element('br'), small('by the outage')) }, { head: 'Order liner by', class: 'day' }],
+    columns: [{ head: element('span', { class: 'unseen' }, 'Order of attention') }, { head: 'Conveyor' }, { head: 'What to do, and why' }, { head: group('Limit reached', element('br'), small('middle, and 80 % between')), class: 'day' }, { head: group('Risk', element('br'), small('by the outage')) }, { head: 'Order liner by', class: 'day' }],
     rows: conveyors.map((life, i) => [
       element('span', { class: 'rank' }, String(i + 1)),
       element('a', { class: 'name', href: `#c${i + 1}` }, life.conveyor.name, element('span', { class: 'sub' }, life.conveyor.title ?? '')),

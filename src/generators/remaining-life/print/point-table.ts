@@ -24,7 +24,7 @@ export function pointTable(life: ConveyorLife): Markup {
       ...handCells(point), ...(life.model ? modelCells(point) : []),
       point.nextLook ? (point.nextLook.overdue ? group(element('strong', {}, 'overdue'), ` ${date(point.nextLook.day)}`) : date(point.nextLook.day)) : point.pastLimit ? element('strong', {}, 'now') : '–',
     ]),
-    rowClass: (row) => (life.points[row] === life.worst ? 'first' : lastSeen(life.points[row] ?? life.points[0]!) === undefined ? 'unseen' : undefined), // rows are the points
+    rowClass: (row) => (life.points[row] === life.worst ? 'first' : lastSeen(life.points[row] ?? life.points[0]!) === undefined ? 'no-reading' : undefined), // rows are the points
   });
 }
 

@@ -7,7 +7,9 @@ export const reportStyles = `
 .asof strong { font-size: 13pt; display: block; }
 .lead { font-size: 12.5pt; line-height: 1.35; margin: 0 0 3mm; }
 .rank { font-size: 12pt; font-weight: bold; }
-.name { font-weight: bold; white-space: nowrap; }
+.name { font-weight: bold; white-space: nowrap; color: inherit; text-decoration: none; }
+.unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+a.name:hover, a.name:focus { text-decoration: underline; }
 .sub { display: block; font-size: 8.8pt; color: #333; font-weight: normal; }
 .verdict { font-weight: bold; }
 .wrap { white-space: normal; min-width: 30mm; }
@@ -19,7 +21,7 @@ export const reportStyles = `
 .facts dd { margin: 0; font-weight: bold; font-size: 10.5pt; }
 dl { margin: 0; }
 tr.first td { background: #f3f3f3; font-weight: bold; }
-tr.unseen td { font-style: italic; }
+tr.no-reading td { font-style: italic; }
 .key { display: flex; flex-wrap: wrap; gap: 1mm 5mm; align-items: center; font-size: 8.8pt; margin: 0 0 2mm; }
 .key span { display: inline-flex; align-items: center; gap: 1.5mm; }
 .key svg { width: 7mm; height: 4mm; }
