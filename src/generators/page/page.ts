@@ -113,6 +113,6 @@ details.data summary { cursor: pointer; color: #333; }
 .keep { break-inside: avoid; }
 .caution { border: 1.2pt solid #000; border-left-width: 5pt; padding: 2mm 3mm; margin: 3mm 0; break-inside: avoid; }
 @media print { body { padding: 0; max-width: none; } details.data { display: none; } a { color: inherit; text-decoration: none; } }
-@media screen and (max-width: 190mm) { body { padding: 4mm; } table { display: block; overflow-x: auto; } }
+@media screen and (max-width: 190mm) { body { padding: 4mm; min-width: 150mm; } }
 @media screen { body { box-shadow: 0 0 0 1px #ddd; min-height: 100vh; } .page { border-top: 1px dashed #b0b0b0; margin-top: 10mm; padding-top: 8mm; } }
 `;
