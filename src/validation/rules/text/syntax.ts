@@ -1,6 +1,7 @@
 // A line that does not read as any fact of the language. The parser says where it stopped and what would have fitted.
 
 import type { Rule } from '../../rule.js';
+import { replace } from '../../telling/fixes.js';
 import { onProblem } from '../../telling/on-problem.js';
 
 export const syntax: Rule = {
@@ -18,5 +19,8 @@ plant Tarnholt {
 plant Tarnholt {
   outage Spring27 2027-04-12 to 2027-04-23
 }`,
-  check: onProblem('syntax', (problem) => ({ message: problem.message })),
+  check: onProblem('syntax', (problem) => ({
+    message: problem.message,
+    ...(problem.corrected === undefined ? {} : { fixes: [replace(problem.origin, problem.corrected)] }),
+  })),
 };
