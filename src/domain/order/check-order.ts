@@ -19,7 +19,8 @@ import type { Violation } from './violation.js';
 export function checkOrder(job: Job, estate: Estate): readonly Violation[] {
   if (!job.order) return [];
   const judged = judge(job, estate);
-  return judged.map((each, i): Violation => ({ ...each.violation, repairs: i < mostRepaired ? repairsFor(job, estate, each, judged) : [] }));
+  const most = Math.min(mostRepaired, Math.ceil(mostTried / (1 + job.order.steps.length)));
+  return judged.map((each, i): Violation => ({ ...each.violation, repairs: i < most ? repairsFor(job, estate, each, judged) : [] }));
 }
 
 /** True where nothing is wrong; quicker than `checkOrder`, which also looks for repairs. */
@@ -39,4 +40,6 @@ export function assumedStarts(job: Job): readonly { readonly step: Step; readonl
 
 /** Repairs are tried on the order one by one; beyond so many complaints the author will start from the first ones anyway. */
 const mostRepaired = 16;
+/** Complaints repaired × steps of the order, so that long orders stay quick to check. */
+const mostTried = 1500;
 

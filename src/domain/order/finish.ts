@@ -10,7 +10,7 @@ import type { ViolationKind } from './violation.js';
 export function tellWhatIsOpen(w: Walk): void {
   const { ground } = w;
   const tell = (kind: ViolationKind, pieces: readonly Piece[], wanted: number, open: readonly number[]): void => {
-    const left = pieces.filter((piece) => open.includes(w.state[piece.number] ?? 0) && !w.assumed[piece.number]);
+    const left = pieces.filter((piece) => open.includes(w.state[piece.number] ?? 0) && !w.assumed[piece.number] && !w.excused.has(piece.number));
     const first = left[0];
     if (!first) return;
     const others: Slip['others'] = new Map();

@@ -19,11 +19,12 @@ export function fitPanels(w: Walk, i: number, position: number, step: Step, area
     const panels = run.panels.filter((panel) => areas.some((area) => touches(panel, area)));
     if (panels.length === 0) continue;
     if (meetsOtherFront(w, i, run, panels, start)) continue;
-    for (const panel of start === 'tail' ? panels : [...panels].reverse()) fitOne(w, i, position, run, panel, start);
+    const mine = new Set(panels);
+    for (const panel of start === 'tail' ? panels : [...panels].reverse()) fitOne(w, i, position, run, panel, start, mine);
   }
 }
 
-function fitOne(w: Walk, i: number, position: number, run: RunGround, panel: Piece, start: End): void {
+function fitOne(w: Walk, i: number, position: number, run: RunGround, panel: Piece, start: End, mine: ReadonlySet<Piece>): void {
   const step = start === 'tail' ? 1 : -1;
   const n = panel.panel ?? 1;
   const behind = run.panels[n - 1 - step];
@@ -45,7 +46,8 @@ function fitOne(w: Walk, i: number, position: number, run: RunGround, panel: Pie
     if (w.lastChange[ahead.number] !== i) {
       w.touches.push({ step: i, piece: ahead.number, allowed: open, kind: 'closes inside the run', grade: 'cannot be built' });
     }
-    if ((state === oldPanel || state === newPanel) && !w.assumed[ahead.number]) closeInside(w, i, position, run, panel, ahead, start);
+    // An old panel that this step itself is to replace is told as not stripped, when its turn comes.
+    if ((state === newPanel || (state === oldPanel && !mine.has(ahead))) && !w.assumed[ahead.number]) closeInside(w, i, position, run, panel, ahead, start);
   } else closeAtBreak(w, i, run, panel, start);
   change(w, i, panel, newPanel);
   w.fronts.set(panel.number, { start, step: i });

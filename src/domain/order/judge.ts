@@ -54,6 +54,7 @@ function fromSlip(w: Walk, slip: Slip): Judged {
 
 function openPairs(w: Walk): Judged[] {
   const { steps, before } = w.sequence;
+  if (steps.every((step) => step.after.length === 0)) return []; // one line of steps: no two are open towards each other
   const known = new Set(w.slips.flatMap((slip) => (slip.step === undefined ? [] : [...slip.others.keys()].map((other) => pairKey(slip.step ?? 0, other)))));
   const all = unsettledPairs(w);
   // One missing `after` leaves a step open towards a whole chain of others; only the nearest is told.

@@ -58,8 +58,10 @@ function ideasForSlip(w: Walk, slip: Slip): Repair[] {
         ...insertMissing(w, slip),
       ];
     }
+    case 'gas test missing':
+      return [...bringForward(w, slip), ...putCauseAfter(w, slip), ...insertMissing(w, slip, true), ...insertMissing(w, slip)];
     default:
-      return [...bringForward(w, slip), ...putCauseAfter(w, slip), ...insertMissing(w, slip)];
+      return [...bringForward(w, slip), ...toItsPlace(w, slip), ...putCauseAfter(w, slip), ...insertMissing(w, slip)];
   }
 }
 
@@ -68,6 +70,16 @@ function bringForward(w: Walk, slip: Slip): Repair[] {
   if (slip.step === undefined) return [];
   const here = slip.step;
   return [...slip.others].filter(([, role]) => role === 'comes too late').flatMap(([late]) => [...makeBefore(w, late, here), ...makeAfter(w, here, late)]);
+}
+
+/** Steps that close up go in front of the first later kind of work, once what they close up after is done. */
+function toItsPlace(w: Walk, slip: Slip): Repair[] {
+  const here = stepOf(w, slip);
+  if (!here || slip.step === undefined) return [];
+  const last = Math.max(-1, ...[...slip.others].flatMap(([i, role]) => (role === 'comes too late' ? [i] : [])));
+  const rank = stepActions.indexOf(here.action);
+  const next = last < 0 ? undefined : w.sequence.steps.find((other, i) => i > last && i !== slip.step && stepActions.indexOf(other.action) > rank);
+  return next ? [{ title: `Move "${sayStep(here)}" before "${sayStep(next)}"`, changes: [{ change: 'move', step: here, place: 'before', other: next }] }] : [];
 }
 
 function putCauseAfter(w: Walk, slip: Slip): Repair[] {
@@ -95,11 +107,12 @@ function makeAfter(w: Walk, b: number, a: number): Repair[] {
   return [{ title: `Move "${sayStep(moved)}" after "${sayStep(first)}"`, changes: [{ change: 'move', step: moved, place: 'after', other: first }, ...wait] }];
 }
 
-function insertMissing(w: Walk, slip: Slip): Repair[] {
+/** `everywhere`: for the whole scope and not only for the step's stretch. */
+function insertMissing(w: Walk, slip: Slip, everywhere = false): Repair[] {
   const here = stepOf(w, slip);
   const kind = slip.pieces[0]?.kind;
   if (!here || !kind || slip.wanted < 0) return [];
-  const added = broughtBy(kind, slip.found, slip.wanted).map((action) => newStep(action, here, needsStretch(action) ? here.stretch : undefined));
+  const added = broughtBy(kind, slip.found, slip.wanted).map((action) => newStep(action, here, needsStretch(action) && !everywhere ? here.stretch : undefined));
   if (added.length === 0) return [];
   return [{
     title: `Add ${listing(added.map((step) => `"${sayStep(step)}"`))} before "${sayStep(here)}"`,

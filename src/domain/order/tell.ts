@@ -5,7 +5,7 @@ import { panelMass } from '../geometry/trough.js';
 import type { Step } from '../model/job.js';
 import { sayPiece, type Piece } from './ground.js';
 import { slidingFriction, startOf, uphillEnd } from './start.js';
-import { newPanel, newScrew, noScrew } from './states.js';
+import { newPanel, newScrew, noScrew, off, on } from './states.js';
 import { listing, sayStep } from './words.js';
 import type { ClosingError, ViolationKind } from './violation.js';
 import type { Slip, Walk } from './walk.js';
@@ -46,6 +46,7 @@ export function wordsFor(w: Walk, slip: Slip): Words {
     case 'trough not cleaned':
       return { message: `${doing} fits over a trough that was not cleaned and looked at: ${what}.${when}`, reason: 'Dirt under a panel lifts it towards the spiral, and worn-through steel is hidden for the life of the new liner.' };
     case 'closed up too early':
+      if (slip.found === on && slip.wanted === off) return { message: `${doing} puts back what is not off yet: ${what}.${when}`, reason: 'It has nothing to do here, and what is taken off later is then never put back.' };
       return { message: `${doing} closes up while ${stillOpen(slip)}.${when}`, reason: 'What lies below goes in first; it would all have to come off again.' };
     case 'handed back too early':
       return { message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}`, reason: 'Once isolation is off the spiral can turn, with people at an open trough.' };

@@ -3,11 +3,11 @@
 // For steps that may go on side by side the walk follows one possible order; side-by-side.ts then looks at every pair
 // that could swap.
 
-import { demandsOf, type Effect, type Need } from './demands.js';
+import { demandsOf, type Demands, type Effect, type Need } from './demands.js';
 import { fitPanels } from './front.js';
-import type { Area, Ground, Piece } from './ground.js';
+import { touches, type Area, type Ground, type Piece } from './ground.js';
 import type { Sequence } from './sequence.js';
-import { broughtBy, holds, type States } from './states.js';
+import { broughtBy, holds, off, on, states, type States } from './states.js';
 import type { ClosingError, Grade, ViolationKind } from './violation.js';
 
 /** A need that was not met, or met only by luck; several pieces of one kind make one slip. */
@@ -54,11 +54,13 @@ export interface Walk {
   readonly fronts: Map<number, { readonly start: 'head' | 'tail'; readonly step: number }>;
   /** Pieces for which an earlier slip has already counted a step as done. */
   readonly told: Map<number, Set<number>>;
+  /** Parts that a step puts back, though at the wrong place in the order: not to be told as left off. */
+  readonly excused: Set<number>;
 }
 
 export function walk(ground: Ground, sequence: Sequence): Walk {
   const w: Walk = {
-    ground, sequence, slips: [], touches: [], fronts: new Map(), told: new Map(),
+    ground, sequence, slips: [], touches: [], fronts: new Map(), told: new Map(), excused: new Set(),
     state: new Int8Array(ground.pieces.length), lastChange: new Int32Array(ground.pieces.length).fill(-1), assumed: new Uint8Array(ground.pieces.length),
   };
   // Steps that close up too early, by the position of the last step they should have waited for: they take effect after it.
@@ -73,7 +75,7 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
       let until = -1;
       if (!allTold) {
         for (const need of demands.needs) until = Math.max(until, check(w, i, position, need));
-        tellIfDone(w, i, demands.done);
+        if (!w.slips.some((slip) => slip.step === i)) tellIfDone(w, i, position, demands);
       }
       if (until > position) waiting.set(until, [...(waiting.get(until) ?? []), i]);
       else takeEffect(w, i, demands.effects);
@@ -96,7 +98,8 @@ function takeEffect(w: Walk, i: number, effects: readonly Effect[]): void {
 
 /**
  * Looks at one need, notes it, and where it is not met tells so. What opens the way is then taken as done; a step that closes
- * up too early is put off instead: the answer is the position it should have waited for, −1 for none.
+ * up too early is put off instead: the answer is the position it should have waited for, −1 for none. A step that comes too
+ * late is told once, however many others need it.
  */
 export function check(w: Walk, i: number, position: number, need: Need): number {
   const { number } = need.piece;
@@ -104,16 +107,58 @@ export function check(w: Walk, i: number, position: number, need: Need): number 
   if (w.lastChange[number] !== i) w.touches.push({ step: i, piece: number, allowed: need.allowed, kind: need.kind, grade: need.grade });
   if (holds(need.allowed, found)) return -1;
   const later = laterStep(w, position, need.piece, need.allowed);
-  if (later === undefined && need.onlyIfLater) return -1;
-  const slip = slipAt(w, i, need, found);
-  slip.pieces.push(need.piece);
-  const culprit = w.lastChange[number];
-  if (culprit !== undefined && culprit >= 0 && !need.onlyIfLater) slip.others.set(culprit, 'made it so');
-  if (later !== undefined) slip.others.set(w.sequence.order[later] ?? -1, 'comes too late');
-  if (need.onlyIfLater) return later ?? -1;
-  if (later !== undefined) countAsDone(w, w.sequence.order[later] ?? -1, need.piece);
+  if (later === undefined) {
+    if (!need.onlyIfLater) tellMissing(w, i, need, found);
+    return -1;
+  }
+  const late = w.sequence.order[later] ?? -1;
+  const mine = w.slips.find((slip) => slip.step === i && [...slip.others.values()].includes('comes too late'));
+  const root = w.slips.find((slip) => slip.others.get(late) === 'comes too late');
+  if (mine) {
+    mine.others.set(late, 'comes too late');
+    if (sameKind(mine, need)) mine.pieces.push(need.piece);
+  } else if (!root) {
+    const slip = slipAt(w, i, need, found);
+    slip.pieces.push(need.piece);
+    slip.others.set(late, 'comes too late');
+  }
+  if (need.onlyIfLater) return later;
+  countChainAsDone(w, position, later, need.piece, found);
   assume(w, need.piece, need.good);
   return -1;
+}
+
+/** No step brings it about: told for everything of its kind in the step's stretch, as one step to be added would. */
+function tellMissing(w: Walk, i: number, need: Need, found: number): void {
+  const slip = slipAt(w, i, need, found);
+  const culprit = w.lastChange[need.piece.number] ?? -1;
+  if (culprit >= 0) slip.others.set(culprit, 'made it so');
+  const areas = w.ground.areas[i] ?? [];
+  const alike = need.kind === 'not contiguous' ? [need.piece]
+    : w.ground.pieces.filter((piece) => piece.kind === need.piece.kind && !holds(need.allowed, w.state[piece.number] ?? 0) && (piece === need.piece || piece.kind === 'air' || areas.some((area) => touches(piece, area))));
+  for (const piece of alike) {
+    slip.pieces.push(piece);
+    assume(w, piece, need.good);
+  }
+}
+
+/** Every step of the chain that leads to the wanted state counts as done: isolate with prove dead, strip with clean. */
+function countChainAsDone(w: Walk, position: number, later: number, piece: Piece, found: number): void {
+  const last = w.sequence.order[later] ?? -1;
+  countAsDone(w, last, piece);
+  const wanted = w.sequence.steps[last]?.action;
+  for (const state of [1, 2]) {
+    const chain = broughtBy(piece.kind, found, state);
+    if (chain.length < 2 || chain.at(-1) !== wanted) continue;
+    for (let p = position + 1; p < later; p++) {
+      const j = w.sequence.order[p] ?? -1;
+      if (w.sequence.steps[j]?.action === chain[0] && reaches(w, j, piece, w.ground.areas[j] ?? [])) countAsDone(w, j, piece);
+    }
+  }
+}
+
+function sameKind(slip: Slip, need: Need): boolean {
+  return slip.kind === need.kind && (need.onlyIfLater ? aboutParts(slip.pieces[0]) && aboutParts(need.piece) : slip.pieces[0]?.kind === need.piece.kind);
 }
 
 export function countAsDone(w: Walk, step: number, piece: Piece): void {
@@ -138,8 +183,7 @@ export function change(w: Walk, i: number, piece: Piece, to: number): void {
 
 /** A slip of this step, kind and kind of piece (what is still open counts as one kind); a new one where there is none yet. */
 function slipAt(w: Walk, i: number, need: Need, found: number): Slip {
-  const known = w.slips.find((slip) => slip.step === i && slip.kind === need.kind
-    && (need.onlyIfLater ? aboutParts(slip.pieces[0]) && aboutParts(need.piece) : slip.pieces[0]?.kind === need.piece.kind && slip.found === found));
+  const known = w.slips.find((slip) => slip.step === i && sameKind(slip, need) && (need.onlyIfLater || slip.found === found));
   if (known) return known;
   const slip: Slip = { kind: need.kind, grade: need.grade, step: i, pieces: [], found, wanted: need.good, others: new Map() };
   w.slips.push(slip);
@@ -150,7 +194,8 @@ function aboutParts(piece: Piece | undefined): boolean {
   return piece !== undefined && piece.kind !== 'isolation' && piece.kind !== 'running';
 }
 
-function tellIfDone(w: Walk, i: number, done: { readonly pieces: readonly Piece[]; readonly states: States; readonly by: 'any' | 'all' }): void {
+/** Tells that there is nothing left to do; or, where the step undoes what only a later one does, that it comes too early. */
+function tellIfDone(w: Walk, i: number, position: number, { done, effects }: Demands): void {
   if (done.pieces.length === 0) return;
   const before = done.pieces.filter((piece) => holds(done.states, w.state[piece.number] ?? 0));
   const twice = done.by === 'all' ? (before.length === done.pieces.length ? before : []) : before;
@@ -162,7 +207,15 @@ function tellIfDone(w: Walk, i: number, done: { readonly pieces: readonly Piece[
     const last = w.lastChange[piece.number];
     if (last !== undefined && last >= 0) others.set(last, 'made it so');
   }
-  w.slips.push({ kind: 'done twice', grade: 'incomplete', step: i, pieces: real, found: w.state[first.number] ?? 0, wanted: -1, others });
+  const found = w.state[first.number] ?? 0;
+  const back = effects[0]?.to === 0 && (first.kind === 'cover' || first.kind === 'brace' || first.kind === 'hold-down');
+  const later = back && others.size === 0 ? laterStep(w, position, first, states(off)) : undefined;
+  if (later === undefined) {
+    w.slips.push({ kind: 'done twice', grade: 'incomplete', step: i, pieces: real, found, wanted: -1, others });
+    return;
+  }
+  w.slips.push({ kind: 'closed up too early', grade: 'cannot be built', step: i, pieces: real, found: on, wanted: off, others: new Map([[w.sequence.order[later] ?? -1, 'comes too late']]) });
+  for (const piece of real) w.excused.add(piece.number);
 }
 
 /** Position in the walk of the first step further on that brings the piece into one of the states. */

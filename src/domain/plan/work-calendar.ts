@@ -66,13 +66,10 @@ export function workCalendar(job: Job): WorkCalendar {
 }
 
 function moment(origin: CalendarDay, hours: number, start: boolean): Moment {
-  const rounded = Math.round(hours * 60) / 60;
-  let day = Math.floor(rounded / 24);
-  let hour = rounded - day * 24;
-  if (!start && hour === 0 && day > 0) {
-    day -= 1;
-    hour = 24;
-  }
+  const minutes = Math.round(hours * 60);
+  const day = Math.floor(minutes / 1440);
+  const hour = (minutes - day * 1440) / 60;
+  if (!start && hour === 0 && day > 0) return { day: addDays(origin, day - 1), hour: 24 };
   return { day: addDays(origin, day), hour };
 }
 
