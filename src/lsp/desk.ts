@@ -27,6 +27,8 @@ export interface Place {
 export interface Client {
   readonly snippets: boolean;
   readonly snippetEdits: boolean;
+  /** The editor colours words and numbers itself and wants only the meaning of names. */
+  readonly coloursSyntax: boolean;
 }
 
 export interface Desk {
@@ -76,7 +78,7 @@ export function makeDesk(analyser: Analyser): Desk {
 
   const desk: Desk = {
     settings: defaultSettings,
-    client: { snippets: true, snippetEdits: false },
+    client: { snippets: true, snippetEdits: false, coloursSyntax: false },
     forecasts: undefined,
     get revision() {
       return revision;

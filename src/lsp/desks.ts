@@ -20,7 +20,7 @@ export function makeDesks(makeAnalyser: () => Analyser): Desks {
   const desks = new Map<string, Desk>();
   let folders: readonly string[] = [];
   let settings = defaultSettings;
-  let client: Client = { snippets: true, snippetEdits: false };
+  let client: Client = { snippets: true, snippetEdits: false, coloursSyntax: false };
 
   const rootOf = (uri: string): string => estateOf(uri, folders, settings.estates);
   const deskAt = (root: string): Desk => {

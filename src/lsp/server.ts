@@ -78,6 +78,7 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
     desks.setClient({
       snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
       snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true && workspace.workspaceEdit.documentChanges === true,
+      coloursSyntax: textDocument?.semanticTokens?.augmentsSyntaxTokens === true,
     });
     return { serverInfo: { name: 'Troughline' }, capabilities };
   });

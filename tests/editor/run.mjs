@@ -133,6 +133,30 @@ async function onTheDesktop() {
       await until(async () => (await page.locator('.statusbar-item', { hasText: /Ln \d+, Col/ }).first().innerText()).includes('Ln 12'), 10_000, () => 'the cursor did not go to the point');
     });
 
+    await check('an order with two fronts in one run becomes buildable with one mend', async () => {
+      await hands.command('View: Close All Editors');
+      await hands.openFile('jobs/SL4-spring.trough');
+      await page.locator('.squiggly-error').first().waitFor();
+      await hands.words('fit').last().click();
+      await page.keyboard.press('Control+.');
+      const menu = page.locator('.action-widget:visible');
+      await menu.waitFor();
+      await shot('two-fronts');
+      await menu.locator('.monaco-list-row.action', { hasText: 'from the head' }).first().click();
+      await page.locator('.squiggly-error').first().waitFor({ state: 'detached' });
+      await hands.save();
+    });
+
+    await check('a page is still there after the window is loaded again', async () => {
+      await hands.openFile('conveyors/TX1.trough');
+      await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
+      await hands.webview().locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
+      await page.reload();
+      await page.waitForSelector('.monaco-workbench .explorer-folders-view', { timeout: 60_000 });
+      await page.locator('.tab', { hasText: 'Drawing: TX1' }).click();
+      await hands.webview().locator('main.sheet h1', { hasText: 'TX1' }).first().waitFor({ timeout: 120_000 });
+    });
+
     await check('a new inspection is scaffolded with the points of the last', async () => {
       await hands.command('Troughline: New Inspection');
       await hands.quickInput.locator('input').fill('TX1');

@@ -1,5 +1,7 @@
 // Findings over the protocol: for the whole folder, open or not, following every change; and the mends that come with them.
 
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { FileChangeType, type CodeAction, type Diagnostic } from 'vscode-languageserver-protocol';
 import { exampleOf } from '../../src/validation/example.js';
@@ -150,5 +152,23 @@ describe('mends', () => {
       for (const action of found) if (!action.title.startsWith('Allow')) for (const { code } of action.diagnostics ?? []) withFix.add(String(code));
     }
     expect(withFix.size).toBeGreaterThanOrEqual(10);
+  });
+});
+
+describe('the demo estate', () => {
+  it('has an order with two fronts in one run, and one mend makes it buildable', async () => {
+    const folder = path.resolve('examples/4-tarnholt');
+    const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.trough'));
+    session = await startSession(Object.fromEntries(names.map((name) => [name, readFileSync(path.join(folder, name), 'utf8')])));
+    const name = 'jobs/SL4-spring.trough';
+    const text = session.text(name);
+    session.open(name);
+    const fronts = (await session.findings(name)).find(({ code }) => code === 'TL402');
+    expect(fronts?.relatedInformation).toHaveLength(1);
+    const found = await session.client.sendRequest<CodeAction[]>('textDocument/codeAction', {
+      textDocument: { uri: session.uri(name) }, range: fronts?.range, context: { diagnostics: [], only: ['quickfix'] },
+    });
+    session.change(name, mended(name, text, found[0]));
+    expect((await session.findings(name)).filter(({ severity }) => severity === 1)).toEqual([]);
   });
 });

@@ -1,4 +1,5 @@
-// Colours by meaning: what is declared, what is used, what was only assumed to be a name.
+// Colours by meaning: what a name stands for, declared or used. An editor that has no colouring grammar of its own also gets
+// keywords, numbers and texts.
 
 import { CstUtils } from 'langium';
 import { SemanticTokensBuilder, type Range, type SemanticTokens, type SemanticTokensLegend } from 'vscode-languageserver';
@@ -41,6 +42,7 @@ export function semanticTokens(desk: Desk, text: Text, range?: Range): SemanticT
       push(leaf.offset, leaf.length, name.type, name.declaration);
       continue;
     }
+    if (desk.client.coloursSyntax) continue;
     const token = leaf.tokenType.name;
     if (token === 'QUANTITY' || token === 'NUMBER' || token === 'DATE' || token === 'CLOCK') push(leaf.offset, leaf.length, 'number');
     else if (token === 'STRING') push(leaf.offset, leaf.length, 'string');
