@@ -43,7 +43,7 @@ export function textMateGrammar(): string {
       },
       declaration: {
         match: String.raw`(?<![\w-])(${any(naming)})[ \t]+(${name})(?=[ \t]+(?:at|every|from|clock|[0-9"]|${any(words)})|[ \t]*$)`,
-        captures: { 1: { name: 'keyword.other.fact.troughline' }, 2: { name: 'entity.name.tag.troughline' } },
+        captures: { 1: { name: 'keyword.control.fact.troughline' }, 2: { name: 'entity.name.tag.troughline' } },
       },
       date: { name: 'constant.numeric.date.troughline', match: String.raw`(?<![\w.-])\d{4}-\d{1,2}-\d{1,2}(?![\w-])` },
       clock: { name: 'constant.numeric.clock.troughline', match: String.raw`(?<![\w.])\d{1,2}:\d{2}(?!\d)` },
@@ -54,9 +54,9 @@ export function textMateGrammar(): string {
       number: { name: 'constant.numeric.troughline', match: String.raw`(?<![\w.-])[+-]?\d+(?:[.,]\d+)?(?![\w.])` },
       action: { name: 'support.function.step.troughline', match: whole(actions) },
       // Several words first, so that `trough showing` is not read as `trough`.
-      'fact-of-words': { name: 'keyword.other.fact.troughline', match: whole(facts.filter(several)) },
+      'fact-of-words': { name: 'keyword.control.fact.troughline', match: whole(facts.filter(several)) },
       'word-of-words': { name: 'constant.language.troughline', match: whole(words.filter(several)) },
-      fact: { name: 'keyword.other.fact.troughline', match: whole(facts.filter((each) => !several(each))) },
+      fact: { name: 'keyword.control.fact.troughline', match: whole(facts.filter((each) => !several(each))) },
       word: { name: 'constant.language.troughline', match: whole(words.filter((each) => !several(each))) },
       reading: { match: String.raw`^\s*(${name})(?=[ \t]+(?:thickness|colour|color|trough[ \t]+showing|not[ \t]+seen)(?![\w-]))`, captures: { 1: { name: 'variable.other.point.troughline' } } },
       operator: { name: 'keyword.operator.troughline', match: String.raw`±|\+/-` },
