@@ -90,7 +90,7 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`)
     .argument(...paths)
     .addOption(asOf())
     .option('-o, --out <folder>', 'write the files here; without it the Markdown goes to standard output')
-    .option('-f, --format <name>', 'html, markdown, json, xlsx, ics, form (offline page that gives back a reline block) or pdf; may be given several times (default: html and markdown with --out, else markdown)', collect, [])
+    .option('-f, --format <name>', 'html, markdown, json, xlsx, ics, form (offline page that gives back a reline block), order (the steps as an order block) or pdf; may be given several times (default: html and markdown with --out, else markdown)', collect, [])
     .addOption(new Option('--paper <size>', 'page size of HTML and PDF').choices(['A4', 'Letter']).default('A4'))
     .addHelpText('after', '\nExamples:\n  troughline pack DG1_Winter27 examples/4-tarnholt --out packs/\n  troughline pack all examples/4-tarnholt --out packs/ --format html --format xlsx')
     .action(async (job: string, given: string[], options: Omit<PackOptions, 'asOf'> & { asOf?: CalendarDay }) => {

@@ -2,7 +2,10 @@
 // stamped with the reasons, and the exit code says so. `form` is an offline page that gives back the records of the work.
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
+import { planJob } from '../../domain/plan/plan-job.js';
+import { writeOrder } from '../../domain/plan/write-order.js';
 import { workPackHtml } from '../../generators/work-pack/html.js';
 import { workPackMarkdown } from '../../generators/work-pack/markdown.js';
 import type { WorkPack } from '../../generators/work-pack/pack.js';
@@ -14,7 +17,7 @@ import { printPdf } from '../print-pdf.js';
 import { soundEstate } from '../sound-estate.js';
 import { fileName, type OutputFile } from '../write-files.js';
 
-const formats = ['html', 'markdown', 'json', 'xlsx', 'ics', 'form', 'pdf'] as const;
+const formats = ['html', 'markdown', 'json', 'xlsx', 'ics', 'form', 'order', 'pdf'] as const;
 
 export interface PackOptions {
   readonly asOf: CalendarDay | undefined;
@@ -29,7 +32,10 @@ export async function pack(name: string, paths: readonly string[], options: Pack
   const jobs = jobsNamed(name, estate.jobs);
   const packs = jobs.map((job) => workPack(estate, job, { ...(options.asOf === undefined ? {} : { asOf: options.asOf }), drawnFrom: path.posix.basename(locate(job.origin).uri) }));
   const files: OutputFile[] = [];
-  for (const made of packs) for (const format of wanted) files.push(await print(made, format, options, console));
+  for (const [i, made] of packs.entries()) {
+    const job = jobs[i]!; // one pack a job, in the same order
+    for (const format of wanted) files.push(format === 'order' ? orderOf(job, estate) : await print(made, format, options, console));
+  }
   deliver(files, options.out, console);
   const stamped = packs.filter((made) => made.obstacles.length > 0);
   for (const made of stamped) console.err(`troughline: ${made.job.name} cannot be built as it stands: ${made.obstacles[0]?.message ?? ''}\n`);
@@ -43,7 +49,12 @@ function jobsNamed(name: string, jobs: readonly Job[]): readonly Job[] {
   throw new Trouble(known.length === 0 ? `${name}: this estate has no job that can be read` : `${name}: no such job; there ${known.length === 1 ? 'is' : 'are'} ${known.join(', ')}`);
 }
 
-async function print(made: WorkPack, format: (typeof formats)[number], options: PackOptions, console: Console): Promise<OutputFile> {
+/** The order as written, or the one proposed where none is, ready to paste into the job. */
+function orderOf(job: Job, estate: Estate): OutputFile {
+  return { name: `${fileName(job.name)}-order.trough`, content: `${writeOrder(planJob(job, estate)).join('\n')}\n` };
+}
+
+async function print(made: WorkPack, format: Exclude<(typeof formats)[number], 'order'>, options: PackOptions, console: Console): Promise<OutputFile> {
   const name = fileName(made.job.name);
   const html = (): string => workPackHtml(made, { paper: options.paper });
   switch (format) {
