@@ -66,8 +66,9 @@ export function reduceReadings(readings: ReadingColumns, columns: UnitColumns, o
   for (let row = 0; row < rows; row++) {
     if (readings.day && !(readings.day[row]! <= upTo)) continue;
     const unit = readings.unit[row]!;
-    const kind = readings.kind[row]!;
     const exposure = readings.exposure[row]!;
+    // A thickness of nothing is the trough showing: wear of the full thickness or more, not of exactly that.
+    const kind = readings.kind[row] === seen.thickness && readings.value[row] === 0 ? seen.trough : readings.kind[row]!;
     if (!(unit >= 0 && unit < count)) {
       remarks.push({ kind: 'no such unit', reading: row, unit, leftOut: true });
       continue;

@@ -85,9 +85,10 @@ export function drawFleet(plan: FleetPlan, random: Random): Fleet {
         const at = times[next] ?? 0;
         const now = before + ((wear - before) * (at - x)) / step;
         next++;
-        if (random.uniform() < plan.colours) {
+        // Where nothing is left to measure, the trough shows.
+        if (random.uniform() < plan.colours || now >= fleet.fitted) {
           const through = depths.filter((depth) => now >= depth).length;
-          push(rows, unit, at, through === 2 ? seen.trough : seen.layer, through);
+          push(rows, unit, at, through === 2 || now >= fleet.fitted ? seen.trough : seen.layer, through);
         } else {
           const error = plan.gauge * (random.uniform() < plan.strays ? 10 : 1) * random.normal();
           push(rows, unit, at, seen.thickness, Math.max(0, fleet.fitted - now + error));

@@ -1,6 +1,7 @@
 // How unlike are the hours? The ratio (ψ/σ)² of the wear's wandering to the reading error is found by a walk over its logarithm: at
 // each value the other parameters are at their mode, and likelihood and prior are compared; a parabola through the best three gives
-// the peak and its width. First on a few units, then, where there are more, again on many.
+// the peak and its width. First on a few units, then, where there are more, again on many. Thicknesses alone are asked: colours are
+// too coarse to tell, and what they share of the wandering is not in the model. Three ratios about the peak stand for its width.
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
 import type { Units } from '../reduce.js';
@@ -39,14 +40,14 @@ const near = 1e-3;
  * @param before a mode found with other weights: its ratio is kept.
  */
 export function modeWithDuty(units: Units, design: Design, priors: Priors, asked: DutyAsked, per: number, weight: Float64Array, straight: Summary, start: Parameters, before: Found | undefined): Found {
-  const plainTerms = unitTerms(units, straight, 0);
+  const plainTerms = unitTerms(units, straight, undefined);
   if (asked.kind === 'none') {
     const mode = findMode(plainTerms, design, priors, start, { spreads: true });
-    return { ratio: 0, from: 'none', terms: plainTerms, mode, candidates: () => [{ ratio: 0, terms: plainTerms, mode, logPrior: () => 0, logShare: 0 }] };
+    return { ratio: 0, from: 'none', terms: plainTerms, mode, candidates: () => [{ ratio: 0, terms: plainTerms, mode, share: 1 }] };
   }
   const plain = before?.mode ?? findMode({ ...plainTerms, nodes: coarseNodes }, design, priors, start, { spreads: true, near });
   const rate = ratesAt(units, straight, plain.pass.parameters, plain.pass.mean);
-  const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), Math.sqrt(ratio) * error, nodes);
+  const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), { ratio, error, rate, weight }, nodes);
   if (asked.kind === 'declared') {
     let mode = plain;
     let terms = plainTerms;
@@ -57,7 +58,7 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
       terms = termsAt(ratio, error);
       mode = findMode(terms, design, priors, mode.pass.parameters, { spreads: true });
     }
-    return { ratio, from: 'declared', terms, mode, candidates: () => [{ ratio, terms, mode, logPrior: () => 0, logShare: 0 }] };
+    return { ratio, from: 'declared', terms, mode, candidates: () => [{ ratio, terms, mode, share: 1 }] };
   }
   const logPrior = (ratio: number, error: number): number => {
     const z = (0.5 * Math.log(ratio / per) + Math.log(error) - asked.prior.mean) / asked.prior.spread;
@@ -67,13 +68,13 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
   const most = Math.log(per) - 2 * plain.pass.parameters.logError + 0.5;
   const search = (size: number, centre: number, stride: number, warm: Parameters): Peak => {
     const sample = sampleOf(units, size);
-    const part = sample.chosen ? designOf(sample.units.count, []) : design;
-    const from: Parameters = sample.chosen ? { ...warm, effects: { dense: warm.effects.dense.slice(0, 1), apart: new Float64Array(0) }, poolSpread: [] } : warm;
+    const part = designOf(sample.units.count, []);
+    const from: Parameters = { ...warm, effects: { dense: warm.effects.dense.slice(0, 1), apart: new Float64Array(0) }, poolSpread: [] };
     const partRate = sampleUnits(sample, rate);
     const partWeight = sampleRows(units, sample, weight);
     return peakOf(centre, stride, most, from, (logRatio, at) => {
       const ratio = Math.exp(logRatio);
-      const terms = unitTerms(sample.units, summarise(sample.units, ratio, partRate, partWeight), Math.sqrt(ratio) * Math.exp(at.logError), coarseNodes);
+      const terms = unitTerms(sample.units, summarise(sample.units, ratio, partRate, partWeight), undefined, coarseNodes);
       const mode = findMode(terms, part, priors, at, { spreads: true, near }, 12);
       return { value: mode.pass.objective + logPrior(ratio, Math.exp(mode.pass.parameters.logError)), parameters: mode.pass.parameters };
     });
@@ -84,7 +85,7 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
   const ratio = Math.exp(peak.at);
   const terms = termsAt(ratio, Math.exp(peak.parameters.logError));
   const mode = findMode(terms, design, priors, { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError }, { spreads: true });
-  // Three values by Gauss–Hermite about the peak; each stands for its weight over the peak's normal shape there.
+  // By Gauss–Hermite; each with its share of the peak, whatever the colours would make of it.
   const candidates = (): readonly RatioCandidate[] =>
     [-Math.sqrt(3), 0, Math.sqrt(3)].map((z) => {
       const value = Math.exp(peak.at + peak.width * z);
@@ -92,8 +93,7 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
         ratio: value,
         mode: z === 0 ? mode : undefined,
         terms: z === 0 ? { ...terms, nodes: gridNodesOnPanel } : termsAt(value, Math.exp(mode.pass.parameters.logError), gridNodesOnPanel),
-        logPrior: (error: number) => logPrior(value, error),
-        logShare: Math.log(z === 0 ? 2 / 3 : 1 / 6) + 0.5 * z * z,
+        share: z === 0 ? 2 / 3 : 1 / 6,
       };
     });
   return { ratio, from: 'estimated', terms, mode, candidates };

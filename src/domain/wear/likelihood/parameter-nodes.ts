@@ -90,25 +90,22 @@ export interface RatioCandidate {
   readonly terms: UnitTerms;
   /** The mode at this ratio where it is known. */
   readonly mode: Mode | undefined;
-  /** ln prior of the duty noise at this ratio for a reading error σ, and ln of what its step stands for. */
-  readonly logPrior: (error: number) => number;
-  readonly logShare: number;
+  /** Share of the weight that this ratio stands for, 0 to 1. */
+  readonly share: number;
 }
 
 /** One node for each value of the duty noise, at its own mode, widened. */
 export function modeNodes(candidates: readonly RatioCandidate[], design: Design, priors: Priors, start: Mode): readonly ParameterNode[] {
-  const found = candidates.map((candidate) => {
+  return candidates.flatMap((candidate) => {
     const mode = candidate.mode ?? findMode(candidate.terms, design, priors, start.pass.parameters, { spreads: true, near: 1e-6 }, 25);
-    const error = Math.exp(mode.pass.parameters.logError);
-    const node = nodeFrom(candidate.terms, design, mode.pass, 1, Math.sqrt(candidate.ratio) * error);
-    return { node: node && widened(node, design, mode.pass.system), log: mode.pass.objective + candidate.logPrior(error) + candidate.logShare };
+    const node = nodeFrom(candidate.terms, design, mode.pass, candidate.share, Math.sqrt(candidate.ratio) * Math.exp(mode.pass.parameters.logError));
+    return node ? [widened(node, design, mode.pass.system)] : [];
   });
-  return weighedNodes(found.flatMap(({ node, log }) => (node ? [{ node, log }] : [])));
 }
 
 /** The grid. `start` is the mode of the middle candidate. */
 export function gridNodes(candidates: readonly RatioCandidate[], design: Design, priors: Priors, start: Parameters): readonly ParameterNode[] {
-  const nodes: { node: ParameterNode; log: number }[] = [];
+  const all: ParameterNode[] = [];
   const fine = candidates.length === 1;
   const step = fine ? 1 : 1.25;
   const reach = fine ? 3 : 2;
@@ -123,6 +120,7 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
     const a = Math.sqrt(vtt);
     const b = vts / a;
     const c = Math.sqrt(Math.max(vss - b * b, 1e-12));
+    const nodes: { node: ParameterNode; log: number }[] = [];
     let parameters = mode.pass.parameters;
     for (let i = -reach; i <= reach; i++) {
       for (let k = -reach; k <= reach; k++) {
@@ -135,12 +133,12 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
         const error = Math.exp(at.logError);
         const dutyNoise = Math.sqrt(candidate.ratio) * error;
         const node = nodeFrom(candidate.terms, design, found.pass, 0, dutyNoise);
-        // Equal steps in z within a candidate, but each candidate scales them by its own a·c.
-        if (node) nodes.push({ node, log: found.pass.objective + candidate.logPrior(error) + candidate.logShare + Math.log(a * c) });
+        if (node) nodes.push({ node, log: found.pass.objective });
       }
     }
+    for (const node of weighedNodes(nodes)) all.push({ ...node, weight: node.weight * candidate.share });
   }
-  return weighedNodes(nodes);
+  return all;
 }
 
 function weighedNodes(nodes: readonly { readonly node: ParameterNode; readonly log: number }[]): readonly ParameterNode[] {

@@ -107,9 +107,9 @@ function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
   };
   const hardCuts: number[] = [];
   for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]!; e++) {
-    for (const centre of [first.terms.edgeLow[e]!, first.terms.edgeHigh[e]!]) {
+    const { edges } = first.terms;
+    for (const [centre, soft] of [[edges.low[e]!, edges.lowSoft[e]!], [edges.high[e]!, edges.highSoft[e]!]] as const) {
       if (!Number.isFinite(centre)) continue;
-      const soft = first.terms.edgeSoft[e]!;
       if (soft < 1e-9) hardCuts.push(centre);
       else for (const side of [-4, 0, 4]) hardCuts.push(centre + side * soft);
     }

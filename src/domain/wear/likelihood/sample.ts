@@ -6,14 +6,13 @@ import type { Units } from '../reduce.js';
 
 export interface Sample {
   readonly units: Units;
-  /** Unit of the whole for each of the sample; undefined where the sample is the whole. */
-  readonly chosen: readonly number[] | undefined;
+  /** Unit of the whole for each of the sample. */
+  readonly chosen: readonly number[];
 }
 
 export function sampleOf(units: Units, most: number): Sample {
   const able: number[] = [];
   for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! >= 2) able.push(unit);
-  if (able.length <= most && units.count <= 1.5 * most) return { units, chosen: undefined };
   const size = Math.min(most, able.length);
   const chosen = Array.from({ length: size }, (_, k) => able[Math.floor((k * able.length) / size)]!);
   const start = new Int32Array(size + 1);
@@ -43,12 +42,12 @@ export function sampleOf(units: Units, most: number): Sample {
 
 /** A column with a value for each thickness row, as the sample has its rows. */
 export function sampleRows(whole: Units, sample: Sample, column: Float64Array): Float64Array {
-  return sample.chosen ? rowsOf(whole, sample.chosen, sample.units.start, column) : column;
+  return rowsOf(whole, sample.chosen, sample.units.start, column);
 }
 
 /** A column with a value for each unit. */
 export function sampleUnits(sample: Sample, column: Float64Array): Float64Array {
-  return sample.chosen ? perUnit(sample.chosen, column) : column;
+  return perUnit(sample.chosen, column);
 }
 
 function rowsOf(units: Units, chosen: readonly number[], start: Int32Array, column: Float64Array): Float64Array {

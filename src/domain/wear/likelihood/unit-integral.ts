@@ -3,9 +3,11 @@
 // by Gauss–Legendre on panels laid where the integrand has its mass; the moments for score and information come in the same pass.
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
-import { halfLogTwoPi, logAreaBetween } from '../numeric/normal.js';
+import { halfLogTwoPi, logArea, logAreaBetween } from '../numeric/normal.js';
 import { gaussLegendre } from '../numeric/quadrature.js';
 import type { Units } from '../reduce.js';
+import type { Edges, Walk } from './edges.js';
+import { edgesOf } from './edges.js';
 import type { Summary } from './summary.js';
 import { gridSize, gridStep } from './summary.js';
 
@@ -13,29 +15,14 @@ import { gridSize, gridStep } from './summary.js';
 export interface UnitTerms {
   readonly units: Units;
   readonly summary: Summary;
-  /** ln rate below which, and above which, each edge is unlikely; and how soft it is. */
-  readonly edgeLow: Float64Array;
-  readonly edgeHigh: Float64Array;
-  readonly edgeSoft: Float64Array;
+  readonly edges: Edges;
   /** Gauss–Legendre nodes on a panel. */
   readonly nodes: number;
 }
 
-/** With duty noise a colour tells less of the rate: the wear at that exposure has wandered by ψ/√exposure of itself. */
-export function unitTerms(units: Units, summary: Summary, dutyNoise: number, nodes = fineNodes): UnitTerms {
-  const edges = units.edgeDepth.length;
-  const edgeLow = new Float64Array(edges);
-  const edgeHigh = new Float64Array(edges);
-  const edgeSoft = new Float64Array(edges);
-  for (let e = 0; e < edges; e++) {
-    const reached = units.edgeReached[e]!;
-    const notYet = units.edgeNotYet[e]!;
-    edgeLow[e] = reached < Infinity ? Math.log(units.edgeDepth[e]! / reached) : -Infinity;
-    edgeHigh[e] = notYet > 0 ? Math.log(units.edgeDepth[e]! / notYet) : Infinity;
-    const at = reached < Infinity && notYet > 0 ? Math.sqrt(reached * notYet) : reached < Infinity ? reached : notYet;
-    edgeSoft[e] = Math.sqrt(units.edgeTolerance[e]! ** 2 + (dutyNoise * dutyNoise) / at);
-  }
-  return { units, summary, edgeLow, edgeHigh, edgeSoft, nodes };
+/** @param walk where duty is uneven. */
+export function unitTerms(units: Units, summary: Summary, walk: Walk | undefined, nodes = fineNodes): UnitTerms {
+  return { units, summary, edges: edgesOf(units, walk), nodes };
 }
 
 /** Moments of r = u − mean and q = [SSE + Sxx·(eᵘ−b)²]/σ² given the unit's records; and the ln likelihood of those records. */
@@ -85,7 +72,7 @@ export function emptyPanels(): Panels {
 /** Nodes on a panel: 32 agree with R to about 1e-9, 24 to 1e-6; 16 are enough to compare one value with the next. */
 export const fineNodes = 32;
 export const gridNodesOnPanel = 24;
-export const coarseNodes = 16;
+export const coarseNodes = 24;
 const mostPanels = 64;
 const hard = 1e-9; // an edge softer than this is a plain cut
 const nodeU = new Float64Array(mostPanels * fineNodes);
@@ -94,7 +81,7 @@ const nodeL = new Float64Array(mostPanels * fineNodes);
 
 /** Panels for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
 export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels): void {
-  const { units, summary } = terms;
+  const { units, summary, edges } = terms;
   const life = units.life[unit]!;
   const known = life === life;
   const firstEdge = (panels.firstEdge = units.edgeStart[unit]!);
@@ -163,16 +150,17 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
     high = c + 8 * s;
   }
   for (let e = firstEdge; e < lastEdge; e++) {
-    const soft = terms.edgeSoft[e]!;
-    const edgeLow = terms.edgeLow[e]!;
-    const edgeHigh = terms.edgeHigh[e]!;
+    const edgeLow = edges.low[e]!;
+    const edgeHigh = edges.high[e]!;
     // How far the rest pulls an edge's own foot: a shift of soft·(distance/spread²), in units of `soft`.
     if (edgeLow > -Infinity) {
+      const soft = edges.lowSoft[e]!;
       const pull = Math.max(0, (soft * (edgeLow - c)) / (s * s));
       low = Math.max(low, soft < hard ? edgeLow : edgeLow - soft * (9 + pull));
       if (stiffness === 0) high = Math.max(high, c + Math.sqrt(Math.max(0, edgeLow - c) ** 2 + 64 * s * s));
     }
     if (edgeHigh < Infinity) {
+      const soft = edges.highSoft[e]!;
       const pull = Math.max(0, (soft * (c - edgeHigh)) / (s * s));
       high = Math.min(high, soft < hard ? edgeHigh : edgeHigh + soft * (9 + pull));
       if (stiffness === 0) low = Math.min(low, c - Math.sqrt(Math.max(0, c - edgeHigh) ** 2 + 64 * s * s));
@@ -180,11 +168,12 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
   }
   // A second look after both sides moved: an edge may not be wider than what it cuts.
   for (let e = firstEdge; e < lastEdge && stiffness === 0; e++) {
-    const soft = terms.edgeSoft[e]!;
-    const pullUp = Math.max(0, (soft * (terms.edgeLow[e]! - c)) / (s * s));
-    const pullDown = Math.max(0, (soft * (c - terms.edgeHigh[e]!)) / (s * s));
-    if (terms.edgeLow[e]! > -Infinity) low = Math.max(low, soft < hard ? terms.edgeLow[e]! : terms.edgeLow[e]! - soft * (9 + pullUp));
-    if (terms.edgeHigh[e]! < Infinity) high = Math.min(high, soft < hard ? terms.edgeHigh[e]! : terms.edgeHigh[e]! + soft * (9 + pullDown));
+    const up = edges.lowSoft[e]!;
+    const down = edges.highSoft[e]!;
+    const pullUp = Math.max(0, (up * (edges.low[e]! - c)) / (s * s));
+    const pullDown = Math.max(0, (down * (c - edges.high[e]!)) / (s * s));
+    if (edges.low[e]! > -Infinity) low = Math.max(low, up < hard ? edges.low[e]! : edges.low[e]! - up * (9 + pullUp));
+    if (edges.high[e]! < Infinity) high = Math.min(high, down < hard ? edges.high[e]! : edges.high[e]! + down * (9 + pullDown));
   }
   if (stiffness > 0 && firstEdge < lastEdge && !clash) {
     // Readings and colours at odds: the mass lies in the tail of both, where panels from either alone would miss it.
@@ -201,9 +190,8 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
   panels.cut[0] = low;
   let count = 0;
   for (let e = firstEdge; e < lastEdge; e++) {
-    const soft = terms.edgeSoft[e]!;
-    if (soft < hard || 14 * soft > high - low) continue;
-    for (const centre of [terms.edgeLow[e]!, terms.edgeHigh[e]!]) {
+    for (const [centre, soft] of [[edges.low[e]!, edges.lowSoft[e]!], [edges.high[e]!, edges.highSoft[e]!]] as const) {
+      if (soft < hard || 14 * soft > high - low) continue;
       for (const side of [-7, 7]) {
         const at = centre + side * soft;
         if (!(at > low && at < high)) continue;
@@ -288,8 +276,8 @@ function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number)
     to = Math.max(to, Math.log(panels.slope) + 1);
   }
   for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
-    if (terms.edgeLow[e]! > -Infinity) to = Math.max(to, terms.edgeLow[e]! + 1);
-    if (terms.edgeHigh[e]! < Infinity) from = Math.min(from, terms.edgeHigh[e]! - 1);
+    if (terms.edges.low[e]! > -Infinity) to = Math.max(to, terms.edges.low[e]! + 1);
+    if (terms.edges.high[e]! < Infinity) from = Math.min(from, terms.edges.high[e]! - 1);
   }
   const points = 65;
   const value = new Float64Array(points);
@@ -312,6 +300,7 @@ function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number)
 
 /** The integrand's logarithm without its constants. */
 export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
+  const { edges } = terms;
   const z = (u - panels.centre) / panels.spread;
   let value = -0.5 * z * z;
   if (panels.walk >= 0) {
@@ -321,17 +310,18 @@ export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
     value -= panels.stiffness * miss * miss;
   }
   for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
-    const soft = terms.edgeSoft[e]!;
-    const low = terms.edgeLow[e]!;
-    const high = terms.edgeHigh[e]!;
-    if (soft < hard) {
+    const lowSoft = edges.lowSoft[e]!;
+    const low = edges.low[e]!;
+    const high = edges.high[e]!;
+    if (lowSoft < hard) {
       if (u < low || u > high) return -Infinity;
       continue;
     }
-    const above = (u - low) / soft;
-    const below = (u - high) / soft;
+    const above = (u - low) / lowSoft;
+    const below = (u - high) / edges.highSoft[e]!;
     // Well inside both ends the factor is 1 to the last digit.
-    if (above < 8.3 || below > -8.3) value += logAreaBetween(below, above);
+    if (!(above < 8.3 || below > -8.3)) continue;
+    value += edges.shared ? logAreaBetween(below, above) : logArea(above) + logArea(-below);
   }
   return value;
 }
