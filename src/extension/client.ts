@@ -28,10 +28,16 @@ export function answerReads(client: BaseLanguageClient): void {
     Promise.all(uris.map(async (uri) => readText(vscode.Uri.parse(uri)))));
 }
 
-async function readText(uri: vscode.Uri): Promise<string | null> {
+async function readText(uri: vscode.Uri): Promise<ReadTextsAnswer[number]> {
+  let bytes: Uint8Array;
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(await vscode.workspace.fs.readFile(uri));
+    bytes = await vscode.workspace.fs.readFile(uri);
   } catch {
-    return null; // gone, or not UTF-8
+    return null; // gone, or no right to read it
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return { reason: vscode.l10n.t('This file is not UTF-8 text. It is left out of the estate.') };
   }
 }

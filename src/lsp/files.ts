@@ -10,11 +10,19 @@ import {
 export interface Files {
   /** Addresses of all `.trough` files under a folder; none for something that is not a folder. */
   list(folder: string): Promise<readonly string[]>;
-  /** Undefined for a file that is gone, is not text, or is larger than the language is meant for. */
-  read(uri: string): Promise<string | undefined>;
+  /** Undefined for a file that is gone or may not be read; a reason for one that is there and is no text of ours. */
+  read(uri: string): Promise<string | Unread | undefined>;
 }
 
-/** Larger files are not an estate someone wrote; the command line tells so, the editor leaves them alone. */
+export interface Unread {
+  /** A sentence for the Problems view. */
+  readonly reason: string;
+}
+
+export const notText: Unread = { reason: 'This file is not UTF-8 text. It is left out of the estate.' };
+export const tooLarge: Unread = { reason: 'This file is larger than 50 MB. It is left out of the estate in the editor; the command line reads it.' };
+
+/** Larger files are not an estate someone wrote. */
 export const largestText = 50 * 1024 * 1024;
 
 export const extension = '.trough';
@@ -42,7 +50,7 @@ export function clientFiles(connection: Connection): Files {
     async read(uri) {
       const question: ReadTexts = { uris: [uri] };
       const [text] = await connection.sendRequest<ReadTextsAnswer>(readTexts, question);
-      return text ?? undefined;
+      return text === null ? undefined : (text ?? undefined);
     },
   };
 }

@@ -2,7 +2,7 @@
 // own. A request always sees the newest text; findings follow a moment after the last keystroke.
 
 import {
-  CodeActionKind, DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, FileChangeType, TextDocumentSyncKind, TextDocuments, WatchKind,
+  CodeActionKind, DiagnosticSeverity, DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, FileChangeType, TextDocumentSyncKind, TextDocuments, WatchKind,
   type Connection, type Diagnostic, type InitializeParams, type InitializeResult,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -19,7 +19,7 @@ import { codeActions, fixAll } from './features/code-actions.js';
 import { codeLenses } from './features/code-lens.js';
 import { completion } from './features/completion.js';
 import { definition } from './features/definition.js';
-import { diagnosticsOf } from './features/diagnostics.js';
+import { diagnosticsOf, source } from './features/diagnostics.js';
 import { draft } from './features/draft-inspection.js';
 import { foldingRanges } from './features/folding.js';
 import { formatting } from './features/formatting.js';
@@ -136,8 +136,12 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
 
   async function addFile(uri: string): Promise<void> {
     const text = await files.read(uri);
-    if (text !== undefined) desks.of(uri).put(uri, text);
-    else if (!desks.of(uri).isOpen(uri)) desks.remove(uri);
+    unread.delete(uri);
+    if (typeof text === 'string') desks.of(uri).put(uri, text);
+    else if (text !== undefined && !desks.of(uri).isOpen(uri)) {
+      desks.remove(uri);
+      unread.set(uri, text.reason);
+    } else if (!desks.of(uri).isOpen(uri)) desks.remove(uri);
     judgeSoon();
   }
 
@@ -156,7 +160,10 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
       const isText = uri.endsWith(extension);
       if (change.type === FileChangeType.Deleted) {
         if (!isText) removeFolder(uri);
-        else if (!desks.of(uri).isOpen(uri)) desks.remove(uri);
+        else {
+          unread.delete(uri);
+          if (!desks.of(uri).isOpen(uri)) desks.remove(uri);
+        }
         judgeSoon();
       } else if (isText) await addFile(uri);
       else if (change.type === FileChangeType.Created && !inSkippedFolder(uri)) await addFolder(uri);
@@ -165,6 +172,7 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
 
   documents.onDidChangeContent(({ document }) => {
     const uri = normal(document.uri);
+    unread.delete(uri);
     desks.of(uri).open(uri, document.getText(), document.version);
     judgeSoon();
   });
@@ -179,6 +187,8 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
   // ---------------------------------------------------------------------------------------------- findings
 
   const published = new Map<string, string>();
+  /** Files that are there and cannot be read as text, with the reason. */
+  const unread = new Map<string, string>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let restTimer: ReturnType<typeof setTimeout> | undefined;
   let wait = pause;
@@ -229,8 +239,14 @@ export function startServer(connection: Connection, parts: ServerParts): { asked
       conveyors += estate.conveyors.length;
       revision += desk.revision;
     }
+    for (const [uri, reason] of unread) {
+      if (told.has(uri)) continue;
+      told.add(uri);
+      counts.errors += 1;
+      tell(uri, [{ range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, severity: DiagnosticSeverity.Error, source, message: reason }]);
+    }
     for (const uri of published.keys()) if (!told.has(uri)) tell(uri, []);
-    const news: EstateChanged = { revision, texts: told.size, conveyors, ...counts };
+    const news: EstateChanged = { revision, texts: told.size - unread.size, conveyors, ...counts };
     void connection.sendNotification(estateChanged, news);
     refreshHints();
     clearTimeout(restTimer);

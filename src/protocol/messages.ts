@@ -19,8 +19,8 @@ export const readTexts = 'troughline/readTexts';
 export interface ReadTexts {
   readonly uris: readonly string[];
 }
-/** In the order asked; null where a text is gone or is not valid UTF-8. */
-export type ReadTextsAnswer = readonly (string | null)[];
+/** In the order asked; null where a text is gone, a reason where it is there and is no text. */
+export type ReadTextsAnswer = readonly (string | { readonly reason: string } | null)[];
 
 /** Server to client after every analysis. */
 export const estateChanged = 'troughline/estateChanged';

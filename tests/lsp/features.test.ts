@@ -2,7 +2,7 @@
 
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { CompletionList, DocumentSymbol, Hover, Location, SelectionRange, WorkspaceEdit } from 'vscode-languageserver-protocol';
-import { conveyor, files, inspection, job, later, plant } from './estate.js';
+import { conveyor, files, job, later, plant } from './estate.js';
 import { afterEdit, applied, at, cursor, startSession, type Session } from './session.js';
 
 let session: Session;

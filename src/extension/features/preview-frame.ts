@@ -7,7 +7,8 @@ import type { MakePreview, MakePreviewAnswer } from '../../protocol/messages.js'
 
 export function pageInFrame(webview: vscode.Webview, media: vscode.Uri, page: Extract<MakePreviewAnswer, { ok: true }>, wanted: MakePreview): string {
   const styles = [...page.html.matchAll(/<style>([\s\S]*?)<\/style>/g)].map(([, text = '']) => onSheet(text)).join('\n');
-  const body = /<body[^>]*>([\s\S]*)<\/body>/.exec(page.html)?.[1] ?? '';
+  // Styles in attributes are not allowed here; the page's script puts them back one by one.
+  const body = (/<body[^>]*>([\s\S]*)<\/body>/.exec(page.html)?.[1] ?? '').replace(/(<[^<>]*?) style="/g, '$1 data-style="');
   return frame(webview, media, wanted, styles, `<main class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</main>`);
 }
 

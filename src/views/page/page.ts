@@ -1,5 +1,5 @@
 // The script of a page in a webview: leads from an element to its line in the text, keeps the place where the reader was,
-// and says when the text has moved on. It gets the page finished and changes nothing in it.
+// and says when the text has moved on.
 
 import type { FromPage, ToPage } from '../../protocol/webview.js';
 
@@ -14,6 +14,7 @@ const editor = acquireVsCodeApi();
 const wanted: unknown = JSON.parse(document.body.dataset['wanted'] ?? 'null');
 const before = editor.getState();
 
+for (const element of document.querySelectorAll<HTMLElement>('[data-style]')) element.style.cssText = element.dataset['style'] ?? '';
 fit();
 addEventListener('resize', fit);
 remember();

@@ -1,0 +1,19 @@
+// Every keyword of the grammar has its words for hovers and completion, by the rule it stands in.
+
+import { AstUtils, GrammarAST } from 'langium';
+import { describe, expect, it } from 'vitest';
+import { languageServices } from '../../src/lsp/texts.js';
+import { signs, wordOf } from '../../src/lsp/vocabulary.js';
+
+describe('vocabulary', () => {
+  it('explains every keyword of the language', () => {
+    const missing: string[] = [];
+    for (const rule of languageServices().Grammar.rules) {
+      if (!GrammarAST.isParserRule(rule)) continue;
+      for (const keyword of AstUtils.streamAllContents(rule).filter(GrammarAST.isKeyword)) {
+        if (!signs.has(keyword.value) && !wordOf(rule.name, keyword.value)) missing.push(`${rule.name}: ${keyword.value}`);
+      }
+    }
+    expect(missing).toEqual([]);
+  });
+});
