@@ -50,7 +50,7 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`)
 
   program.command('check')
     .summary('check geometry, records and install orders')
-    .description('Check the estate in the given files and folders. A finding says what is wrong, why it matters on site and what to do.')
+    .description('Check the estate in the given files and folders. A finding says what is wrong, why it matters on site and what to do. All paths of one run make one estate; give each estate a run of its own.')
     .argument(...paths)
     .option('-f, --format <name[=file]>', 'text, json, sarif, junit, github or markdown; may be given several times', collect, [])
     .addOption(asOf())
