@@ -121,7 +121,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     const near = estate.places.length <= veryManyPoints ? undefined : nearestToLimit(byHand, 12);
     const points = byHand.map((point) => (near && !near.has(point) ? point : { ...point, model: pointModel(fitted, point, coming, estate.places.length <= manyPoints) }));
     const runs = runsWithPanels(estate, conveyor, points, asOf);
-    for (const change of options.changes ?? []) if (change.conveyor === conveyor) whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
+    for (const change of options.changes ?? []) if (change.conveyors.includes(conveyor)) whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
     return { ...shared, points, runs, worst: worstOf(points), model: conveyorModel({ fitted, coming, points, runs }) };
   });
   const tracks = options.track === false || asOf === undefined ? [] : fits.flatMap(({ input }) => trackOf(input, asOf) ?? []);

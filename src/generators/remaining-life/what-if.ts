@@ -1,5 +1,6 @@
 // What if a conveyor ran longer, faster, with another liner or another limit? A change is read from one line, as in the
-// language: `duty DG1 140 h/week`, `speed DG1 22 rpm`, `condemn DG1 4 mm`, `liner DG1 TwoLayer16`. It is shown beside the base
+// language: `duty DG1 140 h/week`, `speed DG1 22 rpm`, `condemn DG1 4 mm` (or `condemn TwoLayer12 4 mm` for every conveyor that
+// has it), `liner DG1 TwoLayer16`. It is shown beside the base
 // case and never mixed into the records.
 
 import { parseQuantity } from '../../domain/units/parse.js';
@@ -8,7 +9,8 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 
-export type Change = { readonly text: string; readonly conveyor: Conveyor } & (
+/** `conveyors`: the ones it is tried on; more than one where a limit is tried for a liner that several use. */
+export type Change = { readonly text: string; readonly conveyors: readonly Conveyor[] } & (
   /** Running hours a calendar day. */
   | { readonly kind: 'duty'; readonly perDay: number }
   /** Turns a minute from now on; wear goes with the sliding distance. */
@@ -21,7 +23,7 @@ export type Change = { readonly text: string; readonly conveyor: Conveyor } & (
 
 export type ReadChange = { readonly ok: true; readonly change: Change } | { readonly ok: false; readonly message: string };
 
-const forms = "it reads 'duty CONVEYOR 20 h/d', 'speed CONVEYOR 22 rpm', 'condemn CONVEYOR 4 mm' or 'liner CONVEYOR NAME'";
+const forms = "it reads 'duty CONVEYOR 20 h/d', 'speed CONVEYOR 22 rpm', 'condemn CONVEYOR 4 mm' (or a liner's name) or 'liner CONVEYOR NAME'";
 
 export function readChange(text: string, estate: Estate): ReadChange {
   const [word = '', name = '', ...rest] = text.trim().split(/\s+/);
@@ -29,9 +31,13 @@ export function readChange(text: string, estate: Estate): ReadChange {
   if (word === '' || name === '' || value === '') return { ok: false, message: forms };
   const found = estate.conveyors.filter((c) => c.name === name || `${c.plant.name}.${c.name}` === name);
   const [conveyor] = found;
+  if (!conveyor && word === 'condemn') {
+    const using = estate.conveyors.filter((c) => c.liner.name === name);
+    if (using.length > 0) return condemn(value, { text: `${word} ${name} ${value}`, conveyors: using });
+  }
   if (!conveyor) return { ok: false, message: `there is no conveyor ${name}; there ${estate.conveyors.length === 1 ? 'is' : 'are'} ${estate.conveyors.map((c) => c.name).join(', ')}` };
   if (found.length > 1) return { ok: false, message: `${name} is the name of ${found.length} conveyors; write ${found.map((c) => `${c.plant.name}.${c.name}`).join(' or ')}` };
-  const change = { text: `${word} ${name} ${value}`, conveyor };
+  const change = { text: `${word} ${name} ${value}`, conveyors: [conveyor] };
   switch (word) {
     case 'duty':
       return quantity(value, 'duty', (perDay) => perDay >= 0 && perDay <= 24 ? { ...change, kind: 'duty', perDay } : 'a day has 24 hours');
@@ -41,7 +47,7 @@ export function readChange(text: string, estate: Estate): ReadChange {
       return quantity(value, 'rotation', (rpm) => (rpm >= 0 ? { ...change, kind: 'speed', rpm, now } : 'a speed is not below zero'));
     }
     case 'condemn':
-      return quantity(value.replace(/^at /, ''), 'length', (least) => (least >= 0 ? { ...change, kind: 'condemn', least } : 'a thickness is not below zero'));
+      return condemn(value, change);
     case 'liner': {
       const liner = estate.liners.find((l) => l.name === value);
       if (!liner) return { ok: false, message: `there is no liner ${value}; there ${estate.liners.length === 1 ? 'is' : 'are'} ${estate.liners.map((l) => l.name).join(', ')}` };
@@ -50,6 +56,10 @@ export function readChange(text: string, estate: Estate): ReadChange {
     default:
       return { ok: false, message: `"${word}" cannot be tried; ${forms}` };
   }
+}
+
+function condemn(value: string, change: Pick<Change, 'text' | 'conveyors'>): ReadChange {
+  return quantity(value.replace(/^at /, ''), 'length', (least) => (least >= 0 ? { ...change, kind: 'condemn', least } : 'a thickness is not below zero'));
 }
 
 function quantity(text: string, dimension: Dimension, make: (value: number) => Change | string): ReadChange {

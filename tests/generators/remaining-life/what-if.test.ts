@@ -54,6 +54,10 @@ describe('a what-if stands beside the base case', () => {
     expect(changed).toBeLessThan(base);
   });
 
+  it('a limit may be tried for a liner, on every conveyor that has it', () => {
+    expect(middle(tried('condemn TwoLayer12 6 mm').whatIfs[0])).toEqual(middle(tried('condemn DG1 6 mm').whatIfs[0]));
+  });
+
   it('a thicker liner lasts in proportion to what may wear', () => {
     const [whatIf] = tried('liner DG1 TwoLayer16').whatIfs;
     // 12 mm may wear instead of 8.

@@ -74,12 +74,12 @@ export function depthText(forecast: DepthForecast | undefined): string {
 }
 
 export function whatIfText(whatIf: WhatIf): string {
-  const head = `${whatIf.change.text}: `;
+  const head = `${whatIf.change.text}${whatIf.change.conveyors.length > 1 ? `, ${whatIf.conveyor}` : ''}: `;
   switch (whatIf.kind) {
     case 'cannot say':
       return `${head}cannot say, ${whatIf.why}.`;
     case 'liner life': {
-      const unit = whatIf.change.conveyor.wearBy === 'tonnes' ? 't' : 'h';
+      const { unit } = whatIf;
       return `${head}a new set would reach its limit at ${whatIf.place}, the fastest-wearing place, after ${interval(whatIf.other, unit)}; one of the present liner after ${interval(whatIf.present, unit)}. Both at the rate seen.`;
     }
     case 'dates':

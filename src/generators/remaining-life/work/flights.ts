@@ -40,7 +40,7 @@ export function flightLives(histories: readonly History[], asOf: CalendarDay, wi
     value.push(r.depth);
   }));
   const fit = withModel && spots.length > 0 ? fitWear(
-    reduceReadings({ unit, exposure, value, kind: unit.map(() => seen.thickness) }, { count: spots.length, fitted: spots.map((s) => s.fitted), build: spots.map((_, i) => i), builds: spots.map((s) => ({ depths: [s.fitted] })) }),
+    reduceReadings({ unit, exposure, value, kind: unit.map(() => seen.thickness) }, { count: spots.length, fitted: spots.map((s) => s.fitted), build: spots.map((_, i) => i), builds: spots.map(() => ({ depths: [] })) }),
     histories.length > 1 ? [{ name: 'conveyor', level: spots.map((s) => histories.indexOf(s.history)) }] : [],
   ) : undefined;
   const byHistory = new Map<History, FlightLife[]>(histories.map((h) => [h, []]));

@@ -19,7 +19,7 @@ export interface Case {
 export type WhatIf = { readonly change: Change; readonly conveyor: string } & (
   | { readonly kind: 'dates'; readonly base: Case; readonly changed: Case }
   /** Exposure of a new set until its limit at the fastest-wearing place; the material is taken to wear alike. */
-  | { readonly kind: 'liner life'; readonly place: string; readonly present: Quantiles; readonly other: Quantiles }
+  | { readonly kind: 'liner life'; readonly unit: 'h' | 't'; readonly place: string; readonly present: Quantiles; readonly other: Quantiles }
   | { readonly kind: 'cannot say'; readonly why: string }
 );
 
@@ -32,7 +32,8 @@ export interface WhatIfInput {
 
 export function whatIfOf(change: Change, input: WhatIfInput): WhatIf {
   const { fitted, coming, points, runs } = input;
-  const head = { change, conveyor: change.conveyor.name };
+  const { conveyor } = coming.history;
+  const head = { change, conveyor: conveyor.name };
   if (fitted.result.kind !== 'fitted') return { ...head, kind: 'cannot say', why: fitted.result.why };
   const caseOf = (changed: Coming, at: readonly PointLife[]): Case => {
     const { forecast, riskDay, outages } = conveyorModel({ fitted, coming: changed, points: at, runs });
@@ -55,8 +56,8 @@ export function whatIfOf(change: Change, input: WhatIfInput): WhatIf {
       const rate = fastest?.model?.rate;
       if (!fastest || !rate) return { ...head, kind: 'cannot say', why: 'no rate is known' };
       const lives = (depth: number): Quantiles => ({ q05: depth / rate.q95, q10: depth / rate.q90, q50: depth / rate.q50, q90: depth / rate.q10, q95: depth / rate.q05 });
-      const { thickness, condemn } = fastest.set?.liner ?? change.conveyor.liner;
-      return { ...head, kind: 'liner life', place: fastest.place.name, present: lives(thickness.value - condemn.value), other: lives(change.liner.thickness.value - change.liner.condemn.value) };
+      const { thickness, condemn } = fastest.set?.liner ?? conveyor.liner;
+      return { ...head, kind: 'liner life', unit: coming.history.wearBy === 'tonnes' ? 't' : 'h', place: fastest.place.name, present: lives(thickness.value - condemn.value), other: lives(change.liner.thickness.value - change.liner.condemn.value) };
     }
   }
 }
