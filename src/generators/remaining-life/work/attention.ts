@@ -45,9 +45,14 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   if (worst?.pastLimit === 'trough shows') return { ...base, level: 'worn through', todo: 'Look at the trough, patch it where the screw has cut in, and reline' };
   if (worst?.pastLimit === 'at the limit' || model?.forecast.kind === 'reached') return { ...base, level: 'past the limit', todo: 'Reline at the first chance; do not wait for a planned outage without a competent person’s leave' };
   const plan = planOf(life, asOf);
-  if (plan) return { ...base, ...plan };
   const seen = life.points.some((p) => p.state === 'thickness' || p.state === 'colour');
-  if (!seen) return { ...base, level: 'not enough seen', todo: 'Inspect: nothing of the present liner was ever seen' };
+  if (!seen) {
+    // Nobody relines what nobody has looked at: what the others lend is a reason to look, not to act.
+    const unseen = 'nothing of the present liner was ever seen';
+    return plan ? { ...base, level: 'look now', todo: `Inspect now: ${unseen}, and going by the others its limit may come before the last planned outage` }
+      : { ...base, level: 'not enough seen', todo: `Inspect: ${unseen}` };
+  }
+  if (plan) return { ...base, ...plan };
   if (model?.look.kind === 'now' || life.points.some((p) => p.nextLook?.overdue)) return { ...base, level: 'look now', todo: 'Look again now' };
   if (worst === undefined) return { ...base, level: 'not enough seen', todo: 'Look again: the records do not say how fast it wears' };
   return { ...base, level: 'in order', todo: nothingDue(life) };
