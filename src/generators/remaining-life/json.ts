@@ -47,7 +47,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     risk: number(model?.risk), riskDay: day(model?.riskDay),
     nextLook: model?.look.kind === 'by' ? { by: day(model.look.day), because: model.look.because } : model?.look.kind === 'now' ? { now: true, because: model.look.because } : null,
     outages: (model?.outages?.candidates ?? []).map((c) => ({
-      outage: c.outage.name ?? null, from: formatDay(c.outage.from), chosen: c === attention.outage, condemnChance: number(c.condemnChance), contactChance: number(c.contactChance),
+      outage: c.outage.name ?? null, from: formatDay(c.outage.from), chosen: attention.level === 'reline to plan' && c.outage === attention.outage?.outage, condemnChance: number(c.condemnChance), contactChance: number(c.contactChance),
       orderBy: formatDay(c.orderBy), orderIsLate: c.orderIsLate, expectedCost: number(c.expectedCost),
     })),
     unseen: (model?.unseen ?? []).map((u) => ({ run: u.run, panels: u.panels, condemn: depthOf(u.condemn) })),

@@ -22,7 +22,7 @@ function outageTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
   const costs = rows.some((c) => c.model?.outages?.candidates.some((o) => o.expectedCost !== undefined));
   return group(
     element('h2', {}, 'Which outage?'),
-    element('p', {}, 'Chance that the condemn limit is reached by the first day of the outage, and, below it, that the screw touches steel. The framed outage is the last one within the accepted risk, or the next one where none is.'),
+    element('p', {}, 'Chance that the condemn limit is reached by the first day of the outage, and, below it, that the screw touches steel. The framed outage is the last one within the accepted risk; where none is framed, no planned outage is early enough, or none is needed yet.'),
     table({
       class: 'choice',
       columns: [{ head: 'Conveyor' }, { head: 'Accepted risk', number: true }, { head: 'Risk passed', class: 'day' }, ...outages.map((o) => ({ head: group(o.name ?? 'outage', element('br'), element('small', { class: 'muted' }, formatDay(o.from))), class: 'day' }))],
@@ -31,7 +31,7 @@ function outageTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
         ...outages.map((o) => {
           const candidate = life.model?.outages?.candidates.find((c) => c.outage.from === o.from && c.outage.name === o.name);
           if (!candidate || candidate.condemnChance === undefined) return '–';
-          const chosen = life.attention.outage?.outage.from === o.from && life.attention.outage.outage.name === o.name;
+          const chosen = life.attention.level === 'reline to plan' && life.attention.outage?.outage.from === o.from && life.attention.outage.outage.name === o.name;
           const text = group(element(chosen ? 'strong' : 'span', {}, chance(candidate.condemnChance), chosen ? ' ◂' : ''),
             element('span', { class: 'sub' }, `steel ${candidate.contactChance === undefined ? 'not known' : chance(candidate.contactChance)}`),
             candidate.expectedCost !== undefined && element('span', { class: 'sub' }, money(life, candidate.expectedCost)));

@@ -82,7 +82,7 @@ export function leadSentence(conveyors: readonly ConveyorLife[]): string {
   const verb = (list: readonly string[], one: string, many: string): string => (list.length === 1 ? one : many);
   const parts: string[] = [];
   if (past.length > 0) parts.push(`${listed(past)} ${verb(past, 'has', 'have')} reached the limit`);
-  if (late.length > 0) parts.push(`${listed(late)} will very likely not last to a planned outage within the risk accepted`);
+  if (late.length > 0) parts.push(`${listed(late)} cannot wait for a planned outage at the risk accepted`);
   if (plan.length > 0) parts.push(`${listed(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
   if (look.length > 0) parts.push(`${listed(look)} ${verb(look, 'needs', 'need')} a look`);
   const planned = conveyors.some((c) => c.conveyor.plant.outages.length > 0);

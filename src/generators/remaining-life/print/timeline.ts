@@ -58,7 +58,8 @@ function row(life: ConveyorLife, y: number, x: (day: number) => number, end: num
   const { q05, q10, q50, q90, q95 } = forecast.days;
   const to = (day: number | undefined): number => (day === undefined ? right : x(day));
   const orderBy = outage && !outage.orderIsLate ? outage.orderBy : undefined;
-  const within = outage !== undefined && outage.outage.from <= end;
+  // Where no outage is early enough none is boxed: the reline cannot wait for one.
+  const within = outage !== undefined && life.attention.level === 'reline to plan' && outage.outage.from <= end;
   return group(
     base, name,
     rectangle(to(q05), y - 1.6, to(q95) - to(q05), 3.2, { fill: ink.blue }),
