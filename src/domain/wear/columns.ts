@@ -80,5 +80,5 @@ export type Remark =
   | { readonly kind: 'contradiction'; readonly reading: number; readonly earlier: number; readonly unit: number; readonly depth: number }
   /** The colours seen and the thicknesses measured cannot both be right. `chance`: of such colours, given the thicknesses. */
   | { readonly kind: 'colour against thickness'; readonly unit: number; readonly chance: number }
-  /** A thickness far from what all else foretold. `weight`, 0 to 1, is what it counts for; `expected` mm; `deviation` in standard deviations. */
+  /** A thickness far from what all else foretold. `weight`, 0 to 1, is what it counts for, 1 where it is its unit's only one; `expected` mm; `deviation` in standard deviations. */
   | { readonly kind: 'outlier'; readonly reading: number; readonly unit: number; readonly weight: number; readonly expected: number; readonly deviation: number };

@@ -14,7 +14,7 @@ import { crowdWeight, leaveOneOut } from './likelihood/leave-one-out.js';
 import type { Convergence, Mode, NormalPrior, Priors } from './likelihood/mode.js';
 import type { ParameterNode } from './likelihood/parameter-nodes.js';
 import { gridNodes, modeNodes, nodeFrom, plugInNode } from './likelihood/parameter-nodes.js';
-import { startValues } from './likelihood/start.js';
+import { crudeLogRates, median, startValues } from './likelihood/start.js';
 import { summarise } from './likelihood/summary.js';
 import type { UnitTerms } from './likelihood/unit-integral.js';
 import { emptyMoments, emptyPanels, unitMoments } from './likelihood/unit-integral.js';
@@ -50,6 +50,8 @@ export const weakPriors = {
   /** Of the variation over one usual interval between readings. */
   dutyNoise: { mean: Math.log(0.25), spread: 0.7 },
   expectedLifeSpread: 0.7,
+  /** Of the general ln rate about the records' own middle, where no life is expected: a factor of twelve either way at 90 %. */
+  nothingExpectedSpread: 1.5,
 } as const;
 
 /** From this many units with records the mode is corrected; below, the parameters are integrated. */
@@ -98,7 +100,7 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
     if (bounded === 0) return { kind: 'cannot say', why: 'only bounds and nothing expected', remarks: units.remarks, units };
   }
   const design = designOf(units.count, pools);
-  const priors = priorsOf(options);
+  const priors = priorsOf(units, options);
   const per = usualInterval(units);
   const asked = dutyAsked(units, options, per);
   const gaugeError = options.gaugeError ?? defaultGaugeError;
@@ -112,7 +114,7 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
   let best = plain;
   if (options.outliers !== 'keep' && options.priors !== 'none') {
     for (let round = 0; round < 3; round++) {
-      const next = leaveOut(units, design, best, weight).deviation.map(crowdWeight);
+      const next = crowdWeights(units, leaveOut(units, design, best, weight));
       let change = 0;
       for (let at = 0; at < next.length; at++) change = Math.max(change, Math.abs(next[at]! - weight[at]!));
       if (change < 0.05) break;
@@ -120,12 +122,13 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
       best = modeFor(best);
     }
   }
-  const fit = finish(units, design, priors, options, weight, best, per, informative);
+  const bare = finish(units, design, priors, options, weight, best, per, informative);
+  const strays = options.priors === 'none' ? [] : outlierRemarks(units, leaveOut(units, design, best, weight), weight);
+  const fit = strays.length > 0 ? { ...bare, remarks: [...bare.remarks, ...strays] } : bare;
   if (best === plain) return fit;
   let full: WearFit | undefined;
   return {
     ...fit,
-    remarks: [...fit.remarks, ...outlierRemarks(units, leaveOut(units, design, best, weight), weight)],
     get fullWeight() {
       return (full ??= finish(units, design, priors, options, new Float64Array(units.exposure.length).fill(1), plain, per, informative));
     },
@@ -156,12 +159,16 @@ function countBoundedBelow(units: Units): number {
   return n;
 }
 
-function priorsOf(options: WearOptions): Priors {
+function priorsOf(units: Units, options: WearOptions): Priors {
   const { expectedLife } = options;
-  const level: NormalPrior | undefined = expectedLife
-    ? { mean: Math.log(expectedLife.depth / expectedLife.exposure), spread: expectedLife.spread ?? weakPriors.expectedLifeSpread }
-    : undefined;
   const weak = options.priors !== 'none';
+  let level: NormalPrior | undefined;
+  if (expectedLife) level = { mean: Math.log(expectedLife.depth / expectedLife.exposure), spread: expectedLife.spread ?? weakPriors.expectedLifeSpread };
+  else if (weak) {
+    // Nothing expected: the records' own middle, so loosely that it only keeps a rate of nothing at bay.
+    const crude = Array.from(crudeLogRates(units, summarise(units, 0)), (u, unit) => u - units.offset[unit]!).filter((u) => u === u);
+    level = { mean: median(crude), spread: weakPriors.nothingExpectedSpread };
+  }
   return {
     level,
     logSpread: weak ? weakPriors.spread : undefined,
@@ -201,10 +208,17 @@ function finish(units: Units, design: Design, priors: Priors, options: WearOptio
     convergence: { converged: mode.converged && nodes.length > 0, iterations: mode.iterations, decrement: mode.decrement },
     pools: reportPools(design, mode, units),
     informative,
-    remarks: [...units.remarks, ...coloursAgainstThicknesses(terms, mode)],
+    remarks: [...units.remarks, ...coloursAgainstThicknesses(terms, mode, options.gaugeError ?? defaultGaugeError)],
     weight,
     fullWeight: undefined,
   };
+}
+
+/** A unit's only thickness keeps its full weight: nothing of its own says that it strays, and the unit may well be unlike the rest. */
+function crowdWeights(units: Units, { deviation }: LeaveOneOut): Float64Array {
+  const weight = deviation.map(crowdWeight);
+  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! === 1) weight[units.start[unit]!] = 1;
+  return weight;
 }
 
 function leaveOut(units: Units, design: Design, found: Found, weight: Float64Array): LeaveOneOut {
@@ -232,7 +246,7 @@ function outlierRemarks(units: Units, { deviation, expected }: LeaveOneOut, weig
   const remarks: Remark[] = [];
   for (let unit = 0; unit < units.count; unit++) {
     for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) {
-      if (weight[at]! >= 1) continue;
+      if (weight[at]! >= 1 && crowdWeight(deviation[at]!) >= 1) continue;
       const fitted = units.columns.fitted[unit] ?? 0;
       remarks.push({ kind: 'outlier', reading: units.reading[at]!, unit, weight: weight[at]!, expected: fitted - expected[at]!, deviation: deviation[at]! });
     }
@@ -243,14 +257,15 @@ function outlierRemarks(units: Units, { deviation, expected }: LeaveOneOut, weig
 const unlikely = 1e-4;
 
 /** Units whose colours are next to impossible once the thicknesses are known. */
-function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode): readonly Remark[] {
+function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode, gaugeError: number): readonly Remark[] {
   const { units } = terms;
   const remarks: Remark[] = [];
   const panels = emptyPanels();
   const moments = emptyMoments();
   const noEdges: UnitTerms = { ...terms, units: { ...units, edgeStart: new Int32Array(units.count + 1) } };
   const spread = Math.exp(mode.pass.parameters.logSpread);
-  const error = Math.exp(mode.pass.parameters.logError);
+  // Readings at odds with colours swell the fitted error; the gauge is not worse for it.
+  const error = Math.min(Math.exp(mode.pass.parameters.logError), gaugeError);
   for (let unit = 0; unit < units.count; unit++) {
     if (units.thicknesses[unit] === 0 || units.edgeStart[unit] === units.edgeStart[unit + 1]) continue;
     unitMoments(terms, unit, mode.pass.mean[unit]!, spread, error, panels, moments);

@@ -187,13 +187,17 @@ export function quantilesOf(reachedBy: (exposure: number) => number, guess: { re
     const at = crossing(rise, level, low, high, 1e-7);
     return Math.exp(at ?? (rise(low) >= level ? low : high));
   });
-  const [q05 = NaN, q10 = NaN, q50 = NaN, q90 = NaN, q95 = NaN] = found; // one for each level
+  return inOrder(found);
+}
+
+/** One for each level; roots that fall together within their tolerance are put in order. */
+function inOrder(found: readonly number[]): Quantiles {
+  const [q05 = NaN, q10 = NaN, q50 = NaN, q90 = NaN, q95 = NaN] = [...found].sort((a, b) => a - b);
   return { q05, q10, q50, q90, q95 };
 }
 
 function rateQuantiles(tables: readonly RateTable[], middle: number, spread: number): Quantiles {
   const below = (u: number): number => 1 - tables.reduce((sum, t) => sum + t.share * chanceAbove(t, u), 0);
   const found = levels.map((level) => Math.exp(crossing(below, level, middle - 12 * spread, middle + 12 * spread, 1e-9) ?? middle));
-  const [q05 = NaN, q10 = NaN, q50 = NaN, q90 = NaN, q95 = NaN] = found; // one for each level
-  return { q05, q10, q50, q90, q95 };
+  return inOrder(found);
 }

@@ -131,7 +131,8 @@ export function passOver(terms: UnitTerms, design: Design, priors: Priors, param
     logLikelihood += moments.logLikelihood;
     readings += n;
     const g = (score[unit] = r1 * precision);
-    const h = (information[unit] = precision - (r2 - r1 * r1) * precision * precision);
+    // Records at odds with the pool can bend the wrong way; taken as nothing, so that the effects' matrix stays positive.
+    const h = (information[unit] = Math.max(0, precision - (r2 - r1 * r1) * precision * precision));
     const ht = 2 * r1 * precision - (r3 - r1 * r2) * precision * precision;
     const hs = -(rq - r1 * q1) * precision;
     gradientSpread += r2 * precision - 1;
