@@ -1,6 +1,6 @@
 // How fast are checking and planning, and how far from the best possible are plans? `npx tsx tests/bench/plan.ts`
 // One large job (60 m, 4 runs, 200 panels, 3 crews), then 100 random jobs: gap to the proven lower bound and time; HiGHS with a
-// time limit on those small enough for it. Data on stdout.
+// time limit (20 s each) on those small enough for it: `--highs`. Data on stdout.
 
 import { performance } from 'node:perf_hooks';
 import type { Conveyor } from '../../src/domain/model/conveyor.js';
@@ -9,6 +9,12 @@ import { checkOrder } from '../../src/domain/order/check-order.js';
 import { cutLists } from '../../src/domain/plan/cut-list.js';
 import { cuttingStock } from '../../src/domain/plan/cutting-stock.js';
 import { planJob } from '../../src/domain/plan/plan-job.js';
+import { proposeSteps } from '../../src/domain/plan/proposed-steps.js';
+import type { ScheduleProblem } from '../../src/domain/plan/schedule-jobs.js';
+import { teamsOf, waysOf } from '../../src/domain/plan/teams.js';
+import { workOf } from '../../src/domain/plan/unit-times.js';
+import { asProblem } from '../../src/domain/plan/what-shortens.js';
+import { precedenceOf } from '../../src/domain/order/precedence.js';
 import { numbers } from '../../src/domain/plan/scheduling/serial.js';
 import { liner, mm, origin, screw, stated } from '../kit/estate.js';
 import { brace, cover, crew, holdDown, job, line, platform, step, worldOf } from '../domain/order/stories.js';
@@ -70,6 +76,7 @@ console.log(`  cut list ${cuts.ms.toFixed(1)} ms: ${cuts.value.map((each) => `${
 // ------------------------------------------------------------------ a hundred random jobs
 const random = numbers(42);
 const pick = (from: number, to: number): number => from + Math.floor(random() * (to - from + 1));
+const smallOnes: Job[] = [];
 const rows: { gap: number; ms: number; optimal: boolean; steps: number }[] = [];
 for (let k = 0; k < 100; k++) {
   const runs = Array.from({ length: pick(1, 5) }, () => pick(2, 14));
@@ -86,6 +93,7 @@ for (let k = 0; k < 100; k++) {
   });
   const at = worldOf(each);
   const result = timed(() => planJob(each, at, { quick: true }), 1);
+  if (result.value.steps.length <= 24) smallOnes.push(each);
   rows.push({ gap: result.value.gap, ms: result.ms, optimal: result.value.optimal, steps: result.value.steps.length });
 }
 const sorted = (of: (row: (typeof rows)[number]) => number): number[] => rows.map(of).sort((a, b) => a - b);
@@ -95,6 +103,29 @@ const ms = sorted((row) => row.ms);
 console.log(`100 random jobs of ${at(sorted((row) => row.steps), 0)} to ${at(sorted((row) => row.steps), 1)} steps: proven shortest ${rows.filter((row) => row.optimal).length}`);
 console.log(`  gap: mean ${((gaps.reduce((a, b) => a + b, 0) / gaps.length) * 100).toFixed(2)} %, median ${(at(gaps, 0.5) * 100).toFixed(2)} %, 90th ${(at(gaps, 0.9) * 100).toFixed(2)} %, worst ${(at(gaps, 1) * 100).toFixed(2)} %`);
 console.log(`  time: median ${at(ms, 0.5).toFixed(0)} ms, 90th ${at(ms, 0.9).toFixed(0)} ms, worst ${at(ms, 1).toFixed(0)} ms`);
+
+// ------------------------------------------------------------------ against an integer programme
+if (process.argv.includes('--highs')) {
+  const { default: load } = await import('highs');
+  // Typed as CommonJS, loaded as a module: the loader is the default export.
+  const highs = await (load as unknown as () => Promise<{ solve(text: string, options: object): { Status: string; ObjectiveValue: number } }>)();
+  let same = 0;
+  let shorter = 0;
+  let longer = 0;
+  for (const small of smallOnes) {
+    const at = worldOf(small);
+    const ours = planJob(small, at, { quick: true });
+    const problem = problemOf(small, at);
+    const solution = highs.solve(disjunctive(problem, Math.round(ours.duration * 60) + 1), { time_limit: 20 });
+    const theirs = solution.ObjectiveValue / 60;
+    const verdict = Math.abs(theirs - ours.duration) < 0.01 ? 'same' : theirs > ours.duration ? 'ours shorter' : 'ours longer';
+    if (verdict === 'same') same++;
+    else if (verdict === 'ours shorter') shorter++;
+    else longer++;
+    if (verdict !== 'same') console.log(`  ${ours.steps.length} steps: ours ${ours.duration.toFixed(2)} h, HiGHS ${theirs.toFixed(2)} h (${solution.Status})`);
+  }
+  console.log(`HiGHS on ${smallOnes.length} jobs of at most 24 steps: same ${same}, ours shorter ${shorter}, ours longer ${longer}`);
+}
 
 // ------------------------------------------------------------------ cutting stock at and beyond real sizes
 let proven = 0;
@@ -111,3 +142,42 @@ for (let k = 0; k < 100; k++) {
 }
 spent.sort((a, b) => a - b);
 console.log(`100 random cut lists of 3 to 16 lengths: proven ${proven}, worst gap ${(worst * 100).toFixed(2)} %, median ${at(spent, 0.5).toFixed(0)} ms, worst ${at(spent, 1).toFixed(0)} ms`);
+
+/** The scheduling problem of a proposed plan, as the planner poses it. */
+function problemOf(of: Job, at: ReturnType<typeof worldOf>): ScheduleProblem {
+  const { steps } = proposeSteps(of, at);
+  const { ground, bound, apart } = precedenceOf(of, steps, at);
+  const teams = teamsOf(of);
+  const pieces = planJob(of, at, { quick: true, shakes: 0, nodes: 0 }).lifts.spiral?.pieces.length ?? 1;
+  const ways = steps.map((each, i) => waysOf(of, each, ground.areas[i] ?? [], workOf(ground, each, ground.areas[i] ?? [], pieces), teams));
+  return asProblem(steps, ways, steps.map((_, j) => bound.filter(([, after]) => after === j).map(([before]) => before)), apart, teams);
+}
+
+/** Starts, modes, and an order for every pair that may clash (Manne 1960, with modes). */
+function disjunctive({ activities, resources, exclusions = [] }: ScheduleProblem, horizon: number): string {
+  const rows: string[] = [];
+  const binaries: string[] = [];
+  const minus = (i: number): string => (activities[i]?.modes ?? []).map((mode, m) => `- ${mode.duration} x${i}_${m}`).join(' ');
+  activities.forEach(({ modes, after }, i) => {
+    binaries.push(...modes.map((_, m) => `x${i}_${m}`));
+    rows.push(`${modes.map((_, m) => `+ 1 x${i}_${m}`).join(' ')} = 1`, `T - s${i} ${minus(i)} >= 0`);
+    for (const j of after) rows.push(`s${i} - s${j} ${minus(j)} >= 0`);
+  });
+  for (let j = 1; j < activities.length; j++) {
+    for (let i = 0; i < j; i++) {
+      const excluded = exclusions.some(([a, b]) => (a === i && b === j) || (a === j && b === i));
+      const clashes = (activities[i]?.modes ?? []).flatMap((x, m) => (activities[j]?.modes ?? []).flatMap((y, k) =>
+        (x.uses.some((use) => y.uses.some((other) => other.resource === use.resource && use.amount + other.amount > (resources[use.resource]?.capacity ?? 0))) ? [[m, k] as const] : [])));
+      if (!excluded && clashes.length === 0) continue;
+      binaries.push(`y${i}_${j}`);
+      // y = 1: i before j. Where no two ways clash the pair is free.
+      const free = (m: number, k: number): string => `- ${horizon} x${i}_${m} - ${horizon} x${j}_${k}`;
+      for (const [m, k] of excluded ? [[-1, -1] as const] : clashes) {
+        const slack = excluded ? '' : free(m, k);
+        const room = excluded ? 0 : 2 * horizon;
+        rows.push(`s${j} - s${i} ${minus(i)} - ${horizon} y${i}_${j} ${slack} >= ${-horizon - room}`, `s${i} - s${j} ${minus(j)} + ${horizon} y${i}_${j} ${slack} >= ${-room}`);
+      }
+    }
+  }
+  return ['Minimize', ' obj: T', 'Subject To', ...rows.map((row, r) => ` r${r}: ${row}`), 'Bounds', ` 0 <= T <= ${horizon}`, ...activities.map((_, i) => ` 0 <= s${i} <= ${horizon}`), 'Binary', ` ${binaries.join(' ')}`, 'End'].join('\n');
+}

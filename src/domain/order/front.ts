@@ -1,7 +1,7 @@
 // Fits the panels of a step one by one, as the hands would: the front starts at an end of the run (or at a panel that is
 // in place), every panel is pushed against the one before it, and the last must end where a break takes up the error.
 // A panel can be fitted only where its seat is stripped and clean, something to butt against is on the starting side, and
-// there is room on the other side: between two panels that are in place the hole is never exactly one panel long.
+// there is room on the other side: a gap with a fixed panel at either side matches no panel, whatever its nominal length.
 
 import type { Step } from '../model/job.js';
 import { closingError } from './closing-error.js';

@@ -93,7 +93,7 @@ function openPairs(w: Walk): Judged[] {
       violation: {
         kind, grade: 'cannot be built', ...place(w, b),
         message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, and both need ${who}.`,
-        reason: what === 'crew' ? 'A crew is in one place at a time.' : 'A platform serves one stretch at a time.',
+        reason: what === 'crew' ? 'The same people cannot do both at once.' : 'The platform can stand at only one of them.',
         conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
       },
     });

@@ -1,6 +1,6 @@
 // Pairs of steps that may go on at the same time: each piece they share must be in a state that suits both whichever is
-// first; a crew is in one place at a time and so is an access unit; and on an incline nobody works below a lift or below
-// another crew's loose panels unless a barrier lies between (an end plate, or a slide gate, which is then to be kept shut).
+// first; neither a crew nor an access unit can be shared by two of them; and on a slope, parts that one crew has loose must not
+// be able to slide down to where another is at work: an end plate stops them, or a slide gate, which is then to be kept shut.
 // Two steps that would leave one piece in different states must always be in an order, whoever may need it later.
 
 import type { Step } from '../model/job.js';

@@ -1,6 +1,6 @@
 // From which end panels go in where the author does not say, and whether the lower end of a run carries them.
-// Common practice, no source: from the top down on an incline, each panel butted up against the one above; upward only
-// from an end that holds. A panel slides where the slope is steeper than friction: tan(slope) > μ.
+// Common practice, no source: on a slope work starts at the upper end, each panel pushed up against the last; it starts
+// at the lower end only where that end carries the panels. A panel slides where the slope is steeper than friction: tan(slope) > μ.
 
 import type { Break, Conveyor } from '../model/conveyor.js';
 import type { Step } from '../model/job.js';

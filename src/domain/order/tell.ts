@@ -117,14 +117,14 @@ function twoFronts(w: Walk, slip: Slip, step: Step | undefined): Words {
   const run = slip.pieces[0]?.run?.run;
   return {
     message: `Two fronts in ${run?.label ?? 'one run'}: "${other ? sayStep(other) : ''}" and "${step ? sayStep(step) : ''}" meet at panel ${closing?.panel ?? ''}.`,
-    reason: `Where two fronts meet, the hole is never exactly one panel long: ${closing ? sayClosing(closing) : ''}, and there is no break there to take it up. Too short and the panel cannot go in; too long and material gets behind the liner.`,
+    reason: `The last gap between two fronts has fixed panels on both sides and matches no panel: ${closing ? sayClosing(closing) : ''}, with no break there to absorb it. A piece that is too long will not drop in, and one that is too short leaves a slit for material to work in behind.`,
   };
 }
 
 function closesInside(slip: Slip, doing: string, what: string, when: string): Words {
   return {
     message: `${doing} closes ${what} against a panel that is in place.${when}`,
-    reason: `Between two panels that stay, the hole is never exactly one panel long${slip.closing ? `: ${sayClosing(slip.closing)}, and there is no break there to take it up` : ''}. A run is closed at a break and nowhere else.`,
+    reason: `A gap with a fixed panel on both sides matches no panel${slip.closing ? `: ${sayClosing(slip.closing)}, with no break there to absorb it` : ''}. The last panel of a front has to end at a break.`,
   };
 }
 
@@ -149,7 +149,7 @@ function slides(w: Walk, slip: Slip, doing: string, step: Step | undefined): Wor
   const mass = panel && run ? panelMass(trough, panel.to - panel.from, run.liner.density.value) : 0;
   return {
     message: `${doing} starts from the lower end, and ${place?.name ?? 'that end'} (${place?.kind ?? 'break'}) gives the panels nothing to rest on.`,
-    reason: `At ${formatNumber(incline)}° a panel of ${formatMass(mass)} slides by itself (friction ${slidingFriction} holds up to ${formatNumber((Math.atan(slidingFriction) * 180) / Math.PI, 1)}°). From the top down, each panel is butted up against the one above and bolted before it is let go.`,
+    reason: `At ${formatNumber(incline)}° a panel of ${formatMass(mass)} slides by itself (friction ${slidingFriction} holds up to ${formatNumber((Math.atan(slidingFriction) * 180) / Math.PI, 1)}°). Worked from the upper end, each panel is pushed up against the last one and bolted before anyone lets go of it.`,
   };
 }
 
@@ -197,7 +197,7 @@ function notPutBack(slip: Slip, what: string, cause: Step | undefined): Words {
     case 'isolation':
       return { message: `The order ends with the machine isolated${took}.`, reason: 'Whoever starts it next would take off isolation that nobody has handed back.' };
     default:
-      return { message: `The order ends with ${what} off: taken off${took} and never put back.`, reason: 'Counts must match: what was taken off goes back before the machine is handed back.' };
+      return { message: `The order ends with ${what} off: taken off${took} and never put back.`, reason: 'Every part that comes off is counted back on before the machine is handed over.' };
   }
 }
 

@@ -98,7 +98,7 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   const works = steps.map((step, i) => workOf(ground, step, ground.areas[i] ?? [], lifts.spiral?.pieces.length ?? 1));
   const ways = steps.map((step, i) => waysOf(job, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
   const problem = asProblem(steps, ways, waits, apart, teams);
-  const schedule = scheduleJobs(problem, { shakes: effort.shakes ?? 1000, nodes: effort.nodes ?? (steps.length <= 25 ? 3000 : 300), cost: (timing) => accessMoves(steps, ways, timing).count });
+  const schedule = scheduleJobs(problem, { ...usualEffort(steps.length, effort), cost: (timing) => accessMoves(steps, ways, timing).count });
   const arranged = schedule.kind === 'schedule' ? schedule : inLine(problem);
   const planned = arrange(job, steps, works, ways, arranged, waits, apart, calendar, proposal !== undefined);
   const written: Job = proposal && planned.length > 0 ? { ...job, order: { steps: planned.map((each) => each.step), origin: job.nameOrigin } } : job;
@@ -226,6 +226,11 @@ function defaultsOf(job: Job, works: readonly Work[], calendar: WorkCalendar, te
   ];
   const { sawKerf, minimumClosingPiece, measuringTolerance, jointClearance } = job;
   return [...said, ...[sawKerf, minimumClosingPiece, measuringTolerance, jointClearance].flatMap((each) => each.assumed ?? [])];
+}
+
+/** About the same work for long orders as for short ones: a second or so. */
+function usualEffort(steps: number, { shakes, nodes }: PlanEffort): { readonly shakes: number; readonly nodes: number } {
+  return { shakes: shakes ?? Math.min(4000, Math.round(3_000_000 / (1 + steps ** 2))), nodes: nodes ?? (steps <= 25 ? 3000 : 300) };
 }
 
 const noWork: Work = { personHours: 0, mostPeople: 1, basis: '', defaults: [] };

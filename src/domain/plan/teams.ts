@@ -1,5 +1,5 @@
 // Who can do a step: each of the job's crews that has the skill, or all of them together where many hands help, with a mobile
-// platform where the place needs one. Crews and platforms are each in one place at a time.
+// platform where the place needs one. Nobody and no platform can be shared by two steps at once.
 
 import type { Access } from '../model/conveyor.js';
 import type { Job, Step, StepAction } from '../model/job.js';
