@@ -21,18 +21,20 @@ export function accessSlips(w: Walk): AccessSlip[] {
   const { job } = w.ground;
   const zones = job.conveyor.access;
   const found: AccessSlip[] = [];
-  const told: Area[] = [];
+  const told = new Set<Area>();
+  const open = uncovered({ from: 0, to: job.conveyor.length.value }, zones.map((zone) => ({ from: zone.from.value, to: zone.to.value })));
   const toldZones = new Set<Access>();
   for (const i of w.sequence.order) {
     const step = w.sequence.steps[i];
     if (!step || !atTheMachine(step) || step.action === 'gas test') continue;
     for (const area of w.ground.areas[i] ?? []) {
-      for (const gap of uncovered(area, [...zones.map((zone) => ({ from: zone.from.value, to: zone.to.value })), ...told])) {
+      for (const gap of open) {
+        if (told.has(gap) || !overlap(area, gap)) continue;
         found.push({ step: i, gap });
-        told.push(gap);
+        told.add(gap);
       }
       for (const zone of zones) {
-        if (toldZones.has(zone) || zone.kind !== 'mobile platform' || !overlap(area, zone)) continue;
+        if (toldZones.has(zone) || zone.kind !== 'mobile platform' || !overlap(area, { from: zone.from.value, to: zone.to.value })) continue;
         const slip = unitFor(step, zone, job.accessUnits);
         if (!slip) continue;
         found.push({ step: i, gap: { from: zone.from.value, to: zone.to.value }, zone, ...slip });
@@ -56,14 +58,13 @@ export function reaches(unit: AccessUnit, zone: Access): boolean {
   return unit.reach === undefined || zone.height === undefined || unit.reach.value >= zone.height.value;
 }
 
-function overlap(area: Area, zone: Access): boolean {
-  if (area.from === area.to) return area.from >= zone.from.value && area.from <= zone.to.value;
-  return Math.min(area.to, zone.to.value) - Math.max(area.from, zone.from.value) > 1;
+function overlap(area: Area, other: Area): boolean {
+  if (area.from === area.to) return area.from >= other.from && area.from <= other.to;
+  return Math.min(area.to, other.to) - Math.max(area.from, other.from) > 1;
 }
 
 /** What is left of an area when others are taken away; slivers of a millimetre count as covered. */
-export function uncovered(area: Area, covers: readonly Area[]): Area[] {
-  if (area.from === area.to) return covers.some((cover) => area.from >= cover.from && area.from <= cover.to) ? [] : [area];
+function uncovered(area: Area, covers: readonly Area[]): Area[] {
   let left: Area[] = [area];
   for (const cover of covers) {
     left = left.flatMap(({ from, to }) => [{ from, to: Math.min(to, cover.from) }, { from: Math.max(from, cover.to), to }].filter((part) => part.to - part.from > 1));

@@ -19,10 +19,16 @@ export function sequenceOf(steps: readonly Step[]): Sequence {
   const n = steps.length;
   const named = new Map<string, number>();
   steps.forEach((step, i) => { if (step.name !== undefined && !named.has(step.name)) named.set(step.name, i); });
+  const after = steps.map((step) => step.after.flatMap((use) => named.get(use.name) ?? []));
+  if (after.every((list) => list.length === 0)) return { steps, order: steps.map((_, i) => i), circles: [], before: (i, j) => i < j };
 
-  const waits = steps.map((step, i) => {
-    const found = step.after.flatMap((use) => named.get(use.name) ?? []);
-    return found.length > 0 ? found : Array.from({ length: i }, (_, j) => j);
+  // A step that waits for everything above it need only look back to the last one that did so too.
+  let since = 0;
+  const waits = after.map((list, i) => {
+    if (list.length > 0) return list;
+    const found = Array.from({ length: i - since }, (_, k) => since + k);
+    since = i;
+    return found;
   });
 
   const circles = circlesOf(waits);
