@@ -27,16 +27,16 @@ export const parts: readonly Part[] = [
   { folder: 'validation', parts: domain, packages: [], why: 'rules: model to findings' },
   { folder: 'analysis', parts: [...domain, 'language', 'validation'], packages: ['langium', 'vscode-uri'], why: 'texts in, model and findings out' },
 
-  { folder: 'generators/page', parts: ['domain/units'], packages: ['d3-*'], why: 'what every printed page shares' },
+  { folder: 'generators/page', parts: ['domain/units'], packages: ['d3-scale'], why: 'what every printed page shares' },
   { folder: 'generators/appendix', parts: domain, packages: [], why: 'formulas and sources, said once' },
-  { folder: 'generators/drawing', parts: [...domain, 'generators/page'], packages: ['d3-*'], why: 'drawings of a conveyor' },
-  { folder: 'generators/remaining-life', parts: [...domain, ...printing], packages: ['d3-*'], why: 'the report' },
-  { folder: 'generators/work-pack', parts: [...domain, ...printing], packages: ['d3-*', 'hucre', 'ical-generator'], why: 'the pack' },
-  { folder: 'generators/inspection-sheet', parts: [...domain, ...printing], packages: ['d3-*'], why: 'what to look at and write down' },
+  { folder: 'generators/drawing', parts: [...domain, 'generators/page'], packages: ['d3-scale'], why: 'drawings of a conveyor' },
+  { folder: 'generators/remaining-life', parts: [...domain, ...printing], packages: ['d3-scale'], why: 'the report' },
+  { folder: 'generators/work-pack', parts: [...domain, ...printing], packages: ['d3-scale', 'hucre', 'ical-generator'], why: 'the pack' },
+  { folder: 'generators/inspection-sheet', parts: [...domain, ...printing], packages: ['d3-scale'], why: 'what to look at and write down' },
 
   { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
   { folder: 'lsp', parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'protocol'], packages: ['langium', 'langium/*', 'vscode-languageserver', 'vscode-languageserver/*', 'vscode-languageserver-*', 'vscode-uri', 'node:*'], why: 'one file an editor feature' },
   { folder: 'extension', parts: ['protocol'], packages: ['vscode', 'vscode-languageclient', 'vscode-languageclient/*', 'node:*'], why: 'the VS Code side' },
-  { folder: 'views', parts: ['protocol'], packages: ['d3-*'], why: 'webviews' },
+  { folder: 'views', parts: ['protocol'], packages: ['d3-scale'], why: 'webviews' },
   { folder: 'cli', parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'lsp'], packages: ['commander', 'node:*'], why: 'the command line' },
 ];
