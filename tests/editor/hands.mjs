@@ -5,19 +5,21 @@ import { until } from './workbench.mjs';
 export function handsOf(page) {
   const quickInput = page.locator('.quick-input-widget:visible');
 
-  const command = async (title) => {
-    await page.keyboard.press('Escape');
-    await page.keyboard.press('F1');
-    await quickInput.locator('input').fill(`>${title}`);
-    await quickInput.locator('.quick-input-list .monaco-list-row.focused', { hasText: title }).first().waitFor();
-    await page.keyboard.press('Enter');
-  };
+  /** Opens the quick input by a key, types, and takes the row; again where a late change of focus has closed it. */
+  const choose = async (key, text, row) =>
+    until(async () => {
+      await page.keyboard.press('Escape');
+      await page.keyboard.press(key);
+      await quickInput.locator('input').fill(text, { timeout: 3000 });
+      await quickInput.locator('.quick-input-list .monaco-list-row').filter(row).first().click({ timeout: 3000 });
+      return true;
+    }, 30_000, () => `nothing to choose for ${text}`);
+
+  const command = async (title) => choose('F1', `>${title}`, { hasText: title });
 
   const openFile = async (name) => {
     const short = name.split('/').at(-1);
-    await page.keyboard.press('Control+P');
-    await quickInput.locator('input').fill(name);
-    await quickInput.locator('.quick-input-list .monaco-list-row').filter({ has: page.locator('.label-name', { hasText: new RegExp(`^${short.replaceAll('.', '[.]')}$`) }) }).first().click();
+    await choose('Control+P', name, { has: page.locator('.label-name', { hasText: new RegExp(`^${short.replaceAll('.', '[.]')}$`) }) });
     await page.locator('.tab.active', { hasText: short }).waitFor();
     await page.locator('.editor-group-container.active .monaco-editor .view-line').first().waitFor();
   };
@@ -38,6 +40,26 @@ export function handsOf(page) {
     }, 20_000, () => `no hover on ${text}`);
   };
 
+  /** The quick fix menu on some words; asked for again where the light bulb was not ready. */
+  const quickFixes = async (text, which = 'first') => {
+    const menu = page.locator('.action-widget:visible');
+    await until(async () => {
+      await page.keyboard.press('Escape');
+      await words(text)[which]().click({ timeout: 3000 });
+      await page.keyboard.press('Control+.');
+      await menu.locator('.monaco-list-row.action').first().waitFor({ timeout: 3000 });
+      return true;
+    }, 30_000, () => `no quick fix on ${text}`);
+    return menu;
+  };
+
+  /** Answers one question of several; the title tells which one is asked. */
+  const answer = async (title, text) => {
+    await quickInput.locator('.quick-input-title', { hasText: title }).waitFor();
+    await quickInput.locator('input').fill(text);
+    await page.keyboard.press('Enter');
+  };
+
   /** The text of the active editor as it is on the screen, blanks made plain. */
   const onScreen = async () =>
     (await page.locator('.editor-group-container.active .monaco-editor .view-line').allInnerTexts()).map((line) => line.replaceAll('\u00a0', ' ')).join('\n');
@@ -54,5 +76,5 @@ export function handsOf(page) {
 
   const webview = () => page.frameLocator('iframe.webview.ready').last().frameLocator('iframe#active-frame');
 
-  return { command, openFile, words, hover, onScreen, problems, save, webview, quickInput };
+  return { answer, command, openFile, words, hover, onScreen, quickFixes, problems, save, webview, quickInput };
 }

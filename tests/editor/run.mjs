@@ -55,10 +55,7 @@ async function onTheDesktop() {
     await check('a quick fix mends a comma decimal', async () => {
       await hands.openFile('inspections/TX1-2026-02-03.trough');
       await page.locator('.squiggly-error').first().waitFor();
-      await hands.words('8,4').first().click();
-      await page.keyboard.press('Control+.');
-      const menu = page.locator('.action-widget:visible');
-      await menu.waitFor();
+      const menu = await hands.quickFixes('8,4');
       await shot('quick-fix');
       await menu.locator('.monaco-list-row.action', { hasText: '8.4 mm' }).first().click();
       await until(async () => (await hands.onScreen()).includes('8.4 mm'), 10_000, () => 'the comma is still there');
@@ -137,10 +134,7 @@ async function onTheDesktop() {
       await hands.command('View: Close All Editors');
       await hands.openFile('jobs/SL4-spring.trough');
       await page.locator('.squiggly-error').first().waitFor();
-      await hands.words('fit').last().click();
-      await page.keyboard.press('Control+.');
-      const menu = page.locator('.action-widget:visible');
-      await menu.waitFor();
+      const menu = await hands.quickFixes('fit', 'last');
       await shot('two-fronts');
       await menu.locator('.monaco-list-row.action', { hasText: 'from the head' }).first().click();
       await page.locator('.squiggly-error').first().waitFor({ state: 'detached' });
@@ -151,7 +145,9 @@ async function onTheDesktop() {
       await hands.openFile('conveyors/TX1.trough');
       await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
       await hands.webview().locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
-      await page.reload();
+      const loaded = page.waitForEvent('load', { timeout: 60_000 });
+      await hands.command('Developer: Reload Window'); // a plain reload would not give the workbench time to write down what is open
+      await loaded;
       await page.waitForSelector('.monaco-workbench .explorer-folders-view', { timeout: 60_000 });
       await page.locator('.tab', { hasText: 'Drawing: TX1' }).click();
       await hands.webview().locator('main.sheet h1', { hasText: 'TX1' }).first().waitFor({ timeout: 120_000 });
@@ -159,13 +155,10 @@ async function onTheDesktop() {
 
     await check('a new inspection is scaffolded with the points of the last', async () => {
       await hands.command('Troughline: New Inspection');
-      await hands.quickInput.locator('input').fill('TX1');
+      await hands.quickInput.locator('input[placeholder*="Which conveyor"]').fill('TX1');
       await hands.quickInput.locator('.monaco-list-row', { hasText: 'TX1' }).first().click();
-      await hands.quickInput.locator('input').fill('2026-06-30');
-      await page.keyboard.press('Enter');
-      await page.waitForTimeout(300);
-      await hands.quickInput.locator('input').fill('5400 h');
-      await page.keyboard.press('Enter');
+      await hands.answer('date', '2026-06-30');
+      await hands.answer('hour meter', '5400 h');
       await page.locator('.tab.active', { hasText: 'TX1-2026-06-30.trough' }).waitFor();
       const text = onDisk('inspections/TX1-2026-06-30.trough');
       expect(text.includes('inspection TX1 2026-06-30 meter 5400 h {'), text);
