@@ -60,6 +60,18 @@ const tooVague = 1.5;
 
 /** @param depth mm of wear, > 0: a layer's end, the condemn limit, or the full thickness for contact with the trough. */
 export function forecastUnit(fit: WearFit, unit: number, depth: number, options: ForecastOptions = {}): Forecast {
+  let known = made.get(fit);
+  if (!known) made.set(fit, (known = new Map()));
+  const key = `${unit} ${depth} ${options.depthSpread ?? ''}`;
+  let forecast = known.get(key);
+  if (!forecast) known.set(key, (forecast = makeForecast(fit, unit, depth, options)));
+  return forecast;
+}
+
+/** A point, its run and its conveyor ask for the same forecast; a fit never changes, so it is made once. */
+const made = new WeakMap<WearFit, Map<string, Forecast>>();
+
+function makeForecast(fit: WearFit, unit: number, depth: number, options: ForecastOptions): Forecast {
   const records = recordsOf(fit, unit);
   const known = knownOf(fit, unit, depth);
   if (!(depth > 0) || !Number.isFinite(depth)) return { kind: 'cannot say', depth, why: 'no such depth', atLeast: 0, ...records };
