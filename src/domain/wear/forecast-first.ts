@@ -1,15 +1,18 @@
-// When does the first of several units reach its limit: a panel, a run, a conveyor? Each unit keeps its own forecast. Units that
-// share pools err together when the pool errs, so they are not taken as independent: the part of each ln rate's uncertainty that
-// comes from the pool means is carried by one common normal factor, scaled so that every unit's own distribution stays exactly
-// what it is alone (a one-factor Gaussian copula). Assumed: the wandering of duty from day to day is each unit's own, and what
-// remains unknown of τ and σ is not shared; both make the first a little earlier than otherwise, which is the safe side.
+// When does the first of several units reach its limit: a panel, a run, a conveyor? Units that share pools err together when the
+// pool errs, so they are not taken as independent: for every value of the spread between units (and of the duty noise) in the fit
+// the group's chance is worked out by itself, and within it the part of each ln rate's uncertainty that comes from the pool means is
+// carried by one common normal factor, which leaves every unit's own distribution as it is (a one-factor Gaussian copula). Assumed:
+// duty wanders at each unit by itself. Where it wanders for all at once the first comes a little later: this is the safe side.
 // Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { WearFit } from './fit.js';
 import { heaviest } from './fit.js';
 import type { Forecast, LifeForecast, Quantiles } from './forecast.js';
-import { forecastUnit, quantilesOf, tablesOf } from './forecast.js';
+import { depthSpread, forecastUnit, quantilesOf } from './forecast.js';
 import { effectCovariance } from './likelihood/design.js';
+import type { ParameterNode } from './likelihood/parameter-nodes.js';
+import type { RateTable } from './likelihood/rate-posterior.js';
+import { chanceReached, groupsBySpread, tablesBySpread } from './likelihood/rate-posterior.js';
 import { area, normalQuantile } from './numeric/normal.js';
 import { gaussNormal } from './numeric/quadrature.js';
 
@@ -56,12 +59,10 @@ export function forecastFirst(fit: WearFit, members: readonly Member[]): FirstFo
     if (forecast.kind === 'life') alive.push({ member, forecast, at });
   });
   if (alive.length === 0) return { kind: 'cannot say', leftOut };
-  const loading = loadings(fit, alive.map(({ member }) => member.unit));
-  const reachedBy = (exposure: number): number => firstChance(alive, loading, exposure);
+  const reachedBy = firstChance(fit, alive);
   const lives = alive.map(({ member, forecast }) => Math.max(forecast.quantiles.q50 - member.now, 1e-3 * forecast.quantiles.q50));
   const already = reachedBy(0);
-  const beyond = (exposure: number): number => reachedBy(exposure);
-  const quantiles = quantilesOf(beyond, { centre: Math.log(Math.min(...lives)), spread: 0.3 }, 0);
+  const quantiles = quantilesOf(reachedBy, { centre: Math.log(Math.min(...lives)), spread: 0.3 }, 0);
   const cut = (level: number, value: number): number => (already >= level ? 0 : value);
   const first = new Array<number>(members.length).fill(0);
   shareOfFirst(alive, quantiles).forEach((share, k) => (first[alive[k]!.at] = share));
@@ -86,42 +87,73 @@ interface Alive {
 
 const factor = gaussNormal(15);
 
-function firstChance(alive: readonly Alive[], loading: readonly number[], exposure: number): number {
-  if (alive.length === 1) return alive[0]!.forecast.reachedBy(alive[0]!.member.now + exposure);
-  const z = alive.map(({ member, forecast }) => {
-    const p = forecast.reachedBy(member.now + exposure);
-    return p <= 0 ? -Infinity : p >= 1 ? Infinity : normalQuantile(p);
-  });
+/** Chance that the first has reached its limit within an exposure from now. */
+function firstChance(fit: WearFit, alive: readonly Alive[]): (exposure: number) => number {
+  const only = alive[0]!; // never called without
+  if (alive.length === 1) return (exposure) => only.forecast.reachedBy(only.member.now + exposure);
+  const groups = groupsBySpread(fit.nodes);
+  const spreads = alive.map(({ member }) => depthSpread(fit, member.unit, member.depth));
+  const tables = alive.map(({ member }) => tablesBySpread(groups, member.unit));
+  const loading = groups.map((group, g) => loadings(fit, group, alive.map(({ member }) => member.unit), tables.map((t) => t[g]!)));
+  const survival = (at: (k: number) => number): number => {
+    let sum = 0;
+    groups.forEach((_, g) => {
+      const chances = alive.map(({ member }, k) => chanceReached(tables[k]![g]!, member.depth, at(k), spreads[k]!));
+      sum += tables[0]![g]!.share * allShort(chances, loading[g]!);
+    });
+    return sum;
+  };
+  // Known: each was seen short of its limit at some exposure.
+  const before = survival((k) => alive[k]!.forecast.shortAt);
+  return (exposure) => {
+    if (!(before > 1e-12)) return 1;
+    const p = 1 - survival((k) => Math.max(alive[k]!.member.now + exposure, alive[k]!.forecast.shortAt)) / before;
+    return p < 0 ? 0 : p > 1 ? 1 : p;
+  };
+}
+
+/** Chance that none has reached its limit, given each one's own chance and what it shares. */
+function allShort(chances: readonly number[], loading: readonly number[]): number {
+  const z = chances.map((p) => (p <= 0 ? -Infinity : p >= 1 ? Infinity : normalQuantile(p)));
   let sum = 0;
   for (let i = 0; i < factor.node.length; i++) {
     let survive = 1;
     for (let k = 0; k < z.length && survive > 0; k++) {
       const a = loading[k]!;
-      survive *= 1 - area((z[k]! - a * factor.node[i]!) / Math.sqrt(1 - a * a));
+      survive *= area(-(z[k]! - a * factor.node[i]!) / Math.sqrt(1 - a * a));
     }
     sum += factor.weight[i]! * survive;
   }
-  return 1 - sum;
+  return sum;
 }
 
 /** Share of each unit's ln-rate deviation that the common factor carries: 0 own, towards 1 shared. */
-function loadings(fit: WearFit, units: readonly number[]): readonly number[] {
-  const node = heaviest(fit.nodes);
+function loadings(fit: WearFit, group: readonly ParameterNode[], units: readonly number[], tables: readonly RateTable[]): readonly number[] {
+  const node = heaviest(group);
   const { design } = fit;
-  const tables = units.map((unit) => tablesOf(fit, unit));
   // How far a unit's ln rate follows its pool mean: what its own records leave of the spread between units.
-  const follow = units.map((unit, k) => {
-    const own = tables[k]!.reduce((sum, t) => sum + t.share * t.spread ** 2, 0);
-    return Math.min(1, own / node.priorVariance[unit]!);
-  });
-  const total = tables.map((group) => Math.sqrt(group.reduce((sum, t) => sum + t.share * t.spread ** 2, 0)));
-  const withMean = units.map((unit) => units.reduce((sum, other) => sum + effectCovariance(design, node.system, node.solved, unit, other), 0) / units.length);
+  const follow = units.map((unit, k) => Math.min(1, tables[k]!.spread ** 2 / node.priorVariance[unit]!));
+  const withMean = meanCovariances(design, node, units);
   const variance = withMean.reduce((sum, c) => sum + c, 0) / units.length;
   if (!(variance > 0)) return units.map(() => 0);
   return units.map((_, k) => {
-    const a = total[k]! > 0 ? (follow[k]! * withMean[k]!) / Math.sqrt(variance) / total[k]! : 0;
+    const total = tables[k]!.spread;
+    const a = total > 0 ? (follow[k]! * withMean[k]!) / Math.sqrt(variance) / total : 0;
     return Math.max(0, Math.min(0.99, a));
   });
+}
+
+/** Covariance of each unit's pool mean with the mean of all of them; units of the same pools are worked out once. */
+function meanCovariances(design: WearFit['design'], node: ParameterNode, units: readonly number[]): readonly number[] {
+  const counts = new Map<number, number>();
+  for (const unit of units) counts.set(design.cell[unit]!, (counts.get(design.cell[unit]!) ?? 0) + 1);
+  const byCell = new Map<number, number>();
+  for (const cell of counts.keys()) {
+    let sum = 0;
+    for (const [other, count] of counts) sum += count * effectCovariance(design, node.system, node.solved, design.cellUnit[cell]!, design.cellUnit[other]!);
+    byCell.set(cell, sum / units.length);
+  }
+  return units.map((unit) => byCell.get(design.cell[unit]!) ?? 0);
 }
 
 const steps = 60;

@@ -1,9 +1,11 @@
 // Which dates do exposures stand for? The hours (or tonnes) that a coming day brings are themselves uncertain: their long-run
-// average is lognormal about the forward duty with a declared or observed spread, and that spread is part of the interval.
+// average is lognormal about the forward duty with a declared or observed spread, and that spread is part of the interval. The
+// exposure still to come is held as a table of its distribution over ln exposure, straight between entries; against a lognormal
+// duty each entry then integrates in closed form. Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { CalendarDay } from '../units/calendar.js';
+import { area, density } from './numeric/normal.js';
 import { crossing } from './numeric/root.js';
-import { gaussNormal } from './numeric/quadrature.js';
 
 export interface ForwardDuty {
   /** Exposure a calendar day brings: running hours a day (or tonnes a day), ≥ 0. */
@@ -43,21 +45,18 @@ export type CalendarForecast =
 /** A forecast further off than this is not printed as a date: 40 years of 365.25 days. */
 export const horizonDays = 14610;
 
-const dutyRule = gaussNormal(9);
-
 /** @param forecast one with a distribution over exposure: since fitting, or from now with `duty.now` 0. */
 export function toCalendar(forecast: { readonly reachedBy: (exposure: number) => number }, duty: ForwardDuty): CalendarForecast {
   const pace = duty.pace ?? 1;
   if (![duty.perDay, duty.spread, duty.from, duty.now, pace].every(Number.isFinite) || duty.perDay < 0 || duty.spread < 0 || pace < 0) return { kind: 'cannot say', why: 'no duty' };
   if (duty.perDay * pace === 0) return { kind: 'cannot say', why: 'it does not run' };
-  // Lognormal with mean 1 and the given coefficient of variation.
-  const variance = Math.log1p(duty.spread * duty.spread);
-  const factors = duty.spread > 0 ? Array.from(dutyRule.node, (z, i) => [Math.exp(Math.sqrt(variance) * z - variance / 2), dutyRule.weight[i] ?? 0] as const) : [[1, 1] as const];
+  const bring = duty.perDay * pace;
+  // Lognormal with mean 1 and the given coefficient of variation: ln of it has this spread, and half its square below 0 as mean.
+  const logSpread = Math.sqrt(Math.log1p(duty.spread * duty.spread));
+  const table = logSpread > 0 ? tableOf(forecast.reachedBy, duty.now, bring) : undefined;
   const chanceAt = (days: number): number => {
-    if (days <= 0) return forecast.reachedBy(duty.now + duty.perDay * days);
-    let sum = 0;
-    for (const [factor, weight] of factors) sum += weight * forecast.reachedBy(duty.now + duty.perDay * pace * factor * days);
-    return sum;
+    if (days <= 0 || !table) return forecast.reachedBy(duty.now + (days <= 0 ? duty.perDay : bring) * days);
+    return chanceBy(table, Math.log(bring * days) - logSpread ** 2 / 2, logSpread);
   };
   const already = chanceAt(0);
   const atHorizon = chanceAt(horizonDays);
@@ -80,4 +79,44 @@ export function toCalendar(forecast: { readonly reachedBy: (exposure: number) =>
 
 function plusDays(day: CalendarDay, days: number): CalendarDay {
   return (day + days) as CalendarDay; // a whole number of days after a calendar day is one
+}
+
+interface ExposureTable {
+  /** ln of the exposure still to come, rising. */
+  readonly log: Float64Array;
+  readonly chance: Float64Array;
+}
+
+const entries = 96;
+
+/** The distribution of the exposure still to come, from where it stirs to where it is all but done. */
+function tableOf(reachedBy: (exposure: number) => number, now: number, bring: number): ExposureTable {
+  const rise = (log: number): number => reachedBy(now + Math.exp(log));
+  const start = reachedBy(now);
+  const [least, most] = [Math.log(1e-3 * bring), Math.log(20 * horizonDays * bring)];
+  const end = rise(most);
+  const span = end - start;
+  const from = span > 1e-9 ? (crossing(rise, start + 1e-5 * span, least, most, 1e-4) ?? least) : least;
+  const to = span > 1e-9 ? (crossing(rise, end - 1e-5 * span, from, most, 1e-4) ?? most) : most;
+  const log = Float64Array.from({ length: entries + 1 }, (_, k) => from + (Math.max(to - from, 1e-9) * k) / entries);
+  const chance = log.map(rise);
+  chance[0] = start;
+  return { log, chance };
+}
+
+/** Chance that the exposure to come is within a lognormal one whose ln has `centre` and `spread`. */
+function chanceBy({ log, chance }: ExposureTable, centre: number, spread: number): number {
+  // ∫ Φ((centre − y)/spread) dy has the closed form −spread·(z·Φ(z) + φ(z)).
+  const antiderivative = (y: number): number => {
+    const z = (centre - y) / spread;
+    return -spread * (z * area(z) + density(z));
+  };
+  let sum = chance[0]!;
+  let before = antiderivative(log[0]!);
+  for (let k = 0; k < entries; k++) {
+    const after = antiderivative(log[k + 1]!);
+    sum += ((chance[k + 1]! - chance[k]!) * (after - before)) / (log[k + 1]! - log[k]!);
+    before = after;
+  }
+  return sum < 0 ? 0 : sum > 1 ? 1 : sum;
 }

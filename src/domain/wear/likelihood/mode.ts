@@ -2,7 +2,7 @@
 // (effects, ln τ, ln σ): the score is a posterior mean and the information follows Louis (1982, J. R. Statist. Soc. B 44, 226),
 // complete information less the variance of the complete score, both from one pass over the units. The offsets are integrated out
 // by Laplace's method, which adds to the scores of τ and σ what the offsets have taken up (restricted likelihood, as Patterson &
-// Thompson 1971), and the spread of each pool follows from its offsets and their covariance (EM step).
+// Thompson 1971), and the spread of each pool follows from its offsets and their covariance.
 // Index arithmetic runs within lengths made here and in design.ts, so `!` after an index is safe.
 
 import type { Design, Effects, Solved, System } from './design.js';
@@ -72,8 +72,6 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
     const step = safeStep(design, pass.system, free.spreads);
     if (!step) break;
     decrement = step.decrement;
-    const nextPools = free.spreads ? updatePoolSpreads(design, priors, pass) : parameters.poolSpread;
-    const poolMove = nextPools.reduce((most, s, k) => Math.max(most, Math.abs(Math.log(s / parameters.poolSpread[k]!))), 0);
     // A step that ends lower is halved, beyond what the integrals are good for. The Laplace term moves with the effects though its
     // slope is not in their score, so with it a short step is taken as it comes and a long one may lose a little.
     const exact = priors.logSpread === undefined && design.pools.length === 0;
@@ -87,11 +85,20 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
       share *= 0.5;
     }
     if (!next || !(next.objective >= pass.objective - grace)) break;
-    parameters = { ...next.parameters, poolSpread: nextPools };
-    pass = poolMove > 0 ? { ...next, parameters } : next;
-    if (poolMove > 1e-12) pass = passOver(terms, design, priors, parameters, free.spreads);
-    settled = decrement < 1e-9 && poolMove < 1e-4 ? settled + 1 : 0;
-    if (decrement < near && poolMove < Math.max(1e-4, near)) break;
+    pass = next;
+    parameters = next.parameters;
+    // Only once the offsets have settled on the present spreads do they tell of the next.
+    const settledHere = decrement < 1e-2;
+    let poolMove = settledHere ? 0 : Infinity;
+    if (free.spreads && settledHere && design.pools.length > 0) {
+      const poolSpread = updatePoolSpreads(design, priors, pass);
+      poolMove = poolSpread.reduce((most, s, k) => Math.max(most, Math.abs(Math.log(s / parameters.poolSpread[k]!))), 0);
+      parameters = { ...parameters, poolSpread };
+      if (poolMove > 1e-12) pass = passOver(terms, design, priors, parameters, free.spreads);
+    }
+    const still = design.pools.length === 0 || !free.spreads || poolMove < Math.max(1e-3, near);
+    settled = decrement < 1e-9 && still ? settled + 1 : 0;
+    if (decrement < near && still) break;
     if (settled >= 2) break;
   }
   return { pass, converged: decrement < 1e-6 && iterations < most, iterations, decrement };
@@ -244,7 +251,11 @@ function moved(design: Design, from: Parameters, step: ReturnType<typeof newtonS
   };
 }
 
-/** EM step with the prior: maximises −L·ln ω − (Σ offset² + trace)/2ω² − (ln ω − mean)²/2·spread². */
+/**
+ * EM step with the prior, −L·ln ω − (Σ offset² + trace)/2ω² − (ln ω − mean)²/2·spread², drawn out by how slowly EM would go: only
+ * γ = L − trace/ω² of the L offsets are determined by records, and EM covers γ/L of the way (MacKay 1992 jumps all of it, and may
+ * then swing).
+ */
 function updatePoolSpreads(design: Design, priors: Priors, pass: Pass): readonly number[] {
   const { effectsOnly, system, parameters } = pass;
   if (!effectsOnly) return parameters.poolSpread;
@@ -252,10 +263,12 @@ function updatePoolSpreads(design: Design, priors: Priors, pass: Pass): readonly
     const first = design.firstColumn[k]!;
     const levels = design.levels[k]!;
     let sum = 0;
+    let trace = 0;
     for (let j = 0; j < levels; j++) {
       if (first >= 0) {
         const c = first + j;
-        sum += parameters.effects.dense[c]! ** 2 + effectsOnly.inverse[c * effectsOnly.size + c]!;
+        sum += parameters.effects.dense[c]! ** 2;
+        trace += effectsOnly.inverse[c * effectsOnly.size + c]!;
       } else {
         const d = system.apartDiagonal[j]!;
         let own = 1 / d;
@@ -264,19 +277,23 @@ function updatePoolSpreads(design: Design, priors: Priors, pass: Pass): readonly
           if (ra === 0) continue;
           for (let b = 0; b < effectsOnly.size; b++) own += (ra * system.apartRow[j * system.size + b]! * effectsOnly.inverse[a * effectsOnly.size + b]!) / (d * d);
         }
-        sum += parameters.effects.apart[j]! ** 2 + own;
+        sum += parameters.effects.apart[j]! ** 2;
+        trace += own;
       }
     }
     let log = Math.log(omega);
+    const determined = Math.max(0, levels - trace / (omega * omega));
     const { mean, spread } = priors.logPoolSpread;
     for (let step = 0; step < 30; step++) {
-      const scaled = sum * Math.exp(-2 * log);
+      const scaled = (sum + trace) * Math.exp(-2 * log);
       const slope = -levels + scaled - (log - mean) / (spread * spread);
       const bend = 2 * scaled + 1 / (spread * spread);
       const move = slope / bend;
       log += Math.max(-1, Math.min(1, move));
       if (Math.abs(move) < 1e-10) break;
     }
-    return Math.exp(log);
+    const before = Math.log(omega);
+    const drawn = Math.min(4, levels / Math.max(determined, 0.25 * levels));
+    return Math.exp(before + Math.max(-0.7, Math.min(0.7, drawn * (log - before))));
   });
 }

@@ -50,13 +50,26 @@ export interface RateTable {
 }
 
 export function rateTables(nodes: readonly ParameterNode[], unit: number): readonly RateTable[] {
-  const groups = new Map<ParameterNode['terms'], ParameterNode[]>();
+  return groupsOf(nodes, (node) => node.terms).map((group) => tableOf(group, unit));
+}
+
+/** One table for each spread between units as well: given that, units differ by chance and by the pool's level only. */
+export function tablesBySpread(groups: readonly (readonly ParameterNode[])[], unit: number): readonly RateTable[] {
+  return groups.map((group) => tableOf(group, unit));
+}
+
+export function groupsBySpread(nodes: readonly ParameterNode[]): readonly (readonly ParameterNode[])[] {
+  return groupsOf(nodes, (node) => node.terms).flatMap((group) => groupsOf(group, (node) => node.spread));
+}
+
+function groupsOf<Key>(nodes: readonly ParameterNode[], key: (node: ParameterNode) => Key): readonly (readonly ParameterNode[])[] {
+  const groups = new Map<Key, ParameterNode[]>();
   for (const node of nodes) {
-    const group = groups.get(node.terms);
+    const group = groups.get(key(node));
     if (group) group.push(node);
-    else groups.set(node.terms, [node]);
+    else groups.set(key(node), [node]);
   }
-  return [...groups.values()].map((group) => tableOf(group, unit));
+  return [...groups.values()];
 }
 
 interface Part {

@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest';
+import type { CalendarDay } from '../../../src/domain/units/calendar.js';
+import { addDays, parseDay } from '../../../src/domain/units/calendar.js';
+import { chooseOutage, nextInspection } from '../../../src/domain/wear/decision.js';
+import type { CalendarForecast, ForwardDuty } from '../../../src/domain/wear/to-calendar.js';
+import { toCalendar } from '../../../src/domain/wear/to-calendar.js';
+import { area } from '../../../src/domain/wear/numeric/normal.js';
+
+const day = (text: string): CalendarDay => {
+  const parsed = parseDay(text);
+  if (parsed === undefined) throw new Error(text);
+  return parsed;
+};
+const today = day('2026-10-31');
+
+/** A life known to be lognormal: median (exposure) and spread of its ln. */
+const lognormal = (median: number, spread: number) => ({ reachedBy: (x: number): number => (x > 0 ? area(Math.log(x / median) / spread) : 0) });
+const duty = (change: Partial<ForwardDuty> = {}): ForwardDuty => ({ perDay: 20, spread: 0, from: today, now: 4000, ...change });
+
+function dates(forecast: CalendarForecast): Extract<CalendarForecast, { kind: 'dates' }> {
+  if (forecast.kind !== 'dates') throw new Error(forecast.why);
+  return forecast;
+}
+
+describe('hours to dates', () => {
+  it('with even duty a date is the hours that are left over the hours a day', () => {
+    const { quantiles, reachedBy } = dates(toCalendar(lognormal(8000, 0.2), duty()));
+    expect(quantiles.q50).toBe(addDays(today, 200));
+    // 5 % quantile: 8000·e^(−1.6449·0.2) = 5757.4 h, 1757.4 h to go, 87.87 days: the whole day before.
+    expect(quantiles.q05).toBe(addDays(today, 87));
+    expect(reachedBy(addDays(today, 200))).toBeCloseTo(0.5, 9);
+  });
+
+  it('the spread of the duty widens the interval and, alone, is the interval', () => {
+    const sure = dates(toCalendar(lognormal(8000, 0.001), duty({ spread: 0.2 })));
+    // Days are 4000/duty, duty lognormal with mean 20 and variation 0.2: ln spread √ln(1.04) = 0.19804, median 20/√1.04.
+    const median = (4000 / 20) * Math.sqrt(1.04);
+    expect(sure.quantiles.q50).toBe(addDays(today, Math.floor(median)));
+    expect(Math.abs((sure.quantiles.q95 ?? 0) - today - median * Math.exp(1.6449 * 0.19804))).toBeLessThan(1.5);
+    const plain = dates(toCalendar(lognormal(8000, 0.2), duty()));
+    const wider = dates(toCalendar(lognormal(8000, 0.2), duty({ spread: 0.2 })));
+    expect((wider.quantiles.q95 ?? 0) - (wider.quantiles.q05 ?? 0)).toBeGreaterThan((plain.quantiles.q95 ?? 0) - (plain.quantiles.q05 ?? 0));
+  });
+
+  it('what if it runs faster: the same wear in fewer days', () => {
+    const faster = dates(toCalendar(lognormal(8000, 0.2), duty({ pace: 22 / 18 })));
+    expect(faster.quantiles.q50).toBe(addDays(today, Math.floor((200 * 18) / 22)));
+  });
+
+  it('what may have happened already is today; what is beyond forty years is no date', () => {
+    expect(dates(toCalendar(lognormal(3000, 0.2), duty())).quantiles.q50).toBe(today);
+    expect(dates(toCalendar(lognormal(1e7, 0.2), duty())).quantiles.q50).toBeUndefined();
+  });
+
+  it('a conveyor that does not run has no dates', () => {
+    expect(toCalendar(lognormal(8000, 0.2), duty({ perDay: 0 }))).toEqual({ kind: 'cannot say', why: 'it does not run' });
+    expect(toCalendar(lognormal(8000, 0.2), duty({ perDay: NaN }))).toEqual({ kind: 'cannot say', why: 'no duty' });
+  });
+});
+
+describe('next inspection', () => {
+  const condemn = toCalendar(lognormal(8000, 0.2), duty());
+
+  it('is half the remaining life where that comes first', () => {
+    expect(nextInspection({ condemn, remainingDays: 100, risk: 0.05, asOf: today })).toMatchObject({ kind: 'by', day: addDays(today, 50), because: 'half the remaining life' });
+  });
+
+  it('is the day of the declared risk where that comes first', () => {
+    expect(nextInspection({ condemn, remainingDays: 400, risk: 0.05, asOf: today })).toMatchObject({ kind: 'by', day: addDays(today, 87), because: 'the declared risk' });
+  });
+
+  it('is now where the risk is there already, or no life is left', () => {
+    expect(nextInspection({ condemn, remainingDays: 400, risk: 0.0002, asOf: today })).toMatchObject({ kind: 'now', because: 'the declared risk' });
+    expect(nextInspection({ condemn, remainingDays: 0, risk: 0.05, asOf: today })).toMatchObject({ kind: 'now', because: 'half the remaining life' });
+  });
+
+  it('cannot say with nothing to go by', () => {
+    expect(nextInspection({ condemn: undefined, remainingDays: undefined, risk: 0.05, asOf: today })).toEqual({ kind: 'cannot say', why: 'no forecast and no arithmetic' });
+    expect(nextInspection({ condemn: { kind: 'cannot say', why: 'no duty' }, remainingDays: 60, risk: 0.05, asOf: today })).toMatchObject({ kind: 'by', day: addDays(today, 30) });
+  });
+});
+
+describe('which outage', () => {
+  const condemn = toCalendar(lognormal(8000, 0.2), duty());
+  const contact = toCalendar(lognormal(11_000, 0.2), duty());
+  const outages = [
+    { name: 'spring', from: addDays(today, 120) },
+    { name: 'past', from: addDays(today, -10) },
+    { name: 'new year', from: addDays(today, 60) },
+    { name: 'summer', from: addDays(today, 250) },
+  ];
+  const base = { condemn, contact, outages, risk: 0.1, asOf: today, leadTimeDays: 56 };
+
+  it('the last one within the declared risk; order by then less the lead time', () => {
+    const choice = chooseOutage(base);
+    expect(choice.kind).toBe('chosen');
+    // 10 % quantile: 8000·e^(−1.2816·0.2) = 6191 h, 109 days: spring at 120 days is too late.
+    expect(choice.chosen?.outage.name).toBe('new year');
+    expect(choice.chosen?.orderBy).toBe(addDays(today, 4));
+    expect(choice.chosen?.orderIsLate).toBe(false);
+    expect(choice.candidates.map(({ outage }) => outage.name)).toEqual(['new year', 'spring', 'summer']);
+  });
+
+  it('shows the chance of touching the trough for each', () => {
+    const chances = chooseOutage(base).candidates.map(({ contactChance }) => contactChance ?? NaN);
+    [5200, 6400, 9000].forEach((hours, k) => expect(chances[k]).toBeCloseTo(area(Math.log(hours / 11_000) / 0.2), 9));
+  });
+
+  it('none within the risk: too late, the first one left is shown', () => {
+    const choice = chooseOutage({ ...base, risk: 0.001 });
+    expect(choice.kind).toBe('too late');
+    expect(choice.chosen?.outage.name).toBe('new year');
+  });
+
+  it('an order that should have gone out is late', () => {
+    expect(chooseOutage({ ...base, leadTimeDays: 70 }).chosen?.orderIsLate).toBe(true);
+  });
+
+  it('with costs: expected cost, and the best value for the hours given', () => {
+    const { candidates, cheapest } = chooseOutage({ ...base, costs: { planned: 10_000, contact: 60_000 } });
+    const last = candidates[2];
+    const p = last?.contactChance ?? NaN;
+    expect(last?.expectedCost).toBeCloseTo(10_000 * (1 - p) + 60_000 * p, 6);
+    expect(cheapest?.outage.name).toBe('spring');
+  });
+
+  it('no outage, or no forecast', () => {
+    expect(chooseOutage({ ...base, outages: [] }).kind).toBe('no outage');
+    expect(chooseOutage({ ...base, condemn: undefined }).kind).toBe('cannot say');
+  });
+});
