@@ -77,7 +77,7 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`)
     .addOption(new Option('--since <date>', 'say what changed since the report of this day').argParser(dayArgument))
     .option('-w, --with <change>', "what if: 'duty DG1 140 h/week', 'speed DG1 20 rpm', 'condemn DG1 4 mm' or 'liner DG1 TwoLayer16'; may be given several times", collect, [])
     .addOption(new Option('--paper <size>', 'page size of HTML and PDF').choices(['A4', 'Letter']).default('A4'))
-    .addHelpText('after', "\nExamples:\n  troughline report examples/4-tarnholt --as-of 2026-10-31 --out reports/\n  troughline report plant/ --conveyor DG1 --with 'duty DG1 140 h/week'\n\nThe clock is never read: the same files and the same --as-of give the same bytes.")
+    .addHelpText('after', "\nExamples:\n  troughline report examples/4-tarnholt --as-of 2026-10-31 --out reports/\n  troughline report plant/ --conveyor DG1 --with 'duty DG1 140 h/week'\n\nThe clock is never read: the same files and the same --as-of give the same bytes. In CI --as-of is required.")
     .action(async (given: string[], options: Omit<ReportOptions, 'asOf'> & { asOf?: CalendarDay }) => {
       const { report } = await import('./commands/report.js');
       finish(await report(given, { ...options, asOf: options.asOf ?? epochDay(console) }, console));

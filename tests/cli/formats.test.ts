@@ -76,6 +76,33 @@ describe('check', () => {
   });
 });
 
+describe('report', () => {
+  const sound = { 'first.trough': readFileSync(new URL('../../examples/1-first-conveyor/first.trough', import.meta.url), 'utf8') };
+
+  test('in CI asks for the day to count from; SOURCE_DATE_EPOCH will do', async () => {
+    const asked = await troughline(['report'], { cwd: folderWith(sound), env: { CI: 'true' } });
+    expect(asked).toMatchObject({ exit: 2, out: '' });
+    expect(asked.err).toContain('--as-of YYYY-MM-DD');
+    // 1767139200 s is 2025-12-31T00:00:00Z (POSIX seconds since the Epoch).
+    const told = await troughline(['report'], { cwd: folderWith(sound), env: { CI: 'true', SOURCE_DATE_EPOCH: '1767139200' } });
+    expect(told.exit).toBe(0);
+    expect(told.out).toContain('# Remaining life of liners, 2025-12-31');
+  });
+
+  test('writes its files whole into the folder and lists them', async () => {
+    const cwd = folderWith(sound);
+    const ran = await troughline(['report', '--as-of', '2025-12-31', '--out', 'reports'], { cwd });
+    expect(ran.out.trim().split('\n')).toEqual(['reports/report.html', 'reports/report.md', 'reports/report.json', 'reports/report.csv']);
+    expect(JSON.parse(readFileSync(path.join(cwd, 'reports/report.json'), 'utf8'))).toMatchObject({ formatVersion: 1 });
+  });
+
+  test('says in words what it cannot try', async () => {
+    const ran = await troughline(['report', '--with', 'colour BR1 red'], { cwd: folderWith(sound) });
+    expect(ran).toMatchObject({ exit: 2, out: '' });
+    expect(ran.err).toContain('--with');
+  });
+});
+
 describe('format', () => {
   test('formats files in place, lists them, and is done the second time', async () => {
     const cwd = folderWith({ 'a.trough': 'plant A{risk 5%}\n' });

@@ -29,6 +29,8 @@ export interface ReportOptions {
 
 export async function report(paths: readonly string[], options: ReportOptions, console: Console): Promise<number> {
   const wanted = chosen(options.format, formats, options.out === undefined ? ['markdown'] : ['html', 'markdown', 'json', 'csv']);
+  // A build that counts from whatever record is newest gives another report when a record is added late; CI names its day.
+  if (options.asOf === undefined && console.env['CI']) throw new Trouble('in CI, say which day to count from: --as-of YYYY-MM-DD (or SOURCE_DATE_EPOCH)');
   const { estate } = await soundEstate(paths, options.asOf, console);
   const made = remainingLife(estate, {
     asOf: options.asOf,

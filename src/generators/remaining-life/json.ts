@@ -50,6 +50,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       outage: c.outage.name ?? null, from: formatDay(c.outage.from), chosen: attention.level === 'reline to plan' && c.outage === attention.outage?.outage, condemnChance: number(c.condemnChance), contactChance: number(c.contactChance),
       orderBy: formatDay(c.orderBy), orderIsLate: c.orderIsLate, expectedCost: number(c.expectedCost),
     })),
+    cheapestAge: model?.cheapest ? { exposure: number(model.cheapest.exposure), day: day(model.cheapest.day), costRate: number(model.cheapest.costRate), toFailure: number(model.cheapest.toFailure) } : null,
     unseen: (model?.unseen ?? []).map((u) => ({ run: u.run, panels: u.panels, condemn: depthOf(u.condemn) })),
     borrowed: (model?.borrowed ?? []).map((b) => ({ pool: b.pool, label: b.label, factor: number(b.factor), low: number(b.low), high: number(b.high), units: b.units })),
     remarks: life.history.remarks,

@@ -39,8 +39,32 @@ function outageTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
         }),
       ]),
     }),
+    cheapestList(rows),
     costs && element('p', { class: 'small muted' }, 'Money: expected cost, the planned reline if steel is not touched before, else the unplanned reline with the repair of the trough, each with its chance. A limit that is passed without steel being touched costs nothing here, which is no reason to pass it. It decides nothing alone: what a stop costs elsewhere is not in it.'),
   );
+}
+
+/** Age replacement beside the outages: what cost alone would say, and why that is not a plan. */
+function cheapestList(conveyors: readonly ConveyorLife[]): Markup | undefined {
+  const told = conveyors.flatMap((life) => {
+    const cheapest = life.model?.cheapest;
+    if (!cheapest) return [];
+    const when = cheapest.day === undefined ? '' : `, about ${formatDay(cheapest.day)}`;
+    const { riskDay } = life.model ?? {};
+    const late = cheapest.day !== undefined && riskDay !== undefined && cheapest.day > riskDay ? `; the accepted risk is passed before, on ${formatDay(riskDay)}, and that rules` : '';
+    return [`${life.conveyor.name} at ${exposureText(cheapest.exposure, life.unit)} since fitting${when}: ${hourly(life, cheapest.costRate)} (${hourly(life, cheapest.toFailure)} if run until steel is touched)${late}`];
+  });
+  if (told.length === 0) return undefined;
+  return group(element('p', {}, 'By cost alone, were there no outages to wait for, relining is cheapest for'), element('ul', {}, told.map((text) => element('li', {}, text, '.'))));
+}
+
+function exposureText(exposure: number, unit: 'h' | 't'): string {
+  return `${formatNumber(Math.round(exposure / 10) * 10, 0)} ${unit}`;
+}
+
+function hourly(life: ConveyorLife, amount: number): string {
+  const currency = life.conveyor.plant.costs.find((c) => c.item === 'reline')?.amount.currency ?? '';
+  return `${formatNumber(amount, 2)} ${currency}/${life.unit}`;
 }
 
 function money(life: ConveyorLife, amount: number): string {

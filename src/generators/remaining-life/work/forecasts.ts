@@ -4,6 +4,7 @@
 import { addDays, type CalendarDay } from '../../../domain/units/calendar.js';
 import { hoursByDuty, type Duty } from '../../../domain/model/duty.js';
 import { forwardDuty, totalOn, type History } from '../../../domain/model/history.js';
+import { ageReplacement } from '../../../domain/wear/age-replacement.js';
 import { chooseOutage, nextInspection, type OutageCosts } from '../../../domain/wear/decision.js';
 import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit.js';
 import { forecastFirst } from '../../../domain/wear/forecast-first.js';
@@ -11,7 +12,7 @@ import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/for
 import { reduceReadings } from '../../../domain/wear/reduce.js';
 import { whereToLook } from '../../../domain/wear/where-to-look.js';
 import { toCalendar, type CalendarForecast, type DayQuantiles, type ForwardDuty } from '../../../domain/wear/to-calendar.js';
-import type { Borrowed, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './model.js';
+import type { Borrowed, CheapestAge, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './model.js';
 import { tabulated, type Distribution } from './tabulate.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
@@ -173,7 +174,7 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
   const { history, asOf } = coming;
   const { conveyor } = history;
   const risk = (conveyor.risk ?? conveyor.plant.risk).value;
-  const { forecast, condemn, contact } = firstOf(fitted, coming, points);
+  const { forecast, condemn, contact, cheapest } = firstOf(fitted, coming, points);
   const lead = conveyor.plant.leadTimes.find((l) => l.item === 'liner');
   const leadTime = { days: lead ? Math.ceil(lead.time.value / 24) : 0, declared: lead !== undefined };
   const costs = costsOf(history);
@@ -187,7 +188,7 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
     riskDay: condemn?.kind === 'dates' ? condemn.dayOf(risk) : undefined,
     // The half is reckoned from each point's last look, so it is handed over as twice the days that are left to it.
     look: nextInspection({ condemn, remainingDays: half === undefined ? undefined : 2 * (half - asOf), risk, asOf }),
-    lookAt: lookAt(fitted, points),
+    lookAt: lookAt(fitted, points), cheapest,
     unseen: unseenRuns(fitted, coming, runs), borrowed: borrowedBy(fitted, conveyor.name, history),
   };
 }
@@ -215,7 +216,7 @@ function lookAt(fitted: Fitted, points: readonly PointLife[]): ConveyorModel['lo
     .flatMap(({ index, narrowing }) => { const name = members[index]?.point.place.name; return name === undefined ? [] : [{ name, share: narrowing }]; });
 }
 
-function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): { forecast: ConveyorForecast; condemn: CalendarForecast | undefined; contact: CalendarForecast | undefined } {
+function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): { forecast: ConveyorForecast; condemn: CalendarForecast | undefined; contact: CalendarForecast | undefined; cheapest?: CheapestAge | undefined } {
   const { result } = fitted;
   if (result.kind !== 'fitted') return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined, contact: undefined };
   const seenPoints = placed(fitted, points);
@@ -233,7 +234,7 @@ function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): 
   const contact = steel.kind === 'life' ? calendarOf(steel, had, coming, had) : undefined;
   if (condemn?.kind !== 'dates') return { forecast: { kind: 'cannot say', why: condemn?.why ?? 'no duty, so no dates' }, condemn, contact };
   return {
-    condemn, contact,
+    condemn, contact, cheapest: steel.kind === 'life' ? cheapestAge(steel, had, coming) : undefined,
     forecast: {
       kind: 'dates', days: condemn.quantiles, exposure: first.quantiles, already: first.already, chanceBy: condemn.reachedBy,
       contactBy: contact?.kind === 'dates' ? contact.reachedBy : undefined,
@@ -241,6 +242,18 @@ function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): 
       first: seenPoints.map(({ point }, i) => ({ name: point.place.name, share: first.first[i] ?? 0 })).sort((a, b) => b.share - a.share || (a.name < b.name ? -1 : 1)),
     },
   };
+}
+
+/** Age replacement of the liner that lies there: it has lasted until now, and fails when the steel is touched. */
+function cheapestAge(steel: Distribution, had: number, coming: Coming): CheapestAge | undefined {
+  const costs = costsOf(coming.history);
+  if (!costs) return undefined;
+  const chance = tabulated(steel);
+  const answer = ageReplacement((age) => (age <= had ? 0 : chance(age - had)), had + steel.quantiles.q50, { planned: costs.planned, failure: costs.contact });
+  if (answer.kind === 'run to failure') return undefined;
+  const exposure = Math.max(answer.exposure, had);
+  const day = coming.perDay !== undefined && coming.perDay > 0 ? addDays(coming.asOf, (exposure - had) / coming.perDay) : undefined;
+  return { exposure, day, costRate: answer.costRate, toFailure: answer.toFailure };
 }
 
 /** Planned: the reline. Contact: the unplanned reline and the repair of the trough. Undefined unless all are declared in one currency. */

@@ -85,6 +85,8 @@ export interface ConveyorModel {
   /** Day on which the chance passes the risk; undefined beyond 40 years or without dates. */
   readonly riskDay: CalendarDay | undefined;
   readonly leadTime: { readonly days: number; readonly declared: boolean };
+  /** By cost alone, of the liner that has lain longest: age at which a planned reline costs least an hour (or tonne). Undefined without costs or a chance of contact. */
+  readonly cheapest: CheapestAge | undefined;
   /** Places whose reading would narrow the decision most, best first; `share` of the spread it is expected to take away. */
   readonly lookAt: readonly { readonly name: string; readonly share: number }[];
   /** Runs with panels that nobody has seen: when such a panel would reach its limit. */
@@ -93,6 +95,16 @@ export interface ConveyorModel {
   readonly borrowed: readonly Borrowed[];
   /** Spread of the coming duty that dates carry, one standard deviation as a ratio, and where it is from. */
   readonly dutySpread: { readonly ratio: number; readonly from: 'declared' | 'observed' | 'assumed' };
+}
+
+export interface CheapestAge {
+  /** h or t since fitting. */
+  readonly exposure: number;
+  /** By the duty in force, without its spread. */
+  readonly day: CalendarDay | undefined;
+  /** Money an hour or tonne: relined then, and run until steel is touched. */
+  readonly costRate: number;
+  readonly toFailure: number;
 }
 
 export interface Borrowed {
