@@ -4,7 +4,7 @@
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import type { ConveyorForecast, ConveyorLife, DepthForecast, PointLife, RemainingLife, WhatIf } from './remaining-life.js';
-import type { DayQuantiles, Quantiles } from './work/model.js';
+import type { DayQuantiles, Quantiles } from './parts/model.js';
 
 export const remainingLifeFormatVersion = 1;
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import erfc from '@stdlib/math-base-special-erfc';
 import quantile from '@stdlib/stats-base-dists-normal-quantile';
-import { tabulated } from '../../../src/generators/remaining-life/work/tabulate.js';
+import { tabulated } from '../../../src/generators/remaining-life/parts/tabulate.js';
 
 /** A lognormal, whose distribution the special functions of @stdlib give independently of the table. */
 function lognormal(median: number, sigma: number) {

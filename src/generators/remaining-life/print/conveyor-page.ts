@@ -7,7 +7,7 @@ import { momentOn } from '../../../domain/model/history.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
 import type { ConveyorLife } from '../remaining-life.js';
-import { nearestToLimit, type PointLife } from '../work/points.js';
+import { nearestToLimit, type PointLife } from '../parts/points.js';
 import { chartKey, mapKey } from './keys.js';
 import { depthText, forecastText, lookText } from './sentences.js';
 import { linerMap, mapRows } from './liner-map.js';

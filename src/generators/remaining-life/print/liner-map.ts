@@ -6,8 +6,8 @@ import { definitions, drawing, hatch, hatchFill, ink, line, mark, path, rectangl
 import { group, plainNumber as n, type Markup } from '../../page/markup.js';
 import { textWidth } from '../../drawing/text-width.js';
 import type { ConveyorLife } from '../remaining-life.js';
-import type { PointLife } from '../work/points.js';
-import type { PanelLife } from '../work/runs.js';
+import type { PointLife } from '../parts/points.js';
+import type { PanelLife } from '../parts/runs.js';
 import { lastSeen, metres, seenText, thickness } from './wording.js';
 
 const width = 700;

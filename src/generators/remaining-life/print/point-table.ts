@@ -4,7 +4,7 @@
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import type { ConveyorLife } from '../remaining-life.js';
-import type { PointLife } from '../work/points.js';
+import type { PointLife } from '../parts/points.js';
 import { whyNot } from './sentences.js';
 import { amount, date, lastSeen, metres, rate, rateUnit, seenText, thickness } from './wording.js';
 import { formatClock } from '../../../domain/units/clock.js';

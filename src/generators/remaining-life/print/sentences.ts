@@ -1,8 +1,8 @@
 // What the model says, in sentences: for the page, the comment and whoever reads aloud.
 
 import type { ConveyorLife, DepthForecast, WhatIf } from '../remaining-life.js';
-import type { Case } from '../work/what-if-cases.js';
-import type { Quantiles } from '../work/model.js';
+import type { Case } from '../parts/what-if-cases.js';
+import type { Quantiles } from '../parts/model.js';
 import { amount, amountWithUnit, chance, counted, date } from './wording.js';
 
 /** `2027-01-28 (2026-12-23 to 2027-03-12)`, or why there is none. */

@@ -8,7 +8,7 @@ import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { definitions, drawing, hatch, hatchFill, ink, line, mark, path, rectangle, svgText } from '../../page/svg.js';
 import { element, group, plainNumber as n, type Markup } from '../../page/markup.js';
 import { amount, lastSeen, metres, seenText, thickness } from './wording.js';
-import type { PointLife, SeenReading } from '../work/points.js';
+import type { PointLife, SeenReading } from '../parts/points.js';
 
 export interface WearChartOptions {
   readonly id: string;

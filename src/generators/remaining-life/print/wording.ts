@@ -3,7 +3,7 @@
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatClock } from '../../../domain/units/clock.js';
 import { formatNumber } from '../../../domain/units/format.js';
-import type { PointLife, Seen, SeenReading } from '../work/points.js';
+import type { PointLife, Seen, SeenReading } from '../parts/points.js';
 
 /** `8.4 mm`. */
 export function millimetres(value: number): string {
