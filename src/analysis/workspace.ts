@@ -11,6 +11,7 @@ import type { Analysis, AnalyseOptions } from './analyse.js';
 import { newestDay } from './newest.js';
 import { sortFindings } from './sorting.js';
 import { suppress } from './suppress.js';
+import { wholeLines } from './whole-lines.js';
 
 export interface Workspace {
   /** New or changed; the same text again changes nothing. */
@@ -64,7 +65,7 @@ function build(entries: readonly Entry[], given: AnalyseOptions['asOf']): Analys
   const { estate, problems } = assemble(entries.map((entry) => entry.sheet));
   const unread = entries.flatMap((entry) => entry.suppressions.problems);
   const asOf = given ?? newestDay(estate);
-  const found = runRules({ estate, problems: [...problems, ...unread] });
+  const found = wholeLines(runRules({ estate, problems: [...problems, ...unread] }), (source) => byNumber.get(source)?.text);
   const { findings, suppressed } = suppress(found, entries.flatMap((entry) => entry.suppressions.suppressions), asOf);
   const uriOf = (source: number): string => byNumber.get(source)?.uri ?? '';
   return {

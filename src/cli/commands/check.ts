@@ -42,7 +42,7 @@ export async function check(paths: readonly string[], options: CheckOptions, con
     const fixed = applyPreferredFixes(analysis, read.texts);
     for (const [file, text] of fixed.texts) writeFile(path.resolve(console.cwd, file), text);
     if (fixed.count > 0) {
-      console.err(`${fixed.count} findings mended in ${fixed.texts.size} files\n`);
+      console.err(`${fixed.count} ${fixed.count === 1 ? 'finding' : 'findings'} mended in ${fixed.texts.size} ${fixed.texts.size === 1 ? 'file' : 'files'}\n`);
       read = await readEstate(paths, console, options.stdinFilename);
       analysis = analyseRead(read, options.asOf);
     }

@@ -44,7 +44,7 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
   },
   'unbolt drive': { work: 'Support the drive end. Undo the drive-plate bolts evenly, standing out of line with the spiral: it can spring.', check: 'Spiral free of the drive and still held.', hold: true },
   'remove screw': {
-    work: 'Take the spiral out piece by piece as in the lift table. Lift only after a trial lift of a few centimetres; nobody under or beside the load.',
+    work: 'Take the spiral out piece by piece as in the lift table. Lift only after a trial lift of a few centimetres; nobody under or beside the load. Where the liner stays, no cutting over it without shielding, wetting and fire watch.',
     check: 'Pieces counted and their lengths written down.',
     hold: false,
   },
