@@ -9,12 +9,18 @@ export const languageId = 'troughline';
 export function clientOptions(output: vscode.LogOutputChannel): LanguageClientOptions {
   const initializationOptions: StartOptions = { clientReads: true };
   return {
-    documentSelector: [{ language: languageId }],
+    // Old versions that a comparison shows are texts of no estate, and no findings are wanted on them.
+    documentSelector: schemes().map((scheme) => ({ language: languageId, scheme })),
     initializationOptions,
     outputChannel: output,
     // A hover says nothing that could run; commands in it stay text.
     markdown: { isTrusted: false, supportHtml: false },
   };
+}
+
+function schemes(): readonly string[] {
+  const folders = vscode.workspace.workspaceFolders ?? [];
+  return [...new Set(['file', 'untitled', ...folders.map(({ uri }) => uri.scheme)])];
 }
 
 /** Answers the server where it cannot read for itself: in a browser, and in folders that are on no disk. */

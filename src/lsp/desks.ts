@@ -2,6 +2,7 @@
 // is one of its own. A text outside every workspace folder belongs with its neighbours in the same folder.
 
 import { URI, Utils } from 'vscode-uri';
+import { folderOf } from './addresses.js';
 import { makeDesk, type Analyser, type Client, type Desk } from './desk.js';
 import { defaultSettings, type Settings } from '../protocol/messages.js';
 
@@ -69,7 +70,7 @@ export function makeDesks(makeAnalyser: () => Analyser): Desks {
 
 /** Address of the folder that is the estate of a text. */
 export function estateOf(uri: string, folders: readonly string[], patterns: readonly string[]): string {
-  const folder = folders.filter((each) => uri.startsWith(`${each}/`)).sort((a, b) => b.length - a.length)[0];
+  const folder = folderOf(uri, folders);
   if (folder === undefined) return Utils.dirname(URI.parse(uri)).toString();
   const inside = uri.slice(folder.length + 1).split('/').slice(0, -1);
   for (const pattern of patterns) {

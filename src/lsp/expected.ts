@@ -4,7 +4,7 @@
 import { AstUtils, GrammarAST } from 'langium';
 import { findFirstFeatures, findNextFeatures, type NextFeature } from 'langium/lsp';
 import { languageServices } from './texts.js';
-import type { ConveyorName } from './names.js';
+import type { ConveyorName } from './declared.js';
 
 /** The blocks that are open at an offset, outermost first, and the text of the line so far. */
 export interface Surroundings {

@@ -4,7 +4,7 @@ import type { Origin } from '../domain/model/origin.js';
 import type { Inspection, Place } from '../domain/model/records.js';
 import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Desk } from './desk.js';
-import type { Declaration } from './names.js';
+import type { Declaration } from './declared.js';
 import type { Text } from './texts.js';
 
 export function inspectionAt(desk: Desk, text: Text, offset: number): Inspection | undefined {

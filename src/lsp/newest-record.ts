@@ -2,7 +2,7 @@
 
 import type { Desk } from './desk.js';
 import { split } from './expected.js';
-import type { ConveyorName } from './names.js';
+import type { ConveyorName } from './declared.js';
 import type { Text } from './texts.js';
 
 const header = /^[ \t]*(inspection|reline|screw[ \t]+change)[ \t]+([\w.-]+)[ \t]+(\d{4}-\d{2}-\d{2})[ \t]+meter[ \t]+([^\n{]*?)[ \t]*(?:tonnes[^\n{]*)?(?:\{|$)/gm;

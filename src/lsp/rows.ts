@@ -2,7 +2,7 @@
 
 import * as ast from '../language/tree.js';
 import { parseQuantity } from '../domain/units/parse.js';
-import type { Declaration } from './names.js';
+import type { Declaration } from './declared.js';
 
 const most = 1000;
 

@@ -6,9 +6,9 @@ import { remainingLife, type ConveyorLife } from '../../generators/remaining-lif
 import type { Desk } from '../desk.js';
 import { handWords, keyOf } from '../forecasts.js';
 import { conveyorOf } from '../model-at.js';
-import type { Declaration } from '../names.js';
+import type { Declaration } from '../declared.js';
 import type { Text } from '../texts.js';
-import { shortestName } from './completion.js';
+import { shortestName } from '../shortest-name.js';
 
 export function codeLenses(desk: Desk, text: Text): CodeLens[] {
   if (!desk.settings.codeLens.conveyors) return [];

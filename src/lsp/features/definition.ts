@@ -2,7 +2,7 @@
 
 import type { Definition, Location, Position } from 'vscode-languageserver';
 import type { Desk } from '../desk.js';
-import type { Declaration, Use } from '../names.js';
+import type { Declaration, Use } from '../declared.js';
 import type { Text } from '../texts.js';
 
 export function definition(desk: Desk, text: Text, position: Position): Definition | undefined {

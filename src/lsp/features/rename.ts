@@ -3,7 +3,8 @@
 
 import { LSPErrorCodes, ResponseError, type Position, type Range, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver';
 import type { Desk } from '../desk.js';
-import type { Declaration, Spoken } from '../names.js';
+import type { Declaration } from '../declared.js';
+import type { Spoken } from '../names.js';
 import { languageServices, type Text } from '../texts.js';
 
 export function prepareRename(desk: Desk, text: Text, position: Position): { range: Range; placeholder: string } {

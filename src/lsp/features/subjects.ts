@@ -2,9 +2,9 @@
 
 import type { ConveyorSubject, ListSubjectsAnswer, Spot, Subject } from '../../protocol/messages.js';
 import type { Desk } from '../desk.js';
-import type { Declaration } from '../names.js';
+import type { Declaration } from '../declared.js';
 import { newestRecord } from '../newest-record.js';
-import { shortestName } from './completion.js';
+import { shortestName } from '../shortest-name.js';
 
 export function subjects(desk: Desk): ListSubjectsAnswer {
   const names = desk.names();

@@ -4,7 +4,7 @@
 import { CstUtils } from 'langium';
 import { SemanticTokensBuilder, type Range, type SemanticTokens, type SemanticTokensLegend } from 'vscode-languageserver';
 import type { Desk } from '../desk.js';
-import type { NameKind } from '../names.js';
+import type { NameKind } from '../declared.js';
 import type { Text } from '../texts.js';
 import { describe } from '../cursor.js';
 

@@ -2,7 +2,7 @@
 
 import { SymbolKind, type WorkspaceSymbol } from 'vscode-languageserver';
 import type { Desk } from '../desk.js';
-import type { NameKind } from '../names.js';
+import type { NameKind } from '../declared.js';
 import { locationOf } from './definition.js';
 
 const kinds: Readonly<Record<NameKind, SymbolKind>> = {

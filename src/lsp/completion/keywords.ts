@@ -1,0 +1,47 @@
+// Keywords that fit, with their meaning and a snippet. A fact that a block has already is not offered a second time.
+
+import { CompletionItemKind, InsertTextFormat, type CompletionItem } from 'vscode-languageserver';
+import type { Expected } from '../expected.js';
+import { signs, wordOf } from '../vocabulary.js';
+import type { Place } from './place.js';
+
+/** Facts that can stand in a block more than once; all others are offered only until they are there. */
+const repeatable = new Set([
+  'Outage', 'Crew', 'AccessUnit', 'Shift', 'LeadTime', 'Cost', 'UnitTime', 'Layer', 'Section', 'Break', 'HoldDown', 'Brace', 'Cover', 'Access',
+  'Isolation', 'Hatch', 'LiftingPoint', 'Point', 'HoldDownGap', 'FlightReading', 'WornWidth', 'MotorCurrent', 'Remark', 'Photo', 'Reading',
+  'Scope', 'PanelsFitted', 'Offcut', 'JobScope', 'JobStock', 'JobOffcut', 'Step', 'StepAction',
+]);
+
+export function keywordItem(keyword: string, expected: Expected, place: Place): CompletionItem[] {
+  if (signs.has(keyword) || keyword === ':' || keyword === '+/-' || keyword === 'color') return [];
+  if (expected.begins && place.around.blocks.length > 0 && !repeatable.has(expected.rule) && isStated(keyword, place)) return [];
+  const word = wordOf(expected.rule, keyword);
+  const snippet = place.snippets ? word?.snippet : undefined;
+  return [
+    {
+      label: keyword,
+      kind: snippet ? CompletionItemKind.Snippet : CompletionItemKind.Keyword,
+      ...(keyword === '±' ? { filterText: '±+-' } : {}),
+      ...(word ? { documentation: { kind: 'markdown', value: word.meaning } } : {}),
+      ...(snippet ? { detail: preview(snippet), insertTextFormat: InsertTextFormat.Snippet } : {}),
+      textEdit: { range: place.range, newText: snippet ?? keyword },
+    },
+  ];
+}
+
+/** True where the block has the fact already, on another line than this one. */
+function isStated(keyword: string, { text, around, line }: Place): boolean {
+  const block = around.blocks.at(-1);
+  if (!block) return false;
+  const open = text.text.indexOf('{', block.start);
+  const close = text.text.indexOf('\n}', open);
+  const here = around.lineStart + line.length;
+  const restOfLine = text.text.indexOf('\n', here);
+  const others = `${text.text.slice(open + 1, around.lineStart)}\n${restOfLine < 0 ? '' : text.text.slice(restOfLine, close < 0 ? undefined : close)}`;
+  return new RegExp(String.raw`^[ \t]*${keyword.split(' ').join('[ \\t]+')}(?![\w-])`, 'm').test(others);
+}
+
+function preview(snippet: string): string {
+  const plain = snippet.replace(/\$\{\d+\|([^,|}]+)[^}]*\}/g, '$1').replace(/\$\{\d+:?([^}]*)\}/g, '$1').replace(/\$\d/g, '');
+  return plain.split('\n')[0] ?? plain;
+}
