@@ -15,6 +15,7 @@ import type { Convergence, Mode, NormalPrior, Priors } from './likelihood/mode.j
 import type { ParameterNode } from './likelihood/parameter-nodes.js';
 import { gridNodes, modeNodes, nodeFrom, plugInNode } from './likelihood/parameter-nodes.js';
 import { crudeLogRates, median, startValues } from './likelihood/start.js';
+import type { Summary } from './likelihood/summary.js';
 import { summarise } from './likelihood/summary.js';
 import type { UnitTerms } from './likelihood/unit-integral.js';
 import { emptyMoments, emptyPanels, unitMoments } from './likelihood/unit-integral.js';
@@ -100,30 +101,34 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
     if (bounded === 0) return { kind: 'cannot say', why: 'only bounds and nothing expected', remarks: units.remarks, units };
   }
   const design = designOf(units.count, pools);
-  const priors = priorsOf(units, options);
+  const sums = summarise(units, 0);
+  const priors = priorsOf(units, sums, options);
   const per = usualInterval(units);
   const asked = dutyAsked(units, options, per);
   const gaugeError = options.gaugeError ?? defaultGaugeError;
   let weight: Float64Array = new Float64Array(units.exposure.length).fill(1);
   const modeFor = (before: Found | undefined): Found => {
-    const straight = summarise(units, 0, undefined, weight);
+    const straight = before ? summarise(units, 0, undefined, weight) : sums;
     const start = before?.mode.pass.parameters ?? startValues(units, straight, design, priors, gaugeError);
     return modeWithDuty(units, design, priors, asked, per, weight, straight, start, before);
   };
   const plain = modeFor(undefined);
   let best = plain;
+  let last: LeaveOneOut | undefined;
   if (options.outliers !== 'keep' && options.priors !== 'none') {
     for (let round = 0; round < 3; round++) {
-      const next = crowdWeights(units, leaveOut(units, design, best, weight));
+      last = leaveOut(units, design, best, weight);
+      const next = crowdWeights(units, last);
       let change = 0;
-      for (let at = 0; at < next.length; at++) change = Math.max(change, Math.abs(next[at]! - weight[at]!));
-      if (change < 0.05) break;
+      for (let at = 0; at < next.length; at++) change += Math.abs(next[at]! - weight[at]!);
+      // After the first round, one reading in ten thousand more or less moves nothing.
+      if (change < (round === 0 ? 0.05 : Math.max(0.05, 1e-4 * next.length))) break;
       weight = next;
       best = modeFor(best);
     }
   }
   const bare = finish(units, design, priors, options, weight, best, per, informative);
-  const strays = options.priors === 'none' ? [] : outlierRemarks(units, leaveOut(units, design, best, weight), weight);
+  const strays = options.priors === 'none' ? [] : outlierRemarks(units, last ?? leaveOut(units, design, best, weight), weight);
   const fit = strays.length > 0 ? { ...bare, remarks: [...bare.remarks, ...strays] } : bare;
   if (best === plain) return fit;
   let full: WearFit | undefined;
@@ -159,14 +164,14 @@ function countBoundedBelow(units: Units): number {
   return n;
 }
 
-function priorsOf(units: Units, options: WearOptions): Priors {
+function priorsOf(units: Units, sums: Summary, options: WearOptions): Priors {
   const { expectedLife } = options;
   const weak = options.priors !== 'none';
   let level: NormalPrior | undefined;
   if (expectedLife) level = { mean: Math.log(expectedLife.depth / expectedLife.exposure), spread: expectedLife.spread ?? weakPriors.expectedLifeSpread };
   else if (weak) {
     // Nothing expected: the records' own middle, so loosely that it only keeps a rate of nothing at bay.
-    const crude = Array.from(crudeLogRates(units, summarise(units, 0)), (u, unit) => u - units.offset[unit]!).filter((u) => u === u);
+    const crude = Array.from(crudeLogRates(units, sums), (u, unit) => u - units.offset[unit]!).filter((u) => u === u);
     level = { mean: median(crude), spread: weakPriors.nothingExpectedSpread };
   }
   return {
@@ -268,6 +273,7 @@ function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode, gaugeError: num
   const error = Math.min(Math.exp(mode.pass.parameters.logError), gaugeError);
   for (let unit = 0; unit < units.count; unit++) {
     if (units.thicknesses[unit] === 0 || units.edgeStart[unit] === units.edgeStart[unit + 1]) continue;
+    if (terms.summary.slope[unit]! > 0 && withinEdges(terms, unit, Math.log(terms.summary.slope[unit]!))) continue;
     unitMoments(terms, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
     const both = moments.logLikelihood;
     unitMoments(noEdges, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
@@ -277,7 +283,16 @@ function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode, gaugeError: num
   return remarks;
 }
 
+/** At the thicknesses' own rate every colour is within three softnesses of its edge: nothing to look into. */
+function withinEdges({ units, edges }: UnitTerms, unit: number, own: number): boolean {
+  for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]!; e++) {
+    if (own < edges.low[e]! - 3 * edges.lowSoft[e]! || own > edges.high[e]! + 3 * edges.highSoft[e]!) return false;
+  }
+  return true;
+}
+
 function reportPools(design: Design, mode: Mode, units: Units): readonly PoolReport[] {
+  if (design.pools.length === 0) return [];
   const { system, effectsOnly, parameters } = mode.pass;
   const counts = design.levels.map((n) => new Int32Array(n));
   for (let unit = 0; unit < units.count; unit++) {

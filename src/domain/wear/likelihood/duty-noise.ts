@@ -15,7 +15,7 @@ import { median } from './start.js';
 import type { Summary } from './summary.js';
 import { summarise } from './summary.js';
 import type { UnitTerms } from './unit-integral.js';
-import { coarseNodes, gridNodesOnPanel, unitTerms } from './unit-integral.js';
+import { bulkNodes, coarseNodes, fineNodes, gridNodesOnPanel, unitTerms } from './unit-integral.js';
 
 /** `estimate` with a prior on ln of the variation over a usual interval; or `psi` declared; or none. */
 export type DutyAsked = { readonly kind: 'none' } | { readonly kind: 'declared'; readonly psi: number } | { readonly kind: 'estimate'; readonly prior: NormalPrior };
@@ -32,6 +32,8 @@ export interface Found {
 
 const fewUnits = 120;
 const manyUnits = 2000;
+const startUnits = 1500; // where there are many times more, Newton starts from the mode of as many
+const bulk = 5000;
 const near = 1e-3;
 
 /**
@@ -40,14 +42,17 @@ const near = 1e-3;
  * @param before a mode found with other weights: its ratio is kept.
  */
 export function modeWithDuty(units: Units, design: Design, priors: Priors, asked: DutyAsked, per: number, weight: Float64Array, straight: Summary, start: Parameters, before: Found | undefined): Found {
-  const plainTerms = unitTerms(units, straight, undefined);
+  const finest = units.count > bulk ? bulkNodes : fineNodes;
+  const plainTerms = unitTerms(units, straight, undefined, finest);
+  const every = Math.floor(units.count / startUnits);
+  if (!before && every > 1) start = findMode({ ...plainTerms, nodes: coarseNodes }, design, priors, start, { spreads: true, near: 1e-6, every }, 30).pass.parameters;
   if (asked.kind === 'none') {
-    const mode = findMode(plainTerms, design, priors, start, { spreads: true });
+    const mode = findMode(plainTerms, design, priors, start, units.count > bulk ? { spreads: true, near: 1e-6 } : { spreads: true });
     return { ratio: 0, from: 'none', terms: plainTerms, mode, candidates: () => [{ ratio: 0, terms: plainTerms, mode, share: 1 }] };
   }
   const plain = before?.mode ?? findMode({ ...plainTerms, nodes: coarseNodes }, design, priors, start, { spreads: true, near });
   const rate = ratesAt(units, straight, plain.pass.parameters, plain.pass.mean);
-  const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), { ratio, error, rate, weight }, nodes);
+  const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), { ratio, error, rate, weight }, nodes ?? finest);
   if (asked.kind === 'declared') {
     let mode = plain;
     let terms = plainTerms;
@@ -85,7 +90,9 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
   const ratio = Math.exp(peak.at);
   const terms = termsAt(ratio, Math.exp(peak.parameters.logError));
   const mode = findMode(terms, design, priors, { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError }, { spreads: true });
-  // By Gauss–Hermite; each with its share of the peak, whatever the colours would make of it.
+  // With thousands of units the ratio is as good as known. Otherwise by Gauss–Hermite; each with its share of the peak, whatever the
+  // colours would make of it.
+  if (units.count > bulk) return { ratio, from: 'estimated', terms, mode, candidates: () => [{ ratio, terms, mode, share: 1 }] };
   const candidates = (): readonly RatioCandidate[] =>
     [-Math.sqrt(3), 0, Math.sqrt(3)].map((z) => {
       const value = Math.exp(peak.at + peak.width * z);

@@ -59,11 +59,21 @@ export interface Mode extends Convergence {
 const smallestLogSpread = Math.log(0.003);
 const largestLogSpread = Math.log(5);
 
-/** @param free which of ln τ and ln σ may move: on a parameter grid neither may. */
-export function findMode(terms: UnitTerms, design: Design, priors: Priors, start: Parameters, free: { readonly spreads: boolean; /** Stop at this decrement; 1e-14 where left out. */ readonly near?: number }, most = 60): Mode {
-  const near = free.near ?? 1e-14;
+export interface Search {
+  /** Whether ln τ and ln σ may move: on a parameter grid neither may. */
+  readonly spreads: boolean;
+  /** Stop at this decrement. */
+  readonly near?: number;
+  /** Look at every so many units only, for a start. */
+  readonly every?: number;
+}
+
+export function findMode(terms: UnitTerms, design: Design, priors: Priors, start: Parameters, free: Search, most = 60): Mode {
+  // With priors the mode is no more than where a spread is measured from; without, it is an answer by itself.
+  const near = free.near ?? (priors.logSpread ? 1e-8 : 1e-14);
+  const every = free.every ?? 1;
   let parameters = start;
-  let pass = passOver(terms, design, priors, parameters, free.spreads);
+  let pass = passOver(terms, design, priors, parameters, free.spreads, every);
   let decrement = Infinity;
   let iterations = 0;
   let settled = 0;
@@ -72,6 +82,7 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
     const step = safeStep(design, pass.system, free.spreads);
     if (!step) break;
     decrement = step.decrement;
+    if (decrement < near && design.pools.length === 0) break;
     // A step that ends lower is halved, beyond what the integrals are good for. The Laplace term moves with the effects though its
     // slope is not in their score, so with it a short step is taken as it comes and a long one may lose a little.
     const exact = priors.logSpread === undefined && design.pools.length === 0;
@@ -80,7 +91,7 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
     let next: Pass | undefined;
     for (let halving = 0; halving < 25; halving++) {
       const trial = moved(design, parameters, step, share, free.spreads);
-      next = passOver(terms, design, priors, trial, free.spreads);
+      next = passOver(terms, design, priors, trial, free.spreads, every);
       if (next.objective >= pass.objective - grace) break;
       share *= 0.5;
     }
@@ -94,7 +105,7 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
       const poolSpread = updatePoolSpreads(design, priors, pass);
       poolMove = poolSpread.reduce((most, s, k) => Math.max(most, Math.abs(Math.log(s / parameters.poolSpread[k]!))), 0);
       parameters = { ...parameters, poolSpread };
-      if (poolMove > 1e-12) pass = passOver(terms, design, priors, parameters, free.spreads);
+      if (poolMove > 1e-12) pass = passOver(terms, design, priors, parameters, free.spreads, every);
     }
     const still = design.pools.length === 0 || !free.spreads || poolMove < Math.max(1e-3, near);
     settled = decrement < 1e-9 && still ? settled + 1 : 0;
@@ -104,7 +115,7 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
   return { pass, converged: decrement < 1e-6 && iterations < most, iterations, decrement };
 }
 
-export function passOver(terms: UnitTerms, design: Design, priors: Priors, parameters: Parameters, spreads: boolean): Pass {
+export function passOver(terms: UnitTerms, design: Design, priors: Priors, parameters: Parameters, spreads: boolean, every = 1): Pass {
   const { units, summary } = terms;
   const { count } = units;
   const tau = Math.exp(parameters.logSpread);
@@ -128,7 +139,7 @@ export function passOver(terms: UnitTerms, design: Design, priors: Priors, param
   let ts = 0;
   let ss = 0;
   let readings = 0;
-  for (let unit = 0; unit < count; unit++) {
+  for (let unit = 0; unit < count; unit += every) {
     const m = (mean[unit] = cellMean[design.cell[unit]!]! + units.offset[unit]!);
     const n = summary.n[unit]!;
     const silent = n === 0 && units.edgeStart[unit] === units.edgeStart[unit + 1] && Number.isNaN(units.life[unit]!);

@@ -97,7 +97,7 @@ function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
       low = Math.min(low, panels.cut[0]!);
       high = Math.max(high, panels.cut[panels.count]!);
       for (let k = 1; k < panels.count; k++) cuts.push(panels.cut[k]!);
-      return { node, kind: 'panels', mean, spread, log: integrate(node.terms, panels).log, panels };
+      return { node, kind: 'panels', mean, spread, log: integrate(node.terms, panels), panels };
     }
     const centre = panels.kind === 'point' ? units.life[unit]! : mean;
     const width = panels.kind === 'point' ? pointWidth : spread;

@@ -3,7 +3,7 @@
 // by Gauss–Legendre on panels laid where the integrand has its mass; the moments for score and information come in the same pass.
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
-import { halfLogTwoPi, logArea, logAreaBetween } from '../numeric/normal.js';
+import { halfLogTwoPi, logAreaBetweenTabled, logAreaTabled } from '../numeric/normal.js';
 import { gaussLegendre } from '../numeric/quadrature.js';
 import type { Units } from '../reduce.js';
 import type { Edges, Walk } from './edges.js';
@@ -16,13 +16,14 @@ export interface UnitTerms {
   readonly units: Units;
   readonly summary: Summary;
   readonly edges: Edges;
-  /** Gauss–Legendre nodes on a panel. */
+  /** Gauss–Legendre nodes on a panel, and how many spreads a panel reaches to either side of the middle. */
   readonly nodes: number;
+  readonly reach: number;
 }
 
 /** @param walk where duty is uneven. */
 export function unitTerms(units: Units, summary: Summary, walk: Walk | undefined, nodes = fineNodes): UnitTerms {
-  return { units, summary, edges: edgesOf(units, walk), nodes };
+  return { units, summary, edges: edgesOf(units, walk), nodes, reach: nodes === bulkNodes ? 6 : 8 };
 }
 
 /** Moments of r = u − mean and q = [SSE + Sxx·(eᵘ−b)²]/σ² given the unit's records; and the ln likelihood of those records. */
@@ -73,15 +74,18 @@ export function emptyPanels(): Panels {
 export const fineNodes = 32;
 export const gridNodesOnPanel = 24;
 export const coarseNodes = 24;
+/** With thousands of units each one's last digits no longer count. */
+export const bulkNodes = 16;
 const mostPanels = 64;
 const hard = 1e-9; // an edge softer than this is a plain cut
 const nodeU = new Float64Array(mostPanels * fineNodes);
 const nodeW = new Float64Array(mostPanels * fineNodes);
 const nodeL = new Float64Array(mostPanels * fineNodes);
+let nodeCount = 0;
 
 /** Panels for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
 export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels): void {
-  const { units, summary, edges } = terms;
+  const { units, summary, edges, reach } = terms;
   const life = units.life[unit]!;
   const known = life === life;
   const firstEdge = (panels.firstEdge = units.edgeStart[unit]!);
@@ -131,19 +135,18 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
       if (Math.abs(move) * Math.sqrt(bend) < 0.02) break;
     }
     const width = 1 / Math.sqrt(bend);
-    const value = (v: number): number => -((v - c) ** 2) / (2 * s * s) - stiffness * (Math.exp(v) - slope) ** 2;
-    const floor = value(u) - 32;
+    const floor = evenShape(panels, u) - 0.5 * reach * reach;
     mode = u;
-    high = u + 8 * width;
+    high = u + reach * width;
     for (let step = 0; step < 3; step++) {
       const e = Math.exp(high);
-      const over = value(high) - floor;
+      const over = evenShape(panels, high) - floor;
       const tilt = -(high - c) / (s * s) - 2 * stiffness * e * (e - slope);
       if (over >= 0 || tilt >= 0) break;
       high -= over / tilt;
     }
-    low = u - 8 * width;
-    for (let step = 0; step < 60 && value(low) > floor; step++) low -= width;
+    low = u - reach * width;
+    for (let step = 0; step < 60 && evenShape(panels, low) > floor; step++) low -= width;
     if (panels.walk >= 0) [low, high] = walkEnds(summary, panels, u, width);
   } else {
     low = c - 8 * s;
@@ -177,9 +180,8 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
   }
   if (stiffness > 0 && firstEdge < lastEdge && !clash) {
     // Readings and colours at odds: the mass lies in the tail of both, where panels from either alone would miss it.
-    const value = (v: number): number => -((v - c) ** 2) / (2 * s * s) - stiffness * (Math.exp(v) - slope) ** 2;
     const nearest = Math.min(Math.max(mode, low), high);
-    if (value(nearest) < value(mode) - 12) clash = true;
+    if (evenShape(panels, nearest) < evenShape(panels, mode) - 12) clash = true;
   }
   if (clash || !(low < high)) {
     [low, high] = searchMass(terms, panels, low, high);
@@ -189,18 +191,9 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
   }
   panels.cut[0] = low;
   let count = 0;
-  for (let e = firstEdge; e < lastEdge; e++) {
-    for (const [centre, soft] of [[edges.low[e]!, edges.lowSoft[e]!], [edges.high[e]!, edges.highSoft[e]!]] as const) {
-      if (soft < hard || 14 * soft > high - low) continue;
-      for (const side of [-7, 7]) {
-        const at = centre + side * soft;
-        if (!(at > low && at < high)) continue;
-        let place = ++count;
-        for (; place > 1 && panels.cut[place - 1]! > at; place--) panels.cut[place] = panels.cut[place - 1]!;
-        panels.cut[place] = at;
-      }
-    }
-    if (count > 50) break;
+  for (let e = firstEdge; e < lastEdge && count < mostPanels - 6; e++) {
+    count = cutAround(panels, count, edges.low[e]!, edges.lowSoft[e]!, low, high);
+    count = cutAround(panels, count, edges.high[e]!, edges.highSoft[e]!, low, high);
   }
   panels.count = count + 1;
   panels.cut[panels.count] = high;
@@ -265,6 +258,26 @@ function addNormal(panels: Panels, mean: number, spread: number): void {
   panels.spread = 1 / Math.sqrt(pool + own);
 }
 
+/** Panels end seven softnesses to either side of an edge, where it is soft enough to be told from a wall and narrow enough to matter. */
+function cutAround(panels: Panels, count: number, edge: number, soft: number, low: number, high: number): number {
+  if (soft < hard || 14 * soft > high - low) return count;
+  for (let side = -7; side <= 7; side += 14) {
+    const at = edge + side * soft;
+    if (!(at > low && at < high)) continue;
+    let place = ++count;
+    for (; place > 1 && panels.cut[place - 1]! > at; place--) panels.cut[place] = panels.cut[place - 1]!;
+    panels.cut[place] = at;
+  }
+  return count;
+}
+
+/** Pool, life and thicknesses alone, with even duty. */
+function evenShape(panels: Panels, u: number): number {
+  const z = (u - panels.centre) / panels.spread;
+  const miss = Math.exp(u) - panels.slope;
+  return -0.5 * z * z - panels.stiffness * miss * miss;
+}
+
 /** Where the integrand has its mass when pool, readings and colours pull apart: a walk over everything, zoomed in. */
 function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number): [number, number] {
   const c = panels.centre;
@@ -300,7 +313,6 @@ function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number)
 
 /** The integrand's logarithm without its constants. */
 export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
-  const { edges } = terms;
   const z = (u - panels.centre) / panels.spread;
   let value = -0.5 * z * z;
   if (panels.walk >= 0) {
@@ -309,7 +321,14 @@ export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
     const miss = Math.exp(u) - panels.slope;
     value -= panels.stiffness * miss * miss;
   }
-  for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
+  if (panels.firstEdge < panels.lastEdge) value += edgesBetween(terms, panels.firstEdge, panels.lastEdge, u);
+  return value;
+}
+
+/** ln of edge factors at u. */
+function edgesBetween({ edges }: UnitTerms, from: number, to: number, u: number): number {
+  let value = 0;
+  for (let e = from; e < to; e++) {
     const lowSoft = edges.lowSoft[e]!;
     const low = edges.low[e]!;
     const high = edges.high[e]!;
@@ -319,37 +338,52 @@ export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
     }
     const above = (u - low) / lowSoft;
     const below = (u - high) / edges.highSoft[e]!;
-    // Well inside both ends the factor is 1 to the last digit.
-    if (!(above < 8.3 || below > -8.3)) continue;
-    value += edges.shared ? logAreaBetween(below, above) : logArea(above) + logArea(-below);
+    // Well inside an end, what it cuts off is nothing to the last digit.
+    const lowCuts = above < 8.3;
+    const highCuts = below > -8.3;
+    if (lowCuts && highCuts) value += edges.shared ? logAreaBetweenTabled(below, above) : logAreaTabled(above) + logAreaTabled(-below);
+    else if (lowCuts) value += logAreaTabled(above);
+    else if (highCuts) value += logAreaTabled(-below);
   }
   return value;
 }
 
-/** ln ∫ exp(shape) over the panels from `from` up; fills the node tables when `from` is left out. */
-export function integrate(terms: UnitTerms, panels: Panels, from = -Infinity): { readonly nodes: number; readonly log: number } {
+/** ln ∫ exp(shape) over the panels; leaves the nodes in the workspace. */
+export function integrate(terms: UnitTerms, panels: Panels): number {
   const rule = gaussLegendre(terms.nodes);
+  const { node, weight } = rule;
+  const order = node.length;
+  const edged = panels.firstEdge < panels.lastEdge;
   let nodes = 0;
   let top = -Infinity;
-  const plain = panels.firstEdge === panels.lastEdge && panels.walk < 0;
   for (let k = 0; k < panels.count; k++) {
-    const low = Math.max(panels.cut[k]!, from);
+    const low = panels.cut[k]!;
     const high = panels.cut[k + 1]!;
     if (!(low < high)) continue;
     const half = 0.5 * (high - low);
     const middle = 0.5 * (high + low);
-    for (let i = 0; i < rule.node.length; i++) {
-      const u = middle + half * rule.node[i]!;
-      let value: number;
-      if (plain) {
-        const z = (u - panels.centre) / panels.spread;
+    // Where the edges are soft over the whole panel, they are found at a few places and carried to the nodes by their polynomial.
+    const smooth = edged && high - low <= 4 * softest(terms, panels);
+    if (smooth) edgesOnFew(terms, panels, middle, half);
+    const between = smooth ? interpolation(order) : undefined;
+    for (let i = 0; i < order; i++) {
+      const u = middle + half * node[i]!;
+      const z = (u - panels.centre) / panels.spread;
+      let value = -0.5 * z * z;
+      if (panels.walk >= 0) {
+        value -= readingPart(terms.summary, panels, u);
+      } else if (panels.stiffness > 0) {
         const miss = Math.exp(u) - panels.slope;
-        value = -0.5 * z * z - panels.stiffness * miss * miss;
-      } else {
-        value = logShape(terms, panels, u);
+        value -= panels.stiffness * miss * miss;
+      }
+      if (between) {
+        const at = i * few;
+        for (let j = 0; j < few; j++) value += between[at + j]! * fewValues[j]!;
+      } else if (edged) {
+        value += edgesBetween(terms, panels.firstEdge, panels.lastEdge, u);
       }
       nodeU[nodes] = u;
-      nodeW[nodes] = half * rule.weight[i]!;
+      nodeW[nodes] = half * weight[i]!;
       nodeL[nodes] = value;
       if (value > top) top = value;
       nodes++;
@@ -357,11 +391,46 @@ export function integrate(terms: UnitTerms, panels: Panels, from = -Infinity): {
   }
   let sum = 0;
   if (top > -Infinity) for (let i = 0; i < nodes; i++) sum += nodeW[i]! * Math.exp(nodeL[i]! - top);
-  return { nodes, log: sum > 0 ? top + Math.log(sum) : -Infinity };
+  nodeCount = nodes;
+  return sum > 0 ? top + Math.log(sum) : -Infinity;
 }
 
-/** Nodes and posterior weights (Σ = 1) left by the last `integrate` without `from`; the arrays are the workspace itself. */
-export const nodeTable = { u: nodeU, weight: nodeW, log: nodeL } as const;
+const few = 12;
+const fewValues = new Float64Array(few);
+const matrices = new Map<number, Float64Array>();
+
+function edgesOnFew(terms: UnitTerms, panels: Panels, middle: number, half: number): void {
+  const { node } = gaussLegendre(few);
+  for (let j = 0; j < few; j++) fewValues[j] = edgesBetween(terms, panels.firstEdge, panels.lastEdge, middle + half * node[j]!);
+}
+
+/** Smallest softness among a unit's edges; 0 where one is a wall. */
+function softest({ edges }: UnitTerms, panels: Panels): number {
+  let least = Infinity;
+  for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
+    if (edges.lowSoft[e]! < least) least = edges.lowSoft[e]!;
+    if (edges.highSoft[e]! < least) least = edges.highSoft[e]!;
+  }
+  return least < hard ? 0 : least;
+}
+
+/** Row i: weights of the values at the few places for the value at node i of the rule, by Lagrange's polynomial. */
+function interpolation(order: number): Float64Array {
+  let matrix = matrices.get(order);
+  if (matrix) return matrix;
+  matrix = new Float64Array(order * few);
+  const from = gaussLegendre(few).node;
+  const to = gaussLegendre(order).node;
+  for (let i = 0; i < order; i++) {
+    for (let j = 0; j < few; j++) {
+      let product = 1;
+      for (let m = 0; m < few; m++) if (m !== j) product *= (to[i]! - from[m]!) / (from[j]! - from[m]!);
+      matrix[i * few + j] = product;
+    }
+  }
+  matrices.set(order, matrix);
+  return matrix;
+}
 
 /** Likelihood and moments of one unit. */
 export function unitMoments(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels, out: Moments): void {
@@ -391,7 +460,8 @@ export function unitMoments(terms: UnitTerms, unit: number, mean: number, spread
     out.q1 = out.q2 = out.rq = out.rrq = 0;
     return;
   }
-  const { nodes, log } = integrate(terms, panels);
+  const log = integrate(terms, panels);
+  const nodes = nodeCount;
   let r1 = 0;
   let r2 = 0;
   let r3 = 0;
