@@ -15,13 +15,14 @@ export function formatting(text: Text): TextEdit[] {
   let tail = 0;
   while (tail < shorter - start && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail += 1;
   // Whole lines, so that a surrogate pair or a line break is never cut in two.
-  start = before.lastIndexOf('\n', start - 1) + 1;
-  const endBefore = lineEnd(before, before.length - tail);
+  start = start === 0 ? 0 : before.lastIndexOf('\n', start - 1) + 1;
+  const endBefore = nextLine(before, before.length - tail);
   const endAfter = after.length - (before.length - endBefore);
   return [{ range: text.range(start, endBefore), newText: after.slice(start, endAfter) }];
 }
 
-function lineEnd(text: string, from: number): number {
+/** After the line break: the protocol has no position between the two signs of a Windows one. */
+function nextLine(text: string, from: number): number {
   const end = text.indexOf('\n', from);
-  return end < 0 ? text.length : end;
+  return end < 0 ? text.length : end + 1;
 }
