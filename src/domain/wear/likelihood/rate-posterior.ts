@@ -3,7 +3,7 @@
 // quantiles on it by root-finding. One table for each duty-noise value in the fit, since that changes what the last reading says.
 // Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
-import { area } from '../numeric/normal.js';
+import { areaTabled } from '../numeric/normal.js';
 import { gaussLegendre } from '../numeric/quadrature.js';
 import type { ParameterNode } from './parameter-nodes.js';
 import { emptyPanels, integrate, layPanels, logShape } from './unit-integral.js';
@@ -327,7 +327,7 @@ export function chanceReached(table: RateTable, depth: number, exposure: number,
   const width = deviation / (rate * lever);
   const step = (u: number): number => {
     const r = Math.exp(u);
-    return area((r * lever - left) / Math.sqrt(fixed + r * r * walk));
+    return areaTabled((r * lever - left) / Math.sqrt(fixed + r * r * walk));
   };
   if (left <= 0 || width > 1) return wholeMean(table, step);
   return meanOfStep(table, Math.log(steady), width * 1.3, step);

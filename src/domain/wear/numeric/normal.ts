@@ -31,11 +31,21 @@ const tableEnd = 8.5;
 const tableStep = 1 / 64;
 const tableSize = 2 * tableEnd * (1 / tableStep);
 let table: Float64Array | undefined;
+let areaTable: Float64Array | undefined;
 
 /** The same from a table, values and slopes exact and a cubic between: within 1e-10, and ten times as quick. */
 export function logAreaTabled(z: number): number {
   if (!(z > -tableEnd && z < tableEnd)) return logArea(z);
-  const known = (table ??= makeTable());
+  return cubic((table ??= makeTable(logArea, slopeOfLogArea)), z);
+}
+
+/** Area below z from a table, within 1e-10. */
+export function areaTabled(z: number): number {
+  if (!(z > -tableEnd && z < tableEnd)) return z > 0 ? 1 : z <= -tableEnd ? 0 : NaN;
+  return cubic((areaTable ??= makeTable(area, density)), z);
+}
+
+function cubic(known: Float64Array, z: number): number {
   const place = (z + tableEnd) * (1 / tableStep);
   const cell = place | 0;
   const t = place - cell;
@@ -56,12 +66,12 @@ export function logAreaBetweenTabled(low: number, high: number): number {
   return top + Math.log(-Math.expm1(logAreaTabled(low) - top));
 }
 
-function makeTable(): Float64Array {
+function makeTable(value: (z: number) => number, slope: (z: number) => number): Float64Array {
   const made = new Float64Array(2 * (tableSize + 1));
   for (let k = 0; k <= tableSize; k++) {
     const z = -tableEnd + k * tableStep;
-    made[2 * k] = logArea(z);
-    made[2 * k + 1] = slopeOfLogArea(z) * tableStep;
+    made[2 * k] = value(z);
+    made[2 * k + 1] = slope(z) * tableStep;
   }
   return made;
 }
