@@ -41,6 +41,9 @@ export interface RateTable {
   readonly mass: Float64Array;
   /** Polynomial of each panel's density on its own −1 to 1, constant first. */
   readonly density: Float64Array;
+  /** Weight of each node (they sum to 1) and the rate there, mm per unit of exposure: for what is smooth over a panel. */
+  readonly nodeWeight: Float64Array;
+  readonly nodeRate: Float64Array;
   /** ψ², σ², and the state at the last thickness (see Summary). */
   readonly dutyVariance: number;
   readonly stateWear: number;
@@ -131,7 +134,7 @@ function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
   const cut = panelCuts(low, high, hardCuts);
   const table = fill(density, cut);
   const factor = group.length === 1 && first.widen ? first.widen[unit]! : 1;
-  const stretched = stretch(table, factor);
+  const stretched = withNodes(stretch(table, factor));
   return {
     share,
     ...stretched,
@@ -228,8 +231,27 @@ function stretch(table: Filled, factor: number): Filled {
   };
 }
 
-/** ∫ density·step(u) between two places of one panel. */
-function integratePanel(table: RateTable, panel: number, from: number, to: number, step: ((u: number) => number) | undefined): number {
+function withNodes(table: Filled): Filled & { readonly nodeWeight: Float64Array; readonly nodeRate: Float64Array } {
+  const panels = table.mass.length;
+  const nodeWeight = new Float64Array(panels * order);
+  const nodeRate = new Float64Array(panels * order);
+  for (let k = 0; k < panels; k++) {
+    const half = 0.5 * (table.cut[k + 1]! - table.cut[k]!);
+    const middle = 0.5 * (table.cut[k + 1]! + table.cut[k]!);
+    for (let i = 0; i < order; i++) {
+      const at = k * order + i;
+      const place = rule.node[i]!;
+      let p = table.density[k * order + order - 1]!;
+      for (let power = order - 2; power >= 0; power--) p = p * place + table.density[k * order + power]!;
+      nodeWeight[at] = half * rule.weight[i]! * p;
+      nodeRate[at] = Math.exp(middle + half * place);
+    }
+  }
+  return { ...table, nodeWeight, nodeRate };
+}
+
+/** ∫ density·step(eᵘ) between two places of one panel. */
+function integratePanel(table: RateTable, panel: number, from: number, to: number, step: ((rate: number) => number) | undefined): number {
   const low = table.cut[panel]!;
   const high = table.cut[panel + 1]!;
   const half = 0.5 * (to - from);
@@ -242,7 +264,7 @@ function integratePanel(table: RateTable, panel: number, from: number, to: numbe
     const place = (2 * u - low - high) / (high - low);
     let p = density[base + order - 1]!;
     for (let power = order - 2; power >= 0; power--) p = p * place + density[base + power]!;
-    sum += rule.weight[i]! * (step ? p * step(u) : p);
+    sum += rule.weight[i]! * (step ? p * step(Math.exp(u)) : p);
   }
   return sum * half;
 }
@@ -261,8 +283,8 @@ export function chanceAbove(table: RateTable, c: number): number {
   return clamp(sum);
 }
 
-/** Mean of a soft upward step of u, centred at `centre` with width `width`: the step is taken as 0 and 1 beyond six widths. */
-export function meanOfStep(table: RateTable, centre: number, width: number, step: (u: number) => number): number {
+/** Mean of a soft upward step of the rate, centred at ln rate `centre` with width `width`: taken as 0 and 1 beyond six widths. */
+export function meanOfStep(table: RateTable, centre: number, width: number, step: (rate: number) => number): number {
   if (!(width > 1e-7)) return chanceAbove(table, centre);
   const panels = table.mass.length;
   const low = centre - 6 * width;
@@ -274,6 +296,10 @@ export function meanOfStep(table: RateTable, centre: number, width: number, step
     if (to <= low) continue;
     if (from >= high) {
       sum += table.mass[k]!;
+      continue;
+    }
+    if (to - from <= 4 * width) {
+      for (let at = k * order; at < (k + 1) * order; at++) sum += table.nodeWeight[at]! * step(table.nodeRate[at]!);
       continue;
     }
     let a = Math.max(from, low);
@@ -325,16 +351,13 @@ export function chanceReached(table: RateTable, depth: number, exposure: number,
   const rate = Math.max(steady, 1e-3 * Math.exp(table.mean));
   const deviation = Math.sqrt(fixed + rate * rate * walk);
   const width = deviation / (rate * lever);
-  const step = (u: number): number => {
-    const r = Math.exp(u);
-    return areaTabled((r * lever - left) / Math.sqrt(fixed + r * r * walk));
-  };
+  const step = (r: number): number => areaTabled((r * lever - left) / Math.sqrt(fixed + r * r * walk));
   if (left <= 0 || width > 1) return wholeMean(table, step);
   return meanOfStep(table, Math.log(steady), width * 1.3, step);
 }
 
-function wholeMean(table: RateTable, step: (u: number) => number): number {
+function wholeMean(table: RateTable, step: (rate: number) => number): number {
   let sum = 0;
-  for (let k = 0; k < table.mass.length; k++) sum += integratePanel(table, k, table.cut[k]!, table.cut[k + 1]!, step);
+  for (let at = 0; at < table.nodeWeight.length; at++) sum += table.nodeWeight[at]! * step(table.nodeRate[at]!);
   return clamp(sum);
 }
