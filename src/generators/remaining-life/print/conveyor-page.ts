@@ -1,6 +1,7 @@
 // The engineer's pages of one conveyor: what it is about, the liner unrolled, the worst point at large, every point in small,
 // the table with the hand arithmetic, what was not seen or left out, and the liners that lay there before.
 
+import { placeInText } from '../../page/place-in-text.js';
 import { formatDay, parseDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { momentOn } from '../../../domain/model/history.js';
@@ -28,7 +29,7 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
   const charts = near ? seen.filter((p) => near.has(p)) : seen;
   return element(
     'section', { class: 'page', id },
-    element('h2', {}, conveyor.name, ' ', element('span', { class: 'sub' }, conveyor.title ?? '')),
+    element('h2', placeInText(conveyor.nameOrigin), conveyor.name, ' ', element('span', { class: 'sub' }, conveyor.title ?? '')),
     facts(life),
     element('p', { class: 'verdict' }, `${life.attention.todo}.`),
     element('ul', {}, [...life.attention.reasons, forecastText(life), lookText(life)].filter((text) => text !== undefined).map((text) => element('li', {}, `${capital(text)}.`))),

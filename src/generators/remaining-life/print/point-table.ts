@@ -3,6 +3,7 @@
 
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
+import { placeInText } from '../../page/place-in-text.js';
 import type { ConveyorLife } from '../remaining-life.js';
 import type { PointLife } from '../parts/points.js';
 import { whyNot } from './sentences.js';
@@ -20,7 +21,7 @@ export function pointTable(life: ConveyorLife): Markup {
       ...(life.model ? [{ head: headOf('Records', 'mm + colours'), number: true }, { head: headOf('Limit by model', 'middle, 80 % between'), class: 'day' }] : []), { head: 'Look again by', class: 'day' },
     ],
     rows: life.points.map((point) => [
-      point === life.worst ? `${point.place.name} ◂` : point.place.name, metres(point.place.at), formatClock(point.place.clock), lastSeenCell(point),
+      element('span', placeInText(point.place.origin), point === life.worst ? `${point.place.name} ◂` : point.place.name), metres(point.place.at), formatClock(point.place.clock), lastSeenCell(point),
       ...handCells(point), ...(life.model ? modelCells(point) : []),
       point.nextLook ? (point.nextLook.overdue ? group(element('strong', {}, 'overdue'), ` ${date(point.nextLook.day)}`) : date(point.nextLook.day)) : point.pastLimit ? element('strong', {}, 'now') : '–',
     ]),
@@ -31,7 +32,7 @@ export function pointTable(life: ConveyorLife): Markup {
 function lastSeenCell(point: PointLife): Markup | string {
   const last = lastSeen(point);
   if (!last) return point.state === 'hidden' ? 'looked for, not seen' : 'not inspected';
-  return group(element('span', { class: 'nowrap' }, seenText(last.seen)), element('span', { class: 'sub' }, date(last.day)));
+  return group(element('span', { class: 'nowrap', ...placeInText(last.origin) }, seenText(last.seen)), element('span', { class: 'sub' }, date(last.day)));
 }
 
 /** How many records of this place, and the model's date; italics where it is borrowed from the pool alone. */
