@@ -10,6 +10,7 @@ const effort = Number(process.argv[3] ?? 1);
 const none = { dutyNoise: 'none' } as const;
 const plans: readonly (readonly [string, Omit<StudyPlan, 'fleets'>])[] = [
   ['parameters drawn from the priors, duty known to be even', { plan: plainFleet, options: none, drawParameters: true }],
+  ['all parameters drawn from the priors', { plan: { ...plainFleet, dutyNoise: 0.25 }, drawParameters: true }],
   ['lognormal rates', { plan: plainFleet }],
   ['gamma rates', { plan: { ...plainFleet, rates: 'gamma' } }],
   ['normal rates', { plan: { ...plainFleet, rates: 'normal' } }],

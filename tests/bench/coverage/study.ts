@@ -26,7 +26,10 @@ export interface StudyPlan {
   readonly plan: FleetPlan;
   readonly fleets: number;
   readonly options?: WearOptions;
-  /** Draw τ and σ of each fleet from the declared priors: then the promise is exact for a pool of any size. */
+  /**
+   * Draw level, τ and σ of each fleet from the declared priors, and the duty noise where the plan has any: then the promise should
+   * hold for a pool of any size.
+   */
   readonly drawParameters?: boolean;
   /** Forecast every so many points only, where a fleet is large. 1 where left out. */
   readonly every?: number;
@@ -41,7 +44,7 @@ export function study({ plan, fleets, options = {}, drawParameters = false, ever
   const sums = { held80: [] as number[], held90: [] as number[], of: [] as number[] };
   const score = { ours: 0, twoPoint: 0, line: 0, compared: 0, heldTwoPoint: 0, heldLine: 0 };
   for (let k = 0; k < fleets; k++) {
-    const drawn = drawParameters ? { ...plan, spread: Math.exp(Math.log(0.3) + 0.5 * random.normal()), gauge: plan.gauge * Math.exp(0.5 * random.normal()) } : plan;
+    const drawn = drawParameters ? { ...plan, spread: Math.exp(Math.log(0.3) + 0.5 * random.normal()), gauge: plan.gauge * Math.exp(0.5 * random.normal()), dutyNoise: plan.dutyNoise > 0 ? Math.min(1, 0.25 * Math.exp(0.7 * random.normal())) : 0 } : plan;
     const middle = drawParameters ? Math.exp(0.7 * random.normal()) : 1;
     const drawnFleet = scaled(drawFleet(drawn, random), middle);
     const fit = fitWear(reduceReadings(drawnFleet.readings, drawnFleet.units, { gaugeError: plan.gauge }), [], { expectedLife, gaugeError: plan.gauge, ...options });

@@ -29,6 +29,7 @@ const lines: readonly Line[] = [
   { name: 'three points, parameters as uncertain as the priors say', study: { plan: fleetOf(3), fleets: 120, options: even, drawParameters: true }, ...exact },
   { name: 'eight points, parameters as uncertain as the priors say', study: { plan: fleetOf(8), fleets: 60, options: even, drawParameters: true }, ...exact },
   { name: 'twenty points, parameters as uncertain as the priors say', study: { plan: fleetOf(20), fleets: 30, options: even, drawParameters: true }, ...exact },
+  { name: 'eight points, all as uncertain as the priors say, duty too', study: { plan: { ...fleetOf(8), dutyNoise: 0.25 }, fleets: 40, drawParameters: true }, held80: [0.76, 0.84], held90: [0.865, 0.935] },
   { name: '200 points', study: { plan: fleetOf(200), fleets: 6, options: even, every: 2 }, ...exact },
   { name: '2,000 points', study: { plan: fleetOf(2000), fleets: 1, options: even, every: 4 }, ...exact },
   { name: 'twenty points, nothing declared', study: { plan: fleetOf(20), fleets: 20 }, ...careful },
