@@ -53,18 +53,7 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
   const plain = before?.mode ?? findMode({ ...plainTerms, nodes: coarseNodes }, design, priors, start, { spreads: true, near });
   const rate = ratesAt(units, straight, plain.pass.parameters, plain.pass.mean);
   const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), { ratio, error, rate, weight }, nodes ?? finest);
-  if (asked.kind === 'declared') {
-    let mode = plain;
-    let terms = plainTerms;
-    let ratio = 0;
-    for (let round = 0; round < 4; round++) {
-      const error = Math.exp(mode.pass.parameters.logError);
-      ratio = (asked.psi / error) ** 2;
-      terms = termsAt(ratio, error);
-      mode = findMode(terms, design, priors, mode.pass.parameters, { spreads: true });
-    }
-    return { ratio, from: 'declared', terms, mode, candidates: () => [{ ratio, terms, mode, share: 1 }] };
-  }
+  if (asked.kind === 'declared') return withDeclared(design, priors, asked.psi, plain, finest, termsAt);
   const logPrior = (ratio: number, error: number): number => {
     const z = (0.5 * Math.log(ratio / per) + Math.log(error) - asked.prior.mean) / asked.prior.spread;
     return -0.5 * z * z;
@@ -104,6 +93,32 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
       };
     });
   return { ratio, from: 'estimated', terms, mode, candidates };
+}
+
+/**
+ * ψ is given, so every ratio fixes σ with it: the walk is over ratios with σ held at ψ/√ratio, and the peak is that of σ.
+ */
+function withDeclared(design: Design, priors: Priors, psi: number, plain: Mode, nodes: number, termsAt: (ratio: number, error: number, nodes?: number) => UnitTerms): Found {
+  const held = (logRatio: number): Priors => ({ ...priors, logError: { mean: Math.log(psi) - 0.5 * logRatio, spread: 1e-3 } });
+  const own = (logError: number): number => (priors.logError ? -0.5 * ((logError - priors.logError.mean) / priors.logError.spread) ** 2 : 0);
+  const modeAt = (logRatio: number, from: Parameters, fine: boolean): { terms: UnitTerms; mode: Mode } => {
+    const logError = Math.log(psi) - 0.5 * logRatio;
+    const terms = termsAt(Math.exp(logRatio), Math.exp(logError), fine ? nodes : coarseNodes);
+    return { terms, mode: findMode(terms, design, held(logRatio), { ...from, logError }, { spreads: true, near: fine ? 1e-8 : near }, 30) };
+  };
+  const guess = 2 * (Math.log(psi) - plain.pass.parameters.logError);
+  const peak = peakOf(guess, 1, Infinity, plain.pass.parameters, (logRatio, from) => {
+    const { mode } = modeAt(logRatio, from, false);
+    return { value: mode.pass.objective + own(mode.pass.parameters.logError), parameters: mode.pass.parameters };
+  });
+  const best = modeAt(peak.at, peak.parameters, true);
+  const candidates = (): readonly RatioCandidate[] =>
+    [-Math.sqrt(3), 0, Math.sqrt(3)].map((z) => {
+      const logRatio = peak.at + peak.width * z;
+      const { terms, mode } = z === 0 ? best : modeAt(logRatio, best.mode.pass.parameters, true);
+      return { ratio: Math.exp(logRatio), terms: { ...terms, nodes: Math.min(nodes, gridNodesOnPanel) }, mode, priors: held(logRatio), share: z === 0 ? 2 / 3 : 1 / 6 };
+    });
+  return { ratio: Math.exp(peak.at), from: 'declared', terms: best.terms, mode: best.mode, candidates };
 }
 
 interface Peak {

@@ -90,6 +90,8 @@ export interface RatioCandidate {
   readonly terms: UnitTerms;
   /** The mode at this ratio where it is known. */
   readonly mode: Mode | undefined;
+  /** Priors of its own, where the ratio fixes the reading error. */
+  readonly priors?: Priors;
   /** Share of the weight that this ratio stands for, 0 to 1. */
   readonly share: number;
 }
@@ -97,7 +99,7 @@ export interface RatioCandidate {
 /** One node for each value of the duty noise, at its own mode, widened. */
 export function modeNodes(candidates: readonly RatioCandidate[], design: Design, priors: Priors, start: Mode): readonly ParameterNode[] {
   return candidates.flatMap((candidate) => {
-    const mode = candidate.mode ?? findMode(candidate.terms, design, priors, start.pass.parameters, { spreads: true, near: 1e-6 }, 25);
+    const mode = candidate.mode ?? findMode(candidate.terms, design, candidate.priors ?? priors, start.pass.parameters, { spreads: true, near: 1e-6 }, 25);
     const node = nodeFrom(candidate.terms, design, mode.pass, candidate.share, Math.sqrt(candidate.ratio) * Math.exp(mode.pass.parameters.logError));
     return node ? [widened(node, design, mode.pass.system)] : [];
   });
@@ -110,7 +112,8 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
   const step = fine ? 1 : 1.25;
   const reach = fine ? 3 : 2;
   for (const candidate of candidates) {
-    const mode = candidate.mode ?? findMode(candidate.terms, design, priors, start, { spreads: true, near: 1e-6 }, 25);
+    const ownPriors = candidate.priors ?? priors;
+    const mode = candidate.mode ?? findMode(candidate.terms, design, ownPriors, start, { spreads: true, near: 1e-6 }, 25);
     const full = solveSystem(mode.pass.system, mode.pass.system.size);
     if (!full) continue;
     const t = design.dense;
@@ -123,12 +126,13 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
     const nodes: { node: ParameterNode; log: number }[] = [];
     let parameters = mode.pass.parameters;
     for (let i = -reach; i <= reach; i++) {
-      for (let k = -reach; k <= reach; k++) {
+      const across = c < 0.01 ? 0 : reach; // σ is held: nothing to walk across
+      for (let k = -across; k <= across; k++) {
         const z1 = step * i;
         const z2 = step * (i % 2 === 0 ? k : -k); // to and fro, so that each start is near
         if (z1 * z1 + z2 * z2 > 10.5) continue;
         const at: Parameters = { ...parameters, logSpread: mode.pass.parameters.logSpread + a * z1, logError: mode.pass.parameters.logError + b * z1 + c * z2 };
-        const found = findMode(candidate.terms, design, priors, at, { spreads: false, near: 1e-6 }, 12);
+        const found = findMode(candidate.terms, design, ownPriors, at, { spreads: false, near: 1e-6 }, 12);
         parameters = found.pass.parameters;
         const error = Math.exp(at.logError);
         const dutyNoise = Math.sqrt(candidate.ratio) * error;

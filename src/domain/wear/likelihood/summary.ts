@@ -26,15 +26,15 @@ export interface Summary {
 
 /**
  * For unit i and grid rate k, at `table[4·(i·gridSize + k)]`: Sxx, slope, SSE and logScale as whitened at ln rate `from[i] + k·gridStep`.
- * All four change slowly along the grid, so a cubic through four neighbours is good to about 1e-5 of them.
+ * All four change slowly along the grid, so a cubic through four neighbours leaves a unit's ln likelihood good to about 1e-3 or better.
  */
 export interface WalkSums {
   readonly from: Float64Array;
   readonly table: Float64Array;
 }
 
-export const gridSize = 11;
-export const gridStep = 0.4;
+export const gridSize = 17;
+export const gridStep = 0.25;
 
 /**
  * @param ratio (ψ/σ)², variance of the walk for each unit of exposure and squared rate, in units of σ². ≥ 0.
