@@ -17,8 +17,9 @@ import { gridNodes, modeNodes, nodeFrom, plugInNode } from './likelihood/paramet
 import { crudeLogRates, median, startValues } from './likelihood/start.js';
 import type { Summary } from './likelihood/summary.js';
 import { summarise } from './likelihood/summary.js';
-import type { UnitTerms } from './likelihood/unit-integral.js';
-import { emptyMoments, emptyPanels, unitMoments } from './likelihood/unit-integral.js';
+import type { UnitTerms } from './likelihood/shape.js';
+import { emptyPanels } from './likelihood/shape.js';
+import { emptyMoments, unitMoments } from './likelihood/unit-integral.js';
 import type { Units } from './reduce.js';
 import { defaultGaugeError } from './reduce.js';
 

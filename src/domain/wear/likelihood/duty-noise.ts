@@ -14,8 +14,8 @@ import { sampleOf, sampleRows, sampleUnits } from './sample.js';
 import { median } from './start.js';
 import type { Summary } from './summary.js';
 import { summarise } from './summary.js';
-import type { UnitTerms } from './unit-integral.js';
-import { bulkNodes, coarseNodes, fineNodes, gridNodesOnPanel, unitTerms } from './unit-integral.js';
+import type { UnitTerms } from './shape.js';
+import { bulkNodes, coarseNodes, fineNodes, gridNodesOnPanel, unitTerms } from './shape.js';
 
 /** `estimate` with a prior on ln of the variation over a usual interval; or `psi` declared; or none. */
 export type DutyAsked = { readonly kind: 'none' } | { readonly kind: 'declared'; readonly psi: number } | { readonly kind: 'estimate'; readonly prior: NormalPrior };

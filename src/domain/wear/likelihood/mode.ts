@@ -7,8 +7,9 @@
 
 import type { Design, Effects, Solved, System } from './design.js';
 import { addUnit, effectOn, effectVariance, emptySystem, newtonStep, solveSystem } from './design.js';
-import type { UnitTerms } from './unit-integral.js';
-import { emptyMoments, emptyPanels, unitMoments } from './unit-integral.js';
+import type { UnitTerms } from './shape.js';
+import { emptyPanels } from './shape.js';
+import { emptyMoments, unitMoments } from './unit-integral.js';
 
 export interface NormalPrior {
   readonly mean: number;

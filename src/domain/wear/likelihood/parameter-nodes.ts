@@ -9,8 +9,9 @@ import type { Design, Solved, System } from './design.js';
 import { effectVariance, solveSystem } from './design.js';
 import type { Mode, Parameters, Pass, Priors } from './mode.js';
 import { findMode } from './mode.js';
-import type { UnitTerms } from './unit-integral.js';
-import { emptyMoments, emptyPanels, unitMoments } from './unit-integral.js';
+import type { UnitTerms } from './shape.js';
+import { emptyPanels } from './shape.js';
+import { emptyMoments, unitMoments } from './unit-integral.js';
 
 export interface ParameterNode {
   readonly weight: number;

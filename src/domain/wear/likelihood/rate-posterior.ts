@@ -6,7 +6,9 @@
 import { areaTabled } from '../numeric/normal.js';
 import { gaussLegendre } from '../numeric/quadrature.js';
 import type { ParameterNode } from './parameter-nodes.js';
-import { emptyPanels, integrate, layPanels, logShape } from './unit-integral.js';
+import { layPanels } from './panels.js';
+import { emptyPanels, logShape } from './shape.js';
+import { integrate } from './unit-integral.js';
 
 const order = 10;
 const rule = gaussLegendre(order);

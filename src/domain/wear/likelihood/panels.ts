@@ -1,0 +1,202 @@
+// Where does a unit's integrand have its mass? Panels are laid from the middle outwards to where nothing is left, cut at soft edges,
+// so that a few Gauss–Legendre nodes on each give all digits; where pool, readings and colours pull apart, the mass is searched for.
+// Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
+
+import type { Panels, UnitTerms } from './shape.js';
+import { evenShape, logShape, mostPanels, readingPart, wall } from './shape.js';
+import type { Summary } from './summary.js';
+import { gridSize } from './summary.js';
+
+/** Panels for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
+export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels): void {
+  const { units, summary, edges, reach } = terms;
+  const life = units.life[unit]!;
+  const known = life === life;
+  const firstEdge = (panels.firstEdge = units.edgeStart[unit]!);
+  const lastEdge = (panels.lastEdge = units.edgeStart[unit + 1]!);
+  const stiffness = (panels.stiffness = summary.sxx[unit]! / (2 * error * error));
+  const slope = (panels.slope = summary.slope[unit]!);
+  panels.centre = mean;
+  panels.spread = spread;
+  panels.height = 0;
+  if (known) {
+    const own = units.lifeSpread[unit]!;
+    if (own === 0) {
+      panels.kind = 'point';
+      return;
+    }
+    addNormal(panels, life, own);
+  }
+  const walkFrom = stiffness > 0 && summary.walk ? summary.walk.from[unit]! : NaN;
+  panels.walk = walkFrom === walkFrom ? 4 * gridSize * unit : -1;
+  panels.walkFrom = walkFrom;
+  panels.half = 0.5 / (error * error);
+  if (!known && stiffness === 0 && firstEdge === lastEdge) {
+    panels.kind = 'open';
+    return;
+  }
+  panels.kind = 'panels';
+  const c = panels.centre;
+  const s = panels.spread;
+  let low: number;
+  let high: number;
+  let clash = false;
+  let mode = c;
+  if (stiffness > 0) {
+    const rough = 1 / (2 * stiffness * slope * slope); // variance of ln rate by the readings alone
+    clash = slope > 0 && rough < 1 && Math.abs(Math.log(slope) - c) > 6 * Math.max(s, Math.sqrt(rough));
+    let u = slope > 0 ? (Math.log(slope) / rough + c / (s * s)) / (1 / rough + 1 / (s * s)) : c;
+    let bend = 1 / (s * s);
+    for (let step = 0; step < 30; step++) {
+      const e = Math.exp(u);
+      const tilt = -(u - c) / (s * s) - 2 * stiffness * e * (e - slope);
+      bend = 1 / (s * s) + 2 * stiffness * e * (2 * e - slope);
+      if (!(bend > 0.25 / (s * s))) bend = Math.max(1 / (s * s), 2 * stiffness * e * e);
+      let move = tilt / bend;
+      if (move > 2) move = 2;
+      else if (move < -2) move = -2;
+      u += move;
+      if (Math.abs(move) * Math.sqrt(bend) < 0.02) break;
+    }
+    const width = 1 / Math.sqrt(bend);
+    const floor = evenShape(panels, u) - 0.5 * reach * reach;
+    mode = u;
+    high = u + reach * width;
+    for (let step = 0; step < 3; step++) {
+      const e = Math.exp(high);
+      const over = evenShape(panels, high) - floor;
+      const tilt = -(high - c) / (s * s) - 2 * stiffness * e * (e - slope);
+      if (over >= 0 || tilt >= 0) break;
+      high -= over / tilt;
+    }
+    low = u - reach * width;
+    for (let step = 0; step < 60 && evenShape(panels, low) > floor; step++) low -= width;
+    if (panels.walk >= 0) [low, high] = walkEnds(summary, panels, u, width);
+  } else {
+    low = c - 8 * s;
+    high = c + 8 * s;
+  }
+  for (let e = firstEdge; e < lastEdge; e++) {
+    const edgeLow = edges.low[e]!;
+    const edgeHigh = edges.high[e]!;
+    // How far the rest pulls an edge's own foot: a shift of soft·(distance/spread²), in units of `soft`.
+    if (edgeLow > -Infinity) {
+      const soft = edges.lowSoft[e]!;
+      const pull = Math.max(0, (soft * (edgeLow - c)) / (s * s));
+      low = Math.max(low, soft < wall ? edgeLow : edgeLow - soft * (9 + pull));
+      if (stiffness === 0) high = Math.max(high, c + Math.sqrt(Math.max(0, edgeLow - c) ** 2 + 64 * s * s));
+    }
+    if (edgeHigh < Infinity) {
+      const soft = edges.highSoft[e]!;
+      const pull = Math.max(0, (soft * (c - edgeHigh)) / (s * s));
+      high = Math.min(high, soft < wall ? edgeHigh : edgeHigh + soft * (9 + pull));
+      if (stiffness === 0) low = Math.min(low, c - Math.sqrt(Math.max(0, c - edgeHigh) ** 2 + 64 * s * s));
+    }
+  }
+  // A second look after both sides moved: an edge may not be wider than what it cuts.
+  for (let e = firstEdge; e < lastEdge && stiffness === 0; e++) {
+    const up = edges.lowSoft[e]!;
+    const down = edges.highSoft[e]!;
+    const pullUp = Math.max(0, (up * (edges.low[e]! - c)) / (s * s));
+    const pullDown = Math.max(0, (down * (c - edges.high[e]!)) / (s * s));
+    if (edges.low[e]! > -Infinity) low = Math.max(low, up < wall ? edges.low[e]! : edges.low[e]! - up * (9 + pullUp));
+    if (edges.high[e]! < Infinity) high = Math.min(high, down < wall ? edges.high[e]! : edges.high[e]! + down * (9 + pullDown));
+  }
+  if (stiffness > 0 && firstEdge < lastEdge && !clash) {
+    // Readings and colours at odds: the mass lies in the tail of both, where panels from either alone would miss it.
+    const nearest = Math.min(Math.max(mode, low), high);
+    if (evenShape(panels, nearest) < evenShape(panels, mode) - 12) clash = true;
+  }
+  if (clash || !(low < high)) {
+    [low, high] = searchMass(terms, panels, low, high);
+    panels.count = 3;
+    for (let k = 0; k <= 3; k++) panels.cut[k] = low + ((high - low) * k) / 3;
+    return;
+  }
+  panels.cut[0] = low;
+  let count = 0;
+  for (let e = firstEdge; e < lastEdge && count < mostPanels - 6; e++) {
+    count = cutAround(panels, count, edges.low[e]!, edges.lowSoft[e]!, low, high);
+    count = cutAround(panels, count, edges.high[e]!, edges.highSoft[e]!, low, high);
+  }
+  panels.count = count + 1;
+  panels.cut[panels.count] = high;
+}
+
+/** Ends by the sums that change with u: out from the middle until the rest is nothing, however slowly that comes. */
+function walkEnds(summary: Summary, panels: Panels, middle: number, width: number): [number, number] {
+  const value = (u: number): number => -(((u - panels.centre) / panels.spread) ** 2) / 2 - readingPart(summary, panels, u);
+  let top = value(middle);
+  const ends: [number, number] = [middle, middle];
+  for (const side of [-1, 1] as const) {
+    let u = middle;
+    let stride = width;
+    for (let step = 0; step < 80; step++) {
+      u += side * stride;
+      const v = value(u);
+      if (v > top) top = v;
+      if (v < top - 32) break;
+      if (step > 8) stride *= 1.15;
+    }
+    ends[side < 0 ? 0 : 1] = u;
+  }
+  return ends;
+}
+
+/** The pool's normal times that of a life. */
+function addNormal(panels: Panels, mean: number, spread: number): void {
+  const pool = 1 / (panels.spread * panels.spread);
+  const own = 1 / (spread * spread);
+  // Measured from the pool's centre, so that nothing large is subtracted.
+  const d = mean - panels.centre;
+  panels.height -= (0.5 * d * d * pool * own) / (pool + own);
+  panels.centre += (d * own) / (pool + own);
+  panels.spread = 1 / Math.sqrt(pool + own);
+}
+
+/** Panels end seven softnesses to either side of an edge, where it is soft enough to be told from a wall and narrow enough to matter. */
+function cutAround(panels: Panels, count: number, edge: number, soft: number, low: number, high: number): number {
+  if (soft < wall || 14 * soft > high - low) return count;
+  for (let side = -7; side <= 7; side += 14) {
+    const at = edge + side * soft;
+    if (!(at > low && at < high)) continue;
+    let place = ++count;
+    for (; place > 1 && panels.cut[place - 1]! > at; place--) panels.cut[place] = panels.cut[place - 1]!;
+    panels.cut[place] = at;
+  }
+  return count;
+}
+
+/** Where the integrand has its mass when pool, readings and colours pull apart: a walk over everything, zoomed in. */
+function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number): [number, number] {
+  const c = panels.centre;
+  const s = panels.spread;
+  let from = Math.min(low, high, c - 9 * s);
+  let to = Math.max(low, high, c + 9 * s);
+  if (panels.stiffness > 0 && panels.slope > 0) {
+    from = Math.min(from, Math.log(panels.slope) - 1);
+    to = Math.max(to, Math.log(panels.slope) + 1);
+  }
+  for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
+    if (terms.edges.low[e]! > -Infinity) to = Math.max(to, terms.edges.low[e]! + 1);
+    if (terms.edges.high[e]! < Infinity) from = Math.min(from, terms.edges.high[e]! - 1);
+  }
+  const points = 65;
+  const value = new Float64Array(points);
+  for (let zoom = 0; zoom < 12; zoom++) {
+    let top = -Infinity;
+    for (let i = 0; i < points; i++) {
+      const v = (value[i] = logShape(terms, panels, from + ((to - from) * i) / (points - 1)));
+      if (v > top) top = v;
+    }
+    let first = 0;
+    let last = points - 1;
+    while (first < last && value[first]! < top - 34) first++;
+    while (last > first && value[last]! < top - 34) last--;
+    const step = (to - from) / (points - 1);
+    [from, to] = [from + step * Math.max(0, first - 1), from + step * Math.min(points - 1, last + 1)];
+    if (last - first > 16) break;
+  }
+  return [from, to];
+}
+
