@@ -8,22 +8,22 @@ import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
 import { designOf } from './likelihood/design.js';
 import type { DutyAsked, Found } from './likelihood/duty-noise.js';
-import { hasPairs, modeWithDuty, ratesAt, usualInterval } from './likelihood/duty-noise.js';
+import { hasPairs, modeWithDuty, usualInterval } from './likelihood/duty-noise.js';
 import type { LeaveOneOut } from './likelihood/leave-one-out.js';
-import { crowdWeight, leaveOneOut } from './likelihood/leave-one-out.js';
-import type { Convergence, Mode, NormalPrior, Priors } from './likelihood/mode.js';
+import type { Convergence, NormalPrior, Priors } from './likelihood/mode.js';
+import { coloursAgainstThicknesses, crowdWeights, leaveOut, outlierRemarks } from './likelihood/outliers.js';
 import type { ParameterNode } from './likelihood/parameter-nodes.js';
 import { gridNodes, modeNodes, nodeFrom, plugInNode } from './likelihood/parameter-nodes.js';
+import type { PoolReport } from './likelihood/pool-report.js';
+import { reportPools } from './likelihood/pool-report.js';
 import { crudeLogRates, median, startValues } from './likelihood/start.js';
 import type { Summary } from './likelihood/summary.js';
 import { summarise } from './likelihood/summary.js';
-import type { UnitTerms } from './likelihood/shape.js';
-import { emptyPanels } from './likelihood/shape.js';
-import { emptyMoments, unitMoments } from './likelihood/unit-integral.js';
 import type { Units } from './reduce.js';
 import { defaultGaugeError } from './reduce.js';
 
 export type { Pool } from './likelihood/design.js';
+export type { PoolReport } from './likelihood/pool-report.js';
 
 export interface WearOptions {
   /** What is expected before any record: a depth (mm) reached at an exposure, give or take `spread` (of the ln life; 0.7, a factor of two). */
@@ -83,12 +83,6 @@ export interface WearFit {
   readonly weight: Float64Array;
   /** The same fit with every reading at full weight, made when first asked for; undefined where nothing strays. */
   readonly fullWeight: WearFit | undefined;
-}
-
-export interface PoolReport {
-  readonly name: string;
-  readonly spread: number;
-  readonly levels: readonly { readonly label: string; readonly offset: number; readonly standardError: number; readonly units: number }[];
 }
 
 export type WearResult = WearFit | { readonly kind: 'cannot say'; readonly why: 'no records and nothing expected' | 'no units' | 'only bounds and nothing expected'; readonly remarks: readonly Remark[]; readonly units: Units };
@@ -218,104 +212,4 @@ function finish(units: Units, design: Design, priors: Priors, options: WearOptio
     weight,
     fullWeight: undefined,
   };
-}
-
-/** A unit's only thickness keeps its full weight: nothing of its own says that it strays, and the unit may well be unlike the rest. */
-function crowdWeights(units: Units, { deviation }: LeaveOneOut): Float64Array {
-  const weight = deviation.map(crowdWeight);
-  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! === 1) weight[units.start[unit]!] = 1;
-  return weight;
-}
-
-function leaveOut(units: Units, design: Design, found: Found, weight: Float64Array): LeaveOneOut {
-  const { terms, mode } = found;
-  const error = Math.exp(mode.pass.parameters.logError);
-  const node = nodeFrom(terms, design, mode.pass, 1, Math.sqrt(found.ratio) * error);
-  if (!node) return { deviation: new Float64Array(units.exposure.length), expected: units.wear };
-  const scale = ratesAt(units, terms.summary, mode.pass.parameters, mode.pass.mean);
-  const prior = (unit: number): { mean: number; variance: number } => {
-    const m = node.priorMean[unit]!;
-    const v = Math.min(node.priorVariance[unit]!, 4);
-    const mean = Math.exp(m + v / 2);
-    return { mean, variance: mean * mean * (Math.exp(v) - 1) };
-  };
-  return leaveOneOut(units, error, found.ratio, scale, prior, weight);
-}
-
-export function heaviest(nodes: readonly ParameterNode[]): ParameterNode {
-  let best = nodes[0]!; // a fit has at least one node
-  for (const node of nodes) if (node.weight > best.weight) best = node;
-  return best;
-}
-
-function outlierRemarks(units: Units, { deviation, expected }: LeaveOneOut, weight: Float64Array): readonly Remark[] {
-  const remarks: Remark[] = [];
-  for (let unit = 0; unit < units.count; unit++) {
-    for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) {
-      if (weight[at]! >= 1 && crowdWeight(deviation[at]!) >= 1) continue;
-      const fitted = units.columns.fitted[unit] ?? 0;
-      remarks.push({ kind: 'outlier', reading: units.reading[at]!, unit, weight: weight[at]!, expected: fitted - expected[at]!, deviation: deviation[at]! });
-    }
-  }
-  return remarks;
-}
-
-const unlikely = 1e-4;
-
-/** Units whose colours are next to impossible once the thicknesses are known. */
-function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode, gaugeError: number): readonly Remark[] {
-  const { units } = terms;
-  const remarks: Remark[] = [];
-  const panels = emptyPanels();
-  const moments = emptyMoments();
-  const noEdges: UnitTerms = { ...terms, units: { ...units, edgeStart: new Int32Array(units.count + 1) } };
-  const spread = Math.exp(mode.pass.parameters.logSpread);
-  // Readings at odds with colours swell the fitted error; the gauge is not worse for it.
-  const error = Math.min(Math.exp(mode.pass.parameters.logError), gaugeError);
-  for (let unit = 0; unit < units.count; unit++) {
-    if (units.thicknesses[unit] === 0 || units.edgeStart[unit] === units.edgeStart[unit + 1]) continue;
-    if (terms.summary.slope[unit]! > 0 && withinEdges(terms, unit, Math.log(terms.summary.slope[unit]!))) continue;
-    unitMoments(terms, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
-    const both = moments.logLikelihood;
-    unitMoments(noEdges, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
-    const chance = Math.exp(both - moments.logLikelihood);
-    if (chance < unlikely) remarks.push({ kind: 'colour against thickness', unit, chance });
-  }
-  return remarks;
-}
-
-/** At the thicknesses' own rate every colour is within three softnesses of its edge: nothing to look into. */
-function withinEdges({ units, edges }: UnitTerms, unit: number, own: number): boolean {
-  for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]!; e++) {
-    if (own < edges.low[e]! - 3 * edges.lowSoft[e]! || own > edges.high[e]! + 3 * edges.highSoft[e]!) return false;
-  }
-  return true;
-}
-
-function reportPools(design: Design, mode: Mode, units: Units): readonly PoolReport[] {
-  if (design.pools.length === 0) return [];
-  const { system, effectsOnly, parameters } = mode.pass;
-  const counts = design.levels.map((n) => new Int32Array(n));
-  for (let unit = 0; unit < units.count; unit++) {
-    if (units.thicknesses[unit] === 0 && units.indicators[unit] === 0) continue;
-    design.pools.forEach((pool, k) => {
-      const level = pool.level[unit] ?? -1;
-      if (level >= 0) counts[k]![level]!++;
-    });
-  }
-  return design.pools.map((pool, k) => {
-    const first = design.firstColumn[k]!;
-    const levels = Array.from({ length: design.levels[k]! }, (_, j) => {
-      const offset = first >= 0 ? parameters.effects.dense[first + j]! : parameters.effects.apart[j]!;
-      let variance = Infinity;
-      if (effectsOnly && first >= 0) variance = effectsOnly.inverse[(first + j) * effectsOnly.size + first + j]!;
-      else if (effectsOnly) {
-        const d = system.apartDiagonal[j]!;
-        variance = 1 / d;
-        for (let a = 0; a < effectsOnly.size; a++) for (let b = 0; b < effectsOnly.size; b++) variance += (system.apartRow[j * system.size + a]! * system.apartRow[j * system.size + b]! * effectsOnly.inverse[a * effectsOnly.size + b]!) / (d * d);
-      }
-      return { label: pool.labels?.[j] ?? String(j + 1), offset, standardError: Math.sqrt(variance), units: counts[k]![j]! };
-    });
-    return { name: pool.name, spread: parameters.poolSpread[k]!, levels };
-  });
 }

@@ -6,13 +6,14 @@
 // Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { WearFit } from './fit.js';
-import { heaviest } from './fit.js';
 import type { Forecast, LifeForecast, Quantiles } from './forecast.js';
 import { depthSpread, forecastUnit, quantilesOf } from './forecast.js';
 import { effectCovariance } from './likelihood/design.js';
 import type { ParameterNode } from './likelihood/parameter-nodes.js';
-import type { RateTable } from './likelihood/rate-posterior.js';
-import { chanceReached, groupsBySpread, tablesBySpread } from './likelihood/rate-posterior.js';
+import { heaviest } from './likelihood/parameter-nodes.js';
+import type { RateTable } from './likelihood/rate-table.js';
+import { groupsBySpread, tablesBySpread } from './likelihood/rate-posterior.js';
+import { chanceReached } from './likelihood/rate-table.js';
 import { area, normalQuantile } from './numeric/normal.js';
 import { gaussNormal } from './numeric/quadrature.js';
 

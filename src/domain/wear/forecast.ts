@@ -4,8 +4,9 @@
 
 import { defaultDepthTolerance } from './columns.js';
 import type { WearFit } from './fit.js';
-import type { RateTable } from './likelihood/rate-posterior.js';
-import { chanceAbove, chanceReached, rateTables } from './likelihood/rate-posterior.js';
+import type { RateTable } from './likelihood/rate-table.js';
+import { rateTables } from './likelihood/rate-posterior.js';
+import { chanceAbove, chanceReached } from './likelihood/rate-table.js';
 import { normalQuantile } from './numeric/normal.js';
 import { crossing } from './numeric/root.js';
 

@@ -9,7 +9,7 @@ import { seen } from './columns.js';
 import type { Pool, WearFit, WearOptions } from './fit.js';
 import { fitWear } from './fit.js';
 import { depthSpread, knownOf, recordsOf, tablesOf } from './forecast.js';
-import { chanceReached } from './likelihood/rate-posterior.js';
+import { chanceReached } from './likelihood/rate-table.js';
 import { reduceReadings } from './reduce.js';
 
 export interface Held {

@@ -155,3 +155,10 @@ function weighedNodes(nodes: readonly { readonly node: ParameterNode; readonly l
   const kept = weighed.reduce((total, { weight }) => total + weight, 0);
   return weighed.map((node) => ({ ...node, weight: node.weight / kept }));
 }
+
+/** The likeliest value; a fit has at least one. */
+export function heaviest(nodes: readonly ParameterNode[]): ParameterNode {
+  let best = nodes[0]!; // a fit has at least one node
+  for (const node of nodes) if (node.weight > best.weight) best = node;
+  return best;
+}
