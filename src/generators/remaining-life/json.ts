@@ -3,6 +3,7 @@
 
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
+import { ucumCode } from '../../domain/units/ucum.js';
 import type { ConveyorForecast, ConveyorLife, DepthForecast, PointLife, RemainingLife, WhatIf } from './remaining-life.js';
 import type { DayQuantiles, Quantiles } from './parts/model.js';
 
@@ -20,7 +21,7 @@ function reportOf(report: RemainingLife): Json {
     kind: 'remaining life',
     asOf: day(report.asOf),
     notice: 'This report advises; a competent person decides. It does not clear a machine for work or for further running.',
-    units: { length: 'mm', chainage: 'mm', hours: 'h', tonnes: 't', rateByHours: 'mm/h', rateByTonnes: 'mm/t', duty: 'h/d', chance: '1' },
+    units: { length: ucumCode('length'), chainage: ucumCode('length'), hours: ucumCode('duration'), tonnes: 't', rateByHours: 'mm/h', rateByTonnes: 'mm/t', duty: ucumCode('duty'), chance: ucumCode('ratio') },
     counts: { ...report.counts, leftOut: report.counts.leftOut.map(({ reason, count }) => ({ reason, count })) },
     fits: report.fits.map((fit) => ({
       measure: fit.measure, kind: fit.kind, why: fit.why ?? null, units: fit.units, informative: fit.informative, readings: fit.readings,
