@@ -8,7 +8,7 @@ import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
 import { designOf } from './likelihood/design.js';
 import type { DutyAsked, Found } from './likelihood/duty-noise.js';
-import { hasPairs, modeWithDuty, usualInterval } from './likelihood/duty-noise.js';
+import { bulk, hasPairs, modeWithDuty, usualInterval } from './likelihood/duty-noise.js';
 import type { LeaveOneOut } from './likelihood/leave-one-out.js';
 import type { Convergence, NormalPrior, Priors } from './likelihood/mode.js';
 import { coloursAgainstThicknesses, crowdWeights, leaveOut, outlierRemarks } from './likelihood/outliers.js';
@@ -116,10 +116,11 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
       const next = crowdWeights(units, last);
       let change = 0;
       for (let at = 0; at < next.length; at++) change += Math.abs(next[at]! - weight[at]!);
-      // After the first round, one reading in ten thousand more or less moves nothing.
-      if (change < (round === 0 ? 0.05 : Math.max(0.05, 1e-4 * next.length))) break;
+      if (change < 0.05) break;
       weight = next;
       best = modeFor(best);
+      // With so few strays among so many, what they no longer pull at moves no other reading's weight.
+      if (units.count > bulk && change < 2e-3 * next.length) break;
     }
   }
   const bare = finish(units, design, priors, options, weight, best, per, informative);

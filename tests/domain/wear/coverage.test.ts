@@ -23,7 +23,7 @@ const exact = { held80: [0.78, 0.82], held90: [0.885, 0.915] } as const;
 // Parameters at the middle of the priors: small pools allow for worse and so hold more often than promised.
 const careful = { held80: [0.78, 0.92], held90: [0.885, 0.975] } as const;
 // Duty that varies by 35 % while nothing is declared: a few points cannot tell, and the prior expects 25 %.
-const uneven = { held80: [0.72, 0.84], held90: [0.84, 0.94] } as const;
+const uneven = { held80: [0.77, 0.83], held90: [0.875, 0.925] } as const;
 
 const lines: readonly Line[] = [
   { name: 'three points, parameters as uncertain as the priors say', study: { plan: fleetOf(3), fleets: 120, options: even, drawParameters: true }, ...exact },

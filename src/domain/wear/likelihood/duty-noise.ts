@@ -33,7 +33,8 @@ export interface Found {
 const fewUnits = 120;
 const manyUnits = 2000;
 const startUnits = 1500; // where there are many times more, Newton starts from the mode of as many
-const bulk = 5000;
+/** From this many units on, each one's last digits no longer count. */
+export const bulk = 5000;
 const near = 1e-3;
 
 /**
