@@ -55,6 +55,8 @@ export interface OutageInput {
   readonly asOf: CalendarDay;
   readonly leadTimeDays: number;
   readonly costs?: OutageCosts;
+  /** Exposure the liner has given already; the contact forecast's own `duty.now` where left out, which is 0 for the first of several. */
+  readonly used?: number;
 }
 
 export interface OutageCandidate {
@@ -86,7 +88,7 @@ export function chooseOutage(input: OutageInput): OutageChoice {
     const contactChance = contact?.kind === 'dates' ? contact.reachedBy(outage.from) : undefined;
     const orderBy = addDays(outage.from, -leadTimeDays);
     const expectedCost = costs && contactChance !== undefined ? costs.planned * (1 - contactChance) + costs.contact * contactChance : undefined;
-    const given = contact?.kind === 'dates' ? exposureGiven(contact, outage.from) : 0;
+    const given = contact?.kind === 'dates' ? exposureGiven(contact, outage.from, input.used ?? contact.duty.now) : 0;
     return {
       outage,
       condemnChance: condemn?.kind === 'dates' ? condemn.reachedBy(outage.from) : undefined,
@@ -109,7 +111,7 @@ export function chooseOutage(input: OutageInput): OutageChoice {
 }
 
 /** Exposure the liner has given by a day: what it has now and the mean of what is still to come before contact or that day. */
-function exposureGiven(contact: Extract<CalendarForecast, { kind: 'dates' }>, day: CalendarDay): number {
+function exposureGiven(contact: Extract<CalendarForecast, { kind: 'dates' }>, day: CalendarDay, used: number): number {
   const { duty } = contact;
   const days = Math.max(0, day - duty.from);
   const steps = 48;
@@ -118,5 +120,5 @@ function exposureGiven(contact: Extract<CalendarForecast, { kind: 'dates' }>, da
     const weight = i === 0 || i === steps ? 0.5 : 1;
     alive += weight * (1 - contact.reachedBy(addDays(duty.from, Math.round((days * i) / steps))));
   }
-  return duty.now + (duty.perDay * days * alive) / steps;
+  return used + (duty.perDay * days * alive) / steps;
 }
