@@ -5,7 +5,6 @@
 options(digits = 17)
 suppressPackageStartupMessages(library(survival))
 
-log_add <- function(a, b) { m <- pmax(a, b); m + log1p(exp(-abs(a - b))) }
 log_area_between <- function(lo, hi) { # ln(pnorm(hi) - pnorm(lo))
   flip <- lo > 0
   a <- ifelse(flip, -hi, lo); b <- ifelse(flip, -lo, hi)
