@@ -12,7 +12,7 @@ import { date } from './wording.js';
 const width = 700;
 const left = 58;
 const right = width - 12;
-const head = 34;
+const head = 46;
 const rowHeight = 27;
 
 /** Undefined where no conveyor has dates. */
@@ -73,14 +73,19 @@ function row(life: ConveyorLife, y: number, x: (day: number) => number, end: num
 }
 
 function outageLabels(outages: readonly { name: string; from: number; to: number }[], x: (day: number) => number): Markup {
-  let free = -Infinity;
+  // Two lines of labels, the lower first; a label on the upper one stands on a hair line.
+  const free = [-Infinity, -Infinity];
   return group(outages.map((o) => {
     const middle = (x(o.from) + x(o.to)) / 2;
     const w = textWidth(o.name, 10.5);
     const at = Math.min(Math.max(middle, left + w / 2), right - w / 2);
-    if (at - w / 2 < free) return undefined;
-    free = at + w / 2 + 4;
-    return svgText(at, head - 12, o.name, { anchor: 'middle', size: 10.5 });
+    const level = free.findIndex((until) => at - w / 2 >= until);
+    if (level < 0) return undefined;
+    free[level] = at + w / 2 + 4;
+    return group(
+      level === 1 && line(middle, head - 22, middle, head - 4, { stroke: '#8c8c8c', 'stroke-width': 0.6 }),
+      svgText(at, head - 12 - 13 * level, o.name, { anchor: 'middle', size: 10.5 }),
+    );
   }));
 }
 
