@@ -117,7 +117,7 @@ export function reasonOf(error: unknown): string {
   switch (code) {
     case 'ENOENT': return 'no such file or folder';
     case 'EACCES':
-    case 'EPERM': return 'no permission to read it';
+    case 'EPERM': return 'no permission';
     case 'ELOOP': return 'a link that leads to itself';
     case 'EISDIR': return 'is a folder';
     case 'ENOSPC': return 'no space left on the disk';
