@@ -16,7 +16,7 @@ import type { Borrowed, CheapestAge, ConveyorForecast, ConveyorModel, DepthForec
 import { tabulated, type Distribution } from './tabulate.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
-import { wearInputs, type Member, type WearInput, type WearSource } from './wear-input.js';
+import { dutyOf, sectorOf, wearInputs, type Member, type WearInput, type WearSource } from './wear-input.js';
 
 export interface Fitted {
   readonly input: WearInput;
@@ -288,11 +288,13 @@ function exposureOf(member: Member, { history, asOf }: Coming): number | undefin
   return from === undefined || moment === undefined ? undefined : Math.max(0, moment - from);
 }
 
-function borrowedBy({ result }: Fitted, name: string, history: History): readonly Borrowed[] {
+function borrowedBy({ input, result }: Fitted, name: string, history: History): readonly Borrowed[] {
   if (result.kind !== 'fitted') return [];
+  const sectors = new Set(input.members.flatMap((m) => (m.conveyor === history.conveyor && m.place ? [sectorOf(m.place.clock)] : [])));
   const liners = new Set(history.linerSets.filter((s) => !s.removed).map((s) => s.liner.name));
   const belongs = (pool: string, label: string): boolean =>
-    pool === 'conveyor' ? label === name : pool === 'run' ? label.startsWith(`${name} run `) : pool === 'liner' ? liners.has(label) : false;
+    pool === 'conveyor' ? label === name : pool === 'run' ? label.startsWith(`${name} run `) : pool === 'liner' ? liners.has(label)
+      : pool === 'sector' ? sectors.has(label) : pool === 'duty' ? label === dutyOf(history.conveyor) : false;
   return result.pools.flatMap((pool) => pool.levels.filter((level) => belongs(pool.name, level.label)).map((level) => ({
     pool: pool.name, label: level.label, factor: Math.exp(level.offset), units: level.units,
     low: Math.exp(level.offset - 1.645 * level.standardError), high: Math.exp(level.offset + 1.645 * level.standardError),

@@ -127,14 +127,34 @@ function poolsOf(members: readonly Member[], histories: readonly History[]): rea
     labels: [...places.map((p) => `${p.conveyor.name} ${p.name}`), ...unseen.map((m) => `${m.conveyor.name} run ${m.run?.number ?? 0}, not inspected`)],
   };
   const byLiner: Pool = { name: 'liner', level: members.map((m) => liners.indexOf(m.set.liner)), labels: liners.map((l) => l.name) };
+  const bySector = labelled('sector', members.map((m) => m.place && sectorOf(m.place.clock)));
+  const byDuty = labelled('duty', members.map((m) => dutyOf(m.conveyor)));
   // A pool is worth its parameters only where it groups what another does not: several conveyors, several runs in one,
-  // several sets at one place, one liner on several conveyors.
+  // several sets at one place, one liner on several conveyors, several sectors in one, one material on several.
   const pools: Pool[] = [];
   if (conveyors.length > 1) pools.push(byConveyor);
   if (runs.length > conveyors.length) pools.push(byRun);
   if (members.length - unseen.length > places.length) pools.push(byPlace);
   if (liners.length > 1 && liners.some((l) => conveyors.filter((c) => members.some((m) => m.conveyor === c && m.set.liner === l)).length > 1)) pools.push(byLiner);
+  if (conveyors.some((c) => new Set(members.flatMap((m) => (m.conveyor === c && m.place ? [sectorOf(m.place.clock)] : []))).size > 1)) pools.push(bySector);
+  const conveyed = conveyors.filter((c) => members.some((m) => m.conveyor === c)).map(dutyOf);
+  if (byDuty.labels && byDuty.labels.length > 1 && byDuty.labels.some((label) => conveyed.filter((material) => material === label).length > 1)) pools.push(byDuty);
   return pools;
+}
+
+/** Where on the face a place lies, to the hour: worn sectors of one trough wear alike. */
+export function sectorOf(clock: number): string {
+  return `${Math.round(clock) === 0 ? 12 : Math.round(clock)} o’clock`;
+}
+
+/** What the conveyor carries, as a name for its kind of duty; undefined where it says nothing. */
+export function dutyOf(conveyor: Conveyor): string | undefined {
+  return conveyor.conveys?.material.trim().toLowerCase();
+}
+
+function labelled(name: string, ofUnits: readonly (string | undefined)[]): Pool {
+  const labels = [...new Set(ofUnits.filter((label) => label !== undefined))].sort();
+  return { name, labels, level: ofUnits.map((label) => (label === undefined ? -1 : labels.indexOf(label))) };
 }
 
 /** Expected rate of each unit relative to the middle of all, on natural logarithms; and what is expected of that middle. */

@@ -119,7 +119,7 @@ function borrowed(life: ConveyorLife): Markup | undefined {
   const { model } = life;
   if (!model || model.forecast.kind === 'cannot say') return undefined;
   const lines: string[] = model.borrowed.map((b) =>
-    `${b.pool === 'conveyor' ? 'This conveyor' : b.pool === 'liner' ? `Liner ${b.label}` : capital(b.label.replace(`${life.conveyor.name} `, ''))} wears ${formatNumber(b.factor, 2)} times (90 %: ${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, from ${counted(b.units, 'liner at a place', 'liners at places')} with records`);
+    `${groupName(b.pool, b.label, life.conveyor.name)} wears ${formatNumber(b.factor, 2)} times (90 %: ${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, from ${counted(b.units, 'liner at a place', 'liners at places')} with records`);
   for (const unseen of model.unseen) {
     lines.push(`Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; the worst of several comes earlier`);
   }
@@ -173,3 +173,12 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+function groupName(pool: string, label: string, conveyor: string): string {
+  switch (pool) {
+    case 'conveyor': return 'This conveyor';
+    case 'liner': return `Liner ${label}`;
+    case 'sector': return `The sector at ${label}`;
+    case 'duty': return `What carries ${label}`;
+    default: return capital(label.replace(`${conveyor} `, ''));
+  }
+}
