@@ -81,6 +81,8 @@ function commaDecimal(sign: string, number: string, spelling: string | undefined
   const mended = (digits: string): string => `${sign}${digits}${rest}`;
   const problem = { ok: false, problem: 'comma decimal', ...(spelling ? { unit: spelling } : {}) } as const;
   const certain = (digits: string): Misread => {
+    // What follows must at least look like a unit; otherwise nobody knows what the comma was for.
+    if (spelling !== undefined && !/^\/?[\p{L}°%"]/u.test(spelling)) return { ok: false, problem: 'not a number', unit: spelling };
     const suggestions = spelling === undefined ? spellingsOf(expected) : undefined;
     return { ...problem, corrected: mended(digits), ...(suggestions ? { suggestions } : {}) };
   };

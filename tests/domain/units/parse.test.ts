@@ -170,6 +170,11 @@ describe('every unit', () => {
     );
   });
 
+  test('a comma before something that is no unit is not mended', () => {
+    expect(parseQuantity('0,0/,', 'length')).toEqual({ ok: false, problem: 'not a number', unit: '/,' });
+    expect(parseQuantity('1,5 ,mm', 'length')).toEqual({ ok: false, problem: 'not a number', unit: ',mm' });
+  });
+
   test('any text at all is read without throwing', () => {
     fc.assert(
       fc.property(fc.oneof(fc.string(), fc.stringMatching(/^[-+0-9.,eE/ ]{0,12} ?[a-zA-Z%/"°0-9]{0,8}$/)), fc.constantFrom(...dimensions), (text, dimension) => {
