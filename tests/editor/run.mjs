@@ -20,13 +20,26 @@ let passed = 0;
 let failed = 0;
 const started = Date.now();
 try {
-  await onTheDesktop();
-  await inTheBrowser();
+  await twice(onTheDesktop);
+  await twice(inTheBrowser);
 } finally {
   rmSync(estate, { recursive: true, force: true });
 }
 console.log(`${passed} passed, ${failed} failed (${((Date.now() - started) / 1000).toFixed(0)} s)`);
 if (failed > 0) process.exitCode = 1;
+
+/**
+ * On a busy machine a workbench now and then loses a key or the focus. One second try in a fresh workbench tells that from a
+ * fault of ours: what fails twice has failed, and the log shows both.
+ */
+async function twice(work) {
+  const before = { passed, failed };
+  await work();
+  if (failed === before.failed) return;
+  console.log('      once more, in a fresh workbench');
+  ({ passed, failed } = before);
+  await work();
+}
 
 /** The server as a process of its own, on files on a disk. */
 async function onTheDesktop() {
@@ -46,9 +59,8 @@ async function onTheDesktop() {
     await check('a hover tells what follows for a conveyor', async () => {
       await hands.openFile('conveyors/TX1.trough');
       const card = await hands.hover('TX1');
-      const text = await card.innerText();
-      expect(text.includes('axial speed'), `the hover says: ${text}`);
-      expect(text.includes('How it is worked out'), `the hover says: ${text}`);
+      await says(card, 'axial speed');
+      await says(card, 'How it is worked out');
       await shot('hover');
     });
 
@@ -58,7 +70,7 @@ async function onTheDesktop() {
       const menu = await hands.quickFixes('8,4');
       await shot('quick-fix');
       await menu.locator('.monaco-list-row.action', { hasText: '8.4 mm' }).first().click();
-      await until(async () => (await hands.onScreen()).includes('8.4 mm'), 10_000, () => 'the comma is still there');
+      await until(async () => (await hands.onScreen()).includes('8.4 mm'), 30_000, () => 'the comma is still there');
       await hands.save();
       expect(onDisk('inspections/TX1-2026-02-03.trough').includes('8.4 mm'), 'the file on disk has not changed');
     });
@@ -72,7 +84,7 @@ async function onTheDesktop() {
       await shot('completion');
       await page.keyboard.press('Enter');
       await page.keyboard.type('red');
-      await until(async () => (await hands.onScreen()).includes('T2 colour red'), 10_000, () => 'the row was not completed');
+      await until(async () => (await hands.onScreen()).includes('T2 colour red'), 30_000, () => 'the row was not completed');
       await page.keyboard.press('Escape');
     });
 
@@ -80,7 +92,7 @@ async function onTheDesktop() {
       await hands.openFile('conveyors/TX1.trough');
       expect((await hands.onScreen()).includes('incline     12 deg'), 'the text was tidy before');
       await hands.command('Format Document');
-      await until(async () => (await hands.onScreen()).includes('incline 12 deg'), 10_000, () => 'the text is still untidy');
+      await until(async () => (await hands.onScreen()).includes('incline 12 deg'), 30_000, () => 'the text is still untidy');
       await hands.save();
       expect(onDisk('conveyors/TX1.trough').includes('\n  incline 12 deg\n'), 'the file on disk is still untidy');
     });
@@ -93,9 +105,9 @@ async function onTheDesktop() {
       await box.waitFor();
       await box.fill('Low-1');
       await page.keyboard.press('Enter');
-      await until(async () => (await hands.onScreen()).includes('point Low-1'), 10_000, () => 'the point kept its name');
+      await until(async () => (await hands.onScreen()).includes('point Low-1'), 30_000, () => 'the point kept its name');
       await hands.command('File: Save All');
-      await until(async () => onDisk('inspections/TX1-2026-02-03.trough').includes('Low-1 thickness'), 10_000, () => 'the inspection on disk kept the old name');
+      await until(async () => onDisk('inspections/TX1-2026-02-03.trough').includes('Low-1 thickness'), 30_000, () => 'the inspection on disk kept the old name');
       expect(onDisk('conveyors/TX1.trough').includes('point Low-1'), 'the conveyor on disk kept the old name');
     });
 
@@ -127,7 +139,7 @@ async function onTheDesktop() {
       await page.waitForTimeout(500);
       await shot('drawing');
       await drawing.locator('tr[data-origin]', { hasText: 'Low-1' }).first().click();
-      await until(async () => (await page.locator('.statusbar-item', { hasText: /Ln \d+, Col/ }).first().innerText()).includes('Ln 12'), 10_000, () => 'the cursor did not go to the point');
+      await until(async () => (await page.locator('.statusbar-item', { hasText: /Ln \d+, Col/ }).first().innerText()).includes('Ln 12'), 30_000, () => 'the cursor did not go to the point');
     });
 
     await check('an order with two fronts in one run becomes buildable with one mend', async () => {
@@ -184,8 +196,7 @@ async function inTheBrowser() {
       await hands.problems();
       await page.locator('.markers-panel .monaco-list-row', { hasText: '8,4' }).first().waitFor({ timeout: 60_000 });
       await hands.openFile('conveyors/TX1.trough');
-      const text = await (await hands.hover('TX1')).innerText();
-      expect(text.includes('axial speed'), `the hover says: ${text}`);
+      await says(await hands.hover('TX1'), 'axial speed');
       await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
       await hands.webview().locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
       await shot('browser');
@@ -210,6 +221,12 @@ function checks({ page, shot }) {
       await page.keyboard.press('Escape');
     }
   };
+}
+
+/** A hover shows the problem at once and the server's card a little later. */
+async function says(card, wanted) {
+  let text = '';
+  await until(async () => (text = await card.innerText()).includes(wanted), 30_000, () => `the hover says: ${text}`);
 }
 
 function expect(condition, message) {
