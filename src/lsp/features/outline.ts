@@ -1,6 +1,6 @@
 // The outline of a text: its blocks and the parts in them. Half-typed blocks keep their place as far as they were read.
 
-import { AstUtils, type AstNode } from 'langium';
+import type { AstNode } from 'langium';
 import { SymbolKind, type DocumentSymbol } from 'vscode-languageserver';
 import * as ast from '../../language/tree.js';
 import { extentOf, type Text } from '../texts.js';
@@ -77,9 +77,4 @@ function record(node: AstNode & { conveyor?: { $refText?: string } }, name: stri
 
 function titled(title: string | undefined): string {
   return title ? `, ${title}` : '';
-}
-
-/** The block a node stands in, for those who want to say where something is. */
-export function blockOf(node: AstNode): ast.Block | undefined {
-  return AstUtils.getContainerOfType(node, ast.isBlock);
 }

@@ -3,6 +3,7 @@
 import type { ConveyorLife, DepthForecast, WhatIf } from '../remaining-life.js';
 import type { Case } from '../parts/what-if-cases.js';
 import type { Quantiles } from '../parts/model.js';
+import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
 import { amount, amountWithUnit, chance, counted, date } from './wording.js';
 
 /** `2027-01-28 (2026-12-23 to 2027-03-12)`, or why there is none. */
@@ -17,7 +18,7 @@ export function limitText(life: ConveyorLife): string {
     case 'cannot say':
       return `cannot say: ${whyNot(forecast.why)}`;
     case 'dates':
-      return forecast.days.q50 === undefined ? 'beyond 40 years' : `${date(forecast.days.q50)} (${date(forecast.days.q10)} to ${forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)})`;
+      return forecast.days.q50 === undefined ? 'beyond 40 years' : daysText(forecast.days);
   }
 }
 
@@ -60,6 +61,11 @@ export function lookText(life: ConveyorLife): string | undefined {
   }
 }
 
+/** The middle day, and between which days the limit falls with 80 %. */
+function daysText({ q10, q50, q90 }: DayQuantiles): string {
+  return `${date(q50)} (${date(q10)} to ${q90 === undefined ? 'beyond 40 years' : date(q90)})`;
+}
+
 export function depthText(forecast: DepthForecast | undefined): string {
   switch (forecast?.kind) {
     case undefined:
@@ -69,7 +75,7 @@ export function depthText(forecast: DepthForecast | undefined): string {
     case 'cannot say':
       return `cannot say: ${whyNot(forecast.why)}`;
     case 'life':
-      return forecast.days ? `${date(forecast.days.q50)} (${date(forecast.days.q10)} to ${forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)})` : interval(forecast.exposure);
+      return forecast.days ? daysText(forecast.days) : interval(forecast.exposure);
   }
 }
 
