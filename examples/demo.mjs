@@ -15,16 +15,39 @@ troughline([0], 'report', estate, ...asOf, '--since', '2026-07-31', '--out', 'ou
 say('3. The work packs');
 troughline([0, 1], 'pack', 'all', estate, ...asOf, '--out', 'out/demo/packs');
 say('4. The next inspection of DG1, on paper and for a phone');
-troughline([0], 'sheet', 'DG1', estate, ...asOf, '--out', 'out/demo/sheets', '--format', 'html', '--format', 'phone');
+troughline(
+  [0],
+  'sheet',
+  'DG1',
+  estate,
+  ...asOf,
+  '--out',
+  'out/demo/sheets',
+  '--format',
+  'html',
+  '--format',
+  'phone',
+);
 say('Open these in a browser, and print them from there:');
-for (const file of ['report/report.html', 'packs/DG1_Winter27.html', 'packs/SL4_Spring27.html', 'sheets/DG1.html', 'sheets/DG1-phone.html']) {
+for (const file of [
+  'report/report.html',
+  'packs/DG1_Winter27.html',
+  'packs/SL4_Spring27.html',
+  'sheets/DG1.html',
+  'sheets/DG1-phone.html',
+]) {
   console.log(`  ${path.join('out', 'demo', file)}`);
 }
-console.log('\nThen change one line under examples/4-tarnholt, for example the duty of DG1, and run it again.');
+console.log(
+  '\nThen change one line under examples/4-tarnholt, for example the duty of DG1, and run it again.',
+);
 
 function troughline(expected, ...args) {
   console.log(`$ troughline ${args.join(' ')}\n`);
-  const { status } = spawnSync(process.execPath, [path.join(root, 'dist', 'cli.js'), ...args], { cwd: root, stdio: 'inherit' });
+  const { status } = spawnSync(process.execPath, [path.join(root, 'dist', 'cli.js'), ...args], {
+    cwd: root,
+    stdio: 'inherit',
+  });
   if (!expected.includes(status)) {
     console.error(`troughline ended with ${status}`);
     process.exit(1);

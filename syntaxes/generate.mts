@@ -6,10 +6,33 @@ import { fileURLToPath } from 'node:url';
 import { AstUtils, EmptyFileSystem, GrammarAST } from 'langium';
 import { createTroughlineServices } from '../src/language/module.js';
 
-const blockRules = ['Plant', 'Liner', 'Screw', 'Conveyor', 'Inspection', 'Reline', 'ScrewChange', 'MeterChange', 'DutyChange', 'Job'];
+const blockRules = [
+  'Plant',
+  'Liner',
+  'Screw',
+  'Conveyor',
+  'Inspection',
+  'Reline',
+  'ScrewChange',
+  'MeterChange',
+  'DutyChange',
+  'Job',
+];
 
 /** Rules that give a name to something inside a block. */
-const namingRules = ['Outage', 'Crew', 'AccessUnit', 'Layer', 'Section', 'Break', 'Access', 'Isolation', 'Hatch', 'LiftingPoint', 'Point'];
+const namingRules = [
+  'Outage',
+  'Crew',
+  'AccessUnit',
+  'Layer',
+  'Section',
+  'Break',
+  'Access',
+  'Isolation',
+  'Hatch',
+  'LiftingPoint',
+  'Point',
+];
 
 export function textMateGrammar(): string {
   const { blocks, facts, words, actions, naming } = keywords();
@@ -19,15 +42,45 @@ export function textMateGrammar(): string {
     name: 'Troughline',
     scopeName: 'source.troughline',
     comment: 'Made by syntaxes/generate.mts; do not edit.',
-    patterns: ['comment', 'string', 'header', 'declaration', 'date', 'clock', 'quantity', 'number', 'reading', 'action', 'fact-of-words', 'word-of-words', 'fact', 'word', 'operator'].map((each) => ({ include: `#${each}` })),
+    patterns: [
+      'comment',
+      'string',
+      'header',
+      'declaration',
+      'date',
+      'clock',
+      'quantity',
+      'number',
+      'reading',
+      'action',
+      'fact-of-words',
+      'word-of-words',
+      'fact',
+      'word',
+      'operator',
+    ].map((each) => ({ include: `#${each}` })),
     repository: {
       comment: {
         patterns: [
           {
-            name: 'comment.line.double-slash.troughline', begin: '//', end: '$',
-            patterns: [{ match: String.raw`(?<=//)\s*(allow)\s+(TL\d+(?:\s*,\s*TL\d+)*)`, captures: { 1: { name: 'keyword.other.allow.troughline' }, 2: { name: 'constant.other.code.troughline' } } }],
+            name: 'comment.line.double-slash.troughline',
+            begin: '//',
+            end: '$',
+            patterns: [
+              {
+                match: String.raw`(?<=//)\s*(allow)\s+(TL\d+(?:\s*,\s*TL\d+)*)`,
+                captures: {
+                  1: { name: 'keyword.other.allow.troughline' },
+                  2: { name: 'constant.other.code.troughline' },
+                },
+              },
+            ],
           },
-          { name: 'comment.block.documentation.troughline', begin: String.raw`/\*\*(?!/)`, end: String.raw`\*/` },
+          {
+            name: 'comment.block.documentation.troughline',
+            begin: String.raw`/\*\*(?!/)`,
+            end: String.raw`\*/`,
+          },
           { name: 'comment.block.troughline', begin: String.raw`/\*`, end: String.raw`\*/` },
         ],
       },
@@ -37,28 +90,45 @@ export function textMateGrammar(): string {
         // At the start of the line, or with the brace in sight: `liner X` inside a conveyor is a fact and no header.
         match: String.raw`(?:^|^\s+(?=[^{}"]*"?[^"{}]*"?[^{}"]*\{))(${any(blocks)})[ \t]+(?:(${name})(\.))?(${name})`,
         captures: {
-          1: { name: 'keyword.control.block.troughline' }, 2: { name: 'entity.name.namespace.troughline' },
-          3: { name: 'punctuation.separator.troughline' }, 4: { name: 'entity.name.type.troughline' },
+          1: { name: 'keyword.control.block.troughline' },
+          2: { name: 'entity.name.namespace.troughline' },
+          3: { name: 'punctuation.separator.troughline' },
+          4: { name: 'entity.name.type.troughline' },
         },
       },
       declaration: {
         match: String.raw`(?<![\w-])(${any(naming)})[ \t]+(${name})(?=[ \t]+(?:at|every|from|clock|[0-9"]|${any(words)})|[ \t]*$)`,
-        captures: { 1: { name: 'keyword.control.fact.troughline' }, 2: { name: 'entity.name.tag.troughline' } },
+        captures: {
+          1: { name: 'keyword.control.fact.troughline' },
+          2: { name: 'entity.name.tag.troughline' },
+        },
       },
-      date: { name: 'constant.numeric.date.troughline', match: String.raw`(?<![\w.-])\d{4}-\d{1,2}-\d{1,2}(?![\w-])` },
+      date: {
+        name: 'constant.numeric.date.troughline',
+        match: String.raw`(?<![\w.-])\d{4}-\d{1,2}-\d{1,2}(?![\w-])`,
+      },
       clock: { name: 'constant.numeric.clock.troughline', match: String.raw`(?<![\w.])\d{1,2}:\d{2}(?!\d)` },
       quantity: {
         match: String.raw`(?<![\w.])([+-]?(?:\d+ \d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?(?:[eE][+-]?\d+)?))[ \t]*(?!(?:${any([...facts, ...words, ...actions])})(?![\w-]))([A-Za-z%°µμ£$€][A-Za-z0-9%°µμ²³·$€]*(?:/[A-Za-z0-9°µμ²³%]+)*|"(?=\s|$)|1?/[A-Za-z°]+)`,
-        captures: { 1: { name: 'constant.numeric.troughline' }, 2: { name: 'keyword.other.unit.troughline' } },
+        captures: {
+          1: { name: 'constant.numeric.troughline' },
+          2: { name: 'keyword.other.unit.troughline' },
+        },
       },
-      number: { name: 'constant.numeric.troughline', match: String.raw`(?<![\w.-])[+-]?\d+(?:[.,]\d+)?(?![\w.])` },
+      number: {
+        name: 'constant.numeric.troughline',
+        match: String.raw`(?<![\w.-])[+-]?\d+(?:[.,]\d+)?(?![\w.])`,
+      },
       action: { name: 'support.function.step.troughline', match: whole(actions) },
       // Several words first, so that `trough showing` is not read as `trough`.
       'fact-of-words': { name: 'keyword.control.fact.troughline', match: whole(facts.filter(several)) },
       'word-of-words': { name: 'constant.language.troughline', match: whole(words.filter(several)) },
       fact: { name: 'keyword.control.fact.troughline', match: whole(facts.filter((each) => !several(each))) },
       word: { name: 'constant.language.troughline', match: whole(words.filter((each) => !several(each))) },
-      reading: { match: String.raw`^\s*(${name})(?=[ \t]+(?:thickness|colour|color|trough[ \t]+showing|not[ \t]+seen)(?![\w-]))`, captures: { 1: { name: 'variable.other.point.troughline' } } },
+      reading: {
+        match: String.raw`^\s*(${name})(?=[ \t]+(?:thickness|colour|color|trough[ \t]+showing|not[ \t]+seen)(?![\w-]))`,
+        captures: { 1: { name: 'variable.other.point.troughline' } },
+      },
       operator: { name: 'keyword.operator.troughline', match: String.raw`±|\+/-` },
     },
   };
@@ -74,7 +144,10 @@ function keywords() {
   const naming = new Set<string>();
   for (const rule of grammar.rules) {
     if (!GrammarAST.isParserRule(rule)) continue;
-    const found = AstUtils.streamAllContents(rule).filter(GrammarAST.isKeyword).filter(({ value }) => /^[a-z]/.test(value)).toArray();
+    const found = AstUtils.streamAllContents(rule)
+      .filter(GrammarAST.isKeyword)
+      .filter(({ value }) => /^[a-z]/.test(value))
+      .toArray();
     for (const [index, keyword] of found.entries()) {
       const assignment = AstUtils.getContainerOfType(keyword, GrammarAST.isAssignment);
       if (index === 0 && blockRules.includes(rule.name)) blocks.add(keyword.value);
@@ -87,7 +160,13 @@ function keywords() {
   for (const block of blocks) facts.add(block); // inside another block they are facts
   for (const word of words) if (facts.has(word) || blocks.has(word)) words.delete(word);
   for (const action of actions) facts.delete(action);
-  return { blocks: [...blocks], facts: [...facts], words: [...words], actions: [...actions], naming: [...naming] };
+  return {
+    blocks: [...blocks],
+    facts: [...facts],
+    words: [...words],
+    actions: [...actions],
+    naming: [...naming],
+  };
 }
 
 function several(keyword: string): boolean {
@@ -96,7 +175,10 @@ function several(keyword: string): boolean {
 
 /** Longest first, so that `hold-downs off` is not read as `hold-downs`; blanks between words may be any. */
 function any(words: readonly string[]): string {
-  return [...words].sort((a, b) => b.length - a.length || (a < b ? -1 : 1)).map((word) => word.split(' ').join(String.raw`[ \t]+`)).join('|');
+  return [...words]
+    .sort((a, b) => b.length - a.length || (a < b ? -1 : 1))
+    .map((word) => word.split(' ').join(String.raw`[ \t]+`))
+    .join('|');
 }
 
 function whole(words: readonly string[]): string {

@@ -8,10 +8,19 @@ import type { Judged } from './suppress.js';
 /** Nobody reads more than this of one file; what follows is mostly the same slip again. */
 export const mostInOneFile = 500;
 
-export function sortFindings(findings: Judged['findings'], suppressed: Judged['suppressed'], uriOf: (source: number) => string): Judged {
+export function sortFindings(
+  findings: Judged['findings'],
+  suppressed: Judged['suppressed'],
+  uriOf: (source: number) => string,
+): Judged {
   const byPlace = (a: Finding, b: Finding): number => {
     if (a.origin.source !== b.origin.source) return compare(uriOf(a.origin.source), uriOf(b.origin.source));
-    return a.origin.start - b.origin.start || compare(a.code, b.code) || a.origin.end - b.origin.end || compare(a.message, b.message);
+    return (
+      a.origin.start - b.origin.start ||
+      compare(a.code, b.code) ||
+      a.origin.end - b.origin.end ||
+      compare(a.message, b.message)
+    );
   };
   const sorted = [...findings].sort(byPlace);
   const kept: Finding[] = [];
@@ -25,10 +34,20 @@ export function sortFindings(findings: Judged['findings'], suppressed: Judged['s
     counts.set(source, count);
     if (count <= mostInOneFile) kept.push(finding);
   }
-  const notes = [...counts].filter(([, count]) => count > mostInOneFile).flatMap(([source, count]) => {
-    const end = kept.findLast((finding) => finding.origin.source === source)?.origin;
-    return end ? reportProblems([{ kind: 'syntax', origin: { source, start: end.end, end: end.end }, message: `${count - mostInOneFile} more findings in this file are not shown; mend those above first.` }]) : [];
-  });
+  const notes = [...counts]
+    .filter(([, count]) => count > mostInOneFile)
+    .flatMap(([source, count]) => {
+      const end = kept.findLast((finding) => finding.origin.source === source)?.origin;
+      return end
+        ? reportProblems([
+            {
+              kind: 'syntax',
+              origin: { source, start: end.end, end: end.end },
+              message: `${count - mostInOneFile} more findings in this file are not shown; mend those above first.`,
+            },
+          ])
+        : [];
+    });
   return {
     findings: notes.length === 0 ? kept : [...kept, ...notes].sort(byPlace),
     suppressed: [...suppressed].sort((a, b) => byPlace(a.finding, b.finding)),

@@ -13,7 +13,11 @@ export interface Judged {
 }
 
 /** Without a day nothing is past its day. */
-export function suppress(findings: readonly Finding[], suppressions: readonly Suppression[], asOf: CalendarDay | undefined): Judged {
+export function suppress(
+  findings: readonly Finding[],
+  suppressions: readonly Suppression[],
+  asOf: CalendarDay | undefined,
+): Judged {
   if (suppressions.length === 0) return { findings, suppressed: [] };
   const problems: Problem[] = [];
   const useful = new Map<string, Suppression[]>();
@@ -21,7 +25,13 @@ export function suppress(findings: readonly Finding[], suppressions: readonly Su
     const { code, origin, until } = one;
     if (!ruleOf(code)) problems.push({ kind: 'suppression of unknown code', origin, code });
     else if (until !== undefined && asOf !== undefined && asOf > until) {
-      problems.push({ kind: 'expired suppression', origin, code, until: formatDay(until), asOf: formatDay(asOf) });
+      problems.push({
+        kind: 'expired suppression',
+        origin,
+        code,
+        until: formatDay(until),
+        asOf: formatDay(asOf),
+      });
     } else {
       const key = `${origin.source} ${code}`;
       const same = useful.get(key);

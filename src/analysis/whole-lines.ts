@@ -3,10 +3,19 @@
 
 import type { Edit, Finding } from '../validation/finding.js';
 
-export function wholeLines(findings: readonly Finding[], textOf: (source: number) => string | undefined): Finding[] {
+export function wholeLines(
+  findings: readonly Finding[],
+  textOf: (source: number) => string | undefined,
+): Finding[] {
   return findings.map((finding) => {
     if (!finding.fixes?.some((fix) => fix.edits.some(({ text }) => text === ''))) return finding;
-    return { ...finding, fixes: finding.fixes.map((fix) => ({ ...fix, edits: fix.edits.map((edit) => widened(edit, textOf(edit.origin.source))) })) };
+    return {
+      ...finding,
+      fixes: finding.fixes.map((fix) => ({
+        ...fix,
+        edits: fix.edits.map((edit) => widened(edit, textOf(edit.origin.source))),
+      })),
+    };
   });
 }
 
@@ -17,5 +26,7 @@ function widened(edit: Edit, text: string | undefined): Edit {
   const newline = text.indexOf('\n', end);
   const lineEnd = newline < 0 ? text.length : newline;
   const alone = (text.slice(lineStart, start) + text.slice(end, lineEnd)).trim() === '';
-  return alone && end > start ? { ...edit, origin: { source, start: lineStart, end: newline < 0 ? lineEnd : lineEnd + 1 } } : edit;
+  return alone && end > start
+    ? { ...edit, origin: { source, start: lineStart, end: newline < 0 ? lineEnd : lineEnd + 1 } }
+    : edit;
 }

@@ -43,7 +43,13 @@ export function createWorkspace(): Workspace {
       const source = numbers.get(uri) ?? numbers.size;
       numbers.set(uri, source);
       const sheet = readSheet(text, source, uri);
-      entries.set(uri, { uri, source, text, sheet, suppressions: suppressionsOf(text, sheet.comments, source) });
+      entries.set(uri, {
+        uri,
+        source,
+        text,
+        sheet,
+        suppressions: suppressionsOf(text, sheet.comments, source),
+      });
       last = undefined;
     },
     delete(uri) {
@@ -65,8 +71,15 @@ function build(entries: readonly Entry[], given: AnalyseOptions['asOf']): Analys
   const { estate, problems } = assemble(entries.map((entry) => entry.sheet));
   const unread = entries.flatMap((entry) => entry.suppressions.problems);
   const asOf = given ?? newestDay(estate);
-  const found = wholeLines(runRules({ estate, problems: [...problems, ...unread] }), (source) => byNumber.get(source)?.text);
-  const { findings, suppressed } = suppress(found, entries.flatMap((entry) => entry.suppressions.suppressions), asOf);
+  const found = wholeLines(
+    runRules({ estate, problems: [...problems, ...unread] }),
+    (source) => byNumber.get(source)?.text,
+  );
+  const { findings, suppressed } = suppress(
+    found,
+    entries.flatMap((entry) => entry.suppressions.suppressions),
+    asOf,
+  );
   const uriOf = (source: number): string => byNumber.get(source)?.uri ?? '';
   return {
     estate,

@@ -8,8 +8,13 @@ export function conveyorsNamed(names: readonly string[], estate: Estate): readon
   if (estate.conveyors.length === 0) throw new Trouble('this estate has no conveyor that can be read');
   if (names.length === 0) return estate.conveyors;
   return names.flatMap((name) => {
-    const found = estate.conveyors.filter((conveyor) => conveyor.name === name || `${conveyor.plant.name}.${conveyor.name}` === name);
-    if (found.length === 0) throw new Trouble(`${name}: no such conveyor; there ${estate.conveyors.length === 1 ? 'is' : 'are'} ${estate.conveyors.map((conveyor) => conveyor.name).join(', ')}`);
+    const found = estate.conveyors.filter(
+      (conveyor) => conveyor.name === name || `${conveyor.plant.name}.${conveyor.name}` === name,
+    );
+    if (found.length === 0)
+      throw new Trouble(
+        `${name}: no such conveyor; there ${estate.conveyors.length === 1 ? 'is' : 'are'} ${estate.conveyors.map((conveyor) => conveyor.name).join(', ')}`,
+      );
     return found;
   });
 }

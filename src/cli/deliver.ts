@@ -7,17 +7,23 @@ import { writeFiles, type OutputFile } from './write-files.js';
 export function deliver(files: readonly OutputFile[], out: string | undefined, console: Console): void {
   if (out === undefined) {
     for (const file of files) {
-      if (typeof file.content !== 'string') throw new Trouble(`${file.name} is not text: give a folder with --out`);
+      if (typeof file.content !== 'string')
+        throw new Trouble(`${file.name} is not text: give a folder with --out`);
       console.out(file.content);
     }
     return;
   }
   const folder = path.resolve(console.cwd, out);
-  for (const written of writeFiles(folder, files)) console.out(`${path.relative(console.cwd, written) || written}\n`);
+  for (const written of writeFiles(folder, files))
+    console.out(`${path.relative(console.cwd, written) || written}\n`);
 }
 
 /** The formats asked for, each known; the given ones where none was. */
-export function chosen<T extends string>(asked: readonly string[], known: readonly T[], otherwise: readonly T[]): readonly T[] {
+export function chosen<T extends string>(
+  asked: readonly string[],
+  known: readonly T[],
+  otherwise: readonly T[],
+): readonly T[] {
   if (asked.length === 0) return otherwise;
   return asked.map((name) => {
     const format = known.find((candidate) => candidate === name);

@@ -8,8 +8,15 @@ import { Trouble, type Console } from './console.js';
 
 const usual = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome', 'msedge'];
 const flags = [
-  '--headless', '--disable-gpu', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync',
-  '--disable-extensions', '--no-pdf-header-footer', '--run-all-compositor-stages-before-draw',
+  '--headless',
+  '--disable-gpu',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--disable-extensions',
+  '--no-pdf-header-footer',
+  '--run-all-compositor-stages-before-draw',
 ];
 
 export function printPdf(html: string, console: Console): Uint8Array {
@@ -20,8 +27,21 @@ export function printPdf(html: string, console: Console): Uint8Array {
     const pdf = path.join(folder, 'page.pdf');
     writeFileSync(page, html);
     const sandbox = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
-    const done = spawnSync(program, [...flags, ...sandbox, `--user-data-dir=${path.join(folder, 'profile')}`, `--print-to-pdf=${pdf}`, `file://${page}`], { stdio: 'ignore', timeout: 120_000 });
-    if (done.status !== 0 || !existsSync(pdf)) throw new Trouble(`${path.basename(program)} did not print the page (${done.signal ?? done.status ?? done.error?.message}); print the HTML from a browser instead`);
+    const done = spawnSync(
+      program,
+      [
+        ...flags,
+        ...sandbox,
+        `--user-data-dir=${path.join(folder, 'profile')}`,
+        `--print-to-pdf=${pdf}`,
+        `file://${page}`,
+      ],
+      { stdio: 'ignore', timeout: 120_000 },
+    );
+    if (done.status !== 0 || !existsSync(pdf))
+      throw new Trouble(
+        `${path.basename(program)} did not print the page (${done.signal ?? done.status ?? done.error?.message}); print the HTML from a browser instead`,
+      );
     return readFileSync(pdf);
   } finally {
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
@@ -35,7 +55,12 @@ function findChromium(console: Console): string {
     throw new Trouble(`CHROMIUM names ${named}, which is not there`);
   }
   const folders = (console.env['PATH'] ?? '').split(path.delimiter);
-  const found = usual.flatMap((name) => folders.map((folder) => path.join(folder, name))).find((candidate) => existsSync(candidate));
-  if (!found) throw new Trouble('PDF needs Chromium or Chrome on this machine: install it, name it in CHROMIUM, or print the HTML from a browser');
+  const found = usual
+    .flatMap((name) => folders.map((folder) => path.join(folder, name)))
+    .find((candidate) => existsSync(candidate));
+  if (!found)
+    throw new Trouble(
+      'PDF needs Chromium or Chrome on this machine: install it, name it in CHROMIUM, or print the HTML from a browser',
+    );
   return found;
 }

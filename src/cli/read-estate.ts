@@ -21,7 +21,11 @@ export interface EstateTexts {
 export const largestFile = 16 * 1024 * 1024;
 const passedOver = new Set(['node_modules', 'dist', 'out']);
 
-export async function readEstate(paths: readonly string[], console: Console, stdinFilename = 'stdin.trough'): Promise<EstateTexts> {
+export async function readEstate(
+  paths: readonly string[],
+  console: Console,
+  stdinFilename = 'stdin.trough',
+): Promise<EstateTexts> {
   const texts: EstateText[] = [];
   const unread: string[] = [];
   const seen = new Set<string>();
@@ -33,7 +37,8 @@ export async function readEstate(paths: readonly string[], console: Console, std
     const full = path.resolve(console.cwd, given);
     const before = texts.length + unread.length;
     walk(full, given, true);
-    if (texts.length + unread.length === before && !seen.has(full)) unread.push(`${given}: no .trough file in this folder`);
+    if (texts.length + unread.length === before && !seen.has(full))
+      unread.push(`${given}: no .trough file in this folder`);
   }
   return { texts, unread };
 
@@ -42,12 +47,15 @@ export async function readEstate(paths: readonly string[], console: Console, std
       const stat = statSync(full);
       if (stat.isDirectory()) {
         if (!named && (passedOver.has(path.basename(full)) || path.basename(full).startsWith('.'))) return;
-        for (const name of readdirSync(full).sort()) walk(path.join(full, name), path.join(shown, name), false);
+        for (const name of readdirSync(full).sort())
+          walk(path.join(full, name), path.join(shown, name), false);
       } else if (named || full.endsWith('.trough')) {
         if (seen.has(full)) return;
         seen.add(full);
         if (stat.size > largestFile) {
-          unread.push(`${slashes(shown)}: ${Math.round(stat.size / 1048576)} MB is larger than the ${largestFile / 1048576} MB read of one file; split it, one inspection a file`);
+          unread.push(
+            `${slashes(shown)}: ${Math.round(stat.size / 1048576)} MB is larger than the ${largestFile / 1048576} MB read of one file; split it, one inspection a file`,
+          );
           return;
         }
         take(display(full, console.cwd), readFileSync(full));
@@ -115,13 +123,19 @@ function decodes(bytes: Uint8Array): boolean {
 export function reasonOf(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   switch (code) {
-    case 'ENOENT': return 'no such file or folder';
+    case 'ENOENT':
+      return 'no such file or folder';
     case 'EACCES':
-    case 'EPERM': return 'no permission';
-    case 'ELOOP': return 'a link that leads to itself';
-    case 'EISDIR': return 'is a folder';
-    case 'ENOSPC': return 'no space left on the disk';
-    default: return error instanceof Error ? error.message : String(error);
+    case 'EPERM':
+      return 'no permission';
+    case 'ELOOP':
+      return 'a link that leads to itself';
+    case 'EISDIR':
+      return 'is a folder';
+    case 'ENOSPC':
+      return 'no space left on the disk';
+    default:
+      return error instanceof Error ? error.message : String(error);
   }
 }
 

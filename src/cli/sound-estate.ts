@@ -8,11 +8,18 @@ import { analyseRead } from './commands/check.js';
 import type { Console } from './console.js';
 import { allRead, readEstate } from './read-estate.js';
 
-export async function soundEstate(paths: readonly string[], asOf: CalendarDay | undefined, console: Console): Promise<Analysis> {
+export async function soundEstate(
+  paths: readonly string[],
+  asOf: CalendarDay | undefined,
+  console: Console,
+): Promise<Analysis> {
   const read = await readEstate(paths, console);
   allRead(read);
   const analysis = analyseRead(read, asOf);
   const { error, text } = summarise(analysis.findings);
-  if (error > 0) console.err(`troughline: ${text}; 'troughline check ${paths.join(' ')}' tells them. What they touch may be missing below.\n`);
+  if (error > 0)
+    console.err(
+      `troughline: ${text}; 'troughline check ${paths.join(' ')}' tells them. What they touch may be missing below.\n`,
+    );
   return analysis;
 }

@@ -16,7 +16,8 @@ export function writeFiles(folder: string, files: readonly OutputFile[]): string
   try {
     for (const file of files) {
       const target = path.resolve(folder, file.name);
-      if (!target.startsWith(path.resolve(folder) + path.sep)) throw new Trouble(`${file.name}: lies outside ${folder}`);
+      if (!target.startsWith(path.resolve(folder) + path.sep))
+        throw new Trouble(`${file.name}: lies outside ${folder}`);
       mkdirSync(path.dirname(target), { recursive: true });
       const temporary = `${target}.${process.pid}.part`;
       prepared.push({ temporary, target });
@@ -37,6 +38,9 @@ export function writeFile(target: string, content: string | Uint8Array): void {
 
 /** A name made safe for a file: letters, digits, dot, hyphen and underscore; never empty, never a dot file. */
 export function fileName(name: string): string {
-  const safe = name.normalize('NFC').replace(/[^\p{L}\p{N}._-]+/gu, '-').replace(/^[.-]+/, '');
+  const safe = name
+    .normalize('NFC')
+    .replace(/[^\p{L}\p{N}._-]+/gu, '-')
+    .replace(/^[.-]+/, '');
   return safe === '' ? 'unnamed' : safe.slice(0, 100);
 }

@@ -11,7 +11,12 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const output = vscode.window.createOutputChannel('Troughline', { log: true });
   const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
   const server = { module, transport: TransportKind.ipc };
-  client = new LanguageClient('troughline', 'Troughline', { run: server, debug: server }, clientOptions(output));
+  client = new LanguageClient(
+    'troughline',
+    'Troughline',
+    { run: server, debug: server },
+    clientOptions(output),
+  );
   answerReads(client);
   context.subscriptions.push(output, client);
   await startFeatures(context, client);

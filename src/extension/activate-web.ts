@@ -9,7 +9,9 @@ let client: LanguageClient | undefined;
 
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const output = vscode.window.createOutputChannel('Troughline', { log: true });
-  const worker = new Worker(await addressOf(vscode.Uri.joinPath(context.extensionUri, 'dist', 'server-web.js')));
+  const worker = new Worker(
+    await addressOf(vscode.Uri.joinPath(context.extensionUri, 'dist', 'server-web.js')),
+  );
   client = new LanguageClient('troughline', 'Troughline', worker, clientOptions(output));
   answerReads(client);
   context.subscriptions.push(output, client);

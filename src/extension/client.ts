@@ -2,7 +2,15 @@
 
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import { listTexts, readTexts, type ListTexts, type ListTextsAnswer, type ReadTexts, type ReadTextsAnswer, type StartOptions } from '../protocol/messages.js';
+import {
+  listTexts,
+  readTexts,
+  type ListTexts,
+  type ListTextsAnswer,
+  type ReadTexts,
+  type ReadTextsAnswer,
+  type StartOptions,
+} from '../protocol/messages.js';
 
 export const languageId = 'troughline';
 
@@ -31,7 +39,8 @@ export function answerReads(client: BaseLanguageClient): void {
     return found.map((uri) => uri.toString()).sort();
   });
   client.onRequest(readTexts, async ({ uris }: ReadTexts): Promise<ReadTextsAnswer> =>
-    Promise.all(uris.map(async (uri) => readText(vscode.Uri.parse(uri)))));
+    Promise.all(uris.map(async (uri) => readText(vscode.Uri.parse(uri)))),
+  );
 }
 
 async function readText(uri: vscode.Uri): Promise<ReadTextsAnswer[number]> {

@@ -26,36 +26,82 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
   for (const sheet of inOrder) for (const problem of sheet.problems) problems.push(problem);
   const namedPlants = inOrder.flatMap((sheet) => sheet.plants);
   const plants = collect('plant', namedPlants, problems);
-  const liners = collect('liner', inOrder.flatMap((sheet) => sheet.liners), problems);
-  const screws = collect('screw', inOrder.flatMap((sheet) => sheet.screws), problems);
-  const conveyors = buildConveyors(inOrder.flatMap((sheet) => sheet.conveyors), { plants, liners, screws }, problems);
+  const liners = collect(
+    'liner',
+    inOrder.flatMap((sheet) => sheet.liners),
+    problems,
+  );
+  const screws = collect(
+    'screw',
+    inOrder.flatMap((sheet) => sheet.screws),
+    problems,
+  );
+  const conveyors = buildConveyors(
+    inOrder.flatMap((sheet) => sheet.conveyors),
+    { plants, liners, screws },
+    problems,
+  );
 
-  const relines = records(inOrder.flatMap((sheet) => sheet.relines), conveyors, problems, (draft, conveyor): Reline | undefined => {
-    const liner = draft.linerUse ? findNamed(liners, draft.linerUse, problems)?.value : conveyor.liner;
-    const stretches = [...draft.scope, ...draft.panelsFitted.map((row) => row.run)];
-    const sound = stretches.map((stretch) => checkStretch(stretch, conveyor, problems)).every((found) => found);
-    for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
-    return liner && sound ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner })) : undefined;
-  });
-  const screwChanges = records(inOrder.flatMap((sheet) => sheet.screwChanges), conveyors, problems, (draft, conveyor): ScrewChange | undefined => {
-    const { screwUse, ...rest } = draft;
-    const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
-    return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw }));
-  });
-  const meterChanges = records(inOrder.flatMap((sheet) => sheet.meterChanges), conveyors, problems, (draft, conveyor): MeterChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })));
-  const dutyChanges = records(inOrder.flatMap((sheet) => sheet.dutyChanges), conveyors, problems, (draft, conveyor): DutyChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })));
+  const relines = records(
+    inOrder.flatMap((sheet) => sheet.relines),
+    conveyors,
+    problems,
+    (draft, conveyor): Reline | undefined => {
+      const liner = draft.linerUse ? findNamed(liners, draft.linerUse, problems)?.value : conveyor.liner;
+      const stretches = [...draft.scope, ...draft.panelsFitted.map((row) => row.run)];
+      const sound = stretches
+        .map((stretch) => checkStretch(stretch, conveyor, problems))
+        .every((found) => found);
+      for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
+      return liner && sound ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner })) : undefined;
+    },
+  );
+  const screwChanges = records(
+    inOrder.flatMap((sheet) => sheet.screwChanges),
+    conveyors,
+    problems,
+    (draft, conveyor): ScrewChange | undefined => {
+      const { screwUse, ...rest } = draft;
+      const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
+      return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw }));
+    },
+  );
+  const meterChanges = records(
+    inOrder.flatMap((sheet) => sheet.meterChanges),
+    conveyors,
+    problems,
+    (draft, conveyor): MeterChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+  );
+  const dutyChanges = records(
+    inOrder.flatMap((sheet) => sheet.dutyChanges),
+    conveyors,
+    problems,
+    (draft, conveyor): DutyChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+  );
   const { inspections, readings, places } = joinReadings(inOrder, conveyors, relines, problems);
 
   const unread = new Map(namedPlants.map((plant) => [plant.name, plant.unread]));
-  const jobs = collect('job', inOrder.flatMap((sheet) => sheet.jobs), problems);
+  const jobs = collect(
+    'job',
+    inOrder.flatMap((sheet) => sheet.jobs),
+    problems,
+  );
   return {
     estate: {
       plants: plants.items,
       liners: liners.items,
       screws: screws.items,
       conveyors: conveyors.items,
-      inspections, readings, places, relines, screwChanges, meterChanges, dutyChanges,
-      jobs: jobs.items.flatMap((draft) => buildJob(draft, { plants: unread, conveyors, liners, screws }, problems) ?? []),
+      inspections,
+      readings,
+      places,
+      relines,
+      screwChanges,
+      meterChanges,
+      dutyChanges,
+      jobs: jobs.items.flatMap(
+        (draft) => buildJob(draft, { plants: unread, conveyors, liners, screws }, problems) ?? [],
+      ),
     },
     problems,
   };
@@ -73,13 +119,26 @@ function records<D extends { readonly conveyorUse: NameUse }, R extends { readon
     const record = conveyor && build(draft, conveyor);
     return record ? [record] : [];
   });
-  return built.sort((a, b) => conveyors.orderOf(a.conveyor) - conveyors.orderOf(b.conveyor) || dayOf(a) - dayOf(b) || meterOf(a) - meterOf(b));
+  return built.sort(
+    (a, b) =>
+      conveyors.orderOf(a.conveyor) - conveyors.orderOf(b.conveyor) ||
+      dayOf(a) - dayOf(b) ||
+      meterOf(a) - meterOf(b),
+  );
 }
 
-const before = new WeakMap<object, { readonly conveyor: Conveyor; readonly specification: object | undefined; readonly record: unknown }>();
+const before = new WeakMap<
+  object,
+  { readonly conveyor: Conveyor; readonly specification: object | undefined; readonly record: unknown }
+>();
 
 /** The record made of this draft the last time, where it belonged to the same conveyor and specification. */
-function kept<R extends { readonly conveyor: Conveyor }>(draft: object, conveyor: Conveyor, specification: object | undefined, make: () => R): R {
+function kept<R extends { readonly conveyor: Conveyor }>(
+  draft: object,
+  conveyor: Conveyor,
+  specification: object | undefined,
+  make: () => R,
+): R {
   const known = before.get(draft);
   // A draft is of one kind of record for good, so what was made of it is of that kind.
   if (known && known.conveyor === conveyor && known.specification === specification) return known.record as R;
@@ -96,4 +155,3 @@ function dayOf(record: object): number {
 function meterOf(record: object): number {
   return 'meter' in record ? (record as Reline).meter.hours.value : 0;
 }
-

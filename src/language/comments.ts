@@ -20,7 +20,8 @@ export function scanComments(text: string): readonly Comment[] {
     if (!image.startsWith('/')) continue;
     const place = { start: match.index, end: match.index + image.length };
     if (image.startsWith('//')) comments.push({ ...place, kind: 'line', text: image.slice(2).trim() });
-    else if (image.startsWith('/**') && image.length > 4) comments.push({ ...place, kind: 'doc', text: docText(image) });
+    else if (image.startsWith('/**') && image.length > 4)
+      comments.push({ ...place, kind: 'doc', text: docText(image) });
     else comments.push({ ...place, kind: 'block', text: image.slice(2, -2).trim() });
   }
   return comments;
@@ -43,5 +44,8 @@ export function docBefore(text: string, comments: readonly Comment[], offset: nu
 
 function docText(image: string): string {
   const lines = image.slice(3, -2).split(/\r\n|\r|\n/);
-  return lines.map((line) => line.replace(/^\s*\*?[ \t]?/, '').trimEnd()).join('\n').trim();
+  return lines
+    .map((line) => line.replace(/^\s*\*?[ \t]?/, '').trimEnd())
+    .join('\n')
+    .trim();
 }

@@ -24,9 +24,15 @@ export function formatText(text: string): string {
 }
 
 /** The changes of white space that lay out the text, or those that touch a range of it (offsets), in order, never overlapping. */
-export function formattingEdits(text: string, range: { readonly start: number; readonly end: number } = { start: 0, end: text.length }): readonly TextEdit[] {
+export function formattingEdits(
+  text: string,
+  range: { readonly start: number; readonly end: number } = { start: 0, end: text.length },
+): readonly TextEdit[] {
   const parts = cut(text);
-  const edits = [parts, carefully(parts)].map((each) => edit(each, text)).find((tried) => sameContent(text, apply(text, tried))) ?? [];
+  const edits =
+    [parts, carefully(parts)]
+      .map((each) => edit(each, text))
+      .find((tried) => sameContent(text, apply(text, tried))) ?? [];
   return edits.filter((each) => each.end >= range.start && each.start <= range.end);
 }
 
@@ -35,7 +41,10 @@ function carefully({ pieces }: Cut): Cut & { readonly careful: true } {
   return { pieces, factStarts: undefined, careful: true };
 }
 
-function edit({ pieces, factStarts, careful = false }: Cut & { readonly careful?: boolean }, text: string): readonly TextEdit[] {
+function edit(
+  { pieces, factStarts, careful = false }: Cut & { readonly careful?: boolean },
+  text: string,
+): readonly TextEdit[] {
   const eol = /\r\n|\n|\r/.exec(text)?.[0] === '\r\n' ? '\r\n' : '\n';
   const edits: TextEdit[] = [];
   const put = (start: number, end: number, white: string): void => {
@@ -78,7 +87,13 @@ function edit({ pieces, factStarts, careful = false }: Cut & { readonly careful?
 }
 
 /** Where facts are known, they break lines, with braces and comments; where nothing is known, the author does. */
-function breaksLine(before: Piece, piece: Piece, lines: number, lineHasToken: boolean, factStarts: ReadonlySet<number> | undefined): boolean {
+function breaksLine(
+  before: Piece,
+  piece: Piece,
+  lines: number,
+  lineHasToken: boolean,
+  factStarts: ReadonlySet<number> | undefined,
+): boolean {
   if (before.kind === 'line comment') return true;
   if (factStarts === undefined || isComment(piece)) return lines > 0;
   if (piece.text === '}') return true;
@@ -106,7 +121,9 @@ function blanksBetween(before: Piece, piece: Piece, white: string): string {
 function within(piece: Piece): readonly TextEdit[] {
   if (piece.type === 'STRING') return [];
   if (piece.type === 'QUANTITY') {
-    const parts = /^(\d+ \d+\/\d+|\d+\/\d+|[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?)([ \t]*)(.*)$/.exec(piece.text);
+    const parts = /^(\d+ \d+\/\d+|\d+\/\d+|[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?)([ \t]*)(.*)$/.exec(
+      piece.text,
+    );
     const [, number = '', white = '', unit = ''] = parts ?? [];
     const wanted = unit === '"' || unit === '°' ? '' : ' ';
     const start = piece.start + number.length;
@@ -131,7 +148,8 @@ function commentLines(piece: Piece, indent: string, eol: string): readonly TextE
 /** First pieces' offsets of lines that hold something unreadable: inside them nothing is moved. */
 function rawLines(pieces: readonly Piece[], text: string): ReadonlySet<number> {
   const raw = new Set<number>();
-  const isNewLine = (i: number): boolean => /[\r\n]/.test(text.slice(pieces[i - 1]?.end ?? 0, pieces[i]?.start));
+  const isNewLine = (i: number): boolean =>
+    /[\r\n]/.test(text.slice(pieces[i - 1]?.end ?? 0, pieces[i]?.start));
   let lineStart = 0;
   for (let i = 0; i <= pieces.length; i++) {
     if (i < pieces.length && !isNewLine(i)) continue;
@@ -163,7 +181,10 @@ function apply(text: string, edits: readonly TextEdit[]): string {
 
 function sameContent(one: string, other: string): boolean {
   const [a, b] = [piecesOf(one), piecesOf(other)];
-  return a.length === b.length && a.every((piece, i) => piece.type === b[i]?.type && bare(piece) === bare(b[i] ?? piece));
+  return (
+    a.length === b.length &&
+    a.every((piece, i) => piece.type === b[i]?.type && bare(piece) === bare(b[i] ?? piece))
+  );
 }
 
 /** Strings are compared to the letter; in comments and tokens blanks may change. */

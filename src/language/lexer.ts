@@ -2,7 +2,14 @@
 // whatever their number.
 
 import type { ILexingError, IToken } from 'chevrotain';
-import { DefaultLexer, DefaultValueConverter, type CstNode, type GrammarAST, type LexerResult, type ValueType } from 'langium';
+import {
+  DefaultLexer,
+  DefaultValueConverter,
+  type CstNode,
+  type GrammarAST,
+  type LexerResult,
+  type ValueType,
+} from 'langium';
 
 export class TroughlineLexer extends DefaultLexer {
   override tokenize(text: string): LexerResult {
@@ -11,8 +18,17 @@ export class TroughlineLexer extends DefaultLexer {
     return { tokens, errors: [...errors, ...strays], hidden: [] };
   }
 
-  private stray(text: string, { startOffset: offset, startLine: line, startColumn: column, image }: IToken): ILexingError {
-    const message = this.errorMessageProvider.buildUnexpectedCharactersMessage(text, offset, image.length, line, column);
+  private stray(
+    text: string,
+    { startOffset: offset, startLine: line, startColumn: column, image }: IToken,
+  ): ILexingError {
+    const message = this.errorMessageProvider.buildUnexpectedCharactersMessage(
+      text,
+      offset,
+      image.length,
+      line,
+      column,
+    );
     return { offset, line, column, length: image.length, message };
   }
 }

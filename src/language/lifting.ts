@@ -35,20 +35,36 @@ export interface Lifted {
   readonly taken: number;
 }
 
-export const noRows: LiftedRows = { start: [], end: [], spot: [], kind: [], value: [], error: [], colourStart: [], notes: new Map(), spots: [], colours: [] };
+export const noRows: LiftedRows = {
+  start: [],
+  end: [],
+  spot: [],
+  kind: [],
+  value: [],
+  error: [],
+  colourStart: [],
+  notes: new Map(),
+  spots: [],
+  colours: [],
+};
 
 const name = '[A-Za-z_][A-Za-z0-9_]*(?:-[A-Za-z0-9_]+)*';
 const quantity = String.raw`(?:(?:\d+[ \t]+)?\d+\/\d+|\d+(?:\.\d+)?)[ \t]*[A-Za-z]+`;
 const row = new RegExp(
-  String.raw`[ \t]*((?:(${name})|(at[ \t]+(${quantity})[ \t]+clock[ \t]+(\d{1,2}:\d{2})))[ \t]+`
-  + String.raw`(?:thickness[ \t]+(${quantity})(?:[ \t]*(?:±|\+\/-)[ \t]*(${quantity}))?|colou?r[ \t]+(${name})|(trough[ \t]+showing)|not[ \t]+seen)`
-  + String.raw`(?:[ \t]*"([^"\n\r]*)")?)[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)`, 'y',
+  String.raw`[ \t]*((?:(${name})|(at[ \t]+(${quantity})[ \t]+clock[ \t]+(\d{1,2}:\d{2})))[ \t]+` +
+    String.raw`(?:thickness[ \t]+(${quantity})(?:[ \t]*(?:±|\+\/-)[ \t]*(${quantity}))?|colou?r[ \t]+(${name})|(trough[ \t]+showing)|not[ \t]+seen)` +
+    String.raw`(?:[ \t]*"([^"\n\r]*)")?)[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)`,
+  'y',
 );
 const head = /^[ \t]*inspection[ \t][^\n\r{}"/]*\{[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)/gm;
 const line = /[^\n\r]*(?:\r\n|\n|\r)?/y;
 
 /** `isKeyword`: words that can be no name. */
-export function liftRows(text: string, comments: readonly Comment[], isKeyword: (word: string) => boolean): Lifted {
+export function liftRows(
+  text: string,
+  comments: readonly Comment[],
+  isKeyword: (word: string) => boolean,
+): Lifted {
   const columns = createColumns(isKeyword);
   const pieces: string[] = [];
   let copied = 0;
@@ -97,11 +113,14 @@ export function liftRows(text: string, comments: readonly Comment[], isKeyword: 
 
 /** Lines of an inspection, other than readings, that need no more. */
 const finished = new RegExp(
-  String.raw`^(?:by[ \t]+"[^"]*"|view[ \t]+(?:upstream|downstream)|photo[ \t]+"[^"]*"|finding\b.*"[^"]*"|gauge[ \t]+(?:ultrasonic|depth[ \t]+gauge|calliper|by[ \t]+eye)(?:[ \t]*(?:±|\+\/-)[ \t]*${quantity})?`
-  + String.raw`|hold-down[ \t]+at[ \t]+${quantity}[ \t]+gap[ \t]+${quantity}(?:[ \t]*"[^"]*")?)$`,
+  String.raw`^(?:by[ \t]+"[^"]*"|view[ \t]+(?:upstream|downstream)|photo[ \t]+"[^"]*"|finding\b.*"[^"]*"|gauge[ \t]+(?:ultrasonic|depth[ \t]+gauge|calliper|by[ \t]+eye)(?:[ \t]*(?:±|\+\/-)[ \t]*${quantity})?` +
+    String.raw`|hold-down[ \t]+at[ \t]+${quantity}[ \t]+gap[ \t]+${quantity}(?:[ \t]*"[^"]*")?)$`,
 );
 
-function createColumns(isKeyword: (word: string) => boolean): { readonly rows: LiftedRows; add(match: RegExpExecArray): boolean } {
+function createColumns(isKeyword: (word: string) => boolean): {
+  readonly rows: LiftedRows;
+  add(match: RegExpExecArray): boolean;
+} {
   const start: number[] = [];
   const end: number[] = [];
   const spot: number[] = [];
@@ -127,7 +146,12 @@ function createColumns(isKeyword: (word: string) => boolean): { readonly rows: L
     return mm >= limit.from && mm <= limit.to ? mm : NaN;
   };
   /** -1 where the spot cannot be read. */
-  const spotNumber = (point: string | undefined, whole: string | undefined, at: string | undefined, clock: string | undefined): number => {
+  const spotNumber = (
+    point: string | undefined,
+    whole: string | undefined,
+    at: string | undefined,
+    clock: string | undefined,
+  ): number => {
     const key = point ?? whole ?? '';
     const known = spotNumbers.get(key);
     if (known !== undefined) return known;
@@ -158,7 +182,13 @@ function createColumns(isKeyword: (word: string) => boolean): { readonly rows: L
       const mm = thickness === undefined ? NaN : length(thickness, thicknessLimit);
       const layer = colour === undefined ? NaN : colourNumber(colour);
       const deviation = spread === undefined ? NaN : length(spread, thicknessLimit);
-      if (where < 0 || (thickness !== undefined && Number.isNaN(mm)) || layer < 0 || (spread !== undefined && Number.isNaN(deviation))) return false;
+      if (
+        where < 0 ||
+        (thickness !== undefined && Number.isNaN(mm)) ||
+        layer < 0 ||
+        (spread !== undefined && Number.isNaN(deviation))
+      )
+        return false;
       const from = match.index + image.indexOf(body);
       const index = start.push(from) - 1;
       end.push(from + body.length);
@@ -172,7 +202,9 @@ function createColumns(isKeyword: (word: string) => boolean): { readonly rows: L
         kind.push(ReadingKind.colour);
         value.push(layer);
         // The colour is the last word before the note, which cannot hold a quote.
-        colourStart.push(from + (note === undefined ? body : body.slice(0, body.indexOf('"'))).lastIndexOf(colour));
+        colourStart.push(
+          from + (note === undefined ? body : body.slice(0, body.indexOf('"'))).lastIndexOf(colour),
+        );
       } else {
         kind.push(trough === undefined ? ReadingKind.notSeen : ReadingKind.trough);
         value.push(NaN);

@@ -19,13 +19,24 @@ import type { Sheet } from './sheet.js';
 
 /** `source` numbers the text in every origin of the sheet. */
 export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
-  const problems: Problem[] = parsed.slips.map(({ start, end, ...told }) => ({ kind: 'syntax', ...told, origin: { source, start, end } }));
+  const problems: Problem[] = parsed.slips.map(({ start, end, ...told }) => ({
+    kind: 'syntax',
+    ...told,
+    origin: { source, start, end },
+  }));
   const reader = createReader(source, problems);
   const rows = createRowWriter(reader);
   const found = {
-    plants: list<Sheet['plants']>(), liners: list<Sheet['liners']>(), screws: list<Sheet['screws']>(), conveyors: list<Sheet['conveyors']>(),
-    inspections: list<Sheet['inspections']>(), relines: list<Sheet['relines']>(), screwChanges: list<Sheet['screwChanges']>(),
-    meterChanges: list<Sheet['meterChanges']>(), dutyChanges: list<Sheet['dutyChanges']>(), jobs: list<Sheet['jobs']>(),
+    plants: list<Sheet['plants']>(),
+    liners: list<Sheet['liners']>(),
+    screws: list<Sheet['screws']>(),
+    conveyors: list<Sheet['conveyors']>(),
+    inspections: list<Sheet['inspections']>(),
+    relines: list<Sheet['relines']>(),
+    screwChanges: list<Sheet['screwChanges']>(),
+    meterChanges: list<Sheet['meterChanges']>(),
+    dutyChanges: list<Sheet['dutyChanges']>(),
+    jobs: list<Sheet['jobs']>(),
   };
   const blocks = parsed.root.blocks;
   const { lifted } = parsed;
@@ -60,7 +71,14 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         if (block.name) found.conveyors.push(lowerConveyor(reader, block, node, doc));
         break;
       case 'Inspection':
-        keep(found.inspections, lowerInspection(reader, block, node, rows, { rows: lifted, first: firstFrom(lifted, start), end: firstFrom(lifted, end) }));
+        keep(
+          found.inspections,
+          lowerInspection(reader, block, node, rows, {
+            rows: lifted,
+            first: firstFrom(lifted, start),
+            end: firstFrom(lifted, end),
+          }),
+        );
         break;
       case 'Reline':
         keep(found.relines, block.garbled ? undefined : lowerReline(reader, block, node));
@@ -86,14 +104,35 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
 export function emptySheet(source: number, uri: string, problems: readonly Problem[]): Sheet {
   const rows = createRowWriter(createReader(source, [])).finish();
   return {
-    source, uri, plants: [], liners: [], screws: [], conveyors: [], inspections: [], relines: [], screwChanges: [], meterChanges: [],
-    dutyChanges: [], jobs: [], rows, comments: [], problems,
+    source,
+    uri,
+    plants: [],
+    liners: [],
+    screws: [],
+    conveyors: [],
+    inspections: [],
+    relines: [],
+    screwChanges: [],
+    meterChanges: [],
+    dutyChanges: [],
+    jobs: [],
+    rows,
+    comments: [],
+    problems,
   };
 }
 
 const words: Readonly<Record<ast.Block['$type'], string>> = {
-  Plant: 'plant', Liner: 'liner', Screw: 'screw', Conveyor: 'conveyor', Inspection: 'inspection', Reline: 'reline',
-  ScrewChange: 'screw change', MeterChange: 'meter change', DutyChange: 'duty', Job: 'job',
+  Plant: 'plant',
+  Liner: 'liner',
+  Screw: 'screw',
+  Conveyor: 'conveyor',
+  Inspection: 'inspection',
+  Reline: 'reline',
+  ScrewChange: 'screw change',
+  MeterChange: 'meter change',
+  DutyChange: 'duty',
+  Job: 'job',
 };
 
 /** The first lifted row at or behind an offset. */
@@ -120,4 +159,3 @@ function list<T extends readonly unknown[]>(): T[number][] {
 function keep<T>(items: T[], item: T | undefined): void {
   if (item !== undefined) items.push(item);
 }
-

@@ -34,7 +34,16 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     return this.counted(this.noAlternative(options));
   }
 
-  buildEarlyExitMessage({ actual, previous }: { expectedIterationPaths: TokenType[][]; actual: IToken[]; previous: IToken; customUserDescription?: string; ruleName: string }): string {
+  buildEarlyExitMessage({
+    actual,
+    previous,
+  }: {
+    expectedIterationPaths: TokenType[][];
+    actual: IToken[];
+    previous: IToken;
+    customUserDescription?: string;
+    ruleName: string;
+  }): string {
     return this.counted(`Something is missing${after(previous)}, before ${found(actual[0])}.`);
   }
 
@@ -45,16 +54,21 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
 
   private mismatch({ expected, actual, previous, ruleName }: MismatchedToken): string {
     const rule = plain(ruleName);
-    if (rule === 'Step' && expected.name === ':') return this.notAFact('Order', isEnd(actual) ? actual : previous);
+    if (rule === 'Step' && expected.name === ':')
+      return this.notAFact('Order', isEnd(actual) ? actual : previous);
     if (expected.name === 'EOF') return this.tooMuch(actual);
     if (expected.name === '}') return this.notAFact(rule, actual);
     if (expected.name === 'ID' && isWord(actual)) return takenWord(actual);
     if (expected.name === 'STRING' && actual.image === '"') return unclosed;
-    return this.misspeltRow(rule, previous) ?? `Expected ${describe(expected)}${after(previous)}, but found ${found(actual)}.`;
+    return (
+      this.misspeltRow(rule, previous) ??
+      `Expected ${describe(expected)}${after(previous)}, but found ${found(actual)}.`
+    );
   }
 
   private tooMuch(firstRedundant: IToken): string {
-    if (firstRedundant.image === '}') return 'This `}` closes nothing: the block before it is closed already.';
+    if (firstRedundant.image === '}')
+      return 'This `}` closes nothing: the block before it is closed already.';
     return `A block starts here with one of ${list(this.wordsFor('Block'))}, but found ${found(firstRedundant)}.${this.meant('Block', firstRedundant)}`;
   }
 
@@ -64,12 +78,19 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     const needed = needs[rule];
     if (needed) return `Expected ${needed}${after(previous)}, but found ${found(next)}.`;
     if (next && rule.endsWith('Fact')) return this.notAFact(rule.slice(0, -'Fact'.length), next);
-    const firsts = new Map(expectedPathsPerAlt.flat().flatMap(([first]) => (first ? [[first.name, first] as const] : [])));
+    const firsts = new Map(
+      expectedPathsPerAlt.flat().flatMap(([first]) => (first ? [[first.name, first] as const] : [])),
+    );
     // In a row of an inspection a wrong word after the point is told by what could follow it.
     const words = [...firsts.values()].map(describe);
-    const meant = next ? didYouMean(next.image, [...firsts.values()].filter(isKeywordType).map((type) => wordOf(type))) : '';
+    const meant = next
+      ? didYouMean(
+          next.image,
+          [...firsts.values()].filter(isKeywordType).map((type) => wordOf(type)),
+        )
+      : '';
     const wanted = `Expected ${list([...new Set(words)])}${after(previous)}, but found ${found(next)}.`;
-    return meant ? wanted + meant : this.misspeltRow(rule, previous) ?? wanted;
+    return meant ? wanted + meant : (this.misspeltRow(rule, previous) ?? wanted);
   }
 
   /** A word where a block goes on or ends. */
@@ -92,7 +113,13 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
   private misspeltRow(rule: string, previous: IToken | undefined): string | undefined {
     const block = rule === 'AsFitted' ? 'Reline' : rule === 'Reading' ? 'Inspection' : undefined;
     // Short names of points lie near to any short word.
-    if (!block || previous?.tokenType.name !== 'ID' || previous.image.length < 4 || didYouMean(previous.image, this.wordsFor(block)) === '') return undefined;
+    if (
+      !block ||
+      previous?.tokenType.name !== 'ID' ||
+      previous.image.length < 4 ||
+      didYouMean(previous.image, this.wordsFor(block)) === ''
+    )
+      return undefined;
     return this.notAFact(block, previous);
   }
 
@@ -106,9 +133,12 @@ export class TroughlineLexerMessages implements ILexerErrorMessageProvider {
     const wrong = fullText.slice(startOffset, startOffset + Math.min(length, 20));
     if (wrong.startsWith('"')) return unclosed;
     if (fullText.startsWith('/*', startOffset)) return 'This comment has no end: a closing `*/` is missing.';
-    if (/^[“”„«»]/.test(wrong)) return `Text stands between straight quotes: write " instead of ${wrong.charAt(0)}.`;
-    if (/^\p{L}/u.test(wrong)) return `\`${wrong}\` cannot stand here: names are made of the letters A to Z, digits, _ and -, everything else stands in quotes.`;
-    if (/[\p{Cc}\p{Cn}\p{Cs}]/u.test(wrong)) return 'Characters that cannot be printed have no meaning here; delete them.';
+    if (/^[“”„«»]/.test(wrong))
+      return `Text stands between straight quotes: write " instead of ${wrong.charAt(0)}.`;
+    if (/^\p{L}/u.test(wrong))
+      return `\`${wrong}\` cannot stand here: names are made of the letters A to Z, digits, _ and -, everything else stands in quotes.`;
+    if (/[\p{Cc}\p{Cn}\p{Cs}]/u.test(wrong))
+      return 'Characters that cannot be printed have no meaning here; delete them.';
     return `\`${wrong}\` has no meaning here.`;
   }
 
@@ -130,26 +160,51 @@ const needs: Readonly<Record<string, string>> = {
 };
 
 const blocks: Readonly<Record<string, string>> = {
-  Plant: 'plant', Liner: 'liner', Screw: 'screw', Conveyor: 'conveyor', Inspection: 'inspection', Reline: 'reline',
-  ScrewChange: 'screw change', Job: 'job', Order: 'order', EstateFile: 'file', Block: 'file',
+  Plant: 'plant',
+  Liner: 'liner',
+  Screw: 'screw',
+  Conveyor: 'conveyor',
+  Inspection: 'inspection',
+  Reline: 'reline',
+  ScrewChange: 'screw change',
+  Job: 'job',
+  Order: 'order',
+  EstateFile: 'file',
+  Block: 'file',
 };
 
 /** The rule that holds what a block can say. */
 const contents: Readonly<Record<string, string>> = {
-  Plant: 'PlantFact', Liner: 'LinerFact', Screw: 'ScrewFact', Conveyor: 'ConveyorFact', Inspection: 'InspectionRow', Reline: 'RelineFact',
-  ScrewChange: 'ScrewChangeFact', Job: 'JobFact', Order: 'Step', EstateFile: 'Block',
+  Plant: 'PlantFact',
+  Liner: 'LinerFact',
+  Screw: 'ScrewFact',
+  Conveyor: 'ConveyorFact',
+  Inspection: 'InspectionRow',
+  Reline: 'RelineFact',
+  ScrewChange: 'ScrewChangeFact',
+  Job: 'JobFact',
+  Order: 'Step',
+  EstateFile: 'Block',
 };
 
 function describe(type: TokenType): string {
   switch (type.name) {
-    case 'QUANTITY': return needs['Quantity'] ?? 'a quantity';
-    case 'NUMBER': return 'a number';
-    case 'DATE': return needs['Day'] ?? 'a date';
-    case 'CLOCK': return needs['ClockTime'] ?? 'a clock position';
-    case 'ID': return 'a name';
-    case 'STRING': return 'a text in quotes';
-    case 'EOF': return 'the end of the file';
-    default: return `\`${wordOf(type)}\``;
+    case 'QUANTITY':
+      return needs['Quantity'] ?? 'a quantity';
+    case 'NUMBER':
+      return 'a number';
+    case 'DATE':
+      return needs['Day'] ?? 'a date';
+    case 'CLOCK':
+      return needs['ClockTime'] ?? 'a clock position';
+    case 'ID':
+      return 'a name';
+    case 'STRING':
+      return 'a text in quotes';
+    case 'EOF':
+      return 'the end of the file';
+    default:
+      return `\`${wordOf(type)}\``;
   }
 }
 
@@ -175,7 +230,11 @@ function didYouMean(image: string, words: readonly string[]): string {
 }
 
 function list(items: readonly string[]): string {
-  const quoted = items.map((item) => (/^[a-z-]+( [a-z-]+)*$/.test(item) && !item.startsWith('a ') && !item.startsWith('the ') ? `\`${item}\`` : item));
+  const quoted = items.map((item) =>
+    /^[a-z-]+( [a-z-]+)*$/.test(item) && !item.startsWith('a ') && !item.startsWith('the ')
+      ? `\`${item}\``
+      : item,
+  );
   return quoted.length < 2 ? quoted.join('') : `${quoted.slice(0, -1).join(', ')} or ${quoted.at(-1)}`;
 }
 
@@ -221,12 +280,16 @@ function firstWordsOf(grammar: Grammar): ReadonlyMap<string, readonly string[]> 
     known.set(rule.name, words);
     return words;
   };
-  const ofElement = (element: GrammarAST.AbstractElement): { readonly words: readonly string[]; readonly optional: boolean } => {
+  const ofElement = (
+    element: GrammarAST.AbstractElement,
+  ): { readonly words: readonly string[]; readonly optional: boolean } => {
     const optional = element.cardinality === '?' || element.cardinality === '*';
     if (GrammarAST.isKeyword(element)) return { words: [element.value], optional };
     if (GrammarAST.isAssignment(element)) return { words: ofElement(element.terminal).words, optional };
-    if (GrammarAST.isRuleCall(element)) return { words: element.rule.ref ? ofRule(element.rule.ref) : [], optional };
-    if (GrammarAST.isAlternatives(element)) return { words: element.elements.flatMap((one) => ofElement(one).words), optional };
+    if (GrammarAST.isRuleCall(element))
+      return { words: element.rule.ref ? ofRule(element.rule.ref) : [], optional };
+    if (GrammarAST.isAlternatives(element))
+      return { words: element.elements.flatMap((one) => ofElement(one).words), optional };
     if (GrammarAST.isGroup(element)) {
       const words: string[] = [];
       for (const one of element.elements) {

@@ -11,7 +11,11 @@ import {
   type Module,
   type PartialLangiumCoreServices,
 } from 'langium';
-import { TroughlineGeneratedModule, TroughlineGeneratedSharedModule, TroughlineLanguageMetaData } from './generated/module.js';
+import {
+  TroughlineGeneratedModule,
+  TroughlineGeneratedSharedModule,
+  TroughlineLanguageMetaData,
+} from './generated/module.js';
 import { TroughlineLexerMessages, TroughlineParserMessages } from './messages.js';
 import { TroughlineLexer, TroughlineValues } from './lexer.js';
 import { createTroughlineParser } from './parser.js';

@@ -43,7 +43,15 @@ export function prepare(text: string): Prepared {
   const { definition } = services().parser.Lexer;
   const comments = scanComments(text);
   // Tokens of the grammar go by their words, those of values by names in capitals, which no word of the language is.
-  return { text, comments, lifted: liftRows(text, comments, (word) => Object.hasOwn(definition, word) && word !== word.toUpperCase()) };
+  return {
+    text,
+    comments,
+    lifted: liftRows(
+      text,
+      comments,
+      (word) => Object.hasOwn(definition, word) && word !== word.toUpperCase(),
+    ),
+  };
 }
 
 function asItStands(text: string): Prepared {
@@ -65,18 +73,35 @@ interface Lost extends Slip {
   readonly inFact: boolean;
 }
 
-function slipsOf(text: string, result: ParseResult<EstateFile>, lifted: LiftedRows): Pick<ParsedText, 'slips' | 'lost'> {
+function slipsOf(
+  text: string,
+  result: ParseResult<EstateFile>,
+  lifted: LiftedRows,
+): Pick<ParsedText, 'slips' | 'lost'> {
   // Where the text ends for a reader: at the last word, whoever has read it.
   const lastEnd = Math.max(lifted.end.at(-1) ?? 0, result.value.$cstNode?.end ?? 0);
-  const all: Lost[] = result.lexerErrors.map(({ offset, length, message }) => ({ start: offset, end: Math.min(offset + length, text.length), message, inFact: true }));
-  for (const error of result.parserErrors) all.push({ ...placeOfError(error, lastEnd), inFact: !betweenFacts.test(error.context.ruleStack.at(-1) ?? '') });
+  const all: Lost[] = result.lexerErrors.map(({ offset, length, message }) => ({
+    start: offset,
+    end: Math.min(offset + length, text.length),
+    message,
+    inFact: true,
+  }));
+  for (const error of result.parserErrors)
+    all.push({
+      ...placeOfError(error, lastEnd),
+      inFact: !betweenFacts.test(error.context.ruleStack.at(-1) ?? ''),
+    });
   all.sort((a, b) => a.start - b.start);
   const kept = withoutEchoes(all, cleanFacts(result.value, lifted, all));
   const last = result.parserErrors.length < mostSlips ? undefined : result.parserErrors[mostSlips - 1];
   const lost = all.map((slip) => slip.start);
   if (!last) return { slips: kept, lost };
   const { start, end } = placeOfError(last, lastEnd);
-  const rest = { start, end, message: `More than ${mostSlips} slips: what follows is not read until those above are mended.` };
+  const rest = {
+    start,
+    end,
+    message: `More than ${mostSlips} slips: what follows is not read until those above are mended.`,
+  };
   return { slips: [...kept, rest], lost };
 }
 
@@ -92,7 +117,12 @@ function placeOfError({ token, message, ...rest }: IRecognitionException, lastEn
   const corrected = meantWord.exec(message)?.[1];
   const wrong = before && about === before.image ? before : isPlaced(token) ? token : undefined;
   if (wrong) {
-    return { start: wrong.startOffset, end: wrong.startOffset + wrong.image.length, message, ...(corrected === undefined ? {} : { corrected }) };
+    return {
+      start: wrong.startOffset,
+      end: wrong.startOffset + wrong.image.length,
+      message,
+      ...(corrected === undefined ? {} : { corrected }),
+    };
   }
   const end = Math.max(before ? before.startOffset + before.image.length : 0, lastEnd);
   return { start: Math.max(0, end - 1), end, message };
@@ -134,7 +164,10 @@ function cleanFacts(root: EstateFile, lifted: LiftedRows, slips: readonly Lost[]
     const nodes: readonly AstNode[] = 'facts' in block ? block.facts : 'rows' in block ? block.rows : [];
     return nodes.flatMap(({ $cstNode: place }) => (place ? [{ start: place.offset, end: place.end }] : []));
   });
-  const all = [...facts, ...lifted.start.map((start, index) => ({ start, end: lifted.end[index] ?? start }))].sort((a, b) => a.start - b.start);
+  const all = [
+    ...facts,
+    ...lifted.start.map((start, index) => ({ start, end: lifted.end[index] ?? start })),
+  ].sort((a, b) => a.start - b.start);
   let next = 0;
   return all.filter(({ start, end }, index) => {
     while (next < slips.length && (slips[next]?.end ?? Infinity) <= start) next++;

@@ -1,7 +1,14 @@
 // The parser that langium makes of the grammar, but one that gives up on a text after so many slips: recovery nests, so a file
 // of ten thousand slips would run out of stack, and nobody mends more than the first hundreds before looking again.
 
-import { createParser, LangiumParser, type AstNode, type LangiumCoreServices, type ParseResult, type ParserOptions } from 'langium';
+import {
+  createParser,
+  LangiumParser,
+  type AstNode,
+  type LangiumCoreServices,
+  type ParseResult,
+  type ParserOptions,
+} from 'langium';
 import { TroughlineParserMessages } from './messages.js';
 
 export const mostSlips = 300;
@@ -16,7 +23,8 @@ export class TroughlineParser extends LangiumParser {
     this.messages = messages;
     messages.onMessage = (count) => {
       // The wrapped parser has this method; its public type leaves it out. It makes the rest of the text count as read.
-      if (count >= mostSlips) (this.wrapper as unknown as { moveToTerminatedState(): void }).moveToTerminatedState();
+      if (count >= mostSlips)
+        (this.wrapper as unknown as { moveToTerminatedState(): void }).moveToTerminatedState();
     };
   }
 
@@ -27,7 +35,11 @@ export class TroughlineParser extends LangiumParser {
 }
 
 export function createTroughlineParser(services: LangiumCoreServices): LangiumParser {
-  const parser = createParser(services.Grammar, new TroughlineParser(services), services.parser.Lexer.definition);
+  const parser = createParser(
+    services.Grammar,
+    new TroughlineParser(services),
+    services.parser.Lexer.definition,
+  );
   parser.finalize();
   return parser;
 }

@@ -12,10 +12,15 @@ export const largestCode = 4_000_000;
 
 export function readSheet(text: string, source: number, uri: string): Sheet {
   const refused = (message: string): Sheet => {
-    const problem: Problem = { kind: 'syntax', origin: { source, start: 0, end: Math.min(1, text.length) }, message };
+    const problem: Problem = {
+      kind: 'syntax',
+      origin: { source, start: 0, end: Math.min(1, text.length) },
+      message,
+    };
     return emptySheet(source, uri, [problem]);
   };
-  if (text.includes('\0')) return refused('This file is not text: it holds bytes that no text has. Save it as plain text in UTF-8.');
+  if (text.includes('\0'))
+    return refused('This file is not text: it holds bytes that no text has. Save it as plain text in UTF-8.');
   if (text.length > largestText) return refused(tooLong(text.length, largestText, 'characters'));
   const prepared = prepare(text);
   const code = text.length - prepared.lifted.taken;

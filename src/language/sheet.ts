@@ -51,7 +51,9 @@ export interface NamedConveyor extends Named<ConveyorDraft> {
   readonly unplaced: readonly string[];
 }
 
-export type ConveyorDraft = Omit<Conveyor, 'plant' | 'liner' | 'screw' | 'plantUse'> & { readonly plantUse: NameUse };
+export type ConveyorDraft = Omit<Conveyor, 'plant' | 'liner' | 'screw' | 'plantUse'> & {
+  readonly plantUse: NameUse;
+};
 
 /** A record without the conveyor it belongs to. */
 export type Draft<T extends { readonly conveyor: Conveyor }> = Omit<T, 'conveyor'>;
@@ -61,12 +63,22 @@ export type InspectionDraft = Draft<Inspection>;
 export type RelineDraft = Omit<Draft<Reline>, 'liner'>;
 export type ScrewChangeDraft = Omit<Draft<ScrewChange>, 'screw'> & { readonly screwUse?: NameUse };
 
-export type StepDraft = Omit<Step, 'crews' | 'unit'> & { readonly crews: readonly NameUse[]; readonly unit?: NameUse };
+export type StepDraft = Omit<Step, 'crews' | 'unit'> & {
+  readonly crews: readonly NameUse[];
+  readonly unit?: NameUse;
+};
 
-export interface JobDraft extends Omit<Job, 'conveyor' | 'window' | 'relines' | 'screwChange' | 'crews' | 'accessUnits' | 'order'> {
+export interface JobDraft extends Omit<
+  Job,
+  'conveyor' | 'window' | 'relines' | 'screwChange' | 'crews' | 'accessUnits' | 'order'
+> {
   readonly window?: Omit<NonNullable<Job['window']>, 'outage'>;
   readonly outageUse?: NameUse & { readonly fact: Origin };
-  readonly relines: readonly { readonly stretch: Stretch; readonly linerUse?: NameUse; readonly origin: Origin }[];
+  readonly relines: readonly {
+    readonly stretch: Stretch;
+    readonly linerUse?: NameUse;
+    readonly origin: Origin;
+  }[];
   readonly screwChange?: { readonly screwUse?: NameUse; readonly origin: Origin };
   readonly crews: readonly NameUse[];
   readonly accessUnits: readonly NameUse[];

@@ -20,9 +20,14 @@ export interface Suppression {
   readonly to: number;
 }
 
-const form = /^allow\b[ \t]*(TL\d+)?(?:[ \t]+until[ \t]+(\S+))?(?:[ \t]+because\b[ \t]*(?:"([^"]*)"?|(.*)))?[ \t]*(.*)$/i;
+const form =
+  /^allow\b[ \t]*(TL\d+)?(?:[ \t]+until[ \t]+(\S+))?(?:[ \t]+because\b[ \t]*(?:"([^"]*)"?|(.*)))?[ \t]*(.*)$/i;
 
-export function suppressionsOf(text: string, comments: readonly Comment[], source: number): { readonly suppressions: readonly Suppression[]; readonly problems: readonly Problem[] } {
+export function suppressionsOf(
+  text: string,
+  comments: readonly Comment[],
+  source: number,
+): { readonly suppressions: readonly Suppression[]; readonly problems: readonly Problem[] } {
   const suppressions: Suppression[] = [];
   const problems: Problem[] = [];
   if (!comments.some(speaksOfAllowing)) return { suppressions, problems };
@@ -34,14 +39,29 @@ export function suppressionsOf(text: string, comments: readonly Comment[], sourc
     const [, code, until, quoted, bare, rest] = parts;
     const day = until === undefined ? undefined : readDay(until);
     if (code === undefined || rest !== '') {
-      problems.push({ kind: 'syntax', origin, message: 'This cannot be read as an exception. Write // allow TL201 because "the reason", with until 2027-03-01 before because where it ends on a day.' });
+      problems.push({
+        kind: 'syntax',
+        origin,
+        message:
+          'This cannot be read as an exception. Write // allow TL201 because "the reason", with until 2027-03-01 before because where it ends on a day.',
+      });
     } else if (day && !day.ok) {
       problems.push(wrongDay(text, comment, source, until ?? '', day));
     } else {
       const reason = (quoted ?? bare ?? '').trim();
-      const line = isAfterCode(text, comment.start) ? lineAt(text, comment.start) : lineAt(text, codeAfter[index] ?? comment.end);
-      if (reason === '') problems.push({ kind: 'suppression without reason', origin, code: code.toUpperCase() });
-      else suppressions.push({ code: code.toUpperCase(), reason, origin, ...line, ...(day?.ok ? { until: day.day } : {}) });
+      const line = isAfterCode(text, comment.start)
+        ? lineAt(text, comment.start)
+        : lineAt(text, codeAfter[index] ?? comment.end);
+      if (reason === '')
+        problems.push({ kind: 'suppression without reason', origin, code: code.toUpperCase() });
+      else
+        suppressions.push({
+          code: code.toUpperCase(),
+          reason,
+          origin,
+          ...line,
+          ...(day?.ok ? { until: day.day } : {}),
+        });
     }
   }
   return { suppressions, problems };
@@ -52,12 +72,20 @@ function speaksOfAllowing(comment: Comment): boolean {
   return comment.kind !== 'doc' && /^allow[ \t]+(TL|until\b|because\b)/i.test(comment.text);
 }
 
-function wrongDay(text: string, comment: Comment, source: number, until: string, day: Exclude<ReturnType<typeof readDay>, { readonly ok: true }>): Problem {
+function wrongDay(
+  text: string,
+  comment: Comment,
+  source: number,
+  until: string,
+  day: Exclude<ReturnType<typeof readDay>, { readonly ok: true }>,
+): Problem {
   const start = text.indexOf(until, comment.start);
   const origin = { source, start, end: start + until.length };
   if (day.why === 'no such date') return { kind: 'no such date', origin, text: until };
   return {
-    kind: 'date form', origin, text: until,
+    kind: 'date form',
+    origin,
+    text: until,
     ...(day.certain === undefined ? {} : { corrected: formatDay(day.certain) }),
     ...(day.either ? { readings: [formatDay(day.either[0]), formatDay(day.either[1])] as const } : {}),
   };
@@ -70,7 +98,7 @@ function codeAfterEach(text: string, comments: readonly Comment[]): Int32Array {
     const end = comments[i]?.end ?? 0;
     let at = end;
     while (at < text.length && /\s/.test(text.charAt(at))) at++;
-    after[i] = comments[i + 1]?.start === at ? after[i + 1] ?? at : at;
+    after[i] = comments[i + 1]?.start === at ? (after[i + 1] ?? at) : at;
   }
   return after;
 }

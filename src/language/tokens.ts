@@ -4,13 +4,20 @@
 //    missing unit, and `length 22.4 metres` a wrong one, and both can be told in plain words.
 //  - Dates and clock times also accept the forms people type by habit (14/03/2026, 7.30), for the rules to mend.
 
-import { createToken, type CustomPatternMatcherFunc, type TokenPattern, type TokenType, type TokenVocabulary } from 'chevrotain';
+import {
+  createToken,
+  type CustomPatternMatcherFunc,
+  type TokenPattern,
+  type TokenType,
+  type TokenVocabulary,
+} from 'chevrotain';
 import { DefaultTokenBuilder, type Grammar, type TokenBuilderOptions } from 'langium';
 
 const number = String.raw`[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?`;
 const fraction = String.raw`\d+[ \t]+\d+\/\d+|\d+\/\d+`;
 const numberAt = new RegExp(`(?:${fraction}|${number})`, 'y');
-const unitAt = /[ \t]*([A-Za-z%°µμ£$€][A-Za-z0-9%°µμ²³·$€]*(?:\/[A-Za-z0-9°µμ²³%]+)*|"(?=\s|$)|1?\/[A-Za-z°]+)/y;
+const unitAt =
+  /[ \t]*([A-Za-z%°µμ£$€][A-Za-z0-9%°µμ²³·$€]*(?:\/[A-Za-z0-9°µμ²³%]+)*|"(?=\s|$)|1?\/[A-Za-z°]+)/y;
 const dateAt = /\d{4}-\d{1,2}-\d{1,2}(?![\d-])|\d{1,2}[./]\d{1,2}[./]\d{2,4}(?![\d./])/y;
 const clockAt = /\d{1,2}:\d{2}(?!\d)/y;
 
@@ -46,7 +53,9 @@ export class TroughlineTokenBuilder extends DefaultTokenBuilder {
   protected override buildKeywordPattern(keyword: { value: string }, caseInsensitive: boolean): TokenPattern {
     this.keywords.add(keyword.value.split(' ')[0]!);
     if (!keyword.value.includes(' ')) return super.buildKeywordPattern(keyword as never, caseInsensitive);
-    const words = keyword.value.split(' ').map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`));
+    const words = keyword.value
+      .split(' ')
+      .map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`));
     return new RegExp(words.join('[ \\t]+') + '(?![A-Za-z0-9_-])');
   }
 

@@ -15,5 +15,12 @@ export function folderOf(uri: string, folders: readonly string[]): string | unde
 /** True for what lies in a workspace folder and not in one of its folders that hold no estate. */
 export function belongsToEstate(uri: string, folders: readonly string[]): boolean {
   const folder = folderOf(uri, folders);
-  return folder !== undefined && !uri.slice(folder.length + 1).split('/').slice(0, -1).some((name) => isSkippedFolder(decodeURIComponent(name)));
+  return (
+    folder !== undefined &&
+    !uri
+      .slice(folder.length + 1)
+      .split('/')
+      .slice(0, -1)
+      .some((name) => isSkippedFolder(decodeURIComponent(name)))
+  );
 }

@@ -73,7 +73,14 @@ export function backgroundThere(port: Port): Background {
     for (const text of put) known.sent.set(text.uri, text);
     for (const uri of remove) known.sent.delete(uri);
     const number = (count += 1);
-    const message: Order = { number, desk: known.number, put: put.map(({ uri, text }) => ({ uri, text })), remove, revision: desk.revision, task };
+    const message: Order = {
+      number,
+      desk: known.number,
+      put: put.map(({ uri, text }) => ({ uri, text })),
+      remove,
+      revision: desk.revision,
+      task,
+    };
     return new Promise<T>((resolve, reject) => {
       open.set(number, { resolve: (value) => resolve(value as T), reject }); // the worker answers a task with its own kind of result
       port.send(message);
@@ -98,7 +105,10 @@ export function serveBackground(port: Port, makeAnalyser: () => Analyser): void 
     for (const uri of remove) desk.remove(uri);
     let delivery: Delivery;
     try {
-      const result = task.kind === 'preview' ? { ...preview(desk, task.wanted), revision } : { ...forecasts(desk), revision };
+      const result =
+        task.kind === 'preview'
+          ? { ...preview(desk, task.wanted), revision }
+          : { ...forecasts(desk), revision };
       delivery = { number, result };
     } catch (fault) {
       delivery = { number, fault: fault instanceof Error ? (fault.stack ?? fault.message) : String(fault) };

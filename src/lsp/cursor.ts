@@ -21,7 +21,10 @@ export function cursorAt(text: Text, offset: number): Cursor | undefined {
   return leaf && describe(leaf);
 }
 
-function before(root: Parameters<typeof CstUtils.findLeafNodeAtOffset>[0], offset: number): LeafCstNode | undefined {
+function before(
+  root: Parameters<typeof CstUtils.findLeafNodeAtOffset>[0],
+  offset: number,
+): LeafCstNode | undefined {
   const leaf = offset > 0 ? CstUtils.findLeafNodeAtOffset(root, offset - 1) : undefined;
   return leaf && leaf.end === offset ? leaf : undefined;
 }
@@ -37,7 +40,9 @@ export function describe(leaf: LeafCstNode): Cursor | undefined {
   const rule = AstUtils.getContainerOfType(holder, GrammarAST.isParserRule)?.name ?? node.$type;
   const property = assignment?.feature;
   return {
-    leaf, node, rule,
+    leaf,
+    node,
+    rule,
     ...(GrammarAST.isKeyword(source) ? { keyword: source.value } : {}),
     ...(property === undefined ? {} : { property }),
   };
@@ -45,18 +50,27 @@ export function describe(leaf: LeafCstNode): Cursor | undefined {
 
 /** The assignment a token fills, looking out through the data type rules (Quantity, Day) that wrap single tokens. */
 function assignmentOf(leaf: LeafCstNode): GrammarAST.Assignment | undefined {
-  let at: { readonly grammarSource?: GrammarAST.AbstractElement | undefined; readonly container?: unknown } | undefined = leaf;
+  let at:
+    | { readonly grammarSource?: GrammarAST.AbstractElement | undefined; readonly container?: unknown }
+    | undefined = leaf;
   for (let depth = 0; at && depth < 4; depth += 1) {
     const source = at.grammarSource;
     const assignment = source && AstUtils.getContainerOfType(source, GrammarAST.isAssignment);
     if (assignment) return assignment;
     const rule = source && AstUtils.getContainerOfType(source, GrammarAST.isParserRule);
-    if (!rule || rule.dataType === undefined && !isWrapper(rule.name)) return undefined;
+    if (!rule || (rule.dataType === undefined && !isWrapper(rule.name))) return undefined;
     at = at.container as typeof at; // a CST node's container is a CST node
   }
   return undefined;
 }
 
 function isWrapper(rule: string): boolean {
-  return rule === 'Quantity' || rule === 'Numeral' || rule === 'Day' || rule === 'ClockTime' || rule === 'QualifiedName' || rule === 'StepAction';
+  return (
+    rule === 'Quantity' ||
+    rule === 'Numeral' ||
+    rule === 'Day' ||
+    rule === 'ClockTime' ||
+    rule === 'QualifiedName' ||
+    rule === 'StepAction'
+  );
 }

@@ -6,10 +6,25 @@ import * as ast from '../language/tree.js';
 import type { Text } from './texts.js';
 
 export type NameKind =
-  | 'plant' | 'liner' | 'screw' | 'conveyor' | 'job'
-  | 'outage' | 'crew' | 'access unit'
+  | 'plant'
+  | 'liner'
+  | 'screw'
+  | 'conveyor'
+  | 'job'
+  | 'outage'
+  | 'crew'
+  | 'access unit'
   | 'layer'
-  | 'point' | 'break' | 'section' | 'access' | 'isolation' | 'hatch' | 'lifting point' | 'hold-down' | 'brace' | 'cover'
+  | 'point'
+  | 'break'
+  | 'section'
+  | 'access'
+  | 'isolation'
+  | 'hatch'
+  | 'lifting point'
+  | 'hold-down'
+  | 'brace'
+  | 'cover'
   | 'step';
 
 export interface Declaration {
@@ -88,10 +103,23 @@ export function extract(text: Text): Extract {
 function declarationsIn(text: Text): Pick<Extract, 'declarations' | 'fitted'> {
   const declarations: Declaration[] = [];
   const fitted: Fitted[] = [];
-  const declare = (kind: NameKind, node: AstNode & { name?: string }, more: Partial<Declaration> = {}): Declaration | undefined => {
+  const declare = (
+    kind: NameKind,
+    node: AstNode & { name?: string },
+    more: Partial<Declaration> = {},
+  ): Declaration | undefined => {
     const cst = GrammarUtils.findNodeForProperty(node.$cstNode, 'name');
     if (!cst || !node.name) return undefined;
-    const made: Declaration = { kind, name: node.name, text, start: cst.offset, end: cst.end, node, row: false, ...more };
+    const made: Declaration = {
+      kind,
+      name: node.name,
+      text,
+      start: cst.offset,
+      end: cst.end,
+      node,
+      row: false,
+      ...more,
+    };
     declarations.push(made);
     return made;
   };
@@ -121,9 +149,13 @@ function declarationsIn(text: Text): Pick<Extract, 'declarations' | 'fitted'> {
         const conveyor = declare('conveyor', block, plant ? { plant } : {});
         for (const fact of block.facts) {
           const kind = partKinds[fact.$type];
-          if (kind) declare(kind, fact, { ...owned(conveyor), row: ast.isPoint(fact) && fact.step !== undefined });
+          if (kind)
+            declare(kind, fact, { ...owned(conveyor), row: ast.isPoint(fact) && fact.step !== undefined });
           else if (ast.isLinerUse(fact) && conveyor && fact.liner?.$refText) {
-            fitted.push({ conveyor: { name: conveyor.name, ...(plant ? { plant } : {}) }, liner: fact.liner.$refText });
+            fitted.push({
+              conveyor: { name: conveyor.name, ...(plant ? { plant } : {}) },
+              liner: fact.liner.$refText,
+            });
           }
         }
         break;
@@ -131,7 +163,8 @@ function declarationsIn(text: Text): Pick<Extract, 'declarations' | 'fitted'> {
       case ast.Reline.$type: {
         const use = block.facts.find(ast.isLinerUse);
         const conveyor = conveyorName(block.conveyor?.$refText);
-        if (use?.liner?.$refText && conveyor) fitted.push({ conveyor, date: block.date, liner: use.liner.$refText });
+        if (use?.liner?.$refText && conveyor)
+          fitted.push({ conveyor, date: block.date, liner: use.liner.$refText });
         break;
       }
       case ast.Job.$type: {
@@ -171,9 +204,23 @@ function collectUses(text: Text): readonly Use[] {
     const name = cst && conveyorName(cst.text);
     if (!cst || !name) return undefined;
     const before = cst.text.lastIndexOf('.');
-    if (name.plant !== undefined) uses.push({ kind: 'plant', name: name.plant, text, start: cst.offset, end: cst.offset + name.plant.length });
+    if (name.plant !== undefined)
+      uses.push({
+        kind: 'plant',
+        name: name.plant,
+        text,
+        start: cst.offset,
+        end: cst.offset + name.plant.length,
+      });
     const start = cst.offset + before + 1 + (before < 0 ? 0 : cst.text.slice(before + 1).search(/\S/));
-    uses.push({ kind: 'conveyor', name: name.name, text, start, end: start + name.name.length, conveyor: name });
+    uses.push({
+      kind: 'conveyor',
+      name: name.name,
+      text,
+      start,
+      end: start + name.name.length,
+      conveyor: name,
+    });
     return name;
   };
   const about = (conveyor: ConveyorName | undefined, date?: string): Partial<Use> => ({
@@ -181,7 +228,8 @@ function collectUses(text: Text): readonly Use[] {
     ...(date ? { date } : {}),
   });
   const addRuns = (node: AstNode, scope: Partial<Use>): void => {
-    for (const child of AstUtils.streamAst(node)) if (ast.isRunName(child)) add('break', child, 'break', scope);
+    for (const child of AstUtils.streamAst(node))
+      if (ast.isRunName(child)) add('break', child, 'break', scope);
   };
 
   for (const block of text.root().blocks) {

@@ -102,7 +102,13 @@ export function makeDesk(analyser: Analyser): Desk {
     },
     placeOf(origin) {
       const { uri, line, column, endLine, endColumn } = desk.analysis().locate(origin);
-      return { uri, range: { start: { line: line - 1, character: column - 1 }, end: { line: endLine - 1, character: endColumn - 1 } } };
+      return {
+        uri,
+        range: {
+          start: { line: line - 1, character: column - 1 },
+          end: { line: endLine - 1, character: endColumn - 1 },
+        },
+      };
     },
     uriOf: ({ source }) => desk.analysis().uriOf(source),
     isOpen: (uri) => texts.get(uri)?.version !== undefined,

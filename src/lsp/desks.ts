@@ -72,10 +72,17 @@ export function makeDesks(makeAnalyser: () => Analyser): Desks {
 export function estateOf(uri: string, folders: readonly string[], patterns: readonly string[]): string {
   const folder = folderOf(uri, folders);
   if (folder === undefined) return Utils.dirname(URI.parse(uri)).toString();
-  const inside = uri.slice(folder.length + 1).split('/').slice(0, -1);
+  const inside = uri
+    .slice(folder.length + 1)
+    .split('/')
+    .slice(0, -1);
   for (const pattern of patterns) {
     const wanted = pattern.split('/').filter((part) => part !== '' && part !== '.');
-    if (wanted.length > 0 && wanted.length <= inside.length && wanted.every((part, index) => part === '*' || part === decodeURIComponent(inside[index] ?? ''))) {
+    if (
+      wanted.length > 0 &&
+      wanted.length <= inside.length &&
+      wanted.every((part, index) => part === '*' || part === decodeURIComponent(inside[index] ?? ''))
+    ) {
       return [folder, ...inside.slice(0, wanted.length)].join('/');
     }
   }

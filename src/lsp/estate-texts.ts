@@ -18,7 +18,12 @@ export interface EstateTexts {
 }
 
 /** `changed` is called after every change of any text. */
-export function keepTexts(connection: Connection, documents: TextDocuments<TextDocument>, desks: Desks, changed: () => void): EstateTexts {
+export function keepTexts(
+  connection: Connection,
+  documents: TextDocuments<TextDocument>,
+  desks: Desks,
+  changed: () => void,
+): EstateTexts {
   const unread = new Map<string, string>();
   let folders: readonly string[] = [];
   let files: Files = { list: async () => [], read: async () => undefined };
@@ -45,7 +50,13 @@ export function keepTexts(connection: Connection, documents: TextDocuments<TextD
   };
 
   const removeFolder = (folder: string): void => {
-    const inside = [...desks.all().flatMap((desk) => desk.texts()).map(({ uri }) => uri), ...unread.keys()].filter((uri) => uri.startsWith(`${folder}/`));
+    const inside = [
+      ...desks
+        .all()
+        .flatMap((desk) => desk.texts())
+        .map(({ uri }) => uri),
+      ...unread.keys(),
+    ].filter((uri) => uri.startsWith(`${folder}/`));
     for (const uri of inside) drop(uri);
     changed();
   };

@@ -14,7 +14,8 @@ export interface Surroundings {
   readonly inString: boolean;
 }
 
-const blockStart = /(?:^|[\n}{])[ \t]*(plant|liner|screw[ \t]+change|screw|conveyor|inspection|reline|job|order)\b[^\n{}]*$/;
+const blockStart =
+  /(?:^|[\n}{])[ \t]*(plant|liner|screw[ \t]+change|screw|conveyor|inspection|reline|job|order)\b[^\n{}]*$/;
 
 export function surroundingsAt(text: string, offset: number): Surroundings {
   const blocks: { keyword: string; header: string; start: number }[] = [];
@@ -64,8 +65,15 @@ export function surroundingsAt(text: string, offset: number): Surroundings {
 }
 
 const headers: Readonly<Record<string, string>> = {
-  plant: 'plant X {', liner: 'liner X {', screw: 'screw X {', conveyor: 'conveyor X {', job: 'job X {', order: 'order {',
-  inspection: 'inspection X 2000-01-01 meter 0 h {', reline: 'reline X 2000-01-01 meter 0 h {', 'screw change': 'screw change X 2000-01-01 meter 0 h {',
+  plant: 'plant X {',
+  liner: 'liner X {',
+  screw: 'screw X {',
+  conveyor: 'conveyor X {',
+  job: 'job X {',
+  order: 'order {',
+  inspection: 'inspection X 2000-01-01 meter 0 h {',
+  reline: 'reline X 2000-01-01 meter 0 h {',
+  'screw change': 'screw change X 2000-01-01 meter 0 h {',
 };
 
 /** A text with the same expectations at its end as the real one has at the start of `line`'s last token. */
@@ -94,7 +102,8 @@ export function expectedAfter(head: string): readonly Expected[] {
     const rule = AstUtils.getContainerOfType(feature, GrammarAST.isParserRule)?.name ?? '';
     const assignment = AstUtils.getContainerOfType(feature, GrammarAST.isAssignment);
     return {
-      feature, rule,
+      feature,
+      rule,
       begins: rule === 'StepAction' || (type !== undefined && beginnings().has(rule)),
       ...(assignment ? { property: assignment.feature } : {}),
       ...(GrammarAST.isCrossReference(feature) ? { refersTo: feature.type.$refText } : {}),
@@ -105,7 +114,9 @@ export function expectedAfter(head: string): readonly Expected[] {
 function firstOfEntry(): NextFeature[] {
   const entry = languageServices().Grammar.rules.find((rule) => GrammarAST.isParserRule(rule) && rule.entry);
   if (!entry || !GrammarAST.isParserRule(entry)) return [];
-  return findFirstFeatures(entry.definition).flatMap((path) => path.at(-1) ?? []).map((feature) => ({ type: 'Block', ...feature }));
+  return findFirstFeatures(entry.definition)
+    .flatMap((path) => path.at(-1) ?? [])
+    .map((feature) => ({ type: 'Block', ...feature }));
 }
 
 let beginningRules: Set<string> | undefined;
@@ -113,20 +124,35 @@ let beginningRules: Set<string> | undefined;
 /** Rules whose nodes stand on a line of their own. */
 function beginnings(): Set<string> {
   if (beginningRules) return beginningRules;
-  const unions = new Set(['Block', 'PlantFact', 'LinerFact', 'ScrewFact', 'ConveyorFact', 'InspectionRow', 'RelineFact', 'ScrewChangeFact', 'JobFact']);
+  const unions = new Set([
+    'Block',
+    'PlantFact',
+    'LinerFact',
+    'ScrewFact',
+    'ConveyorFact',
+    'InspectionRow',
+    'RelineFact',
+    'ScrewChangeFact',
+    'JobFact',
+  ]);
   beginningRules = new Set(['Step']);
   for (const rule of languageServices().Grammar.rules) {
     if (!GrammarAST.isParserRule(rule) || !unions.has(rule.name)) continue;
-    for (const call of AstUtils.streamAllContents(rule)) if (GrammarAST.isRuleCall(call)) beginningRules.add(call.rule.$refText);
+    for (const call of AstUtils.streamAllContents(rule))
+      if (GrammarAST.isRuleCall(call)) beginningRules.add(call.rule.$refText);
   }
   return beginningRules;
 }
 
 /** The conveyor a block is about, and the date of its record, from the header as far as it is typed. */
-export function subjectOf(text: string, { blocks }: Surroundings): { conveyor?: ConveyorName; date?: string } {
+export function subjectOf(
+  text: string,
+  { blocks }: Surroundings,
+): { conveyor?: ConveyorName; date?: string } {
   for (const { keyword, header, start } of blocks) {
     if (keyword === 'inspection' || keyword === 'reline' || keyword === 'screw change') {
-      const [, name = '', date] = /(?:inspection|reline|change)[ \t]+([\w.-]+)(?:[ \t]+(\d{4}-\d{2}-\d{2}))?/.exec(header) ?? [];
+      const [, name = '', date] =
+        /(?:inspection|reline|change)[ \t]+([\w.-]+)(?:[ \t]+(\d{4}-\d{2}-\d{2}))?/.exec(header) ?? [];
       return { ...(name ? { conveyor: split(name) } : {}), ...(date ? { date } : {}) };
     }
     if (keyword === 'conveyor') {

@@ -5,20 +5,47 @@ import type { AstNode } from 'langium';
 import type { Dimension } from '../domain/units/dimension.js';
 
 const byKey: Readonly<Record<string, Dimension>> = {
-  duty: 'duty', risk: 'ratio', 'gas test interval': 'duration',
-  'fitting temperature': 'temperature', 'service temperature': 'temperature',
-  'condemn at': 'length', thickness: 'length', 'thickness tolerance': 'length', 'layer tolerance': 'ratio',
-  'expected life': 'duration', density: 'density', expansion: 'expansion', modulus: 'stress',
-  'maximum temperature': 'temperature', 'sound velocity': 'velocity',
-  'outside diameter': 'length', pitch: 'length', 'condemn flight at': 'length',
-  length: 'length', incline: 'angle', 'bulk density': 'density', fill: 'ratio', capacity: 'mass flow', 'resistance factor': 'ratio',
-  'lift limit': 'mass', 'team lift': 'mass', 'sling angle': 'angle', 'saw kerf': 'length', 'minimum closing piece': 'length',
-  'measuring tolerance': 'length', 'joint clearance': 'length',
+  duty: 'duty',
+  risk: 'ratio',
+  'gas test interval': 'duration',
+  'fitting temperature': 'temperature',
+  'service temperature': 'temperature',
+  'condemn at': 'length',
+  thickness: 'length',
+  'thickness tolerance': 'length',
+  'layer tolerance': 'ratio',
+  'expected life': 'duration',
+  density: 'density',
+  expansion: 'expansion',
+  modulus: 'stress',
+  'maximum temperature': 'temperature',
+  'sound velocity': 'velocity',
+  'outside diameter': 'length',
+  pitch: 'length',
+  'condemn flight at': 'length',
+  length: 'length',
+  incline: 'angle',
+  'bulk density': 'density',
+  fill: 'ratio',
+  capacity: 'mass flow',
+  'resistance factor': 'ratio',
+  'lift limit': 'mass',
+  'team lift': 'mass',
+  'sling angle': 'angle',
+  'saw kerf': 'length',
+  'minimum closing piece': 'length',
+  'measuring tolerance': 'length',
+  'joint clearance': 'length',
 };
 
 const byItem: Readonly<Record<string, Dimension>> = {
-  downtime: 'money a duration', 'trough repair': 'money', liner: 'money a length', screw: 'money', reline: 'money',
-  'unplanned reline': 'money', inspection: 'money',
+  downtime: 'money a duration',
+  'trough repair': 'money',
+  liner: 'money a length',
+  screw: 'money',
+  reline: 'money',
+  'unplanned reline': 'money',
+  inspection: 'money',
 };
 
 const perMetre = new Set(['strip', 'clean', 'fit']);
@@ -75,8 +102,13 @@ const fragments: Readonly<Record<string, Readonly<Record<string, Dimension>>>> =
 };
 
 /** Dimensions a number may have there, the usual one first; none where it is a count, a date or a clock position. */
-export function dimensionsAt(type: string, property: string, node?: Pick<AstNode, '$type'> & { key?: string; item?: string }): readonly Dimension[] {
-  if (type === 'Cost' && property === 'value') return node?.item ? [byItem[node.item] ?? 'money'] : ['money', 'money a duration', 'money a length'];
+export function dimensionsAt(
+  type: string,
+  property: string,
+  node?: Pick<AstNode, '$type'> & { key?: string; item?: string },
+): readonly Dimension[] {
+  if (type === 'Cost' && property === 'value')
+    return node?.item ? [byItem[node.item] ?? 'money'] : ['money', 'money a duration', 'money a length'];
   if (type === 'UnitTime' && property === 'value') {
     if (node?.item === undefined) return ['duration', 'labour a length'];
     return perMetre.has(node.item) ? ['labour a length'] : ['duration'];

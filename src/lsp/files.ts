@@ -3,8 +3,12 @@
 
 import type { Connection } from 'vscode-languageserver';
 import {
-  listTexts, readTexts,
-  type ListTexts, type ListTextsAnswer, type ReadTexts, type ReadTextsAnswer,
+  listTexts,
+  readTexts,
+  type ListTexts,
+  type ListTextsAnswer,
+  type ReadTexts,
+  type ReadTextsAnswer,
 } from '../protocol/messages.js';
 
 export interface Files {
@@ -20,7 +24,10 @@ export interface Unread {
 }
 
 export const notText: Unread = { reason: 'This file is not UTF-8 text. It is left out of the estate.' };
-export const tooLarge: Unread = { reason: 'This file is larger than 50 MB. It is left out of the estate in the editor; the command line reads it.' };
+export const tooLarge: Unread = {
+  reason:
+    'This file is larger than 50 MB. It is left out of the estate in the editor; the command line reads it.',
+};
 
 /** Larger files are not an estate someone wrote. */
 export const largestText = 50 * 1024 * 1024;

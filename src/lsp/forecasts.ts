@@ -3,7 +3,11 @@
 
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import { formatNumber } from '../domain/units/format.js';
-import { remainingLife, type ConveyorLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
+import {
+  remainingLife,
+  type ConveyorLife,
+  type PointLife,
+} from '../generators/remaining-life/remaining-life.js';
 import type { Desk } from './desk.js';
 
 export interface Forecasts {
@@ -28,7 +32,12 @@ export function forecasts(desk: Desk): Forecasts {
     conveyors[keyOf(desk.uriOf(nameOrigin), nameOrigin.start)] = {
       short: conveyorShort(life),
       long: conveyorLong(life),
-      points: Object.fromEntries(life.points.map((point) => [point.place.name, { short: pointShort(point, life.unit), long: pointLong(point, life.unit) }])),
+      points: Object.fromEntries(
+        life.points.map((point) => [
+          point.place.name,
+          { short: pointShort(point, life.unit), long: pointLong(point, life.unit) },
+        ]),
+      ),
     };
   }
   return { revision: desk.revision, conveyors };
@@ -47,7 +56,10 @@ export function handWords({ history, worst, unit }: ConveyorLife): string {
   if (worst.pastLimit) return `${looked}, ${worst.place.name}: ${worst.pastLimit}`;
   const condemn = worst.milestones.find(({ kind }) => kind === 'condemn');
   if (condemn?.remaining === undefined) return `${looked}, colours only`;
-  const left = worst.exposureNow !== undefined && condemn.exposure !== undefined ? Math.max(0, condemn.exposure - worst.exposureNow) : condemn.remaining;
+  const left =
+    worst.exposureNow !== undefined && condemn.exposure !== undefined
+      ? Math.max(0, condemn.exposure - worst.exposureNow)
+      : condemn.remaining;
   return `${looked}, ${worst.place.name}: about ${formatNumber(left, 0)} ${unit} to the condemn limit by plain arithmetic`;
 }
 
@@ -74,8 +86,14 @@ function conveyorLong(life: ConveyorLife): string[] {
     case 'dates':
       return [
         `Condemn limit first reached ${between(forecast.days.q10, forecast.days.q90)} (80 % interval), middle ${dayWords(forecast.days.q50)}; from ${forecast.readings} thicknesses and ${forecast.indicators} colours here and ${forecast.pool} places in all.`,
-        ...(forecast.notInspected > 0 ? [`${forecast.notInspected} places were never seen and are forecast from the others.`] : []),
-        ...(model.riskDay === undefined ? [] : [`The chance passes the accepted ${formatNumber(model.risk * 100, 0)} % on ${formatDay(model.riskDay)}.`]),
+        ...(forecast.notInspected > 0
+          ? [`${forecast.notInspected} places were never seen and are forecast from the others.`]
+          : []),
+        ...(model.riskDay === undefined
+          ? []
+          : [
+              `The chance passes the accepted ${formatNumber(model.risk * 100, 0)} % on ${formatDay(model.riskDay)}.`,
+            ]),
         ...lookWords(model.look),
         ...(model.lookAt[0] ? [`A reading of ${model.lookAt[0].name} would narrow this most.`] : []),
       ];
@@ -105,12 +123,17 @@ function pointShort({ model }: PointLife, unit: 'h' | 't'): string {
 function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
   if (!model) return [];
   const lines: string[] = [];
-  if (model.rate) lines.push(`Wears ${rateWords(model.rate.q50, unit)} (80 % interval ${perThousand(model.rate.q10)} to ${perThousand(model.rate.q90)}).`);
+  if (model.rate)
+    lines.push(
+      `Wears ${rateWords(model.rate.q50, unit)} (80 % interval ${perThousand(model.rate.q10)} to ${perThousand(model.rate.q90)}).`,
+    );
   switch (model.condemn.kind) {
     case 'life':
-      lines.push(model.condemn.days
-        ? `Condemn limit ${between(model.condemn.days.q10, model.condemn.days.q90)} (80 % interval), middle ${dayWords(model.condemn.days.q50)}.`
-        : `Condemn limit after ${formatNumber(model.condemn.exposure.q10, 0)} to ${formatNumber(model.condemn.exposure.q90, 0)} ${unit} since fitting (80 % interval).`);
+      lines.push(
+        model.condemn.days
+          ? `Condemn limit ${between(model.condemn.days.q10, model.condemn.days.q90)} (80 % interval), middle ${dayWords(model.condemn.days.q50)}.`
+          : `Condemn limit after ${formatNumber(model.condemn.exposure.q10, 0)} to ${formatNumber(model.condemn.exposure.q90, 0)} ${unit} since fitting (80 % interval).`,
+      );
       break;
     case 'reached':
       lines.push(`Seen at ${formatNumber(model.condemn.by, 0)} ${unit}: the condemn limit is reached.`);
@@ -123,7 +146,11 @@ function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
 }
 
 function basisWords({ basis, readings, indicators, hidden, pool }: NonNullable<PointLife['model']>): string {
-  const own = [counted(readings, 'thickness', 'thicknesses'), counted(indicators, 'colour', 'colours'), counted(hidden, 'look that saw nothing', 'looks that saw nothing')].filter((part) => part !== '');
+  const own = [
+    counted(readings, 'thickness', 'thicknesses'),
+    counted(indicators, 'colour', 'colours'),
+    counted(hidden, 'look that saw nothing', 'looks that saw nothing'),
+  ].filter((part) => part !== '');
   const from = own.length > 0 ? own.join(', ') : 'no record of its own';
   return `Rests on ${from} and ${pool} places with the same liner${basis === 'inspected' ? '' : ` (${basis})`}.`;
 }
@@ -142,7 +169,9 @@ function perThousand(rate: number): string {
 
 function between(early: CalendarDay | undefined, late: CalendarDay | undefined): string {
   if (early === undefined) return 'beyond 40 years';
-  return late === undefined ? `after ${formatDay(early)}` : `between ${formatDay(early)} and ${formatDay(late)}`;
+  return late === undefined
+    ? `after ${formatDay(early)}`
+    : `between ${formatDay(early)} and ${formatDay(late)}`;
 }
 
 function dayWords(day: CalendarDay | undefined): string {

@@ -18,7 +18,13 @@ const pause = 40;
 const longestPause = 400;
 const rest = 1500;
 
-export function makeJudge(connection: Connection, desks: Desks, background: Background, unread: () => ReadonlyMap<string, string>, refreshHints: () => void): Judge {
+export function makeJudge(
+  connection: Connection,
+  desks: Desks,
+  background: Background,
+  unread: () => ReadonlyMap<string, string>,
+  refreshHints: () => void,
+): Judge {
   const published = new Map<string, string>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let restTimer: ReturnType<typeof setTimeout> | undefined;
@@ -57,14 +63,22 @@ export function makeJudge(connection: Connection, desks: Desks, background: Back
         tell(uri, diagnosticsOf(desk, uri), version);
       }
       const { findings, estate } = desk.analysis();
-      for (const { severity } of findings) counts[severity === 'error' ? 'errors' : severity === 'warning' ? 'warnings' : 'information'] += 1;
+      for (const { severity } of findings)
+        counts[severity === 'error' ? 'errors' : severity === 'warning' ? 'warnings' : 'information'] += 1;
       conveyors += estate.conveyors.length;
       revision += desk.revision;
     }
     for (const [uri, reason] of unread()) {
       told.add(uri);
       counts.errors += 1;
-      tell(uri, [{ range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, severity: DiagnosticSeverity.Error, source, message: reason }]);
+      tell(uri, [
+        {
+          range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+          severity: DiagnosticSeverity.Error,
+          source,
+          message: reason,
+        },
+      ]);
     }
     for (const uri of published.keys()) if (!told.has(uri)) tell(uri, []);
     const news: EstateChanged = { revision, texts, conveyors, ...counts };
@@ -73,14 +87,16 @@ export function makeJudge(connection: Connection, desks: Desks, background: Back
 
   function tell(uri: string, diagnostics: Diagnostic[], version?: number): void {
     const now = JSON.stringify(diagnostics);
-    if ((published.get(uri) ?? '[]') !== now) void connection.sendDiagnostics({ uri, diagnostics, ...(version === undefined ? {} : { version }) });
+    if ((published.get(uri) ?? '[]') !== now)
+      void connection.sendDiagnostics({ uri, diagnostics, ...(version === undefined ? {} : { version }) });
     if (diagnostics.length > 0) published.set(uri, now);
     else published.delete(uri);
   }
 
   async function forecast(): Promise<void> {
     for (const desk of desks.all()) {
-      if (stopped || desk.forecasts?.revision === desk.revision || desk.estate().inspections.length === 0) continue;
+      if (stopped || desk.forecasts?.revision === desk.revision || desk.estate().inspections.length === 0)
+        continue;
       try {
         desk.forecasts = await background.forecasts(desk);
       } catch (fault) {
@@ -91,7 +107,9 @@ export function makeJudge(connection: Connection, desks: Desks, background: Back
   }
 
   function complain(what: string, fault: unknown): void {
-    connection.console.error(`Troughline could not ${what}: ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`);
+    connection.console.error(
+      `Troughline could not ${what}: ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`,
+    );
   }
 
   return {

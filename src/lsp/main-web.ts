@@ -3,7 +3,13 @@
 
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { makeAnalyser } from './analyser.js';
-import { backgroundHere, backgroundThere, serveBackground, type Background, type Port } from './background.js';
+import {
+  backgroundHere,
+  backgroundThere,
+  serveBackground,
+  type Background,
+  type Port,
+} from './background.js';
 import { clientFiles } from './files.js';
 import { startServer } from './server.js';
 
@@ -15,7 +21,11 @@ if (own.name === backgroundName) {
   serveBackground(portOf(own), makeAnalyser);
 } else {
   const connection = createConnection(new BrowserMessageReader(own), new BrowserMessageWriter(own));
-  startServer(connection, { makeAnalyser, background: startBackground(), files: () => clientFiles(connection) });
+  startServer(connection, {
+    makeAnalyser,
+    background: startBackground(),
+    files: () => clientFiles(connection),
+  });
 }
 
 function startBackground(): Background {

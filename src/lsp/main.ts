@@ -20,7 +20,11 @@ export function serveAsAsked(background: Background): Promise<number> {
 
 function serve(connection: Connection, background: Background): Promise<number> {
   return new Promise((resolve) => {
-    const server = startServer(connection, { makeAnalyser, background, files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined) });
+    const server = startServer(connection, {
+      makeAnalyser,
+      background,
+      files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined),
+    });
     connection.onExit(() => resolve(server.askedToStop() ? 0 : 1));
   });
 }

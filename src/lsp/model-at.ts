@@ -8,7 +8,11 @@ import type { Declaration } from './declared.js';
 import type { Text } from './texts.js';
 
 export function inspectionAt(desk: Desk, text: Text, offset: number): Inspection | undefined {
-  return desk.estate().inspections.find(({ origin }) => origin.start <= offset && offset <= origin.end && desk.uriOf(origin) === text.uri);
+  return desk
+    .estate()
+    .inspections.find(
+      ({ origin }) => origin.start <= offset && offset <= origin.end && desk.uriOf(origin) === text.uri,
+    );
 }
 
 /** Index into the estate's reading columns. */
@@ -23,7 +27,11 @@ export function rowAt(desk: Desk, text: Text, offset: number): number | undefine
 }
 
 /** The model's own thing behind a declared name; undefined while the text is too broken for one. */
-export function modelOf<T extends { readonly nameOrigin: Origin }>(desk: Desk, things: readonly T[], { start, text }: Pick<Declaration, 'start' | 'text'>): T | undefined {
+export function modelOf<T extends { readonly nameOrigin: Origin }>(
+  desk: Desk,
+  things: readonly T[],
+  { start, text }: Pick<Declaration, 'start' | 'text'>,
+): T | undefined {
   return things.find(({ nameOrigin }) => nameOrigin.start === start && desk.uriOf(nameOrigin) === text.uri);
 }
 
@@ -32,5 +40,7 @@ export function conveyorOf(desk: Desk, declaration: Declaration | undefined): Co
 }
 
 export function placeOf(desk: Desk, conveyor: Conveyor, name: string): Place | undefined {
-  return desk.estate().places.find((place) => place.conveyor === conveyor && place.declared && place.name === name);
+  return desk
+    .estate()
+    .places.find((place) => place.conveyor === conveyor && place.declared && place.name === name);
 }

@@ -3,7 +3,14 @@
 // A folder is an estate: liners, screws, plants, conveyors and jobs are known everywhere; points, breaks and sections
 // belong to their conveyor, layers to their liner, crews, outages and access units to their plant, steps to their order.
 
-import { extract, isDeclaring, type ConveyorName, type Declaration, type NameKind, type Use } from './declared.js';
+import {
+  extract,
+  isDeclaring,
+  type ConveyorName,
+  type Declaration,
+  type NameKind,
+  type Use,
+} from './declared.js';
 import type { Text } from './texts.js';
 
 export interface Spoken {
@@ -49,7 +56,9 @@ export function namesOf(texts: readonly Text[]): Names {
 
   const conveyorOf = (wanted: ConveyorName): readonly Declaration[] =>
     declared('conveyor').filter(
-      (conveyor) => conveyor.name === wanted.name && (wanted.plant === undefined || plantOf(conveyor)?.name === wanted.plant),
+      (conveyor) =>
+        conveyor.name === wanted.name &&
+        (wanted.plant === undefined || plantOf(conveyor)?.name === wanted.plant),
     );
 
   const linersOf = (conveyor: Declaration, date: string | undefined): readonly Declaration[] => {
@@ -82,14 +91,18 @@ export function namesOf(texts: readonly Text[]): Names {
       }
       case 'layer':
         for (const liner of conveyors.flatMap((conveyor) => linersOf(conveyor, use.date))) {
-          const layers = declared('layer').filter((layer) => layer.owner === liner && layer.name === use.name);
+          const layers = declared('layer').filter(
+            (layer) => layer.owner === liner && layer.name === use.name,
+          );
           if (layers.length > 0) return layers;
         }
         return [];
       case 'step':
         return declared('step').filter((step) => called(step) && step.node.$container === use.order);
       default:
-        return declared(use.kind).filter((part) => called(part) && part.owner !== undefined && conveyors.includes(part.owner));
+        return declared(use.kind).filter(
+          (part) => called(part) && part.owner !== undefined && conveyors.includes(part.owner),
+        );
     }
   };
 
@@ -97,18 +110,35 @@ export function namesOf(texts: readonly Text[]): Names {
     texts
       .filter((text) => text.text.includes(declaration.name))
       .flatMap((text) => extract(text).uses())
-      .filter((use) => use.kind === declaration.kind && answersTo(declaration, use.name) && resolve(use).includes(declaration));
+      .filter(
+        (use) =>
+          use.kind === declaration.kind &&
+          answersTo(declaration, use.name) &&
+          resolve(use).includes(declaration),
+      );
 
   return {
-    declarations, declared, resolve, usesOf, conveyorOf, linersOf, plantOf,
+    declarations,
+    declared,
+    resolve,
+    usesOf,
+    conveyorOf,
+    linersOf,
+    plantOf,
     usesIn: (text) => extract(text).uses(),
     at(text, offset) {
-      const here = (span: { start: number; end: number }): boolean => span.start <= offset && offset <= span.end;
+      const here = (span: { start: number; end: number }): boolean =>
+        span.start <= offset && offset <= span.end;
       const { declarations: own, uses } = extract(text);
       const declaration = own.find(here);
       if (declaration) {
         // The list above holds the declarations of this very text, unless it is not part of the estate.
-        return { start: declaration.start, end: declaration.end, name: declaration.name, declarations: [declaration] };
+        return {
+          start: declaration.start,
+          end: declaration.end,
+          name: declaration.name,
+          declarations: [declaration],
+        };
       }
       const use = uses().find(here);
       return use && { start: use.start, end: use.end, name: use.name, declarations: resolve(use), use };

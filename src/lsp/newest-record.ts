@@ -5,7 +5,8 @@ import { split } from './expected.js';
 import type { ConveyorName } from './declared.js';
 import type { Text } from './texts.js';
 
-const header = /^[ \t]*(inspection|reline|screw[ \t]+change)[ \t]+([\w.-]+)[ \t]+(\d{4}-\d{2}-\d{2})[ \t]+meter[ \t]+([^\n{]*?)[ \t]*(?:tonnes[^\n{]*)?(?:\{|$)/gm;
+const header =
+  /^[ \t]*(inspection|reline|screw[ \t]+change)[ \t]+([\w.-]+)[ \t]+(\d{4}-\d{2}-\d{2})[ \t]+meter[ \t]+([^\n{]*?)[ \t]*(?:tonnes[^\n{]*)?(?:\{|$)/gm;
 
 interface Header {
   readonly kind: string;
@@ -30,7 +31,14 @@ export function newestRecord(desk: Desk, of?: ConveyorName, kind?: 'inspection')
       if (newest && found.date <= newest.date) continue;
       if (kind && found.kind !== kind) continue;
       if (of && found.conveyor.name !== of.name) continue;
-      if (wanted && !desk.names().conveyorOf(found.conveyor).some((one) => wanted.has(one))) continue;
+      if (
+        wanted &&
+        !desk
+          .names()
+          .conveyorOf(found.conveyor)
+          .some((one) => wanted.has(one))
+      )
+        continue;
       newest = { kind: found.kind, date: found.date, meter: found.meter, uri: text.uri };
     }
   }
@@ -42,9 +50,14 @@ const headers = new WeakMap<Text, readonly Header[]>();
 function headersIn(text: Text): readonly Header[] {
   const known = headers.get(text);
   if (known) return known;
-  const found = [...text.text.matchAll(header)].map(([, kind = '', conveyor = '', date = '', meter = '']): Header => ({
-    kind: kind.replace(/\s+/g, ' '), conveyor: split(conveyor), date, meter: meter.trim(),
-  }));
+  const found = [...text.text.matchAll(header)].map(
+    ([, kind = '', conveyor = '', date = '', meter = '']): Header => ({
+      kind: kind.replace(/\s+/g, ' '),
+      conveyor: split(conveyor),
+      date,
+      meter: meter.trim(),
+    }),
+  );
   headers.set(text, found);
   return found;
 }

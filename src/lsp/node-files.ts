@@ -3,7 +3,15 @@
 import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { URI } from 'vscode-uri';
-import { decodeText, extension, isSkippedFolder, largestText, notText, tooLarge, type Files } from './files.js';
+import {
+  decodeText,
+  extension,
+  isSkippedFolder,
+  largestText,
+  notText,
+  tooLarge,
+  type Files,
+} from './files.js';
 
 export function nodeFiles(client: Files | undefined): Files {
   const onDisk = (uri: string): boolean => uri.startsWith('file:');
@@ -16,7 +24,9 @@ export function nodeFiles(client: Files | undefined): Files {
       if (!onDisk(uri)) return client?.read(uri);
       try {
         const file = URI.parse(uri).fsPath;
-        return (await stat(file)).size > largestText ? tooLarge : (decodeText(await readFile(file)) ?? notText);
+        return (await stat(file)).size > largestText
+          ? tooLarge
+          : (decodeText(await readFile(file)) ?? notText);
       } catch {
         return undefined; // gone, or no right to read it: for the estate it is not there
       }

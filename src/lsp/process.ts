@@ -8,11 +8,22 @@ import { serveAsAsked } from './main.js';
 if (isMainThread) {
   const worker = new Worker(__filename);
   worker.unref();
-  const port: Port = { send: (message) => worker.postMessage(message), listen: (receive) => worker.on('message', receive), end: () => void worker.terminate() };
+  const port: Port = {
+    send: (message) => worker.postMessage(message),
+    listen: (receive) => worker.on('message', receive),
+    end: () => void worker.terminate(),
+  };
   void serveAsAsked(backgroundThere(port)).then((code) => {
     process.exitCode = code;
   });
 } else if (parentPort) {
   const parent = parentPort;
-  serveBackground({ send: (message) => parent.postMessage(message), listen: (receive) => parent.on('message', receive), end: () => parent.close() }, makeAnalyser);
+  serveBackground(
+    {
+      send: (message) => parent.postMessage(message),
+      listen: (receive) => parent.on('message', receive),
+      end: () => parent.close(),
+    },
+    makeAnalyser,
+  );
 }

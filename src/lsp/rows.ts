@@ -13,7 +13,8 @@ export function pointNames(point: Declaration): readonly string[] {
     const read = parseQuantity(text ?? '', 'length');
     return read.ok ? read.quantity.value : undefined;
   });
-  if (step === undefined || from === undefined || to === undefined || step <= 0 || to < from) return [`${point.name}1`];
+  if (step === undefined || from === undefined || to === undefined || step <= 0 || to < from)
+    return [`${point.name}1`];
   const count = Math.min(most, Math.floor((to - from) / step + 1e-9) + 1);
   return Array.from({ length: count }, (_, index) => `${point.name}${index + 1}`);
 }

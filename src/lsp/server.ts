@@ -1,7 +1,13 @@
 // The language server: greets the client, loads the estate, and puts the three halves together: texts that are kept
 // (estate-texts.ts), findings that are told (judge.ts), and requests that are answered (requests.ts).
 
-import { DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, TextDocuments, WatchKind, type Connection } from 'vscode-languageserver';
+import {
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  TextDocuments,
+  WatchKind,
+  type Connection,
+} from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { StartOptions } from '../protocol/messages.js';
 import { normal } from './addresses.js';
@@ -31,10 +37,19 @@ interface Can {
 }
 
 /** Serves until the client says shutdown; `askedToStop` then turns true, and the process may end on exit. */
-export function startServer(connection: Connection, { makeAnalyser, background, files }: ServerParts): { askedToStop(): boolean } {
+export function startServer(
+  connection: Connection,
+  { makeAnalyser, background, files }: ServerParts,
+): { askedToStop(): boolean } {
   const desks = makeDesks(makeAnalyser);
   const documents = new TextDocuments(TextDocument);
-  let can: Can = { register: false, configure: false, changeFolders: false, refreshHints: false, refreshLenses: false };
+  let can: Can = {
+    register: false,
+    configure: false,
+    changeFolders: false,
+    refreshHints: false,
+    refreshLenses: false,
+  };
   let loaded = false;
   let stopped = false;
   let markLoaded = (): void => undefined;
@@ -63,7 +78,9 @@ export function startServer(connection: Connection, { makeAnalyser, background, 
     };
     desks.setClient({
       snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
-      snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true && workspace.workspaceEdit.documentChanges === true,
+      snippetEdits:
+        workspace?.workspaceEdit?.snippetEditSupport === true &&
+        workspace.workspaceEdit.documentChanges === true,
       coloursSyntax: textDocument?.semanticTokens?.augmentsSyntaxTokens === true,
     });
     desks.setSettings(readSettings(options.settings));
@@ -85,12 +102,19 @@ export function startServer(connection: Connection, { makeAnalyser, background, 
 
   async function register(): Promise<void> {
     if (can.register) {
-      const watchers = [{ globPattern: `**/*${extension}` }, { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete }];
+      const watchers = [
+        { globPattern: `**/*${extension}` },
+        { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
+      ];
       void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
     }
     if (can.changeFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) =>
-        texts.changeFolders(added.map(({ uri }) => normal(uri)), removed.map(({ uri }) => normal(uri))));
+        texts.changeFolders(
+          added.map(({ uri }) => normal(uri)),
+          removed.map(({ uri }) => normal(uri)),
+        ),
+      );
     }
     if (can.configure) {
       void connection.client.register(DidChangeConfigurationNotification.type, { section: 'troughline' });
@@ -99,7 +123,8 @@ export function startServer(connection: Connection, { makeAnalyser, background, 
   }
 
   connection.onDidChangeConfiguration(async () => {
-    if (can.configure) desks.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
+    if (can.configure)
+      desks.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
     judge.soon();
     refreshHints();
   });

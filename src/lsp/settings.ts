@@ -6,7 +6,9 @@ export function readSettings(given: unknown): Settings {
   const own = isObject(given) ? given : {};
   const estates = own['estates'];
   return {
-    estates: Array.isArray(estates) ? estates.filter((each) => typeof each === 'string') : defaultSettings.estates,
+    estates: Array.isArray(estates)
+      ? estates.filter((each) => typeof each === 'string')
+      : defaultSettings.estates,
     inlayHints: switches(own['inlayHints'], defaultSettings.inlayHints),
     codeLens: switches(own['codeLens'], defaultSettings.codeLens),
     diagnostics: switches(own['diagnostics'], defaultSettings.diagnostics),
@@ -15,7 +17,10 @@ export function readSettings(given: unknown): Settings {
 
 function switches<T extends Readonly<Record<string, boolean>>>(given: unknown, defaults: T): T {
   if (!isObject(given)) return defaults;
-  const known = Object.entries(defaults).map(([name, usual]) => [name, typeof given[name] === 'boolean' ? given[name] : usual]);
+  const known = Object.entries(defaults).map(([name, usual]) => [
+    name,
+    typeof given[name] === 'boolean' ? given[name] : usual,
+  ]);
   return Object.fromEntries(known) as T; // the very names of the defaults, each with a boolean
 }
 

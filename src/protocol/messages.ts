@@ -109,7 +109,12 @@ export interface StartOptions {
 export interface Settings {
   /** Folders, relative to a workspace folder, that are each an estate of their own; `*` stands for any one folder name. */
   readonly estates: readonly string[];
-  readonly inlayHints: { readonly defaults: boolean; readonly chainage: boolean; readonly exposure: boolean; readonly wear: boolean };
+  readonly inlayHints: {
+    readonly defaults: boolean;
+    readonly chainage: boolean;
+    readonly exposure: boolean;
+    readonly wear: boolean;
+  };
   readonly codeLens: { readonly conveyors: boolean };
   readonly diagnostics: { readonly information: boolean };
 }

@@ -10,7 +10,13 @@ import { recordRules } from './rules/records.js';
 import { jobRules } from './rules/jobs.js';
 import { wearRules } from './rules/wear.js';
 
-export const rules: readonly Rule[] = [...textRules, ...geometryRules, ...recordRules, ...jobRules, ...wearRules];
+export const rules: readonly Rule[] = [
+  ...textRules,
+  ...geometryRules,
+  ...recordRules,
+  ...jobRules,
+  ...wearRules,
+];
 
 const byCode = new Map<string, Rule>(rules.map((rule) => [rule.code, rule]));
 
@@ -39,6 +45,10 @@ function findingsOf(rule: Rule, input: RuleInput): Finding[] {
 }
 
 function inTextOrder(findings: Finding[]): Finding[] {
-  return findings.sort((a, b) =>
-    a.origin.source - b.origin.source || a.origin.start - b.origin.start || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0));
+  return findings.sort(
+    (a, b) =>
+      a.origin.source - b.origin.source ||
+      a.origin.start - b.origin.start ||
+      (a.code < b.code ? -1 : a.code > b.code ? 1 : 0),
+  );
 }

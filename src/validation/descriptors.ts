@@ -31,5 +31,9 @@ export function levelOf(severity: Severity): 'error' | 'warning' | 'note' {
 }
 
 function pascalCase(title: string): string {
-  return title.split(/[^A-Za-z0-9]+/).filter((word) => word !== '').map((word) => word.charAt(0).toUpperCase() + word.slice(1)).join('');
+  return title
+    .split(/[^A-Za-z0-9]+/)
+    .filter((word) => word !== '')
+    .map((word) => word.charAt(0).toUpperCase() + word.slice(1))
+    .join('');
 }

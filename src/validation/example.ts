@@ -130,9 +130,17 @@ function firstWord(line: string): string {
 
 /** Own lines may or may not stand indented already. */
 function outdent(lines: string): string {
-  return lines.startsWith('  ') ? lines.split('\n').map((line) => line.replace(/^ {2}/, '')).join('\n') : lines;
+  return lines.startsWith('  ')
+    ? lines
+        .split('\n')
+        .map((line) => line.replace(/^ {2}/, ''))
+        .join('\n')
+    : lines;
 }
 
 function indent(lines: string): string {
-  return lines.split('\n').map((line) => (line.trim() === '' ? '' : `  ${line}`)).join('\n');
+  return lines
+    .split('\n')
+    .map((line) => (line.trim() === '' ? '' : `  ${line}`))
+    .join('\n');
 }

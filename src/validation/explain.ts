@@ -68,12 +68,15 @@ function wrap(text: string): string[] {
 
 /** The marked spot underlined. */
 function pointed(text: string): string {
-  return text.split('\n').flatMap((line) => {
-    const start = line.indexOf('«');
-    if (start < 0) return [line.replace('»', '')];
-    const length = Math.max(1, line.indexOf('»') - start - 1);
-    return [line.replace(/[«»]/g, ''), `${' '.repeat(start)}${'^'.repeat(length)}`];
-  }).join('\n');
+  return text
+    .split('\n')
+    .flatMap((line) => {
+      const start = line.indexOf('«');
+      if (start < 0) return [line.replace('»', '')];
+      const length = Math.max(1, line.indexOf('»') - start - 1);
+      return [line.replace(/[«»]/g, ''), `${' '.repeat(start)}${'^'.repeat(length)}`];
+    })
+    .join('\n');
 }
 
 function indented(text: string): string[] {

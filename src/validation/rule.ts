@@ -15,7 +15,8 @@ export interface RuleInput {
  * example.ts; `specifications`: the same without its conveyor. Otherwise facts inside that block of the sound estate, in
  * place of its facts that start with the same word.
  */
-export type Given = 'whole' | 'estate' | 'specifications' | 'plant' | 'liner' | 'screw' | 'conveyor' | 'inspection' | 'job';
+export type Given =
+  'whole' | 'estate' | 'specifications' | 'plant' | 'liner' | 'screw' | 'conveyor' | 'inspection' | 'job';
 
 export interface Rule {
   /** TL1xx the text itself, TL2xx geometry, TL3xx records, TL4xx jobs and orders, TL5xx wear. Never reused. */

@@ -16,7 +16,9 @@ const order: readonly Severity[] = ['error', 'warning', 'information'];
 export function summarise(findings: readonly Pick<Finding, 'severity'>[]): Summary {
   const count = { error: 0, warning: 0, information: 0 };
   for (const finding of findings) count[finding.severity]++;
-  const parts = order.filter((severity) => count[severity] > 0).map((severity) => say(count[severity], severity));
+  const parts = order
+    .filter((severity) => count[severity] > 0)
+    .map((severity) => say(count[severity], severity));
   return { ...count, total: findings.length, text: parts.length === 0 ? 'no findings' : parts.join(', ') };
 }
 

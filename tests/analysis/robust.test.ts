@@ -10,7 +10,11 @@ function isSound(analysis: Analysis, texts: readonly SourceText[]): void {
   const lengths = new Map(texts.map(({ uri, text }) => [uri, text.length]));
   let before: readonly (string | number)[] = [];
   for (const { origin, code, message, related = [], fixes = [] } of analysis.findings) {
-    for (const place of [origin, ...related.map((one) => one.origin), ...fixes.flatMap((fix) => fix.edits.map((one) => one.origin))]) {
+    for (const place of [
+      origin,
+      ...related.map((one) => one.origin),
+      ...fixes.flatMap((fix) => fix.edits.map((one) => one.origin)),
+    ]) {
       const { uri, line, column, endLine, endColumn } = analysis.locate(place);
       const length = lengths.get(uri) ?? -1;
       expect(place.start).toBeGreaterThanOrEqual(0);
@@ -28,7 +32,8 @@ function isSound(analysis: Analysis, texts: readonly SourceText[]): void {
   for (let row = 0; row < readings.count; row++) {
     expect(readings.place[row]).toBeLessThan(places.length);
     expect(readings.inspection[row]).toBeLessThan(inspections.length);
-    if (readings.kind[row] === ReadingKind.thickness || readings.kind[row] === ReadingKind.colour) expect(Number.isFinite(readings.value[row])).toBe(true);
+    if (readings.kind[row] === ReadingKind.thickness || readings.kind[row] === ReadingKind.colour)
+      expect(Number.isFinite(readings.value[row])).toBe(true);
   }
   for (const conveyor of conveyors) expect(Number.isFinite(conveyor.length.value)).toBe(true);
 }
@@ -43,17 +48,23 @@ function compare(a: readonly (string | number)[], b: readonly (string | number)[
 
 describe('nothing brings it down', () => {
   it('words of the language in any order', () => {
-    fc.assert(fc.property(soup, (text) => {
-      const texts = [{ uri: 'a', text }];
-      isSound(analyse(texts), texts);
-    }), { numRuns: 200 });
+    fc.assert(
+      fc.property(soup, (text) => {
+        const texts = [{ uri: 'a', text }];
+        isSound(analyse(texts), texts);
+      }),
+      { numRuns: 200 },
+    );
   });
 
   it('any characters', () => {
-    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 200 }), (text) => {
-      const texts = [{ uri: 'a', text }];
-      isSound(analyse(texts), texts);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 200 }), (text) => {
+        const texts = [{ uri: 'a', text }];
+        isSound(analyse(texts), texts);
+      }),
+      { numRuns: 150 },
+    );
   });
 
   it('every example cut off at any place', () => {
@@ -69,9 +80,18 @@ describe('nothing brings it down', () => {
 
   it('the demo estate after edits at random', () => {
     const estate = exampleEstate('4-tarnholt');
-    fc.assert(fc.property(fc.array(fc.tuple(fc.nat(estate.length - 1), edit), { minLength: 1, maxLength: 6 }), (edits) => {
-      const texts = estate.map(({ uri, text }, index) => ({ uri, text: edits.filter(([which]) => which === index).reduce((now, [, change]) => change(now), text) }));
-      isSound(analyse(texts), texts);
-    }), { numRuns: 25 });
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.nat(estate.length - 1), edit), { minLength: 1, maxLength: 6 }),
+        (edits) => {
+          const texts = estate.map(({ uri, text }, index) => ({
+            uri,
+            text: edits.filter(([which]) => which === index).reduce((now, [, change]) => change(now), text),
+          }));
+          isSound(analyse(texts), texts);
+        },
+      ),
+      { numRuns: 25 },
+    );
   });
 });

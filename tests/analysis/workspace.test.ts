@@ -11,38 +11,68 @@ import { edit, exampleEstate } from './texts.js';
 function seen({ estate, findings, suppressed, locate, asOf }: Analysis): unknown {
   return {
     asOf,
-    findings: findings.map((finding) => [locate(finding.origin), finding.code, finding.severity, finding.message, finding.todo]),
+    findings: findings.map((finding) => [
+      locate(finding.origin),
+      finding.code,
+      finding.severity,
+      finding.message,
+      finding.todo,
+    ]),
     suppressed: suppressed.map(({ finding, by }) => [locate(finding.origin), finding.code, by.reason]),
     counts: Object.values(estate).map((part) => (Array.isArray(part) ? part.length : 0)),
-    conveyors: estate.conveyors.map((conveyor) => [conveyor.name, conveyor.plant.name, conveyor.liner.name, locate(conveyor.origin)]),
+    conveyors: estate.conveyors.map((conveyor) => [
+      conveyor.name,
+      conveyor.plant.name,
+      conveyor.liner.name,
+      locate(conveyor.origin),
+    ]),
     places: estate.places.map((place) => [place.conveyor.name, place.name, place.at, place.clock]),
-    inspections: estate.inspections.map((inspection) => [inspection.conveyor.name, inspection.date.day, inspection.firstRow, inspection.endRow]),
-    readings: [...'value error kind place inspection'.split(' ')].map((column) => Array.from(estate.readings[column as 'value'])),
+    inspections: estate.inspections.map((inspection) => [
+      inspection.conveyor.name,
+      inspection.date.day,
+      inspection.firstRow,
+      inspection.endRow,
+    ]),
+    readings: [...'value error kind place inspection'.split(' ')].map((column) =>
+      Array.from(estate.readings[column as 'value']),
+    ),
   };
 }
 
 describe('after any edits', () => {
   it('equals a fresh analysis', () => {
     const start = exampleEstate('4-tarnholt');
-    const action = fc.record({ which: fc.nat(start.length - 1), what: fc.oneof({ weight: 6, arbitrary: edit }, { weight: 1, arbitrary: fc.constant('delete' as const) }, { weight: 1, arbitrary: fc.constant('restore' as const) }) });
-    fc.assert(fc.property(fc.array(action, { minLength: 1, maxLength: 12 }), (actions) => {
-      const texts = new Map(start.map(({ uri, text }) => [uri, text]));
-      const workspace = createWorkspace();
-      for (const [uri, text] of texts) workspace.set(uri, { text });
-      for (const { which, what } of actions) {
-        const { uri, text } = start[which]!; // which is below start.length
-        if (what === 'delete') {
-          texts.delete(uri);
-          workspace.delete(uri);
-        } else {
-          const next = what === 'restore' ? text : what(texts.get(uri) ?? '');
-          texts.set(uri, next);
-          workspace.set(uri, { text: next });
+    const action = fc.record({
+      which: fc.nat(start.length - 1),
+      what: fc.oneof(
+        { weight: 6, arbitrary: edit },
+        { weight: 1, arbitrary: fc.constant('delete' as const) },
+        { weight: 1, arbitrary: fc.constant('restore' as const) },
+      ),
+    });
+    fc.assert(
+      fc.property(fc.array(action, { minLength: 1, maxLength: 12 }), (actions) => {
+        const texts = new Map(start.map(({ uri, text }) => [uri, text]));
+        const workspace = createWorkspace();
+        for (const [uri, text] of texts) workspace.set(uri, { text });
+        for (const { which, what } of actions) {
+          const { uri, text } = start[which]!; // which is below start.length
+          if (what === 'delete') {
+            texts.delete(uri);
+            workspace.delete(uri);
+          } else {
+            const next = what === 'restore' ? text : what(texts.get(uri) ?? '');
+            texts.set(uri, next);
+            workspace.set(uri, { text: next });
+          }
+          workspace.analyse();
         }
-        workspace.analyse();
-      }
-      expect(seen(workspace.analyse())).toEqual(seen(analyse([...texts].map(([uri, text]) => ({ uri, text })))));
-    }), { numRuns: 15 });
+        expect(seen(workspace.analyse())).toEqual(
+          seen(analyse([...texts].map(([uri, text]) => ({ uri, text })))),
+        );
+      }),
+      { numRuns: 15 },
+    );
   });
 });
 

@@ -16,7 +16,10 @@ export function sourceFiles(root: string): SourceFile[] {
     .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
     .map((entry) => path.join(entry.parentPath, entry.name))
     .filter((file) => !file.includes(`${path.sep}generated${path.sep}`))
-    .map((file) => ({ file: path.relative(root, file).split(path.sep).join('/'), text: readFileSync(file, 'utf8') }));
+    .map((file) => ({
+      file: path.relative(root, file).split(path.sep).join('/'),
+      text: readFileSync(file, 'utf8'),
+    }));
 }
 
 export function importsOf(text: string): string[] {
@@ -29,7 +32,9 @@ export function judge({ file, text }: SourceFile, parts: readonly Part[]): strin
   if (!own) return [`${file}: its folder is in no part of the table`];
   return importsOf(text).flatMap((name) => {
     if (!name.startsWith('.')) {
-      const allowed = own.packages.some((p) => (p.endsWith('*') ? name.startsWith(p.slice(0, -1)) : name === p));
+      const allowed = own.packages.some((p) =>
+        p.endsWith('*') ? name.startsWith(p.slice(0, -1)) : name === p,
+      );
       return allowed ? [] : [`${file}: package ${name} is not for ${own.folder}`];
     }
     const target = path.posix.normalize(path.posix.join(path.posix.dirname(file), name));
@@ -43,5 +48,7 @@ export function judge({ file, text }: SourceFile, parts: readonly Part[]): strin
 }
 
 function partOf(file: string, parts: readonly Part[]): Part | undefined {
-  return parts.filter((part) => file.startsWith(`${part.folder}/`)).sort((a, b) => b.folder.length - a.folder.length)[0];
+  return parts
+    .filter((part) => file.startsWith(`${part.folder}/`))
+    .sort((a, b) => b.folder.length - a.folder.length)[0];
 }

@@ -11,32 +11,122 @@ export interface Part {
   readonly why: string;
 }
 
-const domain = ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model', 'domain/order', 'domain/plan'];
+const domain = [
+  'domain/units',
+  'domain/geometry',
+  'domain/wear',
+  'domain/model',
+  'domain/order',
+  'domain/plan',
+];
 const printing = ['generators/page', 'generators/drawing', 'generators/appendix'];
 const generators = ['generators/remaining-life', 'generators/work-pack', 'generators/inspection-sheet'];
 
 export const parts: readonly Part[] = [
   { folder: 'domain/units', parts: [], packages: [], why: 'dimensions, quantities, dates, clock positions' },
-  { folder: 'domain/geometry', parts: ['domain/units'], packages: [], why: 'formulas of trough, helix, liner, drive' },
-  { folder: 'domain/wear', parts: ['domain/units'], packages: ['@stdlib/*'], why: 'rates, lives and intervals from columns' },
-  { folder: 'domain/model', parts: ['domain/units', 'domain/geometry'], packages: [], why: 'the estate and its history' },
-  { folder: 'domain/order', parts: ['domain/units', 'domain/geometry', 'domain/model'], packages: [], why: 'which orders of work can be built' },
-  { folder: 'domain/plan', parts: ['domain/units', 'domain/geometry', 'domain/model', 'domain/order'], packages: [], why: 'who does what when, cuts, lifts, materials' },
+  {
+    folder: 'domain/geometry',
+    parts: ['domain/units'],
+    packages: [],
+    why: 'formulas of trough, helix, liner, drive',
+  },
+  {
+    folder: 'domain/wear',
+    parts: ['domain/units'],
+    packages: ['@stdlib/*'],
+    why: 'rates, lives and intervals from columns',
+  },
+  {
+    folder: 'domain/model',
+    parts: ['domain/units', 'domain/geometry'],
+    packages: [],
+    why: 'the estate and its history',
+  },
+  {
+    folder: 'domain/order',
+    parts: ['domain/units', 'domain/geometry', 'domain/model'],
+    packages: [],
+    why: 'which orders of work can be built',
+  },
+  {
+    folder: 'domain/plan',
+    parts: ['domain/units', 'domain/geometry', 'domain/model', 'domain/order'],
+    packages: [],
+    why: 'who does what when, cuts, lifts, materials',
+  },
 
-  { folder: 'language', parts: ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model'], packages: ['langium', 'langium/*', 'chevrotain', 'vscode-languageserver-types', 'vscode-uri'], why: 'text to model and back' },
+  {
+    folder: 'language',
+    parts: ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model'],
+    packages: ['langium', 'langium/*', 'chevrotain', 'vscode-languageserver-types', 'vscode-uri'],
+    why: 'text to model and back',
+  },
   { folder: 'validation', parts: domain, packages: [], why: 'rules: model to findings' },
-  { folder: 'analysis', parts: [...domain, 'language', 'validation'], packages: ['langium', 'vscode-uri'], why: 'texts in, model and findings out' },
+  {
+    folder: 'analysis',
+    parts: [...domain, 'language', 'validation'],
+    packages: ['langium', 'vscode-uri'],
+    why: 'texts in, model and findings out',
+  },
 
-  { folder: 'generators/page', parts: ['domain/units'], packages: ['d3-scale'], why: 'what every printed page shares' },
+  {
+    folder: 'generators/page',
+    parts: ['domain/units'],
+    packages: ['d3-scale'],
+    why: 'what every printed page shares',
+  },
   { folder: 'generators/appendix', parts: domain, packages: [], why: 'formulas and sources, said once' },
-  { folder: 'generators/drawing', parts: [...domain, 'generators/page'], packages: ['d3-scale'], why: 'drawings of a conveyor' },
-  { folder: 'generators/remaining-life', parts: [...domain, ...printing], packages: ['d3-scale'], why: 'the report' },
-  { folder: 'generators/work-pack', parts: [...domain, ...printing], packages: ['d3-scale', 'hucre', 'ical-generator'], why: 'the pack' },
-  { folder: 'generators/inspection-sheet', parts: [...domain, ...printing], packages: ['d3-scale'], why: 'what to look at and write down' },
+  {
+    folder: 'generators/drawing',
+    parts: [...domain, 'generators/page'],
+    packages: ['d3-scale'],
+    why: 'drawings of a conveyor',
+  },
+  {
+    folder: 'generators/remaining-life',
+    parts: [...domain, ...printing],
+    packages: ['d3-scale'],
+    why: 'the report',
+  },
+  {
+    folder: 'generators/work-pack',
+    parts: [...domain, ...printing],
+    packages: ['d3-scale', 'hucre', 'ical-generator'],
+    why: 'the pack',
+  },
+  {
+    folder: 'generators/inspection-sheet',
+    parts: [...domain, ...printing],
+    packages: ['d3-scale'],
+    why: 'what to look at and write down',
+  },
 
   { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
-  { folder: 'lsp', parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'protocol'], packages: ['langium', 'langium/*', 'vscode-languageserver', 'vscode-languageserver/*', 'vscode-languageserver-*', 'vscode-uri', 'node:*'], why: 'one file an editor feature' },
-  { folder: 'extension', parts: ['protocol'], packages: ['vscode', 'vscode-languageclient', 'vscode-languageclient/*', 'node:*'], why: 'the VS Code side' },
+  {
+    folder: 'lsp',
+    parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'protocol'],
+    packages: [
+      'langium',
+      'langium/*',
+      'vscode-languageserver',
+      'vscode-languageserver/*',
+      'vscode-languageserver-*',
+      'vscode-uri',
+      'node:*',
+    ],
+    why: 'one file an editor feature',
+  },
+  {
+    folder: 'extension',
+    parts: ['protocol'],
+    packages: ['vscode', 'vscode-languageclient', 'vscode-languageclient/*', 'node:*'],
+    why: 'the VS Code side',
+  },
   { folder: 'views', parts: ['protocol'], packages: ['d3-scale'], why: 'webviews' },
-  { folder: 'cli', parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'lsp'], packages: ['commander', 'node:*'], why: 'the command line' },
+  {
+    folder: 'cli',
+    parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'lsp'],
+    packages: ['commander', 'node:*'],
+    why: 'the command line',
+  },
 ];

@@ -25,7 +25,9 @@ export function syntheticEstate({ conveyors, inspectionsEach, pointsEach }: Size
     const rates = Array.from({ length: pointsEach }, () => 0.25 * Math.exp(0.25 * gauss(random)));
     for (let i = 0; i < inspectionsEach; i++) {
       const hours = Math.round((24_000 * (i + 1)) / inspectionsEach);
-      const date = new Date(Date.UTC(2022, 0, 3) + Math.round((hours / 110) * 7) * 86_400_000).toISOString().slice(0, 10);
+      const date = new Date(Date.UTC(2022, 0, 3) + Math.round((hours / 110) * 7) * 86_400_000)
+        .toISOString()
+        .slice(0, 10);
       const rows = rates.map((rate, p) => reading(p + 1, (rate * hours) / 1000, random));
       texts.push({
         uri: `inspections/${name}/${String(i + 1).padStart(5, '0')}.trough`,
@@ -45,7 +47,10 @@ function reading(point: number, wear: number, random: () => number): { text: str
     return { text: `P${point} colour ${colour}`, data: { point: `P${point}`, kind: 'colour', colour } };
   }
   const thickness = Math.max(0.1, left + 0.1 * gauss(random)).toFixed(1);
-  return { text: `P${point} thickness ${thickness} mm`, data: { point: `P${point}`, kind: 'thickness', thickness: Number(thickness) } };
+  return {
+    text: `P${point} thickness ${thickness} mm`,
+    data: { point: `P${point}`, kind: 'thickness', thickness: Number(thickness) },
+  };
 }
 
 const plant = `plant Works "Synthetic works" {

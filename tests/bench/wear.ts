@@ -33,7 +33,14 @@ for (let point = 0; point < points; point++) {
     }
   }
 }
-const text = JSON.stringify(Array.from({ length: rows }, (_, i) => ({ point: unit[i], hours: exposure[i], kind: kind[i], value: value[i] })));
+const text = JSON.stringify(
+  Array.from({ length: rows }, (_, i) => ({
+    point: unit[i],
+    hours: exposure[i],
+    kind: kind[i],
+    value: value[i],
+  })),
+);
 
 const heap = (): number => process.memoryUsage().heapUsed + process.memoryUsage().arrayBuffers;
 function timed<T>(name: string, work: () => T): { readonly result: T; readonly ms: number } {
@@ -43,24 +50,41 @@ function timed<T>(name: string, work: () => T): { readonly result: T; readonly m
   const result = work();
   const { user, system } = process.cpuUsage(start);
   const ms = (user + system) / 1000;
-  console.log(`${name.padEnd(46)} ${ms.toFixed(0).padStart(6)} ms of processor   ${((heap() - before) / 2 ** 20).toFixed(0).padStart(5)} MB held`);
+  console.log(
+    `${name.padEnd(46)} ${ms.toFixed(0).padStart(6)} ms of processor   ${((heap() - before) / 2 ** 20).toFixed(0).padStart(5)} MB held`,
+  );
   return { result, ms };
 }
 
 const columns = { unit, exposure, kind, value };
-const units = { count: points, fitted: new Float64Array(points).fill(12), build: new Int32Array(points), builds: [{ depths: [6, 12] }] };
-console.log(`${rows.toLocaleString('en-GB')} readings on ${points.toLocaleString('en-GB')} points, ${(text.length / 2 ** 20).toFixed(0)} MB of JSON\n`);
+const units = {
+  count: points,
+  fitted: new Float64Array(points).fill(12),
+  build: new Int32Array(points),
+  builds: [{ depths: [6, 12] }],
+};
+console.log(
+  `${rows.toLocaleString('en-GB')} readings on ${points.toLocaleString('en-GB')} points, ${(text.length / 2 ** 20).toFixed(0)} MB of JSON\n`,
+);
 const parse = timed('JSON.parse of the readings', () => JSON.parse(text) as unknown[]);
 const reduce = timed('reduce', () => reduceReadings(columns, units));
 const again = timed('reduce, warm', () => reduceReadings(columns, units));
 const even = timed('fit, duty even', () => fitWear(again.result, [], { dutyNoise: 'none' }));
 const uneven = timed('fit, duty noise estimated', () => fitWear(again.result, [], {}));
-const pooled = timed('fit, 200 runs as pools', () => fitWear(again.result, [{ name: 'run', level: run }], { dutyNoise: 'none' }));
+const pooled = timed('fit, 200 runs as pools', () =>
+  fitWear(again.result, [{ name: 'run', level: run }], { dutyNoise: 'none' }),
+);
 const ratio = (ms: number): string => (ms / parse.ms).toFixed(2);
-console.log(`\nreduce + fit over JSON.parse: ${ratio(reduce.ms + even.ms)} duty even, ${ratio(again.ms + uneven.ms)} duty noise, ${ratio(again.ms + pooled.ms)} with pools`);
+console.log(
+  `\nreduce + fit over JSON.parse: ${ratio(reduce.ms + even.ms)} duty even, ${ratio(again.ms + uneven.ms)} duty noise, ${ratio(again.ms + pooled.ms)} with pools`,
+);
 const fit = uneven.result;
 if (fit.kind === 'fitted') {
-  const forecasts = timed('1,000 forecasts', () => Array.from({ length: 1000 }, (_, k) => forecastUnit(fit, k * 20, 9)));
-  console.log(`${(forecasts.ms / 1000).toFixed(2)} ms a forecast; σ ${fit.readingError.toFixed(3)} mm, τ ${fit.rate.spread.toFixed(3)}, iterations ${fit.convergence.iterations}, converged ${fit.convergence.converged}`);
+  const forecasts = timed('1,000 forecasts', () =>
+    Array.from({ length: 1000 }, (_, k) => forecastUnit(fit, k * 20, 9)),
+  );
+  console.log(
+    `${(forecasts.ms / 1000).toFixed(2)} ms a forecast; σ ${fit.readingError.toFixed(3)} mm, τ ${fit.rate.spread.toFixed(3)}, iterations ${fit.convergence.iterations}, converged ${fit.convergence.converged}`,
+  );
 }
 console.log(`peak resident ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);

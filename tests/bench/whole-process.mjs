@@ -12,7 +12,13 @@ const [conveyors = 20, inspectionsEach = 50, pointsEach = 20] = process.argv.sli
 const folder = mkdtempSync(path.join(os.tmpdir(), 'trough-bench-'));
 try {
   const module = path.join(folder, 'synthetic-estate.mjs');
-  await build({ entryPoints: [path.join(root, 'tests/bench/synthetic-estate.ts')], outfile: module, format: 'esm', bundle: true, logLevel: 'error' });
+  await build({
+    entryPoints: [path.join(root, 'tests/bench/synthetic-estate.ts')],
+    outfile: module,
+    format: 'esm',
+    bundle: true,
+    logLevel: 'error',
+  });
   const { syntheticEstate } = await import(module);
   const estate = syntheticEstate({ conveyors, inspectionsEach, pointsEach });
   const estateFolder = path.join(folder, 'estate');
@@ -50,5 +56,7 @@ function best(args) {
 }
 
 function show(name, milliseconds, base) {
-  console.log(`${name.padEnd(32)} ${milliseconds.toFixed(0).padStart(7)} ms  ${(milliseconds / base).toFixed(2).padStart(7)} × JSON.parse`);
+  console.log(
+    `${name.padEnd(32)} ${milliseconds.toFixed(0).padStart(7)} ms  ${(milliseconds / base).toFixed(2).padStart(7)} × JSON.parse`,
+  );
 }

@@ -28,7 +28,9 @@ describe('what cannot be read', () => {
   });
 
   test('a binary file is told with the place of its first NUL', async () => {
-    const ran = await troughline(['check'], { cwd: folderWith({ 'a.trough': Uint8Array.of(0x70, 0x0a, 0x71, 0x00, 0x01) }) });
+    const ran = await troughline(['check'], {
+      cwd: folderWith({ 'a.trough': Uint8Array.of(0x70, 0x0a, 0x71, 0x00, 0x01) }),
+    });
     isTold(ran);
     expect(ran.exit).toBe(2);
     expect(ran.err).toContain('a.trough:2:2: a NUL byte');
@@ -36,7 +38,9 @@ describe('what cannot be read', () => {
 
   test('invalid UTF-8 is told with line and column, and the other files are still checked', async () => {
     const latin1 = Uint8Array.of(...new TextEncoder().encode('plant A {\n}\n// Gr'), 0xf6, 0xdf, 0x65);
-    const ran = await troughline(['check'], { cwd: folderWith({ 'a.trough': latin1, 'b.trough': 'plant B {\n  duty 5 m\n}\n' }) });
+    const ran = await troughline(['check'], {
+      cwd: folderWith({ 'a.trough': latin1, 'b.trough': 'plant B {\n  duty 5 m\n}\n' }),
+    });
     isTold(ran);
     expect(ran.exit).toBe(2);
     expect(ran.err).toContain('a.trough:3:6: byte 0xf6 is not UTF-8');
@@ -44,14 +48,18 @@ describe('what cannot be read', () => {
   });
 
   test('a character cut off at the end of the file is not UTF-8 either', async () => {
-    const ran = await troughline(['check'], { cwd: folderWith({ 'a.trough': Uint8Array.of(0x2f, 0x2f, 0xe2, 0x82) }) });
+    const ran = await troughline(['check'], {
+      cwd: folderWith({ 'a.trough': Uint8Array.of(0x2f, 0x2f, 0xe2, 0x82) }),
+    });
     isTold(ran);
     expect(ran.exit).toBe(2);
     expect(ran.err).toContain('a.trough:1:');
   });
 
   test('a file of 50 MB is refused by its size, at once', async () => {
-    const ran = await troughline(['check'], { cwd: folderWith({ 'big.trough': new Uint8Array(50 * 1024 * 1024).fill(0x20) }) });
+    const ran = await troughline(['check'], {
+      cwd: folderWith({ 'big.trough': new Uint8Array(50 * 1024 * 1024).fill(0x20) }),
+    });
     isTold(ran);
     expect(ran.exit).toBe(2);
     expect(ran.err).toContain('big.trough: 50 MB');
@@ -80,7 +88,9 @@ describe('what cannot be read', () => {
 describe('text that is unusual but right', () => {
   test('a byte order mark and Windows line ends change nothing', async () => {
     const plain = await troughline(['check', '--format', 'json'], { cwd: folderWith({ 'a.trough': first }) });
-    const windows = await troughline(['check', '--format', 'json'], { cwd: folderWith({ 'a.trough': '\uFEFF' + first.replace(/\n/g, '\r\n') }) });
+    const windows = await troughline(['check', '--format', 'json'], {
+      cwd: folderWith({ 'a.trough': '\uFEFF' + first.replace(/\n/g, '\r\n') }),
+    });
     isTold(windows);
     expect(JSON.parse(windows.out)).toEqual(JSON.parse(plain.out));
   });
@@ -91,7 +101,10 @@ describe('text that is wrong', () => {
     ['an unfinished block at the end of the file', 'conveyor A {\n  length '],
     ['a name used twice', 'plant A {\n}\nplant A {\n}\n'],
     ['a unit of the wrong dimension', 'plant A {\n  risk 5 kg\n}\n'],
-    ['circular nonsense', 'conveyor A {\n  plant A\n  liner A\n  screw A\n}\nliner A {\n  layer A 1 A\n}\nscrew A {\n  pitch A\n}\n'],
+    [
+      'circular nonsense',
+      'conveyor A {\n  plant A\n  liner A\n  screw A\n}\nliner A {\n  layer A 1 A\n}\nscrew A {\n  pitch A\n}\n',
+    ],
     ['braces without end', '{'.repeat(5000)],
     ['one endless line', `plant ${'a'.repeat(200_000)} {`],
   ])('%s', async (_, text) => {
@@ -112,7 +125,11 @@ describe('text that is wrong', () => {
 
   test('report, pack and sheet say so and write nothing half', async () => {
     const cwd = folderWith({ 'a.trough': 'conveyor A {\n  length ' });
-    for (const args of [['report', '--out', 'reports'], ['pack', 'J', '--out', 'packs'], ['sheet', 'A', '--out', 'sheets']]) {
+    for (const args of [
+      ['report', '--out', 'reports'],
+      ['pack', 'J', '--out', 'packs'],
+      ['sheet', 'A', '--out', 'sheets'],
+    ]) {
       const ran = await troughline(args, { cwd });
       isTold(ran);
       expect(ran.exit).toBe(2);

@@ -28,16 +28,26 @@ export interface Ran {
   readonly err: string;
 }
 
-export async function troughline(args: readonly string[], more: { cwd?: string; stdin?: string | Uint8Array; env?: Record<string, string>; terminal?: boolean } = {}): Promise<Ran> {
+export async function troughline(
+  args: readonly string[],
+  more: { cwd?: string; stdin?: string | Uint8Array; env?: Record<string, string>; terminal?: boolean } = {},
+): Promise<Ran> {
   let out = '';
   let err = '';
-  const exit = await run(args, {
-    out: (text) => void (out += text),
-    err: (text) => void (err += text),
-    readStdin: async () => (typeof more.stdin === 'string' ? new TextEncoder().encode(more.stdin) : (more.stdin ?? new Uint8Array())),
-    cwd: more.cwd ?? folderWith({}),
-    env: more.env ?? {},
-    outIsTerminal: more.terminal ?? false,
-  }, '0.1.0');
+  const exit = await run(
+    args,
+    {
+      out: (text) => void (out += text),
+      err: (text) => void (err += text),
+      readStdin: async () =>
+        typeof more.stdin === 'string'
+          ? new TextEncoder().encode(more.stdin)
+          : (more.stdin ?? new Uint8Array()),
+      cwd: more.cwd ?? folderWith({}),
+      env: more.env ?? {},
+      outIsTerminal: more.terminal ?? false,
+    },
+    '0.1.0',
+  );
   return { exit, out, err };
 }

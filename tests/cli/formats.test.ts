@@ -9,26 +9,51 @@ const wrong = 'plant A {\n  risk 5 kg\n  risk 5 %, 100:1\n}\n';
 
 describe('check', () => {
   test('says nothing but the count on a sound estate, and ends with 0', async () => {
-    const sound = readFileSync(new URL('../../examples/1-first-conveyor/first.trough', import.meta.url), 'utf8');
+    const sound = readFileSync(
+      new URL('../../examples/1-first-conveyor/first.trough', import.meta.url),
+      'utf8',
+    );
     const ran = await troughline(['check'], { cwd: folderWith({ 'first.trough': sound }) });
     expect(ran).toEqual({ exit: 0, out: '1 file: no findings\n', err: '' });
   });
 
   test('writes several forms in one run', async () => {
     const cwd = folderWith({ 'a.trough': wrong });
-    const ran = await troughline(['check', '--format', 'text', '--format', 'json=out/check.json', '-f', 'junit=out/check.xml'], { cwd });
+    const ran = await troughline(
+      ['check', '--format', 'text', '--format', 'json=out/check.json', '-f', 'junit=out/check.xml'],
+      { cwd },
+    );
     expect(ran.exit).toBe(1);
     expect(ran.out).toContain('a.trough:2:8 error TL');
-    expect(JSON.parse(readFileSync(path.join(cwd, 'out/check.json'), 'utf8'))).toMatchObject({ formatVersion: 1, files: 1 });
-    expect(readFileSync(path.join(cwd, 'out/check.xml'), 'utf8')).toMatch(/^<\?xml version="1.0" encoding="UTF-8"\?>\n<testsuites /);
+    expect(JSON.parse(readFileSync(path.join(cwd, 'out/check.json'), 'utf8'))).toMatchObject({
+      formatVersion: 1,
+      files: 1,
+    });
+    expect(readFileSync(path.join(cwd, 'out/check.xml'), 'utf8')).toMatch(
+      /^<\?xml version="1.0" encoding="UTF-8"\?>\n<testsuites /,
+    );
   });
 
   test('SARIF holds to the OASIS 2.1.0 schema, with relative addresses and fingerprints that survive a shift of lines', async () => {
     // The OASIS schema as it comes with the package @microsoft/jest-sarif.
-    const schema = JSON.parse(readFileSync(new URL('../../node_modules/@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json', import.meta.url), 'utf8'));
-    const validate = addFormats.default(new Ajv.default({ strict: false, unicodeRegExp: false })).compile(schema);
-    const before = await troughline(['check', '--format', 'sarif'], { cwd: folderWith({ 'my plant/a.trough': wrong }) });
-    const after = await troughline(['check', '--format', 'sarif'], { cwd: folderWith({ 'my plant/a.trough': `// a line more\n${wrong}` }) });
+    const schema = JSON.parse(
+      readFileSync(
+        new URL(
+          '../../node_modules/@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json',
+          import.meta.url,
+        ),
+        'utf8',
+      ),
+    );
+    const validate = addFormats
+      .default(new Ajv.default({ strict: false, unicodeRegExp: false }))
+      .compile(schema);
+    const before = await troughline(['check', '--format', 'sarif'], {
+      cwd: folderWith({ 'my plant/a.trough': wrong }),
+    });
+    const after = await troughline(['check', '--format', 'sarif'], {
+      cwd: folderWith({ 'my plant/a.trough': `// a line more\n${wrong}` }),
+    });
     const log = JSON.parse(before.out);
     expect(validate(log), JSON.stringify(validate.errors)).toBe(true);
     const [result] = log.runs[0].results;
@@ -47,7 +72,14 @@ describe('check', () => {
   });
 
   test('Markdown stays within a pull-request comment and counts first', async () => {
-    const cwd = folderWith(Object.fromEntries(Array.from({ length: 40 }, (_, i) => [`f${i}.trough`, `plant A${i} {\n${'  risk 5 kg\n'.repeat(40)}}\n`])));
+    const cwd = folderWith(
+      Object.fromEntries(
+        Array.from({ length: 40 }, (_, i) => [
+          `f${i}.trough`,
+          `plant A${i} {\n${'  risk 5 kg\n'.repeat(40)}}\n`,
+        ]),
+      ),
+    );
     const { out } = await troughline(['check', '--format', 'markdown'], { cwd });
     expect(out.length).toBeLessThanOrEqual(65_536);
     expect(out).toMatch(/^### Check: \d+ errors/);
@@ -58,7 +90,9 @@ describe('check', () => {
     const cwd = folderWith({ 'a.trough': wrong });
     expect((await troughline(['check'], { cwd })).out).not.toContain('\u001b[');
     expect((await troughline(['check'], { cwd, terminal: true })).out).toContain('\u001b[31m');
-    expect((await troughline(['check'], { cwd, terminal: true, env: { NO_COLOR: '1' } })).out).not.toContain('\u001b[');
+    expect((await troughline(['check'], { cwd, terminal: true, env: { NO_COLOR: '1' } })).out).not.toContain(
+      '\u001b[',
+    );
     expect((await troughline(['check', '--color', 'always'], { cwd })).out).toContain('\u001b[31m');
   });
 
@@ -77,14 +111,22 @@ describe('check', () => {
 });
 
 describe('report', () => {
-  const sound = { 'first.trough': readFileSync(new URL('../../examples/1-first-conveyor/first.trough', import.meta.url), 'utf8') };
+  const sound = {
+    'first.trough': readFileSync(
+      new URL('../../examples/1-first-conveyor/first.trough', import.meta.url),
+      'utf8',
+    ),
+  };
 
   test('in CI asks for the day to count from; SOURCE_DATE_EPOCH will do', async () => {
     const asked = await troughline(['report'], { cwd: folderWith(sound), env: { CI: 'true' } });
     expect(asked).toMatchObject({ exit: 2, out: '' });
     expect(asked.err).toContain('--as-of YYYY-MM-DD');
     // 1767139200 s is 2025-12-31T00:00:00Z (POSIX seconds since the Epoch).
-    const told = await troughline(['report'], { cwd: folderWith(sound), env: { CI: 'true', SOURCE_DATE_EPOCH: '1767139200' } });
+    const told = await troughline(['report'], {
+      cwd: folderWith(sound),
+      env: { CI: 'true', SOURCE_DATE_EPOCH: '1767139200' },
+    });
     expect(told.exit).toBe(0);
     expect(told.out).toContain('# Remaining life of liners, 2025-12-31');
   });
@@ -92,8 +134,15 @@ describe('report', () => {
   test('writes its files whole into the folder and lists them', async () => {
     const cwd = folderWith(sound);
     const ran = await troughline(['report', '--as-of', '2025-12-31', '--out', 'reports'], { cwd });
-    expect(ran.out.trim().split('\n')).toEqual(['reports/report.html', 'reports/report.md', 'reports/report.json', 'reports/report.csv']);
-    expect(JSON.parse(readFileSync(path.join(cwd, 'reports/report.json'), 'utf8'))).toMatchObject({ formatVersion: 1 });
+    expect(ran.out.trim().split('\n')).toEqual([
+      'reports/report.html',
+      'reports/report.md',
+      'reports/report.json',
+      'reports/report.csv',
+    ]);
+    expect(JSON.parse(readFileSync(path.join(cwd, 'reports/report.json'), 'utf8'))).toMatchObject({
+      formatVersion: 1,
+    });
   });
 
   test('says in words what it cannot try', async () => {
@@ -107,13 +156,21 @@ describe('format', () => {
   test('formats files in place, lists them, and is done the second time', async () => {
     const cwd = folderWith({ 'a.trough': 'plant A{risk 5%}\n' });
     expect((await troughline(['format', '--check'], { cwd })).exit).toBe(1);
-    expect(await troughline(['format'], { cwd })).toEqual({ exit: 0, out: 'a.trough\n', err: '1 of 1 files changed\n' });
+    expect(await troughline(['format'], { cwd })).toEqual({
+      exit: 0,
+      out: 'a.trough\n',
+      err: '1 of 1 files changed\n',
+    });
     expect(readFileSync(path.join(cwd, 'a.trough'), 'utf8')).toBe('plant A {\n  risk 5 %\n}\n');
     expect((await troughline(['format', '--check'], { cwd })).exit).toBe(0);
   });
 
   test('works as a filter', async () => {
-    expect(await troughline(['format', '-'], { stdin: 'plant A{risk 5%}' })).toEqual({ exit: 0, out: 'plant A {\n  risk 5 %\n}\n', err: '' });
+    expect(await troughline(['format', '-'], { stdin: 'plant A{risk 5%}' })).toEqual({
+      exit: 0,
+      out: 'plant A {\n  risk 5 %\n}\n',
+      err: '',
+    });
   });
 });
 

@@ -8,12 +8,17 @@ import { ruleOf, rules } from '../../src/validation/catalogue.js';
 import { troughline } from '../cli/console.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const documents = ['README.md', 'DEVELOPERS.md', 'CHANGELOG.md'].map((name) => ({ name, text: readFileSync(path.join(root, name), 'utf8') }));
+const documents = ['README.md', 'DEVELOPERS.md', 'CHANGELOG.md'].map((name) => ({
+  name,
+  text: readFileSync(path.join(root, name), 'utf8'),
+}));
 const readme = documents[0]!.text; // the list above begins with it
 
 describe.each(documents)('$name', ({ text }) => {
   test('every link and picture leads to a file of the project', () => {
-    const targets = [...text.matchAll(/\]\(([^)\s]+)\)/g)].map((match) => match[1]!.split('#')[0]!).filter((target) => target !== '' && !/^[a-z]+:/.test(target));
+    const targets = [...text.matchAll(/\]\(([^)\s]+)\)/g)]
+      .map((match) => match[1]!.split('#')[0]!)
+      .filter((target) => target !== '' && !/^[a-z]+:/.test(target));
     expect(targets.filter((target) => !existsSync(path.join(root, target)))).toEqual([]);
   });
 
@@ -23,12 +28,16 @@ describe.each(documents)('$name', ({ text }) => {
   });
 
   test('every file of the source it names exists', () => {
-    const named = [...text.matchAll(/`((?:src|tests|examples|syntaxes|\.ci)\/[\w./-]+)`/g)].map((match) => match[1]!);
+    const named = [...text.matchAll(/`((?:src|tests|examples|syntaxes|\.ci)\/[\w./-]+)`/g)].map(
+      (match) => match[1]!,
+    );
     expect(named.filter((name) => !existsSync(path.join(root, name)))).toEqual([]);
   });
 
   test('every npm script it names exists', () => {
-    const { scripts } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
+    const { scripts } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as {
+      scripts: Record<string, string>;
+    };
     const named = [...text.matchAll(/npm run ([\w:-]+)/g)].map((match) => match[1]!);
     expect(named.filter((name) => !(name in scripts))).toEqual([]);
   });
@@ -42,13 +51,19 @@ describe('README.md', () => {
   });
 
   test('every command and option it shows is one the program has', async () => {
-    const lines = [...readme.matchAll(/^(?:- run: npx )?troughline ([^#\n]*)/gm)].map((match) => match[1]!.trim().replace(/'[^']*'/g, 'x').split(/\s+/));
+    const lines = [...readme.matchAll(/^(?:- run: npx )?troughline ([^#\n]*)/gm)].map((match) =>
+      match[1]!
+        .trim()
+        .replace(/'[^']*'/g, 'x')
+        .split(/\s+/),
+    );
     expect(lines.length).toBeGreaterThan(5);
     for (const [command, ...rest] of lines) {
       if (command!.startsWith('-') || command === 'COMMAND') continue;
       const help = await troughline([command!, '--help']);
       expect(help.exit, command).toBe(0);
-      for (const option of rest.filter((word) => word.startsWith('--'))) expect(help.out).toContain(option.split('=')[0]);
+      for (const option of rest.filter((word) => word.startsWith('--')))
+        expect(help.out).toContain(option.split('=')[0]);
     }
   });
 
@@ -58,7 +73,10 @@ describe('README.md', () => {
 
   test('every block of the language stands in its table', () => {
     const grammar = readFileSync(path.join(root, 'src/language/troughline.langium'), 'utf8');
-    const blocks = /Block:\s*([^;]+);/.exec(grammar)![1]!.split('|').map((name) => name.trim()); // the grammar has this rule
+    const blocks = /Block:\s*([^;]+);/
+      .exec(grammar)![1]!
+      .split('|')
+      .map((name) => name.trim()); // the grammar has this rule
     const keywords = blocks.map((block) => new RegExp(`\\n${block}:\\s*'([^']+)'`).exec(grammar)?.[1]);
     expect(keywords).not.toContain(undefined);
     expect(keywords.filter((keyword) => !readme.includes(`\`${keyword}\``))).toEqual([]);

@@ -7,49 +7,68 @@ export function handsOf(page) {
 
   /** Opens the quick input by a key, types, and takes the row; again where a late change of focus has closed it. */
   const choose = async (key, text, row) =>
-    until(async () => {
-      await page.keyboard.press('Escape');
-      await page.keyboard.press(key);
-      await quickInput.locator('input').fill(text, { timeout: 3000 });
-      await quickInput.locator('.quick-input-list .monaco-list-row').filter(row).first().click({ timeout: 3000 });
-      return true;
-    }, 30_000, () => `nothing to choose for ${text}`);
+    until(
+      async () => {
+        await page.keyboard.press('Escape');
+        await page.keyboard.press(key);
+        await quickInput.locator('input').fill(text, { timeout: 3000 });
+        await quickInput
+          .locator('.quick-input-list .monaco-list-row')
+          .filter(row)
+          .first()
+          .click({ timeout: 3000 });
+        return true;
+      },
+      30_000,
+      () => `nothing to choose for ${text}`,
+    );
 
   const command = async (title) => choose('F1', `>${title}`, { hasText: title });
 
   const openFile = async (name) => {
     const short = name.split('/').at(-1);
-    await choose('Control+P', name, { has: page.locator('.label-name', { hasText: new RegExp(`^${short.replaceAll('.', '[.]')}$`) }) });
+    await choose('Control+P', name, {
+      has: page.locator('.label-name', { hasText: new RegExp(`^${short.replaceAll('.', '[.]')}$`) }),
+    });
     await page.locator('.tab.active', { hasText: short }).waitFor();
     await page.locator('.editor-group-container.active .monaco-editor .view-line').first().waitFor();
   };
 
   /** A piece of text in the active editor. */
-  const words = (text) => page.locator('.editor-group-container.active .monaco-editor .view-line span > span', { hasText: text });
+  const words = (text) =>
+    page.locator('.editor-group-container.active .monaco-editor .view-line span > span', { hasText: text });
 
   const hover = async (text) => {
     const shown = page.locator('.monaco-hover:visible').filter({ hasText: /\S/ }).first();
     // Tokens are drawn anew when meaning arrives, and lines move when lenses do: look again until a hover stands.
-    return until(async () => {
-      await page.mouse.move(2, 2);
-      const box = await words(text).first().boundingBox({ timeout: 2000 });
-      await page.mouse.move(box.x + Math.min(box.width / 2, 30), box.y + box.height / 2, { steps: 4 });
-      await shown.waitFor({ timeout: 3000 });
-      await page.waitForTimeout(300);
-      return shown;
-    }, 20_000, () => `no hover on ${text}`);
+    return until(
+      async () => {
+        await page.mouse.move(2, 2);
+        const box = await words(text).first().boundingBox({ timeout: 2000 });
+        await page.mouse.move(box.x + Math.min(box.width / 2, 30), box.y + box.height / 2, { steps: 4 });
+        await shown.waitFor({ timeout: 3000 });
+        await page.waitForTimeout(300);
+        return shown;
+      },
+      20_000,
+      () => `no hover on ${text}`,
+    );
   };
 
   /** The quick fix menu on some words; asked for again where the light bulb was not ready. */
   const quickFixes = async (text, which = 'first') => {
     const menu = page.locator('.action-widget:visible');
-    await until(async () => {
-      await page.keyboard.press('Escape');
-      await words(text)[which]().click({ timeout: 3000 });
-      await page.keyboard.press('Control+.');
-      await menu.locator('.monaco-list-row.action').first().waitFor({ timeout: 3000 });
-      return true;
-    }, 30_000, () => `no quick fix on ${text}`);
+    await until(
+      async () => {
+        await page.keyboard.press('Escape');
+        await words(text)[which]().click({ timeout: 3000 });
+        await page.keyboard.press('Control+.');
+        await menu.locator('.monaco-list-row.action').first().waitFor({ timeout: 3000 });
+        return true;
+      },
+      30_000,
+      () => `no quick fix on ${text}`,
+    );
     return menu;
   };
 
@@ -62,7 +81,9 @@ export function handsOf(page) {
 
   /** The text of the active editor as it is on the screen, blanks made plain. */
   const onScreen = async () =>
-    (await page.locator('.editor-group-container.active .monaco-editor .view-line').allInnerTexts()).map((line) => line.replaceAll('\u00a0', ' ')).join('\n');
+    (await page.locator('.editor-group-container.active .monaco-editor .view-line').allInnerTexts())
+      .map((line) => line.replaceAll('\u00a0', ' '))
+      .join('\n');
 
   const problems = async () => {
     await command('Problems: Focus on Problems View');
@@ -76,5 +97,17 @@ export function handsOf(page) {
 
   const webview = () => page.frameLocator('iframe.webview.ready').last().frameLocator('iframe#active-frame');
 
-  return { answer, command, openFile, words, hover, onScreen, quickFixes, problems, save, webview, quickInput };
+  return {
+    answer,
+    command,
+    openFile,
+    words,
+    hover,
+    onScreen,
+    quickFixes,
+    problems,
+    save,
+    webview,
+    quickInput,
+  };
 }

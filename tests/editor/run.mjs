@@ -70,9 +70,16 @@ async function onTheDesktop() {
       const menu = await hands.quickFixes('8,4');
       await shot('quick-fix');
       await menu.locator('.monaco-list-row.action', { hasText: '8.4 mm' }).first().click();
-      await until(async () => (await hands.onScreen()).includes('8.4 mm'), 30_000, () => 'the comma is still there');
+      await until(
+        async () => (await hands.onScreen()).includes('8.4 mm'),
+        30_000,
+        () => 'the comma is still there',
+      );
       await hands.save();
-      expect(onDisk('inspections/TX1-2026-02-03.trough').includes('8.4 mm'), 'the file on disk has not changed');
+      expect(
+        onDisk('inspections/TX1-2026-02-03.trough').includes('8.4 mm'),
+        'the file on disk has not changed',
+      );
     });
 
     await check('completion offers what can be seen at a point, with its meaning', async () => {
@@ -84,7 +91,11 @@ async function onTheDesktop() {
       await shot('completion');
       await page.keyboard.press('Enter');
       await page.keyboard.type('red');
-      await until(async () => (await hands.onScreen()).includes('T2 colour red'), 30_000, () => 'the row was not completed');
+      await until(
+        async () => (await hands.onScreen()).includes('T2 colour red'),
+        30_000,
+        () => 'the row was not completed',
+      );
       await page.keyboard.press('Escape');
     });
 
@@ -92,9 +103,16 @@ async function onTheDesktop() {
       await hands.openFile('conveyors/TX1.trough');
       expect((await hands.onScreen()).includes('incline     12 deg'), 'the text was tidy before');
       await hands.command('Format Document');
-      await until(async () => (await hands.onScreen()).includes('incline 12 deg'), 30_000, () => 'the text is still untidy');
+      await until(
+        async () => (await hands.onScreen()).includes('incline 12 deg'),
+        30_000,
+        () => 'the text is still untidy',
+      );
       await hands.save();
-      expect(onDisk('conveyors/TX1.trough').includes('\n  incline 12 deg\n'), 'the file on disk is still untidy');
+      expect(
+        onDisk('conveyors/TX1.trough').includes('\n  incline 12 deg\n'),
+        'the file on disk is still untidy',
+      );
     });
 
     await check('rename changes a point in its conveyor and in its inspections', async () => {
@@ -105,10 +123,21 @@ async function onTheDesktop() {
       await box.waitFor();
       await box.fill('Low-1');
       await page.keyboard.press('Enter');
-      await until(async () => (await hands.onScreen()).includes('point Low-1'), 30_000, () => 'the point kept its name');
+      await until(
+        async () => (await hands.onScreen()).includes('point Low-1'),
+        30_000,
+        () => 'the point kept its name',
+      );
       await hands.command('File: Save All');
-      await until(async () => onDisk('inspections/TX1-2026-02-03.trough').includes('Low-1 thickness'), 30_000, () => 'the inspection on disk kept the old name');
-      expect(onDisk('conveyors/TX1.trough').includes('point Low-1'), 'the conveyor on disk kept the old name');
+      await until(
+        async () => onDisk('inspections/TX1-2026-02-03.trough').includes('Low-1 thickness'),
+        30_000,
+        () => 'the inspection on disk kept the old name',
+      );
+      expect(
+        onDisk('conveyors/TX1.trough').includes('point Low-1'),
+        'the conveyor on disk kept the old name',
+      );
     });
 
     await check('the outline and the estate view show what there is', async () => {
@@ -139,7 +168,17 @@ async function onTheDesktop() {
       await page.waitForTimeout(500);
       await shot('drawing');
       await drawing.locator('tr[data-origin]', { hasText: 'Low-1' }).first().click();
-      await until(async () => (await page.locator('.statusbar-item', { hasText: /Ln \d+, Col/ }).first().innerText()).includes('Ln 12'), 30_000, () => 'the cursor did not go to the point');
+      await until(
+        async () =>
+          (
+            await page
+              .locator('.statusbar-item', { hasText: /Ln \d+, Col/ })
+              .first()
+              .innerText()
+          ).includes('Ln 12'),
+        30_000,
+        () => 'the cursor did not go to the point',
+      );
     });
 
     await check('an order with two fronts in one run becomes buildable with one mend', async () => {
@@ -162,7 +201,11 @@ async function onTheDesktop() {
       await loaded;
       await page.waitForSelector('.monaco-workbench .explorer-folders-view', { timeout: 60_000 });
       await page.locator('.tab', { hasText: 'Drawing: TX1' }).click();
-      await hands.webview().locator('main.sheet h1', { hasText: 'TX1' }).first().waitFor({ timeout: 120_000 });
+      await hands
+        .webview()
+        .locator('main.sheet h1', { hasText: 'TX1' })
+        .first()
+        .waitFor({ timeout: 120_000 });
     });
 
     await check('a new inspection is scaffolded with the points of the last', async () => {
@@ -194,7 +237,10 @@ async function inTheBrowser() {
   try {
     await check('in a browser: findings of unopened files, a hover and a drawing', async () => {
       await hands.problems();
-      await page.locator('.markers-panel .monaco-list-row', { hasText: '8,4' }).first().waitFor({ timeout: 60_000 });
+      await page
+        .locator('.markers-panel .monaco-list-row', { hasText: '8,4' })
+        .first()
+        .waitFor({ timeout: 60_000 });
       await hands.openFile('conveyors/TX1.trough');
       await says(await hands.hover('TX1'), 'axial speed');
       await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
@@ -226,7 +272,11 @@ function checks({ page, shot }) {
 /** A hover shows the problem at once and the server's card a little later. */
 async function says(card, wanted) {
   let text = '';
-  await until(async () => (text = await card.innerText()).includes(wanted), 30_000, () => `the hover says: ${text}`);
+  await until(
+    async () => (text = await card.innerText()).includes(wanted),
+    30_000,
+    () => `the hover says: ${text}`,
+  );
 }
 
 function expect(condition, message) {

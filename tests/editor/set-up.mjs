@@ -17,7 +17,9 @@ installChromium();
 
 function requireNode(major) {
   if (Number(process.versions.node.split('.')[0]) >= major) return;
-  stop(`the editor tests need Node ${major}; this is ${process.version}. Start them with npm run test:editor.`);
+  stop(
+    `the editor tests need Node ${major}; this is ${process.version}. Start them with npm run test:editor.`,
+  );
 }
 
 function installWorkbenchPackages() {
@@ -25,7 +27,11 @@ function installWorkbenchPackages() {
   const wanted = `${version} on Node ${process.version}`;
   const marker = path.join(workbench, '.packages-ready');
   if (existsSync(marker) && readFileSync(marker, 'utf8') === wanted) return;
-  run('npm', ['install', '--omit=dev', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], workbench);
+  run(
+    'npm',
+    ['install', '--omit=dev', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'],
+    workbench,
+  );
   // The two small native modules that the server cannot start without.
   run('npm', ['rebuild', '@vscode/spdlog', '@vscode/native-watchdog'], workbench);
   writeFileSync(marker, wanted);
@@ -38,15 +44,23 @@ function installChromium() {
   }
   const env = { DEBIAN_FRONTEND: 'noninteractive' };
   run('apt-get', ['update', '-qq'], root, env);
-  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium', 'fonts-liberation', 'fonts-dejavu-core'], root, env);
+  run(
+    'apt-get',
+    ['install', '-y', '-qq', '--no-install-recommends', 'chromium', 'fonts-liberation', 'fonts-dejavu-core'],
+    root,
+    env,
+  );
 }
 
 function run(command, args, cwd, extra = {}) {
   // npm passes its own settings on through the environment; a second npm must not take them for its own.
-  const env = Object.fromEntries(Object.entries(process.env).filter(([name]) => !/^npm_|^(NODE|INIT_CWD)$/i.test(name)));
+  const env = Object.fromEntries(
+    Object.entries(process.env).filter(([name]) => !/^npm_|^(NODE|INIT_CWD)$/i.test(name)),
+  );
   env.npm_config_nodedir = path.resolve(path.dirname(process.execPath), '..');
   const outcome = spawnSync(command, args, { cwd, env: { ...env, ...extra }, stdio: ['ignore', 2, 2] });
-  if (outcome.status !== 0) stop(`${command} ${args.join(' ')} failed (${outcome.status ?? outcome.signal ?? outcome.error})`);
+  if (outcome.status !== 0)
+    stop(`${command} ${args.join(' ')} failed (${outcome.status ?? outcome.signal ?? outcome.error})`);
 }
 
 function stop(message) {

@@ -44,16 +44,42 @@ export async function openWorkbench({ estate, vsix, more = {} }) {
   writeFileSync(path.join(userData, 'User', 'settings.json'), JSON.stringify({ ...settings, ...more }));
   writeFileSync(config, 'auth: none\n');
 
-  const env = Object.fromEntries(Object.entries(process.env).filter(([name]) => !name.startsWith('VSCODE_') && name !== 'npm_config_user_agent'));
-  const shared = [codeServer, '--user-data-dir', userData, '--extensions-dir', extensions, '--config', config];
-  const installed = spawnSync(process.execPath, [...shared, '--install-extension', vsix], { env, encoding: 'utf8' });
-  if (installed.status !== 0) throw new Error(`The extension could not be installed:\n${installed.stdout}${installed.stderr}`);
+  const env = Object.fromEntries(
+    Object.entries(process.env).filter(
+      ([name]) => !name.startsWith('VSCODE_') && name !== 'npm_config_user_agent',
+    ),
+  );
+  const shared = [
+    codeServer,
+    '--user-data-dir',
+    userData,
+    '--extensions-dir',
+    extensions,
+    '--config',
+    config,
+  ];
+  const installed = spawnSync(process.execPath, [...shared, '--install-extension', vsix], {
+    env,
+    encoding: 'utf8',
+  });
+  if (installed.status !== 0)
+    throw new Error(`The extension could not be installed:\n${installed.stdout}${installed.stderr}`);
 
   const port = await freePort();
   const address = `127.0.0.1:${port}`;
   const server = spawn(
     process.execPath,
-    [...shared, '--auth', 'none', '--bind-addr', address, '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', '--disable-getting-started-override'],
+    [
+      ...shared,
+      '--auth',
+      'none',
+      '--bind-addr',
+      address,
+      '--disable-telemetry',
+      '--disable-update-check',
+      '--disable-workspace-trust',
+      '--disable-getting-started-override',
+    ],
     { env, stdio: ['ignore', 'pipe', 'pipe'], detached: true },
   );
   let log = '';
@@ -67,16 +93,35 @@ export async function openWorkbench({ estate, vsix, more = {} }) {
     rmSync(home, { recursive: true, force: true, maxRetries: 5 });
   };
   try {
-    await until(async () => (await fetch(`http://${address}/healthz`)).ok, 30_000, () => `code-server did not start:\n${log}`);
+    await until(
+      async () => (await fetch(`http://${address}/healthz`)).ok,
+      30_000,
+      () => `code-server did not start:\n${log}`,
+    );
     browser = await chromium.launch({
       executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-      args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+      args: [
+        '--headless',
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
     });
     const page = await browser.newPage({ viewport: { width: 1500, height: 950 } });
     page.setDefaultTimeout(20_000);
     await page.goto(`http://${address}/?folder=${encodeURIComponent(workspace)}`);
     await page.waitForSelector('.monaco-workbench .explorer-folders-view', { timeout: 60_000 });
-    return { page, workspace, close, shot: (name) => page.screenshot({ path: path.join(shots, `${name}.png`) }), log: () => log };
+    return {
+      page,
+      workspace,
+      close,
+      shot: (name) => page.screenshot({ path: path.join(shots, `${name}.png`) }),
+      log: () => log,
+    };
   } catch (fault) {
     await close();
     throw fault;
@@ -99,10 +144,13 @@ export async function until(condition, timeout, otherwise) {
 
 async function freePort() {
   return new Promise((resolve, reject) => {
-    const probe = net.createServer().on('error', reject).listen(0, '127.0.0.1', () => {
-      const { port } = probe.address();
-      probe.close(() => resolve(port));
-    });
+    const probe = net
+      .createServer()
+      .on('error', reject)
+      .listen(0, '127.0.0.1', () => {
+        const { port } = probe.address();
+        probe.close(() => resolve(port));
+      });
   });
 }
 

@@ -9,8 +9,15 @@ const examples = fileURLToPath(new URL('../../examples', import.meta.url));
 
 async function findings(estate: string): Promise<{ exit: number; found: string[] }> {
   const { exit, out } = await troughline(['check', `${estate}`, '--format', 'json'], { cwd: examples });
-  const { findings: list } = JSON.parse(out) as { findings: { code: string; severity: string; file: string; line: number }[] };
-  return { exit, found: list.map(({ code, severity, file, line }) => `${severity} ${code} ${file.split('/').slice(1).join('/')}:${line}`) };
+  const { findings: list } = JSON.parse(out) as {
+    findings: { code: string; severity: string; file: string; line: number }[];
+  };
+  return {
+    exit,
+    found: list.map(
+      ({ code, severity, file, line }) => `${severity} ${code} ${file.split('/').slice(1).join('/')}:${line}`,
+    ),
+  };
 }
 
 describe('sound estates are silent', () => {
@@ -21,14 +28,21 @@ describe('sound estates are silent', () => {
 
 test('all but the unfinished one are laid out as the formatter does', async () => {
   const ran = await troughline(['format', '--check', '.'], { cwd: examples });
-  expect(ran.out.trim().split('\n').filter((file) => file !== '' && !file.startsWith('5-every-mistake/'))).toEqual([]);
+  expect(
+    ran.out
+      .trim()
+      .split('\n')
+      .filter((file) => file !== '' && !file.startsWith('5-every-mistake/')),
+  ).toEqual([]);
 });
 
 test('the degradation test: exactly the components past 30 percent are past the limit', async () => {
   // NIST/SEMATECH e-Handbook 8.4.2.3: 85 °C unit 5 and 105 °C units 1, 2, 4 and 5 exceed 30 percent by 1000 h.
   const text = readFileSync(`${examples}/3-degradation/degradation.trough`, 'utf8').split('\n');
   const { found } = await findings('3-degradation');
-  const past = found.filter((f) => f.startsWith('error TL310')).map((f) => text[Number(f.split(':')[1]) - 1]!.trim().split(' ')[0]);
+  const past = found
+    .filter((f) => f.startsWith('error TL310'))
+    .map((f) => text[Number(f.split(':')[1]) - 1]!.trim().split(' ')[0]);
   expect(past).toEqual(['U5', 'U1', 'U2', 'U4', 'U5']);
 });
 
@@ -37,7 +51,9 @@ describe('the demo estate', () => {
     const { exit, found } = await findings('4-tarnholt');
     expect(exit).toBe(1);
     const wrong = found.filter((f) => !f.startsWith('information'));
-    expect(wrong.filter((f) => !f.includes('jobs/SL4-spring.trough'))).toEqual(['warning TL501 inspections/DG1/2026-08-17.trough:5']);
+    expect(wrong.filter((f) => !f.includes('jobs/SL4-spring.trough'))).toEqual([
+      'warning TL501 inspections/DG1/2026-08-17.trough:5',
+    ]);
     expect(wrong.filter((f) => f.includes('TL402'))).toHaveLength(1);
   });
 });

@@ -17,21 +17,35 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 
 describe('pages', () => {
   let browser: Browser;
-  beforeAll(async () => { browser = await openBrowser(); });
-  afterAll(async () => { await browser.close(); });
+  beforeAll(async () => {
+    browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
 
-  const analysis = read(liftConveyor({ job: 'change screw', more: 'inspection DG1 2026-05-04 meter 4000 h {\n  P1 thickness 9.4 mm\n}' }));
+  const analysis = read(
+    liftConveyor({
+      job: 'change screw',
+      more: 'inspection DG1 2026-05-04 meter 4000 h {\n  P1 thickness 9.4 mm\n}',
+    }),
+  );
   const pack = workPack(analysis.estate, theJob(analysis));
   const sheet = inspectionSheet(analysis.estate, theConveyor(analysis));
   const pages: Readonly<Record<string, string>> = {
-    'work pack': workPackHtml(pack), 'as-fitted form': asFittedPage(pack), 'inspection sheet': inspectionSheetHtml(sheet), 'phone page': inspectionPhonePage(sheet),
+    'work pack': workPackHtml(pack),
+    'as-fitted form': asFittedPage(pack),
+    'inspection sheet': inspectionSheetHtml(sheet),
+    'phone page': inspectionPhonePage(sheet),
   };
   for (const [name, html] of Object.entries(pages)) {
     test(`${name} has nothing that axe-core objects to`, async () => {
       const page = await browser.newPage({ bypassCSP: true, viewport: { width: 390, height: 844 } });
       await page.setContent(html);
       await page.evaluate(axe);
-      const found: unknown = await page.evaluate(`axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa'] }).then((result) => result.violations.map((each) => each.id + ': ' + each.nodes.map((node) => node.target).join(', ').slice(0, 200)))`);
+      const found: unknown = await page.evaluate(
+        `axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa'] }).then((result) => result.violations.map((each) => each.id + ': ' + each.nodes.map((node) => node.target).join(', ').slice(0, 200)))`,
+      );
       expect(found).toEqual([]);
       await page.close();
     });

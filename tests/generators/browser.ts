@@ -6,9 +6,20 @@ import { chromium, type Browser } from 'playwright-core';
 const program = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
 
 export async function openBrowser(): Promise<Browser> {
-  if (!existsSync(program)) throw new Error(`These tests need a Chromium at ${program}: node tests/editor/set-up.mjs puts one there, or name another in CHROMIUM.`);
+  if (!existsSync(program))
+    throw new Error(
+      `These tests need a Chromium at ${program}: node tests/editor/set-up.mjs puts one there, or name another in CHROMIUM.`,
+    );
   return chromium.launch({
     executablePath: program,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
   });
 }

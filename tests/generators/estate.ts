@@ -11,13 +11,15 @@ export function read(...texts: readonly string[]): Analysis {
 
 export function theJob(analysis: Analysis, name = 'J1'): Job {
   const job = analysis.estate.jobs.find((each) => each.name === name);
-  if (!job) throw new Error(`no job ${name}: ${analysis.findings.map((finding) => finding.message).join('; ')}`);
+  if (!job)
+    throw new Error(`no job ${name}: ${analysis.findings.map((finding) => finding.message).join('; ')}`);
   return job;
 }
 
 export function theConveyor(analysis: Analysis, name = 'DG1'): Conveyor {
   const conveyor = analysis.estate.conveyors.find((each) => each.name === name);
-  if (!conveyor) throw new Error(`no conveyor ${name}: ${analysis.findings.map((finding) => finding.message).join('; ')}`);
+  if (!conveyor)
+    throw new Error(`no conveyor ${name}: ${analysis.findings.map((finding) => finding.message).join('; ')}`);
   return conveyor;
 }
 

@@ -21,19 +21,26 @@ function printEverything({ estate }: Analysis): void {
   for (const job of estate.jobs) {
     const pack = workPack(estate, job);
     expect(workPackHtml(pack)).not.toMatch(wrong);
-    expect(workPackMarkdown(pack) + workPackCalendar(pack) + asFittedPage(pack).split('id="data"')[1]?.split('</script>')[0]).not.toMatch(/\bNaN\b|Infinity/);
+    expect(
+      workPackMarkdown(pack) +
+        workPackCalendar(pack) +
+        asFittedPage(pack).split('id="data"')[1]?.split('</script>')[0],
+    ).not.toMatch(/\bNaN\b|Infinity/);
   }
   for (const conveyor of estate.conveyors) {
     const sheet = inspectionSheet(estate, conveyor);
     expect(inspectionSheetHtml(sheet)).not.toMatch(wrong);
-    expect(inspectionPhonePage(sheet).split('id="data"')[1]?.split('</script>')[0]).not.toMatch(/\bNaN\b|Infinity/);
+    expect(inspectionPhonePage(sheet).split('id="data"')[1]?.split('</script>')[0]).not.toMatch(
+      /\bNaN\b|Infinity/,
+    );
   }
 }
 
 describe('every example of a rule', () => {
   for (const rule of rules) {
     test(`${rule.code} ${rule.title}`, () => {
-      for (const kind of ['bad', 'good'] as const) printEverything(analyse([{ uri: 'memory:/example.trough', text: exampleOf(rule, kind).text }]));
+      for (const kind of ['bad', 'good'] as const)
+        printEverything(analyse([{ uri: 'memory:/example.trough', text: exampleOf(rule, kind).text }]));
     });
   }
 });
@@ -48,10 +55,22 @@ describe('odd shapes', () => {
     'a liner thicker than the trough is round': base.replace('layer white 6 mm', 'layer white 400 mm'),
     'a screw wider than the trough': base.replace('outside diameter 300 mm', 'outside diameter 900 mm'),
     'a flight wider than the screw': base.replace('flight 60 mm', 'flight 600 mm'),
-    'no parts at all': base.replace(/^ {2}(section|break|hold-down|brace|cover|access|isolation|lifting|point) .*$/gm, ''),
-    'parts beyond the end': base.replace('from 0.5 m to 11.5 m', 'from 0.5 m to 40 m').replace('at 9 m limit', 'at 90 m limit').replace('P3 at 9.00 m', 'P3 at 90 m'),
-    'gates over one another': base.replace('break Gate at 7 m to 7.5 m', 'break Other at 6 m to 8 m joint ring\n  break Gate at 7 m to 7.5 m'),
+    'no parts at all': base.replace(
+      /^ {2}(section|break|hold-down|brace|cover|access|isolation|lifting|point) .*$/gm,
+      '',
+    ),
+    'parts beyond the end': base
+      .replace('from 0.5 m to 11.5 m', 'from 0.5 m to 40 m')
+      .replace('at 9 m limit', 'at 90 m limit')
+      .replace('P3 at 9.00 m', 'P3 at 90 m'),
+    'gates over one another': base.replace(
+      'break Gate at 7 m to 7.5 m',
+      'break Other at 6 m to 8 m joint ring\n  break Gate at 7 m to 7.5 m',
+    ),
     'panels longer than the run': base.replace('panel length 1000 mm', 'panel length 9000 mm'),
   };
-  for (const [name, text] of Object.entries(shapes)) test(name, () => { printEverything(read(text)); });
+  for (const [name, text] of Object.entries(shapes))
+    test(name, () => {
+      printEverything(read(text));
+    });
 });

@@ -8,7 +8,16 @@ import type { Break, BreakKind, Conveyor, Point } from '../../src/domain/model/c
 import type { Estate } from '../../src/domain/model/estate.js';
 import type { Origin } from '../../src/domain/model/origin.js';
 import type { Plant } from '../../src/domain/model/plant.js';
-import { ReadingKind, type DutyChange, type Inspection, type MeterChange, type Place, type Readings, type Reline, type ScrewChange } from '../../src/domain/model/records.js';
+import {
+  ReadingKind,
+  type DutyChange,
+  type Inspection,
+  type MeterChange,
+  type Place,
+  type Readings,
+  type Reline,
+  type ScrewChange,
+} from '../../src/domain/model/records.js';
 import type { LinerSpecification, ScrewSpecification } from '../../src/domain/model/specifications.js';
 import type { NameUse, Stated, StatedClock, StatedDay } from '../../src/domain/model/stated.js';
 import type { Stretch } from '../../src/domain/model/stretch.js';
@@ -34,13 +43,27 @@ export function calendarDay(text: string): CalendarDay {
   return parsed;
 }
 export const on = (text: string): StatedDay => ({ day: calendarDay(text), origin: origin() });
-export const clock = (value: number): StatedClock => ({ hours: value, text: formatClock(value), origin: origin() });
+export const clock = (value: number): StatedClock => ({
+  hours: value,
+  text: formatClock(value),
+  origin: origin(),
+});
 export const use = (name: string): NameUse => ({ name, origin: origin() });
 
 export function plant(facts: Partial<Plant> = {}): Plant {
   return {
-    name: 'Tarnholt', origin: origin(), nameOrigin: origin(), risk: ratio(0.05), outages: [], crews: [], accessUnits: [], shifts: [],
-    leadTimes: [], costs: [], unitTimes: [], ...facts,
+    name: 'Tarnholt',
+    origin: origin(),
+    nameOrigin: origin(),
+    risk: ratio(0.05),
+    outages: [],
+    crews: [],
+    accessUnits: [],
+    shifts: [],
+    leadTimes: [],
+    costs: [],
+    unitTimes: [],
+    ...facts,
   };
 }
 
@@ -51,18 +74,36 @@ export function liner(facts: Partial<LinerSpecification> = {}): LinerSpecificati
     { name: 'red', thickness: mm(6), origin: origin() },
   ];
   return {
-    name: 'TwoLayer12', origin: origin(), nameOrigin: origin(), material: 'PE1000', layers,
-    thickness: mm(layers.reduce((sum, layer) => sum + layer.thickness.value, 0)), layerTolerance: ratio(0.05),
-    panelLengths: [mm(1200)], panelTolerance: mm(1), stockLengths: [], condemn: mm(3), joint: { policy: 'butted', origin: origin() },
-    density: stated('density', 935), expansion: stated('expansion', 200e-6), modulus: stated('stress', 750),
-    maximumTemperature: stated('temperature', 80), ...facts,
+    name: 'TwoLayer12',
+    origin: origin(),
+    nameOrigin: origin(),
+    material: 'PE1000',
+    layers,
+    thickness: mm(layers.reduce((sum, layer) => sum + layer.thickness.value, 0)),
+    layerTolerance: ratio(0.05),
+    panelLengths: [mm(1200)],
+    panelTolerance: mm(1),
+    stockLengths: [],
+    condemn: mm(3),
+    joint: { policy: 'butted', origin: origin() },
+    density: stated('density', 935),
+    expansion: stated('expansion', 200e-6),
+    modulus: stated('stress', 750),
+    maximumTemperature: stated('temperature', 80),
+    ...facts,
   };
 }
 
 export function screw(facts: Partial<ScrewSpecification> = {}): ScrewSpecification {
   return {
-    name: 'Spiral400', origin: origin(), nameOrigin: origin(), kind: { kind: 'shaftless' }, outsideDiameter: mm(400), pitch: mm(350),
-    density: stated('density', 7850), ...facts,
+    name: 'Spiral400',
+    origin: origin(),
+    nameOrigin: origin(),
+    kind: { kind: 'shaftless' },
+    outsideDiameter: mm(400),
+    pitch: mm(350),
+    density: stated('density', 7850),
+    ...facts,
   };
 }
 
@@ -70,7 +111,14 @@ export function point(name: string, at: number, hour = 5): Point {
   return { name, at: mm(at), clock: clock(hour), origin: origin(), nameOrigin: origin() };
 }
 
-export function gap(name: string, kind: BreakKind, from: number, to = from, allowance = 0, implied = false): Break {
+export function gap(
+  name: string,
+  kind: BreakKind,
+  from: number,
+  to = from,
+  allowance = 0,
+  implied = false,
+): Break {
   return { name, kind, from: mm(from), to: mm(to), allowance: mm(allowance), origin: origin(), implied };
 }
 
@@ -78,14 +126,35 @@ export function gap(name: string, kind: BreakKind, from: number, to = from, allo
 export function conveyor(facts: Partial<Conveyor> = {}): Conveyor {
   const length = facts.length ?? mm(12_000);
   return {
-    name: 'DG1', origin: origin(), nameOrigin: origin(), plant: plant(), length, incline: stated('angle', 24),
+    name: 'DG1',
+    origin: origin(),
+    nameOrigin: origin(),
+    plant: plant(),
+    length,
+    incline: stated('angle', 24),
     trough: { insideRadius: mm(226), sideHeight: mm(260), plate: mm(4), origin: origin() },
-    screwUse: use('Spiral400'), screw: screw(), linerUse: use('TwoLayer12'), liner: liner(),
-    duty: { nominal: perDay(10) }, commissioned: { date: on('2024-01-01'), meter: hours(0), origin: origin() },
-    wearBy: 'hours', confinedSpace: false, sections: [],
-    breaks: [gap('Tail', 'end plate', 0, 0, 0, true), gap('Head', 'end plate', length.value, length.value, 0, true)],
-    holdDowns: [], braces: [], covers: [], access: [], isolations: [], hatches: [], liftingPoints: [],
-    points: [point('P1', 3000), point('P2', 9000)], ...facts,
+    screwUse: use('Spiral400'),
+    screw: screw(),
+    linerUse: use('TwoLayer12'),
+    liner: liner(),
+    duty: { nominal: perDay(10) },
+    commissioned: { date: on('2024-01-01'), meter: hours(0), origin: origin() },
+    wearBy: 'hours',
+    confinedSpace: false,
+    sections: [],
+    breaks: [
+      gap('Tail', 'end plate', 0, 0, 0, true),
+      gap('Head', 'end plate', length.value, length.value, 0, true),
+    ],
+    holdDowns: [],
+    braces: [],
+    covers: [],
+    access: [],
+    isolations: [],
+    hatches: [],
+    liftingPoints: [],
+    points: [point('P1', 3000), point('P2', 9000)],
+    ...facts,
   };
 }
 
@@ -110,20 +179,45 @@ export interface Look {
 
 export function reline(of: Conveyor, date: string, meter: number, facts: Partial<Reline> = {}): Reline {
   return {
-    conveyor: of, conveyorUse: use(of.name), date: on(date), meter: { hours: hours(meter) }, liner: of.liner, scope: [], asFitted: [],
-    panelsFitted: [], offcuts: [], remarks: [], origin: origin(), ...facts,
+    conveyor: of,
+    conveyorUse: use(of.name),
+    date: on(date),
+    meter: { hours: hours(meter) },
+    liner: of.liner,
+    scope: [],
+    asFitted: [],
+    panelsFitted: [],
+    offcuts: [],
+    remarks: [],
+    origin: origin(),
+    ...facts,
   };
 }
 
-export const chainages = (from: number, to: number): Stretch => ({ kind: 'chainage', from: mm(from), to: mm(to), origin: origin() });
+export const chainages = (from: number, to: number): Stretch => ({
+  kind: 'chainage',
+  from: mm(from),
+  to: mm(to),
+  origin: origin(),
+});
 
 export function meterChange(of: Conveyor, date: string, old: number, fresh: number): MeterChange {
-  return { conveyor: of, conveyorUse: use(of.name), date: on(date), old: hours(old), new: hours(fresh), origin: origin() };
+  return {
+    conveyor: of,
+    conveyorUse: use(of.name),
+    date: on(date),
+    old: hours(old),
+    new: hours(fresh),
+    origin: origin(),
+  };
 }
 
 export function dutyChange(of: Conveyor, from: string, hoursPerDay: number, spread?: number): DutyChange {
   return {
-    conveyor: of, conveyorUse: use(of.name), from: on(from), origin: origin(),
+    conveyor: of,
+    conveyorUse: use(of.name),
+    from: on(from),
+    origin: origin(),
     duty: { nominal: perDay(hoursPerDay), ...(spread === undefined ? {} : { tolerance: ratio(spread) }) },
   };
 }
@@ -140,15 +234,34 @@ export interface EstateParts {
 /** Puts readings into their columns; a point name the conveyor does not have gets place −1. */
 export function estate(parts: EstateParts): Estate {
   const places: Place[] = parts.conveyors.flatMap((of) =>
-    of.points.map((p) => ({ conveyor: of, name: p.name, at: p.at.value, clock: p.clock.hours, declared: true, origin: p.origin })));
-  const looks = [...(parts.looks ?? [])].sort((a, b) =>
-    parts.conveyors.indexOf(a.conveyor) - parts.conveyors.indexOf(b.conveyor) || calendarDay(a.date) - calendarDay(b.date));
+    of.points.map((p) => ({
+      conveyor: of,
+      name: p.name,
+      at: p.at.value,
+      clock: p.clock.hours,
+      declared: true,
+      origin: p.origin,
+    })),
+  );
+  const looks = [...(parts.looks ?? [])].sort(
+    (a, b) =>
+      parts.conveyors.indexOf(a.conveyor) - parts.conveyors.indexOf(b.conveyor) ||
+      calendarDay(a.date) - calendarDay(b.date),
+  );
   const rows = looks.map((look) => rowsOf(look.rows));
   const count = rows.reduce((sum, r) => sum + r.length, 0);
   const notes = new Map<number, string>();
   const readings = {
-    count, inspection: new Int32Array(count), place: new Int32Array(count), kind: new Uint8Array(count), value: new Float64Array(count).fill(NaN),
-    error: new Float64Array(count).fill(NaN), source: new Int32Array(count), start: new Int32Array(count), end: new Int32Array(count), notes,
+    count,
+    inspection: new Int32Array(count),
+    place: new Int32Array(count),
+    kind: new Uint8Array(count),
+    value: new Float64Array(count).fill(NaN),
+    error: new Float64Array(count).fill(NaN),
+    source: new Int32Array(count),
+    start: new Int32Array(count),
+    end: new Int32Array(count),
+    notes,
   } satisfies Readings;
 
   const inspections: Inspection[] = [];
@@ -168,26 +281,54 @@ export function estate(parts: EstateParts): Estate {
       row += 1;
     }
     inspections.push({
-      conveyor: look.conveyor, conveyorUse: use(look.conveyor.name), date: on(look.date),
-      meter: { hours: hours(look.meter), ...(look.tonnes === undefined ? {} : { tonnes: stated('mass', look.tonnes * 1000) }) },
-      origin: origin(), view: { direction: 'downstream', stated: true, origin: origin() },
-      holdDownGaps: [], flights: [], wornWidths: [], currents: [], remarks: [], photos: [], firstRow, endRow: row, ...look.facts,
+      conveyor: look.conveyor,
+      conveyorUse: use(look.conveyor.name),
+      date: on(look.date),
+      meter: {
+        hours: hours(look.meter),
+        ...(look.tonnes === undefined ? {} : { tonnes: stated('mass', look.tonnes * 1000) }),
+      },
+      origin: origin(),
+      view: { direction: 'downstream', stated: true, origin: origin() },
+      holdDownGaps: [],
+      flights: [],
+      wornWidths: [],
+      currents: [],
+      remarks: [],
+      photos: [],
+      firstRow,
+      endRow: row,
+      ...look.facts,
     });
   });
   return {
-    plants: [...new Set(parts.conveyors.map((c) => c.plant))], liners: [...new Set(parts.conveyors.map((c) => c.liner))],
-    screws: [...new Set(parts.conveyors.map((c) => c.screw))], conveyors: parts.conveyors, inspections, readings, places,
-    relines: parts.relines ?? [], screwChanges: parts.screwChanges ?? [], meterChanges: parts.meterChanges ?? [],
-    dutyChanges: parts.dutyChanges ?? [], jobs: [],
+    plants: [...new Set(parts.conveyors.map((c) => c.plant))],
+    liners: [...new Set(parts.conveyors.map((c) => c.liner))],
+    screws: [...new Set(parts.conveyors.map((c) => c.screw))],
+    conveyors: parts.conveyors,
+    inspections,
+    readings,
+    places,
+    relines: parts.relines ?? [],
+    screwChanges: parts.screwChanges ?? [],
+    meterChanges: parts.meterChanges ?? [],
+    dutyChanges: parts.dutyChanges ?? [],
+    jobs: [],
   };
 }
 
 function rowsOf(rows: Look['rows']): readonly Row[] {
-  return Array.isArray(rows) ? (rows as readonly Row[]) : Object.entries(rows).map(([name, seen]) => ({ point: name, seen: seen as Seen }));
+  return Array.isArray(rows)
+    ? (rows as readonly Row[])
+    : Object.entries(rows).map(([name, seen]) => ({ point: name, seen: seen as Seen }));
 }
 
 function kindOf(seen: Seen): number {
   if (typeof seen === 'number') return ReadingKind.thickness;
   if (typeof seen === 'object') return ReadingKind.colour;
-  return seen === 'trough' ? ReadingKind.trough : seen === 'not seen' ? ReadingKind.notSeen : ReadingKind.unreadable;
+  return seen === 'trough'
+    ? ReadingKind.trough
+    : seen === 'not seen'
+      ? ReadingKind.notSeen
+      : ReadingKind.unreadable;
 }

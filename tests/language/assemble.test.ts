@@ -6,21 +6,36 @@ import { assemble } from '../../src/language/assemble.js';
 import { ReadingKind } from '../../src/domain/model/records.js';
 import { conveyor, inspect, liner, machine, problemsOf, read, sheetOf, specifications } from './read.js';
 
-const otherLiner = liner.replace('TwoLayer12', 'Three12').replace('layer white 6 mm\n  layer red 6 mm', 'layer green 4 mm\n  layer white 4 mm\n  layer black 4 mm');
+const otherLiner = liner
+  .replace('TwoLayer12', 'Three12')
+  .replace('layer white 6 mm\n  layer red 6 mm', 'layer green 4 mm\n  layer white 4 mm\n  layer black 4 mm');
 
 describe('colours', () => {
   const reline = (scope: string): string => `reline DG1 2025-06-01 meter 5000 h { liner Three12 ${scope} }`;
-  const look = (date: string, meter: number, rows: string): string => inspect(rows, `DG1 ${date} meter ${meter} h`);
-  const layers = (...texts: readonly string[]): readonly number[] => [...read(machine, otherLiner, ...texts).estate.readings.value];
+  const look = (date: string, meter: number, rows: string): string =>
+    inspect(rows, `DG1 ${date} meter ${meter} h`);
+  const layers = (...texts: readonly string[]): readonly number[] => [
+    ...read(machine, otherLiner, ...texts).estate.readings.value,
+  ];
 
   it('are layers of the liner that lay there on the day', () => {
-    expect(layers(reline(''), look('2025-05-01', 4000, 'P1 colour white'), look('2025-07-01', 6000, 'P1 colour white'))).toEqual([0, 1]);
+    expect(
+      layers(
+        reline(''),
+        look('2025-05-01', 4000, 'P1 colour white'),
+        look('2025-07-01', 6000, 'P1 colour white'),
+      ),
+    ).toEqual([0, 1]);
   });
   it('of a liner that has gone are unknown after it', () => {
-    expect(problemsOf(machine, otherLiner, reline(''), look('2025-07-01', 6000, 'P1 colour red'))).toMatchObject([{ kind: 'unknown colour', at: 'red', liner: 'Three12' }]);
+    expect(
+      problemsOf(machine, otherLiner, reline(''), look('2025-07-01', 6000, 'P1 colour red')),
+    ).toMatchObject([{ kind: 'unknown colour', at: 'red', liner: 'Three12' }]);
   });
   it('stay those of the old liner where the reline did not reach', () => {
-    expect(layers(reline('scope from 7 m to 9 m'), look('2025-07-01', 6000, 'P1 colour red\n  P2 colour black'))).toEqual([1, 2]);
+    expect(
+      layers(reline('scope from 7 m to 9 m'), look('2025-07-01', 6000, 'P1 colour red\n  P2 colour black')),
+    ).toEqual([1, 2]);
   });
   it('on the day of a reline may be of either liner', () => {
     expect(layers(reline(''), look('2025-06-01', 5000, 'P1 colour red\n  P2 colour black'))).toEqual([1, 2]);
@@ -33,10 +48,14 @@ describe('colours', () => {
 
 describe('names', () => {
   it('are found in other texts, wherever these stand', () => {
-    expect(problemsOf(inspect('P1 colour white'), conveyor('DG1', 'point P1 at 6 m clock 6:00'), specifications)).toEqual([]);
+    expect(
+      problemsOf(inspect('P1 colour white'), conveyor('DG1', 'point P1 at 6 m clock 6:00'), specifications),
+    ).toEqual([]);
   });
   it('of conveyors may be written with their plant', () => {
-    expect(problemsOf(machine, inspect('P1 colour white', 'Tarnholt.DG1 2026-03-14 meter 8120 h'))).toEqual([]);
+    expect(problemsOf(machine, inspect('P1 colour white', 'Tarnholt.DG1 2026-03-14 meter 8120 h'))).toEqual(
+      [],
+    );
   });
   it('sort by the numbers in them: DG2 before DG10', () => {
     const { estate } = read(specifications, conveyor('DG10') + conveyor('DG2') + conveyor('CP3'));
@@ -45,7 +64,10 @@ describe('names', () => {
   it('that are unknown leave the plant of a conveyor to its defaults, so that the machine is still checked', () => {
     const { estate, problems } = read(specifications, conveyor('DG1', '', { plant: 'plant Tarnhold' }));
     expect(problems.map((problem) => problem.kind)).toEqual(['unknown name']);
-    expect(estate.conveyors[0]?.plant).toMatchObject({ name: 'Tarnhold', risk: { value: 0.05, assumed: expect.any(String) } });
+    expect(estate.conveyors[0]?.plant).toMatchObject({
+      name: 'Tarnhold',
+      risk: { value: 0.05, assumed: expect.any(String) },
+    });
   });
 });
 
@@ -59,7 +81,10 @@ describe('the same objects', () => {
   });
   it('change with their parts', () => {
     const before = assemble([sheetOf(specifications, 0), sheetOf(conveyor('DG1'), 1)]);
-    const changed = assemble([sheetOf(specifications.replace('white 6 mm', 'white 7 mm'), 0), sheetOf(conveyor('DG1'), 1)]);
+    const changed = assemble([
+      sheetOf(specifications.replace('white 6 mm', 'white 7 mm'), 0),
+      sheetOf(conveyor('DG1'), 1),
+    ]);
     expect(before.estate.conveyors[0]?.liner.thickness.value).toBe(12);
     expect(changed.estate.conveyors[0]?.liner.thickness.value).toBe(13);
   });
@@ -67,18 +92,32 @@ describe('the same objects', () => {
 
 it('gives the same estate in whatever order the texts come', () => {
   const texts = [
-    specifications, otherLiner, conveyor('DG1', 'point P every 2 m from 2 m to 20 m clock 7:30'), conveyor('DG2', 'point P1 at 6 m clock 6:00'), conveyor('DG2'),
+    specifications,
+    otherLiner,
+    conveyor('DG1', 'point P every 2 m from 2 m to 20 m clock 7:30'),
+    conveyor('DG2', 'point P1 at 6 m clock 6:00'),
+    conveyor('DG2'),
     'plant Tarnholt { duty 5 h/d }',
-    inspect('P1 colour red\n  P4 thickness 8 mm\n  at 3 m clock 5:00 thickness 4 mm'), inspect('P1 colour white\n  at 2.5 m clock 5:00 thickness 4 mm', 'DG1 2025-03-14 meter 7000 h'),
-    inspect('P1 colour blue\n  P9 thickness 8 mm', 'DG2 2025-03-14 meter 7000 h'), inspect('P1 colour white', 'DG1 2026-03-14 meter 8120 h'),
-    'reline DG1 2025-06-01 meter 7500 h { liner Three12 scope run 1 }', 'reline DG2 2025-06-01 meter 7500 h { }', 'job J { conveyor DG1 }', 'job J { conveyor DG2 }',
+    inspect('P1 colour red\n  P4 thickness 8 mm\n  at 3 m clock 5:00 thickness 4 mm'),
+    inspect('P1 colour white\n  at 2.5 m clock 5:00 thickness 4 mm', 'DG1 2025-03-14 meter 7000 h'),
+    inspect('P1 colour blue\n  P9 thickness 8 mm', 'DG2 2025-03-14 meter 7000 h'),
+    inspect('P1 colour white', 'DG1 2026-03-14 meter 8120 h'),
+    'reline DG1 2025-06-01 meter 7500 h { liner Three12 scope run 1 }',
+    'reline DG2 2025-06-01 meter 7500 h { }',
+    'job J { conveyor DG1 }',
+    'job J { conveyor DG2 }',
   ];
   // Each text keeps its number and name; only the order in which they are handed over changes.
-  const sheets = texts.map((text, source) => sheetOf(text, source, `text${String(source).padStart(2, '0')}.trough`));
+  const sheets = texts.map((text, source) =>
+    sheetOf(text, source, `text${String(source).padStart(2, '0')}.trough`),
+  );
   const expected = comparable(assemble(sheets));
-  fc.assert(fc.property(fc.shuffledSubarray(sheets, { minLength: sheets.length }), (order) => {
-    expect(comparable(assemble(order))).toEqual(expected);
-  }), { numRuns: 50 });
+  fc.assert(
+    fc.property(fc.shuffledSubarray(sheets, { minLength: sheets.length }), (order) => {
+      expect(comparable(assemble(order))).toEqual(expected);
+    }),
+    { numRuns: 50 },
+  );
 });
 
 function comparable({ estate, problems }: ReturnType<typeof assemble>): unknown {

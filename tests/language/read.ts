@@ -26,8 +26,12 @@ export const screw = `screw Spiral400 {
 }
 `;
 const needed = {
-  plant: 'plant Tarnholt', length: 'length 22.4 m', incline: 'incline 24 deg',
-  trough: 'trough inside radius 226 mm side height 260 mm plate 4 mm', screw: 'screw Spiral400', liner: 'liner TwoLayer12',
+  plant: 'plant Tarnholt',
+  length: 'length 22.4 m',
+  incline: 'incline 24 deg',
+  trough: 'trough inside radius 226 mm side height 260 mm plate 4 mm',
+  screw: 'screw Spiral400',
+  liner: 'liner TwoLayer12',
 };
 
 /** A conveyor with all it needs, `facts` besides; a needed fact is changed or, by '', left out through `instead`. */
@@ -37,9 +41,15 @@ export function conveyor(name: string, facts = '', instead: Partial<typeof neede
 
 export const specifications = plant + liner + screw;
 /** Everything for one conveyor, DG1, with points P1 and P2 and a break Gate. */
-export const machine = specifications + conveyor('DG1', 'break Gate at 12.4 m to 12.9 m slide gate allowance 12 mm\n  point P1 at 6.2 m clock 7:30\n  point P2 at 8 m clock 6:00');
+export const machine =
+  specifications +
+  conveyor(
+    'DG1',
+    'break Gate at 12.4 m to 12.9 m slide gate allowance 12 mm\n  point P1 at 6.2 m clock 7:30\n  point P2 at 8 m clock 6:00',
+  );
 
-export const inspect = (rows: string, head = 'DG1 2026-03-14 meter 8120 h'): string => `inspection ${head} {\n  ${rows}\n}\n`;
+export const inspect = (rows: string, head = 'DG1 2026-03-14 meter 8120 h'): string =>
+  `inspection ${head} {\n  ${rows}\n}\n`;
 
 export function sheetOf(text: string, source = 0, uri = `text${source}.trough`): Sheet {
   return readSheet(text, source, uri);
@@ -51,13 +61,20 @@ export function read(...texts: readonly string[]): Assembled {
 
 /** Problems of the texts taken together, each with the words it points at. */
 export function problemsOf(...texts: readonly string[]): readonly (Problem & { readonly at: string })[] {
-  return read(...texts).problems.map((problem) => ({ ...problem, at: texts[problem.origin.source]?.slice(problem.origin.start, problem.origin.end) ?? '' }));
+  return read(...texts).problems.map((problem) => ({
+    ...problem,
+    at: texts[problem.origin.source]?.slice(problem.origin.start, problem.origin.end) ?? '',
+  }));
 }
 
 /** The only problem, which must be of this kind. */
-export function only<K extends ProblemKind>(kind: K, ...texts: readonly string[]): Extract<Problem, { kind: K }> & { readonly at: string } {
+export function only<K extends ProblemKind>(
+  kind: K,
+  ...texts: readonly string[]
+): Extract<Problem, { kind: K }> & { readonly at: string } {
   const problems = problemsOf(...texts);
   const [first] = problems;
-  if (problems.length !== 1 || first?.kind !== kind) throw new Error(`Expected one problem "${kind}", got ${JSON.stringify(problems, null, 1)}`);
+  if (problems.length !== 1 || first?.kind !== kind)
+    throw new Error(`Expected one problem "${kind}", got ${JSON.stringify(problems, null, 1)}`);
   return first as Extract<Problem, { kind: K }> & { readonly at: string }; // its kind has just been compared
 }

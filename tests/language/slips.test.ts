@@ -12,13 +12,19 @@ const body = (facts: string): string => conveyor('DG1', facts);
 
 describe('a word that does not belong', () => {
   it('is put beside the word that was meant', () => {
-    expect(slipsOf(body('lenght 3 m'))).toEqual(['lenght: `lenght` is not something a conveyor says. Did you mean `length`?']);
+    expect(slipsOf(body('lenght 3 m'))).toEqual([
+      'lenght: `lenght` is not something a conveyor says. Did you mean `length`?',
+    ]);
   });
   it('inside a fact is told with what should stand there', () => {
-    expect(slipsOf('screw S { flight 80 mm bye 25 mm }')).toEqual(['bye: Expected `by` after `80 mm`, but found `bye`.']);
+    expect(slipsOf('screw S { flight 80 mm bye 25 mm }')).toEqual([
+      'bye: Expected `by` after `80 mm`, but found `bye`.',
+    ]);
   });
   it('where a block begins lists the blocks', () => {
-    expect(slipsOf('plnt A { }')[0]).toMatch(/^plnt: A block starts here with one of `plant`, `liner`, .*Did you mean `plant`\?$/);
+    expect(slipsOf('plnt A { }')[0]).toMatch(
+      /^plnt: A block starts here with one of `plant`, `liner`, .*Did you mean `plant`\?$/,
+    );
   });
   it('in a row of an inspection is put beside what can follow a point', () => {
     expect(slipsOf(inspect('P1 thicknes 8.4 mm'))).toEqual([
@@ -26,8 +32,12 @@ describe('a word that does not belong', () => {
     ]);
   });
   it('at the start of a row, though the parser takes it for a point, is told itself', () => {
-    expect(slipsOf('reline C 2026-01-01 meter 5 h { qcope run 1 }')).toEqual(['qcope: `qcope` is not something a reline says. Did you mean `scope`?']);
-    expect(slipsOf(inspect('vieww upstream'))).toEqual(['vieww: `vieww` is not something an inspection says. Did you mean `view`?']);
+    expect(slipsOf('reline C 2026-01-01 meter 5 h { qcope run 1 }')).toEqual([
+      'qcope: `qcope` is not something a reline says. Did you mean `scope`?',
+    ]);
+    expect(slipsOf(inspect('vieww upstream'))).toEqual([
+      'vieww: `vieww` is not something an inspection says. Did you mean `view`?',
+    ]);
   });
   it('comes with its mend', () => {
     expect(parseText(body('lenght 3 m')).slips[0]?.corrected).toBe('length');
@@ -35,37 +45,56 @@ describe('a word that does not belong', () => {
     expect(parseText(body('foobar 3 m')).slips[0]?.corrected).toBeUndefined();
   });
   it('as a step of an order is the word and not what follows', () => {
-    expect(slipsOf('job J { conveyor C order { stripp run 2 } }')).toEqual(['stripp: `stripp` is not something an order says next. Did you mean `strip`?']);
+    expect(slipsOf('job J { conveyor C order { stripp run 2 } }')).toEqual([
+      'stripp: `stripp` is not something an order says next. Did you mean `strip`?',
+    ]);
   });
   it('that is one of the language cannot be a name', () => {
-    expect(slipsOf('liner fit { }')).toEqual(['fit: `fit` is a word of the language and cannot be a name; write `Fit` or `Fit1`, say.']);
+    expect(slipsOf('liner fit { }')).toEqual([
+      'fit: `fit` is a word of the language and cannot be a name; write `Fit` or `Fit1`, say.',
+    ]);
   });
 });
 
 describe('braces and quotes', () => {
   it('a block that is not closed before the next', () => {
-    expect(slipsOf(`plant A {\n  duty 5 h/d\n${inspect('P1 colour white')}`)).toEqual(['inspection: A plant is not closed before `inspection`: a closing `}` is missing.']);
+    expect(slipsOf(`plant A {\n  duty 5 h/d\n${inspect('P1 colour white')}`)).toEqual([
+      'inspection: A plant is not closed before `inspection`: a closing `}` is missing.',
+    ]);
   });
   it('a file that ends inside a block', () => {
-    expect(slipsOf('plant A {\n  duty 5 h/d')).toEqual(['d: The file ends inside a plant: a closing `}` is missing.']);
+    expect(slipsOf('plant A {\n  duty 5 h/d')).toEqual([
+      'd: The file ends inside a plant: a closing `}` is missing.',
+    ]);
   });
-  it('a brace too many', () => expect(slipsOf('plant A { } }')).toEqual(['}: This `}` closes nothing: the block before it is closed already.']));
+  it('a brace too many', () =>
+    expect(slipsOf('plant A { } }')).toEqual([
+      '}: This `}` closes nothing: the block before it is closed already.',
+    ]));
   it('a text without its closing quote', () => {
-    expect(slipsOf(inspect('by "day shift\n  P1 colour white'))[0]).toBe('": This text has no closing quote on its line: write `"` where it ends.');
+    expect(slipsOf(inspect('by "day shift\n  P1 colour white'))[0]).toBe(
+      '": This text has no closing quote on its line: write `"` where it ends.',
+    );
   });
-  it('a comment without its end', () => expect(slipsOf('plant A { } /* so on')[0]).toContain('a closing `*/` is missing'));
+  it('a comment without its end', () =>
+    expect(slipsOf('plant A { } /* so on')[0]).toContain('a closing `*/` is missing'));
   it('letters from elsewhere', () => expect(slipsOf('plant Grünhof { }')[0]).toMatch(/^ü: .*letters A to Z/));
-  it('curly quotes', () => expect(slipsOf('plant A “Tarnholt” { }')[0]).toMatch(/^“: Text stands between straight quotes/));
+  it('curly quotes', () =>
+    expect(slipsOf('plant A “Tarnholt” { }')[0]).toMatch(/^“: Text stands between straight quotes/));
 });
 
 describe('after a slip', () => {
   it('the rows of an inspection and the facts of a plant are still read: each stands alone', () => {
     expect(read(machine, inspect('P1 thicknes 8.4 mm\n  P2 thickness 8 mm')).estate.readings.count).toBe(1);
-    expect(read('plant A {\n  dutty 5 h/d\n  crew Alpha 4 people\n}').estate.plants[0]?.crews).toHaveLength(1);
+    expect(read('plant A {\n  dutty 5 h/d\n  crew Alpha 4 people\n}').estate.plants[0]?.crews).toHaveLength(
+      1,
+    );
   });
   it('a machine, a specification or a reline is left out: what is lost may change all the rest', () => {
     expect(read(specifications, body('brake Gate at 12 m slide gate')).estate.conveyors).toEqual([]);
-    expect(read('liner L { layer white 6 mm layr red 6 mm panel length 1200 mm condemn at 3 mm }').estate.liners).toEqual([]);
+    expect(
+      read('liner L { layer white 6 mm layr red 6 mm panel length 1200 mm condemn at 3 mm }').estate.liners,
+    ).toEqual([]);
     expect(read(machine, 'reline DG1 2025-01-01 meter 5 h { scop run 1 }').estate.relines).toEqual([]);
   });
   it('behind a closed block, the block is not touched', () => {
@@ -76,7 +105,11 @@ describe('after a slip', () => {
     expect(problemsOf(specifications, headless).map((problem) => problem.kind)).toEqual(['syntax']);
   });
   it('in a header that is being typed, its name is known', () => {
-    expect(problemsOf(machine, 'conveyor DG2', inspect('P1 colour white', 'DG2 2026-03-14 meter 8120 h')).map((problem) => problem.kind)).toEqual(['syntax']);
+    expect(
+      problemsOf(machine, 'conveyor DG2', inspect('P1 colour white', 'DG2 2026-03-14 meter 8120 h')).map(
+        (problem) => problem.kind,
+      ),
+    ).toEqual(['syntax']);
   });
   it('the next block is still read', () => {
     expect(read('plant A { duty\n}\nplant B { }').estate.plants.map((one) => one.name)).toEqual(['A', 'B']);
@@ -98,13 +131,44 @@ describe('after a slip', () => {
 });
 
 it('never names a token or a rule', () => {
-  const wrong = ['plant', 'plant A', 'plant A {', 'plant A { duty', 'plant A { duty }', 'plant A { outage }', 'plant A { outage X', 'plant A { outage X 2027-01-01',
-    'plant A { shift', 'liner L { layer', 'liner L { layer red', 'liner L { joint', 'screw S { flight 3 mm', 'conveyor C { drive at', 'conveyor C { break B at',
-    'conveyor C { break B at 3 m', 'conveyor C { point P every', 'conveyor C { isolation Q', 'inspection', 'inspection C', 'inspection C 2026-01-01', 'inspection C 2026-01-01 meter 3 h { P1',
-    'inspection C 2026-01-01 meter 3 h { at 3 m', 'inspection C 2026-01-01 meter 3 h { hold-down', 'reline C 2026-01-01 meter 3 h { scope', 'job J { order {', 'job J { order { a', 'job J { reline', '{', '}', '"', '3 mm'];
+  const wrong = [
+    'plant',
+    'plant A',
+    'plant A {',
+    'plant A { duty',
+    'plant A { duty }',
+    'plant A { outage }',
+    'plant A { outage X',
+    'plant A { outage X 2027-01-01',
+    'plant A { shift',
+    'liner L { layer',
+    'liner L { layer red',
+    'liner L { joint',
+    'screw S { flight 3 mm',
+    'conveyor C { drive at',
+    'conveyor C { break B at',
+    'conveyor C { break B at 3 m',
+    'conveyor C { point P every',
+    'conveyor C { isolation Q',
+    'inspection',
+    'inspection C',
+    'inspection C 2026-01-01',
+    'inspection C 2026-01-01 meter 3 h { P1',
+    'inspection C 2026-01-01 meter 3 h { at 3 m',
+    'inspection C 2026-01-01 meter 3 h { hold-down',
+    'reline C 2026-01-01 meter 3 h { scope',
+    'job J { order {',
+    'job J { order { a',
+    'job J { reline',
+    '{',
+    '}',
+    '"',
+    '3 mm',
+  ];
   for (const text of wrong) {
     const slips = slipsOf(text);
     expect(slips, text).not.toEqual([]);
-    for (const slip of slips) expect(slip, text).not.toMatch(/\b[A-Z]{2,}\b|token|Token|Fact\b|undefined|NaN|rule/);
+    for (const slip of slips)
+      expect(slip, text).not.toMatch(/\b[A-Z]{2,}\b|token|Token|Fact\b|undefined|NaN|rule/);
   }
 });

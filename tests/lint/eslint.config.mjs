@@ -2,11 +2,31 @@
 import tseslint from 'typescript-eslint';
 
 const clockAndChance = [
-  { selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']", message: 'The clock is an argument here.' },
-  { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'The clock is an argument here.' },
-  { selector: "MemberExpression[object.name='Math'][property.name='random']", message: 'Randomness is an argument here.' },
+  {
+    selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
+    message: 'The clock is an argument here.',
+  },
+  {
+    selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+    message: 'The clock is an argument here.',
+  },
+  {
+    selector: "MemberExpression[object.name='Math'][property.name='random']",
+    message: 'Randomness is an argument here.',
+  },
 ];
-const outside = ['process', 'console', 'fetch', 'setTimeout', 'setInterval', 'window', 'document', 'localStorage', 'performance', 'require'];
+const outside = [
+  'process',
+  'console',
+  'fetch',
+  'setTimeout',
+  'setInterval',
+  'window',
+  'document',
+  'localStorage',
+  'performance',
+  'require',
+];
 
 export default tseslint.config(
   { ignores: ['**/node_modules/**', 'dist/**', 'out/**', 'src/language/generated/**'] },
@@ -14,7 +34,10 @@ export default tseslint.config(
   {
     rules: {
       '@typescript-eslint/no-non-null-assertion': 'off',
-      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_', caughtErrors: 'none' }],
+      '@typescript-eslint/no-unused-vars': [
+        'error',
+        { argsIgnorePattern: '^_', varsIgnorePattern: '^_', caughtErrors: 'none' },
+      ],
       '@typescript-eslint/consistent-type-imports': 'error',
       'no-control-regex': 'off',
       eqeqeq: 'error',

@@ -1,7 +1,14 @@
 // Each editor feature over a real protocol connection, on a small estate of several files.
 
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import type { CompletionList, DocumentSymbol, Hover, Location, SelectionRange, WorkspaceEdit } from 'vscode-languageserver-protocol';
+import type {
+  CompletionList,
+  DocumentSymbol,
+  Hover,
+  Location,
+  SelectionRange,
+  WorkspaceEdit,
+} from 'vscode-languageserver-protocol';
 import { conveyor, files, job, later, plant } from './estate.js';
 import { afterEdit, applied, at, cursor, startSession, type Session } from './session.js';
 
@@ -11,8 +18,16 @@ afterEach(async () => session.end());
 const ask = async <T>(method: string, name: string, more: object = {}): Promise<T> =>
   session.client.sendRequest(method, { textDocument: { uri: session.uri(name) }, ...more });
 
-const hoverText = async (name: string, text: string, words: string, into = 1, occurrence = 1): Promise<string> => {
-  const answer = await ask<Hover | null>('textDocument/hover', name, { position: at(text, words, into, occurrence) });
+const hoverText = async (
+  name: string,
+  text: string,
+  words: string,
+  into = 1,
+  occurrence = 1,
+): Promise<string> => {
+  const answer = await ask<Hover | null>('textDocument/hover', name, {
+    position: at(text, words, into, occurrence),
+  });
   return (answer?.contents as { value: string } | undefined)?.value ?? '';
 };
 
@@ -39,14 +54,20 @@ describe('hover', () => {
 
   it('says that a colour is a bound and no more', async () => {
     session = await startSession(files);
-    expect(await hoverText('inspections/DG1-2025-03-12.trough', later, 'red')).toContain('between 6.0 mm and 12.0 mm');
+    expect(await hoverText('inspections/DG1-2025-03-12.trough', later, 'red')).toContain(
+      'between 6.0 mm and 12.0 mm',
+    );
   });
 
   it('explains keywords and shows values in other units', async () => {
     session = await startSession(files);
     expect(await hoverText('DG1.trough', conveyor, 'slide gate')).toContain('slide gate');
-    expect(await hoverText('DG1.trough', conveyor, '22.4 m')).toContain('22.4 m = 22400 mm = 881.89 in = 73.4908 ft');
-    expect(await hoverText('DG1.trough', conveyor, '7:30')).toContain('45° from the bottom towards 9 o’clock');
+    expect(await hoverText('DG1.trough', conveyor, '22.4 m')).toContain(
+      '22.4 m = 22400 mm = 881.89 in = 73.4908 ft',
+    );
+    expect(await hoverText('DG1.trough', conveyor, '7:30')).toContain(
+      '45° from the bottom towards 9 o’clock',
+    );
     expect(await hoverText('inspections/DG1-2025-03-12.trough', later, '2025-03-12')).toContain('2025-03-12');
   });
 
@@ -63,8 +84,16 @@ describe('hover', () => {
 });
 
 describe('definition and references', () => {
-  const definition = async (name: string, text: string, words: string, into = 1, occurrence = 1): Promise<string[]> => {
-    const found = await ask<Location[] | null>('textDocument/definition', name, { position: at(text, words, into, occurrence) });
+  const definition = async (
+    name: string,
+    text: string,
+    words: string,
+    into = 1,
+    occurrence = 1,
+  ): Promise<string[]> => {
+    const found = await ask<Location[] | null>('textDocument/definition', name, {
+      position: at(text, words, into, occurrence),
+    });
     return (found ?? []).map(({ uri, range }) => `${uri.split('/estate/')[1] ?? ''}:${range.start.line + 1}`);
   };
 
@@ -88,7 +117,10 @@ describe('definition and references', () => {
   it('finds every use of a point, of a layer and of a conveyor across files', async () => {
     session = await startSession(files);
     const count = async (name: string, text: string, words: string, into = 0): Promise<number> => {
-      const found = await ask<Location[]>('textDocument/references', name, { position: at(text, words, into), context: { includeDeclaration: true } });
+      const found = await ask<Location[]>('textDocument/references', name, {
+        position: at(text, words, into),
+        context: { includeDeclaration: true },
+      });
       return found.length;
     };
     expect(await count('DG1.trough', conveyor, 'P1')).toBe(3);
@@ -99,19 +131,33 @@ describe('definition and references', () => {
 
   it('highlights the same thing in the same text', async () => {
     session = await startSession(files);
-    const found = await ask<unknown[]>('textDocument/documentHighlight', 'jobs.trough', { position: at(job, 'Alpha') });
+    const found = await ask<unknown[]>('textDocument/documentHighlight', 'jobs.trough', {
+      position: at(job, 'Alpha'),
+    });
     expect(found).toHaveLength(3);
   });
 });
 
 describe('rename', () => {
-  const rename = async (name: string, text: string, words: string, newName: string): Promise<Record<string, string>> =>
-    afterEdit(session, await ask<WorkspaceEdit>('textDocument/rename', name, { position: at(text, words), newName }));
+  const rename = async (
+    name: string,
+    text: string,
+    words: string,
+    newName: string,
+  ): Promise<Record<string, string>> =>
+    afterEdit(
+      session,
+      await ask<WorkspaceEdit>('textDocument/rename', name, { position: at(text, words), newName }),
+    );
 
   it('renames a point in its conveyor and in every inspection', async () => {
     session = await startSession(files);
     const after = await rename('DG1.trough', conveyor, 'P1', 'Low-1');
-    expect(Object.keys(after).sort()).toEqual(['DG1.trough', 'inspections/DG1-2024-03-14.trough', 'inspections/DG1-2025-03-12.trough']);
+    expect(Object.keys(after).sort()).toEqual([
+      'DG1.trough',
+      'inspections/DG1-2024-03-14.trough',
+      'inspections/DG1-2025-03-12.trough',
+    ]);
     expect(after['DG1.trough']).toContain('point Low-1 at 6.20 m');
     expect(after['inspections/DG1-2024-03-14.trough']).toContain('Low-1 thickness 10.4 mm');
   });
@@ -139,7 +185,8 @@ describe('rename', () => {
   });
 
   it('renames a layer in the readings of conveyors that have the liner, not in those of another liner', async () => {
-    const other = 'liner Other { layer red 8 mm\n condemn at 2 mm\n panel length 1 m ± 1 mm }\nconveyor X1 { liner Other\n point P1 at 1 m clock 6:00 }\ninspection X1 2025-01-01 meter 5 h {\n  P1 colour red\n}\n';
+    const other =
+      'liner Other { layer red 8 mm\n condemn at 2 mm\n panel length 1 m ± 1 mm }\nconveyor X1 { liner Other\n point P1 at 1 m clock 6:00 }\ninspection X1 2025-01-01 meter 5 h {\n  P1 colour red\n}\n';
     session = await startSession({ ...files, 'other.trough': other });
     const after = await rename('plant.trough', plant, 'red', 'yellow');
     expect(after['inspections/DG1-2025-03-12.trough']).toContain('Q3 colour yellow');
@@ -161,7 +208,9 @@ describe('rename', () => {
     session = await startSession({ ...files, 'x.trough': 'inspection Nowhere 2025-01-01 meter 1 h {\n}\n' });
     const prepare = ask('textDocument/prepareRename', 'DG1.trough', { position: at(conveyor, 'length') });
     await expect(prepare).rejects.toThrow('Only names can be renamed');
-    await expect(ask('textDocument/prepareRename', 'x.trough', { position: at('inspection Nowhere', 'Nowhere') })).rejects.toThrow('not declared anywhere');
+    await expect(
+      ask('textDocument/prepareRename', 'x.trough', { position: at('inspection Nowhere', 'Nowhere') }),
+    ).rejects.toThrow('not declared anywhere');
   });
 });
 
@@ -174,30 +223,59 @@ describe('outline, symbols, folding, selection', () => {
   });
 
   it('keeps the outline of a half-typed file', async () => {
-    const half = conveyor.replace('length 22.4 m', 'length').replace('screw Spiral400', 'scr').replace(/\}\s*$/, '') + '  point P9 at';
+    const half =
+      conveyor
+        .replace('length 22.4 m', 'length')
+        .replace('screw Spiral400', 'scr')
+        .replace(/\}\s*$/, '') + '  point P9 at';
     session = await startSession({ ...files, 'DG1.trough': half });
     const symbols = await ask<DocumentSymbol[]>('textDocument/documentSymbol', 'DG1.trough');
     expect(symbols[0]?.name).toBe('DG1');
-    expect(symbols[0]?.children?.map(({ name }) => name)).toEqual(expect.arrayContaining(['Gate', 'P1', 'P9']));
+    expect(symbols[0]?.children?.map(({ name }) => name)).toEqual(
+      expect.arrayContaining(['Gate', 'P1', 'P9']),
+    );
   });
 
   it('finds things and records of the whole estate by name', async () => {
     session = await startSession(files);
-    const found = await session.client.sendRequest<{ name: string; location: Location }[]>('workspace/symbol', { query: 'dg1' });
-    expect(found.map(({ name }) => name)).toEqual(expect.arrayContaining(['DG1', 'P1', 'DG1 inspection 2024-03-14', 'Tarnholt.DG1 inspection 2025-03-12']));
+    const found = await session.client.sendRequest<{ name: string; location: Location }[]>(
+      'workspace/symbol',
+      { query: 'dg1' },
+    );
+    expect(found.map(({ name }) => name)).toEqual(
+      expect.arrayContaining([
+        'DG1',
+        'P1',
+        'DG1 inspection 2024-03-14',
+        'Tarnholt.DG1 inspection 2025-03-12',
+      ]),
+    );
   });
 
   it('folds blocks and orders', async () => {
     session = await startSession(files);
-    const folds = await ask<{ startLine: number; endLine: number }[]>('textDocument/foldingRange', 'jobs.trough');
-    expect(folds.map(({ startLine, endLine }) => [startLine, endLine])).toEqual([[0, 16], [7, 15]]);
+    const folds = await ask<{ startLine: number; endLine: number }[]>(
+      'textDocument/foldingRange',
+      'jobs.trough',
+    );
+    expect(folds.map(({ startLine, endLine }) => [startLine, endLine])).toEqual([
+      [0, 16],
+      [7, 15],
+    ]);
   });
 
   it('grows a selection from the value to the fact to the block', async () => {
     session = await startSession(files);
-    const [found] = await ask<SelectionRange[]>('textDocument/selectionRange', 'DG1.trough', { positions: [at(conveyor, '22.4 m', 1)] });
+    const [found] = await ask<SelectionRange[]>('textDocument/selectionRange', 'DG1.trough', {
+      positions: [at(conveyor, '22.4 m', 1)],
+    });
     const sizes: number[] = [];
-    for (let each = found; each; each = each.parent) sizes.push((each.range.end.line - each.range.start.line) * 1000 + each.range.end.character - each.range.start.character);
+    for (let each = found; each; each = each.parent)
+      sizes.push(
+        (each.range.end.line - each.range.start.line) * 1000 +
+          each.range.end.character -
+          each.range.start.character,
+      );
     expect(sizes.length).toBeGreaterThanOrEqual(4);
     expect([...sizes].sort((a, b) => a - b)).toEqual(sizes);
   });
@@ -208,7 +286,11 @@ describe('formatting and colours', () => {
     const untidy = 'plant   Tarnholt{\nduty 110 h/week\n      risk 5 %\n}\n';
     session = await startSession({ 'a.trough': untidy });
     const options = { options: { tabSize: 2, insertSpaces: true } };
-    const edits = await ask<{ range: never; newText: string }[]>('textDocument/formatting', 'a.trough', options);
+    const edits = await ask<{ range: never; newText: string }[]>(
+      'textDocument/formatting',
+      'a.trough',
+      options,
+    );
     const tidy = applied(untidy, edits);
     expect(tidy).toBe('plant Tarnholt {\n  duty 110 h/week\n  risk 5 %\n}\n');
     session.open('a.trough', tidy);
@@ -217,7 +299,10 @@ describe('formatting and colours', () => {
 
   it('colours declarations, uses, numbers and keywords', async () => {
     session = await startSession(files);
-    const { data } = await ask<{ data: number[] }>('textDocument/semanticTokens/full', 'inspections/DG1-2024-03-14.trough');
+    const { data } = await ask<{ data: number[] }>(
+      'textDocument/semanticTokens/full',
+      'inspections/DG1-2024-03-14.trough',
+    );
     const types = session.initialized.capabilities.semanticTokensProvider?.legend.tokenTypes ?? [];
     const first = Array.from({ length: 4 }, (_, index) => types[data[index * 5 + 3] ?? -1]);
     expect(first).toEqual(['keyword', 'type', 'number', 'keyword']);
@@ -225,7 +310,11 @@ describe('formatting and colours', () => {
 });
 
 describe('completion', () => {
-  const complete = async (name: string, marked: string, others: Readonly<Record<string, string>> = files): Promise<CompletionList> => {
+  const complete = async (
+    name: string,
+    marked: string,
+    others: Readonly<Record<string, string>> = files,
+  ): Promise<CompletionList> => {
     session = await startSession({ ...others, [name]: marked });
     return ask<CompletionList>('textDocument/completion', name, { position: cursor(marked) });
   };
@@ -248,7 +337,12 @@ describe('completion', () => {
   });
 
   it('offers facts though a line above is broken', async () => {
-    const list = labels(await complete('DG1.trough', conveyor.replace('incline 24 deg', 'inclin !').replace('  point P1', '  ‸\n  point P1')));
+    const list = labels(
+      await complete(
+        'DG1.trough',
+        conveyor.replace('incline 24 deg', 'inclin !').replace('  point P1', '  ‸\n  point P1'),
+      ),
+    );
     expect(list).toEqual(expect.arrayContaining(['point', 'incline']));
   });
 
@@ -266,15 +360,25 @@ describe('completion', () => {
   });
 
   it('offers after a point what can be seen there', async () => {
-    expect(labels(await complete('new.trough', 'inspection DG1 2025-06-01 meter 9000 h {\n  P1 ‸\n}\n'))).toEqual(['thickness', 'colour', 'trough showing', 'not seen']);
+    expect(
+      labels(await complete('new.trough', 'inspection DG1 2025-06-01 meter 9000 h {\n  P1 ‸\n}\n')),
+    ).toEqual(['thickness', 'colour', 'trough showing', 'not seen']);
   });
 
   it('offers the colours of the liner fitted on that day', async () => {
     const relined = `${files['jobs.trough'] ?? ''}\nliner Three { layer black 4 mm\n layer blue 4 mm\n condemn at 2 mm }\nreline DG1 2025-05-01 meter 8500 h { liner Three }\n`;
     const others = { ...files, 'jobs.trough': relined };
-    expect(labels(await complete('new.trough', 'inspection DG1 2025-06-01 meter 9000 h {\n  P1 colour ‸\n}\n', others))).toEqual(['black', 'blue']);
+    expect(
+      labels(
+        await complete('new.trough', 'inspection DG1 2025-06-01 meter 9000 h {\n  P1 colour ‸\n}\n', others),
+      ),
+    ).toEqual(['black', 'blue']);
     await session.end();
-    expect(labels(await complete('new.trough', 'inspection DG1 2025-04-01 meter 8400 h {\n  P1 colour ‸\n}\n', others))).toEqual(['white', 'red']);
+    expect(
+      labels(
+        await complete('new.trough', 'inspection DG1 2025-04-01 meter 8400 h {\n  P1 colour ‸\n}\n', others),
+      ),
+    ).toEqual(['white', 'red']);
   });
 
   it.each([
@@ -283,7 +387,9 @@ describe('completion', () => {
     ['  current empty 5 ‸', 'A', 'mm'],
     ['  hold-down at 9.5 m‸', 'mm', 'h'],
   ])('offers units of the right dimension after "%s"', async (line, right, wrong) => {
-    const list = labels(await complete('new.trough', `inspection DG1 2025-06-01 meter 9000 h {\n${line}\n}\n`));
+    const list = labels(
+      await complete('new.trough', `inspection DG1 2025-06-01 meter 9000 h {\n${line}\n}\n`),
+    );
     expect(list).toContain(right);
     expect(list).not.toContain(wrong);
   });
@@ -306,7 +412,9 @@ describe('completion', () => {
   });
 
   it('offers codes in an allow comment, and nothing in other comments or in quotes', async () => {
-    expect(labels(await complete('new.trough', '// allow TL1‸')).every((label) => label.startsWith('TL1'))).toBe(true);
+    expect(
+      labels(await complete('new.trough', '// allow TL1‸')).every((label) => label.startsWith('TL1')),
+    ).toBe(true);
     await session.end();
     expect(labels(await complete('new.trough', '// some words‸'))).toEqual([]);
     await session.end();
@@ -316,7 +424,8 @@ describe('completion', () => {
 
 describe('links, hints and lenses', () => {
   it('links photos beside the text and leaves paths that lead elsewhere alone', async () => {
-    const text = 'inspection DG1 2025-06-01 meter 9000 h {\n  photo "photos/a b.jpg"\n  photo "../../secret.jpg"\n  photo "/etc/passwd"\n}\n';
+    const text =
+      'inspection DG1 2025-06-01 meter 9000 h {\n  photo "photos/a b.jpg"\n  photo "../../secret.jpg"\n  photo "/etc/passwd"\n}\n';
     session = await startSession({ ...files, 'new.trough': text });
     const links = await ask<{ target: string }[]>('textDocument/documentLink', 'new.trough');
     expect(links.map(({ target }) => target)).toEqual(['file:///estate/photos/a%20b.jpg']);
@@ -326,32 +435,50 @@ describe('links, hints and lenses', () => {
 
   it('shows the hours on the liner beside an inspection, and more where it is asked for', async () => {
     session = await startSession(files);
-    const hints = await ask<{ label: string }[]>('textDocument/inlayHint', 'inspections/DG1-2025-03-12.trough', whole);
+    const hints = await ask<{ label: string }[]>(
+      'textDocument/inlayHint',
+      'inspections/DG1-2025-03-12.trough',
+      whole,
+    );
     expect(hints.map(({ label }) => label)).toEqual(['8120 h on the liner']);
     expect(await ask<unknown[]>('textDocument/inlayHint', 'DG1.trough', whole)).toEqual([]);
     await session.end();
-    session = await startSession(files, { settings: { inlayHints: { defaults: true, chainage: true, exposure: false, wear: false } } });
+    session = await startSession(files, {
+      settings: { inlayHints: { defaults: true, chainage: true, exposure: false, wear: false } },
+    });
     await session.settled();
     const runs = await ask<{ label: string }[]>('textDocument/inlayHint', 'DG1.trough', whole);
-    expect(runs.map(({ label }) => label)).toEqual(expect.arrayContaining([expect.stringContaining('12.90 m to 22.40 m, 8 panels')]));
+    expect(runs.map(({ label }) => label)).toEqual(
+      expect.arrayContaining([expect.stringContaining('12.90 m to 22.40 m, 8 panels')]),
+    );
     const defaults = await ask<{ label: string }[]>('textDocument/inlayHint', 'plant.trough', whole);
     expect(defaults.map(({ label }) => label).join()).toContain('density');
   });
 
   it('shows beside a point how fast it wears, with the interval of its date, once the model has spoken', async () => {
     session = await startSession(files);
-    await vi.waitFor(async () => {
-      const hints = await ask<{ label: string }[]>('textDocument/inlayHint', 'DG1.trough', whole);
-      // Long-term rate by hand: (12 − 8.4) mm / 8120 h = 0.44 mm per 1000 h; the model is near it.
-      expect(hints.map(({ label }) => label)).toEqual([expect.stringMatching(/^0\.4\d mm per 1000 h, limit between \d{4}-\d{2}-\d{2} and \d{4}-\d{2}-\d{2}$/)]);
-    }, { timeout: 50_000, interval: 500 });
+    await vi.waitFor(
+      async () => {
+        const hints = await ask<{ label: string }[]>('textDocument/inlayHint', 'DG1.trough', whole);
+        // Long-term rate by hand: (12 − 8.4) mm / 8120 h = 0.44 mm per 1000 h; the model is near it.
+        expect(hints.map(({ label }) => label)).toEqual([
+          expect.stringMatching(
+            /^0\.4\d mm per 1000 h, limit between \d{4}-\d{2}-\d{2} and \d{4}-\d{2}-\d{2}$/,
+          ),
+        ]);
+      },
+      { timeout: 50_000, interval: 500 },
+    );
     expect(await hoverText('DG1.trough', conveyor, 'P1')).toContain('80 % interval');
   });
 
   it('puts newest inspection and life left above a conveyor, also once it is open', async () => {
     session = await startSession(files);
     session.open('DG1.trough');
-    const lenses = await ask<{ command: { title: string; command: string; arguments?: string[] } }[]>('textDocument/codeLens', 'DG1.trough');
+    const lenses = await ask<{ command: { title: string; command: string; arguments?: string[] } }[]>(
+      'textDocument/codeLens',
+      'DG1.trough',
+    );
     expect(lenses.map(({ command }) => command.title)[0]).toContain('inspected 2025-03-12');
     expect(lenses.map(({ command }) => command.command)).toContain('troughline.showDrawing');
   });

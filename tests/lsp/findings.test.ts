@@ -12,15 +12,19 @@ import { applied, at, startSession, type Session } from './session.js';
 let session: Session;
 afterEach(async () => session.end());
 
-const words = (message: Diagnostic['message']): string => (typeof message === 'string' ? message : message.value);
-const codes = (found: readonly Diagnostic[]): (string | number | undefined)[] => found.map(({ code }) => code);
+const words = (message: Diagnostic['message']): string =>
+  typeof message === 'string' ? message : message.value;
+const codes = (found: readonly Diagnostic[]): (string | number | undefined)[] =>
+  found.map(({ code }) => code);
 const broken = inspection.replace('10.4 mm', '10,4 mm');
 
 const actions = async (name: string, text: string, words: string, only?: string[]): Promise<CodeAction[]> => {
   await session.settled();
   const start = at(text, words);
   return session.client.sendRequest('textDocument/codeAction', {
-    textDocument: { uri: session.uri(name) }, range: { start, end: start }, context: { diagnostics: [], ...(only ? { only } : {}) },
+    textDocument: { uri: session.uri(name) },
+    range: { start, end: start },
+    context: { diagnostics: [], ...(only ? { only } : {}) },
   });
 };
 
@@ -30,8 +34,14 @@ const mended = (name: string, text: string, action: CodeAction | undefined): str
 describe('findings', () => {
   it('come for files that nobody opened, with code, place and what to do', async () => {
     session = await startSession({ ...files, 'inspections/DG1-2024-03-14.trough': broken });
-    const [found] = (await session.findings('inspections/DG1-2024-03-14.trough')).filter(({ severity }) => severity === 1);
-    expect(found).toMatchObject({ code: 'TL105', source: 'troughline', range: { start: { line: 3, character: 15 }, end: { line: 3, character: 22 } } });
+    const [found] = (await session.findings('inspections/DG1-2024-03-14.trough')).filter(
+      ({ severity }) => severity === 1,
+    );
+    expect(found).toMatchObject({
+      code: 'TL105',
+      source: 'troughline',
+      range: { start: { line: 3, character: 15 }, end: { line: 3, character: 22 } },
+    });
     expect(words(found?.message ?? '').split('\n')).toHaveLength(2);
   });
 
@@ -47,7 +57,8 @@ describe('findings', () => {
 
   it('follow files that appear, change and go on disk, and move to the files that feel it', async () => {
     session = await startSession(files);
-    const isUnknown = ({ message }: Diagnostic): boolean => /no conveyor|not declared|unknown/i.test(words(message));
+    const isUnknown = ({ message }: Diagnostic): boolean =>
+      /no conveyor|not declared|unknown/i.test(words(message));
     expect((await session.findings('jobs.trough')).some(isUnknown)).toBe(false);
     session.write('DG1.trough', undefined, FileChangeType.Deleted);
     const without = await session.findings('jobs.trough');
@@ -59,7 +70,9 @@ describe('findings', () => {
   it('point at the other place that is part of it', async () => {
     const twice = conveyor.replace('  point Q', '  point P1 at 7.20 m clock 7:30\n  point Q');
     session = await startSession({ ...files, 'DG1.trough': twice });
-    const found = (await session.findings('DG1.trough')).find(({ relatedInformation }) => relatedInformation !== undefined);
+    const found = (await session.findings('DG1.trough')).find(
+      ({ relatedInformation }) => relatedInformation !== undefined,
+    );
     expect(found?.relatedInformation?.[0]?.location.uri).toBe(session.uri('DG1.trough'));
   });
 
@@ -74,11 +87,16 @@ describe('findings', () => {
   it('leave out what is only for information where the settings say so', async () => {
     session = await startSession(files, { settings: { diagnostics: { information: false } } });
     await session.settled();
-    for (const name of Object.keys(files)) expect((await session.findings(name)).every(({ severity }) => severity !== 3)).toBe(true);
+    for (const name of Object.keys(files))
+      expect((await session.findings(name)).every(({ severity }) => severity !== 3)).toBe(true);
   });
 
   it('keep two estates in one window apart', async () => {
-    const both = Object.fromEntries(['north', 'south'].flatMap((plant) => Object.entries(files).map(([name, text]) => [`plants/${plant}/${name}`, text])));
+    const both = Object.fromEntries(
+      ['north', 'south'].flatMap((plant) =>
+        Object.entries(files).map(([name, text]) => [`plants/${plant}/${name}`, text]),
+      ),
+    );
     session = await startSession(both, { settings: { estates: ['plants/*'] } });
     const apart = await session.settled();
     await session.end();
@@ -114,7 +132,9 @@ describe('mends', () => {
   });
 
   it('leave a placeholder for the reason where the editor has them', async () => {
-    session = await startSession(files, { capabilities: { workspace: { workspaceEdit: { documentChanges: true, snippetEditSupport: true } } } });
+    session = await startSession(files, {
+      capabilities: { workspace: { workspaceEdit: { documentChanges: true, snippetEditSupport: true } } },
+    });
     const found = await actions('inspections/DG1-2024-03-14.trough', inspection, '2024-03-14', ['quickfix']);
     const allow = found.find(({ title }) => title.startsWith('Allow'));
     expect(JSON.stringify(allow?.edit?.documentChanges)).toContain('because \\"${1:reason}\\"');
@@ -129,7 +149,9 @@ describe('mends', () => {
       const [first] = errors;
       if (!first) break;
       const found = await session.client.sendRequest<CodeAction[]>('textDocument/codeAction', {
-        textDocument: { uri: session.uri('jobs.trough') }, range: first.range, context: { diagnostics: [], only: ['quickfix'] },
+        textDocument: { uri: session.uri('jobs.trough') },
+        range: first.range,
+        context: { diagnostics: [], only: ['quickfix'] },
       });
       const fix = found.find((action) => action.diagnostics?.some(({ code }) => code === first.code));
       expect(fix, `${String(first.code)} has no mend: ${first.message}`).toBeDefined();
@@ -147,9 +169,13 @@ describe('mends', () => {
       await session.settled();
       const end = { line: 10_000, character: 0 };
       const found = await session.client.sendRequest<CodeAction[]>('textDocument/codeAction', {
-        textDocument: { uri: session.uri('example.trough') }, range: { start: { line: 0, character: 0 }, end }, context: { diagnostics: [], only: ['quickfix'] },
+        textDocument: { uri: session.uri('example.trough') },
+        range: { start: { line: 0, character: 0 }, end },
+        context: { diagnostics: [], only: ['quickfix'] },
       });
-      for (const action of found) if (!action.title.startsWith('Allow')) for (const { code } of action.diagnostics ?? []) withFix.add(String(code));
+      for (const action of found)
+        if (!action.title.startsWith('Allow'))
+          for (const { code } of action.diagnostics ?? []) withFix.add(String(code));
     }
     expect(withFix.size).toBeGreaterThanOrEqual(10);
   });
@@ -158,15 +184,21 @@ describe('mends', () => {
 describe('the demo estate', () => {
   it('has an order with two fronts in one run, and one mend makes it buildable', async () => {
     const folder = path.resolve('examples/4-tarnholt');
-    const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.trough'));
-    session = await startSession(Object.fromEntries(names.map((name) => [name, readFileSync(path.join(folder, name), 'utf8')])));
+    const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+      name.endsWith('.trough'),
+    );
+    session = await startSession(
+      Object.fromEntries(names.map((name) => [name, readFileSync(path.join(folder, name), 'utf8')])),
+    );
     const name = 'jobs/SL4-spring.trough';
     const text = session.text(name);
     session.open(name);
     const fronts = (await session.findings(name)).find(({ code }) => code === 'TL402');
     expect(fronts?.relatedInformation).toHaveLength(1);
     const found = await session.client.sendRequest<CodeAction[]>('textDocument/codeAction', {
-      textDocument: { uri: session.uri(name) }, range: fronts?.range, context: { diagnostics: [], only: ['quickfix'] },
+      textDocument: { uri: session.uri(name) },
+      range: fronts?.range,
+      context: { diagnostics: [], only: ['quickfix'] },
     });
     session.change(name, mended(name, text, found[0]));
     expect((await session.findings(name)).filter(({ severity }) => severity === 1)).toEqual([]);

@@ -26,7 +26,22 @@ import { conveyor, files, inspection, job, plant } from './estate.js';
 import { applied } from './session.js';
 
 const whole = [plant, conveyor, inspection, job].join('\n');
-const strays = ['', '{', '}', '"', '/*', '//', '±', '12', 'mm', 'at', 'point ', '\u00e9\ud83d\ude00', '\r\n', '\0'];
+const strays = [
+  '',
+  '{',
+  '}',
+  '"',
+  '/*',
+  '//',
+  '±',
+  '12',
+  'mm',
+  'at',
+  'point ',
+  '\u00e9\ud83d\ude00',
+  '\r\n',
+  '\0',
+];
 
 function deskWith(text: string): Desk {
   const desk = makeDesk(makeAnalyser());
@@ -40,7 +55,8 @@ describe('a half-typed text', () => {
     const place = fc.nat({ max: whole.length });
     fc.assert(
       fc.property(place, place, fc.constantFrom(...strays), place, (start, length, stray, at) => {
-        const text = whole.slice(start, start + length) + stray + whole.slice(start + length + 7, start + length + 200);
+        const text =
+          whole.slice(start, start + length) + stray + whole.slice(start + length + 7, start + length + 200);
         const desk = deskWith(text);
         const half = desk.text('file:///estate/half.trough');
         if (!half) throw new Error('the desk lost its text');

@@ -1,20 +1,37 @@
 // What the extension asks beyond the protocol: what there is, pages to show, an inspection to fill in.
 
 import { afterEach, describe, expect, it } from 'vitest';
-import { draftInspection, listSubjects, makePreview, type DraftInspectionAnswer, type ListSubjectsAnswer, type MakePreview, type MakePreviewAnswer } from '../../src/protocol/messages.js';
+import {
+  draftInspection,
+  listSubjects,
+  makePreview,
+  type DraftInspectionAnswer,
+  type ListSubjectsAnswer,
+  type MakePreview,
+  type MakePreviewAnswer,
+} from '../../src/protocol/messages.js';
 import { files } from './estate.js';
 import { startSession, type Session } from './session.js';
 
 let session: Session;
 afterEach(async () => session.end());
 
-const page = async (wanted: MakePreview): Promise<MakePreviewAnswer> => session.client.sendRequest(makePreview, wanted);
+const page = async (wanted: MakePreview): Promise<MakePreviewAnswer> =>
+  session.client.sendRequest(makePreview, wanted);
 
 describe('subjects', () => {
   it('lists plants, conveyors with their newest record, and jobs', async () => {
     session = await startSession(files);
     const answer = await session.client.sendRequest<ListSubjectsAnswer>(listSubjects);
-    expect(answer.conveyors).toMatchObject([{ name: 'DG1', title: 'Digestate cake to bay 2', plant: 'Tarnholt', inspections: 2, newest: { date: '2025-03-12', meter: '8120 h' } }]);
+    expect(answer.conveyors).toMatchObject([
+      {
+        name: 'DG1',
+        title: 'Digestate cake to bay 2',
+        plant: 'Tarnholt',
+        inspections: 2,
+        newest: { date: '2025-03-12', meter: '8120 h' },
+      },
+    ]);
     expect(answer.jobs).toMatchObject([{ name: 'J1' }]);
     expect(answer.newestRecord).toBe('2025-03-12');
   });
@@ -23,7 +40,12 @@ describe('subjects', () => {
 describe('pages', () => {
   it('make the report, the work pack, the sheet and the drawing, without a script', async () => {
     session = await startSession(files);
-    const wanted: MakePreview[] = [{ kind: 'report' }, { kind: 'work pack', subject: 'J1' }, { kind: 'inspection sheet', subject: 'DG1' }, { kind: 'drawing', subject: 'DG1' }];
+    const wanted: MakePreview[] = [
+      { kind: 'report' },
+      { kind: 'work pack', subject: 'J1' },
+      { kind: 'inspection sheet', subject: 'DG1' },
+      { kind: 'drawing', subject: 'DG1' },
+    ];
     for (const each of wanted) {
       const answer = await page(each);
       expect(answer, each.kind).toMatchObject({ ok: true });
@@ -43,34 +65,63 @@ describe('pages', () => {
 
   it('say why there is nothing to show', async () => {
     session = await startSession({ 'a.trough': 'conveyor DG1 {\n}\n' });
-    expect(await page({ kind: 'report' })).toMatchObject({ ok: false, reason: expect.stringContaining('no complete conveyor') });
-    expect(await page({ kind: 'drawing', subject: 'DG1' })).toMatchObject({ ok: false, reason: expect.stringContaining('not complete enough') });
-    expect(await page({ kind: 'report', asOf: 'yesterday' })).toMatchObject({ ok: false, reason: expect.stringContaining('is not a date') });
+    expect(await page({ kind: 'report' })).toMatchObject({
+      ok: false,
+      reason: expect.stringContaining('no complete conveyor'),
+    });
+    expect(await page({ kind: 'drawing', subject: 'DG1' })).toMatchObject({
+      ok: false,
+      reason: expect.stringContaining('not complete enough'),
+    });
+    expect(await page({ kind: 'report', asOf: 'yesterday' })).toMatchObject({
+      ok: false,
+      reason: expect.stringContaining('is not a date'),
+    });
   });
 });
 
 describe('a new inspection', () => {
   it('has the points in order along the conveyor, with what was seen last', async () => {
     session = await startSession(files);
-    const answer = await session.client.sendRequest<DraftInspectionAnswer>(draftInspection, { conveyor: 'DG1', date: '2025-09-01', meter: '9900 h' });
+    const answer = await session.client.sendRequest<DraftInspectionAnswer>(draftInspection, {
+      conveyor: 'DG1',
+      date: '2025-09-01',
+      meter: '9900 h',
+    });
     expect(answer).toMatchObject({ fileName: 'DG1-2025-09-01.trough', folder: 'file:///estate/inspections' });
     const rows = answer.text.split('\n').filter((line) => /^ {2}\/\/ [PQ]\d/.test(line));
     expect(rows.map((row) => row.trim())).toEqual([
-      '// P1  (last time: 8.4 mm)', '// Q1', '// Q2', '// Q3  (last time: red)', '// Q4  (last time: not seen)',
+      '// P1  (last time: 8.4 mm)',
+      '// Q1',
+      '// Q2',
+      '// Q3  (last time: red)',
+      '// Q4  (last time: not seen)',
     ]);
   });
 
   it('is a text without errors as it stands', async () => {
     session = await startSession(files);
-    const { text } = await session.client.sendRequest<DraftInspectionAnswer>(draftInspection, { conveyor: 'DG1', date: '2025-09-01', meter: '9900 h' });
+    const { text } = await session.client.sendRequest<DraftInspectionAnswer>(draftInspection, {
+      conveyor: 'DG1',
+      date: '2025-09-01',
+      meter: '9900 h',
+    });
     session.open('new.trough', text);
     expect((await session.findings('new.trough')).filter(({ severity }) => severity === 1)).toEqual([]);
   });
 
   it('works for a conveyor that was never inspected', async () => {
-    const { 'inspections/DG1-2024-03-14.trough': _first, 'inspections/DG1-2025-03-12.trough': _second, ...fresh } = files;
+    const {
+      'inspections/DG1-2024-03-14.trough': _first,
+      'inspections/DG1-2025-03-12.trough': _second,
+      ...fresh
+    } = files;
     session = await startSession(fresh);
-    const { folder, text } = await session.client.sendRequest<DraftInspectionAnswer>(draftInspection, { conveyor: 'DG1', date: '2025-09-01', meter: '9900 h' });
+    const { folder, text } = await session.client.sendRequest<DraftInspectionAnswer>(draftInspection, {
+      conveyor: 'DG1',
+      date: '2025-09-01',
+      meter: '9900 h',
+    });
     expect(folder).toBe('file:///estate');
     expect(text).toContain('// P1\n');
   });

@@ -3,16 +3,38 @@
 import { PassThrough } from 'node:stream';
 import { createConnection } from 'vscode-languageserver/node';
 import {
-  createProtocolConnection, DidChangeTextDocumentNotification, DidChangeWatchedFilesNotification, DidCloseTextDocumentNotification, DidOpenTextDocumentNotification,
-  ExitNotification, InitializeRequest, InitializedNotification, PublishDiagnosticsNotification, ShutdownRequest, StreamMessageReader, StreamMessageWriter,
-  type Diagnostic, type FileChangeType, type InitializeParams, type InitializeResult, type Position, type ProtocolConnection, type TextEdit, type WorkspaceEdit,
+  createProtocolConnection,
+  DidChangeTextDocumentNotification,
+  DidChangeWatchedFilesNotification,
+  DidCloseTextDocumentNotification,
+  DidOpenTextDocumentNotification,
+  ExitNotification,
+  InitializeRequest,
+  InitializedNotification,
+  PublishDiagnosticsNotification,
+  ShutdownRequest,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type Diagnostic,
+  type FileChangeType,
+  type InitializeParams,
+  type InitializeResult,
+  type Position,
+  type ProtocolConnection,
+  type TextEdit,
+  type WorkspaceEdit,
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { makeAnalyser } from '../../src/lsp/analyser.js';
 import { backgroundHere } from '../../src/lsp/background.js';
 import type { Files } from '../../src/lsp/files.js';
 import { startServer } from '../../src/lsp/server.js';
-import { defaultSettings, estateChanged, type EstateChanged, type Settings } from '../../src/protocol/messages.js';
+import {
+  defaultSettings,
+  estateChanged,
+  type EstateChanged,
+  type Settings,
+} from '../../src/protocol/messages.js';
 
 export const root = 'file:///estate';
 
@@ -41,14 +63,20 @@ export interface SessionOptions {
 }
 
 /** Starts a server on files given by name and text; a `‸` in a text marks the cursor and is taken out. */
-export async function startSession(files: Readonly<Record<string, string>>, options: SessionOptions = {}): Promise<Session> {
+export async function startSession(
+  files: Readonly<Record<string, string>>,
+  options: SessionOptions = {},
+): Promise<Session> {
   const up = new PassThrough();
   const down = new PassThrough();
   const disk = new Map(Object.entries(files).map(([name, text]) => [name, text.replace('‸', '')]));
   const uri = (name: string): string => `${root}/${name}`;
   const nameOf = (address: string): string => decodeURIComponent(address.slice(root.length + 1));
   const read: Files = {
-    list: async (folder) => (folder === root ? [...disk.keys()].map(uri) : [...disk.keys()].map(uri).filter((each) => each.startsWith(`${folder}/`))),
+    list: async (folder) =>
+      folder === root
+        ? [...disk.keys()].map(uri)
+        : [...disk.keys()].map(uri).filter((each) => each.startsWith(`${folder}/`)),
     read: async (address) => disk.get(nameOf(address)),
   };
   // vscode-languageserver ends the process when its client says exit; a test must outlive its server.
@@ -60,7 +88,10 @@ export async function startSession(files: Readonly<Record<string, string>>, opti
   let news: EstateChanged | undefined;
   let waiting: ((told: EstateChanged) => void)[] = [];
   let due = true;
-  client.onNotification(PublishDiagnosticsNotification.type, ({ uri: address, diagnostics }) => void published.set(nameOf(address), diagnostics));
+  client.onNotification(
+    PublishDiagnosticsNotification.type,
+    ({ uri: address, diagnostics }) => void published.set(nameOf(address), diagnostics),
+  );
   client.onNotification(estateChanged, (told: EstateChanged) => {
     news = told;
     due = false;
@@ -72,34 +103,51 @@ export async function startSession(files: Readonly<Record<string, string>>, opti
   client.listen();
 
   const initialized = await client.sendRequest(InitializeRequest.type, {
-    processId: null, rootUri: null, workspaceFolders: [{ uri: root, name: 'estate' }],
-    capabilities: options.capabilities ?? { textDocument: { completion: { completionItem: { snippetSupport: true } } }, workspace: { configuration: true } },
+    processId: null,
+    rootUri: null,
+    workspaceFolders: [{ uri: root, name: 'estate' }],
+    capabilities: options.capabilities ?? {
+      textDocument: { completion: { completionItem: { snippetSupport: true } } },
+      workspace: { configuration: true },
+    },
   });
   await client.sendNotification(InitializedNotification.type, {});
 
   const versions = new Map<string, number>();
   const session: Session = {
-    client, initialized, disk, uri,
+    client,
+    initialized,
+    disk,
+    uri,
     open(name, text = disk.get(name) ?? '') {
       versions.set(name, 1);
       due = true;
-      void client.sendNotification(DidOpenTextDocumentNotification.type, { textDocument: { uri: uri(name), languageId: 'troughline', version: 1, text: text.replace('‸', '') } });
+      void client.sendNotification(DidOpenTextDocumentNotification.type, {
+        textDocument: { uri: uri(name), languageId: 'troughline', version: 1, text: text.replace('‸', '') },
+      });
     },
     change(name, text) {
       const version = (versions.get(name) ?? 0) + 1;
       versions.set(name, version);
       due = true;
-      void client.sendNotification(DidChangeTextDocumentNotification.type, { textDocument: { uri: uri(name), version }, contentChanges: [{ text }] });
+      void client.sendNotification(DidChangeTextDocumentNotification.type, {
+        textDocument: { uri: uri(name), version },
+        contentChanges: [{ text }],
+      });
     },
     close(name) {
       due = true;
-      void client.sendNotification(DidCloseTextDocumentNotification.type, { textDocument: { uri: uri(name) } });
+      void client.sendNotification(DidCloseTextDocumentNotification.type, {
+        textDocument: { uri: uri(name) },
+      });
     },
     write(name, text, type) {
       if (text === undefined) disk.delete(name);
       else disk.set(name, text);
       due = true;
-      void client.sendNotification(DidChangeWatchedFilesNotification.type, { changes: [{ uri: uri(name), type }] });
+      void client.sendNotification(DidChangeWatchedFilesNotification.type, {
+        changes: [{ uri: uri(name), type }],
+      });
     },
     async settled() {
       if (!due && news) return news;

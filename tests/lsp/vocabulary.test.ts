@@ -11,7 +11,8 @@ describe('vocabulary', () => {
     for (const rule of languageServices().Grammar.rules) {
       if (!GrammarAST.isParserRule(rule)) continue;
       for (const keyword of AstUtils.streamAllContents(rule).filter(GrammarAST.isKeyword)) {
-        if (!signs.has(keyword.value) && !wordOf(rule.name, keyword.value)) missing.push(`${rule.name}: ${keyword.value}`);
+        if (!signs.has(keyword.value) && !wordOf(rule.name, keyword.value))
+          missing.push(`${rule.name}: ${keyword.value}`);
       }
     }
     expect(missing).toEqual([]);

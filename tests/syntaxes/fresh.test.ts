@@ -5,7 +5,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { textMateGrammar } from '../../syntaxes/generate.mjs';
 
-const read = (name: string): string => readFileSync(new URL(`../../syntaxes/${name}`, import.meta.url), 'utf8');
+const read = (name: string): string =>
+  readFileSync(new URL(`../../syntaxes/${name}`, import.meta.url), 'utf8');
 
 describe('syntaxes', () => {
   it('has a grammar as fresh as the language', () => {

@@ -18,10 +18,14 @@ describe('codes', () => {
 
   test('are the ones once given out: each stays with its title, and none is taken away or used again', () => {
     // One line a code, in order: add a line for a new rule; a rule that is retired keeps its line with "(retired)".
-    const given = readFileSync(new URL('./codes.txt', import.meta.url), 'utf8').split('\n').filter((line) => line !== '' && !line.startsWith('#'));
+    const given = readFileSync(new URL('./codes.txt', import.meta.url), 'utf8')
+      .split('\n')
+      .filter((line) => line !== '' && !line.startsWith('#'));
     const codes = given.map((line) => line.slice(0, 5));
     expect(codes).toEqual([...new Set(codes)].sort());
-    expect(given.filter((line) => !line.endsWith('(retired)'))).toEqual(rules.map((rule) => `${rule.code} ${rule.title}`).sort());
+    expect(given.filter((line) => !line.endsWith('(retired)'))).toEqual(
+      rules.map((rule) => `${rule.code} ${rule.title}`).sort(),
+    );
   });
 
   test('begin with the digit of their group', () => {
@@ -41,7 +45,9 @@ describe('every rule', () => {
   test.each(all)('%s: its bad example gives exactly its own finding, at its marker', (_, rule) => {
     const { text, marker } = exampleOf(rule, 'bad');
     const { findings } = read(text);
-    expect(findings.map((finding) => `${finding.code} at ${finding.origin.start}–${finding.origin.end}`)).toEqual([`${rule.code} at ${marker?.start}–${marker?.end}`]);
+    expect(
+      findings.map((finding) => `${finding.code} at ${finding.origin.start}–${finding.origin.end}`),
+    ).toEqual([`${rule.code} at ${marker?.start}–${marker?.end}`]);
   });
 
   test.each(all)('%s: its good example is silent', (_, rule) => {
@@ -50,7 +56,11 @@ describe('every rule', () => {
 
   test.each(all)('%s: its message is a sentence with nothing left blank', (_, rule) => {
     const [finding] = read(exampleOf(rule, 'bad').text).findings;
-    for (const said of [finding?.message, finding?.todo, ...(finding?.related ?? []).map((one) => one.message)]) {
+    for (const said of [
+      finding?.message,
+      finding?.todo,
+      ...(finding?.related ?? []).map((one) => one.message),
+    ]) {
       expect(said).toBeTruthy();
       expect(said).not.toMatch(/NaN|undefined|null|Infinity|\[object|\s{2}|\.\.$/);
     }
@@ -68,16 +78,22 @@ describe('quick fixes', () => {
   test.each(fixable)('%s: each takes its finding away', (_, rule) => {
     const { text } = exampleOf(rule, 'bad');
     for (const fix of fixesOf(rule) ?? []) {
-      expect(read(applied(text, fix)).findings.filter((finding) => finding.code === rule.code), fix.title).toEqual([]);
+      expect(
+        read(applied(text, fix)).findings.filter((finding) => finding.code === rule.code),
+        fix.title,
+      ).toEqual([]);
     }
   });
 
-  test.each(fixable)('%s: the first leaves nothing else wrong, and at most one is marked as the one to take', (_, rule) => {
-    const { text } = exampleOf(rule, 'bad');
-    const fixes = fixesOf(rule) ?? [];
-    expect(told(read(applied(text, fixes[0]!)))).toEqual([]); // there is at least one: see above
-    expect(fixes.filter((fix) => fix.preferred).length).toBeLessThanOrEqual(1);
-  });
+  test.each(fixable)(
+    '%s: the first leaves nothing else wrong, and at most one is marked as the one to take',
+    (_, rule) => {
+      const { text } = exampleOf(rule, 'bad');
+      const fixes = fixesOf(rule) ?? [];
+      expect(told(read(applied(text, fixes[0]!)))).toEqual([]); // there is at least one: see above
+      expect(fixes.filter((fix) => fix.preferred).length).toBeLessThanOrEqual(1);
+    },
+  );
 
   test.each(fixable)('%s: titles are commands, all different', (_, rule) => {
     const titles = (fixesOf(rule) ?? []).map((fix) => fix.title);
@@ -87,12 +103,17 @@ describe('quick fixes', () => {
 });
 
 test('the same input gives the same findings, in the order of the text', () => {
-  const texts = [{ uri: 'b.trough', text: exampleOf(rules[1]!, 'bad').text }, { uri: 'a.trough', text: 'liner X {' }]; // there are more than two rules
+  const texts = [
+    { uri: 'b.trough', text: exampleOf(rules[1]!, 'bad').text },
+    { uri: 'a.trough', text: 'liner X {' },
+  ]; // there are more than two rules
   const once = analyse(texts);
   const again = analyse([...texts].reverse());
   expect(told(again)).toEqual(told(once));
   const findings = runRules({ estate: once.estate, problems: [] });
-  expect(findings).toEqual([...findings].sort((a, b) => a.origin.source - b.origin.source || a.origin.start - b.origin.start));
+  expect(findings).toEqual(
+    [...findings].sort((a, b) => a.origin.source - b.origin.source || a.origin.start - b.origin.start),
+  );
 });
 
 function read(text: string): Analysis {

@@ -39,7 +39,9 @@ job J1 {
   test('a left-hand screw turns the other way, and a change of hand is told at the change', () => {
     expect(codesIn('conveyor', '  rotation counter-clockwise')).toEqual([]);
     expect(codesIn('screw', '  hand left')).toEqual([]); // no rotation is declared
-    const [finding] = findingsIn('specifications', `
+    const [finding] = findingsIn(
+      'specifications',
+      `
 screw Left400 {
   shaftless
   outside diameter 400 mm
@@ -59,7 +61,8 @@ conveyor DG1 {
   access A1 at 0 m to 12 m platform
   isolation Q1 electrical
 }
-screw change DG1 2025-03-10 meter 6200 h { screw Left400 }`);
+screw change DG1 2025-03-10 meter 6200 h { screw Left400 }`,
+    );
     expect(finding?.code).toBe('TL209');
     expect(finding?.related?.map((one) => one.message)).toEqual(['the rotation of DG1']);
   });
@@ -70,7 +73,9 @@ screw change DG1 2025-03-10 meter 6200 h { screw Left400 }`);
   });
 
   test('a size beyond belief is told once, and what would be computed from it is left alone', () => {
-    expect(codesIn('conveyor', '  trough inside radius 226 in side height 260 mm plate 4 mm')).toEqual(['TL234']);
+    expect(codesIn('conveyor', '  trough inside radius 226 in side height 260 mm plate 4 mm')).toEqual([
+      'TL234',
+    ]);
     expect(codesIn('screw', '  outside diameter 400 in\n  pitch 350 mm')).toEqual(['TL234']);
     expect(codesIn('liner', '  layer white 10 in\n  layer red 6 mm')).toEqual(['TL234']);
   });
@@ -87,7 +92,12 @@ describe('the length and what lies on it', () => {
   });
 
   test('breaks that touch do not overlap', () => {
-    expect(codesIn('conveyor', '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm\n  break Ring at 7.5 m to 7.6 m joint ring allowance 20 mm')).toEqual([]);
+    expect(
+      codesIn(
+        'conveyor',
+        '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm\n  break Ring at 7.5 m to 7.6 m joint ring allowance 20 mm',
+      ),
+    ).toEqual([]);
   });
 
   test('a row of parts that runs over the end is told once', () => {
@@ -95,8 +105,18 @@ describe('the length and what lies on it', () => {
   });
 
   test('a hold-down on either side only is not twice in one place', () => {
-    expect(codesIn('conveyor', '  hold-down every 1.5 m from 2.25 m to 11.25 m left side\n  hold-down every 1.5 m from 2.25 m to 11.25 m right side')).toEqual([]);
-    expect(codesIn('conveyor', '  hold-down every 1.5 m from 2.25 m to 11.25 m both sides\n  hold-down at 3.75 m left side')).toEqual(['TL216']);
+    expect(
+      codesIn(
+        'conveyor',
+        '  hold-down every 1.5 m from 2.25 m to 11.25 m left side\n  hold-down every 1.5 m from 2.25 m to 11.25 m right side',
+      ),
+    ).toEqual([]);
+    expect(
+      codesIn(
+        'conveyor',
+        '  hold-down every 1.5 m from 2.25 m to 11.25 m both sides\n  hold-down at 3.75 m left side',
+      ),
+    ).toEqual(['TL216']);
   });
 
   test('temperatures of a plant that run backwards are told once, not for every conveyor', () => {
@@ -140,7 +160,8 @@ describe('numbers that come from outside', () => {
 
   test('capacity: 47.124(D² − d²)·S·n·φ, three quarters of it left at 15° at most by 0.95', () => {
     // D 0.4, S 0.35, n 18, φ 0.4, ρ 900: 47.124·0.16·0.35·18·0.4 = 19.0 m³/h = 17.1 t/h level.
-    const level = (capacity: string): string => `  incline 0 deg\n  bulk density 900 kg/m3\n  fill 40 %\n  capacity ${capacity}`;
+    const level = (capacity: string): string =>
+      `  incline 0 deg\n  bulk density 900 kg/m3\n  fill 40 %\n  capacity ${capacity}`;
     expect(codesIn('conveyor', level('17 t/h'))).toEqual([]);
     expect(codesIn('conveyor', level('17.2 t/h'))).toEqual(['TL223']);
   });

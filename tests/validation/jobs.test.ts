@@ -9,7 +9,13 @@ describe('orders of work', () => {
   });
 
   test('two fronts: the reason with its numbers, the other front, and one fix to take', () => {
-    const [finding] = findingsIn('job', but(soundOrder, ['  fit run above Gate starting at head by Alpha', '  fit panels 3 to 4 of run above Gate starting at head by Alpha\n  fit panels 1 to 2 of run above Gate starting at tail by Bravo']));
+    const [finding] = findingsIn(
+      'job',
+      but(soundOrder, [
+        '  fit run above Gate starting at head by Alpha',
+        '  fit panels 3 to 4 of run above Gate starting at head by Alpha\n  fit panels 1 to 2 of run above Gate starting at tail by Bravo',
+      ]),
+    );
     expect(finding?.code).toBe('TL402');
     expect(finding?.severity).toBe('error');
     // Four panels of ± 1 mm and ± 2 mm of measuring: 6 mm at worst, √(4·1² + 2²) = 2.8 mm root-sum-square.
@@ -19,7 +25,10 @@ describe('orders of work', () => {
   });
 
   test('independent mistakes are all told', () => {
-    const codes = codesIn('job', but(soundOrder, ['  clean run above Gate by Alpha\n', ''], ['  run loaded\n', '']));
+    const codes = codesIn(
+      'job',
+      but(soundOrder, ['  clean run above Gate by Alpha\n', ''], ['  run loaded\n', '']),
+    );
     expect([...codes].sort()).toEqual(['TL410', 'TL425']);
   });
 });
@@ -30,8 +39,18 @@ describe('jobs and their surroundings', () => {
   });
 
   test('a crew that is short of hands for the window: a day is not enough, a fortnight is', () => {
-    expect(codesIn('estate', '\njob J1 {\n  conveyor DG1\n  window 2027-04-12 to 2027-04-12\n  reline all\n  crews Alpha\n}')).toEqual(['TL464']);
-    expect(codesIn('estate', '\njob J1 {\n  conveyor DG1\n  window 2027-04-12 to 2027-04-23\n  reline all\n  crews Alpha\n}')).toEqual([]);
+    expect(
+      codesIn(
+        'estate',
+        '\njob J1 {\n  conveyor DG1\n  window 2027-04-12 to 2027-04-12\n  reline all\n  crews Alpha\n}',
+      ),
+    ).toEqual(['TL464']);
+    expect(
+      codesIn(
+        'estate',
+        '\njob J1 {\n  conveyor DG1\n  window 2027-04-12 to 2027-04-23\n  reline all\n  crews Alpha\n}',
+      ),
+    ).toEqual([]);
   });
 
   test('sling angles: 45 degrees is allowed, more is told', () => {
@@ -40,8 +59,14 @@ describe('jobs and their surroundings', () => {
   });
 
   test('a job done before the newest record is settled by the reline that was written down', () => {
-    const job = '\ninspection DG1 2025-03-10 meter 6200 h { P1 colour white }\njob J1 {\n  conveyor DG1\n  window 2024-09-09 to 2024-09-13\n  reline run above Gate\n  crews Alpha\n}';
+    const job =
+      '\ninspection DG1 2025-03-10 meter 6200 h { P1 colour white }\njob J1 {\n  conveyor DG1\n  window 2024-09-09 to 2024-09-13\n  reline run above Gate\n  crews Alpha\n}';
     expect(codesIn('estate', job)).toEqual(['TL436']);
-    expect(codesIn('estate', `${job}\nreline DG1 2024-09-11 meter 3600 h {\n  liner TwoLayer12\n  scope run above Gate\n}`)).toEqual([]);
+    expect(
+      codesIn(
+        'estate',
+        `${job}\nreline DG1 2024-09-11 meter 3600 h {\n  liner TwoLayer12\n  scope run above Gate\n}`,
+      ),
+    ).toEqual([]);
   });
 });

@@ -1,19 +1,30 @@
 import { describe, expect, test } from 'vitest';
 import { codesIn, findingsIn, messageOf } from './findings-in.js';
 
-const round = (date: string, meter: number, rows: string, head = 'view downstream\n  gauge ultrasonic ± 0.2 mm'): string =>
-  `\ninspection DG1 ${date} meter ${meter} h {\n  ${head}\n  ${rows}\n}`;
-const reline = (date: string, meter: number, more = ''): string => `\nreline DG1 ${date} meter ${meter} h {\n  liner TwoLayer12${more}\n}`;
+const round = (
+  date: string,
+  meter: number,
+  rows: string,
+  head = 'view downstream\n  gauge ultrasonic ± 0.2 mm',
+): string => `\ninspection DG1 ${date} meter ${meter} h {\n  ${head}\n  ${rows}\n}`;
+const reline = (date: string, meter: number, more = ''): string =>
+  `\nreline DG1 ${date} meter ${meter} h {\n  liner TwoLayer12${more}\n}`;
 
 describe('the meter', () => {
   test('one wrong reading is told once, at that reading, not at its neighbours', () => {
-    const wrong = round('2024-09-09', 3600, 'P1 thickness 10.9 mm') + round('2024-12-09', 490, 'P1 thickness 10.4 mm') + round('2025-03-10', 6300, 'P1 thickness 9.8 mm');
+    const wrong =
+      round('2024-09-09', 3600, 'P1 thickness 10.9 mm') +
+      round('2024-12-09', 490, 'P1 thickness 10.4 mm') +
+      round('2025-03-10', 6300, 'P1 thickness 9.8 mm');
     expect(codesIn('estate', wrong)).toEqual(['TL301']);
     expect(messageOf('TL301', 'estate', wrong)).toContain('490 h');
   });
 
   test('a declared meter change explains a drop', () => {
-    const changed = round('2024-09-09', 3600, 'P1 thickness 10.9 mm') + '\nmeter change DG1 2024-09-16 from 3710 h to 0 h' + round('2025-03-10', 2700, 'P1 thickness 9.8 mm');
+    const changed =
+      round('2024-09-09', 3600, 'P1 thickness 10.9 mm') +
+      '\nmeter change DG1 2024-09-16 from 3710 h to 0 h' +
+      round('2025-03-10', 2700, 'P1 thickness 9.8 mm');
     expect(codesIn('estate', changed)).toEqual([]);
   });
 
@@ -27,13 +38,18 @@ describe('the meter', () => {
 describe('readings against one another', () => {
   test('thicker than before within 3σ√2 is error, beyond it is told', () => {
     // 3·0.2·√2 = 0.849 mm.
-    const pair = (later: string): string => round('2024-09-09', 3600, 'P1 thickness 10.0 mm') + round('2025-03-10', 6200, `P1 thickness ${later} mm`);
+    const pair = (later: string): string =>
+      round('2024-09-09', 3600, 'P1 thickness 10.0 mm') +
+      round('2025-03-10', 6200, `P1 thickness ${later} mm`);
     expect(codesIn('estate', pair('10.8'))).toEqual([]);
     expect(codesIn('estate', pair('10.9'))).toEqual(['TL306']);
   });
 
   test('after a reline the new liner is no growth of the old one; a reline elsewhere explains nothing', () => {
-    const pair = (between: string): string => round('2024-09-09', 3600, 'P1 thickness 6.0 mm') + between + round('2025-03-10', 6200, 'P1 thickness 10.9 mm');
+    const pair = (between: string): string =>
+      round('2024-09-09', 3600, 'P1 thickness 6.0 mm') +
+      between +
+      round('2025-03-10', 6200, 'P1 thickness 10.9 mm');
     expect(codesIn('estate', pair(reline('2024-10-07', 4050)))).toEqual([]);
     expect(codesIn('estate', pair(reline('2024-10-07', 4050, '\n  scope run 2')))).toEqual([]);
     expect(codesIn('estate', pair(reline('2024-10-07', 4050, '\n  scope run 3')))).toEqual(['TL306']);
@@ -41,17 +57,24 @@ describe('readings against one another', () => {
 
   test('a colour is an interval: only beyond its ends does it contradict a thickness', () => {
     // Second layer: nothing to 6 mm left; 5 % of 6 mm and 0.2 mm of reading make 3·0.36 = 1.08 mm of doubt at its upper end.
-    const pair = (thickness: string): string => round('2024-09-09', 3600, 'P1 colour red') + round('2025-03-10', 6200, `P1 thickness ${thickness} mm`);
+    const pair = (thickness: string): string =>
+      round('2024-09-09', 3600, 'P1 colour red') + round('2025-03-10', 6200, `P1 thickness ${thickness} mm`);
     expect(codesIn('estate', pair('7.0'))).toEqual([]);
     expect(codesIn('estate', pair('7.2'))).toEqual(['TL307']);
   });
 
   test('bare steel, and later a colour, is a contradiction too', () => {
-    expect(codesIn('estate', round('2024-09-09', 3600, 'P1 trough showing') + round('2025-03-10', 6200, 'P1 colour red'))).toEqual(['TL308']);
+    expect(
+      codesIn(
+        'estate',
+        round('2024-09-09', 3600, 'P1 trough showing') + round('2025-03-10', 6200, 'P1 colour red'),
+      ),
+    ).toEqual(['TL308']);
   });
 
   test('a coarse gauge is given more room than a fine one', () => {
-    const with12 = (head: string): string => round('2025-03-10', 6200, 'P1 thickness 13.2 mm', `view downstream\n  ${head}`);
+    const with12 = (head: string): string =>
+      round('2025-03-10', 6200, 'P1 thickness 13.2 mm', `view downstream\n  ${head}`);
     expect(codesIn('estate', with12('gauge ultrasonic ± 0.1 mm'))).toEqual(['TL305']);
     expect(codesIn('estate', with12('gauge depth gauge ± 0.5 mm'))).toEqual([]);
   });
@@ -62,36 +85,52 @@ describe('what calls for action', () => {
     const bare = round('2025-03-10', 6200, 'P1 trough showing');
     expect(codesIn('estate', bare)).toEqual(['TL309']);
     expect(codesIn('estate', bare + reline('2025-03-17', 6300))).toEqual([]);
-    expect(codesIn('estate', bare + reline('2025-03-17', 6300, '\n  scope run above Gate'))).toEqual(['TL309']);
+    expect(codesIn('estate', bare + reline('2025-03-17', 6300, '\n  scope run above Gate'))).toEqual([
+      'TL309',
+    ]);
   });
 
   test('at the condemn limit is told, above it is not; a liner that came out since is history', () => {
     expect(codesIn('estate', round('2025-03-10', 6200, 'P1 thickness 3.0 mm'))).toEqual(['TL310']);
-    expect(codesIn('estate', round('2025-03-10', 6200, 'P1 thickness 3.0 mm') + reline('2025-03-17', 6300))).toEqual([]);
+    expect(
+      codesIn('estate', round('2025-03-10', 6200, 'P1 thickness 3.0 mm') + reline('2025-03-17', 6300)),
+    ).toEqual([]);
   });
 
   test('an old reading below the limit is not repeated when a newer one contradicts it', () => {
-    const pair = round('2024-09-09', 3600, 'P1 thickness 2.4 mm') + round('2025-03-10', 6200, 'P1 thickness 9.9 mm');
+    const pair =
+      round('2024-09-09', 3600, 'P1 thickness 2.4 mm') + round('2025-03-10', 6200, 'P1 thickness 9.9 mm');
     expect(codesIn('estate', pair)).toEqual(['TL306']);
   });
 
   test('flight wear counts from the newest screw', () => {
     const worn = round('2025-03-10', 6200, 'flight at 6 m depth 48 mm');
     expect(codesIn('estate', worn)).toEqual(['TL322']);
-    expect(codesIn('estate', `${worn}\nscrew change DG1 2025-03-17 meter 6300 h { screw Spiral400 }`)).toEqual([]);
+    expect(
+      codesIn('estate', `${worn}\nscrew change DG1 2025-03-17 meter 6300 h { screw Spiral400 }`),
+    ).toEqual([]);
   });
 });
 
 describe('inspections as a whole', () => {
   test('two rounds on one day with different readings are two rounds', () => {
-    expect(codesIn('estate', round('2025-03-10', 6200, 'P1 thickness 9.8 mm') + round('2025-03-10', 6200, 'P2 thickness 9.8 mm'))).toEqual([]);
+    expect(
+      codesIn(
+        'estate',
+        round('2025-03-10', 6200, 'P1 thickness 9.8 mm') + round('2025-03-10', 6200, 'P2 thickness 9.8 mm'),
+      ),
+    ).toEqual([]);
   });
 
   test('colours that stay the same are no copy, three equal thicknesses are', () => {
     const colours = 'P1 colour white\n  P2 colour white\n  at 5 m clock 7:30 colour white';
     const thicknesses = 'P1 thickness 9.8 mm\n  P2 thickness 9.9 mm\n  at 5 m clock 7:30 thickness 10.0 mm';
-    expect(codesIn('estate', round('2025-03-10', 6200, colours) + round('2025-09-08', 9000, colours))).toEqual([]);
-    expect(codesIn('estate', round('2025-03-10', 6200, thicknesses) + round('2025-09-08', 9000, thicknesses))).toContain('TL304');
+    expect(
+      codesIn('estate', round('2025-03-10', 6200, colours) + round('2025-09-08', 9000, colours)),
+    ).toEqual([]);
+    expect(
+      codesIn('estate', round('2025-03-10', 6200, thicknesses) + round('2025-09-08', 9000, thicknesses)),
+    ).toContain('TL304');
   });
 
   test('the same inspection in two files is told once', () => {
@@ -101,8 +140,12 @@ describe('inspections as a whole', () => {
   test('named points need no view, clock positions of its own do', () => {
     const head = 'gauge ultrasonic ± 0.2 mm';
     expect(codesIn('estate', round('2025-03-10', 6200, 'P1 thickness 9.8 mm', head))).toEqual([]);
-    expect(codesIn('estate', round('2025-03-10', 6200, 'at 5 m clock 6:00 thickness 9.8 mm', head))).toEqual([]); // six is six from either end
-    expect(codesIn('estate', round('2025-03-10', 6200, 'at 5 m clock 7:00 thickness 9.8 mm', head))).toEqual(['TL311']);
+    expect(codesIn('estate', round('2025-03-10', 6200, 'at 5 m clock 6:00 thickness 9.8 mm', head))).toEqual(
+      [],
+    ); // six is six from either end
+    expect(codesIn('estate', round('2025-03-10', 6200, 'at 5 m clock 7:00 thickness 9.8 mm', head))).toEqual([
+      'TL311',
+    ]);
   });
 
   test('what was not seen is an observation', () => {
@@ -110,14 +153,17 @@ describe('inspections as a whole', () => {
   });
 
   test('an inspection on the day of a reline is clear when the meter tells them apart', () => {
-    const day = (meter: number): string => round('2025-03-10', 6200, 'P1 thickness 4.1 mm') + reline('2025-03-10', meter);
+    const day = (meter: number): string =>
+      round('2025-03-10', 6200, 'P1 thickness 4.1 mm') + reline('2025-03-10', meter);
     expect(codesIn('estate', day(6200))).toEqual(['TL314']);
     expect(codesIn('estate', day(6204))).toEqual([]);
   });
 });
 
 test('a record of panels that do not exist says what the run has', () => {
-  expect(messageOf('TL315', 'estate', reline('2025-03-10', 6200, '\n  scope panels 2 to 9 of run 2'))).toBe('Run 2 of DG1 (1.50 m to 7.00 m) has 5 panels, and this names panel 9.');
+  expect(messageOf('TL315', 'estate', reline('2025-03-10', 6200, '\n  scope panels 2 to 9 of run 2'))).toBe(
+    'Run 2 of DG1 (1.50 m to 7.00 m) has 5 panels, and this names panel 9.',
+  );
 });
 
 test('every finding about a reading points at its row', () => {

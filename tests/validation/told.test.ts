@@ -7,15 +7,18 @@ import { levelOf, ruleDescriptors } from '../../src/validation/descriptors.js';
 import { summarise } from '../../src/validation/summary.js';
 
 describe('explain', () => {
-  test.each(rules.map((rule) => [rule.code, rule] as const))('%s in plain text: title, reason, advice, both examples, no marks, no long lines', (code, rule) => {
-    const text = explain(code) ?? '';
-    expect(text.startsWith(`${code} ${rule.title} (${rule.severity})\n`)).toBe(true);
-    expect(text).toContain('Why it matters: ');
-    expect(text).toContain('What to do: ');
-    expect(text).not.toMatch(/[«»]|\n\n\n/);
-    const prose = text.slice(0, text.indexOf('\nReported:')).split('\n');
-    for (const line of prose) expect(line.length).toBeLessThanOrEqual(88);
-  });
+  test.each(rules.map((rule) => [rule.code, rule] as const))(
+    '%s in plain text: title, reason, advice, both examples, no marks, no long lines',
+    (code, rule) => {
+      const text = explain(code) ?? '';
+      expect(text.startsWith(`${code} ${rule.title} (${rule.severity})\n`)).toBe(true);
+      expect(text).toContain('Why it matters: ');
+      expect(text).toContain('What to do: ');
+      expect(text).not.toMatch(/[«»]|\n\n\n/);
+      const prose = text.slice(0, text.indexOf('\nReported:')).split('\n');
+      for (const line of prose) expect(line.length).toBeLessThanOrEqual(88);
+    },
+  );
 
   test('takes a code in any letter case, and knows when there is none', () => {
     expect(explain('tl402')).toBe(explain('TL402'));
@@ -25,7 +28,8 @@ describe('explain', () => {
   });
 
   test('in Markdown fences its examples and closes every fence', () => {
-    for (const rule of rules) expect((explainInMarkdown(rule.code)?.match(/```/g) ?? []).length, rule.code).toBe(4);
+    for (const rule of rules)
+      expect((explainInMarkdown(rule.code)?.match(/```/g) ?? []).length, rule.code).toBe(4);
   });
 
   test('lists every rule on a line', () => {
@@ -51,7 +55,13 @@ describe('descriptors', () => {
 describe('summary', () => {
   test('counts and says', () => {
     expect(summarise([]).text).toBe('no findings');
-    expect(summarise([{ severity: 'error' }, { severity: 'error' }, { severity: 'information' }])).toEqual({ error: 2, warning: 0, information: 1, total: 3, text: '2 errors, 1 note' });
+    expect(summarise([{ severity: 'error' }, { severity: 'error' }, { severity: 'information' }])).toEqual({
+      error: 2,
+      warning: 0,
+      information: 1,
+      total: 3,
+      text: '2 errors, 1 note',
+    });
     expect(summarise([{ severity: 'warning' }]).text).toBe('1 warning');
   });
 });

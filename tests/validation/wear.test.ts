@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { codesIn, messageOf } from './findings-in.js';
 
-const round = (date: string, meter: number, rows: string): string => `\ninspection DG1 ${date} meter ${meter} h {\n  gauge ultrasonic ± 0.2 mm\n  ${rows}\n}`;
+const round = (date: string, meter: number, rows: string): string =>
+  `\ninspection DG1 ${date} meter ${meter} h {\n  gauge ultrasonic ± 0.2 mm\n  ${rows}\n}`;
 
 describe('remaining life by hand', () => {
   test('counts at the larger of the two rates, with the numbers an inspector gets', () => {
     // New 12 mm; 9.6 mm at 6000 h, 7.6 mm at 8500 h: LT = 4.4/8500 = 0.518, ST = 2.0/2500 = 0.80 mm/1000 h. Limit 3 mm:
     // (7.6 − 3)/0.80 = 5750 h. Spring26 is 2026-04-13, 231 days from 2025-08-25 at 110 h/week: 3630 h. So nothing to say.
-    const twice = (last: string): string => round('2025-03-03', 6000, 'P1 thickness 9.6 mm') + round('2025-08-25', 8500, `P1 thickness ${last} mm`);
+    const twice = (last: string): string =>
+      round('2025-03-03', 6000, 'P1 thickness 9.6 mm') + round('2025-08-25', 8500, `P1 thickness ${last} mm`);
     expect(codesIn('estate', twice('7.6'))).toEqual([]);
     // 5.6 mm: ST = 4.0/2500 = 1.60, (5.6 − 3)/1.60 = 1625 h; Autumn25 is 2025-09-15, 330 h away.
     expect(codesIn('estate', twice('5.6'))).toEqual(['TL505']);
@@ -16,12 +18,18 @@ describe('remaining life by hand', () => {
   test('says how long and which outage, when the limit comes first', () => {
     // 10 mm gone... 12 − 4.0 = 8.0 mm in 9300 h is 0.860 mm/1000 h; 1.0 mm left is 1163 h. Spring26 comes 2970 h later.
     expect(messageOf('TL501', 'estate', round('2025-10-06', 9300, 'P1 thickness 4.0 mm'))).toBe(
-      'P1 of DG1 has 4 mm left and loses 0.86 mm/1000 h (long-term): 1163 h to its condemn limit, and Spring26 (2026-04-13) is 2970 h away.');
+      'P1 of DG1 has 4 mm left and loses 0.86 mm/1000 h (long-term): 1163 h to its condemn limit, and Spring26 (2026-04-13) is 2970 h away.',
+    );
   });
 
   test('a difference within the error of two readings raises no alarm', () => {
     // 0.5 mm in 220 h would be 2.3 mm/1000 h, but two readings of ± 0.2 mm differ by as much from error alone.
-    expect(codesIn('estate', round('2025-03-03', 6000, 'P1 thickness 9.6 mm') + round('2025-03-17', 6220, 'P1 thickness 9.1 mm'))).toEqual(['TL313']);
+    expect(
+      codesIn(
+        'estate',
+        round('2025-03-03', 6000, 'P1 thickness 9.6 mm') + round('2025-03-17', 6220, 'P1 thickness 9.1 mm'),
+      ),
+    ).toEqual(['TL313']);
   });
 
   test('one reading that shows hardly any wear is no rate', () => {
@@ -31,19 +39,30 @@ describe('remaining life by hand', () => {
   test('a liner that is planned to come out is not asked to be ordered for', () => {
     const late = round('2027-03-08', 17000, 'P1 thickness 3.4 mm');
     expect(codesIn('estate', late)).toEqual(['TL503']);
-    expect(codesIn('estate', `${late}\njob J1 {\n  conveyor DG1\n  window 2027-05-24 to 2027-05-28\n  reline all\n  crews Alpha\n}`)).not.toContain('TL503');
+    expect(
+      codesIn(
+        'estate',
+        `${late}\njob J1 {\n  conveyor DG1\n  window 2027-05-24 to 2027-05-28\n  reline all\n  crews Alpha\n}`,
+      ),
+    ).not.toContain('TL503');
   });
 });
 
 describe('colours', () => {
   test('bound the rate: the limit is out of reach while they keep it away, and not longer', () => {
     // White at 3600 h: at most 6/3600; nine of twelve mm are gone at 1.5 × 3600 = 5400 h at the earliest.
-    const seen = (date: string, meter: number): string => round('2024-09-09', 3600, 'P1 colour white') + round(date, meter, 'P1 colour red');
+    const seen = (date: string, meter: number): string =>
+      round('2024-09-09', 3600, 'P1 colour white') + round(date, meter, 'P1 colour red');
     expect(codesIn('estate', seen('2025-01-06', 5390))).toEqual([]);
     expect(codesIn('estate', seen('2025-01-06', 5410))).toEqual(['TL504']);
   });
 
   test('a thickness on the same liner is better than a colour', () => {
-    expect(codesIn('estate', round('2024-09-09', 3600, 'P1 thickness 9.6 mm') + round('2025-03-10', 6200, 'P1 colour red'))).toEqual([]);
+    expect(
+      codesIn(
+        'estate',
+        round('2024-09-09', 3600, 'P1 thickness 9.6 mm') + round('2025-03-10', 6200, 'P1 colour red'),
+      ),
+    ).toEqual([]);
   });
 });

@@ -33,7 +33,11 @@ export interface CheckOptions {
 
 const rank = { error: 2, warning: 1, information: 0 } as const;
 
-export async function check(paths: readonly string[], options: CheckOptions, console: Console): Promise<number> {
+export async function check(
+  paths: readonly string[],
+  options: CheckOptions,
+  console: Console,
+): Promise<number> {
   const formats = options.format.map(parseFormat);
   let read = await readEstate(paths, console, options.stdinFilename);
   let analysis = analyseRead(read, options.asOf);
@@ -42,24 +46,37 @@ export async function check(paths: readonly string[], options: CheckOptions, con
     const fixed = applyPreferredFixes(analysis, read.texts);
     for (const [file, text] of fixed.texts) writeFile(path.resolve(console.cwd, file), text);
     if (fixed.count > 0) {
-      console.err(`${fixed.count} ${fixed.count === 1 ? 'finding' : 'findings'} mended in ${fixed.texts.size} ${fixed.texts.size === 1 ? 'file' : 'files'}\n`);
+      console.err(
+        `${fixed.count} ${fixed.count === 1 ? 'finding' : 'findings'} mended in ${fixed.texts.size} ${fixed.texts.size === 1 ? 'file' : 'files'}\n`,
+      );
       read = await readEstate(paths, console, options.stdinFilename);
       analysis = analyseRead(read, options.asOf);
     }
   }
   const result = locate(analysis, read);
   for (const { name, file } of formats) {
-    const text = render(name, result, read, file === undefined && wantsColour(options.color, console), options);
+    const text = render(
+      name,
+      result,
+      read,
+      file === undefined && wantsColour(options.color, console),
+      options,
+    );
     if (file === undefined) console.out(text);
     else writeFile(path.resolve(console.cwd, file), text);
   }
   for (const line of read.unread) console.err(`troughline: ${line}\n`);
   if (read.unread.length > 0) return Exit.trouble;
-  return result.findings.some(({ finding }) => rank[finding.severity] >= rank[options.failOn]) ? Exit.findings : Exit.clean;
+  return result.findings.some(({ finding }) => rank[finding.severity] >= rank[options.failOn])
+    ? Exit.findings
+    : Exit.clean;
 }
 
 export function analyseRead(read: EstateTexts, asOf: CalendarDay | undefined): Analysis {
-  return analyse(read.texts.map(({ path: uri, text }) => ({ uri, text })), asOf === undefined ? {} : { asOf });
+  return analyse(
+    read.texts.map(({ path: uri, text }) => ({ uri, text })),
+    asOf === undefined ? {} : { asOf },
+  );
 }
 
 /** Findings with their places, in the order of files, lines and columns. */
@@ -75,7 +92,11 @@ export function locate(analysis: Analysis, read: EstateTexts): CheckResult {
     const place = analysis.locate(finding.origin);
     return {
       finding,
-      file: place.uri, line: place.line, column: place.column, endLine: place.endLine, endColumn: place.endColumn,
+      file: place.uri,
+      line: place.line,
+      column: place.column,
+      endLine: place.endLine,
+      endColumn: place.endColumn,
       sourceLine: lines.get(place.uri)?.[place.line - 1] ?? '',
       related: (finding.related ?? []).map(({ origin, message }) => {
         const other = analysis.locate(origin);
@@ -93,13 +114,28 @@ function parseFormat(text: string): { name: CheckFormat; file: string | undefine
   return { name: known, file: at < 0 ? undefined : text.slice(at + 1) };
 }
 
-function render(name: CheckFormat, result: CheckResult, read: EstateTexts, colour: boolean, options: CheckOptions): string {
+function render(
+  name: CheckFormat,
+  result: CheckResult,
+  read: EstateTexts,
+  colour: boolean,
+  options: CheckOptions,
+): string {
   switch (name) {
-    case 'text': return options.quiet && result.findings.length === 0 ? '' : toText(result, colour);
-    case 'json': return toJson(result);
-    case 'sarif': return toSarif(result, options.version);
-    case 'junit': return toJunit(result, read.texts.map((text) => text.path));
-    case 'github': return toGithub(result);
-    case 'markdown': return toMarkdown(result);
+    case 'text':
+      return options.quiet && result.findings.length === 0 ? '' : toText(result, colour);
+    case 'json':
+      return toJson(result);
+    case 'sarif':
+      return toSarif(result, options.version);
+    case 'junit':
+      return toJunit(
+        result,
+        read.texts.map((text) => text.path),
+      );
+    case 'github':
+      return toGithub(result);
+    case 'markdown':
+      return toMarkdown(result);
   }
 }

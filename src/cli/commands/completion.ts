@@ -12,10 +12,17 @@ export function completion(shell: string, program: Command, console: Console): n
     options: command.options.map((option) => option.long).filter((long): long is string => Boolean(long)),
   }));
   switch (shell) {
-    case 'bash': console.out(bash(commands)); return Exit.clean;
-    case 'zsh': console.out(`autoload -U +X bashcompinit && bashcompinit\n${bash(commands)}`); return Exit.clean;
-    case 'fish': console.out(fish(commands)); return Exit.clean;
-    default: throw new Trouble(`${shell}: not one of ${shells.join(', ')}`);
+    case 'bash':
+      console.out(bash(commands));
+      return Exit.clean;
+    case 'zsh':
+      console.out(`autoload -U +X bashcompinit && bashcompinit\n${bash(commands)}`);
+      return Exit.clean;
+    case 'fish':
+      console.out(fish(commands));
+      return Exit.clean;
+    default:
+      throw new Trouble(`${shell}: not one of ${shells.join(', ')}`);
   }
 }
 
@@ -49,8 +56,15 @@ function fish(commands: readonly Described[]): string {
   const quote = (text: string): string => `'${text.replace(/['\\]/g, '\\$&')}'`;
   return [
     '# fish completion for troughline',
-    ...commands.map((c) => `complete -c troughline -n __fish_use_subcommand -a ${c.name} -d ${quote(c.summary)}`),
-    ...commands.flatMap((c) => c.options.map((o) => `complete -c troughline -n ${quote(`__fish_seen_subcommand_from ${c.name}`)} -l ${o.replace(/^--/, '')}`)),
+    ...commands.map(
+      (c) => `complete -c troughline -n __fish_use_subcommand -a ${c.name} -d ${quote(c.summary)}`,
+    ),
+    ...commands.flatMap((c) =>
+      c.options.map(
+        (o) =>
+          `complete -c troughline -n ${quote(`__fish_seen_subcommand_from ${c.name}`)} -l ${o.replace(/^--/, '')}`,
+      ),
+    ),
     '',
   ].join('\n');
 }

@@ -11,7 +11,9 @@ export function explain(code: string | undefined, console: Console): number {
   const text = explainRule(code);
   if (text === undefined) {
     const near = codesLike(code.slice(0, 3));
-    throw new Trouble(`${code}: no such rule${near.length > 0 ? `; there are ${near.join(', ')}` : ''}. Run 'troughline explain' for the list.`);
+    throw new Trouble(
+      `${code}: no such rule${near.length > 0 ? `; there are ${near.join(', ')}` : ''}. Run 'troughline explain' for the list.`,
+    );
   }
   console.out(text);
   return Exit.clean;

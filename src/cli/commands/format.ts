@@ -12,7 +12,11 @@ export interface FormatOptions {
   readonly stdinFilename: string;
 }
 
-export async function format(paths: readonly string[], options: FormatOptions, console: Console): Promise<number> {
+export async function format(
+  paths: readonly string[],
+  options: FormatOptions,
+  console: Console,
+): Promise<number> {
   const read = await readEstate(paths, console, options.stdinFilename);
   let changed = 0;
   for (const { path: file, text } of read.texts) {
@@ -27,7 +31,8 @@ export async function format(paths: readonly string[], options: FormatOptions, c
     if (!options.check) writeFile(path.resolve(console.cwd, file), formatted);
   }
   for (const line of read.unread) console.err(`troughline: ${line}\n`);
-  if (!paths.includes('-') || options.check) console.err(`${changed} of ${read.texts.length} files ${options.check ? 'would change' : 'changed'}\n`);
+  if (!paths.includes('-') || options.check)
+    console.err(`${changed} of ${read.texts.length} files ${options.check ? 'would change' : 'changed'}\n`);
   if (read.unread.length > 0) return Exit.trouble;
   return options.check && changed > 0 ? Exit.findings : Exit.clean;
 }

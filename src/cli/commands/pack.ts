@@ -26,19 +26,37 @@ export interface PackOptions {
   readonly paper: 'A4' | 'Letter';
 }
 
-export async function pack(name: string, paths: readonly string[], options: PackOptions, console: Console): Promise<number> {
-  const wanted = chosen(options.format, formats, options.out === undefined ? ['markdown'] : ['html', 'markdown']);
+export async function pack(
+  name: string,
+  paths: readonly string[],
+  options: PackOptions,
+  console: Console,
+): Promise<number> {
+  const wanted = chosen(
+    options.format,
+    formats,
+    options.out === undefined ? ['markdown'] : ['html', 'markdown'],
+  );
   const { estate, locate } = await soundEstate(paths, options.asOf, console);
   const jobs = jobsNamed(name, estate.jobs);
-  const packs = jobs.map((job) => workPack(estate, job, { ...(options.asOf === undefined ? {} : { asOf: options.asOf }), drawnFrom: path.posix.basename(locate(job.origin).uri) }));
+  const packs = jobs.map((job) =>
+    workPack(estate, job, {
+      ...(options.asOf === undefined ? {} : { asOf: options.asOf }),
+      drawnFrom: path.posix.basename(locate(job.origin).uri),
+    }),
+  );
   const files: OutputFile[] = [];
   for (const [i, made] of packs.entries()) {
     const job = jobs[i]!; // one pack a job, in the same order
-    for (const format of wanted) files.push(format === 'order' ? orderOf(job, estate) : await print(made, format, options, console));
+    for (const format of wanted)
+      files.push(format === 'order' ? orderOf(job, estate) : await print(made, format, options, console));
   }
   deliver(files, options.out, console);
   const stamped = packs.filter((made) => made.obstacles.length > 0);
-  for (const made of stamped) console.err(`troughline: ${made.job.name} cannot be built as it stands: ${made.obstacles[0]?.message ?? ''}\n`);
+  for (const made of stamped)
+    console.err(
+      `troughline: ${made.job.name} cannot be built as it stands: ${made.obstacles[0]?.message ?? ''}\n`,
+    );
   return stamped.length > 0 ? Exit.findings : Exit.clean;
 }
 
@@ -46,24 +64,52 @@ function jobsNamed(name: string, jobs: readonly Job[]): readonly Job[] {
   const found = name === 'all' ? jobs : jobs.filter((job) => job.name === name);
   if (found.length > 0) return found;
   const known = jobs.map((job) => job.name);
-  throw new Trouble(known.length === 0 ? `${name}: this estate has no job that can be read` : `${name}: no such job; there ${known.length === 1 ? 'is' : 'are'} ${known.join(', ')}`);
+  throw new Trouble(
+    known.length === 0
+      ? `${name}: this estate has no job that can be read`
+      : `${name}: no such job; there ${known.length === 1 ? 'is' : 'are'} ${known.join(', ')}`,
+  );
 }
 
 /** The order as written, or the one proposed where none is, ready to paste into the job. */
 function orderOf(job: Job, estate: Estate): OutputFile {
-  return { name: `${fileName(job.name)}-order.trough`, content: `${writeOrder(planJob(job, estate)).join('\n')}\n` };
+  return {
+    name: `${fileName(job.name)}-order.trough`,
+    content: `${writeOrder(planJob(job, estate)).join('\n')}\n`,
+  };
 }
 
-async function print(made: WorkPack, format: Exclude<(typeof formats)[number], 'order'>, options: PackOptions, console: Console): Promise<OutputFile> {
+async function print(
+  made: WorkPack,
+  format: Exclude<(typeof formats)[number], 'order'>,
+  options: PackOptions,
+  console: Console,
+): Promise<OutputFile> {
   const name = fileName(made.job.name);
   const html = (): string => workPackHtml(made, { paper: options.paper });
   switch (format) {
-    case 'html': return { name: `${name}.html`, content: html() };
-    case 'markdown': return { name: `${name}.md`, content: workPackMarkdown(made) };
-    case 'json': return { name: `${name}.json`, content: `${JSON.stringify(made, null, 2)}\n` };
-    case 'pdf': return { name: `${name}.pdf`, content: printPdf(html(), console) };
-    case 'xlsx': return { name: `${name}.xlsx`, content: await (await import('../../generators/work-pack/xlsx.js')).workPackXlsx(made) };
-    case 'form': return { name: `${name}-as-fitted.html`, content: (await import('../../generators/work-pack/as-fitted.js')).asFittedPage(made) };
-    case 'ics': return { name: `${name}.ics`, content: (await import('../../generators/work-pack/calendar.js')).workPackCalendar(made) };
+    case 'html':
+      return { name: `${name}.html`, content: html() };
+    case 'markdown':
+      return { name: `${name}.md`, content: workPackMarkdown(made) };
+    case 'json':
+      return { name: `${name}.json`, content: `${JSON.stringify(made, null, 2)}\n` };
+    case 'pdf':
+      return { name: `${name}.pdf`, content: printPdf(html(), console) };
+    case 'xlsx':
+      return {
+        name: `${name}.xlsx`,
+        content: await (await import('../../generators/work-pack/xlsx.js')).workPackXlsx(made),
+      };
+    case 'form':
+      return {
+        name: `${name}-as-fitted.html`,
+        content: (await import('../../generators/work-pack/as-fitted.js')).asFittedPage(made),
+      };
+    case 'ics':
+      return {
+        name: `${name}.ics`,
+        content: (await import('../../generators/work-pack/calendar.js')).workPackCalendar(made),
+      };
   }
 }

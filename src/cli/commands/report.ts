@@ -27,10 +27,19 @@ export interface ReportOptions {
   readonly paper: 'A4' | 'Letter';
 }
 
-export async function report(paths: readonly string[], options: ReportOptions, console: Console): Promise<number> {
-  const wanted = chosen(options.format, formats, options.out === undefined ? ['markdown'] : ['html', 'markdown', 'json', 'csv']);
+export async function report(
+  paths: readonly string[],
+  options: ReportOptions,
+  console: Console,
+): Promise<number> {
+  const wanted = chosen(
+    options.format,
+    formats,
+    options.out === undefined ? ['markdown'] : ['html', 'markdown', 'json', 'csv'],
+  );
   // A build that counts from whatever record is newest gives another report when a record is added late; CI names its day.
-  if (options.asOf === undefined && console.env['CI']) throw new Trouble('in CI, say which day to count from: --as-of YYYY-MM-DD (or SOURCE_DATE_EPOCH)');
+  if (options.asOf === undefined && console.env['CI'])
+    throw new Trouble('in CI, say which day to count from: --as-of YYYY-MM-DD (or SOURCE_DATE_EPOCH)');
   const { estate } = await soundEstate(paths, options.asOf, console);
   const made = remainingLife(estate, {
     asOf: options.asOf,
@@ -38,7 +47,11 @@ export async function report(paths: readonly string[], options: ReportOptions, c
     conveyors: conveyorsNamed(options.conveyor, estate),
     changes: options.with.map((text) => changeOf(text, estate)),
   });
-  deliver(wanted.map((format) => print(made, format, options, console)), options.out, console);
+  deliver(
+    wanted.map((format) => print(made, format, options, console)),
+    options.out,
+    console,
+  );
   return Exit.clean;
 }
 
@@ -48,13 +61,23 @@ function changeOf(text: string, estate: Estate): Change {
   return read.change;
 }
 
-function print(made: RemainingLife, format: (typeof formats)[number], options: ReportOptions, console: Console): OutputFile {
+function print(
+  made: RemainingLife,
+  format: (typeof formats)[number],
+  options: ReportOptions,
+  console: Console,
+): OutputFile {
   const html = (): string => remainingLifeHtml(made, { paper: options.paper });
   switch (format) {
-    case 'html': return { name: 'report.html', content: html() };
-    case 'markdown': return { name: 'report.md', content: remainingLifeMarkdown(made) };
-    case 'json': return { name: 'report.json', content: remainingLifeJson(made) };
-    case 'csv': return { name: 'report.csv', content: remainingLifeCsv(made) };
-    case 'pdf': return { name: 'report.pdf', content: printPdf(html(), console) };
+    case 'html':
+      return { name: 'report.html', content: html() };
+    case 'markdown':
+      return { name: 'report.md', content: remainingLifeMarkdown(made) };
+    case 'json':
+      return { name: 'report.json', content: remainingLifeJson(made) };
+    case 'csv':
+      return { name: 'report.csv', content: remainingLifeCsv(made) };
+    case 'pdf':
+      return { name: 'report.pdf', content: printPdf(html(), console) };
   }
 }

@@ -21,7 +21,12 @@ export interface SheetOptions {
   readonly paper: 'A4' | 'Letter';
 }
 
-export async function sheet(name: string, paths: readonly string[], options: SheetOptions, console: Console): Promise<number> {
+export async function sheet(
+  name: string,
+  paths: readonly string[],
+  options: SheetOptions,
+  console: Console,
+): Promise<number> {
   const wanted = chosen(options.format, formats, ['html']);
   const { estate } = await soundEstate(paths, options.asOf, console);
   const files = conveyorsNamed(name === 'all' ? [] : [name], estate).flatMap((conveyor) => {
@@ -32,11 +37,20 @@ export async function sheet(name: string, paths: readonly string[], options: She
   return Exit.clean;
 }
 
-function print(made: InspectionSheet, name: string, format: (typeof formats)[number], options: SheetOptions, console: Console): OutputFile {
+function print(
+  made: InspectionSheet,
+  name: string,
+  format: (typeof formats)[number],
+  options: SheetOptions,
+  console: Console,
+): OutputFile {
   const html = (): string => inspectionSheetHtml(made, { paper: options.paper });
   switch (format) {
-    case 'html': return { name: `${name}.html`, content: html() };
-    case 'pdf': return { name: `${name}.pdf`, content: printPdf(html(), console) };
-    case 'phone': return { name: `${name}-phone.html`, content: inspectionPhonePage(made) };
+    case 'html':
+      return { name: `${name}.html`, content: html() };
+    case 'pdf':
+      return { name: `${name}.pdf`, content: printPdf(html(), console) };
+    case 'phone':
+      return { name: `${name}-phone.html`, content: inspectionPhonePage(made) };
   }
 }

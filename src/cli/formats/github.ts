@@ -17,9 +17,14 @@ export function toGithub(result: CheckResult): string {
     }
     const columns = endLine === line ? `,col=${column},endColumn=${endColumn}` : '';
     const properties = `file=${property(file)},line=${line},endLine=${endLine}${columns},title=${property(`${finding.code}`)}`;
-    lines.push(`::${commands[finding.severity]} ${properties}::${data(`${finding.message}\n${finding.why}\n${finding.todo}`)}`);
+    lines.push(
+      `::${commands[finding.severity]} ${properties}::${data(`${finding.message}\n${finding.why}\n${finding.todo}`)}`,
+    );
   }
-  if (left > 0) lines.push(`::notice title=troughline::${left} more findings are not shown here; see the job summary or run troughline check`);
+  if (left > 0)
+    lines.push(
+      `::notice title=troughline::${left} more findings are not shown here; see the job summary or run troughline check`,
+    );
   return lines.map((line) => `${line}\n`).join('');
 }
 

@@ -5,15 +5,29 @@ import type { CheckResult } from './located.js';
 
 export function toJson(result: CheckResult): string {
   const { error, warning, information } = summarise(result.findings.map(({ finding }) => finding));
-  return JSON.stringify({
-    formatVersion: 1,
-    files: result.files,
-    counts: { error, warning, information, suppressed: result.suppressed },
-    findings: result.findings.map(({ finding, file, line, column, endLine, endColumn, related }) => ({
-      code: finding.code, severity: finding.severity, file, line, column, endLine, endColumn,
-      message: finding.message, why: finding.why, todo: finding.todo,
-      related,
-      fixes: (finding.fixes ?? []).map(({ title }) => title),
-    })),
-  }, null, 2) + '\n';
+  return (
+    JSON.stringify(
+      {
+        formatVersion: 1,
+        files: result.files,
+        counts: { error, warning, information, suppressed: result.suppressed },
+        findings: result.findings.map(({ finding, file, line, column, endLine, endColumn, related }) => ({
+          code: finding.code,
+          severity: finding.severity,
+          file,
+          line,
+          column,
+          endLine,
+          endColumn,
+          message: finding.message,
+          why: finding.why,
+          todo: finding.todo,
+          related,
+          fixes: (finding.fixes ?? []).map(({ title }) => title),
+        })),
+      },
+      null,
+      2,
+    ) + '\n'
+  );
 }

@@ -4,7 +4,8 @@ import type { CheckResult, LocatedFinding } from './located.js';
 
 export function toJunit(result: CheckResult, files: readonly string[]): string {
   const byFile = new Map<string, LocatedFinding[]>(files.map((file) => [file, []]));
-  for (const located of result.findings) byFile.set(located.file, [...(byFile.get(located.file) ?? []), located]);
+  for (const located of result.findings)
+    byFile.set(located.file, [...(byFile.get(located.file) ?? []), located]);
   const counted = result.findings.filter(({ finding }) => finding.severity !== 'information').length;
   const cases = [...byFile].map(([file, findings]) => testCase(file, findings));
   return [
@@ -21,14 +22,23 @@ export function toJunit(result: CheckResult, files: readonly string[]): string {
 function testCase(file: string, findings: readonly LocatedFinding[]): string {
   const failures = findings.filter(({ finding }) => finding.severity !== 'information');
   if (failures.length === 0) return `    <testcase classname="troughline" name="${xml(file)}"/>`;
-  const lines = failures.map(({ finding, line, column }) =>
-    `      <failure type="${finding.code}" message="${xml(`${file}:${line}:${column} ${finding.message}`)}">${xml(`${finding.why}\n${finding.todo}`)}</failure>`);
-  return [`    <testcase classname="troughline" name="${xml(file)}">`, ...lines, '    </testcase>'].join('\n');
+  const lines = failures.map(
+    ({ finding, line, column }) =>
+      `      <failure type="${finding.code}" message="${xml(`${file}:${line}:${column} ${finding.message}`)}">${xml(`${finding.why}\n${finding.todo}`)}</failure>`,
+  );
+  return [`    <testcase classname="troughline" name="${xml(file)}">`, ...lines, '    </testcase>'].join(
+    '\n',
+  );
 }
 
 /** XML 1.0: the five predefined entities, and characters that no XML text may hold become U+FFFD. */
 function xml(text: string): string {
   return text
     .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '\uFFFD')
-    .replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;').replace(/'/g, '&apos;').replace(/\n/g, '&#10;');
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/"/g, '&quot;')
+    .replace(/'/g, '&apos;')
+    .replace(/\n/g, '&#10;');
 }

@@ -12,7 +12,12 @@ export interface LocatedFinding {
   readonly endColumn: number;
   /** The line of text the finding starts on. */
   readonly sourceLine: string;
-  readonly related: readonly { readonly file: string; readonly line: number; readonly column: number; readonly message: string }[];
+  readonly related: readonly {
+    readonly file: string;
+    readonly line: number;
+    readonly column: number;
+    readonly message: string;
+  }[];
 }
 
 export interface CheckResult {

@@ -12,7 +12,8 @@ export function toMarkdown(result: CheckResult): string {
   let body = `${head}\n| where | what | what to do |\n| --- | --- | --- |\n`;
   for (const [index, located] of result.findings.entries()) {
     const row = rowOf(located);
-    if (body.length + row.length > most - 100) return `${body}\n${result.findings.length - index} more findings are not shown here.\n`;
+    if (body.length + row.length > most - 100)
+      return `${body}\n${result.findings.length - index} more findings are not shown here.\n`;
     body += row;
   }
   return body;

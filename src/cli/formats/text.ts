@@ -18,7 +18,10 @@ function block(located: LocatedFinding, paint: (code: string, text: string) => s
   const { finding, file, line, column, endLine, endColumn, sourceLine } = located;
   const gutter = ' '.repeat(String(line).length);
   const shown = sourceLine.replace(/\t/g, ' ');
-  const length = Math.max(1, (endLine === line ? Math.min(endColumn - 1, shown.length) : shown.length) - column + 1);
+  const length = Math.max(
+    1,
+    (endLine === line ? Math.min(endColumn - 1, shown.length) : shown.length) - column + 1,
+  );
   const word = finding.severity === 'information' ? 'note' : finding.severity;
   return [
     `${paint('1', `${file}:${line}:${column}`)} ${paint(colours[finding.severity], `${word} ${finding.code}`)}: ${finding.message}`,

@@ -6,7 +6,9 @@ import { finite, notNegative, positive, within } from './demand.js';
 
 /** Liner's inside radius, mm; zero or less means that the liner fills the trough. */
 export function linerRadius(troughRadius: number, thickness: number): number {
-  return positive('inside radius of the trough', troughRadius, 'mm') - positive('liner thickness', thickness, 'mm');
+  return (
+    positive('inside radius of the trough', troughRadius, 'mm') - positive('liner thickness', thickness, 'mm')
+  );
 }
 
 /** e = R − t − D/2, mm. Negative: the screw does not fit into the lined trough. */
@@ -24,7 +26,11 @@ export function gapAt(e: number, wear: number, angle: number): number {
 
 /** How far the screw's axis lies below the trough's centre line, mm; flight wear is radial and lets it sink too. */
 export function axisDepth(e: number, linerWear: number, flightWear = 0): number {
-  return notNegative('radial clearance', e, 'mm') + notNegative('liner wear', linerWear, 'mm') + notNegative('flight wear', flightWear, 'mm');
+  return (
+    notNegative('radial clearance', e, 'mm') +
+    notNegative('liner wear', linerWear, 'mm') +
+    notNegative('flight wear', flightWear, 'mm')
+  );
 }
 
 /**
@@ -32,7 +38,11 @@ export function axisDepth(e: number, linerWear: number, flightWear = 0): number 
  * wear and by the flight's, and its top edge has lost the flight's wear as well.
  */
 export function holdDownGap(gapWhenNew: number, linerWear: number, flightWear = 0): number {
-  return finite('hold-down gap', gapWhenNew, 'mm') + notNegative('liner wear', linerWear, 'mm') + 2 * notNegative('flight wear', flightWear, 'mm');
+  return (
+    finite('hold-down gap', gapWhenNew, 'mm') +
+    notNegative('liner wear', linerWear, 'mm') +
+    2 * notNegative('flight wear', flightWear, 'mm')
+  );
 }
 
 /** Liner left between the screw and the steel where the screw lies, mm; zero when the screw runs on steel. */
@@ -50,5 +60,8 @@ export function countersinkMargin(firstLayer: number, countersink: number): numb
 
 /** Wear at which a bolt head recessed by `headDepth` (countersink less the height of the head) is met by the screw, mm. */
 export function wearAtBoltHead(countersink: number, headHeight: number): number {
-  return Math.max(0, notNegative('countersink', countersink, 'mm') - notNegative('bolt head height', headHeight, 'mm'));
+  return Math.max(
+    0,
+    notNegative('countersink', countersink, 'mm') - notNegative('bolt head height', headHeight, 'mm'),
+  );
 }

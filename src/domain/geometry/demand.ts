@@ -16,12 +16,22 @@ export function finite(what: string, value: number, unit: string): number {
 }
 
 /** `value` where `low` ≤ value ≤ `high`; RangeError otherwise, also for NaN. */
-export function within(what: string, value: number, low: number, high: number, unit: string, must?: string): number {
+export function within(
+  what: string,
+  value: number,
+  low: number,
+  high: number,
+  unit: string,
+  must?: string,
+): number {
   if (value >= low && value <= high) return value;
-  throw new RangeError(`The ${what} is ${value} ${unit}; it ${must ?? `must lie between ${low} and ${high} ${unit}`}.`);
+  throw new RangeError(
+    `The ${what} is ${value} ${unit}; it ${must ?? `must lie between ${low} and ${high} ${unit}`}.`,
+  );
 }
 
 /** Throws RangeError unless `small` < `large`; both named, so the sentence says what disagrees. */
 export function below(what: string, small: number, than: string, large: number, unit: string): void {
-  if (!(small < large)) throw new RangeError(`The ${what} (${small} ${unit}) must be below the ${than} (${large} ${unit}).`);
+  if (!(small < large))
+    throw new RangeError(`The ${what} (${small} ${unit}) must be below the ${than} (${large} ${unit}).`);
 }

@@ -11,5 +11,8 @@ export const depthGaugeError = 0.5;
 
 /** True thickness, mm, of a reading taken with the gauge set to one velocity in material of another (m/s). */
 export function velocityCorrected(reading: number, setVelocity: number, trueVelocity: number): number {
-  return (positive('reading', reading, 'mm') * positive('true velocity', trueVelocity, 'm/s')) / positive('set velocity', setVelocity, 'm/s');
+  return (
+    (positive('reading', reading, 'mm') * positive('true velocity', trueVelocity, 'm/s')) /
+    positive('set velocity', setVelocity, 'm/s')
+  );
 }

@@ -25,7 +25,11 @@ export function slingLegTension(mass: number, angle: number): number {
 
 /** Force down the slope of a mass (kg) on an incline (degrees), N; friction is left out, which is the safe side for restraint. */
 export function downSlopeForce(mass: number, incline: number): number {
-  return notNegative('mass', mass, 'kg') * gravity * Math.sin((within('incline', incline, 0, 90, 'deg') * Math.PI) / 180);
+  return (
+    notNegative('mass', mass, 'kg') *
+    gravity *
+    Math.sin((within('incline', incline, 0, 90, 'deg') * Math.PI) / 180)
+  );
 }
 
 export interface Lift {
@@ -53,7 +57,15 @@ export function recommendedWeightLimit(lift: Lift): number {
   within('frequency multiplier', lift.frequency, 0, 1, '');
   within('coupling multiplier', lift.coupling, 0, 1, '');
   if (reach > 63 || height > 175 || travel > 175 || twist > 135) return 0;
-  return 23 * (25 / reach) * (1 - 0.003 * Math.abs(height - 75)) * (0.82 + 4.5 / travel) * (1 - 0.0032 * twist) * lift.frequency * lift.coupling;
+  return (
+    23 *
+    (25 / reach) *
+    (1 - 0.003 * Math.abs(height - 75)) *
+    (0.82 + 4.5 / travel) *
+    (1 - 0.0032 * twist) *
+    lift.frequency *
+    lift.coupling
+  );
 }
 
 /** Lifting index: load over limit; above 1 the risk grows. Undefined where the limit is zero: no load is acceptable there. */
@@ -68,7 +80,8 @@ export function liftingIndex(mass: number, limit: number): number | undefined {
  */
 export function teamCapability(single: number, people: number): number {
   notNegative('capability of one person', single, 'kg');
-  if (!Number.isInteger(people) || people < 1) throw new RangeError(`A team has whole people, at least one, not ${people}.`);
+  if (!Number.isInteger(people) || people < 1)
+    throw new RangeError(`A team has whole people, at least one, not ${people}.`);
   if (people === 1) return single;
   return people === 2 ? (2 * 2 * single) / 3 : (3 * single) / 2;
 }

@@ -34,20 +34,32 @@ export function flatBlank({ outside, inside, pitch }: FlightShape): FlatBlank {
   const innerEdge = edgeLength(inside, pitch);
   const innerRadius = (width * innerEdge) / (outerEdge - innerEdge);
   const outerRadius = innerRadius + width;
-  return { innerRadius, outerRadius, gap: 360 * (1 - outerEdge / (2 * Math.PI * outerRadius)), outerEdge, innerEdge };
+  return {
+    innerRadius,
+    outerRadius,
+    gap: 360 * (1 - outerEdge / (2 * Math.PI * outerRadius)),
+    outerEdge,
+    innerEdge,
+  };
 }
 
 /** Area of one face of a turn, mm²: ∫ √((2πr)² + S²) dr between the radii, in closed form. */
 export function flightArea({ outside, inside, pitch }: FlightShape): number {
   checkShape(outside, inside, pitch);
   const upTo = (r: number): number =>
-    (r / 2) * Math.hypot(2 * Math.PI * r, pitch) + (pitch ** 2 / (4 * Math.PI)) * Math.asinh((2 * Math.PI * r) / pitch);
+    (r / 2) * Math.hypot(2 * Math.PI * r, pitch) +
+    (pitch ** 2 / (4 * Math.PI)) * Math.asinh((2 * Math.PI * r) / pitch);
   return upTo(outside / 2) - upTo(inside / 2);
 }
 
 /** Mass of a turn, kg: area × thickness (mm) × density (kg/m³). */
 export function flightMassPerTurn(shape: FlightShape, thickness: number, density: number): number {
-  return flightArea(shape) * positive('flight thickness', thickness, 'mm') * positive('density', density, 'kg/m³') * 1e-9;
+  return (
+    flightArea(shape) *
+    positive('flight thickness', thickness, 'mm') *
+    positive('density', density, 'kg/m³') *
+    1e-9
+  );
 }
 
 /** Mass of a metre along the axis, kg/m. */
@@ -78,7 +90,12 @@ export interface SpiralPiece {
  * The centre of a helical arc of angle Θ lies sin(Θ/2)/(Θ/2) of its radius off the axis; the radius is that of the
  * flight's own centre, weighted by area (derived).
  */
-export function spiralPiece(shape: FlightShape, thickness: number, density: number, length: number): SpiralPiece {
+export function spiralPiece(
+  shape: FlightShape,
+  thickness: number,
+  density: number,
+  length: number,
+): SpiralPiece {
   positive('length of the piece', length, 'mm');
   const turns = length / shape.pitch;
   const half = Math.PI * turns;
@@ -92,7 +109,8 @@ export function spiralPiece(shape: FlightShape, thickness: number, density: numb
 
 /** Radius of a flight's centre of area, mm: ∫ r√((2πr)² + S²) dr over its area. */
 export function flightCentreRadius(shape: FlightShape): number {
-  const upTo = (r: number): number => ((2 * Math.PI * r) ** 2 + shape.pitch ** 2) ** 1.5 / (12 * Math.PI ** 2);
+  const upTo = (r: number): number =>
+    ((2 * Math.PI * r) ** 2 + shape.pitch ** 2) ** 1.5 / (12 * Math.PI ** 2);
   return (upTo(shape.outside / 2) - upTo(shape.inside / 2)) / flightArea(shape);
 }
 
@@ -125,7 +143,12 @@ export function springStretch(spring: Spring, force: number, length: number): nu
   const angle = Math.atan2(shape.pitch, 2 * Math.PI * radius);
   const bending = (positive('flight thickness', thickness, 'mm') * width ** 3) / 12;
   const torsion = torsionConstant(width, thickness);
-  return force * radius ** 2 * bar * (Math.cos(angle) ** 2 / (shearModulus * torsion) + Math.sin(angle) ** 2 / (youngsModulus * bending));
+  return (
+    force *
+    radius ** 2 *
+    bar *
+    (Math.cos(angle) ** 2 / (shearModulus * torsion) + Math.sin(angle) ** 2 / (youngsModulus * bending))
+  );
 }
 
 /** The same under its own weight on an incline, held at one end: half of what the whole force at the free end would do. */

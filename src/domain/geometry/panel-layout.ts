@@ -77,14 +77,19 @@ const kept = new Map<string, PanelLayout>();
 function layOut(input: LayoutInput): PanelLayout {
   const length = positive('length of the run', input.length, 'mm');
   const gap = notNegative('joint gap', input.gap, 'mm');
-  if (input.panelLengths.length === 0) throw new RangeError('A run needs at least one panel length to be laid out.');
-  const offered = [...new Set(input.panelLengths.map((each) => positive('panel length', each, 'mm')))].sort((a, b) => b - a);
+  if (input.panelLengths.length === 0)
+    throw new RangeError('A run needs at least one panel length to be laid out.');
+  const offered = [...new Set(input.panelLengths.map((each) => positive('panel length', each, 'mm')))].sort(
+    (a, b) => b - a,
+  );
   const minimum = possibleMinimum(input.minimumClosingPiece, length, offered, gap);
   const mirrored = input.start === 'head';
   const avoid = (input.avoid ?? []).map((place) => (mirrored ? { ...place, at: length - place.at } : place));
 
   const plain = leastWaste(length, offered, gap, minimum);
-  const pieces = clearOf(plain, avoid, gap) ? plain : (searchClear({ length, offered, gap, minimum, avoid }) ?? plain);
+  const pieces = clearOf(plain, avoid, gap)
+    ? plain
+    : (searchClear({ length, offered, gap, minimum, avoid }) ?? plain);
   const layout = fromPieces(mirrored ? [...pieces].reverse() : pieces, length, gap, input.start);
   return {
     ...layout,
@@ -96,7 +101,10 @@ function layOut(input: LayoutInput): PanelLayout {
 
 /** Panels as they were recorded when fitted, in order from the tail; the last ends where the lengths say, not at the break. */
 export function layRecorded(lengths: readonly number[], gap: number, start: 'tail' | 'head'): PanelLayout {
-  const pieces = lengths.map((length) => ({ length: positive('fitted length', length, 'mm'), cutFrom: length }));
+  const pieces = lengths.map((length) => ({
+    length: positive('fitted length', length, 'mm'),
+    cutFrom: length,
+  }));
   const total = lengths.reduce((sum, length) => sum + length, 0) + gap * Math.max(0, lengths.length - 1);
   return { ...fromPieces(pieces, total, gap, start), unavoidable: [], extraPieces: 0, belowMinimum: false };
 }
@@ -104,10 +112,19 @@ export function layRecorded(lengths: readonly number[], gap: number, start: 'tai
 /** The declared minimum, or what the fewest pieces leave each where that is less: a run of 500 mm in panels of 300 is two of 250. */
 function possibleMinimum(declared: number, length: number, offered: readonly number[], gap: number): number {
   const count = fewestPieces(length, offered, gap);
-  return Math.min(notNegative('minimum closing piece', declared, 'mm'), (length - (count - 1) * gap) / count, ...offered);
+  return Math.min(
+    notNegative('minimum closing piece', declared, 'mm'),
+    (length - (count - 1) * gap) / count,
+    ...offered,
+  );
 }
 
-function fromPieces(pieces: readonly Piece[], length: number, gap: number, start: 'tail' | 'head'): Pick<PanelLayout, 'joints' | 'panels' | 'waste'> {
+function fromPieces(
+  pieces: readonly Piece[],
+  length: number,
+  gap: number,
+  start: 'tail' | 'head',
+): Pick<PanelLayout, 'joints' | 'panels' | 'waste'> {
   const panels: Panel[] = [];
   const joints = [0];
   let at = 0;
@@ -116,7 +133,11 @@ function fromPieces(pieces: readonly Piece[], length: number, gap: number, start
     const last = i === pieces.length - 1;
     const to = last ? length : round(at + piece.length);
     panels.push({
-      number: i + 1, from: at, to, length: round(to - at), cutFrom: piece.cutFrom,
+      number: i + 1,
+      from: at,
+      to,
+      length: round(to - at),
+      cutFrom: piece.cutFrom,
       closing: start === 'tail' ? last : i === 0,
     });
     waste += piece.cutFrom - piece.length;

@@ -10,25 +10,48 @@ export const stainlessSteelExpansion = 16e-6;
 
 /** ΔL = L·α·ΔT, mm; negative on cooling. α in 1/K, ΔT in K. Free: nothing holds the sheet. */
 export function freeGrowth(length: number, expansion: number, temperatureRise: number): number {
-  return notNegative('length', length, 'mm') * notNegative('expansion', expansion, '1/K') * finite('temperature rise', temperatureRise, 'K');
+  return (
+    notNegative('length', length, 'mm') *
+    notNegative('expansion', expansion, '1/K') *
+    finite('temperature rise', temperatureRise, 'K')
+  );
 }
 
 /** Growth of the liner beyond that of the steel it lies in, mm: L·(α − α_steel)·ΔT. */
-export function growthAgainst(length: number, expansion: number, steelExpansion: number, temperatureRise: number): number {
+export function growthAgainst(
+  length: number,
+  expansion: number,
+  steelExpansion: number,
+  temperatureRise: number,
+): number {
   return freeGrowth(length, expansion, temperatureRise) - freeGrowth(length, steelExpansion, temperatureRise);
 }
 
 /** Stress in a sheet that cannot grow, MPa, compression positive: E·Δα·ΔT. PE creeps, so it fades; this is the first day. */
-export function restrainedStress(modulus: number, expansionDifference: number, temperatureRise: number): number {
-  return positive('modulus', modulus, 'MPa') * finite('difference of expansion', expansionDifference, '1/K') * finite('temperature rise', temperatureRise, 'K');
+export function restrainedStress(
+  modulus: number,
+  expansionDifference: number,
+  temperatureRise: number,
+): number {
+  return (
+    positive('modulus', modulus, 'MPa') *
+    finite('difference of expansion', expansionDifference, '1/K') *
+    finite('temperature rise', temperatureRise, 'K')
+  );
 }
 
 /**
  * Bolt spacing above which a flat strip held at the bolts buckles, mm: πt/√(3·Δα·ΔT), Euler's strut with clamped ends
  * (derived); on the safe side for the curved bottom, which is stiffer. Undefined where the liner does not grow against its steel.
  */
-export function bucklingPitch(thickness: number, expansionDifference: number, temperatureRise: number): number | undefined {
+export function bucklingPitch(
+  thickness: number,
+  expansionDifference: number,
+  temperatureRise: number,
+): number | undefined {
   positive('liner thickness', thickness, 'mm');
-  const strain = finite('difference of expansion', expansionDifference, '1/K') * finite('temperature rise', temperatureRise, 'K');
+  const strain =
+    finite('difference of expansion', expansionDifference, '1/K') *
+    finite('temperature rise', temperatureRise, 'K');
   return strain > 0 ? (Math.PI * thickness) / Math.sqrt(3 * strain) : undefined;
 }

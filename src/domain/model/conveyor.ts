@@ -36,7 +36,12 @@ export interface Conveyor {
   readonly risk?: Stated<'ratio'>;
   readonly serviceTemperature?: Range<'temperature'>;
   readonly fittingTemperature?: Range<'temperature'>;
-  readonly commissioned?: { readonly date: StatedDay; readonly meter: Stated; readonly tonnes?: Stated<'mass'>; readonly origin: Origin };
+  readonly commissioned?: {
+    readonly date: StatedDay;
+    readonly meter: Stated;
+    readonly tonnes?: Stated<'mass'>;
+    readonly origin: Origin;
+  };
   readonly wearBy: 'hours' | 'tonnes';
   readonly confinedSpace: boolean;
 

@@ -6,7 +6,8 @@
 import type { CalendarDay } from '../units/calendar.js';
 import type { Origin } from './origin.js';
 
-export type CounterSource = 'commissioning' | 'inspection' | 'reline' | 'screw change' | 'meter taken out' | 'meter put in';
+export type CounterSource =
+  'commissioning' | 'inspection' | 'reline' | 'screw change' | 'meter taken out' | 'meter put in';
 
 export interface CounterReading {
   readonly day: CalendarDay;
@@ -70,7 +71,11 @@ interface Entry {
 }
 
 /** Readings and changes in any order. */
-export function readCounter(readings: readonly CounterReading[], changes: readonly CounterChange[], options: CounterOptions): Counter {
+export function readCounter(
+  readings: readonly CounterReading[],
+  changes: readonly CounterChange[],
+  options: CounterOptions,
+): Counter {
   const entries = joinChanges(readings, changes);
   const kept = fewestSetAside(entries, options);
   const knots: Knot[] = [];
@@ -118,19 +123,41 @@ function joinChanges(readings: readonly CounterReading[], changes: readonly Coun
   const offsets = [0];
   for (const change of ordered) offsets.push((offsets.at(-1) ?? 0) + change.old - change.new);
   const meterOf = (reading: CounterReading): number =>
-    ordered.filter((c) => c.day < reading.day || (c.day === reading.day && Math.abs(reading.value - c.new) < Math.abs(reading.value - c.old))).length;
+    ordered.filter(
+      (c) =>
+        c.day < reading.day ||
+        (c.day === reading.day && Math.abs(reading.value - c.new) < Math.abs(reading.value - c.old)),
+    ).length;
 
-  const entries = readings.map((reading) => ({ reading, meter: meterOf(reading), weight: reading.source === 'commissioning' ? 2 : 1 }));
+  const entries = readings.map((reading) => ({
+    reading,
+    meter: meterOf(reading),
+    weight: reading.source === 'commissioning' ? 2 : 1,
+  }));
   ordered.forEach((change, meter) => {
     const { day, origin } = change;
-    entries.push({ reading: { day, value: change.old, source: 'meter taken out', origin }, meter, weight: 1 });
-    entries.push({ reading: { day, value: change.new, source: 'meter put in', origin }, meter: meter + 1, weight: 1 });
+    entries.push({
+      reading: { day, value: change.old, source: 'meter taken out', origin },
+      meter,
+      weight: 1,
+    });
+    entries.push({
+      reading: { day, value: change.new, source: 'meter put in', origin },
+      meter: meter + 1,
+      weight: 1,
+    });
   });
   return entries
     .filter((e) => Number.isFinite(e.reading.value))
     .map((e) => ({ ...e, joined: e.reading.value + (offsets[e.meter] ?? 0) }))
-    .sort((a, b) => a.reading.day - b.reading.day || Number(b.reading.source === 'commissioning') - Number(a.reading.source === 'commissioning')
-      || a.meter - b.meter || a.joined - b.joined || rank(a) - rank(b));
+    .sort(
+      (a, b) =>
+        a.reading.day - b.reading.day ||
+        Number(b.reading.source === 'commissioning') - Number(a.reading.source === 'commissioning') ||
+        a.meter - b.meter ||
+        a.joined - b.joined ||
+        rank(a) - rank(b),
+    );
 }
 
 function rank(entry: Entry): number {
@@ -168,7 +195,12 @@ function fewestSetAside(entries: readonly Entry[], options: CounterOptions): rea
       const skipped = (weightBefore[i] ?? 0) - (weightBefore[j + 1] ?? 0);
       if (skipped >= best) break;
       const conflict = conflictOf(before, entry, options.mostPerDay);
-      const step = conflict === undefined ? 0 : options.byDuty(before.reading.day, entry.reading.day) === undefined ? Infinity : bridgeCost;
+      const step =
+        conflict === undefined
+          ? 0
+          : options.byDuty(before.reading.day, entry.reading.day) === undefined
+            ? Infinity
+            : bridgeCost;
       const candidate = (cost[j] ?? Infinity) + skipped + step;
       if (candidate < best) {
         best = candidate;

@@ -27,7 +27,9 @@ export function declaredDuties(conveyor: Conveyor, changes: readonly DutyChange[
   const duties: Duty[] = [];
   const own = conveyor.duty ?? conveyor.plant.duty;
   if (own) duties.push({ ...numbersOf(own), basis: conveyor.duty ? 'conveyor' : 'plant' });
-  for (const change of [...changes].sort((a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start)) {
+  for (const change of [...changes].sort(
+    (a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start,
+  )) {
     duties.push({ ...numbersOf(change.duty), basis: 'duty record', from: change.from.day });
   }
   return duties;
@@ -62,7 +64,8 @@ export function daysByDuty(duties: readonly Duty[], from: CalendarDay, hours: nu
     if (!duty) return undefined;
     const next = duties.find((d) => d.from !== undefined && d.from > day)?.from;
     const needed = left <= 0 ? 0 : duty.perDay > 0 ? left / duty.perDay : Infinity;
-    if (next === undefined || day + needed <= next) return Number.isFinite(needed) ? day - from + needed : undefined;
+    if (next === undefined || day + needed <= next)
+      return Number.isFinite(needed) ? day - from + needed : undefined;
     left -= duty.perDay * (next - day);
     day = next;
   }
@@ -79,7 +82,13 @@ export function observedDuty(knots: readonly Knot[], until: CalendarDay): Duty |
   const used = within.slice(within.indexOf(start));
   const perDay = (last.total - start.total) / (last.day - start.day);
   if (!(perDay >= 0 && perDay <= 24)) return undefined;
-  return { perDay, spread: spreadOf(used, perDay), basis: 'observed', text: `${(perDay * 7).toFixed(0)} h/week`, from: start.day };
+  return {
+    perDay,
+    spread: spreadOf(used, perDay),
+    basis: 'observed',
+    text: `${(perDay * 7).toFixed(0)} h/week`,
+    from: start.day,
+  };
 }
 
 function spreadOf(knots: readonly Knot[], mean: number): number | undefined {
@@ -104,15 +113,25 @@ function nextChange(duties: readonly Duty[], day: CalendarDay, to: CalendarDay):
   return next !== undefined && next < to ? next : to;
 }
 
-function numbersOf(duty: Toleranced<'duty'>): { readonly perDay: number; readonly spread: number | undefined; readonly text: string; readonly origin: Origin } {
+function numbersOf(duty: Toleranced<'duty'>): {
+  readonly perDay: number;
+  readonly spread: number | undefined;
+  readonly text: string;
+  readonly origin: Origin;
+} {
   const perDay = duty.nominal.value;
   return {
-    perDay, spread: spreadRatio(duty.tolerance, perDay), origin: duty.nominal.origin,
+    perDay,
+    spread: spreadRatio(duty.tolerance, perDay),
+    origin: duty.nominal.origin,
     text: duty.tolerance ? `${duty.nominal.text} ± ${duty.tolerance.text}` : duty.nominal.text,
   };
 }
 
-function spreadRatio(tolerance: Stated<'duty'> | Stated<'ratio'> | undefined, nominal: number): number | undefined {
+function spreadRatio(
+  tolerance: Stated<'duty'> | Stated<'ratio'> | undefined,
+  nominal: number,
+): number | undefined {
   if (!tolerance) return undefined;
   if (tolerance.dimension === 'ratio') return tolerance.value;
   return nominal > 0 ? tolerance.value / nominal : undefined;

@@ -19,15 +19,27 @@ export function exposureBetween(history: History, set: LinerSet, until: Moment):
   const byTonnes = history.wearBy === 'tonnes';
   const unit = byTonnes ? 't' : 'h';
   if (!set.fitted) {
-    return { known: false, reason: history.start.kind === 'commissioned' ? 'nothing says when this liner was fitted' : history.start.reason };
+    return {
+      known: false,
+      reason:
+        history.start.kind === 'commissioned'
+          ? 'nothing says when this liner was fitted'
+          : history.start.reason,
+    };
   }
   const from = byTonnes ? set.fitted.tonnes : set.fitted.hours;
   const to = byTonnes ? until.tonnes : until.hours;
   if (from === undefined || to === undefined) {
-    return { known: false, reason: byTonnes ? 'no tonnes are recorded to count from' : 'no meter reading to count from' };
+    return {
+      known: false,
+      reason: byTonnes ? 'no tonnes are recorded to count from' : 'no meter reading to count from',
+    };
   }
   if (until.day < set.fitted.day || to < from) {
-    return { known: false, reason: `dated ${formatDay(until.day)}, before this liner was fitted (${formatDay(set.fitted.day)})` };
+    return {
+      known: false,
+      reason: `dated ${formatDay(until.day)}, before this liner was fitted (${formatDay(set.fitted.day)})`,
+    };
   }
   return { known: true, value: to - from, unit };
 }
@@ -46,13 +58,20 @@ export function setSeen(history: History, chainage: number, inspection: Inspecti
 
 /** The set lying at a chainage at the end of a day. */
 export function setLying(history: History, chainage: number, day: CalendarDay): LinerSet | undefined {
-  return setsAt(history.linerSets, chainage).findLast((set) => set.fitted === undefined || set.fitted.day <= day);
+  return setsAt(history.linerSets, chainage).findLast(
+    (set) => set.fitted === undefined || set.fitted.day <= day,
+  );
 }
 
 /** Thickness when fitted, mm: measured at the reline where it says so, else the specification's. */
-export function fittedThickness(set: LinerSet, place: Place): { readonly value: number; readonly measured: boolean } {
+export function fittedThickness(
+  set: LinerSet,
+  place: Place,
+): { readonly value: number; readonly measured: boolean } {
   const measured = set.reline?.asFitted.find((row) => row.point.name === place.name && place.declared);
-  return measured ? { value: measured.thickness.value, measured: true } : { value: set.liner.thickness.value, measured: false };
+  return measured
+    ? { value: measured.thickness.value, measured: true }
+    : { value: set.liner.thickness.value, measured: false };
 }
 
 /** A reading's row with the set it is of and the exposure of that set. */
@@ -67,7 +86,10 @@ export interface ExposedReading {
  * Readings of each place of the estate in order of exposure's time (date, then row), with set and exposure; places without
  * any reading have an empty list. Rows without a place (an unknown name) are left out. Records after `asOf` are ignored.
  */
-export function exposedReadings(estate: Estate, options: HistoryOptions = {}): ReadonlyMap<Place, readonly ExposedReading[]> {
+export function exposedReadings(
+  estate: Estate,
+  options: HistoryOptions = {},
+): ReadonlyMap<Place, readonly ExposedReading[]> {
   const byPlace = new Map<Place, ExposedReading[]>(estate.places.map((place) => [place, []]));
   const histories = new Map(estate.conveyors.map((c) => [c, historyOf(estate, c, options)]));
   for (const history of histories.values()) {
@@ -80,7 +102,10 @@ export function exposedReadings(estate: Estate, options: HistoryOptions = {}): R
         const set = setSeen(history, place.at, inspection);
         const exposure: Exposure = set
           ? exposureBetween(history, set, moment)
-          : { known: false, reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned` };
+          : {
+              known: false,
+              reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned`,
+            };
         list.push({ row, inspection, set, exposure });
       }
     }

@@ -32,7 +32,10 @@ export interface History {
   readonly observed: Duty | undefined;
   /** t per running hour, for dates of a total in tonnes. */
   readonly throughput: Throughput | undefined;
-  readonly inspections: readonly { readonly inspection: Inspection; /** Index into Estate.inspections. */ readonly index: number }[];
+  readonly inspections: readonly {
+    readonly inspection: Inspection;
+    /** Index into Estate.inspections. */ readonly index: number;
+  }[];
   readonly relines: readonly Reline[];
   readonly linerSets: readonly LinerSet[];
   readonly screwSets: readonly ScrewSet[];
@@ -109,7 +112,11 @@ export function totalOn(history: History, day: CalendarDay): number | undefined 
 }
 
 /** The day on which the total (h, or t where wear follows tonnes) is reached, as a fraction; undefined where no duty tells. */
-export function dayAt(history: History, total: number, duties: readonly Duty[] = forwardDuty(history)): number | undefined {
+export function dayAt(
+  history: History,
+  total: number,
+  duties: readonly Duty[] = forwardDuty(history),
+): number | undefined {
   const knots = (history.wearBy === 'tonnes' ? history.tonnes?.knots : history.hours.knots) ?? [];
   const last = knots.at(-1);
   if (!last || !Number.isFinite(total)) return undefined;
@@ -146,12 +153,22 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
   const start = startOf(conveyor, hours, relines, options.asOf);
   const throughput = throughputOf(conveyor, hours, tonnes);
   const partial = {
-    conveyor, asOf: options.asOf, start, hours, tonnes, wearBy: conveyor.wearBy, duties, throughput,
+    conveyor,
+    asOf: options.asOf,
+    start,
+    hours,
+    tonnes,
+    wearBy: conveyor.wearBy,
+    duties,
+    throughput,
     observed: observedDuty(hours.knots, hours.knots.at(-1)?.day ?? (0 as CalendarDay)),
-    inspections, relines,
+    inspections,
+    relines,
     newest: newestOf([...dated.map((r) => r.date.day), ...meterChanges.map((m) => m.date.day)]),
     remarks: remarksOf(conveyor, start, hours, tonnes),
-    linerSets: [], screwSets: [], moments: new Map<DatedRecord, Moment>(),
+    linerSets: [],
+    screwSets: [],
+    moments: new Map<DatedRecord, Moment>(),
   } satisfies History;
 
   const keptHours = totalsByRecord(hours.knots);
@@ -160,14 +177,31 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
   for (const record of dated) {
     const byDay = momentOn(partial, record.date.day);
     const own = keptHours.get(record) ?? byDay.hours;
-    moments.set(record, { day: byDay.day, hours: own, tonnes: keptTonnes.get(record) ?? tonnesOn(partial, byDay.day, own) });
+    moments.set(record, {
+      day: byDay.day,
+      hours: own,
+      tonnes: keptTonnes.get(record) ?? tonnesOn(partial, byDay.day, own),
+    });
   }
   const commissioned = start.kind === 'commissioned' ? momentOn(partial, start.day) : undefined;
-  const momentFor = (record: DatedRecord): Moment => moments.get(record) ?? momentOn(partial, record.date.day);
-  const inOrder = [...relines].sort((a, b) => a.date.day - b.date.day || (momentFor(a).hours ?? 0) - (momentFor(b).hours ?? 0) || a.origin.start - b.origin.start);
+  const momentFor = (record: DatedRecord): Moment =>
+    moments.get(record) ?? momentOn(partial, record.date.day);
+  const inOrder = [...relines].sort(
+    (a, b) =>
+      a.date.day - b.date.day ||
+      (momentFor(a).hours ?? 0) - (momentFor(b).hours ?? 0) ||
+      a.origin.start - b.origin.start,
+  );
   return {
-    ...partial, moments, relines: inOrder,
-    linerSets: linerSetsOf({ conveyor, commissioned, relines: inOrder.map((reline) => ({ reline, moment: momentFor(reline) })), panelEnds: (reline) => installedPanelEnds(estate, reline.date.day) }),
+    ...partial,
+    moments,
+    relines: inOrder,
+    linerSets: linerSetsOf({
+      conveyor,
+      commissioned,
+      relines: inOrder.map((reline) => ({ reline, moment: momentFor(reline) })),
+      panelEnds: (reline) => installedPanelEnds(estate, reline.date.day),
+    }),
     screwSets: screwSetsOf(conveyor, commissioned, screwChanges, momentFor),
   };
 }
@@ -180,7 +214,10 @@ interface Records {
   readonly dutyChanges: readonly DutyChange[];
 }
 
-const inspectionIndex = new WeakMap<Estate, Map<Conveyor, { readonly inspection: Inspection; readonly index: number }[]>>();
+const inspectionIndex = new WeakMap<
+  Estate,
+  Map<Conveyor, { readonly inspection: Inspection; readonly index: number }[]>
+>();
 
 function recordsOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions): Records {
   let byConveyor = inspectionIndex.get(estate);
@@ -191,11 +228,13 @@ function recordsOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions):
       if (list) list.push({ inspection, index });
       else byConveyor.set(inspection.conveyor, [{ inspection, index }]);
     }
-    for (const list of byConveyor.values()) list.sort((a, b) => a.inspection.date.day - b.inspection.date.day || a.index - b.index);
+    for (const list of byConveyor.values())
+      list.sort((a, b) => a.inspection.date.day - b.inspection.date.day || a.index - b.index);
     inspectionIndex.set(estate, byConveyor);
   }
   const asOf = options.asOf ?? Infinity;
-  const own = <T extends { readonly conveyor: Conveyor }>(records: readonly T[]): T[] => records.filter((r) => r.conveyor === conveyor);
+  const own = <T extends { readonly conveyor: Conveyor }>(records: readonly T[]): T[] =>
+    records.filter((r) => r.conveyor === conveyor);
   return {
     inspections: (byConveyor.get(conveyor) ?? []).filter((i) => i.inspection.date.day <= asOf),
     relines: own(estate.relines).filter((r) => r.date.day <= asOf),
@@ -205,34 +244,75 @@ function recordsOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions):
   };
 }
 
-function hourCounter(conveyor: Conveyor, records: Records, duties: readonly Duty[], asOf: CalendarDay | undefined): Counter {
+function hourCounter(
+  conveyor: Conveyor,
+  records: Records,
+  duties: readonly Duty[],
+  asOf: CalendarDay | undefined,
+): Counter {
   const readings: CounterReading[] = [];
   const commissioned = conveyor.commissioned;
   if (commissioned && commissioned.date.day <= (asOf ?? Infinity)) {
-    readings.push({ day: commissioned.date.day, value: commissioned.meter.value, source: 'commissioning', origin: commissioned.origin });
+    readings.push({
+      day: commissioned.date.day,
+      value: commissioned.meter.value,
+      source: 'commissioning',
+      origin: commissioned.origin,
+    });
   }
   for (const { record, source } of datedWithSource(records)) {
-    readings.push({ day: record.date.day, value: record.meter.hours.value, source, origin: record.origin, record });
+    readings.push({
+      day: record.date.day,
+      value: record.meter.hours.value,
+      source,
+      origin: record.origin,
+      record,
+    });
   }
-  const changes = records.meterChanges.map((m) => ({ day: m.date.day, old: m.old.value, new: m.new.value, origin: m.origin }));
-  return fromCommissioning(readCounter(readings, changes, { mostPerDay: 24, byDuty: (from, to) => hoursByDuty(duties, from, to) }));
+  const changes = records.meterChanges.map((m) => ({
+    day: m.date.day,
+    old: m.old.value,
+    new: m.new.value,
+    origin: m.origin,
+  }));
+  return fromCommissioning(
+    readCounter(readings, changes, { mostPerDay: 24, byDuty: (from, to) => hoursByDuty(duties, from, to) }),
+  );
 }
 
-function tonnesCounter(conveyor: Conveyor, records: Records, asOf: CalendarDay | undefined): Counter | undefined {
+function tonnesCounter(
+  conveyor: Conveyor,
+  records: Records,
+  asOf: CalendarDay | undefined,
+): Counter | undefined {
   const readings: CounterReading[] = [];
   const commissioned = conveyor.commissioned;
   if (commissioned?.tonnes && commissioned.date.day <= (asOf ?? Infinity)) {
-    readings.push({ day: commissioned.date.day, value: commissioned.tonnes.value / 1000, source: 'commissioning', origin: commissioned.origin });
+    readings.push({
+      day: commissioned.date.day,
+      value: commissioned.tonnes.value / 1000,
+      source: 'commissioning',
+      origin: commissioned.origin,
+    });
   }
   for (const { record, source } of datedWithSource(records)) {
     const tonnes = record.meter.tonnes;
-    if (tonnes) readings.push({ day: record.date.day, value: tonnes.value / 1000, source, origin: record.origin, record });
+    if (tonnes)
+      readings.push({
+        day: record.date.day,
+        value: tonnes.value / 1000,
+        source,
+        origin: record.origin,
+        record,
+      });
   }
   if (readings.length === 0) return undefined;
   return fromCommissioning(readCounter(readings, [], { mostPerDay: Infinity, byDuty: () => undefined }));
 }
 
-function datedWithSource(records: Records): readonly { readonly record: DatedRecord; readonly source: CounterReading['source'] }[] {
+function datedWithSource(
+  records: Records,
+): readonly { readonly record: DatedRecord; readonly source: CounterReading['source'] }[] {
   return [
     ...records.inspections.map(({ inspection }) => ({ record: inspection, source: 'inspection' as const })),
     ...records.relines.map((record) => ({ record, source: 'reline' as const })),
@@ -242,33 +322,55 @@ function datedWithSource(records: Records): readonly { readonly record: DatedRec
 
 function fromCommissioning(counter: Counter): Counter {
   const zero = counter.knots.find((k) => k.reading.source === 'commissioning')?.total ?? 0;
-  return zero === 0 ? counter : { ...counter, knots: counter.knots.map((k) => ({ ...k, total: k.total - zero })) };
+  return zero === 0
+    ? counter
+    : { ...counter, knots: counter.knots.map((k) => ({ ...k, total: k.total - zero })) };
 }
 
-function startOf(conveyor: Conveyor, hours: Counter, relines: readonly Reline[], asOf: CalendarDay | undefined): Start {
+function startOf(
+  conveyor: Conveyor,
+  hours: Counter,
+  relines: readonly Reline[],
+  asOf: CalendarDay | undefined,
+): Start {
   const kept = hours.knots.find((k) => k.reading.source === 'commissioning');
   if (kept) return { kind: 'commissioned', day: kept.day };
   const declared = conveyor.commissioned;
-  const why = declared === undefined ? `${conveyor.name} has no commissioning record`
-    : declared.date.day > (asOf ?? Infinity) ? `${conveyor.name} was not yet commissioned (${formatDay(declared.date.day)})`
-    : `the meter reading at commissioning of ${conveyor.name} contradicts the later ones`;
-  const first = relines.reduce<Reline | undefined>((a, b) => (a === undefined || b.date.day < a.date.day ? b : a), undefined);
+  const why =
+    declared === undefined
+      ? `${conveyor.name} has no commissioning record`
+      : declared.date.day > (asOf ?? Infinity)
+        ? `${conveyor.name} was not yet commissioned (${formatDay(declared.date.day)})`
+        : `the meter reading at commissioning of ${conveyor.name} contradicts the later ones`;
+  const first = relines.reduce<Reline | undefined>(
+    (a, b) => (a === undefined || b.date.day < a.date.day ? b : a),
+    undefined,
+  );
   if (first) {
     return {
-      kind: 'first reline', day: first.date.day,
+      kind: 'first reline',
+      day: first.date.day,
       reason: `${why}: hours on a liner are counted from the first reline, ${formatDay(first.date.day)}; what ran on the liner before it is not known`,
     };
   }
-  return { kind: 'unknown', reason: `${why}, and no reline is recorded: how long the liner has been in is not known` };
+  return {
+    kind: 'unknown',
+    reason: `${why}, and no reline is recorded: how long the liner has been in is not known`,
+  };
 }
 
-function throughputOf(conveyor: Conveyor, hours: Counter, tonnes: Counter | undefined): Throughput | undefined {
+function throughputOf(
+  conveyor: Conveyor,
+  hours: Counter,
+  tonnes: Counter | undefined,
+): Throughput | undefined {
   const last = tonnes?.knots.at(-1);
   if (tonnes && last) {
     const back = tonnes.knots.findLast((k) => k.day <= last.day - 365) ?? tonnes.knots[0];
     const from = back && totalBetween(hours.knots, back.day);
     const to = totalBetween(hours.knots, last.day);
-    if (back && from !== undefined && to !== undefined && to > from) return { perHour: (last.total - back.total) / (to - from), basis: 'observed' };
+    if (back && from !== undefined && to !== undefined && to > from)
+      return { perHour: (last.total - back.total) / (to - from), basis: 'observed' };
   }
   return conveyor.capacity ? { perHour: conveyor.capacity.value, basis: 'capacity' } : undefined;
 }
@@ -295,7 +397,12 @@ function totalsByRecord(knots: readonly Knot[]): ReadonlyMap<object, number> {
   return new Map(knots.flatMap((k) => (k.reading.record ? [[k.reading.record, k.total] as const] : [])));
 }
 
-function screwSetsOf(conveyor: Conveyor, commissioned: Moment | undefined, changes: readonly ScrewChange[], moment: (record: DatedRecord) => Moment): readonly ScrewSet[] {
+function screwSetsOf(
+  conveyor: Conveyor,
+  commissioned: Moment | undefined,
+  changes: readonly ScrewChange[],
+  moment: (record: DatedRecord) => Moment,
+): readonly ScrewSet[] {
   const ordered = [...changes].sort((a, b) => a.date.day - b.date.day || a.origin.start - b.origin.start);
   const sets: ScrewSet[] = [];
   let current: Omit<ScrewSet, 'removed'> = { screw: conveyor.screw, change: undefined, fitted: commissioned };
@@ -310,18 +417,32 @@ function newestOf(days: readonly CalendarDay[]): CalendarDay | undefined {
   return days.reduce<CalendarDay | undefined>((a, b) => (a === undefined || b > a ? b : a), undefined);
 }
 
-function remarksOf(conveyor: Conveyor, start: Start, hours: Counter, tonnes: Counter | undefined): readonly string[] {
-  const said = (r: CounterReading, unit: string): string => `${r.value} ${unit} of ${formatDay(r.day)} (${r.source})`;
+function remarksOf(
+  conveyor: Conveyor,
+  start: Start,
+  hours: Counter,
+  tonnes: Counter | undefined,
+): readonly string[] {
+  const said = (r: CounterReading, unit: string): string =>
+    `${r.value} ${unit} of ${formatDay(r.day)} (${r.source})`;
   const remarks: string[] = [];
   if (start.kind !== 'commissioned') remarks.push(`${start.reason}.`);
-  for (const [counter, unit] of [[hours, 'h'], [tonnes, 't']] as const) {
+  for (const [counter, unit] of [
+    [hours, 'h'],
+    [tonnes, 't'],
+  ] as const) {
     for (const { reading, against, kind } of counter?.setAside ?? []) {
-      remarks.push(`The reading ${said(reading, unit)} ${kind === 'runs back' ? 'does not agree with' : 'is more than the clock allows beside'} ${said(against, unit)}; it was set aside and its date used instead.`);
+      remarks.push(
+        `The reading ${said(reading, unit)} ${kind === 'runs back' ? 'does not agree with' : 'is more than the clock allows beside'} ${said(against, unit)}; it was set aside and its date used instead.`,
+      );
     }
     for (const { from, to, kind, added } of counter?.bridges ?? []) {
-      remarks.push(`Between ${said(from, unit)} and ${said(to, unit)} the meter ${kind === 'runs back' ? 'fell' : 'rose faster than the clock'} and no meter change is recorded; ${Math.round(added)} ${unit} were reckoned by duty.`);
+      remarks.push(
+        `Between ${said(from, unit)} and ${said(to, unit)} the meter ${kind === 'runs back' ? 'fell' : 'rose faster than the clock'} and no meter change is recorded; ${Math.round(added)} ${unit} were reckoned by duty.`,
+      );
     }
   }
-  if (conveyor.wearBy === 'tonnes' && !tonnes) remarks.push(`Wear of ${conveyor.name} goes by tonnes, but no record states tonnes.`);
+  if (conveyor.wearBy === 'tonnes' && !tonnes)
+    remarks.push(`Wear of ${conveyor.name} goes by tonnes, but no record states tonnes.`);
   return remarks;
 }

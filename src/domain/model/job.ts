@@ -15,8 +15,17 @@ export interface Job {
   readonly nameOrigin: Origin;
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
-  readonly window?: { readonly outage?: Outage; readonly from: StatedDay; readonly to: StatedDay; readonly origin: Origin };
-  readonly relines: readonly { readonly stretch: Stretch; readonly liner: LinerSpecification; readonly origin: Origin }[];
+  readonly window?: {
+    readonly outage?: Outage;
+    readonly from: StatedDay;
+    readonly to: StatedDay;
+    readonly origin: Origin;
+  };
+  readonly relines: readonly {
+    readonly stretch: Stretch;
+    readonly liner: LinerSpecification;
+    readonly origin: Origin;
+  }[];
   readonly screwChange?: { readonly screw: ScrewSpecification; readonly origin: Origin };
   /** Crews and access units by name; `crew` is undefined where the plant has none of that name. */
   readonly crews: readonly { readonly use: NameUse; readonly crew?: Crew }[];
@@ -33,16 +42,38 @@ export interface Job {
   /** Joints are kept this far from trough flanges and hold-down bolts. */
   readonly jointClearance: Stated<'length'>;
   readonly fittingTemperature?: Range<'temperature'>;
-  readonly stock: readonly { readonly length: Stated<'length'>; readonly count?: StatedCount; readonly offcut: boolean; readonly origin: Origin }[];
+  readonly stock: readonly {
+    readonly length: Stated<'length'>;
+    readonly count?: StatedCount;
+    readonly offcut: boolean;
+    readonly origin: Origin;
+  }[];
   /** Undefined where the author leaves the order to the planner. */
   readonly order?: { readonly steps: readonly Step[]; readonly origin: Origin };
 }
 
 export const stepActions = [
-  'isolate', 'prove dead', 'gas test', 'covers off', 'braces off', 'hold-downs off',
-  'restrain screw', 'unbolt drive', 'remove screw', 'strip', 'clean', 'patch', 'fit',
-  'insert screw', 'bolt drive', 'hold-downs on', 'braces on', 'covers on',
-  'remove isolation', 'run empty', 'run loaded',
+  'isolate',
+  'prove dead',
+  'gas test',
+  'covers off',
+  'braces off',
+  'hold-downs off',
+  'restrain screw',
+  'unbolt drive',
+  'remove screw',
+  'strip',
+  'clean',
+  'patch',
+  'fit',
+  'insert screw',
+  'bolt drive',
+  'hold-downs on',
+  'braces on',
+  'covers on',
+  'remove isolation',
+  'run empty',
+  'run loaded',
 ] as const;
 export type StepAction = (typeof stepActions)[number];
 

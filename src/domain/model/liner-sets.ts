@@ -41,7 +41,14 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
   const { conveyor, commissioned, relines, panelEnds } = input;
   const former: LinerSet[] = [];
   let lying: LinerSet[] = [
-    { liner: conveyor.liner, reline: undefined, fitted: commissioned, removed: undefined, from: 0, to: conveyor.length.value },
+    {
+      liner: conveyor.liner,
+      reline: undefined,
+      fitted: commissioned,
+      removed: undefined,
+      from: 0,
+      to: conveyor.length.value,
+    },
   ];
   for (const { reline, moment } of relines) {
     for (const { from, to } of scopeOf(conveyor, reline, panelEnds(reline))) {
@@ -51,7 +58,12 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
           left.push(set);
           continue;
         }
-        former.push({ ...set, from: Math.max(set.from, from), to: Math.min(set.to, to), removed: { ...moment, reline } });
+        former.push({
+          ...set,
+          from: Math.max(set.from, from),
+          to: Math.min(set.to, to),
+          removed: { ...moment, reline },
+        });
         if (set.from < from) left.push({ ...set, to: from });
         if (set.to > to) left.push({ ...set, from: to });
       }
@@ -60,7 +72,10 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
     }
   }
   // Two scopes of one reline that overlap leave pieces of no life: they never lay there.
-  return [...former.filter((set) => set.reline === undefined || set.reline !== set.removed?.reline), ...lying];
+  return [
+    ...former.filter((set) => set.reline === undefined || set.reline !== set.removed?.reline),
+    ...lying,
+  ];
 }
 
 /** Sets that lay at a chainage (mm), oldest first; where two pieces meet, the one towards the head. */
@@ -70,7 +85,11 @@ export function setsAt(sets: readonly LinerSet[], chainage: number): readonly Li
 }
 
 /** Chainages a reline renewed, mm, clipped to the conveyor; a scope that names a run or panel that is not there is left out. */
-export function scopeOf(conveyor: Conveyor, reline: Reline, panelEnds: (run: Run) => readonly number[]): readonly { readonly from: number; readonly to: number }[] {
+export function scopeOf(
+  conveyor: Conveyor,
+  reline: Reline,
+  panelEnds: (run: Run) => readonly number[],
+): readonly { readonly from: number; readonly to: number }[] {
   const length = conveyor.length.value;
   if (reline.scope.length === 0) return [{ from: 0, to: length }];
   return reline.scope.flatMap((stretch) => {

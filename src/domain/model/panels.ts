@@ -2,7 +2,13 @@
 // liner's panel lengths. Fitting starts at the upper end unless only the lower end could not close the run (its break takes
 // no error while the upper one's does). Panels are numbered from the tail end of their run.
 
-import { layPanels, layRecorded, usualMinimumClosingPiece, type PanelLayout, type KeepClear } from '../geometry/panel-layout.js';
+import {
+  layPanels,
+  layRecorded,
+  usualMinimumClosingPiece,
+  type PanelLayout,
+  type KeepClear,
+} from '../geometry/panel-layout.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
@@ -19,11 +25,23 @@ export interface PanelOptions {
 }
 
 /** The layout in chainages (mm) of a run lined to a specification, as it would be planned. */
-export function panelsOf(run: Run, liner: LinerSpecification, options: PanelOptions | 'tail' | 'head' = {}): PanelLayout {
-  const { start = usualStart(run), minimumClosingPiece = usualMinimumClosingPiece, avoid = [] } = typeof options === 'string' ? { start: options } : options;
+export function panelsOf(
+  run: Run,
+  liner: LinerSpecification,
+  options: PanelOptions | 'tail' | 'head' = {},
+): PanelLayout {
+  const {
+    start = usualStart(run),
+    minimumClosingPiece = usualMinimumClosingPiece,
+    avoid = [],
+  } = typeof options === 'string' ? { start: options } : options;
   return shift(
     layPanels({
-      length: run.length, panelLengths: offered(run, liner), start, minimumClosingPiece, gap: gapOf(liner),
+      length: run.length,
+      panelLengths: offered(run, liner),
+      start,
+      minimumClosingPiece,
+      gap: gapOf(liner),
       avoid: avoid.map((place) => ({ ...place, at: place.at - run.from })),
     }),
     run.from,
@@ -53,16 +71,20 @@ export interface InstalledPanels {
  */
 export function installedPanels(estate: Estate, run: Run, asOf?: CalendarDay): InstalledPanels {
   let installed: InstalledPanels = { liner: run.conveyor.liner, layout: panelsOf(run, run.conveyor.liner) };
-  const relines = estate.relines.filter((reline) => reline.conveyor === run.conveyor && (asOf === undefined || reline.date.day <= asOf));
+  const relines = estate.relines.filter(
+    (reline) => reline.conveyor === run.conveyor && (asOf === undefined || reline.date.day <= asOf),
+  );
   for (const reline of relines.sort((a, b) => a.date.day - b.date.day)) {
     const lengths = recordedLengths(reline, run);
     if (coversRun(reline, run)) {
-      installed = lengths && fills(run, lengths, reline.liner)
-        ? { liner: reline.liner, layout: recorded(run, lengths, reline.liner), recordedBy: reline }
-        : { liner: reline.liner, layout: panelsOf(run, reline.liner) };
+      installed =
+        lengths && fills(run, lengths, reline.liner)
+          ? { liner: reline.liner, layout: recorded(run, lengths, reline.liner), recordedBy: reline }
+          : { liner: reline.liner, layout: panelsOf(run, reline.liner) };
     } else if (lengths) {
       const replaced = replacePanels(installed.layout, reline, run, lengths);
-      if (replaced) installed = { ...installed, layout: recorded(run, replaced, installed.liner), recordedBy: reline };
+      if (replaced)
+        installed = { ...installed, layout: recorded(run, replaced, installed.liner), recordedBy: reline };
     }
   }
   return installed;
@@ -90,7 +112,8 @@ export function placesToAvoid(run: Run, clearance: number): readonly KeepClear[]
 /** The end at which fitting usually starts: the upper one, or the lower where only the upper break can take the error. */
 export function usualStart(run: Run): 'tail' | 'head' {
   const upper = run.conveyor.incline.value < 0 ? 'tail' : 'head';
-  const [lowerBreak, upperBreak] = upper === 'head' ? [run.tailBreak, run.headBreak] : [run.headBreak, run.tailBreak];
+  const [lowerBreak, upperBreak] =
+    upper === 'head' ? [run.tailBreak, run.headBreak] : [run.headBreak, run.tailBreak];
   const closesBelow = lowerBreak.allowance.value > 0 || upperBreak.allowance.value === 0;
   if (closesBelow) return upper;
   return upper === 'head' ? 'tail' : 'head';
@@ -115,7 +138,10 @@ function shift(layout: PanelLayout, by: number): PanelLayout {
     ...layout,
     joints: layout.joints.map((joint) => joint + by),
     panels: layout.panels.map((panel) => ({ ...panel, from: panel.from + by, to: panel.to + by })),
-    unavoidable: layout.unavoidable.map(({ place, joint }) => ({ place: { ...place, at: place.at + by }, joint: joint + by })),
+    unavoidable: layout.unavoidable.map(({ place, joint }) => ({
+      place: { ...place, at: place.at + by },
+      joint: joint + by,
+    })),
   };
 }
 
@@ -136,7 +162,10 @@ function coversRun(reline: Reline, run: Run): boolean {
 }
 
 function recordedLengths(reline: Reline, run: Run): readonly number[] | undefined {
-  const rows = reline.panelsFitted.filter(({ run: stretch }) => stretch.kind === 'run' && sameRun(run.conveyor, findRun(run.conveyor, stretch.run), run));
+  const rows = reline.panelsFitted.filter(
+    ({ run: stretch }) =>
+      stretch.kind === 'run' && sameRun(run.conveyor, findRun(run.conveyor, stretch.run), run),
+  );
   const lengths = rows.flatMap((row) => row.lengths.map((length) => length.value));
   return lengths.length > 0 && lengths.every((length) => length > 0) ? lengths : undefined;
 }
@@ -147,14 +176,29 @@ function fills(run: Run, lengths: readonly number[], liner: LinerSpecification):
   return Math.abs(total - run.length) <= run.length / 20;
 }
 
-function replacePanels(layout: PanelLayout, reline: Reline, run: Run, lengths: readonly number[]): readonly number[] | undefined {
-  const [stretch, ...others] = reline.scope.filter((each) => each.kind === 'panels' && sameRun(run.conveyor, findRun(run.conveyor, each.run), run));
+function replacePanels(
+  layout: PanelLayout,
+  reline: Reline,
+  run: Run,
+  lengths: readonly number[],
+): readonly number[] | undefined {
+  const [stretch, ...others] = reline.scope.filter(
+    (each) => each.kind === 'panels' && sameRun(run.conveyor, findRun(run.conveyor, each.run), run),
+  );
   if (stretch?.kind !== 'panels' || others.length > 0) return undefined;
   const [first, last] = [stretch.first.count, stretch.last.count];
   const old = layout.panels.slice(first - 1, last).reduce((sum, panel) => sum + panel.length, 0);
   const total = lengths.reduce((sum, length) => sum + length, 0);
-  if (first < 1 || lengths.length !== last - first + 1 || last > layout.panels.length || Math.abs(total - old) > old / 20) return undefined;
-  return layout.panels.map((panel, i) => (i >= first - 1 && i < last ? lengths[i - first + 1] ?? panel.length : panel.length));
+  if (
+    first < 1 ||
+    lengths.length !== last - first + 1 ||
+    last > layout.panels.length ||
+    Math.abs(total - old) > old / 20
+  )
+    return undefined;
+  return layout.panels.map((panel, i) =>
+    i >= first - 1 && i < last ? (lengths[i - first + 1] ?? panel.length) : panel.length,
+  );
 }
 
 function sameRun(conveyor: Conveyor, found: Run | undefined, run: Run): boolean {

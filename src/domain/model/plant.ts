@@ -21,7 +21,11 @@ export interface Plant {
   readonly crews: readonly Crew[];
   readonly accessUnits: readonly AccessUnit[];
   readonly shifts: readonly Shift[];
-  readonly leadTimes: readonly { readonly item: LeadItem; readonly time: Stated<'duration'>; readonly origin: Origin }[];
+  readonly leadTimes: readonly {
+    readonly item: LeadItem;
+    readonly time: Stated<'duration'>;
+    readonly origin: Origin;
+  }[];
   readonly costs: readonly Cost[];
   readonly unitTimes: readonly UnitTime[];
 }
@@ -65,7 +69,8 @@ export interface Shift {
 
 export type LeadItem = 'liner' | 'screw' | 'fixings';
 
-export type CostItem = 'downtime' | 'trough repair' | 'liner' | 'screw' | 'reline' | 'unplanned reline' | 'inspection';
+export type CostItem =
+  'downtime' | 'trough repair' | 'liner' | 'screw' | 'reline' | 'unplanned reline' | 'inspection';
 export interface Cost {
   readonly item: CostItem;
   readonly amount: Stated<'money'> | Stated<'money a duration'> | Stated<'money a length'>;
@@ -73,7 +78,17 @@ export interface Cost {
 }
 
 export type WorkItem =
-  | 'isolate' | 'cover' | 'brace' | 'hold-down' | 'strip' | 'clean' | 'fit' | 'screw section' | 'weld' | 'prove' | 'access move';
+  | 'isolate'
+  | 'cover'
+  | 'brace'
+  | 'hold-down'
+  | 'strip'
+  | 'clean'
+  | 'fit'
+  | 'screw section'
+  | 'weld'
+  | 'prove'
+  | 'access move';
 /** Person-hours for one of the item, or for a metre of it. */
 export interface UnitTime {
   readonly item: WorkItem;

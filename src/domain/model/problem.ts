@@ -5,27 +5,98 @@ import type { Dimension } from '../units/dimension.js';
 import type { Origin } from './origin.js';
 
 export type Problem = { readonly origin: Origin } & (
-  | { readonly kind: 'syntax'; readonly message: string; /** The word that was probably meant, to stand in place of the one at the origin. */ readonly corrected?: string }
-  | { readonly kind: 'missing unit'; readonly text: string; readonly expected: Dimension; readonly fact: string }
-  | { readonly kind: 'unknown unit'; readonly text: string; readonly unit: string; readonly expected: Dimension; readonly fact: string }
-  | { readonly kind: 'wrong dimension'; readonly text: string; readonly found: Dimension; readonly expected: Dimension; readonly fact: string }
-  | { readonly kind: 'comma decimal'; readonly text: string; /** Only where the comma can only be a decimal point. */ readonly corrected?: string; /** Otherwise the text both ways, decimal point first: `12,000 h` may be 12 h or 12000 h. */ readonly readings?: readonly [string, string] }
+  | {
+      readonly kind: 'syntax';
+      readonly message: string;
+      /** The word that was probably meant, to stand in place of the one at the origin. */ readonly corrected?: string;
+    }
+  | {
+      readonly kind: 'missing unit';
+      readonly text: string;
+      readonly expected: Dimension;
+      readonly fact: string;
+    }
+  | {
+      readonly kind: 'unknown unit';
+      readonly text: string;
+      readonly unit: string;
+      readonly expected: Dimension;
+      readonly fact: string;
+    }
+  | {
+      readonly kind: 'wrong dimension';
+      readonly text: string;
+      readonly found: Dimension;
+      readonly expected: Dimension;
+      readonly fact: string;
+    }
+  | {
+      readonly kind: 'comma decimal';
+      readonly text: string;
+      /** Only where the comma can only be a decimal point. */ readonly corrected?: string;
+      /** Otherwise the text both ways, decimal point first: `12,000 h` may be 12 h or 12000 h. */ readonly readings?: readonly [
+        string,
+        string,
+      ];
+    }
   | { readonly kind: 'not a number'; readonly text: string; readonly fact: string }
   | { readonly kind: 'out of range'; readonly text: string; readonly fact: string; readonly range: string }
-  | { readonly kind: 'date form'; readonly text: string; /** ISO form where it is certain. */ readonly corrected?: string; /** Otherwise both ISO forms: 03/04/2026 may be either month. */ readonly readings?: readonly [string, string] }
+  | {
+      readonly kind: 'date form';
+      readonly text: string;
+      /** ISO form where it is certain. */ readonly corrected?: string;
+      /** Otherwise both ISO forms: 03/04/2026 may be either month. */ readonly readings?: readonly [
+        string,
+        string,
+      ];
+    }
   | { readonly kind: 'no such date'; readonly text: string }
   | { readonly kind: 'clock form'; readonly text: string; readonly corrected?: string }
-  | { readonly kind: 'missing fact'; readonly block: string; readonly name: string; readonly fact: string; readonly example: string; /** Just after the block's opening brace. */ readonly insertAt: Origin }
+  | {
+      readonly kind: 'missing fact';
+      readonly block: string;
+      readonly name: string;
+      readonly fact: string;
+      readonly example: string;
+      /** Just after the block's opening brace. */ readonly insertAt: Origin;
+    }
   | { readonly kind: 'repeated fact'; readonly block: string; readonly fact: string; readonly first: Origin }
   | { readonly kind: 'repeated name'; readonly what: string; readonly name: string; readonly first: Origin }
-  | { readonly kind: 'unknown name'; readonly what: string; readonly name: string; /** Names that exist, nearest first. */ readonly known: readonly string[]; /** Where it exists after all, in words. */ readonly elsewhere?: string }
-  | { readonly kind: 'ambiguous name'; readonly what: string; readonly name: string; readonly candidates: readonly string[] }
-  | { readonly kind: 'unknown point'; readonly point: string; readonly conveyor: string; readonly known: readonly string[]; /** Other conveyors that have it. */ readonly elsewhere: readonly string[] }
-  | { readonly kind: 'unknown colour'; readonly colour: string; readonly liner: string; readonly known: readonly string[] }
+  | {
+      readonly kind: 'unknown name';
+      readonly what: string;
+      readonly name: string;
+      /** Names that exist, nearest first. */ readonly known: readonly string[];
+      /** Where it exists after all, in words. */ readonly elsewhere?: string;
+    }
+  | {
+      readonly kind: 'ambiguous name';
+      readonly what: string;
+      readonly name: string;
+      readonly candidates: readonly string[];
+    }
+  | {
+      readonly kind: 'unknown point';
+      readonly point: string;
+      readonly conveyor: string;
+      readonly known: readonly string[];
+      /** Other conveyors that have it. */ readonly elsewhere: readonly string[];
+    }
+  | {
+      readonly kind: 'unknown colour';
+      readonly colour: string;
+      readonly liner: string;
+      readonly known: readonly string[];
+    }
   // A comment that silences a finding: without a reason, of a code that no rule has, hiding nothing, past its date.
   | { readonly kind: 'suppression without reason'; readonly code: string }
   | { readonly kind: 'suppression of unknown code'; readonly code: string }
   | { readonly kind: 'unused suppression'; readonly code: string }
-  | { readonly kind: 'expired suppression'; readonly code: string; readonly until: string; /** The day it was judged on, ISO 8601. */ readonly asOf: string }
+  | {
+      readonly kind: 'expired suppression';
+      readonly code: string;
+      readonly until: string;
+      /** The day it was judged on, ISO 8601. */ readonly asOf: string;
+    }
 );
 export type ProblemKind = Problem['kind'];

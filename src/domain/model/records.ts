@@ -21,13 +21,46 @@ export interface Inspection {
   readonly origin: Origin;
   readonly by?: string;
   /** Which way the inspector looked; readings in the columns are already mirrored to the direction of flow. */
-  readonly view: { readonly direction: 'upstream' | 'downstream'; readonly stated: boolean; readonly origin: Origin };
-  readonly gauge?: { readonly kind: 'ultrasonic' | 'depth gauge' | 'calliper' | 'by eye'; readonly error?: Stated<'length'>; readonly origin: Origin };
-  readonly holdDownGaps: readonly { readonly at: Stated<'length'>; readonly gap: Stated<'length'>; readonly note?: string; readonly origin: Origin }[];
-  readonly flights: readonly { readonly at: Stated<'length'>; readonly depth: Stated<'length'>; readonly note?: string; readonly origin: Origin }[];
-  readonly wornWidths: readonly { readonly at: Stated<'length'>; readonly from: StatedClock; readonly to: StatedClock; readonly note?: string; readonly origin: Origin }[];
-  readonly currents: readonly { readonly empty?: Stated<'current'>; readonly loaded?: Stated<'current'>; readonly origin: Origin }[];
-  readonly remarks: readonly { readonly part?: string; readonly at?: Stated<'length'>; readonly text: string; readonly origin: Origin }[];
+  readonly view: {
+    readonly direction: 'upstream' | 'downstream';
+    readonly stated: boolean;
+    readonly origin: Origin;
+  };
+  readonly gauge?: {
+    readonly kind: 'ultrasonic' | 'depth gauge' | 'calliper' | 'by eye';
+    readonly error?: Stated<'length'>;
+    readonly origin: Origin;
+  };
+  readonly holdDownGaps: readonly {
+    readonly at: Stated<'length'>;
+    readonly gap: Stated<'length'>;
+    readonly note?: string;
+    readonly origin: Origin;
+  }[];
+  readonly flights: readonly {
+    readonly at: Stated<'length'>;
+    readonly depth: Stated<'length'>;
+    readonly note?: string;
+    readonly origin: Origin;
+  }[];
+  readonly wornWidths: readonly {
+    readonly at: Stated<'length'>;
+    readonly from: StatedClock;
+    readonly to: StatedClock;
+    readonly note?: string;
+    readonly origin: Origin;
+  }[];
+  readonly currents: readonly {
+    readonly empty?: Stated<'current'>;
+    readonly loaded?: Stated<'current'>;
+    readonly origin: Origin;
+  }[];
+  readonly remarks: readonly {
+    readonly part?: string;
+    readonly at?: Stated<'length'>;
+    readonly text: string;
+    readonly origin: Origin;
+  }[];
   readonly photos: readonly { readonly path: string; readonly origin: Origin }[];
   /** Rows of this inspection in the estate's readings: first, and one past the last. */
   readonly firstRow: number;
@@ -97,9 +130,22 @@ export interface Reline {
   readonly scope: readonly Stretch[];
   readonly fittingTemperature?: { readonly from: Stated<'temperature'>; readonly to: Stated<'temperature'> };
   readonly by?: string;
-  readonly asFitted: readonly { readonly point: NameUse; readonly thickness: Stated<'length'>; readonly error?: Stated<'length'>; readonly origin: Origin }[];
-  readonly panelsFitted: readonly { readonly run: Stretch; readonly lengths: readonly Stated<'length'>[]; readonly origin: Origin }[];
-  readonly offcuts: readonly { readonly length: Stated<'length'>; readonly count: number; readonly origin: Origin }[];
+  readonly asFitted: readonly {
+    readonly point: NameUse;
+    readonly thickness: Stated<'length'>;
+    readonly error?: Stated<'length'>;
+    readonly origin: Origin;
+  }[];
+  readonly panelsFitted: readonly {
+    readonly run: Stretch;
+    readonly lengths: readonly Stated<'length'>[];
+    readonly origin: Origin;
+  }[];
+  readonly offcuts: readonly {
+    readonly length: Stated<'length'>;
+    readonly count: number;
+    readonly origin: Origin;
+  }[];
   readonly remarks: readonly { readonly text: string; readonly origin: Origin }[];
   readonly origin: Origin;
 }

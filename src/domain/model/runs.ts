@@ -42,7 +42,13 @@ export function runsOf(conveyor: Conveyor): readonly Run[] {
     if (to <= from) continue;
     const number = runs.length + 1;
     runs.push({
-      conveyor, number, from, to, length: to - from, tailBreak, headBreak,
+      conveyor,
+      number,
+      from,
+      to,
+      length: to - from,
+      tailBreak,
+      headBreak,
       label: `run ${number} (${tailBreak.name} to ${headBreak.name})`,
     });
   }
@@ -56,14 +62,20 @@ export function runAt(conveyor: Conveyor, chainage: number): Run | undefined {
 }
 
 export function findRun(conveyor: Conveyor, use: RunUse): Run | undefined {
-  return runsOf(conveyor).find((run) => (use.by === 'number' ? run.number === use.number.count : run.tailBreak.name === use.break.name));
+  return runsOf(conveyor).find((run) =>
+    use.by === 'number' ? run.number === use.number.count : run.tailBreak.name === use.break.name,
+  );
 }
 
 /**
  * Chainages of a stretch. For panels, `panelEnds` gives the chainages of the joints of the run (first the tail end, last
  * the head end), so panel n lies between ends n−1 and n. Undefined where the run or a panel does not exist.
  */
-export function intervalOf(conveyor: Conveyor, stretch: Stretch, panelEnds: (run: Run) => readonly number[]): Interval | undefined {
+export function intervalOf(
+  conveyor: Conveyor,
+  stretch: Stretch,
+  panelEnds: (run: Run) => readonly number[],
+): Interval | undefined {
   switch (stretch.kind) {
     case 'all':
       return { from: 0, to: conveyor.length.value };
@@ -79,7 +91,8 @@ export function intervalOf(conveyor: Conveyor, stretch: Stretch, panelEnds: (run
       const ends = panelEnds(run);
       const from = ends[stretch.first.count - 1];
       const to = ends[stretch.last.count];
-      if (from === undefined || to === undefined || stretch.first.count > stretch.last.count) return undefined;
+      if (from === undefined || to === undefined || stretch.first.count > stretch.last.count)
+        return undefined;
       return { from, to, run, panels: { first: stretch.first.count, last: stretch.last.count } };
     }
   }

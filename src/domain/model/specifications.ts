@@ -51,7 +51,12 @@ export interface Bolt {
 
 export type Joint =
   | { readonly policy: 'butted'; readonly origin: Origin; readonly assumed?: string }
-  | { readonly policy: 'gap'; readonly gap: Stated<'length'>; readonly origin: Origin; readonly assumed?: string };
+  | {
+      readonly policy: 'gap';
+      readonly gap: Stated<'length'>;
+      readonly origin: Origin;
+      readonly assumed?: string;
+    };
 
 export interface ScrewSpecification {
   readonly name: string;
@@ -59,12 +64,17 @@ export interface ScrewSpecification {
   readonly doc?: string;
   readonly origin: Origin;
   readonly nameOrigin: Origin;
-  readonly kind: { readonly kind: 'shaftless' } | { readonly kind: 'shafted'; readonly shaft: Stated<'length'> };
+  readonly kind:
+    { readonly kind: 'shaftless' } | { readonly kind: 'shafted'; readonly shaft: Stated<'length'> };
   readonly outsideDiameter: Stated<'length'>;
   readonly pitch: Stated<'length'>;
   readonly hand?: 'left' | 'right';
   /** Radial width and thickness of the flat bar. */
-  readonly flight?: { readonly width: Stated<'length'>; readonly thickness: Stated<'length'>; readonly origin: Origin };
+  readonly flight?: {
+    readonly width: Stated<'length'>;
+    readonly thickness: Stated<'length'>;
+    readonly origin: Origin;
+  };
   readonly innerFlight?: {
     readonly outside: Stated<'length'>;
     readonly inside: Stated<'length'>;

@@ -11,5 +11,16 @@ export type RunUse =
 export type Stretch =
   | { readonly kind: 'all'; readonly origin: Origin }
   | { readonly kind: 'run'; readonly run: RunUse; readonly origin: Origin }
-  | { readonly kind: 'panels'; readonly first: StatedCount; readonly last: StatedCount; readonly run: RunUse; readonly origin: Origin }
-  | { readonly kind: 'chainage'; readonly from: Stated<'length'>; readonly to: Stated<'length'>; readonly origin: Origin };
+  | {
+      readonly kind: 'panels';
+      readonly first: StatedCount;
+      readonly last: StatedCount;
+      readonly run: RunUse;
+      readonly origin: Origin;
+    }
+  | {
+      readonly kind: 'chainage';
+      readonly from: Stated<'length'>;
+      readonly to: Stated<'length'>;
+      readonly origin: Origin;
+    };

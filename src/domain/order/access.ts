@@ -22,7 +22,10 @@ export function accessSlips(w: Walk): AccessSlip[] {
   const zones = job.conveyor.access;
   const found: AccessSlip[] = [];
   const told = new Set<Area>();
-  const open = uncovered({ from: 0, to: job.conveyor.length.value }, zones.map((zone) => ({ from: zone.from.value, to: zone.to.value })));
+  const open = uncovered(
+    { from: 0, to: job.conveyor.length.value },
+    zones.map((zone) => ({ from: zone.from.value, to: zone.to.value })),
+  );
   const toldZones = new Set<Access>();
   for (const i of w.sequence.order) {
     const step = w.sequence.steps[i];
@@ -34,7 +37,12 @@ export function accessSlips(w: Walk): AccessSlip[] {
         told.add(gap);
       }
       for (const zone of zones) {
-        if (toldZones.has(zone) || zone.kind !== 'mobile platform' || !overlap(area, { from: zone.from.value, to: zone.to.value })) continue;
+        if (
+          toldZones.has(zone) ||
+          zone.kind !== 'mobile platform' ||
+          !overlap(area, { from: zone.from.value, to: zone.to.value })
+        )
+          continue;
         const slip = unitFor(step, zone, job.accessUnits);
         if (!slip) continue;
         found.push({ step: i, gap: { from: zone.from.value, to: zone.to.value }, zone, ...slip });
@@ -46,7 +54,11 @@ export function accessSlips(w: Walk): AccessSlip[] {
 }
 
 /** Undefined where a platform reaches the zone; units whose reach or whose zone's height is not stated are taken to. */
-function unitFor(step: Step, zone: Access, units: Walk['ground']['job']['accessUnits']): { readonly unit?: AccessUnit } | undefined {
+function unitFor(
+  step: Step,
+  zone: Access,
+  units: Walk['ground']['job']['accessUnits'],
+): { readonly unit?: AccessUnit } | undefined {
   const named = step.unit ? [step.unit] : units;
   if (named.length === 0) return {};
   if (named.some(({ unit }) => !unit || reaches(unit, zone))) return undefined;
@@ -67,7 +79,12 @@ function overlap(area: Area, other: Area): boolean {
 function uncovered(area: Area, covers: readonly Area[]): Area[] {
   let left: Area[] = [area];
   for (const cover of covers) {
-    left = left.flatMap(({ from, to }) => [{ from, to: Math.min(to, cover.from) }, { from: Math.max(from, cover.to), to }].filter((part) => part.to - part.from > 1));
+    left = left.flatMap(({ from, to }) =>
+      [
+        { from, to: Math.min(to, cover.from) },
+        { from: Math.max(from, cover.to), to },
+      ].filter((part) => part.to - part.from > 1),
+    );
   }
   return left;
 }

@@ -35,11 +35,18 @@ export function changeSteps(steps: readonly Step[], changes: readonly StepChange
         if (!named || find(change.step) < 0) break;
         const name = named.step.name ?? freshName(rows.map((row) => row.step));
         set(change.after, (step) => ({ ...step, name }));
-        set(change.step, (step) => (step.after.some((use) => use.name === name) ? step : { ...step, after: [...step.after, { name, origin: step.origin }] }));
+        set(change.step, (step) =>
+          step.after.some((use) => use.name === name)
+            ? step
+            : { ...step, after: [...step.after, { name, origin: step.origin }] },
+        );
         break;
       }
       case 'drop after':
-        set(change.step, (step) => ({ ...step, after: step.after.filter((use) => use.name !== change.name) }));
+        set(change.step, (step) => ({
+          ...step,
+          after: step.after.filter((use) => use.name !== change.name),
+        }));
         break;
       case 'move': {
         const row = rows[find(change.step)];
@@ -50,7 +57,8 @@ export function changeSteps(steps: readonly Step[], changes: readonly StepChange
       }
       case 'insert': {
         const at = find(change.other);
-        if (at >= 0) rows.splice(at + (change.place === 'after' ? 1 : 0), 0, { id: change.step, step: change.step });
+        if (at >= 0)
+          rows.splice(at + (change.place === 'after' ? 1 : 0), 0, { id: change.step, step: change.step });
         break;
       }
       case 'append':
@@ -61,7 +69,13 @@ export function changeSteps(steps: readonly Step[], changes: readonly StepChange
         if (!row) break;
         rows = rows.filter((other) => other !== row);
         const { name } = row.step;
-        if (name !== undefined) rows = rows.map(({ id, step }) => ({ id, step: step.after.some((use) => use.name === name) ? { ...step, after: redirect(step, name, row.step) } : step }));
+        if (name !== undefined)
+          rows = rows.map(({ id, step }) => ({
+            id,
+            step: step.after.some((use) => use.name === name)
+              ? { ...step, after: redirect(step, name, row.step) }
+              : step,
+          }));
         break;
       }
     }

@@ -20,7 +20,10 @@ export function checkOrder(job: Job, estate: Estate): readonly Violation[] {
   if (!job.order) return [];
   const judged = judge(job, estate);
   const most = Math.min(mostRepaired, Math.ceil(mostTried / (1 + job.order.steps.length)));
-  return judged.map((each, i): Violation => ({ ...each.violation, repairs: i < most ? repairsFor(job, estate, each, judged) : [] }));
+  return judged.map((each, i): Violation => ({
+    ...each.violation,
+    repairs: i < most ? repairsFor(job, estate, each, judged) : [],
+  }));
 }
 
 /** True where nothing is wrong; quicker than `checkOrder`, which also looks for repairs. */
@@ -29,11 +32,15 @@ export function canBeBuilt(job: Job, estate: Estate): boolean {
 }
 
 /** The `fit` steps whose starting end the author left out, with the end assumed in each run: for hovers and inlay hints. */
-export function assumedStarts(job: Job): readonly { readonly step: Step; readonly run: Run; readonly start: End; readonly assumed: string }[] {
+export function assumedStarts(
+  job: Job,
+): readonly { readonly step: Step; readonly run: Run; readonly start: End; readonly assumed: string }[] {
   const fits = (job.order?.steps ?? []).filter((step) => step.action === 'fit' && step.start === undefined);
   return fits.flatMap((step) => {
     const stretches = step.stretch ? [step.stretch] : job.relines.map((each) => each.stretch);
-    const runs = runsOf(job.conveyor).filter((run) => stretches.some((stretch) => concerns(job, stretch, run)));
+    const runs = runsOf(job.conveyor).filter((run) =>
+      stretches.some((stretch) => concerns(job, stretch, run)),
+    );
     return runs.map((run) => ({ step, run, ...usualStartOf(run) }));
   });
 }
@@ -42,4 +49,3 @@ export function assumedStarts(job: Job): readonly { readonly step: Step; readonl
 const mostRepaired = 16;
 /** Complaints repaired × steps of the order, so that long orders stay quick to check. */
 const mostTried = 1500;
-

@@ -7,8 +7,29 @@
 import type { Step } from '../model/job.js';
 import { touches, within, type Area, type Ground, type Piece } from './ground.js';
 import {
-  bolted, cleaned, dead, free, isolated, live, newPanel, newScrew, noScrew, off, oldPanel, oldScrew, on, restrained, runEmpty,
-  runLoaded, states, stripped, tested, unbolted, notRun, untested, type States,
+  bolted,
+  cleaned,
+  dead,
+  free,
+  isolated,
+  live,
+  newPanel,
+  newScrew,
+  noScrew,
+  off,
+  oldPanel,
+  oldScrew,
+  on,
+  restrained,
+  runEmpty,
+  runLoaded,
+  states,
+  stripped,
+  tested,
+  unbolted,
+  notRun,
+  untested,
+  type States,
 } from './states.js';
 import type { Grade, ViolationKind } from './violation.js';
 
@@ -46,103 +67,231 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
   const { isolation, running, restraint, drive } = ground;
 
   const proved = need([isolation], states(dead), dead, 'isolation missing', 'unsafe');
-  const enclosed = ground.job.conveyor.confinedSpace ? need(within(ground.air, areas), states(tested), tested, 'gas test missing', 'unsafe') : [];
+  const enclosed = ground.job.conveyor.confinedSpace
+    ? need(within(ground.air, areas), states(tested), tested, 'gas test missing', 'unsafe')
+    : [];
   const safe = [...proved, ...enclosed];
-  const coversOff = (over: readonly Piece[]): Need[] => need(over, states(off), off, 'not opened up', 'cannot be built');
+  const coversOff = (over: readonly Piece[]): Need[] =>
+    need(over, states(off), off, 'not opened up', 'cannot be built');
   const opened = [...safe, ...coversOff(covers), ...coversOff(braces), ...coversOff(holdDowns)];
   const linedUnder = (over: readonly Piece[]): Need[] =>
-    need(panelsUnder(ground, over), states(oldPanel, newPanel), newPanel, 'closed up too early', 'cannot be built', true);
+    need(
+      panelsUnder(ground, over),
+      states(oldPanel, newPanel),
+      newPanel,
+      'closed up too early',
+      'cannot be built',
+      true,
+    );
   const screwUnder = (over: readonly Piece[], kind: ViolationKind): Need[] =>
-    need(piecesUnder(ground.screw, over), states(oldScrew, newScrew), newScrew, kind, 'cannot be built', true);
+    need(
+      piecesUnder(ground.screw, over),
+      states(oldScrew, newScrew),
+      newScrew,
+      kind,
+      'cannot be built',
+      true,
+    );
   const bare = states(stripped, cleaned);
 
   switch (step.action) {
     case 'isolate':
-      return { needs: [], effects: [...to([isolation], isolated), ...to([running], notRun)], done: { pieces: [isolation], states: states(isolated, dead), by: 'all' } };
+      return {
+        needs: [],
+        effects: [...to([isolation], isolated), ...to([running], notRun)],
+        done: { pieces: [isolation], states: states(isolated, dead), by: 'all' },
+      };
     case 'prove dead':
-      return { needs: need([isolation], states(isolated, dead), isolated, 'isolation missing', 'unsafe'), effects: to([isolation], dead), done: { pieces: [isolation], states: states(dead), by: 'all' } };
+      return {
+        needs: need([isolation], states(isolated, dead), isolated, 'isolation missing', 'unsafe'),
+        effects: to([isolation], dead),
+        done: { pieces: [isolation], states: states(dead), by: 'all' },
+      };
     case 'gas test':
       return { needs: proved, effects: to(within(ground.air, areas), tested), done: nothing };
     case 'covers off':
-      return { needs: safe, effects: to(covers, off), done: { pieces: covers, states: states(off), by: 'all' } };
+      return {
+        needs: safe,
+        effects: to(covers, off),
+        done: { pieces: covers, states: states(off), by: 'all' },
+      };
     case 'braces off':
-      return { needs: [...safe, ...coversOff(piecesUnder(ground.covers, braces, areas))], effects: to(braces, off), done: { pieces: braces, states: states(off), by: 'all' } };
+      return {
+        needs: [...safe, ...coversOff(piecesUnder(ground.covers, braces, areas))],
+        effects: to(braces, off),
+        done: { pieces: braces, states: states(off), by: 'all' },
+      };
     case 'hold-downs off':
-      return { needs: [...safe, ...coversOff(piecesUnder(ground.covers, holdDowns, areas))], effects: to(holdDowns, off), done: { pieces: holdDowns, states: states(off), by: 'all' } };
+      return {
+        needs: [...safe, ...coversOff(piecesUnder(ground.covers, holdDowns, areas))],
+        effects: to(holdDowns, off),
+        done: { pieces: holdDowns, states: states(off), by: 'all' },
+      };
     case 'restrain screw':
-      return { needs: proved, effects: to([restraint], restrained), done: { pieces: [restraint], states: states(restrained), by: 'all' } };
+      return {
+        needs: proved,
+        effects: to([restraint], restrained),
+        done: { pieces: [restraint], states: states(restrained), by: 'all' },
+      };
     case 'unbolt drive':
       return {
-        needs: [...proved, ...need([restraint], states(restrained), restrained, 'screw not restrained', 'unsafe')],
-        effects: to([drive], unbolted), done: { pieces: [drive], states: states(unbolted), by: 'all' },
+        needs: [
+          ...proved,
+          ...need([restraint], states(restrained), restrained, 'screw not restrained', 'unsafe'),
+        ],
+        effects: to([drive], unbolted),
+        done: { pieces: [drive], states: states(unbolted), by: 'all' },
       };
     case 'remove screw':
       return {
         needs: [
-          ...opened, ...need([restraint], states(restrained), restrained, 'screw not restrained', 'unsafe'),
+          ...opened,
+          ...need([restraint], states(restrained), restrained, 'screw not restrained', 'unsafe'),
           ...need([drive], states(unbolted), unbolted, 'screw out of turn', 'cannot be built'),
           // It is cut out with a flame; liner that comes off anyway may burn, new liner may not.
-          ...(shielded(step) ? [] : need(panelsUnder(ground, screw), states(oldPanel, stripped, cleaned), cleaned, 'hot work over liner', 'unsafe')),
+          ...(shielded(step)
+            ? []
+            : need(
+                panelsUnder(ground, screw),
+                states(oldPanel, stripped, cleaned),
+                cleaned,
+                'hot work over liner',
+                'unsafe',
+              )),
         ],
-        effects: to(screw, noScrew), done: { pieces: screw, states: states(noScrew), by: 'any' },
+        effects: to(screw, noScrew),
+        done: { pieces: screw, states: states(noScrew), by: 'any' },
       };
     case 'strip':
-      return { needs: opened, effects: to(panels, stripped), done: { pieces: panels, states: states(stripped, cleaned, newPanel), by: 'any' } };
+      return {
+        needs: opened,
+        effects: to(panels, stripped),
+        done: { pieces: panels, states: states(stripped, cleaned, newPanel), by: 'any' },
+      };
     case 'clean':
-      return { needs: [...opened, ...need(panels, bare, stripped, 'liner not stripped', 'cannot be built')], effects: to(panels, cleaned), done: { pieces: panels, states: states(cleaned), by: 'any' } };
+      return {
+        needs: [...opened, ...need(panels, bare, stripped, 'liner not stripped', 'cannot be built')],
+        effects: to(panels, cleaned),
+        done: { pieces: panels, states: states(cleaned), by: 'any' },
+      };
     case 'patch':
-      return { needs: [...opened, ...need(panels, shielded(step) ? states(oldPanel, stripped, cleaned, newPanel) : bare, cleaned, 'hot work over liner', 'unsafe')], effects: [], done: nothing };
+      return {
+        needs: [
+          ...opened,
+          ...need(
+            panels,
+            shielded(step) ? states(oldPanel, stripped, cleaned, newPanel) : bare,
+            cleaned,
+            'hot work over liner',
+            'unsafe',
+          ),
+        ],
+        effects: [],
+        done: nothing,
+      };
     case 'fit':
       return { needs: opened, effects: [], done: nothing };
     case 'insert screw':
       return {
         needs: [
           ...opened,
-          ...need(panelsUnder(ground, screw), states(oldPanel, newPanel), newPanel, 'screw out of turn', 'cannot be built', true),
+          ...need(
+            panelsUnder(ground, screw),
+            states(oldPanel, newPanel),
+            newPanel,
+            'screw out of turn',
+            'cannot be built',
+            true,
+          ),
           ...need(screw, states(noScrew, newScrew), noScrew, 'screw out of turn', 'cannot be built'),
         ],
-        effects: to(screw, newScrew), done: { pieces: screw, states: states(newScrew), by: 'any' },
+        effects: to(screw, newScrew),
+        done: { pieces: screw, states: states(newScrew), by: 'any' },
       };
     case 'bolt drive':
       return {
-        needs: [...proved, ...need(ground.screw, states(oldScrew, newScrew), newScrew, 'screw out of turn', 'cannot be built', true), ...need([drive], states(unbolted, bolted), unbolted, 'screw out of turn', 'cannot be built')],
-        effects: [...to([drive], bolted), ...to([restraint], free)], done: { pieces: [drive], states: states(bolted), by: 'all' },
+        needs: [
+          ...proved,
+          ...need(
+            ground.screw,
+            states(oldScrew, newScrew),
+            newScrew,
+            'screw out of turn',
+            'cannot be built',
+            true,
+          ),
+          ...need([drive], states(unbolted, bolted), unbolted, 'screw out of turn', 'cannot be built'),
+        ],
+        effects: [...to([drive], bolted), ...to([restraint], free)],
+        done: { pieces: [drive], states: states(bolted), by: 'all' },
       };
     case 'hold-downs on':
       return {
-        needs: [...safe, ...coversOff(piecesUnder(ground.covers, holdDowns, areas)), ...linedUnder(holdDowns), ...screwUnder(holdDowns, 'screw out of turn')],
-        effects: to(holdDowns, on), done: { pieces: holdDowns, states: states(on), by: 'all' },
+        needs: [
+          ...safe,
+          ...coversOff(piecesUnder(ground.covers, holdDowns, areas)),
+          ...linedUnder(holdDowns),
+          ...screwUnder(holdDowns, 'screw out of turn'),
+        ],
+        effects: to(holdDowns, on),
+        done: { pieces: holdDowns, states: states(on), by: 'all' },
       };
     case 'braces on':
       return {
-        needs: [...safe, ...coversOff(piecesUnder(ground.covers, braces, areas)), ...linedUnder(braces), ...screwUnder(braces, 'closed up too early')],
-        effects: to(braces, on), done: { pieces: braces, states: states(on), by: 'all' },
+        needs: [
+          ...safe,
+          ...coversOff(piecesUnder(ground.covers, braces, areas)),
+          ...linedUnder(braces),
+          ...screwUnder(braces, 'closed up too early'),
+        ],
+        effects: to(braces, on),
+        done: { pieces: braces, states: states(on), by: 'all' },
       };
     case 'covers on':
       return {
         needs: [
-          ...safe, ...linedUnder(covers), ...screwUnder(covers, 'closed up too early'),
-          ...need([...piecesUnder(ground.braces, covers, areas), ...piecesUnder(ground.holdDowns, covers, areas)], states(on), on, 'closed up too early', 'cannot be built', true),
+          ...safe,
+          ...linedUnder(covers),
+          ...screwUnder(covers, 'closed up too early'),
+          ...need(
+            [...piecesUnder(ground.braces, covers, areas), ...piecesUnder(ground.holdDowns, covers, areas)],
+            states(on),
+            on,
+            'closed up too early',
+            'cannot be built',
+            true,
+          ),
         ],
-        effects: to(covers, on), done: { pieces: covers, states: states(on), by: 'all' },
+        effects: to(covers, on),
+        done: { pieces: covers, states: states(on), by: 'all' },
       };
     case 'remove isolation':
       return {
-        needs: [...need([isolation], states(isolated, dead), dead, 'isolation missing', 'unsafe'), ...whole(ground, 'handed back too early')],
-        effects: [...to([isolation], live), ...to(ground.air, untested)], done: { pieces: [isolation], states: states(live), by: 'all' },
+        needs: [
+          ...need([isolation], states(isolated, dead), dead, 'isolation missing', 'unsafe'),
+          ...whole(ground, 'handed back too early'),
+        ],
+        effects: [...to([isolation], live), ...to(ground.air, untested)],
+        done: { pieces: [isolation], states: states(live), by: 'all' },
       };
     case 'run empty':
       return {
-        needs: [...need([isolation], states(live), live, 'run too early', 'unsafe', true), ...whole(ground, 'run too early')],
-        effects: to([running], runEmpty), done: { pieces: [running], states: states(runEmpty, runLoaded), by: 'all' },
+        needs: [
+          ...need([isolation], states(live), live, 'run too early', 'unsafe', true),
+          ...whole(ground, 'run too early'),
+        ],
+        effects: to([running], runEmpty),
+        done: { pieces: [running], states: states(runEmpty, runLoaded), by: 'all' },
       };
     case 'run loaded':
       return {
         needs: [
-          ...need([isolation], states(live), live, 'run too early', 'unsafe', true), ...whole(ground, 'run too early'),
+          ...need([isolation], states(live), live, 'run too early', 'unsafe', true),
+          ...whole(ground, 'run too early'),
           ...need([running], states(runEmpty, runLoaded), runEmpty, 'run too early', 'incomplete'),
         ],
-        effects: to([running], runLoaded), done: { pieces: [running], states: states(runLoaded), by: 'all' },
+        effects: to([running], runLoaded),
+        done: { pieces: [running], states: states(runLoaded), by: 'all' },
       };
   }
 }
@@ -151,13 +300,27 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
 function whole(ground: Ground, kind: ViolationKind): Need[] {
   return [
     ...need([...ground.covers, ...ground.braces, ...ground.holdDowns], states(on), on, kind, 'unsafe', true),
-    ...need(ground.runs.flatMap((run) => run.panels), states(oldPanel, newPanel), newPanel, kind, 'unsafe', true),
+    ...need(
+      ground.runs.flatMap((run) => run.panels),
+      states(oldPanel, newPanel),
+      newPanel,
+      kind,
+      'unsafe',
+      true,
+    ),
     ...need(ground.screw, states(oldScrew, newScrew), newScrew, kind, 'unsafe', true),
     ...need([ground.drive], states(bolted), bolted, kind, 'unsafe', true),
   ];
 }
 
-function need(pieces: readonly Piece[], allowed: States, good: number, kind: ViolationKind, grade: Grade, onlyIfLater = false): Need[] {
+function need(
+  pieces: readonly Piece[],
+  allowed: States,
+  good: number,
+  kind: ViolationKind,
+  grade: Grade,
+  onlyIfLater = false,
+): Need[] {
   return pieces.map((piece) => ({ piece, allowed, good, kind, grade, onlyIfLater }));
 }
 
@@ -166,23 +329,35 @@ function to(pieces: readonly Piece[], state: number): Effect[] {
 }
 
 function panelsUnder(ground: Ground, over: readonly Piece[]): Piece[] {
-  return piecesUnder(ground.runs.flatMap((run) => run.panels), over);
+  return piecesUnder(
+    ground.runs.flatMap((run) => run.panels),
+    over,
+  );
 }
 
 /**
  * Pieces that share some length with others, or hold a chainage where one of them is. Where a part stands just where two covers
  * meet, the cover (or the part, seen from the cover) counts if it also lies in the step's own stretch.
  */
-export function piecesUnder(pieces: readonly Piece[], over: readonly Piece[], areas?: readonly Area[]): Piece[] {
-  return pieces.filter((piece) => over.some((other) => {
-    const contact = meet(piece, other);
-    return contact === 'inside' || (contact === 'edge' && (!areas || areas.some((area) => touches(piece, area))));
-  }));
+export function piecesUnder(
+  pieces: readonly Piece[],
+  over: readonly Piece[],
+  areas?: readonly Area[],
+): Piece[] {
+  return pieces.filter((piece) =>
+    over.some((other) => {
+      const contact = meet(piece, other);
+      return (
+        contact === 'inside' || (contact === 'edge' && (!areas || areas.some((area) => touches(piece, area))))
+      );
+    }),
+  );
 }
 
 function meet(a: Piece, b: Piece): 'inside' | 'edge' | 'apart' {
   if (a.from === a.to && b.from === b.to) return a.from === b.from ? 'inside' : 'apart';
-  if (a.from !== a.to && b.from !== b.to) return Math.min(a.to, b.to) - Math.max(a.from, b.from) > 1 ? 'inside' : 'apart';
+  if (a.from !== a.to && b.from !== b.to)
+    return Math.min(a.to, b.to) - Math.max(a.from, b.from) > 1 ? 'inside' : 'apart';
   const [span, at] = a.from === a.to ? [b, a.from] : [a, b.from];
   if (at < span.from - 1 || at > span.to + 1) return 'apart';
   return at > span.from + 1 && at < span.to - 1 ? 'inside' : 'edge';

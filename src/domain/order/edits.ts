@@ -32,12 +32,14 @@ export function editsOf(job: Job, changes: readonly StepChange[]): readonly Text
       anchor = before.find((each) => kept.get(each) === step);
       continue;
     }
-    if (anchor) edits.push({ origin: pointAt(anchor.origin, anchor.origin.end), text: `\n    ${stepText(step)}` });
+    if (anchor)
+      edits.push({ origin: pointAt(anchor.origin, anchor.origin.end), text: `\n    ${stepText(step)}` });
     else late.push(`${stepText(step)}\n    `);
     const next = after.slice(i + 1).find((each) => stays.has(each));
     if (!anchor && next && !after.slice(0, i).some((each) => stays.has(each))) {
       const target = before.find((each) => kept.get(each) === next);
-      if (target && after[i + 1] === next) edits.push({ origin: pointAt(target.origin, target.origin.start), text: late.splice(0).join('') });
+      if (target && after[i + 1] === next)
+        edits.push({ origin: pointAt(target.origin, target.origin.start), text: late.splice(0).join('') });
     }
   }
   return merge(edits);
@@ -51,7 +53,12 @@ function pointAt(origin: Origin, at: number): Origin {
 function merge(edits: readonly TextEdit[]): TextEdit[] {
   const merged: TextEdit[] = [];
   for (const edit of edits) {
-    const last = merged.findIndex((other) => other.origin.start === edit.origin.start && other.origin.end === edit.origin.end && edit.origin.start === edit.origin.end);
+    const last = merged.findIndex(
+      (other) =>
+        other.origin.start === edit.origin.start &&
+        other.origin.end === edit.origin.end &&
+        edit.origin.start === edit.origin.end,
+    );
     const known = merged[last];
     if (known) merged[last] = { origin: known.origin, text: known.text + edit.text };
     else merged.push(edit);
@@ -61,7 +68,11 @@ function merge(edits: readonly TextEdit[]): TextEdit[] {
 
 /** The longest list of steps that keep their order, old step to new: everything else is taken out and put in again. */
 function longestKept(before: readonly Step[], after: readonly Step[]): Map<Step, Step> {
-  const same = (a: Step, b: Step): boolean => a.action === b.action && a.origin.start === b.origin.start && a.origin.end === b.origin.end && a.origin.source === b.origin.source;
+  const same = (a: Step, b: Step): boolean =>
+    a.action === b.action &&
+    a.origin.start === b.origin.start &&
+    a.origin.end === b.origin.end &&
+    a.origin.source === b.origin.source;
   const n = before.length;
   const m = after.length;
   const table: Int32Array[] = Array.from({ length: n + 1 }, () => new Int32Array(m + 1));
@@ -74,7 +85,7 @@ function longestKept(before: readonly Step[], after: readonly Step[]): Map<Step,
     }
   }
   const kept = new Map<Step, Step>();
-  for (let i = 0, j = 0; i < n && j < m; ) {
+  for (let i = 0, j = 0; i < n && j < m;) {
     const a = before[i];
     const b = after[j];
     if (a && b && same(a, b)) {

@@ -3,14 +3,37 @@
 
 import type { Piece } from './ground.js';
 import { within } from './ground.js';
-import { bolted, live, newPanel, newScrew, noScrew, notRun, off, on, oldPanel, runEmpty, runLoaded, unbolted, cleaned, stripped } from './states.js';
+import {
+  bolted,
+  live,
+  newPanel,
+  newScrew,
+  noScrew,
+  notRun,
+  off,
+  on,
+  oldPanel,
+  runEmpty,
+  runLoaded,
+  unbolted,
+  cleaned,
+  stripped,
+} from './states.js';
 import type { Slip, Walk } from './walk.js';
 import type { ViolationKind } from './violation.js';
 
 export function tellWhatIsOpen(w: Walk): void {
   const { ground } = w;
-  const tell = (kind: ViolationKind, pieces: readonly Piece[], wanted: number, open: readonly number[]): void => {
-    const left = pieces.filter((piece) => open.includes(w.state[piece.number] ?? 0) && !w.assumed[piece.number] && !w.excused.has(piece.number));
+  const tell = (
+    kind: ViolationKind,
+    pieces: readonly Piece[],
+    wanted: number,
+    open: readonly number[],
+  ): void => {
+    const left = pieces.filter(
+      (piece) =>
+        open.includes(w.state[piece.number] ?? 0) && !w.assumed[piece.number] && !w.excused.has(piece.number),
+    );
     const first = left[0];
     if (!first) return;
     const others: Slip['others'] = new Map();
@@ -18,14 +41,30 @@ export function tellWhatIsOpen(w: Walk): void {
       const last = w.lastChange[piece.number] ?? -1;
       if (last >= 0) others.set(last, 'made it so');
     }
-    w.slips.push({ kind, grade: kind === 'not put back' ? 'unsafe' : 'incomplete', step: undefined, pieces: [...left], found: w.state[first.number] ?? 0, wanted, others });
+    w.slips.push({
+      kind,
+      grade: kind === 'not put back' ? 'unsafe' : 'incomplete',
+      step: undefined,
+      pieces: [...left],
+      found: w.state[first.number] ?? 0,
+      wanted,
+      others,
+    });
   };
   for (const run of ground.runs) tell('not put back', run.panels, newPanel, [stripped, cleaned]);
   tell('not put back', ground.screw, newScrew, [noScrew]);
   tell('not put back', [ground.drive], bolted, [unbolted]);
-  for (const parts of [ground.holdDowns, ground.braces, ground.covers]) tell('not put back', parts, on, [off]);
-  for (const run of ground.runs) tell('scope not done', within(run.panels, ground.scope), newPanel, [oldPanel]);
+  for (const parts of [ground.holdDowns, ground.braces, ground.covers])
+    tell('not put back', parts, on, [off]);
+  for (const run of ground.runs)
+    tell('scope not done', within(run.panels, ground.scope), newPanel, [oldPanel]);
   if (ground.job.screwChange) tell('scope not done', ground.screw, newScrew, [0]);
-  if ((w.state[ground.isolation.number] ?? 0) !== live) tell('not put back', [ground.isolation], live, [1, 2]);
-  tell('no trial run', [ground.running], (w.state[ground.running.number] ?? 0) === runEmpty ? runLoaded : runEmpty, [notRun, runEmpty]);
+  if ((w.state[ground.isolation.number] ?? 0) !== live)
+    tell('not put back', [ground.isolation], live, [1, 2]);
+  tell(
+    'no trial run',
+    [ground.running],
+    (w.state[ground.running.number] ?? 0) === runEmpty ? runLoaded : runEmpty,
+    [notRun, runEmpty],
+  );
 }

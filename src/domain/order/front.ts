@@ -20,11 +20,20 @@ export function fitPanels(w: Walk, i: number, position: number, step: Step, area
     if (panels.length === 0) continue;
     if (meetsOtherFront(w, i, run, panels, start)) continue;
     const mine = new Set(panels);
-    for (const panel of start === 'tail' ? panels : [...panels].reverse()) fitOne(w, i, position, run, panel, start, mine);
+    for (const panel of start === 'tail' ? panels : [...panels].reverse())
+      fitOne(w, i, position, run, panel, start, mine);
   }
 }
 
-function fitOne(w: Walk, i: number, position: number, run: RunGround, panel: Piece, start: End, mine: ReadonlySet<Piece>): void {
+function fitOne(
+  w: Walk,
+  i: number,
+  position: number,
+  run: RunGround,
+  panel: Piece,
+  start: End,
+  mine: ReadonlySet<Piece>,
+): void {
   const step = start === 'tail' ? 1 : -1;
   const n = panel.panel ?? 1;
   const behind = run.panels[n - 1 - step];
@@ -33,21 +42,50 @@ function fitOne(w: Walk, i: number, position: number, run: RunGround, panel: Pie
   if (w.state[panel.number] === newPanel) {
     // Counted as fitted since an earlier slip said that it should have been: nothing more to say.
     if (w.assumed[panel.number]) w.fronts.set(panel.number, { start, step: i });
-    else tell(w, { kind: 'done twice', grade: 'incomplete', step: i, pieces: [panel], found: newPanel, wanted: -1, others: madeSo(w, panel) });
+    else
+      tell(w, {
+        kind: 'done twice',
+        grade: 'incomplete',
+        step: i,
+        pieces: [panel],
+        found: newPanel,
+        wanted: -1,
+        others: madeSo(w, panel),
+      });
     settle(w, i, panel);
     return;
   }
   const seat = w.state[panel.number] ?? 0;
-  check(w, i, position, { piece: panel, allowed: states(cleaned), good: cleaned, kind: seat === oldPanel ? 'liner not stripped' : 'trough not cleaned', grade: seat === oldPanel ? 'cannot be built' : 'incomplete' });
-  if (behind) check(w, i, position, { piece: behind, allowed: inPlace, good: newPanel, kind: 'not contiguous', grade: 'cannot be built' });
+  check(w, i, position, {
+    piece: panel,
+    allowed: states(cleaned),
+    good: cleaned,
+    kind: seat === oldPanel ? 'liner not stripped' : 'trough not cleaned',
+    grade: seat === oldPanel ? 'cannot be built' : 'incomplete',
+  });
+  if (behind)
+    check(w, i, position, {
+      piece: behind,
+      allowed: inPlace,
+      good: newPanel,
+      kind: 'not contiguous',
+      grade: 'cannot be built',
+    });
   else startAtBreak(w, i, run, panel, start);
   if (ahead) {
     const state = w.state[ahead.number] ?? 0;
     if (w.lastChange[ahead.number] !== i) {
-      w.touches.push({ step: i, piece: ahead.number, allowed: open, kind: 'closes inside the run', grade: 'cannot be built' });
+      w.touches.push({
+        step: i,
+        piece: ahead.number,
+        allowed: open,
+        kind: 'closes inside the run',
+        grade: 'cannot be built',
+      });
     }
     // An old panel that this step itself is to replace is told as not stripped, when its turn comes.
-    if ((state === newPanel || (state === oldPanel && !mine.has(ahead))) && !w.assumed[ahead.number]) closeInside(w, i, position, run, panel, ahead, start);
+    if ((state === newPanel || (state === oldPanel && !mine.has(ahead))) && !w.assumed[ahead.number])
+      closeInside(w, i, position, run, panel, ahead, start);
   } else closeAtBreak(w, i, run, panel, start);
   change(w, i, panel, newPanel);
   w.fronts.set(panel.number, { start, step: i });
@@ -74,10 +112,29 @@ function meetsOtherFront(w: Walk, i: number, run: RunGround, panels: readonly Pi
     if (state === newPanel && front && !w.assumed[panel.number]) {
       if (front.start === start || front.step === i) return false;
       const fitted = chainBehind(w, run, panel, start);
-      const known = w.slips.some((slip) => slip.kind === 'two fronts' && slip.pieces[0]?.run === run && slip.others.has(front.step));
+      const known = w.slips.some(
+        (slip) => slip.kind === 'two fronts' && slip.pieces[0]?.run === run && slip.others.has(front.step),
+      );
       if (!known) {
-        const closing = closingError(w.ground.job, run.run, run.liner, last.panel ?? 1, gap + fitted.count, Math.abs(lengthBetween(first, fitted.last)), undefined);
-        tell(w, { kind: 'two fronts', grade: 'cannot be built', step: i, pieces: [last, ...panels.filter((p) => p !== last)], found: newPanel, wanted: -1, others: new Map([[front.step, 'other front']]), closing });
+        const closing = closingError(
+          w.ground.job,
+          run.run,
+          run.liner,
+          last.panel ?? 1,
+          gap + fitted.count,
+          Math.abs(lengthBetween(first, fitted.last)),
+          undefined,
+        );
+        tell(w, {
+          kind: 'two fronts',
+          grade: 'cannot be built',
+          step: i,
+          pieces: [last, ...panels.filter((p) => p !== last)],
+          found: newPanel,
+          wanted: -1,
+          others: new Map([[front.step, 'other front']]),
+          closing,
+        });
       }
       for (const each of panels) {
         assume(w, each, newPanel);
@@ -93,7 +150,12 @@ function meetsOtherFront(w: Walk, i: number, run: RunGround, panels: readonly Pi
 }
 
 /** New panels in a row from one on, away from the front that met it. */
-function chainBehind(w: Walk, run: RunGround, from: Piece, start: End): { readonly count: number; readonly last: Piece } {
+function chainBehind(
+  w: Walk,
+  run: RunGround,
+  from: Piece,
+  start: End,
+): { readonly count: number; readonly last: Piece } {
   const step = start === 'tail' ? 1 : -1;
   let count = 0;
   let last = from;
@@ -110,12 +172,36 @@ function startAtBreak(w: Walk, i: number, run: RunGround, panel: Piece, start: E
   const { conveyor } = w.ground.job;
   if (!isSlippery(conveyor) || start === uphillEnd(conveyor)) return;
   if (holdsPanels(start === 'tail' ? run.run.tailBreak : run.run.headBreak)) return;
-  tell(w, { kind: 'panel would slide', grade: 'unsafe', step: i, pieces: [panel], found: -1, wanted: -1, others: new Map() });
+  tell(w, {
+    kind: 'panel would slide',
+    grade: 'unsafe',
+    step: i,
+    pieces: [panel],
+    found: -1,
+    wanted: -1,
+    others: new Map(),
+  });
 }
 
-function closeInside(w: Walk, i: number, position: number, run: RunGround, panel: Piece, ahead: Piece, start: End): void {
+function closeInside(
+  w: Walk,
+  i: number,
+  position: number,
+  run: RunGround,
+  panel: Piece,
+  ahead: Piece,
+  start: End,
+): void {
   const chain = chainFitted(w, run, panel, start);
-  const closing = closingError(w.ground.job, run.run, run.liner, panel.panel ?? 1, chain.count, chain.length, undefined);
+  const closing = closingError(
+    w.ground.job,
+    run.run,
+    run.liner,
+    panel.panel ?? 1,
+    chain.count,
+    chain.length,
+    undefined,
+  );
   const others = madeSo(w, ahead);
   for (let p = position + 1; p < w.sequence.order.length; p++) {
     const j = w.sequence.order[p] ?? -1;
@@ -124,20 +210,51 @@ function closeInside(w: Walk, i: number, position: number, run: RunGround, panel
     others.set(j, 'comes too late');
     break;
   }
-  tell(w, { kind: 'closes inside the run', grade: 'cannot be built', step: i, pieces: [panel], found: w.state[ahead.number] ?? 0, wanted: -1, others, closing });
+  tell(w, {
+    kind: 'closes inside the run',
+    grade: 'cannot be built',
+    step: i,
+    pieces: [panel],
+    found: w.state[ahead.number] ?? 0,
+    wanted: -1,
+    others,
+    closing,
+  });
 }
 
 function closeAtBreak(w: Walk, i: number, run: RunGround, panel: Piece, start: End): void {
   const place = start === 'tail' ? run.run.headBreak : run.run.tailBreak;
   const chain = chainFitted(w, run, panel, start);
-  const closing = closingError(w.ground.job, run.run, run.liner, panel.panel ?? 1, chain.count, chain.length, { allowance: place.allowance.value, name: place.name });
+  const closing = closingError(
+    w.ground.job,
+    run.run,
+    run.liner,
+    panel.panel ?? 1,
+    chain.count,
+    chain.length,
+    { allowance: place.allowance.value, name: place.name },
+  );
   if (closing.worst > place.allowance.value + 1e-9) {
-    tell(w, { kind: 'closing error too large', grade: 'cannot be built', step: i, pieces: [panel], found: -1, wanted: -1, others: new Map(), closing });
+    tell(w, {
+      kind: 'closing error too large',
+      grade: 'cannot be built',
+      step: i,
+      pieces: [panel],
+      found: -1,
+      wanted: -1,
+      others: new Map(),
+      closing,
+    });
   }
 }
 
 /** The panel and those behind it that the same front fitted: their tolerances add up. */
-function chainFitted(w: Walk, run: RunGround, panel: Piece, start: End): { readonly count: number; readonly length: number } {
+function chainFitted(
+  w: Walk,
+  run: RunGround,
+  panel: Piece,
+  start: End,
+): { readonly count: number; readonly length: number } {
   const step = start === 'tail' ? 1 : -1;
   let count = 1;
   let length = panel.to - panel.from;
@@ -160,7 +277,13 @@ function madeSo(w: Walk, piece: Piece): Slip['others'] {
 }
 
 function tell(w: Walk, slip: Slip): void {
-  const known = w.slips.find((other) => other.step === slip.step && other.kind === slip.kind && other.pieces[0]?.run === slip.pieces[0]?.run && !slip.closing);
+  const known = w.slips.find(
+    (other) =>
+      other.step === slip.step &&
+      other.kind === slip.kind &&
+      other.pieces[0]?.run === slip.pieces[0]?.run &&
+      !slip.closing,
+  );
   if (known) known.pieces.push(...slip.pieces);
   else w.slips.push(slip);
 }

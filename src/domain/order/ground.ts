@@ -26,7 +26,17 @@ export interface Piece extends Area {
   readonly panel?: number;
 }
 
-export type PieceKind = 'isolation' | 'running' | 'restraint' | 'drive' | 'air' | 'screw' | 'cover' | 'brace' | 'hold-down' | 'panel';
+export type PieceKind =
+  | 'isolation'
+  | 'running'
+  | 'restraint'
+  | 'drive'
+  | 'air'
+  | 'screw'
+  | 'cover'
+  | 'brace'
+  | 'hold-down'
+  | 'panel';
 
 export interface RunGround {
   readonly run: Run;
@@ -61,7 +71,9 @@ export interface Ground {
 export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Ground {
   const { conveyor } = job;
   const whole: Area = { from: 0, to: conveyor.length.value };
-  const layouts = new Map(runsOf(conveyor).map((run) => [run, layoutOf(job, run, layoutStart(job, steps, run), estate)]));
+  const layouts = new Map(
+    runsOf(conveyor).map((run) => [run, layoutOf(job, run, layoutStart(job, steps, run), estate)]),
+  );
   const endsOf = (run: Run): readonly number[] => layouts.get(run)?.layout.joints ?? [run.from, run.to];
 
   const scope = job.relines.flatMap(({ stretch }) => intervalOf(conveyor, stretch, endsOf) ?? []);
@@ -84,14 +96,17 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const restraint = add('restraint', whole);
   const drive = add('drive', driveEnd(job));
 
-  const cuts = [...new Set([0, whole.to, ...areas.flatMap((list) => list ?? []).flatMap(({ from, to }) => [from, to])])]
+  const cuts = [
+    ...new Set([0, whole.to, ...areas.flatMap((list) => list ?? []).flatMap(({ from, to }) => [from, to])]),
+  ]
     .filter((at) => at >= 0 && at <= whole.to)
     .sort((a, b) => a - b);
   const cells = cuts.slice(1).map((to, i): Area => ({ from: cuts[i] ?? 0, to }));
   const air = cells.map((cell) => add('air', cell));
   const screw = cells.map((cell) => add('screw', cell));
   const parts = (kind: PieceKind, declared: readonly Span[], spoken: readonly string[]): Piece[] => {
-    if (declared.length > 0) return declared.map((part) => add(kind, { from: part.from.value, to: part.to.value }));
+    if (declared.length > 0)
+      return declared.map((part) => add(kind, { from: part.from.value, to: part.to.value }));
     return steps.some((step) => spoken.includes(step.action)) ? cells.map((cell) => add(kind, cell)) : [];
   };
   const covers = parts('cover', conveyor.covers, ['covers off', 'covers on']);
@@ -103,10 +118,26 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
     const ends = layout.joints;
     const panels: Piece[] = [];
     const ground: RunGround = { run, liner, start, ends, panels };
-    for (let n = 1; n < ends.length; n++) panels.push(add('panel', { from: ends[n - 1] ?? 0, to: ends[n] ?? 0 }, { run: ground, panel: n }));
+    for (let n = 1; n < ends.length; n++)
+      panels.push(add('panel', { from: ends[n - 1] ?? 0, to: ends[n] ?? 0 }, { run: ground, panel: n }));
     return ground;
   });
-  return { job, pieces, isolation, running, restraint, drive, air, screw, covers, braces, holdDowns, runs, areas, scope };
+  return {
+    job,
+    pieces,
+    isolation,
+    running,
+    restraint,
+    drive,
+    air,
+    screw,
+    covers,
+    braces,
+    holdDowns,
+    runs,
+    areas,
+    scope,
+  };
 }
 
 /** Pieces of a list that a step's areas touch: panels by their middle, things at one chainage inclusive, others by overlap. */
@@ -144,7 +175,9 @@ export function sayPiece(piece: Piece): string {
     case 'brace':
     case 'hold-down': {
       const name = piece.kind === 'screw' ? 'spiral' : piece.kind;
-      return piece.from === piece.to ? `${name} at ${formatChainage(piece.from)}` : `${name} ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
+      return piece.from === piece.to
+        ? `${name} at ${formatChainage(piece.from)}`
+        : `${name} ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
     }
   }
 }
@@ -152,13 +185,30 @@ export function sayPiece(piece: Piece): string {
 /** A step without a stretch means the whole scope of the job: what is relined, and all of it where the screw changes. */
 function impliedArea(step: Step, job: Job, scope: readonly Area[], whole: Area): readonly Area[] {
   switch (step.action) {
-    case 'strip': case 'clean': case 'patch': case 'fit':
+    case 'strip':
+    case 'clean':
+    case 'patch':
+    case 'fit':
       return scope.length > 0 ? scope : [whole];
-    case 'covers off': case 'covers on': case 'braces off': case 'braces on': case 'hold-downs off': case 'hold-downs on': case 'gas test':
+    case 'covers off':
+    case 'covers on':
+    case 'braces off':
+    case 'braces on':
+    case 'hold-downs off':
+    case 'hold-downs on':
+    case 'gas test':
       return job.screwChange || scope.length === 0 ? [whole] : scope;
-    case 'restrain screw': case 'unbolt drive': case 'bolt drive':
+    case 'restrain screw':
+    case 'unbolt drive':
+    case 'bolt drive':
       return [driveEnd(job)];
-    case 'isolate': case 'prove dead': case 'remove screw': case 'insert screw': case 'remove isolation': case 'run empty': case 'run loaded':
+    case 'isolate':
+    case 'prove dead':
+    case 'remove screw':
+    case 'insert screw':
+    case 'remove isolation':
+    case 'run empty':
+    case 'run loaded':
       return [whole];
   }
 }
@@ -171,6 +221,8 @@ function driveEnd({ conveyor }: Job): Area {
 /** The first written `fit` that speaks of the run decides; the custom where there is none. */
 function layoutStart(job: Job, steps: readonly Step[], run: Run): End {
   const fits = steps.filter((step) => step.action === 'fit');
-  const step = fits.find((fit) => fit.stretch && fit.stretch.kind !== 'all' && concerns(job, fit.stretch, run)) ?? fits.find((fit) => !fit.stretch || fit.stretch.kind === 'all');
+  const step =
+    fits.find((fit) => fit.stretch && fit.stretch.kind !== 'all' && concerns(job, fit.stretch, run)) ??
+    fits.find((fit) => !fit.stretch || fit.stretch.kind === 'all');
   return step ? startOf(step, run).start : usualStartOf(run).start;
 }

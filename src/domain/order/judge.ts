@@ -35,8 +35,12 @@ export function judge(job: Job, estate: Estate): Judged[] {
   tellWhatIsOpen(w);
   found.push(...w.slips.map((slip) => fromSlip(w, slip)), ...pairs, ...access(w));
   const at = new Map(steps.map((step, i) => [step, i]));
-  const rank = ({ violation }: Judged): number => (violation.step ? (at.get(violation.step) ?? 0) : steps.length);
-  return found.map((each, i) => ({ each, i })).sort((a, b) => rank(a.each) - rank(b.each) || a.i - b.i).map(({ each }) => each);
+  const rank = ({ violation }: Judged): number =>
+    violation.step ? (at.get(violation.step) ?? 0) : steps.length;
+  return found
+    .map((each, i) => ({ each, i }))
+    .sort((a, b) => rank(a.each) - rank(b.each) || a.i - b.i)
+    .map(({ each }) => each);
 }
 
 function fromSlip(w: Walk, slip: Slip): Judged {
@@ -46,20 +50,38 @@ function fromSlip(w: Walk, slip: Slip): Judged {
     return other ? [{ step: other, words: sayRole(slip.kind, role) }] : [];
   });
   return {
-    walk: w, slip,
+    walk: w,
+    slip,
     key: keyOf(slip.kind, step, slip.pieces[0]?.kind ?? '', slip.pieces[0]?.run?.run.number ?? 0),
-    violation: { kind: slip.kind, grade: slip.grade, ...wordsFor(w, slip), conflicts, ...place(w, step), ...(slip.closing ? { closing: slip.closing } : {}) },
+    violation: {
+      kind: slip.kind,
+      grade: slip.grade,
+      ...wordsFor(w, slip),
+      conflicts,
+      ...place(w, step),
+      ...(slip.closing ? { closing: slip.closing } : {}),
+    },
   };
 }
 
 function openPairs(w: Walk): Judged[] {
   const { steps, before } = w.sequence;
   if (steps.every((step) => step.after.length === 0)) return []; // one line of steps: no two are open towards each other
-  const known = new Set(w.slips.flatMap((slip) => (slip.step === undefined ? [] : [...slip.others.keys()].map((other) => pairKey(slip.step ?? 0, other)))));
+  const known = new Set(
+    w.slips.flatMap((slip) =>
+      slip.step === undefined ? [] : [...slip.others.keys()].map((other) => pairKey(slip.step ?? 0, other)),
+    ),
+  );
   const all = unsettledPairs(w);
   // One missing `after` leaves a step open towards a whole chain of others; only the nearest is told.
-  const unsettled = all.filter((pair) => !all.some((other) =>
-    (other.step === pair.step && before(pair.other, other.other)) || (other.other === pair.other && before(other.step, pair.step))));
+  const unsettled = all.filter(
+    (pair) =>
+      !all.some(
+        (other) =>
+          (other.step === pair.step && before(pair.other, other.other)) ||
+          (other.other === pair.other && before(other.step, pair.step)),
+      ),
+  );
   const found: Judged[] = [];
   for (const { step, other, touches } of unsettled) {
     if (known.has(pairKey(step, other))) continue;
@@ -68,12 +90,28 @@ function openPairs(w: Walk): Judged[] {
     const b = steps[step];
     if (!touch || !a || !b) continue;
     const kind: ViolationKind = touch.kind === 'done twice' ? 'closed up too early' : touch.kind;
-    const pieces = touches.flatMap((each) => w.ground.pieces[each.piece] ?? []).filter((piece, i, list) => list.indexOf(piece) === i && piece.kind === list[0]?.kind);
-    const slip: Slip = { kind, grade: touch.grade, step, pieces, found: 0, wanted: -1, others: new Map([[other, 'same time']]), unsettled: true };
+    const pieces = touches
+      .flatMap((each) => w.ground.pieces[each.piece] ?? [])
+      .filter((piece, i, list) => list.indexOf(piece) === i && piece.kind === list[0]?.kind);
+    const slip: Slip = {
+      kind,
+      grade: touch.grade,
+      step,
+      pieces,
+      found: 0,
+      wanted: -1,
+      others: new Map([[other, 'same time']]),
+      unsettled: true,
+    };
     found.push({
-      walk: w, slip, pair: { step, other }, key: keyOf(kind, b, 'pair', a.origin.start),
+      walk: w,
+      slip,
+      pair: { step, other },
+      key: keyOf(kind, b, 'pair', a.origin.start),
       violation: {
-        kind, grade: touch.grade, ...place(w, b),
+        kind,
+        grade: touch.grade,
+        ...place(w, b),
         message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, but both concern ${sayPieces(pieces)}, and only one order of the two works.`,
         reason: wordsFor(w, slip).reason,
         conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
@@ -89,11 +127,18 @@ function openPairs(w: Walk): Judged[] {
     const kind = what === 'crew' ? 'crew in two places' : 'access unit in two places';
     const who = name === '' ? 'the crew' : name;
     found.push({
-      walk: w, pair: { step, other }, key: keyOf(kind, b, 'pair', a.origin.start),
+      walk: w,
+      pair: { step, other },
+      key: keyOf(kind, b, 'pair', a.origin.start),
       violation: {
-        kind, grade: 'cannot be built', ...place(w, b),
+        kind,
+        grade: 'cannot be built',
+        ...place(w, b),
         message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, and both need ${who}.`,
-        reason: what === 'crew' ? 'The same people cannot do both at once.' : 'The platform can stand at only one of them.',
+        reason:
+          what === 'crew'
+            ? 'The same people cannot do both at once.'
+            : 'The platform can stand at only one of them.',
         conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
       },
     });
@@ -105,9 +150,13 @@ function openPairs(w: Walk): Judged[] {
     const upper = above === other ? a : b;
     const lower = above === other ? b : a;
     found.push({
-      walk: w, pair: { step, other }, key: keyOf('work below loose parts', b, 'pair', a.origin.start),
+      walk: w,
+      pair: { step, other },
+      key: keyOf('work below loose parts', b, 'pair', a.origin.start),
       violation: {
-        kind: 'work below loose parts', grade: 'unsafe', ...place(w, b),
+        kind: 'work below loose parts',
+        grade: 'unsafe',
+        ...place(w, b),
         message: `"${sayStep(lower)}" is at ${formatChainage(below)}, below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
         reason: `On ${Math.abs(w.ground.job.conveyor.incline.value)}° a panel or a piece of spiral that gets away slides down the trough onto whoever works below; no end plate and no slide gate lies between.`,
         conflicts: [{ step: a, words: sayRole('work below loose parts', 'same time') }],
@@ -129,10 +178,21 @@ function access(w: Walk): Judged[] {
       : unit
         ? `"${sayStep(at)}" works from ${zone.name ?? 'a mobile platform'} at ${zone.height ? formatLength(zone.height.value) : 'height'}, and ${unit.name} reaches ${unit.reach ? formatLength(unit.reach.value) : 'less'}.`
         : `"${sayStep(at)}" works from ${zone.name ?? 'a zone'} (mobile platform, ${where}), and the job has no access unit.`;
-    return [{
-      walk: w, key: keyOf(kind, at, 'access', gap.from),
-      violation: { kind, grade, ...place(w, at), message, reason: 'Nobody can work on a stretch that nobody can stand beside; say how it is reached, or hire what reaches it.', conflicts: [] },
-    }];
+    return [
+      {
+        walk: w,
+        key: keyOf(kind, at, 'access', gap.from),
+        violation: {
+          kind,
+          grade,
+          ...place(w, at),
+          message,
+          reason:
+            'Nobody can work on a stretch that nobody can stand beside; say how it is reached, or hire what reaches it.',
+          conflicts: [],
+        },
+      },
+    ];
   });
 }
 
@@ -141,15 +201,28 @@ function circles(w: Walk): Judged[] {
     const steps = circle.flatMap((i) => w.sequence.steps[i] ?? []);
     const [first, ...rest] = steps;
     if (!first) return [];
-    return [{
-      walk: w, circle, key: keyOf('circular order', first, 'circle', 0),
-      violation: {
-        kind: 'circular order', grade: 'cannot be built', ...place(w, first),
-        message: rest.length === 0 ? `"${sayStep(first)}" waits for itself.` : `${listing(steps.map((step) => `"${sayStep(step)}"`), 4)} wait for one another, so none can start.`,
-        reason: 'A step without `after` waits for every step written above it, a step with `after` for those it names; here that leads back to where it began.',
-        conflicts: rest.map((step) => ({ step, words: 'part of the circle' })),
+    return [
+      {
+        walk: w,
+        circle,
+        key: keyOf('circular order', first, 'circle', 0),
+        violation: {
+          kind: 'circular order',
+          grade: 'cannot be built',
+          ...place(w, first),
+          message:
+            rest.length === 0
+              ? `"${sayStep(first)}" waits for itself.`
+              : `${listing(
+                  steps.map((step) => `"${sayStep(step)}"`),
+                  4,
+                )} wait for one another, so none can start.`,
+          reason:
+            'A step without `after` waits for every step written above it, a step with `after` for those it names; here that leads back to where it began.',
+          conflicts: rest.map((step) => ({ step, words: 'part of the circle' })),
+        },
       },
-    }];
+    ];
   });
 }
 
@@ -158,24 +231,47 @@ function nowhere(w: Walk): Judged[] {
   return w.sequence.steps.flatMap((step, i): Judged[] => {
     const areas = w.ground.areas[i];
     const empty = areas === undefined;
-    const liner = step.action === 'strip' || step.action === 'clean' || step.action === 'fit' || step.action === 'patch';
-    const bare = !empty && liner && !runs.some((run) => run.panels.some((panel) => areas.some((area) => (panel.from + panel.to) / 2 > area.from && (panel.from + panel.to) / 2 < area.to)));
+    const liner =
+      step.action === 'strip' || step.action === 'clean' || step.action === 'fit' || step.action === 'patch';
+    const bare =
+      !empty &&
+      liner &&
+      !runs.some((run) =>
+        run.panels.some((panel) =>
+          areas.some(
+            (area) => (panel.from + panel.to) / 2 > area.from && (panel.from + panel.to) / 2 < area.to,
+          ),
+        ),
+      );
     if (!empty && !bare) return [];
     const text = step.stretch ? stretchText(step.stretch) : 'the scope of the job';
-    const has = runs.map(({ run, panels }) => `${run.label} with ${panels.length} ${panels.length === 1 ? 'panel' : 'panels'}`);
-    return [{
-      walk: w, key: keyOf('no such stretch', step, 'stretch', 0),
-      violation: {
-        kind: 'no such stretch', grade: 'cannot be built', step, origin: step.stretch?.origin ?? step.actionOrigin,
-        message: empty ? `${job.conveyor.name} has no ${text}.` : `No liner lies at ${text}, so there is nothing to ${step.action}.`,
-        reason: `${job.conveyor.name} has ${listing(has)}.`,
-        conflicts: [],
+    const has = runs.map(
+      ({ run, panels }) => `${run.label} with ${panels.length} ${panels.length === 1 ? 'panel' : 'panels'}`,
+    );
+    return [
+      {
+        walk: w,
+        key: keyOf('no such stretch', step, 'stretch', 0),
+        violation: {
+          kind: 'no such stretch',
+          grade: 'cannot be built',
+          step,
+          origin: step.stretch?.origin ?? step.actionOrigin,
+          message: empty
+            ? `${job.conveyor.name} has no ${text}.`
+            : `No liner lies at ${text}, so there is nothing to ${step.action}.`,
+          reason: `${job.conveyor.name} has ${listing(has)}.`,
+          conflicts: [],
+        },
       },
-    }];
+    ];
   });
 }
 
-function place(w: Walk, step: Step | undefined): { readonly step: Step; readonly origin: Step['origin'] } | { readonly origin: Step['origin'] } {
+function place(
+  w: Walk,
+  step: Step | undefined,
+): { readonly step: Step; readonly origin: Step['origin'] } | { readonly origin: Step['origin'] } {
   const { job } = w.ground;
   return step ? { step, origin: step.actionOrigin } : { origin: job.order?.origin ?? job.origin };
 }

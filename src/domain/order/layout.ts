@@ -36,12 +36,21 @@ export function layoutOf(job: Job, run: Run, start: End, estate: Estate): RunLay
 
 function layOut(job: Job, run: Run, start: End, estate: Estate): RunLayout {
   const relined = job.relines.filter(({ stretch }) => concerns(job, stretch, run));
-  const whole = relined.find(({ stretch }) => stretch.kind === 'all' || stretch.kind === 'run' || (stretch.kind === 'chainage' && stretch.from.value <= run.from && stretch.to.value >= run.to));
+  const whole = relined.find(
+    ({ stretch }) =>
+      stretch.kind === 'all' ||
+      stretch.kind === 'run' ||
+      (stretch.kind === 'chainage' && stretch.from.value <= run.from && stretch.to.value >= run.to),
+  );
   if (!whole) {
     const { liner, layout } = installedPanels(estate, run);
     return { liner: relined[0]?.liner ?? liner, start, layout, kept: true };
   }
-  const layout = panelsOf(run, whole.liner, { start, minimumClosingPiece: job.minimumClosingPiece.value, avoid: placesToAvoid(run, job.jointClearance.value) });
+  const layout = panelsOf(run, whole.liner, {
+    start,
+    minimumClosingPiece: job.minimumClosingPiece.value,
+    avoid: placesToAvoid(run, job.jointClearance.value),
+  });
   return { liner: whole.liner, start, layout, kept: false };
 }
 

@@ -27,7 +27,11 @@ export function precedenceOf(job: Job, steps: readonly Step[], estate: Estate): 
   return { ground, bound, apart: apartPairs(job, steps, ground) };
 }
 
-export function apartPairs(job: Job, steps: readonly Step[], ground: Ground): readonly (readonly [number, number])[] {
+export function apartPairs(
+  job: Job,
+  steps: readonly Step[],
+  ground: Ground,
+): readonly (readonly [number, number])[] {
   if (job.conveyor.incline.value === 0) return [];
   const zones = zonesOf({ ground });
   const up = job.conveyor.incline.value > 0;
@@ -35,8 +39,15 @@ export function apartPairs(job: Job, steps: readonly Step[], ground: Ground): re
   const falls = (above: number, below: number): boolean => {
     const a = steps[above];
     const b = steps[below];
-    return a !== undefined && b !== undefined && handlesLooseParts(a) && atTheMachine(b) && meets(ground.areas[above] ?? [], ground.areas[below] ?? [], zones, up) !== undefined;
+    return (
+      a !== undefined &&
+      b !== undefined &&
+      handlesLooseParts(a) &&
+      atTheMachine(b) &&
+      meets(ground.areas[above] ?? [], ground.areas[below] ?? [], zones, up) !== undefined
+    );
   };
-  for (let j = 1; j < steps.length; j++) for (let i = 0; i < j; i++) if (falls(i, j) || falls(j, i)) pairs.push([i, j]);
+  for (let j = 1; j < steps.length; j++)
+    for (let i = 0; i < j; i++) if (falls(i, j) || falls(j, i)) pairs.push([i, j]);
   return pairs;
 }

@@ -16,19 +16,33 @@ import type { Slip, Walk } from './walk.js';
 
 export function repairsFor(job: Job, estate: Estate, judged: Judged, all: readonly Judged[]): Repair[] {
   const ideas = ideasFor(judged);
-  const tried = ideas.filter((idea) => idea.changes.length > 0).map((repair) => {
-    const left = judge(changeJob(job, repair.changes), estate);
-    return { repair, left: left.length, gone: !left.some((each) => each.key === judged.key) };
-  });
-  const good = tried.filter(({ gone, left }) => gone && left <= all.length).map((each, i) => ({ ...each, i })).sort((a, b) => a.left - b.left || a.i - b.i);
+  const tried = ideas
+    .filter((idea) => idea.changes.length > 0)
+    .map((repair) => {
+      const left = judge(changeJob(job, repair.changes), estate);
+      return { repair, left: left.length, gone: !left.some((each) => each.key === judged.key) };
+    });
+  const good = tried
+    .filter(({ gone, left }) => gone && left <= all.length)
+    .map((each, i) => ({ ...each, i }))
+    .sort((a, b) => a.left - b.left || a.i - b.i);
   return [...good.map(({ repair }) => repair), ...ideas.filter((idea) => idea.changes.length === 0)];
 }
 
 function ideasFor(judged: Judged): Repair[] {
   const { walk: w, slip, pair, circle, violation } = judged;
   if (circle) return circle.flatMap((i) => dropForward(w, i));
-  if (violation.kind === 'no access') return [{ title: 'Declare the access there on the conveyor (ground, platform, mobile platform, scaffold)', changes: [] }];
-  if (violation.kind === 'no access unit') return [{ title: 'Add an access unit to the job that reaches, or a scaffold to the conveyor', changes: [] }];
+  if (violation.kind === 'no access')
+    return [
+      {
+        title: 'Declare the access there on the conveyor (ground, platform, mobile platform, scaffold)',
+        changes: [],
+      },
+    ];
+  if (violation.kind === 'no access unit')
+    return [
+      { title: 'Add an access unit to the job that reaches, or a scaffold to the conveyor', changes: [] },
+    ];
   if (pair) return [...makeBefore(w, pair.other, pair.step), ...makeBefore(w, pair.step, pair.other)];
   return slip ? ideasForSlip(w, slip) : [];
 }
@@ -54,14 +68,39 @@ function ideasForSlip(w: Walk, slip: Slip): Repair[] {
       const step = stepOf(w, slip);
       return [
         ...bringForward(w, slip),
-        ...(step ? [{ title: 'Say that the liner is shielded, wetted and watched', changes: [{ change: 'set note', step, note: [step.note, 'liner shielded and wet, fire watch 60 min'].filter((text) => text !== undefined).join('; ') } as const] }] : []),
+        ...(step
+          ? [
+              {
+                title: 'Say that the liner is shielded, wetted and watched',
+                changes: [
+                  {
+                    change: 'set note',
+                    step,
+                    note: [step.note, 'liner shielded and wet, fire watch 60 min']
+                      .filter((text) => text !== undefined)
+                      .join('; '),
+                  } as const,
+                ],
+              },
+            ]
+          : []),
         ...insertMissing(w, slip),
       ];
     }
     case 'gas test missing':
-      return [...bringForward(w, slip), ...putCauseAfter(w, slip), ...insertMissing(w, slip, true), ...insertMissing(w, slip)];
+      return [
+        ...bringForward(w, slip),
+        ...putCauseAfter(w, slip),
+        ...insertMissing(w, slip, true),
+        ...insertMissing(w, slip),
+      ];
     default:
-      return [...bringForward(w, slip), ...toItsPlace(w, slip), ...putCauseAfter(w, slip), ...insertMissing(w, slip)];
+      return [
+        ...bringForward(w, slip),
+        ...toItsPlace(w, slip),
+        ...putCauseAfter(w, slip),
+        ...insertMissing(w, slip),
+      ];
   }
 }
 
@@ -69,23 +108,42 @@ function ideasForSlip(w: Walk, slip: Slip): Repair[] {
 function bringForward(w: Walk, slip: Slip): Repair[] {
   if (slip.step === undefined) return [];
   const here = slip.step;
-  return [...slip.others].filter(([, role]) => role === 'comes too late').flatMap(([late]) => [...makeBefore(w, late, here), ...makeAfter(w, here, late)]);
+  return [...slip.others]
+    .filter(([, role]) => role === 'comes too late')
+    .flatMap(([late]) => [...makeBefore(w, late, here), ...makeAfter(w, here, late)]);
 }
 
 /** Steps that close up go in front of the first later kind of work, once what they close up after is done. */
 function toItsPlace(w: Walk, slip: Slip): Repair[] {
   const here = stepOf(w, slip);
   if (!here || slip.step === undefined) return [];
-  const last = Math.max(-1, ...[...slip.others].flatMap(([i, role]) => (role === 'comes too late' ? [i] : [])));
+  const last = Math.max(
+    -1,
+    ...[...slip.others].flatMap(([i, role]) => (role === 'comes too late' ? [i] : [])),
+  );
   const rank = stepActions.indexOf(here.action);
-  const next = last < 0 ? undefined : w.sequence.steps.find((other, i) => i > last && i !== slip.step && stepActions.indexOf(other.action) > rank);
-  return next ? [{ title: `Move "${sayStep(here)}" before "${sayStep(next)}"`, changes: [{ change: 'move', step: here, place: 'before', other: next }] }] : [];
+  const next =
+    last < 0
+      ? undefined
+      : w.sequence.steps.find(
+          (other, i) => i > last && i !== slip.step && stepActions.indexOf(other.action) > rank,
+        );
+  return next
+    ? [
+        {
+          title: `Move "${sayStep(here)}" before "${sayStep(next)}"`,
+          changes: [{ change: 'move', step: here, place: 'before', other: next }],
+        },
+      ]
+    : [];
 }
 
 function putCauseAfter(w: Walk, slip: Slip): Repair[] {
   if (slip.step === undefined) return [];
   const here = slip.step;
-  return [...slip.others].filter(([, role]) => role === 'made it so').flatMap(([cause]) => makeAfter(w, cause, here));
+  return [...slip.others]
+    .filter(([, role]) => role === 'made it so')
+    .flatMap(([cause]) => makeAfter(w, cause, here));
 }
 
 /** Changes after which step a is sure to be done before step b, by moving or naming a. */
@@ -94,8 +152,16 @@ function makeBefore(w: Walk, a: number, b: number): Repair[] {
   const then = w.sequence.steps[b];
   if (!first || !then) return [];
   const wait: StepChange[] = then.after.length > 0 ? [{ change: 'add after', step: then, after: first }] : [];
-  if (a < b) return wait.length > 0 ? [{ title: `Let "${sayStep(then)}" wait for "${sayStep(first)}"`, changes: wait }] : [];
-  return [{ title: `Move "${sayStep(first)}" before "${sayStep(then)}"`, changes: [{ change: 'move', step: first, place: 'before', other: then }, ...wait] }];
+  if (a < b)
+    return wait.length > 0
+      ? [{ title: `Let "${sayStep(then)}" wait for "${sayStep(first)}"`, changes: wait }]
+      : [];
+  return [
+    {
+      title: `Move "${sayStep(first)}" before "${sayStep(then)}"`,
+      changes: [{ change: 'move', step: first, place: 'before', other: then }, ...wait],
+    },
+  ];
 }
 
 /** Changes after which step b comes after step a, by moving b. */
@@ -103,8 +169,14 @@ function makeAfter(w: Walk, b: number, a: number): Repair[] {
   const moved = w.sequence.steps[b];
   const first = w.sequence.steps[a];
   if (!moved || !first) return [];
-  const wait: StepChange[] = moved.after.length > 0 ? [{ change: 'add after', step: moved, after: first }] : [];
-  return [{ title: `Move "${sayStep(moved)}" after "${sayStep(first)}"`, changes: [{ change: 'move', step: moved, place: 'after', other: first }, ...wait] }];
+  const wait: StepChange[] =
+    moved.after.length > 0 ? [{ change: 'add after', step: moved, after: first }] : [];
+  return [
+    {
+      title: `Move "${sayStep(moved)}" after "${sayStep(first)}"`,
+      changes: [{ change: 'move', step: moved, place: 'after', other: first }, ...wait],
+    },
+  ];
 }
 
 /** `everywhere`: for the whole scope and not only for the step's stretch. */
@@ -112,15 +184,21 @@ function insertMissing(w: Walk, slip: Slip, everywhere = false): Repair[] {
   const here = stepOf(w, slip);
   const kind = slip.pieces[0]?.kind;
   if (!here || !kind || slip.wanted < 0) return [];
-  const added = broughtBy(kind, slip.found, slip.wanted).map((action) => newStep(action, here, needsStretch(action) && !everywhere ? here.stretch : undefined));
+  const added = broughtBy(kind, slip.found, slip.wanted).map((action) =>
+    newStep(action, here, needsStretch(action) && !everywhere ? here.stretch : undefined),
+  );
   if (added.length === 0) return [];
-  return [{
-    title: `Add ${listing(added.map((step) => `"${sayStep(step)}"`))} before "${sayStep(here)}"`,
-    changes: [
-      ...added.map((step): StepChange => ({ change: 'insert', step, place: 'before', other: here })),
-      ...(here.after.length > 0 ? added.map((step): StepChange => ({ change: 'add after', step: here, after: step })) : []),
-    ],
-  }];
+  return [
+    {
+      title: `Add ${listing(added.map((step) => `"${sayStep(step)}"`))} before "${sayStep(here)}"`,
+      changes: [
+        ...added.map((step): StepChange => ({ change: 'insert', step, place: 'before', other: here })),
+        ...(here.after.length > 0
+          ? added.map((step): StepChange => ({ change: 'add after', step: here, after: step }))
+          : []),
+      ],
+    },
+  ];
 }
 
 /** Puts what was left out in front of the first later kind of work. */
@@ -129,22 +207,43 @@ function addAtEnd(w: Walk, slip: Slip): Repair[] {
   const order = w.ground.job.order;
   if (!kind || !order) return [];
   const causes = [...slip.others].flatMap(([i]) => w.sequence.steps[i] ?? []);
-  const actions: readonly StepAction[] = kind === 'running'
-    ? slip.wanted === 1 ? ['run empty', 'run loaded'] : ['run loaded']
-    : kind === 'panel'
-      ? [...(slip.found === oldPanel ? ['strip', 'clean'] as const : slip.found === cleaned ? [] : ['clean'] as const), 'fit']
-      : broughtBy(kind, slip.found, slip.wanted);
-  const stretches: readonly (Stretch | undefined)[] = kind === 'panel' ? panelStretches(w, slip) : causes.length > 0 ? causes.map((step) => step.stretch) : [undefined];
+  const actions: readonly StepAction[] =
+    kind === 'running'
+      ? slip.wanted === 1
+        ? ['run empty', 'run loaded']
+        : ['run loaded']
+      : kind === 'panel'
+        ? [
+            ...(slip.found === oldPanel
+              ? (['strip', 'clean'] as const)
+              : slip.found === cleaned
+                ? []
+                : (['clean'] as const)),
+            'fit',
+          ]
+        : broughtBy(kind, slip.found, slip.wanted);
+  const stretches: readonly (Stretch | undefined)[] =
+    kind === 'panel'
+      ? panelStretches(w, slip)
+      : causes.length > 0
+        ? causes.map((step) => step.stretch)
+        : [undefined];
   const changes: StepChange[] = [];
   const added: Step[] = [];
   for (const stretch of stretches) {
     for (const action of actions) {
-      const step = newStep(action, causes[0] ?? { origin: order.origin, actionOrigin: order.origin, crews: [] }, needsStretch(action) ? stretch : undefined);
+      const step = newStep(
+        action,
+        causes[0] ?? { origin: order.origin, actionOrigin: order.origin, crews: [] },
+        needsStretch(action) ? stretch : undefined,
+      );
       added.push(step);
       const rank = stepActions.indexOf(action);
       const last = Math.max(-1, ...[...slip.others.keys()]);
       const next = w.sequence.steps.find((other, i) => i > last && stepActions.indexOf(other.action) > rank);
-      changes.push(next ? { change: 'insert', step, place: 'before', other: next } : { change: 'append', step });
+      changes.push(
+        next ? { change: 'insert', step, place: 'before', other: next } : { change: 'append', step },
+      );
     }
   }
   return [{ title: `Add ${listing(added.map((step) => `"${sayStep(step)}"`))}`, changes }];
@@ -159,26 +258,59 @@ function panelStretches(w: Walk, slip: Slip): Stretch[] {
 
 function removeStep(w: Walk, slip: Slip): Repair[] {
   const here = stepOf(w, slip);
-  return here ? [{ title: `Leave out the second "${sayStep(here)}"`, changes: [{ change: 'remove', step: here }] }] : [];
+  return here
+    ? [{ title: `Leave out the second "${sayStep(here)}"`, changes: [{ change: 'remove', step: here }] }]
+    : [];
 }
 
 function oneFront(w: Walk, slip: Slip): Repair[] {
   const second = stepOf(w, slip);
-  const first = [...slip.others].flatMap(([i, role]) => (role === 'other front' ? (w.sequence.steps[i] ?? []) : []))[0];
+  const first = [...slip.others].flatMap(([i, role]) =>
+    role === 'other front' ? (w.sequence.steps[i] ?? []) : [],
+  )[0];
   if (!second || !first) return [];
   const of = slip.pieces[0]?.run?.run;
   if (!of) return [];
   const a = startOf(first, of).start;
   const b = startOf(second, of).start;
   const run = of.label;
-  const together = [...first.crews, ...second.crews.filter((crew) => !first.crews.some((other) => other.use.name === crew.use.name))];
-  const waits = (step: Step, other: Step): StepChange[] => (step.after.length > 0 ? [{ change: 'add after', step, after: other }] : []);
+  const together = [
+    ...first.crews,
+    ...second.crews.filter((crew) => !first.crews.some((other) => other.use.name === crew.use.name)),
+  ];
+  const waits = (step: Step, other: Step): StepChange[] =>
+    step.after.length > 0 ? [{ change: 'add after', step, after: other }] : [];
   return [
-    { title: `Fit ${run} from the ${b} only: "${sayStep({ ...first, start: b })}" after "${sayStep(second)}"`, changes: [{ change: 'set start', step: first, start: b }, { change: 'move', step: first, place: 'after', other: second }, ...waits(first, second)] },
-    { title: `Fit ${run} from the ${a} only: "${sayStep({ ...second, start: a })}" after "${sayStep(first)}"`, changes: [{ change: 'set start', step: second, start: a }, ...waits(second, first)] },
-    { title: `Fit ${run} from the ${a} only: leave out "${sayStep(second)}"`, changes: [{ change: 'set crews', step: first, crews: together }, { change: 'remove', step: second }] },
-    { title: `Fit ${run} from the ${b} only: leave out "${sayStep(first)}"`, changes: [{ change: 'set crews', step: second, crews: together }, { change: 'remove', step: first }] },
-    { title: `Declare a break in ${run} where the fronts meet, with an allowance for the error, and keep both`, changes: [] },
+    {
+      title: `Fit ${run} from the ${b} only: "${sayStep({ ...first, start: b })}" after "${sayStep(second)}"`,
+      changes: [
+        { change: 'set start', step: first, start: b },
+        { change: 'move', step: first, place: 'after', other: second },
+        ...waits(first, second),
+      ],
+    },
+    {
+      title: `Fit ${run} from the ${a} only: "${sayStep({ ...second, start: a })}" after "${sayStep(first)}"`,
+      changes: [{ change: 'set start', step: second, start: a }, ...waits(second, first)],
+    },
+    {
+      title: `Fit ${run} from the ${a} only: leave out "${sayStep(second)}"`,
+      changes: [
+        { change: 'set crews', step: first, crews: together },
+        { change: 'remove', step: second },
+      ],
+    },
+    {
+      title: `Fit ${run} from the ${b} only: leave out "${sayStep(first)}"`,
+      changes: [
+        { change: 'set crews', step: second, crews: together },
+        { change: 'remove', step: first },
+      ],
+    },
+    {
+      title: `Declare a break in ${run} where the fronts meet, with an allowance for the error, and keep both`,
+      changes: [],
+    },
   ];
 }
 
@@ -188,14 +320,25 @@ function turn(w: Walk, slip: Slip): Repair[] {
   const run = slip.pieces[0]?.run;
   if (!here || !run) return [];
   const start = startOf(here, run.run).start === 'tail' ? 'head' : 'tail';
-  const fits = w.sequence.steps.filter((step, i) => step.action === 'fit' && run.panels.some((panel) => (w.ground.areas[i] ?? []).some((area) => touches(panel, area))));
-  const one: Repair = { title: `Start "${sayStep({ ...here, start })}" instead`, changes: [{ change: 'set start', step: here, start }] };
+  const fits = w.sequence.steps.filter(
+    (step, i) =>
+      step.action === 'fit' &&
+      run.panels.some((panel) => (w.ground.areas[i] ?? []).some((area) => touches(panel, area))),
+  );
+  const one: Repair = {
+    title: `Start "${sayStep({ ...here, start })}" instead`,
+    changes: [{ change: 'set start', step: here, start }],
+  };
   if (fits.length < 2) return [one];
   const changes: StepChange[] = fits.map((step) => ({ change: 'set start', step, start }));
   for (let k = fits.length - 2; k >= 0; k--) {
     const step = fits[k];
     const other = fits[k + 1];
-    if (step && other) changes.push({ change: 'move', step, place: 'after', other }, ...(step.after.length > 0 ? [{ change: 'add after', step, after: other } as const] : []));
+    if (step && other)
+      changes.push(
+        { change: 'move', step, place: 'after', other },
+        ...(step.after.length > 0 ? [{ change: 'add after', step, after: other } as const] : []),
+      );
   }
   return [one, { title: `Fit all of ${run.run.label} from the ${start}`, changes }];
 }
@@ -209,13 +352,19 @@ function openToBreak(w: Walk, slip: Slip): Repair[] {
   const same = w.sequence.steps.filter((step) => step.stretch && stretchText(step.stretch) === text);
   const first = here.stretch.first.count;
   const last = here.stretch.last.count;
-  const ends: readonly [number, number, 'tail' | 'head'][] = [[first, run.panels.length, 'tail'], [1, last, 'head']];
+  const ends: readonly [number, number, 'tail' | 'head'][] = [
+    [first, run.panels.length, 'tail'],
+    [1, last, 'head'],
+  ];
   return ends.map(([from, to, start]) => {
     const stretch = panelsStretch(w, run, from, to);
-    const beyond = start === 'tail' ? [last + 1, to] as const : [1, first - 1] as const;
+    const beyond = start === 'tail' ? ([last + 1, to] as const) : ([1, first - 1] as const);
     return {
       title: `Take off ${beyond[0] === beyond[1] ? `panel ${beyond[0]}` : `panels ${beyond[0]} to ${beyond[1]}`} too and close at ${start === 'tail' ? run.run.headBreak.name : run.run.tailBreak.name}`,
-      changes: [...same.map((step): StepChange => ({ change: 'set stretch', step, stretch })), { change: 'set start' as const, step: here, start }],
+      changes: [
+        ...same.map((step): StepChange => ({ change: 'set stretch', step, stretch })),
+        { change: 'set start' as const, step: here, start },
+      ],
     };
   });
 }
@@ -224,25 +373,53 @@ function dropForward(w: Walk, i: number): Repair[] {
   const step = w.sequence.steps[i];
   if (!step) return [];
   const written = new Map(w.sequence.steps.map((each, at) => [each.name, at]));
-  return step.after.filter((use) => (written.get(use.name) ?? -1) >= i).map((use) => ({ title: `Do not let "${sayStep(step)}" wait for "${use.name}"`, changes: [{ change: 'drop after', step, name: use.name }] }));
+  return step.after
+    .filter((use) => (written.get(use.name) ?? -1) >= i)
+    .map((use) => ({
+      title: `Do not let "${sayStep(step)}" wait for "${use.name}"`,
+      changes: [{ change: 'drop after', step, name: use.name }],
+    }));
 }
 
-export function panelsStretch(w: { readonly ground: Pick<Walk['ground'], 'job'> }, run: RunGround, first: number, last: number): Stretch {
+export function panelsStretch(
+  w: { readonly ground: Pick<Walk['ground'], 'job'> },
+  run: RunGround,
+  first: number,
+  last: number,
+): Stretch {
   const { origin } = w.ground.job;
   const number = { count: run.run.number, origin };
-  if (first === 1 && last === run.panels.length) return { kind: 'run', run: { by: 'number', number }, origin };
-  return { kind: 'panels', first: { count: first, origin }, last: { count: last, origin }, run: { by: 'number', number }, origin };
+  if (first === 1 && last === run.panels.length)
+    return { kind: 'run', run: { by: 'number', number }, origin };
+  return {
+    kind: 'panels',
+    first: { count: first, origin },
+    last: { count: last, origin },
+    run: { by: 'number', number },
+    origin,
+  };
 }
 
 /** Has no place in the text yet: its origin is empty. */
-function newStep(action: StepAction, like: Pick<Step, 'origin' | 'actionOrigin' | 'crews'>, stretch: Stretch | undefined): Step {
+function newStep(
+  action: StepAction,
+  like: Pick<Step, 'origin' | 'actionOrigin' | 'crews'>,
+  stretch: Stretch | undefined,
+): Step {
   const origin = { source: like.origin.source, start: like.origin.start, end: like.origin.start };
   return { action, crews: [], after: [], origin, actionOrigin: origin, ...(stretch ? { stretch } : {}) };
 }
 
 function needsStretch(action: StepAction): boolean {
   switch (action) {
-    case 'isolate': case 'prove dead': case 'remove isolation': case 'run empty': case 'run loaded': case 'restrain screw': case 'unbolt drive': case 'bolt drive':
+    case 'isolate':
+    case 'prove dead':
+    case 'remove isolation':
+    case 'run empty':
+    case 'run loaded':
+    case 'restrain screw':
+    case 'unbolt drive':
+    case 'bolt drive':
       return false;
     default:
       return true;
@@ -252,4 +429,3 @@ function needsStretch(action: StepAction): boolean {
 function stepOf(w: Walk, slip: Slip): Step | undefined {
   return slip.step === undefined ? undefined : w.sequence.steps[slip.step];
 }
-

@@ -18,9 +18,12 @@ export interface Sequence {
 export function sequenceOf(steps: readonly Step[]): Sequence {
   const n = steps.length;
   const named = new Map<string, number>();
-  steps.forEach((step, i) => { if (step.name !== undefined && !named.has(step.name)) named.set(step.name, i); });
+  steps.forEach((step, i) => {
+    if (step.name !== undefined && !named.has(step.name)) named.set(step.name, i);
+  });
   const after = steps.map((step) => step.after.flatMap((use) => named.get(use.name) ?? []));
-  if (after.every((list) => list.length === 0)) return { steps, order: steps.map((_, i) => i), circles: [], before: (i, j) => i < j };
+  if (after.every((list) => list.length === 0))
+    return { steps, order: steps.map((_, i) => i), circles: [], before: (i, j) => i < j };
 
   // A step that waits for everything above it need only look back to the last one that did so too.
   let since = 0;
@@ -33,7 +36,9 @@ export function sequenceOf(steps: readonly Step[]): Sequence {
 
   const circles = circlesOf(waits);
   const inCircle = new Map<number, number>();
-  circles.forEach((circle, c) => { for (const i of circle) inCircle.set(i, c); });
+  circles.forEach((circle, c) => {
+    for (const i of circle) inCircle.set(i, c);
+  });
   for (const [i, list] of waits.entries()) {
     const circle = inCircle.get(i);
     if (circle !== undefined) waits[i] = list.filter((j) => j < i || inCircle.get(j) !== circle);
@@ -48,16 +53,25 @@ export function sequenceOf(steps: readonly Step[]): Sequence {
       closure[i * words + (j >> 5)]! |= 1 << (j & 31);
     }
   }
-  return { steps, order, circles, before: (i, j) => ((closure[j * words + (i >> 5)]! >>> (i & 31)) & 1) === 1 };
+  return {
+    steps,
+    order,
+    circles,
+    before: (i, j) => ((closure[j * words + (i >> 5)]! >>> (i & 31)) & 1) === 1,
+  };
 }
 
 /** Earliest written first among those whose waits are over. */
 function arrange(waits: readonly (readonly number[])[]): number[] {
   const left = waits.map((list) => new Set(list).size);
   const followers: number[][] = waits.map(() => []);
-  waits.forEach((list, i) => { for (const j of new Set(list)) followers[j]?.push(i); });
+  waits.forEach((list, i) => {
+    for (const j of new Set(list)) followers[j]?.push(i);
+  });
   const ready = new Set<number>();
-  left.forEach((count, i) => { if (count === 0) ready.add(i); });
+  left.forEach((count, i) => {
+    if (count === 0) ready.add(i);
+  });
   const order: number[] = [];
   while (ready.size > 0) {
     const i = Math.min(...ready);

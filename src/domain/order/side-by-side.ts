@@ -29,9 +29,15 @@ export function unsettledPairs(w: Walk): Unsettled[] {
       const change = couldChange(w, touches, at, touch);
       if (!change) continue;
       for (const reader of touches) {
-        if (reader.step === change.step || before(w, reader.step, change.step) || before(w, change.step, reader.step)) continue;
+        if (
+          reader.step === change.step ||
+          before(w, reader.step, change.step) ||
+          before(w, change.step, reader.step)
+        )
+          continue;
         if (suits(reader, change) || reachedOtherwise(w, touches, reader, change)) continue;
-        const [other, step] = reader.step < change.step ? [reader.step, change.step] : [change.step, reader.step];
+        const [other, step] =
+          reader.step < change.step ? [reader.step, change.step] : [change.step, reader.step];
         const key = `${step} ${other}`;
         const pair = found.get(key) ?? { step, other, touches: [] };
         pair.touches.push(reader);
@@ -47,36 +53,57 @@ function couldChange(w: Walk, touches: readonly Touch[], at: number, touch: Touc
   if (touch.from === undefined || touch.to === undefined) return undefined;
   if (touch.from !== touch.to) return touch;
   const did = touches.slice(0, at).findLast((each) => each.to === touch.to && each.from !== each.to);
-  return did?.from === undefined || before(w, did.step, touch.step) ? undefined : { ...touch, from: did.from };
+  return did?.from === undefined || before(w, did.step, touch.step)
+    ? undefined
+    : { ...touch, from: did.from };
 }
 
 function suits(reader: Touch, change: Touch): boolean {
   if (change.from === undefined || change.to === undefined) return true;
-  if (reader.from === undefined) return holds(reader.allowed, change.from) && holds(reader.allowed, change.to);
+  if (reader.from === undefined)
+    return holds(reader.allowed, change.from) && holds(reader.allowed, change.to);
   return reader.to === change.to;
 }
 
 /** Another step that is sure to come before the reader brings the same state. */
 function reachedOtherwise(w: Walk, touches: readonly Touch[], reader: Touch, change: Touch): boolean {
   if (change.to === undefined || !holds(reader.allowed, change.to)) return false;
-  return touches.some((touch) => touch.to === change.to && touch.step !== change.step && touch.step !== reader.step && before(w, touch.step, reader.step));
+  return touches.some(
+    (touch) =>
+      touch.to === change.to &&
+      touch.step !== change.step &&
+      touch.step !== reader.step &&
+      before(w, touch.step, reader.step),
+  );
 }
 
 /** Pairs of steps that share a crew, or an access unit, and may be at the same time; the later written first. */
-export function sharedPairs(w: Walk): { readonly step: number; readonly other: number; readonly what: 'crew' | 'access unit'; readonly name: string }[] {
+export function sharedPairs(w: Walk): {
+  readonly step: number;
+  readonly other: number;
+  readonly what: 'crew' | 'access unit';
+  readonly name: string;
+}[] {
   const found: { step: number; other: number; what: 'crew' | 'access unit'; name: string }[] = [];
   eachOpenPair(w, (other, step, a, b) => {
     const crews = crewsOf(w, b);
     const crew = crewsOf(w, a)?.find((name) => crews?.includes(name));
     if (crew !== undefined) found.push({ step, other, what: 'crew', name: crew });
     const unit = a.unit?.use.name;
-    if (unit !== undefined && unit === b.unit?.use.name) found.push({ step, other, what: 'access unit', name: unit });
+    if (unit !== undefined && unit === b.unit?.use.name)
+      found.push({ step, other, what: 'access unit', name: unit });
   });
   return found;
 }
 
 /** Pairs in which one crew would work below what another may drop; `above` is the step that handles it. */
-export function fallingPairs(w: Walk): { readonly step: number; readonly other: number; readonly above: number; readonly from: number; readonly below: number }[] {
+export function fallingPairs(w: Walk): {
+  readonly step: number;
+  readonly other: number;
+  readonly above: number;
+  readonly from: number;
+  readonly below: number;
+}[] {
   const { conveyor } = w.ground.job;
   if (conveyor.incline.value === 0) return [];
   const zones = zonesOf(w);
@@ -84,10 +111,18 @@ export function fallingPairs(w: Walk): { readonly step: number; readonly other: 
   eachOpenPair(w, (other, step, a, b) => {
     const crews = crewsOf(w, b);
     if (crewsOf(w, a)?.some((name) => crews?.includes(name))) return;
-    for (const [above, below] of [[other, step], [step, other]] as const) {
+    for (const [above, below] of [
+      [other, step],
+      [step, other],
+    ] as const) {
       const upper = above === other ? a : b;
       if (!handlesLooseParts(upper) || !atTheMachine(above === other ? b : a)) continue;
-      const meeting = meets(w.ground.areas[above] ?? [], w.ground.areas[below] ?? [], zones, conveyor.incline.value > 0);
+      const meeting = meets(
+        w.ground.areas[above] ?? [],
+        w.ground.areas[below] ?? [],
+        zones,
+        conveyor.incline.value > 0,
+      );
       if (!meeting) continue;
       found.push({ step, other, above, ...meeting });
       return;
@@ -105,13 +140,22 @@ export function crewsOf(w: Walk, step: Step): readonly string[] | undefined {
 
 /** Panels and spiral pieces are loose or in the air while these are done. */
 export function handlesLooseParts(step: Step): boolean {
-  return step.action === 'strip' || step.action === 'fit' || step.action === 'remove screw' || step.action === 'insert screw';
+  return (
+    step.action === 'strip' ||
+    step.action === 'fit' ||
+    step.action === 'remove screw' ||
+    step.action === 'insert screw'
+  );
 }
 
 /** People are in or at the trough along the step's stretch. */
 export function atTheMachine(step: Step): boolean {
   switch (step.action) {
-    case 'isolate': case 'prove dead': case 'remove isolation': case 'run empty': case 'run loaded':
+    case 'isolate':
+    case 'prove dead':
+    case 'remove isolation':
+    case 'run empty':
+    case 'run loaded':
       return false;
     default:
       return true;
@@ -121,13 +165,20 @@ export function atTheMachine(step: Step): boolean {
 /** Stretches between barriers, in chainage order. */
 export function zonesOf(w: { readonly ground: { readonly job: Walk['ground']['job'] } }): Area[] {
   const { conveyor } = w.ground.job;
-  const at = conveyor.breaks.filter((place) => place.kind === 'slide gate' || place.kind === 'end plate').map((place) => (place.from.value + place.to.value) / 2);
+  const at = conveyor.breaks
+    .filter((place) => place.kind === 'slide gate' || place.kind === 'end plate')
+    .map((place) => (place.from.value + place.to.value) / 2);
   const cuts = [-Infinity, ...at.sort((a, b) => a - b), Infinity];
   return cuts.slice(1).map((to, i) => ({ from: cuts[i] ?? -Infinity, to }));
 }
 
 /** Where something could fall from, and where it would meet someone; undefined where it could not. */
-export function meets(upper: readonly Area[], lower: readonly Area[], zones: readonly Area[], headIsUp: boolean): { readonly from: number; readonly below: number } | undefined {
+export function meets(
+  upper: readonly Area[],
+  lower: readonly Area[],
+  zones: readonly Area[],
+  headIsUp: boolean,
+): { readonly from: number; readonly below: number } | undefined {
   for (const zone of zones) {
     const high = clip(upper, zone).map((area) => (headIsUp ? area.to : -area.from));
     const low = clip(lower, zone).map((area) => (headIsUp ? area.from : -area.to));
@@ -140,7 +191,9 @@ export function meets(upper: readonly Area[], lower: readonly Area[], zones: rea
 }
 
 function clip(areas: readonly Area[], zone: Area): Area[] {
-  return areas.map(({ from, to }) => ({ from: Math.max(from, zone.from), to: Math.min(to, zone.to) })).filter(({ from, to }) => from < to || (from === to && areas.some((area) => area.from === area.to)));
+  return areas
+    .map(({ from, to }) => ({ from: Math.max(from, zone.from), to: Math.min(to, zone.to) }))
+    .filter(({ from, to }) => from < to || (from === to && areas.some((area) => area.from === area.to)));
 }
 
 function eachOpenPair(w: Walk, visit: (i: number, j: number, a: Step, b: Step) => void): void {

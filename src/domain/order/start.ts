@@ -23,7 +23,10 @@ export function isSlippery(conveyor: Conveyor): boolean {
 }
 
 /** The end a `fit` step starts from in a run; `assumed` says why where the author left it out. */
-export function startOf(step: Pick<Step, 'start'>, run: Run): { readonly start: End; readonly assumed?: string } {
+export function startOf(
+  step: Pick<Step, 'start'>,
+  run: Run,
+): { readonly start: End; readonly assumed?: string } {
   return step.start ? { start: step.start } : usualStartOf(run);
 }
 
@@ -35,7 +38,13 @@ export function usualStartOf(run: Run): { readonly start: End; readonly assumed:
     const closing = start === 'tail' ? run.headBreak : run.tailBreak;
     return { start, assumed: `from the ${start}: only ${closing.name} takes up the length error at the end` };
   }
-  return { start, assumed: run.conveyor.incline.value === 0 ? `from the ${start}: the custom where nothing is said` : `from the ${start}: top down on an incline` };
+  return {
+    start,
+    assumed:
+      run.conveyor.incline.value === 0
+        ? `from the ${start}: the custom where nothing is said`
+        : `from the ${start}: top down on an incline`,
+  };
 }
 
 /** An end that a panel can rest on: a plate or ring across the trough, or a break that leaves the liner no room at all. */

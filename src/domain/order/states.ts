@@ -3,15 +3,28 @@
 import type { StepAction } from '../model/job.js';
 import type { PieceKind } from './ground.js';
 
-export const live = 0, isolated = 1, dead = 2;
-export const notRun = 0, runEmpty = 1, runLoaded = 2;
-export const free = 0, restrained = 1;
-export const bolted = 0, unbolted = 1;
-export const untested = 0, tested = 1;
-export const oldScrew = 0, noScrew = 1, newScrew = 2;
+export const live = 0,
+  isolated = 1,
+  dead = 2;
+export const notRun = 0,
+  runEmpty = 1,
+  runLoaded = 2;
+export const free = 0,
+  restrained = 1;
+export const bolted = 0,
+  unbolted = 1;
+export const untested = 0,
+  tested = 1;
+export const oldScrew = 0,
+  noScrew = 1,
+  newScrew = 2;
 /** Covers, braces and hold-downs. */
-export const on = 0, off = 1;
-export const oldPanel = 0, stripped = 1, cleaned = 2, newPanel = 3;
+export const on = 0,
+  off = 1;
+export const oldPanel = 0,
+  stripped = 1,
+  cleaned = 2,
+  newPanel = 3;
 
 /** A set of states, as bits. */
 export type States = number;
@@ -29,7 +42,11 @@ export function broughtBy(kind: PieceKind, from: number, to: number): readonly S
   switch (kind) {
     case 'isolation':
       if (to === live) return ['remove isolation'];
-      return from === live && to === dead ? ['isolate', 'prove dead'] : to === dead ? ['prove dead'] : ['isolate'];
+      return from === live && to === dead
+        ? ['isolate', 'prove dead']
+        : to === dead
+          ? ['prove dead']
+          : ['isolate'];
     case 'running':
       return to === runLoaded ? ['run loaded'] : ['run empty'];
     case 'restraint':

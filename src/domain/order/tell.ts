@@ -21,9 +21,14 @@ export function wordsFor(w: Walk, slip: Slip): Words {
   const what = sayPieces(slip.pieces);
   const late = otherStep(w, slip, 'comes too late');
   const cause = otherStep(w, slip, 'made it so');
-  const when = slip.unsettled && late === undefined && cause
-    ? ` "${sayStep(cause)}" may go on at the same time, and nothing says which is first.`
-    : late ? ` "${sayStep(late)}" comes only later.` : cause ? ` "${sayStep(cause)}" left it so.` : '';
+  const when =
+    slip.unsettled && late === undefined && cause
+      ? ` "${sayStep(cause)}" may go on at the same time, and nothing says which is first.`
+      : late
+        ? ` "${sayStep(late)}" comes only later.`
+        : cause
+          ? ` "${sayStep(cause)}" left it so.`
+          : '';
   switch (slip.kind) {
     case 'two fronts':
       return twoFronts(w, slip, step);
@@ -34,50 +39,126 @@ export function wordsFor(w: Walk, slip: Slip): Words {
     case 'panel would slide':
       return slides(w, slip, doing, step);
     case 'not contiguous':
-      return { message: `${doing} has nothing to push against: ${what} ${are(slip)} not fitted.${when}`, reason: 'A panel is tapped tight against its neighbour before it is drilled and bolted; one that is fitted on its own fixes a gap that no panel matches later.' };
+      return {
+        message: `${doing} has nothing to push against: ${what} ${are(slip)} not fitted.${when}`,
+        reason:
+          'A panel is tapped tight against its neighbour before it is drilled and bolted; one that is fitted on its own fixes a gap that no panel matches later.',
+      };
     case 'isolation missing':
       return isolation(slip, doing, when);
     case 'gas test missing':
-      return { message: `${doing} opens or enters an enclosed space without a gas test of ${what}.${when}`, reason: 'Material in the trough gives off gas when it is disturbed, smell is no warning, and people reach into the trough from here on.' };
+      return {
+        message: `${doing} opens or enters an enclosed space without a gas test of ${what}.${when}`,
+        reason:
+          'Material in the trough gives off gas when it is disturbed, smell is no warning, and people reach into the trough from here on.',
+      };
     case 'not opened up':
-      return { message: `${doing} cannot be reached: ${what} ${are(slip)} still on.${when}`, reason: slip.pieces[0]?.kind === 'cover' ? 'Covers close the trough, so nobody gets at what lies under them.' : 'Hold-downs and braces lie across the spiral and the liner and are in the way of panels and spiral alike.' };
+      return {
+        message: `${doing} cannot be reached: ${what} ${are(slip)} still on.${when}`,
+        reason:
+          slip.pieces[0]?.kind === 'cover'
+            ? 'Covers close the trough, so nobody gets at what lies under them.'
+            : 'Hold-downs and braces lie across the spiral and the liner and are in the way of panels and spiral alike.',
+      };
     case 'liner not stripped':
-      return { message: `${doing} needs the trough bare, but ${slip.found === newPanel ? 'the new liner is in' : 'the old liner is in'} at ${what}.${when}`, reason: 'Old and new panels cannot lie in the same place, and a trough can be cleaned and looked at only when it is bare.' };
+      return {
+        message: `${doing} needs the trough bare, but ${slip.found === newPanel ? 'the new liner is in' : 'the old liner is in'} at ${what}.${when}`,
+        reason:
+          'Old and new panels cannot lie in the same place, and a trough can be cleaned and looked at only when it is bare.',
+      };
     case 'trough not cleaned':
-      return { message: `${doing} fits over a trough that was not cleaned and looked at: ${what}.${when}`, reason: 'Dirt under a panel lifts it towards the spiral, and worn-through steel is hidden for the life of the new liner.' };
+      return {
+        message: `${doing} fits over a trough that was not cleaned and looked at: ${what}.${when}`,
+        reason:
+          'Dirt under a panel lifts it towards the spiral, and worn-through steel is hidden for the life of the new liner.',
+      };
     case 'closed up too early':
-      if (slip.found === on && slip.wanted === off) return { message: `${doing} puts back what is not off yet: ${what}.${when}`, reason: 'It has nothing to do here, and what is taken off later is then never put back.' };
-      return { message: `${doing} closes up while ${stillOpen(slip)}.${when}`, reason: 'What lies below goes in first; it would all have to come off again.' };
+      if (slip.found === on && slip.wanted === off)
+        return {
+          message: `${doing} puts back what is not off yet: ${what}.${when}`,
+          reason: 'It has nothing to do here, and what is taken off later is then never put back.',
+        };
+      return {
+        message: `${doing} closes up while ${stillOpen(slip)}.${when}`,
+        reason: 'What lies below goes in first; it would all have to come off again.',
+      };
     case 'handed back too early':
-      return { message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}`, reason: 'Once isolation is off the spiral can turn, with people at an open trough.' };
+      return {
+        message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}`,
+        reason: 'Once isolation is off the spiral can turn, with people at an open trough.',
+      };
     case 'run too early':
       return slip.pieces[0]?.kind === 'isolation'
-        ? { message: `${doing} comes while the machine is isolated.${when}`, reason: 'The drive has no supply until isolation is taken off, and taking it off out of turn is how people are hurt.' }
+        ? {
+            message: `${doing} comes while the machine is isolated.${when}`,
+            reason:
+              'The drive has no supply until isolation is taken off, and taking it off out of turn is how people are hurt.',
+          }
         : slip.pieces[0]?.kind === 'running'
-          ? { message: `${doing} comes before the machine has run empty.${when}`, reason: 'A spiral that touches somewhere shows at low current when empty; loaded, it cuts the liner before anyone notices.' }
-          : { message: `${doing} runs the machine while ${stillOpen(slip)}.${when}`, reason: 'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.' };
+          ? {
+              message: `${doing} comes before the machine has run empty.${when}`,
+              reason:
+                'A spiral that touches somewhere shows at low current when empty; loaded, it cuts the liner before anyone notices.',
+            }
+          : {
+              message: `${doing} runs the machine while ${stillOpen(slip)}.${when}`,
+              reason:
+                'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
+            };
     case 'screw not restrained':
-      return { message: `${doing} lets go of a spiral that nothing holds.${when}`, reason: 'The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.' };
+      return {
+        message: `${doing} lets go of a spiral that nothing holds.${when}`,
+        reason:
+          'The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.',
+      };
     case 'screw out of turn':
       return screwOutOfTurn(slip, doing, what, when);
     case 'hot work over liner':
-      return { message: `${doing} is hot work with liner in place at ${what}.${when}`, reason: 'PE1000 burns and drips burning. Strip it there first, or shield it, wet it, and keep a fire watch for at least an hour; say so in the step\'s note.' };
+      return {
+        message: `${doing} is hot work with liner in place at ${what}.${when}`,
+        reason:
+          "PE1000 burns and drips burning. Strip it there first, or shield it, wet it, and keep a fire watch for at least an hour; say so in the step's note.",
+      };
     case 'done twice':
-      return { message: `${doing} is already done for ${what}.${cause ? ` "${sayStep(cause)}" did it.` : ''}`, reason: 'What is counted twice hides what is not done at all, and the sign-off list then shows work nobody did.' };
+      return {
+        message: `${doing} is already done for ${what}.${cause ? ` "${sayStep(cause)}" did it.` : ''}`,
+        reason:
+          'What is counted twice hides what is not done at all, and the sign-off list then shows work nobody did.',
+      };
     case 'not put back':
       return notPutBack(slip, what, cause);
     case 'scope not done':
-      return { message: `The job's scope includes ${what}, and no step ${slip.pieces[0]?.kind === 'screw' ? 'changes it' : 'fits it'}.`, reason: 'The records would say that this was renewed when it was not.' };
+      return {
+        message: `The job's scope includes ${what}, and no step ${slip.pieces[0]?.kind === 'screw' ? 'changes it' : 'fits it'}.`,
+        reason: 'The records would say that this was renewed when it was not.',
+      };
     case 'no trial run':
-      return { message: slip.wanted === 1 ? 'The order ends without running the machine empty and then loaded.' : 'The order ends without running the machine loaded.', reason: 'A new liner is proved by the empty and loaded currents; without them the first fault shows in service.' };
-    case 'crew in two places': case 'access unit in two places': case 'no access': case 'no access unit': case 'work below loose parts':
-    case 'circular order': case 'no such stretch':
+      return {
+        message:
+          slip.wanted === 1
+            ? 'The order ends without running the machine empty and then loaded.'
+            : 'The order ends without running the machine loaded.',
+        reason:
+          'A new liner is proved by the empty and loaded currents; without them the first fault shows in service.',
+      };
+    case 'crew in two places':
+    case 'access unit in two places':
+    case 'no access':
+    case 'no access unit':
+    case 'work below loose parts':
+    case 'circular order':
+    case 'no such stretch':
       throw new RangeError(`"${slip.kind}" has its own words where it is found.`);
   }
 }
 
 export function sayClosing(closing: ClosingError): string {
-  const growth = closing.growth === undefined ? ', growth left out because no fitting or service temperature is declared' : closing.growth > 0 ? ` + ${mm(closing.growth)} growth in service` : '';
+  const growth =
+    closing.growth === undefined
+      ? ', growth left out because no fitting or service temperature is declared'
+      : closing.growth > 0
+        ? ` + ${mm(closing.growth)} growth in service`
+        : '';
   return `${closing.panels} panels at ±${mm(closing.panelTolerance)}, ±${mm(closing.measuringTolerance)} of measuring${growth}: ${mm(closing.worst)} at worst, ${mm(closing.rootSumSquare)} root-sum-square`;
 }
 
@@ -88,21 +169,24 @@ export function sayPieces(pieces: readonly Piece[]): string {
   const sorted = [...pieces].sort((a, b) => a.from - b.from);
   if (first.kind === 'panel') {
     const runs = [...new Set(sorted.map((piece) => piece.run))];
-    return listing(runs.map((run) => {
-      const numbers = sorted.filter((piece) => piece.run === run).map((piece) => piece.panel ?? 0);
-      return `${numbers.length === 1 ? 'panel' : 'panels'} ${ranges(numbers)} of run ${run?.run.number}`;
-    }));
+    return listing(
+      runs.map((run) => {
+        const numbers = sorted.filter((piece) => piece.run === run).map((piece) => piece.panel ?? 0);
+        return `${numbers.length === 1 ? 'panel' : 'panels'} ${ranges(numbers)} of run ${run?.run.number}`;
+      }),
+    );
   }
   if (pieces.length === 1) return `the ${sayPiece(first)}`;
   const from = Math.min(...pieces.map((piece) => piece.from));
   const to = Math.max(...pieces.map((piece) => piece.to));
-  if (first.kind === 'air' || first.kind === 'screw') return `${first.kind === 'air' ? 'the air' : 'the spiral'} from ${formatChainage(from)} to ${formatChainage(to)}`;
+  if (first.kind === 'air' || first.kind === 'screw')
+    return `${first.kind === 'air' ? 'the air' : 'the spiral'} from ${formatChainage(from)} to ${formatChainage(to)}`;
   return `${pieces.length} ${first.kind}s from ${formatChainage(from)} to ${formatChainage(to)}`;
 }
 
 export function ranges(numbers: readonly number[]): string {
   const parts: string[] = [];
-  for (let i = 0; i < numbers.length; ) {
+  for (let i = 0; i < numbers.length;) {
     let j = i;
     while (j + 1 < numbers.length && numbers[j + 1] === (numbers[j] ?? 0) + 1) j++;
     parts.push(i === j ? `${numbers[i]}` : `${numbers[i]} to ${numbers[j]}`);
@@ -145,7 +229,11 @@ function slides(w: Walk, slip: Slip, doing: string, step: Step | undefined): Wor
   const start = step && run ? startOf(step, run.run).start : uphillEnd(conveyor);
   const place = run && (start === 'tail' ? run.run.tailBreak : run.run.headBreak);
   const incline = Math.abs(conveyor.incline.value);
-  const trough = { insideRadius: conveyor.trough.insideRadius.value, sideHeight: conveyor.trough.sideHeight.value, thickness: run?.liner.thickness.value ?? 0 };
+  const trough = {
+    insideRadius: conveyor.trough.insideRadius.value,
+    sideHeight: conveyor.trough.sideHeight.value,
+    thickness: run?.liner.thickness.value ?? 0,
+  };
   const mass = panel && run ? panelMass(trough, panel.to - panel.from, run.liner.density.value) : 0;
   return {
     message: `${doing} starts from the lower end, and ${place?.name ?? 'that end'} (${place?.kind ?? 'break'}) gives the panels nothing to rest on.`,
@@ -154,34 +242,53 @@ function slides(w: Walk, slip: Slip, doing: string, step: Step | undefined): Wor
 }
 
 function isolation(slip: Slip, doing: string, when: string): Words {
-  const message = slip.found === 1
-    ? `${doing} comes before the machine is proved dead.${when}`
-    : `${doing} comes while the machine is not isolated.${when}`;
-  return { message, reason: 'A spiral that can turn takes hands and arms; isolation counts only when a try-start has proved it dead.' };
+  const message =
+    slip.found === 1
+      ? `${doing} comes before the machine is proved dead.${when}`
+      : `${doing} comes while the machine is not isolated.${when}`;
+  return {
+    message,
+    reason:
+      'A spiral that can turn takes hands and arms; isolation counts only when a try-start has proved it dead.',
+  };
 }
 
 /** Each kind of thing that is not back, in its own words. */
 function stillOpen(slip: Slip): string {
   const kinds = [...new Set(slip.pieces.map((piece) => piece.kind))];
-  return listing(kinds.map((kind) => {
-    const pieces = slip.pieces.filter((piece) => piece.kind === kind);
-    const verb = pieces.length === 1 ? 'is' : 'are';
-    if (kind === 'drive') return 'the drive plate is unbolted';
-    if (kind === 'screw') return `${sayPieces(pieces)} is out`;
-    return `${sayPieces(pieces)} ${verb} ${kind === 'panel' ? 'not fitted' : 'off'}`;
-  }));
+  return listing(
+    kinds.map((kind) => {
+      const pieces = slip.pieces.filter((piece) => piece.kind === kind);
+      const verb = pieces.length === 1 ? 'is' : 'are';
+      if (kind === 'drive') return 'the drive plate is unbolted';
+      if (kind === 'screw') return `${sayPieces(pieces)} is out`;
+      return `${sayPieces(pieces)} ${verb} ${kind === 'panel' ? 'not fitted' : 'off'}`;
+    }),
+  );
 }
 
 function screwOutOfTurn(slip: Slip, doing: string, what: string, when: string): Words {
   switch (slip.pieces[0]?.kind) {
     case 'drive':
-      return { message: `${doing} comes while the drive plate is bolted.${when}`, reason: 'The spiral hangs on the drive plate and cannot be drawn or cut free while it is bolted.' };
+      return {
+        message: `${doing} comes while the drive plate is bolted.${when}`,
+        reason: 'The spiral hangs on the drive plate and cannot be drawn or cut free while it is bolted.',
+      };
     case 'panel':
-      return { message: `${doing} puts the spiral in over ${what}, not yet fitted.${when}`, reason: 'The new spiral would lie on bare steel and be in the way of every panel under it.' };
+      return {
+        message: `${doing} puts the spiral in over ${what}, not yet fitted.${when}`,
+        reason: 'The new spiral would lie on bare steel and be in the way of every panel under it.',
+      };
     default:
       return slip.found === noScrew
-        ? { message: `${doing} comes while ${what} is out.${when}`, reason: 'Hold-downs and the drive plate go back over a spiral that is in.' }
-        : { message: `${doing} comes while ${slip.found === newScrew ? 'the new' : 'the old'} spiral is in place: ${what}.${when}`, reason: 'Two spirals cannot lie in the same trough.' };
+        ? {
+            message: `${doing} comes while ${what} is out.${when}`,
+            reason: 'Hold-downs and the drive plate go back over a spiral that is in.',
+          }
+        : {
+            message: `${doing} comes while ${slip.found === newScrew ? 'the new' : 'the old'} spiral is in place: ${what}.${when}`,
+            reason: 'Two spirals cannot lie in the same trough.',
+          };
   }
 }
 
@@ -189,19 +296,38 @@ function notPutBack(slip: Slip, what: string, cause: Step | undefined): Words {
   const took = cause ? ` by "${sayStep(cause)}"` : '';
   switch (slip.pieces[0]?.kind) {
     case 'panel':
-      return { message: `The order ends with ${what} bare: stripped${took} and never fitted.`, reason: 'The spiral would run on steel.' };
+      return {
+        message: `The order ends with ${what} bare: stripped${took} and never fitted.`,
+        reason: 'The spiral would run on steel.',
+      };
     case 'screw':
-      return { message: `The order ends with ${what} out, removed${took}.`, reason: 'The machine cannot run.' };
+      return {
+        message: `The order ends with ${what} out, removed${took}.`,
+        reason: 'The machine cannot run.',
+      };
     case 'drive':
-      return { message: `The order ends with the drive plate unbolted${took}.`, reason: 'The machine cannot run.' };
+      return {
+        message: `The order ends with the drive plate unbolted${took}.`,
+        reason: 'The machine cannot run.',
+      };
     case 'isolation':
-      return { message: `The order ends with the machine isolated${took}.`, reason: 'Whoever starts it next would take off isolation that nobody has handed back.' };
+      return {
+        message: `The order ends with the machine isolated${took}.`,
+        reason: 'Whoever starts it next would take off isolation that nobody has handed back.',
+      };
     default:
-      return { message: `The order ends with ${what} off: taken off${took} and never put back.`, reason: 'Every part that comes off is counted back on before the machine is handed over.' };
+      return {
+        message: `The order ends with ${what} off: taken off${took} and never put back.`,
+        reason: 'Every part that comes off is counted back on before the machine is handed over.',
+      };
   }
 }
 
-export function otherStep(w: Walk, slip: Slip, role: 'made it so' | 'comes too late' | 'other front' | 'same time'): Step | undefined {
+export function otherStep(
+  w: Walk,
+  slip: Slip,
+  role: 'made it so' | 'comes too late' | 'other front' | 'same time',
+): Step | undefined {
   for (const [i, as] of slip.others) if (as === role) return w.sequence.steps[i];
   return undefined;
 }
@@ -215,7 +341,10 @@ function mm(value: number): string {
 }
 
 /** What a state of a piece is called where a conflicting step is pointed at. */
-export function sayRole(kind: ViolationKind, role: 'made it so' | 'comes too late' | 'other front' | 'same time'): string {
+export function sayRole(
+  kind: ViolationKind,
+  role: 'made it so' | 'comes too late' | 'other front' | 'same time',
+): string {
   switch (role) {
     case 'other front':
       return 'the other front of the run';
@@ -224,7 +353,10 @@ export function sayRole(kind: ViolationKind, role: 'made it so' | 'comes too lat
     case 'same time':
       return 'may go on at the same time';
     case 'made it so':
-      return kind === 'done twice' ? 'done here already' : kind === 'not put back' ? 'taken off here' : 'it is left so here';
+      return kind === 'done twice'
+        ? 'done here already'
+        : kind === 'not put back'
+          ? 'taken off here'
+          : 'it is left so here';
   }
 }
-

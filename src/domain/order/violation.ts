@@ -96,7 +96,12 @@ export type StepChange =
   | { readonly change: 'add after'; readonly step: Step; readonly after: Step }
   | { readonly change: 'drop after'; readonly step: Step; readonly name: string }
   | { readonly change: 'move'; readonly step: Step; readonly place: 'before' | 'after'; readonly other: Step }
-  | { readonly change: 'insert'; readonly step: Step; readonly place: 'before' | 'after'; readonly other: Step }
+  | {
+      readonly change: 'insert';
+      readonly step: Step;
+      readonly place: 'before' | 'after';
+      readonly other: Step;
+    }
   /** At the end of the order. */
   | { readonly change: 'append'; readonly step: Step }
   | { readonly change: 'remove'; readonly step: Step };

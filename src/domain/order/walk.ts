@@ -60,8 +60,16 @@ export interface Walk {
 
 export function walk(ground: Ground, sequence: Sequence): Walk {
   const w: Walk = {
-    ground, sequence, slips: [], touches: [], fronts: new Map(), told: new Map(), excused: new Set(),
-    state: new Int8Array(ground.pieces.length), lastChange: new Int32Array(ground.pieces.length).fill(-1), assumed: new Uint8Array(ground.pieces.length),
+    ground,
+    sequence,
+    slips: [],
+    touches: [],
+    fronts: new Map(),
+    told: new Map(),
+    excused: new Set(),
+    state: new Int8Array(ground.pieces.length),
+    lastChange: new Int32Array(ground.pieces.length).fill(-1),
+    assumed: new Uint8Array(ground.pieces.length),
   };
   // Steps that close up too early, by the position of the last step they should have waited for: they take effect after it.
   const waiting = new Map<number, number[]>();
@@ -71,7 +79,10 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
     if (step && areas) {
       const demands = demandsOf(ground, step, areas);
       const told = w.told.get(i);
-      const allTold = told !== undefined && demands.effects.length > 0 && demands.effects.every(({ piece }) => told.has(piece.number));
+      const allTold =
+        told !== undefined &&
+        demands.effects.length > 0 &&
+        demands.effects.every(({ piece }) => told.has(piece.number));
       let until = -1;
       if (!allTold) {
         for (const need of demands.needs) until = Math.max(until, check(w, i, position, need));
@@ -104,7 +115,8 @@ function takeEffect(w: Walk, i: number, effects: readonly Effect[]): void {
 export function check(w: Walk, i: number, position: number, need: Need): number {
   const { number } = need.piece;
   const found = w.state[number] ?? 0;
-  if (w.lastChange[number] !== i) w.touches.push({ step: i, piece: number, allowed: need.allowed, kind: need.kind, grade: need.grade });
+  if (w.lastChange[number] !== i)
+    w.touches.push({ step: i, piece: number, allowed: need.allowed, kind: need.kind, grade: need.grade });
   if (holds(need.allowed, found)) return -1;
   const later = laterStep(w, position, need.piece, need.allowed);
   if (later === undefined) {
@@ -112,7 +124,9 @@ export function check(w: Walk, i: number, position: number, need: Need): number 
     return -1;
   }
   const late = w.sequence.order[later] ?? -1;
-  const mine = w.slips.find((slip) => slip.step === i && [...slip.others.values()].includes('comes too late'));
+  const mine = w.slips.find(
+    (slip) => slip.step === i && [...slip.others.values()].includes('comes too late'),
+  );
   const root = w.slips.find((slip) => slip.others.get(late) === 'comes too late');
   if (mine) {
     mine.others.set(late, 'comes too late');
@@ -134,8 +148,15 @@ function tellMissing(w: Walk, i: number, need: Need, found: number): void {
   const culprit = w.lastChange[need.piece.number] ?? -1;
   if (culprit >= 0) slip.others.set(culprit, 'made it so');
   const areas = w.ground.areas[i] ?? [];
-  const alike = need.kind === 'not contiguous' ? [need.piece]
-    : w.ground.pieces.filter((piece) => piece.kind === need.piece.kind && !holds(need.allowed, w.state[piece.number] ?? 0) && (piece === need.piece || piece.kind === 'air' || areas.some((area) => touches(piece, area))));
+  const alike =
+    need.kind === 'not contiguous'
+      ? [need.piece]
+      : w.ground.pieces.filter(
+          (piece) =>
+            piece.kind === need.piece.kind &&
+            !holds(need.allowed, w.state[piece.number] ?? 0) &&
+            (piece === need.piece || piece.kind === 'air' || areas.some((area) => touches(piece, area))),
+        );
   for (const piece of alike) {
     slip.pieces.push(piece);
     assume(w, piece, need.good);
@@ -152,13 +173,19 @@ function countChainAsDone(w: Walk, position: number, later: number, piece: Piece
     if (chain.length < 2 || chain.at(-1) !== wanted) continue;
     for (let p = position + 1; p < later; p++) {
       const j = w.sequence.order[p] ?? -1;
-      if (w.sequence.steps[j]?.action === chain[0] && reaches(w, j, piece, w.ground.areas[j] ?? [])) countAsDone(w, j, piece);
+      if (w.sequence.steps[j]?.action === chain[0] && reaches(w, j, piece, w.ground.areas[j] ?? []))
+        countAsDone(w, j, piece);
     }
   }
 }
 
 function sameKind(slip: Slip, need: Need): boolean {
-  return slip.kind === need.kind && (need.onlyIfLater ? aboutParts(slip.pieces[0]) && aboutParts(need.piece) : slip.pieces[0]?.kind === need.piece.kind);
+  return (
+    slip.kind === need.kind &&
+    (need.onlyIfLater
+      ? aboutParts(slip.pieces[0]) && aboutParts(need.piece)
+      : slip.pieces[0]?.kind === need.piece.kind)
+  );
 }
 
 export function countAsDone(w: Walk, step: number, piece: Piece): void {
@@ -174,7 +201,15 @@ export function assume(w: Walk, piece: Piece, state: number): void {
 
 export function change(w: Walk, i: number, piece: Piece, to: number): void {
   const from = w.state[piece.number] ?? 0;
-  w.touches.push({ step: i, piece: piece.number, allowed: -1, from, to, kind: 'done twice', grade: 'incomplete' });
+  w.touches.push({
+    step: i,
+    piece: piece.number,
+    allowed: -1,
+    from,
+    to,
+    kind: 'done twice',
+    grade: 'incomplete',
+  });
   if (from === to) return;
   w.state[piece.number] = to;
   w.assumed[piece.number] = 0;
@@ -183,9 +218,19 @@ export function change(w: Walk, i: number, piece: Piece, to: number): void {
 
 /** A slip of this step, kind and kind of piece (what is still open counts as one kind); a new one where there is none yet. */
 function slipAt(w: Walk, i: number, need: Need, found: number): Slip {
-  const known = w.slips.find((slip) => slip.step === i && sameKind(slip, need) && (need.onlyIfLater || slip.found === found));
+  const known = w.slips.find(
+    (slip) => slip.step === i && sameKind(slip, need) && (need.onlyIfLater || slip.found === found),
+  );
   if (known) return known;
-  const slip: Slip = { kind: need.kind, grade: need.grade, step: i, pieces: [], found, wanted: need.good, others: new Map() };
+  const slip: Slip = {
+    kind: need.kind,
+    grade: need.grade,
+    step: i,
+    pieces: [],
+    found,
+    wanted: need.good,
+    others: new Map(),
+  };
   w.slips.push(slip);
   return slip;
 }
@@ -208,13 +253,30 @@ function tellIfDone(w: Walk, i: number, position: number, { done, effects }: Dem
     if (last !== undefined && last >= 0) others.set(last, 'made it so');
   }
   const found = w.state[first.number] ?? 0;
-  const back = effects[0]?.to === 0 && (first.kind === 'cover' || first.kind === 'brace' || first.kind === 'hold-down');
+  const back =
+    effects[0]?.to === 0 && (first.kind === 'cover' || first.kind === 'brace' || first.kind === 'hold-down');
   const later = back && others.size === 0 ? laterStep(w, position, first, states(off)) : undefined;
   if (later === undefined) {
-    w.slips.push({ kind: 'done twice', grade: 'incomplete', step: i, pieces: real, found, wanted: -1, others });
+    w.slips.push({
+      kind: 'done twice',
+      grade: 'incomplete',
+      step: i,
+      pieces: real,
+      found,
+      wanted: -1,
+      others,
+    });
     return;
   }
-  w.slips.push({ kind: 'closed up too early', grade: 'cannot be built', step: i, pieces: real, found: on, wanted: off, others: new Map([[w.sequence.order[later] ?? -1, 'comes too late']]) });
+  w.slips.push({
+    kind: 'closed up too early',
+    grade: 'cannot be built',
+    step: i,
+    pieces: real,
+    found: on,
+    wanted: off,
+    others: new Map([[w.sequence.order[later] ?? -1, 'comes too late']]),
+  });
   for (const piece of real) w.excused.add(piece.number);
 }
 
@@ -235,8 +297,16 @@ function laterStep(w: Walk, position: number, piece: Piece, allowed: States): nu
 }
 
 function reaches(w: Walk, j: number, piece: Piece, areas: readonly Area[]): boolean {
-  if (piece.kind === 'isolation' || piece.kind === 'restraint' || piece.kind === 'drive' || piece.kind === 'running') return true;
+  if (
+    piece.kind === 'isolation' ||
+    piece.kind === 'restraint' ||
+    piece.kind === 'drive' ||
+    piece.kind === 'running'
+  )
+    return true;
   if (piece.from === piece.to) return areas.some((area) => piece.from >= area.from && piece.from <= area.to);
   const middle = (piece.from + piece.to) / 2;
-  return piece.kind === 'panel' ? areas.some((area) => middle > area.from && middle < area.to) : areas.some((area) => Math.min(piece.to, area.to) - Math.max(piece.from, area.from) > 1);
+  return piece.kind === 'panel'
+    ? areas.some((area) => middle > area.from && middle < area.to)
+    : areas.some((area) => Math.min(piece.to, area.to) - Math.max(piece.from, area.from) > 1);
 }

@@ -41,7 +41,8 @@ export function stretchText(stretch: Stretch): string {
 
 /** `a`, `a and b`, `a, b and c`; more than `most` are counted: `a, b, c and 4 more`. */
 export function listing(items: readonly string[], most = 6): string {
-  const shown = items.length > most ? [...items.slice(0, most - 1), `${items.length - most + 1} more`] : [...items];
+  const shown =
+    items.length > most ? [...items.slice(0, most - 1), `${items.length - most + 1} more`] : [...items];
   const last = shown.pop();
   return shown.length === 0 ? (last ?? 'none') : `${shown.join(', ')} and ${last}`;
 }

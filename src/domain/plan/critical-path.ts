@@ -23,7 +23,12 @@ export interface CpmTimes {
 }
 
 export type CriticalPath =
-  | { readonly kind: 'found'; readonly duration: number; readonly times: readonly CpmTimes[]; /** One longest chain, first to last. */ readonly path: readonly string[] }
+  | {
+      readonly kind: 'found';
+      readonly duration: number;
+      readonly times: readonly CpmTimes[];
+      /** One longest chain, first to last. */ readonly path: readonly string[];
+    }
   /** Names that wait for one another. */
   | { readonly kind: 'circular'; readonly names: readonly string[] }
   | { readonly kind: 'unknown'; readonly name: string; readonly after: string };
@@ -33,7 +38,8 @@ export function criticalPath(activities: readonly CpmActivity[]): CriticalPath {
   const index = new Map(activities.map((activity, i) => [activity.name, i]));
   const before: number[][] = [];
   for (const activity of activities) {
-    if (!(activity.duration >= 0)) throw new RangeError(`"${activity.name}" cannot take ${activity.duration}.`);
+    if (!(activity.duration >= 0))
+      throw new RangeError(`"${activity.name}" cannot take ${activity.duration}.`);
     const row: number[] = [];
     for (const name of activity.after) {
       const i = index.get(name);
@@ -45,11 +51,15 @@ export function criticalPath(activities: readonly CpmActivity[]): CriticalPath {
   const order = inOrder(before);
   if (order.length < activities.length) {
     const done = new Set(order);
-    return { kind: 'circular', names: activities.filter((_, i) => !done.has(i)).map((activity) => activity.name) };
+    return {
+      kind: 'circular',
+      names: activities.filter((_, i) => !done.has(i)).map((activity) => activity.name),
+    };
   }
   const duration = (i: number): number => activities[i]?.duration ?? 0;
   const start = new Float64Array(activities.length);
-  for (const i of order) for (const j of before[i] ?? []) start[i] = Math.max(start[i] ?? 0, (start[j] ?? 0) + duration(j));
+  for (const i of order)
+    for (const j of before[i] ?? []) start[i] = Math.max(start[i] ?? 0, (start[j] ?? 0) + duration(j));
   const end = Math.max(0, ...activities.map((_, i) => (start[i] ?? 0) + duration(i)));
   const latest = new Float64Array(activities.length).fill(end);
   const soonest = new Float64Array(activities.length).fill(end);
@@ -65,22 +75,35 @@ export function criticalPath(activities: readonly CpmActivity[]): CriticalPath {
     const latestFinish = latest[i] ?? end;
     const totalFloat = latestFinish - activity.duration - earliestStart;
     return {
-      name: activity.name, earliestStart, earliestFinish: earliestStart + activity.duration, latestStart: latestFinish - activity.duration, latestFinish,
-      totalFloat, freeFloat: (soonest[i] ?? end) - earliestStart - activity.duration, critical: totalFloat <= tolerance,
+      name: activity.name,
+      earliestStart,
+      earliestFinish: earliestStart + activity.duration,
+      latestStart: latestFinish - activity.duration,
+      latestFinish,
+      totalFloat,
+      freeFloat: (soonest[i] ?? end) - earliestStart - activity.duration,
+      critical: totalFloat <= tolerance,
     };
   });
   return { kind: 'found', duration: end, times, path: longestChain(activities, before, times, tolerance) };
 }
 
 /** Walked back from the end, at each step the critical predecessor that ends when this one starts; the first written of several. */
-function longestChain(activities: readonly CpmActivity[], before: readonly (readonly number[])[], times: readonly CpmTimes[], tolerance: number): string[] {
+function longestChain(
+  activities: readonly CpmActivity[],
+  before: readonly (readonly number[])[],
+  times: readonly CpmTimes[],
+  tolerance: number,
+): string[] {
   const end = Math.max(0, ...times.map((each) => each.earliestFinish));
   let at = times.findIndex((each) => each.critical && each.earliestFinish >= end - tolerance);
   const path: string[] = [];
   while (at >= 0) {
     path.unshift(activities[at]?.name ?? '');
     const start = times[at]?.earliestStart ?? 0;
-    const previous: number | undefined = before[at]?.find((j) => times[j]?.critical === true && Math.abs((times[j]?.earliestFinish ?? 0) - start) <= tolerance);
+    const previous: number | undefined = before[at]?.find(
+      (j) => times[j]?.critical === true && Math.abs((times[j]?.earliestFinish ?? 0) - start) <= tolerance,
+    );
     at = previous ?? -1;
   }
   return path;
@@ -89,7 +112,9 @@ function longestChain(activities: readonly CpmActivity[], before: readonly (read
 function inOrder(before: readonly (readonly number[])[]): number[] {
   const left = before.map((row) => row.length);
   const followers: number[][] = before.map(() => []);
-  before.forEach((row, i) => { for (const j of row) followers[j]?.push(i); });
+  before.forEach((row, i) => {
+    for (const j of row) followers[j]?.push(i);
+  });
   const ready = left.flatMap((count, i) => (count === 0 ? [i] : []));
   for (let k = 0; k < ready.length; k++) {
     for (const j of followers[ready[k] ?? 0] ?? []) {

@@ -27,7 +27,11 @@ export interface CutList {
   /** Waste over all stock used, offcuts included. */
   readonly wasteRatio: number;
   /** Offcuts that are in the records of earlier jobs with this liner and that the job does not list. */
-  readonly recordedOffcuts: readonly { readonly length: number; readonly count: number; readonly date: string }[];
+  readonly recordedOffcuts: readonly {
+    readonly length: number;
+    readonly count: number;
+    readonly date: string;
+  }[];
 }
 
 export interface CutPiece {
@@ -54,29 +58,50 @@ export interface Stick {
 }
 
 /** One list for each liner of the job; runs that are not relined take no part. */
-export function cutLists(job: Job, estate: Estate, ground: Ground, areas: readonly Area[] = ground.scope): readonly CutList[] {
+export function cutLists(
+  job: Job,
+  estate: Estate,
+  ground: Ground,
+  areas: readonly Area[] = ground.scope,
+): readonly CutList[] {
   const byLiner = new Map<LinerSpecification, { piece: Piece; closing: boolean }[]>();
   for (const run of ground.runs) {
     const panels = within(run.panels, areas);
     const last = run.start === 'tail' ? panels.at(-1) : panels[0];
-    for (const piece of panels) byLiner.set(run.liner, [...(byLiner.get(run.liner) ?? []), { piece, closing: piece === last }]);
+    for (const piece of panels)
+      byLiner.set(run.liner, [...(byLiner.get(run.liner) ?? []), { piece, closing: piece === last }]);
   }
   return [...byLiner].map(([liner, panels]) => cutListOf(job, estate, liner, panels, byLiner.size === 1));
 }
 
-function cutListOf(job: Job, estate: Estate, liner: LinerSpecification, panels: readonly { readonly piece: Piece; readonly closing: boolean }[], onlyLiner: boolean): CutList {
+function cutListOf(
+  job: Job,
+  estate: Estate,
+  liner: LinerSpecification,
+  panels: readonly { readonly piece: Piece; readonly closing: boolean }[],
+  onlyLiner: boolean,
+): CutList {
   const gap = liner.joint.policy === 'gap' ? liner.joint.gap.value : 0;
   const pieces = panels.map(({ piece, closing }) => ({
-    run: piece.run?.run.number ?? 0, panel: piece.panel ?? 0, closing,
+    run: piece.run?.run.number ?? 0,
+    panel: piece.panel ?? 0,
+    closing,
     length: round(piece.to - piece.from - (gap * joints(piece)) / 2),
   }));
   const kinds = stockOf(job, liner, onlyLiner);
   const tooLong = pieces.filter((piece) => kinds.every((kind) => kind.length < piece.length - 1e-6));
   const cuttable = pieces.filter((piece) => !tooLong.includes(piece));
-  const problem = (stock: readonly Kind[]) => ({ stock, pieces: cuttable.map(({ length }) => ({ length, count: 1 })), kerf: job.sawKerf.value });
+  const problem = (stock: readonly Kind[]) => ({
+    stock,
+    pieces: cuttable.map(({ length }) => ({ length, count: 1 })),
+    kerf: job.sawKerf.value,
+  });
   let stock: readonly Kind[] = kinds;
   let plan: CuttingPlan = cuttingStock(problem(stock));
-  const missing = plan.kind === 'not enough stock' ? plan.missing.map(({ piece, count }) => ({ length: cuttable[piece]?.length ?? 0, count })) : [];
+  const missing =
+    plan.kind === 'not enough stock'
+      ? plan.missing.map(({ piece, count }) => ({ length: cuttable[piece]?.length ?? 0, count }))
+      : [];
   if (plan.kind === 'not enough stock') {
     stock = [...kinds, ...bought(kinds, liner)];
     plan = cuttingStock(problem(stock));
@@ -95,7 +120,14 @@ function cutListOf(job: Job, estate: Estate, liner: LinerSpecification, panels: 
           stickOf.set(piece, sticks.length);
         }
         const number = sticks.filter((stick) => stick.offcut === kind.offcut).length + 1;
-        sticks.push({ name: `${kind.offcut ? 'O' : 'S'}${number}`, length: kind.length, offcut: kind.offcut, cuts, rest: cut.rest, keep: cut.rest >= job.minimumClosingPiece.value });
+        sticks.push({
+          name: `${kind.offcut ? 'O' : 'S'}${number}`,
+          length: kind.length,
+          offcut: kind.offcut,
+          cuts,
+          rest: cut.rest,
+          keep: cut.rest >= job.minimumClosingPiece.value,
+        });
       }
     }
   }
@@ -106,9 +138,19 @@ function cutListOf(job: Job, estate: Estate, liner: LinerSpecification, panels: 
   return {
     liner,
     pieces: pieces.map((piece) => ({ ...piece, stick: stickOf.get(position.get(piece) ?? -1) })),
-    sticks: sticks.map((stick) => ({ ...stick, cuts: stick.cuts.flatMap((i) => { const piece = cuttable[i]; return piece ? [inAll.get(piece) ?? 0] : []; }) })),
-    toBuy: lengths.map((length) => ({ length, count: fresh.filter((stick) => stick.length === length).length })),
-    missing, tooLong: tooLong.map((piece) => ({ ...piece, stick: undefined })),
+    sticks: sticks.map((stick) => ({
+      ...stick,
+      cuts: stick.cuts.flatMap((i) => {
+        const piece = cuttable[i];
+        return piece ? [inAll.get(piece) ?? 0] : [];
+      }),
+    })),
+    toBuy: lengths.map((length) => ({
+      length,
+      count: fresh.filter((stick) => stick.length === length).length,
+    })),
+    missing,
+    tooLong: tooLong.map((piece) => ({ ...piece, stick: undefined })),
     optimal: plan.kind === 'plan' && plan.optimal,
     newStock: fresh.reduce((sum, stick) => sum + stick.length, 0),
     newStockWithoutKerf: newStockOf(cuttingStock({ ...problem(stock), kerf: 0 }), stock),
@@ -120,7 +162,11 @@ function cutListOf(job: Job, estate: Estate, liner: LinerSpecification, panels: 
 
 function newStockOf(plan: CuttingPlan, stock: readonly Kind[]): number {
   if (plan.kind !== 'plan') return 0;
-  return plan.sticks.reduce((sum, stick) => sum + (stock[stick.stock]?.offcut === false ? stick.times * stock[stick.stock]!.length : 0), 0); // the kind was found just before
+  return plan.sticks.reduce(
+    (sum, stick) =>
+      sum + (stock[stick.stock]?.offcut === false ? stick.times * stock[stick.stock]!.length : 0),
+    0,
+  ); // the kind was found just before
 }
 
 interface Kind extends StockKind {
@@ -130,8 +176,21 @@ interface Kind extends StockKind {
 /** The job's own stock, else the liner's stock lengths, else its panel lengths; offcuts of the job are free. */
 function stockOf(job: Job, liner: LinerSpecification, onlyLiner: boolean): readonly Kind[] {
   const listed = onlyLiner ? job.stock : job.stock.filter((each) => each.offcut);
-  const offcuts = listed.filter((each) => each.offcut).map((each): Kind => ({ length: each.length.value, count: each.count?.count ?? 1, cost: 0, offcut: true }));
-  const stated = listed.filter((each) => !each.offcut).map((each): Kind => ({ length: each.length.value, offcut: false, ...(each.count ? { count: each.count.count } : {}) }));
+  const offcuts = listed
+    .filter((each) => each.offcut)
+    .map((each): Kind => ({
+      length: each.length.value,
+      count: each.count?.count ?? 1,
+      cost: 0,
+      offcut: true,
+    }));
+  const stated = listed
+    .filter((each) => !each.offcut)
+    .map((each): Kind => ({
+      length: each.length.value,
+      offcut: false,
+      ...(each.count ? { count: each.count.count } : {}),
+    }));
   if (stated.length > 0) return [...offcuts, ...stated];
   return [...offcuts, ...bought([], liner)];
 }
@@ -145,7 +204,11 @@ function bought(kinds: readonly Kind[], liner: LinerSpecification): Kind[] {
 }
 
 /** Sticks that are cut the same way name the same pieces; each later one takes equal pieces that no stick has yet. */
-function takeEqual(cuts: readonly number[], pieces: readonly { readonly length: number }[], hand: ReadonlyMap<number, number>): number[] {
+function takeEqual(
+  cuts: readonly number[],
+  pieces: readonly { readonly length: number }[],
+  hand: ReadonlyMap<number, number>,
+): number[] {
   const taken = new Set<number>();
   return cuts.flatMap((cut) => {
     const length = pieces[cut]?.length;
@@ -162,8 +225,17 @@ function joints(piece: Piece): number {
 
 function recorded(job: Job, estate: Estate, liner: LinerSpecification): CutList['recordedOffcuts'] {
   const listed = new Set(job.stock.filter((each) => each.offcut).map((each) => each.length.value));
-  return estate.relines.filter((reline) => reline.liner === liner).flatMap((reline) =>
-    reline.offcuts.filter((offcut) => !listed.has(offcut.length.value)).map((offcut) => ({ length: offcut.length.value, count: offcut.count, date: formatDay(reline.date.day) })));
+  return estate.relines
+    .filter((reline) => reline.liner === liner)
+    .flatMap((reline) =>
+      reline.offcuts
+        .filter((offcut) => !listed.has(offcut.length.value))
+        .map((offcut) => ({
+          length: offcut.length.value,
+          count: offcut.count,
+          date: formatDay(reline.date.day),
+        })),
+    );
 }
 
 function round(mm: number): number {

@@ -53,21 +53,36 @@ export type CuttingPlan =
   /** A piece is longer than every kind of stock. */
   | { readonly kind: 'too long'; readonly piece: number }
   /** The limited stock does not yield all pieces. */
-  | { readonly kind: 'not enough stock'; readonly missing: readonly { readonly piece: number; readonly count: number }[] };
+  | {
+      readonly kind: 'not enough stock';
+      readonly missing: readonly { readonly piece: number; readonly count: number }[];
+    };
 
 /** One stick after another, all lengths in the same unit. Throws RangeError for a length that is not positive. */
 export function cuttingStock(problem: CuttingProblem, mostNodes = 4000): CuttingPlan {
   const kerf = problem.kerf ?? 0;
-  for (const { length } of [...problem.stock, ...problem.pieces]) if (!(length > 0)) throw new RangeError(`A length of ${length} cannot be cut.`);
+  for (const { length } of [...problem.stock, ...problem.pieces])
+    if (!(length > 0)) throw new RangeError(`A length of ${length} cannot be cut.`);
   // A kerf after every piece, and one more in the stock, counts one kerf between neighbours.
-  const stock = problem.stock.map(({ length, count = Infinity, cost = length }) => ({ length: length + kerf, count, cost }));
+  const stock = problem.stock.map(({ length, count = Infinity, cost = length }) => ({
+    length: length + kerf,
+    count,
+    cost,
+  }));
   const pieces = merge(problem.pieces, kerf);
   const tooLong = pieces.find((piece) => stock.every((each) => each.length < piece.length - epsilon));
   if (tooLong) return { kind: 'too long', piece: tooLong.from[0] ?? 0 };
 
   const relaxed = relaxation(stock, pieces);
   const searched = searchPatterns(stock, pieces, relaxed, mostNodes);
-  const filled = searched.sticks ?? fillRest(stock, pieces, pieces.map((piece) => piece.count), []);
+  const filled =
+    searched.sticks ??
+    fillRest(
+      stock,
+      pieces,
+      pieces.map((piece) => piece.count),
+      [],
+    );
   if (!filled) return { kind: 'not enough stock', missing: missingFrom(stock, pieces) };
 
   const cost = filled.reduce((sum, stick) => sum + (stock[stick.stock]?.cost ?? 0), 0);
@@ -94,12 +109,26 @@ function merge(pieces: CuttingProblem['pieces'], kerf: number): Demand[] {
     known.counts.push(count);
     byLength.set(length, known);
   });
-  return [...byLength].sort(([a], [b]) => b - a).map(([length, { from, counts }]) => ({ length: length + kerf, count: counts.reduce((sum, count) => sum + count, 0), from, counts }));
+  return [...byLength]
+    .sort(([a], [b]) => b - a)
+    .map(([length, { from, counts }]) => ({
+      length: length + kerf,
+      count: counts.reduce((sum, count) => sum + count, 0),
+      from,
+      counts,
+    }));
 }
 
-function missingFrom(stock: readonly { readonly length: number; readonly count: number; readonly cost: number }[], pieces: readonly Demand[]): { readonly piece: number; readonly count: number }[] {
+function missingFrom(
+  stock: readonly { readonly length: number; readonly count: number; readonly cost: number }[],
+  pieces: readonly Demand[],
+): { readonly piece: number; readonly count: number }[] {
   const left = pieces.map((piece) => piece.count);
-  const sticks = stock.flatMap((kind, k) => Array.from({ length: Math.min(kind.count, 10_000) }, () => ({ room: kind.length, k }))).sort((a, b) => a.room - b.room);
+  const sticks = stock
+    .flatMap((kind, k) =>
+      Array.from({ length: Math.min(kind.count, 10_000) }, () => ({ room: kind.length, k })),
+    )
+    .sort((a, b) => a.room - b.room);
   for (const [i, piece] of pieces.entries()) {
     while ((left[i] ?? 0) > 0) {
       const stick = sticks.find((each) => each.room >= piece.length - epsilon);
@@ -111,27 +140,52 @@ function missingFrom(stock: readonly { readonly length: number; readonly count: 
   return left.flatMap((count, i) => (count > 0 ? [{ piece: pieces[i]?.from[0] ?? 0, count }] : []));
 }
 
-function finish(problem: CuttingProblem, pieces: readonly Demand[], filled: readonly { readonly stock: number; readonly counts: readonly number[] }[], cost: number, bound: number, nodes: number): CuttingPlan {
+function finish(
+  problem: CuttingProblem,
+  pieces: readonly Demand[],
+  filled: readonly { readonly stock: number; readonly counts: readonly number[] }[],
+  cost: number,
+  bound: number,
+  nodes: number,
+): CuttingPlan {
   const kerf = problem.kerf ?? 0;
-  const hand = pieces.map((piece) => piece.from.flatMap((from, k) => Array.from({ length: piece.counts[k] ?? 0 }, () => from)));
+  const hand = pieces.map((piece) =>
+    piece.from.flatMap((from, k) => Array.from({ length: piece.counts[k] ?? 0 }, () => from)),
+  );
   const grouped = new Map<string, { stock: number; pieces: number[]; times: number; rest: number }>();
   let used = 0;
   let got = 0;
-  for (const { stock, counts } of [...filled].sort((a, b) => a.stock - b.stock || compare(b.counts, a.counts))) {
+  for (const { stock, counts } of [...filled].sort(
+    (a, b) => a.stock - b.stock || compare(b.counts, a.counts),
+  )) {
     const length = problem.stock[stock]?.length ?? 0;
     const cut = counts.flatMap((count, i) => (hand[i] ?? []).splice(0, count));
     const sum = cut.reduce((total, i) => total + (problem.pieces[i]?.length ?? 0), 0);
     const key = `${stock}:${cut.join(',')}`;
     const known = grouped.get(key);
     if (known) known.times++;
-    else grouped.set(key, { stock, pieces: cut, times: 1, rest: Math.max(0, round(length - sum - Math.max(0, cut.length - 1) * kerf)) });
+    else
+      grouped.set(key, {
+        stock,
+        pieces: cut,
+        times: 1,
+        rest: Math.max(0, round(length - sum - Math.max(0, cut.length - 1) * kerf)),
+      });
     used += length;
     got += sum;
   }
   const waste = round(used - got);
   return {
-    kind: 'plan', sticks: [...grouped.values()], cost: round(cost), lowerBound: round(bound), optimal: cost <= bound + epsilon, used: round(used), got: round(got), waste,
-    wasteRatio: used > 0 ? waste / used : 0, nodes,
+    kind: 'plan',
+    sticks: [...grouped.values()],
+    cost: round(cost),
+    lowerBound: round(bound),
+    optimal: cost <= bound + epsilon,
+    used: round(used),
+    got: round(got),
+    waste,
+    wasteRatio: used > 0 ? waste / used : 0,
+    nodes,
   };
 }
 
@@ -143,4 +197,3 @@ function compare(a: readonly number[], b: readonly number[]): number {
 function round(value: number): number {
   return Math.round(value * 1e6) / 1e6;
 }
-

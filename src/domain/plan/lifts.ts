@@ -3,8 +3,20 @@
 // geometry and density and leave out wear and what sticks to the parts. Advice for planning: lifts are planned, the tackle
 // chosen and the loads proved by competent people under the law and the site's rules.
 
-import { downSlopeForce, handlingGuideline, peopleNeeded, slingLegTension, teamCapability, usualSlingAngle } from '../geometry/handling.js';
-import { flightMassPerMetre, ownWeightStretch, shaftMassPerMetre, type FlightShape } from '../geometry/helix.js';
+import {
+  downSlopeForce,
+  handlingGuideline,
+  peopleNeeded,
+  slingLegTension,
+  teamCapability,
+  usualSlingAngle,
+} from '../geometry/handling.js';
+import {
+  flightMassPerMetre,
+  ownWeightStretch,
+  shaftMassPerMetre,
+  type FlightShape,
+} from '../geometry/helix.js';
 import { panelCentreDepth, panelMass } from '../geometry/trough.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
@@ -22,9 +34,19 @@ export interface LiftTable {
 }
 
 export type LiftProblem =
-  | { readonly kind: 'piece over limit'; readonly piece: number; readonly mass: number; readonly limit: number }
+  | {
+      readonly kind: 'piece over limit';
+      readonly piece: number;
+      readonly mass: number;
+      readonly limit: number;
+    }
   | { readonly kind: 'over team lift'; readonly what: string; readonly mass: number; readonly limit: number }
-  | { readonly kind: 'too heavy by hand'; readonly what: string; readonly mass: number; readonly people: number }
+  | {
+      readonly kind: 'too heavy by hand';
+      readonly what: string;
+      readonly mass: number;
+      readonly people: number;
+    }
   | { readonly kind: 'no lift limit' }
   | { readonly kind: 'mass unknown'; readonly what: string };
 
@@ -71,16 +93,30 @@ export interface HandLift {
   readonly teamLift: number | undefined;
 }
 
-export function liftsOf(job: Job, estate: Estate, relined: readonly { readonly run: RunGround; readonly from: number; readonly to: number }[]): LiftTable {
+export function liftsOf(
+  job: Job,
+  estate: Estate,
+  relined: readonly { readonly run: RunGround; readonly from: number; readonly to: number }[],
+): LiftTable {
   const problems: LiftProblem[] = [];
-  const slingAngle = job.slingAngle ? { value: job.slingAngle.value } : { value: usualSlingAngle, assumed: `No sling angle is stated: ${usualSlingAngle}° from the vertical is taken, the usual limit.` };
-  const spiral = job.screwChange ? spiralLifts(job, estate, job.screwChange.screw, slingAngle.value, problems) : undefined;
+  const slingAngle = job.slingAngle
+    ? { value: job.slingAngle.value }
+    : {
+        value: usualSlingAngle,
+        assumed: `No sling angle is stated: ${usualSlingAngle}° from the vertical is taken, the usual limit.`,
+      };
+  const spiral = job.screwChange
+    ? spiralLifts(job, estate, job.screwChange.screw, slingAngle.value, problems)
+    : undefined;
   const byHand = [...panelLifts(job, relined), ...coverLifts(job)];
   const most = Math.max(0, ...job.crews.map(({ crew }) => crew?.size.count ?? 0));
   for (const lift of byHand) {
-    if (lift.teamLift !== undefined && lift.mass > lift.teamLift) problems.push({ kind: 'over team lift', what: lift.what, mass: lift.mass, limit: lift.teamLift });
-    if (lift.people === undefined) problems.push({ kind: 'too heavy by hand', what: lift.what, mass: lift.mass, people: 3 });
-    else if (most > 0 && lift.people > most) problems.push({ kind: 'too heavy by hand', what: lift.what, mass: lift.mass, people: most });
+    if (lift.teamLift !== undefined && lift.mass > lift.teamLift)
+      problems.push({ kind: 'over team lift', what: lift.what, mass: lift.mass, limit: lift.teamLift });
+    if (lift.people === undefined)
+      problems.push({ kind: 'too heavy by hand', what: lift.what, mass: lift.mass, people: 3 });
+    else if (most > 0 && lift.people > most)
+      problems.push({ kind: 'too heavy by hand', what: lift.what, mass: lift.mass, people: most });
   }
   return { spiral, byHand, slingAngle, problems };
 }
@@ -91,14 +127,21 @@ export function screwMassPerMetre(screw: ScrewSpecification): number | undefined
   if (!flight) return undefined;
   const density = screw.density.value;
   const inner = screw.innerFlight && {
-    outside: screw.innerFlight.outside.value, inside: screw.innerFlight.inside.value, pitch: screw.innerFlight.pitch.value, thickness: screw.innerFlight.thickness.value,
+    outside: screw.innerFlight.outside.value,
+    inside: screw.innerFlight.inside.value,
+    pitch: screw.innerFlight.pitch.value,
+    thickness: screw.innerFlight.thickness.value,
   };
-  return flightMassPerMetre(flight.shape, flight.thickness, density)
-    + (inner && inner.inside < inner.outside ? flightMassPerMetre(inner, inner.thickness, density) : 0)
-    + (screw.kind.kind === 'shafted' ? shaftMassPerMetre(screw.kind.shaft.value, 0, density) : 0);
+  return (
+    flightMassPerMetre(flight.shape, flight.thickness, density) +
+    (inner && inner.inside < inner.outside ? flightMassPerMetre(inner, inner.thickness, density) : 0) +
+    (screw.kind.kind === 'shafted' ? shaftMassPerMetre(screw.kind.shaft.value, 0, density) : 0)
+  );
 }
 
-function flightOf(screw: ScrewSpecification): { readonly shape: FlightShape; readonly thickness: number } | undefined {
+function flightOf(
+  screw: ScrewSpecification,
+): { readonly shape: FlightShape; readonly thickness: number } | undefined {
   if (!screw.flight) return undefined;
   const outside = screw.outsideDiameter.value;
   const inside = outside - 2 * screw.flight.width.value;
@@ -106,12 +149,23 @@ function flightOf(screw: ScrewSpecification): { readonly shape: FlightShape; rea
   return { shape: { outside, inside, pitch: screw.pitch.value }, thickness: screw.flight.thickness.value };
 }
 
-function spiralLifts(job: Job, estate: Estate, fresh: ScrewSpecification, angle: number, problems: LiftProblem[]): SpiralLifts | undefined {
+function spiralLifts(
+  job: Job,
+  estate: Estate,
+  fresh: ScrewSpecification,
+  angle: number,
+  problems: LiftProblem[],
+): SpiralLifts | undefined {
   const { conveyor } = job;
-  const old = estate.screwChanges.filter((change) => change.conveyor === conveyor).at(-1)?.screw ?? conveyor.screw;
+  const old =
+    estate.screwChanges.filter((change) => change.conveyor === conveyor).at(-1)?.screw ?? conveyor.screw;
   const massOut = screwMassPerMetre(old);
   const massIn = screwMassPerMetre(fresh);
-  for (const [screw, mass] of new Map([[old, massOut], [fresh, massIn]])) if (mass === undefined) problems.push({ kind: 'mass unknown', what: `screw ${screw.name}` });
+  for (const [screw, mass] of new Map([
+    [old, massOut],
+    [fresh, massIn],
+  ]))
+    if (mass === undefined) problems.push({ kind: 'mass unknown', what: `screw ${screw.name}` });
   if (massOut === undefined || massIn === undefined) return undefined;
   const perMetre = Math.max(massOut, massIn);
   const limit = job.liftLimit?.value;
@@ -120,50 +174,87 @@ function spiralLifts(job: Job, estate: Estate, fresh: ScrewSpecification, angle:
   const pieces = cuts.map((cut, i): SpiralPieceLift => {
     const mass = (perMetre * (cut.to - cut.from)) / 1000;
     const withinLimit = cut.limit === undefined || mass <= cut.limit + 1e-9;
-    if (!withinLimit && cut.limit !== undefined) problems.push({ kind: 'piece over limit', piece: i + 1, mass, limit: cut.limit });
+    if (!withinLimit && cut.limit !== undefined)
+      problems.push({ kind: 'piece over limit', piece: i + 1, mass, limit: cut.limit });
     return {
-      number: i + 1, from: cut.from, to: cut.to, centre: (cut.from + cut.to) / 2, mass, limit: cut.limit, liftingPoint: cut.liftingPoint,
-      legTension: slingLegTension(mass, angle), withinLimit,
+      number: i + 1,
+      from: cut.from,
+      to: cut.to,
+      centre: (cut.from + cut.to) / 2,
+      mass,
+      limit: cut.limit,
+      liftingPoint: cut.liftingPoint,
+      legTension: slingLegTension(mass, angle),
+      withinLimit,
     };
   });
   const incline = Math.abs(conveyor.incline.value);
   const force = downSlopeForce((massOut * conveyor.length.value) / 1000, incline);
   const flight = flightOf(old);
   return {
-    out: { screw: old, massPerMetre: massOut }, in: { screw: fresh, massPerMetre: massIn }, pieces, limit,
+    out: { screw: old, massPerMetre: massOut },
+    in: { screw: fresh, massPerMetre: massIn },
+    pieces,
+    limit,
     downSlopeForce: force,
-    springBack: flight && old.kind.kind === 'shaftless' ? ownWeightStretch({ shape: flight.shape, thickness: flight.thickness }, force, conveyor.length.value) : undefined,
+    springBack:
+      flight && old.kind.kind === 'shaftless'
+        ? ownWeightStretch({ shape: flight.shape, thickness: flight.thickness }, force, conveyor.length.value)
+        : undefined,
   };
 }
 
-function panelLifts(job: Job, relined: readonly { readonly run: RunGround; readonly from: number; readonly to: number }[]): HandLift[] {
+function panelLifts(
+  job: Job,
+  relined: readonly { readonly run: RunGround; readonly from: number; readonly to: number }[],
+): HandLift[] {
   const { trough } = job.conveyor;
   const byLiner = new Map<string, { mass: number; count: number; length: number; below: number }>();
   for (const { run, from, to } of relined) {
-    const section = { insideRadius: trough.insideRadius.value, sideHeight: trough.sideHeight.value, thickness: run.liner.thickness.value };
+    const section = {
+      insideRadius: trough.insideRadius.value,
+      sideHeight: trough.sideHeight.value,
+      thickness: run.liner.thickness.value,
+    };
     if (section.thickness <= 0 || section.thickness >= 2 * section.insideRadius) continue;
     for (const panel of run.panels) {
       if ((panel.from + panel.to) / 2 < from || (panel.from + panel.to) / 2 > to) continue;
       const mass = panelMass(section, panel.to - panel.from, run.liner.density.value);
       const known = byLiner.get(run.liner.name);
-      if (!known) byLiner.set(run.liner.name, { mass, count: 1, length: panel.to - panel.from, below: panelCentreDepth(section) });
+      if (!known)
+        byLiner.set(run.liner.name, {
+          mass,
+          count: 1,
+          length: panel.to - panel.from,
+          below: panelCentreDepth(section),
+        });
       else {
         known.count++;
         if (mass > known.mass) Object.assign(known, { mass, length: panel.to - panel.from });
       }
     }
   }
-  return [...byLiner].map(([name, { mass, count, length, below }]) => handLift(job, `panel of ${name}`, count, mass, { along: length / 2, below }));
+  return [...byLiner].map(([name, { mass, count, length, below }]) =>
+    handLift(job, `panel of ${name}`, count, mass, { along: length / 2, below }),
+  );
 }
 
 function coverLifts(job: Job): HandLift[] {
   const masses = job.conveyor.covers.flatMap((cover) => (cover.mass ? [cover.mass.value] : []));
-  return masses.length === 0 ? [] : [handLift(job, 'cover', job.conveyor.covers.length, Math.max(...masses), undefined)];
+  return masses.length === 0
+    ? []
+    : [handLift(job, 'cover', job.conveyor.covers.length, Math.max(...masses), undefined)];
 }
 
 function handLift(job: Job, what: string, count: number, mass: number, centre: HandLift['centre']): HandLift {
   return {
-    what, count, mass, centre, people: peopleNeeded(mass, handlingGuideline), teamOfTwo: teamCapability(handlingGuideline, 2), teamOfThree: teamCapability(handlingGuideline, 3),
+    what,
+    count,
+    mass,
+    centre,
+    people: peopleNeeded(mass, handlingGuideline),
+    teamOfTwo: teamCapability(handlingGuideline, 2),
+    teamOfThree: teamCapability(handlingGuideline, 3),
     teamLift: job.teamLift?.value,
   };
 }

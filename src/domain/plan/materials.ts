@@ -26,45 +26,133 @@ export interface Material {
 /** Extra over what is needed, rounded up to whole pieces; judgement. */
 export const spareShare = { liner: 0.05, bolts: 0.1, blocks: 0.05, screw: 0 } as const;
 
-export function materialsOf(job: Job, ground: Ground, cuts: readonly CutList[], areas: readonly Area[] = ground.scope): readonly Material[] {
+export function materialsOf(
+  job: Job,
+  ground: Ground,
+  cuts: readonly CutList[],
+  areas: readonly Area[] = ground.scope,
+): readonly Material[] {
   const { conveyor } = job;
   const rows: Material[] = [];
-  const add = (what: string, item: Material['for'], needed: number, share: number, unit: Material['unit'], basis: string): void => {
+  const add = (
+    what: string,
+    item: Material['for'],
+    needed: number,
+    share: number,
+    unit: Material['unit'],
+    basis: string,
+  ): void => {
     if (needed <= 0) return;
     const spares = Math.max(0, Math.ceil(needed * share - 1e-9));
-    rows.push({ what, for: item, needed, spares, unit, basis: share > 0 ? `${basis}; ${formatPercent(share)} spares` : basis, orderBy: item === 'consumable' ? undefined : orderBy(job, item) });
+    rows.push({
+      what,
+      for: item,
+      needed,
+      spares,
+      unit,
+      basis: share > 0 ? `${basis}; ${formatPercent(share)} spares` : basis,
+      orderBy: item === 'consumable' ? undefined : orderBy(job, item),
+    });
   };
   for (const cut of cuts) {
-    for (const { length, count } of cut.toBuy) add(`${cut.liner.name} sheet, ${formatLength(length)}`, 'liner', count, spareShare.liner, 'pieces', `cut list: ${cut.pieces.length} panels`);
+    for (const { length, count } of cut.toBuy)
+      add(
+        `${cut.liner.name} sheet, ${formatLength(length)}`,
+        'liner',
+        count,
+        spareShare.liner,
+        'pieces',
+        `cut list: ${cut.pieces.length} panels`,
+      );
     const offcuts = cut.sticks.filter((stick) => stick.offcut).length;
     if (offcuts > 0) add(`${cut.liner.name} offcuts in hand`, 'consumable', offcuts, 0, 'pieces', 'cut list');
   }
   for (const [liner, bolts] of boltsByLiner(ground, areas)) {
     const { bolt } = liner;
     if (!bolt || bolts.count === 0) continue;
-    add(`${bolt.size} countersunk bolt with nut and washer`, 'fixings', bolts.count, spareShare.bolts, 'pieces', bolts.basis);
+    add(
+      `${bolt.size} countersunk bolt with nut and washer`,
+      'fixings',
+      bolts.count,
+      spareShare.bolts,
+      'pieces',
+      bolts.basis,
+    );
   }
   const opened = job.screwChange ? [{ from: 0, to: conveyor.length.value }] : areas;
   const holdDowns = conveyor.holdDowns.length > 0 ? within(ground.holdDowns, opened).length : 0;
   const sides = conveyor.holdDowns.some((part) => part.side === 'both sides') ? 'pairs' : 'pieces';
-  add('hold-down block', 'fixings', holdDowns, spareShare.blocks, sides, `${holdDowns} stations in the stretch that is opened`);
+  add(
+    'hold-down block',
+    'fixings',
+    holdDowns,
+    spareShare.blocks,
+    sides,
+    `${holdDowns} stations in the stretch that is opened`,
+  );
   const braces = conveyor.braces.length > 0 ? within(ground.braces, opened).length : 0;
-  add('brace fixing set', 'fixings', braces, spareShare.blocks, 'pieces', `${braces} braces in the stretch that is opened`);
+  add(
+    'brace fixing set',
+    'fixings',
+    braces,
+    spareShare.blocks,
+    'pieces',
+    `${braces} braces in the stretch that is opened`,
+  );
   if (job.screwChange) {
-    add(`screw ${job.screwChange.screw.name}`, 'screw', Math.round(conveyor.length.value) / 1000, 0, 'm', 'length of the conveyor');
+    add(
+      `screw ${job.screwChange.screw.name}`,
+      'screw',
+      Math.round(conveyor.length.value) / 1000,
+      0,
+      'm',
+      'length of the conveyor',
+    );
     const plate = job.screwChange.screw.drivePlate;
-    if (plate) add(`${plate.size} drive-plate bolt with nut and washer`, 'fixings', plate.bolts.count, spareShare.bolts, 'pieces', 'drive plate');
+    if (plate)
+      add(
+        `${plate.size} drive-plate bolt with nut and washer`,
+        'fixings',
+        plate.bolts.count,
+        spareShare.bolts,
+        'pieces',
+        'drive plate',
+      );
   }
   const panels = ground.runs.reduce((sum, run) => sum + within(run.panels, areas).length, 0);
   if (panels > 0) {
-    add('drill bit for trough holes', 'consumable', Math.ceil(panels / 10), 0, 'pieces', 'one for ten panels, a rule of thumb');
-    add('countersink bit with depth stop', 'consumable', Math.ceil(panels / 20), 0, 'pieces', 'one for twenty panels, a rule of thumb');
-    add('saw blade for PE', 'consumable', Math.ceil(cuts.reduce((sum, cut) => sum + cut.pieces.length, 0) / 30), 0, 'pieces', 'one for thirty cuts, a rule of thumb');
+    add(
+      'drill bit for trough holes',
+      'consumable',
+      Math.ceil(panels / 10),
+      0,
+      'pieces',
+      'one for ten panels, a rule of thumb',
+    );
+    add(
+      'countersink bit with depth stop',
+      'consumable',
+      Math.ceil(panels / 20),
+      0,
+      'pieces',
+      'one for twenty panels, a rule of thumb',
+    );
+    add(
+      'saw blade for PE',
+      'consumable',
+      Math.ceil(cuts.reduce((sum, cut) => sum + cut.pieces.length, 0) / 30),
+      0,
+      'pieces',
+      'one for thirty cuts, a rule of thumb',
+    );
   }
   return rows;
 }
 
-function boltsByLiner(ground: Ground, areas: readonly Area[]): Map<CutList['liner'], { readonly count: number; readonly basis: string }> {
+function boltsByLiner(
+  ground: Ground,
+  areas: readonly Area[],
+): Map<CutList['liner'], { readonly count: number; readonly basis: string }> {
   const found = new Map<CutList['liner'], { count: number; basis: string }>();
   for (const run of ground.runs) {
     const panels = within(run.panels, areas);
@@ -74,7 +162,10 @@ function boltsByLiner(ground: Ground, areas: readonly Area[]): Map<CutList['line
     const rows = bolt.rows?.count ?? usualRows;
     const count = panels.reduce((sum, panel) => sum + boltsOf(panel.to - panel.from, pitch, rows), 0);
     const known = found.get(run.liner);
-    found.set(run.liner, { count: (known?.count ?? 0) + count, basis: `${rows} rows${bolt.rows ? '' : ' (usual)'} at ${formatLength(pitch)} pitch` });
+    found.set(run.liner, {
+      count: (known?.count ?? 0) + count,
+      basis: `${rows} rows${bolt.rows ? '' : ' (usual)'} at ${formatLength(pitch)} pitch`,
+    });
   }
   return found;
 }

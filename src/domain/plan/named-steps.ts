@@ -8,8 +8,12 @@ import type { Step } from '../model/job.js';
  * same team or must not overlap with it. All of them, not only the nearest.
  */
 export function waitsOf(
-  order: readonly number[], finish: readonly number[], start: readonly number[], waits: readonly (readonly number[])[],
-  apart: readonly (readonly [number, number])[], teams: (i: number) => readonly number[],
+  order: readonly number[],
+  finish: readonly number[],
+  start: readonly number[],
+  waits: readonly (readonly number[])[],
+  apart: readonly (readonly [number, number])[],
+  teams: (i: number) => readonly number[],
 ): number[][] {
   const position = new Map(order.map((i, p) => [i, p]));
   const partners = new Map<number, number[]>();
@@ -21,7 +25,8 @@ export function waitsOf(
     const mine = teams(i);
     const found = new Set<number>(waits[i] ?? []);
     for (const j of order) {
-      if (j === i || (finish[j] ?? 0) > (start[i] ?? 0) || (position.get(j) ?? 0) > (position.get(i) ?? 0)) continue;
+      if (j === i || (finish[j] ?? 0) > (start[i] ?? 0) || (position.get(j) ?? 0) > (position.get(i) ?? 0))
+        continue;
       if (teams(j).some((team) => mine.includes(team)) || partners.get(i)?.includes(j)) found.add(j);
     }
     return [...found].flatMap((j) => position.get(j) ?? []).sort((a, b) => a - b);
@@ -45,11 +50,15 @@ export function namedSteps(steps: readonly Step[], waits: readonly (readonly num
   }
   const inLine = steps.map((_, p) => (all[p]?.size ?? 0) === p);
   const named = new Set<number>();
-  nearest.forEach((list, p) => { if (!inLine[p]) for (const q of list) named.add(q); });
+  nearest.forEach((list, p) => {
+    if (!inLine[p]) for (const q of list) named.add(q);
+  });
   const names = new Map([...named].sort((a, b) => a - b).map((p, k) => [p, `s${k + 1}`]));
   return steps.map((step, p) => {
     const name = names.get(p);
-    const after = inLine[p] ? [] : (nearest[p] ?? []).map((q) => ({ name: names.get(q) ?? '', origin: step.origin }));
+    const after = inLine[p]
+      ? []
+      : (nearest[p] ?? []).map((q) => ({ name: names.get(q) ?? '', origin: step.origin }));
     return { ...step, after, ...(name === undefined ? {} : { name }) };
   });
 }

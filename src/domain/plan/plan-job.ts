@@ -93,46 +93,98 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   const calendar = workCalendar(job);
   const teams = teamsOf(job);
   const { ground, waits, apart } = bindings(job, steps, estate);
-  const relined = ground.scope.flatMap((area) => ground.runs.map((run) => ({ run, from: area.from, to: area.to })));
+  const relined = ground.scope.flatMap((area) =>
+    ground.runs.map((run) => ({ run, from: area.from, to: area.to })),
+  );
   const lifts = liftsOf(job, estate, relined);
-  const works = steps.map((step, i) => workOf(ground, step, ground.areas[i] ?? [], lifts.spiral?.pieces.length ?? 1));
+  const works = steps.map((step, i) =>
+    workOf(ground, step, ground.areas[i] ?? [], lifts.spiral?.pieces.length ?? 1),
+  );
   const ways = steps.map((step, i) => waysOf(job, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
   const problem = asProblem(steps, ways, waits, apart, teams);
-  const schedule = scheduleJobs(problem, { ...usualEffort(steps.length, effort), cost: (timing) => accessMoves(steps, ways, timing).count });
+  const schedule = scheduleJobs(problem, {
+    ...usualEffort(steps.length, effort),
+    cost: (timing) => accessMoves(steps, ways, timing).count,
+  });
   const arranged = schedule.kind === 'schedule' ? schedule : inLine(problem);
   const planned = arrange(job, steps, works, ways, arranged, waits, apart, calendar, proposal !== undefined);
-  const written: Job = proposal && planned.length > 0 ? { ...job, order: { steps: planned.map((each) => each.step), origin: job.nameOrigin } } : job;
+  const written: Job =
+    proposal && planned.length > 0
+      ? { ...job, order: { steps: planned.map((each) => each.step), origin: job.nameOrigin } }
+      : job;
   const violations = checkOrder(written, estate);
   const duration = arranged.makespan / minutes;
   const available = calendar.available;
   const found: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'> = {
-    job, order: job.order ? 'as written' : 'proposed', steps: planned, duration,
-    lowerBound: arranged.lowerBound / minutes, boundBecause: arranged.because,
-    gap: arranged.lowerBound > 0 ? arranged.makespan / arranged.lowerBound - 1 : 0, optimal: arranged.optimal,
+    job,
+    order: job.order ? 'as written' : 'proposed',
+    steps: planned,
+    duration,
+    lowerBound: arranged.lowerBound / minutes,
+    boundBecause: arranged.because,
+    gap: arranged.lowerBound > 0 ? arranged.makespan / arranged.lowerBound - 1 : 0,
+    optimal: arranged.optimal,
     criticalPath: chainOf(planned),
-    accessMoves: accessMoves(steps, ways, arranged).count, available, finish: calendar.finishAt(duration),
-    repeatGasTests: repeatTests(job, planned), runs: proposal?.runs ?? [], lifts,
-    defaults: defaultsOf(job, works, calendar, teams, lifts), ground, violations,
+    accessMoves: accessMoves(steps, ways, arranged).count,
+    available,
+    finish: calendar.finishAt(duration),
+    repeatGasTests: repeatTests(job, planned),
+    runs: proposal?.runs ?? [],
+    lifts,
+    defaults: defaultsOf(job, works, calendar, teams, lifts),
+    ground,
+    violations,
   };
   const problems = planProblems(found, calendar, teams);
   return {
-    ...found, problems, buildable: !problems.some((each) => each.stops),
-    shorten: effort.quick || steps.length === 0 ? [] : whatShortens(job, (more) => {
-      const others = teamsOf(more);
-      return asProblem(steps, steps.map((step, i) => waysOf(more, step, ground.areas[i] ?? [], works[i] ?? noWork, others)), waits, apart, others);
-    }, arranged.makespan),
+    ...found,
+    problems,
+    buildable: !problems.some((each) => each.stops),
+    shorten:
+      effort.quick || steps.length === 0
+        ? []
+        : whatShortens(
+            job,
+            (more) => {
+              const others = teamsOf(more);
+              return asProblem(
+                steps,
+                steps.map((step, i) => waysOf(more, step, ground.areas[i] ?? [], works[i] ?? noWork, others)),
+                waits,
+                apart,
+                others,
+              );
+            },
+            arranged.makespan,
+          ),
   };
 }
 
 /** Which steps wait for which: as written, or as the checker binds them. */
-function bindings(job: Job, steps: readonly Step[], estate: Estate): { readonly ground: Ground; readonly waits: readonly (readonly number[])[]; readonly apart: readonly (readonly [number, number])[] } {
+function bindings(
+  job: Job,
+  steps: readonly Step[],
+  estate: Estate,
+): {
+  readonly ground: Ground;
+  readonly waits: readonly (readonly number[])[];
+  readonly apart: readonly (readonly [number, number])[];
+} {
   if (!job.order) {
     const { ground, bound, apart } = precedenceOf(job, steps, estate);
-    return { ground, apart, waits: steps.map((_, j) => bound.filter(([, after]) => after === j).map(([before]) => before)) };
+    return {
+      ground,
+      apart,
+      waits: steps.map((_, j) => bound.filter(([, after]) => after === j).map(([before]) => before)),
+    };
   }
   const ground = groundOf(job, steps, estate);
   const sequence = sequenceOf(steps);
-  return { ground, apart: apartPairs(job, steps, ground), waits: steps.map((_, j) => steps.flatMap((__, i) => (i !== j && sequence.before(i, j) ? [i] : []))) };
+  return {
+    ground,
+    apart: apartPairs(job, steps, ground),
+    waits: steps.map((_, j) => steps.flatMap((__, i) => (i !== j && sequence.before(i, j) ? [i] : []))),
+  };
 }
 
 /** For orders that go in circles: one step after another as listed, so that there is still something to look at. */
@@ -144,25 +196,53 @@ function inLine(problem: ScheduleProblem): Extract<Schedule, { kind: 'schedule' 
     return begins;
   });
   return {
-    kind: 'schedule', makespan: at, start, finish: start.map((each, i) => each + (problem.activities[i]?.modes[0]?.duration ?? 0)), mode: start.map(() => 0),
-    lowerBound: 0, because: 'the order goes in a circle', optimal: false, nodes: 0,
+    kind: 'schedule',
+    makespan: at,
+    start,
+    finish: start.map((each, i) => each + (problem.activities[i]?.modes[0]?.duration ?? 0)),
+    mode: start.map(() => 0),
+    lowerBound: 0,
+    because: 'the order goes in a circle',
+    optimal: false,
+    nodes: 0,
   };
 }
 
 function arrange(
-  job: Job, steps: readonly Step[], works: readonly Work[], ways: readonly (readonly Way[])[], schedule: Extract<Schedule, { kind: 'schedule' }>,
-  waits: readonly (readonly number[])[], apart: readonly (readonly [number, number])[], calendar: WorkCalendar, rename: boolean,
+  job: Job,
+  steps: readonly Step[],
+  works: readonly Work[],
+  ways: readonly (readonly Way[])[],
+  schedule: Extract<Schedule, { kind: 'schedule' }>,
+  waits: readonly (readonly number[])[],
+  apart: readonly (readonly [number, number])[],
+  calendar: WorkCalendar,
+  rename: boolean,
 ): PlannedStep[] {
   const way = (i: number): Way | undefined => ways[i]?.[schedule.mode[i] ?? 0];
-  const order = steps.map((_, i) => i).sort((a, b) => (schedule.start[a] ?? 0) - (schedule.start[b] ?? 0) || (schedule.finish[a] ?? 0) - (schedule.finish[b] ?? 0) || a - b);
+  const order = steps
+    .map((_, i) => i)
+    .sort(
+      (a, b) =>
+        (schedule.start[a] ?? 0) - (schedule.start[b] ?? 0) ||
+        (schedule.finish[a] ?? 0) - (schedule.finish[b] ?? 0) ||
+        a - b,
+    );
   const position = new Map(order.map((i, p) => [i, p]));
   const after = waitsOf(order, schedule.finish, schedule.start, waits, apart, (i) => way(i)?.teams ?? []);
   const named = rename
-    ? namedSteps(order.map((i) => withTeam(steps[i], way(i), job)).filter((step) => step !== undefined), after)
+    ? namedSteps(
+        order.map((i) => withTeam(steps[i], way(i), job)).filter((step) => step !== undefined),
+        after,
+      )
     : order.flatMap((i) => steps[i] ?? []);
-  const times = criticalPath(order.map((i, p) => ({
-    name: String(p), duration: (schedule.finish[i] ?? 0) - (schedule.start[i] ?? 0), after: (after[p] ?? []).map(String),
-  })));
+  const times = criticalPath(
+    order.map((i, p) => ({
+      name: String(p),
+      duration: (schedule.finish[i] ?? 0) - (schedule.start[i] ?? 0),
+      after: (after[p] ?? []).map(String),
+    })),
+  );
   return order.flatMap((i, p): PlannedStep[] => {
     const step = named[p];
     const work = works[i];
@@ -170,11 +250,22 @@ function arrange(
     const time = times.kind === 'found' ? times.times[p] : undefined;
     const start = (schedule.start[i] ?? 0) / minutes;
     const finish = (schedule.finish[i] ?? 0) / minutes;
-    return [{
-      step, work, start, finish, from: calendar.startAt(start), to: calendar.finishAt(finish),
-      crews: way(i)?.crews ?? [], people: way(i)?.people ?? 0, unit: way(i)?.unit,
-      float: (time?.totalFloat ?? 0) / minutes, critical: time?.critical ?? true, after: after[p] ?? [],
-    }];
+    return [
+      {
+        step,
+        work,
+        start,
+        finish,
+        from: calendar.startAt(start),
+        to: calendar.finishAt(finish),
+        crews: way(i)?.crews ?? [],
+        people: way(i)?.people ?? 0,
+        unit: way(i)?.unit,
+        float: (time?.totalFloat ?? 0) / minutes,
+        critical: time?.critical ?? true,
+        after: after[p] ?? [],
+      },
+    ];
   });
 }
 
@@ -186,12 +277,22 @@ function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step 
 }
 
 function chainOf(planned: readonly PlannedStep[]): number[] {
-  const found = criticalPath(planned.map((each, p) => ({ name: String(p), duration: each.finish - each.start, after: each.after.map(String) })));
+  const found = criticalPath(
+    planned.map((each, p) => ({
+      name: String(p),
+      duration: each.finish - each.start,
+      after: each.after.map(String),
+    })),
+  );
   return found.kind === 'found' ? found.path.map(Number) : [];
 }
 
 /** How often each mobile platform goes to another stretch. */
-function accessMoves(steps: readonly Step[], ways: readonly (readonly Way[])[], timing: { readonly start: ArrayLike<number>; readonly mode: ArrayLike<number> }): { readonly count: number } {
+function accessMoves(
+  steps: readonly Step[],
+  ways: readonly (readonly Way[])[],
+  timing: { readonly start: ArrayLike<number>; readonly mode: ArrayLike<number> },
+): { readonly count: number } {
   const byUnit = new Map<string, { at: number; place: string }[]>();
   steps.forEach((_, i) => {
     const way = ways[i]?.[timing.mode[i] ?? 0];
@@ -201,7 +302,9 @@ function accessMoves(steps: readonly Step[], ways: readonly (readonly Way[])[], 
   let count = 0;
   for (const visits of byUnit.values()) {
     visits.sort((a, b) => a.at - b.at);
-    visits.forEach((visit, k) => { if (k > 0 && visits[k - 1]?.place !== visit.place) count++; });
+    visits.forEach((visit, k) => {
+      if (k > 0 && visits[k - 1]?.place !== visit.place) count++;
+    });
   }
   return { count };
 }
@@ -216,21 +319,42 @@ function repeatTests(job: Job, planned: readonly PlannedStep[]): JobPlan['repeat
   return { every, times: Math.max(0, Math.ceil((last.start - first.finish) / every) - 1) };
 }
 
-function defaultsOf(job: Job, works: readonly Work[], calendar: WorkCalendar, teams: readonly Team[], lifts: LiftTable): string[] {
+function defaultsOf(
+  job: Job,
+  works: readonly Work[],
+  calendar: WorkCalendar,
+  teams: readonly Team[],
+  lifts: LiftTable,
+): string[] {
   const items = [...new Set(works.flatMap((work) => work.defaults))] as readonly WorkItem[];
   const said = [
-    ...(items.length > 0 ? [`Unit times of ${job.conveyor.plant.name} are not declared for ${items.join(', ')}: usual ones are taken, a judgement.`] : []),
+    ...(items.length > 0
+      ? [
+          `Unit times of ${job.conveyor.plant.name} are not declared for ${items.join(', ')}: usual ones are taken, a judgement.`,
+        ]
+      : []),
     ...(calendar.assumed ? [calendar.assumed] : []),
     ...teams.flatMap((team) => team.assumed ?? []),
     ...(lifts.slingAngle.assumed ? [lifts.slingAngle.assumed] : []),
   ];
   const { sawKerf, minimumClosingPiece, measuringTolerance, jointClearance } = job;
-  return [...said, ...[sawKerf, minimumClosingPiece, measuringTolerance, jointClearance].flatMap((each) => each.assumed ?? [])];
+  return [
+    ...said,
+    ...[sawKerf, minimumClosingPiece, measuringTolerance, jointClearance].flatMap(
+      (each) => each.assumed ?? [],
+    ),
+  ];
 }
 
 /** About the same work for long orders as for short ones: a second or so. */
-function usualEffort(steps: number, { shakes, nodes }: PlanEffort): { readonly shakes: number; readonly nodes: number } {
-  return { shakes: shakes ?? Math.min(4000, Math.round(3_000_000 / (1 + steps ** 2))), nodes: nodes ?? (steps <= 25 ? 3000 : 300) };
+function usualEffort(
+  steps: number,
+  { shakes, nodes }: PlanEffort,
+): { readonly shakes: number; readonly nodes: number } {
+  return {
+    shakes: shakes ?? Math.min(4000, Math.round(3_000_000 / (1 + steps ** 2))),
+    nodes: nodes ?? (steps <= 25 ? 3000 : 300),
+  };
 }
 
 const noWork: Work = { personHours: 0, mostPeople: 1, basis: '', defaults: [] };

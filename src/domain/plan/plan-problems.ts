@@ -11,8 +11,20 @@ import type { WorkCalendar } from './work-calendar.js';
 
 export interface PlanProblem {
   readonly kind:
-    | 'order' | 'nothing to do' | 'no run' | 'cannot be closed' | 'scope too small' | 'window too short' | 'no shift' | 'no crew' | 'crew of nobody' | 'no welder'
-    | 'lift over limit' | 'too heavy by hand' | 'no lift limit' | 'mass unknown';
+    | 'order'
+    | 'nothing to do'
+    | 'no run'
+    | 'cannot be closed'
+    | 'scope too small'
+    | 'window too short'
+    | 'no shift'
+    | 'no crew'
+    | 'crew of nobody'
+    | 'no welder'
+    | 'lift over limit'
+    | 'too heavy by hand'
+    | 'no lift limit'
+    | 'mass unknown';
   readonly stops: boolean;
   readonly origin: Origin;
   /** `Not buildable because …` goes before it. */
@@ -20,59 +32,146 @@ export interface PlanProblem {
   readonly todo: string;
 }
 
-export function planProblems(plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>, calendar: WorkCalendar, teams: readonly Team[]): readonly PlanProblem[] {
+export function planProblems(
+  plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,
+  calendar: WorkCalendar,
+  teams: readonly Team[],
+): readonly PlanProblem[] {
   const { job } = plan;
   const problems: PlanProblem[] = [];
-  const add = (kind: PlanProblem['kind'], stops: boolean, message: string, todo: string, origin: Origin = job.nameOrigin): void => {
+  const add = (
+    kind: PlanProblem['kind'],
+    stops: boolean,
+    message: string,
+    todo: string,
+    origin: Origin = job.nameOrigin,
+  ): void => {
     problems.push({ kind, stops, message, todo, origin });
   };
   if (plan.steps.length === 0) {
-    if (job.relines.length === 0 && !job.screwChange) add('nothing to do', true, 'the job has neither a reline nor a screw change.', 'Say what is renewed: `reline all`, `reline run 2`, or `change screw`.');
-    else add('no run', true, 'no lined run lies in the scope of the job.', `Name a run that ${job.conveyor.name} has.`);
+    if (job.relines.length === 0 && !job.screwChange)
+      add(
+        'nothing to do',
+        true,
+        'the job has neither a reline nor a screw change.',
+        'Say what is renewed: `reline all`, `reline run 2`, or `change screw`.',
+      );
+    else
+      add(
+        'no run',
+        true,
+        'no lined run lies in the scope of the job.',
+        `Name a run that ${job.conveyor.name} has.`,
+      );
   }
   for (const each of plan.runs) {
     if (each.stuck) {
       const ends = `${each.run.tailBreak.name} takes up ${formatNumber(each.run.tailBreak.allowance.value)} mm and ${each.run.headBreak.name} ${formatNumber(each.run.headBreak.allowance.value)} mm`;
-      add('cannot be closed', true, `${each.run.label} cannot be closed from either end: ${ends}.`, 'State the allowance of the break where the closing panel is to end, or declare a joint ring within the run.');
+      add(
+        'cannot be closed',
+        true,
+        `${each.run.label} cannot be closed from either end: ${ends}.`,
+        'State the allowance of the break where the closing panel is to end, or declare a joint ring within the run.',
+      );
     } else if (each.beyond) {
       const { first, last } = each.beyond;
       const which = first === last ? `panel ${first}` : `panels ${first} to ${last}`;
-      const scope = each.first === 1 && each.last === (plan.ground.runs.find((run) => run.run === each.run)?.panels.length ?? 0) ? `run ${each.run.number}` : `panels ${each.first} to ${each.last} of run ${each.run.number}`;
-      add('scope too small', true, `${which} of ${each.run.label} must come off too: a hole between panels that stay can be closed at a break only.`, `Reline ${scope} instead.`);
+      const scope =
+        each.first === 1 &&
+        each.last === (plan.ground.runs.find((run) => run.run === each.run)?.panels.length ?? 0)
+          ? `run ${each.run.number}`
+          : `panels ${each.first} to ${each.last} of run ${each.run.number}`;
+      add(
+        'scope too small',
+        true,
+        `${which} of ${each.run.label} must come off too: a hole between panels that stay can be closed at a break only.`,
+        `Reline ${scope} instead.`,
+      );
     }
   }
   for (const violation of plan.violations) {
     const { kind, grade, message, origin, repairs, step } = violation;
-    if (plan.order === 'proposed' && (kind === 'closes inside the run' || kind === 'closing error too large') && plan.runs.some((each) => each.stuck)) continue;
+    if (
+      plan.order === 'proposed' &&
+      (kind === 'closes inside the run' || kind === 'closing error too large') &&
+      plan.runs.some((each) => each.stuck)
+    )
+      continue;
     const todo = repairs[0]?.title ?? (step ? `Look at "${sayStep(step)}".` : 'Look at the order.');
     add('order', grade !== 'incomplete', lowerFirst(message), todo.endsWith('.') ? todo : `${todo}.`, origin);
   }
   calendarProblems(plan, calendar, add);
   for (const team of teams) {
     if (team.kind !== 'crew') continue;
-    if (team.assumed && job.crews.length === 0) add('no crew', true, 'the job names no crew.', `Add \`crews …\`; ${job.conveyor.plant.name} has ${job.conveyor.plant.crews.map((crew) => crew.name).join(', ') || 'none declared'}.`);
-    else if (team.people < 1) add('crew of nobody', true, `crew ${team.name} has nobody in it.`, 'State how many people the crew has.', job.crews.find(({ use }) => use.name === team.name)?.use.origin);
+    if (team.assumed && job.crews.length === 0)
+      add(
+        'no crew',
+        true,
+        'the job names no crew.',
+        `Add \`crews …\`; ${job.conveyor.plant.name} has ${job.conveyor.plant.crews.map((crew) => crew.name).join(', ') || 'none declared'}.`,
+      );
+    else if (team.people < 1)
+      add(
+        'crew of nobody',
+        true,
+        `crew ${team.name} has nobody in it.`,
+        'State how many people the crew has.',
+        job.crews.find(({ use }) => use.name === team.name)?.use.origin,
+      );
   }
-  const welds = plan.steps.find(({ step }) => (step.action === 'patch' || step.action === 'insert screw') && !step.crews.some(({ use }) => canDo(job, use.name, step.action)) && step.crews.length > 0);
-  if (welds) add('no welder', false, `"${sayStep(welds.step)}" needs a welder, and no crew of the job has the skill.`, 'Add a crew with the skill welding, or say so in the crew\'s skills.');
+  const welds = plan.steps.find(
+    ({ step }) =>
+      (step.action === 'patch' || step.action === 'insert screw') &&
+      !step.crews.some(({ use }) => canDo(job, use.name, step.action)) &&
+      step.crews.length > 0,
+  );
+  if (welds)
+    add(
+      'no welder',
+      false,
+      `"${sayStep(welds.step)}" needs a welder, and no crew of the job has the skill.`,
+      "Add a crew with the skill welding, or say so in the crew's skills.",
+    );
   for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
   return problems;
 }
 
-type Add = (kind: PlanProblem['kind'], stops: boolean, message: string, todo: string, origin?: Origin) => void;
+type Add = (
+  kind: PlanProblem['kind'],
+  stops: boolean,
+  message: string,
+  todo: string,
+  origin?: Origin,
+) => void;
 
-function calendarProblems(plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>, calendar: WorkCalendar, add: Add): void {
+function calendarProblems(
+  plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,
+  calendar: WorkCalendar,
+  add: Add,
+): void {
   const { job, duration, available } = plan;
   if (!calendar.works) {
-    add('no shift', true, 'no shift of the plant falls on any day.', 'State the days of the shift, or leave them out for every day.');
+    add(
+      'no shift',
+      true,
+      'no shift of the plant falls on any day.',
+      'State the days of the shift, or leave them out for every day.',
+    );
     return;
   }
   if (!job.window || available === undefined || duration <= available + 1e-6) return;
   const window = `${formatDay(job.window.from.day)} to ${formatDay(job.window.to.day)}`;
-  const shorter = plan.lowerBound > available + 1e-6
-    ? `Even the shortest possible takes ${formatHours(plan.lowerBound)}: more crews, longer shifts, or a longer window.`
-    : 'A longer window, longer shifts, or another crew.';
-  add('window too short', true, `the work takes ${formatHours(duration)} of shift time and the window ${window} has ${formatHours(available)}.`, shorter, job.window.origin);
+  const shorter =
+    plan.lowerBound > available + 1e-6
+      ? `Even the shortest possible takes ${formatHours(plan.lowerBound)}: more crews, longer shifts, or a longer window.`
+      : 'A longer window, longer shifts, or another crew.';
+  add(
+    'window too short',
+    true,
+    `the work takes ${formatHours(duration)} of shift time and the window ${window} has ${formatHours(available)}.`,
+    shorter,
+    job.window.origin,
+  );
 }
 
 function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void {
@@ -80,16 +179,41 @@ function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void 
     case 'piece over limit': {
       const piece = lifts.spiral?.pieces[problem.piece - 1];
       const where = piece ? ` (${formatChainage(piece.from)} to ${formatChainage(piece.to)})` : '';
-      return add('lift over limit', true, `piece ${problem.piece} of the spiral${where} weighs ${formatMass(problem.mass)}, over the limit of ${formatMass(problem.limit)}, and no cut clear of hold-downs and access edges makes it lighter.`, 'Raise the lift limit, add a lifting point, or move what the cut must keep clear of.');
+      return add(
+        'lift over limit',
+        true,
+        `piece ${problem.piece} of the spiral${where} weighs ${formatMass(problem.mass)}, over the limit of ${formatMass(problem.limit)}, and no cut clear of hold-downs and access edges makes it lighter.`,
+        'Raise the lift limit, add a lifting point, or move what the cut must keep clear of.',
+      );
     }
     case 'over team lift':
-      return add('too heavy by hand', true, `a ${problem.what} weighs ${formatMass(problem.mass)}, over the team lift of ${formatMass(problem.limit)}.`, 'Use shorter panels or a lifting aid, or raise the team lift.');
+      return add(
+        'too heavy by hand',
+        true,
+        `a ${problem.what} weighs ${formatMass(problem.mass)}, over the team lift of ${formatMass(problem.limit)}.`,
+        'Use shorter panels or a lifting aid, or raise the team lift.',
+      );
     case 'too heavy by hand':
-      return add('too heavy by hand', false, `a ${problem.what} weighs ${formatMass(problem.mass)}, more than ${problem.people === 1 ? 'one person' : `${problem.people} people`} should lift by the usual guideline.`, 'Use a lifting aid, shorter panels, or more people; let a competent person assess the handling.');
+      return add(
+        'too heavy by hand',
+        false,
+        `a ${problem.what} weighs ${formatMass(problem.mass)}, more than ${problem.people === 1 ? 'one person' : `${problem.people} people`} should lift by the usual guideline.`,
+        'Use a lifting aid, shorter panels, or more people; let a competent person assess the handling.',
+      );
     case 'no lift limit':
-      return add('no lift limit', false, 'no lift limit and no lifting point says how heavy a piece of the spiral may be; pieces of at most 6 m are taken.', 'Add `lift limit … kg` to the job.');
+      return add(
+        'no lift limit',
+        false,
+        'no lift limit and no lifting point says how heavy a piece of the spiral may be; pieces of at most 6 m are taken.',
+        'Add `lift limit … kg` to the job.',
+      );
     case 'mass unknown':
-      return add('mass unknown', false, `the mass of ${problem.what} is not known: its flight is not described.`, 'Add `flight … by …` to the screw.');
+      return add(
+        'mass unknown',
+        false,
+        `the mass of ${problem.what} is not known: its flight is not described.`,
+        'Add `flight … by …` to the screw.',
+      );
   }
 }
 

@@ -44,7 +44,12 @@ function choose(job: Job, estate: Estate, run: RunGround, first: number, last: n
   const usual = usualStartOf(run.run).start;
   const other = usual === 'head' ? 'tail' : 'head';
   const n = run.panels.length;
-  const extended: [number, number, End][] = [[1, last, 'head'], [first, n, 'tail'], [1, n, usual], [1, n, other]];
+  const extended: [number, number, End][] = [
+    [1, last, 'head'],
+    [first, n, 'tail'],
+    [1, n, usual],
+    [1, n, other],
+  ];
   extended.sort((a, b) => a[1] - a[0] - (b[1] - b[0]));
   const ways: [number, number, End][] = [[first, last, usual], [first, last, other], ...extended];
   for (const [from, to, start] of ways) {
@@ -54,16 +59,33 @@ function choose(job: Job, estate: Estate, run: RunGround, first: number, last: n
   return proposal(run, first, last, usual, first, last, true);
 }
 
-function proposal(run: RunGround, from: number, to: number, start: End, first: number, last: number, stuck: boolean): ProposedRun {
-  const beyond = from < first ? { first: from, last: first - 1 } : to > last ? { first: last + 1, last: to } : undefined;
+function proposal(
+  run: RunGround,
+  from: number,
+  to: number,
+  start: End,
+  first: number,
+  last: number,
+  stuck: boolean,
+): ProposedRun {
+  const beyond =
+    from < first ? { first: from, last: first - 1 } : to > last ? { first: last + 1, last: to } : undefined;
   return { run: run.run, start, first: from, last: to, stuck, ...(beyond ? { beyond } : {}) };
 }
 
 /** What the checker has against fitting this way, once everything else is as it should be. */
 function complaint(job: Job, estate: Estate, run: RunGround, proposed: ProposedRun): boolean {
-  const steps = (['strip', 'clean', 'fit'] as const).map((action) => newStep(job, action, stretchOf(job, run, proposed), action === 'fit' ? proposed.start : undefined));
+  const steps = (['strip', 'clean', 'fit'] as const).map((action) =>
+    newStep(job, action, stretchOf(job, run, proposed), action === 'fit' ? proposed.start : undefined),
+  );
   const found = judge({ ...job, order: { steps, origin: job.origin } }, estate);
-  return found.some(({ violation }) => violation.kind === 'closing error too large' || violation.kind === 'closes inside the run' || violation.kind === 'panel would slide' || violation.kind === 'two fronts');
+  return found.some(
+    ({ violation }) =>
+      violation.kind === 'closing error too large' ||
+      violation.kind === 'closes inside the run' ||
+      violation.kind === 'panel would slide' ||
+      violation.kind === 'two fronts',
+  );
 }
 
 function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[] {
@@ -72,18 +94,25 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
   const stretches = runs.flatMap((each) => {
     const run = ground.runs.find((one) => one.run === each.run);
     if (!run) return [];
-    const area: Area = { from: run.panels[each.first - 1]?.from ?? run.run.from, to: run.panels[each.last - 1]?.to ?? run.run.to };
+    const area: Area = {
+      from: run.panels[each.first - 1]?.from ?? run.run.from,
+      to: run.panels[each.last - 1]?.to ?? run.run.to,
+    };
     return [{ stretch: stretchOf(job, run, each), start: each.start, area }];
   });
   const opened = job.screwChange ? [whole] : stretches.map(({ stretch }) => stretch);
-  const each = (action: StepAction, over: readonly Stretch[]): Step[] => over.map((stretch) => newStep(job, action, stretch));
+  const each = (action: StepAction, over: readonly Stretch[]): Step[] =>
+    over.map((stretch) => newStep(job, action, stretch));
   // Where neighbouring runs share a cover, a step that would find nothing left to do is left out.
-  const parts = (off: StepAction, pieces: readonly Piece[]): Step[] => each(off, job.screwChange ? opened : needed(stretches, pieces).map(({ stretch }) => stretch));
+  const parts = (off: StepAction, pieces: readonly Piece[]): Step[] =>
+    each(off, job.screwChange ? opened : needed(stretches, pieces).map(({ stretch }) => stretch));
   const one = (action: StepAction): Step => newStep(job, action);
   const screw = (...actions: StepAction[]): Step[] => (job.screwChange ? actions.map(one) : []);
   if (opened.length === 0) return [];
   return [
-    one('isolate'), one('prove dead'), ...(conveyor.confinedSpace ? each('gas test', gasStretch(opened, whole)) : []),
+    one('isolate'),
+    one('prove dead'),
+    ...(conveyor.confinedSpace ? each('gas test', gasStretch(opened, whole)) : []),
     ...(conveyor.covers.length > 0 ? parts('covers off', ground.covers) : each('covers off', opened)),
     ...(conveyor.braces.length > 0 ? parts('braces off', ground.braces) : []),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs off', ground.holdDowns) : []),
@@ -95,12 +124,17 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs on', ground.holdDowns) : []),
     ...(conveyor.braces.length > 0 ? parts('braces on', ground.braces) : []),
     ...(conveyor.covers.length > 0 ? parts('covers on', ground.covers) : each('covers on', opened)),
-    one('remove isolation'), one('run empty'), one('run loaded'),
+    one('remove isolation'),
+    one('run empty'),
+    one('run loaded'),
   ];
 }
 
 /** The stretches whose parts are not all among the others' too. */
-function needed<T extends { readonly area: Area }>(stretches: readonly T[], pieces: readonly Piece[]): readonly T[] {
+function needed<T extends { readonly area: Area }>(
+  stretches: readonly T[],
+  pieces: readonly Piece[],
+): readonly T[] {
   let kept = [...stretches];
   for (const each of stretches) {
     const rest = kept.filter((other) => other !== each);
@@ -121,5 +155,13 @@ function stretchOf(job: Job, run: RunGround, { first, last }: ProposedRun): Stre
 
 /** Not in any text: its origin is the job's. */
 export function newStep(job: Job, action: StepAction, stretch?: Stretch, start?: End): Step {
-  return { action, crews: [], after: [], origin: job.nameOrigin, actionOrigin: job.nameOrigin, ...(stretch ? { stretch } : {}), ...(start ? { start } : {}) };
+  return {
+    action,
+    crews: [],
+    after: [],
+    origin: job.nameOrigin,
+    actionOrigin: job.nameOrigin,
+    ...(stretch ? { stretch } : {}),
+    ...(start ? { start } : {}),
+  };
 }

@@ -15,7 +15,10 @@ export interface Effort {
   /** Nodes of the exact search; 0 leaves it out. */
   readonly nodes?: number;
   /** Among schedules of one length the one with the smaller cost is kept. */
-  readonly cost?: (schedule: { readonly start: ArrayLike<number>; readonly mode: ArrayLike<number> }) => number;
+  readonly cost?: (schedule: {
+    readonly start: ArrayLike<number>;
+    readonly mode: ArrayLike<number>;
+  }) => number;
 }
 
 export type Schedule =
@@ -41,14 +44,25 @@ export function scheduleJobs(problem: ScheduleProblem, effort: Effort = {}): Sch
   if (!model) return { kind: 'circular' };
   const bound = lowerBound(model);
   const quick = bestSerial(model, shakes, bound.value, cost);
-  const searched = quick.makespan > bound.value && mostNodes > 0 ? branch(model, quick, bound.value, mostNodes, cliques(model).slice(0, 8)) : { best: quick, complete: quick.makespan <= bound.value, nodes: 0 };
+  const searched =
+    quick.makespan > bound.value && mostNodes > 0
+      ? branch(model, quick, bound.value, mostNodes, cliques(model).slice(0, 8))
+      : { best: quick, complete: quick.makespan <= bound.value, nodes: 0 };
   const timing: Timing = searched.best;
   const optimal = searched.complete || timing.makespan <= bound.value;
   return {
-    kind: 'schedule', makespan: timing.makespan, start: [...timing.start], mode: [...timing.mode],
-    finish: Array.from(timing.start, (start, i) => start + (problem.activities[i]?.modes[timing.mode[i] ?? 0]?.duration ?? 0)),
+    kind: 'schedule',
+    makespan: timing.makespan,
+    start: [...timing.start],
+    mode: [...timing.mode],
+    finish: Array.from(
+      timing.start,
+      (start, i) => start + (problem.activities[i]?.modes[timing.mode[i] ?? 0]?.duration ?? 0),
+    ),
     lowerBound: optimal ? timing.makespan : bound.value,
-    because: optimal && timing.makespan > bound.value ? 'every shorter schedule was tried and fails' : bound.because,
-    optimal, nodes: searched.nodes,
+    because:
+      optimal && timing.makespan > bound.value ? 'every shorter schedule was tried and fails' : bound.because,
+    optimal,
+    nodes: searched.nodes,
   };
 }

@@ -26,7 +26,11 @@ export function cutSpiral(job: Job, massPerMetre: number): readonly SpiralCut[] 
   for (let at = grid; at < length - grid / 2; at += grid) if (clear(job, at)) places.push(at);
   places.push(length);
   const nearest = (middle: number): LiftingPoint | undefined =>
-    conveyor.liftingPoints.reduce<LiftingPoint | undefined>((best, point) => (!best || Math.abs(point.at.value - middle) < Math.abs(best.at.value - middle) ? point : best), undefined);
+    conveyor.liftingPoints.reduce<LiftingPoint | undefined>(
+      (best, point) =>
+        !best || Math.abs(point.at.value - middle) < Math.abs(best.at.value - middle) ? point : best,
+      undefined,
+    );
   const limitAt = (point: LiftingPoint | undefined): number | undefined => {
     const limits = [job.liftLimit?.value, point?.limit.value].filter((limit) => limit !== undefined);
     return limits.length > 0 ? Math.min(...limits) : undefined;
@@ -73,6 +77,12 @@ function less(a: readonly [number, number, number], b: readonly [number, number,
 function clear(job: Job, at: number): boolean {
   const keep = job.jointClearance.value;
   const { holdDowns, access, length } = job.conveyor;
-  return holdDowns.every((part) => at < part.from.value - keep || at > part.to.value + keep)
-    && access.every((zone) => [zone.from.value, zone.to.value].every((edge) => edge <= 0 || edge >= length.value || Math.abs(at - edge) >= keep));
+  return (
+    holdDowns.every((part) => at < part.from.value - keep || at > part.to.value + keep) &&
+    access.every((zone) =>
+      [zone.from.value, zone.to.value].every(
+        (edge) => edge <= 0 || edge >= length.value || Math.abs(at - edge) >= keep,
+      ),
+    )
+  );
 }

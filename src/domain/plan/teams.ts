@@ -35,26 +35,60 @@ const usualCrew = 3;
 
 export function teamsOf(job: Job): readonly Team[] {
   const crews = job.crews.map(({ use, crew }): Team => ({
-    name: use.name, kind: 'crew', people: crew?.size.count ?? usualCrew,
-    ...(crew ? {} : { assumed: `${use.name} is no crew of ${job.conveyor.plant.name}: ${usualCrew} people are taken.` }),
+    name: use.name,
+    kind: 'crew',
+    people: crew?.size.count ?? usualCrew,
+    ...(crew
+      ? {}
+      : { assumed: `${use.name} is no crew of ${job.conveyor.plant.name}: ${usualCrew} people are taken.` }),
   }));
   const units = job.accessUnits.map(({ use }): Team => ({ name: use.name, kind: 'access unit', people: 0 }));
-  const nobody: Team = { name: 'a crew', kind: 'crew', people: usualCrew, assumed: `The job names no crew: one of ${usualCrew} people is taken, a judgement.` };
+  const nobody: Team = {
+    name: 'a crew',
+    kind: 'crew',
+    people: usualCrew,
+    assumed: `The job names no crew: one of ${usualCrew} people is taken, a judgement.`,
+  };
   return [...(crews.length > 0 ? crews : [nobody]), ...units];
 }
 
-export function waysOf(job: Job, step: Step, areas: readonly Area[], work: Work, teams: readonly Team[]): readonly Way[] {
+export function waysOf(
+  job: Job,
+  step: Step,
+  areas: readonly Area[],
+  work: Work,
+  teams: readonly Team[],
+): readonly Way[] {
   const position = (name: string): number => teams.findIndex((team) => team.name === name);
   const all = teams.filter((team) => team.kind === 'crew');
   const named = step.crews.map((crew) => crew.use.name).filter((name) => position(name) >= 0);
-  const sets = named.length > 0 ? [named] : crewSets(job, step.action, all.map((team) => team.name));
+  const sets =
+    named.length > 0
+      ? [named]
+      : crewSets(
+          job,
+          step.action,
+          all.map((team) => team.name),
+        );
   const units = unitsFor(job, step, areas);
   const place = step.stretch ? stretchText(step.stretch) : '';
   return sets.flatMap((crews) => {
-    const people = Math.max(1, crews.reduce((sum, name) => sum + (teams[position(name)]?.people ?? 0), 0));
+    const people = Math.max(
+      1,
+      crews.reduce((sum, name) => sum + (teams[position(name)]?.people ?? 0), 0),
+    );
     const hours = step.takes ? step.takes.value : work.personHours / Math.min(people, work.mostPeople);
-    const way = { crews, people: Math.min(people, work.mostPeople), place, minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)) };
-    return units.map((unit): Way => ({ ...way, unit, teams: [...crews.map(position), ...(unit === undefined ? [] : [position(unit)])] }));
+    const way = {
+      crews,
+      people: Math.min(people, work.mostPeople),
+      place,
+      minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)),
+    };
+    return units.map((unit): Way => ({
+      ...way,
+      unit,
+      teams: [...crews.map(position), ...(unit === undefined ? [] : [position(unit)])],
+    }));
   });
 }
 
@@ -76,7 +110,16 @@ export function canDo(job: Job, name: string, action: StepAction): boolean {
 
 function manyHands(action: StepAction): boolean {
   switch (action) {
-    case 'covers off': case 'covers on': case 'braces off': case 'braces on': case 'hold-downs off': case 'hold-downs on': case 'strip': case 'clean': case 'remove screw': case 'insert screw':
+    case 'covers off':
+    case 'covers on':
+    case 'braces off':
+    case 'braces on':
+    case 'hold-downs off':
+    case 'hold-downs on':
+    case 'strip':
+    case 'clean':
+    case 'remove screw':
+    case 'insert screw':
       return true;
     default:
       return false;
@@ -85,14 +128,23 @@ function manyHands(action: StepAction): boolean {
 
 /** Platforms that reach every mobile zone of the step; `undefined` alone where none is needed or none does. */
 function unitsFor(job: Job, step: Step, areas: readonly Area[]): readonly (string | undefined)[] {
-  if (step.unit) return job.accessUnits.some(({ use }) => use.name === step.unit?.use.name) ? [step.unit.use.name] : [undefined];
+  if (step.unit)
+    return job.accessUnits.some(({ use }) => use.name === step.unit?.use.name)
+      ? [step.unit.use.name]
+      : [undefined];
   if (!atTheMachine(step) || step.action === 'gas test') return [undefined];
-  const zones = job.conveyor.access.filter((zone) => zone.kind === 'mobile platform' && areas.some((area) => overlaps(area, zone)));
+  const zones = job.conveyor.access.filter(
+    (zone) => zone.kind === 'mobile platform' && areas.some((area) => overlaps(area, zone)),
+  );
   if (zones.length === 0) return [undefined];
-  const able = job.accessUnits.filter(({ unit }) => !unit || zones.every((zone) => reaches(unit, zone))).map(({ use }) => use.name);
+  const able = job.accessUnits
+    .filter(({ unit }) => !unit || zones.every((zone) => reaches(unit, zone)))
+    .map(({ use }) => use.name);
   return able.length > 0 ? able : [undefined];
 }
 
 function overlaps(area: Area, zone: Access): boolean {
-  return area.from === area.to ? area.from >= zone.from.value && area.from <= zone.to.value : Math.min(area.to, zone.to.value) - Math.max(area.from, zone.from.value) > 1;
+  return area.from === area.to
+    ? area.from >= zone.from.value && area.from <= zone.to.value
+    : Math.min(area.to, zone.to.value) - Math.max(area.from, zone.from.value) > 1;
 }

@@ -17,7 +17,9 @@ export interface Work {
   readonly defaults: readonly WorkItem[];
 }
 
-export const defaultUnitTimes: Readonly<Record<WorkItem, { readonly hours: number; readonly per: 'each' | 'metre' }>> = {
+export const defaultUnitTimes: Readonly<
+  Record<WorkItem, { readonly hours: number; readonly per: 'each' | 'metre' }>
+> = {
   isolate: { hours: 2, per: 'each' },
   cover: { hours: 0.3, per: 'each' },
   brace: { hours: 0.3, per: 'each' },
@@ -32,24 +34,48 @@ export const defaultUnitTimes: Readonly<Record<WorkItem, { readonly hours: numbe
 };
 
 /** Person-hours for one of the item, or for a metre of it. */
-export function unitTime(job: Job, item: WorkItem): { readonly hours: number; readonly per: 'each' | 'metre'; readonly assumed: boolean } {
+export function unitTime(
+  job: Job,
+  item: WorkItem,
+): { readonly hours: number; readonly per: 'each' | 'metre'; readonly assumed: boolean } {
   const stated = job.conveyor.plant.unitTimes.find((each) => each.item === item);
   if (!stated) return { ...defaultUnitTimes[item], assumed: true };
-  return { hours: stated.time.value, per: stated.time.dimension === 'labour a length' ? 'metre' : 'each', assumed: false };
+  return {
+    hours: stated.time.value,
+    per: stated.time.dimension === 'labour a length' ? 'metre' : 'each',
+    assumed: false,
+  };
 }
 
 /** `pieces`: of the spiral, for the steps that lift or join it. */
 export function workOf(ground: Ground, step: Step, areas: readonly Area[], pieces: number): Work {
   const { job } = ground;
-  const metres = (kind: 'panels' | 'area'): number => (kind === 'panels'
-    ? ground.runs.flatMap((run) => within(run.panels, areas)).reduce((sum, panel) => sum + panel.to - panel.from, 0)
-    : areas.reduce((sum, area) => sum + area.to - area.from, 0)) / 1000;
+  const metres = (kind: 'panels' | 'area'): number =>
+    (kind === 'panels'
+      ? ground.runs
+          .flatMap((run) => within(run.panels, areas))
+          .reduce((sum, panel) => sum + panel.to - panel.from, 0)
+      : areas.reduce((sum, area) => sum + area.to - area.from, 0)) / 1000;
   const count = (list: Ground['covers']): number => within(list, areas).length;
-  const work = (item: WorkItem, number: number, length: number, share = 1, most = mostPeople[step.action]): Work => {
+  const work = (
+    item: WorkItem,
+    number: number,
+    length: number,
+    share = 1,
+    most = mostPeople[step.action],
+  ): Work => {
     const { hours, per, assumed } = unitTime(job, item);
     const amount = per === 'metre' ? length : number;
-    const by = per === 'metre' ? `${formatNumber(Math.round(amount * 100) / 100)} m at ${formatNumber(hours * share)} h/m` : `${formatNumber(amount)} at ${formatNumber(Math.round(hours * share * 1000) / 1000)} h`;
-    return { personHours: hours * share * amount, mostPeople: most, basis: by, defaults: assumed ? [item] : [] };
+    const by =
+      per === 'metre'
+        ? `${formatNumber(Math.round(amount * 100) / 100)} m at ${formatNumber(hours * share)} h/m`
+        : `${formatNumber(amount)} at ${formatNumber(Math.round(hours * share * 1000) / 1000)} h`;
+    return {
+      personHours: hours * share * amount,
+      mostPeople: most,
+      basis: by,
+      defaults: assumed ? [item] : [],
+    };
   };
   switch (step.action) {
     case 'isolate':
@@ -59,20 +85,30 @@ export function workOf(ground: Ground, step: Step, areas: readonly Area[], piece
       return work('isolate', 1, 0, 0.25);
     case 'remove isolation':
       return work('isolate', 1, 0, 0.5);
-    case 'covers off': case 'covers on':
+    case 'covers off':
+    case 'covers on':
       return work('cover', count(ground.covers), metres('area'));
-    case 'braces off': case 'braces on':
+    case 'braces off':
+    case 'braces on':
       return work('brace', count(ground.braces), metres('area'));
-    case 'hold-downs off': case 'hold-downs on':
+    case 'hold-downs off':
+    case 'hold-downs on':
       return work('hold-down', count(ground.holdDowns), metres('area'));
-    case 'restrain screw': case 'unbolt drive': case 'bolt drive':
+    case 'restrain screw':
+    case 'unbolt drive':
+    case 'bolt drive':
       return work('screw section', 1, 0, 0.5);
     case 'remove screw':
       return work('screw section', pieces, metres('area'));
     case 'insert screw': {
       const lift = work('screw section', pieces, metres('area'));
       const weld = work('weld', Math.max(0, pieces - 1), metres('area'));
-      return { personHours: lift.personHours + weld.personHours, mostPeople: lift.mostPeople, basis: `lift ${lift.basis}; weld ${weld.basis}`, defaults: [...lift.defaults, ...weld.defaults] };
+      return {
+        personHours: lift.personHours + weld.personHours,
+        mostPeople: lift.mostPeople,
+        basis: `lift ${lift.basis}; weld ${weld.basis}`,
+        defaults: [...lift.defaults, ...weld.defaults],
+      };
     }
     case 'strip':
       return work('strip', count(ground.runs.flatMap((run) => run.panels)), metres('panels'));
@@ -82,14 +118,33 @@ export function workOf(ground: Ground, step: Step, areas: readonly Area[], piece
       return work('weld', 2, 0);
     case 'fit':
       return work('fit', count(ground.runs.flatMap((run) => run.panels)), metres('panels'));
-    case 'run empty': case 'run loaded':
+    case 'run empty':
+    case 'run loaded':
       return work('prove', 1, 0, 0.5);
   }
 }
 
 /** Judgement. */
 const mostPeople: Readonly<Record<StepAction, number>> = {
-  isolate: 2, 'prove dead': 2, 'gas test': 1, 'covers off': 6, 'braces off': 4, 'hold-downs off': 4, 'restrain screw': 4, 'unbolt drive': 3,
-  'remove screw': 6, strip: 8, clean: 6, patch: 2, fit: 4, 'insert screw': 6, 'bolt drive': 3, 'hold-downs on': 4, 'braces on': 4, 'covers on': 6,
-  'remove isolation': 2, 'run empty': 3, 'run loaded': 3,
+  isolate: 2,
+  'prove dead': 2,
+  'gas test': 1,
+  'covers off': 6,
+  'braces off': 4,
+  'hold-downs off': 4,
+  'restrain screw': 4,
+  'unbolt drive': 3,
+  'remove screw': 6,
+  strip: 8,
+  clean: 6,
+  patch: 2,
+  fit: 4,
+  'insert screw': 6,
+  'bolt drive': 3,
+  'hold-downs on': 4,
+  'braces on': 4,
+  'covers on': 6,
+  'remove isolation': 2,
+  'run empty': 3,
+  'run loaded': 3,
 };

@@ -13,11 +13,21 @@ export interface Shorter {
 }
 
 /** Steps as activities: who waits for whom, the ways of doing each, and pairs that may not overlap; times in minutes. */
-export function asProblem(steps: readonly Step[], ways: readonly (readonly Way[])[], waits: readonly (readonly number[])[], apart: readonly (readonly [number, number])[], teams: readonly Team[]): ScheduleProblem {
+export function asProblem(
+  steps: readonly Step[],
+  ways: readonly (readonly Way[])[],
+  waits: readonly (readonly number[])[],
+  apart: readonly (readonly [number, number])[],
+  teams: readonly Team[],
+): ScheduleProblem {
   return {
     activities: steps.map((step, i) => ({
-      name: sayStep(step), after: waits[i] ?? [],
-      modes: (ways[i] ?? []).map((way) => ({ duration: way.minutes, uses: way.teams.map((resource) => ({ resource, amount: 1 })) })),
+      name: sayStep(step),
+      after: waits[i] ?? [],
+      modes: (ways[i] ?? []).map((way) => ({
+        duration: way.minutes,
+        uses: way.teams.map((resource) => ({ resource, amount: 1 })),
+      })),
     })),
     resources: teams.map((team) => ({ name: team.name, capacity: 1 })),
     exclusions: apart,
@@ -25,21 +35,36 @@ export function asProblem(steps: readonly Step[], ways: readonly (readonly Way[]
 }
 
 /** Most first; only what saves anything. `problemFor` builds the scheduling problem of the job with more to hand; `now` in minutes. */
-export function whatShortens(job: Job, problemFor: (job: Job) => ScheduleProblem, now: number): readonly Shorter[] {
+export function whatShortens(
+  job: Job,
+  problemFor: (job: Job) => ScheduleProblem,
+  now: number,
+): readonly Shorter[] {
   const tries: { readonly what: string; readonly job: Job }[] = [];
-  const biggest = job.crews.reduce<Job['crews'][number] | undefined>((best, each) => ((each.crew?.size.count ?? 0) > (best?.crew?.size.count ?? 0) ? each : best), undefined);
+  const biggest = job.crews.reduce<Job['crews'][number] | undefined>(
+    (best, each) => ((each.crew?.size.count ?? 0) > (best?.crew?.size.count ?? 0) ? each : best),
+    undefined,
+  );
   if (biggest?.crew) {
     const use = { ...biggest.use, name: `another ${biggest.use.name}` };
-    tries.push({ what: `one more crew like ${biggest.use.name} (${biggest.crew.size.count} people)`, job: { ...job, crews: [...job.crews, { use, crew: { ...biggest.crew, name: use.name } }] } });
+    tries.push({
+      what: `one more crew like ${biggest.use.name} (${biggest.crew.size.count} people)`,
+      job: { ...job, crews: [...job.crews, { use, crew: { ...biggest.crew, name: use.name } }] },
+    });
   }
   const unit = job.accessUnits[0];
   if (unit?.unit) {
     const use = { ...unit.use, name: `another ${unit.use.name}` };
-    tries.push({ what: `one more access unit like ${unit.use.name}`, job: { ...job, accessUnits: [...job.accessUnits, { use, unit: { ...unit.unit, name: use.name } }] } });
+    tries.push({
+      what: `one more access unit like ${unit.use.name}`,
+      job: { ...job, accessUnits: [...job.accessUnits, { use, unit: { ...unit.unit, name: use.name } }] },
+    });
   }
-  return tries.flatMap(({ what, job: changed }): Shorter[] => {
-    const shorter = scheduleJobs(problemFor(changed), { shakes: 200, nodes: 0 });
-    const saves = shorter.kind === 'schedule' ? (now - shorter.makespan) / 60 : 0;
-    return saves > 0 ? [{ what, saves }] : [];
-  }).sort((a, b) => b.saves - a.saves);
+  return tries
+    .flatMap(({ what, job: changed }): Shorter[] => {
+      const shorter = scheduleJobs(problemFor(changed), { shakes: 200, nodes: 0 });
+      const saves = shorter.kind === 'schedule' ? (now - shorter.makespan) / 60 : 0;
+      return saves > 0 ? [{ what, saves }] : [];
+    })
+    .sort((a, b) => b.saves - a.saves);
 }

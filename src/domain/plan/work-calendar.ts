@@ -29,27 +29,42 @@ const usualShift = { from: 7, to: 15, days: [] as readonly number[] };
 const mostDays = 800;
 
 export function workCalendar(job: Job): WorkCalendar {
-  const declared = job.conveyor.plant.shifts.map((shift) => ({ from: shift.from.hours, to: shift.to.hours, days: shift.days }));
+  const declared = job.conveyor.plant.shifts.map((shift) => ({
+    from: shift.from.hours,
+    to: shift.to.hours,
+    days: shift.days,
+  }));
   const shifts = declared.length > 0 ? declared : [usualShift];
-  const assumed = declared.length > 0 ? {} : { assumed: 'No shift is declared: 7:00 to 15:00 every day is taken, a judgement.' };
+  const assumed =
+    declared.length > 0
+      ? {}
+      : { assumed: 'No shift is declared: 7:00 to 15:00 every day is taken, a judgement.' };
   const first = job.window?.from.day;
   // Without a window, days are counted from a Monday, so that shifts on weekdays come in their usual order.
   const origin = first ?? (4 as CalendarDay);
   const days = job.window ? job.window.to.day - job.window.from.day + 1 : undefined;
   const spans = spansOf(shifts, origin);
-  const available = days === undefined ? undefined : spans.filter((span) => span.from < days * 24).reduce((sum, span) => sum + Math.min(span.to, days * 24) - span.from, 0);
+  const available =
+    days === undefined
+      ? undefined
+      : spans
+          .filter((span) => span.from < days * 24)
+          .reduce((sum, span) => sum + Math.min(span.to, days * 24) - span.from, 0);
 
   const at = (hours: number, start: boolean): Moment | undefined => {
     let left = hours;
     for (const span of spans) {
       const length = span.to - span.from;
-      if (start ? left < length - 1e-9 : left <= length + 1e-9) return moment(origin, span.from + Math.max(0, left), start);
+      if (start ? left < length - 1e-9 : left <= length + 1e-9)
+        return moment(origin, span.from + Math.max(0, left), start);
       left -= length;
     }
     return undefined;
   };
   return {
-    available, ...assumed, works: spans.length > 0,
+    available,
+    ...assumed,
+    works: spans.length > 0,
     startAt: (hours) => (first === undefined ? undefined : at(hours, true)),
     finishAt: (hours) => (first === undefined ? undefined : at(hours, false)),
     shiftsFor: (hours) => {
@@ -74,7 +89,10 @@ function moment(origin: CalendarDay, hours: number, start: boolean): Moment {
 }
 
 /** Hours from midnight of the first day; shifts that touch or overlap are one span. */
-function spansOf(shifts: readonly { readonly from: number; readonly to: number; readonly days: readonly number[] }[], origin: CalendarDay): { from: number; to: number }[] {
+function spansOf(
+  shifts: readonly { readonly from: number; readonly to: number; readonly days: readonly number[] }[],
+  origin: CalendarDay,
+): { from: number; to: number }[] {
   const all: { from: number; to: number }[] = [];
   for (let d = 0; d < mostDays; d++) {
     for (const shift of shifts) {

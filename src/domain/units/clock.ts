@@ -33,7 +33,8 @@ export function proposeTimeOfDay(text: string): string | undefined {
 
 /** `7:30`; hours taken round the face, to the nearest minute, noon and midnight as `12:00`. Throws RangeError on NaN. */
 export function formatClock(hours: number): string {
-  if (!Number.isFinite(hours)) throw new RangeError(`A clock position cannot be printed: ${hours} is not a number.`);
+  if (!Number.isFinite(hours))
+    throw new RangeError(`A clock position cannot be printed: ${hours} is not a number.`);
   const minutes = ((Math.round(hours * 60) % 720) + 720) % 720;
   const hour = Math.floor(minutes / 60);
   return `${hour === 0 ? 12 : hour}:${String(minutes % 60).padStart(2, '0')}`;
@@ -41,7 +42,8 @@ export function formatClock(hours: number): string {
 
 /** Time of day from hours after midnight: 7.5 → `07:30`, 24 → `24:00`. Throws RangeError outside 0 … 24. */
 export function formatTimeOfDay(hours: number): string {
-  if (!(hours >= 0 && hours <= 24)) throw new RangeError(`There is no time of day ${hours} hours after midnight.`);
+  if (!(hours >= 0 && hours <= 24))
+    throw new RangeError(`There is no time of day ${hours} hours after midnight.`);
   const minutes = Math.round(hours * 60);
   return `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
 }

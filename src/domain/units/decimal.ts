@@ -42,7 +42,10 @@ function multiply(a: Decimal, b: Decimal): Decimal {
 
 function add(a: Decimal, b: Decimal): Decimal {
   const power = Math.min(a.power, b.power);
-  return { digits: a.digits * 10n ** BigInt(a.power - power) + b.digits * 10n ** BigInt(b.power - power), power };
+  return {
+    digits: a.digits * 10n ** BigInt(a.power - power) + b.digits * 10n ** BigInt(b.power - power),
+    power,
+  };
 }
 
 /** Exact where the quotient is a decimal of up to 25 digits; otherwise correct to 25 digits, far below a double's last. */

@@ -15,9 +15,26 @@ export interface FormatOptions {
 
 /** What a reader expects to see when nobody asks for a unit. */
 const shown: Readonly<Record<Dimension, string>> = {
-  length: 'mm', angle: 'deg', duration: 'h', mass: 'kg', temperature: '°C', force: 'N', power: 'kW', rotation: 'rpm',
-  density: 'kg/m3', ratio: '%', 'mass flow': 't/h', current: 'A', money: '', duty: 'h/week', expansion: 'um/m/K',
-  stress: 'MPa', velocity: 'm/s', 'labour a length': 'h/m', 'money a duration': '/h', 'money a length': '/m',
+  length: 'mm',
+  angle: 'deg',
+  duration: 'h',
+  mass: 'kg',
+  temperature: '°C',
+  force: 'N',
+  power: 'kW',
+  rotation: 'rpm',
+  density: 'kg/m3',
+  ratio: '%',
+  'mass flow': 't/h',
+  current: 'A',
+  money: '',
+  duty: 'h/week',
+  expansion: 'um/m/K',
+  stress: 'MPa',
+  velocity: 'm/s',
+  'labour a length': 'h/m',
+  'money a duration': '/h',
+  'money a length': '/m',
 };
 
 /**
@@ -25,10 +42,12 @@ const shown: Readonly<Record<Dimension, string>> = {
  * Throws RangeError for NaN, an infinity, or a unit that is not one of the dimension.
  */
 export function formatValue(value: number, dimension: Dimension, options: FormatOptions = {}): string {
-  if (!Number.isFinite(value)) throw new RangeError(`A ${dimension} cannot be printed: ${value} is not a number.`);
+  if (!Number.isFinite(value))
+    throw new RangeError(`A ${dimension} cannot be printed: ${value} is not a number.`);
   const spelling = options.unit ?? (options.currency ?? '') + shown[dimension];
   const found = findUnit(spelling);
-  if (found?.unit.dimension !== dimension) throw new RangeError(`A ${dimension} cannot be printed in "${spelling}".`);
+  if (found?.unit.dimension !== dimension)
+    throw new RangeError(`A ${dimension} cannot be printed in "${spelling}".`);
   return `${formatNumber(fromBase(value, found.unit), options.digits)} ${spelling}`;
 }
 

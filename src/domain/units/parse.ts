@@ -25,7 +25,8 @@ export interface Misread {
   readonly note?: string;
 }
 
-export type Parsed<D extends Dimension = Dimension> = { readonly ok: true; readonly quantity: Quantity<D> } | Misread;
+export type Parsed<D extends Dimension = Dimension> =
+  { readonly ok: true; readonly quantity: Quantity<D> } | Misread;
 
 const shape = /^([+-]?)((?:\d+[ \t]+)?\d+\/\d+|\d[\d.,]*(?:[eE][+-]?\d+)?)[ \t]*(\S.*)?$/;
 
@@ -48,14 +49,34 @@ export function parseQuantity<D extends Dimension>(text: string, expected: D): P
   const found = findUnit(unit);
   if (!found) {
     const note = whyNot(unit);
-    return { ok: false, problem: 'unknown unit', unit, suggestions: suggestUnits(unit, expected), ...(note ? { note } : {}) };
+    return {
+      ok: false,
+      problem: 'unknown unit',
+      unit,
+      suggestions: suggestUnits(unit, expected),
+      ...(note ? { note } : {}),
+    };
   }
   if (found.unit.dimension !== expected) {
-    return { ok: false, problem: 'wrong dimension', unit, found: found.unit.dimension, suggestions: suggestUnits(unit, expected) };
+    return {
+      ok: false,
+      problem: 'wrong dimension',
+      unit,
+      found: found.unit.dimension,
+      suggestions: suggestUnits(unit, expected),
+    };
   }
   const value = toBase(written, found.unit);
   if (!Number.isFinite(value)) return { ok: false, problem: 'not a number', unit };
-  return { ok: true, quantity: { dimension: expected, value, text: trimmed, ...(found.currency ? { currency: found.currency } : {}) } };
+  return {
+    ok: true,
+    quantity: {
+      dimension: expected,
+      value,
+      text: trimmed,
+      ...(found.currency ? { currency: found.currency } : {}),
+    },
+  };
 }
 
 /** Spellings an author may use for a dimension, commonest first; for money with a few currencies as examples. */
@@ -76,13 +97,19 @@ function readNumber(sign: string, number: string): Written | undefined {
 }
 
 /** `8,4 mm` can only be 8.4; `12,000 h` can be twelve or twelve thousand, and nobody but the author knows. */
-function commaDecimal(sign: string, number: string, spelling: string | undefined, expected: Dimension): Misread {
+function commaDecimal(
+  sign: string,
+  number: string,
+  spelling: string | undefined,
+  expected: Dimension,
+): Misread {
   const rest = spelling === undefined ? '' : ` ${spelling}`;
   const mended = (digits: string): string => `${sign}${digits}${rest}`;
   const problem = { ok: false, problem: 'comma decimal', ...(spelling ? { unit: spelling } : {}) } as const;
   const certain = (digits: string): Misread => {
     // What follows must at least look like a unit; otherwise nobody knows what the comma was for.
-    if (spelling !== undefined && !/^\/?[\p{L}°%"]/u.test(spelling)) return { ok: false, problem: 'not a number', unit: spelling };
+    if (spelling !== undefined && !/^\/?[\p{L}°%"]/u.test(spelling))
+      return { ok: false, problem: 'not a number', unit: spelling };
     const suggestions = spelling === undefined ? spellingsOf(expected) : undefined;
     return { ...problem, corrected: mended(digits), ...(suggestions ? { suggestions } : {}) };
   };
@@ -90,7 +117,9 @@ function commaDecimal(sign: string, number: string, spelling: string | undefined
     return { ...problem, readings: [mended(number.replace(',', '.')), mended(number.replace(',', ''))] };
   }
   if (/^\d+,\d+([eE][+-]?\d+)?$/.test(number)) return certain(number.replace(',', '.'));
-  if (/^[1-9]\d{0,2}(,\d{3})+\.\d+$/.test(number) || /^[1-9]\d{0,2}(,\d{3}){2,}$/.test(number)) return certain(number.replaceAll(',', ''));
-  if (/^[1-9]\d{0,2}(\.\d{3})+,\d+$/.test(number)) return certain(number.replaceAll('.', '').replace(',', '.'));
+  if (/^[1-9]\d{0,2}(,\d{3})+\.\d+$/.test(number) || /^[1-9]\d{0,2}(,\d{3}){2,}$/.test(number))
+    return certain(number.replaceAll(',', ''));
+  if (/^[1-9]\d{0,2}(\.\d{3})+,\d+$/.test(number))
+    return certain(number.replaceAll('.', '').replace(',', '.'));
   return { ok: false, problem: 'not a number', ...(spelling ? { unit: spelling } : {}) };
 }

@@ -17,24 +17,101 @@ export interface Unit {
 /** Commonest first; other spellings that mean the same follow the name. */
 type Row = readonly [spellings: string, times: string, over?: string, shift?: string];
 
-const rows: Readonly<Record<Exclude<Dimension, 'money' | 'money a duration' | 'money a length'>, readonly Row[]>> = {
-  length: [['mm', '1'], ['m', '1000'], ['in inch inches "', '25.4'], ['cm', '10'], ['ft foot feet', '304.8'], ['um µm μm', '0.001']],
-  angle: [['deg °', '1'], ['rad', '57.29577951308232087679815481410517']],
-  duration: [['h', '1'], ['week weeks', '168'], ['d day days', '24'], ['min', '1', '60'], ['s', '1', '3600']],
-  mass: [['kg', '1'], ['t', '1000'], ['g', '0.001'], ['lb', '0.45359237']],
-  temperature: [['degC °C', '1'], ['degF °F', '5', '9', '-32'], ['K', '1', '1', '-273.15']],
-  force: [['N', '1'], ['kN', '1000'], ['lbf', '4.4482216152605']],
-  power: [['kW', '1'], ['W', '0.001'], ['hp', '0.74569987158227022']],
-  rotation: [['rpm', '1'], ['1/min /min r/min', '1']],
-  density: [['kg/m3 kg/m³', '1'], ['t/m3 t/m³', '1000'], ['g/cm3 g/cm³', '1000'], ['lb/ft3 lb/ft³', '0.45359237', '0.028316846592']],
-  ratio: [['%', '0.01'], ['1', '1']],
-  'mass flow': [['t/h', '1'], ['kg/h', '0.001'], ['t/d t/day', '1', '24'], ['t/week', '1', '168'], ['lb/h', '0.00045359237']],
-  current: [['A', '1'], ['mA', '0.001']],
-  duty: [['h/week', '1', '7'], ['h/d h/day', '1']],
-  expansion: [['um/m/K µm/m/K μm/m/K', '0.000001'], ['1/K /K', '1'], ['mm/m/K', '0.001'], ['ppm/K', '0.000001']],
-  stress: [['MPa', '1'], ['GPa', '1000'], ['N/mm2 N/mm²', '1'], ['psi', '4.4482216152605', '645.16']],
-  velocity: [['m/s', '1'], ['mm/s', '0.001'], ['m/min', '1', '60'], ['ft/s', '0.3048']],
-  'labour a length': [['h/m', '1'], ['min/m', '1', '60'], ['h/ft', '1', '0.3048']],
+const rows: Readonly<
+  Record<Exclude<Dimension, 'money' | 'money a duration' | 'money a length'>, readonly Row[]>
+> = {
+  length: [
+    ['mm', '1'],
+    ['m', '1000'],
+    ['in inch inches "', '25.4'],
+    ['cm', '10'],
+    ['ft foot feet', '304.8'],
+    ['um µm μm', '0.001'],
+  ],
+  angle: [
+    ['deg °', '1'],
+    ['rad', '57.29577951308232087679815481410517'],
+  ],
+  duration: [
+    ['h', '1'],
+    ['week weeks', '168'],
+    ['d day days', '24'],
+    ['min', '1', '60'],
+    ['s', '1', '3600'],
+  ],
+  mass: [
+    ['kg', '1'],
+    ['t', '1000'],
+    ['g', '0.001'],
+    ['lb', '0.45359237'],
+  ],
+  temperature: [
+    ['degC °C', '1'],
+    ['degF °F', '5', '9', '-32'],
+    ['K', '1', '1', '-273.15'],
+  ],
+  force: [
+    ['N', '1'],
+    ['kN', '1000'],
+    ['lbf', '4.4482216152605'],
+  ],
+  power: [
+    ['kW', '1'],
+    ['W', '0.001'],
+    ['hp', '0.74569987158227022'],
+  ],
+  rotation: [
+    ['rpm', '1'],
+    ['1/min /min r/min', '1'],
+  ],
+  density: [
+    ['kg/m3 kg/m³', '1'],
+    ['t/m3 t/m³', '1000'],
+    ['g/cm3 g/cm³', '1000'],
+    ['lb/ft3 lb/ft³', '0.45359237', '0.028316846592'],
+  ],
+  ratio: [
+    ['%', '0.01'],
+    ['1', '1'],
+  ],
+  'mass flow': [
+    ['t/h', '1'],
+    ['kg/h', '0.001'],
+    ['t/d t/day', '1', '24'],
+    ['t/week', '1', '168'],
+    ['lb/h', '0.00045359237'],
+  ],
+  current: [
+    ['A', '1'],
+    ['mA', '0.001'],
+  ],
+  duty: [
+    ['h/week', '1', '7'],
+    ['h/d h/day', '1'],
+  ],
+  expansion: [
+    ['um/m/K µm/m/K μm/m/K', '0.000001'],
+    ['1/K /K', '1'],
+    ['mm/m/K', '0.001'],
+    ['ppm/K', '0.000001'],
+  ],
+  stress: [
+    ['MPa', '1'],
+    ['GPa', '1000'],
+    ['N/mm2 N/mm²', '1'],
+    ['psi', '4.4482216152605', '645.16'],
+  ],
+  velocity: [
+    ['m/s', '1'],
+    ['mm/s', '0.001'],
+    ['m/min', '1', '60'],
+    ['ft/s', '0.3048'],
+  ],
+  'labour a length': [
+    ['h/m', '1'],
+    ['min/m', '1', '60'],
+    ['h/ft', '1', '0.3048'],
+  ],
 };
 
 /** Money rates are a currency and one of these; a day or week of labour is not a fixed number of hours, so only `/h`. */
@@ -62,14 +139,24 @@ export function isCurrency(code: string): boolean {
 
 const bySpelling = new Map<string, Unit>();
 const spellings = new Map<Dimension, string[]>();
-for (const [dimension, units] of Object.entries(rows) as [Dimension, readonly Row[]][]) { // Object.entries widens the keys of `rows` to string
+for (const [dimension, units] of Object.entries(rows) as [Dimension, readonly Row[]][]) {
+  // Object.entries widens the keys of `rows` to string
   for (const [names, times, over, shift] of units) {
     const [name = '', ...others] = names.split(' ');
-    const unit: Unit = { dimension, name, times, ...(over === undefined ? {} : { over }), ...(shift === undefined ? {} : { shift }) };
+    const unit: Unit = {
+      dimension,
+      name,
+      times,
+      ...(over === undefined ? {} : { over }),
+      ...(shift === undefined ? {} : { shift }),
+    };
     for (const spelling of [name, ...others]) bySpelling.set(spelling, unit);
   }
   const all = units.map(([names]) => names.split(' '));
-  spellings.set(dimension, [...all.map((names) => names[0] ?? ''), ...all.flatMap((names) => names.slice(1))]);
+  spellings.set(dimension, [
+    ...all.map((names) => names[0] ?? ''),
+    ...all.flatMap((names) => names.slice(1)),
+  ]);
 }
 
 /** The unit of a spelling, of whatever dimension; undefined where there is none. Money comes with its currency. */
@@ -83,13 +170,17 @@ export function findUnit(spelling: string): { readonly unit: Unit; readonly curr
   const rate = rates.find(([end]) => end === ending);
   if (!rate) return undefined;
   const [, dimension, times, over] = rate;
-  return { unit: { dimension, name: spelling, times, ...(over === undefined ? {} : { over }) }, currency: code };
+  return {
+    unit: { dimension, name: spelling, times, ...(over === undefined ? {} : { over }) },
+    currency: code,
+  };
 }
 
 /** Spellings an author may use for a dimension, commonest first; for money with a few currencies as examples. */
 export function unitsOf(dimension: Dimension): readonly string[] {
   const known = spellings.get(dimension);
   if (known) return known;
-  const endings = dimension === 'money' ? [''] : rates.filter(([, of]) => of === dimension).map(([ending]) => ending);
+  const endings =
+    dimension === 'money' ? [''] : rates.filter(([, of]) => of === dimension).map(([ending]) => ending);
   return endings.flatMap((ending) => ['EUR', 'GBP', 'USD', 'CHF', 'SEK', 'PLN'].map((code) => code + ending));
 }

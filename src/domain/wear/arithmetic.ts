@@ -25,8 +25,19 @@ export interface HandInput {
  */
 export type HandResult =
   | { readonly kind: 'no reading' }
-  | { readonly kind: 'no wear measured'; readonly last: ThicknessReading; readonly longTerm: number; readonly shortTerm: ShortTerm }
-  | { readonly kind: 'at the limit'; readonly last: ThicknessReading; readonly longTerm: number; readonly shortTerm: ShortTerm; readonly below: number }
+  | {
+      readonly kind: 'no wear measured';
+      readonly last: ThicknessReading;
+      readonly longTerm: number;
+      readonly shortTerm: ShortTerm;
+    }
+  | {
+      readonly kind: 'at the limit';
+      readonly last: ThicknessReading;
+      readonly longTerm: number;
+      readonly shortTerm: ShortTerm;
+      readonly below: number;
+    }
   | {
       readonly kind: 'rate';
       readonly last: ThicknessReading;
@@ -49,23 +60,32 @@ export type ShortTerm =
 
 export function handArithmetic(input: HandInput): HandResult {
   const readings = input.readings
-    .filter((r) => Number.isFinite(r.exposure) && Number.isFinite(r.thickness) && r.exposure > 0 && r.thickness >= 0)
+    .filter(
+      (r) =>
+        Number.isFinite(r.exposure) && Number.isFinite(r.thickness) && r.exposure > 0 && r.thickness >= 0,
+    )
     .sort((a, b) => a.exposure - b.exposure);
   const last = readings.at(-1);
   if (!last || !Number.isFinite(input.fitted) || !Number.isFinite(input.least)) return { kind: 'no reading' };
 
   const longTerm = longTermRate(input.fitted, last.thickness, last.exposure);
   const shortTerm = shortTermRate(readings.at(-2), last);
-  if (last.thickness <= input.least) return { kind: 'at the limit', last, longTerm, shortTerm, below: input.least - last.thickness };
+  if (last.thickness <= input.least)
+    return { kind: 'at the limit', last, longTerm, shortTerm, below: input.least - last.thickness };
 
   const short = shortTerm.kind === 'rate' ? shortTerm.rate : -Infinity;
   const ruling = Math.max(longTerm, short);
   if (!(ruling > 0)) return { kind: 'no wear measured', last, longTerm, shortTerm };
   const remaining = remainingLife(last.thickness, input.least, ruling);
   return {
-    kind: 'rate', last, longTerm, shortTerm, ruling,
+    kind: 'rate',
+    last,
+    longTerm,
+    shortTerm,
+    ruling,
     rules: short > longTerm ? 'short-term' : 'long-term',
-    remaining, nextInspection: remaining / 2,
+    remaining,
+    nextInspection: remaining / 2,
   };
 }
 
@@ -80,7 +100,9 @@ export function shortTermRate(previous: ThicknessReading | undefined, last: Thic
   const between = last.exposure - previous.exposure;
   if (!(between > 0)) return { kind: 'no exposure between' };
   const loss = previous.thickness - last.thickness;
-  return loss < 0 ? { kind: 'thicker later', gain: -loss, from: previous } : { kind: 'rate', rate: loss / between, from: previous };
+  return loss < 0
+    ? { kind: 'thicker later', gain: -loss, from: previous }
+    : { kind: 'rate', rate: loss / between, from: previous };
 }
 
 /** RL = (t − t_min) / rate in units of exposure; 0 at or below the least thickness. `rate` > 0, mm per unit of exposure. */

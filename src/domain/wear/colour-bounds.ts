@@ -23,7 +23,13 @@ export interface ColourInput {
  */
 export type ColourResult =
   | { readonly kind: 'nothing seen' }
-  | { readonly kind: 'at most'; readonly last: LayerSeen; readonly highRate: number; readonly leastThickness: number; readonly leastLife: number }
+  | {
+      readonly kind: 'at most';
+      readonly last: LayerSeen;
+      readonly highRate: number;
+      readonly leastThickness: number;
+      readonly leastLife: number;
+    }
   | {
       readonly kind: 'between';
       readonly last: LayerSeen;
@@ -40,8 +46,13 @@ export type ColourResult =
 export function colourBounds(input: ColourInput): ColourResult {
   const depths = layerDepths(input.layers);
   const full = depths.at(-1) ?? 0;
-  const seen = input.seen.filter((s) => Number.isFinite(s.exposure) && s.exposure > 0 && s.layer >= 0 && s.layer <= input.layers.length);
-  const last = seen.reduce<LayerSeen | undefined>((a, b) => (a === undefined || b.exposure >= a.exposure ? b : a), undefined);
+  const seen = input.seen.filter(
+    (s) => Number.isFinite(s.exposure) && s.exposure > 0 && s.layer >= 0 && s.layer <= input.layers.length,
+  );
+  const last = seen.reduce<LayerSeen | undefined>(
+    (a, b) => (a === undefined || b.exposure >= a.exposure ? b : a),
+    undefined,
+  );
   if (!last || !(full > 0)) return { kind: 'nothing seen' };
 
   // Layer k showing: depth of k layers is reached, depth of k + 1 layers is not (except at the trough, which has no next).
@@ -51,10 +62,13 @@ export function colourBounds(input: ColourInput): ColourResult {
     const reached = (depths[look.layer] ?? 0) / look.exposure;
     if (look.layer > 0 && (low === undefined || reached > low.rate)) low = { rate: reached, by: look };
     const next = depths[look.layer + 1];
-    if (next !== undefined && (high === undefined || next / look.exposure < high.rate)) high = { rate: next / look.exposure, by: look };
+    if (next !== undefined && (high === undefined || next / look.exposure < high.rate))
+      high = { rate: next / look.exposure, by: look };
   }
-  if (low && high && low.rate > high.rate) return { kind: 'contradiction', reached: low.by, notReached: high.by };
-  if (last.layer === input.layers.length) return { kind: 'worn through', last, lowRate: low?.rate ?? full / last.exposure };
+  if (low && high && low.rate > high.rate)
+    return { kind: 'contradiction', reached: low.by, notReached: high.by };
+  if (last.layer === input.layers.length)
+    return { kind: 'worn through', last, lowRate: low?.rate ?? full / last.exposure };
   if (!high) return { kind: 'nothing seen' };
 
   const thickness = (rate: number): number => Math.max(0, full - rate * last.exposure);
@@ -63,8 +77,14 @@ export function colourBounds(input: ColourInput): ColourResult {
   const leastLife = life(high.rate);
   if (!low) return { kind: 'at most', last, highRate: high.rate, leastThickness, leastLife };
   return {
-    kind: 'between', last, lowRate: low.rate, highRate: high.rate,
-    leastThickness, mostThickness: thickness(low.rate), leastLife, mostLife: life(low.rate),
+    kind: 'between',
+    last,
+    lowRate: low.rate,
+    highRate: high.rate,
+    leastThickness,
+    mostThickness: thickness(low.rate),
+    leastLife,
+    mostLife: life(low.rate),
   };
 }
 

@@ -68,17 +68,66 @@ export interface LifeColumns {
 export type Remark =
   | { readonly kind: 'no such unit'; readonly reading: number; readonly unit: number; readonly leftOut: true }
   | { readonly kind: 'not a number'; readonly reading: number; readonly unit: number; readonly leftOut: true }
-  | { readonly kind: 'before fitting'; readonly reading: number; readonly unit: number; readonly exposure: number; readonly leftOut: true }
+  | {
+      readonly kind: 'before fitting';
+      readonly reading: number;
+      readonly unit: number;
+      readonly exposure: number;
+      readonly leftOut: true;
+    }
   /** A reading at no exposure tells of the gauge, not of the rate. A layer or the trough seen worn at no exposure is left out. */
-  | { readonly kind: 'no exposure yet'; readonly reading: number; readonly unit: number; readonly leftOut: boolean }
-  | { readonly kind: 'no such layer'; readonly reading: number; readonly unit: number; readonly layer: number; readonly leftOut: true }
-  | { readonly kind: 'negative thickness'; readonly reading: number; readonly unit: number; readonly thickness: number; readonly leftOut: true }
-  | { readonly kind: 'thicker than fitted'; readonly reading: number; readonly unit: number; readonly thickness: number; readonly fitted: number; readonly leftOut: boolean }
+  | {
+      readonly kind: 'no exposure yet';
+      readonly reading: number;
+      readonly unit: number;
+      readonly leftOut: boolean;
+    }
+  | {
+      readonly kind: 'no such layer';
+      readonly reading: number;
+      readonly unit: number;
+      readonly layer: number;
+      readonly leftOut: true;
+    }
+  | {
+      readonly kind: 'negative thickness';
+      readonly reading: number;
+      readonly unit: number;
+      readonly thickness: number;
+      readonly leftOut: true;
+    }
+  | {
+      readonly kind: 'thicker than fitted';
+      readonly reading: number;
+      readonly unit: number;
+      readonly thickness: number;
+      readonly fitted: number;
+      readonly leftOut: boolean;
+    }
   /** A later reading thicker than an earlier one beyond 3σ√2: a replaced liner, another point, or a misread. Kept; see outliers. */
-  | { readonly kind: 'thicker than before'; readonly reading: number; readonly earlier: number; readonly unit: number; readonly growth: number }
+  | {
+      readonly kind: 'thicker than before';
+      readonly reading: number;
+      readonly earlier: number;
+      readonly unit: number;
+      readonly growth: number;
+    }
   /** One reading says that the depth was reached, a later one that it was not. The worse one, `earlier`, is believed. */
-  | { readonly kind: 'contradiction'; readonly reading: number; readonly earlier: number; readonly unit: number; readonly depth: number }
+  | {
+      readonly kind: 'contradiction';
+      readonly reading: number;
+      readonly earlier: number;
+      readonly unit: number;
+      readonly depth: number;
+    }
   /** The colours seen and the thicknesses measured cannot both be right. `chance`: of such colours, given the thicknesses. */
   | { readonly kind: 'colour against thickness'; readonly unit: number; readonly chance: number }
   /** A thickness far from what all else foretold. `weight`, 0 to 1, is what it counts for, 1 where it is its unit's only one; `expected` mm; `deviation` in standard deviations. */
-  | { readonly kind: 'outlier'; readonly reading: number; readonly unit: number; readonly weight: number; readonly expected: number; readonly deviation: number };
+  | {
+      readonly kind: 'outlier';
+      readonly reading: number;
+      readonly unit: number;
+      readonly weight: number;
+      readonly expected: number;
+      readonly deviation: number;
+    };

@@ -7,9 +7,18 @@ import { addDays } from '../units/calendar.js';
 import type { CalendarForecast } from './to-calendar.js';
 
 export type NextInspection =
-  | { readonly kind: 'by'; readonly day: CalendarDay; readonly because: 'half the remaining life' | 'the declared risk'; readonly chance: number | undefined }
+  | {
+      readonly kind: 'by';
+      readonly day: CalendarDay;
+      readonly because: 'half the remaining life' | 'the declared risk';
+      readonly chance: number | undefined;
+    }
   /** The chance that the limit has been reached already exceeds the declared risk, or the arithmetic leaves no life. */
-  | { readonly kind: 'now'; readonly because: 'half the remaining life' | 'the declared risk'; readonly chance: number | undefined }
+  | {
+      readonly kind: 'now';
+      readonly because: 'half the remaining life' | 'the declared risk';
+      readonly chance: number | undefined;
+    }
   | { readonly kind: 'cannot say'; readonly why: 'no forecast and no arithmetic' };
 
 export interface InspectionInput {
@@ -23,10 +32,15 @@ export interface InspectionInput {
 }
 
 export function nextInspection({ condemn, remainingDays, risk, asOf }: InspectionInput): NextInspection {
-  const byRisk = condemn?.kind === 'dates' ? condemn.dayOf(risk) ?? condemn.horizon : undefined;
-  const byHalf = remainingDays !== undefined && Number.isFinite(remainingDays) ? addDays(asOf, Math.floor(remainingDays / 2)) : undefined;
-  const chanceAt = (day: CalendarDay): number | undefined => (condemn?.kind === 'dates' ? condemn.reachedBy(day) : undefined);
-  if (byRisk === undefined && byHalf === undefined) return { kind: 'cannot say', why: 'no forecast and no arithmetic' };
+  const byRisk = condemn?.kind === 'dates' ? (condemn.dayOf(risk) ?? condemn.horizon) : undefined;
+  const byHalf =
+    remainingDays !== undefined && Number.isFinite(remainingDays)
+      ? addDays(asOf, Math.floor(remainingDays / 2))
+      : undefined;
+  const chanceAt = (day: CalendarDay): number | undefined =>
+    condemn?.kind === 'dates' ? condemn.reachedBy(day) : undefined;
+  if (byRisk === undefined && byHalf === undefined)
+    return { kind: 'cannot say', why: 'no forecast and no arithmetic' };
   const half = byHalf !== undefined && (byRisk === undefined || byHalf < byRisk);
   const day = half ? byHalf : (byRisk ?? asOf);
   const because = half ? 'half the remaining life' : 'the declared risk';
@@ -87,8 +101,12 @@ export function chooseOutage(input: OutageInput): OutageChoice {
   const candidates = outages.map((outage): OutageCandidate => {
     const contactChance = contact?.kind === 'dates' ? contact.reachedBy(outage.from) : undefined;
     const orderBy = addDays(outage.from, -leadTimeDays);
-    const expectedCost = costs && contactChance !== undefined ? costs.planned * (1 - contactChance) + costs.contact * contactChance : undefined;
-    const given = contact?.kind === 'dates' ? exposureGiven(contact, outage.from, input.used ?? contact.duty.now) : 0;
+    const expectedCost =
+      costs && contactChance !== undefined
+        ? costs.planned * (1 - contactChance) + costs.contact * contactChance
+        : undefined;
+    const given =
+      contact?.kind === 'dates' ? exposureGiven(contact, outage.from, input.used ?? contact.duty.now) : 0;
     return {
       outage,
       condemnChance: condemn?.kind === 'dates' ? condemn.reachedBy(outage.from) : undefined,
@@ -101,17 +119,29 @@ export function chooseOutage(input: OutageInput): OutageChoice {
   });
   let cheapest: OutageCandidate | undefined;
   for (const candidate of candidates) {
-    if (candidate.costPerExposure !== undefined && (cheapest?.costPerExposure === undefined || candidate.costPerExposure < cheapest.costPerExposure)) cheapest = candidate;
+    if (
+      candidate.costPerExposure !== undefined &&
+      (cheapest?.costPerExposure === undefined || candidate.costPerExposure < cheapest.costPerExposure)
+    )
+      cheapest = candidate;
   }
   if (candidates.length === 0) return { kind: 'no outage', chosen: undefined, candidates, cheapest };
   if (condemn?.kind !== 'dates') return { kind: 'cannot say', chosen: undefined, candidates, cheapest };
-  const within = candidates.filter(({ condemnChance }) => condemnChance !== undefined && condemnChance <= risk);
+  const within = candidates.filter(
+    ({ condemnChance }) => condemnChance !== undefined && condemnChance <= risk,
+  );
   const last = within[within.length - 1];
-  return last ? { kind: 'chosen', chosen: last, candidates, cheapest } : { kind: 'too late', chosen: candidates[0], candidates, cheapest };
+  return last
+    ? { kind: 'chosen', chosen: last, candidates, cheapest }
+    : { kind: 'too late', chosen: candidates[0], candidates, cheapest };
 }
 
 /** Exposure the liner has given by a day: what it has now and the mean of what is still to come before contact or that day. */
-function exposureGiven(contact: Extract<CalendarForecast, { kind: 'dates' }>, day: CalendarDay, used: number): number {
+function exposureGiven(
+  contact: Extract<CalendarForecast, { kind: 'dates' }>,
+  day: CalendarDay,
+  used: number,
+): number {
   const { duty } = contact;
   const days = Math.max(0, day - duty.from);
   const steps = 48;

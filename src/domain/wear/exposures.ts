@@ -20,15 +20,23 @@ export type ExposureComparison =
 /** A likelihood ratio of twenty: our judgement of enough. */
 export const enough = Math.log(20);
 
-export function compareExposures(first: ReadingColumns, second: ReadingColumns, columns: UnitColumns, pools: readonly Pool[] = [], options: WearOptions = {}): ExposureComparison {
+export function compareExposures(
+  first: ReadingColumns,
+  second: ReadingColumns,
+  columns: UnitColumns,
+  pools: readonly Pool[] = [],
+  options: WearOptions = {},
+): ExposureComparison {
   if (first.unit.length !== second.unit.length) return { kind: 'cannot say', why: 'not the same readings' };
   const { lives: _, offset: __, ...bare } = columns;
   const { expectedLife: ___, ...plain } = options;
   const settings: WearOptions = { ...plain, uncertainty: 'correct', outliers: 'keep' };
   const one = fitWear(reduceReadings(first, bare), pools, settings);
   const two = fitWear(reduceReadings(second, bare), pools, settings);
-  if (one.kind !== 'fitted' || two.kind !== 'fitted' || one.informative < 3) return { kind: 'cannot say', why: 'too few readings' };
-  if (one.units.reading.length !== two.units.reading.length) return { kind: 'cannot say', why: 'not the same readings' };
+  if (one.kind !== 'fitted' || two.kind !== 'fitted' || one.informative < 3)
+    return { kind: 'cannot say', why: 'too few readings' };
+  if (one.units.reading.length !== two.units.reading.length)
+    return { kind: 'cannot say', why: 'not the same readings' };
   const difference = two.logLikelihood - one.logLikelihood;
   const better = Math.abs(difference) < enough ? 'cannot tell' : difference > 0 ? 'second' : 'first';
   return { kind: 'compared', better, difference, readings: one.units.reading.length };

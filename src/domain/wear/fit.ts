@@ -70,7 +70,12 @@ export interface WearFit {
   /** One standard deviation of a thickness, mm. */
   readonly readingError: number;
   /** ψ, √exposure: wear over a stretch x varies by ψ/√x of itself. `ratio` is that over `per`, a usual interval between readings. */
-  readonly dutyNoise: { readonly psi: number; readonly ratio: number; readonly per: number; readonly from: 'estimated' | 'declared' | 'none' };
+  readonly dutyNoise: {
+    readonly psi: number;
+    readonly ratio: number;
+    readonly per: number;
+    readonly from: 'estimated' | 'declared' | 'none';
+  };
   readonly logLikelihood: number;
   readonly convergence: Convergence;
   /** What was borrowed from where: the factor of each level on the rate is e^offset, `standardError` on the ln scale. */
@@ -85,15 +90,24 @@ export interface WearFit {
   readonly fullWeight: WearFit | undefined;
 }
 
-export type WearResult = WearFit | { readonly kind: 'cannot say'; readonly why: 'no records and nothing expected' | 'no units' | 'only bounds and nothing expected'; readonly remarks: readonly Remark[]; readonly units: Units };
+export type WearResult =
+  | WearFit
+  | {
+      readonly kind: 'cannot say';
+      readonly why: 'no records and nothing expected' | 'no units' | 'only bounds and nothing expected';
+      readonly remarks: readonly Remark[];
+      readonly units: Units;
+    };
 
 export function fitWear(units: Units, pools: readonly Pool[] = [], options: WearOptions = {}): WearResult {
   const informative = countInformative(units);
   const bounded = countBoundedBelow(units);
   if (units.count === 0) return { kind: 'cannot say', why: 'no units', remarks: units.remarks, units };
   if (!options.expectedLife) {
-    if (informative === 0) return { kind: 'cannot say', why: 'no records and nothing expected', remarks: units.remarks, units };
-    if (bounded === 0) return { kind: 'cannot say', why: 'only bounds and nothing expected', remarks: units.remarks, units };
+    if (informative === 0)
+      return { kind: 'cannot say', why: 'no records and nothing expected', remarks: units.remarks, units };
+    if (bounded === 0)
+      return { kind: 'cannot say', why: 'only bounds and nothing expected', remarks: units.remarks, units };
   }
   const design = designOf(units.count, pools);
   const sums = summarise(units, 0);
@@ -124,27 +138,45 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
     }
   }
   const bare = finish(units, design, priors, options, weight, best, per, informative);
-  const strays = options.priors === 'none' ? [] : outlierRemarks(units, last ?? leaveOut(units, design, best, weight), weight);
+  const strays =
+    options.priors === 'none'
+      ? []
+      : outlierRemarks(units, last ?? leaveOut(units, design, best, weight), weight);
   const fit = strays.length > 0 ? { ...bare, remarks: [...bare.remarks, ...strays] } : bare;
   if (best === plain) return fit;
   let full: WearFit | undefined;
   return {
     ...fit,
     get fullWeight() {
-      return (full ??= finish(units, design, priors, options, new Float64Array(units.exposure.length).fill(1), plain, per, informative));
+      return (full ??= finish(
+        units,
+        design,
+        priors,
+        options,
+        new Float64Array(units.exposure.length).fill(1),
+        plain,
+        per,
+        informative,
+      ));
     },
   };
 }
 
 function dutyAsked(units: Units, { dutyNoise = 'estimate', priors }: WearOptions, per: number): DutyAsked {
   if (dutyNoise === 'none' || per === 0) return { kind: 'none' };
-  if (dutyNoise === 'estimate') return priors !== 'none' && hasPairs(units) ? { kind: 'estimate', prior: weakPriors.dutyNoise } : { kind: 'none' };
-  return dutyNoise.ratio > 0 ? { kind: 'declared', psi: dutyNoise.ratio * Math.sqrt(dutyNoise.per) } : { kind: 'none' };
+  if (dutyNoise === 'estimate')
+    return priors !== 'none' && hasPairs(units)
+      ? { kind: 'estimate', prior: weakPriors.dutyNoise }
+      : { kind: 'none' };
+  return dutyNoise.ratio > 0
+    ? { kind: 'declared', psi: dutyNoise.ratio * Math.sqrt(dutyNoise.per) }
+    : { kind: 'none' };
 }
 
 function countInformative(units: Units): number {
   let n = 0;
-  for (let unit = 0; unit < units.count; unit++) if (units.thicknesses[unit]! > 0 || units.indicators[unit]! > 0) n++;
+  for (let unit = 0; unit < units.count; unit++)
+    if (units.thicknesses[unit]! > 0 || units.indicators[unit]! > 0) n++;
   return n;
 }
 
@@ -153,8 +185,10 @@ function countBoundedBelow(units: Units): number {
   let n = 0;
   for (let unit = 0; unit < units.count; unit++) {
     let known = units.life[unit]! === units.life[unit]!;
-    for (let at = units.start[unit]!; at < units.start[unit + 1]! && !known; at++) known = units.exposure[at]! > 0 && units.wear[at]! > 0;
-    for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]! && !known; e++) known = units.edgeReached[e]! < Infinity;
+    for (let at = units.start[unit]!; at < units.start[unit + 1]! && !known; at++)
+      known = units.exposure[at]! > 0 && units.wear[at]! > 0;
+    for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]! && !known; e++)
+      known = units.edgeReached[e]! < Infinity;
     if (known) n++;
   }
   return n;
@@ -164,24 +198,46 @@ function priorsOf(units: Units, sums: Summary, options: WearOptions): Priors {
   const { expectedLife } = options;
   const weak = options.priors !== 'none';
   let level: NormalPrior | undefined;
-  if (expectedLife) level = { mean: Math.log(expectedLife.depth / expectedLife.exposure), spread: expectedLife.spread ?? weakPriors.expectedLifeSpread };
+  if (expectedLife)
+    level = {
+      mean: Math.log(expectedLife.depth / expectedLife.exposure),
+      spread: expectedLife.spread ?? weakPriors.expectedLifeSpread,
+    };
   else if (weak) {
     // Nothing expected: the records' own middle, so loosely that it only keeps a rate of nothing at bay.
-    const crude = Array.from(crudeLogRates(units, sums), (u, unit) => u - units.offset[unit]!).filter((u) => u === u);
+    const crude = Array.from(crudeLogRates(units, sums), (u, unit) => u - units.offset[unit]!).filter(
+      (u) => u === u,
+    );
     level = { mean: median(crude), spread: weakPriors.nothingExpectedSpread };
   }
   return {
     level,
     logSpread: weak ? weakPriors.spread : undefined,
-    logError: weak ? { mean: Math.log(options.gaugeError ?? defaultGaugeError), spread: weakPriors.error.spread } : undefined,
+    logError: weak
+      ? { mean: Math.log(options.gaugeError ?? defaultGaugeError), spread: weakPriors.error.spread }
+      : undefined,
     logPoolSpread: weakPriors.poolSpread,
   };
 }
 
-function finish(units: Units, design: Design, priors: Priors, options: WearOptions, weight: Float64Array, found: Found, per: number, informative: number): WearFit {
+function finish(
+  units: Units,
+  design: Design,
+  priors: Priors,
+  options: WearOptions,
+  weight: Float64Array,
+  found: Found,
+  per: number,
+  informative: number,
+): WearFit {
   const { terms, mode } = found;
   const uncertainty = options.uncertainty ?? 'auto';
-  const method = uncertainty === 'plug-in' ? 'plug-in' : uncertainty === 'integrate' || (uncertainty === 'auto' && informative < manyUnits) ? 'integrated' : 'corrected';
+  const method =
+    uncertainty === 'plug-in'
+      ? 'plug-in'
+      : uncertainty === 'integrate' || (uncertainty === 'auto' && informative < manyUnits)
+        ? 'integrated'
+        : 'corrected';
   const error = Math.exp(mode.pass.parameters.logError);
   const psi = Math.sqrt(found.ratio) * error;
   const single = nodeFrom(terms, design, mode.pass, 1, psi);
@@ -206,10 +262,17 @@ function finish(units: Units, design: Design, priors: Priors, options: WearOptio
     readingError: error,
     dutyNoise: { psi, ratio: per > 0 ? psi / Math.sqrt(per) : 0, per, from: found.from },
     logLikelihood: mode.pass.logLikelihood,
-    convergence: { converged: mode.converged && nodes.length > 0, iterations: mode.iterations, decrement: mode.decrement },
+    convergence: {
+      converged: mode.converged && nodes.length > 0,
+      iterations: mode.iterations,
+      decrement: mode.decrement,
+    },
     pools: reportPools(design, mode, units),
     informative,
-    remarks: [...units.remarks, ...coloursAgainstThicknesses(terms, mode, options.gaugeError ?? defaultGaugeError)],
+    remarks: [
+      ...units.remarks,
+      ...coloursAgainstThicknesses(terms, mode, options.gaugeError ?? defaultGaugeError),
+    ],
     weight,
     fullWeight: undefined,
   };

@@ -61,7 +61,9 @@ export function forecastFirst(fit: WearFit, members: readonly Member[]): FirstFo
   });
   if (alive.length === 0) return { kind: 'cannot say', leftOut };
   const reachedBy = firstChance(fit, alive);
-  const lives = alive.map(({ member, forecast }) => Math.max(forecast.quantiles.q50 - member.now, 1e-3 * forecast.quantiles.q50));
+  const lives = alive.map(({ member, forecast }) =>
+    Math.max(forecast.quantiles.q50 - member.now, 1e-3 * forecast.quantiles.q50),
+  );
   const already = reachedBy(0);
   const quantiles = quantilesOf(reachedBy, { centre: Math.log(Math.min(...lives)), spread: 0.3 }, 0);
   const cut = (level: number, value: number): number => (already >= level ? 0 : value);
@@ -69,7 +71,13 @@ export function forecastFirst(fit: WearFit, members: readonly Member[]): FirstFo
   shareOfFirst(alive, quantiles).forEach((share, k) => (first[alive[k]!.at] = share));
   return {
     kind: 'life',
-    quantiles: { q05: cut(0.05, quantiles.q05), q10: cut(0.1, quantiles.q10), q50: cut(0.5, quantiles.q50), q90: cut(0.9, quantiles.q90), q95: cut(0.95, quantiles.q95) },
+    quantiles: {
+      q05: cut(0.05, quantiles.q05),
+      q10: cut(0.1, quantiles.q10),
+      q50: cut(0.5, quantiles.q50),
+      q90: cut(0.9, quantiles.q90),
+      q95: cut(0.95, quantiles.q95),
+    },
     reachedBy,
     already,
     first,
@@ -95,11 +103,20 @@ function firstChance(fit: WearFit, alive: readonly Alive[]): (exposure: number) 
   const groups = groupsBySpread(fit.nodes);
   const spreads = alive.map(({ member }) => depthSpread(fit, member.unit, member.depth));
   const tables = alive.map(({ member }) => tablesBySpread(groups, member.unit));
-  const loading = groups.map((group, g) => loadings(fit, group, alive.map(({ member }) => member.unit), tables.map((t) => t[g]!)));
+  const loading = groups.map((group, g) =>
+    loadings(
+      fit,
+      group,
+      alive.map(({ member }) => member.unit),
+      tables.map((t) => t[g]!),
+    ),
+  );
   const survival = (at: (k: number) => number): number => {
     let sum = 0;
     groups.forEach((_, g) => {
-      const chances = alive.map(({ member }, k) => chanceReached(tables[k]![g]!, member.depth, at(k), spreads[k]!));
+      const chances = alive.map(({ member }, k) =>
+        chanceReached(tables[k]![g]!, member.depth, at(k), spreads[k]!),
+      );
       sum += tables[0]![g]!.share * allShort(chances, loading[g]!);
     });
     return sum;
@@ -108,7 +125,8 @@ function firstChance(fit: WearFit, alive: readonly Alive[]): (exposure: number) 
   const before = survival((k) => alive[k]!.forecast.shortAt);
   return (exposure) => {
     if (!(before > 1e-12)) return 1;
-    const p = 1 - survival((k) => Math.max(alive[k]!.member.now + exposure, alive[k]!.forecast.shortAt)) / before;
+    const p =
+      1 - survival((k) => Math.max(alive[k]!.member.now + exposure, alive[k]!.forecast.shortAt)) / before;
     return p < 0 ? 0 : p > 1 ? 1 : p;
   };
 }
@@ -129,7 +147,12 @@ function allShort(chances: readonly number[], loading: readonly number[]): numbe
 }
 
 /** Share of each unit's ln-rate deviation that the common factor carries: 0 own, towards 1 shared. */
-function loadings(fit: WearFit, group: readonly ParameterNode[], units: readonly number[], tables: readonly RateTable[]): readonly number[] {
+function loadings(
+  fit: WearFit,
+  group: readonly ParameterNode[],
+  units: readonly number[],
+  tables: readonly RateTable[],
+): readonly number[] {
   const node = heaviest(group);
   const { design } = fit;
   // How far a unit's ln rate follows its pool mean: what its own records leave of the spread between units.
@@ -145,13 +168,20 @@ function loadings(fit: WearFit, group: readonly ParameterNode[], units: readonly
 }
 
 /** Covariance of each unit's pool mean with the mean of all of them; units of the same pools are worked out once. */
-function meanCovariances(design: WearFit['design'], node: ParameterNode, units: readonly number[]): readonly number[] {
+function meanCovariances(
+  design: WearFit['design'],
+  node: ParameterNode,
+  units: readonly number[],
+): readonly number[] {
   const counts = new Map<number, number>();
   for (const unit of units) counts.set(design.cell[unit]!, (counts.get(design.cell[unit]!) ?? 0) + 1);
   const byCell = new Map<number, number>();
   for (const cell of counts.keys()) {
     let sum = 0;
-    for (const [other, count] of counts) sum += count * effectCovariance(design, node.system, node.solved, design.cellUnit[cell]!, design.cellUnit[other]!);
+    for (const [other, count] of counts)
+      sum +=
+        count *
+        effectCovariance(design, node.system, node.solved, design.cellUnit[cell]!, design.cellUnit[other]!);
     byCell.set(cell, sum / units.length);
   }
   return units.map((unit) => byCell.get(design.cell[unit]!) ?? 0);
@@ -163,7 +193,9 @@ const steps = 60;
 function shareOfFirst(alive: readonly Alive[], quantiles: Quantiles): readonly number[] {
   const share = new Float64Array(alive.length);
   let survive = 1;
-  let before = alive.map(({ member, forecast }) => Math.log1p(-Math.min(forecast.reachedBy(member.now), 1 - 1e-12)));
+  let before = alive.map(({ member, forecast }) =>
+    Math.log1p(-Math.min(forecast.reachedBy(member.now), 1 - 1e-12)),
+  );
   const start = before.reduce((sum, log) => sum + log, 0);
   if (start < 0) before.forEach((log, k) => (share[k]! += (1 - Math.exp(start)) * (log / start)));
   survive = Math.exp(start);
@@ -171,7 +203,9 @@ function shareOfFirst(alive: readonly Alive[], quantiles: Quantiles): readonly n
   const high = quantiles.q95 * 3;
   for (let i = 0; i <= steps; i++) {
     const exposure = low * (high / low) ** (i / steps);
-    const now = alive.map(({ member, forecast }) => Math.log1p(-Math.min(forecast.reachedBy(member.now + exposure), 1 - 1e-12)));
+    const now = alive.map(({ member, forecast }) =>
+      Math.log1p(-Math.min(forecast.reachedBy(member.now + exposure), 1 - 1e-12)),
+    );
     const drop = now.map((log, k) => Math.max(0, before[k]! - log));
     const total = drop.reduce((sum, d) => sum + d, 0);
     if (total > 0) {

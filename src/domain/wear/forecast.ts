@@ -47,9 +47,19 @@ export interface LifeForecast extends Records {
 export type Forecast =
   | LifeForecast
   /** It was seen at `by` that the depth had been reached; not yet at `after`. */
-  | ({ readonly kind: 'reached'; readonly depth: number; readonly by: number; readonly after: number } & Records)
+  | ({
+      readonly kind: 'reached';
+      readonly depth: number;
+      readonly by: number;
+      readonly after: number;
+    } & Records)
   /** `atLeast`: the depth is not reached before this exposure, whatever else. */
-  | ({ readonly kind: 'cannot say'; readonly depth: number; readonly why: 'nothing to borrow from' | 'no lower bound on the rate' | 'no such depth'; readonly atLeast: number } & Records);
+  | ({
+      readonly kind: 'cannot say';
+      readonly depth: number;
+      readonly why: 'nothing to borrow from' | 'no lower bound on the rate' | 'no such depth';
+      readonly atLeast: number;
+    } & Records);
 
 export interface ForecastOptions {
   /** One standard deviation of the depth itself, mm. Where left out: the build's tolerance if a layer ends there, otherwise 0. */
@@ -60,7 +70,12 @@ export interface ForecastOptions {
 const tooVague = 1.5;
 
 /** @param depth mm of wear, > 0: a layer's end, the condemn limit, or the full thickness for contact with the trough. */
-export function forecastUnit(fit: WearFit, unit: number, depth: number, options: ForecastOptions = {}): Forecast {
+export function forecastUnit(
+  fit: WearFit,
+  unit: number,
+  depth: number,
+  options: ForecastOptions = {},
+): Forecast {
   let known = made.get(fit);
   if (!known) made.set(fit, (known = new Map()));
   const key = `${unit} ${depth} ${options.depthSpread ?? ''}`;
@@ -75,16 +90,40 @@ const made = new WeakMap<WearFit, Map<string, Forecast>>();
 function makeForecast(fit: WearFit, unit: number, depth: number, options: ForecastOptions): Forecast {
   const records = recordsOf(fit, unit);
   const known = knownOf(fit, unit, depth);
-  if (!(depth > 0) || !Number.isFinite(depth)) return { kind: 'cannot say', depth, why: 'no such depth', atLeast: 0, ...records };
-  if (known.reached < Infinity) return { kind: 'reached', depth, by: known.reached, after: known.short, ...records };
+  if (!(depth > 0) || !Number.isFinite(depth))
+    return { kind: 'cannot say', depth, why: 'no such depth', atLeast: 0, ...records };
+  if (known.reached < Infinity)
+    return { kind: 'reached', depth, by: known.reached, after: known.short, ...records };
   const tables = tablesOf(fit, unit);
-  const spread = Math.sqrt(tables.reduce((sum, t) => sum + t.share * (t.spread ** 2 + t.mean ** 2), 0) - tables.reduce((sum, t) => sum + t.share * t.mean, 0) ** 2);
+  const spread = Math.sqrt(
+    tables.reduce((sum, t) => sum + t.share * (t.spread ** 2 + t.mean ** 2), 0) -
+      tables.reduce((sum, t) => sum + t.share * t.mean, 0) ** 2,
+  );
   if (!(spread < tooVague)) {
-    return { kind: 'cannot say', depth, why: records.basis === 'bounds only' ? 'no lower bound on the rate' : 'nothing to borrow from', atLeast: known.short, ...records };
+    return {
+      kind: 'cannot say',
+      depth,
+      why: records.basis === 'bounds only' ? 'no lower bound on the rate' : 'nothing to borrow from',
+      atLeast: known.short,
+      ...records,
+    };
   }
-  const reachedBy = reachedChance(tables, depth, options.depthSpread ?? depthSpread(fit, unit, depth), known.short);
+  const reachedBy = reachedChance(
+    tables,
+    depth,
+    options.depthSpread ?? depthSpread(fit, unit, depth),
+    known.short,
+  );
   const middle = tables.reduce((sum, t) => sum + t.share * t.mean, 0);
-  return { kind: 'life', depth, quantiles: quantilesOf(reachedBy, { centre: Math.log(depth) - middle, spread }, known.short), rate: rateQuantiles(tables, middle, spread), reachedBy, shortAt: known.short, ...records };
+  return {
+    kind: 'life',
+    depth,
+    quantiles: quantilesOf(reachedBy, { centre: Math.log(depth) - middle, spread }, known.short),
+    rate: rateQuantiles(tables, middle, spread),
+    reachedBy,
+    shortAt: known.short,
+    ...records,
+  };
 }
 
 /** Chance that the trough is touched by an exposure since fitting: wear of the full thickness. Undefined where nothing can be said. */
@@ -110,7 +149,8 @@ export function recordsOf(fit: WearFit, unit: number): Records {
   const hidden = units.hidden[unit] ?? 0;
   const life = units.life[unit] ?? NaN;
   let reached = life === life;
-  for (let e = units.edgeStart[unit] ?? 0; e < (units.edgeStart[unit + 1] ?? 0); e++) if ((units.edgeReached[e] ?? Infinity) < Infinity) reached = true;
+  for (let e = units.edgeStart[unit] ?? 0; e < (units.edgeStart[unit + 1] ?? 0); e++)
+    if ((units.edgeReached[e] ?? Infinity) < Infinity) reached = true;
   let basis: Basis = 'inspected';
   if (readings + indicators === 0) basis = 'not inspected';
   else if (readings === 0 && !reached) basis = 'bounds only';
@@ -119,7 +159,11 @@ export function recordsOf(fit: WearFit, unit: number): Records {
 }
 
 /** What has been seen of a depth: smallest exposure at which it was reached (Infinity), largest at which it was not (0). */
-export function knownOf(fit: WearFit, unit: number, depth: number): { readonly reached: number; readonly short: number } {
+export function knownOf(
+  fit: WearFit,
+  unit: number,
+  depth: number,
+): { readonly reached: number; readonly short: number } {
   const { units } = fit;
   let reached = Infinity;
   let short = 0;
@@ -159,7 +203,12 @@ export function depthSpread(fit: WearFit, unit: number, depth: number): number {
   return layer ? (build?.tolerance ?? defaultDepthTolerance) * depth : 0;
 }
 
-function reachedChance(tables: readonly RateTable[], depth: number, spread: number, short: number): (exposure: number) => number {
+function reachedChance(
+  tables: readonly RateTable[],
+  depth: number,
+  spread: number,
+  short: number,
+): (exposure: number) => number {
   const plain = (exposure: number): number => {
     let sum = 0;
     for (const table of tables) sum += table.share * chanceReached(table, depth, exposure, spread);
@@ -181,7 +230,11 @@ const levels = [0.05, 0.1, 0.5, 0.9, 0.95] as const;
  * @param guess about where ln exposure lies and how far it spreads: only saves steps.
  * @param short the exposure is more than this.
  */
-export function quantilesOf(reachedBy: (exposure: number) => number, guess: { readonly centre: number; readonly spread: number }, short: number): Quantiles {
+export function quantilesOf(
+  reachedBy: (exposure: number) => number,
+  guess: { readonly centre: number; readonly spread: number },
+  short: number,
+): Quantiles {
   const rise = (log: number): number => reachedBy(Math.exp(log));
   const floor = short > 0 ? Math.log(short) : -Infinity;
   const stride = Math.max(0.3 * guess.spread, 1e-3);
@@ -211,6 +264,8 @@ function inOrder(found: readonly number[]): Quantiles {
 
 function rateQuantiles(tables: readonly RateTable[], middle: number, spread: number): Quantiles {
   const below = (u: number): number => 1 - tables.reduce((sum, t) => sum + t.share * chanceAbove(t, u), 0);
-  const found = levels.map((level) => Math.exp(crossing(below, level, middle - 12 * spread, middle + 12 * spread, 1e-9) ?? middle));
+  const found = levels.map((level) =>
+    Math.exp(crossing(below, level, middle - 12 * spread, middle + 12 * spread, 1e-9) ?? middle),
+  );
   return inOrder(found);
 }

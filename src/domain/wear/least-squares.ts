@@ -43,7 +43,14 @@ export function lineWithIntercept(x: readonly number[], y: readonly number[]): L
   return withErrors(slope, meanY - slope * meanX, sxx, x, y, 2);
 }
 
-function withErrors(slope: number, intercept: number, sxx: number, x: readonly number[], y: readonly number[], parameters: number): Line {
+function withErrors(
+  slope: number,
+  intercept: number,
+  sxx: number,
+  x: readonly number[],
+  y: readonly number[],
+  parameters: number,
+): Line {
   let sse = 0;
   for (let i = 0; i < x.length; i++) {
     const residual = (y[i] ?? NaN) - intercept - slope * (x[i] ?? NaN);
@@ -51,7 +58,13 @@ function withErrors(slope: number, intercept: number, sxx: number, x: readonly n
   }
   const freedom = x.length - parameters;
   const residual = freedom > 0 ? Math.sqrt(sse / freedom) : undefined;
-  return { slope, intercept, residual, slopeError: residual === undefined ? undefined : residual / Math.sqrt(sxx), count: x.length };
+  return {
+    slope,
+    intercept,
+    residual,
+    slopeError: residual === undefined ? undefined : residual / Math.sqrt(sxx),
+    count: x.length,
+  };
 }
 
 function mean(values: readonly number[]): number {

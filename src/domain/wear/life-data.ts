@@ -36,12 +36,22 @@ export function fitLives(rows: readonly LifeRow[], family: Family): LifeFit {
   const least = family === 'normal' ? -Infinity : 0;
   for (const { lower, upper } of rows) {
     const exact = lower === upper;
-    if (!(lower <= upper) || lower < least || (exact && !(lower > least && Number.isFinite(lower)))) return { kind: 'cannot say', why: 'not lives' };
+    if (!(lower <= upper) || lower < least || (exact && !(lower > least && Number.isFinite(lower))))
+      return { kind: 'cannot say', why: 'not lives' };
   }
   const log = (t: number): number => (family === 'normal' ? t : t <= 0 ? -Infinity : Math.log(t));
   const size = 1 + (rows[0]!.covariates?.length ?? 0) + 1;
-  const at = rows.map(({ lower, upper, count = 1, covariates = [] }) => ({ low: log(lower), high: log(upper), count, x: [1, ...covariates] }));
-  const middles = at.map(({ low, high }) => (Number.isFinite(low) && Number.isFinite(high) ? 0.5 * (low + high) : Number.isFinite(low) ? low : high)).filter(Number.isFinite);
+  const at = rows.map(({ lower, upper, count = 1, covariates = [] }) => ({
+    low: log(lower),
+    high: log(upper),
+    count,
+    x: [1, ...covariates],
+  }));
+  const middles = at
+    .map(({ low, high }) =>
+      Number.isFinite(low) && Number.isFinite(high) ? 0.5 * (low + high) : Number.isFinite(low) ? low : high,
+    )
+    .filter(Number.isFinite);
   if (middles.length === 0) return { kind: 'cannot say', why: 'not lives' };
   const mean = middles.reduce((sum, v) => sum + v, 0) / middles.length;
   const spread = Math.sqrt(middles.reduce((sum, v) => sum + (v - mean) ** 2, 0) / middles.length);
@@ -64,14 +74,16 @@ export function fitLives(rows: readonly LifeRow[], family: Family): LifeFit {
     const decrement = step.reduce((sum, v, i) => sum + v * here.gradient[i]!, 0);
     theta = trial;
     here = next;
-    if (Math.abs(theta[size - 1]!) > 30 || Math.abs(theta[0]! - mean) > 1e3 * (1 + Math.abs(mean))) return { kind: 'cannot say', why: 'no finite maximum' };
+    if (Math.abs(theta[size - 1]!) > 30 || Math.abs(theta[0]! - mean) > 1e3 * (1 + Math.abs(mean)))
+      return { kind: 'cannot say', why: 'no finite maximum' };
     if (decrement < 1e-18) break;
   }
   const factor = cholesky(here.information, size);
   if (!factor) return { kind: 'cannot say', why: 'no finite maximum' };
   const inverse = invertCholesky(factor, size);
   // A likelihood that climbs for ever flattens as it does: the scale is then not told within any factor worth printing.
-  if (!(Math.sqrt(inverse[size * size - 1]!) < vaguest)) return { kind: 'cannot say', why: 'no finite maximum' };
+  if (!(Math.sqrt(inverse[size * size - 1]!) < vaguest))
+    return { kind: 'cannot say', why: 'no finite maximum' };
   return {
     kind: 'fitted',
     coefficients: Array.from(theta.subarray(0, size - 1)),
@@ -91,7 +103,12 @@ interface Evaluated {
   readonly information: Float64Array;
 }
 
-type Row = { readonly low: number; readonly high: number; readonly count: number; readonly x: readonly number[] };
+type Row = {
+  readonly low: number;
+  readonly high: number;
+  readonly count: number;
+  readonly x: readonly number[];
+};
 
 function likelihood(rows: readonly Row[], family: Family, theta: Float64Array): Evaluated {
   const size = theta.length;
@@ -140,7 +157,8 @@ function likelihood(rows: readonly Row[], family: Family, theta: Float64Array): 
     value += count * term;
     for (let i = 0; i < last; i++) {
       gradient[i]! -= (count * a * x[i]!) / scale;
-      for (let j = 0; j < last; j++) information[i * size + j]! -= (count * aa * x[i]! * x[j]!) / (scale * scale);
+      for (let j = 0; j < last; j++)
+        information[i * size + j]! -= (count * aa * x[i]! * x[j]!) / (scale * scale);
       information[i * size + last]! -= (count * ab * x[i]!) / scale;
       information[last * size + i]! -= (count * ab * x[i]!) / scale;
     }
@@ -171,7 +189,12 @@ interface Shape {
   readonly logBetween: (low: number, high: number) => number;
 }
 
-const normal: Shape = { logDensity: (z) => -0.5 * z * z - halfLogTwoPi, slope: (z) => -z, bend: () => -1, logBetween: logAreaBetween };
+const normal: Shape = {
+  logDensity: (z) => -0.5 * z * z - halfLogTwoPi,
+  slope: (z) => -z,
+  bend: () => -1,
+  logBetween: logAreaBetween,
+};
 
 /** ln of a Weibull life, standardised: F(z) = 1 − exp(−eᶻ). */
 const smallestExtreme: Shape = {
@@ -194,7 +217,10 @@ export interface WeibullLine {
  * Weibull by rank regression, ln life on ln(−ln(1 − F)), with Johnson's adjusted ranks for lives still running and Benard's
  * approximation to the median rank, (i − 0.3)/(n + 0.4). Undefined with fewer than two different lives reached.
  */
-export function rankRegressionWeibull(reached: readonly number[], running: readonly number[]): WeibullLine | undefined {
+export function rankRegressionWeibull(
+  reached: readonly number[],
+  running: readonly number[],
+): WeibullLine | undefined {
   const all = [...reached.map((t) => ({ t, ended: true })), ...running.map((t) => ({ t, ended: false }))];
   if (all.some(({ t }) => !(t > 0) || !Number.isFinite(t))) return undefined;
   // At the same age a life that ended ranks before one that goes on.

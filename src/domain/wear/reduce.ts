@@ -45,7 +45,11 @@ export interface ReduceOptions {
 
 export const defaultGaugeError = 0.5;
 
-export function reduceReadings(readings: ReadingColumns, columns: UnitColumns, options: ReduceOptions = {}): Units {
+export function reduceReadings(
+  readings: ReadingColumns,
+  columns: UnitColumns,
+  options: ReduceOptions = {},
+): Units {
   const gauge = options.gaugeError ?? defaultGaugeError;
   const upTo = options.upTo ?? Infinity;
   const { count } = columns;
@@ -68,7 +72,8 @@ export function reduceReadings(readings: ReadingColumns, columns: UnitColumns, o
     const unit = readings.unit[row]!;
     const exposure = readings.exposure[row]!;
     // A thickness of nothing is the trough showing: wear of the full thickness or more, not of exactly that.
-    const kind = readings.kind[row] === seen.thickness && readings.value[row] === 0 ? seen.trough : readings.kind[row]!;
+    const kind =
+      readings.kind[row] === seen.thickness && readings.value[row] === 0 ? seen.trough : readings.kind[row]!;
     if (!(unit >= 0 && unit < count)) {
       remarks.push({ kind: 'no such unit', reading: row, unit, leftOut: true });
       continue;
@@ -94,7 +99,14 @@ export function reduceReadings(readings: ReadingColumns, columns: UnitColumns, o
       }
       if (value - full > 3 * gauge) {
         const leftOut = value - full > 10 * gauge;
-        remarks.push({ kind: 'thicker than fitted', reading: row, unit, thickness: value, fitted: full, leftOut });
+        remarks.push({
+          kind: 'thicker than fitted',
+          reading: row,
+          unit,
+          thickness: value,
+          fitted: full,
+          leftOut,
+        });
         if (leftOut) continue;
       }
       if (exposure === 0) remarks.push({ kind: 'no exposure yet', reading: row, unit, leftOut: false });
@@ -104,7 +116,12 @@ export function reduceReadings(readings: ReadingColumns, columns: UnitColumns, o
       const first = slots.start[unit]!;
       const layers = slots.start[unit + 1]! - first;
       const through = kind === seen.trough ? layers : value;
-      if (!Number.isInteger(through) || through < 0 || through > layers || (kind !== seen.layer && kind !== seen.trough)) {
+      if (
+        !Number.isInteger(through) ||
+        through < 0 ||
+        through > layers ||
+        (kind !== seen.layer && kind !== seen.trough)
+      ) {
         remarks.push({ kind: 'no such layer', reading: row, unit, layer: through, leftOut: true });
         continue;
       }
@@ -139,7 +156,20 @@ export function reduceReadings(readings: ReadingColumns, columns: UnitColumns, o
     lifeSpread[unit] = alone ? 0 : defaultDepthTolerance / Math.sqrt(n);
   }
   const offset = columns.offset ? Float64Array.from(columns.offset) : new Float64Array(count);
-  return { count, columns, ...thick, ...edges, life: lives.mean, lifeSpread, offset, thicknesses, indicators, hidden, lastSeen, remarks };
+  return {
+    count,
+    columns,
+    ...thick,
+    ...edges,
+    life: lives.mean,
+    lifeSpread,
+    offset,
+    thicknesses,
+    indicators,
+    hidden,
+    lastSeen,
+    remarks,
+  };
 }
 
 interface Slots {
@@ -153,7 +183,8 @@ interface Slots {
 /** One slot for every layer depth of every unit. */
 function layerSlots(columns: UnitColumns): Slots {
   const start = new Int32Array(columns.count + 1);
-  for (let unit = 0; unit < columns.count; unit++) start[unit + 1] = start[unit]! + (columns.builds[columns.build[unit]!]?.depths.length ?? 0);
+  for (let unit = 0; unit < columns.count; unit++)
+    start[unit + 1] = start[unit]! + (columns.builds[columns.build[unit]!]?.depths.length ?? 0);
   const total = start[columns.count]!;
   const unitOf = new Int32Array(total);
   const depth = new Float64Array(total);
@@ -172,17 +203,36 @@ function layerSlots(columns: UnitColumns): Slots {
 }
 
 /** Where "not yet" comes after "reached" by more than the tolerance explains, the worse record stands alone. */
-function findContradictions(slots: Slots, reachedAt: Float64Array, notYetAt: Float64Array, reachedBy: Int32Array, notYetBy: Int32Array, remarks: Remark[]): void {
+function findContradictions(
+  slots: Slots,
+  reachedAt: Float64Array,
+  notYetAt: Float64Array,
+  reachedBy: Int32Array,
+  notYetBy: Int32Array,
+  remarks: Remark[],
+): void {
   for (let slot = 0; slot < slots.total; slot++) {
     if (notYetAt[slot]! <= reachedAt[slot]!) continue;
-    remarks.push({ kind: 'contradiction', reading: notYetBy[slot]!, earlier: reachedBy[slot]!, unit: slots.unit[slot]!, depth: slots.depth[slot]! });
+    remarks.push({
+      kind: 'contradiction',
+      reading: notYetBy[slot]!,
+      earlier: reachedBy[slot]!,
+      unit: slots.unit[slot]!,
+      depth: slots.depth[slot]!,
+    });
     notYetAt[slot] = 0;
   }
   // A depth reached before a shallower one was "not yet" contradicts too: the shallower edge goes.
   for (let slot = 0; slot < slots.total; slot++) {
     for (let deeper = slot + 1; deeper < slots.total && slots.unit[deeper] === slots.unit[slot]; deeper++) {
       if (notYetAt[slot]! <= reachedAt[deeper]!) continue;
-      remarks.push({ kind: 'contradiction', reading: notYetBy[slot]!, earlier: reachedBy[deeper]!, unit: slots.unit[slot]!, depth: slots.depth[slot]! });
+      remarks.push({
+        kind: 'contradiction',
+        reading: notYetBy[slot]!,
+        earlier: reachedBy[deeper]!,
+        unit: slots.unit[slot]!,
+        depth: slots.depth[slot]!,
+      });
       notYetAt[slot] = 0;
     }
   }
@@ -196,7 +246,12 @@ interface ThicknessRows {
 }
 
 /** A counting sort by unit, then an insertion sort within a unit, which records in order leave at once. */
-function sortRows(readings: ReadingColumns, keep: Uint8Array, thicknesses: Int32Array, fitted: Float64Array): ThicknessRows {
+function sortRows(
+  readings: ReadingColumns,
+  keep: Uint8Array,
+  thicknesses: Int32Array,
+  fitted: Float64Array,
+): ThicknessRows {
   const count = thicknesses.length;
   const start = new Int32Array(count + 1);
   for (let unit = 0; unit < count; unit++) start[unit + 1] = start[unit]! + thicknesses[unit]!;
@@ -227,8 +282,18 @@ function findGrowth(rows: ThicknessRows, count: number, gauge: number, remarks: 
   for (let unit = 0; unit < count; unit++) {
     let most = -1;
     for (let at = rows.start[unit]!; at < rows.start[unit + 1]!; at++) {
-      if (most >= 0 && rows.wear[most]! - rows.wear[at]! > allowed && rows.exposure[at]! > rows.exposure[most]!) {
-        remarks.push({ kind: 'thicker than before', reading: rows.reading[at]!, earlier: rows.reading[most]!, unit, growth: rows.wear[most]! - rows.wear[at]! });
+      if (
+        most >= 0 &&
+        rows.wear[most]! - rows.wear[at]! > allowed &&
+        rows.exposure[at]! > rows.exposure[most]!
+      ) {
+        remarks.push({
+          kind: 'thicker than before',
+          reading: rows.reading[at]!,
+          earlier: rows.reading[most]!,
+          unit,
+          growth: rows.wear[most]! - rows.wear[at]!,
+        });
       }
       if (most < 0 || rows.wear[at]! > rows.wear[most]!) most = at;
     }
@@ -242,7 +307,12 @@ interface Lives {
   readonly running: readonly { readonly unit: number; readonly exposure: number; readonly depth: number }[];
 }
 
-function takeLives(columns: UnitColumns, upTo: number, indicators: Int32Array, lastSeen: Float64Array): Lives {
+function takeLives(
+  columns: UnitColumns,
+  upTo: number,
+  indicators: Int32Array,
+  lastSeen: Float64Array,
+): Lives {
   const count = new Int32Array(columns.count);
   const mean = new Float64Array(columns.count).fill(NaN);
   const running: { unit: number; exposure: number; depth: number }[] = [];
@@ -252,7 +322,15 @@ function takeLives(columns: UnitColumns, upTo: number, indicators: Int32Array, l
     const unit = lives.unit[row]!;
     const exposure = lives.exposure[row]!;
     const depth = lives.depth[row]!;
-    if (!(unit >= 0 && unit < columns.count && exposure > 0 && depth > 0 && Number.isFinite(exposure) && Number.isFinite(depth))) continue;
+    if (!(
+      unit >= 0 &&
+      unit < columns.count &&
+      exposure > 0 &&
+      depth > 0 &&
+      Number.isFinite(exposure) &&
+      Number.isFinite(depth)
+    ))
+      continue;
     indicators[unit]!++;
     if (exposure > lastSeen[unit]!) lastSeen[unit] = exposure;
     if (lives.reached[row] === 1) {
@@ -273,9 +351,16 @@ interface Edges {
   readonly edgeNotYet: Float64Array;
 }
 
-function packEdges(columns: UnitColumns, slots: Slots, reachedAt: Float64Array, notYetAt: Float64Array, lives: Lives): Edges {
+function packEdges(
+  columns: UnitColumns,
+  slots: Slots,
+  reachedAt: Float64Array,
+  notYetAt: Float64Array,
+  lives: Lives,
+): Edges {
   const edgeStart = new Int32Array(columns.count + 1);
-  for (let slot = 0; slot < slots.total; slot++) if (reachedAt[slot]! < Infinity || notYetAt[slot]! > 0) edgeStart[slots.unit[slot]! + 1]!++;
+  for (let slot = 0; slot < slots.total; slot++)
+    if (reachedAt[slot]! < Infinity || notYetAt[slot]! > 0) edgeStart[slots.unit[slot]! + 1]!++;
   for (const bound of lives.running) edgeStart[bound.unit + 1]!++;
   for (let unit = 0; unit < columns.count; unit++) edgeStart[unit + 1]! += edgeStart[unit]!;
   const total = edgeStart[columns.count]!;
@@ -295,8 +380,16 @@ function packEdges(columns: UnitColumns, slots: Slots, reachedAt: Float64Array, 
     edges.edgeNotYet[at] = notYet;
   };
   for (let slot = 0; slot < slots.total; slot++) {
-    if (reachedAt[slot]! < Infinity || notYetAt[slot]! > 0) put(slots.unit[slot]!, slots.depth[slot]!, slots.tolerance[slot]!, reachedAt[slot]!, notYetAt[slot]!);
+    if (reachedAt[slot]! < Infinity || notYetAt[slot]! > 0)
+      put(slots.unit[slot]!, slots.depth[slot]!, slots.tolerance[slot]!, reachedAt[slot]!, notYetAt[slot]!);
   }
-  for (const bound of lives.running) put(bound.unit, bound.depth, columns.builds[columns.build[bound.unit]!]?.tolerance ?? defaultDepthTolerance, Infinity, bound.exposure);
+  for (const bound of lives.running)
+    put(
+      bound.unit,
+      bound.depth,
+      columns.builds[columns.build[bound.unit]!]?.tolerance ?? defaultDepthTolerance,
+      Infinity,
+      bound.exposure,
+    );
   return edges;
 }

@@ -46,9 +46,18 @@ export type CalendarForecast =
 export const horizonDays = 14610;
 
 /** @param forecast one with a distribution over exposure: since fitting, or from now with `duty.now` 0. */
-export function toCalendar(forecast: { readonly reachedBy: (exposure: number) => number }, duty: ForwardDuty): CalendarForecast {
+export function toCalendar(
+  forecast: { readonly reachedBy: (exposure: number) => number },
+  duty: ForwardDuty,
+): CalendarForecast {
   const pace = duty.pace ?? 1;
-  if (![duty.perDay, duty.spread, duty.from, duty.now, pace].every(Number.isFinite) || duty.perDay < 0 || duty.spread < 0 || pace < 0) return { kind: 'cannot say', why: 'no duty' };
+  if (
+    ![duty.perDay, duty.spread, duty.from, duty.now, pace].every(Number.isFinite) ||
+    duty.perDay < 0 ||
+    duty.spread < 0 ||
+    pace < 0
+  )
+    return { kind: 'cannot say', why: 'no duty' };
   if (duty.perDay * pace === 0) return { kind: 'cannot say', why: 'it does not run' };
   const bring = duty.perDay * pace;
   // Lognormal with mean 1 and the given coefficient of variation: ln of it has this spread, and half its square below 0 as mean.
@@ -98,7 +107,10 @@ function tableOf(reachedBy: (exposure: number) => number, now: number, bring: nu
   const span = end - start;
   const from = span > 1e-9 ? (crossing(rise, start + 1e-5 * span, least, most, 1e-4) ?? least) : least;
   const to = span > 1e-9 ? (crossing(rise, end - 1e-5 * span, from, most, 1e-4) ?? most) : most;
-  const log = Float64Array.from({ length: entries + 1 }, (_, k) => from + (Math.max(to - from, 1e-9) * k) / entries);
+  const log = Float64Array.from(
+    { length: entries + 1 },
+    (_, k) => from + (Math.max(to - from, 1e-9) * k) / entries,
+  );
   const chance = log.map(rise);
   chance[0] = start;
   return { log, chance };

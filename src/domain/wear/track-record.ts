@@ -56,7 +56,13 @@ export interface Judged {
 }
 
 /** @param cuts days, in any order; each record is judged once, by the last cut before it. `readings.day` must be there. */
-export function trackRecord(readings: ReadingColumns, columns: UnitColumns, pools: readonly Pool[], options: WearOptions, cuts: readonly number[]): TrackRecord {
+export function trackRecord(
+  readings: ReadingColumns,
+  columns: UnitColumns,
+  pools: readonly Pool[],
+  options: WearOptions,
+  cuts: readonly number[],
+): TrackRecord {
   const days = readings.day;
   const judged: Judged[] = [];
   const silentCuts: number[] = [];
@@ -74,13 +80,26 @@ export function trackRecord(readings: ReadingColumns, columns: UnitColumns, pool
     for (let row = 0; row < readings.unit.length; row++) {
       const day = days[row]!;
       const unit = readings.unit[row]!;
-      if (!(day > cut && day <= until) || readings.kind[row] === seen.hidden || !(readings.exposure[row]! > 0) || !(unit >= 0 && unit < columns.count)) continue;
+      if (
+        !(day > cut && day <= until) ||
+        readings.kind[row] === seen.hidden ||
+        !(readings.exposure[row]! > 0) ||
+        !(unit >= 0 && unit < columns.count)
+      )
+        continue;
       const known = next.get(unit);
       if (known === undefined || day < days[known]!) next.set(unit, row);
     }
     for (const [unit, row] of [...next].sort((a, b) => a[0] - b[0])) {
       const place = placeOf(fit, readings, columns, unit, row);
-      if (place) judged.push({ cut, reading: row, unit, ...place, fromPool: recordsOf(fit, unit).basis === 'not inspected' });
+      if (place)
+        judged.push({
+          cut,
+          reading: row,
+          unit,
+          ...place,
+          fromPool: recordsOf(fit, unit).basis === 'not inspected',
+        });
     }
   });
   const count = (rows: readonly Judged[]): readonly Held[] =>
@@ -108,14 +127,27 @@ function colourRecord(rows: readonly Judged[]): ColourRecord {
     variance += chance * (1 - chance);
   }
   const reach = 1.96 * Math.sqrt(variance) + 0.5;
-  return { expected, found: rows.filter(({ through }) => through).length, of: rows.length, low: Math.max(0, expected - reach), high: Math.min(rows.length, expected + reach) };
+  return {
+    expected,
+    found: rows.filter(({ through }) => through).length,
+    of: rows.length,
+    low: Math.max(0, expected - reach),
+    high: Math.min(rows.length, expected + reach),
+  };
 }
 
 /** Where a record falls in what was foretold; undefined where it could say nothing new. */
-function placeOf(fit: WearFit, readings: ReadingColumns, columns: UnitColumns, unit: number, row: number): Pick<Judged, 'kind' | 'chance' | 'through'> | undefined {
+function placeOf(
+  fit: WearFit,
+  readings: ReadingColumns,
+  columns: UnitColumns,
+  unit: number,
+  row: number,
+): Pick<Judged, 'kind' | 'chance' | 'through'> | undefined {
   const tables = tablesOf(fit, unit);
   const exposure = readings.exposure[row]!;
-  const reached = (depth: number, at: number, spread: number): number => tables.reduce((sum, t) => sum + t.share * chanceReached(t, depth, at, spread), 0);
+  const reached = (depth: number, at: number, spread: number): number =>
+    tables.reduce((sum, t) => sum + t.share * chanceReached(t, depth, at, spread), 0);
   if (readings.kind[row] === seen.thickness) {
     const wear = columns.fitted[unit]! - readings.value[row]!;
     if (!Number.isFinite(wear)) return undefined;

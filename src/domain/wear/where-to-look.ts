@@ -33,12 +33,20 @@ export function whereToLook(fit: WearFit, members: readonly Member[]): readonly 
     else if (forecast.kind === 'cannot say') unknown.push({ member, index, narrowing: 1, already: NaN });
   });
   if (alive.length === 0) return unknown.map((look) => ({ ...look, already: 0 }));
-  const rest = alive.map(({ member, forecast }) => Math.max(forecast.quantiles.q50 - member.now, 0.02 * forecast.quantiles.q50));
-  const early = alive.map(({ member, forecast }) => Math.max(forecast.quantiles.q05 - member.now, 0.005 * forecast.quantiles.q50));
+  const rest = alive.map(({ member, forecast }) =>
+    Math.max(forecast.quantiles.q50 - member.now, 0.02 * forecast.quantiles.q50),
+  );
+  const early = alive.map(({ member, forecast }) =>
+    Math.max(forecast.quantiles.q05 - member.now, 0.005 * forecast.quantiles.q50),
+  );
   const low = Math.log(Math.min(...early) / 3);
   const high = Math.log(Math.min(...rest) * 4);
-  const grid = Float64Array.from({ length: gridSize }, (_, i) => Math.exp(low + ((high - low) * i) / (gridSize - 1)));
-  const logAlive = alive.map(({ member, forecast }) => grid.map((e) => Math.log1p(-Math.min(forecast.reachedBy(member.now + e), 1 - 1e-12))));
+  const grid = Float64Array.from({ length: gridSize }, (_, i) =>
+    Math.exp(low + ((high - low) * i) / (gridSize - 1)),
+  );
+  const logAlive = alive.map(({ member, forecast }) =>
+    grid.map((e) => Math.log1p(-Math.min(forecast.reachedBy(member.now + e), 1 - 1e-12))),
+  );
   const all = new Float64Array(gridSize);
   for (const row of logAlive) for (let i = 0; i < gridSize; i++) all[i]! += row[i]!;
   const before = spreadOf(grid, all);
@@ -49,14 +57,25 @@ export function whereToLook(fit: WearFit, members: readonly Member[]): readonly 
   const looks = alive.map(({ member, index, forecast }, k): Look => {
     const already = forecast.reachedBy(member.now);
     if (!chosen.has(k) || !(before > 0)) return { member, index, narrowing: 0, already };
-    return { member, index, narrowing: Math.max(0, 1 - spreadAfter(fit, member, grid, all, logAlive[k]!) / before), already };
+    return {
+      member,
+      index,
+      narrowing: Math.max(0, 1 - spreadAfter(fit, member, grid, all, logAlive[k]!) / before),
+      already,
+    };
   });
   looks.sort((a, b) => b.narrowing - a.narrowing || b.already - a.already || a.index - b.index);
   return [...unknown.map((look) => ({ ...look, already: 0 })), ...looks];
 }
 
 /** Mean spread of the first limit once a thickness has been read at this point today. */
-function spreadAfter(fit: WearFit, { unit, depth, now }: Member, grid: Float64Array, all: Float64Array, own: Float64Array): number {
+function spreadAfter(
+  fit: WearFit,
+  { unit, depth, now }: Member,
+  grid: Float64Array,
+  all: Float64Array,
+  own: Float64Array,
+): number {
   const tables = tablesOf(fit, unit);
   const mean = tables.reduce((sum, t) => sum + t.share * t.mean, 0);
   const variance = tables.reduce((sum, t) => sum + t.share * (t.spread ** 2 + t.mean ** 2), 0) - mean * mean;

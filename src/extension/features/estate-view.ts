@@ -6,12 +6,21 @@ import type { ConveyorSubject, EstateChanged, Subject } from '../../protocol/mes
 import { subjectsOf } from './pick.js';
 
 type Node =
-  | { readonly kind: 'plant'; readonly name: string; readonly title?: string; readonly conveyors: readonly ConveyorSubject[] }
+  | {
+      readonly kind: 'plant';
+      readonly name: string;
+      readonly title?: string;
+      readonly conveyors: readonly ConveyorSubject[];
+    }
   | { readonly kind: 'conveyor'; readonly subject: ConveyorSubject }
   | { readonly kind: 'jobs'; readonly jobs: readonly Subject[] }
   | { readonly kind: 'job'; readonly subject: Subject };
 
-export function addEstateView(context: vscode.ExtensionContext, client: BaseLanguageClient, news: vscode.Event<EstateChanged>): void {
+export function addEstateView(
+  context: vscode.ExtensionContext,
+  client: BaseLanguageClient,
+  news: vscode.Event<EstateChanged>,
+): void {
   const changed = new vscode.EventEmitter<undefined>();
   const provider: vscode.TreeDataProvider<Node> = {
     onDidChangeTreeData: changed.event,
@@ -19,14 +28,19 @@ export function addEstateView(context: vscode.ExtensionContext, client: BaseLang
     getChildren: async (node) => (node ? childrenOf(node) : roots(client)),
   };
   const byName = (command: string) => (node: Node | undefined) =>
-    node?.kind === 'conveyor' || node?.kind === 'job' ? vscode.commands.executeCommand(command, node.subject.name, node.subject.spot.uri) : undefined;
+    node?.kind === 'conveyor' || node?.kind === 'job'
+      ? vscode.commands.executeCommand(command, node.subject.name, node.subject.spot.uri)
+      : undefined;
   context.subscriptions.push(
     changed,
     vscode.window.createTreeView('troughline.estateView', { treeDataProvider: provider }),
     news(() => changed.fire(undefined)),
     vscode.commands.registerCommand('troughline.estateView.drawing', byName('troughline.showDrawing')),
     vscode.commands.registerCommand('troughline.estateView.report', byName('troughline.showReport')),
-    vscode.commands.registerCommand('troughline.estateView.newInspection', byName('troughline.newInspection')),
+    vscode.commands.registerCommand(
+      'troughline.estateView.newInspection',
+      byName('troughline.newInspection'),
+    ),
     vscode.commands.registerCommand('troughline.estateView.workPack', byName('troughline.showWorkPack')),
   );
 }
@@ -34,9 +48,14 @@ export function addEstateView(context: vscode.ExtensionContext, client: BaseLang
 async function roots(client: BaseLanguageClient): Promise<Node[]> {
   const { plants, conveyors, jobs } = await subjectsOf(client);
   const named = plants.map((plant): Node => ({
-    kind: 'plant', name: plant.name, ...(plant.title ? { title: plant.title } : {}), conveyors: conveyors.filter((conveyor) => conveyor.plant === plant.name),
+    kind: 'plant',
+    name: plant.name,
+    ...(plant.title ? { title: plant.title } : {}),
+    conveyors: conveyors.filter((conveyor) => conveyor.plant === plant.name),
   }));
-  const loose = conveyors.filter((conveyor) => !plants.some((plant) => plant.name === conveyor.plant)).map((subject): Node => ({ kind: 'conveyor', subject }));
+  const loose = conveyors
+    .filter((conveyor) => !plants.some((plant) => plant.name === conveyor.plant))
+    .map((subject): Node => ({ kind: 'conveyor', subject }));
   return [...named, ...loose, ...(jobs.length > 0 ? [{ kind: 'jobs', jobs } satisfies Node] : [])];
 }
 
@@ -68,7 +87,13 @@ function itemOf(node: Node): vscode.TreeItem {
       const { subject } = node;
       const item = leaf(subject, 'conveyor');
       item.tooltip = subject.newest
-        ? vscode.l10n.t('{0}: {1} inspections, newest record {2} at {3}', subject.name, subject.inspections, subject.newest.date, subject.newest.meter)
+        ? vscode.l10n.t(
+            '{0}: {1} inspections, newest record {2} at {3}',
+            subject.name,
+            subject.inspections,
+            subject.newest.date,
+            subject.newest.meter,
+          )
         : vscode.l10n.t('{0}: no record yet', subject.name);
       return item;
     }
@@ -84,6 +109,10 @@ function leaf({ name, title, spot }: Subject, kind: 'conveyor' | 'job'): vscode.
   item.iconPath = new vscode.ThemeIcon(kind === 'conveyor' ? 'arrow-up' : 'tools');
   const place = new vscode.Position(spot.line, spot.column);
   const options: vscode.TextDocumentShowOptions = { selection: new vscode.Range(place, place) };
-  item.command = { title: vscode.l10n.t('Open in the text'), command: 'vscode.open', arguments: [vscode.Uri.parse(spot.uri), options] };
+  item.command = {
+    title: vscode.l10n.t('Open in the text'),
+    command: 'vscode.open',
+    arguments: [vscode.Uri.parse(spot.uri), options],
+  };
   return item;
 }

@@ -2,7 +2,12 @@
 
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { draftInspection, type ConveyorSubject, type DraftInspection, type DraftInspectionAnswer } from '../../protocol/messages.js';
+import {
+  draftInspection,
+  type ConveyorSubject,
+  type DraftInspection,
+  type DraftInspectionAnswer,
+} from '../../protocol/messages.js';
 import { pick, subjectsOf } from './pick.js';
 
 export function addNewInspection(context: vscode.ExtensionContext, client: BaseLanguageClient): void {
@@ -11,7 +16,13 @@ export function addNewInspection(context: vscode.ExtensionContext, client: BaseL
       const { conveyors } = await subjectsOf(client);
       const called = conveyors.filter((conveyor) => conveyor.name === name);
       const named = called.find(({ spot }) => spot.uri === near) ?? called[0];
-      const conveyor = named ?? (await pick(conveyors, vscode.l10n.t('Which conveyor was inspected?'), vscode.l10n.t('There is no conveyor yet. Describe one first, or open the sample estate.')));
+      const conveyor =
+        named ??
+        (await pick(
+          conveyors,
+          vscode.l10n.t('Which conveyor was inspected?'),
+          vscode.l10n.t('There is no conveyor yet. Describe one first, or open the sample estate.'),
+        ));
       if (conveyor) await write(client, conveyor);
     }),
   );
@@ -20,21 +31,39 @@ export function addNewInspection(context: vscode.ExtensionContext, client: BaseL
 async function write(client: BaseLanguageClient, conveyor: ConveyorSubject): Promise<void> {
   const date = await ask({
     title: vscode.l10n.t('New inspection of {0}: date', conveyor.name),
-    prompt: conveyor.newest ? vscode.l10n.t('Year, month, day. The newest record is of {0}.', conveyor.newest.date) : vscode.l10n.t('Year, month, day, such as 2026-03-14.'),
+    prompt: conveyor.newest
+      ? vscode.l10n.t('Year, month, day. The newest record is of {0}.', conveyor.newest.date)
+      : vscode.l10n.t('Year, month, day, such as 2026-03-14.'),
     placeHolder: conveyor.newest?.date ?? '2026-03-14',
-    wrong: (text) => (/^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) ? undefined : vscode.l10n.t('Write the date as year-month-day, such as 2026-03-14.')),
+    wrong: (text) =>
+      /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text))
+        ? undefined
+        : vscode.l10n.t('Write the date as year-month-day, such as 2026-03-14.'),
   });
   if (date === undefined) return;
   const meter = await ask({
     title: vscode.l10n.t('New inspection of {0}: hour meter', conveyor.name),
-    prompt: conveyor.newest ? vscode.l10n.t('What the hour meter showed. At the newest record it was {0}.', conveyor.newest.meter) : vscode.l10n.t('What the hour meter showed, in hours.'),
+    prompt: conveyor.newest
+      ? vscode.l10n.t('What the hour meter showed. At the newest record it was {0}.', conveyor.newest.meter)
+      : vscode.l10n.t('What the hour meter showed, in hours.'),
     placeHolder: conveyor.newest?.meter ?? '8120 h',
-    wrong: (text) => (/^\d+(\.\d+)?(\s*h)?$/.test(text) ? undefined : vscode.l10n.t('Write the meter reading in hours, such as 8120 h.')),
+    wrong: (text) =>
+      /^\d+(\.\d+)?(\s*h)?$/.test(text)
+        ? undefined
+        : vscode.l10n.t('Write the meter reading in hours, such as 8120 h.'),
   });
   if (meter === undefined) return;
 
-  const question: DraftInspection = { conveyor: conveyor.name, date, meter: /h$/.test(meter) ? meter : `${meter} h`, near: conveyor.spot.uri };
-  const { fileName, folder, text } = await client.sendRequest<DraftInspectionAnswer>(draftInspection, question);
+  const question: DraftInspection = {
+    conveyor: conveyor.name,
+    date,
+    meter: /h$/.test(meter) ? meter : `${meter} h`,
+    near: conveyor.spot.uri,
+  };
+  const { fileName, folder, text } = await client.sendRequest<DraftInspectionAnswer>(
+    draftInspection,
+    question,
+  );
   const target = await freeName(vscode.Uri.joinPath(vscode.Uri.parse(folder), fileName));
   const edit = new vscode.WorkspaceEdit();
   edit.createFile(target, { contents: new TextEncoder().encode(text) });
@@ -48,9 +77,17 @@ async function write(client: BaseLanguageClient, conveyor: ConveyorSubject): Pro
   editor.selection = new vscode.Selection(position, position);
 }
 
-async function ask(question: { title: string; prompt: string; placeHolder: string; wrong(text: string): string | undefined }): Promise<string | undefined> {
+async function ask(question: {
+  title: string;
+  prompt: string;
+  placeHolder: string;
+  wrong(text: string): string | undefined;
+}): Promise<string | undefined> {
   const answer = await vscode.window.showInputBox({
-    title: question.title, prompt: question.prompt, placeHolder: question.placeHolder, ignoreFocusOut: true,
+    title: question.title,
+    prompt: question.prompt,
+    placeHolder: question.placeHolder,
+    ignoreFocusOut: true,
     validateInput: (text) => (text.trim() === '' ? question.prompt : question.wrong(text.trim())),
   });
   return answer?.trim();
@@ -64,6 +101,8 @@ async function freeName(wanted: vscode.Uri): Promise<vscode.Uri> {
     } catch {
       return target;
     }
-    target = wanted.with({ path: wanted.path.replace(/\.trough$/, `-${String.fromCharCode(letter + 1)}.trough`) });
+    target = wanted.with({
+      path: wanted.path.replace(/\.trough$/, `-${String.fromCharCode(letter + 1)}.trough`),
+    });
   }
 }

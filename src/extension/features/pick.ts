@@ -9,7 +9,11 @@ export async function subjectsOf(client: BaseLanguageClient): Promise<ListSubjec
   return client.sendRequest<ListSubjectsAnswer>(listSubjects);
 }
 
-export async function pick<S extends Subject>(subjects: readonly S[], question: string, none: string): Promise<S | undefined> {
+export async function pick<S extends Subject>(
+  subjects: readonly S[],
+  question: string,
+  none: string,
+): Promise<S | undefined> {
   if (subjects.length === 0) {
     void vscode.window.showInformationMessage(none);
     return undefined;
@@ -19,7 +23,11 @@ export async function pick<S extends Subject>(subjects: readonly S[], question: 
   const here = subjects.filter(({ spot }) => spot.uri === editor);
   const ordered = [...here, ...subjects.filter((subject) => !here.includes(subject))];
   const chosen = await vscode.window.showQuickPick(
-    ordered.map((subject) => ({ label: subject.name, ...(subject.title ? { description: subject.title } : {}), subject })),
+    ordered.map((subject) => ({
+      label: subject.name,
+      ...(subject.title ? { description: subject.title } : {}),
+      subject,
+    })),
     { placeHolder: question, matchOnDescription: true },
   );
   return chosen?.subject;

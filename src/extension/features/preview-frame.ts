@@ -5,23 +5,61 @@
 import * as vscode from 'vscode';
 import type { MakePreview, MakePreviewAnswer } from '../../protocol/messages.js';
 
-export function pageInFrame(webview: vscode.Webview, media: vscode.Uri, page: Extract<MakePreviewAnswer, { ok: true }>, wanted: MakePreview): string {
-  const styles = [...page.html.matchAll(/<style>([\s\S]*?)<\/style>/g)].map(([, text = '']) => onSheet(text)).join('\n');
+export function pageInFrame(
+  webview: vscode.Webview,
+  media: vscode.Uri,
+  page: Extract<MakePreviewAnswer, { ok: true }>,
+  wanted: MakePreview,
+): string {
+  const styles = [...page.html.matchAll(/<style>([\s\S]*?)<\/style>/g)]
+    .map(([, text = '']) => onSheet(text))
+    .join('\n');
   // Styles in attributes are not allowed here; the page's script puts them back one by one.
-  const body = (/<body[^>]*>([\s\S]*)<\/body>/.exec(page.html)?.[1] ?? '').replace(/(<[^<>]*?) style="/g, '$1 data-style="');
-  return frame(webview, media, wanted, styles, `<main class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</main>`);
+  const body = (/<body[^>]*>([\s\S]*)<\/body>/.exec(page.html)?.[1] ?? '').replace(
+    /(<[^<>]*?) style="/g,
+    '$1 data-style="',
+  );
+  return frame(
+    webview,
+    media,
+    wanted,
+    styles,
+    `<main class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</main>`,
+  );
 }
 
 /** A few words instead of a page: what is being done, or why there is nothing. */
-export function wordsInFrame(webview: vscode.Webview, media: vscode.Uri, words: { readonly title: string; readonly text: string }, wanted: MakePreview): string {
-  return frame(webview, media, wanted, '', `<main class="reason" role="status"><h1>${escape(words.title)}</h1><p>${escape(words.text)}</p></main>`);
+export function wordsInFrame(
+  webview: vscode.Webview,
+  media: vscode.Uri,
+  words: { readonly title: string; readonly text: string },
+  wanted: MakePreview,
+): string {
+  return frame(
+    webview,
+    media,
+    wanted,
+    '',
+    `<main class="reason" role="status"><h1>${escape(words.title)}</h1><p>${escape(words.text)}</p></main>`,
+  );
 }
 
-function frame(webview: vscode.Webview, media: vscode.Uri, wanted: MakePreview, styles: string, content: string): string {
+function frame(
+  webview: vscode.Webview,
+  media: vscode.Uri,
+  wanted: MakePreview,
+  styles: string,
+  content: string,
+): string {
   const nonce = makeNonce();
   const script = webview.asWebviewUri(vscode.Uri.joinPath(media, 'page.js')).toString();
   const style = webview.asWebviewUri(vscode.Uri.joinPath(media, 'page.css')).toString();
-  const labels = { save: vscode.l10n.t('Save as HTML…'), refresh: vscode.l10n.t('Refresh'), stale: vscode.l10n.t('The text has changed since.'), follow: vscode.l10n.t('Open in the text') };
+  const labels = {
+    save: vscode.l10n.t('Save as HTML…'),
+    refresh: vscode.l10n.t('Refresh'),
+    stale: vscode.l10n.t('The text has changed since.'),
+    follow: vscode.l10n.t('Open in the text'),
+  };
   return `<!DOCTYPE html>
 <html lang="en">
 <head>

@@ -3,7 +3,14 @@
 
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { makePreview, type EstateChanged, type MakePreview, type MakePreviewAnswer, type PreviewKind, type Spot } from '../../protocol/messages.js';
+import {
+  makePreview,
+  type EstateChanged,
+  type MakePreview,
+  type MakePreviewAnswer,
+  type PreviewKind,
+  type Spot,
+} from '../../protocol/messages.js';
 import type { FromPage, ToPage } from '../../protocol/webview.js';
 import { pageInFrame, wordsInFrame } from './preview-frame.js';
 import { pick, subjectsOf } from './pick.js';
@@ -18,7 +25,11 @@ interface Open {
 
 const viewType = 'troughline.preview';
 
-export function addPreviews(context: vscode.ExtensionContext, client: BaseLanguageClient, news: vscode.Event<EstateChanged>): void {
+export function addPreviews(
+  context: vscode.ExtensionContext,
+  client: BaseLanguageClient,
+  news: vscode.Event<EstateChanged>,
+): void {
   const open = new Map<string, Open>();
   const media = vscode.Uri.joinPath(context.extensionUri, 'dist', 'views');
   let refreshing: ReturnType<typeof setTimeout> | undefined;
@@ -31,25 +42,50 @@ export function addPreviews(context: vscode.ExtensionContext, client: BaseLangua
       await fill(known);
       return;
     }
-    const made = panel ?? vscode.window.createWebviewPanel(viewType, titles(wanted.kind), { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }, {});
+    const made =
+      panel ??
+      vscode.window.createWebviewPanel(
+        viewType,
+        titles(wanted.kind),
+        { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
+        {},
+      );
     made.webview.options = { enableScripts: true, localResourceRoots: [media] };
     const entry: Open = { panel: made, wanted, origins: {}, revision: -1, html: '' };
     open.set(key, entry);
     made.onDidDispose(() => open.delete(key), undefined, context.subscriptions);
-    made.webview.onDidReceiveMessage(async (message: FromPage) => receive(entry, message), undefined, context.subscriptions);
+    made.webview.onDidReceiveMessage(
+      async (message: FromPage) => receive(entry, message),
+      undefined,
+      context.subscriptions,
+    );
     await fill(entry);
   };
 
   async function fill(entry: Open): Promise<void> {
     const { panel, wanted } = entry;
-    if (entry.html === '') panel.webview.html = wordsInFrame(panel.webview, media, { title: vscode.l10n.t('Making the page…'), text: vscode.l10n.t('Forecasts take a few seconds.') }, wanted);
-    const answer = await vscode.window.withProgress({ location: vscode.ProgressLocation.Window, title: titles(wanted.kind) }, async () => {
-      await client.start();
-      return client.sendRequest<MakePreviewAnswer>(makePreview, wanted);
-    });
+    if (entry.html === '')
+      panel.webview.html = wordsInFrame(
+        panel.webview,
+        media,
+        { title: vscode.l10n.t('Making the page…'), text: vscode.l10n.t('Forecasts take a few seconds.') },
+        wanted,
+      );
+    const answer = await vscode.window.withProgress(
+      { location: vscode.ProgressLocation.Window, title: titles(wanted.kind) },
+      async () => {
+        await client.start();
+        return client.sendRequest<MakePreviewAnswer>(makePreview, wanted);
+      },
+    );
     if (!answer.ok) {
       panel.title = titles(wanted.kind);
-      panel.webview.html = wordsInFrame(panel.webview, media, { title: vscode.l10n.t('Nothing to show yet'), text: answer.reason }, wanted);
+      panel.webview.html = wordsInFrame(
+        panel.webview,
+        media,
+        { title: vscode.l10n.t('Nothing to show yet'), text: answer.reason },
+        wanted,
+      );
       return;
     }
     panel.title = answer.title;
@@ -77,12 +113,21 @@ export function addPreviews(context: vscode.ExtensionContext, client: BaseLangua
     }
   }
 
-  const command = (name: string, kind: PreviewKind, choose: () => Promise<{ subject: string; near: string } | undefined | 'all'>): vscode.Disposable =>
+  const command = (
+    name: string,
+    kind: PreviewKind,
+    choose: () => Promise<{ subject: string; near: string } | undefined | 'all'>,
+  ): vscode.Disposable =>
     // The first argument comes from a lens or the estate view; menus pass an address of their own, which is not a name.
     vscode.commands.registerCommand(name, async (subject?: unknown, near?: unknown) => {
       if (typeof subject === 'string') {
         const active = vscode.window.activeTextEditor?.document;
-        const place = typeof near === 'string' ? near : active?.languageId === 'troughline' ? active.uri.toString() : undefined;
+        const place =
+          typeof near === 'string'
+            ? near
+            : active?.languageId === 'troughline'
+              ? active.uri.toString()
+              : undefined;
         await show({ kind, subject, ...(place ? { near: place } : {}) });
         return;
       }
@@ -93,7 +138,11 @@ export function addPreviews(context: vscode.ExtensionContext, client: BaseLangua
 
   const chooseConveyor = async (): Promise<{ subject: string; near: string } | undefined> => {
     const { conveyors } = await subjectsOf(client);
-    const conveyor = await pick(conveyors, vscode.l10n.t('Which conveyor?'), vscode.l10n.t('There is no conveyor yet. Describe one first, or open the sample estate.'));
+    const conveyor = await pick(
+      conveyors,
+      vscode.l10n.t('Which conveyor?'),
+      vscode.l10n.t('There is no conveyor yet. Describe one first, or open the sample estate.'),
+    );
     return conveyor && { subject: conveyor.name, near: conveyor.spot.uri };
   };
 
@@ -101,7 +150,13 @@ export function addPreviews(context: vscode.ExtensionContext, client: BaseLangua
     command('troughline.showReport', 'report', async () => 'all'),
     command('troughline.showWorkPack', 'work pack', async () => {
       const { jobs } = await subjectsOf(client);
-      const job = await pick(jobs, vscode.l10n.t('Which job?'), vscode.l10n.t('There is no job yet. Write one first: a job names a conveyor, a window, crews and what is relined.'));
+      const job = await pick(
+        jobs,
+        vscode.l10n.t('Which job?'),
+        vscode.l10n.t(
+          'There is no job yet. Write one first: a job names a conveyor, a window, crews and what is relined.',
+        ),
+      );
       return job && { subject: job.name, near: job.spot.uri };
     }),
     command('troughline.showDrawing', 'drawing', chooseConveyor),
@@ -143,15 +198,23 @@ function titles(kind: PreviewKind): string {
 async function reveal({ uri, line, column }: Spot): Promise<void> {
   const position = new vscode.Position(line, column);
   const target = vscode.Uri.parse(uri);
-  const shown = vscode.window.visibleTextEditors.find((editor) => editor.document.uri.toString() === target.toString());
-  await vscode.window.showTextDocument(target, { selection: new vscode.Selection(position, position), viewColumn: shown?.viewColumn ?? vscode.ViewColumn.One });
+  const shown = vscode.window.visibleTextEditors.find(
+    (editor) => editor.document.uri.toString() === target.toString(),
+  );
+  await vscode.window.showTextDocument(target, {
+    selection: new vscode.Selection(position, position),
+    viewColumn: shown?.viewColumn ?? vscode.ViewColumn.One,
+  });
 }
 
 async function save({ panel, html }: Open): Promise<void> {
   if (html === '') return;
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
   const name = `${panel.title.replace(/[^\p{L}\p{N}]+/gu, '-').toLowerCase()}.html`;
-  const target = await vscode.window.showSaveDialog({ ...(folder ? { defaultUri: vscode.Uri.joinPath(folder, name) } : {}), filters: { HTML: ['html'] } });
+  const target = await vscode.window.showSaveDialog({
+    ...(folder ? { defaultUri: vscode.Uri.joinPath(folder, name) } : {}),
+    filters: { HTML: ['html'] },
+  });
   if (target) await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(html));
 }
 
@@ -160,6 +223,11 @@ function wantedIn(state: unknown): MakePreview | undefined {
   if (typeof state !== 'object' || state === null || !('wanted' in state)) return undefined;
   const { wanted } = state;
   if (typeof wanted !== 'object' || wanted === null || !('kind' in wanted)) return undefined;
-  const kinds: readonly unknown[] = ['report', 'work pack', 'inspection sheet', 'drawing'] satisfies PreviewKind[];
+  const kinds: readonly unknown[] = [
+    'report',
+    'work pack',
+    'inspection sheet',
+    'drawing',
+  ] satisfies PreviewKind[];
   return kinds.includes(wanted.kind) ? (wanted as MakePreview) : undefined; // kind was just checked; the other fields are optional texts
 }

@@ -28,7 +28,9 @@ export interface FormulaSymbol {
 export type Standing = 'published' | 'from memory' | 'derived' | 'common practice' | 'judgement';
 
 /** `['D mm', 'screw diameter']` for short: the unit is the last word of the first. */
-export function symbols(...rows: readonly (readonly [symbolAndUnit: string, meaning: string])[]): readonly FormulaSymbol[] {
+export function symbols(
+  ...rows: readonly (readonly [symbolAndUnit: string, meaning: string])[]
+): readonly FormulaSymbol[] {
   return rows.map(([symbolAndUnit, meaning]) => {
     const at = symbolAndUnit.lastIndexOf(' ');
     return { symbol: symbolAndUnit.slice(0, at), unit: symbolAndUnit.slice(at + 1), meaning };

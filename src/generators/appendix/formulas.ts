@@ -13,7 +13,11 @@ export type FormulaId = (typeof all)[number]['id'];
 export const formulas: readonly Formula[] = all;
 
 /** For one kind of document: the report needs wear, the pack the machine and the work. */
-export const formulasOf = { wear: wearFormulas, machine: machineFormulas, work: workFormulas } as const satisfies Record<string, readonly Formula[]>;
+export const formulasOf = {
+  wear: wearFormulas,
+  machine: machineFormulas,
+  work: workFormulas,
+} as const satisfies Record<string, readonly Formula[]>;
 
 const byId = new Map<string, Formula>(all.map((formula) => [formula.id, formula]));
 

@@ -37,8 +37,14 @@ export function alongTheTrough(pictured: Pictured): readonly Picture[] {
   const rows = rowsFor(pictured);
   const height = rows.reduce((sum, row) => sum + row.height, 0) + gapBetweenStrips;
   const head = 7;
-  const cuts = pictured.runs.flatMap((run) => [run.run.from, run.run.to, ...run.panels.map((panel) => panel.to)]);
-  const layout = stripsOf(conveyor.length.value, cuts, drawingArea.width - captionWidth, () => Math.max(1, Math.floor((drawingArea.height - head) / height)));
+  const cuts = pictured.runs.flatMap((run) => [
+    run.run.from,
+    run.run.to,
+    ...run.panels.map((panel) => panel.to),
+  ]);
+  const layout = stripsOf(conveyor.length.value, cuts, drawingArea.width - captionWidth, () =>
+    Math.max(1, Math.floor((drawingArea.height - head) / height)),
+  );
   return layout.sheets.map((strips, sheet) => ({
     title: `${conveyor.name}: along the trough`,
     documentType: 'Layout along the axis',
@@ -47,15 +53,30 @@ export function alongTheTrough(pictured: Pictured): readonly Picture[] {
     hatches: ['worn'],
     content(id) {
       const marks = [
-        letters([drawingArea.x, drawingArea.y + 4.5], pictured.look === undefined ? 'Seen from the right (3 o’clock) side; flow from left to right.' : `Seen from the right (3 o’clock) side; flow from left to right. Clock positions as you see them looking ${pictured.look.toUpperCase()}.`, {}),
+        letters(
+          [drawingArea.x, drawingArea.y + 4.5],
+          pictured.look === undefined
+            ? 'Seen from the right (3 o’clock) side; flow from left to right.'
+            : `Seen from the right (3 o’clock) side; flow from left to right. Clock positions as you see them looking ${pictured.look.toUpperCase()}.`,
+          {},
+        ),
         renewedKey(id, drawingArea.x + drawingArea.width, drawingArea.y + 4.5, pictured.scope.length > 0),
       ];
       strips.forEach((strip, index) => {
         const left = drawingArea.x + captionWidth;
-        const view: View = { ...strip, id, pictured, reduction: layout.scale.reduction, x: (chainage) => left + (chainage - strip.from) / layout.scale.reduction };
+        const view: View = {
+          ...strip,
+          id,
+          pictured,
+          reduction: layout.scale.reduction,
+          x: (chainage) => left + (chainage - strip.from) / layout.scale.reduction,
+        };
         let y = drawingArea.y + head + index * height;
         for (const row of rows) {
-          marks.push(letters([drawingArea.x, y + row.height / 2 + 1.2], row.caption, {}), ...row.paint(view, y));
+          marks.push(
+            letters([drawingArea.x, y + row.height / 2 + 1.2], row.caption, {}),
+            ...row.paint(view, y),
+          );
           y += row.height;
         }
       });
@@ -69,8 +90,12 @@ function renewedKey(id: string, right: number, y: number, job: boolean): string 
   const renewed = textWidth('renewed', lettering.normal);
   const off = textWidth('comes off', lettering.normal);
   const middle = right - renewed - 14;
-  return letters([right - renewed, y], 'renewed') + rectangle(right - renewed - 9, y - 3.3, 7, 4, { width: lineWidth.thick, fill: hatchFill(id, 'worn') })
-    + letters([middle - off, y], 'comes off') + rectangle(middle - off - 9, y - 3.3, 7, 4, { width: lineWidth.thick });
+  return (
+    letters([right - renewed, y], 'renewed') +
+    rectangle(right - renewed - 9, y - 3.3, 7, 4, { width: lineWidth.thick, fill: hatchFill(id, 'worn') }) +
+    letters([middle - off, y], 'comes off') +
+    rectangle(middle - off - 9, y - 3.3, 7, 4, { width: lineWidth.thick })
+  );
 }
 
 function rowsFor(pictured: Pictured): readonly Row[] {
@@ -83,7 +108,12 @@ function rowsFor(pictured: Pictured): readonly Row[] {
   rows.push({ caption: 'panels', height: 8, paint: paintPanels });
   rows.push({ caption: 'runs', height: 7, paint: paintRuns });
   if (conveyor.points.length > 0) rows.push({ caption: 'points', height: 7.2, paint: paintPoints });
-  if (conveyor.isolations.some((item) => item.at) || conveyor.liftingPoints.length > 0 || conveyor.hatches.length > 0) rows.push({ caption: 'other', height: 6.8, paint: paintOthers });
+  if (
+    conveyor.isolations.some((item) => item.at) ||
+    conveyor.liftingPoints.length > 0 ||
+    conveyor.hatches.length > 0
+  )
+    rows.push({ caption: 'other', height: 6.8, paint: paintOthers });
   if (conveyor.access.length > 0) rows.push({ caption: 'access', height: 6, paint: paintAccess });
   rows.push({ caption: 'metres', height: 7.4, paint: paintChainage });
   return rows;
@@ -94,17 +124,36 @@ function paintCovers(view: View, y: number): string[] {
 }
 
 function paintBraces(view: View, y: number): string[] {
-  return symbols(view, view.pictured.conveyor.braces, 'B', (x, off) => [
-    line([x - 1, y + 1], [x + 1, y + 1], { width: off ? lineWidth.thick : lineWidth.thin }),
-    line([x, y + 1], [x, y + 5.4], { width: off ? lineWidth.thick : lineWidth.thin }),
-    line([x - 1, y + 5.4], [x + 1, y + 5.4], { width: off ? lineWidth.thick : lineWidth.thin }),
-  ], y + 4.6);
+  return symbols(
+    view,
+    view.pictured.conveyor.braces,
+    'B',
+    (x, off) => [
+      line([x - 1, y + 1], [x + 1, y + 1], { width: off ? lineWidth.thick : lineWidth.thin }),
+      line([x, y + 1], [x, y + 5.4], { width: off ? lineWidth.thick : lineWidth.thin }),
+      line([x - 1, y + 5.4], [x + 1, y + 5.4], { width: off ? lineWidth.thick : lineWidth.thin }),
+    ],
+    y + 4.6,
+  );
 }
 
 function paintHoldDowns(view: View, y: number): string[] {
-  return symbols(view, view.pictured.conveyor.holdDowns, 'H', (x, off) => [
-    polygon([[x - 1.3, y + 3], [x + 1.3, y + 3], [x, y + 5.8]], { width: lineWidth.thin, fill: off ? '#000' : '#fff' }),
-  ], y + 4.4);
+  return symbols(
+    view,
+    view.pictured.conveyor.holdDowns,
+    'H',
+    (x, off) => [
+      polygon(
+        [
+          [x - 1.3, y + 3],
+          [x + 1.3, y + 3],
+          [x, y + 5.8],
+        ],
+        { width: lineWidth.thin, fill: off ? '#000' : '#fff' },
+      ),
+    ],
+    y + 4.4,
+  );
 }
 
 function paintTrough(view: View, y: number): string[] {
@@ -115,14 +164,23 @@ function paintTrough(view: View, y: number): string[] {
     line([view.x(view.from), top], [view.x(view.to), top], { width: lineWidth.medium }),
     line([view.x(view.from), bottom], [view.x(view.to), bottom], { width: lineWidth.thick }),
   ];
-  for (const end of [0, conveyor.length.value]) if (inView(view, end)) marks.push(line([view.x(end), top - 0.8], [view.x(end), bottom + 0.8], { width: 1 }));
+  for (const end of [0, conveyor.length.value])
+    if (inView(view, end))
+      marks.push(line([view.x(end), top - 0.8], [view.x(end), bottom + 0.8], { width: 1 }));
   for (const section of conveyor.sections) {
     const to = section.start + section.length.value;
     if (to < conveyor.length.value - 1 && inView(view, to)) {
-      marks.push(...[-0.4, 0.4].map((side) => line([view.x(to) + side, top - 0.8], [view.x(to) + side, bottom + 0.8], { width: lineWidth.medium })));
+      marks.push(
+        ...[-0.4, 0.4].map((side) =>
+          line([view.x(to) + side, top - 0.8], [view.x(to) + side, bottom + 0.8], {
+            width: lineWidth.medium,
+          }),
+        ),
+      );
     }
     const shown = clipped(view, section.start, to);
-    if (shown) marks.push(fitted(`${section.name} ${metres(section.length.value)} m`, section.name, shown, y + 5.3));
+    if (shown)
+      marks.push(fitted(`${section.name} ${metres(section.length.value)} m`, section.name, shown, y + 5.3));
   }
   return marks;
 }
@@ -133,10 +191,12 @@ function paintPanels(view: View, y: number): string[] {
     for (const panel of panels) {
       const shown = clipped(view, panel.from, panel.to);
       if (!shown) continue;
-      marks.push(rectangle(shown.from, y + 1, shown.to - shown.from, 6.5, {
-        width: panel.renewed ? lineWidth.thick : lineWidth.thin,
-        fill: panel.renewed && view.pictured.scope.length > 0 ? hatchFill(view.id, 'worn') : '#fff',
-      }));
+      marks.push(
+        rectangle(shown.from, y + 1, shown.to - shown.from, 6.5, {
+          width: panel.renewed ? lineWidth.thick : lineWidth.thin,
+          fill: panel.renewed && view.pictured.scope.length > 0 ? hatchFill(view.id, 'worn') : '#fff',
+        }),
+      );
       const name = panel.closing ? `${panel.number} C` : `${panel.number}`;
       const long = `${name} · ${Math.round(panel.to - panel.from)}`;
       marks.push(fitted(long, name, shown, y + 5.5, panel.renewed));
@@ -146,7 +206,11 @@ function paintPanels(view: View, y: number): string[] {
     const shown = clipped(view, gap.from.value, gap.to.value);
     if (!shown || shown.to - shown.from < 0.3) continue;
     marks.push(
-      rectangle(shown.from, y + 1, shown.to - shown.from, 6.5, { width: lineWidth.thin, dash: '1 0.7', fill: '#fff' }),
+      rectangle(shown.from, y + 1, shown.to - shown.from, 6.5, {
+        width: lineWidth.thin,
+        dash: '1 0.7',
+        fill: '#fff',
+      }),
       line([shown.from, y + 1], [shown.to, y + 7.5], { width: lineWidth.thin }),
       line([shown.from, y + 7.5], [shown.to, y + 1], { width: lineWidth.thin }),
     );
@@ -166,21 +230,33 @@ function paintRuns(view: View, y: number): string[] {
       line([shown.to, y + 1], [shown.to, y + 7], { width: lineWidth.thin }),
     );
     const wordings = [
-      ...(fitFrom ? [`run ${run.number}, fit from the ${fitFrom} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`, `run ${run.number}, fit from the ${fitFrom}`] : []),
-      `run ${run.number} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`, `run ${run.number}`,
+      ...(fitFrom
+        ? [
+            `run ${run.number}, fit from the ${fitFrom} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`,
+            `run ${run.number}, fit from the ${fitFrom}`,
+          ]
+        : []),
+      `run ${run.number} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`,
+      `run ${run.number}`,
     ];
-    const text = wordings.find((wording) => textWidth(wording, lettering.normal) < shown.to - shown.from - (fitFrom ? 14 : 2));
+    const text = wordings.find(
+      (wording) => textWidth(wording, lettering.normal) < shown.to - shown.from - (fitFrom ? 14 : 2),
+    );
     const clear = text ? textWidth(text, lettering.normal) / 2 + 2 : 0;
     const centre = (shown.from + shown.to) / 2;
     if (fitFrom) {
       for (let x = shown.from + 5; x < shown.to - 3; x += 20) {
         if (x > centre - clear - 3 && x < centre + clear + 3) continue;
-        marks.push(arrowHead([fitFrom === 'tail' ? x + 1.5 : x - 1.5, middle], fitFrom === 'tail' ? 0 : 180, 3));
+        marks.push(
+          arrowHead([fitFrom === 'tail' ? x + 1.5 : x - 1.5, middle], fitFrom === 'tail' ? 0 : 180, 3),
+        );
       }
     }
     if (text) marks.push(plaque([centre, y + 5.4], text, { anchor: 'middle' }));
   }
-  const named = view.pictured.conveyor.breaks.filter((gap) => gap.to.value > gap.from.value && clipped(view, gap.from.value, gap.to.value));
+  const named = view.pictured.conveyor.breaks.filter(
+    (gap) => gap.to.value > gap.from.value && clipped(view, gap.from.value, gap.to.value),
+  );
   for (const gap of named) {
     const shown = clipped(view, gap.from.value, gap.to.value);
     if (shown) marks.push(fitted(gap.name, gap.name, shown, y + 5.4));
@@ -189,25 +265,64 @@ function paintRuns(view: View, y: number): string[] {
 }
 
 function paintPoints(view: View, y: number): string[] {
-  const points = view.pictured.conveyor.points.filter((point) => inView(view, point.at.value)).sort((a, b) => a.at.value - b.at.value);
+  const points = view.pictured.conveyor.points
+    .filter((point) => inView(view, point.at.value))
+    .sort((a, b) => a.at.value - b.at.value);
   const { look = 'downstream' } = view.pictured;
-  const labels = points.map((point) => `${point.name} ${formatClock(look === 'downstream' ? point.clock.hours : mirrorClock(point.clock.hours))}`);
-  return spreadOut(view, points.map((point) => point.at.value), labels, points.map((point) => point.name), y + 6.6, (x) => [
-    line([x - 0.9, y + 1.2], [x + 0.9, y + 1.2], { width: lineWidth.medium }),
-    line([x, y + 0.3], [x, y + 2.1], { width: lineWidth.medium }),
-  ], y + 2.3);
+  const labels = points.map(
+    (point) =>
+      `${point.name} ${formatClock(look === 'downstream' ? point.clock.hours : mirrorClock(point.clock.hours))}`,
+  );
+  return spreadOut(
+    view,
+    points.map((point) => point.at.value),
+    labels,
+    points.map((point) => point.name),
+    y + 6.6,
+    (x) => [
+      line([x - 0.9, y + 1.2], [x + 0.9, y + 1.2], { width: lineWidth.medium }),
+      line([x, y + 0.3], [x, y + 2.1], { width: lineWidth.medium }),
+    ],
+    y + 2.3,
+  );
 }
 
 function paintOthers(view: View, y: number): string[] {
   const { conveyor } = view.pictured;
   const items = [
-    ...conveyor.isolations.flatMap((item) => (item.at ? [{ at: item.at.value, label: `isolation ${item.name}` }] : [])),
-    ...conveyor.liftingPoints.map((item) => ({ at: item.at.value, label: `lift ${item.name} ${Math.round(item.limit.value)} kg` })),
-    ...conveyor.hatches.map((item) => ({ at: (item.from.value + item.to.value) / 2, label: `hatch ${item.name ?? ''}`.trim() })),
-  ].filter((item) => inView(view, item.at)).sort((a, b) => a.at - b.at);
-  return spreadOut(view, items.map((item) => item.at), items.map((item) => item.label), items.map((item) => item.label.split(' ')[1] ?? ''), y + 6, (x) => [
-    polygon([[x, y + 0.3], [x + 1, y + 1.3], [x, y + 2.3], [x - 1, y + 1.3]], { width: lineWidth.thin, fill: '#000' }),
-  ], y + 2.3);
+    ...conveyor.isolations.flatMap((item) =>
+      item.at ? [{ at: item.at.value, label: `isolation ${item.name}` }] : [],
+    ),
+    ...conveyor.liftingPoints.map((item) => ({
+      at: item.at.value,
+      label: `lift ${item.name} ${Math.round(item.limit.value)} kg`,
+    })),
+    ...conveyor.hatches.map((item) => ({
+      at: (item.from.value + item.to.value) / 2,
+      label: `hatch ${item.name ?? ''}`.trim(),
+    })),
+  ]
+    .filter((item) => inView(view, item.at))
+    .sort((a, b) => a.at - b.at);
+  return spreadOut(
+    view,
+    items.map((item) => item.at),
+    items.map((item) => item.label),
+    items.map((item) => item.label.split(' ')[1] ?? ''),
+    y + 6,
+    (x) => [
+      polygon(
+        [
+          [x, y + 0.3],
+          [x + 1, y + 1.3],
+          [x, y + 2.3],
+          [x - 1, y + 1.3],
+        ],
+        { width: lineWidth.thin, fill: '#000' },
+      ),
+    ],
+    y + 2.3,
+  );
 }
 
 function paintAccess(view: View, y: number): string[] {
@@ -215,9 +330,22 @@ function paintAccess(view: View, y: number): string[] {
   for (const zone of view.pictured.conveyor.access) {
     const shown = clipped(view, zone.from.value, zone.to.value);
     if (!shown) continue;
-    marks.push(rectangle(shown.from, y + 0.8, shown.to - shown.from, 5, { width: lineWidth.thin, dash: accessDash[zone.kind], fill: '#fff' }));
+    marks.push(
+      rectangle(shown.from, y + 0.8, shown.to - shown.from, 5, {
+        width: lineWidth.thin,
+        dash: accessDash[zone.kind],
+        fill: '#fff',
+      }),
+    );
     const name = zone.name ?? zone.kind;
-    marks.push(fitted(`${name}: ${zone.kind}${zone.height ? `, ${metres(zone.height.value)} m up` : ''}`, name, shown, y + 4.6));
+    marks.push(
+      fitted(
+        `${name}: ${zone.kind}${zone.height ? `, ${metres(zone.height.value)} m up` : ''}`,
+        name,
+        shown,
+        y + 4.6,
+      ),
+    );
   }
   return marks;
 }
@@ -225,13 +353,19 @@ function paintAccess(view: View, y: number): string[] {
 const accessDash = { ground: '', platform: '', 'mobile platform': '2 1', scaffold: '0.6 0.6' } as const;
 
 function paintChainage(view: View, y: number): string[] {
-  const spacing = [100, 200, 500, 1000, 2000, 5000, 10000, 20000].find((mm) => mm / view.reduction >= 12) ?? 50000;
+  const spacing =
+    [100, 200, 500, 1000, 2000, 5000, 10000, 20000].find((mm) => mm / view.reduction >= 12) ?? 50000;
   const marks = [line([view.x(view.from), y + 1.5], [view.x(view.to), y + 1.5], { width: lineWidth.medium })];
   const minor = spacing / 5;
   for (let at = Math.ceil(view.from / minor - 1e-9) * minor; at <= view.to + 1e-6; at += minor) {
     const major = Math.abs(at / spacing - Math.round(at / spacing)) < 1e-6;
     marks.push(line([view.x(at), y + 1.5], [view.x(at), y + (major ? 3.4 : 2.4)], { width: lineWidth.thin }));
-    if (major) marks.push(letters([view.x(at), y + 7], spacing < 1000 ? (at / 1000).toFixed(1) : `${Math.round(at / 1000)}`, { anchor: 'middle' }));
+    if (major)
+      marks.push(
+        letters([view.x(at), y + 7], spacing < 1000 ? (at / 1000).toFixed(1) : `${Math.round(at / 1000)}`, {
+          anchor: 'middle',
+        }),
+      );
   }
   return marks;
 }
@@ -251,12 +385,24 @@ function boxes(view: View, y: number, height: number, spans: readonly Spanning[]
     if (!shown) return [];
     const off = comesOff(view.pictured, span.from.value, span.to.value);
     const name = span.name ?? (lettered ? `${letter}${index + 1}` : `${index + 1}`);
-    return [rectangle(shown.from, y, shown.to - shown.from, height, { width: off ? lineWidth.thick : lineWidth.thin, fill: '#fff' }), fitted(name, `${index + 1}`, shown, y + height - 1.2, off)];
+    return [
+      rectangle(shown.from, y, shown.to - shown.from, height, {
+        width: off ? lineWidth.thick : lineWidth.thin,
+        fill: '#fff',
+      }),
+      fitted(name, `${index + 1}`, shown, y + height - 1.2, off),
+    ];
   });
 }
 
 /** Point-like parts with numbers to the right of the symbol; numbers thin out before they touch. */
-function symbols(view: View, spans: readonly Spanning[], letter: string, paint: (x: number, off: boolean) => string[], foot: number): string[] {
+function symbols(
+  view: View,
+  spans: readonly Spanning[],
+  letter: string,
+  paint: (x: number, off: boolean) => string[],
+  foot: number,
+): string[] {
   const marks: string[] = [];
   let free = -Infinity;
   spans.forEach((span, index) => {
@@ -276,15 +422,29 @@ function symbols(view: View, spans: readonly Spanning[], letter: string, paint: 
 }
 
 /** Labels below their symbols, moved aside where they would touch, shortened or left to their symbols where too many. */
-function spreadOut(view: View, at: readonly number[], long: readonly string[], short: readonly string[], foot: number, paint: (x: number) => string[], stem: number): string[] {
+function spreadOut(
+  view: View,
+  at: readonly number[],
+  long: readonly string[],
+  short: readonly string[],
+  foot: number,
+  paint: (x: number) => string[],
+  stem: number,
+): string[] {
   const marks = at.flatMap((chainage) => paint(view.x(chainage)));
   for (const texts of [long, short]) {
-    const middles = spreadLabels(texts.map((text, index) => ({ at: view.x(at[index] ?? 0), width: textWidth(text, lettering.normal) })), 1.5, view.x(view.from) - 2, Math.max(view.x(view.to), drawingArea.x + drawingArea.width - 2));
+    const middles = spreadLabels(
+      texts.map((text, index) => ({ at: view.x(at[index] ?? 0), width: textWidth(text, lettering.normal) })),
+      1.5,
+      view.x(view.from) - 2,
+      Math.max(view.x(view.to), drawingArea.x + drawingArea.width - 2),
+    );
     if (!middles) continue;
     texts.forEach((text, index) => {
       const x = view.x(at[index] ?? 0);
       const middle = middles[index] ?? x;
-      if (Math.abs(middle - x) > 1) marks.push(line([x, stem], [middle, foot - 2.9], { width: lineWidth.thin }));
+      if (Math.abs(middle - x) > 1)
+        marks.push(line([x, stem], [middle, foot - 2.9], { width: lineWidth.thin }));
       marks.push(letters([middle, foot], text, { anchor: 'middle' }));
     });
     break;
@@ -304,8 +464,16 @@ function clipped(view: View, from: number, to: number): { from: number; to: numb
 }
 
 /** The long text where it fits, else the short one, else nothing. */
-function fitted(long: string, short: string, room: { from: number; to: number }, foot: number, bold = false): string {
+function fitted(
+  long: string,
+  short: string,
+  room: { from: number; to: number },
+  foot: number,
+  bold = false,
+): string {
   const width = room.to - room.from - 1;
-  const text = [long, short].find((wording) => textWidth(wording, lettering.normal) * (bold ? 1.06 : 1) <= width);
+  const text = [long, short].find(
+    (wording) => textWidth(wording, lettering.normal) * (bold ? 1.06 : 1) <= width,
+  );
   return text ? letters([(room.from + room.to) / 2, foot], text, { anchor: 'middle', bold, rim: true }) : '';
 }

@@ -10,7 +10,18 @@ import { plainNumber as n } from '../page/markup.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill, hatchOfLayer } from './hatch.js';
 import type { Point } from './ink.js';
-import { arrowHead, circle, letters, lettering, line, lineWidth, path, plaque, polygon, rectangle } from './ink.js';
+import {
+  arrowHead,
+  circle,
+  letters,
+  lettering,
+  line,
+  lineWidth,
+  path,
+  plaque,
+  polygon,
+  rectangle,
+} from './ink.js';
 import { spreadLabels } from './labels.js';
 import type { Picture } from './picture.js';
 import { scaleOf } from './scale.js';
@@ -40,8 +51,13 @@ interface View {
 export function crossSection(conveyor: Conveyor, options: SectionOptions): Picture {
   const { trough } = conveyor;
   const outside = trough.insideRadius.value + trough.plate.value;
-  const scale = scaleOf([2, 5, 10, 20, 50].find((reduction) =>
-    2 * Math.max(outside / reduction + ring, (outside + 45) / reduction) <= face.width && (outside + trough.sideHeight.value) / reduction + ring + 2 <= face.height) ?? 100);
+  const scale = scaleOf(
+    [2, 5, 10, 20, 50].find(
+      (reduction) =>
+        2 * Math.max(outside / reduction + ring, (outside + 45) / reduction) <= face.width &&
+        (outside + trough.sideHeight.value) / reduction + ring + 2 <= face.height,
+    ) ?? 100,
+  );
   const clocks = pointsByClock(conveyor, options.look);
   return {
     title: `${conveyor.name}: cross-section, looking ${options.look}`,
@@ -50,11 +66,34 @@ export function crossSection(conveyor: Conveyor, options: SectionOptions): Pictu
     description: `Section through ${conveyor.name} looking ${options.look}: trough of ${formatLength(trough.insideRadius.value)} inside radius with ${options.liner.layers.map((layer) => `${layer.name} ${formatLength(layer.thickness.value)}`).join(', ')} and a screw of ${formatLength(options.screw.outsideDiameter.value)}.`,
     hatches: ['dots', 'left', 'level', 'cross', 'right', 'steel', 'worn'],
     content(id) {
-      const view: View = { id, conveyor, options, reduction: scale.reduction, centre: [drawingArea.x + face.width / 2, drawingArea.y + 17 + trough.sideHeight.value / scale.reduction] };
+      const view: View = {
+        id,
+        conveyor,
+        options,
+        reduction: scale.reduction,
+        centre: [
+          drawingArea.x + face.width / 2,
+          drawingArea.y + 17 + trough.sideHeight.value / scale.reduction,
+        ],
+      };
       return [
-        letters([drawingArea.x, drawingArea.y + 6], `Looking ${options.look.toUpperCase()}`, { size: lettering.title, bold: true }),
-        letters([drawingArea.x, drawingArea.y + 12], options.look === 'downstream' ? 'The material moves away from you. 3 o’clock is on your right.' : 'The material comes towards you. 3 o’clock is on your right.'),
-        ...paintTrough(view), ...paintClock(view), ...paintScrew(view), ...paintWorn(view), ...paintPoints(view, clocks), ...paintBuildUp(view), ...paintSizes(view),
+        letters([drawingArea.x, drawingArea.y + 6], `Looking ${options.look.toUpperCase()}`, {
+          size: lettering.title,
+          bold: true,
+        }),
+        letters(
+          [drawingArea.x, drawingArea.y + 12],
+          options.look === 'downstream'
+            ? 'The material moves away from you. 3 o’clock is on your right.'
+            : 'The material comes towards you. 3 o’clock is on your right.',
+        ),
+        ...paintTrough(view),
+        ...paintClock(view),
+        ...paintScrew(view),
+        ...paintWorn(view),
+        ...paintPoints(view, clocks),
+        ...paintBuildUp(view),
+        ...paintSizes(view),
       ];
     },
   };
@@ -89,15 +128,27 @@ function paintTrough(view: View): string[] {
   let inner = steel - liner.thickness.value;
   liner.layers.forEach((layer, index) => {
     const outer = Math.min(steel, inner + layer.thickness.value);
-    marks.push(path(band(view, inner, outer, side), { width: 0.2, fill: hatchFill(view.id, hatchOfLayer(index)) }));
+    marks.push(
+      path(band(view, inner, outer, side), { width: 0.2, fill: hatchFill(view.id, hatchOfLayer(index)) }),
+    );
     inner = outer;
   });
   marks.push(path(trace(view, steel - liner.thickness.value, side), { width: lineWidth.medium }));
   const y = view.centre[1] - side / view.reduction;
-  for (const way of [-1, 1]) marks.push(line([view.centre[0] + (way * steel) / view.reduction, y], [view.centre[0] + (way * (steel + 45)) / view.reduction, y], { width: 0.8 }));
+  for (const way of [-1, 1])
+    marks.push(
+      line(
+        [view.centre[0] + (way * steel) / view.reduction, y],
+        [view.centre[0] + (way * (steel + 45)) / view.reduction, y],
+        { width: 0.8 },
+      ),
+    );
   if (view.conveyor.covers.length > 0) {
     const reach = (steel + 45) / view.reduction;
-    marks.push(line([view.centre[0] - reach, y - 1.2], [view.centre[0] + reach, y - 1.2], { width: lineWidth.medium }), letters([view.centre[0] + reach, y - 2.4], 'cover', { anchor: 'end' }));
+    marks.push(
+      line([view.centre[0] - reach, y - 1.2], [view.centre[0] + reach, y - 1.2], { width: lineWidth.medium }),
+      letters([view.centre[0] + reach, y - 2.4], 'cover', { anchor: 'end' }),
+    );
   }
   return marks;
 }
@@ -108,7 +159,11 @@ function paintClock(view: View): string[] {
   const marks: string[] = [];
   for (let seen = 3; seen <= 9; seen += 0.5) {
     const hour = Number.isInteger(seen);
-    marks.push(line(place(view, seen, outside, 1.5), place(view, seen, outside, hour ? 5 : 3.5), { width: hour ? lineWidth.thick : lineWidth.thin }));
+    marks.push(
+      line(place(view, seen, outside, 1.5), place(view, seen, outside, hour ? 5 : 3.5), {
+        width: hour ? lineWidth.thick : lineWidth.thin,
+      }),
+    );
     if (hour) {
       const [x, y] = place(view, seen, outside, 9);
       marks.push(letters([x, y + 1.8], `${seen}`, { size: lettering.large, anchor: 'middle', bold: true }));
@@ -116,9 +171,16 @@ function paintClock(view: View): string[] {
   }
   const side = view.conveyor.trough.sideHeight.value / view.reduction;
   marks.push(
-    line([view.centre[0], view.centre[1] - side - 3], place(view, 6, outside, 1), { width: 0.18, dash: '5 1 1 1' }),
+    line([view.centre[0], view.centre[1] - side - 3], place(view, 6, outside, 1), {
+      width: 0.18,
+      dash: '5 1 1 1',
+    }),
     line(place(view, 9, outside, 1), place(view, 3, outside, 1), { width: 0.18, dash: '5 1 1 1' }),
-    letters([view.centre[0] + 1.2, view.centre[1] - side + 5], '12', { size: lettering.large, bold: true, rim: true }),
+    letters([view.centre[0] + 1.2, view.centre[1] - side + 5], '12', {
+      size: lettering.large,
+      bold: true,
+      rim: true,
+    }),
   );
   return marks;
 }
@@ -134,23 +196,45 @@ function paintScrew(view: View): string[] {
   const r = radius / view.reduction;
   if (screw.flight) {
     const inner = (radius - screw.flight.width.value) / view.reduction;
-    marks.push(path(ringPath(centre, inner, r), { width: 0, fill: '#e6e6e6' }), circle(centre, inner, { width: lineWidth.thin }));
+    marks.push(
+      path(ringPath(centre, inner, r), { width: 0, fill: '#e6e6e6' }),
+      circle(centre, inner, { width: lineWidth.thin }),
+    );
   }
   marks.push(circle(centre, r, { width: lineWidth.thick }));
   if (screw.innerFlight) {
-    const [outside, inside] = [screw.innerFlight.outside.value / 2 / view.reduction, screw.innerFlight.inside.value / 2 / view.reduction];
-    marks.push(path(ringPath(centre, inside, outside), { width: 0, fill: '#e6e6e6' }), circle(centre, outside, { width: lineWidth.thin }), circle(centre, inside, { width: lineWidth.thin }));
+    const [outside, inside] = [
+      screw.innerFlight.outside.value / 2 / view.reduction,
+      screw.innerFlight.inside.value / 2 / view.reduction,
+    ];
+    marks.push(
+      path(ringPath(centre, inside, outside), { width: 0, fill: '#e6e6e6' }),
+      circle(centre, outside, { width: lineWidth.thin }),
+      circle(centre, inside, { width: lineWidth.thin }),
+    );
   }
-  if (screw.kind.kind === 'shafted') marks.push(circle(centre, screw.kind.shaft.value / 2 / view.reduction, { width: lineWidth.thick, fill: hatchFill(view.id, 'steel') }));
+  if (screw.kind.kind === 'shafted')
+    marks.push(
+      circle(centre, screw.kind.shaft.value / 2 / view.reduction, {
+        width: lineWidth.thick,
+        fill: hatchFill(view.id, 'steel'),
+      }),
+    );
   const turns = rotationSeen(view.conveyor, screw, view.options.look);
   if (turns) {
     const reach = r * 0.7;
     const way = turns === 'clockwise' ? 1 : -1;
-    const [start, end] = [-60, 60].map((angle): Point => [centre[0] + reach * Math.sin((angle * Math.PI) / 180), centre[1] - reach * Math.cos((angle * Math.PI) / 180)]);
+    const [start, end] = [-60, 60].map((angle): Point => [
+      centre[0] + reach * Math.sin((angle * Math.PI) / 180),
+      centre[1] - reach * Math.cos((angle * Math.PI) / 180),
+    ]);
     if (start && end) {
       const [from, to] = way > 0 ? [start, end] : [end, start];
       marks.push(
-        path(`M${n(from[0])} ${n(from[1])}A${n(reach)} ${n(reach)} 0 0 ${way > 0 ? 1 : 0} ${n(to[0])} ${n(to[1])}`, { width: lineWidth.thick }),
+        path(
+          `M${n(from[0])} ${n(from[1])}A${n(reach)} ${n(reach)} 0 0 ${way > 0 ? 1 : 0} ${n(to[0])} ${n(to[1])}`,
+          { width: lineWidth.thick },
+        ),
         arrowHead(to, way > 0 ? -60 : -120, 3.4),
         plaque([centre[0], centre[1] - reach + 1.2], 'turns', { anchor: 'middle' }),
       );
@@ -160,7 +244,8 @@ function paintScrew(view: View): string[] {
 }
 
 function ringPath([x, y]: Point, inner: number, outer: number): string {
-  const round = (r: number, sweep: 0 | 1): string => `M${n(x - r)} ${n(y)}A${n(r)} ${n(r)} 0 1 ${sweep} ${n(x + r)} ${n(y)}A${n(r)} ${n(r)} 0 1 ${sweep} ${n(x - r)} ${n(y)}Z`;
+  const round = (r: number, sweep: 0 | 1): string =>
+    `M${n(x - r)} ${n(y)}A${n(r)} ${n(r)} 0 1 ${sweep} ${n(x + r)} ${n(y)}A${n(r)} ${n(r)} 0 1 ${sweep} ${n(x - r)} ${n(y)}Z`;
   return round(outer, 1) + round(Math.max(inner, 0.01), 0);
 }
 
@@ -168,8 +253,14 @@ function ringPath([x, y]: Point, inner: number, outer: number): string {
  * The way the screw is seen to turn: as declared, else from its hand. Seen in the direction of flow a right-hand screw that
  * conveys away from the viewer turns counter-clockwise, a left-hand one clockwise; from the other side it is the reverse.
  */
-function rotationSeen(conveyor: Conveyor, screw: ScrewSpecification, look: Look): 'clockwise' | 'counter-clockwise' | undefined {
-  const inFlow = conveyor.rotation?.sense ?? (screw.hand === undefined ? undefined : screw.hand === 'right' ? 'counter-clockwise' : 'clockwise');
+function rotationSeen(
+  conveyor: Conveyor,
+  screw: ScrewSpecification,
+  look: Look,
+): 'clockwise' | 'counter-clockwise' | undefined {
+  const inFlow =
+    conveyor.rotation?.sense ??
+    (screw.hand === undefined ? undefined : screw.hand === 'right' ? 'counter-clockwise' : 'clockwise');
   if (inFlow === undefined || look === 'downstream') return inFlow;
   return inFlow === 'clockwise' ? 'counter-clockwise' : 'clockwise';
 }
@@ -177,14 +268,19 @@ function rotationSeen(conveyor: Conveyor, screw: ScrewSpecification, look: Look)
 function paintWorn(view: View): string[] {
   const worn = view.conveyor.wornSector;
   if (!worn) return [];
-  const seen = [asSeen(worn.from.hours, view.options.look), asSeen(worn.to.hours, view.options.look)].sort((a, b) => a - b);
+  const seen = [asSeen(worn.from.hours, view.options.look), asSeen(worn.to.hours, view.options.look)].sort(
+    (a, b) => a - b,
+  );
   const [from = 6, to = 6] = seen;
   const inner = view.conveyor.trough.insideRadius.value - view.options.liner.thickness.value;
   const at = (clock: number, extra: number): Point => place(view, clock, inner, extra);
   const [a, b, c, d] = [at(from, -0.3), at(to, -0.3), at(to, -3), at(from, -3)];
   const [outer, lower] = [inner / view.reduction - 0.3, inner / view.reduction - 3];
   return [
-    path(`M${n(a[0])} ${n(a[1])}A${n(outer)} ${n(outer)} 0 0 1 ${n(b[0])} ${n(b[1])}L${n(c[0])} ${n(c[1])}A${n(lower)} ${n(lower)} 0 0 0 ${n(d[0])} ${n(d[1])}Z`, { width: lineWidth.thin, fill: hatchFill(view.id, 'worn') }),
+    path(
+      `M${n(a[0])} ${n(a[1])}A${n(outer)} ${n(outer)} 0 0 1 ${n(b[0])} ${n(b[1])}L${n(c[0])} ${n(c[1])}A${n(lower)} ${n(lower)} 0 0 0 ${n(d[0])} ${n(d[1])}Z`,
+      { width: lineWidth.thin, fill: hatchFill(view.id, 'worn') },
+    ),
   ];
 }
 
@@ -209,17 +305,39 @@ function paintPoints(view: View, groups: readonly ClockGroup[]): string[] {
   const labels = groups.map(({ seen, names }) => {
     // The names stand inside the trough, on the way to its centre, where the clock's numbers are not in the way.
     const [x, y] = place(view, seen, inner, -7);
-    return { seen, text: names.length <= 2 ? names.join(', ') : `${names.length} points`, x, y, side: x < view.centre[0] - 3 ? 'left' : x > view.centre[0] + 3 ? 'right' : 'bottom' } as const;
+    return {
+      seen,
+      text: names.length <= 2 ? names.join(', ') : `${names.length} points`,
+      x,
+      y,
+      side: x < view.centre[0] - 3 ? 'left' : x > view.centre[0] + 3 ? 'right' : 'bottom',
+    } as const;
   });
-  for (const label of labels) marks.push(circle(place(view, label.seen, inner), 1.3, { width: lineWidth.thick, fill: '#fff' }), circle(place(view, label.seen, inner), 0.5, { width: 0, fill: '#000' }));
+  for (const label of labels)
+    marks.push(
+      circle(place(view, label.seen, inner), 1.3, { width: lineWidth.thick, fill: '#fff' }),
+      circle(place(view, label.seen, inner), 0.5, { width: 0, fill: '#000' }),
+    );
   for (const side of ['left', 'right', 'bottom'] as const) {
     const own = labels.filter((label) => label.side === side).sort((a, b) => a.y - b.y);
-    const heights = spreadLabels(own.map((label) => ({ at: label.y, width: 4.4 })), 0.3, view.centre[1] - 40, view.centre[1] + inner / view.reduction) ?? own.map((label) => label.y);
+    const heights =
+      spreadLabels(
+        own.map((label) => ({ at: label.y, width: 4.4 })),
+        0.3,
+        view.centre[1] - 40,
+        view.centre[1] + inner / view.reduction,
+      ) ?? own.map((label) => label.y);
     own.forEach((label, index) => {
       const y = heights[index] ?? label.y;
       marks.push(
-        line(place(view, label.seen, inner, -1.4), [label.x, y - (side === 'bottom' ? -1 : 0)], { width: lineWidth.thin }),
-        letters([label.x + (side === 'left' ? 1 : side === 'right' ? -1 : 0), y + (side === 'bottom' ? -0.5 : 1.2)], label.text, { anchor: side === 'left' ? 'start' : side === 'right' ? 'end' : 'middle', bold: true, rim: true }),
+        line(place(view, label.seen, inner, -1.4), [label.x, y - (side === 'bottom' ? -1 : 0)], {
+          width: lineWidth.thin,
+        }),
+        letters(
+          [label.x + (side === 'left' ? 1 : side === 'right' ? -1 : 0), y + (side === 'bottom' ? -0.5 : 1.2)],
+          label.text,
+          { anchor: side === 'left' ? 'start' : side === 'right' ? 'end' : 'middle', bold: true, rim: true },
+        ),
       );
     });
   }
@@ -235,16 +353,32 @@ function paintBuildUp(view: View): string[] {
   const width = 34;
   let y = drawingArea.y + 17;
   const foot = y + (liner.thickness.value + plate) / reduction;
-  const marks = [letters([x, drawingArea.y + 6], `Liner ${liner.name}, ${reduction === 1 ? 'full size' : 'half size'}`, { size: lettering.large, bold: true }), letters([x, drawingArea.y + 12.5], 'screw side')];
+  const marks = [
+    letters([x, drawingArea.y + 6], `Liner ${liner.name}, ${reduction === 1 ? 'full size' : 'half size'}`, {
+      size: lettering.large,
+      bold: true,
+    }),
+    letters([x, drawingArea.y + 12.5], 'screw side'),
+  ];
   const labels: { at: number; text: string }[] = [];
   liner.layers.forEach((layer, index) => {
     const depth = layer.thickness.value / reduction;
-    marks.push(rectangle(x, y, width, depth, { width: lineWidth.medium, fill: hatchFill(view.id, hatchOfLayer(index)) }));
-    labels.push({ at: y + depth / 2, text: `${layer.name} ${formatLength(layer.thickness.value)}${index === 0 && liner.layers.length > 1 ? ', wears first' : ''}` });
+    marks.push(
+      rectangle(x, y, width, depth, {
+        width: lineWidth.medium,
+        fill: hatchFill(view.id, hatchOfLayer(index)),
+      }),
+    );
+    labels.push({
+      at: y + depth / 2,
+      text: `${layer.name} ${formatLength(layer.thickness.value)}${index === 0 && liner.layers.length > 1 ? ', wears first' : ''}`,
+    });
     y += depth;
   });
   const top = drawingArea.y + 17;
-  marks.push(rectangle(x, y, width, plate / reduction, { width: lineWidth.medium, fill: hatchFill(view.id, 'steel') }));
+  marks.push(
+    rectangle(x, y, width, plate / reduction, { width: lineWidth.medium, fill: hatchFill(view.id, 'steel') }),
+  );
   labels.push({ at: y + plate / reduction / 2, text: `trough plate ${formatLength(plate)}` });
   const condemn = y - liner.condemn.value / reduction;
   marks.push(line([x - 2, condemn], [x + width + 1, condemn], { width: lineWidth.thick, dash: '2 1' }));
@@ -252,14 +386,35 @@ function paintBuildUp(view: View): string[] {
   if (liner.bolt?.countersink) {
     const depth = liner.bolt.countersink.value / reduction;
     const middle = x + width * 0.3;
-    marks.push(polygon([[middle - depth - 1.6, top], [middle + depth + 1.6, top], [middle + 1.6, top + depth], [middle + 1.6, foot], [middle - 1.6, foot], [middle - 1.6, top + depth]], { width: lineWidth.medium, fill: '#fff' }));
+    marks.push(
+      polygon(
+        [
+          [middle - depth - 1.6, top],
+          [middle + depth + 1.6, top],
+          [middle + 1.6, top + depth],
+          [middle + 1.6, foot],
+          [middle - 1.6, foot],
+          [middle - 1.6, top + depth],
+        ],
+        { width: lineWidth.medium, fill: '#fff' },
+      ),
+    );
     labels.push({ at: top + depth, text: `countersink ${formatLength(liner.bolt.countersink.value)}` });
   }
   labels.sort((a, b) => a.at - b.at);
-  const middles = spreadLabels(labels.map((label) => ({ at: label.at, width: 4.2 })), 0.6, top - 6, foot + 12) ?? labels.map((label) => label.at);
+  const middles =
+    spreadLabels(
+      labels.map((label) => ({ at: label.at, width: 4.2 })),
+      0.6,
+      top - 6,
+      foot + 12,
+    ) ?? labels.map((label) => label.at);
   labels.forEach((label, index) => {
     const at = middles[index] ?? label.at;
-    marks.push(line([x + width + 0.5, label.at], [x + width + 4, at], { width: lineWidth.thin }), letters([x + width + 5, at + 1.2], label.text));
+    marks.push(
+      line([x + width + 0.5, label.at], [x + width + 4, at], { width: lineWidth.thin }),
+      letters([x + width + 5, at + 1.2], label.text),
+    );
   });
   return marks;
 }
@@ -279,14 +434,26 @@ function paintSizes(view: View): string[] {
     ['Liner radius less screw radius', formatLength(inner - screw.outsideDiameter.value / 2)],
   ];
   const worn = view.conveyor.wornSector;
-  if (worn) rows.push(['Worn sector (hatched), as you see it', [worn.from.hours, worn.to.hours].map((hours) => asSeen(hours, look)).sort((a, b) => a - b).map(formatClock).join(' to ')]);
+  if (worn)
+    rows.push([
+      'Worn sector (hatched), as you see it',
+      [worn.from.hours, worn.to.hours]
+        .map((hours) => asSeen(hours, look))
+        .sort((a, b) => a - b)
+        .map(formatClock)
+        .join(' to '),
+    ]);
   if (turns) rows.push(['Turns, seen this way', turns]);
   const groups = pointsByClock(view.conveyor, look);
   let y = drawingArea.y + 58;
   const marks: string[] = [];
   const right = drawingArea.x + drawingArea.width;
   for (const [name, value] of rows) {
-    marks.push(letters([x, y], name), letters([right, y], value, { anchor: 'end', bold: true }), line([x, y + 1.5], [right, y + 1.5], { width: 0.15 }));
+    marks.push(
+      letters([x, y], name),
+      letters([right, y], value, { anchor: 'end', bold: true }),
+      line([x, y + 1.5], [right, y + 1.5], { width: 0.15 }),
+    );
     y += 6;
   }
   if (groups.length > 0) {

@@ -32,7 +32,12 @@ export interface Drawing {
 export const sheetSize = { width: 257, height: 178 } as const;
 export const titleBlockHeight = 20;
 /** Area left for the drawing inside the border: x and y run from its top left corner. */
-export const drawingArea = { x: 4, y: 4, width: sheetSize.width - 8, height: sheetSize.height - titleBlockHeight - 8 } as const;
+export const drawingArea = {
+  x: 4,
+  y: 4,
+  width: sheetSize.width - 8,
+  height: sheetSize.height - titleBlockHeight - 8,
+} as const;
 
 export interface SheetContent {
   /** Prefix of every id inside, unique on a page. */
@@ -86,7 +91,9 @@ function titleBlock(block: TitleBlock, scale: string): string {
       { caption: 'Sheet', value: `${block.sheet} of ${block.sheets}`, width: 32.3, bold: true },
     ],
   ];
-  const marks: string[] = [rectangle(0.35, top, right - 0.35, titleBlockHeight - 0.35, { width: lineWidth.thick, fill: '#fff' })];
+  const marks: string[] = [
+    rectangle(0.35, top, right - 0.35, titleBlockHeight - 0.35, { width: lineWidth.thick, fill: '#fff' }),
+  ];
   rows.forEach((fields, row) => {
     const y = top + row * 10;
     if (row > 0) marks.push(line([0.35, y], [right, y], { width: lineWidth.thin }));
@@ -95,7 +102,10 @@ function titleBlock(block: TitleBlock, scale: string): string {
       if (x > 1) marks.push(line([x, y], [x, y + 10], { width: lineWidth.thin }));
       marks.push(
         letters([x + 1.2, y + 3.4], field.caption, { size: lettering.caption }),
-        letters([x + 1.2, y + 8.3], fitText(field.value, field.width - 2, 4), { size: 4, bold: field.bold ?? false }),
+        letters([x + 1.2, y + 8.3], fitText(field.value, field.width - 2, 4), {
+          size: 4,
+          bold: field.bold ?? false,
+        }),
       );
       x += field.width;
     }
@@ -105,12 +115,19 @@ function titleBlock(block: TitleBlock, scale: string): string {
 
 /** A bar that measures the machine whatever size the print came out at, `length` mm of machine in `parts` equal parts. */
 export function scaleBar(x: number, y: number, reduction: number, room = 50): string {
-  const step = [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000].find((mm) => (mm * 2) / reduction >= 20 && (mm * 4) / reduction <= room * 2) ?? 1000;
+  const step =
+    [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000].find(
+      (mm) => (mm * 2) / reduction >= 20 && (mm * 4) / reduction <= room * 2,
+    ) ?? 1000;
   const parts = Math.max(1, Math.min(4, Math.floor((room * reduction) / step)));
   const unit = step / reduction;
   const marks: string[] = [];
-  for (let i = 0; i < parts; i++) marks.push(rectangle(x + i * unit, y, unit, 1.6, { width: lineWidth.thin, fill: i % 2 === 0 ? '#000' : '#fff' }));
-  for (let i = 0; i <= parts; i++) marks.push(letters([x + i * unit, y - 0.8], n((i * step) / 1000), { anchor: 'middle' }));
+  for (let i = 0; i < parts; i++)
+    marks.push(
+      rectangle(x + i * unit, y, unit, 1.6, { width: lineWidth.thin, fill: i % 2 === 0 ? '#000' : '#fff' }),
+    );
+  for (let i = 0; i <= parts; i++)
+    marks.push(letters([x + i * unit, y - 0.8], n((i * step) / 1000), { anchor: 'middle' }));
   marks.push(letters([x + parts * unit + 3, y + 1.6], 'm'));
   return marks.join('');
 }

@@ -7,7 +7,18 @@ import { metres } from './picture.js';
 import { drawingArea, scaleBar } from './drawing-sheet.js';
 import { plainNumber as n } from '../page/markup.js';
 import { hatchFill } from './hatch.js';
-import { arrowHead, circle, group, letters, lettering, line, lineWidth, path, polygon, rectangle } from './ink.js';
+import {
+  arrowHead,
+  circle,
+  group,
+  letters,
+  lettering,
+  line,
+  lineWidth,
+  path,
+  polygon,
+  rectangle,
+} from './ink.js';
 import { spreadLabels } from './labels.js';
 import { scaleOf } from './scale.js';
 import type { Scale } from './scale.js';
@@ -46,19 +57,32 @@ export function elevation(pictured: Pictured): Picture {
     description: `${conveyor.name} from the side at its incline of ${degrees(incline)}, ${metres(conveyor.length.value)} m long, flow from left to right, with runs, panels, breaks, access and isolation points.`,
     hatches: ['worn', 'steel'],
     content(id) {
-      const depth = (trough.sideHeight.value + trough.insideRadius.value + trough.plate.value) / scale.reduction;
+      const depth =
+        (trough.sideHeight.value + trough.insideRadius.value + trough.plate.value) / scale.reduction;
       const bottom = (trough.insideRadius.value + trough.plate.value) / scale.reduction;
       const view: View = {
-        id, pictured, reduction: scale.reduction,
+        id,
+        pictured,
+        reduction: scale.reduction,
         x: (chainage) => chainage / scale.reduction,
         top: -trough.sideHeight.value / scale.reduction,
-        bottom, foot: bottom + (depth < shallow ? numberRow : 0),
+        bottom,
+        foot: bottom + (depth < shallow ? numberRow : 0),
       };
       return [
-        group([
-          ...paintAccess(view), ...paintChainage(view), ...paintRuns(view), ...paintTrough(view), ...paintPanels(view),
-          ...paintFixings(view), ...paintDrive(view), ...paintNames(view),
-        ], { transform: `translate(${n(foot[0])} ${n(foot[1])}) rotate(${n(-incline)})` }),
+        group(
+          [
+            ...paintAccess(view),
+            ...paintChainage(view),
+            ...paintRuns(view),
+            ...paintTrough(view),
+            ...paintPanels(view),
+            ...paintFixings(view),
+            ...paintDrive(view),
+            ...paintNames(view),
+          ],
+          { transform: `translate(${n(foot[0])} ${n(foot[1])}) rotate(${n(-incline)})` },
+        ),
         ...paintIncline(view, foot),
         ...paintKey(view, incline),
       ];
@@ -75,8 +99,19 @@ function fit(pictured: Pictured): { scale: Scale; foot: readonly [number, number
     const length = conveyor.length.value / reduction;
     const up = above + conveyor.trough.sideHeight.value / reduction;
     const { insideRadius, sideHeight, plate } = conveyor.trough;
-    const down = below + (insideRadius.value + plate.value) / reduction + ((sideHeight.value + insideRadius.value + plate.value) / reduction < shallow ? numberRow : 0);
-    const corners = [[-5, -up], [length + 8, -up], [-5, down], [length + 8, down]].map(([u = 0, v = 0]) => [u * Math.cos(angle) + v * Math.sin(angle), v * Math.cos(angle) - u * Math.sin(angle)] as const);
+    const down =
+      below +
+      (insideRadius.value + plate.value) / reduction +
+      ((sideHeight.value + insideRadius.value + plate.value) / reduction < shallow ? numberRow : 0);
+    const corners = [
+      [-5, -up],
+      [length + 8, -up],
+      [-5, down],
+      [length + 8, down],
+    ].map(
+      ([u = 0, v = 0]) =>
+        [u * Math.cos(angle) + v * Math.sin(angle), v * Math.cos(angle) - u * Math.sin(angle)] as const,
+    );
     const xs = corners.map(([x]) => x);
     const ys = corners.map(([, y]) => y);
     const width = Math.max(...xs) - Math.min(...xs);
@@ -102,7 +137,8 @@ function paintTrough(view: View): string[] {
   for (const section of conveyor.sections) {
     const x = view.x(section.start + section.length.value);
     if (x > end - 0.5) continue;
-    for (const side of [-0.35, 0.35]) marks.push(line([x + side, view.top - 1], [x + side, view.bottom + 1], { width: lineWidth.medium }));
+    for (const side of [-0.35, 0.35])
+      marks.push(line([x + side, view.top - 1], [x + side, view.bottom + 1], { width: lineWidth.medium }));
   }
   return marks;
 }
@@ -114,12 +150,17 @@ function paintPanels(view: View): string[] {
     for (const panel of panels) {
       const from = view.x(panel.from);
       const width = view.x(panel.to) - from;
-      if (panel.renewed && view.pictured.scope.length > 0) marks.push(rectangle(from, view.top, width, height, { width: 0, fill: hatchFill(view.id, 'worn') }));
-      marks.push(line([view.x(panel.to), view.top], [view.x(panel.to), view.bottom], { width: lineWidth.thin }));
+      if (panel.renewed && view.pictured.scope.length > 0)
+        marks.push(rectangle(from, view.top, width, height, { width: 0, fill: hatchFill(view.id, 'worn') }));
+      marks.push(
+        line([view.x(panel.to), view.top], [view.x(panel.to), view.bottom], { width: lineWidth.thin }),
+      );
       const name = panel.closing ? `${panel.number}C` : `${panel.number}`;
       if (textWidth(name, lettering.normal) < width - 0.4) {
         const foot = height >= shallow ? (view.top + view.bottom) / 2 + 1.25 : view.bottom + 3.6;
-        marks.push(letters([from + width / 2, foot], name, { anchor: 'middle', bold: panel.renewed, rim: true }));
+        marks.push(
+          letters([from + width / 2, foot], name, { anchor: 'middle', bold: panel.renewed, rim: true }),
+        );
       }
     }
   }
@@ -141,14 +182,36 @@ function paintFixings(view: View): string[] {
   const { conveyor } = view.pictured;
   const base = view.top - 0.5;
   const marks: string[] = [];
-  for (const cover of conveyor.covers) marks.push(rectangle(view.x(cover.from.value) + 0.15, base - 1.5, view.x(cover.to.value) - view.x(cover.from.value) - 0.3, 1.5, { width: lineWidth.thin, fill: '#fff' }));
+  for (const cover of conveyor.covers)
+    marks.push(
+      rectangle(
+        view.x(cover.from.value) + 0.15,
+        base - 1.5,
+        view.x(cover.to.value) - view.x(cover.from.value) - 0.3,
+        1.5,
+        { width: lineWidth.thin, fill: '#fff' },
+      ),
+    );
   for (const brace of conveyor.braces) {
     const x = view.x((brace.from.value + brace.to.value) / 2);
-    marks.push(line([x - 0.9, base - 5], [x + 0.9, base - 5], { width: lineWidth.thick }), line([x, base - 5], [x, base - 7.2], { width: lineWidth.thick }), line([x - 0.9, base - 7.2], [x + 0.9, base - 7.2], { width: lineWidth.thick }));
+    marks.push(
+      line([x - 0.9, base - 5], [x + 0.9, base - 5], { width: lineWidth.thick }),
+      line([x, base - 5], [x, base - 7.2], { width: lineWidth.thick }),
+      line([x - 0.9, base - 7.2], [x + 0.9, base - 7.2], { width: lineWidth.thick }),
+    );
   }
   for (const block of conveyor.holdDowns) {
     const x = view.x((block.from.value + block.to.value) / 2);
-    marks.push(polygon([[x - 1, base - 4.6], [x + 1, base - 4.6], [x, base - 2.2]], { width: lineWidth.thin, fill: '#000' }));
+    marks.push(
+      polygon(
+        [
+          [x - 1, base - 4.6],
+          [x + 1, base - 4.6],
+          [x, base - 2.2],
+        ],
+        { width: lineWidth.thin, fill: '#000' },
+      ),
+    );
   }
   return marks;
 }
@@ -170,10 +233,31 @@ function paintDrive(view: View): string[] {
 function paintNames(view: View): string[] {
   const { conveyor } = view.pictured;
   const named = [
-    ...conveyor.breaks.map((gap) => ({ at: (gap.from.value + gap.to.value) / 2, text: gap.implied || gap.name.toLowerCase() === gap.kind ? gap.name : `${gap.name} (${gap.kind})`, short: gap.name })),
-    ...conveyor.isolations.flatMap((item) => (item.at ? [{ at: item.at.value, text: `isolate ${item.name}`, short: item.name }] : [])),
-    ...conveyor.liftingPoints.map((item) => ({ at: item.at.value, text: `lift ${item.name} ${Math.round(item.limit.value)} kg`, short: item.name })),
-    ...(conveyor.drive ? [{ at: conveyor.drive.end === 'head' ? conveyor.length.value + view.reduction * 4 : -view.reduction * 4, text: 'drive', short: 'drive' }] : []),
+    ...conveyor.breaks.map((gap) => ({
+      at: (gap.from.value + gap.to.value) / 2,
+      text: gap.implied || gap.name.toLowerCase() === gap.kind ? gap.name : `${gap.name} (${gap.kind})`,
+      short: gap.name,
+    })),
+    ...conveyor.isolations.flatMap((item) =>
+      item.at ? [{ at: item.at.value, text: `isolate ${item.name}`, short: item.name }] : [],
+    ),
+    ...conveyor.liftingPoints.map((item) => ({
+      at: item.at.value,
+      text: `lift ${item.name} ${Math.round(item.limit.value)} kg`,
+      short: item.name,
+    })),
+    ...(conveyor.drive
+      ? [
+          {
+            at:
+              conveyor.drive.end === 'head'
+                ? conveyor.length.value + view.reduction * 4
+                : -view.reduction * 4,
+            text: 'drive',
+            short: 'drive',
+          },
+        ]
+      : []),
   ].sort((a, b) => a.at - b.at);
   const top = view.top - 9;
   const marks: string[] = [];
@@ -182,13 +266,19 @@ function paintNames(view: View): string[] {
     const items = named.filter((_, index) => index % 2 === tier);
     const foot = top - 3.2 - tier * 5.2;
     for (const wording of ['text', 'short'] as const) {
-      const middles = spreadLabels(items.map((item) => ({ at: view.x(item.at), width: textWidth(item[wording], lettering.normal) })), 2, -6, view.x(conveyor.length.value) + 9);
+      const middles = spreadLabels(
+        items.map((item) => ({ at: view.x(item.at), width: textWidth(item[wording], lettering.normal) })),
+        2,
+        -6,
+        view.x(conveyor.length.value) + 9,
+      );
       if (!middles) continue;
       items.forEach((item, index) => {
         const x = view.x(item.at);
         const middle = middles[index] ?? x;
         marks.push(
-          line([x, view.top - 0.5], [x, top + 1], { width: lineWidth.thin }), line([x, top + 1], [middle, foot + 0.9], { width: lineWidth.thin }),
+          line([x, view.top - 0.5], [x, top + 1], { width: lineWidth.thin }),
+          line([x, top + 1], [middle, foot + 0.9], { width: lineWidth.thin }),
           letters([middle, foot], item[wording], { anchor: 'middle', rim: true }),
         );
       });
@@ -212,9 +302,14 @@ function paintRuns(view: View): string[] {
     );
     if (fitFrom === 'tail') marks.push(arrowHead([to, y], 0, 3.2));
     if (fitFrom === 'head') marks.push(arrowHead([from, y], 180, 3.2));
-    const long = worked ? `run ${run.number}: ${metres(run.length)} m, fit from the ${fitFrom}` : `run ${run.number}: ${metres(run.length)} m`;
-    const text = [long, `run ${run.number}`, `${run.number}`].find((wording) => textWidth(wording, lettering.normal) < to - from - 4);
-    if (text) marks.push(letters([(from + to) / 2, y - 1.2], text, { anchor: 'middle', rim: true, bold: worked }));
+    const long = worked
+      ? `run ${run.number}: ${metres(run.length)} m, fit from the ${fitFrom}`
+      : `run ${run.number}: ${metres(run.length)} m`;
+    const text = [long, `run ${run.number}`, `${run.number}`].find(
+      (wording) => textWidth(wording, lettering.normal) < to - from - 4,
+    );
+    if (text)
+      marks.push(letters([(from + to) / 2, y - 1.2], text, { anchor: 'middle', rim: true, bold: worked }));
   }
   return marks;
 }
@@ -225,9 +320,17 @@ function paintAccess(view: View): string[] {
     const from = view.x(zone.from.value);
     const to = view.x(zone.to.value);
     const name = zone.name ?? '';
-    const text = [`${name}: ${zone.kind}${zone.height ? ` ${metres(zone.height.value)} m up` : ''}`, `${name} ${zone.kind}`, name].find((wording) => textWidth(wording, lettering.normal) < to - from - 1);
+    const text = [
+      `${name}: ${zone.kind}${zone.height ? ` ${metres(zone.height.value)} m up` : ''}`,
+      `${name} ${zone.kind}`,
+      name,
+    ].find((wording) => textWidth(wording, lettering.normal) < to - from - 1);
     return [
-      rectangle(from, y, to - from, 5, { width: lineWidth.thin, dash: zone.kind === 'ground' || zone.kind === 'platform' ? '' : '2 1', fill: '#fff' }),
+      rectangle(from, y, to - from, 5, {
+        width: lineWidth.thin,
+        dash: zone.kind === 'ground' || zone.kind === 'platform' ? '' : '2 1',
+        fill: '#fff',
+      }),
       text ? letters([(from + to) / 2, y + 3.8], text, { anchor: 'middle' }) : '',
     ];
   });
@@ -236,12 +339,20 @@ function paintAccess(view: View): string[] {
 function paintChainage(view: View): string[] {
   const length = view.pictured.conveyor.length.value;
   const y = view.foot + 9.2;
-  const spacing = [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000].find((mm) => mm / view.reduction >= 14) ?? 100000;
+  const spacing =
+    [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000].find((mm) => mm / view.reduction >= 14) ?? 100000;
   const marks = [line([0, y], [view.x(length), y], { width: lineWidth.thin })];
   for (let at = 0; at <= length + 1e-6; at += spacing / 5) {
     const major = Math.abs(at / spacing - Math.round(at / spacing)) < 1e-6;
     marks.push(line([view.x(at), y], [view.x(at), y + (major ? 1.8 : 1)], { width: lineWidth.thin }));
-    if (major) marks.push(letters([view.x(at), y + 5.6], `${spacing < 1000 ? (at / 1000).toFixed(1) : Math.round(at / 1000)}${at === 0 ? ' m' : ''}`, { anchor: 'middle' }));
+    if (major)
+      marks.push(
+        letters(
+          [view.x(at), y + 5.6],
+          `${spacing < 1000 ? (at / 1000).toFixed(1) : Math.round(at / 1000)}${at === 0 ? ' m' : ''}`,
+          { anchor: 'middle' },
+        ),
+      );
   }
   return marks;
 }
@@ -254,7 +365,10 @@ function paintIncline(view: View, foot: readonly [number, number]): string[] {
   const angle = (incline * Math.PI) / 180;
   // From the low end of the foot of the labels, where nothing else is drawn.
   const [u, v] = [incline > 0 ? 0 : view.x(conveyor.length.value), view.foot + 23];
-  const [x, y] = [foot[0] + u * Math.cos(angle) + v * Math.sin(angle), foot[1] - u * Math.sin(angle) + v * Math.cos(angle)];
+  const [x, y] = [
+    foot[0] + u * Math.cos(angle) + v * Math.sin(angle),
+    foot[1] - u * Math.sin(angle) + v * Math.cos(angle),
+  ];
   const way = incline > 0 ? 1 : -1;
   const reach = 34;
   const radius = 26;
@@ -272,15 +386,42 @@ function paintKey(view: View, incline: number): string[] {
   const x = right ? drawingArea.x + drawingArea.width - 102 : drawingArea.x;
   const y = drawingArea.y;
   const items: readonly (readonly [string, string])[] = [
-    [polygon([[x + 1, y + 8.2], [x + 3, y + 8.2], [x + 2, y + 10.6]], { width: lineWidth.thin, fill: '#000' }), 'hold-down'],
-    [line([x + 37, y + 8], [x + 39, y + 8], { width: lineWidth.thick }) + line([x + 38, y + 8], [x + 38, y + 10.6], { width: lineWidth.thick }) + line([x + 37, y + 10.6], [x + 39, y + 10.6], { width: lineWidth.thick }), 'brace'],
-    [line([x + 1.6, y + 13], [x + 1.6, y + 17], { width: lineWidth.medium }) + line([x + 2.4, y + 13], [x + 2.4, y + 17], { width: lineWidth.medium }), 'flanged joint'],
+    [
+      polygon(
+        [
+          [x + 1, y + 8.2],
+          [x + 3, y + 8.2],
+          [x + 2, y + 10.6],
+        ],
+        { width: lineWidth.thin, fill: '#000' },
+      ),
+      'hold-down',
+    ],
+    [
+      line([x + 37, y + 8], [x + 39, y + 8], { width: lineWidth.thick }) +
+        line([x + 38, y + 8], [x + 38, y + 10.6], { width: lineWidth.thick }) +
+        line([x + 37, y + 10.6], [x + 39, y + 10.6], { width: lineWidth.thick }),
+      'brace',
+    ],
+    [
+      line([x + 1.6, y + 13], [x + 1.6, y + 17], { width: lineWidth.medium }) +
+        line([x + 2.4, y + 13], [x + 2.4, y + 17], { width: lineWidth.medium }),
+      'flanged joint',
+    ],
     [rectangle(x + 35.5, y + 13.6, 5, 2.6, { width: lineWidth.thin }), 'cover'],
   ];
   const marks = [letters([x, y + 4.5], 'Seen from the right (3 o’clock) side; flow from left to right.')];
-  items.forEach(([symbol, name], index) => marks.push(symbol, letters([x + (index % 2 === 0 ? 7 : 43), y + 10.7 + Math.floor(index / 2) * 5.7], name)));
+  items.forEach(([symbol, name], index) =>
+    marks.push(
+      symbol,
+      letters([x + (index % 2 === 0 ? 7 : 43), y + 10.7 + Math.floor(index / 2) * 5.7], name),
+    ),
+  );
   if (view.pictured.scope.length > 0) {
-    marks.push(rectangle(x + 60, y + 7.7, 6, 3.4, { width: lineWidth.thin, fill: hatchFill(view.id, 'worn') }), letters([x + 68, y + 10.7], 'renewed'));
+    marks.push(
+      rectangle(x + 60, y + 7.7, 6, 3.4, { width: lineWidth.thin, fill: hatchFill(view.id, 'worn') }),
+      letters([x + 68, y + 10.7], 'renewed'),
+    );
   }
   marks.push(letters([x + 60, y + 16.4], 'C closing panel'), scaleBar(x + 3, y + 23, view.reduction, 45));
   return marks;

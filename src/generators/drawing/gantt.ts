@@ -44,7 +44,11 @@ export function gantt(facts: GanttFacts): readonly Picture[] {
       scale: 'time',
       description: `Steps ${rows[0]?.number ?? 0} to ${rows.at(-1)?.number ?? 0} of ${facts.rows.length} over ${facts.duration.toFixed(1)} working hours; solid bars are critical.`,
       hatches: [],
-      content: () => [...paintKey(), ...paintTime(facts, rows.length * rowHeight), ...rows.flatMap((row, index) => paintRow(facts, row, top + index * rowHeight, rowHeight))],
+      content: () => [
+        ...paintKey(),
+        ...paintTime(facts, rows.length * rowHeight),
+        ...rows.flatMap((row, index) => paintRow(facts, row, top + index * rowHeight, rowHeight)),
+      ],
     };
   });
 }
@@ -53,8 +57,13 @@ function paintKey(): string[] {
   const y = drawingArea.y + 4.5;
   return [
     letters([drawingArea.x, y], 'Step', { bold: true }),
-    rectangle(drawingArea.x + names, y - 3, 9, 3.2, { width: 0, fill: '#000' }), letters([drawingArea.x + names + 11, y], 'critical: late here is late at the end'),
-    rectangle(drawingArea.x + names + 80, y - 3, 9, 3.2, { width: lineWidth.medium, fill: '#fff' }), line([drawingArea.x + names + 89, y - 1.4], [drawingArea.x + names + 97, y - 1.4], { width: lineWidth.medium, dash: '1 0.8' }),
+    rectangle(drawingArea.x + names, y - 3, 9, 3.2, { width: 0, fill: '#000' }),
+    letters([drawingArea.x + names + 11, y], 'critical: late here is late at the end'),
+    rectangle(drawingArea.x + names + 80, y - 3, 9, 3.2, { width: lineWidth.medium, fill: '#fff' }),
+    line([drawingArea.x + names + 89, y - 1.4], [drawingArea.x + names + 97, y - 1.4], {
+      width: lineWidth.medium,
+      dash: '1 0.8',
+    }),
     letters([drawingArea.x + names + 99, y], 'may slip as far as the dashes'),
   ];
 }
@@ -62,10 +71,18 @@ function paintKey(): string[] {
 function paintTime(facts: GanttFacts, height: number): string[] {
   const x = place(facts);
   const foot = top + height;
-  const marks: string[] = [line([drawingArea.x, top - 1], [drawingArea.x + drawingArea.width, top - 1], { width: lineWidth.thick })];
-  const step = [1, 2, 5, 10, 20, 50, 100].find((hours) => (hours / Math.max(facts.duration, 1)) * (drawingArea.width - names) >= 9) ?? 200;
+  const marks: string[] = [
+    line([drawingArea.x, top - 1], [drawingArea.x + drawingArea.width, top - 1], { width: lineWidth.thick }),
+  ];
+  const step =
+    [1, 2, 5, 10, 20, 50, 100].find(
+      (hours) => (hours / Math.max(facts.duration, 1)) * (drawingArea.width - names) >= 9,
+    ) ?? 200;
   for (let at = 0; at <= facts.duration + 1e-6; at += step) {
-    marks.push(line([x(at), top - 1], [x(at), top - 2.4], { width: lineWidth.thin }), letters([x(at), top - 3.2], `${at}`, { anchor: 'middle' }));
+    marks.push(
+      line([x(at), top - 1], [x(at), top - 2.4], { width: lineWidth.thin }),
+      letters([x(at), top - 3.2], `${at}`, { anchor: 'middle' }),
+    );
   }
   marks.push(letters([drawingArea.x + names - 2, top - 3.2], 'working hours', { anchor: 'end' }));
   let free = -Infinity;
@@ -73,7 +90,10 @@ function paintTime(facts: GanttFacts, height: number): string[] {
     marks.push(line([x(day.at), top - 1], [x(day.at), foot], { width: lineWidth.thin, dash: '0.6 1' }));
     const width = textWidth(day.name, lettering.normal);
     if (x(day.at) < free || x(day.at) + width > drawingArea.x + drawingArea.width) continue;
-    marks.push(letters([x(day.at) + 0.6, top - 7.6], day.name), line([x(day.at), top - 1], [x(day.at), top - 10.6], { width: lineWidth.thin }));
+    marks.push(
+      letters([x(day.at) + 0.6, top - 7.6], day.name),
+      line([x(day.at), top - 1], [x(day.at), top - 10.6], { width: lineWidth.thin }),
+    );
     free = x(day.at) + width + 2;
   }
   return marks;
@@ -86,15 +106,21 @@ function paintRow(facts: GanttFacts, row: GanttRow, y: number, rowHeight: number
   const marks = [
     line([drawingArea.x, y + rowHeight - 1], [right, y + rowHeight - 1], { width: 0.12 }),
     letters([drawingArea.x + 6.5, y + 3.9], `${row.number}`, { anchor: 'end', bold: row.critical }),
-    letters([drawingArea.x + 8.5, y + 3.9], fitText(row.label, names - 10, lettering.normal), { bold: row.critical }),
-    rectangle(from, y + 0.6, to - from, 3.8, { width: row.critical ? 0 : lineWidth.medium, fill: row.critical ? '#000' : '#fff' }),
+    letters([drawingArea.x + 8.5, y + 3.9], fitText(row.label, names - 10, lettering.normal), {
+      bold: row.critical,
+    }),
+    rectangle(from, y + 0.6, to - from, 3.8, {
+      width: row.critical ? 0 : lineWidth.medium,
+      fill: row.critical ? '#000' : '#fff',
+    }),
   ];
   const slip = row.float > 1e-6 ? Math.min(x(row.finish + row.float), right) : to;
   if (slip > to) marks.push(line([to, y + 2.5], [slip, y + 2.5], { width: lineWidth.medium, dash: '1 0.8' }));
   const words = `${row.who}${row.who ? ', ' : ''}${Number((row.finish - row.start).toFixed(1))} h`;
   const width = textWidth(words, lettering.normal);
   if (slip + 1.5 + width <= right) marks.push(letters([slip + 1.5, y + 3.9], words));
-  else if (from - 1.5 - width >= drawingArea.x + names) marks.push(letters([from - 1.5, y + 3.9], words, { anchor: 'end' }));
+  else if (from - 1.5 - width >= drawingArea.x + names)
+    marks.push(letters([from - 1.5, y + 3.9], words, { anchor: 'end' }));
   return marks;
 }
 

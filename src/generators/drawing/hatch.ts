@@ -15,7 +15,11 @@ export function hatchFill(prefix: string, hatch: Hatch): string {
 }
 
 export function hatchDefinitions(prefix: string, hatches: readonly Hatch[]): string {
-  return [...new Set(hatches)].map((hatch) => `<pattern id="${prefix}-${hatch}" patternUnits="userSpaceOnUse" ${drawnAs[hatch]}</pattern>`).join('');
+  return [...new Set(hatches)]
+    .map(
+      (hatch) => `<pattern id="${prefix}-${hatch}" patternUnits="userSpaceOnUse" ${drawnAs[hatch]}</pattern>`,
+    )
+    .join('');
 }
 
 const stripes = (turn: number, step: number, width: number): string =>
@@ -25,7 +29,8 @@ const drawnAs: Readonly<Record<Hatch, string>> = {
   dots: 'width="1.6" height="1.6"><circle cx="0.4" cy="0.4" r="0.2"/><circle cx="1.2" cy="1.2" r="0.2"/>',
   left: stripes(-45, 1.3, 0.2),
   right: stripes(45, 1.3, 0.2),
-  cross: 'width="1.8" height="1.8" patternTransform="rotate(45)"><path d="M0 0V1.8M0 0H1.8" stroke="#000" stroke-width="0.3" fill="none"/>',
+  cross:
+    'width="1.8" height="1.8" patternTransform="rotate(45)"><path d="M0 0V1.8M0 0H1.8" stroke="#000" stroke-width="0.3" fill="none"/>',
   level: stripes(90, 1, 0.18),
   steel: stripes(45, 0.7, 0.35),
   worn: stripes(20, 2, 0.22),

@@ -55,7 +55,9 @@ export function letters(at: Point, text: string, style: Lettering = {}): string 
   const turned = style.turn ? ` transform="rotate(${n(-style.turn)} ${n(at[0])} ${n(at[1])})"` : '';
   const anchor = style.anchor && style.anchor !== 'start' ? ` text-anchor="${style.anchor}"` : '';
   const weight = style.bold ? ' font-weight="bold"' : '';
-  const rim = style.rim ? ' stroke="#fff" stroke-width="0.9" stroke-linejoin="round" paint-order="stroke"' : '';
+  const rim = style.rim
+    ? ' stroke="#fff" stroke-width="0.9" stroke-linejoin="round" paint-order="stroke"'
+    : '';
   return `<text x="${n(at[0])}" y="${n(at[1])}" font-size="${n(style.size ?? lettering.normal)}"${anchor}${weight}${rim}${turned}>${escapeHtml(text)}</text>`;
 }
 
@@ -63,11 +65,22 @@ export function letters(at: Point, text: string, style: Lettering = {}): string 
 export function plaque(at: Point, text: string, style: Lettering = {}): string {
   const size = style.size ?? lettering.normal;
   const width = textWidth(text, size) + 1;
-  const from = style.anchor === 'middle' ? at[0] - width / 2 : style.anchor === 'end' ? at[0] - width + 0.5 : at[0] - 0.5;
-  return rectangle(from, at[1] - size * 0.8, width, size * 1.02, { width: 0, fill: '#fff' }) + letters(at, text, style);
+  const from =
+    style.anchor === 'middle'
+      ? at[0] - width / 2
+      : style.anchor === 'end'
+        ? at[0] - width + 0.5
+        : at[0] - 0.5;
+  return (
+    rectangle(from, at[1] - size * 0.8, width, size * 1.02, { width: 0, fill: '#fff' }) +
+    letters(at, text, style)
+  );
 }
 
-export function group(content: readonly string[], attributes: { readonly transform?: string; readonly clip?: string } = {}): string {
+export function group(
+  content: readonly string[],
+  attributes: { readonly transform?: string; readonly clip?: string } = {},
+): string {
   const transform = attributes.transform ? ` transform="${attributes.transform}"` : '';
   const clip = attributes.clip ? ` clip-path="url(#${attributes.clip})"` : '';
   return `<g${transform}${clip}>${content.join('')}</g>`;

@@ -10,7 +10,12 @@ export interface Mark {
  * Middles of the labels on one line between `from` and `to`, in the order of `marks` (which must ascend): the least sum
  * of squared shifts that leaves `gap` between neighbours (pool adjacent violators). Undefined where they cannot all fit.
  */
-export function spreadLabels(marks: readonly Mark[], gap: number, from: number, to: number): readonly number[] | undefined {
+export function spreadLabels(
+  marks: readonly Mark[],
+  gap: number,
+  from: number,
+  to: number,
+): readonly number[] | undefined {
   const total = marks.reduce((sum, mark) => sum + mark.width, 0) + gap * Math.max(0, marks.length - 1);
   if (total > to - from + 1e-9) return undefined;
 

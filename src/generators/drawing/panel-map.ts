@@ -34,10 +34,18 @@ interface View extends Strip {
 export function panelMap(pictured: Pictured, liner: LinerSpecification): readonly Picture[] {
   const { conveyor } = pictured;
   // Width of the flat sheet, measured along its middle: half circle and two straight sides.
-  const half = (Math.PI / 2) * (conveyor.trough.insideRadius.value - liner.thickness.value / 2) + conveyor.trough.sideHeight.value;
-  const cuts = pictured.runs.flatMap((run) => [run.run.from, run.run.to, ...run.panels.map((panel) => panel.to)]);
+  const half =
+    (Math.PI / 2) * (conveyor.trough.insideRadius.value - liner.thickness.value / 2) +
+    conveyor.trough.sideHeight.value;
+  const cuts = pictured.runs.flatMap((run) => [
+    run.run.from,
+    run.run.to,
+    ...run.panels.map((panel) => panel.to),
+  ]);
   const heightAt = (reduction: number): number => (2 * half) / reduction + besides;
-  const layout = stripsOf(conveyor.length.value, cuts, drawingArea.width - left - 2, (reduction) => Math.floor((drawingArea.height - head) / heightAt(reduction)));
+  const layout = stripsOf(conveyor.length.value, cuts, drawingArea.width - left - 2, (reduction) =>
+    Math.floor((drawingArea.height - head) / heightAt(reduction)),
+  );
   return layout.sheets.map((strips, sheet) => ({
     title: `${conveyor.name}: liner unrolled`,
     documentType: 'Panel map',
@@ -46,16 +54,32 @@ export function panelMap(pictured: Pictured, liner: LinerSpecification): readonl
     hatches: ['worn', 'dots'],
     content(id) {
       const marks = [
-        letters([drawingArea.x, drawingArea.y + 4.5], `Seen from above, flow from left to right; 9 o’clock above, 3 o’clock below. Sheet width ${Math.round(2 * half)} mm. C: closing panel.`),
+        letters(
+          [drawingArea.x, drawingArea.y + 4.5],
+          `Seen from above, flow from left to right; 9 o’clock above, 3 o’clock below. Sheet width ${Math.round(2 * half)} mm. C: closing panel.`,
+        ),
       ];
       strips.forEach((strip, index) => {
         const top = drawingArea.y + head + index * heightAt(layout.scale.reduction) + 7;
         const view: View = {
-          ...strip, id, pictured, liner, half, reduction: layout.scale.reduction,
+          ...strip,
+          id,
+          pictured,
+          liner,
+          half,
+          reduction: layout.scale.reduction,
           x: (chainage) => drawingArea.x + left + (chainage - strip.from) / layout.scale.reduction,
           y: (offset) => top + (half - offset) / layout.scale.reduction,
         };
-        marks.push(...paintWorn(view), ...paintPanels(view), ...paintBreaks(view), ...paintClockLines(view), ...paintJoints(view), ...paintPoints(view), ...paintChainage(view));
+        marks.push(
+          ...paintWorn(view),
+          ...paintPanels(view),
+          ...paintBreaks(view),
+          ...paintClockLines(view),
+          ...paintJoints(view),
+          ...paintPoints(view),
+          ...paintChainage(view),
+        );
       });
       return marks;
     },
@@ -78,7 +102,11 @@ function paintPanels(view: View): string[] {
       const span = clipped(view, panel.from, panel.to);
       if (!span) continue;
       const renewed = panel.renewed && view.pictured.scope.length > 0;
-      marks.push(rectangle(span.from, top, span.to - span.from, height, { width: renewed ? lineWidth.border : lineWidth.thin }));
+      marks.push(
+        rectangle(span.from, top, span.to - span.from, height, {
+          width: renewed ? lineWidth.border : lineWidth.thin,
+        }),
+      );
       marks.push(...boltRows(view, panel.from, panel.to));
       const name = panel.closing ? `${panel.number} C` : `${panel.number}`;
       const length = `${Math.round(panel.to - panel.from)}`;
@@ -93,8 +121,10 @@ function paintPanels(view: View): string[] {
       const lengthFoot = small ? middleOfSheet + 3.4 : view.y(-view.half) - (side - 2.6) * 0.62;
       const size = small || textWidth(name, lettering.large) > room ? lettering.normal : lettering.large;
       const shown = [name, `${panel.number}`].find((text) => textWidth(text, size) <= room);
-      if (shown) marks.push(letters([middle, numberFoot], shown, { size, anchor: 'middle', bold: true, rim: true }));
-      if (textWidth(length, lettering.normal) <= room) marks.push(letters([middle, lengthFoot], length, { anchor: 'middle', rim: true }));
+      if (shown)
+        marks.push(letters([middle, numberFoot], shown, { size, anchor: 'middle', bold: true, rim: true }));
+      if (textWidth(length, lettering.normal) <= room)
+        marks.push(letters([middle, lengthFoot], length, { anchor: 'middle', rim: true }));
     }
   }
   return marks;
@@ -111,7 +141,8 @@ function boltRows(view: View, from: number, to: number): string[] {
     const offset = rows === 1 ? 0 : view.half - 40 - (row * (2 * view.half - 80)) / (rows - 1);
     for (let i = 0; i < count; i++) {
       const at = from + ((i + 0.5) * (to - from)) / count;
-      if (at >= view.from && at <= view.to) marks.push(circle([view.x(at), view.y(offset)], 0.45, { width: 0.2 }));
+      if (at >= view.from && at <= view.to)
+        marks.push(circle([view.x(at), view.y(offset)], 0.45, { width: 0.2 }));
     }
   }
   return marks;
@@ -125,10 +156,19 @@ function paintBreaks(view: View): string[] {
     const turned = textWidth(gap.name, lettering.normal) > span.to - span.from - 1;
     const middle = (span.from + span.to) / 2;
     return [
-      rectangle(span.from, top, span.to - span.from, bottom - top, { width: lineWidth.thin, dash: '1.5 1', fill: '#fff' }),
-      line([span.from, top], [span.to, bottom], { width: 0.18 }), line([span.from, bottom], [span.to, top], { width: 0.18 }),
+      rectangle(span.from, top, span.to - span.from, bottom - top, {
+        width: lineWidth.thin,
+        dash: '1.5 1',
+        fill: '#fff',
+      }),
+      line([span.from, top], [span.to, bottom], { width: 0.18 }),
+      line([span.from, bottom], [span.to, top], { width: 0.18 }),
       turned
-        ? letters([middle + 1.2, (top + bottom) / 2 + textWidth(gap.name, lettering.normal) / 2], gap.name, { turn: 90, rim: true, bold: true })
+        ? letters([middle + 1.2, (top + bottom) / 2 + textWidth(gap.name, lettering.normal) / 2], gap.name, {
+            turn: 90,
+            rim: true,
+            bold: true,
+          })
         : letters([middle, (top + bottom) / 2 + 1.2], gap.name, { anchor: 'middle', rim: true, bold: true }),
     ];
   });
@@ -140,7 +180,17 @@ function paintWorn(view: View): string[] {
   const [a, b] = [across(view, worn.from.hours), across(view, worn.to.hours)];
   return view.pictured.runs.flatMap(({ run }) => {
     const span = clipped(view, run.from, run.to);
-    return span ? [rectangle(span.from, view.y(Math.max(a, b)), span.to - span.from, Math.abs(a - b) / view.reduction, { width: 0, fill: hatchFill(view.id, 'worn') })] : [];
+    return span
+      ? [
+          rectangle(
+            span.from,
+            view.y(Math.max(a, b)),
+            span.to - span.from,
+            Math.abs(a - b) / view.reduction,
+            { width: 0, fill: hatchFill(view.id, 'worn') },
+          ),
+        ]
+      : [];
   });
 }
 
@@ -150,7 +200,10 @@ function paintClockLines(view: View): string[] {
     const y = view.y(across(view, hour));
     const edge = hour === 3 || hour === 9;
     return [
-      line([view.x(view.from), y], [view.x(view.to), y], { width: 0.18, dash: hour === 6 ? '6 1 1 1' : edge ? '3 1' : '0.8 1.2' }),
+      line([view.x(view.from), y], [view.x(view.to), y], {
+        width: 0.18,
+        dash: hour === 6 ? '6 1 1 1' : edge ? '3 1' : '0.8 1.2',
+      }),
       letters([view.x(view.from) - 1.5, y + 1.2], formatClock(hour), { anchor: 'end', bold: hour === 6 }),
     ];
   });
@@ -161,20 +214,38 @@ function paintJoints(view: View): string[] {
   return view.pictured.conveyor.sections.flatMap((section) => {
     const at = section.start + section.length.value;
     if (at >= view.pictured.conveyor.length.value - 1 || at < view.from || at > view.to) return [];
-    return [-0.3, 0.3].map((side) => line([view.x(at) + side, top - 1.5], [view.x(at) + side, bottom + 1.5], { width: 0.25, dash: '2 0.8' }));
+    return [-0.3, 0.3].map((side) =>
+      line([view.x(at) + side, top - 1.5], [view.x(at) + side, bottom + 1.5], { width: 0.25, dash: '2 0.8' }),
+    );
   });
 }
 
 function paintPoints(view: View): string[] {
-  const points = view.pictured.conveyor.points.filter((point) => point.at.value >= view.from && point.at.value < view.to + 1e-6).sort((a, b) => a.at.value - b.at.value);
+  const points = view.pictured.conveyor.points
+    .filter((point) => point.at.value >= view.from && point.at.value < view.to + 1e-6)
+    .sort((a, b) => a.at.value - b.at.value);
   const foot = view.y(view.half) - 2.6;
   const marks: string[] = [];
   for (const point of points) {
     const [x, y] = [view.x(point.at.value), view.y(across(view, point.clock.hours))];
-    marks.push(line([x - 1.2, y], [x + 1.2, y], { width: lineWidth.thick }), line([x, y - 1.2], [x, y + 1.2], { width: lineWidth.thick }));
+    marks.push(
+      line([x - 1.2, y], [x + 1.2, y], { width: lineWidth.thick }),
+      line([x, y - 1.2], [x, y + 1.2], { width: lineWidth.thick }),
+    );
   }
-  const middles = spreadLabels(points.map((point) => ({ at: view.x(point.at.value), width: textWidth(point.name, lettering.normal) })), 1.4, view.x(view.from) - 4, drawingArea.x + drawingArea.width);
-  if (middles) points.forEach((point, index) => marks.push(letters([middles[index] ?? 0, foot], point.name, { anchor: 'middle' }), line([middles[index] ?? 0, foot + 0.7], [view.x(point.at.value), view.y(view.half)], { width: 0.18 })));
+  const middles = spreadLabels(
+    points.map((point) => ({ at: view.x(point.at.value), width: textWidth(point.name, lettering.normal) })),
+    1.4,
+    view.x(view.from) - 4,
+    drawingArea.x + drawingArea.width,
+  );
+  if (middles)
+    points.forEach((point, index) =>
+      marks.push(
+        letters([middles[index] ?? 0, foot], point.name, { anchor: 'middle' }),
+        line([middles[index] ?? 0, foot + 0.7], [view.x(point.at.value), view.y(view.half)], { width: 0.18 }),
+      ),
+    );
   return marks;
 }
 
@@ -183,7 +254,12 @@ function paintChainage(view: View): string[] {
   const spacing = [200, 500, 1000, 2000, 5000, 10000].find((mm) => mm / view.reduction >= 12) ?? 20000;
   const marks = [letters([view.x(view.from) - 1.5, y + 5], 'm', { anchor: 'end' })];
   for (let at = Math.ceil(view.from / spacing - 1e-9) * spacing; at <= view.to + 1e-6; at += spacing) {
-    marks.push(line([view.x(at), y - 1], [view.x(at), y + 1], { width: lineWidth.thin }), letters([view.x(at), y + 5], spacing < 1000 ? (at / 1000).toFixed(1) : `${Math.round(at / 1000)}`, { anchor: 'middle' }));
+    marks.push(
+      line([view.x(at), y - 1], [view.x(at), y + 1], { width: lineWidth.thin }),
+      letters([view.x(at), y + 5], spacing < 1000 ? (at / 1000).toFixed(1) : `${Math.round(at / 1000)}`, {
+        anchor: 'middle',
+      }),
+    );
   }
   return marks;
 }

@@ -59,7 +59,13 @@ export function issueDrawings(pictures: readonly Picture[], issue: Issue): reado
     const id = `${issue.number.replace(/[^A-Za-z0-9]+/g, '-')}-${index + 1}`;
     return drawingSheet({
       id,
-      block: { ...issue, title: picture.title, documentType: picture.documentType, sheet: index + 1, sheets: pictures.length },
+      block: {
+        ...issue,
+        title: picture.title,
+        documentType: picture.documentType,
+        sheet: index + 1,
+        sheets: pictures.length,
+      },
       scale: picture.scale,
       description: picture.description,
       hatches: picture.hatches,
@@ -71,7 +77,9 @@ export function issueDrawings(pictures: readonly Picture[], issue: Issue): reado
 
 /** Whether the job opens up any of `from` to `to`, mm. */
 export function comesOff(pictured: Pictured, from: number, to: number): boolean {
-  return (pictured.opened ?? pictured.scope).some((part) => (from === to ? from >= part.from && from <= part.to : from < part.to && to > part.from));
+  return (pictured.opened ?? pictured.scope).some((part) =>
+    from === to ? from >= part.from && from <= part.to : from < part.to && to > part.from,
+  );
 }
 
 /** A chainage for a drawing: metres with two decimals, no unit. */

@@ -22,7 +22,12 @@ const reductions = [10, 20, 50, 100, 200, 500, 1000] as const;
  * scale that needs one sheet, but never below 1:100 (a panel of a metre must hold its number) unless even four sheets are
  * too few. `cuts` are chainages where a strip may end.
  */
-export function stripsOf(length: number, cuts: readonly number[], width: number, rowsAt: (reduction: number) => number): StripLayout {
+export function stripsOf(
+  length: number,
+  cuts: readonly number[],
+  width: number,
+  rowsAt: (reduction: number) => number,
+): StripLayout {
   for (const reduction of reductions) {
     const strips = cutInto(length, cuts, width * reduction);
     const rows = Math.max(1, rowsAt(reduction));
@@ -49,8 +54,13 @@ function withTarget(length: number, cuts: readonly number[], most: number, targe
     const wish = from + target;
     let to = length - from <= most ? length : wish;
     if (to !== length || length - from > target * 1.2) {
-      const near = cuts.filter((cut) => cut > from + target * 0.5 && cut <= from + most && cut < length - target * 0.3);
-      to = near.length > 0 ? near.reduce((best, cut) => (Math.abs(cut - wish) < Math.abs(best - wish) ? cut : best)) : Math.min(wish, length);
+      const near = cuts.filter(
+        (cut) => cut > from + target * 0.5 && cut <= from + most && cut < length - target * 0.3,
+      );
+      to =
+        near.length > 0
+          ? near.reduce((best, cut) => (Math.abs(cut - wish) < Math.abs(best - wish) ? cut : best))
+          : Math.min(wish, length);
     }
     strips.push({ from, to });
     from = to;

@@ -1,7 +1,7 @@
 // How wide a line of lettering prints. The widths are those of an ordinary sans serif, taken a little wide (the widest
 // of the common system fonts), so that a label laid out with them never touches its neighbour whichever font prints it.
 
-const narrow = new Set([...'ijl.,:;|!\'`/\\()[]{}']);
+const narrow = new Set([..."ijl.,:;|!'`/\\()[]{}"]);
 const wide = new Set([...'mwMW@%']);
 
 /** Width in mm of `text` at a font size in mm; never negative, an upper estimate for Latin lettering. */

@@ -20,78 +20,292 @@ export function inspectionSheetHtml(sheet: InspectionSheet, options: SheetHtmlOp
   return htmlPage({
     title: `${title}, as of ${sheet.asOf}`,
     footer: `${sheet.conveyor.qualified} · inspection · expectations as of ${sheet.asOf} · look ${sheet.look} · advice only, not a permit`,
-    paper: options.paper ?? 'A4', orientation: 'landscape',
+    paper: options.paper ?? 'A4',
+    orientation: 'landscape',
     styles,
-    body: group(head(sheet, title), blanks(sheet), cautions(sheet), pointTable(sheet), otherTables(sheet), sheet.drawings.map((drawing) => element('section', { class: 'sheet' }, trusted(drawing.svg))), template(sheet)),
+    body: group(
+      head(sheet, title),
+      blanks(sheet),
+      cautions(sheet),
+      pointTable(sheet),
+      otherTables(sheet),
+      sheet.drawings.map((drawing) => element('section', { class: 'sheet' }, trusted(drawing.svg))),
+      template(sheet),
+    ),
   });
 }
 
 function head(sheet: InspectionSheet, title: string): Markup {
-  const look = sheet.look === 'downstream'
-    ? 'with the flow: the material moves away from you, 3 o’clock is on your right'
-    : 'against the flow: the material comes towards you, 3 o’clock is on your right';
-  return element('header', { class: 'sheet-head' },
-    element('div', {}, element('p', { class: 'kicker' }, `${sheet.plant} · ${sheet.conveyor.qualified}`), element('h1', {}, title), element('p', {}, sheet.conveyor.title ?? '')),
-    element('div', { class: 'look' }, element('strong', {}, `LOOK ${sheet.look.toUpperCase()}`), element('span', {}, look), element('span', { class: 'small' }, `Clock positions on this sheet are as you see them that way (${sheet.lookBecause}).`)),
+  const look =
+    sheet.look === 'downstream'
+      ? 'with the flow: the material moves away from you, 3 o’clock is on your right'
+      : 'against the flow: the material comes towards you, 3 o’clock is on your right';
+  return element(
+    'header',
+    { class: 'sheet-head' },
+    element(
+      'div',
+      {},
+      element('p', { class: 'kicker' }, `${sheet.plant} · ${sheet.conveyor.qualified}`),
+      element('h1', {}, title),
+      element('p', {}, sheet.conveyor.title ?? ''),
+    ),
+    element(
+      'div',
+      { class: 'look' },
+      element('strong', {}, `LOOK ${sheet.look.toUpperCase()}`),
+      element('span', {}, look),
+      element(
+        'span',
+        { class: 'small' },
+        `Clock positions on this sheet are as you see them that way (${sheet.lookBecause}).`,
+      ),
+    ),
   );
 }
 
 function blanks(sheet: InspectionSheet): Markup {
   const { last, about } = sheet.meter;
-  const meter = last ? `last ${formatHours(last.value)} on ${last.date}${about === undefined ? '' : `, about ${formatHours(about)} on ${sheet.asOf}`}` : sheet.meter.basis;
-  const blank = (name: string, hint = ''): Markup => element('div', { class: 'blank' }, element('span', {}, name), element('small', {}, hint));
-  return element('div', { class: 'blanks' }, blank('Date'), blank('Hour meter, h', meter), sheet.tonnes ? blank('Tonnes counter, t', sheet.tonnes.last === undefined ? '' : `last ${Math.round(sheet.tonnes.last)} t on ${sheet.tonnes.date ?? ''}`) : group(), blank('Who looks'), blank(`Gauge, ± ${sheet.unit}`, 'checked on an offcut at site temperature'), blank('Permit no.'));
+  const meter = last
+    ? `last ${formatHours(last.value)} on ${last.date}${about === undefined ? '' : `, about ${formatHours(about)} on ${sheet.asOf}`}`
+    : sheet.meter.basis;
+  const blank = (name: string, hint = ''): Markup =>
+    element('div', { class: 'blank' }, element('span', {}, name), element('small', {}, hint));
+  return element(
+    'div',
+    { class: 'blanks' },
+    blank('Date'),
+    blank('Hour meter, h', meter),
+    sheet.tonnes
+      ? blank(
+          'Tonnes counter, t',
+          sheet.tonnes.last === undefined
+            ? ''
+            : `last ${Math.round(sheet.tonnes.last)} t on ${sheet.tonnes.date ?? ''}`,
+        )
+      : group(),
+    blank('Who looks'),
+    blank(`Gauge, ± ${sheet.unit}`, 'checked on an offcut at site temperature'),
+    blank('Permit no.'),
+  );
 }
 
 function cautions(sheet: InspectionSheet): Markup {
-  const points = sheet.isolations.length > 0
-    ? `Isolation points declared: ${sheet.isolations.map((item) => `${item.name}${item.title ? ` ${item.title}` : ''} (${item.kind}${item.at === undefined ? '' : `, at ${chainageWords(item.at, sheet.unit)}`})`).join('; ')}.`
-    : 'No isolation point is declared for this conveyor: find and lock them all before opening.';
-  return element('section', { class: 'caution' }, sheet.cautions.map((caution) => element('p', {}, element('strong', {}, caution.heading), ` ${caution.text}`)), element('p', {}, element('strong', {}, points)));
+  const points =
+    sheet.isolations.length > 0
+      ? `Isolation points declared: ${sheet.isolations.map((item) => `${item.name}${item.title ? ` ${item.title}` : ''} (${item.kind}${item.at === undefined ? '' : `, at ${chainageWords(item.at, sheet.unit)}`})`).join('; ')}.`
+      : 'No isolation point is declared for this conveyor: find and lock them all before opening.';
+  return element(
+    'section',
+    { class: 'caution' },
+    sheet.cautions.map((caution) =>
+      element('p', {}, element('strong', {}, caution.heading), ` ${caution.text}`),
+    ),
+    element('p', {}, element('strong', {}, points)),
+  );
 }
 
 function pointTable(sheet: InspectionSheet): Markup {
-  if (sheet.points.length === 0) return element('p', { class: 'caution' }, 'No inspection point is declared, and none was ever read. Choose places on the worn side and write down chainage and clock.');
+  if (sheet.points.length === 0)
+    return element(
+      'p',
+      { class: 'caution' },
+      'No inspection point is declared, and none was ever read. Choose places on the worn side and write down chainage and clock.',
+    );
   const layers = [...new Set(sheet.liners.flatMap((liner) => liner.layers.map((layer) => layer.name)))];
-  const headings = ['Point', 'Where', 'Clock', 'Last', 'Expect', `Thickness, ${sheet.unit}`, 'Colour showing', 'Trough', 'Not seen, why'];
+  const headings = [
+    'Point',
+    'Where',
+    'Clock',
+    'Last',
+    'Expect',
+    `Thickness, ${sheet.unit}`,
+    'Colour showing',
+    'Trough',
+    'Not seen, why',
+  ];
   return group(
     element('h2', {}, 'Points, from the tail end up'),
-    element('table', { class: 'points' },
-      element('thead', {}, element('tr', {}, headings.map((heading) => element('th', { scope: 'col' }, heading)))),
-      element('tbody', {}, sheet.points.map((point) => pointRow(point, layers, sheet.unit))),
+    element(
+      'table',
+      { class: 'points' },
+      element(
+        'thead',
+        {},
+        element(
+          'tr',
+          {},
+          headings.map((heading) => element('th', { scope: 'col' }, heading)),
+        ),
+      ),
+      element(
+        'tbody',
+        {},
+        sheet.points.map((point) => pointRow(point, layers, sheet.unit)),
+      ),
     ),
-    element('p', { class: 'small' }, 'Write what you see and nothing else. Not seen is an answer. A reading outside what is expected: clean the place, look again, check point, side and gauge; then write it down as it is.'),
+    element(
+      'p',
+      { class: 'small' },
+      'Write what you see and nothing else. Not seen is an answer. A reading outside what is expected: clean the place, look again, check point, side and gauge; then write it down as it is.',
+    ),
   );
 }
 
 function pointRow(point: SheetPoint, layers: readonly string[], unit: LengthUnit): Markup {
-  const where = [`${chainageWords(point.fromHead, unit)} from the head`, point.cover && `cover ${point.cover}`, `${point.run}${point.panel === undefined ? '' : `, panel ${point.panel}`}`, point.access, point.note].filter(Boolean).join(', ');
-  return element('tr', {},
+  const where = [
+    `${chainageWords(point.fromHead, unit)} from the head`,
+    point.cover && `cover ${point.cover}`,
+    `${point.run}${point.panel === undefined ? '' : `, panel ${point.panel}`}`,
+    point.access,
+    point.note,
+  ]
+    .filter(Boolean)
+    .join(', ');
+  return element(
+    'tr',
+    {},
     element('td', { class: 'name' }, point.name ?? 'place'),
-    element('td', {}, element('strong', {}, chainageWords(point.at, unit)), element('br'), element('small', {}, where)),
+    element(
+      'td',
+      {},
+      element('strong', {}, chainageWords(point.at, unit)),
+      element('br'),
+      element('small', {}, where),
+    ),
     element('td', { class: 'clock' }, point.clockText),
-    element('td', {}, point.last ? group(element('strong', {}, point.last.words), element('br'), element('small', {}, point.last.date)) : 'none'),
-    element('td', {}, element('strong', {}, expectWords(point.expect, unit)), element('br'), element('small', {}, expectReason(point.expect))),
-    element('td', { class: 'write' }), element('td', { class: 'ticks' }, layers.map((name) => element('span', {}, `☐ ${name}`))),
-    element('td', { class: 'ticks' }, '☐'), element('td', { class: 'write' }),
+    element(
+      'td',
+      {},
+      point.last
+        ? group(element('strong', {}, point.last.words), element('br'), element('small', {}, point.last.date))
+        : 'none',
+    ),
+    element(
+      'td',
+      {},
+      element('strong', {}, expectWords(point.expect, unit)),
+      element('br'),
+      element('small', {}, expectReason(point.expect)),
+    ),
+    element('td', { class: 'write' }),
+    element(
+      'td',
+      { class: 'ticks' },
+      layers.map((name) => element('span', {}, `☐ ${name}`)),
+    ),
+    element('td', { class: 'ticks' }, '☐'),
+    element('td', { class: 'write' }),
   );
 }
 
 function otherTables(sheet: InspectionSheet): Markup {
-  return element('div', { class: 'others' },
-    sheet.holdDowns.length > 0 && element('section', {},
-      element('h2', {}, 'Hold-down gaps'),
-      element('table', {},
-        element('thead', {}, element('tr', {}, ['Block', 'Chainage', 'Last', `Gap now, ${sheet.unit}`].map((heading) => element('th', { scope: 'col' }, heading)))),
-        element('tbody', {}, sheet.holdDowns.map((block) => element('tr', {}, element('td', {}, block.name), element('td', {}, chainageWords(block.at, sheet.unit)), element('td', {}, block.lastGap === undefined ? '' : `${lengthWords(block.lastGap, sheet.unit)}, ${block.lastDate ?? ''}`), element('td', { class: 'write' })))))),
-    element('section', {},
+  return element(
+    'div',
+    { class: 'others' },
+    sheet.holdDowns.length > 0 &&
+      element(
+        'section',
+        {},
+        element('h2', {}, 'Hold-down gaps'),
+        element(
+          'table',
+          {},
+          element(
+            'thead',
+            {},
+            element(
+              'tr',
+              {},
+              ['Block', 'Chainage', 'Last', `Gap now, ${sheet.unit}`].map((heading) =>
+                element('th', { scope: 'col' }, heading),
+              ),
+            ),
+          ),
+          element(
+            'tbody',
+            {},
+            sheet.holdDowns.map((block) =>
+              element(
+                'tr',
+                {},
+                element('td', {}, block.name),
+                element('td', {}, chainageWords(block.at, sheet.unit)),
+                element(
+                  'td',
+                  {},
+                  block.lastGap === undefined
+                    ? ''
+                    : `${lengthWords(block.lastGap, sheet.unit)}, ${block.lastDate ?? ''}`,
+                ),
+                element('td', { class: 'write' }),
+              ),
+            ),
+          ),
+        ),
+      ),
+    element(
+      'section',
+      {},
       element('h2', {}, 'Running'),
-      element('table', { class: 'form' }, element('tbody', {}, [
-        ['Current empty, A', sheet.currents?.empty ?? ''], ['Current loaded, A', sheet.currents?.loaded ?? ''], [`Flight depth, ${sheet.unit}, at`, ''], ['Worn from … to … o’clock, at', ''],
-      ].map(([name = '', last = '']) => element('tr', {}, element('td', {}, name), element('td', {}, last ? `last ${last}` : ''), element('td', { class: 'write wide' }))))),
+      element(
+        'table',
+        { class: 'form' },
+        element(
+          'tbody',
+          {},
+          [
+            ['Current empty, A', sheet.currents?.empty ?? ''],
+            ['Current loaded, A', sheet.currents?.loaded ?? ''],
+            [`Flight depth, ${sheet.unit}, at`, ''],
+            ['Worn from … to … o’clock, at', ''],
+          ].map(([name = '', last = '']) =>
+            element(
+              'tr',
+              {},
+              element('td', {}, name),
+              element('td', {}, last ? `last ${last}` : ''),
+              element('td', { class: 'write wide' }),
+            ),
+          ),
+        ),
+      ),
       element('h2', {}, 'Findings'),
-      sheet.openRemarks.length > 0 && element('p', {}, `Look again at: ${sheet.openRemarks.map((remark) => `${remark.part ? `${remark.part} ` : ''}${remark.at === undefined ? '' : `at ${chainageWords(remark.at, sheet.unit)} `}“${remark.text}” (${remark.date})`).join('; ')}.`),
-      element('table', { class: 'form' }, element('thead', {}, element('tr', {}, ['Part', 'Chainage', 'What', 'Photo no.'].map((heading) => element('th', { scope: 'col' }, heading)))), element('tbody', {}, Array.from({ length: 5 }, () => element('tr', {}, element('td', { class: 'write' }), element('td', { class: 'write' }), element('td', { class: 'write wide' }), element('td', { class: 'write' }))))),
+      sheet.openRemarks.length > 0 &&
+        element(
+          'p',
+          {},
+          `Look again at: ${sheet.openRemarks.map((remark) => `${remark.part ? `${remark.part} ` : ''}${remark.at === undefined ? '' : `at ${chainageWords(remark.at, sheet.unit)} `}“${remark.text}” (${remark.date})`).join('; ')}.`,
+        ),
+      element(
+        'table',
+        { class: 'form' },
+        element(
+          'thead',
+          {},
+          element(
+            'tr',
+            {},
+            ['Part', 'Chainage', 'What', 'Photo no.'].map((heading) =>
+              element('th', { scope: 'col' }, heading),
+            ),
+          ),
+        ),
+        element(
+          'tbody',
+          {},
+          Array.from({ length: 5 }, () =>
+            element(
+              'tr',
+              {},
+              element('td', { class: 'write' }),
+              element('td', { class: 'write' }),
+              element('td', { class: 'write wide' }),
+              element('td', { class: 'write' }),
+            ),
+          ),
+        ),
+      ),
     ),
   );
 }
@@ -99,12 +313,20 @@ function otherTables(sheet: InspectionSheet): Markup {
 /** The block with a blank for each reading, as it is typed into the estate afterwards. */
 function template(sheet: InspectionSheet): Markup {
   const lines = [
-    `inspection ${sheet.conveyor.qualified} ____-__-__ meter ______ h${sheet.tonnes ? ' tonnes ______ t' : ''} {`, '  by "________"', `  view ${sheet.look}`, '  gauge __________ ± ___ ' + sheet.unit,
-    ...sheet.points.map((point) => `  ${point.writes} thickness ____ ${sheet.unit}`), '}',
+    `inspection ${sheet.conveyor.qualified} ____-__-__ meter ______ h${sheet.tonnes ? ' tonnes ______ t' : ''} {`,
+    '  by "________"',
+    `  view ${sheet.look}`,
+    '  gauge __________ ± ___ ' + sheet.unit,
+    ...sheet.points.map((point) => `  ${point.writes} thickness ____ ${sheet.unit}`),
+    '}',
   ];
   return group(
     element('h2', { class: 'page' }, 'How it goes into the records'),
-    element('p', {}, `One line a point: thickness … ${sheet.unit}, or colour …, or trough showing, or not seen "why". Leave out lines nobody looked at.`),
+    element(
+      'p',
+      {},
+      `One line a point: thickness … ${sheet.unit}, or colour …, or trough showing, or not seen "why". Leave out lines nobody looked at.`,
+    ),
     element('pre', {}, lines.join('\n')),
   );
 }

@@ -38,46 +38,92 @@ export interface SheetOptions {
 /** Of a reading whose gauge states no error, mm (judgement: a depth gauge in a dirty trough). */
 const usualError = 0.5;
 
-export function inspectionSheet(estate: Estate, conveyor: Conveyor, options: SheetOptions = {}): InspectionSheet {
+export function inspectionSheet(
+  estate: Estate,
+  conveyor: Conveyor,
+  options: SheetOptions = {},
+): InspectionSheet {
   const asOf = options.asOf ?? newestRecord(estate) ?? (0 as CalendarDay); // an estate without records has no date of its own
   const history = historyOf(estate, conveyor, { asOf, plannedDuty: true });
   const lastInspection = history.inspections.at(-1)?.inspection;
   const look = options.look ?? (lastInspection?.view.stated ? lastInspection.view.direction : 'downstream');
-  const lookBecause = options.look ? 'as asked for' : lastInspection?.view.stated ? `as on ${formatDay(lastInspection.date.day)}` : 'with the flow, as nothing else is said';
+  const lookBecause = options.look
+    ? 'as asked for'
+    : lastInspection?.view.stated
+      ? `as on ${formatDay(lastInspection.date.day)}`
+      : 'with the flow, as nothing else is said';
   const number = `${conveyor.name}-inspection`;
   const plant = conveyor.plant.title ?? conveyor.plant.name;
   const readings = exposedReadings(estate, { asOf });
-  const places = estate.places.filter((place) => place.conveyor === conveyor && (place.declared || (readings.get(place)?.length ?? 0) > 0));
+  const places = estate.places.filter(
+    (place) => place.conveyor === conveyor && (place.declared || (readings.get(place)?.length ?? 0) > 0),
+  );
   const unit = unitOf(conveyor.liner.layers.map((layer) => layer.thickness.text));
-  const points = places.map((place) => pointOf(estate, history, place, readings.get(place) ?? [], asOf, look, unit)).sort((a, b) => a.at - b.at || a.clock - b.clock);
+  const points = places
+    .map((place) => pointOf(estate, history, place, readings.get(place) ?? [], asOf, look, unit))
+    .sort((a, b) => a.at - b.at || a.clock - b.clock);
   return {
-    formatVersion: 1, asOf: formatDay(asOf), number, plant,
+    formatVersion: 1,
+    asOf: formatDay(asOf),
+    number,
+    plant,
     conveyor: {
-      name: conveyor.name, qualified: `${conveyor.plant.name}.${conveyor.name}`, ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
-      length: conveyor.length.value, ...(conveyor.conveys ? { conveys: conveyor.conveys.material } : {}),
+      name: conveyor.name,
+      qualified: `${conveyor.plant.name}.${conveyor.name}`,
+      ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
+      length: conveyor.length.value,
+      ...(conveyor.conveys ? { conveys: conveyor.conveys.material } : {}),
     },
-    look, lookBecause,
+    look,
+    lookBecause,
     meter: meterExpected(history, asOf),
     tonnes: tonnesAsked(history),
     confinedSpace: conveyor.confinedSpace,
     cautions: sheetCautions(conveyor),
-    isolations: conveyor.isolations.map((item) => ({ name: item.name, title: item.title ?? '', kind: item.kind, at: item.at?.value })),
+    isolations: conveyor.isolations.map((item) => ({
+      name: item.name,
+      title: item.title ?? '',
+      kind: item.kind,
+      at: item.at?.value,
+    })),
     unit,
     liners: linersOf(estate, history, conveyor, places, asOf),
     points,
     holdDowns: holdDownsOf(history, conveyor),
-    openRemarks: (lastInspection?.remarks ?? []).map((remark) => ({ date: formatDay(lastInspection?.date.day ?? asOf), part: remark.part ?? '', at: remark.at?.value, text: remark.text })),
+    openRemarks: (lastInspection?.remarks ?? []).map((remark) => ({
+      date: formatDay(lastInspection?.date.day ?? asOf),
+      part: remark.part ?? '',
+      at: remark.at?.value,
+      text: remark.text,
+    })),
     currents: currentsOf(history),
-    drawings: drawingsOf(estate, history, conveyor, asOf, look, { owner: plant, number, issued: formatDay(asOf), drawnFrom: options.drawnFrom ?? `conveyor ${conveyor.name}` }),
+    drawings: drawingsOf(estate, history, conveyor, asOf, look, {
+      owner: plant,
+      number,
+      issued: formatDay(asOf),
+      drawnFrom: options.drawnFrom ?? `conveyor ${conveyor.name}`,
+    }),
   };
 }
 
-function pointOf(estate: Estate, history: History, place: Place, rows: readonly ExposedReading[], asOf: CalendarDay, look: 'downstream' | 'upstream', unit: LengthUnit): SheetPoint {
+function pointOf(
+  estate: Estate,
+  history: History,
+  place: Place,
+  rows: readonly ExposedReading[],
+  asOf: CalendarDay,
+  look: 'downstream' | 'upstream',
+  unit: LengthUnit,
+): SheetPoint {
   const { conveyor } = history;
   const set = setLying(history, place.at, asOf);
   const liner = set?.liner ?? conveyor.liner;
   const run = runAt(conveyor, place.at);
-  const panel = run && installedPanels(estate, run, asOf).layout.panels.findLast((each) => place.at >= each.from && place.at <= each.to)?.number;
+  const panel =
+    run &&
+    installedPanels(estate, run, asOf).layout.panels.findLast(
+      (each) => place.at >= each.from && place.at <= each.to,
+    )?.number;
   const clock = look === 'downstream' ? place.clock : mirrorClock(place.clock);
   // Sets worked out at two times are two objects; the reline that fitted them is one.
   const own = rows.filter((row) => row.set !== undefined && row.set.reline === set?.reline);
@@ -91,28 +137,46 @@ function pointOf(estate: Estate, history: History, place: Place, rows: readonly 
     return [];
   });
   const exposure = set && exposureBetween(history, set, momentOn(history, asOf));
-  const errors = own.map((row) => estate.readings.error[row.row] ?? NaN).filter((error) => Number.isFinite(error) && error > 0);
+  const errors = own
+    .map((row) => estate.readings.error[row.row] ?? NaN)
+    .filter((error) => Number.isFinite(error) && error > 0);
   const cover = conveyor.covers.findIndex((each) => place.at >= each.from.value && place.at <= each.to.value);
   const declared = place.declared ? conveyor.points.find((point) => point.name === place.name) : undefined;
   return {
     name: place.declared ? place.name : undefined,
     writes: place.declared ? place.name : `at ${formatChainage(place.at)} clock ${formatClock(clock)}`,
-    at: place.at, fromHead: conveyor.length.value - place.at, clock, clockText: formatClock(clock),
-    liner: liner.name, run: run?.label ?? 'at a break', panel,
+    at: place.at,
+    fromHead: conveyor.length.value - place.at,
+    clock,
+    clockText: formatClock(clock),
+    liner: liner.name,
+    run: run?.label ?? 'at a break',
+    panel,
     cover: cover < 0 ? '' : (conveyor.covers[cover]?.name ?? `C${cover + 1}`),
-    access: conveyor.access.filter((zone) => place.at >= zone.from.value && place.at <= zone.to.value).map((zone) => `${zone.name ?? ''} ${zone.kind}`.trim()).join(', '),
+    access: conveyor.access
+      .filter((zone) => place.at >= zone.from.value && place.at <= zone.to.value)
+      .map((zone) => `${zone.name ?? ''} ${zone.kind}`.trim())
+      .join(', '),
     note: declared?.note ?? '',
     last: lastSeen(estate, own, liner, unit),
     expect: expectationFor({
-      fitted: set ? fittedThickness(set, place).value : liner.thickness.value, condemn: liner.condemn.value,
+      fitted: set ? fittedThickness(set, place).value : liner.thickness.value,
+      condemn: liner.condemn.value,
       layers: liner.layers.map((layer) => ({ name: layer.name, thickness: layer.thickness.value })),
-      seen, now: exposure?.known ? exposure.value : undefined,
-      error: errors.at(-1) ?? usualError, unit: history.wearBy === 'tonnes' ? 't' : 'h',
+      seen,
+      now: exposure?.known ? exposure.value : undefined,
+      error: errors.at(-1) ?? usualError,
+      unit: history.wearBy === 'tonnes' ? 't' : 'h',
     }),
   };
 }
 
-function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerSpecification, unit: LengthUnit): LastSeen | undefined {
+function lastSeen(
+  estate: Estate,
+  rows: readonly ExposedReading[],
+  liner: LinerSpecification,
+  unit: LengthUnit,
+): LastSeen | undefined {
   const row = rows.at(-1);
   if (!row) return undefined;
   const value = estate.readings.value[row.row] ?? NaN;
@@ -131,12 +195,25 @@ function lastSeen(estate: Estate, rows: readonly ExposedReading[], liner: LinerS
   }
 }
 
-function linersOf(estate: Estate, history: History, conveyor: Conveyor, places: readonly Place[], asOf: CalendarDay): readonly LinerSeen[] {
-  const lying = [...places.map((place) => setLying(history, place.at, asOf)?.liner ?? conveyor.liner), ...runsOf(conveyor).map((run) => setLying(history, (run.from + run.to) / 2, asOf)?.liner ?? conveyor.liner)];
+function linersOf(
+  estate: Estate,
+  history: History,
+  conveyor: Conveyor,
+  places: readonly Place[],
+  asOf: CalendarDay,
+): readonly LinerSeen[] {
+  const lying = [
+    ...places.map((place) => setLying(history, place.at, asOf)?.liner ?? conveyor.liner),
+    ...runsOf(conveyor).map(
+      (run) => setLying(history, (run.from + run.to) / 2, asOf)?.liner ?? conveyor.liner,
+    ),
+  ];
   return [...new Set(lying)].map((liner) => {
     let left = liner.thickness.value;
     return {
-      name: liner.name, thickness: liner.thickness.value, condemn: liner.condemn.value,
+      name: liner.name,
+      thickness: liner.thickness.value,
+      condemn: liner.condemn.value,
       layers: liner.layers.map((layer) => {
         const most = left;
         left = Math.max(0, left - layer.thickness.value);
@@ -151,7 +228,11 @@ function meterExpected(history: History, asOf: CalendarDay): MeterExpected {
   const total = momentOn(history, asOf).hours;
   if (!last) return { last: undefined, about: undefined, basis: 'no meter reading on record' };
   const about = total === undefined ? undefined : last.reading.value + (total - last.total);
-  return { last: { value: last.reading.value, date: formatDay(last.day) }, about, basis: about === undefined ? 'no duty declared' : 'by duty since then' };
+  return {
+    last: { value: last.reading.value, date: formatDay(last.day) },
+    about,
+    basis: about === undefined ? 'no duty declared' : 'by duty since then',
+  };
 }
 
 /** Where wear follows tonnes, or tonnes were ever recorded. Tonnes. */
@@ -162,25 +243,56 @@ function tonnesAsked(history: History): InspectionSheet['tonnes'] {
 }
 
 function holdDownsOf(history: History, conveyor: Conveyor): InspectionSheet['holdDowns'] {
-  const gaps = history.inspections.flatMap(({ inspection }) => inspection.holdDownGaps.map((gap) => ({ at: gap.at.value, gap: gap.gap.value, date: formatDay(inspection.date.day) })));
+  const gaps = history.inspections.flatMap(({ inspection }) =>
+    inspection.holdDownGaps.map((gap) => ({
+      at: gap.at.value,
+      gap: gap.gap.value,
+      date: formatDay(inspection.date.day),
+    })),
+  );
   return conveyor.holdDowns.map((block, index) => {
     const at = (block.from.value + block.to.value) / 2;
     const last = gaps.findLast((gap) => Math.abs(gap.at - at) <= 50);
-    return { name: block.name ?? `H${index + 1}`, at, side: block.side, lastGap: last?.gap, lastDate: last?.date };
+    return {
+      name: block.name ?? `H${index + 1}`,
+      at,
+      side: block.side,
+      lastGap: last?.gap,
+      lastDate: last?.date,
+    };
   });
 }
 
 function currentsOf(history: History): InspectionSheet['currents'] {
   const found = history.inspections.findLast(({ inspection }) => inspection.currents.length > 0)?.inspection;
   const current = found?.currents.at(-1);
-  return found && current ? { empty: current.empty?.text, loaded: current.loaded?.text, date: formatDay(found.date.day) } : undefined;
+  return found && current
+    ? { empty: current.empty?.text, loaded: current.loaded?.text, date: formatDay(found.date.day) }
+    : undefined;
 }
 
-function drawingsOf(estate: Estate, history: History, conveyor: Conveyor, asOf: CalendarDay, look: 'downstream' | 'upstream', issue: Parameters<typeof issueDrawings>[1]): readonly Drawing[] {
+function drawingsOf(
+  estate: Estate,
+  history: History,
+  conveyor: Conveyor,
+  asOf: CalendarDay,
+  look: 'downstream' | 'upstream',
+  issue: Parameters<typeof issueDrawings>[1],
+): readonly Drawing[] {
   const liner = setLying(history, conveyor.length.value / 2, asOf)?.liner ?? conveyor.liner;
   const screw = history.screwSets.at(-1)?.screw ?? conveyor.screw;
   const runs = runsOf(conveyor).map((run) => ({
-    run, panels: installedPanels(estate, run, asOf).layout.panels.map((panel) => ({ number: panel.number, from: panel.from, to: panel.to, closing: false, renewed: false })),
+    run,
+    panels: installedPanels(estate, run, asOf).layout.panels.map((panel) => ({
+      number: panel.number,
+      from: panel.from,
+      to: panel.to,
+      closing: false,
+      renewed: false,
+    })),
   }));
-  return issueDrawings([crossSection(conveyor, { look, liner, screw }), ...alongTheTrough({ conveyor, runs, scope: [], look })], issue);
+  return issueDrawings(
+    [crossSection(conveyor, { look, liner, screw }), ...alongTheTrough({ conveyor, runs, scope: [], look })],
+    issue,
+  );
 }

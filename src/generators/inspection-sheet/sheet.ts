@@ -10,7 +10,13 @@ export interface InspectionSheet {
   /** Identification of the sheet and its drawings. */
   readonly number: string;
   readonly plant: string;
-  readonly conveyor: { readonly name: string; /** As an inspection block names it. */ readonly qualified: string; readonly title?: string; readonly length: number; readonly conveys?: string };
+  readonly conveyor: {
+    readonly name: string;
+    /** As an inspection block names it. */ readonly qualified: string;
+    readonly title?: string;
+    readonly length: number;
+    readonly conveys?: string;
+  };
   /** Which way the inspector looks; every clock position of the sheet is as seen that way. */
   readonly look: 'downstream' | 'upstream';
   /** Where that choice comes from. */
@@ -20,15 +26,33 @@ export interface InspectionSheet {
   readonly tonnes: { readonly last: number | undefined; readonly date: string | undefined } | undefined;
   readonly confinedSpace: boolean;
   readonly cautions: readonly { readonly heading: string; readonly text: string }[];
-  readonly isolations: readonly { readonly name: string; readonly title: string; readonly kind: string; readonly at: number | undefined }[];
+  readonly isolations: readonly {
+    readonly name: string;
+    readonly title: string;
+    readonly kind: string;
+    readonly at: number | undefined;
+  }[];
   /** In which thicknesses are read here: as the liner's layers are declared. */
   readonly unit: 'mm' | 'in';
   readonly liners: readonly LinerSeen[];
   readonly points: readonly SheetPoint[];
-  readonly holdDowns: readonly { readonly name: string; readonly at: number; readonly side: string; readonly lastGap: number | undefined; readonly lastDate: string | undefined }[];
+  readonly holdDowns: readonly {
+    readonly name: string;
+    readonly at: number;
+    readonly side: string;
+    readonly lastGap: number | undefined;
+    readonly lastDate: string | undefined;
+  }[];
   /** Remarks of the last inspection, to be looked at again. */
-  readonly openRemarks: readonly { readonly date: string; readonly part: string; readonly at: number | undefined; readonly text: string }[];
-  readonly currents: { readonly empty: string | undefined; readonly loaded: string | undefined; readonly date: string } | undefined;
+  readonly openRemarks: readonly {
+    readonly date: string;
+    readonly part: string;
+    readonly at: number | undefined;
+    readonly text: string;
+  }[];
+  readonly currents:
+    | { readonly empty: string | undefined; readonly loaded: string | undefined; readonly date: string }
+    | undefined;
   readonly drawings: readonly Drawing[];
 }
 
@@ -76,6 +100,13 @@ export interface LastSeen {
 
 /** Remaining thickness to be expected on the sheet's date, mm, and the layers that may show. */
 export type Expectation =
-  | { readonly kind: 'range'; readonly least: number; readonly most: number; readonly layers: readonly string[]; readonly basis: string; readonly mayBeAtLimit: boolean }
+  | {
+      readonly kind: 'range';
+      readonly least: number;
+      readonly most: number;
+      readonly layers: readonly string[];
+      readonly basis: string;
+      readonly mayBeAtLimit: boolean;
+    }
   | { readonly kind: 'open'; readonly most: number; readonly reason: string }
   | { readonly kind: 'worn through'; readonly reason: string };

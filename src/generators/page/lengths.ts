@@ -13,10 +13,14 @@ export function unitOf(declared: readonly string[]): LengthUnit {
 /** A length in mm: `8.4 mm`, or `0.33 in (8.4 mm)`; in feet from ten feet up. */
 export function lengthWords(mm: number, unit: LengthUnit): string {
   if (unit === 'in' && mm >= 3048) return `${formatNumber(mm / 304.8, 2)} ft (${formatLength(mm)})`;
-  return unit === 'mm' ? formatLength(mm) : `${formatValue(mm, 'length', { unit: 'in', digits: 2 })} (${formatLength(mm)})`;
+  return unit === 'mm'
+    ? formatLength(mm)
+    : `${formatValue(mm, 'length', { unit: 'in', digits: 2 })} (${formatLength(mm)})`;
 }
 
 /** A chainage in mm: `6.20 m`, or `20.34 ft (6.20 m)`. */
 export function chainageWords(mm: number, unit: LengthUnit): string {
-  return unit === 'mm' ? formatChainage(mm) : `${formatNumber(mm / 304.8, 2)} ft (${formatChainage(Math.round(mm / 10) * 10)})`;
+  return unit === 'mm'
+    ? formatChainage(mm)
+    : `${formatNumber(mm / 304.8, 2)} ft (${formatChainage(Math.round(mm / 10) * 10)})`;
 }

@@ -31,7 +31,10 @@ export function offlinePage(page: OfflinePage): string {
     '<body>',
     `<main id="app"><p>${escapeHtml(page.fallback)}</p></main>`,
     // Inside a script element only these can end it or open a comment; JSON reads the escapes back.
-    `<script type="application/json" id="data">${JSON.stringify(page.data).replace(/</g, '\\u003c').replace(/\u2028/g, '\\u2028').replace(/\u2029/g, '\\u2029')}</script>`,
+    `<script type="application/json" id="data">${JSON.stringify(page.data)
+      .replace(/</g, '\\u003c')
+      .replace(/\u2028/g, '\\u2028')
+      .replace(/\u2029/g, '\\u2029')}</script>`,
     `<script>${page.script}</script>`,
     '</body>',
     '</html>',

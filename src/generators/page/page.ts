@@ -40,7 +40,11 @@ export function htmlPage(options: PageOptions): string {
 export function table(options: {
   readonly caption?: string;
   readonly class?: string;
-  readonly columns: readonly { readonly head: string | Markup; readonly number?: boolean; readonly class?: string }[];
+  readonly columns: readonly {
+    readonly head: string | Markup;
+    readonly number?: boolean;
+    readonly class?: string;
+  }[];
   readonly rows: readonly (readonly (string | Markup | undefined)[])[];
   /** Class of each row, by index. */
   readonly rowClass?: (row: number) => string | undefined;
@@ -51,21 +55,46 @@ export function table(options: {
     return [spec?.number ? 'number' : '', spec?.class ?? ''].filter(Boolean).join(' ') || undefined;
   };
   return element(
-    'table', { class: options.class },
+    'table',
+    { class: options.class },
     options.caption !== undefined && element('caption', {}, options.caption),
-    element('thead', {}, element('tr', {}, columns.map((column, i) => element('th', { scope: 'col', class: cellClass(i) }, column.head)))),
-    element('tbody', {}, rows.map((row, r) =>
-      element('tr', { class: options.rowClass?.(r) }, row.map((cell, i) => element('td', { class: cellClass(i) }, cell ?? '–'))))),
+    element(
+      'thead',
+      {},
+      element(
+        'tr',
+        {},
+        columns.map((column, i) => element('th', { scope: 'col', class: cellClass(i) }, column.head)),
+      ),
+    ),
+    element(
+      'tbody',
+      {},
+      rows.map((row, r) =>
+        element(
+          'tr',
+          { class: options.rowClass?.(r) },
+          row.map((cell, i) => element('td', { class: cellClass(i) }, cell ?? '–')),
+        ),
+      ),
+    ),
   );
 }
 
 /** A picture with its caption and, folded on screen and left out on paper unless asked, its data as a table. */
-export function figure(options: { readonly drawing: Markup; readonly caption: string | Markup; readonly data?: Markup; readonly class?: string }): Markup {
+export function figure(options: {
+  readonly drawing: Markup;
+  readonly caption: string | Markup;
+  readonly data?: Markup;
+  readonly class?: string;
+}): Markup {
   return element(
-    'figure', { class: options.class },
+    'figure',
+    { class: options.class },
     options.drawing,
     element('figcaption', {}, options.caption),
-    options.data && element('details', { class: 'data' }, element('summary', {}, 'The data of this figure'), options.data),
+    options.data &&
+      element('details', { class: 'data' }, element('summary', {}, 'The data of this figure'), options.data),
   );
 }
 

@@ -3,6 +3,10 @@
 import type { Attributes } from './markup.js';
 
 /** @param origin numbers that only the language turns into file, line and column. */
-export function placeInText(origin: { readonly source: number; readonly start: number; readonly end: number }): Attributes {
+export function placeInText(origin: {
+  readonly source: number;
+  readonly start: number;
+  readonly end: number;
+}): Attributes {
   return { 'data-origin': `${origin.source}:${origin.start}:${origin.end}` };
 }

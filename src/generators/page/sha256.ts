@@ -39,11 +39,14 @@ function sha256(message: Uint8Array): Uint8Array {
     for (let i = 16; i < 64; i++) w[i] = small1(w[i - 2]!) + w[i - 7]! + small0(w[i - 15]!) + w[i - 16]!;
     let [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0] = state;
     for (let i = 0; i < 64; i++) {
-      const t1 = (h + (turn(e, 6) ^ turn(e, 11) ^ turn(e, 25)) + ((e & f) ^ (~e & g)) + constants[i]! + w[i]!) | 0;
+      const t1 =
+        (h + (turn(e, 6) ^ turn(e, 11) ^ turn(e, 25)) + ((e & f) ^ (~e & g)) + constants[i]! + w[i]!) | 0;
       const t2 = ((turn(a, 2) ^ turn(a, 13) ^ turn(a, 22)) + ((a & b) ^ (a & c) ^ (b & c))) | 0;
       [h, g, f, e, d, c, b, a] = [g, f, e, (d + t1) | 0, c, b, a, (t1 + t2) | 0];
     }
-    [a, b, c, d, e, f, g, h].forEach((word, i) => { state[i] = state[i]! + word; });
+    [a, b, c, d, e, f, g, h].forEach((word, i) => {
+      state[i] = state[i]! + word;
+    });
   }
   const out = new Uint8Array(32);
   const outView = new DataView(out.buffer);
@@ -69,7 +72,10 @@ function base64(bytes: Uint8Array): string {
   for (let i = 0; i < bytes.length; i += 3) {
     const [a = 0, b = 0, c = 0] = bytes.subarray(i, i + 3);
     const word = (a << 16) | (b << 8) | c;
-    text += [18, 12, 6, 0].map((shift) => digits[(word >> shift) & 63]).slice(0, bytes.length - i + 1).join('');
+    text += [18, 12, 6, 0]
+      .map((shift) => digits[(word >> shift) & 63])
+      .slice(0, bytes.length - i + 1)
+      .join('');
   }
   return text + '='.repeat((3 - (bytes.length % 3)) % 3);
 }

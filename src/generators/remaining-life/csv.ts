@@ -9,15 +9,50 @@ import { lastSeen, seenText } from './print/wording.js';
 type Cell = string | number | boolean | undefined | { readonly day: CalendarDay | undefined };
 
 const columns = [
-  'as_of', 'conveyor', 'point', 'chainage_m', 'clock', 'run', 'liner', 'fitted_on', 'fitted_mm', 'condemn_mm', 'exposure_unit', 'exposure_now',
-  'state', 'last_seen_on', 'last_seen', 'thickness_mm', 'long_term_mm_per_1000', 'short_term_mm_per_1000', 'ruling', 'remaining_by_hand', 'limit_by_hand',
-  'look_again_by', 'overdue', 'basis', 'readings', 'indicators', 'not_seen', 'pool', 'rate_mm_per_1000_p10', 'rate_mm_per_1000_p50', 'rate_mm_per_1000_p90',
-  'limit_exposure_p10', 'limit_exposure_p50', 'limit_exposure_p90', 'limit_on_p10', 'limit_on_p50', 'limit_on_p90',
+  'as_of',
+  'conveyor',
+  'point',
+  'chainage_m',
+  'clock',
+  'run',
+  'liner',
+  'fitted_on',
+  'fitted_mm',
+  'condemn_mm',
+  'exposure_unit',
+  'exposure_now',
+  'state',
+  'last_seen_on',
+  'last_seen',
+  'thickness_mm',
+  'long_term_mm_per_1000',
+  'short_term_mm_per_1000',
+  'ruling',
+  'remaining_by_hand',
+  'limit_by_hand',
+  'look_again_by',
+  'overdue',
+  'basis',
+  'readings',
+  'indicators',
+  'not_seen',
+  'pool',
+  'rate_mm_per_1000_p10',
+  'rate_mm_per_1000_p50',
+  'rate_mm_per_1000_p90',
+  'limit_exposure_p10',
+  'limit_exposure_p50',
+  'limit_exposure_p90',
+  'limit_on_p10',
+  'limit_on_p50',
+  'limit_on_p90',
 ] as const;
 
 export function remainingLifeCsv(report: RemainingLife): string {
   const rows = report.conveyors.flatMap((life) => life.points.map((point) => rowOf(report, life, point)));
-  return [columns.join(','), ...rows.map((row) => row.map(cellText).join(','))].map((line) => `${line}\r\n`).join('');
+  return [columns.join(','), ...rows.map((row) => row.map(cellText).join(','))]
+    .map((line) => `${line}\r\n`)
+    .join('');
 }
 
 function rowOf(report: RemainingLife, life: ConveyorLife, point: PointLife): readonly Cell[] {
@@ -28,14 +63,45 @@ function rowOf(report: RemainingLife, life: ConveyorLife, point: PointLife): rea
   const limit: DepthForecast | undefined = model?.condemn;
   const lives = limit?.kind === 'life' ? limit : undefined;
   return [
-    { day: report.asOf }, life.conveyor.name, point.place.name, round(point.place.at / 1000, 3), formatClock(point.place.clock), run?.run.number,
-    point.set?.liner.name, { day: point.set?.fitted?.day }, round(point.fitted.value, 3), round(point.condemn, 3), life.unit, round(point.exposureNow, 1),
-    point.state, { day: last?.day }, last && seenText(last.seen), last?.seen.kind === 'thickness' ? round(last.seen.thickness, 3) : undefined,
-    hand.kind === 'no reading' ? undefined : round(hand.longTerm * 1000, 4), hand.kind !== 'no reading' && hand.shortTerm.kind === 'rate' ? round(hand.shortTerm.rate * 1000, 4) : undefined,
-    hand.kind === 'rate' ? hand.rules : undefined, hand.kind === 'rate' ? round(hand.remaining, 1) : hand.kind === 'at the limit' ? 0 : undefined, { day: condemn?.day },
-    { day: point.nextLook?.day }, point.nextLook?.overdue, model?.basis, model?.readings, model?.indicators, model?.hidden, model?.pool,
-    thousand(model?.rate?.q10), thousand(model?.rate?.q50), thousand(model?.rate?.q90),
-    round(lives?.exposure.q10, 1), round(lives?.exposure.q50, 1), round(lives?.exposure.q90, 1), { day: lives?.days?.q10 }, { day: lives?.days?.q50 }, { day: lives?.days?.q90 },
+    { day: report.asOf },
+    life.conveyor.name,
+    point.place.name,
+    round(point.place.at / 1000, 3),
+    formatClock(point.place.clock),
+    run?.run.number,
+    point.set?.liner.name,
+    { day: point.set?.fitted?.day },
+    round(point.fitted.value, 3),
+    round(point.condemn, 3),
+    life.unit,
+    round(point.exposureNow, 1),
+    point.state,
+    { day: last?.day },
+    last && seenText(last.seen),
+    last?.seen.kind === 'thickness' ? round(last.seen.thickness, 3) : undefined,
+    hand.kind === 'no reading' ? undefined : round(hand.longTerm * 1000, 4),
+    hand.kind !== 'no reading' && hand.shortTerm.kind === 'rate'
+      ? round(hand.shortTerm.rate * 1000, 4)
+      : undefined,
+    hand.kind === 'rate' ? hand.rules : undefined,
+    hand.kind === 'rate' ? round(hand.remaining, 1) : hand.kind === 'at the limit' ? 0 : undefined,
+    { day: condemn?.day },
+    { day: point.nextLook?.day },
+    point.nextLook?.overdue,
+    model?.basis,
+    model?.readings,
+    model?.indicators,
+    model?.hidden,
+    model?.pool,
+    thousand(model?.rate?.q10),
+    thousand(model?.rate?.q50),
+    thousand(model?.rate?.q90),
+    round(lives?.exposure.q10, 1),
+    round(lives?.exposure.q50, 1),
+    round(lives?.exposure.q90, 1),
+    { day: lives?.days?.q10 },
+    { day: lives?.days?.q50 },
+    { day: lives?.days?.q90 },
   ];
 }
 

@@ -14,8 +14,17 @@ import type { RemainingLife } from './remaining-life.js';
 export function remainingLifeHtml(report: RemainingLife, options: { readonly paper?: Paper } = {}): string {
   const title = `Remaining life of liners${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
   return htmlPage({
-    title, styles: reportStyles, paper: options.paper ?? 'A4',
-    body: element('main', {}, frontPage(report), decisionPages(report), report.conveyors.map((life, i) => conveyorPage(life, i)), appendix()),
+    title,
+    styles: reportStyles,
+    paper: options.paper ?? 'A4',
+    body: element(
+      'main',
+      {},
+      frontPage(report),
+      decisionPages(report),
+      report.conveyors.map((life, i) => conveyorPage(life, i)),
+      appendix(),
+    ),
     footer: `${title}. Advises; a competent person decides.`,
   });
 }

@@ -4,7 +4,14 @@
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { ucumCode } from '../../domain/units/ucum.js';
-import type { ConveyorForecast, ConveyorLife, DepthForecast, PointLife, RemainingLife, WhatIf } from './remaining-life.js';
+import type {
+  ConveyorForecast,
+  ConveyorLife,
+  DepthForecast,
+  PointLife,
+  RemainingLife,
+  WhatIf,
+} from './remaining-life.js';
 import type { DayQuantiles, Quantiles } from './parts/model.js';
 
 export const remainingLifeFormatVersion = 1;
@@ -20,54 +27,160 @@ function reportOf(report: RemainingLife): Json {
     formatVersion: remainingLifeFormatVersion,
     kind: 'remaining life',
     asOf: day(report.asOf),
-    notice: 'This report advises; a competent person decides. It does not clear a machine for work or for further running.',
-    units: { length: ucumCode('length'), chainage: ucumCode('length'), hours: ucumCode('duration'), tonnes: 't', rateByHours: 'mm/h', rateByTonnes: 'mm/t', duty: ucumCode('duty'), chance: ucumCode('ratio') },
-    counts: { ...report.counts, leftOut: report.counts.leftOut.map(({ reason, count }) => ({ reason, count })) },
+    notice:
+      'This report advises; a competent person decides. It does not clear a machine for work or for further running.',
+    units: {
+      length: ucumCode('length'),
+      chainage: ucumCode('length'),
+      hours: ucumCode('duration'),
+      tonnes: 't',
+      rateByHours: 'mm/h',
+      rateByTonnes: 'mm/t',
+      duty: ucumCode('duty'),
+      chance: ucumCode('ratio'),
+    },
+    counts: {
+      ...report.counts,
+      leftOut: report.counts.leftOut.map(({ reason, count }) => ({ reason, count })),
+    },
     fits: report.fits.map((fit) => ({
-      measure: fit.measure, kind: fit.kind, why: fit.why ?? null, units: fit.units, informative: fit.informative, readings: fit.readings,
-      medianRate: number(fit.medianRate), relativeError: number(fit.rateError), spread: number(fit.spread), readingError: number(fit.readingError), method: fit.method ?? null,
+      measure: fit.measure,
+      kind: fit.kind,
+      why: fit.why ?? null,
+      units: fit.units,
+      informative: fit.informative,
+      readings: fit.readings,
+      medianRate: number(fit.medianRate),
+      relativeError: number(fit.rateError),
+      spread: number(fit.spread),
+      readingError: number(fit.readingError),
+      method: fit.method ?? null,
     })),
     trackRecord: report.tracks.map(({ measure, cuts, record }) => ({
-      measure, cuts: cuts.map((cut) => formatDay(cut)),
-      thicknesses: record.all.map((h) => ({ nominal: h.nominal, held: h.held, of: h.of, low: number(h.low), high: number(h.high) })),
-      colours: { expected: number(record.colours.expected), found: record.colours.found, of: record.colours.of },
+      measure,
+      cuts: cuts.map((cut) => formatDay(cut)),
+      thicknesses: record.all.map((h) => ({
+        nominal: h.nominal,
+        held: h.held,
+        of: h.of,
+        low: number(h.low),
+        high: number(h.high),
+      })),
+      colours: {
+        expected: number(record.colours.expected),
+        found: record.colours.found,
+        of: record.colours.of,
+      },
     })),
     conveyors: report.conveyors.map((life, i) => conveyorOf(life, i + 1)),
     ...(report.whatIfs.length > 0 ? { whatIf: report.whatIfs.map(whatIfOf) } : {}),
-    ...(report.since ? { since: { day: formatDay(report.since.day), conveyors: report.since.conveyors.map((c) => ({ conveyor: c.name, changes: c.changes })) } } : {}),
+    ...(report.since
+      ? {
+          since: {
+            day: formatDay(report.since.day),
+            conveyors: report.since.conveyors.map((c) => ({ conveyor: c.name, changes: c.changes })),
+          },
+        }
+      : {}),
   };
 }
 
 function conveyorOf(life: ConveyorLife, rank: number): Json {
   const { attention, model } = life;
   return {
-    conveyor: life.conveyor.name, title: life.conveyor.title ?? null, plant: life.conveyor.plant.name, rank, level: attention.level, todo: attention.todo, reasons: attention.reasons,
-    exposureUnit: life.unit, hours: number(life.now?.hours), tonnes: number(life.now?.tonnes),
-    duty: life.duty ? { perDay: number(life.duty.perDay), spread: number(life.duty.spread), basis: life.duty.basis, text: life.duty.text } : null,
+    conveyor: life.conveyor.name,
+    title: life.conveyor.title ?? null,
+    plant: life.conveyor.plant.name,
+    rank,
+    level: attention.level,
+    todo: attention.todo,
+    reasons: attention.reasons,
+    exposureUnit: life.unit,
+    hours: number(life.now?.hours),
+    tonnes: number(life.now?.tonnes),
+    duty: life.duty
+      ? {
+          perDay: number(life.duty.perDay),
+          spread: number(life.duty.spread),
+          basis: life.duty.basis,
+          text: life.duty.text,
+        }
+      : null,
     forecast: model ? forecastOf(model.forecast) : null,
-    risk: number(model?.risk), riskDay: day(model?.riskDay),
-    nextLook: model?.look.kind === 'by' ? { by: day(model.look.day), because: model.look.because } : model?.look.kind === 'now' ? { now: true, because: model.look.because } : null,
+    risk: number(model?.risk),
+    riskDay: day(model?.riskDay),
+    nextLook:
+      model?.look.kind === 'by'
+        ? { by: day(model.look.day), because: model.look.because }
+        : model?.look.kind === 'now'
+          ? { now: true, because: model.look.because }
+          : null,
     outages: (model?.outages?.candidates ?? []).map((c) => ({
-      outage: c.outage.name ?? null, from: formatDay(c.outage.from), chosen: attention.level === 'reline to plan' && c.outage === attention.outage?.outage, condemnChance: number(c.condemnChance), contactChance: number(c.contactChance),
-      orderBy: formatDay(c.orderBy), orderIsLate: c.orderIsLate, expectedCost: number(c.expectedCost),
+      outage: c.outage.name ?? null,
+      from: formatDay(c.outage.from),
+      chosen: attention.level === 'reline to plan' && c.outage === attention.outage?.outage,
+      condemnChance: number(c.condemnChance),
+      contactChance: number(c.contactChance),
+      orderBy: formatDay(c.orderBy),
+      orderIsLate: c.orderIsLate,
+      expectedCost: number(c.expectedCost),
     })),
-    cheapestAge: model?.cheapest ? { exposure: number(model.cheapest.exposure), day: day(model.cheapest.day), costRate: number(model.cheapest.costRate), toFailure: number(model.cheapest.toFailure) } : null,
+    cheapestAge: model?.cheapest
+      ? {
+          exposure: number(model.cheapest.exposure),
+          day: day(model.cheapest.day),
+          costRate: number(model.cheapest.costRate),
+          toFailure: number(model.cheapest.toFailure),
+        }
+      : null,
     unseen: (model?.unseen ?? []).map((u) => ({ run: u.run, panels: u.panels, condemn: depthOf(u.condemn) })),
-    borrowed: (model?.borrowed ?? []).map((b) => ({ pool: b.pool, label: b.label, factor: number(b.factor), low: number(b.low), high: number(b.high), units: b.units })),
+    borrowed: (model?.borrowed ?? []).map((b) => ({
+      pool: b.pool,
+      label: b.label,
+      factor: number(b.factor),
+      low: number(b.low),
+      high: number(b.high),
+      units: b.units,
+    })),
     remarks: life.history.remarks,
     runs: life.runs.map(({ run, panels }) => ({
-      run: run.number, from: number(run.from), to: number(run.to),
-      panels: panels.map((p) => ({ panel: p.number, from: number(p.from), to: number(p.to), state: p.state, lastSeen: day(p.lastSeen), points: p.points.map((q) => q.place.name) })),
+      run: run.number,
+      from: number(run.from),
+      to: number(run.to),
+      panels: panels.map((p) => ({
+        panel: p.number,
+        from: number(p.from),
+        to: number(p.to),
+        state: p.state,
+        lastSeen: day(p.lastSeen),
+        points: p.points.map((q) => q.place.name),
+      })),
     })),
     points: life.points.map((point) => pointOf(life, point)),
     flights: life.flights.map((f) => ({
-      screw: f.screw, at: number(f.at), new: number(f.fitted), condemn: number(f.condemn), readings: f.readings.map((r) => ({ day: formatDay(r.day), exposure: number(r.exposure), depth: number(r.depth) })),
-      remaining: f.hand.kind === 'rate' ? number(f.hand.remaining) : null, forecast: f.forecast ? depthOf(f.forecast) : null,
+      screw: f.screw,
+      at: number(f.at),
+      new: number(f.fitted),
+      condemn: number(f.condemn),
+      readings: f.readings.map((r) => ({
+        day: formatDay(r.day),
+        exposure: number(r.exposure),
+        depth: number(r.depth),
+      })),
+      remaining: f.hand.kind === 'rate' ? number(f.hand.remaining) : null,
+      forecast: f.forecast ? depthOf(f.forecast) : null,
     })),
-    measure: life.measure ? { better: life.measure.better, readings: life.measure.readings, ratio: number(life.measure.ratio) } : null,
+    measure: life.measure
+      ? { better: life.measure.better, readings: life.measure.readings, ratio: number(life.measure.ratio) }
+      : null,
     formerSets: life.former.map(({ set, reached }) => ({
-      liner: set.liner.name, from: number(set.from), to: number(set.to), fitted: day(set.fitted?.day), removed: day(set.removed?.day),
-      reached: reached.known ? number(reached.value) : null, unknown: reached.known ? null : reached.reason,
+      liner: set.liner.name,
+      from: number(set.from),
+      to: number(set.to),
+      fitted: day(set.fitted?.day),
+      removed: day(set.removed?.day),
+      reached: reached.known ? number(reached.value) : null,
+      unknown: reached.known ? null : reached.reason,
     })),
   };
 }
@@ -75,27 +188,83 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
 function pointOf(life: ConveyorLife, point: PointLife): Json {
   const { hand, model } = point;
   return {
-    point: point.place.name, chainage: number(point.place.at), clock: formatClock(point.place.clock), liner: point.set?.liner.name ?? null, fittedOn: day(point.set?.fitted?.day),
-    fitted: number(point.fitted.value), fittedMeasured: point.fitted.measured, condemn: number(point.condemn), exposureNow: number(point.exposureNow), state: point.state,
-    pastLimit: point.pastLimit ?? null, worst: point === life.worst,
+    point: point.place.name,
+    chainage: number(point.place.at),
+    clock: formatClock(point.place.clock),
+    liner: point.set?.liner.name ?? null,
+    fittedOn: day(point.set?.fitted?.day),
+    fitted: number(point.fitted.value),
+    fittedMeasured: point.fitted.measured,
+    condemn: number(point.condemn),
+    exposureNow: number(point.exposureNow),
+    state: point.state,
+    pastLimit: point.pastLimit ?? null,
+    worst: point === life.worst,
     readings: point.readings.map((r) => ({
-      day: formatDay(r.day), exposure: number(r.exposure), seen: r.seen.kind, note: r.note ?? null,
-      ...(r.seen.kind === 'thickness' ? { thickness: number(r.seen.thickness), error: number(r.seen.error) } : r.seen.kind === 'colour' ? { colour: r.seen.name, layer: r.seen.layer } : {}),
+      day: formatDay(r.day),
+      exposure: number(r.exposure),
+      seen: r.seen.kind,
+      note: r.note ?? null,
+      ...(r.seen.kind === 'thickness'
+        ? { thickness: number(r.seen.thickness), error: number(r.seen.error) }
+        : r.seen.kind === 'colour'
+          ? { colour: r.seen.name, layer: r.seen.layer }
+          : {}),
     })),
     leftOut: point.leftOut.map((l) => ({ day: formatDay(l.day), reason: l.reason })),
     hand: {
       kind: hand.kind,
-      ...(hand.kind === 'no reading' ? {} : { longTerm: number(hand.longTerm), shortTerm: hand.shortTerm.kind === 'rate' ? number(hand.shortTerm.rate) : null, shortTermKind: hand.shortTerm.kind }),
-      ...(hand.kind === 'rate' ? { rules: hand.rules, ruling: number(hand.ruling), remaining: number(hand.remaining), nextInspection: number(hand.nextInspection) } : {}),
+      ...(hand.kind === 'no reading'
+        ? {}
+        : {
+            longTerm: number(hand.longTerm),
+            shortTerm: hand.shortTerm.kind === 'rate' ? number(hand.shortTerm.rate) : null,
+            shortTermKind: hand.shortTerm.kind,
+          }),
+      ...(hand.kind === 'rate'
+        ? {
+            rules: hand.rules,
+            ruling: number(hand.ruling),
+            remaining: number(hand.remaining),
+            nextInspection: number(hand.nextInspection),
+          }
+        : {}),
     },
-    leastSquares: point.line ? { slope: number(point.line.slope), standardError: number(point.line.slopeError), count: point.line.count } : null,
-    milestones: point.milestones.map((m) => ({ name: m.name, depth: number(m.depth), remaining: number(m.remaining), exposure: number(m.exposure), day: day(m.day) })),
-    lookAgainBy: day(point.nextLook?.day), overdue: point.nextLook?.overdue ?? null,
-    model: model ? {
-      basis: model.basis, readings: model.readings, indicators: model.indicators, notSeen: model.hidden, pool: model.pool,
-      rate: model.rate ? quantiles(model.rate) : null, condemn: depthOf(model.condemn), layers: model.layers?.map(depthOf) ?? null, trough: model.trough ? depthOf(model.trough) : null,
-      strays: model.strays.map((s) => ({ day: formatDay(s.day), thickness: number(s.thickness), expected: number(s.expected), weight: number(s.weight) })),
-    } : null,
+    leastSquares: point.line
+      ? {
+          slope: number(point.line.slope),
+          standardError: number(point.line.slopeError),
+          count: point.line.count,
+        }
+      : null,
+    milestones: point.milestones.map((m) => ({
+      name: m.name,
+      depth: number(m.depth),
+      remaining: number(m.remaining),
+      exposure: number(m.exposure),
+      day: day(m.day),
+    })),
+    lookAgainBy: day(point.nextLook?.day),
+    overdue: point.nextLook?.overdue ?? null,
+    model: model
+      ? {
+          basis: model.basis,
+          readings: model.readings,
+          indicators: model.indicators,
+          notSeen: model.hidden,
+          pool: model.pool,
+          rate: model.rate ? quantiles(model.rate) : null,
+          condemn: depthOf(model.condemn),
+          layers: model.layers?.map(depthOf) ?? null,
+          trough: model.trough ? depthOf(model.trough) : null,
+          strays: model.strays.map((s) => ({
+            day: formatDay(s.day),
+            thickness: number(s.thickness),
+            expected: number(s.expected),
+            weight: number(s.weight),
+          })),
+        }
+      : null,
   };
 }
 
@@ -103,8 +272,15 @@ function forecastOf(forecast: ConveyorForecast): Json {
   switch (forecast.kind) {
     case 'dates':
       return {
-        kind: 'dates', days: days(forecast.days), exposureFromNow: quantiles(forecast.exposure), already: number(forecast.already), readings: forecast.readings,
-        indicators: forecast.indicators, pool: forecast.pool, notInspected: forecast.notInspected, first: forecast.first.slice(0, 5).map((f) => ({ point: f.name, share: number(f.share) })),
+        kind: 'dates',
+        days: days(forecast.days),
+        exposureFromNow: quantiles(forecast.exposure),
+        already: number(forecast.already),
+        readings: forecast.readings,
+        indicators: forecast.indicators,
+        pool: forecast.pool,
+        notInspected: forecast.notInspected,
+        first: forecast.first.slice(0, 5).map((f) => ({ point: f.name, share: number(f.share) })),
       };
     case 'reached':
       return { kind: 'reached', points: forecast.names };
@@ -116,7 +292,11 @@ function forecastOf(forecast: ConveyorForecast): Json {
 function depthOf(forecast: DepthForecast): Json {
   switch (forecast.kind) {
     case 'life':
-      return { kind: 'life', exposure: quantiles(forecast.exposure), days: forecast.days ? days(forecast.days) : null };
+      return {
+        kind: 'life',
+        exposure: quantiles(forecast.exposure),
+        days: forecast.days ? days(forecast.days) : null,
+      };
     case 'reached':
       return { kind: 'reached', by: number(forecast.by) };
     case 'cannot say':
@@ -128,16 +308,33 @@ function whatIfOf(whatIf: WhatIf): Json {
   const head = { change: whatIf.change.text, conveyor: whatIf.conveyor, kind: whatIf.kind };
   switch (whatIf.kind) {
     case 'dates':
-      return { ...head, base: forecastOf(whatIf.base.forecast), changed: forecastOf(whatIf.changed.forecast), baseRiskDay: day(whatIf.base.riskDay), changedRiskDay: day(whatIf.changed.riskDay) };
+      return {
+        ...head,
+        base: forecastOf(whatIf.base.forecast),
+        changed: forecastOf(whatIf.changed.forecast),
+        baseRiskDay: day(whatIf.base.riskDay),
+        changedRiskDay: day(whatIf.changed.riskDay),
+      };
     case 'liner life':
-      return { ...head, place: whatIf.place, present: quantiles(whatIf.present), other: quantiles(whatIf.other) };
+      return {
+        ...head,
+        place: whatIf.place,
+        present: quantiles(whatIf.present),
+        other: quantiles(whatIf.other),
+      };
     case 'cannot say':
       return { ...head, why: whatIf.why };
   }
 }
 
 function quantiles(q: Quantiles): Json {
-  return { q05: number(q.q05), q10: number(q.q10), q50: number(q.q50), q90: number(q.q90), q95: number(q.q95) };
+  return {
+    q05: number(q.q05),
+    q10: number(q.q10),
+    q50: number(q.q50),
+    q90: number(q.q90),
+    q95: number(q.q95),
+  };
 }
 
 function days(q: DayQuantiles): Json {

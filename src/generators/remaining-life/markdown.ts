@@ -6,7 +6,17 @@ import { formatClock } from '../../domain/units/clock.js';
 import { countsSentence, leadSentence, leftOutSentence } from './print/front-page.js';
 import { forecastText, limitText, lookText, whatIfText, whyNot } from './print/sentences.js';
 import { trackSentence } from './print/track-record.js';
-import { amount, chance, counted, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
+import {
+  amount,
+  chance,
+  counted,
+  date,
+  lastSeen,
+  metres,
+  rate,
+  rateUnit,
+  seenText,
+} from './print/wording.js';
 import type { ConveyorLife, PointLife, RemainingLife } from './remaining-life.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
@@ -17,11 +27,28 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
   const head = [
     `# Remaining life of liners${asOf === undefined ? '' : `, ${formatDay(asOf)}`}`,
     `**${markdownText(leadSentence(conveyors))}**`,
-    conveyors.length === 0 ? '' : markdownTable(
-      ['', 'Conveyor', 'What to do', 'Limit: middle (80 % between)', 'Risk by the outage', 'Order liner by'],
-      conveyors.map((life, i) => [String(i + 1), `**${markdownText(life.conveyor.name)}** ${markdownText(life.conveyor.title ?? '')}`, markdownText(`${life.attention.todo}.`), markdownText(limitText(life)), markdownText(riskText(life)), orderText(life)]),
-    ),
-    sinceSection(report), whatIfSection(report),
+    conveyors.length === 0
+      ? ''
+      : markdownTable(
+          [
+            '',
+            'Conveyor',
+            'What to do',
+            'Limit: middle (80 % between)',
+            'Risk by the outage',
+            'Order liner by',
+          ],
+          conveyors.map((life, i) => [
+            String(i + 1),
+            `**${markdownText(life.conveyor.name)}** ${markdownText(life.conveyor.title ?? '')}`,
+            markdownText(`${life.attention.todo}.`),
+            markdownText(limitText(life)),
+            markdownText(riskText(life)),
+            orderText(life),
+          ]),
+        ),
+    sinceSection(report),
+    whatIfSection(report),
     `How good were the forecasts? ${markdownText(trackSentence(report))}`,
     `What this rests on: ${markdownText(countsSentence(report.counts) + leftOutSentence(report.counts))}`,
     '> **This report advises; a competent person decides.** It does not clear a machine for work or for further running. Isolate and prove dead, follow site permits and local codes.',
@@ -32,26 +59,68 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
 function conveyorSection(life: ConveyorLife): string {
   const unit = rateUnit(life.unit);
   const rows = life.points.map((point) => [
-    `${point === life.worst ? '**' : ''}${markdownText(point.place.name)}${point === life.worst ? '**' : ''}`, metres(point.place.at), formatClock(point.place.clock), lastText(point),
-    ...handText(point), modelText(point), point.nextLook ? `${date(point.nextLook.day)}${point.nextLook.overdue ? ' **overdue**' : ''}` : point.pastLimit ? '**now**' : '–',
+    `${point === life.worst ? '**' : ''}${markdownText(point.place.name)}${point === life.worst ? '**' : ''}`,
+    metres(point.place.at),
+    formatClock(point.place.clock),
+    lastText(point),
+    ...handText(point),
+    modelText(point),
+    point.nextLook
+      ? `${date(point.nextLook.day)}${point.nextLook.overdue ? ' **overdue**' : ''}`
+      : point.pastLimit
+        ? '**now**'
+        : '–',
   ]);
   return [
     `## ${markdownText(life.conveyor.name)} ${markdownText(life.conveyor.title ?? '')}`,
-    [`${life.attention.todo}.`, ...life.attention.reasons.map((r) => `${r}.`), forecastText(life), lookText(life)].filter((line) => line !== undefined).map((line) => `- ${markdownText(line)}`).join('\n'),
-    rows.length === 0 ? '' : markdownTable(['Point', 'At, m', 'Clock', 'Last seen', `Long-term, ${unit}`, `Short-term, ${unit}`, `Left by hand, ${life.unit}`, 'Limit, model (80 %)', 'Look again by'], rows),
-  ].filter((part) => part !== '').join('\n\n');
+    [
+      `${life.attention.todo}.`,
+      ...life.attention.reasons.map((r) => `${r}.`),
+      forecastText(life),
+      lookText(life),
+    ]
+      .filter((line) => line !== undefined)
+      .map((line) => `- ${markdownText(line)}`)
+      .join('\n'),
+    rows.length === 0
+      ? ''
+      : markdownTable(
+          [
+            'Point',
+            'At, m',
+            'Clock',
+            'Last seen',
+            `Long-term, ${unit}`,
+            `Short-term, ${unit}`,
+            `Left by hand, ${life.unit}`,
+            'Limit, model (80 %)',
+            'Look again by',
+          ],
+          rows,
+        ),
+  ]
+    .filter((part) => part !== '')
+    .join('\n\n');
 }
 
 function lastText(point: PointLife): string {
   const last = lastSeen(point);
-  return last ? `${markdownText(seenText(last.seen))}, ${formatDay(last.day)}` : point.state === 'hidden' ? '_looked for, not seen_' : '_not inspected_';
+  return last
+    ? `${markdownText(seenText(last.seen))}, ${formatDay(last.day)}`
+    : point.state === 'hidden'
+      ? '_looked for, not seen_'
+      : '_not inspected_';
 }
 
 function handText({ hand, colours }: PointLife): readonly string[] {
   if (hand.kind === 'no reading') {
     switch (colours.kind) {
       case 'between':
-        return [`${rate(colours.lowRate)} to ${rate(colours.highRate)}`, 'by colour', `${amount(colours.leastLife)} to ${amount(colours.mostLife)}`];
+        return [
+          `${rate(colours.lowRate)} to ${rate(colours.highRate)}`,
+          'by colour',
+          `${amount(colours.leastLife)} to ${amount(colours.mostLife)}`,
+        ];
       case 'at most':
         return [`below ${rate(colours.highRate)}`, 'by colour', `over ${amount(colours.leastLife)}`];
       case 'worn through':
@@ -62,8 +131,21 @@ function handText({ hand, colours }: PointLife): readonly string[] {
         return ['–', '–', '–'];
     }
   }
-  const short = hand.shortTerm.kind === 'rate' ? rate(hand.shortTerm.rate) : hand.shortTerm.kind === 'thicker later' ? `thicker by ${hand.shortTerm.gain.toFixed(1)} mm` : hand.shortTerm.kind;
-  return [rate(hand.longTerm), short, hand.kind === 'rate' ? amount(hand.remaining) : hand.kind === 'at the limit' ? '**0**' : 'no wear measured'];
+  const short =
+    hand.shortTerm.kind === 'rate'
+      ? rate(hand.shortTerm.rate)
+      : hand.shortTerm.kind === 'thicker later'
+        ? `thicker by ${hand.shortTerm.gain.toFixed(1)} mm`
+        : hand.shortTerm.kind;
+  return [
+    rate(hand.longTerm),
+    short,
+    hand.kind === 'rate'
+      ? amount(hand.remaining)
+      : hand.kind === 'at the limit'
+        ? '**0**'
+        : 'no wear measured',
+  ];
 }
 
 function modelText({ model }: PointLife): string {
@@ -76,13 +158,17 @@ function modelText({ model }: PointLife): string {
     case 'cannot say':
       return markdownText(`cannot say: ${whyNot(limit.why)}`);
     case 'life':
-      return limit.days ? `${date(limit.days.q50)} (${date(limit.days.q10)} to ${date(limit.days.q90)})` : `${amount(limit.exposure.q50)} (${amount(limit.exposure.q10)} to ${amount(limit.exposure.q90)})`;
+      return limit.days
+        ? `${date(limit.days.q50)} (${date(limit.days.q10)} to ${date(limit.days.q90)})`
+        : `${amount(limit.exposure.q50)} (${amount(limit.exposure.q10)} to ${amount(limit.exposure.q90)})`;
   }
 }
 
 function riskText(life: ConveyorLife): string {
   const candidate = life.attention.outage ?? life.model?.outages?.candidates.at(-1);
-  return life.worst?.pastLimit || candidate?.condemnChance === undefined ? '–' : `${chance(candidate.condemnChance)} by ${candidate.outage.name ?? date(candidate.outage.from)}`;
+  return life.worst?.pastLimit || candidate?.condemnChance === undefined
+    ? '–'
+    : `${chance(candidate.condemnChance)} by ${candidate.outage.name ?? date(candidate.outage.from)}`;
 }
 
 function orderText(life: ConveyorLife): string {
@@ -94,21 +180,28 @@ function orderText(life: ConveyorLife): string {
 
 function sinceSection({ since }: RemainingLife): string {
   if (!since) return '';
-  const rows = since.conveyors.map((c) => `- **${markdownText(c.name)}**: ${c.changes.length === 0 ? 'nothing new' : markdownText(c.changes.join('; '))}`);
+  const rows = since.conveyors.map(
+    (c) =>
+      `- **${markdownText(c.name)}**: ${c.changes.length === 0 ? 'nothing new' : markdownText(c.changes.join('; '))}`,
+  );
   return `Since ${formatDay(since.day)}:\n\n${rows.join('\n')}`;
 }
 
 function whatIfSection({ whatIfs }: RemainingLife): string {
-  return whatIfs.length === 0 ? '' : `What if (beside the base case, not in the records):\n\n${whatIfs.map((w) => `- ${markdownText(whatIfText(w))}`).join('\n')}`;
+  return whatIfs.length === 0
+    ? ''
+    : `What if (beside the base case, not in the records):\n\n${whatIfs.map((w) => `- ${markdownText(whatIfText(w))}`).join('\n')}`;
 }
 
 /** As many sections as fit, then a line that says how many did not. */
 function fitted(head: readonly string[], sections: readonly string[]): string {
   let text = head.join('\n\n');
   const room = commentLimit - 200;
-  if (text.length > room) return `${text.slice(0, text.lastIndexOf('\n', room))}\n\n_Cut here: the rest does not fit. The page and the JSON have it all._\n`;
+  if (text.length > room)
+    return `${text.slice(0, text.lastIndexOf('\n', room))}\n\n_Cut here: the rest does not fit. The page and the JSON have it all._\n`;
   for (const [i, section] of sections.entries()) {
-    if (text.length + section.length + 2 > room) return `${text}\n\n_${counted(sections.length - i, 'more conveyor')} did not fit. The page and the JSON have them all._\n`;
+    if (text.length + section.length + 2 > room)
+      return `${text}\n\n_${counted(sections.length - i, 'more conveyor')} did not fit. The page and the JSON have them all._\n`;
     text += `\n\n${section}`;
   }
   return `${text}\n`;
@@ -121,5 +214,8 @@ function markdownTable(head: readonly string[], rows: readonly (readonly string[
 
 /** Names and notes are text, never markup: what Markdown or HTML would take for its own is escaped. */
 export function markdownText(text: string): string {
-  return text.replace(/[\\`*_{}[\]<>#|~]/g, (c) => (c === '<' ? '&lt;' : c === '>' ? '&gt;' : `\\${c}`)).replace(/[\r\n]+/g, ' ').replace(/@/g, '@\u200b');
+  return text
+    .replace(/[\\`*_{}[\]<>#|~]/g, (c) => (c === '<' ? '&lt;' : c === '>' ? '&gt;' : `\\${c}`))
+    .replace(/[\r\n]+/g, ' ')
+    .replace(/@/g, '@\u200b');
 }

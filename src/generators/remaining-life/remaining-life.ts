@@ -29,7 +29,15 @@ export type { Counts } from './parts/counts.js';
 export type { FlightLife } from './parts/flights.js';
 export type { MeasureComparison } from './parts/measure.js';
 export type { FormerSet } from './parts/former-sets.js';
-export type { Borrowed, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './parts/model.js';
+export type {
+  Borrowed,
+  ConveyorForecast,
+  ConveyorModel,
+  DepthForecast,
+  FitSummary,
+  PointModel,
+  Stray,
+} from './parts/model.js';
 export type { LeftOut, Milestone, PointLife, Seen, SeenReading } from './parts/points.js';
 export type { PanelLife, RunLife } from './parts/runs.js';
 export type { ConveyorSince, Since } from './parts/since.js';
@@ -102,34 +110,86 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
   const historyOptions = { asOf, plannedDuty: asOf !== undefined && asOf >= (newest ?? asOf) };
   const readings = exposedReadings(estate, historyOptions);
   const histories = estate.conveyors.map((conveyor) => historyOf(estate, conveyor, historyOptions));
-  const fits = options.depth === 'hand' || asOf === undefined ? [] : fitEstate({ estate, histories, readings, asOf });
+  const fits =
+    options.depth === 'hand' || asOf === undefined ? [] : fitEstate({ estate, histories, readings, asOf });
   const asked = options.conveyors === undefined ? undefined : new Set(options.conveyors);
   const whatIfs: WhatIf[] = [];
   const flights = asOf === undefined ? undefined : flightLives(histories, asOf, options.depth !== 'hand');
-  const conveyors = histories.filter((h) => asked === undefined || asked.has(h.conveyor)).map((history): Unsorted => {
-    const { conveyor } = history;
-    const places = estate.places.filter((place) => place.conveyor === conveyor);
-    const byHand = places.map((place) => pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf }));
-    const duty = asOf === undefined ? undefined : dutyInForce(history, asOf);
-    const unit = conveyor.wearBy === 'tonnes' ? 't' : 'h';
-    const lying = history.linerSets.filter((set) => set.removed === undefined && (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf)));
-    const shared = { conveyor, history, unit, duty, lying, former: formerSetsOf(history), flights: flights?.get(history) ?? [],
-      measure: options.depth === 'hand' ? undefined : compareMeasures(estate, history, readings), now: asOf === undefined ? undefined : momentOn(history, asOf) } as const;
-    const fitted = fits.find((f) => f.input.measure === unit);
-    if (!fitted || asOf === undefined) return { ...shared, points: byHand, runs: runsWithPanels(estate, conveyor, byHand, asOf), worst: worstOf(byHand), model: undefined };
-    const coming = comingDuty(history, asOf, duty);
-    const near = estate.places.length <= veryManyPoints ? undefined : nearestToLimit(byHand, 12);
-    const points = byHand.map((point) => (near && !near.has(point) ? point : { ...point, model: pointModel(fitted, point, coming, estate.places.length <= manyPoints) }));
-    const runs = runsWithPanels(estate, conveyor, points, asOf);
-    for (const change of options.changes ?? []) if (change.conveyors.includes(conveyor)) whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
-    return { ...shared, points, runs, worst: worstOf(points), model: conveyorModel({ fitted, coming, points, runs }) };
-  });
-  const tracks = options.track === false || asOf === undefined ? [] : fits.flatMap(({ input }) => trackOf(input, asOf) ?? []);
+  const conveyors = histories
+    .filter((h) => asked === undefined || asked.has(h.conveyor))
+    .map((history): Unsorted => {
+      const { conveyor } = history;
+      const places = estate.places.filter((place) => place.conveyor === conveyor);
+      const byHand = places.map((place) =>
+        pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf }),
+      );
+      const duty = asOf === undefined ? undefined : dutyInForce(history, asOf);
+      const unit = conveyor.wearBy === 'tonnes' ? 't' : 'h';
+      const lying = history.linerSets.filter(
+        (set) =>
+          set.removed === undefined &&
+          (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf)),
+      );
+      const shared = {
+        conveyor,
+        history,
+        unit,
+        duty,
+        lying,
+        former: formerSetsOf(history),
+        flights: flights?.get(history) ?? [],
+        measure: options.depth === 'hand' ? undefined : compareMeasures(estate, history, readings),
+        now: asOf === undefined ? undefined : momentOn(history, asOf),
+      } as const;
+      const fitted = fits.find((f) => f.input.measure === unit);
+      if (!fitted || asOf === undefined)
+        return {
+          ...shared,
+          points: byHand,
+          runs: runsWithPanels(estate, conveyor, byHand, asOf),
+          worst: worstOf(byHand),
+          model: undefined,
+        };
+      const coming = comingDuty(history, asOf, duty);
+      const near = estate.places.length <= veryManyPoints ? undefined : nearestToLimit(byHand, 12);
+      const points = byHand.map((point) =>
+        near && !near.has(point)
+          ? point
+          : { ...point, model: pointModel(fitted, point, coming, estate.places.length <= manyPoints) },
+      );
+      const runs = runsWithPanels(estate, conveyor, points, asOf);
+      for (const change of options.changes ?? [])
+        if (change.conveyors.includes(conveyor))
+          whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
+      return {
+        ...shared,
+        points,
+        runs,
+        worst: worstOf(points),
+        model: conveyorModel({ fitted, coming, points, runs }),
+      };
+    });
+  const tracks =
+    options.track === false || asOf === undefined
+      ? []
+      : fits.flatMap(({ input }) => trackOf(input, asOf) ?? []);
   const report: RemainingLife = {
-    estate, asOf, counts: countRecords(estate, asOf, conveyors), conveyors: orderOfAttention(conveyors, asOf), fits: fits.map(summarise), tracks, whatIfs, since: undefined,
+    estate,
+    asOf,
+    counts: countRecords(estate, asOf, conveyors),
+    conveyors: orderOfAttention(conveyors, asOf),
+    fits: fits.map(summarise),
+    tracks,
+    whatIfs,
+    since: undefined,
   };
   if (options.since === undefined || asOf === undefined) return report;
-  const then = remainingLife(estate, { asOf: options.since, track: false, conveyors: options.conveyors, ...(options.depth && { depth: options.depth }) });
+  const then = remainingLife(estate, {
+    asOf: options.since,
+    track: false,
+    conveyors: options.conveyors,
+    ...(options.depth && { depth: options.depth }),
+  });
   return { ...report, since: changesSince(options.since, then, report) };
 }
 

@@ -16,11 +16,27 @@ export function asFittedPage(pack: WorkPack): string {
     script: formScript(asFittedScript),
     fallback: 'This page needs JavaScript. Use the as-fitted form of the printed pack instead.',
     data: {
-      key: pack.number, pack: `${pack.number}: ${pack.job.title ?? pack.job.name}`, name: pack.conveyor.name, qualified: asFitted.qualified, tonnes: asFitted.tonnes, screw: asFitted.screw ?? null,
+      key: pack.number,
+      pack: `${pack.number}: ${pack.job.title ?? pack.job.name}`,
+      name: pack.conveyor.name,
+      qualified: asFitted.qualified,
+      tonnes: asFitted.tonnes,
+      screw: asFitted.screw ?? null,
       relines: asFitted.relines.map((reline) => ({
-        liner: reline.liner, thickness: formatNumber(reline.thickness),
-        runs: reline.runs.map((run) => ({ ...run, panels: run.panels.map((panel) => ({ panel: panel.panel, planned: formatNumber(Math.round(panel.length * 10) / 10) })) })),
-        points: reline.points.map((point) => ({ name: point.name, at: formatNumber(point.at / 1000), clock: point.clock })),
+        liner: reline.liner,
+        thickness: formatNumber(reline.thickness),
+        runs: reline.runs.map((run) => ({
+          ...run,
+          panels: run.panels.map((panel) => ({
+            panel: panel.panel,
+            planned: formatNumber(Math.round(panel.length * 10) / 10),
+          })),
+        })),
+        points: reline.points.map((point) => ({
+          name: point.name,
+          at: formatNumber(point.at / 1000),
+          clock: point.clock,
+        })),
       })),
     },
   });

@@ -27,17 +27,41 @@ export function workPackHtml(pack: WorkPack, options: HtmlOptions = {}): string 
 
 function cover(pack: WorkPack): Markup {
   return group(
-    element('header', { class: 'cover' },
+    element(
+      'header',
+      { class: 'cover' },
       element('p', { class: 'kicker' }, `${pack.plant} · work pack ${pack.number} · as of ${pack.asOf}`),
       element('h1', {}, pack.job.title ?? pack.job.name),
     ),
-    pack.obstacles.length > 0 && element('section', { class: 'stamp' },
-      element('p', { class: 'stamp-word' }, 'NOT BUILDABLE AS IT STANDS'),
-      element('ol', {}, pack.obstacles.map((obstacle) => element('li', {},
-        element('strong', {}, obstacle.message), ` ${obstacle.reason}`,
-        obstacle.repairs.length > 0 && element('div', {}, 'What would do:', element('ul', {}, obstacle.repairs.slice(0, mostRepairs).map((repair) => element('li', {}, repair)))),
-      ))),
-    ),
+    pack.obstacles.length > 0 &&
+      element(
+        'section',
+        { class: 'stamp' },
+        element('p', { class: 'stamp-word' }, 'NOT BUILDABLE AS IT STANDS'),
+        element(
+          'ol',
+          {},
+          pack.obstacles.map((obstacle) =>
+            element(
+              'li',
+              {},
+              element('strong', {}, obstacle.message),
+              ` ${obstacle.reason}`,
+              obstacle.repairs.length > 0 &&
+                element(
+                  'div',
+                  {},
+                  'What would do:',
+                  element(
+                    'ul',
+                    {},
+                    obstacle.repairs.slice(0, mostRepairs).map((repair) => element('li', {}, repair)),
+                  ),
+                ),
+            ),
+          ),
+        ),
+      ),
   );
 }
 
@@ -47,15 +71,32 @@ const mostRepairs = 3;
 function blockMarkup(block: Block): Markup {
   switch (block.kind) {
     case 'heading':
-      return element(block.level === 2 ? 'h2' : 'h3', { class: block.newPage ? 'page' : undefined }, block.text);
+      return element(
+        block.level === 2 ? 'h2' : 'h3',
+        { class: block.newPage ? 'page' : undefined },
+        block.text,
+      );
     case 'text':
       return element('p', {}, block.strong ? element('strong', {}, block.text) : block.text);
     case 'list':
-      return element('ul', { class: block.strong ? 'scope' : undefined }, block.items.map((item) => element('li', {}, item)));
+      return element(
+        'ul',
+        { class: block.strong ? 'scope' : undefined },
+        block.items.map((item) => element('li', {}, item)),
+      );
     case 'caution':
-      return element('section', { class: 'caution' },
-        element('h3', {}, block.heading), block.text.map((text) => element('p', {}, text)),
-        block.sources !== undefined && element('p', { class: 'small muted' }, `Usually met: ${block.sources}. What applies here is for the site to say.`));
+      return element(
+        'section',
+        { class: 'caution' },
+        element('h3', {}, block.heading),
+        block.text.map((text) => element('p', {}, text)),
+        block.sources !== undefined &&
+          element(
+            'p',
+            { class: 'small muted' },
+            `Usually met: ${block.sources}. What applies here is for the site to say.`,
+          ),
+      );
     case 'code':
       return element('pre', {}, block.text);
     case 'drawing':
@@ -67,11 +108,51 @@ function blockMarkup(block: Block): Markup {
 
 function tableMarkup(block: Extract<Block, { kind: 'table' }>): Markup {
   const strong = new Set(block.strong);
-  return element('table', { class: [block.form ? 'form' : '', block.rows.length <= shortTable ? 'keep' : ''].filter(Boolean).join(' ') || undefined },
+  return element(
+    'table',
+    {
+      class:
+        [block.form ? 'form' : '', block.rows.length <= shortTable ? 'keep' : ''].filter(Boolean).join(' ') ||
+        undefined,
+    },
     block.caption !== undefined && element('caption', {}, block.caption),
-    element('thead', {}, element('tr', {}, block.columns.map((column) => element('th', { scope: 'col', class: column.number ? 'number' : undefined, style: widthOf(column) }, column.head)))),
-    element('tbody', {}, block.rows.map((row, index) => element('tr', { class: strong.has(index) ? 'strong' : undefined },
-      block.columns.map((column, at) => element('td', { class: [column.number ? 'number' : '', column.write === undefined ? '' : 'write'].filter(Boolean).join(' ') || undefined }, lines(row[at] ?? '')))))),
+    element(
+      'thead',
+      {},
+      element(
+        'tr',
+        {},
+        block.columns.map((column) =>
+          element(
+            'th',
+            { scope: 'col', class: column.number ? 'number' : undefined, style: widthOf(column) },
+            column.head,
+          ),
+        ),
+      ),
+    ),
+    element(
+      'tbody',
+      {},
+      block.rows.map((row, index) =>
+        element(
+          'tr',
+          { class: strong.has(index) ? 'strong' : undefined },
+          block.columns.map((column, at) =>
+            element(
+              'td',
+              {
+                class:
+                  [column.number ? 'number' : '', column.write === undefined ? '' : 'write']
+                    .filter(Boolean)
+                    .join(' ') || undefined,
+              },
+              lines(row[at] ?? ''),
+            ),
+          ),
+        ),
+      ),
+    ),
   );
 }
 

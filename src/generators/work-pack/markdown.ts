@@ -5,14 +5,26 @@ import type { Block } from './print/blocks.js';
 import { packBlocks, packTitle } from './print/pack-blocks.js';
 
 export function workPackMarkdown(pack: WorkPack): string {
-  const lines: string[] = [`# ${text(packTitle(pack))}`, '', `${text(pack.plant)}, as of ${pack.asOf}. Advice only, not a permit.`, ''];
+  const lines: string[] = [
+    `# ${text(packTitle(pack))}`,
+    '',
+    `${text(pack.plant)}, as of ${pack.asOf}. Advice only, not a permit.`,
+    '',
+  ];
   if (pack.obstacles.length > 0) {
     lines.push('> **NOT BUILDABLE AS IT STANDS**', '>');
-    pack.obstacles.forEach((obstacle, index) => lines.push(`> ${index + 1}. **${text(obstacle.message)}** ${text(obstacle.reason)}${obstacle.repairs.length > 0 ? ` What would do: ${obstacle.repairs.map(text).join('; or ')}.` : ''}`));
+    pack.obstacles.forEach((obstacle, index) =>
+      lines.push(
+        `> ${index + 1}. **${text(obstacle.message)}** ${text(obstacle.reason)}${obstacle.repairs.length > 0 ? ` What would do: ${obstacle.repairs.map(text).join('; or ')}.` : ''}`,
+      ),
+    );
     lines.push('');
   }
   for (const block of packBlocks(pack)) lines.push(...blockLines(block), '');
-  return `${lines.join('\n').replace(/\n{3,}/g, '\n\n').trimEnd()}\n`;
+  return `${lines
+    .join('\n')
+    .replace(/\n{3,}/g, '\n\n')
+    .trimEnd()}\n`;
 }
 
 function blockLines(block: Block): readonly string[] {
@@ -24,7 +36,13 @@ function blockLines(block: Block): readonly string[] {
     case 'list':
       return block.items.map((item) => `- ${text(item)}`);
     case 'caution':
-      return [`> **${text(block.heading)}**`, ...block.text.flatMap((line) => ['>', `> ${text(line)}`]), ...(block.sources === undefined ? [] : ['>', `> Usually met: ${text(block.sources)}. What applies here is for the site to say.`])];
+      return [
+        `> **${text(block.heading)}**`,
+        ...block.text.flatMap((line) => ['>', `> ${text(line)}`]),
+        ...(block.sources === undefined
+          ? []
+          : ['>', `> Usually met: ${text(block.sources)}. What applies here is for the site to say.`]),
+      ];
     case 'code':
       return ['```', block.text, '```'];
     case 'drawing':
@@ -35,18 +53,33 @@ function blockLines(block: Block): readonly string[] {
 }
 
 function tableLines(block: Extract<Block, { kind: 'table' }>): readonly string[] {
-  const cell = (raw: string): string => raw.split('\n').map((line) => text(line).replace(/\|/g, '\\|')).join('<br>');
+  const cell = (raw: string): string =>
+    raw
+      .split('\n')
+      .map((line) => text(line).replace(/\|/g, '\\|'))
+      .join('<br>');
   const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   const strong = new Set(block.strong);
   return [
     ...(block.caption === undefined ? [] : [`**${text(block.caption)}**`, '']),
     row(block.columns.map((column) => cell(column.head))),
     `| ${block.columns.map((column) => (column.number ? '--:' : '---')).join(' | ')} |`,
-    ...block.rows.map((cells, index) => row(block.columns.map((_, at) => (strong.has(index) && cells[at] ? `**${cell(cells[at])}**` : cell(cells[at] ?? ''))))),
+    ...block.rows.map((cells, index) =>
+      row(
+        block.columns.map((_, at) =>
+          strong.has(index) && cells[at] ? `**${cell(cells[at])}**` : cell(cells[at] ?? ''),
+        ),
+      ),
+    ),
   ];
 }
 
 /** Text from a file must not become markup: the characters that Markdown and HTML act on are escaped. */
 function text(raw: string): string {
-  return raw.replace(/[\r\n]+/g, ' ').replace(/[\\`*_[\]#]/g, '\\$&').replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
+  return raw
+    .replace(/[\r\n]+/g, ' ')
+    .replace(/[\\`*_[\]#]/g, '\\$&')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;');
 }

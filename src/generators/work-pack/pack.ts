@@ -51,8 +51,17 @@ export interface WorkPack {
 export interface CutListFacts {
   readonly liner: string;
   readonly sticks: readonly {
-    readonly name: string; readonly length: number; readonly offcut: boolean; readonly rest: number; readonly keep: boolean;
-    readonly cuts: readonly { readonly run: number; readonly panel: number; readonly length: number; readonly closing: boolean }[];
+    readonly name: string;
+    readonly length: number;
+    readonly offcut: boolean;
+    readonly rest: number;
+    readonly keep: boolean;
+    readonly cuts: readonly {
+      readonly run: number;
+      readonly panel: number;
+      readonly length: number;
+      readonly closing: boolean;
+    }[];
   }[];
   readonly toBuy: readonly { readonly length: number; readonly count: number }[];
   readonly missing: readonly { readonly length: number; readonly count: number }[];
@@ -63,7 +72,11 @@ export interface CutListFacts {
   readonly newStockWithoutKerf: number;
   readonly optimal: boolean;
   readonly wasteRatio: number;
-  readonly recordedOffcuts: readonly { readonly length: number; readonly count: number; readonly date: string }[];
+  readonly recordedOffcuts: readonly {
+    readonly length: number;
+    readonly count: number;
+    readonly date: string;
+  }[];
 }
 
 export interface MaterialRow {
@@ -84,7 +97,11 @@ export interface AsFittedFacts {
     readonly liner: string;
     /** Nominal, mm. */
     readonly thickness: number;
-    readonly runs: readonly { readonly run: number; readonly whole: boolean; readonly panels: readonly { readonly panel: number; readonly length: number }[] }[];
+    readonly runs: readonly {
+      readonly run: number;
+      readonly whole: boolean;
+      readonly panels: readonly { readonly panel: number; readonly length: number }[];
+    }[];
     readonly points: readonly { readonly name: string; readonly at: number; readonly clock: string }[];
   }[];
   readonly screw: string | undefined;
@@ -232,7 +249,12 @@ export interface RunRow {
   readonly renewed: number;
   readonly fitFrom?: 'head' | 'tail';
   /** How far out the closing panel can be, and what the break there takes; all mm. */
-  readonly closing?: { readonly at: string; readonly worst: number; readonly rootSumSquare: number; readonly allowance: number };
+  readonly closing?: {
+    readonly at: string;
+    readonly worst: number;
+    readonly rootSumSquare: number;
+    readonly allowance: number;
+  };
 }
 
 export interface PanelRow {

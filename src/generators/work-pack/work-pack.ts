@@ -53,29 +53,73 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const owner = conveyor.plant.title ?? conveyor.plant.name;
   const drawnFrom = options.drawnFrom ?? `job ${job.name}`;
   return {
-    formatVersion: 1, asOf, number, drawnFrom,
-    plant: owner, unit,
-    job: { name: job.name, ...(job.title === undefined ? {} : { title: job.title }), ...(job.doc === undefined ? {} : { doc: job.doc }) },
-    conveyor: { name: conveyor.name, ...(conveyor.title === undefined ? {} : { title: conveyor.title }), facts: factsOf(job, unit) },
+    formatVersion: 1,
+    asOf,
+    number,
+    drawnFrom,
+    plant: owner,
+    unit,
+    job: {
+      name: job.name,
+      ...(job.title === undefined ? {} : { title: job.title }),
+      ...(job.doc === undefined ? {} : { doc: job.doc }),
+    },
+    conveyor: {
+      name: conveyor.name,
+      ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
+      facts: factsOf(job, unit),
+    },
     ...windowOf(job),
     obstacles: obstaclesOf(plan),
     warnings: warningsOf(plan),
-    scope: scopeWords(job, ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`)),
-    crews: job.crews.map(({ use, crew }) => ({ name: use.name, size: crew?.size.count, skills: crew?.skills ?? [] })),
+    scope: scopeWords(
+      job,
+      ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
+    ),
+    crews: job.crews.map(({ use, crew }) => ({
+      name: use.name,
+      size: crew?.size.count,
+      skills: crew?.skills ?? [],
+    })),
     accessUnits: job.accessUnits.map(({ use, unit }) => ({
-      name: use.name, ...(unit?.title === undefined ? {} : { title: unit.title }), ...(unit?.reach ? { reach: unit.reach.value } : {}), ...(unit?.limit ? { limit: unit.limit.value } : {}),
+      name: use.name,
+      ...(unit?.title === undefined ? {} : { title: unit.title }),
+      ...(unit?.reach ? { reach: unit.reach.value } : {}),
+      ...(unit?.limit ? { limit: unit.limit.value } : {}),
     })),
     cautions: cautionsFor({
-      conveyor, changesScrew: job.screwChange !== undefined, hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined, heaviestByHand: heaviest,
+      conveyor,
+      changesScrew: job.screwChange !== undefined,
+      hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined,
+      heaviestByHand: heaviest,
       downSlope: plan.lifts.spiral?.downSlopeForce,
     }),
-    isolations: conveyor.isolations.map((item) => ({ name: item.name, title: item.title ?? '', kind: item.kind, at: item.at?.value })),
-    permits: permitsFor({ unit, conveyor, changesScrew: job.screwChange !== undefined, patches: steps.some((step) => step.action === 'patch'), heaviestLift: heaviest, handLimit: handlingGuideline }),
-    access: conveyor.access.map((zone) => ({
-      name: zone.name ?? zone.kind, kind: zone.kind, from: zone.from.value, to: zone.to.value, height: zone.height?.value,
-      used: job.screwChange !== undefined || ground.scope.some((area) => area.from < zone.to.value && area.to > zone.from.value),
+    isolations: conveyor.isolations.map((item) => ({
+      name: item.name,
+      title: item.title ?? '',
+      kind: item.kind,
+      at: item.at?.value,
     })),
-    runs, panels,
+    permits: permitsFor({
+      unit,
+      conveyor,
+      changesScrew: job.screwChange !== undefined,
+      patches: steps.some((step) => step.action === 'patch'),
+      heaviestLift: heaviest,
+      handLimit: handlingGuideline,
+    }),
+    access: conveyor.access.map((zone) => ({
+      name: zone.name ?? zone.kind,
+      kind: zone.kind,
+      from: zone.from.value,
+      to: zone.to.value,
+      height: zone.height?.value,
+      used:
+        job.screwChange !== undefined ||
+        ground.scope.some((area) => area.from < zone.to.value && area.to > zone.from.value),
+    })),
+    runs,
+    panels,
     takings: takingsFor(ground, steps, panels, unit),
     order: plan.order,
     steps: rows,
@@ -83,7 +127,10 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     lifts: liftFacts(plan.lifts, unit),
     cutLists: cuts.map(cutListFacts),
     materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
-    holdDowns: conveyor.holdDowns.map((block, index) => ({ name: block.name ?? `H${index + 1}`, at: (block.from.value + block.to.value) / 2 })),
+    holdDowns: conveyor.holdDowns.map((block, index) => ({
+      name: block.name ?? `H${index + 1}`,
+      at: (block.from.value + block.to.value) / 2,
+    })),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
     asFitted: asFittedFacts(ground, panels),
     orderBy: orderDates(job),
@@ -97,7 +144,11 @@ function orderDates(job: Job): readonly OrderBy[] {
   if (!window) return [];
   return job.conveyor.plant.leadTimes
     .filter(({ item }) => (item === 'screw' ? job.screwChange !== undefined : job.relines.length > 0))
-    .map(({ item, time }) => ({ item, date: formatDay(addDays(window.from.day, -Math.ceil(time.value / 24))), leadTime: time.text }));
+    .map(({ item, time }) => ({
+      item,
+      date: formatDay(addDays(window.from.day, -Math.ceil(time.value / 24))),
+      leadTime: time.text,
+    }));
 }
 
 function windowOf(job: Job): Pick<WorkPack, 'window'> {
@@ -105,14 +156,21 @@ function windowOf(job: Job): Pick<WorkPack, 'window'> {
   const { outage, from, to } = job.window;
   return {
     window: {
-      ...(outage ? { name: outage.name, ...(outage.title === undefined ? {} : { title: outage.title }) } : {}),
-      from: formatDay(from.day), to: formatDay(to.day), days: to.day - from.day + 1,
+      ...(outage
+        ? { name: outage.name, ...(outage.title === undefined ? {} : { title: outage.title }) }
+        : {}),
+      from: formatDay(from.day),
+      to: formatDay(to.day),
+      days: to.day - from.day + 1,
     },
   };
 }
 
 function scopeWords(job: Job, places: readonly string[]): readonly string[] {
-  const words = job.relines.map(({ stretch, liner }, index) => `Reline ${stretch.kind === 'all' ? 'the whole conveyor' : stretchText(stretch)}${places[index] && stretch.kind !== 'chainage' ? `, ${places[index]}` : ''}, with ${liner.name}.`);
+  const words = job.relines.map(
+    ({ stretch, liner }, index) =>
+      `Reline ${stretch.kind === 'all' ? 'the whole conveyor' : stretchText(stretch)}${places[index] && stretch.kind !== 'chainage' ? `, ${places[index]}` : ''}, with ${liner.name}.`,
+  );
   if (job.screwChange) words.push(`Change the screw to ${job.screwChange.screw.name}.`);
   return words;
 }
@@ -122,12 +180,28 @@ function factsOf(job: Job, unit: LengthUnit): readonly Fact[] {
   const screw = job.screwChange?.screw ?? conveyor.screw;
   const liner = job.relines[0]?.liner ?? conveyor.liner;
   const facts: Fact[] = [
-    { name: 'Length, incline', value: `${chainageWords(conveyor.length.value, unit)}, ${conveyor.incline.text}` },
-    { name: 'Trough', value: `inside radius ${lengthWords(conveyor.trough.insideRadius.value, unit)}, straight side ${lengthWords(conveyor.trough.sideHeight.value, unit)}, plate ${lengthWords(conveyor.trough.plate.value, unit)}` },
-    { name: 'Liner', value: `${liner.name}: ${liner.layers.map((layer) => `${layer.name} ${lengthWords(layer.thickness.value, unit)}`).join(' + ')}${liner.bolt ? `, bolts ${liner.bolt.size}` : ''}, joints ${liner.joint.policy === 'gap' ? `with a gap of ${lengthWords(liner.joint.gap.value, unit)}` : 'butted'}` },
-    { name: 'Screw', value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}` },
+    {
+      name: 'Length, incline',
+      value: `${chainageWords(conveyor.length.value, unit)}, ${conveyor.incline.text}`,
+    },
+    {
+      name: 'Trough',
+      value: `inside radius ${lengthWords(conveyor.trough.insideRadius.value, unit)}, straight side ${lengthWords(conveyor.trough.sideHeight.value, unit)}, plate ${lengthWords(conveyor.trough.plate.value, unit)}`,
+    },
+    {
+      name: 'Liner',
+      value: `${liner.name}: ${liner.layers.map((layer) => `${layer.name} ${lengthWords(layer.thickness.value, unit)}`).join(' + ')}${liner.bolt ? `, bolts ${liner.bolt.size}` : ''}, joints ${liner.joint.policy === 'gap' ? `with a gap of ${lengthWords(liner.joint.gap.value, unit)}` : 'butted'}`,
+    },
+    {
+      name: 'Screw',
+      value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}`,
+    },
   ];
-  if (conveyor.drive) facts.push({ name: 'Drive', value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${conveyor.drive.speed ? `, ${conveyor.drive.speed.text}` : ''}` });
+  if (conveyor.drive)
+    facts.push({
+      name: 'Drive',
+      value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${conveyor.drive.speed ? `, ${conveyor.drive.speed.text}` : ''}`,
+    });
   if (conveyor.conveys) facts.push({ name: 'Conveys', value: conveyor.conveys.material });
   if (conveyor.fill) facts.push({ name: 'Fill', value: formatPercent(conveyor.fill.value) });
   return facts;

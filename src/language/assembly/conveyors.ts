@@ -26,7 +26,11 @@ interface Specifications {
   readonly screws: NameTable<ScrewSpecification>;
 }
 
-export function buildConveyors(all: readonly NamedConveyor[], specifications: Specifications, problems: Problem[]): ConveyorIndex {
+export function buildConveyors(
+  all: readonly NamedConveyor[],
+  specifications: Specifications,
+  problems: Problem[],
+): ConveyorIndex {
   const byFullName = new Map<string, NamedConveyor>();
   const byName = new Map<string, NamedConveyor[]>();
   for (const one of finishedFirst(all)) {
@@ -34,7 +38,13 @@ export function buildConveyors(all: readonly NamedConveyor[], specifications: Sp
     const full = fullName(one);
     const first = byFullName.get(full);
     if (first) {
-      problems.push({ kind: 'repeated name', origin: one.origin, what: 'conveyor', name: one.name, first: first.origin });
+      problems.push({
+        kind: 'repeated name',
+        origin: one.origin,
+        what: 'conveyor',
+        name: one.name,
+        first: first.origin,
+      });
       continue;
     }
     byFullName.set(full, one);
@@ -56,18 +66,33 @@ export function buildConveyors(all: readonly NamedConveyor[], specifications: Sp
     if (known) return known;
     const bare = name.slice(name.indexOf('.') + 1);
     const named = byName.get(bare) ?? [];
-    const found = name === bare ? named : [byFullName.get(name) ?? named.find((one) => !one.plantUse)].filter((one) => one !== undefined);
+    const found =
+      name === bare
+        ? named
+        : [byFullName.get(name) ?? named.find((one) => !one.plantUse)].filter((one) => one !== undefined);
     const [only] = found;
-    const made: Answer = !only ? unknown(name) : found.length > 1 ? { kind: 'many', candidates: found.map(fullName).sort(compareNames) } : { kind: 'one', conveyor: built.get(only) };
+    const made: Answer = !only
+      ? unknown(name)
+      : found.length > 1
+        ? { kind: 'many', candidates: found.map(fullName).sort(compareNames) }
+        : { kind: 'one', conveyor: built.get(only) };
     answered.set(name, made);
     return made;
   }
 
   function unknown(name: string): Answer {
     const bare = name.slice(name.indexOf('.') + 1);
-    const others = name.includes('.') ? (byName.get(bare) ?? []).flatMap((one) => one.plantUse?.name ?? []) : [];
+    const others = name.includes('.')
+      ? (byName.get(bare) ?? []).flatMap((one) => one.plantUse?.name ?? [])
+      : [];
     const known = name.includes('.') ? [...byFullName.keys()] : [...byName.keys()];
-    return { kind: 'none', known: closest(name, known), ...(others.length > 0 ? { elsewhere: `${bare} is a conveyor of ${others.sort(compareNames).join(' and ')}` } : {}) };
+    return {
+      kind: 'none',
+      known: closest(name, known),
+      ...(others.length > 0
+        ? { elsewhere: `${bare} is a conveyor of ${others.sort(compareNames).join(' and ')}` }
+        : {}),
+    };
   }
 
   const index: ConveyorIndex = {
@@ -79,21 +104,51 @@ export function buildConveyors(all: readonly NamedConveyor[], specifications: Sp
         case 'one':
           return found.conveyor;
         case 'many':
-          into.push({ kind: 'ambiguous name', origin: use.origin, what: 'conveyor', name: use.name, candidates: found.candidates });
+          into.push({
+            kind: 'ambiguous name',
+            origin: use.origin,
+            what: 'conveyor',
+            name: use.name,
+            candidates: found.candidates,
+          });
           return undefined;
         case 'none':
-          into.push({ kind: 'unknown name', origin: use.origin, what: 'conveyor', name: use.name, known: found.known, ...(found.elsewhere === undefined ? {} : { elsewhere: found.elsewhere }) });
+          into.push({
+            kind: 'unknown name',
+            origin: use.origin,
+            what: 'conveyor',
+            name: use.name,
+            known: found.known,
+            ...(found.elsewhere === undefined ? {} : { elsewhere: found.elsewhere }),
+          });
           return undefined;
       }
     },
     pointOf: (conveyor, name) => pointsOf(conveyor).get(name),
     checkPoint(conveyor, use, into) {
       const point = pointsOf(conveyor).get(use.name);
-      if (point || named.get(conveyor)?.unplaced.some((name) => use.name === name || (use.name.startsWith(name) && /^\d+$/.test(use.name.slice(name.length))))) return point;
-      const elsewhere = items.filter((other) => other !== conveyor && pointsOf(other).has(use.name)).map((other) => (byName.get(other.name)?.length === 1 ? other.name : `${other.plant.name}.${other.name}`));
+      if (
+        point ||
+        named
+          .get(conveyor)
+          ?.unplaced.some(
+            (name) =>
+              use.name === name || (use.name.startsWith(name) && /^\d+$/.test(use.name.slice(name.length))),
+          )
+      )
+        return point;
+      const elsewhere = items
+        .filter((other) => other !== conveyor && pointsOf(other).has(use.name))
+        .map((other) =>
+          byName.get(other.name)?.length === 1 ? other.name : `${other.plant.name}.${other.name}`,
+        );
       into.push({
-        kind: 'unknown point', origin: use.origin, point: use.name, conveyor: conveyor.name,
-        known: closest(use.name, [...pointsOf(conveyor).keys()]), elsewhere: elsewhere.slice(0, 5),
+        kind: 'unknown point',
+        origin: use.origin,
+        point: use.name,
+        conveyor: conveyor.name,
+        known: closest(use.name, [...pointsOf(conveyor).keys()]),
+        elsewhere: elsewhere.slice(0, 5),
       });
       return undefined;
     },
@@ -122,7 +177,11 @@ function pointsOf(conveyor: Conveyor): ReadonlyMap<string, Point> {
 
 const last = new WeakMap<ConveyorDraft, Conveyor>();
 
-function build(draft: ConveyorDraft, { plants, liners, screws }: Specifications, problems: Problem[]): Conveyor | undefined {
+function build(
+  draft: ConveyorDraft,
+  { plants, liners, screws }: Specifications,
+  problems: Problem[],
+): Conveyor | undefined {
   const namedPlant = findNamed(plants, draft.plantUse, problems);
   const liner = findNamed(liners, draft.linerUse, problems)?.value;
   const screw = findNamed(screws, draft.screwUse, problems)?.value;
@@ -139,7 +198,16 @@ function build(draft: ConveyorDraft, { plants, liners, screws }: Specifications,
 function standIn({ name, origin }: NameUse, before: Plant | undefined): Plant {
   if (before && before.origin === origin) return before;
   return {
-    name, origin, nameOrigin: origin, risk: assumed.risk(origin),
-    outages: [], crews: [], accessUnits: [], shifts: [], leadTimes: [], costs: [], unitTimes: [],
+    name,
+    origin,
+    nameOrigin: origin,
+    risk: assumed.risk(origin),
+    outages: [],
+    crews: [],
+    accessUnits: [],
+    shifts: [],
+    leadTimes: [],
+    costs: [],
+    unitTimes: [],
   };
 }

@@ -12,7 +12,11 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
  * The liner that lay at a chainage (mm) on a day with this meter reading (h), likeliest first. On the day of a reline both the
  * new and the old one may have been looked at. Without a chainage: every liner that may have lain anywhere in the conveyor.
  */
-export type LinersAt = (chainage: number | undefined, day: CalendarDay, meter: number) => readonly LinerSpecification[];
+export type LinersAt = (
+  chainage: number | undefined,
+  day: CalendarDay,
+  meter: number,
+) => readonly LinerSpecification[];
 
 /** `relines` of the conveyor in order of date. */
 export function linersOf(conveyor: Conveyor, relines: readonly Reline[]): LinersAt {
@@ -20,7 +24,9 @@ export function linersOf(conveyor: Conveyor, relines: readonly Reline[]): Liners
   if (relines.length === 0) return () => first;
   const fitted = relines.map((reline) => ({ reline, covers: cover(reline) }));
   return (chainage, day, meter) => {
-    const there = fitted.filter(({ reline, covers }) => reline.date.day <= day && (chainage === undefined || covers(chainage)));
+    const there = fitted.filter(
+      ({ reline, covers }) => reline.date.day <= day && (chainage === undefined || covers(chainage)),
+    );
     const history = [conveyor.liner, ...there.map(({ reline }) => reline.liner)];
     const last = there.at(-1)?.reline;
     if (chainage === undefined) return history.reverse();

@@ -21,16 +21,29 @@ interface Index {
   readonly screws: NameTable<ScrewSpecification>;
 }
 
-export function buildJob(draft: JobDraft, { plants, conveyors, liners, screws }: Index, problems: Problem[]): Job | undefined {
+export function buildJob(
+  draft: JobDraft,
+  { plants, conveyors, liners, screws }: Index,
+  problems: Problem[],
+): Job | undefined {
   const conveyor = conveyors.find(draft.conveyorUse, problems);
   if (!conveyor) return undefined;
   const { plant } = conveyor;
   const unread = plants.get(plant.name);
   const { outageUse, window, relines, screwChange, crews, accessUnits, order, ...rest } = draft;
-  const crew = (use: NameUse): { readonly use: NameUse; readonly crew?: Crew } => ({ use, ...stated({ crew: pick(plant.crews, 'crew', use, plant.name, unread, problems) }) });
-  const unit = (use: NameUse): { readonly use: NameUse; readonly unit?: AccessUnit } => ({ use, ...stated({ unit: pick(plant.accessUnits, 'access unit', use, plant.name, unread, problems) }) });
-  const outage: Outage | undefined = outageUse && pick(plant.outages, 'outage', outageUse, plant.name, unread, problems);
-  const screw = screwChange && (screwChange.screwUse ? findNamed(screws, screwChange.screwUse, problems)?.value : conveyor.screw);
+  const crew = (use: NameUse): { readonly use: NameUse; readonly crew?: Crew } => ({
+    use,
+    ...stated({ crew: pick(plant.crews, 'crew', use, plant.name, unread, problems) }),
+  });
+  const unit = (use: NameUse): { readonly use: NameUse; readonly unit?: AccessUnit } => ({
+    use,
+    ...stated({ unit: pick(plant.accessUnits, 'access unit', use, plant.name, unread, problems) }),
+  });
+  const outage: Outage | undefined =
+    outageUse && pick(plant.outages, 'outage', outageUse, plant.name, unread, problems);
+  const screw =
+    screwChange &&
+    (screwChange.screwUse ? findNamed(screws, screwChange.screwUse, problems)?.value : conveyor.screw);
   const steps = order && buildSteps(order.steps, conveyor, crew, unit, problems);
   const scope = relines.map(({ stretch, linerUse, origin }) => {
     const liner = linerUse ? findNamed(liners, linerUse, problems)?.value : conveyor.liner;
@@ -45,7 +58,8 @@ export function buildJob(draft: JobDraft, { plants, conveyors, liners, screws }:
     crews: crews.map(crew),
     accessUnits: accessUnits.map(unit),
     ...stated({
-      window: outageUse && outage ? { outage, from: outage.from, to: outage.to, origin: outageUse.fact } : window,
+      window:
+        outageUse && outage ? { outage, from: outage.from, to: outage.to, origin: outageUse.fact } : window,
       screwChange: screwChange && screw && { screw, origin: screwChange.origin },
       order: order && steps && { origin: order.origin, steps },
     }),
@@ -54,7 +68,11 @@ export function buildJob(draft: JobDraft, { plants, conveyors, liners, screws }:
 
 /** Undefined where a step is about a stretch that is not there: judged without it, every other step would seem wrong. */
 function buildSteps(
-  drafts: readonly StepDraft[], conveyor: Conveyor, crew: (use: NameUse) => Step['crews'][number], unit: (use: NameUse) => NonNullable<Step['unit']>, problems: Problem[],
+  drafts: readonly StepDraft[],
+  conveyor: Conveyor,
+  crew: (use: NameUse) => Step['crews'][number],
+  unit: (use: NameUse) => NonNullable<Step['unit']>,
+  problems: Problem[],
 ): readonly Step[] | undefined {
   const labels = drafts.flatMap((step) => step.name ?? []);
   const steps = drafts.map(({ unit: unitUse, ...step }): Step | undefined => {
@@ -69,14 +87,37 @@ function buildSteps(
   return steps.includes(undefined) ? undefined : present(steps);
 }
 
-function pick<T extends { readonly name: string }>(all: readonly T[], what: string, use: NameUse, plant: string, unread: readonly string[] | undefined, problems: Problem[]): T | undefined {
+function pick<T extends { readonly name: string }>(
+  all: readonly T[],
+  what: string,
+  use: NameUse,
+  plant: string,
+  unread: readonly string[] | undefined,
+  problems: Problem[],
+): T | undefined {
   const found = all.find((one) => one.name === use.name);
-  if (!found && unread && !unread.includes(use.name)) problems.push({ kind: 'unknown name', origin: use.origin, what: `${what} of ${plant}`, name: use.name, known: closest(use.name, all.map((one) => one.name)) });
+  if (!found && unread && !unread.includes(use.name))
+    problems.push({
+      kind: 'unknown name',
+      origin: use.origin,
+      what: `${what} of ${plant}`,
+      name: use.name,
+      known: closest(
+        use.name,
+        all.map((one) => one.name),
+      ),
+    });
   return found;
 }
 
 function isLabel(use: NameUse, labels: readonly string[], problems: Problem[]): boolean {
   if (labels.includes(use.name)) return true;
-  problems.push({ kind: 'unknown name', origin: use.origin, what: 'step', name: use.name, known: closest(use.name, labels) });
+  problems.push({
+    kind: 'unknown name',
+    origin: use.origin,
+    what: 'step',
+    name: use.name,
+    known: closest(use.name, labels),
+  });
   return false;
 }

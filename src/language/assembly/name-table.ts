@@ -18,28 +18,45 @@ export function collect<T>(what: string, all: readonly Named<T>[], problems: Pro
   for (const one of finishedFirst(all)) {
     const first = byName.get(one.name);
     if (first && one.unfinished) continue;
-    if (first) problems.push({ kind: 'repeated name', origin: one.origin, what, name: one.name, first: first.origin });
+    if (first)
+      problems.push({ kind: 'repeated name', origin: one.origin, what, name: one.name, first: first.origin });
     else byName.set(one.name, one);
   }
-  const items = [...byName.values()].sort((a, b) => compareNames(a.name, b.name)).flatMap(({ value }) => (value === undefined ? [] : [value]));
+  const items = [...byName.values()]
+    .sort((a, b) => compareNames(a.name, b.name))
+    .flatMap(({ value }) => (value === undefined ? [] : [value]));
   return { what, byName, items };
 }
 
 /** Blocks that are no more than a name come last, so that they never stand in the way of a real one. */
 export function finishedFirst<T extends Named<unknown>>(all: readonly T[]): readonly T[] {
-  return all.some((one) => one.unfinished) ? [...all.filter((one) => !one.unfinished), ...all.filter((one) => one.unfinished)] : all;
+  return all.some((one) => one.unfinished)
+    ? [...all.filter((one) => !one.unfinished), ...all.filter((one) => one.unfinished)]
+    : all;
 }
 
 /** The block of that name, perhaps without a value; a name that nothing has is reported. */
 export function findNamed<T>(table: NameTable<T>, use: NameUse, problems: Problem[]): Named<T> | undefined {
   const found = table.byName.get(use.name);
-  if (!found) problems.push({ kind: 'unknown name', origin: use.origin, what: table.what, name: use.name, known: closest(use.name, [...table.byName.keys()]) });
+  if (!found)
+    problems.push({
+      kind: 'unknown name',
+      origin: use.origin,
+      what: table.what,
+      name: use.name,
+      known: closest(use.name, [...table.byName.keys()]),
+    });
   return found;
 }
 
 /** The few names an author may have meant, nearest first. */
 export function closest(name: string, known: readonly string[]): readonly string[] {
-  return nearest(name, known.length > 2000 ? known.filter((one) => Math.abs(one.length - name.length) < 3).slice(0, 2000) : known).slice(0, 5);
+  return nearest(
+    name,
+    known.length > 2000
+      ? known.filter((one) => Math.abs(one.length - name.length) < 3).slice(0, 2000)
+      : known,
+  ).slice(0, 5);
 }
 
 /** By the alphabet, numbers in names by their value: DG2 before DG10. The same everywhere, whatever the reader's language. */

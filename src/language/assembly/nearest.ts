@@ -6,7 +6,10 @@ export function nearest(name: string, known: readonly string[], within = Infinit
   const wanted = name.toLowerCase();
   return known
     .map((one) => ({ one, slips: slips(wanted, one.toLowerCase()) }))
-    .filter(({ one, slips: far }) => far <= Math.min(within, within === Infinity ? Infinity : Math.max(1, Math.floor(one.length / 2))))
+    .filter(
+      ({ one, slips: far }) =>
+        far <= Math.min(within, within === Infinity ? Infinity : Math.max(1, Math.floor(one.length / 2))),
+    )
     .sort((a, b) => a.slips - b.slips || (a.one < b.one ? -1 : a.one > b.one ? 1 : 0))
     .map(({ one }) => one);
 }
@@ -22,8 +25,13 @@ function slips(a: string, b: string): number {
     const now = [row];
     for (let column = 1; column <= b.length; column++) {
       const same = a[row - 1] === b[column - 1];
-      let best = Math.min((before[column] ?? far) + 1, (now[column - 1] ?? far) + 1, (before[column - 1] ?? far) + (same ? 0 : 1));
-      if (row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1]) best = Math.min(best, (twoAgo[column - 2] ?? far) + 1);
+      let best = Math.min(
+        (before[column] ?? far) + 1,
+        (now[column - 1] ?? far) + 1,
+        (before[column - 1] ?? far) + (same ? 0 : 1),
+      );
+      if (row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1])
+        best = Math.min(best, (twoAgo[column - 2] ?? far) + 1);
       now.push(best);
     }
     twoAgo = before;

@@ -16,7 +16,14 @@ export interface Places {
 }
 
 export function createPlaces(conveyor: Conveyor): Places {
-  const declared: Place[] = conveyor.points.map((point) => ({ conveyor, name: point.name, at: point.at.value, clock: point.clock.hours, declared: true, origin: point.nameOrigin }));
+  const declared: Place[] = conveyor.points.map((point) => ({
+    conveyor,
+    name: point.name,
+    at: point.at.value,
+    clock: point.clock.hours,
+    declared: true,
+    origin: point.nameOrigin,
+  }));
   const loose: Place[] = [];
   const byName = new Map(declared.map((place, number) => [place.name, number]));
   const bySpot = new Map<string, number>();
@@ -32,14 +39,25 @@ export function createPlaces(conveyor: Conveyor): Places {
       const key = keyOf(at, clock);
       const known = bySpot.get(key);
       if (known !== undefined) return known;
-      const number = declared.length + loose.push({ conveyor, name: `${formatChainage(at)} ${formatClock(clock)}`, at, clock, declared: false, origin }) - 1;
+      const number =
+        declared.length +
+        loose.push({
+          conveyor,
+          name: `${formatChainage(at)} ${formatClock(clock)}`,
+          at,
+          clock,
+          declared: false,
+          origin,
+        }) -
+        1;
       bySpot.set(key, number);
       return number;
     },
     finish() {
       const sorted = [...loose.keys()].sort((a, b) => compare(loose[a], loose[b]));
       const newNumber = Int32Array.from({ length: declared.length + loose.length }, (_, number) => number);
-      for (const [index, number] of sorted.entries()) newNumber[declared.length + number] = declared.length + index;
+      for (const [index, number] of sorted.entries())
+        newNumber[declared.length + number] = declared.length + index;
       return { places: [...declared, ...sorted.flatMap((number) => loose[number] ?? [])], newNumber };
     },
   };

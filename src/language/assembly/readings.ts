@@ -14,17 +14,32 @@ export interface Joined {
   readonly places: readonly Place[];
 }
 
-export function joinReadings(sheets: readonly Sheet[], conveyors: ConveyorIndex, relines: readonly Reline[], problems: Problem[]): Joined {
+export function joinReadings(
+  sheets: readonly Sheet[],
+  conveyors: ConveyorIndex,
+  relines: readonly Reline[],
+  problems: Problem[],
+): Joined {
   const looks = looksByConveyor(sheets, conveyors, problems);
   const relinesOf = groupBy(relines, (reline) => reline.conveyor);
   const segments = conveyors.items.map((conveyor) => ({
-    conveyor, segment: segmentOf(conveyor, looks.get(conveyor) ?? [], relinesOf.get(conveyor) ?? [], (...args) => conveyors.checkPoint(...args)),
+    conveyor,
+    segment: segmentOf(conveyor, looks.get(conveyor) ?? [], relinesOf.get(conveyor) ?? [], (...args) =>
+      conveyors.checkPoint(...args),
+    ),
   }));
   const count = segments.reduce((sum, { segment }) => sum + segment.count, 0);
   const readings = {
     count,
-    inspection: new Int32Array(count), place: new Int32Array(count), kind: new Uint8Array(count), value: new Float64Array(count), error: new Float64Array(count),
-    source: new Int32Array(count), start: new Int32Array(count), end: new Int32Array(count), notes: new Map<number, string>(),
+    inspection: new Int32Array(count),
+    place: new Int32Array(count),
+    kind: new Uint8Array(count),
+    value: new Float64Array(count),
+    error: new Float64Array(count),
+    source: new Int32Array(count),
+    start: new Int32Array(count),
+    end: new Int32Array(count),
+    notes: new Map<number, string>(),
   };
   const inspections: Inspection[] = [];
   const places: Place[] = [];
@@ -54,12 +69,21 @@ export function joinReadings(sheets: readonly Sheet[], conveyors: ConveyorIndex,
   return { inspections, readings, places };
 }
 
-function looksByConveyor(sheets: readonly Sheet[], conveyors: ConveyorIndex, problems: Problem[]): ReadonlyMap<Conveyor, readonly Look[]> {
-  const found = sheets.flatMap((sheet) => sheet.inspections.flatMap((draft) => {
-    const conveyor = conveyors.find(draft.conveyorUse, problems);
-    return conveyor ? [{ draft, sheet, conveyor }] : [];
-  }));
+function looksByConveyor(
+  sheets: readonly Sheet[],
+  conveyors: ConveyorIndex,
+  problems: Problem[],
+): ReadonlyMap<Conveyor, readonly Look[]> {
+  const found = sheets.flatMap((sheet) =>
+    sheet.inspections.flatMap((draft) => {
+      const conveyor = conveyors.find(draft.conveyorUse, problems);
+      return conveyor ? [{ draft, sheet, conveyor }] : [];
+    }),
+  );
   const groups = groupBy(found, (look) => look.conveyor);
-  for (const group of groups.values()) group.sort((a, b) => a.draft.date.day - b.draft.date.day || a.draft.meter.hours.value - b.draft.meter.hours.value);
+  for (const group of groups.values())
+    group.sort(
+      (a, b) => a.draft.date.day - b.draft.date.day || a.draft.meter.hours.value - b.draft.meter.hours.value,
+    );
   return groups;
 }

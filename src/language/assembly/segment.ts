@@ -41,21 +41,40 @@ const last = new WeakMap<Conveyor, Segment>();
 
 /** The same object as before where conveyor, inspections and relines are the same. */
 export function segmentOf(
-  conveyor: Conveyor, looks: readonly Look[], relines: readonly Reline[],
+  conveyor: Conveyor,
+  looks: readonly Look[],
+  relines: readonly Reline[],
   checkPoint: (conveyor: Conveyor, use: NameUse, problems: Problem[]) => Point | undefined,
 ): Segment {
   const before = last.get(conveyor);
-  if (before && !before.looksElsewhere && sameItems(before.relines, relines) && sameLooks(before.looks, looks)) return before;
+  if (
+    before &&
+    !before.looksElsewhere &&
+    sameItems(before.relines, relines) &&
+    sameLooks(before.looks, looks)
+  )
+    return before;
   const segment = build(conveyor, looks, relines, checkPoint);
   last.set(conveyor, segment);
   return segment;
 }
 
-function build(conveyor: Conveyor, looks: readonly Look[], relines: readonly Reline[], checkPoint: Parameters<typeof segmentOf>[3]): Segment {
+function build(
+  conveyor: Conveyor,
+  looks: readonly Look[],
+  relines: readonly Reline[],
+  checkPoint: Parameters<typeof segmentOf>[3],
+): Segment {
   const count = looks.reduce((sum, { draft }) => sum + draft.endRow - draft.firstRow, 0);
   const columns = {
-    look: new Int32Array(count), place: new Int32Array(count), kind: new Uint8Array(count), value: new Float64Array(count), error: new Float64Array(count),
-    source: new Int32Array(count), start: new Int32Array(count), end: new Int32Array(count),
+    look: new Int32Array(count),
+    place: new Int32Array(count),
+    kind: new Uint8Array(count),
+    value: new Float64Array(count),
+    error: new Float64Array(count),
+    source: new Int32Array(count),
+    start: new Int32Array(count),
+    end: new Int32Array(count),
   };
   const notes = new Map<number, string>();
   const problems: Problem[] = [];
@@ -79,7 +98,11 @@ function build(conveyor: Conveyor, looks: readonly Look[], relines: readonly Rel
       const number = spot ? places.numberOf(spot, { source, start, end: rows.end[from] ?? 0 }) : -1;
       columns.place[row] = number;
       if (number < 0 && spot?.kind === 'point') {
-        checkPoint(conveyor, { name: spot.name, origin: { source, start, end: start + spot.name.length } }, problems);
+        checkPoint(
+          conveyor,
+          { name: spot.name, origin: { source, start, end: start + spot.name.length } },
+          problems,
+        );
         looksElsewhere = true;
       }
       const note = rows.notes.size > 0 ? rows.notes.get(from) : undefined;
@@ -97,8 +120,12 @@ function build(conveyor: Conveyor, looks: readonly Look[], relines: readonly Rel
 
 /** Colour names become layer numbers of the liner that lay at the place on the day. */
 function nameColours(
-  conveyor: Conveyor, looks: readonly Look[], relines: readonly Reline[], places: readonly Place[],
-  columns: { readonly kind: Uint8Array; readonly value: Float64Array; readonly place: Int32Array }, problems: Problem[],
+  conveyor: Conveyor,
+  looks: readonly Look[],
+  relines: readonly Reline[],
+  places: readonly Place[],
+  columns: { readonly kind: Uint8Array; readonly value: Float64Array; readonly place: Int32Array },
+  problems: Problem[],
 ): void {
   const linersAt = linersOf(conveyor, relines);
   let row = 0;
@@ -108,7 +135,10 @@ function nameColours(
       if (columns.kind[row] !== ReadingKind.colour) continue;
       const colour = rows.colours[rows.value[from] ?? -1] ?? '';
       const liners = linersAt(places[columns.place[row] ?? -1]?.at, draft.date.day, draft.meter.hours.value);
-      const layer = liners.map((liner) => liner.layers.findIndex((each) => each.name === colour)).find((index) => index >= 0) ?? -1;
+      const layer =
+        liners
+          .map((liner) => liner.layers.findIndex((each) => each.name === colour))
+          .find((index) => index >= 0) ?? -1;
       if (layer >= 0) {
         columns.value[row] = layer;
         continue;
@@ -118,8 +148,14 @@ function nameColours(
       const [liner = conveyor.liner] = liners;
       const start = rows.colourStart[from] ?? 0;
       problems.push({
-        kind: 'unknown colour', origin: { source: sheet.source, start, end: start + colour.length },
-        colour, liner: liner.name, known: closest(colour, liner.layers.map((each) => each.name)),
+        kind: 'unknown colour',
+        origin: { source: sheet.source, start, end: start + colour.length },
+        colour,
+        liner: liner.name,
+        known: closest(
+          colour,
+          liner.layers.map((each) => each.name),
+        ),
       });
     }
   }

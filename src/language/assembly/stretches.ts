@@ -10,6 +10,15 @@ export function checkStretch(stretch: Stretch, conveyor: Conveyor, problems: Pro
   if (stretch.kind === 'all' || stretch.kind === 'chainage' || stretch.run.by === 'number') return true;
   const use = stretch.run.break;
   if (conveyor.breaks.some((one) => one.name === use.name)) return true;
-  problems.push({ kind: 'unknown name', origin: use.origin, what: `break of ${conveyor.name}`, name: use.name, known: closest(use.name, conveyor.breaks.map((one) => one.name)) });
+  problems.push({
+    kind: 'unknown name',
+    origin: use.origin,
+    what: `break of ${conveyor.name}`,
+    name: use.name,
+    known: closest(
+      use.name,
+      conveyor.breaks.map((one) => one.name),
+    ),
+  });
   return false;
 }

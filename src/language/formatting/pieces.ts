@@ -27,7 +27,13 @@ export function piecesOf(text: string): readonly Piece[] {
   let at = 0;
   for (const token of services().parser.Lexer.tokenize(text).tokens) {
     const [start, end] = [token.startOffset, token.startOffset + token.image.length];
-    pieces.push(...between(text, at, start), { kind: 'token', start, end, text: token.image, type: token.tokenType.name });
+    pieces.push(...between(text, at, start), {
+      kind: 'token',
+      start,
+      end,
+      text: token.image,
+      type: token.tokenType.name,
+    });
     at = end;
   }
   return [...pieces, ...between(text, at, text.length)];
@@ -50,7 +56,8 @@ function collect(node: AstNode, starts: Set<number>): void {
   for (const list of lists) {
     const members: unknown = Reflect.get(node, list);
     if (!Array.isArray(members)) continue;
-    for (const member of members as AstNode[]) { // these lists hold nodes by the grammar
+    for (const member of members as AstNode[]) {
+      // these lists hold nodes by the grammar
       if (member.$cstNode) starts.add(member.$cstNode.offset);
       collect(member, starts);
     }
@@ -62,7 +69,11 @@ const skipped = /\/\/[^\n\r]*|\/\*[\s\S]*?\*\/|\S(?:(?!\/\/|\/\*)\S)*/g;
 /** Comments and unreadable characters between two tokens; blanks behind a line comment are not part of it. */
 function between(text: string, from: number, to: number): readonly Piece[] {
   return [...text.slice(from, to).matchAll(skipped)].map((match) => {
-    const kind = match[0].startsWith('//') ? 'line comment' : /^\/\*[\s\S]*\*\/$/.test(match[0]) ? 'block comment' : 'unreadable';
+    const kind = match[0].startsWith('//')
+      ? 'line comment'
+      : /^\/\*[\s\S]*\*\/$/.test(match[0])
+        ? 'block comment'
+        : 'unreadable';
     const image = kind === 'line comment' ? match[0].trimEnd() : match[0];
     const start = from + match.index;
     return { kind, start, end: start + image.length, text: image, type: '' };

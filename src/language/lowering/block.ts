@@ -35,7 +35,13 @@ export function openBlock(reader: Reader, node: AstNode, what: string, garbled: 
       const origin = reader.origin(factNode);
       const before = seen.get(fact);
       if (before) {
-        reader.problems.push({ kind: 'repeated fact', origin, block: `${what} ${name}`.trim(), fact, first: before });
+        reader.problems.push({
+          kind: 'repeated fact',
+          origin,
+          block: `${what} ${name}`.trim(),
+          fact,
+          first: before,
+        });
         return false;
       }
       seen.set(fact, origin);
@@ -45,13 +51,25 @@ export function openBlock(reader: Reader, node: AstNode, what: string, garbled: 
       if (value !== undefined || seen.has(fact) || garbled) return;
       const brace = keywordOf(node, '{');
       const insertAt = brace ? { source: reader.source, start: brace.end, end: brace.end } : nameOrigin;
-      reader.problems.push({ kind: 'missing fact', origin: nameOrigin, block: what, name, fact: called, example, insertAt });
+      reader.problems.push({
+        kind: 'missing fact',
+        origin: nameOrigin,
+        block: what,
+        name,
+        fact: called,
+        example,
+        insertAt,
+      });
     },
   };
 }
 
 /** Drops the entries that are undefined, so that a fact left out is absent and not merely empty. */
-export function stated<T extends object>(facts: T): { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & { [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined> } {
+export function stated<T extends object>(
+  facts: T,
+): { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & {
+  [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined>;
+} {
   // Only entries whose value is undefined are removed, which is what the result type says.
   return Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined)) as never;
 }

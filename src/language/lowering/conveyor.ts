@@ -15,10 +15,16 @@ import { wordsOf, type Reader } from './reader.js';
 
 type Facts = { -readonly [K in keyof ConveyorDraft]?: ConveyorDraft[K] };
 
-export function lowerConveyor(reader: Reader, block: Block, node: ast.Conveyor, doc: string | undefined): NamedConveyor {
+export function lowerConveyor(
+  reader: Reader,
+  block: Block,
+  node: ast.Conveyor,
+  doc: string | undefined,
+): NamedConveyor {
   const facts: Facts = {};
   const parts = partsList();
-  const sections: { readonly name: string; readonly length: Stated<'length'>; readonly origin: Origin }[] = [];
+  const sections: { readonly name: string; readonly length: Stated<'length'>; readonly origin: Origin }[] =
+    [];
   const breaks: Break[] = [];
   let sound = true;
   const once = onceByName(reader);
@@ -27,8 +33,15 @@ export function lowerConveyor(reader: Reader, block: Block, node: ast.Conveyor, 
     switch (fact.$type) {
       case 'Section': {
         if (!once('section', fact)) break;
-        const length = reader.quantity(fact, 'length', 'length', `length of section ${fact.name ?? ''}`, someLength);
-        if (length && fact.name !== undefined) sections.push({ name: fact.name, length, origin: reader.origin(fact) });
+        const length = reader.quantity(
+          fact,
+          'length',
+          'length',
+          `length of section ${fact.name ?? ''}`,
+          someLength,
+        );
+        if (length && fact.name !== undefined)
+          sections.push({ name: fact.name, length, origin: reader.origin(fact) });
         break;
       }
       case 'Break': {
@@ -38,7 +51,14 @@ export function lowerConveyor(reader: Reader, block: Block, node: ast.Conveyor, 
         else sound = false;
         break;
       }
-      case 'HoldDown': case 'Brace': case 'Cover': case 'Access': case 'Isolation': case 'Hatch': case 'LiftingPoint': case 'Point':
+      case 'HoldDown':
+      case 'Brace':
+      case 'Cover':
+      case 'Access':
+      case 'Isolation':
+      case 'Hatch':
+      case 'LiftingPoint':
+      case 'Point':
         lowerPart(reader, fact, parts, once);
         break;
       default:
@@ -53,8 +73,14 @@ export function lowerConveyor(reader: Reader, block: Block, node: ast.Conveyor, 
   block.require('screw', screwUse, 'screw Spiral400');
   block.require('liner', linerUse, 'liner TwoLayer12');
 
-  const named = { name: block.name, origin: block.nameOrigin, unplaced: parts.unplaced, ...stated({ plantUse }) };
-  if (block.garbled || !sound || !plantUse || !length || !incline || !trough || !screwUse || !linerUse) return named;
+  const named = {
+    name: block.name,
+    origin: block.nameOrigin,
+    unplaced: parts.unplaced,
+    ...stated({ plantUse }),
+  };
+  if (block.garbled || !sound || !plantUse || !length || !incline || !trough || !screwUse || !linerUse)
+    return named;
   const { holdDowns, braces, covers, access, isolations, hatches, liftingPoints, points } = parts;
   return {
     ...named,
@@ -63,16 +89,45 @@ export function lowerConveyor(reader: Reader, block: Block, node: ast.Conveyor, 
       wearBy: 'hours',
       confinedSpace: false,
       ...facts,
-      name: block.name, origin: reader.origin(node), nameOrigin: block.nameOrigin,
-      plantUse, length, incline, trough, screwUse, linerUse,
+      name: block.name,
+      origin: reader.origin(node),
+      nameOrigin: block.nameOrigin,
+      plantUse,
+      length,
+      incline,
+      trough,
+      screwUse,
+      linerUse,
       sections: inOrder(sections),
       breaks: withEndPlates(breaks, length, block.nameOrigin),
-      holdDowns, braces, covers, access, isolations, hatches, liftingPoints, points,
+      holdDowns,
+      braces,
+      covers,
+      access,
+      isolations,
+      hatches,
+      liftingPoints,
+      points,
     },
   };
 }
 
-type PlainFact = Exclude<ast.ConveyorFact, { readonly $type: 'Section' | 'Break' | 'HoldDown' | 'Brace' | 'Cover' | 'Access' | 'Isolation' | 'Hatch' | 'LiftingPoint' | 'Point' }>;
+type PlainFact = Exclude<
+  ast.ConveyorFact,
+  {
+    readonly $type:
+      | 'Section'
+      | 'Break'
+      | 'HoldDown'
+      | 'Brace'
+      | 'Cover'
+      | 'Access'
+      | 'Isolation'
+      | 'Hatch'
+      | 'LiftingPoint'
+      | 'Point';
+  }
+>;
 
 function lowerFact(reader: Reader, block: Block, fact: PlainFact, facts: Facts): void {
   const origin = reader.origin(fact);
@@ -91,18 +146,33 @@ function lowerFact(reader: Reader, block: Block, fact: PlainFact, facts: Facts):
     case 'TemperatureRange': {
       const key = wordsOf(fact, 'key') ?? '';
       if (!block.first(key, fact)) return;
-      return keep(key === 'fitting temperature' ? 'fittingTemperature' : 'serviceTemperature', reader.range(fact, 'temperature', key));
+      return keep(
+        key === 'fitting temperature' ? 'fittingTemperature' : 'serviceTemperature',
+        reader.range(fact, 'temperature', key),
+      );
     }
     case 'Clearance':
-      return block.first('clearance', fact) ? keep('clearance', reader.range(fact, 'length', 'clearance')) : undefined;
+      return block.first('clearance', fact)
+        ? keep('clearance', reader.range(fact, 'length', 'clearance'))
+        : undefined;
     case 'Conveys':
-      return block.first('conveys', fact) && fact.material !== undefined ? keep('conveys', { material: fact.material, origin }) : undefined;
+      return block.first('conveys', fact) && fact.material !== undefined
+        ? keep('conveys', { material: fact.material, origin })
+        : undefined;
     case 'Trough': {
       if (!block.first('trough', fact)) return;
-      const insideRadius = reader.quantity(fact, 'radius', 'length', 'inside radius of the trough', someLength);
+      const insideRadius = reader.quantity(
+        fact,
+        'radius',
+        'length',
+        'inside radius of the trough',
+        someLength,
+      );
       const sideHeight = reader.quantity(fact, 'side', 'length', 'side height of the trough');
       const plate = reader.quantity(fact, 'plate', 'length', 'plate of the trough', someLength);
-      return insideRadius && sideHeight && plate && keep('trough', { insideRadius, sideHeight, plate, origin });
+      return (
+        insideRadius && sideHeight && plate && keep('trough', { insideRadius, sideHeight, plate, origin })
+      );
     }
     case 'Drive': {
       if (!block.first('drive', fact) || fact.end === undefined) return;
@@ -111,7 +181,9 @@ function lowerFact(reader: Reader, block: Block, fact: PlainFact, facts: Facts):
       return keep('drive', { end: fact.end, origin, ...stated({ power, speed }) });
     }
     case 'Rotation':
-      return block.first('rotation', fact) && fact.sense !== undefined ? keep('rotation', { sense: fact.sense, origin }) : undefined;
+      return block.first('rotation', fact) && fact.sense !== undefined
+        ? keep('rotation', { sense: fact.sense, origin })
+        : undefined;
     case 'WornSector': {
       if (!block.first('worn sector', fact)) return;
       const from = reader.clock(fact, 'from');
@@ -140,7 +212,10 @@ function lowerMeasure(reader: Reader, block: Block, fact: ast.ConveyorMeasure, f
   };
   switch (key) {
     case 'length':
-      return keep('length', reader.quantity(fact, 'value', 'length', `length of conveyor ${block.name}`, conveyorLength));
+      return keep(
+        'length',
+        reader.quantity(fact, 'value', 'length', `length of conveyor ${block.name}`, conveyorLength),
+      );
     case 'incline':
       return keep('incline', reader.quantity(fact, 'value', 'angle', key));
     case 'duty':
@@ -165,7 +240,16 @@ function lowerBreak(reader: Reader, node: ast.Break): Break | undefined {
   const kind = wordsOf(node, 'kind') as Break['kind'] | undefined; // the grammar takes these words only
   if (!name || !span || !kind) return undefined;
   const origin = reader.origin(node);
-  return { name: name.name, nameOrigin: name.origin, kind, ...span, allowance: allowance ?? assumed.noAllowance(origin), origin, implied: false, ...stated({ note: node.note }) };
+  return {
+    name: name.name,
+    nameOrigin: name.origin,
+    kind,
+    ...span,
+    allowance: allowance ?? assumed.noAllowance(origin),
+    origin,
+    implied: false,
+    ...stated({ note: node.note }),
+  };
 }
 
 function inOrder(sections: readonly Omit<Section, 'start'>[]): readonly Section[] {
@@ -178,14 +262,23 @@ function inOrder(sections: readonly Omit<Section, 'start'>[]): readonly Section[
 }
 
 /** Breaks in chainage order, with the end plates that are there though nobody names them. */
-function withEndPlates(breaks: readonly Break[], length: Conveyor['length'], origin: Origin): readonly Break[] {
+function withEndPlates(
+  breaks: readonly Break[],
+  length: Conveyor['length'],
+  origin: Origin,
+): readonly Break[] {
   const sorted = [...breaks].sort((a, b) => a.from.value - b.from.value || a.to.value - b.to.value);
   const plate = (end: 'tail' | 'head', at: Stated<'length'>): Break => ({
-    name: end === 'tail' ? 'Tail' : 'Head', kind: 'end plate', from: at, to: at,
-    allowance: { ...assumed.noAllowance(origin), assumed: implied(end) }, origin, implied: true,
+    name: end === 'tail' ? 'Tail' : 'Head',
+    kind: 'end plate',
+    from: at,
+    to: at,
+    allowance: { ...assumed.noAllowance(origin), assumed: implied(end) },
+    origin,
+    implied: true,
   });
   if (!sorted.some((one) => one.from.value <= 0)) sorted.unshift(plate('tail', assumed.tailEnd(origin)));
-  if (!sorted.some((one) => one.to.value >= length.value)) sorted.push(plate('head', { ...length, assumed: 'The length of the conveyor.' }));
+  if (!sorted.some((one) => one.to.value >= length.value))
+    sorted.push(plate('head', { ...length, assumed: 'The length of the conveyor.' }));
   return sorted;
 }
-

@@ -6,7 +6,12 @@ import { parseDay, type CalendarDay } from '../../domain/units/calendar.js';
 export type ReadDay =
   | { readonly ok: true; readonly day: CalendarDay }
   | { readonly ok: false; readonly why: 'no such date' }
-  | { readonly ok: false; readonly why: 'form'; readonly certain?: CalendarDay; readonly either?: readonly [CalendarDay, CalendarDay] };
+  | {
+      readonly ok: false;
+      readonly why: 'form';
+      readonly certain?: CalendarDay;
+      readonly either?: readonly [CalendarDay, CalendarDay];
+    };
 
 export function readDay(text: string): ReadDay {
   if (/^\d{4}-\d{2}-\d{2}$/.test(text)) {
@@ -16,12 +21,14 @@ export function readDay(text: string): ReadDay {
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text);
   if (iso) return mended(dayOf(iso[1], iso[2], iso[3]), undefined);
   const slashes = /^(\d{1,2})[./](\d{1,2})[./](\d{4})$/.exec(text);
-  if (slashes) return mended(dayOf(slashes[3], slashes[2], slashes[1]), dayOf(slashes[3], slashes[1], slashes[2]));
+  if (slashes)
+    return mended(dayOf(slashes[3], slashes[2], slashes[1]), dayOf(slashes[3], slashes[1], slashes[2]));
   return { ok: false, why: 'form' };
 }
 
 function mended(first: CalendarDay | undefined, second: CalendarDay | undefined): ReadDay {
-  if (first !== undefined && second !== undefined && first !== second) return { ok: false, why: 'form', either: [first, second] };
+  if (first !== undefined && second !== undefined && first !== second)
+    return { ok: false, why: 'form', either: [first, second] };
   const certain = first ?? second;
   return certain === undefined ? { ok: false, why: 'no such date' } : { ok: false, why: 'form', certain };
 }

@@ -21,9 +21,17 @@ export interface LiftedSpan {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
-type Seen = Mutable<Pick<InspectionDraft, 'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos'>>;
+type Seen = Mutable<
+  Pick<InspectionDraft, 'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos'>
+>;
 
-export function lowerInspection(reader: Reader, block: Block, node: ast.Inspection, rows: RowWriter, lifted: LiftedSpan): InspectionDraft | undefined {
+export function lowerInspection(
+  reader: Reader,
+  block: Block,
+  node: ast.Inspection,
+  rows: RowWriter,
+  lifted: LiftedSpan,
+): InspectionDraft | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
@@ -34,7 +42,8 @@ export function lowerInspection(reader: Reader, block: Block, node: ast.Inspecti
   const firstRow = rows.count;
   let next = lifted.first;
   const liftedUpTo = (offset: number): void => {
-    for (; next < lifted.end && (lifted.rows.start[next] ?? Infinity) < offset; next++) rows.addLifted(lifted.rows, next, mirrored, gaugeError);
+    for (; next < lifted.end && (lifted.rows.start[next] ?? Infinity) < offset; next++)
+      rows.addLifted(lifted.rows, next, mirrored, gaugeError);
   };
   for (const row of node.rows) {
     if (row.$type === 'Reading') {
@@ -44,11 +53,25 @@ export function lowerInspection(reader: Reader, block: Block, node: ast.Inspecti
   }
   liftedUpTo(Infinity);
   if (!conveyorUse || !date || !meter) return undefined;
-  return { conveyorUse, date, meter, origin: reader.origin(node), view, ...seen, firstRow, endRow: rows.count, ...stated({ by, gauge }) };
+  return {
+    conveyorUse,
+    date,
+    meter,
+    origin: reader.origin(node),
+    view,
+    ...seen,
+    firstRow,
+    endRow: rows.count,
+    ...stated({ by, gauge }),
+  };
 }
 
 /** Who, looking which way, with what. */
-function lowerHow(reader: Reader, block: Block, node: ast.Inspection): Pick<Inspection, 'view'> & { by: string | undefined; gauge: Inspection['gauge'] | undefined } {
+function lowerHow(
+  reader: Reader,
+  block: Block,
+  node: ast.Inspection,
+): Pick<Inspection, 'view'> & { by: string | undefined; gauge: Inspection['gauge'] | undefined } {
   let by: string | undefined;
   let view: Inspection['view'] = { direction: 'downstream', stated: false, origin: block.nameOrigin };
   let gauge: Inspection['gauge'];
@@ -66,10 +89,17 @@ function lowerHow(reader: Reader, block: Block, node: ast.Inspection): Pick<Insp
   return { by, view, gauge };
 }
 
-function lowerOther(reader: Reader, row: Exclude<ast.InspectionRow, ast.Reading>, mirrored: boolean, seen: Seen): void {
+function lowerOther(
+  reader: Reader,
+  row: Exclude<ast.InspectionRow, ast.Reading>,
+  mirrored: boolean,
+  seen: Seen,
+): void {
   const origin = reader.origin(row);
   switch (row.$type) {
-    case 'By': case 'View': case 'Gauge':
+    case 'By':
+    case 'View':
+    case 'Gauge':
       return;
     case 'HoldDownGap': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
@@ -100,7 +130,8 @@ function lowerOther(reader: Reader, row: Exclude<ast.InspectionRow, ast.Reading>
     }
     case 'Remark': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
-      if (row.text !== undefined) seen.remarks.push({ text: row.text, origin, ...stated({ part: row.part, at }) });
+      if (row.text !== undefined)
+        seen.remarks.push({ text: row.text, origin, ...stated({ part: row.part, at }) });
       return;
     }
     case 'Photo':

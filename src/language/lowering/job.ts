@@ -13,7 +13,12 @@ import { lowerStretch } from './stretch.js';
 
 type Facts = { -readonly [K in keyof JobDraft]?: JobDraft[K] };
 
-export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: string | undefined): Named<JobDraft> {
+export function lowerJob(
+  reader: Reader,
+  block: Block,
+  node: ast.Job,
+  doc: string | undefined,
+): Named<JobDraft> {
   const facts: Facts = {};
   const relines: (JobDraft['relines'][number] | undefined)[] = [];
   const crews: (readonly NameUse[])[] = [];
@@ -33,7 +38,8 @@ export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: strin
         break;
       case 'JobScope':
         if (fact.changeScrew) {
-          if (block.first('change screw', fact)) facts.screwChange = { origin, ...stated({ screwUse: reader.use(fact, 'screw') }) };
+          if (block.first('change screw', fact))
+            facts.screwChange = { origin, ...stated({ screwUse: reader.use(fact, 'screw') }) };
         } else {
           const stretch = lowerStretch(reader, fact.stretch);
           relines.push(stretch && { stretch, origin, ...stated({ linerUse: reader.use(fact, 'liner') }) });
@@ -49,13 +55,22 @@ export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: strin
         lowerMeasure(reader, block, fact, facts);
         break;
       case 'TemperatureRange': {
-        const range = block.first('fitting temperature', fact) ? reader.range(fact, 'temperature', 'fitting temperature') : undefined;
+        const range = block.first('fitting temperature', fact)
+          ? reader.range(fact, 'temperature', 'fitting temperature')
+          : undefined;
         if (range) facts.fittingTemperature = range;
         break;
       }
-      case 'JobStock': case 'JobOffcut': {
+      case 'JobStock':
+      case 'JobOffcut': {
         const offcut = fact.$type === 'JobOffcut';
-        const length = reader.quantity(fact, 'length', 'length', offcut ? 'length of the offcut' : 'stock length', panelLength);
+        const length = reader.quantity(
+          fact,
+          'length',
+          'length',
+          offcut ? 'length of the offcut' : 'stock length',
+          panelLength,
+        );
         const count = fact.count === undefined ? undefined : reader.count(fact, 'count', 'number of pieces');
         if (length) stock.push({ length, offcut, origin, ...stated({ count }) });
         break;
@@ -83,8 +98,14 @@ export function lowerJob(reader: Reader, block: Block, node: ast.Job, doc: strin
       measuringTolerance: assumed.measuringTolerance(at),
       jointClearance: assumed.jointClearance(at),
       ...facts,
-      name: block.name, origin: reader.origin(node), nameOrigin: at,
-      conveyorUse, relines: present(relines), crews: crews.flat(), accessUnits: accessUnits.flat(), stock,
+      name: block.name,
+      origin: reader.origin(node),
+      nameOrigin: at,
+      conveyorUse,
+      relines: present(relines),
+      crews: crews.flat(),
+      accessUnits: accessUnits.flat(),
+      stock,
     },
   };
 }
@@ -111,7 +132,14 @@ function lowerMeasure(reader: Reader, block: Block, fact: ast.JobMeasure, facts:
     case 'team lift':
       return keep('teamLift', reader.quantity(fact, 'value', 'mass', key));
     case 'sling angle':
-      return keep('slingAngle', reader.quantity(fact, 'value', 'angle', key, { from: 0, to: 89, range: '0 deg to 89 deg from the vertical' }));
+      return keep(
+        'slingAngle',
+        reader.quantity(fact, 'value', 'angle', key, {
+          from: 0,
+          to: 89,
+          range: '0 deg to 89 deg from the vertical',
+        }),
+      );
     case 'saw kerf':
       return keep('sawKerf', reader.quantity(fact, 'value', 'length', key));
     case 'minimum closing piece':
@@ -135,7 +163,9 @@ function lowerSteps(reader: Reader, node: ast.Order): readonly StepDraft[] | und
     const takes = reader.quantity(step, 'takes', 'duration', `time of ${word ?? 'the step'}`);
     if (!action || (step.stretch && !stretch)) return undefined;
     return {
-      action, origin: reader.origin(step), actionOrigin: reader.part(step, 'action'),
+      action,
+      origin: reader.origin(step),
+      actionOrigin: reader.part(step, 'action'),
       crews: reader.uses(step, 'crews'),
       after: reader.uses(step, 'after'),
       ...stated({ name, stretch, start: step.start, unit: reader.use(step, 'unit'), takes, note: step.note }),

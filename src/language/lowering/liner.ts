@@ -12,7 +12,12 @@ import { wordsOf, type Reader } from './reader.js';
 
 type Facts = { -readonly [K in keyof LinerSpecification]?: LinerSpecification[K] };
 
-export function lowerLiner(reader: Reader, block: Block, node: ast.Liner, doc: string | undefined): Named<LinerSpecification> {
+export function lowerLiner(
+  reader: Reader,
+  block: Block,
+  node: ast.Liner,
+  doc: string | undefined,
+): Named<LinerSpecification> {
   const facts: Facts = {};
   const layers: (Layer | undefined)[] = [];
   let lengths: LinerSpecification['panelLengths'] | undefined;
@@ -38,7 +43,10 @@ export function lowerLiner(reader: Reader, block: Block, node: ast.Liner, doc: s
         break;
       }
       case 'StockLength':
-        if (block.first('stock length', fact)) facts.stockLengths = present(reader.quantities(fact, 'lengths', 'length', 'stock length', panelLength));
+        if (block.first('stock length', fact))
+          facts.stockLengths = present(
+            reader.quantities(fact, 'lengths', 'length', 'stock length', panelLength),
+          );
         break;
       case 'Bolt':
         if (block.first('bolt', fact)) facts.bolt = lowerBolt(reader, fact);
@@ -65,7 +73,13 @@ export function lowerLiner(reader: Reader, block: Block, node: ast.Liner, doc: s
     value: {
       ...stated({ title: node.title, doc }),
       material: 'PE1000',
-      thickness: { dimension: 'length', value: sum, text: formatLength(sum), origin: at, assumed: 'The sum of the layers.' },
+      thickness: {
+        dimension: 'length',
+        value: sum,
+        text: formatLength(sum),
+        origin: at,
+        assumed: 'The sum of the layers.',
+      },
       layerTolerance: assumed.layerTolerance(at),
       panelTolerance: assumed.panelTolerance(at),
       stockLengths: [],
@@ -75,7 +89,9 @@ export function lowerLiner(reader: Reader, block: Block, node: ast.Liner, doc: s
       modulus: assumed.modulus(at),
       maximumTemperature: assumed.maximumTemperature(at),
       ...facts,
-      name: block.name, origin: reader.origin(node), nameOrigin: at,
+      name: block.name,
+      origin: reader.origin(node),
+      nameOrigin: at,
       layers: read,
       panelLengths: lengths,
       condemn,
@@ -119,7 +135,13 @@ function lowerMeasure(reader: Reader, block: Block, fact: ast.LinerMeasure, fact
 
 function lowerLayer(reader: Reader, block: Block, node: ast.Layer): Layer | undefined {
   const name = reader.name(node, 'name');
-  const thickness = reader.quantity(node, 'thickness', 'length', `thickness of layer ${name?.name ?? ''} of liner ${block.name}`, someLength);
+  const thickness = reader.quantity(
+    node,
+    'thickness',
+    'length',
+    `thickness of layer ${name?.name ?? ''} of liner ${block.name}`,
+    someLength,
+  );
   return name && thickness && { name: name.name, thickness, origin: reader.origin(node) };
 }
 

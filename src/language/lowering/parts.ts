@@ -3,7 +3,15 @@
 // called unknown on top.
 
 import type * as ast from '../generated/ast.js';
-import type { Access, Cover, HoldDown, Isolation, LiftingPoint, Point, Span } from '../../domain/model/conveyor.js';
+import type {
+  Access,
+  Cover,
+  HoldDown,
+  Isolation,
+  LiftingPoint,
+  Point,
+  Span,
+} from '../../domain/model/conveyor.js';
 import type { Origin } from '../../domain/model/origin.js';
 import { stated } from './block.js';
 import { chainage } from './limits.js';
@@ -24,13 +32,37 @@ export interface Parts {
   readonly named: Map<string, Origin>;
 }
 
-type PartNode = ast.HoldDown | ast.Brace | ast.Cover | ast.Access | ast.Isolation | ast.Hatch | ast.LiftingPoint | ast.Point;
+type PartNode =
+  | ast.HoldDown
+  | ast.Brace
+  | ast.Cover
+  | ast.Access
+  | ast.Isolation
+  | ast.Hatch
+  | ast.LiftingPoint
+  | ast.Point;
 
 export function partsList(): Parts {
-  return { holdDowns: [], braces: [], covers: [], access: [], isolations: [], hatches: [], liftingPoints: [], points: [], unplaced: [], named: new Map() };
+  return {
+    holdDowns: [],
+    braces: [],
+    covers: [],
+    access: [],
+    isolations: [],
+    hatches: [],
+    liftingPoints: [],
+    points: [],
+    unplaced: [],
+    named: new Map(),
+  };
 }
 
-export function lowerPart(reader: Reader, node: PartNode, parts: Parts, once: ReturnType<typeof onceByName>): void {
+export function lowerPart(
+  reader: Reader,
+  node: PartNode,
+  parts: Parts,
+  once: ReturnType<typeof onceByName>,
+): void {
   const origin = reader.origin(node);
   switch (node.$type) {
     case 'HoldDown':
@@ -44,7 +76,8 @@ export function lowerPart(reader: Reader, node: PartNode, parts: Parts, once: Re
       return;
     case 'Cover': {
       const mass = reader.quantity(node, 'mass', 'mass', 'mass of the cover');
-      for (const spot of spots(reader, node, 'cover', true)) parts.covers.push({ ...spot, origin, ...stated({ mass }) });
+      for (const spot of spots(reader, node, 'cover', true))
+        parts.covers.push({ ...spot, origin, ...stated({ mass }) });
       return;
     }
     case 'Hatch':
@@ -54,20 +87,29 @@ export function lowerPart(reader: Reader, node: PartNode, parts: Parts, once: Re
       if (!once('access', node)) return;
       const height = reader.quantity(node, 'height', 'length', 'height of the access');
       const kind = wordsOf(node, 'kind') as Access['kind'] | undefined; // the grammar takes these words only
-      if (kind) for (const spot of spots(reader, node, 'access')) parts.access.push({ ...spot, kind, origin, ...stated({ height }) });
+      if (kind)
+        for (const spot of spots(reader, node, 'access'))
+          parts.access.push({ ...spot, kind, origin, ...stated({ height }) });
       return;
     }
     case 'Isolation': {
       if (!once('isolation', node)) return;
       const at = reader.quantity(node, 'at', 'length', 'chainage of the isolation', chainage);
-      if (node.name !== undefined && node.kind !== undefined) parts.isolations.push({ name: node.name, kind: node.kind, origin, ...stated({ title: node.title, at }) });
+      if (node.name !== undefined && node.kind !== undefined)
+        parts.isolations.push({
+          name: node.name,
+          kind: node.kind,
+          origin,
+          ...stated({ title: node.title, at }),
+        });
       return;
     }
     case 'LiftingPoint': {
       if (!once('lifting point', node)) return;
       const at = reader.quantity(node, 'at', 'length', 'chainage of the lifting point', chainage);
       const limit = reader.quantity(node, 'limit', 'mass', 'limit of the lifting point');
-      if (node.name !== undefined && at && limit) parts.liftingPoints.push({ name: node.name, at, limit, origin, ...stated({ note: node.note }) });
+      if (node.name !== undefined && at && limit)
+        parts.liftingPoints.push({ name: node.name, at, limit, origin, ...stated({ note: node.note }) });
       return;
     }
     case 'Point':
@@ -89,20 +131,39 @@ function lowerPoint(reader: Reader, node: ast.Point, parts: Parts): void {
     const pointName = name.name + (spot.number ?? '');
     const first = parts.named.get(pointName);
     if (first) {
-      reader.problems.push({ kind: 'repeated name', origin: name.origin, what: 'point', name: pointName, first });
+      reader.problems.push({
+        kind: 'repeated name',
+        origin: name.origin,
+        what: 'point',
+        name: pointName,
+        first,
+      });
       return;
     }
     parts.named.set(pointName, name.origin);
-    parts.points.push({ name: pointName, at: spot.from, clock, origin, nameOrigin: name.origin, ...stated({ note: node.note }) });
+    parts.points.push({
+      name: pointName,
+      at: spot.from,
+      clock,
+      origin,
+      nameOrigin: name.origin,
+      ...stated({ note: node.note }),
+    });
   }
 }
 
 /** Spots with the part's name, numbered where the part is repeated. */
-function spots(reader: Reader, node: Exclude<PartNode, ast.Point | ast.Isolation | ast.LiftingPoint>, what: string, tile = false): readonly Omit<Span, 'origin'>[] {
+function spots(
+  reader: Reader,
+  node: Exclude<PartNode, ast.Point | ast.Isolation | ast.LiftingPoint>,
+  what: string,
+  tile = false,
+): readonly Omit<Span, 'origin'>[] {
   const name = textOf(node, 'name');
   const placed = lowerPlacement(reader, node, name === undefined ? what : `${what} ${name}`, tile) ?? [];
   return placed.map(({ from, to, number }: Spot) => ({
-    from, to,
+    from,
+    to,
     ...stated({ name: name === undefined ? undefined : name + (number ?? ''), note: node.note }),
   }));
 }

@@ -19,23 +19,43 @@ const mostParts = 2000;
  * The spots of a part, tail first; undefined where its place cannot be read. `tile`: repeated parts lie end to end, the last
  * one cut at `to` (covers); otherwise each is at one chainage, both ends included.
  */
-export function lowerPlacement(reader: Reader, node: AstNode, fact: string, tile = false): readonly Spot[] | undefined {
+export function lowerPlacement(
+  reader: Reader,
+  node: AstNode,
+  fact: string,
+  tile = false,
+): readonly Spot[] | undefined {
   if (textOf(node, 'step') === undefined) {
     const span = reader.range(node, 'length', `chainage of ${fact}`, chainage);
     return span && [span];
   }
   const step = reader.quantity(node, 'step', 'length', `spacing of ${fact}`, stepLimit);
-  const span = textOf(node, 'to') === undefined ? undefined : reader.range(node, 'length', `chainage of ${fact}`, chainage);
+  const span =
+    textOf(node, 'to') === undefined
+      ? undefined
+      : reader.range(node, 'length', `chainage of ${fact}`, chainage);
   if (!step || !span) return undefined;
   const room = span.to.value - span.from.value;
   if (room < 0) {
-    reader.problems.push({ kind: 'out of range', origin: span.to.origin, text: span.to.text, fact: `last chainage of ${fact}`, range: `${span.from.text} or more` });
+    reader.problems.push({
+      kind: 'out of range',
+      origin: span.to.origin,
+      text: span.to.text,
+      fact: `last chainage of ${fact}`,
+      range: `${span.from.text} or more`,
+    });
     return undefined;
   }
   // A hundredth of a millimetre takes up decimal dust: 1.5 m fits 13 times into 19.5 m.
   const count = tile ? Math.ceil((room - 0.01) / step.value) : Math.floor((room + 0.01) / step.value) + 1;
   if (count > mostParts) {
-    reader.problems.push({ kind: 'out of range', origin: step.origin, text: step.text, fact: `spacing of ${fact}`, range: `a spacing that gives at most ${mostParts} parts` });
+    reader.problems.push({
+      kind: 'out of range',
+      origin: step.origin,
+      text: step.text,
+      fact: `spacing of ${fact}`,
+      range: `a spacing that gives at most ${mostParts} parts`,
+    });
     return undefined;
   }
   return Array.from({ length: Math.max(count, 1) }, (_, index) => {

@@ -1,7 +1,18 @@
 // A plant block → Plant. Nothing in it is required; what cannot be read is reported and left out.
 
 import type * as ast from '../generated/ast.js';
-import type { AccessUnit, Cost, CostItem, Crew, LeadItem, Outage, Plant, Shift, UnitTime, WorkItem } from '../../domain/model/plant.js';
+import type {
+  AccessUnit,
+  Cost,
+  CostItem,
+  Crew,
+  LeadItem,
+  Outage,
+  Plant,
+  Shift,
+  UnitTime,
+  WorkItem,
+} from '../../domain/model/plant.js';
 import type { Dimension } from '../../domain/units/dimension.js';
 import type { NamedPlant } from '../sheet.js';
 import { assumed } from './assumed.js';
@@ -9,7 +20,12 @@ import { present, stated, type Block } from './block.js';
 import { probability } from './limits.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 
-export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: string | undefined): NamedPlant {
+export function lowerPlant(
+  reader: Reader,
+  block: Block,
+  node: ast.Plant,
+  doc: string | undefined,
+): NamedPlant {
   let duty: Plant['duty'];
   let risk: Plant['risk'] | undefined;
   let gasTestInterval: Plant['gasTestInterval'];
@@ -24,7 +40,11 @@ export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: s
   const unitTimes: UnitTime[] = [];
   const once = onceByName(reader);
   const unread: string[] = [];
-  const keep = <T>(items: (T | undefined)[], item: T | undefined, { name }: { readonly name: string }): void => {
+  const keep = <T>(
+    items: (T | undefined)[],
+    item: T | undefined,
+    { name }: { readonly name: string },
+  ): void => {
     items.push(item);
     if (item === undefined) unread.push(name);
   };
@@ -37,7 +57,8 @@ export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: s
         if (!block.first(key, fact)) break;
         if (key === 'duty') duty = reader.toleranced(fact, 'duty', key);
         else if (key === 'risk') risk = reader.quantity(fact, 'value', 'ratio', key, probability);
-        else if (key === 'gas test interval') gasTestInterval = reader.quantity(fact, 'value', 'duration', key);
+        else if (key === 'gas test interval')
+          gasTestInterval = reader.quantity(fact, 'value', 'duration', key);
         break;
       }
       case 'TemperatureRange': {
@@ -87,11 +108,18 @@ export function lowerPlant(reader: Reader, block: Block, node: ast.Plant, doc: s
     origin: block.nameOrigin,
     ...(block.garbled ? {} : { unread }),
     value: {
-      name: block.name, origin: reader.origin(node), nameOrigin: block.nameOrigin,
+      name: block.name,
+      origin: reader.origin(node),
+      nameOrigin: block.nameOrigin,
       ...stated({ title: node.title, doc, duty, gasTestInterval, fittingTemperature, serviceTemperature }),
       risk: risk ?? assumed.risk(block.nameOrigin),
-      outages: present(outages), crews: present(crews), accessUnits: present(accessUnits), shifts: present(shifts),
-      leadTimes, costs, unitTimes,
+      outages: present(outages),
+      crews: present(crews),
+      accessUnits: present(accessUnits),
+      shifts: present(shifts),
+      leadTimes,
+      costs,
+      unitTimes,
     },
   };
 }
@@ -108,7 +136,23 @@ const costDimensions: Readonly<Record<CostItem, readonly [MoneyDimension, ...Mon
 };
 
 /** True where the name is new among its kind in this block. */
-export function onceByName(reader: Reader): (what: string, node: ast.Outage | ast.Crew | ast.AccessUnit | ast.Break | ast.Point | ast.Layer | ast.Step | ast.Section | ast.Isolation | ast.Access | ast.LiftingPoint) => boolean {
+export function onceByName(
+  reader: Reader,
+): (
+  what: string,
+  node:
+    | ast.Outage
+    | ast.Crew
+    | ast.AccessUnit
+    | ast.Break
+    | ast.Point
+    | ast.Layer
+    | ast.Step
+    | ast.Section
+    | ast.Isolation
+    | ast.Access
+    | ast.LiftingPoint,
+) => boolean {
   const seen = new Map<string, ReturnType<Reader['part']>>();
   return (what, node) => {
     const name = textOf(node, 'name');
@@ -127,7 +171,13 @@ function lowerOutage(reader: Reader, node: ast.Outage): Outage | undefined {
   const name = reader.name(node, 'name');
   const days = reader.days(node);
   if (!name || !days) return undefined;
-  return { name: name.name, nameOrigin: name.origin, ...days, origin: reader.origin(node), ...stated({ title: node.title }) };
+  return {
+    name: name.name,
+    nameOrigin: name.origin,
+    ...days,
+    origin: reader.origin(node),
+    ...stated({ title: node.title }),
+  };
 }
 
 function lowerCrew(reader: Reader, node: ast.Crew): Crew | undefined {
@@ -135,14 +185,28 @@ function lowerCrew(reader: Reader, node: ast.Crew): Crew | undefined {
   const size = reader.count(node, 'size', 'size of the crew');
   const rate = reader.quantity(node, 'rate', 'money a duration', `cost of crew ${name?.name ?? ''}`);
   if (!name || !size) return undefined;
-  return { name: name.name, nameOrigin: name.origin, size, skills: [...(node.skills ?? [])], origin: reader.origin(node), ...stated({ rate }) };
+  return {
+    name: name.name,
+    nameOrigin: name.origin,
+    size,
+    skills: [...(node.skills ?? [])],
+    origin: reader.origin(node),
+    ...stated({ rate }),
+  };
 }
 
 function lowerAccessUnit(reader: Reader, node: ast.AccessUnit): AccessUnit | undefined {
   const name = reader.name(node, 'name');
   const reach = reader.quantity(node, 'reach', 'length', 'reach');
   const limit = reader.quantity(node, 'limit', 'mass', 'platform load');
-  return name && { name: name.name, nameOrigin: name.origin, origin: reader.origin(node), ...stated({ title: node.title, reach, limit }) };
+  return (
+    name && {
+      name: name.name,
+      nameOrigin: name.origin,
+      origin: reader.origin(node),
+      ...stated({ title: node.title, reach, limit }),
+    }
+  );
 }
 
 const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
@@ -152,9 +216,19 @@ function lowerShift(reader: Reader, node: ast.Shift): Shift | undefined {
   const to = reader.timeOfDay(node, 'to');
   const days: number[] = [];
   for (const [index, word] of (node.days ?? []).entries()) {
-    const day = word.length < 2 ? -1 : weekdays.findIndex((weekday) => weekday.startsWith(word.toLowerCase()));
+    const day =
+      word.length < 2 ? -1 : weekdays.findIndex((weekday) => weekday.startsWith(word.toLowerCase()));
     if (day >= 0) days.push(day + 1);
-    else reader.problems.push({ kind: 'unknown name', origin: reader.part(node, 'days', index), what: 'day of the week', name: word, known: ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] });
+    else
+      reader.problems.push({
+        kind: 'unknown name',
+        origin: reader.part(node, 'days', index),
+        what: 'day of the week',
+        name: word,
+        known: ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'],
+      });
   }
-  return from && to && { from, to, days: [...new Set(days)].sort((a, b) => a - b), origin: reader.origin(node) };
+  return (
+    from && to && { from, to, days: [...new Set(days)].sort((a, b) => a - b), origin: reader.origin(node) }
+  );
 }

@@ -5,7 +5,15 @@ import type { AstNode, CompositeCstNode, CstNode, Reference } from 'langium';
 import { AstUtils, GrammarAST } from 'langium';
 import type { Origin } from '../../domain/model/origin.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { NameUse, Range, Stated, StatedClock, StatedCount, StatedDay, Toleranced } from '../../domain/model/stated.js';
+import type {
+  NameUse,
+  Range,
+  Stated,
+  StatedClock,
+  StatedCount,
+  StatedDay,
+  Toleranced,
+} from '../../domain/model/stated.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { parseClock, parseTimeOfDay, proposeClock, proposeTimeOfDay } from '../../domain/units/clock.js';
 import type { Dimension } from '../../domain/units/dimension.js';
@@ -20,12 +28,35 @@ export interface Reader {
   origin(node: AstNode): Origin;
   /** Where a property is written; the whole node where it is not. */
   part(node: AstNode, property: string, index?: number): Origin;
-  quantity<D extends Dimension>(node: AstNode, property: string, dimension: D, fact: string, limit?: Limit, index?: number): Stated<D> | undefined;
+  quantity<D extends Dimension>(
+    node: AstNode,
+    property: string,
+    dimension: D,
+    fact: string,
+    limit?: Limit,
+    index?: number,
+  ): Stated<D> | undefined;
   /** The first of several dimensions that the unit fits; the first one is named where none does. */
-  quantityOf<D extends Dimension>(node: AstNode, property: string, dimensions: readonly [D, ...D[]], fact: string): Stated<D> | undefined;
-  quantities<D extends Dimension>(node: AstNode, property: string, dimension: D, fact: string, limit?: Limit): readonly (Stated<D> | undefined)[];
+  quantityOf<D extends Dimension>(
+    node: AstNode,
+    property: string,
+    dimensions: readonly [D, ...D[]],
+    fact: string,
+  ): Stated<D> | undefined;
+  quantities<D extends Dimension>(
+    node: AstNode,
+    property: string,
+    dimension: D,
+    fact: string,
+    limit?: Limit,
+  ): readonly (Stated<D> | undefined)[];
   /** `value` with the tolerance beside it, in the same dimension or as a ratio. */
-  toleranced<D extends Dimension>(node: AstNode, dimension: D, fact: string, limit?: Limit): Toleranced<D> | undefined;
+  toleranced<D extends Dimension>(
+    node: AstNode,
+    dimension: D,
+    fact: string,
+    limit?: Limit,
+  ): Toleranced<D> | undefined;
   range<D extends Dimension>(node: AstNode, dimension: D, fact: string, limit?: Limit): Range<D> | undefined;
   count(node: AstNode, property: string, fact: string): StatedCount | undefined;
   day(node: AstNode, property: string): StatedDay | undefined;
@@ -41,9 +72,17 @@ export interface Reader {
 
 export function createReader(source: number, problems: Problem[]): Reader {
   const origin = (node: AstNode): Origin => placeOf(source, node.$cstNode);
-  const part = (node: AstNode, property: string, index = 0): Origin => placeOf(source, partOf(node, property, index) ?? node.$cstNode);
+  const part = (node: AstNode, property: string, index = 0): Origin =>
+    placeOf(source, partOf(node, property, index) ?? node.$cstNode);
 
-  function quantity<D extends Dimension>(node: AstNode, property: string, dimension: D, fact: string, limit: Limit = usual[dimension], index?: number): Stated<D> | undefined {
+  function quantity<D extends Dimension>(
+    node: AstNode,
+    property: string,
+    dimension: D,
+    fact: string,
+    limit: Limit = usual[dimension],
+    index?: number,
+  ): Stated<D> | undefined {
     const text = textOf(node, property, index);
     if (text === undefined) return undefined;
     const parsed = parseQuantity(text, dimension);
@@ -68,18 +107,22 @@ export function createReader(source: number, problems: Problem[]): Reader {
     quantity,
     quantityOf(node, property, dimensions, fact) {
       const text = textOf(node, property);
-      const fitting = text === undefined ? undefined : dimensions.find((dimension) => parseQuantity(text, dimension).ok);
+      const fitting =
+        text === undefined ? undefined : dimensions.find((dimension) => parseQuantity(text, dimension).ok);
       return quantity(node, property, fitting ?? dimensions[0], fact);
     },
     quantities(node, property, dimension, fact, limit) {
-      return listOf(node, property).map((_, index) => quantity(node, property, dimension, fact, limit, index));
+      return listOf(node, property).map((_, index) =>
+        quantity(node, property, dimension, fact, limit, index),
+      );
     },
     toleranced(node, dimension, fact, limit) {
       const nominal = quantity(node, 'value', dimension, fact, limit);
       if (!nominal) return undefined;
       const text = textOf(node, 'tolerance');
       if (text === undefined) return { nominal };
-      const asRatio = parseQuantity(text, 'ratio').ok && !parseQuantity(text, dimension).ok && /%\s*$/.test(text);
+      const asRatio =
+        parseQuantity(text, 'ratio').ok && !parseQuantity(text, dimension).ok && /%\s*$/.test(text);
       const tolerance = asRatio
         ? quantity(node, 'tolerance', 'ratio', `tolerance of ${fact}`)
         : quantity(node, 'tolerance', dimension, `tolerance of ${fact}`);
@@ -109,9 +152,13 @@ export function createReader(source: number, problems: Problem[]): Reader {
         read.why === 'no such date'
           ? { kind: 'no such date', origin: place, text }
           : {
-              kind: 'date form', origin: place, text,
+              kind: 'date form',
+              origin: place,
+              text,
               ...(read.certain === undefined ? {} : { corrected: formatDay(read.certain) }),
-              ...(read.either ? { readings: [formatDay(read.either[0]), formatDay(read.either[1])] as const } : {}),
+              ...(read.either
+                ? { readings: [formatDay(read.either[0]), formatDay(read.either[1])] as const }
+                : {}),
             },
       );
       return undefined;
@@ -129,38 +176,65 @@ export function createReader(source: number, problems: Problem[]): Reader {
     },
     use(node, property) {
       const reference = (node as unknown as Record<string, unknown>)[property];
-      return isReference(reference) ? { name: reference.$refText, origin: placeOf(source, reference.$refNode ?? node.$cstNode) } : undefined;
+      return isReference(reference)
+        ? { name: reference.$refText, origin: placeOf(source, reference.$refNode ?? node.$cstNode) }
+        : undefined;
     },
     uses(node, property) {
-      return listOf(node, property).filter(isReference).map((reference) => ({ name: reference.$refText, origin: placeOf(source, reference.$refNode ?? node.$cstNode) }));
+      return listOf(node, property)
+        .filter(isReference)
+        .map((reference) => ({
+          name: reference.$refText,
+          origin: placeOf(source, reference.$refNode ?? node.$cstNode),
+        }));
     },
   };
 
-  function clockFace(node: AstNode, property: string, parse: (text: string) => number | undefined, propose: (text: string) => string | undefined): StatedClock | undefined {
+  function clockFace(
+    node: AstNode,
+    property: string,
+    parse: (text: string) => number | undefined,
+    propose: (text: string) => string | undefined,
+  ): StatedClock | undefined {
     const text = textOf(node, property);
     if (text === undefined) return undefined;
     const place = part(node, property);
     const hours = parse(text);
     if (hours !== undefined) return { hours, text, origin: place };
     const corrected = propose(text);
-    problems.push({ kind: 'clock form', origin: place, text, ...(corrected === undefined ? {} : { corrected }) });
+    problems.push({
+      kind: 'clock form',
+      origin: place,
+      text,
+      ...(corrected === undefined ? {} : { corrected }),
+    });
     return undefined;
   }
   return reader;
 }
 
 /** A quantity that could not be read, as a problem. */
-export function misread(parsed: Misread, text: string, expected: Dimension, fact: string, origin: Origin): Problem {
+export function misread(
+  parsed: Misread,
+  text: string,
+  expected: Dimension,
+  fact: string,
+  origin: Origin,
+): Problem {
   switch (parsed.problem) {
     case 'missing unit':
       return { kind: 'missing unit', origin, text, expected, fact };
     case 'unknown unit':
       return { kind: 'unknown unit', origin, text, unit: parsed.unit ?? '', expected, fact };
     case 'wrong dimension':
-      return parsed.found ? { kind: 'wrong dimension', origin, text, found: parsed.found, expected, fact } : { kind: 'not a number', origin, text, fact };
+      return parsed.found
+        ? { kind: 'wrong dimension', origin, text, found: parsed.found, expected, fact }
+        : { kind: 'not a number', origin, text, fact };
     case 'comma decimal':
       return {
-        kind: 'comma decimal', origin, text,
+        kind: 'comma decimal',
+        origin,
+        text,
         ...(parsed.corrected === undefined ? {} : { corrected: parsed.corrected }),
         ...(parsed.readings ? { readings: parsed.readings } : {}),
       };
@@ -208,13 +282,22 @@ export function partOf(node: AstNode, property: string, index = 0): CstNode | un
 
 /** The first child that is this keyword. */
 export function keywordOf(node: AstNode, keyword: string): CstNode | undefined {
-  return childrenOf(node).find((child) => GrammarAST.isKeyword(child.grammarSource) && child.grammarSource.value === keyword);
+  return childrenOf(node).find(
+    (child) => GrammarAST.isKeyword(child.grammarSource) && child.grammarSource.value === keyword,
+  );
 }
 
 function childrenOf(node: AstNode): readonly CstNode[] {
   let content = contentOf(node.$cstNode);
   // A rule that only hands on to another (Block to Plant) wraps its node once more.
-  for (let [only] = content; content.length === 1 && only?.grammarSource && contentOf(only).length > 0 && featureOf(only.grammarSource) === ''; [only] = content) {
+  for (
+    let [only] = content;
+    content.length === 1 &&
+    only?.grammarSource &&
+    contentOf(only).length > 0 &&
+    featureOf(only.grammarSource) === '';
+    [only] = content
+  ) {
     content = contentOf(only);
   }
   return content;

@@ -12,7 +12,10 @@ import type { Reader } from './reader.js';
 import { lowerRun, lowerStretch } from './stretch.js';
 
 /** Meter, and the tonnes counter where one is kept. */
-export function lowerMeter(reader: Reader, node: ast.Inspection | ast.Reline | ast.ScrewChange): MeterReading | undefined {
+export function lowerMeter(
+  reader: Reader,
+  node: ast.Inspection | ast.Reline | ast.ScrewChange,
+): MeterReading | undefined {
   const hours = reader.quantity(node, 'meter', 'duration', 'meter reading');
   const tonnes = reader.quantity(node, 'tonnes', 'mass', 'tonnes counter');
   return hours && { hours, ...stated({ tonnes }) };
@@ -41,7 +44,8 @@ export function lowerReline(reader: Reader, block: Block, node: ast.Reline): Rel
         scope.push(lowerStretch(reader, fact.stretch));
         break;
       case 'TemperatureRange':
-        if (block.first('fitting temperature', fact)) fittingTemperature = reader.range(fact, 'temperature', 'fitting temperature');
+        if (block.first('fitting temperature', fact))
+          fittingTemperature = reader.range(fact, 'temperature', 'fitting temperature');
         break;
       case 'By':
         if (block.first('by', fact)) by = fact.who;
@@ -58,7 +62,8 @@ export function lowerReline(reader: Reader, block: Block, node: ast.Reline): Rel
       case 'PanelsFitted': {
         const run = lowerRun(reader, fact.run);
         const lengths = reader.quantities(fact, 'lengths', 'length', 'panel length', someLength);
-        if (run && lengths.length > 0 && !lengths.includes(undefined)) panelsFitted.push({ run: { kind: 'run', run, origin }, lengths: present(lengths), origin });
+        if (run && lengths.length > 0 && !lengths.includes(undefined))
+          panelsFitted.push({ run: { kind: 'run', run, origin }, lengths: present(lengths), origin });
         break;
       }
       case 'Offcut': {
@@ -75,13 +80,24 @@ export function lowerReline(reader: Reader, block: Block, node: ast.Reline): Rel
   // A stretch that cannot be read must not widen the reline to the whole liner.
   if (!conveyorUse || !date || !meter || scope.includes(undefined)) return undefined;
   return {
-    conveyorUse, date, meter, origin: reader.origin(node),
-    scope: present(scope), asFitted: present(asFitted), panelsFitted: present(panelsFitted), offcuts: present(offcuts), remarks,
+    conveyorUse,
+    date,
+    meter,
+    origin: reader.origin(node),
+    scope: present(scope),
+    asFitted: present(asFitted),
+    panelsFitted: present(panelsFitted),
+    offcuts: present(offcuts),
+    remarks,
     ...stated({ linerUse, fittingTemperature, by }),
   };
 }
 
-export function lowerScrewChange(reader: Reader, block: Block, node: ast.ScrewChange): ScrewChangeDraft | undefined {
+export function lowerScrewChange(
+  reader: Reader,
+  block: Block,
+  node: ast.ScrewChange,
+): ScrewChangeDraft | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);

@@ -38,7 +38,12 @@ export function createRowWriter(reader: Reader): RowWriter {
   const mirroredSpots: number[] = [];
 
   /** mm; NaN where it cannot be read. */
-  function length(row: ast.Reading, property: 'thickness' | 'error' | 'chainage', limit: Limit, fact: string): number {
+  function length(
+    row: ast.Reading,
+    property: 'thickness' | 'error' | 'chainage',
+    limit: Limit,
+    fact: string,
+  ): number {
     const text = row[property] ?? '';
     let mm = lengths.get(text);
     if (mm === undefined) {
@@ -49,12 +54,17 @@ export function createRowWriter(reader: Reader): RowWriter {
     if (mm >= limit.from && mm <= limit.to) return mm;
     const origin = reader.part(row, property);
     const parsed = parseQuantity(text, 'length');
-    problems.push(parsed.ok ? { kind: 'out of range', origin, text, fact, range: limit.range } : misread(parsed, text, 'length', fact, origin));
+    problems.push(
+      parsed.ok
+        ? { kind: 'out of range', origin, text, fact, range: limit.range }
+        : misread(parsed, text, 'length', fact, origin),
+    );
     return NaN;
   }
 
   function spotNumber(row: ast.Reading, mirrored: boolean): number {
-    if (row.point !== undefined) return numbered(`p ${row.point}`, () => ({ kind: 'point', name: row.point ?? '' }));
+    if (row.point !== undefined)
+      return numbered(`p ${row.point}`, () => ({ kind: 'point', name: row.point ?? '' }));
     const at = length(row, 'chainage', chainageLimit, 'chainage');
     const seen = parseClock(row.clock ?? '');
     if (seen === undefined) reader.clock(row, 'clock'); // says what is wrong with it
@@ -85,12 +95,19 @@ export function createRowWriter(reader: Reader): RowWriter {
       const place = row.$cstNode;
       // A row that the parser could not follow to its fact has been reported; it says nothing.
       const says = row.thickness !== undefined || row.colour !== undefined || row.trough || row.notSeen;
-      if (!place || !says || (row.point === undefined && (row.chainage === undefined || row.clock === undefined))) return;
+      if (
+        !place ||
+        !says ||
+        (row.point === undefined && (row.chainage === undefined || row.clock === undefined))
+      )
+        return;
       const index = spot.push(spotNumber(row, mirrored)) - 1;
       start.push(place.offset);
       end.push(place.end);
       colourStart.push(row.colour === undefined ? 0 : reader.part(row, 'colour').start);
-      errors.push(row.error === undefined ? gaugeError : length(row, 'error', thickness, 'error of the thickness'));
+      errors.push(
+        row.error === undefined ? gaugeError : length(row, 'error', thickness, 'error of the thickness'),
+      );
       if (row.thickness !== undefined) {
         const mm = length(row, 'thickness', thickness, 'thickness');
         kind.push(Number.isNaN(mm) ? ReadingKind.unreadable : ReadingKind.thickness);
@@ -110,10 +127,14 @@ export function createRowWriter(reader: Reader): RowWriter {
       let number = known[spotHere];
       if (number === undefined) {
         const seen = rows.spots[spotHere] ?? '';
-        const { at, clock } = typeof seen === 'string' ? { at: 0, clock: 0 } : { at: seen.at, clock: mirrored ? mirrorClock(seen.clock) : seen.clock };
-        number = typeof seen === 'string'
-          ? numbered(`p ${seen}`, () => ({ kind: 'point', name: seen }))
-          : numbered(`c ${at} ${clock}`, () => ({ kind: 'chainage', at, clock }));
+        const { at, clock } =
+          typeof seen === 'string'
+            ? { at: 0, clock: 0 }
+            : { at: seen.at, clock: mirrored ? mirrorClock(seen.clock) : seen.clock };
+        number =
+          typeof seen === 'string'
+            ? numbered(`p ${seen}`, () => ({ kind: 'point', name: seen }))
+            : numbered(`c ${at} ${clock}`, () => ({ kind: 'chainage', at, clock }));
         known[spotHere] = number;
       }
       const index = spot.push(number) - 1;
@@ -138,7 +159,9 @@ export function createRowWriter(reader: Reader): RowWriter {
       start: Int32Array.from(start),
       end: Int32Array.from(end),
       colourStart: Int32Array.from(colourStart),
-      notes, spots, colours,
+      notes,
+      spots,
+      colours,
     }),
   };
 }

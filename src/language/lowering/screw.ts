@@ -13,7 +13,12 @@ type Facts = { -readonly [K in keyof Omit<ScrewSpecification, 'innerFlight'>]?: 
   innerFlight?: Omit<InnerFlight, 'pitch'> & { readonly pitch?: InnerFlight['pitch'] };
 };
 
-export function lowerScrew(reader: Reader, block: Block, node: ast.Screw, doc: string | undefined): Named<ScrewSpecification> {
+export function lowerScrew(
+  reader: Reader,
+  block: Block,
+  node: ast.Screw,
+  doc: string | undefined,
+): Named<ScrewSpecification> {
   const facts: Facts = {};
   for (const fact of node.facts) lowerFact(reader, block, fact, facts);
   const { outsideDiameter, pitch } = facts;
@@ -30,8 +35,18 @@ export function lowerScrew(reader: Reader, block: Block, node: ast.Screw, doc: s
       kind: { kind: 'shaftless' },
       density: assumed.screwDensity(block.nameOrigin),
       ...rest,
-      ...stated({ innerFlight: innerFlight && { ...innerFlight, pitch: innerFlight.pitch ?? { ...pitch, assumed: 'The pitch of the screw: the inner flight turns with it.' } } }),
-      name: block.name, origin: reader.origin(node), nameOrigin: block.nameOrigin,
+      ...stated({
+        innerFlight: innerFlight && {
+          ...innerFlight,
+          pitch: innerFlight.pitch ?? {
+            ...pitch,
+            assumed: 'The pitch of the screw: the inner flight turns with it.',
+          },
+        },
+      }),
+      name: block.name,
+      origin: reader.origin(node),
+      nameOrigin: block.nameOrigin,
       outsideDiameter,
       pitch,
     },
@@ -47,10 +62,12 @@ function lowerFact(reader: Reader, block: Block, fact: ast.ScrewFact, facts: Fac
     case 'ScrewMeasure': {
       const key = wordsOf(fact, 'key') as ast.ScrewMeasure['key'] | undefined; // the grammar takes these words only
       if (key === undefined || !block.first(key, fact)) return;
-      if (key === 'outside diameter') keep('outsideDiameter', reader.quantity(fact, 'value', 'length', key, someLength));
+      if (key === 'outside diameter')
+        keep('outsideDiameter', reader.quantity(fact, 'value', 'length', key, someLength));
       else if (key === 'pitch') keep('pitch', reader.quantity(fact, 'value', 'length', key, someLength));
       else if (key === 'density') keep('density', reader.quantity(fact, 'value', 'density', key));
-      else if (key === 'condemn flight at') keep('condemnFlight', reader.quantity(fact, 'value', 'length', key));
+      else if (key === 'condemn flight at')
+        keep('condemnFlight', reader.quantity(fact, 'value', 'length', key));
       else keep('price', reader.quantity(fact, 'value', 'money', key));
       return;
     }
@@ -72,11 +89,34 @@ function lowerFact(reader: Reader, block: Block, fact: ast.ScrewFact, facts: Fac
     }
     case 'InnerFlight': {
       if (!block.first('inner flight', fact)) return;
-      const outside = reader.quantity(fact, 'outside', 'length', 'outside diameter of the inner flight', someLength);
-      const inside = reader.quantity(fact, 'inside', 'length', 'inside diameter of the inner flight', someLength);
+      const outside = reader.quantity(
+        fact,
+        'outside',
+        'length',
+        'outside diameter of the inner flight',
+        someLength,
+      );
+      const inside = reader.quantity(
+        fact,
+        'inside',
+        'length',
+        'inside diameter of the inner flight',
+        someLength,
+      );
       const pitch = reader.quantity(fact, 'pitch', 'length', 'pitch of the inner flight', someLength);
-      const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness of the inner flight', someLength);
-      return outside && inside && thickness && keep('innerFlight', { outside, inside, thickness, origin, ...stated({ pitch }) });
+      const thickness = reader.quantity(
+        fact,
+        'thickness',
+        'length',
+        'thickness of the inner flight',
+        someLength,
+      );
+      return (
+        outside &&
+        inside &&
+        thickness &&
+        keep('innerFlight', { outside, inside, thickness, origin, ...stated({ pitch }) })
+      );
     }
     case 'DrivePlate': {
       if (!block.first('drive plate', fact)) return;

@@ -8,9 +8,25 @@ export interface Line {
 }
 
 export function card(heading: string, lines: readonly Line[], more: readonly string[] = []): string {
-  const table = lines.length === 0 ? [] : [['| | |', '| :-- | :-- |', ...lines.map(({ name, value }) => `| ${cell(name)} | ${cell(value)} |`)].join('\n')];
-  const derived = lines.filter(({ how }) => how !== undefined).map(({ name, how }) => `- ${name}: ${how ?? ''}`);
-  return [heading, ...table, ...(derived.length > 0 ? [`How it is worked out:\n\n${derived.join('\n')}`] : []), ...more].join('\n\n');
+  const table =
+    lines.length === 0
+      ? []
+      : [
+          [
+            '| | |',
+            '| :-- | :-- |',
+            ...lines.map(({ name, value }) => `| ${cell(name)} | ${cell(value)} |`),
+          ].join('\n'),
+        ];
+  const derived = lines
+    .filter(({ how }) => how !== undefined)
+    .map(({ name, how }) => `- ${name}: ${how ?? ''}`);
+  return [
+    heading,
+    ...table,
+    ...(derived.length > 0 ? [`How it is worked out:\n\n${derived.join('\n')}`] : []),
+    ...more,
+  ].join('\n\n');
 }
 
 /** The author's own words, so that they stay text whatever they contain. */

@@ -22,10 +22,21 @@ export function conveyorCard(estate: Estate, conveyor: Conveyor, wear: readonly 
     `**conveyor ${plain(conveyor.name)}**${conveyor.title ? ` ${plain(conveyor.title)}` : ''}`,
     [
       ...line('plant', plain(conveyor.plant.name)),
-      ...line('length', `${shown(conveyor.length)} at ${shown(conveyor.incline)}${risen === undefined ? '' : `, rises ${metres(risen)}`}`),
-      ...line('screw', `${plain(screw.name)}: ${screw.kind.kind}, ${shown(screw.outsideDiameter)} diameter, ${shown(screw.pitch)} pitch${screw.hand ? `, ${screw.hand} hand` : ''}`),
-      ...line('liner', `${plain(liner.name)}: ${liner.layers.map((layer) => `${plain(layer.name)} ${layer.thickness.text}`).join(', ')}; condemned at ${shown(liner.condemn)}`),
-      ...(conveyor.duty ?? conveyor.plant.duty ? line('duty', shownToleranced(conveyor.duty ?? conveyor.plant.duty!)) : []), // one of the two is there, by the condition
+      ...line(
+        'length',
+        `${shown(conveyor.length)} at ${shown(conveyor.incline)}${risen === undefined ? '' : `, rises ${metres(risen)}`}`,
+      ),
+      ...line(
+        'screw',
+        `${plain(screw.name)}: ${screw.kind.kind}, ${shown(screw.outsideDiameter)} diameter, ${shown(screw.pitch)} pitch${screw.hand ? `, ${screw.hand} hand` : ''}`,
+      ),
+      ...line(
+        'liner',
+        `${plain(liner.name)}: ${liner.layers.map((layer) => `${plain(layer.name)} ${layer.thickness.text}`).join(', ')}; condemned at ${shown(liner.condemn)}`,
+      ),
+      ...((conveyor.duty ?? conveyor.plant.duty)
+        ? line('duty', shownToleranced(conveyor.duty ?? conveyor.plant.duty!))
+        : []), // one of the two is there, by the condition
       ...speedLines(conveyor),
       ...capacityLines(conveyor),
       ...linerLines(conveyor),
@@ -35,7 +46,16 @@ export function conveyorCard(estate: Estate, conveyor: Conveyor, wear: readonly 
     [
       wear.map(plain).join(' '),
       runTable(estate, conveyor),
-      ...assumptions([conveyor.length, conveyor.incline, screw.outsideDiameter, screw.pitch, liner.condemn, liner.density, conveyor.fill, conveyor.bulkDensity]),
+      ...assumptions([
+        conveyor.length,
+        conveyor.incline,
+        screw.outsideDiameter,
+        screw.pitch,
+        liner.condemn,
+        liner.density,
+        conveyor.fill,
+        conveyor.bulkDensity,
+      ]),
       conveyor.doc ? plain(conveyor.doc) : '',
     ].filter((part) => part !== ''),
   );
@@ -45,7 +65,13 @@ function speedLines({ screw, drive }: Conveyor): Line[] {
   const speed = drive?.speed;
   if (!speed) return [];
   const v = attempt(() => axialSpeed(screw.pitch.value, speed.value));
-  return v === undefined ? [] : line('axial speed', formatValue(v, 'velocity', { digits: 3 }), `v = S·n/60 = ${shown(screw.pitch)} × ${shown(speed)} / 60; nothing slips back`);
+  return v === undefined
+    ? []
+    : line(
+        'axial speed',
+        formatValue(v, 'velocity', { digits: 3 }),
+        `v = S·n/60 = ${shown(screw.pitch)} × ${shown(speed)} / 60; nothing slips back`,
+      );
 }
 
 function capacityLines(conveyor: Conveyor): Line[] {
@@ -54,13 +80,22 @@ function capacityLines(conveyor: Conveyor): Line[] {
   const sweep: Sweep = {
     outside: screw.outsideDiameter.value,
     core: screw.kind.kind === 'shafted' ? screw.kind.shaft.value : 0,
-    pitch: screw.pitch.value, speed: drive.speed.value, fill: fill.value,
+    pitch: screw.pitch.value,
+    speed: drive.speed.value,
+    fill: fill.value,
   };
   const band = attempt(() => inclineBand(conveyor.incline.value));
   const level = attempt(() => volumeFlow(sweep));
   if (level === undefined) return [];
-  const inclined = band && band.to < 1 ? `; the incline leaves about ${formatNumber(band.from * 100, 0)} to ${formatNumber(band.to * 100, 0)} %` : '';
-  const lines = line('capacity, level', `${formatNumber(level, 1)} m³/h at ${shown(fill)} fill${inclined}`, 'Q = 47.124·(D² − d²)·S·n·φ, the usual screw form (ISO 7119); the band for the incline is for warnings, not for design');
+  const inclined =
+    band && band.to < 1
+      ? `; the incline leaves about ${formatNumber(band.from * 100, 0)} to ${formatNumber(band.to * 100, 0)} %`
+      : '';
+  const lines = line(
+    'capacity, level',
+    `${formatNumber(level, 1)} m³/h at ${shown(fill)} fill${inclined}`,
+    'Q = 47.124·(D² − d²)·S·n·φ, the usual screw form (ISO 7119); the band for the incline is for warnings, not for design',
+  );
   if (!bulkDensity) return lines;
   const flow = attempt(() => massFlow(sweep, bulkDensity.value));
   if (flow === undefined) return lines;
@@ -69,30 +104,56 @@ function capacityLines(conveyor: Conveyor): Line[] {
   if (factor) {
     const carried = conveyor.capacity?.value ?? flow;
     const power = attempt(() =>
-      conveyingPower({ massFlow: carried, length: conveyor.length.value, rise: rise(conveyor.length.value, conveyor.incline.value), resistanceFactor: factor.value, diameter: screw.outsideDiameter.value }));
+      conveyingPower({
+        massFlow: carried,
+        length: conveyor.length.value,
+        rise: rise(conveyor.length.value, conveyor.incline.value),
+        resistanceFactor: factor.value,
+        diameter: screw.outsideDiameter.value,
+      }),
+    );
     if (power) {
-      lines.push(...line('power at the screw', `${formatNumber(power.total, 2)} kW for ${formatNumber(carried, 1)} t/h`, 'P = Q(λL + H)/367 + D·L/20 (ISO 7119); the last term is doubtful for a shaftless screw, which drags on its liner'));
+      lines.push(
+        ...line(
+          'power at the screw',
+          `${formatNumber(power.total, 2)} kW for ${formatNumber(carried, 1)} t/h`,
+          'P = Q(λL + H)/367 + D·L/20 (ISO 7119); the last term is doubtful for a shaftless screw, which drags on its liner',
+        ),
+      );
     }
   }
   if (drive.power) {
     const rated = drive.power;
     const speed = drive.speed;
     const moment = attempt(() => torque(rated.value, speed.value));
-    if (moment !== undefined) lines.push(...line('torque at rated power', `${formatNumber(moment, 0)} N·m`, 'T = 9550·P/n'));
+    if (moment !== undefined)
+      lines.push(...line('torque at rated power', `${formatNumber(moment, 0)} N·m`, 'T = 9550·P/n'));
   }
   return lines;
 }
 
 function linerLines(conveyor: Conveyor): Line[] {
   const { trough, liner } = conveyor;
-  const section = { insideRadius: trough.insideRadius.value, sideHeight: trough.sideHeight.value, thickness: liner.thickness.value };
+  const section = {
+    insideRadius: trough.insideRadius.value,
+    sideHeight: trough.sideHeight.value,
+    thickness: liner.thickness.value,
+  };
   const width = attempt(() => developedWidth(section));
   const perMetre = attempt(() => linerMassPerMetre(section, liner.density.value));
   if (width === undefined || perMetre === undefined) return [];
   const lined = runsOf(conveyor).reduce((sum, run) => sum + run.length, 0);
   return [
-    ...line('liner sheet', `${mm(width)} wide unrolled`, `W = π(R − t/2) + 2h = π(${mm(section.insideRadius)} − ${mm(section.thickness, 1)}/2) + 2 × ${mm(section.sideHeight)}`),
-    ...line('liner mass', `${formatNumber(perMetre, 2)} kg/m, ${formatMass((perMetre * lined) / 1000)} for ${metres(lined)} lined`, `W·t·ρ with ρ = ${shown(liner.density)}`),
+    ...line(
+      'liner sheet',
+      `${mm(width)} wide unrolled`,
+      `W = π(R − t/2) + 2h = π(${mm(section.insideRadius)} − ${mm(section.thickness, 1)}/2) + 2 × ${mm(section.sideHeight)}`,
+    ),
+    ...line(
+      'liner mass',
+      `${formatNumber(perMetre, 2)} kg/m, ${formatMass((perMetre * lined) / 1000)} for ${metres(lined)} lined`,
+      `W·t·ρ with ρ = ${shown(liner.density)}`,
+    ),
   ];
 }
 
@@ -100,7 +161,11 @@ function clearanceLine(radius: number, thickness: number, diameter: number): Lin
   const clearance = attempt(() => radialClearance(radius, thickness, diameter));
   const inside = attempt(() => linerRadius(radius, thickness));
   if (clearance === undefined || inside === undefined) return [];
-  return line('radial clearance, new', mm(clearance, 1), `liner radius ${mm(inside, 1)} less half the screw’s diameter`);
+  return line(
+    'radial clearance, new',
+    mm(clearance, 1),
+    `liner radius ${mm(inside, 1)} less half the screw’s diameter`,
+  );
 }
 
 function recordLines(estate: Estate, conveyor: Conveyor): Line[] {
@@ -108,8 +173,18 @@ function recordLines(estate: Estate, conveyor: Conveyor): Line[] {
   const last = history.inspections.at(-1);
   const total = history.hours.knots.at(-1)?.total;
   return [
-    ...line('records', history.inspections.length === 0 ? 'no inspection yet' : `${history.inspections.length} inspections, newest ${formatDay((last?.inspection.date.day ?? newestRecord(estate))!)}`), // a list that is not empty has a last one
-    ...(total === undefined ? [] : line('running hours', `${formatValue(total, 'duration', { digits: 0 })} ${history.start.kind === 'commissioned' ? 'since commissioning' : 'on record'}`)),
+    ...line(
+      'records',
+      history.inspections.length === 0
+        ? 'no inspection yet'
+        : `${history.inspections.length} inspections, newest ${formatDay((last?.inspection.date.day ?? newestRecord(estate))!)}`,
+    ), // a list that is not empty has a last one
+    ...(total === undefined
+      ? []
+      : line(
+          'running hours',
+          `${formatValue(total, 'duration', { digits: 0 })} ${history.start.kind === 'commissioned' ? 'since commissioning' : 'on record'}`,
+        )),
   ];
 }
 
@@ -118,7 +193,9 @@ function runTable(estate: Estate, conveyor: Conveyor): string {
     const panels = panelWords(estate, run);
     return `| ${run.number} | ${plain(run.tailBreak.name)} to ${plain(run.headBreak.name)} | ${metres(run.from)} to ${metres(run.to)} | ${panels} |`;
   });
-  return rows.length === 0 ? '' : ['| run | between | chainage | panels |', '| --: | :-- | :-- | :-- |', ...rows].join('\n');
+  return rows.length === 0
+    ? ''
+    : ['| run | between | chainage | panels |', '| --: | :-- | :-- | :-- |', ...rows].join('\n');
 }
 
 /** `9 × 1200 mm, closing 350 mm`, tail to head, as recorded or as it would be laid out. */

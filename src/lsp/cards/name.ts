@@ -15,8 +15,10 @@ import { linerCard, screwCard } from './specifications.js';
 import { metres, mm, shown, shownToleranced } from './stated.js';
 
 export function describeName(desk: Desk, spoken: Spoken): string {
-  if (spoken.declarations.length === 0) return `**${plain(spoken.name)}** is not declared in this estate${spoken.use ? ` as a ${spoken.use.kind}` : ''}.`;
-  if (spoken.declarations.length > 1) return `**${plain(spoken.name)}** could be any of ${spoken.declarations.length} things called so.`;
+  if (spoken.declarations.length === 0)
+    return `**${plain(spoken.name)}** is not declared in this estate${spoken.use ? ` as a ${spoken.use.kind}` : ''}.`;
+  if (spoken.declarations.length > 1)
+    return `**${plain(spoken.name)}** could be any of ${spoken.declarations.length} things called so.`;
   const [declaration] = spoken.declarations;
   return declaration ? describe(desk, declaration, spoken.name) : '';
 }
@@ -43,30 +45,70 @@ function describe(desk: Desk, declaration: Declaration, name: string): string {
       return card(`**plant ${plain(plant.name)}**${plant.title ? ` ${plain(plant.title)}` : ''}`, [
         ...(plant.duty ? line('duty', shownToleranced(plant.duty)) : []),
         ...line('accepted risk', shown(plant.risk)),
-        ...line('conveyors', estate.conveyors.filter((conveyor) => conveyor.plant === plant).map((conveyor) => plain(conveyor.name)).join(', ') || 'none yet'),
-        ...plant.outages.flatMap((outage) => line(`outage ${plain(outage.name)}`, `${formatDay(outage.from.day)} to ${formatDay(outage.to.day)}`)),
-        ...plant.crews.flatMap((crew) => line(`crew ${plain(crew.name)}`, `${crew.size.count} people${crew.skills.length > 0 ? `: ${crew.skills.map(plain).join(', ')}` : ''}`)),
+        ...line(
+          'conveyors',
+          estate.conveyors
+            .filter((conveyor) => conveyor.plant === plant)
+            .map((conveyor) => plain(conveyor.name))
+            .join(', ') || 'none yet',
+        ),
+        ...plant.outages.flatMap((outage) =>
+          line(
+            `outage ${plain(outage.name)}`,
+            `${formatDay(outage.from.day)} to ${formatDay(outage.to.day)}`,
+          ),
+        ),
+        ...plant.crews.flatMap((crew) =>
+          line(
+            `crew ${plain(crew.name)}`,
+            `${crew.size.count} people${crew.skills.length > 0 ? `: ${crew.skills.map(plain).join(', ')}` : ''}`,
+          ),
+        ),
       ]);
     }
     case 'point': {
       const conveyor = conveyorOf(desk, owner);
-      const place = conveyor && placeOf(desk, conveyor, declaration.row && name === declaration.name ? `${name}1` : name);
-      const row = declaration.row && conveyor ? conveyor.points.filter((point) => answersTo(declaration, point.name)) : [];
+      const place =
+        conveyor && placeOf(desk, conveyor, declaration.row && name === declaration.name ? `${name}1` : name);
+      const row =
+        declaration.row && conveyor
+          ? conveyor.points.filter((point) => answersTo(declaration, point.name))
+          : [];
       if (row.length > 0 && name === declaration.name) {
         return `**points ${plain(row[0]?.name ?? '')} to ${plain(row.at(-1)?.name ?? '')}** of ${plain(conveyor?.name ?? '')}: ${row.length} points from ${metres(row[0]?.at.value ?? 0)} to ${metres(row.at(-1)?.at.value ?? 0)}.`;
       }
-      return place ? pointCard(estate, place, owner ? wearWords(desk, owner, place.name) : []) : asWritten(declaration);
+      return place
+        ? pointCard(estate, place, owner ? wearWords(desk, owner, place.name) : [])
+        : asWritten(declaration);
     }
     case 'break': {
       const conveyor = conveyorOf(desk, owner);
       const found = conveyor?.breaks.find((part) => part.nameOrigin?.start === declaration.start);
       if (!conveyor || !found) return asWritten(declaration);
-      const [below, above] = [runsOf(conveyor).find((run) => run.headBreak === found), runsOf(conveyor).find((run) => run.tailBreak === found)];
+      const [below, above] = [
+        runsOf(conveyor).find((run) => run.headBreak === found),
+        runsOf(conveyor).find((run) => run.tailBreak === found),
+      ];
       return card(`**break ${plain(found.name)}** of ${plain(conveyor.name)}: ${found.kind}`, [
-        ...line('chainage', found.from.value === found.to.value ? metres(found.from.value) : `${metres(found.from.value)} to ${metres(found.to.value)}`),
+        ...line(
+          'chainage',
+          found.from.value === found.to.value
+            ? metres(found.from.value)
+            : `${metres(found.from.value)} to ${metres(found.to.value)}`,
+        ),
         ...line('allowance', shown(found.allowance)),
-        ...(below ? line('run below', `${plain(below.label)}, ${metres(below.length)}, panels ${panelWords(estate, below)}`) : []),
-        ...(above ? line('run above', `${plain(above.label)}, ${metres(above.length)}, panels ${panelWords(estate, above)}`) : []),
+        ...(below
+          ? line(
+              'run below',
+              `${plain(below.label)}, ${metres(below.length)}, panels ${panelWords(estate, below)}`,
+            )
+          : []),
+        ...(above
+          ? line(
+              'run above',
+              `${plain(above.label)}, ${metres(above.length)}, panels ${panelWords(estate, above)}`,
+            )
+          : []),
       ]);
     }
     case 'layer': {

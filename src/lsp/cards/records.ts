@@ -13,7 +13,9 @@ import { card, line, plain } from './card.js';
 import { metres, mm } from './stated.js';
 
 export function exposureWords(exposure: Exposure): string {
-  return exposure.known ? `${formatNumber(exposure.value, 0)} ${exposure.unit}` : `not known: ${exposure.reason}`;
+  return exposure.known
+    ? `${formatNumber(exposure.value, 0)} ${exposure.unit}`
+    : `not known: ${exposure.reason}`;
 }
 
 export function linerSetWords(set: LinerSet): string {
@@ -33,23 +35,50 @@ export function readingCard(estate: Estate, row: number): string | undefined {
   const fitted = set && fittedThickness(set, place);
   const seen = readings.kind[row];
   const value = readings.value[row] ?? NaN;
-  const worn = seen === ReadingKind.thickness && fitted && Number.isFinite(value) ? fitted.value - value : undefined;
-  return card(`**${plain(place.name)}** ${metres(place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`, [
-    ...(set ? line('liner', linerSetWords(set)) : []),
-    ...(exposure ? line(exposure.known && exposure.unit === 't' ? 'tonnes on it' : 'hours on it', exposureWords(exposure)) : []),
-    ...(worn === undefined || !fitted ? [] : line('worn', mm(worn, 1), `${mm(fitted.value, 1)} ${fitted.measured ? 'measured when fitted' : 'by specification'} less the ${mm(value, 1)} read`)),
-    ...(worn !== undefined && exposure?.known && exposure.value > 0
-      ? line('long-term rate', `${formatNumber((worn / exposure.value) * 1000, 2)} mm per 1000 ${exposure.unit}`, 'wear over exposure; one reading alone tells no trend') : []),
-    ...(seen === ReadingKind.colour && set ? colourLines(set, value) : []),
-    ...(seen === ReadingKind.notSeen ? line('says', 'nothing about the wear: it was looked for and not seen') : []),
-  ], previous(estate, place, inspection));
+  const worn =
+    seen === ReadingKind.thickness && fitted && Number.isFinite(value) ? fitted.value - value : undefined;
+  return card(
+    `**${plain(place.name)}** ${metres(place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`,
+    [
+      ...(set ? line('liner', linerSetWords(set)) : []),
+      ...(exposure
+        ? line(
+            exposure.known && exposure.unit === 't' ? 'tonnes on it' : 'hours on it',
+            exposureWords(exposure),
+          )
+        : []),
+      ...(worn === undefined || !fitted
+        ? []
+        : line(
+            'worn',
+            mm(worn, 1),
+            `${mm(fitted.value, 1)} ${fitted.measured ? 'measured when fitted' : 'by specification'} less the ${mm(value, 1)} read`,
+          )),
+      ...(worn !== undefined && exposure?.known && exposure.value > 0
+        ? line(
+            'long-term rate',
+            `${formatNumber((worn / exposure.value) * 1000, 2)} mm per 1000 ${exposure.unit}`,
+            'wear over exposure; one reading alone tells no trend',
+          )
+        : []),
+      ...(seen === ReadingKind.colour && set ? colourLines(set, value) : []),
+      ...(seen === ReadingKind.notSeen
+        ? line('says', 'nothing about the wear: it was looked for and not seen')
+        : []),
+    ],
+    previous(estate, place, inspection),
+  );
 }
 
 function colourLines(set: LinerSet, layer: number): ReturnType<typeof line> {
-  const depths = set.liner.layers.map((_, index, layers) => layers.slice(0, index).reduce((sum, each) => sum + each.thickness.value, 0));
+  const depths = set.liner.layers.map((_, index, layers) =>
+    layers.slice(0, index).reduce((sum, each) => sum + each.thickness.value, 0),
+  );
   const from = depths[layer];
   const to = depths[layer + 1] ?? set.liner.thickness.value;
-  return from === undefined ? [] : line('worn', `between ${mm(from, 1)} and ${mm(to, 1)}`, 'a colour bounds the wear and says no more');
+  return from === undefined
+    ? []
+    : line('worn', `between ${mm(from, 1)} and ${mm(to, 1)}`, 'a colour bounds the wear and says no more');
 }
 
 function previous(estate: Estate, place: Place, until: Inspection): string[] {
@@ -59,9 +88,13 @@ function previous(estate: Estate, place: Place, until: Inspection): string[] {
     if (estate.places[readings.place[row] ?? -1] !== place) continue;
     const inspection = estate.inspections[readings.inspection[row] ?? -1];
     if (!inspection || inspection.date.day >= until.date.day) continue;
-    rows.push(`| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`);
+    rows.push(
+      `| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`,
+    );
   }
-  return rows.length === 0 ? [] : [['| before | meter | seen |', '| :-- | --: | :-- |', ...rows.slice(-6)].join('\n')];
+  return rows.length === 0
+    ? []
+    : [['| before | meter | seen |', '| :-- | --: | :-- |', ...rows.slice(-6)].join('\n')];
 }
 
 export function seenWords(estate: Estate, row: number, inspection: Inspection): string {
@@ -90,14 +123,36 @@ export function inspectionCard(estate: Estate, inspection: Inspection): string {
   const moment = momentOf(history, inspection);
   const index = history.inspections.findIndex((each) => each.inspection === inspection);
   const before = history.inspections[index - 1]?.inspection;
-  const sets = history.linerSets.filter((set) => !set.removed || set.removed.day >= inspection.date.day).filter((set) => setSeen(history, (set.from + set.to) / 2, inspection) === set);
+  const sets = history.linerSets
+    .filter((set) => !set.removed || set.removed.day >= inspection.date.day)
+    .filter((set) => setSeen(history, (set.from + set.to) / 2, inspection) === set);
   return card(`**inspection of ${plain(conveyor.name)}** ${formatDay(inspection.date.day)}`, [
     ...line('readings', String(inspection.endRow - inspection.firstRow)),
-    ...(moment.hours === undefined ? [] : line('running hours', `${formatNumber(moment.hours, 0)} h ${history.start.kind === 'commissioned' ? 'since commissioning' : 'on record'}`, 'meter readings added up across meter changes')),
+    ...(moment.hours === undefined
+      ? []
+      : line(
+          'running hours',
+          `${formatNumber(moment.hours, 0)} h ${history.start.kind === 'commissioned' ? 'since commissioning' : 'on record'}`,
+          'meter readings added up across meter changes',
+        )),
     ...(before && moment.hours !== undefined
-      ? line('since the one before', `${inspection.date.day - before.date.day} days, ${formatNumber(moment.hours - (momentOf(history, before).hours ?? moment.hours), 0)} h`) : []),
-    ...sets.flatMap((set) => line(`liner ${metres(set.from)} to ${metres(set.to)}`, `${linerSetWords(set)}, ${exposureWords(exposureBetween(history, set, moment))}`)),
-    ...line('view', inspection.view.direction === 'upstream' ? 'upstream: clock positions are mirrored once, on the way in' : `downstream${inspection.view.stated ? '' : ' (assumed: none is stated)'}`),
+      ? line(
+          'since the one before',
+          `${inspection.date.day - before.date.day} days, ${formatNumber(moment.hours - (momentOf(history, before).hours ?? moment.hours), 0)} h`,
+        )
+      : []),
+    ...sets.flatMap((set) =>
+      line(
+        `liner ${metres(set.from)} to ${metres(set.to)}`,
+        `${linerSetWords(set)}, ${exposureWords(exposureBetween(history, set, moment))}`,
+      ),
+    ),
+    ...line(
+      'view',
+      inspection.view.direction === 'upstream'
+        ? 'upstream: clock positions are mirrored once, on the way in'
+        : `downstream${inspection.view.stated ? '' : ' (assumed: none is stated)'}`,
+    ),
   ]);
 }
 
@@ -108,7 +163,10 @@ export function pointCard(estate: Estate, place: Place, wear: readonly string[] 
   for (let row = 0; row < estate.readings.count; row += 1) {
     if (estate.places[estate.readings.place[row] ?? -1] !== place) continue;
     const inspection = estate.inspections[estate.readings.inspection[row] ?? -1];
-    if (inspection) rows.push(`| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`);
+    if (inspection)
+      rows.push(
+        `| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`,
+      );
   }
   return card(
     `**point ${plain(place.name)}** of ${plain(place.conveyor.name)}`,
@@ -119,7 +177,9 @@ export function pointCard(estate: Estate, place: Place, wear: readonly string[] 
     ],
     [
       ...(wear.length === 0 ? [] : [wear.map(plain).join(' ')]),
-      ...(rows.length === 0 ? [] : [['| date | meter | seen |', '| :-- | --: | :-- |', ...rows.slice(-6)].join('\n')]),
+      ...(rows.length === 0
+        ? []
+        : [['| date | meter | seen |', '| :-- | --: | :-- |', ...rows.slice(-6)].join('\n')]),
     ],
   );
 }

@@ -10,7 +10,11 @@ export function shown(stated: Stated): string {
 /** Where the defaults among some quantities come from, as a list; nothing where all are stated. */
 export function assumptions(quantities: readonly (Stated | undefined)[]): string[] {
   const sentences = [...new Set(quantities.flatMap((stated) => stated?.assumed ?? []))];
-  return sentences.length === 0 ? [] : [`Assumed, because the text does not say:\n\n${sentences.map((sentence) => `- ${sentence}`).join('\n')}`];
+  return sentences.length === 0
+    ? []
+    : [
+        `Assumed, because the text does not say:\n\n${sentences.map((sentence) => `- ${sentence}`).join('\n')}`,
+      ];
 }
 
 export function shownToleranced(value: Toleranced<Stated['dimension']>): string {

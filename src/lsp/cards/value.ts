@@ -5,9 +5,22 @@ import { formatValue } from '../../domain/units/format.js';
 import { parseQuantity, unitsOf } from '../../domain/units/parse.js';
 
 const others: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
-  length: ['mm', 'm', 'in', 'ft'], angle: ['deg', 'rad'], duration: ['h', 'd', 'week'], mass: ['kg', 't', 'lb'], temperature: ['°C', 'degF', 'K'],
-  force: ['N', 'kN', 'lbf'], power: ['kW', 'hp'], rotation: ['rpm'], density: ['kg/m3', 'lb/ft3'], ratio: ['%'], 'mass flow': ['t/h', 't/week', 'lb/h'],
-  duty: ['h/week', 'h/d'], expansion: ['um/m/K', '1/K'], stress: ['MPa', 'psi'], velocity: ['m/s', 'ft/s'], 'labour a length': ['h/m', 'h/ft'],
+  length: ['mm', 'm', 'in', 'ft'],
+  angle: ['deg', 'rad'],
+  duration: ['h', 'd', 'week'],
+  mass: ['kg', 't', 'lb'],
+  temperature: ['°C', 'degF', 'K'],
+  force: ['N', 'kN', 'lbf'],
+  power: ['kW', 'hp'],
+  rotation: ['rpm'],
+  density: ['kg/m3', 'lb/ft3'],
+  ratio: ['%'],
+  'mass flow': ['t/h', 't/week', 'lb/h'],
+  duty: ['h/week', 'h/d'],
+  expansion: ['um/m/K', '1/K'],
+  stress: ['MPa', 'psi'],
+  velocity: ['m/s', 'ft/s'],
+  'labour a length': ['h/m', 'h/ft'],
 };
 
 /** The first dimension that the text can be read in; undefined where it cannot be read in any. */
@@ -16,7 +29,13 @@ export function valueLine(text: string, dimensions: readonly Dimension[]): strin
     const read = parseQuantity(text, dimension);
     if (!read.ok) continue;
     const same = (others[dimension] ?? [])
-      .filter((unit) => !text.replace(/[\d.,\s/]+/, '').trim().startsWith(unit) || unit !== unitOf(text))
+      .filter(
+        (unit) =>
+          !text
+            .replace(/[\d.,\s/]+/, '')
+            .trim()
+            .startsWith(unit) || unit !== unitOf(text),
+      )
       .map((unit) => formatValue(Number(read.quantity.value.toPrecision(5)), dimension, { unit }))
       .filter((shown) => isHandy(Number.parseFloat(shown)))
       .filter((shown) => shown !== text.replace(/\s+/g, ' '));
@@ -31,8 +50,13 @@ function isHandy(value: number): boolean {
 }
 
 export function unitHint(dimensions: readonly Dimension[]): string {
-  const units = [...new Set(dimensions.flatMap((dimension) => unitsOf(dimension)))].filter((unit) => unit !== '"');
-  return units.slice(0, 8).map((unit) => `\`${unit}\``).join(', ');
+  const units = [...new Set(dimensions.flatMap((dimension) => unitsOf(dimension)))].filter(
+    (unit) => unit !== '"',
+  );
+  return units
+    .slice(0, 8)
+    .map((unit) => `\`${unit}\``)
+    .join(', ');
 }
 
 function unitOf(text: string): string {

@@ -7,14 +7,50 @@ import type { Place } from './place.js';
 
 /** Facts that can stand in a block more than once; all others are offered only until they are there. */
 const repeatable = new Set([
-  'Outage', 'Crew', 'AccessUnit', 'Shift', 'LeadTime', 'Cost', 'UnitTime', 'Layer', 'Section', 'Break', 'HoldDown', 'Brace', 'Cover', 'Access',
-  'Isolation', 'Hatch', 'LiftingPoint', 'Point', 'HoldDownGap', 'FlightReading', 'WornWidth', 'MotorCurrent', 'Remark', 'Photo', 'Reading',
-  'Scope', 'PanelsFitted', 'Offcut', 'JobScope', 'JobStock', 'JobOffcut', 'Step', 'StepAction',
+  'Outage',
+  'Crew',
+  'AccessUnit',
+  'Shift',
+  'LeadTime',
+  'Cost',
+  'UnitTime',
+  'Layer',
+  'Section',
+  'Break',
+  'HoldDown',
+  'Brace',
+  'Cover',
+  'Access',
+  'Isolation',
+  'Hatch',
+  'LiftingPoint',
+  'Point',
+  'HoldDownGap',
+  'FlightReading',
+  'WornWidth',
+  'MotorCurrent',
+  'Remark',
+  'Photo',
+  'Reading',
+  'Scope',
+  'PanelsFitted',
+  'Offcut',
+  'JobScope',
+  'JobStock',
+  'JobOffcut',
+  'Step',
+  'StepAction',
 ]);
 
 export function keywordItem(keyword: string, expected: Expected, place: Place): CompletionItem[] {
   if (signs.has(keyword) || keyword === ':' || keyword === '+/-' || keyword === 'color') return [];
-  if (expected.begins && place.around.blocks.length > 0 && !repeatable.has(expected.rule) && isStated(keyword, place)) return [];
+  if (
+    expected.begins &&
+    place.around.blocks.length > 0 &&
+    !repeatable.has(expected.rule) &&
+    isStated(keyword, place)
+  )
+    return [];
   const word = wordOf(expected.rule, keyword);
   const snippet = place.snippets ? word?.snippet : undefined;
   return [
@@ -42,6 +78,9 @@ function isStated(keyword: string, { text, around, line }: Place): boolean {
 }
 
 function preview(snippet: string): string {
-  const plain = snippet.replace(/\$\{\d+\|([^,|}]+)[^}]*\}/g, '$1').replace(/\$\{\d+:?([^}]*)\}/g, '$1').replace(/\$\d/g, '');
+  const plain = snippet
+    .replace(/\$\{\d+\|([^,|}]+)[^}]*\}/g, '$1')
+    .replace(/\$\{\d+:?([^}]*)\}/g, '$1')
+    .replace(/\$\d/g, '');
   return plain.split('\n')[0] ?? plain;
 }

@@ -8,12 +8,26 @@ import { shortestName } from '../shortest-name.js';
 import { conveyorsHere, type Place } from './place.js';
 
 const referred: Readonly<Record<string, NameKind>> = {
-  Plant: 'plant', Liner: 'liner', Screw: 'screw', Conveyor: 'conveyor', Outage: 'outage', Crew: 'crew', AccessUnit: 'access unit', Break: 'break', Step: 'step',
+  Plant: 'plant',
+  Liner: 'liner',
+  Screw: 'screw',
+  Conveyor: 'conveyor',
+  Outage: 'outage',
+  Crew: 'crew',
+  AccessUnit: 'access unit',
+  Break: 'break',
+  Step: 'step',
 };
 
 const icons: Readonly<Partial<Record<NameKind, CompletionItemKind>>> = {
-  plant: CompletionItemKind.Module, liner: CompletionItemKind.Class, screw: CompletionItemKind.Class, conveyor: CompletionItemKind.Unit,
-  outage: CompletionItemKind.Event, step: CompletionItemKind.Method, layer: CompletionItemKind.Color, point: CompletionItemKind.Property,
+  plant: CompletionItemKind.Module,
+  liner: CompletionItemKind.Class,
+  screw: CompletionItemKind.Class,
+  conveyor: CompletionItemKind.Unit,
+  outage: CompletionItemKind.Event,
+  step: CompletionItemKind.Method,
+  layer: CompletionItemKind.Color,
+  point: CompletionItemKind.Property,
 };
 
 export function nameItems(expected: Expected, place: Place): CompletionItem[] {
@@ -32,13 +46,22 @@ export function nameItems(expected: Expected, place: Place): CompletionItem[] {
   if (kind === 'step') {
     const start = around.blocks.at(-1)?.start ?? 0;
     const here = text.offsetAt(place.range.start);
-    fitting = all.filter((step) => step.text === text && step.start >= start && text.text.slice(start, step.start).split('}').length === 1 && step.start !== here);
+    fitting = all.filter(
+      (step) =>
+        step.text === text &&
+        step.start >= start &&
+        text.text.slice(start, step.start).split('}').length === 1 &&
+        step.start !== here,
+    );
   }
   return fitting.map((declaration) => ({
     label: kind === 'conveyor' ? shortestName(desk, declaration) : declaration.name,
     kind: icons[kind] ?? CompletionItemKind.Variable,
     detail: `${kind}${titleOf(declaration)}`,
-    textEdit: { range: place.range, newText: kind === 'conveyor' ? shortestName(desk, declaration) : declaration.name },
+    textEdit: {
+      range: place.range,
+      newText: kind === 'conveyor' ? shortestName(desk, declaration) : declaration.name,
+    },
   }));
 }
 
@@ -50,7 +73,10 @@ function titleOf(declaration: Declaration): string {
 /** Places for a plain word that means something: points, colours, weekdays, materials. */
 export function wordItems(expected: Expected, place: Place): CompletionItem[] {
   const item = (label: string, kind: CompletionItemKind, detail?: string): CompletionItem => ({
-    label, kind, ...(detail ? { detail } : {}), textEdit: { range: place.range, newText: label },
+    label,
+    kind,
+    ...(detail ? { detail } : {}),
+    textEdit: { range: place.range, newText: label },
   });
   const names = place.desk.names();
   if (expected.property === 'point' && (expected.rule === 'Reading' || expected.rule === 'AsFitted')) {
@@ -58,7 +84,11 @@ export function wordItems(expected: Expected, place: Place): CompletionItem[] {
     return names
       .declared('point')
       .filter(({ owner }) => owner && conveyors.includes(owner))
-      .flatMap((point) => pointNames(point).map((name) => item(name, CompletionItemKind.Property, `point of ${point.owner?.name ?? ''}`)));
+      .flatMap((point) =>
+        pointNames(point).map((name) =>
+          item(name, CompletionItemKind.Property, `point of ${point.owner?.name ?? ''}`),
+        ),
+      );
   }
   if (expected.property === 'colour') {
     const { date } = subjectOf(place.text.text, place.around);
@@ -66,10 +96,17 @@ export function wordItems(expected: Expected, place: Place): CompletionItem[] {
     return names
       .declared('layer')
       .filter(({ owner }) => owner === liner)
-      .map((layer, index) => item(layer.name, CompletionItemKind.Color, `layer ${index + 1} of ${liner?.name ?? ''}`));
+      .map((layer, index) =>
+        item(layer.name, CompletionItemKind.Color, `layer ${index + 1} of ${liner?.name ?? ''}`),
+      );
   }
-  if (expected.property === 'days') return ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'].map((day) => item(day, CompletionItemKind.EnumMember));
-  if (expected.rule === 'Material') return ['PE1000'].map((material) => item(material, CompletionItemKind.Value));
-  if (expected.rule === 'Bolt' || expected.rule === 'DrivePlate') return ['M8', 'M10', 'M12', 'M16', 'M20', 'M24'].map((size) => item(size, CompletionItemKind.Value));
+  if (expected.property === 'days')
+    return ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'].map((day) =>
+      item(day, CompletionItemKind.EnumMember),
+    );
+  if (expected.rule === 'Material')
+    return ['PE1000'].map((material) => item(material, CompletionItemKind.Value));
+  if (expected.rule === 'Bolt' || expected.rule === 'DrivePlate')
+    return ['M8', 'M10', 'M12', 'M16', 'M20', 'M24'].map((size) => item(size, CompletionItemKind.Value));
   return [];
 }

@@ -11,19 +11,27 @@ import { makeText, type Text } from '../texts.js';
 import { conveyorsHere, type Place } from './place.js';
 
 /** Units for the number before the cursor. */
-export function unitItems(text: Text, around: Surroundings, line: string, typed: string, offset: number): CompletionItem[] {
+export function unitItems(
+  text: Text,
+  around: Surroundings,
+  line: string,
+  typed: string,
+  offset: number,
+): CompletionItem[] {
   const before = line.slice(0, line.length - typed.length);
   const dimensions = dimensionsOfValue(around, before);
   const blank = /\d$/.test(before) ? ' ' : '';
   return dimensions.flatMap((dimension) =>
-    unitsOf(dimension).filter((unit) => unit !== '"').map((unit, index) => ({
-      label: unit,
-      kind: CompletionItemKind.Unit,
-      detail: dimension,
-      sortText: `0${String(index).padStart(3, '0')}`,
-      filterText: `${blank}${unit}`,
-      textEdit: { range: text.range(offset - typed.length, offset), newText: `${blank}${unit}` },
-    })),
+    unitsOf(dimension)
+      .filter((unit) => unit !== '"')
+      .map((unit, index) => ({
+        label: unit,
+        kind: CompletionItemKind.Unit,
+        detail: dimension,
+        sortText: `0${String(index).padStart(3, '0')}`,
+        filterText: `${blank}${unit}`,
+        textEdit: { range: text.range(offset - typed.length, offset), newText: `${blank}${unit}` },
+      })),
   );
 }
 
@@ -32,13 +40,15 @@ export function valueItems(place: Place): CompletionItem[] {
   if (!place.snippets) return [];
   const before = place.line.slice(0, place.line.length - place.typed.length);
   return dimensionsOfValue(place.around, `${before}1`).flatMap((dimension) =>
-    unitsOf(dimension).slice(0, 3).map((unit) => ({
-      label: `… ${unit}`,
-      kind: CompletionItemKind.Value,
-      detail: dimension,
-      insertTextFormat: InsertTextFormat.Snippet,
-      textEdit: { range: place.range, newText: `\${1:0} ${unit}` },
-    })),
+    unitsOf(dimension)
+      .slice(0, 3)
+      .map((unit) => ({
+        label: `… ${unit}`,
+        kind: CompletionItemKind.Value,
+        detail: dimension,
+        insertTextFormat: InsertTextFormat.Snippet,
+        textEdit: { range: place.range, newText: `\${1:0} ${unit}` },
+      })),
   );
 }
 
@@ -66,7 +76,12 @@ export function dateItems(place: Place): CompletionItem[] {
   ];
   return dates
     .filter(({ date }, index) => dates.findIndex((other) => other.date === date) === index)
-    .map(({ date, detail }) => ({ label: date, kind: CompletionItemKind.Constant, detail, textEdit: { range: place.range, newText: date } }));
+    .map(({ date, detail }) => ({
+      label: date,
+      kind: CompletionItemKind.Constant,
+      detail,
+      textEdit: { range: place.range, newText: date },
+    }));
 }
 
 function conveyorBefore(line: string): ConveyorName | undefined {
@@ -80,8 +95,15 @@ export function clockItems(place: Place): CompletionItem[] {
     .names()
     .declared('point')
     .filter(({ owner }) => owner && conveyors.includes(owner))
-    .flatMap(({ node }) => ('clock' in node && typeof node.clock === 'string' && /^\d{1,2}:\d{2}$/.test(node.clock) ? [node.clock] : []));
+    .flatMap(({ node }) =>
+      'clock' in node && typeof node.clock === 'string' && /^\d{1,2}:\d{2}$/.test(node.clock)
+        ? [node.clock]
+        : [],
+    );
   return [...new Set([...used, '6:00'])].map((clock) => ({
-    label: clock, kind: CompletionItemKind.Value, detail: 'clock position, viewed in the direction of flow', textEdit: { range: place.range, newText: clock },
+    label: clock,
+    kind: CompletionItemKind.Value,
+    detail: 'clock position, viewed in the direction of flow',
+    textEdit: { range: place.range, newText: clock },
   }));
 }

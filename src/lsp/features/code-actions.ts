@@ -10,7 +10,8 @@ import { diagnosticOf } from './diagnostics.js';
 export const fixAll = `${CodeActionKind.SourceFixAll}.troughline`;
 
 export function codeActions(desk: Desk, text: Text, { range, context }: CodeActionParams): CodeAction[] {
-  const wanted = (kind: string): boolean => !context.only || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
+  const wanted = (kind: string): boolean =>
+    !context.only || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
   const from = text.offsetAt(range.start);
   const to = text.offsetAt(range.end);
   const findings = desk.findingsIn(text.uri);
@@ -22,8 +23,17 @@ export function codeActions(desk: Desk, text: Text, { range, context }: CodeActi
     for (const finding of firstOfEachCode(here)) actions.push(...allow(desk, text, finding));
   }
   if (wanted(fixAll)) {
-    const edits = together(desk, text, findings.flatMap((finding) => preferredOf(finding)?.edits.slice() ?? []));
-    if (edits.length > 0) actions.push({ title: 'Mend everything that is certain in this file', kind: fixAll, edit: { changes: { [text.uri]: edits } } });
+    const edits = together(
+      desk,
+      text,
+      findings.flatMap((finding) => preferredOf(finding)?.edits.slice() ?? []),
+    );
+    if (edits.length > 0)
+      actions.push({
+        title: 'Mend everything that is certain in this file',
+        kind: fixAll,
+        edit: { changes: { [text.uri]: edits } },
+      });
   }
   return actions;
 }
@@ -48,7 +58,9 @@ function changesOf(desk: Desk, edits: readonly Edit[]): Record<string, TextEdit[
 }
 
 function firstOfEachCode(findings: readonly Finding[]): Finding[] {
-  return findings.filter((finding, index) => findings.findIndex(({ code }) => code === finding.code) === index);
+  return findings.filter(
+    (finding, index) => findings.findIndex(({ code }) => code === finding.code) === index,
+  );
 }
 
 function preferredOf(finding: Finding): Fix | undefined {
@@ -59,8 +71,18 @@ function preferredOf(finding: Finding): Fix | undefined {
 function mendAllLike(desk: Desk, text: Text, { code }: Finding, findings: readonly Finding[]): CodeAction[] {
   const alike = findings.filter((finding) => finding.code === code && preferredOf(finding));
   if (alike.length < 2) return [];
-  const edits = together(desk, text, alike.flatMap((finding) => preferredOf(finding)?.edits.slice() ?? []));
-  return [{ title: `Mend all ${alike.length} findings ${code} in this file`, kind: CodeActionKind.QuickFix, edit: { changes: { [text.uri]: edits } } }];
+  const edits = together(
+    desk,
+    text,
+    alike.flatMap((finding) => preferredOf(finding)?.edits.slice() ?? []),
+  );
+  return [
+    {
+      title: `Mend all ${alike.length} findings ${code} in this file`,
+      kind: CodeActionKind.QuickFix,
+      edit: { changes: { [text.uri]: edits } },
+    },
+  ];
 }
 
 /** Edits of this text that do not touch each other; the first of two that do wins, the other is mended in a second round. */
@@ -71,7 +93,10 @@ function together(desk: Desk, text: Text, edits: readonly Edit[]): TextEdit[] {
   const kept: Edit[] = [];
   for (const edit of own) {
     const last = kept.at(-1);
-    const clear = !last || edit.origin.start > last.origin.end || (edit.origin.start === last.origin.end && edit.origin.start !== last.origin.start);
+    const clear =
+      !last ||
+      edit.origin.start > last.origin.end ||
+      (edit.origin.start === last.origin.end && edit.origin.start !== last.origin.start);
     if (clear) kept.push(edit);
   }
   return kept.map(({ origin, text: newText }) => ({ range: desk.placeOf(origin).range, newText }));

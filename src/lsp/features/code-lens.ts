@@ -17,7 +17,10 @@ export function codeLenses(desk: Desk, text: Text): CodeLens[] {
   const jobs = names.declared('job').filter((job) => job.text === text);
   return [
     ...conveyors.flatMap((conveyor) => conveyorLenses(desk, text, conveyor)),
-    ...jobs.map((job) => ({ range: text.range(job.start, job.end), command: { title: 'Show work pack', command: 'troughline.showWorkPack', arguments: [job.name] } })),
+    ...jobs.map((job) => ({
+      range: text.range(job.start, job.end),
+      command: { title: 'Show work pack', command: 'troughline.showWorkPack', arguments: [job.name] },
+    })),
   ];
 }
 
@@ -26,8 +29,22 @@ function conveyorLenses(desk: Desk, text: Text, declaration: Declaration): CodeL
   const name = shortestName(desk, declaration);
   const life = lifeOf(desk, declaration);
   return [
-    { range, command: { title: life ?? 'not complete enough for a report', command: 'troughline.showReport', arguments: [name] } },
-    ...(findingWords(desk, declaration) ? [{ range, command: { title: findingWords(desk, declaration), command: 'workbench.actions.view.problems' } }] : []),
+    {
+      range,
+      command: {
+        title: life ?? 'not complete enough for a report',
+        command: 'troughline.showReport',
+        arguments: [name],
+      },
+    },
+    ...(findingWords(desk, declaration)
+      ? [
+          {
+            range,
+            command: { title: findingWords(desk, declaration), command: 'workbench.actions.view.problems' },
+          },
+        ]
+      : []),
     { range, command: { title: 'Show drawing', command: 'troughline.showDrawing', arguments: [name] } },
     { range, command: { title: 'New inspection', command: 'troughline.newInspection', arguments: [name] } },
   ];
@@ -36,7 +53,9 @@ function conveyorLenses(desk: Desk, text: Text, declaration: Declaration): CodeL
 function findingWords(desk: Desk, { node, text }: Declaration): string {
   const start = node.$cstNode?.offset ?? 0;
   const end = node.$cstNode?.end ?? 0;
-  const count = desk.findingsIn(text.uri).filter(({ origin }) => origin.start >= start && origin.end <= end).length;
+  const count = desk
+    .findingsIn(text.uri)
+    .filter(({ origin }) => origin.start >= start && origin.end <= end).length;
   return count === 0 ? '' : `${count} finding${count === 1 ? '' : 's'}`;
 }
 

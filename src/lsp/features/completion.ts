@@ -2,7 +2,12 @@
 // just typed; dates of the newest record. Never today's date: nothing here reads a clock.
 
 import { GrammarAST } from 'langium';
-import { CompletionItemKind, type CompletionItem, type CompletionList, type Position } from 'vscode-languageserver';
+import {
+  CompletionItemKind,
+  type CompletionItem,
+  type CompletionList,
+  type Position,
+} from 'vscode-languageserver';
 import { codesLike } from '../../validation/explain.js';
 import { ruleOf } from '../../validation/catalogue.js';
 import { keywordItem } from '../completion/keywords.js';
@@ -19,7 +24,9 @@ export function completion(desk: Desk, text: Text, position: Position): Completi
   if (around.inString) return list([]);
   if (around.inComment) return list(codesInComment(text, offset));
   const line = text.text.slice(around.lineStart, offset);
-  const number = /(?:^|[\s±,])[+-]?\d+(?:[.,]\d+)?(?: \d+\/\d+|\/\d+)?[ \t]*([A-Za-z%°µ][\w/%°µ]*)?$/.exec(line);
+  const number = /(?:^|[\s±,])[+-]?\d+(?:[.,]\d+)?(?: \d+\/\d+|\/\d+)?[ \t]*([A-Za-z%°µ][\w/%°µ]*)?$/.exec(
+    line,
+  );
   const units = number ? unitItems(text, around, line, number[1] ?? '', offset) : [];
   if (units.length > 0 && (number?.[1] !== undefined || /\d$/.test(line))) return list(units);
 
@@ -42,7 +49,10 @@ function list(items: CompletionItem[]): CompletionList {
  * The words being typed, shortest first. A keyword can have several words (`slide gate`), so the last two or three words
  * of the line are tried as the beginning of one, too.
  */
-function beginningsOfTyped(around: Surroundings, line: string): { typed: string; expected: readonly Expected[] }[] {
+function beginningsOfTyped(
+  around: Surroundings,
+  line: string,
+): { typed: string; expected: readonly Expected[] }[] {
   const word = /[A-Za-z_][\w-]*$/.exec(line)?.[0] ?? '';
   const found = [{ typed: word, expected: expectedAt(around, line.slice(0, line.length - word.length)) }];
   const several = /(?:^|[\s{])((?:[A-Za-z][\w-]*[ \t]+){1,3}[\w-]*)$/.exec(line)?.[1];
@@ -50,7 +60,8 @@ function beginningsOfTyped(around: Surroundings, line: string): { typed: string;
     const low = typed.toLowerCase().replace(/[ \t]+/g, ' ');
     if (!low.includes(' ')) break;
     const expected = expectedAt(around, line.slice(0, line.length - typed.length)).filter(
-      ({ feature }) => GrammarAST.isKeyword(feature) && feature.value.startsWith(low) && feature.value !== low.trim(),
+      ({ feature }) =>
+        GrammarAST.isKeyword(feature) && feature.value.startsWith(low) && feature.value !== low.trim(),
     );
     if (expected.length > 0) found.push({ typed, expected });
   }

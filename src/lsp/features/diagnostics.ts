@@ -9,12 +9,19 @@ import type { Desk } from '../desk.js';
 const most = 1000;
 
 export function diagnosticsOf(desk: Desk, uri: string): Diagnostic[] {
-  const findings = desk.findingsIn(uri).filter(({ severity }) => severity !== 'information' || desk.settings.diagnostics.information);
+  const findings = desk
+    .findingsIn(uri)
+    .filter(({ severity }) => severity !== 'information' || desk.settings.diagnostics.information);
   const shown = findings.slice(0, most).map((finding) => diagnosticOf(desk, finding));
   const left = findings.length - shown.length;
   const last = shown.at(-1);
   if (left > 0 && last) {
-    shown.push({ range: last.range, severity: DiagnosticSeverity.Information, source, message: `${left} more findings in this file are not shown. Mend the first ones and they will follow.` });
+    shown.push({
+      range: last.range,
+      severity: DiagnosticSeverity.Information,
+      source,
+      message: `${left} more findings in this file are not shown. Mend the first ones and they will follow.`,
+    });
   }
   return shown;
 }
@@ -28,7 +35,10 @@ const severities = {
 } as const;
 
 export function diagnosticOf(desk: Desk, finding: Finding): Diagnostic {
-  const related = (finding.related ?? []).map(({ origin, message }) => ({ location: desk.placeOf(origin), message }));
+  const related = (finding.related ?? []).map(({ origin, message }) => ({
+    location: desk.placeOf(origin),
+    message,
+  }));
   return {
     range: desk.placeOf(finding.origin).range,
     severity: severities[finding.severity],
@@ -42,5 +52,10 @@ export function diagnosticOf(desk: Desk, finding: Finding): Diagnostic {
 
 /** Text that could go without a change of meaning is shown faded. */
 function isUnused(finding: Finding): boolean {
-  return finding.severity !== 'error' && /\b(is not used|never used|is used by nothing|nothing uses|hides nothing|has no effect)\b/.test(finding.message);
+  return (
+    finding.severity !== 'error' &&
+    /\b(is not used|never used|is used by nothing|nothing uses|hides nothing|has no effect)\b/.test(
+      finding.message,
+    )
+  );
 }

@@ -22,12 +22,23 @@ export function draft(desk: Desk, { conveyor: name, date, meter }: DraftInspecti
     '  by ""',
     '  view downstream',
     '',
-    ...(rows.length > 0 ? ['  // Write what was seen after each point: thickness 8.4 mm, colour white, trough showing, or not seen "why".', '  // Take the // away from the rows that you fill in; a row left as it is says nothing about its point.'] : []),
-    ...rows.map(({ spot, seen }) => `  // ${spot.padEnd(width)}  ${seen === '' ? '' : `(last time: ${seen})`}`.trimEnd()),
+    ...(rows.length > 0
+      ? [
+          '  // Write what was seen after each point: thickness 8.4 mm, colour white, trough showing, or not seen "why".',
+          '  // Take the // away from the rows that you fill in; a row left as it is says nothing about its point.',
+        ]
+      : []),
+    ...rows.map(({ spot, seen }) =>
+      `  // ${spot.padEnd(width)}  ${seen === '' ? '' : `(last time: ${seen})`}`.trimEnd(),
+    ),
     '}',
     '',
   ];
-  return { fileName: `${name}-${date}.trough`, folder: home === '' ? '' : Utils.dirname(URI.parse(home)).toString(), text: lines.join('\n') };
+  return {
+    fileName: `${name}-${date}.trough`,
+    folder: home === '' ? '' : Utils.dirname(URI.parse(home)).toString(),
+    text: lines.join('\n'),
+  };
 }
 
 interface Row {
@@ -41,9 +52,17 @@ function previousRows(desk: Desk, name: string): Row[] {
   const conveyor = conveyorOf(desk, declaration);
   if (!declaration) return [];
   if (!conveyor) {
-    return desk.names().declared('point').filter(({ owner }) => owner === declaration).flatMap(pointNames).map((spot) => ({ spot, seen: '' }));
+    return desk
+      .names()
+      .declared('point')
+      .filter(({ owner }) => owner === declaration)
+      .flatMap(pointNames)
+      .map((spot) => ({ spot, seen: '' }));
   }
-  const last = estate.inspections.filter((each) => each.conveyor === conveyor).sort((a, b) => a.date.day - b.date.day).at(-1);
+  const last = estate.inspections
+    .filter((each) => each.conveyor === conveyor)
+    .sort((a, b) => a.date.day - b.date.day)
+    .at(-1);
   const newest = new Map<number, number>(); // by place, the row of its newest reading; rows are in order of date
   const lastTime = new Set<number>();
   for (let row = 0; row < estate.readings.count; row += 1) {
@@ -55,11 +74,21 @@ function previousRows(desk: Desk, name: string): Row[] {
   const places = estate.places.flatMap((place, index) => {
     if (place.conveyor !== conveyor) return [];
     const row = newest.get(index);
-    const inspection = row === undefined ? undefined : estate.inspections[estate.readings.inspection[row] ?? -1];
-    return [{ place, seen: row === undefined || !inspection ? '' : seenWords(estate, row, inspection), lastTime: lastTime.has(index) }];
+    const inspection =
+      row === undefined ? undefined : estate.inspections[estate.readings.inspection[row] ?? -1];
+    return [
+      {
+        place,
+        seen: row === undefined || !inspection ? '' : seenWords(estate, row, inspection),
+        lastTime: lastTime.has(index),
+      },
+    ];
   });
   return places
     .filter((each) => each.place.declared || each.lastTime)
     .sort((a, b) => a.place.at - b.place.at)
-    .map(({ place, seen }) => ({ spot: place.declared ? place.name : `at ${place.name.replace(/ (\S+)$/, ' clock $1')}`, seen }));
+    .map(({ place, seen }) => ({
+      spot: place.declared ? place.name : `at ${place.name.replace(/ (\S+)$/, ' clock $1')}`,
+      seen,
+    }));
 }

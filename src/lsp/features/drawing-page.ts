@@ -21,23 +21,47 @@ import { htmlPage } from '../../generators/page/page.js';
 
 export function drawingPage(estate: Estate, conveyor: Conveyor, asOf: CalendarDay | undefined): string {
   const pictured: Pictured = {
-    conveyor, scope: [],
+    conveyor,
+    scope: [],
     runs: runsOf(conveyor).map((run) => ({
       run,
-      panels: installedPanels(estate, run, asOf).layout.panels.map(({ number, from, to, closing }) => ({ number, from, to, closing, renewed: false })),
+      panels: installedPanels(estate, run, asOf).layout.panels.map(({ number, from, to, closing }) => ({
+        number,
+        from,
+        to,
+        closing,
+        renewed: false,
+      })),
     })),
   };
   const day = asOf ?? newestRecord(estate) ?? conveyor.commissioned?.date.day;
   const drawings = issueDrawings(
-    [elevation(pictured), ...alongTheTrough(pictured), crossSection(conveyor, { look: 'downstream', liner: conveyor.liner, screw: conveyor.screw }), ...panelMap(pictured, conveyor.liner)],
-    { owner: conveyor.plant.title ?? conveyor.plant.name, number: conveyor.name, issued: day === undefined ? '' : formatDay(day), drawnFrom: `conveyor ${conveyor.name}` },
+    [
+      elevation(pictured),
+      ...alongTheTrough(pictured),
+      crossSection(conveyor, { look: 'downstream', liner: conveyor.liner, screw: conveyor.screw }),
+      ...panelMap(pictured, conveyor.liner),
+    ],
+    {
+      owner: conveyor.plant.title ?? conveyor.plant.name,
+      number: conveyor.name,
+      issued: day === undefined ? '' : formatDay(day),
+      drawnFrom: `conveyor ${conveyor.name}`,
+    },
   );
   return htmlPage({
     title: `${conveyor.name}: drawings`,
     orientation: 'landscape',
-    styles: '.drawings { max-width: 277mm; } .drawings svg { display: block; width: 100%; height: auto; margin: 0 0 6mm; }',
-    body: element('div', { class: 'drawings' },
-      element('h1', { 'data-origin': key(conveyor.nameOrigin) }, conveyor.title ? `${conveyor.name}: ${conveyor.title}` : conveyor.name),
+    styles:
+      '.drawings { max-width: 277mm; } .drawings svg { display: block; width: 100%; height: auto; margin: 0 0 6mm; }',
+    body: element(
+      'div',
+      { class: 'drawings' },
+      element(
+        'h1',
+        { 'data-origin': key(conveyor.nameOrigin) },
+        conveyor.title ? `${conveyor.name}: ${conveyor.title}` : conveyor.name,
+      ),
       drawings.map((drawing) => trusted(drawing.svg)),
       element('h2', {}, 'Parts by chainage'),
       partsTable(conveyor),
@@ -55,21 +79,85 @@ interface Part {
 }
 
 function partsTable(conveyor: Conveyor): Markup {
-  const part = (what: string, origin: Origin, from: number, to: number, name = '', note = ''): Part => ({ what, origin, from, to, name, note });
+  const part = (what: string, origin: Origin, from: number, to: number, name = '', note = ''): Part => ({
+    what,
+    origin,
+    from,
+    to,
+    name,
+    note,
+  });
   const parts: Part[] = [
-    ...conveyor.sections.map((each) => part('section', each.origin, each.start, each.start + each.length.value, each.name)),
-    ...conveyor.breaks.filter((each) => !each.implied).map((each) => part(each.kind, each.origin, each.from.value, each.to.value, each.name, `allowance ${each.allowance.text}`)),
-    ...conveyor.access.map((each) => part(`access: ${each.kind}`, each.origin, each.from.value, each.to.value, each.name)),
-    ...conveyor.isolations.flatMap((each) => (each.at ? [part(`isolation: ${each.kind}`, each.origin, each.at.value, each.at.value, each.name, each.title)] : [])),
-    ...conveyor.liftingPoints.map((each) => part('lifting point', each.origin, each.at.value, each.at.value, each.name, `limit ${each.limit.text}`)),
+    ...conveyor.sections.map((each) =>
+      part('section', each.origin, each.start, each.start + each.length.value, each.name),
+    ),
+    ...conveyor.breaks
+      .filter((each) => !each.implied)
+      .map((each) =>
+        part(
+          each.kind,
+          each.origin,
+          each.from.value,
+          each.to.value,
+          each.name,
+          `allowance ${each.allowance.text}`,
+        ),
+      ),
+    ...conveyor.access.map((each) =>
+      part(`access: ${each.kind}`, each.origin, each.from.value, each.to.value, each.name),
+    ),
+    ...conveyor.isolations.flatMap((each) =>
+      each.at
+        ? [part(`isolation: ${each.kind}`, each.origin, each.at.value, each.at.value, each.name, each.title)]
+        : [],
+    ),
+    ...conveyor.liftingPoints.map((each) =>
+      part('lifting point', each.origin, each.at.value, each.at.value, each.name, `limit ${each.limit.text}`),
+    ),
     ...conveyor.hatches.map((each) => part('hatch', each.origin, each.from.value, each.to.value, each.name)),
-    ...conveyor.points.map((each) => part('point', each.origin, each.at.value, each.at.value, each.name, `${formatClock(each.clock.hours)} o’clock`)),
+    ...conveyor.points.map((each) =>
+      part(
+        'point',
+        each.origin,
+        each.at.value,
+        each.at.value,
+        each.name,
+        `${formatClock(each.clock.hours)} o’clock`,
+      ),
+    ),
   ].sort((a, b) => a.from - b.from || a.to - b.to || (a.name < b.name ? -1 : 1));
-  return element('table', {},
-    element('thead', {}, element('tr', {}, ['Chainage', 'What', 'Name', ''].map((head) => element('th', { scope: 'col' }, head)))),
-    element('tbody', {}, parts.map((each) => element('tr', { 'data-origin': key(each.origin) },
-      element('td', { class: 'nowrap' }, each.from === each.to ? formatChainage(each.from) : group(`${formatChainage(each.from)} to ${formatChainage(each.to)}`)),
-      element('td', {}, each.what), element('td', {}, each.name), element('td', {}, each.note)))),
+  return element(
+    'table',
+    {},
+    element(
+      'thead',
+      {},
+      element(
+        'tr',
+        {},
+        ['Chainage', 'What', 'Name', ''].map((head) => element('th', { scope: 'col' }, head)),
+      ),
+    ),
+    element(
+      'tbody',
+      {},
+      parts.map((each) =>
+        element(
+          'tr',
+          { 'data-origin': key(each.origin) },
+          element(
+            'td',
+            { class: 'nowrap' },
+            each.from === each.to
+              ? formatChainage(each.from)
+              : group(`${formatChainage(each.from)} to ${formatChainage(each.to)}`),
+          ),
+          element('td', {}, each.what),
+          element('td', {}, each.name),
+          element('td', {}, each.note),
+        ),
+      ),
+    ),
   );
 }
 

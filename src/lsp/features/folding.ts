@@ -25,7 +25,8 @@ export function foldingRanges(text: Text): FoldingRange[] {
   }
   if (root.$cstNode) {
     for (const leaf of CstUtils.flattenCst(root.$cstNode)) {
-      if (leaf.hidden && leaf.tokenType.name === 'ML_COMMENT') fold(leaf.offset, leaf.end, FoldingRangeKind.Comment);
+      if (leaf.hidden && leaf.tokenType.name === 'ML_COMMENT')
+        fold(leaf.offset, leaf.end, FoldingRangeKind.Comment);
     }
   }
   return [...ranges, ...regions(text)];

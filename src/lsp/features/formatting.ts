@@ -13,7 +13,8 @@ export function formatting(text: Text): TextEdit[] {
   const shorter = Math.min(before.length, after.length);
   while (start < shorter && before[start] === after[start]) start += 1;
   let tail = 0;
-  while (tail < shorter - start && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail += 1;
+  while (tail < shorter - start && before[before.length - 1 - tail] === after[after.length - 1 - tail])
+    tail += 1;
   // Whole lines, so that a surrogate pair or a line break is never cut in two.
   start = start === 0 ? 0 : before.lastIndexOf('\n', start - 1) + 1;
   const endBefore = nextLine(before, before.length - tail);

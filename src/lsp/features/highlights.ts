@@ -14,7 +14,11 @@ export function highlights(desk: Desk, text: Text, position: Position): Document
   const used = names
     .usesIn(text)
     .filter((use) => use.kind === (spoken.use?.kind ?? spoken.declarations[0]?.kind))
-    .filter((use) => (spoken.use ? use.name === spoken.name : true) && names.resolve(use).some((found) => spoken.declarations.includes(found)))
+    .filter(
+      (use) =>
+        (spoken.use ? use.name === spoken.name : true) &&
+        names.resolve(use).some((found) => spoken.declarations.includes(found)),
+    )
     .map(({ start, end }) => ({ range: text.range(start, end), kind: DocumentHighlightKind.Read }));
   return [...declared, ...used];
 }

@@ -26,11 +26,13 @@ export function hover(desk: Desk, text: Text, position: Position): Hover | undef
   const why = reasons(desk, text, offset);
   const spoken = desk.names().at(text, offset);
   if (spoken) {
-    const reading = spoken.use?.kind === 'point' || spoken.use?.kind === 'layer' ? rowCard(desk, text, offset) : undefined;
+    const reading =
+      spoken.use?.kind === 'point' || spoken.use?.kind === 'layer' ? rowCard(desk, text, offset) : undefined;
     return answer(text, spoken.start, spoken.end, [reading ?? describeName(desk, spoken), ...why]);
   }
   const cursor = cursorAt(text, offset);
-  if (!cursor) return why.length > 0 ? { contents: { kind: 'markdown', value: why.join('\n\n---\n\n') } } : undefined;
+  if (!cursor)
+    return why.length > 0 ? { contents: { kind: 'markdown', value: why.join('\n\n---\n\n') } } : undefined;
   return answer(text, cursor.leaf.offset, cursor.leaf.end, [...about(desk, text, cursor, offset), ...why]);
 }
 
@@ -43,7 +45,8 @@ function about(desk: Desk, text: Text, cursor: Cursor, offset: number): string[]
   const { keyword, rule, node, leaf, property } = cursor;
   if (keyword) {
     const word = wordOf(rule, keyword);
-    const block = ast.isInspection(node) && keyword === 'inspection' ? recordCard(desk, text, offset) : undefined;
+    const block =
+      ast.isInspection(node) && keyword === 'inspection' ? recordCard(desk, text, offset) : undefined;
     const row = ast.isReading(node) ? rowCard(desk, text, offset) : undefined;
     return [block ?? row ?? '', word ? `**${keyword}** ${word.meaning}` : ''];
   }
@@ -62,7 +65,7 @@ function about(desk: Desk, text: Text, cursor: Cursor, offset: number): string[]
 }
 
 function valueAbout({ node, property = '', leaf, rule }: Cursor): string {
-  if (property === 'clock' || property === 'from' && rule === 'WornWidth') return clockAbout(leaf.text);
+  if (property === 'clock' || (property === 'from' && rule === 'WornWidth')) return clockAbout(leaf.text);
   const keyed = {
     $type: node.$type,
     ...('key' in node && typeof node.key === 'string' ? { key: node.key } : {}),
@@ -72,16 +75,35 @@ function valueAbout({ node, property = '', leaf, rule }: Cursor): string {
   const name = keyed.key ?? keyed.item ?? words[`${node.$type}.${property}`] ?? property;
   const meaning = wordOf(rule, name)?.meaning;
   const line = valueLine(leaf.text, dimensions);
-  const value = line ?? (dimensions.length > 0 ? `\`${leaf.text}\` is not readable here. Units that fit: ${unitHint(dimensions)}.` : '');
-  return [value === '' ? '' : `**${name}** ${value}`, meaning ?? ''].filter((part) => part !== '').join('\n\n');
+  const value =
+    line ??
+    (dimensions.length > 0
+      ? `\`${leaf.text}\` is not readable here. Units that fit: ${unitHint(dimensions)}.`
+      : '');
+  return [value === '' ? '' : `**${name}** ${value}`, meaning ?? '']
+    .filter((part) => part !== '')
+    .join('\n\n');
 }
 
 /** Properties whose name in the tree is not the word in the text. */
 const words: Readonly<Record<string, string>> = {
-  'Trough.radius': 'inside radius', 'Trough.side': 'side height', 'Reading.chainage': 'chainage', 'Reading.error': 'error', 'Gauge.error': 'error',
-  'MeterChange.old': 'from', 'MeterChange.new': 'to', 'DutyChange.value': 'duty', 'Crew.rate': 'cost', 'AccessUnit.limit': 'platform load',
-  'LeadTime.value': 'lead time', 'Flight.width': 'flight', 'PanelLength.lengths': 'panel length', 'PanelsFitted.lengths': 'panels',
-  'Section.length': 'section', 'Layer.thickness': 'layer', 'ScrewKind.shaft': 'shaft',
+  'Trough.radius': 'inside radius',
+  'Trough.side': 'side height',
+  'Reading.chainage': 'chainage',
+  'Reading.error': 'error',
+  'Gauge.error': 'error',
+  'MeterChange.old': 'from',
+  'MeterChange.new': 'to',
+  'DutyChange.value': 'duty',
+  'Crew.rate': 'cost',
+  'AccessUnit.limit': 'platform load',
+  'LeadTime.value': 'lead time',
+  'Flight.width': 'flight',
+  'PanelLength.lengths': 'panel length',
+  'PanelsFitted.lengths': 'panels',
+  'Section.length': 'section',
+  'Layer.thickness': 'layer',
+  'ScrewKind.shaft': 'shaft',
 };
 
 function dayAbout(text: string): string {
@@ -94,7 +116,12 @@ function clockAbout(text: string): string {
   const hours = parseClock(text);
   if (hours === undefined) return '';
   const angle = clockToAngle(hours);
-  const side = angle === 0 ? 'at the bottom' : angle === 180 || angle === -180 ? 'at the top' : `${formatNumber(Math.abs(angle), 0)}° from the bottom towards ${angle > 0 ? '9' : '3'} o’clock, the ${angle > 0 ? 'left' : 'right'} looking in the direction of flow`;
+  const side =
+    angle === 0
+      ? 'at the bottom'
+      : angle === 180 || angle === -180
+        ? 'at the top'
+        : `${formatNumber(Math.abs(angle), 0)}° from the bottom towards ${angle > 0 ? '9' : '3'} o’clock, the ${angle > 0 ? 'left' : 'right'} looking in the direction of flow`;
   return `**${text}** ${side}. Seen from the other end it is ${formatClock(mirrorClock(hours))}.`;
 }
 
@@ -110,9 +137,14 @@ function recordCard(desk: Desk, text: Text, offset: number): string | undefined 
 
 /** Why the findings at this spot matter; the editor itself shows what they say. */
 function reasons(desk: Desk, text: Text, offset: number): string[] {
-  const here = desk.findingsIn(text.uri).filter(({ origin }) => origin.start <= offset && offset <= origin.end);
+  const here = desk
+    .findingsIn(text.uri)
+    .filter(({ origin }) => origin.start <= offset && offset <= origin.end);
   const codes = [...new Set(here.map(({ code }) => code))];
-  return codes.map((code) => `**${code}** ${ruleOf(code)?.title ?? ''}\n\n${here.find((finding) => finding.code === code)?.why ?? ''}`);
+  return codes.map(
+    (code) =>
+      `**${code}** ${ruleOf(code)?.title ?? ''}\n\n${here.find((finding) => finding.code === code)?.why ?? ''}`,
+  );
 }
 
 function codeInComment(text: Text, offset: number): { code: string; start: number; end: number } | undefined {

@@ -22,7 +22,13 @@ export function inlayHints(desk: Desk, text: Text, range: Range): InlayHint[] {
   const hints: InlayHint[] = [];
   const hint = (offset: number, label: string, tooltip?: string): void => {
     if (offset < from || offset > to) return;
-    hints.push({ position: text.positionAt(offset), label, kind: InlayHintKind.Parameter, paddingLeft: true, ...(tooltip ? { tooltip } : {}) });
+    hints.push({
+      position: text.positionAt(offset),
+      label,
+      kind: InlayHintKind.Parameter,
+      paddingLeft: true,
+      ...(tooltip ? { tooltip } : {}),
+    });
   };
   const here = (origin: Origin): boolean => desk.uriOf(origin) === text.uri;
   const headerEnd = (origin: Origin): number => {
@@ -33,44 +39,72 @@ export function inlayHints(desk: Desk, text: Text, range: Range): InlayHint[] {
 
   if (wanted.defaults) {
     const assumed = (origin: Origin, facts: Readonly<Record<string, Stated | undefined>>): void => {
-      const list = Object.entries(facts).flatMap(([name, stated]) => (stated?.assumed === undefined ? [] : [`${name} ${stated.text}`]));
-      const sources = Object.entries(facts).flatMap(([name, stated]) => (stated?.assumed === undefined ? [] : [`${name}: ${stated.assumed}`]));
+      const list = Object.entries(facts).flatMap(([name, stated]) =>
+        stated?.assumed === undefined ? [] : [`${name} ${stated.text}`],
+      );
+      const sources = Object.entries(facts).flatMap(([name, stated]) =>
+        stated?.assumed === undefined ? [] : [`${name}: ${stated.assumed}`],
+      );
       if (list.length > 0) hint(headerEnd(origin), `assumed: ${list.join(', ')}`, sources.join('\n'));
     };
     for (const liner of estate.liners.filter(({ origin }) => here(origin))) {
       assumed(liner.origin, {
-        density: liner.density, expansion: liner.expansion, modulus: liner.modulus, 'maximum temperature': liner.maximumTemperature,
-        'layer tolerance': liner.layerTolerance, 'condemn at': liner.condemn, 'panel tolerance': liner.panelTolerance,
+        density: liner.density,
+        expansion: liner.expansion,
+        modulus: liner.modulus,
+        'maximum temperature': liner.maximumTemperature,
+        'layer tolerance': liner.layerTolerance,
+        'condemn at': liner.condemn,
+        'panel tolerance': liner.panelTolerance,
       });
     }
-    for (const screw of estate.screws.filter(({ origin }) => here(origin))) assumed(screw.origin, { density: screw.density });
-    for (const plant of estate.plants.filter(({ origin }) => here(origin))) assumed(plant.origin, { risk: plant.risk });
+    for (const screw of estate.screws.filter(({ origin }) => here(origin)))
+      assumed(screw.origin, { density: screw.density });
+    for (const plant of estate.plants.filter(({ origin }) => here(origin)))
+      assumed(plant.origin, { risk: plant.risk });
     for (const job of estate.jobs.filter(({ origin }) => here(origin))) {
       assumed(job.origin, {
-        'saw kerf': job.sawKerf, 'minimum closing piece': job.minimumClosingPiece, 'measuring tolerance': job.measuringTolerance, 'joint clearance': job.jointClearance,
+        'saw kerf': job.sawKerf,
+        'minimum closing piece': job.minimumClosingPiece,
+        'measuring tolerance': job.measuringTolerance,
+        'joint clearance': job.jointClearance,
       });
     }
   }
 
   if (wanted.chainage) {
     for (const conveyor of estate.conveyors.filter(({ origin }) => here(origin))) {
-      for (const section of conveyor.sections) hint(section.origin.end, `${metres(section.start)} to ${metres(section.start + section.length.value)}`);
+      for (const section of conveyor.sections)
+        hint(
+          section.origin.end,
+          `${metres(section.start)} to ${metres(section.start + section.length.value)}`,
+        );
       for (const run of runsOf(conveyor)) {
         const { tailBreak } = run;
         const panels = attempt(() => installedPanels(estate, run).layout.panels);
         const anchor = tailBreak.implied ? headerEnd(conveyor.origin) : tailBreak.origin.end;
-        hint(anchor, `${run.label}: ${metres(run.from)} to ${metres(run.to)}${panels ? `, ${panels.length} panels` : ''}`, panels?.map((panel) => `panel ${panel.number}: ${metres(panel.from)} to ${metres(panel.to)}`).join('\n'));
+        hint(
+          anchor,
+          `${run.label}: ${metres(run.from)} to ${metres(run.to)}${panels ? `, ${panels.length} panels` : ''}`,
+          panels
+            ?.map((panel) => `panel ${panel.number}: ${metres(panel.from)} to ${metres(panel.to)}`)
+            .join('\n'),
+        );
       }
     }
   }
 
   if (wanted.wear) {
-    for (const conveyor of desk.names().declared('conveyor').filter((each) => each.text === text)) {
+    for (const conveyor of desk
+      .names()
+      .declared('conveyor')
+      .filter((each) => each.text === text)) {
       const points = desk.forecasts?.conveyors[keyOf(text.uri, conveyor.start)]?.points;
       for (const point of desk.names().declared('point')) {
         if (point.owner !== conveyor || point.row) continue;
         const words = points?.[point.name];
-        if (words && words.short !== '') hint(point.node.$cstNode?.end ?? point.end, words.short, words.long.join('\n'));
+        if (words && words.short !== '')
+          hint(point.node.$cstNode?.end ?? point.end, words.short, words.long.join('\n'));
       }
     }
   }
@@ -80,8 +114,17 @@ export function inlayHints(desk: Desk, text: Text, range: Range): InlayHint[] {
       if (!here(inspection.origin)) continue;
       const history = historyOf(estate, inspection.conveyor);
       const moment = momentOf(history, inspection);
-      const sets = history.linerSets.filter((set) => setSeen(history, (set.from + set.to) / 2, inspection) === set);
-      const said = [...new Set(sets.map((set) => exposureBetween(history, set, moment)).filter(({ known }) => known).map(exposureWords))];
+      const sets = history.linerSets.filter(
+        (set) => setSeen(history, (set.from + set.to) / 2, inspection) === set,
+      );
+      const said = [
+        ...new Set(
+          sets
+            .map((set) => exposureBetween(history, set, moment))
+            .filter(({ known }) => known)
+            .map(exposureWords),
+        ),
+      ];
       if (said.length > 0) hint(headerEnd(inspection.origin), `${said.join(' and ')} on the liner`);
     }
   }

@@ -16,9 +16,20 @@ export function documentLinks(text: Text): DocumentLink[] {
     const cursor = describe(leaf);
     if (cursor?.rule !== 'Photo') continue;
     const path = leaf.text.slice(1, -1);
-    if (path === '' || path.startsWith('/') || path.includes('\\') || path.includes(':') || path.split('/').includes('..')) continue;
+    if (
+      path === '' ||
+      path.startsWith('/') ||
+      path.includes('\\') ||
+      path.includes(':') ||
+      path.split('/').includes('..')
+    )
+      continue;
     const target = Utils.joinPath(Utils.dirname(URI.parse(text.uri)), path);
-    links.push({ range: text.range(leaf.offset + 1, leaf.end - 1), target: target.toString(), tooltip: 'Open the photo' });
+    links.push({
+      range: text.range(leaf.offset + 1, leaf.end - 1),
+      target: target.toString(),
+      tooltip: 'Open the photo',
+    });
   }
   return links;
 }

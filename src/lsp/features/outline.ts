@@ -48,26 +48,44 @@ export function labelOf(node: AstNode): Label | undefined {
   if (ast.isJob(node)) return named(node, SymbolKind.Package);
   if (ast.isInspection(node)) return record(node, `inspection ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isReline(node)) return record(node, `reline ${node.date ?? ''}`.trim(), SymbolKind.Event);
-  if (ast.isScrewChange(node)) return record(node, `screw change ${node.date ?? ''}`.trim(), SymbolKind.Event);
-  if (ast.isMeterChange(node)) return record(node, `meter change ${node.date ?? ''}`.trim(), SymbolKind.Event);
+  if (ast.isScrewChange(node))
+    return record(node, `screw change ${node.date ?? ''}`.trim(), SymbolKind.Event);
+  if (ast.isMeterChange(node))
+    return record(node, `meter change ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isDutyChange(node)) return record(node, `duty from ${node.date ?? ''}`.trim(), SymbolKind.Event);
-  if (ast.isOutage(node)) return named(node, SymbolKind.Event, `outage ${node.from ?? ''} to ${node.to ?? ''}`);
+  if (ast.isOutage(node))
+    return named(node, SymbolKind.Event, `outage ${node.from ?? ''} to ${node.to ?? ''}`);
   if (ast.isCrew(node)) return named(node, SymbolKind.Object, 'crew');
   if (ast.isAccessUnit(node)) return named(node, SymbolKind.Object, 'access unit');
   if (ast.isLayer(node)) return named(node, SymbolKind.Field, node.thickness);
   if (ast.isSection(node)) return named(node, SymbolKind.Field, `section ${node.length ?? ''}`);
-  if (ast.isBreak(node)) return named(node, SymbolKind.Interface, `${node.kind ?? 'break'} at ${node.from ?? ''}`);
-  if (ast.isPoint(node)) return named(node, SymbolKind.Key, node.step ? `row of points every ${node.step}` : `${node.from ?? ''} ${node.clock ?? ''}`);
+  if (ast.isBreak(node))
+    return named(node, SymbolKind.Interface, `${node.kind ?? 'break'} at ${node.from ?? ''}`);
+  if (ast.isPoint(node))
+    return named(
+      node,
+      SymbolKind.Key,
+      node.step ? `row of points every ${node.step}` : `${node.from ?? ''} ${node.clock ?? ''}`,
+    );
   if (ast.isAccess(node)) return named(node, SymbolKind.Field, `access ${node.kind ?? ''}`);
   if (ast.isIsolation(node)) return named(node, SymbolKind.Field, `isolation ${node.kind ?? ''}`);
   if (ast.isHatch(node)) return named(node, SymbolKind.Field, 'hatch');
   if (ast.isLiftingPoint(node)) return named(node, SymbolKind.Field, 'lifting point');
   if (ast.isOrder(node)) return { name: 'order', kind: SymbolKind.Array };
-  if (ast.isStep(node) && node.action) return { name: node.name ? `${node.name}: ${node.action}` : node.action, detail: node.stretch?.$cstNode?.text, kind: SymbolKind.Method };
+  if (ast.isStep(node) && node.action)
+    return {
+      name: node.name ? `${node.name}: ${node.action}` : node.action,
+      detail: node.stretch?.$cstNode?.text,
+      kind: SymbolKind.Method,
+    };
   return undefined;
 }
 
-function named(node: AstNode & { name?: string; title?: string }, kind: SymbolKind, detail?: string): Label | undefined {
+function named(
+  node: AstNode & { name?: string; title?: string },
+  kind: SymbolKind,
+  detail?: string,
+): Label | undefined {
   return node.name ? { name: node.name, detail: detail ?? node.title, kind } : undefined;
 }
 

@@ -18,27 +18,42 @@ import { drawingPage } from './drawing-page.js';
 
 export function preview(desk: Desk, wanted: MakePreview): MakePreviewAnswer {
   const asOf = wanted.asOf === undefined ? undefined : parseDay(wanted.asOf);
-  if (wanted.asOf !== undefined && asOf === undefined) return refuse(`'${wanted.asOf}' is not a date. Write it as 2026-03-14.`);
+  if (wanted.asOf !== undefined && asOf === undefined)
+    return refuse(`'${wanted.asOf}' is not a date. Write it as 2026-03-14.`);
   const estate = desk.estate();
   switch (wanted.kind) {
     case 'report': {
-      if (estate.conveyors.length === 0) return refuse('There is no complete conveyor yet. The Problems view says what is missing.');
+      if (estate.conveyors.length === 0)
+        return refuse('There is no complete conveyor yet. The Problems view says what is missing.');
       const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(desk, wanted.subject);
       if (wanted.subject !== undefined && !conveyor) return refuse(notComplete('conveyor', wanted.subject));
       const report = remainingLife(estate, { asOf, ...(conveyor ? { conveyors: [conveyor] } : {}) });
-      return page(desk, conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life', remainingLifeHtml(report));
+      return page(
+        desk,
+        conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life',
+        remainingLifeHtml(report),
+      );
     }
     case 'work pack': {
       const job = wanted.subject === undefined ? undefined : jobCalled(desk, wanted.subject);
       if (!job) return refuse(notComplete('job', wanted.subject ?? ''));
-      return page(desk, `Work pack: ${job.name}`, workPackHtml(workPack(estate, job, asOf === undefined ? {} : { asOf })));
+      return page(
+        desk,
+        `Work pack: ${job.name}`,
+        workPackHtml(workPack(estate, job, asOf === undefined ? {} : { asOf })),
+      );
     }
     case 'inspection sheet':
     case 'drawing': {
       const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(desk, wanted.subject);
       if (!conveyor) return refuse(notComplete('conveyor', wanted.subject ?? ''));
-      if (wanted.kind === 'drawing') return page(desk, `Drawing: ${conveyor.name}`, drawingPage(estate, conveyor, asOf));
-      return page(desk, `Inspection sheet: ${conveyor.name}`, inspectionSheetHtml(inspectionSheet(estate, conveyor, asOf === undefined ? {} : { asOf })));
+      if (wanted.kind === 'drawing')
+        return page(desk, `Drawing: ${conveyor.name}`, drawingPage(estate, conveyor, asOf));
+      return page(
+        desk,
+        `Inspection sheet: ${conveyor.name}`,
+        inspectionSheetHtml(inspectionSheet(estate, conveyor, asOf === undefined ? {} : { asOf })),
+      );
     }
   }
 }
@@ -56,7 +71,10 @@ function conveyorCalled(desk: Desk, name: string): Conveyor | undefined {
 }
 
 function jobCalled(desk: Desk, name: string): Job | undefined {
-  const declared = desk.names().declared('job').find((job) => job.name === name);
+  const declared = desk
+    .names()
+    .declared('job')
+    .find((job) => job.name === name);
   return declared && modelOf(desk, desk.estate().jobs, declared);
 }
 

@@ -23,5 +23,10 @@ export function selectionRanges(text: Text, positions: readonly Position[]): Sel
 }
 
 function same(a: SelectionRange['range'], b: SelectionRange['range']): boolean {
-  return a.start.line === b.start.line && a.start.character === b.start.character && a.end.line === b.end.line && a.end.character === b.end.character;
+  return (
+    a.start.line === b.start.line &&
+    a.start.character === b.start.character &&
+    a.end.line === b.end.line &&
+    a.end.character === b.end.character
+  );
 }

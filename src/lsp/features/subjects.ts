@@ -14,7 +14,13 @@ export function subjects(desk: Desk): ListSubjectsAnswer {
     conveyors: names.declared('conveyor').map((conveyor): ConveyorSubject => {
       const plant = names.plantOf(conveyor);
       const record = newestRecord(desk, { name: conveyor.name, ...(plant ? { plant: plant.name } : {}) });
-      const inspections = desk.estate().inspections.filter((each) => each.conveyor.nameOrigin.start === conveyor.start && desk.uriOf(each.conveyor.nameOrigin) === conveyor.text.uri);
+      const inspections = desk
+        .estate()
+        .inspections.filter(
+          (each) =>
+            each.conveyor.nameOrigin.start === conveyor.start &&
+            desk.uriOf(each.conveyor.nameOrigin) === conveyor.text.uri,
+        );
       return {
         ...subjectOf(conveyor, shortestName(desk, conveyor)),
         ...(plant ? { plant: plant.name } : {}),
@@ -28,7 +34,10 @@ export function subjects(desk: Desk): ListSubjectsAnswer {
 }
 
 function subjectOf(declaration: Declaration, name: string): Subject {
-  const title = 'title' in declaration.node && typeof declaration.node.title === 'string' ? declaration.node.title.replace(/^"|"$/g, '') : '';
+  const title =
+    'title' in declaration.node && typeof declaration.node.title === 'string'
+      ? declaration.node.title.replace(/^"|"$/g, '')
+      : '';
   return { name, ...(title === '' ? {} : { title }), spot: spotOf(declaration) };
 }
 

@@ -2,21 +2,56 @@
 // keywords, numbers and texts.
 
 import { CstUtils } from 'langium';
-import { SemanticTokensBuilder, type Range, type SemanticTokens, type SemanticTokensLegend } from 'vscode-languageserver';
+import {
+  SemanticTokensBuilder,
+  type Range,
+  type SemanticTokens,
+  type SemanticTokensLegend,
+} from 'vscode-languageserver';
 import type { Desk } from '../desk.js';
 import type { NameKind } from '../declared.js';
 import type { Text } from '../texts.js';
 import { describe } from '../cursor.js';
 
 export const legend: SemanticTokensLegend = {
-  tokenTypes: ['keyword', 'string', 'number', 'comment', 'namespace', 'class', 'type', 'variable', 'property', 'enumMember', 'event', 'function'],
+  tokenTypes: [
+    'keyword',
+    'string',
+    'number',
+    'comment',
+    'namespace',
+    'class',
+    'type',
+    'variable',
+    'property',
+    'enumMember',
+    'event',
+    'function',
+  ],
   tokenModifiers: ['declaration', 'readonly'],
 };
 
 const typeOf: Readonly<Record<NameKind, string>> = {
-  plant: 'namespace', liner: 'class', screw: 'class', conveyor: 'type', job: 'function', outage: 'event', crew: 'variable', 'access unit': 'variable',
-  layer: 'enumMember', point: 'property', break: 'property', section: 'property', access: 'property', isolation: 'property', hatch: 'property',
-  'lifting point': 'property', 'hold-down': 'property', brace: 'property', cover: 'property', step: 'function',
+  plant: 'namespace',
+  liner: 'class',
+  screw: 'class',
+  conveyor: 'type',
+  job: 'function',
+  outage: 'event',
+  crew: 'variable',
+  'access unit': 'variable',
+  layer: 'enumMember',
+  point: 'property',
+  break: 'property',
+  section: 'property',
+  access: 'property',
+  isolation: 'property',
+  hatch: 'property',
+  'lifting point': 'property',
+  'hold-down': 'property',
+  brace: 'property',
+  cover: 'property',
+  step: 'function',
 };
 
 export function semanticTokens(desk: Desk, text: Text, range?: Range): SemanticTokens {
@@ -25,8 +60,10 @@ export function semanticTokens(desk: Desk, text: Text, range?: Range): SemanticT
   const to = range ? text.offsetAt(range.end) : text.text.length;
   const names = desk.names();
   const named = new Map<number, { type: string; declaration: boolean }>();
-  for (const { start, kind, text: where } of names.declarations) if (where === text) named.set(start, { type: typeOf[kind], declaration: true });
-  for (const { start, kind } of names.usesIn(text)) named.set(start, { type: typeOf[kind], declaration: false });
+  for (const { start, kind, text: where } of names.declarations)
+    if (where === text) named.set(start, { type: typeOf[kind], declaration: true });
+  for (const { start, kind } of names.usesIn(text))
+    named.set(start, { type: typeOf[kind], declaration: false });
 
   const push = (start: number, length: number, type: string, declaration = false): void => {
     const at = text.positionAt(start);
@@ -44,7 +81,8 @@ export function semanticTokens(desk: Desk, text: Text, range?: Range): SemanticT
     }
     if (desk.client.coloursSyntax) continue;
     const token = leaf.tokenType.name;
-    if (token === 'QUANTITY' || token === 'NUMBER' || token === 'DATE' || token === 'CLOCK') push(leaf.offset, leaf.length, 'number');
+    if (token === 'QUANTITY' || token === 'NUMBER' || token === 'DATE' || token === 'CLOCK')
+      push(leaf.offset, leaf.length, 'number');
     else if (token === 'STRING') push(leaf.offset, leaf.length, 'string');
     else if (describe(leaf)?.keyword && /[A-Za-z]/.test(leaf.text)) push(leaf.offset, leaf.length, 'keyword');
   }

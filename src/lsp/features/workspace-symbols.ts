@@ -6,10 +6,25 @@ import type { NameKind } from '../declared.js';
 import { locationOf } from './definition.js';
 
 const kinds: Readonly<Record<NameKind, SymbolKind>> = {
-  plant: SymbolKind.Namespace, liner: SymbolKind.Class, screw: SymbolKind.Class, conveyor: SymbolKind.Module, job: SymbolKind.Package,
-  outage: SymbolKind.Event, crew: SymbolKind.Object, 'access unit': SymbolKind.Object, layer: SymbolKind.Field,
-  point: SymbolKind.Key, break: SymbolKind.Interface, section: SymbolKind.Field, access: SymbolKind.Field, isolation: SymbolKind.Field,
-  hatch: SymbolKind.Field, 'lifting point': SymbolKind.Field, 'hold-down': SymbolKind.Field, brace: SymbolKind.Field, cover: SymbolKind.Field,
+  plant: SymbolKind.Namespace,
+  liner: SymbolKind.Class,
+  screw: SymbolKind.Class,
+  conveyor: SymbolKind.Module,
+  job: SymbolKind.Package,
+  outage: SymbolKind.Event,
+  crew: SymbolKind.Object,
+  'access unit': SymbolKind.Object,
+  layer: SymbolKind.Field,
+  point: SymbolKind.Key,
+  break: SymbolKind.Interface,
+  section: SymbolKind.Field,
+  access: SymbolKind.Field,
+  isolation: SymbolKind.Field,
+  hatch: SymbolKind.Field,
+  'lifting point': SymbolKind.Field,
+  'hold-down': SymbolKind.Field,
+  brace: SymbolKind.Field,
+  cover: SymbolKind.Field,
   step: SymbolKind.Method,
 };
 
@@ -18,17 +33,22 @@ const most = 500;
 export function workspaceSymbols(desk: Desk, query: string): WorkspaceSymbol[] {
   const declared = desk
     .names()
-    .declarations.filter((declaration) => matches(`${declaration.owner?.name ?? ''} ${declaration.name}`, query))
+    .declarations.filter((declaration) =>
+      matches(`${declaration.owner?.name ?? ''} ${declaration.name}`, query),
+    )
     .map((declaration): WorkspaceSymbol => ({
       name: declaration.name,
       kind: kinds[declaration.kind],
-      containerName: declaration.owner ? `${declaration.kind} of ${declaration.owner.name}` : declaration.kind,
+      containerName: declaration.owner
+        ? `${declaration.kind} of ${declaration.owner.name}`
+        : declaration.kind,
       location: locationOf(declaration),
     }));
   return [...declared, ...recordsLike(desk, query)].slice(0, most);
 }
 
-const header = /^[ \t]*(inspection|reline|screw[ \t]+change|meter[ \t]+change)[ \t]+([\w.-]+)[ \t]+([\d./-]+)/gm;
+const header =
+  /^[ \t]*(inspection|reline|screw[ \t]+change|meter[ \t]+change)[ \t]+([\w.-]+)[ \t]+([\d./-]+)/gm;
 
 /** Record headers, found by their first line so that thousands of inspections need no tree. */
 function recordsLike(desk: Desk, query: string): WorkspaceSymbol[] {
@@ -38,7 +58,11 @@ function recordsLike(desk: Desk, query: string): WorkspaceSymbol[] {
       const [line, kind = '', conveyor = '', date = ''] = match;
       const name = `${conveyor} ${kind.replace(/\s+/g, ' ')} ${date}`;
       if (!matches(name, query)) continue;
-      found.push({ name, kind: SymbolKind.Event, location: { uri: text.uri, range: text.range(match.index, match.index + line.length) } });
+      found.push({
+        name,
+        kind: SymbolKind.Event,
+        location: { uri: text.uri, range: text.range(match.index, match.index + line.length) },
+      });
       if (found.length >= most) return found;
     }
   }

@@ -17,8 +17,10 @@ export interface Conflict {
 export function* conflictsOf(estate: Estate, pick: 'hours' | 'tonnes'): Iterable<Conflict> {
   for (const conveyor of estate.conveyors) {
     const counter: Counter | undefined = historyOf(estate, conveyor)[pick];
-    for (const { reading, against, kind } of counter?.setAside ?? []) yield { conveyor, reading, against, kind };
-    for (const { from, to, kind } of counter?.bridges ?? []) yield { conveyor, reading: to, against: from, kind };
+    for (const { reading, against, kind } of counter?.setAside ?? [])
+      yield { conveyor, reading, against, kind };
+    for (const { from, to, kind } of counter?.bridges ?? [])
+      yield { conveyor, reading: to, against: from, kind };
   }
 }
 
@@ -27,13 +29,22 @@ export function beforeCommissioning({ commissioned }: Conveyor, { day }: Counter
 }
 
 /** Where the number itself stands, where the record is known; else the whole record. */
-export function placeOf(estate: Estate, conveyor: Conveyor, reading: CounterReading, pick: 'hours' | 'tonnes'): Origin {
+export function placeOf(
+  estate: Estate,
+  conveyor: Conveyor,
+  reading: CounterReading,
+  pick: 'hours' | 'tonnes',
+): Origin {
   for (const records of [estate.inspections, estate.relines, estate.screwChanges]) {
-    for (const record of records) if (record === reading.record) return (record.meter[pick] ?? record.meter.hours).origin;
+    for (const record of records)
+      if (record === reading.record) return (record.meter[pick] ?? record.meter.hours).origin;
   }
   const commissioned = conveyor.commissioned;
-  if (reading.source === 'commissioning' && commissioned) return (pick === 'tonnes' ? commissioned.tonnes ?? commissioned.meter : commissioned.meter).origin;
-  const change = estate.meterChanges.find(({ origin }) => origin.source === reading.origin.source && origin.start === reading.origin.start);
+  if (reading.source === 'commissioning' && commissioned)
+    return (pick === 'tonnes' ? (commissioned.tonnes ?? commissioned.meter) : commissioned.meter).origin;
+  const change = estate.meterChanges.find(
+    ({ origin }) => origin.source === reading.origin.source && origin.start === reading.origin.start,
+  );
   if (change) return reading.source === 'meter taken out' ? change.old.origin : change.new.origin;
   return reading.origin;
 }

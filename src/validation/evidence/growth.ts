@@ -38,9 +38,23 @@ function workOut(estate: Estate): readonly Growth[] {
   const indicator = new Int32Array(places.length).fill(-1);
   const lying: LinerSet[] = [];
   const tables = new Map<LinerSpecification, LeftByLayers>();
-  const tell = (kinds: Growth['kinds'], row: number, before: number, index: number, { liner }: LinerSet): void => {
+  const tell = (
+    kinds: Growth['kinds'],
+    row: number,
+    before: number,
+    index: number,
+    { liner }: LinerSet,
+  ): void => {
     const place = places[index];
-    if (place) growths.push({ kinds, row, before, place, liner, sameInspection: inspection[before] === inspection[row] });
+    if (place)
+      growths.push({
+        kinds,
+        row,
+        before,
+        place,
+        liner,
+        sameInspection: inspection[before] === inspection[row],
+      });
   };
 
   eachSeen(estate, (row, index, set) => {
@@ -55,20 +69,48 @@ function workOut(estate: Estate): readonly Growth[] {
     if (kind[row] === ReadingKind.thickness) {
       if (now > most && isPlausible('liner thickness', set.liner.thickness.value)) return; // in another unit: has its own finding
       // A spot read twice in one inspection has a rule of its own.
-      if (lastThickness >= 0 && inspection[lastThickness] !== inspection[row] && now > (value[lastThickness] ?? 0)
-        && grew(now, errorOf(estate, row), value[lastThickness] ?? 0, errorOf(estate, lastThickness))) {
+      if (
+        lastThickness >= 0 &&
+        inspection[lastThickness] !== inspection[row] &&
+        now > (value[lastThickness] ?? 0) &&
+        grew(now, errorOf(estate, row), value[lastThickness] ?? 0, errorOf(estate, lastThickness))
+      ) {
         tell('thickness', row, lastThickness, index, set);
-      } else if (lastIndicator >= 0 && contradicts(tableOf(set), depthOf(estate, lastIndicator, set.liner), now, errorOf(estate, row), 'later', inspection[lastIndicator] === inspection[row])) {
+      } else if (
+        lastIndicator >= 0 &&
+        contradicts(
+          tableOf(set),
+          depthOf(estate, lastIndicator, set.liner),
+          now,
+          errorOf(estate, row),
+          'later',
+          inspection[lastIndicator] === inspection[row],
+        )
+      ) {
         tell('mixed', row, lastIndicator, index, set);
       }
       thickness[index] = row;
       return;
     }
     const depth = depthOf(estate, row, set.liner);
-    if (lastIndicator >= 0 && inspection[lastIndicator] !== inspection[row] && depth < depthOf(estate, lastIndicator, set.liner)) {
+    if (
+      lastIndicator >= 0 &&
+      inspection[lastIndicator] !== inspection[row] &&
+      depth < depthOf(estate, lastIndicator, set.liner)
+    ) {
       // Where one colour ends the next begins, whatever the depth is exactly: their order in the liner is enough.
       tell('colour', row, lastIndicator, index, set);
-    } else if (lastThickness >= 0 && contradicts(tableOf(set), depth, value[lastThickness] ?? 0, errorOf(estate, lastThickness), 'earlier', inspection[lastThickness] === inspection[row])) {
+    } else if (
+      lastThickness >= 0 &&
+      contradicts(
+        tableOf(set),
+        depth,
+        value[lastThickness] ?? 0,
+        errorOf(estate, lastThickness),
+        'earlier',
+        inspection[lastThickness] === inspection[row],
+      )
+    ) {
       tell('mixed', row, lastThickness, index, set);
     }
     indicator[index] = row;
@@ -87,13 +129,27 @@ const most = bands['reading thickness'].to;
 
 /** Layer showing, counted from the screw; bare steel comes after the last. */
 function depthOf({ readings }: Estate, row: number, liner: LinerSpecification): number {
-  return readings.kind[row] === ReadingKind.trough ? liner.layers.length : readings.value[row] ?? 0;
+  return readings.kind[row] === ReadingKind.trough ? liner.layers.length : (readings.value[row] ?? 0);
 }
 
 /** A thickness against an indicator that came before it (`later`) or after it (`earlier`); in one inspection neither came first. */
-function contradicts(table: LeftByLayers, depth: number, thickness: number, error: number, when: 'later' | 'earlier', together: boolean): boolean {
-  if ((when === 'later' || together) && grew(thickness, error, table.most[depth] ?? 0, table.mostError[depth] ?? 0)) return true;
-  return (when === 'earlier' || together) && grew(table.least[depth] ?? 0, table.leastError[depth] ?? 0, thickness, error);
+function contradicts(
+  table: LeftByLayers,
+  depth: number,
+  thickness: number,
+  error: number,
+  when: 'later' | 'earlier',
+  together: boolean,
+): boolean {
+  if (
+    (when === 'later' || together) &&
+    grew(thickness, error, table.most[depth] ?? 0, table.mostError[depth] ?? 0)
+  )
+    return true;
+  return (
+    (when === 'earlier' || together) &&
+    grew(table.least[depth] ?? 0, table.leastError[depth] ?? 0, thickness, error)
+  );
 }
 
 function grew(now: number, nowError: number, before: number, beforeError: number): boolean {

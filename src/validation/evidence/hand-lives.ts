@@ -47,8 +47,12 @@ export function* firstToGo(estate: Estate): Iterable<RatedLife> {
       const { result, set, unit } = life;
       const fitted = unit === 't' ? set.fitted?.tonnes : set.fitted?.hours;
       // What has worn off must be more than the reading's error, or the rate is one of chance.
-      const sure = result.kind === 'rate' && fittedThickness(set, life.place).value - result.last.thickness > 2 * errorOf(estate, life.row);
-      return result.kind === 'rate' && sure && fitted !== undefined ? [{ ...life, result, end: fitted + result.last.exposure + result.remaining }] : [];
+      const sure =
+        result.kind === 'rate' &&
+        fittedThickness(set, life.place).value - result.last.thickness > 2 * errorOf(estate, life.row);
+      return result.kind === 'rate' && sure && fitted !== undefined
+        ? [{ ...life, result, end: fitted + result.last.exposure + result.remaining }]
+        : [];
     });
     const first = rated.reduce<RatedLife | undefined>((a, b) => (!a || b.end < a.end ? b : a), undefined);
     if (first) yield first;
@@ -67,7 +71,7 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
   const sets: (LinerSet | undefined)[] = [];
   eachSeen(estate, (row, place, set) => {
     if (readings.kind[row] !== ReadingKind.thickness) return;
-    before[place] = sets[place] === set ? last[place] ?? -1 : -1;
+    before[place] = sets[place] === set ? (last[place] ?? -1) : -1;
     last[place] = row;
     sets[place] = set;
   });
@@ -76,12 +80,28 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
     const row = last[index] ?? -1;
     const set = sets[index];
     const inspection = estate.inspections[readings.inspection[row] ?? -1];
-    if (!set || !inspection || set.removed || !isPlausible('liner thickness', set.liner.thickness.value)) return;
+    if (!set || !inspection || set.removed || !isPlausible('liner thickness', set.liner.thickness.value))
+      return;
     const history = historyOf(estate, place.conveyor);
     const earlier = before[index] ?? -1;
-    const used = [earlier, row].filter((one) => one === row || isBeyondError(estate, earlier, row)).flatMap((one) => readingOf(estate, history, set, one) ?? []);
-    const result = handArithmetic({ fitted: fittedThickness(set, place).value, least: set.liner.condemn.value, readings: used });
-    const life: HandLife = { place, set, history, row, before: earlier < 0 ? undefined : earlier, inspection, result, unit: history.wearBy === 'tonnes' ? 't' : 'h' };
+    const used = [earlier, row]
+      .filter((one) => one === row || isBeyondError(estate, earlier, row))
+      .flatMap((one) => readingOf(estate, history, set, one) ?? []);
+    const result = handArithmetic({
+      fitted: fittedThickness(set, place).value,
+      least: set.liner.condemn.value,
+      readings: used,
+    });
+    const life: HandLife = {
+      place,
+      set,
+      history,
+      row,
+      before: earlier < 0 ? undefined : earlier,
+      inspection,
+      result,
+      unit: history.wearBy === 'tonnes' ? 't' : 'h',
+    };
     lives.set(place.conveyor, [...(lives.get(place.conveyor) ?? []), life]);
   });
   return lives;
@@ -90,10 +110,19 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
 /** Two readings whose difference is within their error give no short-term rate to raise an alarm on. */
 function isBeyondError(estate: Estate, before: number, row: number): boolean {
   const { value } = estate.readings;
-  return before >= 0 && Math.abs((value[row] ?? 0) - (value[before] ?? 0)) > 2 * Math.hypot(errorOf(estate, row), errorOf(estate, before));
+  return (
+    before >= 0 &&
+    Math.abs((value[row] ?? 0) - (value[before] ?? 0)) >
+      2 * Math.hypot(errorOf(estate, row), errorOf(estate, before))
+  );
 }
 
-function readingOf(estate: Estate, history: History, set: LinerSet, row: number): ThicknessReading | undefined {
+function readingOf(
+  estate: Estate,
+  history: History,
+  set: LinerSet,
+  row: number,
+): ThicknessReading | undefined {
   const inspection = estate.inspections[estate.readings.inspection[row] ?? -1];
   const thickness = estate.readings.value[row];
   if (!inspection || thickness === undefined) return undefined;

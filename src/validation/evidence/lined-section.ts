@@ -12,14 +12,23 @@ export function linedSection({ trough }: Conveyor, liner: LinerSpecification): L
   const insideRadius = trough.insideRadius.value;
   const sideHeight = trough.sideHeight.value;
   const thickness = liner.thickness.value;
-  const believable = isPlausible('trough inside radius', insideRadius) && isPlausible('liner thickness', thickness)
-    && isPlausible('trough side height', sideHeight) && thickness < insideRadius;
+  const believable =
+    isPlausible('trough inside radius', insideRadius) &&
+    isPlausible('liner thickness', thickness) &&
+    isPlausible('trough side height', sideHeight) &&
+    thickness < insideRadius;
   return believable ? { insideRadius, sideHeight, thickness } : undefined;
 }
 
 /** Radius of the liner less radius of the screw, mm, negative where the screw does not fit; undefined as above. */
-export function clearanceOf(conveyor: Conveyor, liner: LinerSpecification, screw: ScrewSpecification): number | undefined {
+export function clearanceOf(
+  conveyor: Conveyor,
+  liner: LinerSpecification,
+  screw: ScrewSpecification,
+): number | undefined {
   const section = linedSection(conveyor, liner);
   const diameter = screw.outsideDiameter.value;
-  return section && isPlausible('outside diameter', diameter) ? radialClearance(section.insideRadius, section.thickness, diameter) : undefined;
+  return section && isPlausible('outside diameter', diameter)
+    ? radialClearance(section.insideRadius, section.thickness, diameter)
+    : undefined;
 }

@@ -3,13 +3,27 @@
 import type { Estate } from '../../domain/model/estate.js';
 
 export const noEstate: Estate = {
-  plants: [], liners: [], screws: [], conveyors: [], inspections: [], places: [],
-  relines: [], screwChanges: [], meterChanges: [], dutyChanges: [], jobs: [],
+  plants: [],
+  liners: [],
+  screws: [],
+  conveyors: [],
+  inspections: [],
+  places: [],
+  relines: [],
+  screwChanges: [],
+  meterChanges: [],
+  dutyChanges: [],
+  jobs: [],
   readings: {
     count: 0,
-    inspection: new Int32Array(0), place: new Int32Array(0), kind: new Uint8Array(0),
-    value: new Float64Array(0), error: new Float64Array(0),
-    source: new Int32Array(0), start: new Int32Array(0), end: new Int32Array(0),
+    inspection: new Int32Array(0),
+    place: new Int32Array(0),
+    kind: new Uint8Array(0),
+    value: new Float64Array(0),
+    error: new Float64Array(0),
+    source: new Int32Array(0),
+    start: new Int32Array(0),
+    end: new Int32Array(0),
     notes: new Map(),
   },
 };

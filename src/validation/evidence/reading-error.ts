@@ -22,7 +22,12 @@ export interface LeftByLayers {
 }
 
 export function leftByLayers({ layers, thickness, layerTolerance }: LinerSpecification): LeftByLayers {
-  const table = { most: [] as number[], mostError: [] as number[], least: [] as number[], leastError: [] as number[] };
+  const table = {
+    most: [] as number[],
+    mostError: [] as number[],
+    least: [] as number[],
+    leastError: [] as number[],
+  };
   let top = 0;
   for (const layer of layers) {
     const bottom = top + layer.thickness.value;

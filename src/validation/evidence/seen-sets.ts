@@ -40,7 +40,7 @@ function workOut(estate: Estate): Seen {
     for (const set of here) if (!number.has(set)) number.set(set, sets.push(set) - 1);
     const [one, another] = here;
     // Several sets in turn: which one, depends on the inspection.
-    only[index] = another ? severalSets : one ? number.get(one) ?? -1 : -1;
+    only[index] = another ? severalSets : one ? (number.get(one) ?? -1) : -1;
   });
   const setOf = new Int32Array(readings.count).fill(-1);
   for (const inspection of estate.inspections) {
@@ -57,7 +57,7 @@ function workOut(estate: Estate): Seen {
         continue;
       }
       const set = setSeen(history, place.at, inspection);
-      setOf[row] = set ? number.get(set) ?? -1 : -1;
+      setOf[row] = set ? (number.get(set) ?? -1) : -1;
     }
   }
   const seen = { sets, setOf };

@@ -10,20 +10,50 @@ export function hasSizesToPlanWith(job: Job): boolean {
   const { conveyor } = job;
   const liners = [conveyor.liner, ...job.relines.map(({ liner }) => liner)];
   const screws = [conveyor.screw, ...(job.screwChange ? [job.screwChange.screw] : [])];
-  return isPlausible('conveyor length', conveyor.length.value)
-    && isPlausible('incline', Math.abs(conveyor.incline.value))
-    && liners.every((liner) => linedSection(conveyor, liner) !== undefined && liner.panelLengths.every((length) => isPlausible('panel length', length.value)) && isLiner(liner))
-    && screws.every(isScrew);
+  return (
+    isPlausible('conveyor length', conveyor.length.value) &&
+    isPlausible('incline', Math.abs(conveyor.incline.value)) &&
+    liners.every(
+      (liner) =>
+        linedSection(conveyor, liner) !== undefined &&
+        liner.panelLengths.every((length) => isPlausible('panel length', length.value)) &&
+        isLiner(liner),
+    ) &&
+    screws.every(isScrew)
+  );
 }
 
 function isLiner({ condemn, thickness, panelTolerance, density }: LinerSpecification): boolean {
-  return condemn.value < thickness.value && panelTolerance.value < 100 && isPlausible('bulk density', density.value);
+  return (
+    condemn.value < thickness.value &&
+    panelTolerance.value < 100 &&
+    isPlausible('bulk density', density.value)
+  );
 }
 
-function isScrew({ outsideDiameter, pitch, flight, innerFlight, kind, density }: ScrewSpecification): boolean {
+function isScrew({
+  outsideDiameter,
+  pitch,
+  flight,
+  innerFlight,
+  kind,
+  density,
+}: ScrewSpecification): boolean {
   const outside = outsideDiameter.value;
-  if (!isPlausible('outside diameter', outside) || !isPlausible('screw pitch', pitch.value) || !(density.value > 0)) return false;
+  if (
+    !isPlausible('outside diameter', outside) ||
+    !isPlausible('screw pitch', pitch.value) ||
+    !(density.value > 0)
+  )
+    return false;
   if (kind.kind === 'shafted' && !(kind.shaft.value < outside)) return false;
-  if (flight && !(isPlausible('flight thickness', flight.thickness.value) && 2 * flight.width.value < outside)) return false;
-  return !innerFlight || (innerFlight.inside.value < innerFlight.outside.value && innerFlight.outside.value < outside);
+  if (
+    flight &&
+    !(isPlausible('flight thickness', flight.thickness.value) && 2 * flight.width.value < outside)
+  )
+    return false;
+  return (
+    !innerFlight ||
+    (innerFlight.inside.value < innerFlight.outside.value && innerFlight.outside.value < outside)
+  );
 }

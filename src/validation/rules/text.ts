@@ -24,7 +24,25 @@ import { unusedSuppression } from './text/unused-suppression.js';
 import { wrongDimension } from './text/wrong-dimension.js';
 
 export const textRules: readonly Rule[] = [
-  syntax, missingUnit, unknownUnit, wrongDimension, commaDecimal, notANumber, outOfRange, dateForm, noSuchDate,
-  clockForm, missingFact, repeatedFact, repeatedName, unknownName, ambiguousName, unknownPoint, unknownColour,
-  suppressionWithoutReason, suppressionOfUnknownCode, unusedSuppression, expiredSuppression,
+  syntax,
+  missingUnit,
+  unknownUnit,
+  wrongDimension,
+  commaDecimal,
+  notANumber,
+  outOfRange,
+  dateForm,
+  noSuchDate,
+  clockForm,
+  missingFact,
+  repeatedFact,
+  repeatedName,
+  unknownName,
+  ambiguousName,
+  unknownPoint,
+  unknownColour,
+  suppressionWithoutReason,
+  suppressionOfUnknownCode,
+  unusedSuppression,
+  expiredSuppression,
 ];

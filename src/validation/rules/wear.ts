@@ -8,5 +8,9 @@ import { orderTheLinerNow } from './wear/order-the-liner-now.js';
 import { wearSpeedingUp } from './wear/wear-speeding-up.js';
 
 export const wearRules: readonly Rule[] = [
-  limitBeforeTheNextOutage, inspectionOverdue, orderTheLinerNow, lastColourShowing, wearSpeedingUp,
+  limitBeforeTheNextOutage,
+  inspectionOverdue,
+  orderTheLinerNow,
+  lastColourShowing,
+  wearSpeedingUp,
 ];

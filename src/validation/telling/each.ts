@@ -6,7 +6,10 @@ import type { Estate } from '../../domain/model/estate.js';
 import type { Found } from '../finding.js';
 import type { RuleInput } from '../rule.js';
 
-export function each<T extends object>(pick: (estate: Estate) => readonly T[], look: (thing: T) => Iterable<Found>) {
+export function each<T extends object>(
+  pick: (estate: Estate) => readonly T[],
+  look: (thing: T) => Iterable<Found>,
+) {
   const known = new WeakMap<T, readonly Found[]>();
   return function* (input: RuleInput): Iterable<Found> {
     for (const thing of pick(input.estate)) {

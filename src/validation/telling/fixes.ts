@@ -4,7 +4,11 @@ import type { Origin } from '../../domain/model/origin.js';
 import type { Fix } from '../finding.js';
 
 /** Replace the text at `origin`. */
-export function replace(origin: Origin, text: string, options: { readonly title?: string; readonly preferred?: boolean } = {}): Fix {
+export function replace(
+  origin: Origin,
+  text: string,
+  options: { readonly title?: string; readonly preferred?: boolean } = {},
+): Fix {
   const title = options.title ?? `Write ${text}`;
   return { title, edits: [{ origin, text }], ...(options.preferred ? { preferred: true } : {}) };
 }

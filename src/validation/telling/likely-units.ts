@@ -8,14 +8,17 @@ import { bands, isPlausible, type Sized } from '../evidence/plausible.js';
 /** At most three units, likeliest first. `fact` as the problem names it. */
 export function likelyUnits(text: string, expected: Dimension, fact: string): readonly string[] {
   const meant = parseQuantity(text, expected);
-  const suggested = meant.ok ? [] : meant.suggestions ?? [];
+  const suggested = meant.ok ? [] : (meant.suggestions ?? []);
   const number = numberOf(text);
   const units = differing([...suggested, ...unitsOf(expected)], expected);
   const what = sizeNamed(fact, expected);
-  const plausible = what === undefined || number === '' ? [] : units.filter((unit) => {
-    const read = parseQuantity(`${number} ${unit}`, expected);
-    return read.ok && isPlausible(what, read.quantity.value);
-  });
+  const plausible =
+    what === undefined || number === ''
+      ? []
+      : units.filter((unit) => {
+          const read = parseQuantity(`${number} ${unit}`, expected);
+          return read.ok && isPlausible(what, read.quantity.value);
+        });
   return (plausible.length > 0 ? plausible : units).slice(0, 3);
 }
 

@@ -11,7 +11,10 @@ import type { RuleInput } from '../rule.js';
 import { onceAJob } from './once-a-job.js';
 import { count } from './wording.js';
 
-export function onPlan(kind: PlanProblem['kind'], fixesOf: (job: Job, plan: JobPlan) => readonly Fix[] = () => []) {
+export function onPlan(
+  kind: PlanProblem['kind'],
+  fixesOf: (job: Job, plan: JobPlan) => readonly Fix[] = () => [],
+) {
   return function* ({ estate }: RuleInput): Iterable<Found> {
     for (const job of estate.jobs) {
       if (!hasSizesToPlanWith(job)) continue;
@@ -19,7 +22,12 @@ export function onPlan(kind: PlanProblem['kind'], fixesOf: (job: Job, plan: JobP
       const [first, ...more] = plan.problems.filter((problem) => problem.kind === kind);
       if (!first) continue;
       const others = more.length === 0 ? '' : ` The same goes for ${count(more.length, 'more case')}.`;
-      yield { origin: placeOf(job, first), message: `Job ${job.name}: ${first.message}${others}`, todo: first.todo, fixes: fixesOf(job, plan) };
+      yield {
+        origin: placeOf(job, first),
+        message: `Job ${job.name}: ${first.message}${others}`,
+        todo: first.todo,
+        fixes: fixesOf(job, plan),
+      };
     }
   };
 }

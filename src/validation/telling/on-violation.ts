@@ -36,10 +36,19 @@ const judged = onceAJob((job: Job, estate: Estate): readonly Judged[] => {
     const repairs = violation.repairs.filter((repair) => repair.changes.length > 0);
     const whole = repairs.filter((repair) => canBeBuilt(changeJob(job, repair.changes), estate));
     // Where nothing else is wrong, a repair that makes something else wrong is not offered.
-    const offered = violations.length === 1 && whole.length > 0 ? whole : [...whole, ...repairs.filter((repair) => !whole.includes(repair))];
+    const offered =
+      violations.length === 1 && whole.length > 0
+        ? whole
+        : [...whole, ...repairs.filter((repair) => !whole.includes(repair))];
     const preferred = taken ? undefined : whole[0];
     if (preferred) taken = true;
-    return { violation, found: say(violation, offered.flatMap((repair) => fixOf(job, repair, repair === preferred))) };
+    return {
+      violation,
+      found: say(
+        violation,
+        offered.flatMap((repair) => fixOf(job, repair, repair === preferred)),
+      ),
+    };
   });
 });
 
@@ -55,8 +64,13 @@ function say(violation: Violation, fixes: readonly Fix[]): Found {
     origin: violation.step ? violation.origin : headOf(violation.origin),
     message: violation.message,
     why: violation.reason,
-    ...(first === undefined ? {} : { todo: `${first}.${advice !== undefined && advice !== first ? ` Or: ${advice}.` : ''}` }),
-    related: violation.conflicts.map(({ step, words }) => ({ origin: step.actionOrigin, message: `"${sayStep(step)}": ${words}` })),
+    ...(first === undefined
+      ? {}
+      : { todo: `${first}.${advice !== undefined && advice !== first ? ` Or: ${advice}.` : ''}` }),
+    related: violation.conflicts.map(({ step, words }) => ({
+      origin: step.actionOrigin,
+      message: `"${sayStep(step)}": ${words}`,
+    })),
     fixes,
   };
 }

@@ -16,7 +16,12 @@ export function onceAJob<T>(work: (job: Job, estate: Estate) => T): (job: Job, e
   return (job, estate) => {
     const inputs = inputsOf(job, estate);
     const before = known.get(job.nameOrigin);
-    if (before && before.inputs.length === inputs.length && before.inputs.every((input, index) => input === inputs[index])) return before.result;
+    if (
+      before &&
+      before.inputs.length === inputs.length &&
+      before.inputs.every((input, index) => input === inputs[index])
+    )
+      return before.result;
     const result = work(job, estate);
     known.set(job.nameOrigin, { inputs, result });
     return result;
@@ -26,8 +31,14 @@ export function onceAJob<T>(work: (job: Job, estate: Estate) => T): (job: Job, e
 function inputsOf(job: Job, estate: Estate): readonly unknown[] {
   const relines = estate.relines.filter((reline) => reline.conveyor === job.conveyor);
   return [
-    job.conveyor, job.screwChange?.screw, job.window?.from.day, job.window?.to.day,
-    ...job.crews.map(({ crew }) => crew), ...job.accessUnits.map(({ unit }) => unit), ...job.relines.map((scope) => scope.liner),
-    'relines', ...relines.flatMap((reline) => [reline.origin, reline.liner]),
+    job.conveyor,
+    job.screwChange?.screw,
+    job.window?.from.day,
+    job.window?.to.day,
+    ...job.crews.map(({ crew }) => crew),
+    ...job.accessUnits.map(({ unit }) => unit),
+    ...job.relines.map((scope) => scope.liner),
+    'relines',
+    ...relines.flatMap((reline) => [reline.origin, reline.liner]),
   ];
 }

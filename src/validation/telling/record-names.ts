@@ -7,6 +7,9 @@ export function dayOf(record: Inspection | Reline | ScrewChange): string {
   return formatDay(record.date.day);
 }
 
-export function named(what: 'inspection' | 'reline' | 'screw change', record: Inspection | Reline | ScrewChange): string {
+export function named(
+  what: 'inspection' | 'reline' | 'screw change',
+  record: Inspection | Reline | ScrewChange,
+): string {
   return `${what} of ${dayOf(record)}`;
 }

@@ -8,13 +8,18 @@ interface Memory {
   readonly scroll: number;
 }
 
-declare function acquireVsCodeApi(): { postMessage(message: FromPage): void; getState(): Memory | undefined; setState(state: Memory): void };
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPage): void;
+  getState(): Memory | undefined;
+  setState(state: Memory): void;
+};
 
 const editor = acquireVsCodeApi();
 const wanted: unknown = JSON.parse(document.body.dataset['wanted'] ?? 'null');
 const before = editor.getState();
 
-for (const element of document.querySelectorAll<HTMLElement>('[data-style]')) element.style.cssText = element.dataset['style'] ?? '';
+for (const element of document.querySelectorAll<HTMLElement>('[data-style]'))
+  element.style.cssText = element.dataset['style'] ?? '';
 fit();
 addEventListener('resize', fit);
 remember();
@@ -22,7 +27,8 @@ if (before && JSON.stringify(before.wanted) === JSON.stringify(wanted)) window.s
 addEventListener('scroll', remember, { passive: true });
 button('refresh', () => editor.postMessage({ type: 'refresh' }));
 button('save', () => editor.postMessage({ type: 'save' }));
-for (const element of document.querySelectorAll<HTMLElement | SVGElement>('[data-origin]')) leadToText(element);
+for (const element of document.querySelectorAll<HTMLElement | SVGElement>('[data-origin]'))
+  leadToText(element);
 addEventListener('message', (event: MessageEvent<ToPage>) => {
   if (event.data.type === 'stale') document.getElementById('stale')?.removeAttribute('hidden');
 });

@@ -9,8 +9,14 @@ const effort = Number(process.argv[3] ?? 1);
 
 const none = { dutyNoise: 'none' } as const;
 const plans: readonly (readonly [string, Omit<StudyPlan, 'fleets'>])[] = [
-  ['parameters drawn from the priors, duty known to be even', { plan: plainFleet, options: none, drawParameters: true }],
-  ['all parameters drawn from the priors', { plan: { ...plainFleet, dutyNoise: 0.25 }, drawParameters: true }],
+  [
+    'parameters drawn from the priors, duty known to be even',
+    { plan: plainFleet, options: none, drawParameters: true },
+  ],
+  [
+    'all parameters drawn from the priors',
+    { plan: { ...plainFleet, dutyNoise: 0.25 }, drawParameters: true },
+  ],
   ['lognormal rates', { plan: plainFleet }],
   ['gamma rates', { plan: { ...plainFleet, rates: 'gamma' } }],
   ['normal rates', { plan: { ...plainFleet, rates: 'normal' } }],
@@ -28,13 +34,28 @@ const sizes: readonly (readonly [number, number])[] = [
 ];
 
 console.log(`seed ${seed}, effort ${effort}\n`);
-console.log('| fleet | points | forecasts | 80 % held | 90 % held | score | two-point ±25 % | line through origin |');
+console.log(
+  '| fleet | points | forecasts | 80 % held | 90 % held | score | two-point ±25 % | line through origin |',
+);
 console.log('| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: |');
-const percent = (share: number, error: number): string => `${(100 * share).toFixed(1)} ± ${(100 * error).toFixed(1)}`;
+const percent = (share: number, error: number): string =>
+  `${(100 * share).toFixed(1)} ± ${(100 * error).toFixed(1)}`;
 for (const [name, { plan, ...rest }] of plans) {
   for (const [points, fleets] of sizes) {
-    const s = study({ plan: { ...plan, points }, fleets: Math.max(1, Math.round(fleets * effort)), ...rest }, seed);
-    const row = s.score.compared > 0 ? [s.score.ours.toFixed(2), `${s.score.twoPoint.toFixed(2)} (${(100 * s.heldTwoPoint).toFixed(0)} %)`, `${s.score.line.toFixed(2)} (${(100 * s.heldLine).toFixed(0)} %)`] : ['', '', ''];
-    console.log(`| ${name} | ${points} | ${s.forecasts} | ${percent(s.held80, s.error80)} | ${percent(s.held90, s.error90)} | ${row.join(' | ')} |`);
+    const s = study(
+      { plan: { ...plan, points }, fleets: Math.max(1, Math.round(fleets * effort)), ...rest },
+      seed,
+    );
+    const row =
+      s.score.compared > 0
+        ? [
+            s.score.ours.toFixed(2),
+            `${s.score.twoPoint.toFixed(2)} (${(100 * s.heldTwoPoint).toFixed(0)} %)`,
+            `${s.score.line.toFixed(2)} (${(100 * s.heldLine).toFixed(0)} %)`,
+          ]
+        : ['', '', ''];
+    console.log(
+      `| ${name} | ${points} | ${s.forecasts} | ${percent(s.held80, s.error80)} | ${percent(s.held90, s.error90)} | ${row.join(' | ')} |`,
+    );
   }
 }

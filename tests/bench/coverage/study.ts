@@ -17,7 +17,12 @@ export interface Study {
   readonly held90: number;
   readonly error90: number;
   /** Mean interval score of the 80 % interval of ln life (lower is better), on the forecasts that every method can make. */
-  readonly score: { readonly ours: number; readonly twoPoint: number; readonly line: number; readonly compared: number };
+  readonly score: {
+    readonly ours: number;
+    readonly twoPoint: number;
+    readonly line: number;
+    readonly compared: number;
+  };
   readonly heldTwoPoint: number;
   readonly heldLine: number;
 }
@@ -38,16 +43,30 @@ export interface StudyPlan {
 /** What the liner's maker would say: life to the full thickness at the middle rate. */
 const expectedLife = { depth: fleet.fitted, exposure: fleet.fitted / fleet.middleRate };
 
-export function study({ plan, fleets, options = {}, drawParameters = false, every = 1 }: StudyPlan, seed: number): Study {
+export function study(
+  { plan, fleets, options = {}, drawParameters = false, every = 1 }: StudyPlan,
+  seed: number,
+): Study {
   const random = seeded(seed);
   let forecasts = 0;
   const sums = { held80: [] as number[], held90: [] as number[], of: [] as number[] };
   const score = { ours: 0, twoPoint: 0, line: 0, compared: 0, heldTwoPoint: 0, heldLine: 0 };
   for (let k = 0; k < fleets; k++) {
-    const drawn = drawParameters ? { ...plan, spread: Math.exp(Math.log(0.3) + 0.5 * random.normal()), gauge: plan.gauge * Math.exp(0.5 * random.normal()), dutyNoise: plan.dutyNoise > 0 ? Math.min(1, 0.25 * Math.exp(0.7 * random.normal())) : 0 } : plan;
+    const drawn = drawParameters
+      ? {
+          ...plan,
+          spread: Math.exp(Math.log(0.3) + 0.5 * random.normal()),
+          gauge: plan.gauge * Math.exp(0.5 * random.normal()),
+          dutyNoise: plan.dutyNoise > 0 ? Math.min(1, 0.25 * Math.exp(0.7 * random.normal())) : 0,
+        }
+      : plan;
     const middle = drawParameters ? Math.exp(0.7 * random.normal()) : 1;
     const drawnFleet = scaled(drawFleet(drawn, random), middle);
-    const fit = fitWear(reduceReadings(drawnFleet.readings, drawnFleet.units, { gaugeError: plan.gauge }), [], { expectedLife, gaugeError: plan.gauge, ...options });
+    const fit = fitWear(
+      reduceReadings(drawnFleet.readings, drawnFleet.units, { gaugeError: plan.gauge }),
+      [],
+      { expectedLife, gaugeError: plan.gauge, ...options },
+    );
     if (fit.kind !== 'fitted') continue;
     let held80 = 0;
     let held90 = 0;
@@ -86,7 +105,12 @@ export function study({ plan, fleets, options = {}, drawParameters = false, ever
     error80,
     held90,
     error90,
-    score: { ours: score.ours / n, twoPoint: score.twoPoint / n, line: score.line / n, compared: score.compared },
+    score: {
+      ours: score.ours / n,
+      twoPoint: score.twoPoint / n,
+      line: score.line / n,
+      compared: score.compared,
+    },
     heldTwoPoint: score.heldTwoPoint / n,
     heldLine: score.heldLine / n,
   };
@@ -95,7 +119,11 @@ export function study({ plan, fleets, options = {}, drawParameters = false, ever
 /** All rates times a factor is all exposures divided by it: the same fleet on another clock. */
 function scaled(drawn: Fleet, factor: number): Fleet {
   if (factor === 1) return drawn;
-  return { ...drawn, readings: { ...drawn.readings, exposure: Array.from(drawn.readings.exposure, (x) => x / factor) }, life: drawn.life.map((x) => x / factor) };
+  return {
+    ...drawn,
+    readings: { ...drawn.readings, exposure: Array.from(drawn.readings.exposure, (x) => x / factor) },
+    life: drawn.life.map((x) => x / factor),
+  };
 }
 
 /** Ratio of sums over fleets, with its standard error; never below that of independent forecasts. */
@@ -117,11 +145,17 @@ const t90 = [3.078, 1.886, 1.638, 1.533, 1.476, 1.44, 1.415, 1.397, 1.383, 1.372
 const margin = 0.25;
 
 /** Two-point rate with a fixed margin, and a line through the origin with its t interval: both need two thicknesses. */
-function plainMethods(drawn: Fleet, unit: number): { readonly twoPoint: [number, number]; readonly line: [number, number] } | undefined {
+function plainMethods(
+  drawn: Fleet,
+  unit: number,
+): { readonly twoPoint: [number, number]; readonly line: [number, number] } | undefined {
   const rows: { x: number; y: number }[] = [];
   for (let row = 0; row < drawn.readings.unit.length; row++) {
     if (drawn.readings.unit[row] !== unit || drawn.readings.kind[row] !== seen.thickness) continue;
-    rows.push({ x: drawn.readings.exposure[row] ?? NaN, y: fleet.fitted - (drawn.readings.value[row] ?? NaN) });
+    rows.push({
+      x: drawn.readings.exposure[row] ?? NaN,
+      y: fleet.fitted - (drawn.readings.value[row] ?? NaN),
+    });
   }
   rows.sort((a, b) => a.x - b.x);
   const last = rows[rows.length - 1];
@@ -138,5 +172,11 @@ function plainMethods(drawn: Fleet, unit: number): { readonly twoPoint: [number,
   const reach = ((t90[rows.length - 2] ?? 1.33) * residual) / Math.sqrt(sxx);
   // The slow side of a line that might be flat is cut at a tenth of the slope.
   const slow = Math.max(slope - reach, 0.1 * slope);
-  return { twoPoint: [last.x + (left / rate) * (1 - margin), Math.max(last.x + (left / rate) * (1 + margin), at + 1)], line: [fleet.condemnWear / (slope + reach), fleet.condemnWear / slow] };
+  return {
+    twoPoint: [
+      last.x + (left / rate) * (1 - margin),
+      Math.max(last.x + (left / rate) * (1 + margin), at + 1),
+    ],
+    line: [fleet.condemnWear / (slope + reach), fleet.condemnWear / slow],
+  };
 }

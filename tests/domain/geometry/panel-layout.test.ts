@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { layPanels, layRecorded, type LayoutInput, type PanelLayout } from '../../../src/domain/geometry/panel-layout.js';
+import {
+  layPanels,
+  layRecorded,
+  type LayoutInput,
+  type PanelLayout,
+} from '../../../src/domain/geometry/panel-layout.js';
 
 const usual = { panelLengths: [1200], start: 'tail', minimumClosingPiece: 200, gap: 0 } as const;
 const lengths = (layout: PanelLayout): number[] => layout.panels.map((panel) => panel.length);
@@ -24,7 +29,8 @@ describe('a run of panels', () => {
     expect(lengths(layPanels({ ...usual, length: 4900 }))).toEqual([1200, 1200, 1200, 1100, 200]);
   });
 
-  test('that fits exactly has nothing cut', () => expect(layPanels({ ...usual, length: 3600 })).toMatchObject({ waste: 0, joints: [0, 1200, 2400, 3600] }));
+  test('that fits exactly has nothing cut', () =>
+    expect(layPanels({ ...usual, length: 3600 })).toMatchObject({ waste: 0, joints: [0, 1200, 2400, 3600] }));
 
   test('takes the lengths on offer with the least waste', () => {
     const layout = layPanels({ ...usual, panelLengths: [3000, 1200], length: 10_000 });
@@ -68,7 +74,12 @@ describe('a run of panels', () => {
   test('in inches comes out in inches', () => {
     const layout = layPanels({ ...usual, panelLengths: [1219.2], length: 3 * 1219.2 });
     expect(lengths(layout)).toEqual([1219.2, 1219.2, 1219.2]);
-    const moved = layPanels({ ...usual, panelLengths: [1219.2], length: 4 * 1219.2 - 300, avoid: [{ at: 1219.2, clearance: 25.4 }] });
+    const moved = layPanels({
+      ...usual,
+      panelLengths: [1219.2],
+      length: 4 * 1219.2 - 300,
+      avoid: [{ at: 1219.2, clearance: 25.4 }],
+    });
     expect(moved.unavoidable).toEqual([]);
     expect(moved.joints.at(-1)).toBeCloseTo(4 * 1219.2 - 300, 9);
   });
@@ -81,7 +92,9 @@ describe('a run of panels', () => {
 
   test('what cannot be laid is refused in words', () => {
     expect(() => layPanels({ ...usual, length: 0 })).toThrow(/length of the run is 0 mm/);
-    expect(() => layPanels({ ...usual, length: 1000, panelLengths: [] })).toThrow(/at least one panel length/);
+    expect(() => layPanels({ ...usual, length: 1000, panelLengths: [] })).toThrow(
+      /at least one panel length/,
+    );
     expect(() => layPanels({ ...usual, length: 1000, panelLengths: [-5] })).toThrow(/panel length is -5 mm/);
   });
 });
@@ -94,7 +107,10 @@ describe('against trying every layout', () => {
     start: fc.constantFrom('tail' as const, 'head' as const),
     minimumClosingPiece: fc.integer({ min: 1, max: 3 }),
     gap: fc.constantFrom(0, 0, 1),
-    avoid: fc.array(fc.record({ at: fc.integer({ min: 1, max: 23 }), clearance: fc.integer({ min: 1, max: 2 }) }), { maxLength: 3 }),
+    avoid: fc.array(
+      fc.record({ at: fc.integer({ min: 1, max: 23 }), clearance: fc.integer({ min: 1, max: 2 }) }),
+      { maxLength: 3 },
+    ),
   });
 
   test('no layout has fewer joints too near, then fewer pieces, then less waste, then fewer cuts', () => {
@@ -126,7 +142,10 @@ describe('against trying every layout', () => {
           const next = panels[i + 1];
           if (next) expect(next.from - panel.to).toBeCloseTo(input.gap, 6);
         }
-        expect(waste).toBeCloseTo(panels.reduce((sum, panel) => sum + panel.cutFrom - panel.length, 0), 6);
+        expect(waste).toBeCloseTo(
+          panels.reduce((sum, panel) => sum + panel.cutFrom - panel.length, 0),
+          6,
+        );
       }),
       { numRuns: 600 },
     );
@@ -136,10 +155,15 @@ describe('against trying every layout', () => {
     fc.assert(
       fc.property(run, (input) => {
         const tail = layPanels({ ...input, start: 'tail' });
-        const head = layPanels({ ...input, start: 'head', avoid: input.avoid.map((place) => ({ ...place, at: input.length - place.at })) });
+        const head = layPanels({
+          ...input,
+          start: 'head',
+          avoid: input.avoid.map((place) => ({ ...place, at: input.length - place.at })),
+        });
         expect(head.panels).toHaveLength(tail.panels.length);
         // Each offset is rounded to a millionth of a millimetre, from whichever end it is counted.
-        for (const [i, panel] of [...head.panels].reverse().entries()) expect(Math.abs(panel.length - (tail.panels[i]?.length ?? 0))).toBeLessThan(1e-5);
+        for (const [i, panel] of [...head.panels].reverse().entries())
+          expect(Math.abs(panel.length - (tail.panels[i]?.length ?? 0))).toBeLessThan(1e-5);
       }),
     );
   });
@@ -170,11 +194,21 @@ function tryAll(input: LayoutInput): Score | undefined {
     for (const panel of input.panelLengths) {
       for (let piece = input.minimumClosingPiece; piece <= panel; piece++) {
         const to = from + piece;
-        const next: Score = [score[0], score[1] + 1, score[2] + panel - piece, score[3] + (piece < panel ? 1 : 0)];
+        const next: Score = [
+          score[0],
+          score[1] + 1,
+          score[2] + panel - piece,
+          score[3] + (piece < panel ? 1 : 0),
+        ];
         if (to === input.length && (!best || compare(next, best) < 0)) best = next;
         if (to + input.gap >= input.length) continue;
         const joint = to + input.gap / 2;
-        lay(to + input.gap, [next[0] + tooNear(input, mirrored ? input.length - joint : joint), next[1], next[2], next[3]]);
+        lay(to + input.gap, [
+          next[0] + tooNear(input, mirrored ? input.length - joint : joint),
+          next[1],
+          next[2],
+          next[3],
+        ]);
       }
     }
   };

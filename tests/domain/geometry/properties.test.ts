@@ -3,45 +3,96 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fillFor, massFlow, volumeFlow } from '../../../src/domain/geometry/capacity.js';
-import { axisDepth, countersinkMargin, gapAt, holdDownGap, linerLeft, radialClearance, wearAtBoltHead } from '../../../src/domain/geometry/clearance.js';
-import { crescentArea, crescentEdge, crescentWear, depthFromArea, depthFromEdge } from '../../../src/domain/geometry/crescent.js';
+import {
+  axisDepth,
+  countersinkMargin,
+  gapAt,
+  holdDownGap,
+  linerLeft,
+  radialClearance,
+  wearAtBoltHead,
+} from '../../../src/domain/geometry/clearance.js';
+import {
+  crescentArea,
+  crescentEdge,
+  crescentWear,
+  depthFromArea,
+  depthFromEdge,
+} from '../../../src/domain/geometry/crescent.js';
 import { conveyingPower, rise, torque } from '../../../src/domain/geometry/drive.js';
 import { peopleNeeded, slingLegTension, teamCapability } from '../../../src/domain/geometry/handling.js';
-import { edgeLength, flightArea, flightCentreRadius, flightMassPerMetre, flatBlank, ownWeightStretch, spiralPiece, springStretch, torsionConstant } from '../../../src/domain/geometry/helix.js';
+import {
+  edgeLength,
+  flightArea,
+  flightCentreRadius,
+  flightMassPerMetre,
+  flatBlank,
+  ownWeightStretch,
+  spiralPiece,
+  springStretch,
+  torsionConstant,
+} from '../../../src/domain/geometry/helix.js';
 import { usualSideHeight } from '../../../src/domain/geometry/sizes.js';
 import { stackUp } from '../../../src/domain/geometry/stack-up.js';
 import { bucklingPitch, freeGrowth } from '../../../src/domain/geometry/thermal.js';
-import { developedWidth, isOnArc, linerMassPerMetre, panelCentreDepth, panelMass, sheetOffset } from '../../../src/domain/geometry/trough.js';
+import {
+  developedWidth,
+  isOnArc,
+  linerMassPerMetre,
+  panelCentreDepth,
+  panelMass,
+  sheetOffset,
+} from '../../../src/domain/geometry/trough.js';
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
 const section = fc.record({ insideRadius: size(60, 700), thickness: size(4, 30), sideHeight: size(0, 600) });
-const shape = fc.tuple(size(20, 500), size(5, 400), size(50, 1200)).map(([inside, width, pitch]) => ({ inside, outside: inside + 2 * width, pitch }));
+const shape = fc
+  .tuple(size(20, 500), size(5, 400), size(50, 1200))
+  .map(([inside, width, pitch]) => ({ inside, outside: inside + 2 * width, pitch }));
 
 describe('trough', () => {
   test('the sheet’s area is that of the bent section: half a ring and two sides', () => {
-    fc.assert(fc.property(section, (s) => {
-      const ring = (Math.PI / 2) * (s.insideRadius ** 2 - (s.insideRadius - s.thickness) ** 2);
-      expect(developedWidth(s) * s.thickness).toBeCloseTo(ring + 2 * s.sideHeight * s.thickness, 4);
-    }));
+    fc.assert(
+      fc.property(section, (s) => {
+        const ring = (Math.PI / 2) * (s.insideRadius ** 2 - (s.insideRadius - s.thickness) ** 2);
+        expect(developedWidth(s) * s.thickness).toBeCloseTo(ring + 2 * s.sideHeight * s.thickness, 4);
+      }),
+    );
   });
 
   test('two layers of one material weigh what the whole weighs', () => {
-    fc.assert(fc.property(section, size(0.1, 0.9), (s, part) => {
-      const outer = { ...s, thickness: s.thickness * part };
-      const inner = { insideRadius: s.insideRadius - outer.thickness, thickness: s.thickness - outer.thickness, sideHeight: s.sideHeight };
-      expect(linerMassPerMetre(outer, 930) + linerMassPerMetre(inner, 930)).toBeCloseTo(linerMassPerMetre(s, 930), 9);
-    }));
+    fc.assert(
+      fc.property(section, size(0.1, 0.9), (s, part) => {
+        const outer = { ...s, thickness: s.thickness * part };
+        const inner = {
+          insideRadius: s.insideRadius - outer.thickness,
+          thickness: s.thickness - outer.thickness,
+          sideHeight: s.sideHeight,
+        };
+        expect(linerMassPerMetre(outer, 930) + linerMassPerMetre(inner, 930)).toBeCloseTo(
+          linerMassPerMetre(s, 930),
+          9,
+        );
+      }),
+    );
   });
 
   test('mass is proportional to length', () => {
-    fc.assert(fc.property(section, size(0, 5000), (s, length) => {
-      expect(panelMass(s, length, 930) * 2).toBeCloseTo(panelMass(s, 2 * length, 930), 9);
-    }));
+    fc.assert(
+      fc.property(section, size(0, 5000), (s, length) => {
+        expect(panelMass(s, length, 930) * 2).toBeCloseTo(panelMass(s, 2 * length, 930), 9);
+      }),
+    );
   });
 
   test('a thin half pipe hangs 2/π of its radius below its centre (Pappus); taller sides lift the centre of gravity', () => {
-    expect(panelCentreDepth({ insideRadius: 200, thickness: 0.01, sideHeight: 0 })).toBeCloseTo((200 * 2) / Math.PI, 2);
-    expect(panelCentreDepth({ insideRadius: 200, thickness: 12, sideHeight: 300 })).toBeLessThan(panelCentreDepth({ insideRadius: 200, thickness: 12, sideHeight: 100 }));
+    expect(panelCentreDepth({ insideRadius: 200, thickness: 0.01, sideHeight: 0 })).toBeCloseTo(
+      (200 * 2) / Math.PI,
+      2,
+    );
+    expect(panelCentreDepth({ insideRadius: 200, thickness: 12, sideHeight: 300 })).toBeLessThan(
+      panelCentreDepth({ insideRadius: 200, thickness: 12, sideHeight: 100 }),
+    );
   });
 
   test('the sheet runs without a step from arc to side, left and right alike', () => {
@@ -51,49 +102,62 @@ describe('trough', () => {
     expect(sheetOffset(163, 2.999, 100)).toBeCloseTo((163 * Math.PI) / 2, 0);
     expect(sheetOffset(163, 2)).toBeUndefined();
     expect(sheetOffset(163, 2, 100)).toBeCloseTo((163 * Math.PI) / 2 + 163 * Math.tan(Math.PI / 6), 6);
-    expect([12, 11.999, 0.001, 1].map((clock) => sheetOffset(163, clock, 200))).toEqual([undefined, undefined, undefined, undefined]);
-    fc.assert(fc.property(size(0.1, 11.9), size(0, 300), (clock, side) => {
-      const [one, other] = [sheetOffset(163, clock, side), sheetOffset(163, 12 - clock, side)];
-      expect(one === undefined).toBe(other === undefined);
-      if (one !== undefined && other !== undefined) expect(one).toBeCloseTo(-other, 4);
-    }));
+    expect([12, 11.999, 0.001, 1].map((clock) => sheetOffset(163, clock, 200))).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    fc.assert(
+      fc.property(size(0.1, 11.9), size(0, 300), (clock, side) => {
+        const [one, other] = [sheetOffset(163, clock, side), sheetOffset(163, 12 - clock, side)];
+        expect(one === undefined).toBe(other === undefined);
+        if (one !== undefined && other !== undefined) expect(one).toBeCloseTo(-other, 4);
+      }),
+    );
     expect([3, 6, 9, 2.9, 9.1, 12].map(isOnArc)).toEqual([true, true, true, false, false, false]);
   });
 });
 
 describe('helix', () => {
   test('an edge is longer than the way round and the pitch, shorter than both', () => {
-    fc.assert(fc.property(size(10, 1500), size(10, 1500), (diameter, pitch) => {
-      const edge = edgeLength(diameter, pitch);
-      expect(edge).toBeGreaterThanOrEqual(Math.max(Math.PI * diameter, pitch));
-      expect(edge).toBeLessThanOrEqual(Math.PI * diameter + pitch);
-    }));
+    fc.assert(
+      fc.property(size(10, 1500), size(10, 1500), (diameter, pitch) => {
+        const edge = edgeLength(diameter, pitch);
+        expect(edge).toBeGreaterThanOrEqual(Math.max(Math.PI * diameter, pitch));
+        expect(edge).toBeLessThanOrEqual(Math.PI * diameter + pitch);
+      }),
+    );
   });
 
   test('the area agrees with adding up thin strips', () => {
-    fc.assert(fc.property(shape, (s) => {
-      const strips = 2000;
-      const width = (s.outside - s.inside) / 2 / strips;
-      let sum = 0;
-      let moment = 0;
-      for (let i = 0; i < strips; i++) {
-        const r = s.inside / 2 + (i + 0.5) * width;
-        sum += Math.hypot(2 * Math.PI * r, s.pitch) * width;
-        moment += r * Math.hypot(2 * Math.PI * r, s.pitch) * width;
-      }
-      expect(flightArea(s) / sum).toBeCloseTo(1, 5);
-      expect(flightCentreRadius(s) / (moment / sum)).toBeCloseTo(1, 5);
-    }));
+    fc.assert(
+      fc.property(shape, (s) => {
+        const strips = 2000;
+        const width = (s.outside - s.inside) / 2 / strips;
+        let sum = 0;
+        let moment = 0;
+        for (let i = 0; i < strips; i++) {
+          const r = s.inside / 2 + (i + 0.5) * width;
+          sum += Math.hypot(2 * Math.PI * r, s.pitch) * width;
+          moment += r * Math.hypot(2 * Math.PI * r, s.pitch) * width;
+        }
+        expect(flightArea(s) / sum).toBeCloseTo(1, 5);
+        expect(flightCentreRadius(s) / (moment / sum)).toBeCloseTo(1, 5);
+      }),
+    );
   });
 
   test('the flat blank has the width of the flight and edges of the helix’s length', () => {
-    fc.assert(fc.property(shape, (s) => {
-      const blank = flatBlank(s);
-      const part = 1 - blank.gap / 360;
-      expect(2 * Math.PI * blank.outerRadius * part).toBeCloseTo(blank.outerEdge, 6);
-      expect(2 * Math.PI * blank.innerRadius * part).toBeCloseTo(blank.innerEdge, 6);
-      expect(blank.outerRadius - blank.innerRadius).toBeCloseTo((s.outside - s.inside) / 2, 9);
-    }));
+    fc.assert(
+      fc.property(shape, (s) => {
+        const blank = flatBlank(s);
+        const part = 1 - blank.gap / 360;
+        expect(2 * Math.PI * blank.outerRadius * part).toBeCloseTo(blank.outerEdge, 6);
+        expect(2 * Math.PI * blank.innerRadius * part).toBeCloseTo(blank.innerEdge, 6);
+        expect(blank.outerRadius - blank.innerRadius).toBeCloseTo((s.outside - s.inside) / 2, 9);
+      }),
+    );
   });
 
   test('a piece weighs its share; whole turns hang true, half a turn does not', () => {
@@ -123,27 +187,32 @@ describe('crescent', () => {
   const wear = size(0.01, 30);
 
   test('is deepest at the bottom, alike on both sides, and nothing beyond its edge', () => {
-    fc.assert(fc.property(clearance, wear, size(0, 180), (e, w, angle) => {
-      expect(crescentWear(e, w, 0)).toBeCloseTo(w, 9);
-      expect(crescentWear(e, w, angle)).toBe(crescentWear(e, w, -angle));
-      expect(crescentWear(e, w, angle)).toBeLessThanOrEqual(w + 1e-9);
-      if (angle > crescentEdge(e, w) + 1e-6) expect(crescentWear(e, w, angle)).toBe(0);
-    }));
+    fc.assert(
+      fc.property(clearance, wear, size(0, 180), (e, w, angle) => {
+        expect(crescentWear(e, w, 0)).toBeCloseTo(w, 9);
+        expect(crescentWear(e, w, angle)).toBe(crescentWear(e, w, -angle));
+        expect(crescentWear(e, w, angle)).toBeLessThanOrEqual(w + 1e-9);
+        if (angle > crescentEdge(e, w) + 1e-6) expect(crescentWear(e, w, angle)).toBe(0);
+      }),
+    );
   });
 
   test('more wear is wider and larger; width and area tell the depth again', () => {
-    fc.assert(fc.property(clearance, wear, size(100, 700), (e, w, radius) => {
-      expect(crescentEdge(e, w * 1.1)).toBeGreaterThan(crescentEdge(e, w));
-      expect(crescentArea(e, w * 1.1, radius)).toBeGreaterThan(crescentArea(e, w, radius));
-      expect(depthFromEdge(e, crescentEdge(e, w))).toBeCloseTo(w, 6);
-      expect(depthFromArea(e, crescentArea(e, w, radius), radius)).toBeCloseTo(w, 6);
-    }));
+    fc.assert(
+      fc.property(clearance, wear, size(100, 700), (e, w, radius) => {
+        expect(crescentEdge(e, w * 1.1)).toBeGreaterThan(crescentEdge(e, w));
+        expect(crescentArea(e, w * 1.1, radius)).toBeGreaterThan(crescentArea(e, w, radius));
+        expect(depthFromEdge(e, crescentEdge(e, w))).toBeCloseTo(w, 6);
+        expect(depthFromArea(e, crescentArea(e, w, radius), radius)).toBeCloseTo(w, 6);
+      }),
+    );
   });
 
   test('its area is the sum of its depths along the arc', () => {
     const steps = 20_000;
     let sum = 0;
-    for (let i = 0; i < steps; i++) sum += crescentWear(7, 6, -180 + (360 * (i + 0.5)) / steps) * 163 * ((2 * Math.PI) / steps);
+    for (let i = 0; i < steps; i++)
+      sum += crescentWear(7, 6, -180 + (360 * (i + 0.5)) / steps) * 163 * ((2 * Math.PI) / steps);
     expect(crescentArea(7, 6, 163)).toBeCloseTo(sum, 2);
   });
 
@@ -173,10 +242,12 @@ describe('clearance', () => {
     expect(gapAt(7, 3, 180)).toBe(17);
     expect(gapAt(7, 3, 90)).toBeCloseTo(7, 9);
     expect(axisDepth(7, 3, 1)).toBe(11);
-    fc.assert(fc.property(size(0, 60), size(0, 30), size(0, 180), (e, w, angle) => {
-      // Where the liner is worn there is no gap, and where there is a gap nothing is worn.
-      expect(Math.min(gapAt(e, w, angle), crescentWear(e, w, angle))).toBe(0);
-    }));
+    fc.assert(
+      fc.property(size(0, 60), size(0, 30), size(0, 180), (e, w, angle) => {
+        // Where the liner is worn there is no gap, and where there is a gap nothing is worn.
+        expect(Math.min(gapAt(e, w, angle), crescentWear(e, w, angle))).toBe(0);
+      }),
+    );
   });
 
   test('hold-downs, liner left, bolts', () => {
@@ -191,16 +262,25 @@ describe('clearance', () => {
 
 describe('capacity and drive', () => {
   test('the fill that a flow needs gives that flow', () => {
-    fc.assert(fc.property(size(0.1, 100), size(1, 60), (flow, speed) => {
-      const sweep = { outside: 400, core: 0, pitch: 350, speed };
-      const fill = fillFor(flow, sweep, 800);
-      if (fill <= 1) expect(massFlow({ ...sweep, fill }, 800)).toBeCloseTo(flow, 9);
-    }));
+    fc.assert(
+      fc.property(size(0.1, 100), size(1, 60), (flow, speed) => {
+        const sweep = { outside: 400, core: 0, pitch: 350, speed };
+        const fill = fillFor(flow, sweep, 800);
+        if (fill <= 1) expect(massFlow({ ...sweep, fill }, 800)).toBeCloseTo(flow, 9);
+      }),
+    );
     expect(volumeFlow({ outside: 400, core: 0, pitch: 350, speed: 0, fill: 0.5 })).toBe(0);
   });
 
   test('a falling conveyor gives power back, a rising one takes it', () => {
-    const at = (incline: number) => conveyingPower({ massFlow: 10, length: 12_000, rise: rise(12_000, incline), resistanceFactor: 3, diameter: 350 });
+    const at = (incline: number) =>
+      conveyingPower({
+        massFlow: 10,
+        length: 12_000,
+        rise: rise(12_000, incline),
+        resistanceFactor: 3,
+        diameter: 350,
+      });
     expect(at(-20).lift).toBeCloseTo(-at(20).lift, 9);
     expect(rise(10_000, 30)).toBeCloseTo(5000, 9);
     expect(at(20).total).toBeCloseTo(at(20).material + at(20).lift + at(20).empty, 12);
@@ -219,19 +299,31 @@ describe('heat', () => {
 
 describe('lifts', () => {
   test('a flatter sling pulls harder; a bigger team never lifts less', () => {
-    fc.assert(fc.property(size(1, 2000), size(0, 80), (mass, angle) => {
-      expect(slingLegTension(mass, angle + 5)).toBeGreaterThan(slingLegTension(mass, angle));
-    }));
-    for (let people = 1; people < 6; people++) expect(teamCapability(25, people + 1)).toBeGreaterThanOrEqual(teamCapability(25, people));
-    expect([20, 25, 30, 35, 37.5, 40].map((mass) => peopleNeeded(mass, 25))).toEqual([1, 1, 2, 3, 3, undefined]);
+    fc.assert(
+      fc.property(size(1, 2000), size(0, 80), (mass, angle) => {
+        expect(slingLegTension(mass, angle + 5)).toBeGreaterThan(slingLegTension(mass, angle));
+      }),
+    );
+    for (let people = 1; people < 6; people++)
+      expect(teamCapability(25, people + 1)).toBeGreaterThanOrEqual(teamCapability(25, people));
+    expect([20, 25, 30, 35, 37.5, 40].map((mass) => peopleNeeded(mass, 25))).toEqual([
+      1,
+      1,
+      2,
+      3,
+      3,
+      undefined,
+    ]);
   });
 
   test('errors in a row are likely smaller than at worst', () => {
-    fc.assert(fc.property(fc.array(size(0, 10)), (tolerances) => {
-      const { worst, likely } = stackUp(tolerances);
-      expect(likely).toBeLessThanOrEqual(worst + 1e-9);
-      expect(likely).toBeGreaterThanOrEqual(Math.max(0, ...tolerances) - 1e-9);
-    }));
+    fc.assert(
+      fc.property(fc.array(size(0, 10)), (tolerances) => {
+        const { worst, likely } = stackUp(tolerances);
+        expect(likely).toBeLessThanOrEqual(worst + 1e-9);
+        expect(likely).toBeGreaterThanOrEqual(Math.max(0, ...tolerances) - 1e-9);
+      }),
+    );
   });
 });
 
@@ -241,13 +333,25 @@ test('usual side heights are told for sizes of the table only', () => {
 
 describe('what cannot be is refused in words', () => {
   test.each<[string, () => unknown, RegExp]>([
-    ['a liner thicker than the trough', () => developedWidth({ insideRadius: 10, thickness: 12, sideHeight: 0 }), /liner thickness \(12 mm\) must be below the inside radius/],
-    ['a flight inside out', () => flightArea({ outside: 100, inside: 200, pitch: 300 }), /inside diameter \(200 mm\) must be below the outside diameter/],
+    [
+      'a liner thicker than the trough',
+      () => developedWidth({ insideRadius: 10, thickness: 12, sideHeight: 0 }),
+      /liner thickness \(12 mm\) must be below the inside radius/,
+    ],
+    [
+      'a flight inside out',
+      () => flightArea({ outside: 100, inside: 200, pitch: 300 }),
+      /inside diameter \(200 mm\) must be below the outside diameter/,
+    ],
     ['no pitch', () => edgeLength(300, 0), /pitch is 0 mm; it must be above zero/],
     ['a screw too large for its crescent', () => crescentEdge(-1, 3), /radial clearance is -1 mm/],
     ['NaN', () => edgeLength(NaN, 300), /diameter is NaN mm/],
     ['infinite length', () => freeGrowth(Infinity, 200e-6, 20), /length is Infinity mm/],
-    ['more than full', () => volumeFlow({ outside: 300, core: 0, pitch: 300, speed: 10, fill: 1.2 }), /fill is 1.2/],
+    [
+      'more than full',
+      () => volumeFlow({ outside: 300, core: 0, pitch: 300, speed: 10, fill: 1.2 }),
+      /fill is 1.2/,
+    ],
     ['torque of a standing screw', () => torque(5, 0), /speed is 0 rpm/],
     ['a level sling', () => slingLegTension(100, 90), /sling angle is 90 deg; it must lie between 0 and 89/],
     ['half a person', () => teamCapability(25, 1.5), /whole people/],

@@ -4,14 +4,47 @@
 import { describe, expect, test } from 'vitest';
 import { inclineBand, massFlow, volumeFlow } from '../../../src/domain/geometry/capacity.js';
 import { crescentArea, crescentEdge, crescentWear } from '../../../src/domain/geometry/crescent.js';
-import { archardCoefficient, archardVolume, axialSpeed, conveyingPower, slidingDistance, torque } from '../../../src/domain/geometry/drive.js';
+import {
+  archardCoefficient,
+  archardVolume,
+  axialSpeed,
+  conveyingPower,
+  slidingDistance,
+  torque,
+} from '../../../src/domain/geometry/drive.js';
 import { depthGaugeError, velocityCorrected } from '../../../src/domain/geometry/gauge.js';
-import { downSlopeForce, handlingGuideline, liftingIndex, recommendedWeightLimit, slingLegShare, teamCapability, twistFactor } from '../../../src/domain/geometry/handling.js';
-import { flatBlank, flightArea, flightMassPerMetre, flightMassPerTurn, springStretch } from '../../../src/domain/geometry/helix.js';
+import {
+  downSlopeForce,
+  handlingGuideline,
+  liftingIndex,
+  recommendedWeightLimit,
+  slingLegShare,
+  teamCapability,
+  twistFactor,
+} from '../../../src/domain/geometry/handling.js';
+import {
+  flatBlank,
+  flightArea,
+  flightMassPerMetre,
+  flightMassPerTurn,
+  springStretch,
+} from '../../../src/domain/geometry/helix.js';
 import { screwSizes } from '../../../src/domain/geometry/sizes.js';
 import { stackUp } from '../../../src/domain/geometry/stack-up.js';
-import { bucklingPitch, carbonSteelExpansion, freeGrowth, growthAgainst, restrainedStress, stainlessSteelExpansion } from '../../../src/domain/geometry/thermal.js';
-import { developedWidth, linerMassPerMetre, panelMass, sheetOffset } from '../../../src/domain/geometry/trough.js';
+import {
+  bucklingPitch,
+  carbonSteelExpansion,
+  freeGrowth,
+  growthAgainst,
+  restrainedStress,
+  stainlessSteelExpansion,
+} from '../../../src/domain/geometry/thermal.js';
+import {
+  developedWidth,
+  linerMassPerMetre,
+  panelMass,
+  sheetOffset,
+} from '../../../src/domain/geometry/trough.js';
 
 /** Equal to the digits that the source gives. */
 function given(actual: number | undefined, digits: string): void {
@@ -21,26 +54,45 @@ function given(actual: number | undefined, digits: string): void {
 
 describe('capacity', () => {
   // Published: the usual screw form of ISO 7119 and DIN 15262, Q = 47.124 (D² − d²) S n φ k.
-  test('of a screw without a shaft', () => given(volumeFlow({ outside: 150, core: 0, pitch: 200, speed: 60, fill: 0.4 }), '5.089'));
-  test('of a screw with one', () => given(volumeFlow({ outside: 300, core: 60, pitch: 250, speed: 60, fill: 0.4 }), '24.43'));
-  test('in tonnes', () => given(massFlow({ outside: 300, core: 0, pitch: 300, speed: 50, fill: 0.3 }, 1500), '28.63'));
+  test('of a screw without a shaft', () =>
+    given(volumeFlow({ outside: 150, core: 0, pitch: 200, speed: 60, fill: 0.4 }), '5.089'));
+  test('of a screw with one', () =>
+    given(volumeFlow({ outside: 300, core: 60, pitch: 250, speed: 60, fill: 0.4 }), '24.43'));
+  test('in tonnes', () =>
+    given(massFlow({ outside: 300, core: 0, pitch: 300, speed: 50, fill: 0.3 }, 1500), '28.63'));
 
   // From memory: the capacity table of CEMA book 350 at 1 rpm in cubic feet an hour, full pitch, with usual pipe sizes.
   const cema: [diameter: number, pipe: number, at45: number, at30: number][] = [
-    [6, 2.375, 2.23, 1.49], [9, 2.875, 8.2, 5.5], [12, 2.875, 19.4, 12.9], [16, 4, 46.7, 31.2], [20, 4, 93.7, 62.8], [24, 4.5, 164, 109],
+    [6, 2.375, 2.23, 1.49],
+    [9, 2.875, 8.2, 5.5],
+    [12, 2.875, 19.4, 12.9],
+    [16, 4, 46.7, 31.2],
+    [20, 4, 93.7, 62.8],
+    [24, 4.5, 164, 109],
   ];
-  test.each(cema)('of a %d in screw is within 5 %% of the table from memory', (diameter, pipe, at45, at30) => {
-    const cubicFeet = (fill: number): number => volumeFlow({ outside: diameter * 25.4, core: pipe * 25.4, pitch: diameter * 25.4, speed: 1, fill }) / 0.3048 ** 3;
-    expect(Math.abs(cubicFeet(0.45) / at45 - 1)).toBeLessThan(0.05);
-    expect(Math.abs(cubicFeet(0.3) / at30 - 1)).toBeLessThan(0.05);
-  });
+  test.each(cema)(
+    'of a %d in screw is within 5 %% of the table from memory',
+    (diameter, pipe, at45, at30) => {
+      const cubicFeet = (fill: number): number =>
+        volumeFlow({ outside: diameter * 25.4, core: pipe * 25.4, pitch: diameter * 25.4, speed: 1, fill }) /
+        0.3048 ** 3;
+      expect(Math.abs(cubicFeet(0.45) / at45 - 1)).toBeLessThan(0.05);
+      expect(Math.abs(cubicFeet(0.3) / at30 - 1)).toBeLessThan(0.05);
+    },
+  );
   test('of a 12 in screw with a 2.875 in pipe at 30 %, from the geometry alone (derived)', () => {
-    given(volumeFlow({ outside: 304.8, core: 2.875 * 25.4, pitch: 304.8, speed: 1, fill: 0.3 }) / 0.3048 ** 3, '13.33');
+    given(
+      volumeFlow({ outside: 304.8, core: 2.875 * 25.4, pitch: 304.8, speed: 1, fill: 0.3 }) / 0.3048 ** 3,
+      '13.33',
+    );
   });
 
   // Published guides: about 75 % at 15° and 50 % at 25° of the level at standard pitch; losses of 10 to 70 % at 30°.
   test('left by an incline lies in a band, not on a line', () => {
-    for (const [incline, factor] of [[15, 0.75], [25, 0.5]] as const) {
+    for (const [incline, factor] of [
+      [15, 0.75],
+      [25, 0.5],
+    ] as const) {
       const band = inclineBand(incline);
       expect(band && band.from <= factor && factor <= band.to).toBe(true);
     }
@@ -54,7 +106,11 @@ describe('capacity', () => {
 describe('drive', () => {
   test('axial speed S n / 60', () => given(axialSpeed(350, 20), '0.1167'));
   // Published: ISO 7119, P = Q_m (λL + H)/367 + DL/20.
-  test('power', () => given(conveyingPower({ massFlow: 10, length: 12_000, rise: 5000, resistanceFactor: 3, diameter: 350 }).total, '1.327'));
+  test('power', () =>
+    given(
+      conveyingPower({ massFlow: 10, length: 12_000, rise: 5000, resistanceFactor: 3, diameter: 350 }).total,
+      '1.327',
+    ));
   // Published handbook form, T = 9550 P / n: 5.5 kW at 18 rpm is 9550 × 5.5 / 18 = 2918.06 N·m by hand.
   test('torque', () => given(torque(5.5, 18), '2918.06'));
   // Derived: the rim's way over the liner, π D n 60 h.
@@ -78,8 +134,10 @@ describe('helix of outside 300, inside 180, pitch 300 mm', () => {
     given(flightMassPerTurn(shape, 20, 7850), '7.654');
     given(flightMassPerMetre(shape, 20, 7850), '25.51');
   });
-  test('mass of an inner flight 160/80, 12 mm thick', () => given(flightMassPerMetre({ outside: 160, inside: 80, pitch: 300 }, 12, 7850), '6.08'));
-  test('stretch of a turn under a kilonewton', () => given(springStretch({ shape, thickness: 20 }, 1000, 300), '1.03'));
+  test('mass of an inner flight 160/80, 12 mm thick', () =>
+    given(flightMassPerMetre({ outside: 160, inside: 80, pitch: 300 }, 12, 7850), '6.08'));
+  test('stretch of a turn under a kilonewton', () =>
+    given(springStretch({ shape, thickness: 20 }, 1000, 300), '1.03'));
 });
 
 describe('trough of inside radius 175, liner 12, sides 150 mm', () => {
@@ -125,7 +183,12 @@ describe('wear', () => {
     given(crescentWear(7, 6, 30), '4.26');
     given(crescentWear(7, 6, -30), '4.26');
   });
-  test('cross-section worn away', () => [[3, '513'], [6, '1284'], [9, '2139']].forEach(([depth, area]) => given(crescentArea(7, Number(depth), 163), String(area))));
+  test('cross-section worn away', () =>
+    [
+      [3, '513'],
+      [6, '1284'],
+      [9, '2139'],
+    ].forEach(([depth, area]) => given(crescentArea(7, Number(depth), 163), String(area))));
   // Archard's law as published; the coefficient is a machine's own.
   test('Archard there and back', () => {
     const volume = archardVolume(2e-7, 400, slidingDistance(300, 15, 4000));
@@ -135,14 +198,22 @@ describe('wear', () => {
 
 describe('gauges', () => {
   // Published: a relative error of sound velocity is the same relative error of thickness; 1 % of 12 mm is 0.12 mm.
-  test('a velocity set 1 % too high reads 1 % too thick', () => given(12 * 1.01 - velocityCorrected(12 * 1.01, 2040 * 1.01, 2040), '0.12'));
+  test('a velocity set 1 % too high reads 1 % too thick', () =>
+    given(12 * 1.01 - velocityCorrected(12 * 1.01, 2040 * 1.01, 2040), '0.12'));
   test('a depth gauge is taken at half a millimetre (judgement)', () => expect(depthGaugeError).toBe(0.5));
 });
 
 describe('lifts', () => {
   // Published: NIOSH, DHHS 94-110, the 1991 equation; the example's factors multiplied out by hand.
   test('recommended weight limit and lifting index', () => {
-    const limit = recommendedWeightLimit({ reach: 400, height: 400, travel: 600, twist: 30, frequency: 0.95, coupling: 0.95 });
+    const limit = recommendedWeightLimit({
+      reach: 400,
+      height: 400,
+      travel: 600,
+      twist: 30,
+      frequency: 0.95,
+      coupling: 0.95,
+    });
     given(limit, '9.39');
     given(liftingIndex(28, limit), '2.98');
   });

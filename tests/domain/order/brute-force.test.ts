@@ -13,34 +13,73 @@ function deed(text: string, of: Job): Deed {
   if (panels) {
     const first = Number(panels[2]);
     const last = Number(panels[3] ?? panels[2]);
-    return { action: panels[1] ?? '', from: (first - 1) * 1000, to: last * 1000, ...(panels[4] === 'head' || panels[4] === 'tail' ? { start: panels[4] } : {}) };
+    return {
+      action: panels[1] ?? '',
+      from: (first - 1) * 1000,
+      to: last * 1000,
+      ...(panels[4] === 'head' || panels[4] === 'tail' ? { start: panels[4] } : {}),
+    };
   }
   const run = / run (\d)\b/.exec(text)?.[1];
   const bounds = of.conveyor.breaks.slice(Number(run ?? 1) - 1);
-  if (run && of.conveyor.breaks.length > 2) return { action: text.replace(/ run \d.*$/, ''), from: bounds[0]?.to.value ?? 0, to: bounds[1]?.from.value ?? 0 };
+  if (run && of.conveyor.breaks.length > 2)
+    return {
+      action: text.replace(/ run \d.*$/, ''),
+      from: bounds[0]?.to.value ?? 0,
+      to: bounds[1]?.from.value ?? 0,
+    };
   const action = text.replace(/ (run 1|all)\b.*$/, '').replace(/ starting at .*$/, '');
   const start = / starting at (head|tail)/.exec(text)?.[1];
-  return { action, from: 0, to: of.conveyor.length.value, ...(start === 'head' || start === 'tail' ? { start } : {}) };
+  return {
+    action,
+    from: 0,
+    to: of.conveyor.length.value,
+    ...(start === 'head' || start === 'tail' ? { start } : {}),
+  };
 }
 
 function machineOf(of: Job, scope: [number, number][], more: Partial<Machine> = {}): Machine {
   const { conveyor } = of;
   const [tail, head] = [conveyor.breaks[0], conveyor.breaks.at(-1)];
   return {
-    runs: [{ from: 0, to: conveyor.length.value, tailSlack: tail?.allowance.value ?? 0, headSlack: head?.allowance.value ?? 0, holdsAtTail: tail?.kind === 'end plate', holdsAtHead: true }],
-    covers: conveyor.covers.map((each) => [each.from.value, each.to.value]), braces: conveyor.braces.map((each) => each.from.value), holdDowns: conveyor.holdDowns.map((each) => each.from.value),
-    enclosed: conveyor.confinedSpace, slippery: conveyor.incline.value > 10, tolerance: 1, measuring: 2, scope, newScrew: of.screwChange !== undefined, ...more,
+    runs: [
+      {
+        from: 0,
+        to: conveyor.length.value,
+        tailSlack: tail?.allowance.value ?? 0,
+        headSlack: head?.allowance.value ?? 0,
+        holdsAtTail: tail?.kind === 'end plate',
+        holdsAtHead: true,
+      },
+    ],
+    covers: conveyor.covers.map((each) => [each.from.value, each.to.value]),
+    braces: conveyor.braces.map((each) => each.from.value),
+    holdDowns: conveyor.holdDowns.map((each) => each.from.value),
+    enclosed: conveyor.confinedSpace,
+    slippery: conveyor.incline.value > 10,
+    tolerance: 1,
+    measuring: 2,
+    scope,
+    newScrew: of.screwChange !== undefined,
+    ...more,
   };
 }
 
 /** Counts of agreement; the first disagreement is shown whole. */
-function compare(of: Job, orders: Iterable<readonly string[]>, machine: Machine): { readonly tried: number; readonly accepted: number } {
+function compare(
+  of: Job,
+  orders: Iterable<readonly string[]>,
+  machine: Machine,
+): { readonly tried: number; readonly accepted: number } {
   const world = worldOf(of);
   let tried = 0;
   let accepted = 0;
   for (const lines of orders) {
     const checker = canBeBuilt(withOrder(of, lines), world);
-    const simulator = canDo(machine, lines.map((text) => deed(text, of)));
+    const simulator = canDo(
+      machine,
+      lines.map((text) => deed(text, of)),
+    );
     if (checker !== simulator) expect({ lines, checker }).toEqual({ lines, checker: simulator });
     tried++;
     if (checker) accepted++;
@@ -50,20 +89,29 @@ function compare(of: Job, orders: Iterable<readonly string[]>, machine: Machine)
 
 function* permutations<T>(items: readonly T[]): Generator<T[]> {
   if (items.length <= 1) yield [...items];
-  else for (const [i, item] of items.entries()) for (const rest of permutations([...items.slice(0, i), ...items.slice(i + 1)])) yield [item, ...rest];
+  else
+    for (const [i, item] of items.entries())
+      for (const rest of permutations([...items.slice(0, i), ...items.slice(i + 1)])) yield [item, ...rest];
 }
 
 function* subsets<T>(items: readonly T[], size: number, from = 0): Generator<T[]> {
   if (size === 0) yield [];
-  else for (let i = from; i <= items.length - size; i++) for (const rest of subsets(items, size - 1, i + 1)) yield [items[i] as T, ...rest]; // i is below the length
+  else
+    for (let i = from; i <= items.length - size; i++)
+      for (const rest of subsets(items, size - 1, i + 1)) yield [items[i] as T, ...rest]; // i is below the length
 }
 
 /** Every way of putting back the items at some positions in another order. */
 function* shuffles(lines: readonly string[], size: number): Generator<string[]> {
-  for (const places of subsets(lines.map((_, i) => i), size)) {
+  for (const places of subsets(
+    lines.map((_, i) => i),
+    size,
+  )) {
     for (const order of permutations(places)) {
       const shuffled = [...lines];
-      places.forEach((place, k) => { shuffled[place] = lines[order[k] ?? 0] ?? ''; });
+      places.forEach((place, k) => {
+        shuffled[place] = lines[order[k] ?? 0] ?? '';
+      });
       yield shuffled;
     }
   }
@@ -89,7 +137,15 @@ describe('panel by panel, every sequence and every direction', () => {
     function* orders(): Generator<string[]> {
       for (const sequence of permutations(Array.from({ length: count }, (__, k) => k + 1))) {
         for (let bits = 0; bits < 2 ** count; bits++) {
-          yield [...prologue, 'strip run 1', 'clean run 1', ...sequence.map((n, k) => `fit panel ${n} of run 1 starting at ${(bits >> k) & 1 ? 'tail' : 'head'}`), ...epilogue];
+          yield [
+            ...prologue,
+            'strip run 1',
+            'clean run 1',
+            ...sequence.map(
+              (n, k) => `fit panel ${n} of run 1 starting at ${(bits >> k) & 1 ? 'tail' : 'head'}`,
+            ),
+            ...epilogue,
+          ];
         }
       }
     }
@@ -110,8 +166,13 @@ test('some panels only: every subset stripped, in every sequence and direction',
       for (const sequence of permutations(panels)) {
         for (let bits = 0; bits < 2 ** panels.length; bits++) {
           yield [
-            ...prologue, ...panels.map((n) => `strip panel ${n} of run 1`), ...panels.map((n) => `clean panel ${n} of run 1`),
-            ...sequence.map((n, k) => `fit panel ${n} of run 1 starting at ${(bits >> k) & 1 ? 'tail' : 'head'}`), ...epilogue,
+            ...prologue,
+            ...panels.map((n) => `strip panel ${n} of run 1`),
+            ...panels.map((n) => `clean panel ${n} of run 1`),
+            ...sequence.map(
+              (n, k) => `fit panel ${n} of run 1 starting at ${(bits >> k) & 1 ? 'tail' : 'head'}`,
+            ),
+            ...epilogue,
           ];
         }
       }
@@ -123,8 +184,20 @@ test('some panels only: every subset stripped, in every sequence and direction',
 
 test('strip, clean and fit of two halves, in every sequence', () => {
   const of = job(line([4], [10, 10]), ['all']);
-  for (const [a, b] of [['tail', 'tail'], ['head', 'head'], ['tail', 'head'], ['head', 'tail']]) {
-    const work = ['strip panels 1 to 2 of run 1', 'clean panels 1 to 2 of run 1', `fit panels 1 to 2 of run 1 starting at ${a}`, 'strip panels 3 to 4 of run 1', 'clean panels 3 to 4 of run 1', `fit panels 3 to 4 of run 1 starting at ${b}`];
+  for (const [a, b] of [
+    ['tail', 'tail'],
+    ['head', 'head'],
+    ['tail', 'head'],
+    ['head', 'tail'],
+  ]) {
+    const work = [
+      'strip panels 1 to 2 of run 1',
+      'clean panels 1 to 2 of run 1',
+      `fit panels 1 to 2 of run 1 starting at ${a}`,
+      'strip panels 3 to 4 of run 1',
+      'clean panels 3 to 4 of run 1',
+      `fit panels 3 to 4 of run 1 starting at ${b}`,
+    ];
     function* orders(): Generator<string[]> {
       for (const sequence of permutations(work)) yield [...prologue, ...sequence, ...epilogue];
     }
@@ -134,13 +207,27 @@ test('strip, clean and fit of two halves, in every sequence', () => {
 
 describe('kinds of work over one stretch', () => {
   const whole = (screw: boolean): string[] => [
-    ...prologue, 'gas test all', 'covers off all', 'braces off all', 'hold-downs off all',
+    ...prologue,
+    'gas test all',
+    'covers off all',
+    'braces off all',
+    'hold-downs off all',
     ...(screw ? ['restrain screw', 'unbolt drive', 'remove screw'] : []),
-    'strip run 1', 'clean run 1', 'fit run 1 starting at head',
+    'strip run 1',
+    'clean run 1',
+    'fit run 1 starting at head',
     ...(screw ? ['insert screw', 'bolt drive'] : []),
-    'hold-downs on all', 'braces on all', 'covers on all', ...epilogue,
+    'hold-downs on all',
+    'braces on all',
+    'covers on all',
+    ...epilogue,
   ];
-  const conveyor = line([2], [10, 10], { covers: [cover(0, 1000), cover(1000, 2000)], braces: [brace(500)], holdDowns: [holdDown(1500)], confinedSpace: true });
+  const conveyor = line([2], [10, 10], {
+    covers: [cover(0, 1000), cover(1000, 2000)],
+    braces: [brace(500)],
+    holdDowns: [holdDown(1500)],
+    confinedSpace: true,
+  });
 
   test('a reline: any four steps in any order', () => {
     const of = job(conveyor, ['all']);
@@ -159,7 +246,12 @@ describe('kinds of work over one stretch', () => {
     const of = job(conveyor, ['all'], { screwChange: { screw: conveyor.screw, origin: conveyor.origin } });
     const lines = whole(true);
     function* orders(): Generator<string[]> {
-      for (const size of [1, 2]) for (const gone of subsets(lines.map((_, i) => i), size)) yield lines.filter((_, i) => !gone.includes(i));
+      for (const size of [1, 2])
+        for (const gone of subsets(
+          lines.map((_, i) => i),
+          size,
+        ))
+          yield lines.filter((_, i) => !gone.includes(i));
     }
     expect(compare(of, orders(), machineOf(of, [[0, 2000]])).accepted).toBe(0);
   });
@@ -168,7 +260,8 @@ describe('kinds of work over one stretch', () => {
     const of = job(conveyor, ['all']);
     const lines = whole(false);
     function* orders(): Generator<string[]> {
-      for (const again of lines) for (let at = 0; at <= lines.length; at++) yield [...lines.slice(0, at), again, ...lines.slice(at)];
+      for (const again of lines)
+        for (let at = 0; at <= lines.length; at++) yield [...lines.slice(0, at), again, ...lines.slice(at)];
     }
     compare(of, orders(), machineOf(of, [[0, 2000]]));
   });
@@ -176,15 +269,24 @@ describe('kinds of work over one stretch', () => {
 
 describe('work side by side', () => {
   /** Every order in which steps can be finished, one at a time, given who waits for whom. */
-  function* extensions(waits: readonly ReadonlySet<number>[], done: readonly number[] = []): Generator<number[]> {
+  function* extensions(
+    waits: readonly ReadonlySet<number>[],
+    done: readonly number[] = [],
+  ): Generator<number[]> {
     if (done.length === waits.length) yield [...done];
-    for (const [i, wait] of waits.entries()) if (!done.includes(i) && [...wait].every((j) => done.includes(j))) yield* extensions(waits, [...done, i]);
+    for (const [i, wait] of waits.entries())
+      if (!done.includes(i) && [...wait].every((j) => done.includes(j)))
+        yield* extensions(waits, [...done, i]);
   }
 
   /** One crew takes a cover off while another puts the same one on. */
   function atOdds(machine: Machine, a: Deed, b: Deed): boolean {
-    const lids = (each: Deed): string[] => machine.covers.filter(([from, to]) => from < each.to && to > each.from).map(String);
-    return [a.action, b.action].sort().join() === 'covers off,covers on' && lids(a).some((lid) => lids(b).includes(lid));
+    const lids = (each: Deed): string[] =>
+      machine.covers.filter(([from, to]) => from < each.to && to > each.from).map(String);
+    return (
+      [a.action, b.action].sort().join() === 'covers off,covers on' &&
+      lids(a).some((lid) => lids(b).includes(lid))
+    );
   }
 
   interface Story {
@@ -194,7 +296,12 @@ describe('work side by side', () => {
   }
 
   /** Random waits and crews for the steps; each order judged by the checker, and by running it in every way it can run. */
-  function compareAll(stories: readonly Story[], rounds: number, seed: number, crewOf: (i: number, next: (below: number) => number) => string): { readonly tried: number; readonly accepted: number } {
+  function compareAll(
+    stories: readonly Story[],
+    rounds: number,
+    seed: number,
+    crewOf: (i: number, next: (below: number) => number) => string,
+  ): { readonly tried: number; readonly accepted: number } {
     let tried = 0;
     let accepted = 0;
     let random = seed;
@@ -209,26 +316,54 @@ describe('work side by side', () => {
       const { of, machine, work: steps } = story;
       const crews = steps.map((_, i) => crewOf(i, next));
       // Each step waits for everything above, or for some steps written before it.
-      const after = steps.map((_, i) => (i === 0 || next(3) === 0 ? undefined : [...new Set(Array.from({ length: 1 + next(3) }, () => next(i + 1)))]));
+      const after = steps.map((_, i) =>
+        i === 0 || next(3) === 0
+          ? undefined
+          : [...new Set(Array.from({ length: 1 + next(3) }, () => next(i + 1)))],
+      );
       const lines = [
-        'isolate', 'p: prove dead',
-        ...steps.map((text, i) => `${letters[i]}: ${text} by ${crews[i]}${after[i] ? ` after ${after[i].map((j) => `p${letters}`[j]).join(', ')}` : ''}`),
+        'isolate',
+        'p: prove dead',
+        ...steps.map(
+          (text, i) =>
+            `${letters[i]}: ${text} by ${crews[i]}${after[i] ? ` after ${after[i].map((j) => `p${letters}`[j]).join(', ')}` : ''}`,
+        ),
         ...epilogue,
       ];
-      const waits = steps.map((_, i) => new Set(after[i] ? after[i].filter((j) => j > 0).map((j) => j - 1) : Array.from({ length: i }, (__, j) => j)));
+      const waits = steps.map(
+        (_, i) =>
+          new Set(
+            after[i]
+              ? after[i].filter((j) => j > 0).map((j) => j - 1)
+              : Array.from({ length: i }, (__, j) => j),
+          ),
+      );
       const closed = waits.map((wait) => {
         const all = new Set(wait);
-        for (let size = -1; size !== all.size; ) {
+        for (let size = -1; size !== all.size;) {
           size = all.size;
           for (const j of [...all]) for (const h of waits[j] ?? []) all.add(h);
         }
         return all;
       });
-      const clash = steps.some((_, j) => steps.some((__, i) => i < j && !closed[j]?.has(i) && !closed[i]?.has(j)
-        && (crews[i] === crews[j] || atOdds(machine, deed(steps[i] ?? '', of), deed(steps[j] ?? '', of)))));
-      const always = [...extensions(waits)].every((order) => canDo(machine, [...prologue, ...order.map((i) => steps[i] ?? ''), ...epilogue].map((text) => deed(text, of))));
+      const clash = steps.some((_, j) =>
+        steps.some(
+          (__, i) =>
+            i < j &&
+            !closed[j]?.has(i) &&
+            !closed[i]?.has(j) &&
+            (crews[i] === crews[j] || atOdds(machine, deed(steps[i] ?? '', of), deed(steps[j] ?? '', of))),
+        ),
+      );
+      const always = [...extensions(waits)].every((order) =>
+        canDo(
+          machine,
+          [...prologue, ...order.map((i) => steps[i] ?? ''), ...epilogue].map((text) => deed(text, of)),
+        ),
+      );
       const checker = canBeBuilt(withOrder(of, lines), worldOf(of));
-      if (checker !== (always && !clash)) expect({ lines, checker }).toEqual({ lines, checker: always && !clash });
+      if (checker !== (always && !clash))
+        expect({ lines, checker }).toEqual({ lines, checker: always && !clash });
       tried++;
       if (checker) accepted++;
     }
@@ -238,10 +373,35 @@ describe('work side by side', () => {
   test('an order is accepted exactly where every way it can run is, and no crew is needed twice at once', () => {
     const of = job(line([4], [10, 10]), ['all'], { crews: [crew('Alpha'), crew('Bravo')] });
     const machine = machineOf(of, [[0, 4000]]);
-    const { tried, accepted } = compareAll([
-      { of, machine, work: ['strip panels 1 to 2 of run 1', 'strip panels 3 to 4 of run 1', 'clean run 1', 'fit panels 1 to 2 of run 1 starting at tail', 'fit panels 3 to 4 of run 1 starting at tail'] },
-      { of, machine, work: ['strip panels 1 to 2 of run 1', 'clean panels 1 to 2 of run 1', 'strip panels 3 to 4 of run 1', 'clean panels 3 to 4 of run 1', 'fit run 1 starting at head'] },
-    ], 1500, 12_345, (_, next) => (next(2) ? 'Alpha' : 'Bravo'));
+    const { tried, accepted } = compareAll(
+      [
+        {
+          of,
+          machine,
+          work: [
+            'strip panels 1 to 2 of run 1',
+            'strip panels 3 to 4 of run 1',
+            'clean run 1',
+            'fit panels 1 to 2 of run 1 starting at tail',
+            'fit panels 3 to 4 of run 1 starting at tail',
+          ],
+        },
+        {
+          of,
+          machine,
+          work: [
+            'strip panels 1 to 2 of run 1',
+            'clean panels 1 to 2 of run 1',
+            'strip panels 3 to 4 of run 1',
+            'clean panels 3 to 4 of run 1',
+            'fit run 1 starting at head',
+          ],
+        },
+      ],
+      1500,
+      12_345,
+      (_, next) => (next(2) ? 'Alpha' : 'Bravo'),
+    );
     expect(tried).toBe(1500);
     expect(accepted).toBeGreaterThan(20);
     expect(accepted).toBeLessThan(1400);
@@ -249,10 +409,25 @@ describe('work side by side', () => {
 
   test('also where two runs share a cover', () => {
     const names = ['Alpha', 'Bravo', 'Charlie', 'Delta', 'Echo', 'Foxtrot'];
-    const conveyor = line([2, 2], [10, 10, 10], { covers: [cover(0, 1000), cover(1000, 3000), cover(3000, 4200)], holdDowns: [holdDown(1500), holdDown(2700)] });
+    const conveyor = line([2, 2], [10, 10, 10], {
+      covers: [cover(0, 1000), cover(1000, 3000), cover(3000, 4200)],
+      holdDowns: [holdDown(1500), holdDown(2700)],
+    });
     const of = job(conveyor, ['all'], { relines: [], crews: names.map((name) => crew(name)) });
-    const machine = machineOf(of, [], { runs: [{ from: 0, to: 2000, tailSlack: 10, headSlack: 10, holdsAtTail: true, holdsAtHead: true }, { from: 2200, to: 4200, tailSlack: 10, headSlack: 10, holdsAtTail: true, holdsAtHead: true }] });
-    const work = ['covers off run 1', 'covers off run 2', 'hold-downs off run 2', 'hold-downs on run 2', 'covers on run 1', 'covers on run 2'];
+    const machine = machineOf(of, [], {
+      runs: [
+        { from: 0, to: 2000, tailSlack: 10, headSlack: 10, holdsAtTail: true, holdsAtHead: true },
+        { from: 2200, to: 4200, tailSlack: 10, headSlack: 10, holdsAtTail: true, holdsAtHead: true },
+      ],
+    });
+    const work = [
+      'covers off run 1',
+      'covers off run 2',
+      'hold-downs off run 2',
+      'hold-downs on run 2',
+      'covers on run 1',
+      'covers on run 2',
+    ];
     const { accepted } = compareAll([{ of, machine, work }], 1500, 99, (i) => names[i] ?? '');
     expect(accepted).toBeGreaterThan(20);
     expect(accepted).toBeLessThan(1400);

@@ -5,7 +5,22 @@ import { canBeBuilt, checkOrder } from '../../../src/domain/order/check-order.js
 import { changeJob } from '../../../src/domain/order/change-steps.js';
 import { stepText } from '../../../src/domain/order/words.js';
 import { gap, liner, mm, origin, stated } from '../../kit/estate.js';
-import { afterwards, before, brace, check, cover, crew, everywhere, holdDown, job, kinds, line, platform, withOrder, worldOf } from './stories.js';
+import {
+  afterwards,
+  before,
+  brace,
+  check,
+  cover,
+  crew,
+  everywhere,
+  holdDown,
+  job,
+  kinds,
+  line,
+  platform,
+  withOrder,
+  worldOf,
+} from './stories.js';
 
 const slope = stated('angle', 20);
 const two = line([4], [10, 10]);
@@ -22,53 +37,103 @@ test('a job without an order has nothing to check', () => {
 });
 
 describe('fronts', () => {
-  const fits = (...lines: string[]): string[] => [...before, 'strip run 1', 'clean run 1', ...lines, ...afterwards];
+  const fits = (...lines: string[]): string[] => [
+    ...before,
+    'strip run 1',
+    'clean run 1',
+    ...lines,
+    ...afterwards,
+  ];
 
   test('two fronts in a run: both steps, the closing panel, its error, and repairs that can be built', () => {
-    const lines = fits('fit panels 1 to 2 of run 1 starting at tail', 'fit panels 3 to 4 of run 1 starting at head');
+    const lines = fits(
+      'fit panels 1 to 2 of run 1 starting at tail',
+      'fit panels 3 to 4 of run 1 starting at head',
+    );
     const [only, ...more] = check(plain, lines);
     expect(more).toEqual([]);
     expect(only?.kind).toBe('two fronts');
     expect(only?.step && stepText(only.step)).toBe('fit panels 3 to 4 of run 1 starting at head');
-    expect(only?.conflicts.map(({ step }) => stepText(step))).toEqual(['fit panels 1 to 2 of run 1 starting at tail']);
+    expect(only?.conflicts.map(({ step }) => stepText(step))).toEqual([
+      'fit panels 1 to 2 of run 1 starting at tail',
+    ]);
     // Four panels at ± 1 mm, ± 2 mm of measuring, butted: 4·1 + 2 and √(4·1² + 2²).
-    expect(only?.closing).toMatchObject({ panel: 3, panels: 4, worst: 6, rootSumSquare: Math.sqrt(8), allowance: undefined });
+    expect(only?.closing).toMatchObject({
+      panel: 3,
+      panels: 4,
+      worst: 6,
+      rootSumSquare: Math.sqrt(8),
+      allowance: undefined,
+    });
     expect(only?.reason).toContain('6 mm at worst');
-    const mended = (only?.repairs ?? []).filter(({ changes }) => changes.length > 0).map(({ changes }) => changeJob(withOrder(plain, []), []) && changes);
+    const mended = (only?.repairs ?? [])
+      .filter(({ changes }) => changes.length > 0)
+      .map(({ changes }) => changeJob(withOrder(plain, []), []) && changes);
     expect(mended.length).toBeGreaterThanOrEqual(2);
     expect(only?.repairs.at(-1)?.title).toContain('Declare a break');
   });
 
   test.each([['tail'], ['head']])('the same run with one front from the %s is silent', (start) => {
     const panels = start === 'tail' ? ['1 to 2', '3 to 4'] : ['3 to 4', '1 to 2'];
-    expect(kinds(plain, fits(...panels.map((each) => `fit panels ${each} of run 1 starting at ${start}`)))).toEqual([]);
+    expect(
+      kinds(plain, fits(...panels.map((each) => `fit panels ${each} of run 1 starting at ${start}`))),
+    ).toEqual([]);
   });
 
   test('the whole run fitted by two crews from both ends', () => {
     const of = job(two, ['all'], { crews: [crew('Alpha'), crew('Bravo')] });
-    const lines = [...before, 'strip run 1', 's: clean run 1', 'a: fit run 1 starting at head by Alpha after s', 'b: fit run 1 starting at tail by Bravo after s', ...afterwards];
+    const lines = [
+      ...before,
+      'strip run 1',
+      's: clean run 1',
+      'a: fit run 1 starting at head by Alpha after s',
+      'b: fit run 1 starting at tail by Bravo after s',
+      ...afterwards,
+    ];
     const [only, ...more] = check(of, lines);
     expect([only?.kind, more]).toEqual(['two fronts', []]);
     const first = only?.repairs[0];
-    expect(first && checkOrder(changeJob(withOrder(of, lines), []), worldOf(of)).map((each) => each.kind)).toEqual(['two fronts']);
+    expect(
+      first && checkOrder(changeJob(withOrder(of, lines), []), worldOf(of)).map((each) => each.kind),
+    ).toEqual(['two fronts']);
   });
 
   test('a panel with nothing to push against', () => {
-    const [only, ...more] = check(plain, fits('fit panels 2 to 4 of run 1 starting at tail', 'fit panel 1 of run 1 starting at tail'));
+    const [only, ...more] = check(
+      plain,
+      fits('fit panels 2 to 4 of run 1 starting at tail', 'fit panel 1 of run 1 starting at tail'),
+    );
     expect(more).toEqual([]);
     expect(only?.kind).toBe('not contiguous');
     expect(only?.message).toContain('panel 1 of run 1 is not fitted');
-    expect(only?.repairs[0]?.title).toBe('Move "fit panel 1 of run 1 from the tail" before "fit panels 2 to 4 of run 1 from the tail"');
+    expect(only?.repairs[0]?.title).toBe(
+      'Move "fit panel 1 of run 1 from the tail" before "fit panels 2 to 4 of run 1 from the tail"',
+    );
   });
 
   test('two runs are independent', () => {
     const of = job(line([2, 2], [10, 10, 10]), ['all']);
-    expect(kinds(of, [...before, 'strip all', 'clean all', 'fit run 1 starting at tail', 'fit run 2 starting at head', ...afterwards])).toEqual([]);
+    expect(
+      kinds(of, [
+        ...before,
+        'strip all',
+        'clean all',
+        'fit run 1 starting at tail',
+        'fit run 2 starting at head',
+        ...afterwards,
+      ]),
+    ).toEqual([]);
   });
 });
 
 describe('closing', () => {
-  const fit = (start: string): string[] => [...before, 'strip run 1', 'clean run 1', `fit run 1 starting at ${start}`, ...afterwards];
+  const fit = (start: string): string[] => [
+    ...before,
+    'strip run 1',
+    'clean run 1',
+    `fit run 1 starting at ${start}`,
+    ...afterwards,
+  ];
 
   test('eight panels of ± 1 mm: ± 8 mm at worst, ± 2.8 mm root-sum-square', () => {
     const of = job(line([8], [7.9, 0]), ['all'], { measuringTolerance: mm(0) });
@@ -88,8 +153,16 @@ describe('closing', () => {
   });
 
   test('free growth counts where joints are gaps: 12 m × 20 K × 200e-6 = 48.0 mm', () => {
-    const spec = liner({ panelLengths: [mm(1000)], panelTolerance: mm(1), joint: { policy: 'gap', gap: mm(0), origin: origin() }, expansion: stated('expansion', 200e-6) });
-    const range = (from: number, to: number) => ({ from: stated('temperature', from), to: stated('temperature', to) });
+    const spec = liner({
+      panelLengths: [mm(1000)],
+      panelTolerance: mm(1),
+      joint: { policy: 'gap', gap: mm(0), origin: origin() },
+      expansion: stated('expansion', 200e-6),
+    });
+    const range = (from: number, to: number) => ({
+      from: stated('temperature', from),
+      to: stated('temperature', to),
+    });
     const warm = line([12], [10, 0], { liner: spec, serviceTemperature: range(10, 30) });
     const [only] = check(job(warm, ['all'], { fittingTemperature: range(10, 10) }), fit('head'));
     expect(only?.closing?.growth).toBeCloseTo(48, 9);
@@ -101,16 +174,39 @@ describe('closing', () => {
 
   test('between two old neighbours a hole cannot be closed; the repair says which panels must come off too', () => {
     const some = job(two, ['panel 2 of run 1']);
-    const lines = [...before, 'strip panel 2 of run 1', 'clean panel 2 of run 1', 'fit panel 2 of run 1 starting at tail', ...afterwards];
+    const lines = [
+      ...before,
+      'strip panel 2 of run 1',
+      'clean panel 2 of run 1',
+      'fit panel 2 of run 1 starting at tail',
+      ...afterwards,
+    ];
     const [only, ...more] = check(some, lines);
     expect([only?.kind, more]).toEqual(['closes inside the run', []]);
-    expect(only?.repairs.map(({ title }) => title)).toEqual(['Take off panels 3 to 4 too and close at Head', 'Take off panel 1 too and close at Tail']);
+    expect(only?.repairs.map(({ title }) => title)).toEqual([
+      'Take off panels 3 to 4 too and close at Head',
+      'Take off panel 1 too and close at Tail',
+    ]);
   });
 
   test('the panels next to a break close there', () => {
     const some = job(two, ['panels 3 to 4 of run 1']);
-    expect(kinds(some, [...before, 'strip panels 3 to 4 of run 1', 'clean panels 3 to 4 of run 1', 'fit panels 3 to 4 of run 1 starting at tail', ...afterwards])).toEqual([]);
-    const [only] = check(some, [...before, 'strip panels 3 to 4 of run 1', 'clean panels 3 to 4 of run 1', 'fit panels 3 to 4 of run 1 starting at head', ...afterwards]);
+    expect(
+      kinds(some, [
+        ...before,
+        'strip panels 3 to 4 of run 1',
+        'clean panels 3 to 4 of run 1',
+        'fit panels 3 to 4 of run 1 starting at tail',
+        ...afterwards,
+      ]),
+    ).toEqual([]);
+    const [only] = check(some, [
+      ...before,
+      'strip panels 3 to 4 of run 1',
+      'clean panels 3 to 4 of run 1',
+      'fit panels 3 to 4 of run 1 starting at head',
+      ...afterwards,
+    ]);
     expect(only?.kind).toBe('closes inside the run');
     expect(only?.repairs[0]?.title).toBe('Start "fit panels 3 to 4 of run 1 from the tail" instead');
   });
@@ -118,7 +214,13 @@ describe('closing', () => {
 
 describe('on an incline', () => {
   const steep = line([2, 2], [0, 10, 10], { incline: slope });
-  const order = (run: number, start: string): string[] => [...before, `strip run ${run}`, `clean run ${run}`, `fit run ${run} starting at ${start}`, ...afterwards];
+  const order = (run: number, start: string): string[] => [
+    ...before,
+    `strip run ${run}`,
+    `clean run ${run}`,
+    `fit run ${run} starting at ${start}`,
+    ...afterwards,
+  ];
 
   test('panels slide off a slide gate', () => {
     const [only, ...more] = check(job(steep, ['run 2']), order(2, 'tail'));
@@ -132,18 +234,44 @@ describe('on an incline', () => {
     expect(kinds(job(steep, ['run 2']), order(2, 'head'))).toEqual([]);
   });
   test('on a gentle slope they stay where they are put', () => {
-    expect(kinds(job(line([2, 2], [0, 10, 10], { incline: stated('angle', 5) }), ['run 2']), order(2, 'tail'))).toEqual([]);
+    expect(
+      kinds(job(line([2, 2], [0, 10, 10], { incline: stated('angle', 5) }), ['run 2']), order(2, 'tail')),
+    ).toEqual([]);
   });
   test('without a stated start the custom holds: the top, or the end that can be closed from', () => {
-    expect(kinds(job(steep, ['all']), [...before, 'strip all', 'clean all', 'fit all', ...afterwards])).toEqual([]);
+    expect(
+      kinds(job(steep, ['all']), [...before, 'strip all', 'clean all', 'fit all', ...afterwards]),
+    ).toEqual([]);
   });
 });
 
 describe('what must come before what', () => {
-  const full = job(line([2], [10, 10], { covers: [cover(0, 2000)], braces: [brace(500)], holdDowns: [holdDown(1500)], confinedSpace: true }), ['all']);
-  const order = [...before, 'gas test', 'covers off', 'braces off', 'hold-downs off', 'strip', 'clean', 'fit starting at head', 'hold-downs on', 'braces on', 'covers on', ...afterwards];
+  const full = job(
+    line([2], [10, 10], {
+      covers: [cover(0, 2000)],
+      braces: [brace(500)],
+      holdDowns: [holdDown(1500)],
+      confinedSpace: true,
+    }),
+    ['all'],
+  );
+  const order = [
+    ...before,
+    'gas test',
+    'covers off',
+    'braces off',
+    'hold-downs off',
+    'strip',
+    'clean',
+    'fit starting at head',
+    'hold-downs on',
+    'braces on',
+    'covers on',
+    ...afterwards,
+  ];
   const without = (...gone: string[]): string[] => order.filter((each) => !gone.includes(each));
-  const moved = (what: string, after: string): string[] => without(what).flatMap((each) => (each === after ? [each, what] : [each]));
+  const moved = (what: string, after: string): string[] =>
+    without(what).flatMap((each) => (each === after ? [each, what] : [each]));
 
   test('the whole order is silent', () => {
     expect(check(full, order)).toEqual([]);
@@ -161,7 +289,11 @@ describe('what must come before what', () => {
     ['run while isolated', moved('remove isolation', 'run empty'), ['run too early']],
     ['loaded before empty', moved('run empty', 'run loaded'), ['run too early']],
     ['braces left off', without('braces on'), ['not put back']],
-    ['isolation left on', without('remove isolation', 'run empty', 'run loaded'), ['not put back', 'no trial run']],
+    [
+      'isolation left on',
+      without('remove isolation', 'run empty', 'run loaded'),
+      ['not put back', 'no trial run'],
+    ],
     ['never run loaded', without('run loaded'), ['no trial run']],
     ['nothing fitted', without('fit starting at head'), ['not put back']],
     ['nothing renewed', without('strip', 'clean', 'fit starting at head'), ['scope not done']],
@@ -202,15 +334,37 @@ describe('what must come before what', () => {
 
   test('stretches that do not touch do not bind each other', () => {
     const of = job(line([2, 2], [10, 10, 10], { covers: [cover(0, 2100), cover(2100, 4200)] }), ['all']);
-    const half = (run: number): string[] => [`covers off run ${run}`, `strip run ${run}`, `clean run ${run}`, `fit run ${run} starting at ${run === 1 ? 'tail' : 'head'}`, `covers on run ${run}`];
+    const half = (run: number): string[] => [
+      `covers off run ${run}`,
+      `strip run ${run}`,
+      `clean run ${run}`,
+      `fit run ${run} starting at ${run === 1 ? 'tail' : 'head'}`,
+      `covers on run ${run}`,
+    ];
     expect(kinds(of, [...before, ...half(2), ...half(1), ...afterwards])).toEqual([]);
   });
 });
 
 describe('a screw change', () => {
-  const of = job(line([2], [10, 10], { holdDowns: [holdDown(500)] }), ['all'], { screwChange: { screw: two.screw, origin: origin() } });
-  const order = [...before, 'hold-downs off', 'restrain screw', 'unbolt drive', 'remove screw', 'strip', 'clean', 'fit starting at head', 'insert screw', 'bolt drive', 'hold-downs on', ...afterwards];
-  const moved = (what: string, after: string): string[] => order.filter((each) => each !== what).flatMap((each) => (each === after ? [each, what] : [each]));
+  const of = job(line([2], [10, 10], { holdDowns: [holdDown(500)] }), ['all'], {
+    screwChange: { screw: two.screw, origin: origin() },
+  });
+  const order = [
+    ...before,
+    'hold-downs off',
+    'restrain screw',
+    'unbolt drive',
+    'remove screw',
+    'strip',
+    'clean',
+    'fit starting at head',
+    'insert screw',
+    'bolt drive',
+    'hold-downs on',
+    ...afterwards,
+  ];
+  const moved = (what: string, after: string): string[] =>
+    order.filter((each) => each !== what).flatMap((each) => (each === after ? [each, what] : [each]));
 
   test.each([
     ['as it should be', order, []],
@@ -224,20 +378,44 @@ describe('a screw change', () => {
   });
 
   test('hot work over liner that stays, unless the note says how it is shielded', () => {
-    const patched = (note: string): string[] => [...before, `patch run 1${note}`, 'strip run 1', 'clean run 1', 'fit run 1 starting at head', ...afterwards];
+    const patched = (note: string): string[] => [
+      ...before,
+      `patch run 1${note}`,
+      'strip run 1',
+      'clean run 1',
+      'fit run 1 starting at head',
+      ...afterwards,
+    ];
     expect(kinds(plain, patched(''))).toEqual(['hot work over liner']);
     expect(kinds(plain, patched(' "shielded and wet, fire watch 60 min"'))).toEqual([]);
-    expect(kinds(plain, [...before, 'strip run 1', 'patch run 1', 'clean run 1', 'fit run 1 starting at head', ...afterwards])).toEqual([]);
+    expect(
+      kinds(plain, [
+        ...before,
+        'strip run 1',
+        'patch run 1',
+        'clean run 1',
+        'fit run 1 starting at head',
+        ...afterwards,
+      ]),
+    ).toEqual([]);
   });
 });
 
 describe('crews, platforms and people below', () => {
   const crews = [crew('Alpha'), crew('Bravo')];
   const halves = line([2, 2], [10, 10, 10], { incline: slope });
-  const side = (of: typeof halves, more: object = {}): ReturnType<typeof job> => job(of, ['all'], { crews, ...more });
+  const side = (of: typeof halves, more: object = {}): ReturnType<typeof job> =>
+    job(of, ['all'], { crews, ...more });
   const lines = (a: string, b: string): string[] => [
-    'isolate', 'p: prove dead', 'a: strip run 1 by Alpha after p', `b: strip run 2 by ${a} after p`, 'c: clean run 1 by Alpha after a', `d: clean run 2 by ${a} after ${b}`,
-    'fit run 1 starting at head by Alpha', 'fit run 2 starting at head by Alpha', ...afterwards,
+    'isolate',
+    'p: prove dead',
+    'a: strip run 1 by Alpha after p',
+    `b: strip run 2 by ${a} after p`,
+    'c: clean run 1 by Alpha after a',
+    `d: clean run 2 by ${a} after ${b}`,
+    'fit run 1 starting at head by Alpha',
+    'fit run 2 starting at head by Alpha',
+    ...afterwards,
   ];
 
   test('a crew is in one place at a time', () => {
@@ -249,15 +427,24 @@ describe('crews, platforms and people below', () => {
     expect(kinds(side(halves), lines('Bravo', 'b'))).toEqual([]);
   });
   test('but not one below the other without a barrier', () => {
-    const open = { ...halves, breaks: halves.breaks.map((each) => (each.name === 'Gate1' ? gap('Gate1', 'inlet', each.from.value, each.to.value, 10) : each)) };
+    const open = {
+      ...halves,
+      breaks: halves.breaks.map((each) =>
+        each.name === 'Gate1' ? gap('Gate1', 'inlet', each.from.value, each.to.value, 10) : each,
+      ),
+    };
     const found = check(side(open), lines('Bravo', 'b'));
     expect(new Set(found.map((each) => each.kind))).toEqual(new Set(['work below loose parts']));
-    expect(found[0]?.message).toBe('"strip run 1" is at 0.00 m, below "strip run 2" at up to 4.20 m, and both may go on at the same time.');
+    expect(found[0]?.message).toBe(
+      '"strip run 1" is at 0.00 m, below "strip run 2" at up to 4.20 m, and both may go on at the same time.',
+    );
     expect(kinds(side({ ...open, incline: stated('angle', 0) }), lines('Bravo', 'b'))).toEqual([]);
   });
   test('a platform serves one stretch at a time', () => {
     const of = side(halves, { accessUnits: [platform('MP1')] });
-    const shared = lines('Bravo', 'b').map((each) => (/strip run \d by/.test(each) ? each.replace(' after', ' using MP1 after') : each));
+    const shared = lines('Bravo', 'b').map((each) =>
+      /strip run \d by/.test(each) ? each.replace(' after', ' using MP1 after') : each,
+    );
     expect(kinds(of, shared)).toEqual(['access unit in two places']);
   });
   test('a stretch without access cannot be worked; told once', () => {
@@ -269,23 +456,47 @@ describe('crews, platforms and people below', () => {
   test('a zone for mobile platforms needs one that reaches', () => {
     const high = { ...two, access: [{ ...everywhere, kind: 'mobile platform' as const, height: mm(9000) }] };
     expect(kinds(job(high, ['all']), good)).toEqual(['no access unit']);
-    expect(kinds(job(high, ['all'], { accessUnits: [platform('Low', 6000)] }), good)).toEqual(['no access unit']);
+    expect(kinds(job(high, ['all'], { accessUnits: [platform('Low', 6000)] }), good)).toEqual([
+      'no access unit',
+    ]);
     expect(kinds(job(high, ['all'], { accessUnits: [platform('MP1', 14_000)] }), good)).toEqual([]);
   });
 });
 
 describe('orders that make no sense', () => {
   test('a circle', () => {
-    const found = check(plain, [...before, 'a: strip run 1 after b', 'b: clean run 1 after a', 'fit run 1 starting at head', ...afterwards]);
+    const found = check(plain, [
+      ...before,
+      'a: strip run 1 after b',
+      'b: clean run 1 after a',
+      'fit run 1 starting at head',
+      ...afterwards,
+    ]);
     expect(found[0]?.kind).toBe('circular order');
     expect(found[0]?.conflicts.map(({ step }) => stepText(step))).toEqual(['b: clean run 1 after a']);
     expect(found[0]?.repairs[0]?.title).toBe('Do not let "strip run 1" wait for "b"');
   });
   test('a step that waits for itself', () => {
-    expect(kinds(plain, [...before, 'a: strip run 1 after a', 'clean run 1', 'fit run 1 starting at head', ...afterwards])[0]).toBe('circular order');
+    expect(
+      kinds(plain, [
+        ...before,
+        'a: strip run 1 after a',
+        'clean run 1',
+        'fit run 1 starting at head',
+        ...afterwards,
+      ])[0],
+    ).toBe('circular order');
   });
   test('a run or a panel that is not there', () => {
-    const found = check(plain, [...before, 'strip run 3', 'strip run 1', 'clean run 1', 'fit panels 3 to 9 of run 1 starting at head', 'fit run 1 starting at head', ...afterwards]);
+    const found = check(plain, [
+      ...before,
+      'strip run 3',
+      'strip run 1',
+      'clean run 1',
+      'fit panels 3 to 9 of run 1 starting at head',
+      'fit run 1 starting at head',
+      ...afterwards,
+    ]);
     expect(found.map((each) => each.kind)).toEqual(['no such stretch', 'no such stretch']);
     expect(found[0]?.reason).toContain('run 1 (Tail to Head) with 4 panels');
   });

@@ -57,17 +57,47 @@ function read(text: string): { readonly job: Job; readonly estate: Estate } {
 }
 
 function apply(text: string, edits: ReturnType<typeof editsOf>): string {
-  return [...edits].sort((a, b) => b.origin.start - a.origin.start || b.origin.end - a.origin.end).reduce((now, edit) => now.slice(0, edit.origin.start) + edit.text + now.slice(edit.origin.end), text);
+  return [...edits]
+    .sort((a, b) => b.origin.start - a.origin.start || b.origin.end - a.origin.end)
+    .reduce((now, edit) => now.slice(0, edit.origin.start) + edit.text + now.slice(edit.origin.end), text);
 }
 
-const around = (...middle: string[]): string => ['isolate', 'prove dead', ...middle, 'remove isolation', 'run empty', 'run loaded'].map((line) => `    ${line}`).join('\n');
+const around = (...middle: string[]): string =>
+  ['isolate', 'prove dead', ...middle, 'remove isolation', 'run empty', 'run loaded']
+    .map((line) => `    ${line}`)
+    .join('\n');
 
 test.each([
-  ['two fronts', around('strip run 2', 'clean run 2 // with the hose', 'fit panels 1 to 3 of run 2 starting at tail by Alpha', 'fit panels 4 to 6 of run 2 starting at head by Bravo takes 3.5 h "mind the flange"')],
+  [
+    'two fronts',
+    around(
+      'strip run 2',
+      'clean run 2 // with the hose',
+      'fit panels 1 to 3 of run 2 starting at tail by Alpha',
+      'fit panels 4 to 6 of run 2 starting at head by Bravo takes 3.5 h "mind the flange"',
+    ),
+  ],
   ['cleaned before it is stripped', around('clean run 2', 'strip run 2', 'fit run 2 starting at head')],
-  ['not isolated', ['strip run 2', 'clean run 2', 'fit run 2 starting at head', 'run empty', 'run loaded'].map((line) => `    ${line}`).join('\n')],
-  ['two that may swap', around('a: strip run 2 by Alpha', 'b: clean run 2 by Bravo', 'fit run 2 starting at head by Alpha after a')],
-  ['no trial run', ['isolate', 'prove dead', 'strip run 2', 'clean run 2', 'fit run 2 starting at head', 'remove isolation'].map((line) => `    ${line}`).join('\n')],
+  [
+    'not isolated',
+    ['strip run 2', 'clean run 2', 'fit run 2 starting at head', 'run empty', 'run loaded']
+      .map((line) => `    ${line}`)
+      .join('\n'),
+  ],
+  [
+    'two that may swap',
+    around(
+      'a: strip run 2 by Alpha',
+      'b: clean run 2 by Bravo',
+      'fit run 2 starting at head by Alpha after a',
+    ),
+  ],
+  [
+    'no trial run',
+    ['isolate', 'prove dead', 'strip run 2', 'clean run 2', 'fit run 2 starting at head', 'remove isolation']
+      .map((line) => `    ${line}`)
+      .join('\n'),
+  ],
 ])('%s', (_, steps) => {
   const text = jobText(steps);
   const { job, estate } = read(text);

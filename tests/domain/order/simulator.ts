@@ -3,7 +3,14 @@
 // step at a time and says whether that could be done. Only for the tests' own small conveyors: whole panels of 1 m.
 
 export interface Machine {
-  readonly runs: readonly { readonly from: number; readonly to: number; readonly tailSlack: number; readonly headSlack: number; readonly holdsAtTail: boolean; readonly holdsAtHead: boolean }[];
+  readonly runs: readonly {
+    readonly from: number;
+    readonly to: number;
+    readonly tailSlack: number;
+    readonly headSlack: number;
+    readonly holdsAtTail: boolean;
+    readonly holdsAtHead: boolean;
+  }[];
   readonly covers: readonly [number, number][];
   readonly braces: readonly number[];
   readonly holdDowns: readonly number[];
@@ -36,17 +43,42 @@ interface Solid {
 /** True where all deeds can be done one after another and the machine is whole, renewed and proved at the end. */
 export function canDo(machine: Machine, deeds: readonly Deed[]): boolean {
   const world = build(machine);
-  return deeds.every((deed) => perform(world, deed)) && whole(world) && world.proved === 2 && !world.locked
-    && machine.scope.every(([from, to]) => world.solids.filter((solid) => solid.from < to && solid.to > from).every((solid) => solid.fresh) )
-    && (!machine.newScrew || world.spiral === 'new');
+  return (
+    deeds.every((deed) => perform(world, deed)) &&
+    whole(world) &&
+    world.proved === 2 &&
+    !world.locked &&
+    machine.scope.every(([from, to]) =>
+      world.solids.filter((solid) => solid.from < to && solid.to > from).every((solid) => solid.fresh),
+    ) &&
+    (!machine.newScrew || world.spiral === 'new')
+  );
 }
 
 function build(machine: Machine) {
-  const solids: Solid[] = machine.runs.flatMap((run) => Array.from({ length: (run.to - run.from) / 1000 }, (_, k) => ({ from: run.from + k * 1000, to: run.from + (k + 1) * 1000, fromError: 0, toError: 0, fresh: false })));
+  const solids: Solid[] = machine.runs.flatMap((run) =>
+    Array.from({ length: (run.to - run.from) / 1000 }, (_, k) => ({
+      from: run.from + k * 1000,
+      to: run.from + (k + 1) * 1000,
+      fromError: 0,
+      toError: 0,
+      fresh: false,
+    })),
+  );
   return {
-    machine, solids, swept: new Set<number>(), locked: false, tried: false, sniffed: [] as [number, number][],
-    covers: new Set(machine.covers), braces: new Set(machine.braces), holdDowns: new Set(machine.holdDowns),
-    spiral: 'old' as 'old' | 'out' | 'new', tethered: false, coupled: true, proved: 0,
+    machine,
+    solids,
+    swept: new Set<number>(),
+    locked: false,
+    tried: false,
+    sniffed: [] as [number, number][],
+    covers: new Set(machine.covers),
+    braces: new Set(machine.braces),
+    holdDowns: new Set(machine.holdDowns),
+    spiral: 'old' as 'old' | 'out' | 'new',
+    tethered: false,
+    coupled: true,
+    proved: 0,
   };
 }
 type World = ReturnType<typeof build>;
@@ -59,7 +91,8 @@ function perform(world: World, deed: Deed): boolean {
   const lidsHere = [...machine.covers].filter(([from, to]) => from < deed.to && to > deed.from);
   const reachable = lidsHere.every((lid) => !world.covers.has(lid));
   const clear = reachable && ![...world.braces].some(here) && ![...world.holdDowns].some(here);
-  const lined = (from: number, to: number): boolean => cellsOf(machine, from, to).every((cell) => world.solids.some((solid) => solid.from === cell));
+  const lined = (from: number, to: number): boolean =>
+    cellsOf(machine, from, to).every((cell) => world.solids.some((solid) => solid.from === cell));
   const spiralIn = world.spiral !== 'out';
 
   switch (deed.action) {
@@ -85,14 +118,16 @@ function perform(world: World, deed: Deed): boolean {
       for (const lid of lidsHere) {
         if (!lined(lid[0], lid[1])) return false;
         if (machine.braces.some((at) => at > lid[0] && at < lid[1] && !world.braces.has(at))) return false;
-        if (machine.holdDowns.some((at) => at > lid[0] && at < lid[1] && !world.holdDowns.has(at))) return false;
+        if (machine.holdDowns.some((at) => at > lid[0] && at < lid[1] && !world.holdDowns.has(at)))
+          return false;
         world.covers.add(lid);
       }
       return true;
     }
     case 'braces off':
     case 'hold-downs off': {
-      const [kept, known] = deed.action === 'braces off' ? [world.braces, machine.braces] : [world.holdDowns, machine.holdDowns];
+      const [kept, known] =
+        deed.action === 'braces off' ? [world.braces, machine.braces] : [world.holdDowns, machine.holdDowns];
       const mine = known.filter(here);
       if (!safe || !aired || !mine.some((at) => kept.has(at)) || !openAbove(world, mine)) return false;
       for (const at of mine) kept.delete(at);
@@ -100,9 +135,11 @@ function perform(world: World, deed: Deed): boolean {
     }
     case 'braces on':
     case 'hold-downs on': {
-      const [kept, known] = deed.action === 'braces on' ? [world.braces, machine.braces] : [world.holdDowns, machine.holdDowns];
+      const [kept, known] =
+        deed.action === 'braces on' ? [world.braces, machine.braces] : [world.holdDowns, machine.holdDowns];
       const mine = known.filter(here);
-      if (!safe || !aired || !spiralIn || !mine.some((at) => !kept.has(at)) || !openAbove(world, mine)) return false;
+      if (!safe || !aired || !spiralIn || !mine.some((at) => !kept.has(at)) || !openAbove(world, mine))
+        return false;
       if (!mine.every((at) => lined(at - 1, at + 1))) return false;
       for (const at of mine) kept.add(at);
       return true;
@@ -116,9 +153,11 @@ function perform(world: World, deed: Deed): boolean {
       world.coupled = false;
       return true;
     case 'remove screw':
-      if (!safe || !aired || !clear || !world.tethered || world.coupled || world.spiral === 'out') return false;
+      if (!safe || !aired || !clear || !world.tethered || world.coupled || world.spiral === 'out')
+        return false;
       // Cut out with a flame, over liner that is to last.
-      if (world.solids.some((solid) => solid.fresh && solid.from < deed.to && solid.to > deed.from)) return false;
+      if (world.solids.some((solid) => solid.fresh && solid.from < deed.to && solid.to > deed.from))
+        return false;
       world.spiral = 'out';
       return true;
     case 'insert screw':
@@ -133,21 +172,35 @@ function perform(world: World, deed: Deed): boolean {
     case 'strip': {
       const cells = cellsOf(machine, deed.from, deed.to);
       const off = world.solids.filter((solid) => cells.includes(solid.from));
-      if (!safe || !aired || !clear || off.length !== cells.length || off.some((solid) => solid.fresh)) return false;
+      if (!safe || !aired || !clear || off.length !== cells.length || off.some((solid) => solid.fresh))
+        return false;
       world.solids = world.solids.filter((solid) => !off.includes(solid));
       return true;
     }
     case 'clean': {
       const cells = cellsOf(machine, deed.from, deed.to);
-      if (!safe || !aired || !clear || cells.some((cell) => world.solids.some((solid) => solid.from === cell) || world.swept.has(cell))) return false;
+      if (
+        !safe ||
+        !aired ||
+        !clear ||
+        cells.some((cell) => world.solids.some((solid) => solid.from === cell) || world.swept.has(cell))
+      )
+        return false;
       for (const cell of cells) world.swept.add(cell);
       return true;
     }
     case 'fit':
-      return safe && aired && clear && machine.runs.every((run) => {
-        const cells = cellsOf(machine, Math.max(run.from, deed.from), Math.min(run.to, deed.to));
-        return (deed.start === 'head' ? cells.reverse() : cells).every((cell) => push(world, run, cell, deed.start ?? 'head'));
-      });
+      return (
+        safe &&
+        aired &&
+        clear &&
+        machine.runs.every((run) => {
+          const cells = cellsOf(machine, Math.max(run.from, deed.from), Math.min(run.to, deed.to));
+          return (deed.start === 'head' ? cells.reverse() : cells).every((cell) =>
+            push(world, run, cell, deed.start ?? 'head'),
+          );
+        })
+      );
     case 'remove isolation':
       if (!world.locked || !world.tried || !whole(world)) return false;
       world.locked = false;
@@ -171,10 +224,12 @@ function perform(world: World, deed: Deed): boolean {
 function push(world: World, run: Machine['runs'][number], cell: number, start: 'head' | 'tail'): boolean {
   const { machine } = world;
   const seat = [cell, cell + 1000] as const;
-  if (!world.swept.has(cell) || world.solids.some((solid) => solid.from < seat[1] && solid.to > seat[0])) return false;
+  if (!world.swept.has(cell) || world.solids.some((solid) => solid.from < seat[1] && solid.to > seat[0]))
+    return false;
   const near = start === 'tail' ? seat[0] : seat[1];
   const far = start === 'tail' ? seat[1] : seat[0];
-  const solidAt = (x: number, side: 'from' | 'to'): Solid | undefined => world.solids.find((solid) => solid[side] === x);
+  const solidAt = (x: number, side: 'from' | 'to'): Solid | undefined =>
+    world.solids.find((solid) => solid[side] === x);
   const leaning = start === 'tail' ? solidAt(near, 'to') : solidAt(near, 'from');
   const atEnd = near === (start === 'tail' ? run.from : run.to);
   if (!leaning && !atEnd) return false;
@@ -182,9 +237,19 @@ function push(world: World, run: Machine['runs'][number], cell: number, start: '
   const error = (leaning ? (start === 'tail' ? leaning.toError : leaning.fromError) : 0) + machine.tolerance;
   const blocked = start === 'tail' ? solidAt(far, 'from') : solidAt(far, 'to');
   if (blocked) return false;
-  if (far === (start === 'tail' ? run.to : run.from) && error + machine.measuring > (start === 'tail' ? run.headSlack : run.tailSlack)) return false;
+  if (
+    far === (start === 'tail' ? run.to : run.from) &&
+    error + machine.measuring > (start === 'tail' ? run.headSlack : run.tailSlack)
+  )
+    return false;
   const nearError = error - machine.tolerance;
-  world.solids.push({ from: seat[0], to: seat[1], fromError: start === 'tail' ? nearError : error, toError: start === 'tail' ? error : nearError, fresh: true });
+  world.solids.push({
+    from: seat[0],
+    to: seat[1],
+    fromError: start === 'tail' ? nearError : error,
+    toError: start === 'tail' ? error : nearError,
+    fresh: true,
+  });
   return true;
 }
 
@@ -194,10 +259,22 @@ function openAbove(world: World, places: readonly number[]): boolean {
 
 function whole(world: World): boolean {
   const { machine } = world;
-  return world.covers.size === machine.covers.length && world.braces.size === machine.braces.length && world.holdDowns.size === machine.holdDowns.length
-    && world.spiral !== 'out' && world.coupled && machine.runs.every((run) => world.solids.filter((solid) => solid.from >= run.from && solid.to <= run.to).length === (run.to - run.from) / 1000);
+  return (
+    world.covers.size === machine.covers.length &&
+    world.braces.size === machine.braces.length &&
+    world.holdDowns.size === machine.holdDowns.length &&
+    world.spiral !== 'out' &&
+    world.coupled &&
+    machine.runs.every(
+      (run) =>
+        world.solids.filter((solid) => solid.from >= run.from && solid.to <= run.to).length ===
+        (run.to - run.from) / 1000,
+    )
+  );
 }
 
 function cellsOf(machine: Machine, from: number, to: number): number[] {
-  return machine.runs.flatMap((run) => Array.from({ length: (run.to - run.from) / 1000 }, (_, k) => run.from + k * 1000)).filter((cell) => cell + 1000 > from && cell < to);
+  return machine.runs
+    .flatMap((run) => Array.from({ length: (run.to - run.from) / 1000 }, (_, k) => run.from + k * 1000))
+    .filter((cell) => cell + 1000 > from && cell < to);
 }

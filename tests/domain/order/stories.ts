@@ -9,27 +9,66 @@ import { checkOrder } from '../../../src/domain/order/check-order.js';
 import type { Violation } from '../../../src/domain/order/violation.js';
 import { conveyor, estate, gap, liner, mm, origin, plant, stated, use } from '../../kit/estate.js';
 
-export const everywhere = { name: 'Floor', kind: 'ground' as const, from: mm(0), to: mm(100_000), origin: origin() };
+export const everywhere = {
+  name: 'Floor',
+  kind: 'ground' as const,
+  from: mm(0),
+  to: mm(100_000),
+  origin: origin(),
+};
 
 /** Runs of whole panels of 1 m between breaks; allowances from the tail; 200 mm wide breaks inside; level unless told. */
-export function line(panels: readonly number[], allowances: readonly number[], facts: Partial<Conveyor> = {}): Conveyor {
+export function line(
+  panels: readonly number[],
+  allowances: readonly number[],
+  facts: Partial<Conveyor> = {},
+): Conveyor {
   const breaks = [gap('Tail', 'end plate', 0, 0, allowances[0] ?? 0)];
   let at = 0;
   panels.forEach((count, k) => {
     at += count * 1000;
     const last = k === panels.length - 1;
-    breaks.push(gap(last ? 'Head' : `Gate${k + 1}`, last ? 'end plate' : 'slide gate', at, last ? at : at + 200, allowances[k + 1] ?? 0));
+    breaks.push(
+      gap(
+        last ? 'Head' : `Gate${k + 1}`,
+        last ? 'end plate' : 'slide gate',
+        at,
+        last ? at : at + 200,
+        allowances[k + 1] ?? 0,
+      ),
+    );
     at += last ? 0 : 200;
   });
   const spec = liner({ panelLengths: [mm(1000)], panelTolerance: mm(1) });
-  return conveyor({ name: 'L1', length: mm(at), incline: stated('angle', 0), breaks, liner: spec, access: [everywhere], plant: plant(), points: [], ...facts });
+  return conveyor({
+    name: 'L1',
+    length: mm(at),
+    incline: stated('angle', 0),
+    breaks,
+    liner: spec,
+    access: [everywhere],
+    plant: plant(),
+    points: [],
+    ...facts,
+  });
 }
 
 export function job(of: Conveyor, relines: readonly string[], facts: Partial<Job> = {}): Job {
   return {
-    name: 'J1', origin: origin(), nameOrigin: origin(), conveyor: of, conveyorUse: use(of.name),
+    name: 'J1',
+    origin: origin(),
+    nameOrigin: origin(),
+    conveyor: of,
+    conveyorUse: use(of.name),
     relines: relines.map((text) => ({ stretch: stretch(text), liner: of.liner, origin: origin() })),
-    crews: [], accessUnits: [], sawKerf: mm(3), minimumClosingPiece: mm(200), measuringTolerance: mm(2), jointClearance: mm(0), stock: [], ...facts,
+    crews: [],
+    accessUnits: [],
+    sawKerf: mm(3),
+    minimumClosingPiece: mm(200),
+    measuringTolerance: mm(2),
+    jointClearance: mm(0),
+    stock: [],
+    ...facts,
   };
 }
 
@@ -50,7 +89,13 @@ export function kinds(of: Job, lines: readonly string[]): readonly string[] {
 }
 
 export function crew(name: string, size = 3, skills: readonly string[] = []): Job['crews'][number] {
-  const crew: Crew = { name, size: { count: size, origin: origin() }, skills, origin: origin(), nameOrigin: origin() };
+  const crew: Crew = {
+    name,
+    size: { count: size, origin: origin() },
+    skills,
+    origin: origin(),
+    nameOrigin: origin(),
+  };
   return { use: use(name), crew };
 }
 
@@ -61,7 +106,12 @@ export function platform(name: string, reach = 20_000): Job['accessUnits'][numbe
 
 export const cover = (from: number, to: number): Cover => ({ from: mm(from), to: mm(to), origin: origin() });
 export const brace = (at: number): Span => ({ from: mm(at), to: mm(at), origin: origin() });
-export const holdDown = (at: number): HoldDown => ({ from: mm(at), to: mm(at), side: 'both sides', origin: origin() });
+export const holdDown = (at: number): HoldDown => ({
+  from: mm(at),
+  to: mm(at),
+  side: 'both sides',
+  origin: origin(),
+});
 
 export function step(line: string, of?: Job): Step {
   let rest = line.trim();
@@ -82,13 +132,19 @@ export function step(line: string, of?: Job): Step {
   const where = rest.slice(action.length).trim();
   const names = (text: string | undefined): string[] => text?.split(',').map((each) => each.trim()) ?? [];
   return {
-    action, origin: origin(), actionOrigin: origin(),
-    crews: names(crews).map((each) => of?.crews.find((known) => known.use.name === each) ?? { use: use(each) }),
+    action,
+    origin: origin(),
+    actionOrigin: origin(),
+    crews: names(crews).map(
+      (each) => of?.crews.find((known) => known.use.name === each) ?? { use: use(each) },
+    ),
     after: names(after).map(use),
     ...(name === undefined ? {} : { name }),
     ...(where === '' ? {} : { stretch: stretch(where) }),
     ...(start === 'head' || start === 'tail' ? { start } : {}),
-    ...(unit === undefined ? {} : { unit: of?.accessUnits.find((known) => known.use.name === unit) ?? { use: use(unit) } }),
+    ...(unit === undefined
+      ? {}
+      : { unit: of?.accessUnits.find((known) => known.use.name === unit) ?? { use: use(unit) } }),
     ...(takes === undefined ? {} : { takes: stated('duration', Number(takes), `${takes} h`) }),
     ...(note === undefined ? {} : { note }),
   };
@@ -97,13 +153,30 @@ export function step(line: string, of?: Job): Step {
 export function stretch(text: string): Stretch {
   const at = origin();
   if (text === 'all') return { kind: 'all', origin: at };
-  const count = (word: string | undefined): { count: number; origin: typeof at } => ({ count: Number(word), origin: at });
+  const count = (word: string | undefined): { count: number; origin: typeof at } => ({
+    count: Number(word),
+    origin: at,
+  });
   const run = /^run (?:above (\w+)|(\d+))$/.exec(text);
-  if (run) return { kind: 'run', run: run[1] === undefined ? { by: 'number', number: count(run[2]) } : { by: 'break', break: use(run[1]) }, origin: at };
+  if (run)
+    return {
+      kind: 'run',
+      run:
+        run[1] === undefined ? { by: 'number', number: count(run[2]) } : { by: 'break', break: use(run[1]) },
+      origin: at,
+    };
   const panels = /^panels? (\d+)(?: to (\d+))? of run (\d+)$/.exec(text);
-  if (panels) return { kind: 'panels', first: count(panels[1]), last: count(panels[2] ?? panels[1]), run: { by: 'number', number: count(panels[3]) }, origin: at };
+  if (panels)
+    return {
+      kind: 'panels',
+      first: count(panels[1]),
+      last: count(panels[2] ?? panels[1]),
+      run: { by: 'number', number: count(panels[3]) },
+      origin: at,
+    };
   const chainage = /^from (\d+) mm to (\d+) mm$/.exec(text);
-  if (chainage) return { kind: 'chainage', from: mm(Number(chainage[1])), to: mm(Number(chainage[2])), origin: at };
+  if (chainage)
+    return { kind: 'chainage', from: mm(Number(chainage[1])), to: mm(Number(chainage[2])), origin: at };
   throw new Error(`No stretch: ${text}`);
 }
 

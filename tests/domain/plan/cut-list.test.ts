@@ -4,17 +4,52 @@ import { groundOf } from '../../../src/domain/order/ground.js';
 import { cutLists, type CutList } from '../../../src/domain/plan/cut-list.js';
 import { boltsOf, materialsOf } from '../../../src/domain/plan/materials.js';
 import { formatDay } from '../../../src/domain/units/calendar.js';
-import { conveyor, estate, gap, liner, mm, on, origin, plant, reline, screw, stated } from '../../kit/estate.js';
+import {
+  conveyor,
+  estate,
+  gap,
+  liner,
+  mm,
+  on,
+  origin,
+  plant,
+  reline,
+  screw,
+  stated,
+} from '../../kit/estate.js';
 import { brace, crew, everywhere, holdDown, job, line } from '../order/stories.js';
 
-const spec = liner({ panelLengths: [mm(1200)], panelTolerance: mm(1), stockLengths: [mm(3000)], bolt: { size: 'M10', rows: { count: 4, origin: origin() }, pitch: mm(300), origin: origin() } });
+const spec = liner({
+  panelLengths: [mm(1200)],
+  panelTolerance: mm(1),
+  stockLengths: [mm(3000)],
+  bolt: { size: 'M10', rows: { count: 4, origin: origin() }, pitch: mm(300), origin: origin() },
+});
 /** Runs of 2800 mm and 5600 mm: two panels and 400 left, four panels and 800 left. */
 const machine = conveyor({
-  length: mm(8500), incline: stated('angle', 0), liner: spec, access: [everywhere], points: [],
-  breaks: [gap('Tail', 'end plate', 0, 0, 10), gap('Gate', 'slide gate', 2800, 2900, 10), gap('Head', 'end plate', 8500, 8500, 10)],
+  length: mm(8500),
+  incline: stated('angle', 0),
+  liner: spec,
+  access: [everywhere],
+  points: [],
+  breaks: [
+    gap('Tail', 'end plate', 0, 0, 10),
+    gap('Gate', 'slide gate', 2800, 2900, 10),
+    gap('Head', 'end plate', 8500, 8500, 10),
+  ],
 });
-const offcut = (length: number, count = 1): Job['stock'][number] => ({ length: mm(length), count: { count, origin: origin() }, offcut: true, origin: origin() });
-const stock = (length: number, count?: number): Job['stock'][number] => ({ length: mm(length), offcut: false, origin: origin(), ...(count === undefined ? {} : { count: { count, origin: origin() } }) });
+const offcut = (length: number, count = 1): Job['stock'][number] => ({
+  length: mm(length),
+  count: { count, origin: origin() },
+  offcut: true,
+  origin: origin(),
+});
+const stock = (length: number, count?: number): Job['stock'][number] => ({
+  length: mm(length),
+  offcut: false,
+  origin: origin(),
+  ...(count === undefined ? {} : { count: { count, origin: origin() } }),
+});
 const lists = (of: Job, records = {}): readonly CutList[] => {
   const world = estate({ conveyors: [of.conveyor], ...records });
   return cutLists(of, world, groundOf(of, [], world));
@@ -28,12 +63,24 @@ function only(of: Job, records = {}): CutList {
 test('every panel is cut once, closing pieces from what is left beside whole panels', () => {
   const list = only(job(machine, ['all']));
   expect(list.pieces.map((piece) => [piece.run, piece.length, piece.closing])).toEqual([
-    [1, 400, true], [1, 1200, false], [1, 1200, false], [2, 800, true], [2, 1200, false], [2, 1200, false], [2, 1200, false], [2, 1200, false],
+    [1, 400, true],
+    [1, 1200, false],
+    [1, 1200, false],
+    [2, 800, true],
+    [2, 1200, false],
+    [2, 1200, false],
+    [2, 1200, false],
+    [2, 1200, false],
   ]);
   // 8400 mm of panels; two panels, 3 mm of saw and 597 mm left on a sheet: the 400 fits there, the 800 needs its own.
   expect([list.toBuy, list.optimal, list.newStock]).toEqual([[{ length: 3000, count: 4 }], true, 12_000]);
   expect(list.pieces.every((piece) => piece.stick !== undefined)).toBe(true);
-  for (const stick of list.sticks) expect(stick.cuts.reduce((sum, i) => sum + (list.pieces[i]?.length ?? 0), 0) + 3 * (stick.cuts.length - 1) + stick.rest).toBeCloseTo(stick.length, 6);
+  for (const stick of list.sticks)
+    expect(
+      stick.cuts.reduce((sum, i) => sum + (list.pieces[i]?.length ?? 0), 0) +
+        3 * (stick.cuts.length - 1) +
+        stick.rest,
+    ).toBeCloseTo(stick.length, 6);
 });
 
 test('an offcut of an earlier job serves the closing piece it is long enough for', () => {
@@ -62,20 +109,32 @@ test('sheets a saw cut too short are told by what would do without the saw', () 
 });
 
 test('without stock lengths the liner is bought as panels', () => {
-  const list = only(job({ ...machine, liner: liner({ panelLengths: [mm(1200)], panelTolerance: mm(1) }) }, ['all']));
+  const list = only(
+    job({ ...machine, liner: liner({ panelLengths: [mm(1200)], panelTolerance: mm(1) }) }, ['all']),
+  );
   // Six whole ones, and one each for 400 and 800: with the saw's 3 mm the two do not come from one of 1200.
   expect(list.toBuy).toEqual([{ length: 1200, count: 8 }]);
   expect(list.sticks.length).toBe(list.toBuy[0]?.count);
 });
 
 test('offcuts in the records that the job does not list are offered', () => {
-  const before = reline(machine, '2024-05-06', 2100, { offcuts: [{ length: mm(850), count: 2, origin: origin() }] });
-  expect(only(job(machine, ['all']), { relines: [before] }).recordedOffcuts).toEqual([{ length: 850, count: 2, date: '2024-05-06' }]);
+  const before = reline(machine, '2024-05-06', 2100, {
+    offcuts: [{ length: mm(850), count: 2, origin: origin() }],
+  });
+  expect(only(job(machine, ['all']), { relines: [before] }).recordedOffcuts).toEqual([
+    { length: 850, count: 2, date: '2024-05-06' },
+  ]);
 });
 
 describe('materials', () => {
-  const works = plant({ leadTimes: [{ item: 'liner', time: stated('duration', 10 * 7 * 24), origin: origin() }] });
-  const of = job({ ...machine, plant: works, holdDowns: [holdDown(1000), holdDown(4000)], braces: [brace(2000)] }, ['run 1'], { crews: [crew('Alpha')], window: { from: on('2027-04-12'), to: on('2027-04-16'), origin: origin() } });
+  const works = plant({
+    leadTimes: [{ item: 'liner', time: stated('duration', 10 * 7 * 24), origin: origin() }],
+  });
+  const of = job(
+    { ...machine, plant: works, holdDowns: [holdDown(1000), holdDown(4000)], braces: [brace(2000)] },
+    ['run 1'],
+    { crews: [crew('Alpha')], window: { from: on('2027-04-12'), to: on('2027-04-16'), origin: origin() } },
+  );
   const world = estate({ conveyors: [of.conveyor] });
   const ground = groundOf(of, [], world);
   const rows = materialsOf(of, ground, cutLists(of, world, ground));
@@ -97,9 +156,16 @@ describe('materials', () => {
     expect(rows.find((row) => row.what === 'brace fixing set')?.needed).toBe(1);
   });
   test('a new screw by the metre', () => {
-    const spiral = screw({ drivePlate: { bolts: { count: 8, origin: origin() }, size: 'M20', origin: origin() } });
+    const spiral = screw({
+      drivePlate: { bolts: { count: 8, origin: origin() }, size: 'M20', origin: origin() },
+    });
     const change = job(machine, [], { screwChange: { screw: spiral, origin: origin() } });
     const found = materialsOf(change, groundOf(change, [], world), []);
-    expect(found.filter((row) => row.for !== 'consumable').map((row) => [row.what, row.needed, row.spares])).toEqual([['screw Spiral400', 8.5, 0], ['M20 drive-plate bolt with nut and washer', 8, 1]]);
+    expect(
+      found.filter((row) => row.for !== 'consumable').map((row) => [row.what, row.needed, row.spares]),
+    ).toEqual([
+      ['screw Spiral400', 8.5, 0],
+      ['M20 drive-plate bolt with nut and washer', 8, 1],
+    ]);
   });
 });

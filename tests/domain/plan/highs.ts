@@ -20,12 +20,24 @@ const load = package_.default as unknown as () => Promise<Solver>;
 const highs = await load();
 
 /** Minimises; all variables whole and between 0 and `most`. Undefined where infeasible. */
-export function minimise(objective: readonly Term[], rows: readonly Row[], variables: readonly string[], most = 1): number | undefined {
-  const expression = (terms: readonly Term[]): string => terms.map(({ by, of }) => `${by < 0 ? '-' : '+'} ${Math.abs(by)} ${of}`).join(' ') || '0 x0';
+export function minimise(
+  objective: readonly Term[],
+  rows: readonly Row[],
+  variables: readonly string[],
+  most = 1,
+): number | undefined {
+  const expression = (terms: readonly Term[]): string =>
+    terms.map(({ by, of }) => `${by < 0 ? '-' : '+'} ${Math.abs(by)} ${of}`).join(' ') || '0 x0';
   const text = [
-    'Minimize', ` obj: ${expression(objective)}`, 'Subject To',
+    'Minimize',
+    ` obj: ${expression(objective)}`,
+    'Subject To',
     ...rows.map((row, i) => ` r${i}: ${expression(row.sum)} ${row.is} ${row.value}`),
-    'Bounds', ...variables.map((name) => ` 0 <= ${name} <= ${most}`), 'General', ` ${variables.join(' ')}`, 'End',
+    'Bounds',
+    ...variables.map((name) => ` 0 <= ${name} <= ${most}`),
+    'General',
+    ` ${variables.join(' ')}`,
+    'End',
   ].join('\n');
   const solution = highs.solve(text);
   return solution.Status === 'Optimal' ? solution.ObjectiveValue : undefined;

@@ -8,23 +8,42 @@ import { cover, crew, everywhere, holdDown, job, line, worldOf } from '../order/
 
 // A flight of 60 by 20 mm bar, outside 300, inside 180, pitch 300 mm, at 7850 kg/m³: 7.654 kg a turn, 25.51 kg/m (surface
 // integral of the helix, derived); the inner flight 160/80/300 by 12 mm is 6.08 kg/m.
-const spiral = screw({ outsideDiameter: mm(300), pitch: mm(300), flight: { width: mm(60), thickness: mm(20), origin: origin() } });
-const point = (name: string, at: number, limit: number): LiftingPoint => ({ name, at: mm(at), limit: stated('mass', limit), origin: origin() });
+const spiral = screw({
+  outsideDiameter: mm(300),
+  pitch: mm(300),
+  flight: { width: mm(60), thickness: mm(20), origin: origin() },
+});
+const point = (name: string, at: number, limit: number): LiftingPoint => ({
+  name,
+  at: mm(at),
+  limit: stated('mass', limit),
+  origin: origin(),
+});
 
 function lifts(of: Job): LiftTable {
   const ground = groundOf(of, [], worldOf(of));
-  return liftsOf(of, worldOf(of), ground.scope.flatMap((area) => ground.runs.map((run) => ({ run, from: area.from, to: area.to }))));
+  return liftsOf(
+    of,
+    worldOf(of),
+    ground.scope.flatMap((area) => ground.runs.map((run) => ({ run, from: area.from, to: area.to }))),
+  );
 }
 function change(facts: Partial<Conveyor> = {}, more: Partial<Job> = {}): Job {
   const conveyor = line([12], [10, 0], { screw: spiral, incline: stated('angle', 25), ...facts });
-  return job(conveyor, [], { screwChange: { screw: spiral, origin: origin() }, crews: [crew('Alpha', 4)], ...more });
+  return job(conveyor, [], {
+    screwChange: { screw: spiral, origin: origin() },
+    crews: [crew('Alpha', 4)],
+    ...more,
+  });
 }
 
 describe('the spiral', () => {
   test('weighs what its surface says: 25.51 kg/m, and 6.08 kg/m more with the inner flight', () => {
     expect(screwMassPerMetre(spiral)).toBeCloseTo(25.51, 2);
     const inner = { outside: mm(160), inside: mm(80), pitch: mm(300), thickness: mm(12), origin: origin() };
-    expect((screwMassPerMetre(screw({ ...spiral, innerFlight: inner })) ?? 0) - (screwMassPerMetre(spiral) ?? 0)).toBeCloseTo(6.08, 2);
+    expect(
+      (screwMassPerMetre(screw({ ...spiral, innerFlight: inner })) ?? 0) - (screwMassPerMetre(spiral) ?? 0),
+    ).toBeCloseTo(6.08, 2);
     expect(screwMassPerMetre(screw())).toBeUndefined();
   });
 
@@ -44,33 +63,62 @@ describe('the spiral', () => {
   });
 
   test('is cut clear of hold-downs and of where access zones end', () => {
-    const access = [{ ...everywhere, to: mm(8000) }, { ...everywhere, from: mm(8000) }];
-    const found = lifts(change({ holdDowns: [holdDown(4000)], access }, { liftLimit: stated('mass', 110), jointClearance: mm(100) })).spiral;
+    const access = [
+      { ...everywhere, to: mm(8000) },
+      { ...everywhere, from: mm(8000) },
+    ];
+    const found = lifts(
+      change(
+        { holdDowns: [holdDown(4000)], access },
+        { liftLimit: stated('mass', 110), jointClearance: mm(100) },
+      ),
+    ).spiral;
     const cuts = found?.pieces.slice(1).map((piece) => piece.from) ?? [];
     expect(cuts.length).toBe(2);
-    for (const at of cuts) for (const keep of [4000, 8000]) expect(Math.abs(at - keep)).toBeGreaterThanOrEqual(100);
+    for (const at of cuts)
+      for (const keep of [4000, 8000]) expect(Math.abs(at - keep)).toBeGreaterThanOrEqual(100);
     expect(found?.pieces.every((piece) => piece.withinLimit)).toBe(true);
   });
 
   test('hangs from the nearest lifting point, at its limit', () => {
-    const found = lifts(change({ liftingPoints: [point('L1', 2000, 60), point('L2', 10_000, 250)] }, { liftLimit: stated('mass', 300) })).spiral;
-    expect(found?.pieces.every((piece) => piece.mass <= (piece.liftingPoint?.name === 'L1' ? 60 : 250))).toBe(true);
+    const found = lifts(
+      change(
+        { liftingPoints: [point('L1', 2000, 60), point('L2', 10_000, 250)] },
+        { liftLimit: stated('mass', 300) },
+      ),
+    ).spiral;
+    expect(found?.pieces.every((piece) => piece.mass <= (piece.liftingPoint?.name === 'L1' ? 60 : 250))).toBe(
+      true,
+    );
     expect(found?.pieces.at(-1)?.liftingPoint?.name).toBe('L2');
   });
 
   test('a limit that no cut can meet is said, with the piece', () => {
-    const found = lifts(change({ holdDowns: Array.from({ length: 60 }, (_, k) => holdDown(3000 + k * 100)) }, { liftLimit: stated('mass', 110), jointClearance: mm(100) }));
+    const found = lifts(
+      change(
+        { holdDowns: Array.from({ length: 60 }, (_, k) => holdDown(3000 + k * 100)) },
+        { liftLimit: stated('mass', 110), jointClearance: mm(100) },
+      ),
+    );
     expect(found.problems.map((each) => each.kind)).toEqual(['piece over limit']);
   });
 
   // Each leg of a two-leg sling: W/(2 cos β), the usual rigging relation: 0.577 W at 30°, 0.707 W at 45°.
-  test.each([[30, 0.577], [45, 0.707]])('sling legs at %d° carry %d of the load', (angle, share) => {
-    const [piece] = lifts(change({}, { liftLimit: stated('mass', 400), slingAngle: stated('angle', angle) })).spiral?.pieces ?? [];
+  test.each([
+    [30, 0.577],
+    [45, 0.707],
+  ])('sling legs at %d° carry %d of the load', (angle, share) => {
+    const [piece] =
+      lifts(change({}, { liftLimit: stated('mass', 400), slingAngle: stated('angle', angle) })).spiral
+        ?.pieces ?? [];
     expect((piece?.legTension ?? 0) / ((piece?.mass ?? 1) * 9.80665)).toBeCloseTo(share, 3);
   });
 
   test('an angle that nobody states is the usual limit, and said to be assumed', () => {
-    expect(lifts(change({}, { liftLimit: stated('mass', 400) })).slingAngle).toMatchObject({ value: 45, assumed: expect.any(String) as string });
+    expect(lifts(change({}, { liftLimit: stated('mass', 400) })).slingAngle).toMatchObject({
+      value: 45,
+      assumed: expect.any(String) as string,
+    });
   });
 
   test('without limit or description there is a problem, not a number', () => {
@@ -97,11 +145,16 @@ describe('by hand', () => {
   });
   test('a crew too small for it is said', () => {
     const conveyor = line([3], [10, 0], { liner: heavy, trough });
-    expect(lifts(job(conveyor, ['all'], { crews: [crew('Alpha', 1)] })).problems.map((each) => each.kind)).toEqual(['too heavy by hand']);
+    expect(
+      lifts(job(conveyor, ['all'], { crews: [crew('Alpha', 1)] })).problems.map((each) => each.kind),
+    ).toEqual(['too heavy by hand']);
   });
-  test('covers count with their stated mass, against the job\'s own team lift', () => {
+  test("covers count with their stated mass, against the job's own team lift", () => {
     const conveyor = line([2], [10, 0], { covers: [{ ...cover(0, 2000), mass: stated('mass', 40) }] });
     const found = lifts(job(conveyor, ['all'], { crews: [crew('Alpha', 4)], teamLift: stated('mass', 35) }));
-    expect(found.problems).toEqual([{ kind: 'over team lift', what: 'cover', mass: 40, limit: 35 }, { kind: 'too heavy by hand', what: 'cover', mass: 40, people: 3 }]);
+    expect(found.problems).toEqual([
+      { kind: 'over team lift', what: 'cover', mass: 40, limit: 35 },
+      { kind: 'too heavy by hand', what: 'cover', mass: 40, people: 3 },
+    ]);
   });
 });

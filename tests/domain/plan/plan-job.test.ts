@@ -9,13 +9,30 @@ import { planJob, type JobPlan } from '../../../src/domain/plan/plan-job.js';
 import { writeOrder } from '../../../src/domain/plan/write-order.js';
 import { formatDay } from '../../../src/domain/units/calendar.js';
 import { gap, mm, on, origin, plant, screw, stated } from '../../kit/estate.js';
-import { brace, cover, crew, everywhere, holdDown, job, line, platform, step, withOrder, worldOf } from '../order/stories.js';
+import {
+  brace,
+  cover,
+  crew,
+  everywhere,
+  holdDown,
+  job,
+  line,
+  platform,
+  step,
+  withOrder,
+  worldOf,
+} from '../order/stories.js';
 
 const plan = (of: Job, effort = {}): JobPlan => planJob(of, worldOf(of), effort);
 const shift = (from: number, to: number, days: readonly number[] = []): Shift => ({
-  from: { hours: from, text: '', origin: origin() }, to: { hours: to, text: '', origin: origin() }, days, origin: origin(),
+  from: { hours: from, text: '', origin: origin() },
+  to: { hours: to, text: '', origin: origin() },
+  days,
+  origin: origin(),
 });
-const window = (from: string, to: string): Pick<Job, 'window'> => ({ window: { from: on(from), to: on(to), origin: origin() } });
+const window = (from: string, to: string): Pick<Job, 'window'> => ({
+  window: { from: on(from), to: on(to), origin: origin() },
+});
 const said = (found: JobPlan): string[] => found.problems.map((each) => each.kind);
 
 /** The order of a plan as a job of its own. */
@@ -50,7 +67,10 @@ describe('a proposed order', () => {
     const found = plan(of);
     expect([found.optimal, found.gap]).toEqual([true, 0]);
     const chain = found.criticalPath.map((p) => found.steps[p]);
-    expect(chain.reduce((sum, each) => sum + (each ? each.finish - each.start : 0), 0)).toBeCloseTo(found.duration, 9);
+    expect(chain.reduce((sum, each) => sum + (each ? each.finish - each.start : 0), 0)).toBeCloseTo(
+      found.duration,
+      9,
+    );
   });
 
   test('two crews in two runs are quicker than one, and one more crew is said to help one', () => {
@@ -65,7 +85,12 @@ describe('a proposed order', () => {
   test('on an incline nobody is put below loose panels: the two runs are fitted one after the other', () => {
     const open = (incline: number): Conveyor => {
       const of = line([4, 4], [10, 10, 10], { incline: stated('angle', incline) });
-      return { ...of, breaks: of.breaks.map((each) => (each.name === 'Gate1' ? gap('Gate1', 'inlet', each.from.value, each.to.value, 10) : each)) };
+      return {
+        ...of,
+        breaks: of.breaks.map((each) =>
+          each.name === 'Gate1' ? gap('Gate1', 'inlet', each.from.value, each.to.value, 10) : each,
+        ),
+      };
     };
     const crews = [crew('Alpha', 4), crew('Bravo', 4)];
     const overlap = (found: JobPlan): boolean => {
@@ -77,13 +102,23 @@ describe('a proposed order', () => {
   });
 
   test('starts where the run can be closed from', () => {
-    expect(plan(job(line([4], [0, 10]), ['all'], { crews: [crew('Alpha')] })).runs.map((each) => each.start)).toEqual(['tail']);
-    expect(plan(job(line([4], [10, 0]), ['all'], { crews: [crew('Alpha')] })).runs.map((each) => each.start)).toEqual(['head']);
+    expect(
+      plan(job(line([4], [0, 10]), ['all'], { crews: [crew('Alpha')] })).runs.map((each) => each.start),
+    ).toEqual(['tail']);
+    expect(
+      plan(job(line([4], [10, 0]), ['all'], { crews: [crew('Alpha')] })).runs.map((each) => each.start),
+    ).toEqual(['head']);
   });
 
   test('a screw change: out before the strip, in after the fit', () => {
     const spiral = screw({ flight: { width: mm(80), thickness: mm(25), origin: origin() } });
-    const found = plan(job(line([4], [10, 0], { holdDowns: [holdDown(1500)], screw: spiral }), ['all'], { crews: [crew('Alpha', 4)], screwChange: { screw: spiral, origin: origin() }, liftLimit: stated('mass', 200) }));
+    const found = plan(
+      job(line([4], [10, 0], { holdDowns: [holdDown(1500)], screw: spiral }), ['all'], {
+        crews: [crew('Alpha', 4)],
+        screwChange: { screw: spiral, origin: origin() },
+        liftLimit: stated('mass', 200),
+      }),
+    );
     const at = (action: string): number => found.steps.findIndex((each) => each.step.action === action);
     expect(at('restrain screw')).toBeLessThan(at('unbolt drive'));
     expect(at('remove screw')).toBeLessThan(at('insert screw'));
@@ -95,7 +130,16 @@ describe('a proposed order', () => {
 
 describe('a written order', () => {
   const base = job(line([4], [10, 0]), ['all'], { crews: [crew('Alpha', 4)] });
-  const lines = ['isolate', 'prove dead', 'strip', 'clean', 'fit takes 6 h', 'remove isolation', 'run empty', 'run loaded'];
+  const lines = [
+    'isolate',
+    'prove dead',
+    'strip',
+    'clean',
+    'fit takes 6 h',
+    'remove isolation',
+    'run empty',
+    'run loaded',
+  ];
 
   test('is timed as written, with its own times', () => {
     const found = plan(withOrder(base, lines));
@@ -105,12 +149,28 @@ describe('a written order', () => {
     expect(fit && fit.finish - fit.start).toBe(6);
   });
   test('that cannot be built still comes back as a plan, with the reason', () => {
-    const found = plan(withOrder(base, lines.filter((each) => each !== 'strip')));
+    const found = plan(
+      withOrder(
+        base,
+        lines.filter((each) => each !== 'strip'),
+      ),
+    );
     expect([found.buildable, said(found)]).toEqual([false, ['order']]);
     expect(found.steps.length).toBe(7);
   });
   test('that goes in a circle too', () => {
-    const found = plan(withOrder(base, ['isolate', 'prove dead', 'a: strip after b', 'b: clean after a', 'fit', 'remove isolation', 'run empty', 'run loaded']));
+    const found = plan(
+      withOrder(base, [
+        'isolate',
+        'prove dead',
+        'a: strip after b',
+        'b: clean after a',
+        'fit',
+        'remove isolation',
+        'run empty',
+        'run loaded',
+      ]),
+    );
     expect(found.buildable).toBe(false);
     expect(found.problems[0]?.message).toContain('wait for one another');
     expect(found.steps.length).toBe(8);
@@ -119,7 +179,8 @@ describe('a written order', () => {
 
 describe('shifts and windows', () => {
   const day = plant({ shifts: [shift(7, 17, [1, 2, 3, 4, 5])] });
-  const of = (facts: Partial<Job>, works = day): Job => job(line([20], [30, 0], { plant: works }), ['all'], { crews: [crew('Alpha', 4)], ...facts });
+  const of = (facts: Partial<Job>, works = day): Job =>
+    job(line([20], [30, 0], { plant: works }), ['all'], { crews: [crew('Alpha', 4)], ...facts });
 
   test('work goes on in the next shift: over a weekend to Monday', () => {
     // 2027-04-16 is a Friday: ten hours then, the rest on Monday 19.
@@ -133,7 +194,9 @@ describe('shifts and windows', () => {
   test('a window that is too short says by how much, and what would do', () => {
     const found = plan(of(window('2027-04-16', '2027-04-16')));
     expect(said(found)).toEqual(['window too short']);
-    expect(found.problems[0]?.message).toMatch(/takes 1\d\.\d h of shift time and the window 2027-04-16 to 2027-04-16 has 10 h/);
+    expect(found.problems[0]?.message).toMatch(
+      /takes 1\d\.\d h of shift time and the window 2027-04-16 to 2027-04-16 has 10 h/,
+    );
     expect(found.buildable).toBe(false);
   });
   test('a night shift belongs to the day it begins on', () => {
@@ -142,10 +205,16 @@ describe('shifts and windows', () => {
     expect(found.steps[0]?.from).toMatchObject({ hour: 22 });
   });
   test('a shift on no day', () => {
-    expect(said(plan(of(window('2027-04-12', '2027-04-14'), plant({ shifts: [{ ...shift(7, 15), days: [9] }] }))))).toContain('no shift');
+    expect(
+      said(plan(of(window('2027-04-12', '2027-04-14'), plant({ shifts: [{ ...shift(7, 15), days: [9] }] })))),
+    ).toContain('no shift');
   });
   test('no shift declared: one is assumed and said', () => {
-    expect(plan(of(window('2027-04-12', '2027-04-14'), plant())).defaults.some((each) => each.startsWith('No shift is declared'))).toBe(true);
+    expect(
+      plan(of(window('2027-04-12', '2027-04-14'), plant())).defaults.some((each) =>
+        each.startsWith('No shift is declared'),
+      ),
+    ).toBe(true);
   });
 });
 
@@ -156,10 +225,25 @@ describe('what stands in the way', () => {
     ['a crew of nobody', job(base, ['all'], { crews: [crew('Alpha', 0)] }), ['crew of nobody']],
     ['nothing to do', job(base, [], { crews: [crew('Alpha')] }), ['nothing to do']],
     ['two firm ends', job(line([4], [0, 0]), ['all'], { crews: [crew('Alpha')] }), ['cannot be closed']],
-    ['a hole between two old panels', job(line([4], [10, 10]), ['panel 2 of run 1'], { crews: [crew('Alpha')] }), ['scope too small']],
+    [
+      'a hole between two old panels',
+      job(line([4], [10, 10]), ['panel 2 of run 1'], { crews: [crew('Alpha')] }),
+      ['scope too small'],
+    ],
     ['no access', job({ ...base, access: [] }, ['all'], { crews: [crew('Alpha')] }), ['order']],
-    ['no platform that reaches', job({ ...base, access: [{ ...everywhere, kind: 'mobile platform', height: mm(9000) }] }, ['all'], { crews: [crew('Alpha')], accessUnits: [platform('Low', 5000)] }), ['order']],
-    ['a panel over the team lift', job(base, ['all'], { crews: [crew('Alpha')], teamLift: stated('mass', 5) }), ['too heavy by hand']],
+    [
+      'no platform that reaches',
+      job({ ...base, access: [{ ...everywhere, kind: 'mobile platform', height: mm(9000) }] }, ['all'], {
+        crews: [crew('Alpha')],
+        accessUnits: [platform('Low', 5000)],
+      }),
+      ['order'],
+    ],
+    [
+      'a panel over the team lift',
+      job(base, ['all'], { crews: [crew('Alpha')], teamLift: stated('mass', 5) }),
+      ['too heavy by hand'],
+    ],
   ])('%s', (_, of, expected) => {
     const found = plan(of);
     expect(said(found)).toEqual(expected);
@@ -171,20 +255,32 @@ describe('what stands in the way', () => {
     const found = plan(job(line([4], [10, 10]), ['panel 2 of run 1'], { crews: [crew('Alpha')] }));
     expect(found.problems[0]?.message).toContain('panel 1 of run 1 (Tail to Head) must come off too');
     expect(found.problems[0]?.todo).toBe('Reline panels 1 to 2 of run 1 instead.');
-    expect(found.steps.map((each) => stepText(each.step)).some((text) => text.startsWith('strip panels 1 to 2 of run 1'))).toBe(true);
+    expect(
+      found.steps
+        .map((each) => stepText(each.step))
+        .some((text) => text.startsWith('strip panels 1 to 2 of run 1')),
+    ).toBe(true);
     expect(found.violations).toEqual([]);
   });
 
   test('a welder is asked for where the crews say what they can', () => {
     const spiral = screw({ flight: { width: mm(80), thickness: mm(25), origin: origin() } });
-    const change = (skills: string[]): Job => job({ ...base, screw: spiral }, [], { crews: [crew('Alpha', 4, skills)], liftLimit: stated('mass', 900), screwChange: { screw: spiral, origin: origin() } });
+    const change = (skills: string[]): Job =>
+      job({ ...base, screw: spiral }, [], {
+        crews: [crew('Alpha', 4, skills)],
+        liftLimit: stated('mass', 900),
+        screwChange: { screw: spiral, origin: origin() },
+      });
     expect(said(plan(change(['fitting'])))).toEqual(['no welder']);
     expect(said(plan(change(['welding'])))).toEqual([]);
     expect(said(plan(change([])))).toEqual([]);
   });
 
-  test('an enclosed trough is tested again at the plant\'s interval', () => {
-    const enclosed = line([10], [15, 0], { confinedSpace: true, plant: plant({ gasTestInterval: stated('duration', 2) }) });
+  test("an enclosed trough is tested again at the plant's interval", () => {
+    const enclosed = line([10], [15, 0], {
+      confinedSpace: true,
+      plant: plant({ gasTestInterval: stated('duration', 2) }),
+    });
     const found = plan(job(enclosed, ['all'], { crews: [crew('Alpha', 3)] }));
     expect(found.steps.some((each) => each.step.action === 'gas test')).toBe(true);
     expect(found.repeatGasTests?.every).toBe(2);
@@ -193,67 +289,117 @@ describe('what stands in the way', () => {
 });
 
 /** Conveyors of one to three runs with what lies over them, jobs of all or some of it, one to three crews. */
-const jobs = fc.record({
-  panels: fc.array(fc.integer({ min: 1, max: 6 }), { minLength: 1, maxLength: 3 }),
-  allowances: fc.array(fc.constantFrom(0, 10, 20), { minLength: 4, maxLength: 4 }),
-  incline: fc.constantFrom(0, 6, 20, -20),
-  covers: fc.constantFrom(0, 700, 1500),
-  braces: fc.constantFrom(0, 900, 2000),
-  holdDowns: fc.constantFrom(0, 500, 1500),
-  enclosed: fc.boolean(),
-  crews: fc.array(fc.integer({ min: 2, max: 5 }), { minLength: 1, maxLength: 3 }),
-  mobile: fc.integer({ min: 0, max: 2 }),
-  gate: fc.constantFrom('slide gate' as const, 'inlet' as const),
-  screw: fc.boolean(),
-}).map((each) => {
-  const base = line(each.panels, each.allowances, { incline: stated('angle', each.incline), confinedSpace: each.enclosed });
-  const length = base.length.value;
-  const places = (pitch: number): number[] => (pitch === 0 ? [] : Array.from({ length: Math.floor(length / pitch) }, (_, k) => (k + 1) * pitch).filter((at) => at < length));
-  const of: Conveyor = {
-    ...base,
-    breaks: base.breaks.map((place) => (place.kind === 'slide gate' ? { ...place, kind: each.gate } : place)),
-    covers: each.covers === 0 ? [] : Array.from({ length: Math.ceil(length / each.covers) }, (_, k) => cover(k * each.covers, Math.min(length, (k + 1) * each.covers))),
-    braces: places(each.braces).map(brace), holdDowns: places(each.holdDowns).map(holdDown),
-    access: each.mobile > 0 ? [{ ...everywhere, to: mm(1500) }, { ...everywhere, from: mm(1500), kind: 'mobile platform' }] : base.access,
-  };
-  const spiral = screw({ flight: { width: mm(80), thickness: mm(25), origin: origin() } });
-  return job(of, ['all'], {
-    crews: each.crews.map((size, k) => crew(['Alpha', 'Bravo', 'Charlie'][k] ?? '', size)),
-    accessUnits: Array.from({ length: each.mobile }, (_, k) => platform(`MP${k + 1}`)),
-    ...(each.screw ? { screwChange: { screw: spiral, origin: origin() }, liftLimit: stated('mass', 300) } : {}),
+const jobs = fc
+  .record({
+    panels: fc.array(fc.integer({ min: 1, max: 6 }), { minLength: 1, maxLength: 3 }),
+    allowances: fc.array(fc.constantFrom(0, 10, 20), { minLength: 4, maxLength: 4 }),
+    incline: fc.constantFrom(0, 6, 20, -20),
+    covers: fc.constantFrom(0, 700, 1500),
+    braces: fc.constantFrom(0, 900, 2000),
+    holdDowns: fc.constantFrom(0, 500, 1500),
+    enclosed: fc.boolean(),
+    crews: fc.array(fc.integer({ min: 2, max: 5 }), { minLength: 1, maxLength: 3 }),
+    mobile: fc.integer({ min: 0, max: 2 }),
+    gate: fc.constantFrom('slide gate' as const, 'inlet' as const),
+    screw: fc.boolean(),
+  })
+  .map((each) => {
+    const base = line(each.panels, each.allowances, {
+      incline: stated('angle', each.incline),
+      confinedSpace: each.enclosed,
+    });
+    const length = base.length.value;
+    const places = (pitch: number): number[] =>
+      pitch === 0
+        ? []
+        : Array.from({ length: Math.floor(length / pitch) }, (_, k) => (k + 1) * pitch).filter(
+            (at) => at < length,
+          );
+    const of: Conveyor = {
+      ...base,
+      breaks: base.breaks.map((place) =>
+        place.kind === 'slide gate' ? { ...place, kind: each.gate } : place,
+      ),
+      covers:
+        each.covers === 0
+          ? []
+          : Array.from({ length: Math.ceil(length / each.covers) }, (_, k) =>
+              cover(k * each.covers, Math.min(length, (k + 1) * each.covers)),
+            ),
+      braces: places(each.braces).map(brace),
+      holdDowns: places(each.holdDowns).map(holdDown),
+      access:
+        each.mobile > 0
+          ? [
+              { ...everywhere, to: mm(1500) },
+              { ...everywhere, from: mm(1500), kind: 'mobile platform' },
+            ]
+          : base.access,
+    };
+    const spiral = screw({ flight: { width: mm(80), thickness: mm(25), origin: origin() } });
+    return job(of, ['all'], {
+      crews: each.crews.map((size, k) => crew(['Alpha', 'Bravo', 'Charlie'][k] ?? '', size)),
+      accessUnits: Array.from({ length: each.mobile }, (_, k) => platform(`MP${k + 1}`)),
+      ...(each.screw
+        ? { screwChange: { screw: spiral, origin: origin() }, liftLimit: stated('mass', 300) }
+        : {}),
+    });
   });
-});
 
 describe('any job', () => {
   test('the checker has nothing against a proposed order but what no order could mend', () => {
-    fc.assert(fc.property(jobs, (of) => {
-      const found = plan(of, { quick: true, shakes: 6, nodes: 100 });
-      const stuck = found.runs.some((each) => each.stuck);
-      const left = found.violations.filter((each) => !(stuck && (each.kind === 'closing error too large' || each.kind === 'panel would slide')));
-      expect(left.map((each) => each.message)).toEqual([]);
-    }), { numRuns: 150, seed: 11 });
+    fc.assert(
+      fc.property(jobs, (of) => {
+        const found = plan(of, { quick: true, shakes: 6, nodes: 100 });
+        const stuck = found.runs.some((each) => each.stuck);
+        const left = found.violations.filter(
+          (each) =>
+            !(stuck && (each.kind === 'closing error too large' || each.kind === 'panel would slide')),
+        );
+        expect(left.map((each) => each.message)).toEqual([]);
+      }),
+      { numRuns: 150, seed: 11 },
+    );
   });
 
   test('every step starts after all it waits for, no team is in two places, and the bound holds', () => {
-    fc.assert(fc.property(jobs, (of) => {
-      const found = plan(of, { quick: true, shakes: 6, nodes: 100 });
-      expect(found.lowerBound).toBeLessThanOrEqual(found.duration + 1e-9);
-      found.steps.forEach((each, p) => {
-        for (const q of each.after) expect(found.steps[q]?.finish ?? 0).toBeLessThanOrEqual(each.start + 1e-9);
-        for (const other of found.steps.slice(p + 1)) {
-          if (each.start >= other.finish - 1e-9 || other.start >= each.finish - 1e-9) continue;
-          expect(each.crews.filter((name) => other.crews.includes(name))).toEqual([]);
-          if (each.unit !== undefined) expect(other.unit).not.toBe(each.unit);
-        }
-      });
-    }), { numRuns: 100, seed: 12 });
+    fc.assert(
+      fc.property(jobs, (of) => {
+        const found = plan(of, { quick: true, shakes: 6, nodes: 100 });
+        expect(found.lowerBound).toBeLessThanOrEqual(found.duration + 1e-9);
+        found.steps.forEach((each, p) => {
+          for (const q of each.after)
+            expect(found.steps[q]?.finish ?? 0).toBeLessThanOrEqual(each.start + 1e-9);
+          for (const other of found.steps.slice(p + 1)) {
+            if (each.start >= other.finish - 1e-9 || other.start >= each.finish - 1e-9) continue;
+            expect(each.crews.filter((name) => other.crews.includes(name))).toEqual([]);
+            if (each.unit !== undefined) expect(other.unit).not.toBe(each.unit);
+          }
+        });
+      }),
+      { numRuns: 100, seed: 12 },
+    );
   });
 
   test('its text, read again and timed as written, takes no longer', () => {
-    fc.assert(fc.property(jobs, (of) => {
-      const found = plan(of, { quick: true, shakes: 6, nodes: 100 });
-      const again = plan({ ...written(found), order: { steps: writeOrder(found).slice(1, -1).map((text) => step(text, of)), origin: origin() } }, { quick: true });
-      expect(again.duration).toBeLessThanOrEqual(found.duration + 1e-9);
-    }), { numRuns: 60, seed: 13 });
+    fc.assert(
+      fc.property(jobs, (of) => {
+        const found = plan(of, { quick: true, shakes: 6, nodes: 100 });
+        const again = plan(
+          {
+            ...written(found),
+            order: {
+              steps: writeOrder(found)
+                .slice(1, -1)
+                .map((text) => step(text, of)),
+              origin: origin(),
+            },
+          },
+          { quick: true },
+        );
+        expect(again.duration).toBeLessThanOrEqual(found.duration + 1e-9);
+      }),
+      { numRuns: 60, seed: 13 },
+    );
   });
 });

@@ -5,12 +5,30 @@ import { minimise, type Row, type Term } from './highs.js';
 
 // Instance ft06 (Fisher and Thompson 1963), data as in jssp.mod among the examples of GLPK, which states the optimum 55:
 // machine of each operation in order, and the time of each job on each machine.
-const machines = [[3, 1, 2, 4, 6, 5], [2, 3, 5, 6, 1, 4], [3, 4, 6, 1, 2, 5], [2, 1, 3, 4, 5, 6], [3, 2, 5, 6, 1, 4], [2, 4, 6, 1, 5, 3]];
-const times = [[3, 6, 1, 7, 6, 3], [10, 8, 5, 4, 10, 10], [9, 1, 5, 4, 7, 8], [5, 5, 5, 3, 8, 9], [3, 3, 9, 1, 5, 4], [10, 3, 1, 3, 4, 9]];
+const machines = [
+  [3, 1, 2, 4, 6, 5],
+  [2, 3, 5, 6, 1, 4],
+  [3, 4, 6, 1, 2, 5],
+  [2, 1, 3, 4, 5, 6],
+  [3, 2, 5, 6, 1, 4],
+  [2, 4, 6, 1, 5, 3],
+];
+const times = [
+  [3, 6, 1, 7, 6, 3],
+  [10, 8, 5, 4, 10, 10],
+  [9, 1, 5, 4, 7, 8],
+  [5, 5, 5, 3, 8, 9],
+  [3, 3, 9, 1, 5, 4],
+  [10, 3, 1, 3, 4, 9],
+];
 const ft06: ScheduleProblem = {
-  activities: machines.flatMap((row, j) => row.map((machine, t) => ({
-    name: `${j + 1} on ${machine}`, after: t > 0 ? [j * 6 + t - 1] : [], modes: [{ duration: times[j]?.[machine - 1] ?? 0, uses: [{ resource: machine - 1, amount: 1 }] }],
-  }))),
+  activities: machines.flatMap((row, j) =>
+    row.map((machine, t) => ({
+      name: `${j + 1} on ${machine}`,
+      after: t > 0 ? [j * 6 + t - 1] : [],
+      modes: [{ duration: times[j]?.[machine - 1] ?? 0, uses: [{ resource: machine - 1, amount: 1 }] }],
+    })),
+  ),
   resources: Array.from({ length: 6 }, (_, i) => ({ name: `machine ${i + 1}`, capacity: 1 })),
 };
 
@@ -31,87 +49,171 @@ test('the same problem gives the same schedule', () => {
 });
 
 test('a circle is said, not scheduled', () => {
-  const one = (after: number[]): ScheduleProblem['activities'][number] => ({ name: 'x', after, modes: [{ duration: 1, uses: [] }] });
+  const one = (after: number[]): ScheduleProblem['activities'][number] => ({
+    name: 'x',
+    after,
+    modes: [{ duration: 1, uses: [] }],
+  });
   expect(scheduleJobs({ activities: [one([1]), one([0])], resources: [] })).toEqual({ kind: 'circular' });
 });
 
 test('more than a resource has, or no way at all, is a fault', () => {
-  const problem = (amount: number): ScheduleProblem => ({ activities: [{ name: 'x', after: [], modes: [{ duration: 1, uses: [{ resource: 0, amount }] }] }], resources: [{ name: 'crew', capacity: 1 }] });
+  const problem = (amount: number): ScheduleProblem => ({
+    activities: [{ name: 'x', after: [], modes: [{ duration: 1, uses: [{ resource: 0, amount }] }] }],
+    resources: [{ name: 'crew', capacity: 1 }],
+  });
   expect(() => scheduleJobs(problem(2))).toThrow(RangeError);
-  expect(() => scheduleJobs({ activities: [{ name: 'x', after: [], modes: [] }], resources: [] })).toThrow(RangeError);
+  expect(() => scheduleJobs({ activities: [{ name: 'x', after: [], modes: [] }], resources: [] })).toThrow(
+    RangeError,
+  );
   expect(solved(problem(1)).makespan).toBe(1);
 });
 
-const instances = fc.integer({ min: 2, max: 6 }).chain((n) => fc.record({
-  activities: fc.tuple(...Array.from({ length: n }, (_, i) => fc.record({
-    name: fc.constant(`a${i}`),
-    after: i === 0 ? fc.constant([] as number[]) : fc.uniqueArray(fc.integer({ min: 0, max: i - 1 }), { maxLength: 2 }),
-    modes: fc.array(fc.record({
-      duration: fc.integer({ min: 1, max: 4 }),
-      uses: fc.integer({ min: 0, max: 1 }).chain((resource) => fc.integer({ min: 1, max: 2 }).map((amount) => [{ resource, amount }])),
-    }), { minLength: 1, maxLength: 2 }),
-  }))),
-  resources: fc.tuple(fc.constant({ name: 'r0', capacity: 2 }), fc.constant({ name: 'r1', capacity: 3 })),
-  exclusions: fc.uniqueArray(fc.tuple(fc.integer({ min: 0, max: n - 1 }), fc.integer({ min: 0, max: n - 1 })).filter(([a, b]) => a < b), { maxLength: 2, selector: ([a, b]) => `${a} ${b}` }),
-})) as fc.Arbitrary<ScheduleProblem>;
+const instances = fc.integer({ min: 2, max: 6 }).chain((n) =>
+  fc.record({
+    activities: fc.tuple(
+      ...Array.from({ length: n }, (_, i) =>
+        fc.record({
+          name: fc.constant(`a${i}`),
+          after:
+            i === 0
+              ? fc.constant([] as number[])
+              : fc.uniqueArray(fc.integer({ min: 0, max: i - 1 }), { maxLength: 2 }),
+          modes: fc.array(
+            fc.record({
+              duration: fc.integer({ min: 1, max: 4 }),
+              uses: fc
+                .integer({ min: 0, max: 1 })
+                .chain((resource) => fc.integer({ min: 1, max: 2 }).map((amount) => [{ resource, amount }])),
+            }),
+            { minLength: 1, maxLength: 2 },
+          ),
+        }),
+      ),
+    ),
+    resources: fc.tuple(fc.constant({ name: 'r0', capacity: 2 }), fc.constant({ name: 'r1', capacity: 3 })),
+    exclusions: fc.uniqueArray(
+      fc
+        .tuple(fc.integer({ min: 0, max: n - 1 }), fc.integer({ min: 0, max: n - 1 }))
+        .filter(([a, b]) => a < b),
+      { maxLength: 2, selector: ([a, b]) => `${a} ${b}` },
+    ),
+  }),
+) as fc.Arbitrary<ScheduleProblem>;
 
 describe('small random problems', () => {
   test('as short as the integer programme says, and sound', () => {
-    fc.assert(fc.property(instances, (problem) => {
-      const result = solved(problem);
-      expect(faults(problem, result)).toEqual([]);
-      expect(result.optimal).toBe(true);
-      expect(result.makespan).toBe(byIntegerProgramme(problem));
-    }), { numRuns: 120, seed: 7 });
+    fc.assert(
+      fc.property(instances, (problem) => {
+        const result = solved(problem);
+        expect(faults(problem, result)).toEqual([]);
+        expect(result.optimal).toBe(true);
+        expect(result.makespan).toBe(byIntegerProgramme(problem));
+      }),
+      { numRuns: 120, seed: 7 },
+    );
   });
 
   test('without the exact search the bound still holds and the schedule is still sound', () => {
-    fc.assert(fc.property(instances, (problem) => {
-      const result = solved(problem, { nodes: 0, shakes: 5 });
-      expect(faults(problem, result)).toEqual([]);
-      expect(result.lowerBound).toBeLessThanOrEqual(byIntegerProgramme(problem));
-      expect(result.makespan).toBeGreaterThanOrEqual(byIntegerProgramme(problem));
-    }), { numRuns: 60, seed: 8 });
+    fc.assert(
+      fc.property(instances, (problem) => {
+        const result = solved(problem, { nodes: 0, shakes: 5 });
+        expect(faults(problem, result)).toEqual([]);
+        expect(result.lowerBound).toBeLessThanOrEqual(byIntegerProgramme(problem));
+        expect(result.makespan).toBeGreaterThanOrEqual(byIntegerProgramme(problem));
+      }),
+      { numRuns: 60, seed: 8 },
+    );
   });
 });
 
 /** What is wrong with a schedule: precedence, capacity at any time, pairs that must not overlap. */
 function faults(problem: ScheduleProblem, { start, finish, mode }: ReturnType<typeof solved>): string[] {
   const wrong: string[] = [];
-  problem.activities.forEach(({ after }, i) => { for (const j of after) if ((finish[j] ?? 0) > (start[i] ?? 0)) wrong.push(`${j} before ${i}`); });
+  problem.activities.forEach(({ after }, i) => {
+    for (const j of after) if ((finish[j] ?? 0) > (start[i] ?? 0)) wrong.push(`${j} before ${i}`);
+  });
   for (let time = 0; time < Math.max(0, ...finish); time++) {
     problem.resources.forEach(({ capacity }, r) => {
-      const load = problem.activities.reduce((sum, activity, i) => ((start[i] ?? 0) <= time && (finish[i] ?? 0) > time
-        ? sum + (activity.modes[mode[i] ?? 0]?.uses.find((use) => use.resource === r)?.amount ?? 0) : sum), 0);
+      const load = problem.activities.reduce(
+        (sum, activity, i) =>
+          (start[i] ?? 0) <= time && (finish[i] ?? 0) > time
+            ? sum + (activity.modes[mode[i] ?? 0]?.uses.find((use) => use.resource === r)?.amount ?? 0)
+            : sum,
+        0,
+      );
       if (load > capacity) wrong.push(`resource ${r} at ${time}`);
     });
   }
-  for (const [i, j] of problem.exclusions ?? []) if ((start[i] ?? 0) < (finish[j] ?? 0) && (start[j] ?? 0) < (finish[i] ?? 0)) wrong.push(`${i} with ${j}`);
+  for (const [i, j] of problem.exclusions ?? [])
+    if ((start[i] ?? 0) < (finish[j] ?? 0) && (start[j] ?? 0) < (finish[i] ?? 0))
+      wrong.push(`${i} with ${j}`);
   return wrong;
 }
 
 /** Time-indexed: x is 1 where an activity starts in a mode at a time (Pritsker, Watters and Wolfe 1969). */
 function byIntegerProgramme({ activities, resources, exclusions = [] }: ScheduleProblem): number {
-  const horizon = activities.reduce((sum, { modes }) => sum + Math.max(...modes.map((mode) => mode.duration)), 0);
-  const slots = activities.flatMap(({ modes }, i) => modes.flatMap((mode, m) => Array.from({ length: horizon - mode.duration + 1 }, (_, t) => ({ i, m, t, mode, name: `x${i}_${m}_${t}` }))));
+  const horizon = activities.reduce(
+    (sum, { modes }) => sum + Math.max(...modes.map((mode) => mode.duration)),
+    0,
+  );
+  const slots = activities.flatMap(({ modes }, i) =>
+    modes.flatMap((mode, m) =>
+      Array.from({ length: horizon - mode.duration + 1 }, (_, t) => ({
+        i,
+        m,
+        t,
+        mode,
+        name: `x${i}_${m}_${t}`,
+      })),
+    ),
+  );
   const of = (i: number) => slots.filter((slot) => slot.i === i);
-  const ends = (i: number, sign = 1): Term[] => of(i).map((slot) => ({ by: sign * (slot.t + slot.mode.duration), of: slot.name }));
-  const running = (i: number, time: number) => of(i).filter((slot) => slot.t <= time && slot.t + slot.mode.duration > time);
+  const ends = (i: number, sign = 1): Term[] =>
+    of(i).map((slot) => ({ by: sign * (slot.t + slot.mode.duration), of: slot.name }));
+  const running = (i: number, time: number) =>
+    of(i).filter((slot) => slot.t <= time && slot.t + slot.mode.duration > time);
   const rows: Row[] = [];
   activities.forEach(({ after }, i) => {
     rows.push({ sum: of(i).map((slot) => ({ by: 1, of: slot.name })), is: '=', value: 1 });
     rows.push({ sum: [{ by: 1, of: 'makespan' }, ...ends(i, -1)], is: '>=', value: 0 });
-    for (const j of after) rows.push({ sum: [...of(i).filter((slot) => slot.t > 0).map((slot) => ({ by: slot.t, of: slot.name })), ...ends(j, -1)], is: '>=', value: 0 });
+    for (const j of after)
+      rows.push({
+        sum: [
+          ...of(i)
+            .filter((slot) => slot.t > 0)
+            .map((slot) => ({ by: slot.t, of: slot.name })),
+          ...ends(j, -1),
+        ],
+        is: '>=',
+        value: 0,
+      });
   });
   for (let time = 0; time < horizon; time++) {
     resources.forEach(({ capacity }, r) => {
-      const sum = activities.flatMap((_, i) => running(i, time).flatMap((slot) => slot.mode.uses.filter((use) => use.resource === r).map((use) => ({ by: use.amount, of: slot.name }))));
+      const sum = activities.flatMap((_, i) =>
+        running(i, time).flatMap((slot) =>
+          slot.mode.uses
+            .filter((use) => use.resource === r)
+            .map((use) => ({ by: use.amount, of: slot.name })),
+        ),
+      );
       if (sum.length > 0) rows.push({ sum, is: '<=', value: capacity });
     });
-    for (const [i, j] of exclusions) rows.push({ sum: [...running(i, time), ...running(j, time)].map((slot) => ({ by: 1, of: slot.name })), is: '<=', value: 1 });
+    for (const [i, j] of exclusions)
+      rows.push({
+        sum: [...running(i, time), ...running(j, time)].map((slot) => ({ by: 1, of: slot.name })),
+        is: '<=',
+        value: 1,
+      });
   }
   // The end is one variable with a larger range; the rest are 0 or 1 by the rows that sum to 1.
-  const value = minimise([{ by: 1, of: 'makespan' }], rows.filter((row) => row.sum.length > 0), ['makespan', ...slots.map((slot) => slot.name)], horizon);
+  const value = minimise(
+    [{ by: 1, of: 'makespan' }],
+    rows.filter((row) => row.sum.length > 0),
+    ['makespan', ...slots.map((slot) => slot.name)],
+    horizon,
+  );
   if (value === undefined) throw new Error('The integer programme found nothing.');
   return Math.round(value);
 }

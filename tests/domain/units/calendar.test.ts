@@ -1,6 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { addDays, daysBetween, formatDay, formatWeek, inclusiveDays, isWithin, parseDay, startOfWeek, weekday, type CalendarDay } from '../../../src/domain/units/calendar.js';
+import {
+  addDays,
+  daysBetween,
+  formatDay,
+  formatWeek,
+  inclusiveDays,
+  isWithin,
+  parseDay,
+  startOfWeek,
+  weekday,
+  type CalendarDay,
+} from '../../../src/domain/units/calendar.js';
 
 function day(text: string): CalendarDay {
   const parsed = parseDay(text);
@@ -11,13 +22,33 @@ function day(text: string): CalendarDay {
 describe('calendar days', () => {
   test('know their weekday, 1 Monday to 7 Sunday', () => {
     // 1970-01-01 was a Thursday; 2000-01-01 a Saturday; 2024-02-29 a Thursday (perpetual calendar).
-    expect(['1970-01-01', '2000-01-01', '2024-02-29', '1969-12-31'].map((text) => weekday(day(text)))).toEqual([4, 6, 4, 3]);
+    expect(
+      ['1970-01-01', '2000-01-01', '2024-02-29', '1969-12-31'].map((text) => weekday(day(text))),
+    ).toEqual([4, 6, 4, 3]);
   });
 
   test('fall in weeks as ISO 8601 numbers them', () => {
     // Worked dates that the standard's rule is usually explained with: 2005-01-01 is 2004-W53, 2008-12-29 is 2009-W01.
-    expect(['2005-01-01', '2005-01-02', '2005-12-31', '2007-01-01', '2008-12-29', '2008-12-28', '2010-01-03', '2027-01-01'].map((text) => formatWeek(day(text)))).toEqual([
-      '2004-W53', '2004-W53', '2005-W52', '2007-W01', '2009-W01', '2008-W52', '2009-W53', '2026-W53',
+    expect(
+      [
+        '2005-01-01',
+        '2005-01-02',
+        '2005-12-31',
+        '2007-01-01',
+        '2008-12-29',
+        '2008-12-28',
+        '2010-01-03',
+        '2027-01-01',
+      ].map((text) => formatWeek(day(text))),
+    ).toEqual([
+      '2004-W53',
+      '2004-W53',
+      '2005-W52',
+      '2007-W01',
+      '2009-W01',
+      '2008-W52',
+      '2009-W53',
+      '2026-W53',
     ]);
     expect(formatDay(startOfWeek(day('2026-03-14')))).toBe('2026-03-09');
   });
@@ -31,12 +62,16 @@ describe('calendar days', () => {
 
   test('survive printing and reading, and a day added and taken away', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -200_000, max: 2_000_000 }), fc.integer({ min: -5000, max: 5000 }), (number, step) => {
-        const some = number as CalendarDay; // any whole number of days is a day
-        expect(parseDay(formatDay(some))).toBe(some);
-        expect(addDays(addDays(some, step), -step)).toBe(some);
-        expect(weekday(addDays(some, 7))).toBe(weekday(some));
-      }),
+      fc.property(
+        fc.integer({ min: -200_000, max: 2_000_000 }),
+        fc.integer({ min: -5000, max: 5000 }),
+        (number, step) => {
+          const some = number as CalendarDay; // any whole number of days is a day
+          expect(parseDay(formatDay(some))).toBe(some);
+          expect(addDays(addDays(some, step), -step)).toBe(some);
+          expect(weekday(addDays(some, 7))).toBe(weekday(some));
+        },
+      ),
     );
   });
 });

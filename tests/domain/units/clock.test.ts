@@ -1,17 +1,43 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { angleToClock, clockToAngle, formatClock, formatTimeOfDay, mirrorClock, parseClock, parseTimeOfDay, proposeClock, proposeTimeOfDay } from '../../../src/domain/units/clock.js';
+import {
+  angleToClock,
+  clockToAngle,
+  formatClock,
+  formatTimeOfDay,
+  mirrorClock,
+  parseClock,
+  parseTimeOfDay,
+  proposeClock,
+  proposeTimeOfDay,
+} from '../../../src/domain/units/clock.js';
 
 describe('a clock position', () => {
   test('is read from the face of a clock', () => {
     expect(['7:30', '07:30', '12:00', '12:30', '1:00'].map(parseClock)).toEqual([7.5, 7.5, 12, 0.5, 1]);
   });
 
-  test.each(['0:30', '0:00', '13:00', '19:30', '7:60', '7.30', '7', '', 'x', '7:3'])('%j is none', (text) => expect(parseClock(text)).toBeUndefined());
+  test.each(['0:30', '0:00', '13:00', '19:30', '7:60', '7.30', '7', '', 'x', '7:3'])('%j is none', (text) =>
+    expect(parseClock(text)).toBeUndefined(),
+  );
 
   test('is proposed where the meaning is sure', () => {
-    expect(['7.30', '7,30', '7', '19:30', '0:30', '00:00', '7h30'].map(proposeClock)).toEqual(['7:30', '7:30', '7:00', '7:30', '12:30', '12:00', '7:30']);
-    expect(['7.5', '7.75', '25:00', 'half past', '31'].map(proposeClock)).toEqual([undefined, undefined, undefined, undefined, undefined]);
+    expect(['7.30', '7,30', '7', '19:30', '0:30', '00:00', '7h30'].map(proposeClock)).toEqual([
+      '7:30',
+      '7:30',
+      '7:00',
+      '7:30',
+      '12:30',
+      '12:00',
+      '7:30',
+    ]);
+    expect(['7.5', '7.75', '25:00', 'half past', '31'].map(proposeClock)).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+    ]);
   });
 
   test('seen from the other side lies at its mirror image', () => {
@@ -31,7 +57,10 @@ describe('a clock position', () => {
         expect(mirrorClock(mirrorClock(hours))).toBeCloseTo(hours, 9);
         expect(formatClock(angleToClock(clockToAngle(hours)))).toBe(text);
         expect(proposeClock(text)).toBe(text);
-        expect(Math.cos((clockToAngle(mirrorClock(hours)) * Math.PI) / 180)).toBeCloseTo(Math.cos((clockToAngle(hours) * Math.PI) / 180), 9);
+        expect(Math.cos((clockToAngle(mirrorClock(hours)) * Math.PI) / 180)).toBeCloseTo(
+          Math.cos((clockToAngle(hours) * Math.PI) / 180),
+          9,
+        );
       }),
     );
   });
@@ -42,8 +71,18 @@ describe('a clock position', () => {
 describe('a time of day', () => {
   test('is read from midnight to midnight', () => {
     expect(['00:00', '07:00', '17:30', '24:00'].map(parseTimeOfDay)).toEqual([0, 7, 17.5, 24]);
-    expect(['24:01', '7.30', '7', '12:75'].map(parseTimeOfDay)).toEqual([undefined, undefined, undefined, undefined]);
-    expect(['7.30', '7', '17 h', '7.5'].map(proposeTimeOfDay)).toEqual(['07:30', '07:00', '17:00', undefined]);
+    expect(['24:01', '7.30', '7', '12:75'].map(parseTimeOfDay)).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    expect(['7.30', '7', '17 h', '7.5'].map(proposeTimeOfDay)).toEqual([
+      '07:30',
+      '07:00',
+      '17:00',
+      undefined,
+    ]);
   });
 
   test('prints with two digits', () => {

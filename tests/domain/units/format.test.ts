@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { formatChainage, formatHours, formatLength, formatMass, formatNumber, formatPercent, formatValue } from '../../../src/domain/units/format.js';
+import {
+  formatChainage,
+  formatHours,
+  formatLength,
+  formatMass,
+  formatNumber,
+  formatPercent,
+  formatValue,
+} from '../../../src/domain/units/format.js';
 
 describe('formatValue', () => {
   // One space between number and unit, also before %: SI Brochure 9th ed., 5.4.3 and 5.4.7.
@@ -37,9 +45,29 @@ describe('formatValue', () => {
 });
 
 test('lengths, hours, masses and shares as people say them', () => {
-  expect([8.42, 400, 999.4, 1000, 22_400, 1205, -3].map(formatLength)).toEqual(['8.4 mm', '400 mm', '999.4 mm', '1.00 m', '22.40 m', '1.205 m', '-3 mm']);
+  expect([8.42, 400, 999.4, 1000, 22_400, 1205, -3].map(formatLength)).toEqual([
+    '8.4 mm',
+    '400 mm',
+    '999.4 mm',
+    '1.00 m',
+    '22.40 m',
+    '1.205 m',
+    '-3 mm',
+  ]);
   expect([0, 6200, 12_405].map(formatChainage)).toEqual(['0.00 m', '6.20 m', '12.405 m']);
   expect([0, 6.54, 8120.4, 99.96].map(formatHours)).toEqual(['0 h', '6.5 h', '8120 h', '100 h']);
-  expect([0, 0.45, 27.94, 463.2, 1268].map(formatMass)).toEqual(['0 kg', '0.45 kg', '27.9 kg', '463 kg', '1268 kg']);
-  expect([0, 0.05, 0.1234, 1, 0.0004].map(formatPercent)).toEqual(['0 %', '5 %', '12.3 %', '100 %', '0.04 %']);
+  expect([0, 0.45, 27.94, 463.2, 1268].map(formatMass)).toEqual([
+    '0 kg',
+    '0.45 kg',
+    '27.9 kg',
+    '463 kg',
+    '1268 kg',
+  ]);
+  expect([0, 0.05, 0.1234, 1, 0.0004].map(formatPercent)).toEqual([
+    '0 %',
+    '5 %',
+    '12.3 %',
+    '100 %',
+    '0.04 %',
+  ]);
 });

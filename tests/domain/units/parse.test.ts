@@ -37,7 +37,12 @@ describe('exact factors', () => {
     ['1 hp', 'power', 0.74569987158227022, 'NIST: 550 ft·lbf/s, exact'],
     ['400 W', 'power', 0.4, 'SI'],
     ['18 1/min', 'rotation', 18, 'ISO 80000-3: rotational frequency'],
-    ['1 lb/ft3', 'density', 16.018463373960139, 'NIST: 1.601 846 E+01; the quotient of the exact pound and foot'],
+    [
+      '1 lb/ft3',
+      'density',
+      16.018463373960139,
+      'NIST: 1.601 846 E+01; the quotient of the exact pound and foot',
+    ],
     ['0.93 g/cm3', 'density', 930, 'SI'],
     ['1 t/m³', 'density', 1000, 'SI'],
     ['5 %', 'ratio', 0.05, 'SI 5.4.7'],
@@ -70,30 +75,66 @@ describe('exact factors', () => {
 
 describe('forms', () => {
   test.each([
-    ['3/8 in', 9.525], ['1 3/8 in', 34.925], ['1 3/8"', 34.925], ['14"', 355.6], ['-3/8 in', -9.525],
-    ['8.4mm', 8.4], ['8.4   mm', 8.4], ['  8.4 mm ', 8.4], ['+2 mm', 2], ['1e3 mm', 1000], ['1E-1 m', 100],
+    ['3/8 in', 9.525],
+    ['1 3/8 in', 34.925],
+    ['1 3/8"', 34.925],
+    ['14"', 355.6],
+    ['-3/8 in', -9.525],
+    ['8.4mm', 8.4],
+    ['8.4   mm', 8.4],
+    ['  8.4 mm ', 8.4],
+    ['+2 mm', 2],
+    ['1e3 mm', 1000],
+    ['1E-1 m', 100],
   ])('%s', (text, mm) => expect(value(text, 'length')).toBe(mm));
 
   test('the text is kept as written', () => {
-    expect(parseQuantity(' 3/8 in', 'length')).toEqual({ ok: true, quantity: { dimension: 'length', value: 9.525, text: '3/8 in' } });
+    expect(parseQuantity(' 3/8 in', 'length')).toEqual({
+      ok: true,
+      quantity: { dimension: 'length', value: 9.525, text: '3/8 in' },
+    });
   });
 
   test('a ratio may stand without a unit, and nothing else may', () => {
     expect(value('3', 'ratio')).toBe(3);
-    expect(parseQuantity('3', 'length')).toMatchObject({ ok: false, problem: 'missing unit', suggestions: expect.arrayContaining(['mm', 'm', 'in']) });
+    expect(parseQuantity('3', 'length')).toMatchObject({
+      ok: false,
+      problem: 'missing unit',
+      suggestions: expect.arrayContaining(['mm', 'm', 'in']),
+    });
   });
 
   test('money keeps its currency', () => {
-    expect(parseQuantity('58 EUR/h', 'money a duration')).toMatchObject({ ok: true, quantity: { currency: 'EUR' } });
+    expect(parseQuantity('58 EUR/h', 'money a duration')).toMatchObject({
+      ok: true,
+      quantity: { currency: 'EUR' },
+    });
     expect(parseQuantity('12 XYZ', 'money')).toMatchObject({ ok: false, problem: 'unknown unit' });
   });
 
-  test.each(['', 'mm', 'abc', '3/0 in', '1e999 kg', '.5 mm', '1.2.3 mm', '--1 mm', '1/2/3 in', '1 2 mm', 'NaN mm', 'Infinity mm', '0x10 mm'])('%j is no length', (text) => {
+  test.each([
+    '',
+    'mm',
+    'abc',
+    '3/0 in',
+    '1e999 kg',
+    '.5 mm',
+    '1.2.3 mm',
+    '--1 mm',
+    '1/2/3 in',
+    '1 2 mm',
+    'NaN mm',
+    'Infinity mm',
+    '0x10 mm',
+  ])('%j is no length', (text) => {
     expect(parseQuantity(text, 'length')).toMatchObject({ ok: false });
   });
 
   test('numbers of any size are read without blowing up', () => {
-    expect(parseQuantity(`${'9'.repeat(5000)} in`, 'length')).toMatchObject({ ok: false, problem: 'not a number' });
+    expect(parseQuantity(`${'9'.repeat(5000)} in`, 'length')).toMatchObject({
+      ok: false,
+      problem: 'not a number',
+    });
     expect(value('1e-999999999 in', 'length')).toBe(0);
     expect(value(`0.${'3'.repeat(5000)} in`, 'length')).toBeCloseTo(25.4 / 3, 9);
   });
@@ -101,8 +142,15 @@ describe('forms', () => {
 
 describe('commas', () => {
   test.each([
-    ['8,4 mm', '8.4 mm'], ['22,40 m', '22.40 m'], ['0,125 in', '0.125 in'], ['1200,500 mm', '1200.500 mm'], ['-5,5 degC', '-5.5 degC'],
-    ['1,234.5 mm', '1234.5 mm'], ['1.234,5 mm', '1234.5 mm'], ['1,234,567 h', '1234567 h'], ['8,4', '8.4'],
+    ['8,4 mm', '8.4 mm'],
+    ['22,40 m', '22.40 m'],
+    ['0,125 in', '0.125 in'],
+    ['1200,500 mm', '1200.500 mm'],
+    ['-5,5 degC', '-5.5 degC'],
+    ['1,234.5 mm', '1234.5 mm'],
+    ['1.234,5 mm', '1234.5 mm'],
+    ['1,234,567 h', '1234567 h'],
+    ['8,4', '8.4'],
   ])('%s can only be %s', (text, corrected) => {
     expect(parseQuantity(text, 'length')).toMatchObject({ ok: false, problem: 'comma decimal', corrected });
   });
@@ -116,27 +164,60 @@ describe('commas', () => {
 
 describe('units that are not', () => {
   test.each<[string, Dimension, string[]]>([
-    ['22.4 mtr', 'length', ['m']], ['18 RPM', 'rotation', ['rpm']], ['5 Kg', 'mass', ['kg']], ['6 hrs', 'duration', ['h']], ['6 Hours', 'duration', ['h']],
-    ['8 MM', 'length', ['mm']], ['110 hrs/wk', 'duty', ['h/week']], ['58 €/h', 'money a duration', ['EUR/h']], ['58 eur', 'money', ['EUR']],
-    ['20 C', 'temperature', ['degC']], ['70 F', 'temperature', ['degF']], ['930 kg/m^3', 'density', ['kg/m3']], ['5 KW', 'power', ['kW']],
-    ['12 percent', 'ratio', ['%']], ['10 tonnes', 'mass', ['t']], ['5 pis', 'stress', ['psi']], ['15 amps', 'current', ['A']],
+    ['22.4 mtr', 'length', ['m']],
+    ['18 RPM', 'rotation', ['rpm']],
+    ['5 Kg', 'mass', ['kg']],
+    ['6 hrs', 'duration', ['h']],
+    ['6 Hours', 'duration', ['h']],
+    ['8 MM', 'length', ['mm']],
+    ['110 hrs/wk', 'duty', ['h/week']],
+    ['58 €/h', 'money a duration', ['EUR/h']],
+    ['58 eur', 'money', ['EUR']],
+    ['20 C', 'temperature', ['degC']],
+    ['70 F', 'temperature', ['degF']],
+    ['930 kg/m^3', 'density', ['kg/m3']],
+    ['5 KW', 'power', ['kW']],
+    ['12 percent', 'ratio', ['%']],
+    ['10 tonnes', 'mass', ['t']],
+    ['5 pis', 'stress', ['psi']],
+    ['15 amps', 'current', ['A']],
   ])('%s as %s', (text, dimension, suggestions) => {
     expect(parseQuantity(text, dimension)).toMatchObject({ ok: false, problem: 'unknown unit', suggestions });
   });
 
   test('a unit that measures something else says what', () => {
-    expect(parseQuantity('8 kg', 'length')).toMatchObject({ ok: false, problem: 'wrong dimension', unit: 'kg', found: 'mass' });
-    expect(parseQuantity('110 h', 'duty')).toMatchObject({ problem: 'wrong dimension', found: 'duration', suggestions: ['h/week', 'h/d'] });
-    expect(parseQuantity('5 m', 'duration')).toMatchObject({ problem: 'wrong dimension', suggestions: ['min'] });
+    expect(parseQuantity('8 kg', 'length')).toMatchObject({
+      ok: false,
+      problem: 'wrong dimension',
+      unit: 'kg',
+      found: 'mass',
+    });
+    expect(parseQuantity('110 h', 'duty')).toMatchObject({
+      problem: 'wrong dimension',
+      found: 'duration',
+      suggestions: ['h/week', 'h/d'],
+    });
+    expect(parseQuantity('5 m', 'duration')).toMatchObject({
+      problem: 'wrong dimension',
+      suggestions: ['min'],
+    });
   });
 
   test('a month is refused with the reason', () => {
-    expect(parseQuantity('3 months', 'duration')).toMatchObject({ problem: 'unknown unit', suggestions: ['week', 'd'], note: expect.stringContaining('28 to 31 days') });
+    expect(parseQuantity('3 months', 'duration')).toMatchObject({
+      problem: 'unknown unit',
+      suggestions: ['week', 'd'],
+      note: expect.stringContaining('28 to 31 days'),
+    });
   });
 
   test('names of object members are no units and no habits', () => {
     for (const word of ['constructor', '__proto__', 'toString', 'hasOwnProperty']) {
-      expect(parseQuantity(`5 ${word}`, 'length')).toMatchObject({ ok: false, problem: 'unknown unit', suggestions: [] });
+      expect(parseQuantity(`5 ${word}`, 'length')).toMatchObject({
+        ok: false,
+        problem: 'unknown unit',
+        suggestions: [],
+      });
     }
   });
 });
@@ -147,26 +228,37 @@ describe('every unit', () => {
   test('that is offered is read as its dimension', () => {
     for (const dimension of dimensions) {
       expect(unitsOf(dimension).length).toBeGreaterThan(0);
-      for (const unit of unitsOf(dimension)) expect(parseQuantity(`1 ${unit}`, dimension).ok, `${unit} as ${dimension}`).toBe(true);
+      for (const unit of unitsOf(dimension))
+        expect(parseQuantity(`1 ${unit}`, dimension).ok, `${unit} as ${dimension}`).toBe(true);
     }
   });
 
   test('survives printing and reading again', () => {
     const cases = dimensions.flatMap((dimension) => unitsOf(dimension).map((unit) => ({ dimension, unit })));
     fc.assert(
-      fc.property(fc.constantFrom(...cases), fc.double({ min: -1e9, max: 1e9, noNaN: true }), ({ dimension, unit }, base) => {
-        const text = formatValue(base, dimension, { unit, digits: 12 });
-        const again = value(text, dimension);
-        const unitSize = Math.abs(value(`1 ${unit}`, dimension) - value(`0 ${unit}`, dimension));
-        // Twelve decimals of the unit, and a double's own last digits.
-        expect(Math.abs(again - base)).toBeLessThanOrEqual(unitSize * 1e-12 + Math.abs(base) * 1e-14 + 1e-11);
-      }),
+      fc.property(
+        fc.constantFrom(...cases),
+        fc.double({ min: -1e9, max: 1e9, noNaN: true }),
+        ({ dimension, unit }, base) => {
+          const text = formatValue(base, dimension, { unit, digits: 12 });
+          const again = value(text, dimension);
+          const unitSize = Math.abs(value(`1 ${unit}`, dimension) - value(`0 ${unit}`, dimension));
+          // Twelve decimals of the unit, and a double's own last digits.
+          expect(Math.abs(again - base)).toBeLessThanOrEqual(
+            unitSize * 1e-12 + Math.abs(base) * 1e-14 + 1e-11,
+          );
+        },
+      ),
     );
     fc.assert(
-      fc.property(fc.constantFrom(...cases), fc.integer({ min: -1e9, max: 1e9 }), ({ dimension, unit }, thousandths) => {
-        const text = `${(thousandths / 1000).toFixed(3)} ${unit}`.replace('-0.000', '0.000');
-        expect(formatValue(value(text, dimension), dimension, { unit, digits: 3 })).toBe(text);
-      }),
+      fc.property(
+        fc.constantFrom(...cases),
+        fc.integer({ min: -1e9, max: 1e9 }),
+        ({ dimension, unit }, thousandths) => {
+          const text = `${(thousandths / 1000).toFixed(3)} ${unit}`.replace('-0.000', '0.000');
+          expect(formatValue(value(text, dimension), dimension, { unit, digits: 3 })).toBe(text);
+        },
+      ),
     );
   });
 
@@ -177,11 +269,15 @@ describe('every unit', () => {
 
   test('any text at all is read without throwing', () => {
     fc.assert(
-      fc.property(fc.oneof(fc.string(), fc.stringMatching(/^[-+0-9.,eE/ ]{0,12} ?[a-zA-Z%/"°0-9]{0,8}$/)), fc.constantFrom(...dimensions), (text, dimension) => {
-        const read = parseQuantity(text, dimension);
-        if (read.ok) expect(Number.isFinite(read.quantity.value)).toBe(true);
-        else if (read.corrected !== undefined) expect(read.corrected).not.toMatch(/^[^a-zA-Z]*,/);
-      }),
+      fc.property(
+        fc.oneof(fc.string(), fc.stringMatching(/^[-+0-9.,eE/ ]{0,12} ?[a-zA-Z%/"°0-9]{0,8}$/)),
+        fc.constantFrom(...dimensions),
+        (text, dimension) => {
+          const read = parseQuantity(text, dimension);
+          if (read.ok) expect(Number.isFinite(read.quantity.value)).toBe(true);
+          else if (read.corrected !== undefined) expect(read.corrected).not.toMatch(/^[^a-zA-Z]*,/);
+        },
+      ),
       { numRuns: 2000 },
     );
   });
@@ -192,7 +288,29 @@ test('currency codes are those of the platform’s own table, where both know th
   const platform = new Set(Intl.supportedValuesOf('currency'));
   const ours = [...platform].filter(isCurrency);
   expect(ours.length).toBeGreaterThan(140);
-  for (const code of ['EUR', 'GBP', 'USD', 'CHF', 'SEK', 'NOK', 'DKK', 'PLN', 'CZK', 'HUF', 'RON', 'TRY', 'INR', 'JPY', 'CNY', 'AUD', 'NZD', 'CAD', 'BRL', 'ZAR']) expect(platform.has(code) && isCurrency(code), code).toBe(true);
+  for (const code of [
+    'EUR',
+    'GBP',
+    'USD',
+    'CHF',
+    'SEK',
+    'NOK',
+    'DKK',
+    'PLN',
+    'CZK',
+    'HUF',
+    'RON',
+    'TRY',
+    'INR',
+    'JPY',
+    'CNY',
+    'AUD',
+    'NZD',
+    'CAD',
+    'BRL',
+    'ZAR',
+  ])
+    expect(platform.has(code) && isCurrency(code), code).toBe(true);
   expect(isCurrency('DEM')).toBe(false);
   expect(findUnit('EUR/d')).toBeUndefined();
 });

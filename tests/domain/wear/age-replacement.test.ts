@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { ageReplacement, ageReplacementWeibull, costPerExposure } from '../../../src/domain/wear/age-replacement.js';
+import {
+  ageReplacement,
+  ageReplacementWeibull,
+  costPerExposure,
+} from '../../../src/domain/wear/age-replacement.js';
 
 const weibull = (shape: number, scale: number) => (t: number) => -Math.expm1(-((t / scale) ** shape));
 
@@ -23,14 +27,30 @@ describe('age replacement', () => {
 
   it('costs more at any other age', () => {
     const best = costPerExposure(weibull(2.5, 1000), 493.04696, costs);
-    for (const age of [100, 300, 450, 550, 800, 2000]) expect(costPerExposure(weibull(2.5, 1000), age, costs)).toBeGreaterThan(best);
+    for (const age of [100, 300, 450, 550, 800, 2000])
+      expect(costPerExposure(weibull(2.5, 1000), age, costs)).toBeGreaterThan(best);
   });
 
   it('runs to failure where age brings no more risk, or a failure costs no more', () => {
-    expect(ageReplacementWeibull(1, 1000, costs)).toMatchObject({ kind: 'run to failure', why: 'age brings no more risk' });
-    expect(ageReplacementWeibull(0.8, 1000, costs)).toMatchObject({ kind: 'run to failure', why: 'age brings no more risk' });
-    expect(ageReplacement(weibull(0.8, 1000), 1000, costs)).toMatchObject({ kind: 'run to failure', why: 'age brings no more risk' });
-    expect(ageReplacementWeibull(2.5, 1000, { planned: 5, failure: 5 })).toMatchObject({ kind: 'run to failure', why: 'a failure costs no more' });
-    expect(ageReplacement(weibull(2.5, 1000), 1000, { planned: 6, failure: 5 })).toMatchObject({ kind: 'run to failure', why: 'a failure costs no more' });
+    expect(ageReplacementWeibull(1, 1000, costs)).toMatchObject({
+      kind: 'run to failure',
+      why: 'age brings no more risk',
+    });
+    expect(ageReplacementWeibull(0.8, 1000, costs)).toMatchObject({
+      kind: 'run to failure',
+      why: 'age brings no more risk',
+    });
+    expect(ageReplacement(weibull(0.8, 1000), 1000, costs)).toMatchObject({
+      kind: 'run to failure',
+      why: 'age brings no more risk',
+    });
+    expect(ageReplacementWeibull(2.5, 1000, { planned: 5, failure: 5 })).toMatchObject({
+      kind: 'run to failure',
+      why: 'a failure costs no more',
+    });
+    expect(ageReplacement(weibull(2.5, 1000), 1000, { planned: 6, failure: 5 })).toMatchObject({
+      kind: 'run to failure',
+      why: 'a failure costs no more',
+    });
   });
 });

@@ -15,8 +15,14 @@ function life(forecast: Forecast): Extract<Forecast, { kind: 'life' }> {
 
 describe('hardly any records', () => {
   it('no records and nothing expected: cannot say', () => {
-    expect(fitWear(reduced([]))).toMatchObject({ kind: 'cannot say', why: 'no records and nothing expected' });
-    expect(fitWear(reduced([{ at: 5000, saw: 'hidden' }]))).toMatchObject({ kind: 'cannot say', why: 'no records and nothing expected' });
+    expect(fitWear(reduced([]))).toMatchObject({
+      kind: 'cannot say',
+      why: 'no records and nothing expected',
+    });
+    expect(fitWear(reduced([{ at: 5000, saw: 'hidden' }]))).toMatchObject({
+      kind: 'cannot say',
+      why: 'no records and nothing expected',
+    });
   });
 
   it('no units: cannot say', () => {
@@ -59,7 +65,14 @@ describe('hardly any records', () => {
 
 describe('all hidden, all not yet, all trough', () => {
   it('all hidden is not inspected, never good', () => {
-    const fit = fitted([{ at: 5000, saw: 'hidden' }, { unit: 1, at: 5000, saw: 9 }, { unit: 1, at: 7000, saw: 8 }], 2);
+    const fit = fitted(
+      [
+        { at: 5000, saw: 'hidden' },
+        { unit: 1, at: 5000, saw: 9 },
+        { unit: 1, at: 7000, saw: 8 },
+      ],
+      2,
+    );
     const forecast = life(forecastUnit(fit, 0, 9));
     expect(forecast.basis).toBe('not inspected');
     expect(forecast.hidden).toBe(1);
@@ -67,7 +80,17 @@ describe('all hidden, all not yet, all trough', () => {
   });
 
   it('all "not yet" and nothing expected has no maximum: cannot say', () => {
-    expect(fitWear(reduced([{ at: 4000, saw: 'white' }, { unit: 1, at: 6000, saw: 'white' }], 2))).toMatchObject({ kind: 'cannot say', why: 'only bounds and nothing expected' });
+    expect(
+      fitWear(
+        reduced(
+          [
+            { at: 4000, saw: 'white' },
+            { unit: 1, at: 6000, saw: 'white' },
+          ],
+          2,
+        ),
+      ),
+    ).toMatchObject({ kind: 'cannot say', why: 'only bounds and nothing expected' });
   });
 
   it('all "not yet" with an expected life: bounds only, later than the expectation alone', () => {
@@ -80,12 +103,23 @@ describe('all hidden, all not yet, all trough', () => {
   });
 
   it('all trough: reached, with no date pretended', () => {
-    const fit = fitted([{ at: 9000, saw: 'trough' }, { unit: 1, at: 8000, saw: 'trough' }], 2);
+    const fit = fitted(
+      [
+        { at: 9000, saw: 'trough' },
+        { unit: 1, at: 8000, saw: 'trough' },
+      ],
+      2,
+    );
     expect(forecastUnit(fit, 0, 12)).toMatchObject({ kind: 'reached', by: 9000, after: 0 });
     expect(forecastUnit(fit, 0, 9)).toMatchObject({ kind: 'reached', by: 9000 });
     expect(contactProbability(fit, 0, 9000)).toBe(1);
     expect(contactProbability(fit, 0, 100)).toBeUndefined();
-    expect(forecastFirst(fit, [{ unit: 0, depth: 12, now: 9000 }, { unit: 1, depth: 12, now: 9000 }])).toMatchObject({ kind: 'reached' });
+    expect(
+      forecastFirst(fit, [
+        { unit: 0, depth: 12, now: 9000 },
+        { unit: 1, depth: 12, now: 9000 },
+      ]),
+    ).toMatchObject({ kind: 'reached' });
   });
 
   it('all trough and nothing expected fits, bounded from below only', () => {
@@ -98,29 +132,60 @@ describe('all hidden, all not yet, all trough', () => {
 
 describe('records that disagree', () => {
   it('thicker later beyond error: flagged, kept, and the forecast stays finite', () => {
-    const fit = fitted([{ at: 2000, saw: 10 }, { at: 4000, saw: 8 }, { at: 6000, saw: 11.5 }]);
+    const fit = fitted([
+      { at: 2000, saw: 10 },
+      { at: 4000, saw: 8 },
+      { at: 6000, saw: 11.5 },
+    ]);
     expect(fit.remarks.map(({ kind }) => kind)).toContain('thicker than before');
     expect(forecastUnit(fit, 0, 9).kind).toBe('life');
   });
 
   it('colours and thicknesses that cannot both be right are named', () => {
     // 9.5 mm of 12 left twice over, yet the trough is said to show.
-    const rows = [{ at: 3000, saw: 10.5 }, { at: 6000, saw: 9.2 }, { at: 6200, saw: 'trough' }, { unit: 1, at: 6000, saw: 9 }, { unit: 2, at: 6000, saw: 9.4 }] as const;
+    const rows = [
+      { at: 3000, saw: 10.5 },
+      { at: 6000, saw: 9.2 },
+      { at: 6200, saw: 'trough' },
+      { unit: 1, at: 6000, saw: 9 },
+      { unit: 2, at: 6000, saw: 9.4 },
+    ] as const;
     const fit = fitted(rows, 3, { expectedLife, dutyNoise: 'none' });
     expect(fit.remarks.some((r) => r.kind === 'colour against thickness' && r.unit === 0)).toBe(true);
-    expect(fitted([{ at: 3000, saw: 10.5 }, { at: 6000, saw: 9.2 }, { at: 6200, saw: 'white' }]).remarks).toEqual([]);
+    expect(
+      fitted([
+        { at: 3000, saw: 10.5 },
+        { at: 6000, saw: 9.2 },
+        { at: 6200, saw: 'white' },
+      ]).remarks,
+    ).toEqual([]);
   });
 
   it('a contradiction of colours still forecasts, by the worse record', () => {
-    const fit = fitted([{ at: 5000, saw: 'red' }, { at: 8000, saw: 'white' }]);
+    const fit = fitted([
+      { at: 5000, saw: 'red' },
+      { at: 8000, saw: 'white' },
+    ]);
     const forecast = life(forecastUnit(fit, 0, 12));
     expect(fit.remarks.map(({ kind }) => kind)).toEqual(['contradiction']);
     expect(forecast.quantiles.q50).toBeLessThan(12_000);
   });
 
   it('a stray reading is down-weighted, listed, and the forecast at full weight is there', () => {
-    const others = Array.from({ length: 12 }, (_, k) => [{ unit: k + 1, at: 3000, saw: 9 + 0.2 * Math.sin(k) }, { unit: k + 1, at: 6000, saw: 6 + 0.2 * Math.cos(k) }]).flat();
-    const fit = fitted([{ at: 2000, saw: 10 }, { at: 4000, saw: 8 }, { at: 5000, saw: 1.5 }, { at: 6000, saw: 6.1 }, ...others], 13);
+    const others = Array.from({ length: 12 }, (_, k) => [
+      { unit: k + 1, at: 3000, saw: 9 + 0.2 * Math.sin(k) },
+      { unit: k + 1, at: 6000, saw: 6 + 0.2 * Math.cos(k) },
+    ]).flat();
+    const fit = fitted(
+      [
+        { at: 2000, saw: 10 },
+        { at: 4000, saw: 8 },
+        { at: 5000, saw: 1.5 },
+        { at: 6000, saw: 6.1 },
+        ...others,
+      ],
+      13,
+    );
     const outliers = fit.remarks.filter((r) => r.kind === 'outlier');
     expect(outliers.map((r) => r.reading)).toEqual([2]);
     expect(outliers[0]?.weight).toBeLessThan(0.05);
@@ -133,7 +198,10 @@ describe('records that disagree', () => {
 
 describe('exposures and values out of the way', () => {
   it('a reading at no exposure tells of the gauge only', () => {
-    const fit = fitted([{ at: 0, saw: 12.1 }, { at: 3000, saw: 9 }]);
+    const fit = fitted([
+      { at: 0, saw: 12.1 },
+      { at: 3000, saw: 9 },
+    ]);
     expect(fit.remarks.map(({ kind }) => kind)).toEqual(['no exposure yet']);
     expect(forecastUnit(fit, 0, 9).kind).toBe('life');
   });
@@ -143,42 +211,84 @@ describe('exposures and values out of the way', () => {
   });
 
   it('a liner that reads thicker than new for ever', () => {
-    const fit = fitted([{ at: 1000, saw: 12.3 }, { at: 3000, saw: 12.4 }, { at: 6000, saw: 12.2 }]);
+    const fit = fitted([
+      { at: 1000, saw: 12.3 },
+      { at: 3000, saw: 12.4 },
+      { at: 6000, saw: 12.2 },
+    ]);
     const forecast = forecastUnit(fit, 0, 9);
     if (forecast.kind === 'life') expect(forecast.quantiles.q05).toBeGreaterThan(6000);
     else expect(forecast.kind).toBe('cannot say');
-    expect(fitWear(reduced([{ at: 1000, saw: 12.3 }, { at: 3000, saw: 12.4 }]))).toMatchObject({ kind: 'cannot say', why: 'only bounds and nothing expected' });
+    expect(
+      fitWear(
+        reduced([
+          { at: 1000, saw: 12.3 },
+          { at: 3000, saw: 12.4 },
+        ]),
+      ),
+    ).toMatchObject({ kind: 'cannot say', why: 'only bounds and nothing expected' });
   });
 
   it('a depth of nothing, or no number', () => {
     const fit = fitted([{ at: 3000, saw: 9 }]);
-    for (const depth of [0, -1, NaN, Infinity]) expect(forecastUnit(fit, 0, depth)).toMatchObject({ kind: 'cannot say', why: 'no such depth' });
+    for (const depth of [0, -1, NaN, Infinity])
+      expect(forecastUnit(fit, 0, depth)).toMatchObject({ kind: 'cannot say', why: 'no such depth' });
   });
 
-  it('whatever is thrown at it, every number is finite and every interval in order', { timeout: 120_000 }, () => {
-    const saw = fc.oneof(fc.double({ min: 0, max: 14, noNaN: true }), fc.constantFrom('white', 'red', 'trough', 'hidden'), fc.constantFrom(0, -3, 1e6, NaN));
-    const at = fc.oneof(fc.integer({ min: 1, max: 40_000 }), fc.constantFrom(0, -100, 1e-3, 1e9, NaN, Infinity));
-    const row = fc.record({ unit: fc.integer({ min: 0, max: 4 }), at, saw });
-    fc.assert(
-      fc.property(fc.array(row as fc.Arbitrary<{ unit: number; at: number; saw: number | 'white' | 'red' | 'trough' | 'hidden' }>, { maxLength: 14 }), fc.boolean(), (rows, expected) => {
-        const fit = fitWear(reduceReadings(columnsOf(rows), unitsOf(5)), [{ name: 'run', level: [0, 0, 1, 1, -1] }], expected ? { expectedLife } : {});
-        if (fit.kind !== 'fitted') return;
-        expect(Number.isFinite(fit.logLikelihood)).toBe(true);
-        for (let unit = 0; unit < 5; unit++) {
-          for (const depth of [6, 9, 12]) {
-            const forecast = forecastUnit(fit, unit, depth);
-            if (forecast.kind !== 'life') continue;
-            const { q05, q10, q50, q90, q95 } = forecast.quantiles;
-            expect([q05, q10, q50, q90, q95].every((q) => Number.isFinite(q) && q > 0)).toBe(true);
-            expect(q05 <= q10 && q10 <= q50 && q50 <= q90 && q90 <= q95).toBe(true);
-            const chance = forecast.reachedBy(10_000);
-            expect(chance >= 0 && chance <= 1).toBe(true);
-          }
-        }
-        const first = forecastFirst(fit, [0, 1, 2].map((unit) => ({ unit, depth: 9, now: 5000 })));
-        if (first.kind === 'life') expect(Object.values(first.quantiles).every((q) => Number.isFinite(q) && q >= 0)).toBe(true);
-      }),
-      { numRuns: 40 },
-    );
-  });
+  it(
+    'whatever is thrown at it, every number is finite and every interval in order',
+    { timeout: 120_000 },
+    () => {
+      const saw = fc.oneof(
+        fc.double({ min: 0, max: 14, noNaN: true }),
+        fc.constantFrom('white', 'red', 'trough', 'hidden'),
+        fc.constantFrom(0, -3, 1e6, NaN),
+      );
+      const at = fc.oneof(
+        fc.integer({ min: 1, max: 40_000 }),
+        fc.constantFrom(0, -100, 1e-3, 1e9, NaN, Infinity),
+      );
+      const row = fc.record({ unit: fc.integer({ min: 0, max: 4 }), at, saw });
+      fc.assert(
+        fc.property(
+          fc.array(
+            row as fc.Arbitrary<{
+              unit: number;
+              at: number;
+              saw: number | 'white' | 'red' | 'trough' | 'hidden';
+            }>,
+            { maxLength: 14 },
+          ),
+          fc.boolean(),
+          (rows, expected) => {
+            const fit = fitWear(
+              reduceReadings(columnsOf(rows), unitsOf(5)),
+              [{ name: 'run', level: [0, 0, 1, 1, -1] }],
+              expected ? { expectedLife } : {},
+            );
+            if (fit.kind !== 'fitted') return;
+            expect(Number.isFinite(fit.logLikelihood)).toBe(true);
+            for (let unit = 0; unit < 5; unit++) {
+              for (const depth of [6, 9, 12]) {
+                const forecast = forecastUnit(fit, unit, depth);
+                if (forecast.kind !== 'life') continue;
+                const { q05, q10, q50, q90, q95 } = forecast.quantiles;
+                expect([q05, q10, q50, q90, q95].every((q) => Number.isFinite(q) && q > 0)).toBe(true);
+                expect(q05 <= q10 && q10 <= q50 && q50 <= q90 && q90 <= q95).toBe(true);
+                const chance = forecast.reachedBy(10_000);
+                expect(chance >= 0 && chance <= 1).toBe(true);
+              }
+            }
+            const first = forecastFirst(
+              fit,
+              [0, 1, 2].map((unit) => ({ unit, depth: 9, now: 5000 })),
+            );
+            if (first.kind === 'life')
+              expect(Object.values(first.quantiles).every((q) => Number.isFinite(q) && q >= 0)).toBe(true);
+          },
+        ),
+        { numRuns: 40 },
+      );
+    },
+  );
 });

@@ -14,8 +14,16 @@ const day = (text: string): CalendarDay => {
 const today = day('2026-10-31');
 
 /** A life known to be lognormal: median (exposure) and spread of its ln. */
-const lognormal = (median: number, spread: number) => ({ reachedBy: (x: number): number => (x > 0 ? area(Math.log(x / median) / spread) : 0) });
-const duty = (change: Partial<ForwardDuty> = {}): ForwardDuty => ({ perDay: 20, spread: 0, from: today, now: 4000, ...change });
+const lognormal = (median: number, spread: number) => ({
+  reachedBy: (x: number): number => (x > 0 ? area(Math.log(x / median) / spread) : 0),
+});
+const duty = (change: Partial<ForwardDuty> = {}): ForwardDuty => ({
+  perDay: 20,
+  spread: 0,
+  from: today,
+  now: 4000,
+  ...change,
+});
 
 function dates(forecast: CalendarForecast): Extract<CalendarForecast, { kind: 'dates' }> {
   if (forecast.kind !== 'dates') throw new Error(forecast.why);
@@ -36,10 +44,14 @@ describe('hours to dates', () => {
     // Days are 4000/duty, duty lognormal with mean 20 and variation 0.2: ln spread √ln(1.04) = 0.19804, median 20/√1.04.
     const median = (4000 / 20) * Math.sqrt(1.04);
     expect(sure.quantiles.q50).toBe(addDays(today, Math.floor(median)));
-    expect(Math.abs((sure.quantiles.q95 ?? 0) - today - median * Math.exp(1.6449 * 0.19804))).toBeLessThan(1.5);
+    expect(Math.abs((sure.quantiles.q95 ?? 0) - today - median * Math.exp(1.6449 * 0.19804))).toBeLessThan(
+      1.5,
+    );
     const plain = dates(toCalendar(lognormal(8000, 0.2), duty()));
     const wider = dates(toCalendar(lognormal(8000, 0.2), duty({ spread: 0.2 })));
-    expect((wider.quantiles.q95 ?? 0) - (wider.quantiles.q05 ?? 0)).toBeGreaterThan((plain.quantiles.q95 ?? 0) - (plain.quantiles.q05 ?? 0));
+    expect((wider.quantiles.q95 ?? 0) - (wider.quantiles.q05 ?? 0)).toBeGreaterThan(
+      (plain.quantiles.q95 ?? 0) - (plain.quantiles.q05 ?? 0),
+    );
   });
 
   it('what if it runs faster: the same wear in fewer days', () => {
@@ -53,8 +65,14 @@ describe('hours to dates', () => {
   });
 
   it('a conveyor that does not run has no dates', () => {
-    expect(toCalendar(lognormal(8000, 0.2), duty({ perDay: 0 }))).toEqual({ kind: 'cannot say', why: 'it does not run' });
-    expect(toCalendar(lognormal(8000, 0.2), duty({ perDay: NaN }))).toEqual({ kind: 'cannot say', why: 'no duty' });
+    expect(toCalendar(lognormal(8000, 0.2), duty({ perDay: 0 }))).toEqual({
+      kind: 'cannot say',
+      why: 'it does not run',
+    });
+    expect(toCalendar(lognormal(8000, 0.2), duty({ perDay: NaN }))).toEqual({
+      kind: 'cannot say',
+      why: 'no duty',
+    });
   });
 });
 
@@ -62,21 +80,44 @@ describe('next inspection', () => {
   const condemn = toCalendar(lognormal(8000, 0.2), duty());
 
   it('is half the remaining life where that comes first', () => {
-    expect(nextInspection({ condemn, remainingDays: 100, risk: 0.05, asOf: today })).toMatchObject({ kind: 'by', day: addDays(today, 50), because: 'half the remaining life' });
+    expect(nextInspection({ condemn, remainingDays: 100, risk: 0.05, asOf: today })).toMatchObject({
+      kind: 'by',
+      day: addDays(today, 50),
+      because: 'half the remaining life',
+    });
   });
 
   it('is the day of the declared risk where that comes first', () => {
-    expect(nextInspection({ condemn, remainingDays: 400, risk: 0.05, asOf: today })).toMatchObject({ kind: 'by', day: addDays(today, 87), because: 'the declared risk' });
+    expect(nextInspection({ condemn, remainingDays: 400, risk: 0.05, asOf: today })).toMatchObject({
+      kind: 'by',
+      day: addDays(today, 87),
+      because: 'the declared risk',
+    });
   });
 
   it('is now where the risk is there already, or no life is left', () => {
-    expect(nextInspection({ condemn, remainingDays: 400, risk: 0.0002, asOf: today })).toMatchObject({ kind: 'now', because: 'the declared risk' });
-    expect(nextInspection({ condemn, remainingDays: 0, risk: 0.05, asOf: today })).toMatchObject({ kind: 'now', because: 'half the remaining life' });
+    expect(nextInspection({ condemn, remainingDays: 400, risk: 0.0002, asOf: today })).toMatchObject({
+      kind: 'now',
+      because: 'the declared risk',
+    });
+    expect(nextInspection({ condemn, remainingDays: 0, risk: 0.05, asOf: today })).toMatchObject({
+      kind: 'now',
+      because: 'half the remaining life',
+    });
   });
 
   it('cannot say with nothing to go by', () => {
-    expect(nextInspection({ condemn: undefined, remainingDays: undefined, risk: 0.05, asOf: today })).toEqual({ kind: 'cannot say', why: 'no forecast and no arithmetic' });
-    expect(nextInspection({ condemn: { kind: 'cannot say', why: 'no duty' }, remainingDays: 60, risk: 0.05, asOf: today })).toMatchObject({ kind: 'by', day: addDays(today, 30) });
+    expect(nextInspection({ condemn: undefined, remainingDays: undefined, risk: 0.05, asOf: today })).toEqual(
+      { kind: 'cannot say', why: 'no forecast and no arithmetic' },
+    );
+    expect(
+      nextInspection({
+        condemn: { kind: 'cannot say', why: 'no duty' },
+        remainingDays: 60,
+        risk: 0.05,
+        asOf: today,
+      }),
+    ).toMatchObject({ kind: 'by', day: addDays(today, 30) });
   });
 });
 
@@ -103,7 +144,9 @@ describe('which outage', () => {
 
   it('shows the chance of touching the trough for each', () => {
     const chances = chooseOutage(base).candidates.map(({ contactChance }) => contactChance ?? NaN);
-    [5200, 6400, 9000].forEach((hours, k) => expect(chances[k]).toBeCloseTo(area(Math.log(hours / 11_000) / 0.2), 9));
+    [5200, 6400, 9000].forEach((hours, k) =>
+      expect(chances[k]).toBeCloseTo(area(Math.log(hours / 11_000) / 0.2), 9),
+    );
   });
 
   it('none within the risk: too late, the first one left is shown', () => {

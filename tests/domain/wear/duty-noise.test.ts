@@ -43,13 +43,23 @@ describe('hours that are not all alike', () => {
       for (let u = middle - 7 * spread; u <= middle + 7 * spread; u += step) {
         const rate = Math.exp(u);
         const covariance = new Float64Array(n * n);
-        for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) covariance[i * n + j] = (fit.dutyNoise.psi * rate) ** 2 * Math.min(x[i] ?? 0, x[j] ?? 0) + (i === j ? error ** 2 : 0);
+        for (let i = 0; i < n; i++)
+          for (let j = 0; j < n; j++)
+            covariance[i * n + j] =
+              (fit.dutyNoise.psi * rate) ** 2 * Math.min(x[i] ?? 0, x[j] ?? 0) + (i === j ? error ** 2 : 0);
         const factor = cholesky(covariance, n);
         if (!factor) throw new Error('not positive definite');
         const miss = y.map((wear, i) => wear - rate * (x[i] ?? 0));
         const solved = solveCholesky(factor, n, miss);
         const squares = miss.reduce((sum, m, i) => sum + m * (solved[i] ?? 0), 0);
-        logs.push(-0.5 * squares - 0.5 * logDeterminant(factor, n) - (n / 2) * Math.log(2 * Math.PI) - 0.5 * ((u - middle) / spread) ** 2 - Math.log(spread) - 0.5 * Math.log(2 * Math.PI));
+        logs.push(
+          -0.5 * squares -
+            0.5 * logDeterminant(factor, n) -
+            (n / 2) * Math.log(2 * Math.PI) -
+            0.5 * ((u - middle) / spread) ** 2 -
+            Math.log(spread) -
+            0.5 * Math.log(2 * Math.PI),
+        );
       }
       const top = Math.max(...logs);
       total += top + Math.log(logs.reduce((sum, l) => sum + Math.exp(l - top), 0) * step);

@@ -52,9 +52,25 @@ export interface FleetPlan {
   readonly looks: number;
 }
 
-export const plainFleet: FleetPlan = { points: 20, rates: 'lognormal', spread: 0.3, gauge: 0.4, colours: 0.3, dutyNoise: 0, strays: 0, looks: 4 };
+export const plainFleet: FleetPlan = {
+  points: 20,
+  rates: 'lognormal',
+  spread: 0.3,
+  gauge: 0.4,
+  colours: 0.3,
+  dutyNoise: 0,
+  strays: 0,
+  looks: 4,
+};
 
-export const fleet = { fitted: 12, depths: [6, 12], condemnWear: 9, middleRate: 1e-3, interval: 1500, depthTolerance: 0.05 } as const;
+export const fleet = {
+  fitted: 12,
+  depths: [6, 12],
+  condemnWear: 9,
+  middleRate: 1e-3,
+  interval: 1500,
+  depthTolerance: 0.05,
+} as const;
 
 export interface Fleet {
   readonly readings: ReadingColumns;
@@ -64,13 +80,20 @@ export interface Fleet {
 }
 
 export function drawFleet(plan: FleetPlan, random: Random): Fleet {
-  const rows = { unit: [] as number[], exposure: [] as number[], kind: [] as number[], value: [] as number[] };
+  const rows = {
+    unit: [] as number[],
+    exposure: [] as number[],
+    kind: [] as number[],
+    value: [] as number[],
+  };
   const life = new Float64Array(plan.points);
   const step = 50;
   for (let unit = 0; unit < plan.points; unit++) {
     const rate = fleet.middleRate * rateFactor(plan, random);
     const looks = 1 + Math.floor(plan.looks * random.uniform());
-    const times = Array.from({ length: looks }, (_, k) => Math.round(fleet.interval * (k + 1 + 0.4 * (random.uniform() - 0.5))));
+    const times = Array.from({ length: looks }, (_, k) =>
+      Math.round(fleet.interval * (k + 1 + 0.4 * (random.uniform() - 0.5))),
+    );
     const depths = fleet.depths.map((depth) => depth * Math.exp(fleet.depthTolerance * random.normal()));
     let wear = 0;
     let next = 0;
@@ -79,8 +102,12 @@ export function drawFleet(plan: FleetPlan, random: Random): Fleet {
     for (let x = 0; next < looks || Number.isNaN(reached); x += step) {
       const before = wear;
       // A gamma process: increments never negative, variation as planned over one interval.
-      wear += rate * step * (plan.dutyNoise > 0 ? random.gamma(plan.dutyNoise * Math.sqrt(fleet.interval / step)) : 1);
-      if (Number.isNaN(reached) && wear >= fleet.condemnWear) reached = x + (step * (fleet.condemnWear - before)) / (wear - before);
+      wear +=
+        rate *
+        step *
+        (plan.dutyNoise > 0 ? random.gamma(plan.dutyNoise * Math.sqrt(fleet.interval / step)) : 1);
+      if (Number.isNaN(reached) && wear >= fleet.condemnWear)
+        reached = x + (step * (fleet.condemnWear - before)) / (wear - before);
       while (next < looks && (times[next] ?? Infinity) <= x + step) {
         const at = times[next] ?? 0;
         const now = before + ((wear - before) * (at - x)) / step;
@@ -99,7 +126,12 @@ export function drawFleet(plan: FleetPlan, random: Random): Fleet {
   }
   return {
     readings: rows,
-    units: { count: plan.points, fitted: new Float64Array(plan.points).fill(fleet.fitted), build: new Int32Array(plan.points), builds: [{ depths: [...fleet.depths], tolerance: fleet.depthTolerance }] },
+    units: {
+      count: plan.points,
+      fitted: new Float64Array(plan.points).fill(fleet.fitted),
+      build: new Int32Array(plan.points),
+      builds: [{ depths: [...fleet.depths], tolerance: fleet.depthTolerance }],
+    },
     life,
   };
 }
@@ -119,7 +151,13 @@ function rateFactor(plan: FleetPlan, random: Random): number {
   }
 }
 
-function push(rows: { unit: number[]; exposure: number[]; kind: number[]; value: number[] }, unit: number, exposure: number, kind: number, value: number): void {
+function push(
+  rows: { unit: number[]; exposure: number[]; kind: number[]; value: number[] },
+  unit: number,
+  exposure: number,
+  kind: number,
+  value: number,
+): void {
   rows.unit.push(unit);
   rows.exposure.push(exposure);
   rows.kind.push(kind);

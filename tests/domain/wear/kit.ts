@@ -15,13 +15,32 @@ export interface Seen {
 }
 
 export function columnsOf(rows: readonly Seen[]): ReadingColumns {
-  const kind = rows.map(({ saw }) => (typeof saw === 'number' ? seen.thickness : saw === 'trough' ? seen.trough : saw === 'hidden' ? seen.hidden : seen.layer));
-  const columns = { unit: rows.map((r) => r.unit ?? 0), exposure: rows.map((r) => r.at), kind, value: rows.map(({ saw }) => (typeof saw === 'number' ? saw : saw === 'red' ? 1 : 0)) };
+  const kind = rows.map(({ saw }) =>
+    typeof saw === 'number'
+      ? seen.thickness
+      : saw === 'trough'
+        ? seen.trough
+        : saw === 'hidden'
+          ? seen.hidden
+          : seen.layer,
+  );
+  const columns = {
+    unit: rows.map((r) => r.unit ?? 0),
+    exposure: rows.map((r) => r.at),
+    kind,
+    value: rows.map(({ saw }) => (typeof saw === 'number' ? saw : saw === 'red' ? 1 : 0)),
+  };
   return rows.some((r) => r.day !== undefined) ? { ...columns, day: rows.map((r) => r.day ?? 0) } : columns;
 }
 
 export function unitsOf(count: number, lives?: LifeColumns): UnitColumns {
-  return { count, fitted: new Float64Array(count).fill(12), build: new Int32Array(count), builds: [{ depths: [6, 12] }], ...(lives ? { lives } : {}) };
+  return {
+    count,
+    fitted: new Float64Array(count).fill(12),
+    build: new Int32Array(count),
+    builds: [{ depths: [6, 12] }],
+    ...(lives ? { lives } : {}),
+  };
 }
 
 export function reduced(rows: readonly Seen[], count = 1, lives?: LifeColumns): Units {
@@ -30,7 +49,12 @@ export function reduced(rows: readonly Seen[], count = 1, lives?: LifeColumns): 
 
 export const expectedLife = { depth: 12, exposure: 12_000 } as const;
 
-export function fitted(rows: readonly Seen[], count = 1, options: WearOptions = { expectedLife }, pools: readonly Pool[] = []): WearFit {
+export function fitted(
+  rows: readonly Seen[],
+  count = 1,
+  options: WearOptions = { expectedLife },
+  pools: readonly Pool[] = [],
+): WearFit {
   const fit = fitWear(reduced(rows, count), pools, options);
   if (fit.kind !== 'fitted') throw new Error(fit.why);
   return fit;

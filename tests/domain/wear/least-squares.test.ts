@@ -21,7 +21,10 @@ describe('least squares meets the NIST reference datasets', () => {
   });
 
   it('Norris: 36 points with an intercept', () => {
-    const line = lineWithIntercept(norris.map(([x]) => x), norris.map(([, y]) => y));
+    const line = lineWithIntercept(
+      norris.map(([x]) => x),
+      norris.map(([, y]) => y),
+    );
     expect(line?.slope).toBeCloseTo(1.00211681802045, 9);
     expect(line?.slopeError).toBeCloseTo(4.29796848199937e-4, 9);
     expect(line?.intercept).toBeCloseTo(-0.262323073774029, 9);
@@ -31,7 +34,13 @@ describe('least squares meets the NIST reference datasets', () => {
 
 describe('where a line says less', () => {
   it('one point gives a slope and no error', () => {
-    expect(lineThroughOrigin([2], [3])).toEqual({ slope: 1.5, intercept: 0, slopeError: undefined, residual: undefined, count: 1 });
+    expect(lineThroughOrigin([2], [3])).toEqual({
+      slope: 1.5,
+      intercept: 0,
+      slopeError: undefined,
+      residual: undefined,
+      count: 1,
+    });
   });
   it('no point, or all at the origin, gives no line', () => {
     expect(lineThroughOrigin([], [])).toBeUndefined();

@@ -53,20 +53,53 @@ describe('maximum likelihood', () => {
   it('normal regression, some below a limit (R survival, tobin: survreg(Surv(durable, durable > 0, type = "left") ~ age + quant, dist = "gaussian"))', () => {
     // Data: R package survival, data set `tobin` (Tobin 1958): durable, age, quant.
     const tobin: readonly (readonly [number, number, number])[] = [
-      [0, 57.7, 236], [0.7, 50.9, 283], [0, 48.5, 207], [0, 41.7, 220], [0, 47.7, 238], [0, 59.8, 216], [0, 44.3, 284], [3.7, 45.1, 221],
-      [0, 51.7, 275], [3, 50, 269], [10.4, 46.8, 207], [0, 58, 249], [0, 58.9, 246], [0, 40, 277], [1.5, 34.1, 231], [0, 39.9, 219],
-      [0, 33.4, 240], [3.5, 48.1, 266], [6.1, 46.6, 214], [0, 53.1, 251],
+      [0, 57.7, 236],
+      [0.7, 50.9, 283],
+      [0, 48.5, 207],
+      [0, 41.7, 220],
+      [0, 47.7, 238],
+      [0, 59.8, 216],
+      [0, 44.3, 284],
+      [3.7, 45.1, 221],
+      [0, 51.7, 275],
+      [3, 50, 269],
+      [10.4, 46.8, 207],
+      [0, 58, 249],
+      [0, 58.9, 246],
+      [0, 40, 277],
+      [1.5, 34.1, 231],
+      [0, 39.9, 219],
+      [0, 33.4, 240],
+      [3.5, 48.1, 266],
+      [6.1, 46.6, 214],
+      [0, 53.1, 251],
     ];
-    const rows = tobin.map(([durable, ...covariates]): LifeRow => ({ lower: durable > 0 ? durable : -Infinity, upper: durable, covariates }));
+    const rows = tobin.map(([durable, ...covariates]): LifeRow => ({
+      lower: durable > 0 ? durable : -Infinity,
+      upper: durable,
+      covariates,
+    }));
     const fit = fitted(rows, 'normal');
-    [15.1448663607, -0.1290592841, -0.045541663].forEach((truth, k) => expect(relative(fit.coefficients[k] ?? NaN, truth)).toBeLessThan(1e-6));
+    [15.1448663607, -0.1290592841, -0.045541663].forEach((truth, k) =>
+      expect(relative(fit.coefficients[k] ?? NaN, truth)).toBeLessThan(1e-6),
+    );
     expect(relative(fit.scale, 5.5725397631)).toBeLessThan(1e-6);
     expect(relative(fit.logLikelihood, -28.9401332)).toBeLessThan(1e-6);
   });
 
   // R package survival, data set `turbine` (Nelson 1982): hundreds of hours, wheels inspected once, wheels found cracked.
   const turbine: readonly (readonly [number, number, number])[] = [
-    [4, 39, 0], [10, 53, 4], [14, 33, 2], [18, 73, 7], [22, 30, 5], [26, 39, 9], [30, 42, 9], [34, 13, 6], [38, 34, 22], [42, 40, 21], [46, 36, 21],
+    [4, 39, 0],
+    [10, 53, 4],
+    [14, 33, 2],
+    [18, 73, 7],
+    [22, 30, 5],
+    [26, 39, 9],
+    [30, 42, 9],
+    [34, 13, 6],
+    [38, 34, 22],
+    [42, 40, 21],
+    [46, 36, 21],
   ];
   const inspections = turbine.flatMap(([hours, inspected, failed]): LifeRow[] => [
     { lower: 0, upper: hours, count: failed },
@@ -107,8 +140,16 @@ describe('what cannot be fitted says so', () => {
     ['a life that ends before it begins', [{ lower: 5, upper: 3 }], 'not lives'],
     ['no number', exact(NaN), 'not lives'],
     ['only lives still running', running(100, 200, 300), 'no finite maximum'],
-    ['only lives shorter than', [{ lower: 0, upper: 100 }, { lower: 0, upper: 200 }], 'no finite maximum'],
+    [
+      'only lives shorter than',
+      [
+        { lower: 0, upper: 100 },
+        { lower: 0, upper: 200 },
+      ],
+      'no finite maximum',
+    ],
   ] as const)('%s', (_, rows, why) => {
-    for (const family of ['weibull', 'lognormal'] as const) expect(fitLives(rows, family)).toEqual({ kind: 'cannot say', why });
+    for (const family of ['weibull', 'lognormal'] as const)
+      expect(fitLives(rows, family)).toEqual({ kind: 'cannot say', why });
   });
 });

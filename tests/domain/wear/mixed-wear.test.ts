@@ -21,15 +21,32 @@ interface Case {
 
 const fixture = JSON.parse(readFileSync(new URL('mixed-wear.fixture.json', import.meta.url), 'utf8')) as {
   readonly cases: readonly Case[];
-  readonly oneLayer: { readonly depth: number; readonly units: number; readonly readings: Case['readings']; readonly logLife: number; readonly scale: number; readonly logLikelihood: number };
+  readonly oneLayer: {
+    readonly depth: number;
+    readonly units: number;
+    readonly readings: Case['readings'];
+    readonly logLife: number;
+    readonly scale: number;
+    readonly logLikelihood: number;
+  };
 };
 
 function columnsOf(rows: Case['readings']): ReadingColumns {
-  return { unit: rows.map((r) => r[0]), exposure: rows.map((r) => r[1]), kind: rows.map((r) => r[2]), value: rows.map((r) => r[3]) };
+  return {
+    unit: rows.map((r) => r[0]),
+    exposure: rows.map((r) => r[1]),
+    kind: rows.map((r) => r[2]),
+    value: rows.map((r) => r[3]),
+  };
 }
 
 function fitPlain(readings: ReadingColumns, units: UnitColumns): WearFit {
-  const fit = fitWear(reduceReadings(readings, units), [], { priors: 'none', dutyNoise: 'none', outliers: 'keep', uncertainty: 'plug-in' });
+  const fit = fitWear(reduceReadings(readings, units), [], {
+    priors: 'none',
+    dutyNoise: 'none',
+    outliers: 'keep',
+    uncertainty: 'plug-in',
+  });
   if (fit.kind !== 'fitted') throw new Error(fit.why);
   return fit;
 }
@@ -39,8 +56,19 @@ const relative = (value: number, truth: number): number => Math.abs(value / trut
 describe('maximum likelihood on exact and censored records', () => {
   for (const sample of fixture.cases) {
     const zeros = new Int32Array(sample.units);
-    const lives = { unit: sample.lives.map((r) => r[0]), exposure: sample.lives.map((r) => r[1]), depth: sample.lives.map((r) => r[2]), reached: sample.lives.map((r) => r[3]) };
-    const units: UnitColumns = { count: sample.units, fitted: new Float64Array(sample.units).fill(12), build: zeros, builds: [{ depths: [6, 12], tolerance: 0.05 }], lives };
+    const lives = {
+      unit: sample.lives.map((r) => r[0]),
+      exposure: sample.lives.map((r) => r[1]),
+      depth: sample.lives.map((r) => r[2]),
+      reached: sample.lives.map((r) => r[3]),
+    };
+    const units: UnitColumns = {
+      count: sample.units,
+      fitted: new Float64Array(sample.units).fill(12),
+      build: zeros,
+      builds: [{ depths: [6, 12], tolerance: 0.05 }],
+      lives,
+    };
     const fit = fitPlain(columnsOf(sample.readings), units);
 
     it(`${sample.name}: estimates and ln likelihood within 1e-6 of R`, () => {
@@ -57,8 +85,11 @@ describe('maximum likelihood on exact and censored records', () => {
         const forecast = forecastUnit(fit, unit, 9);
         if (forecast.kind !== 'life') throw new Error(forecast.kind);
         const { q05, q10, q50, q90, q95 } = forecast.rate;
-        [q95, q90, q50, q10, q05].forEach((rate, k) => expect(relative(9 / rate, quantiles[k] ?? NaN)).toBeLessThan(1e-4));
-        if (forecast.shortAt === 0) expect(relative(forecast.quantiles.q10, quantiles[1] ?? NaN)).toBeLessThan(1e-4);
+        [q95, q90, q50, q10, q05].forEach((rate, k) =>
+          expect(relative(9 / rate, quantiles[k] ?? NaN)).toBeLessThan(1e-4),
+        );
+        if (forecast.shortAt === 0)
+          expect(relative(forecast.quantiles.q10, quantiles[1] ?? NaN)).toBeLessThan(1e-4);
       }
     });
   }
@@ -67,7 +98,12 @@ describe('maximum likelihood on exact and censored records', () => {
     const { oneLayer } = fixture;
     const columns = columnsOf(oneLayer.readings);
     for (const tolerance of [0, 0.05]) {
-      const units: UnitColumns = { count: oneLayer.units, fitted: new Float64Array(oneLayer.units).fill(oneLayer.depth), build: new Int32Array(oneLayer.units), builds: [{ depths: [oneLayer.depth], tolerance }] };
+      const units: UnitColumns = {
+        count: oneLayer.units,
+        fitted: new Float64Array(oneLayer.units).fill(oneLayer.depth),
+        build: new Int32Array(oneLayer.units),
+        builds: [{ depths: [oneLayer.depth], tolerance }],
+      };
       const fit = fitPlain(columns, units);
       expect(relative(Math.log(oneLayer.depth / fit.rate.median), oneLayer.logLife)).toBeLessThan(1e-6);
       // The layer's tolerance and the spread between units add up to survreg's scale.

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { area, areaTabled, logArea, logAreaBetween, logAreaBetweenTabled, logAreaTabled } from '../../../src/domain/wear/numeric/normal.js';
+import {
+  area,
+  areaTabled,
+  logArea,
+  logAreaBetween,
+  logAreaBetweenTabled,
+  logAreaTabled,
+} from '../../../src/domain/wear/numeric/normal.js';
 import { gaussLegendre, gaussNormal } from '../../../src/domain/wear/numeric/quadrature.js';
 
 describe('tail areas', () => {

@@ -29,7 +29,14 @@ function history(seed: number, gauge: number): Seen[] {
     for (let year = 1; year <= 5; year++) {
       const at = 2000 * year;
       const wear = rate * at;
-      const saw = wear >= 12 ? 'trough' : (unit + year) % 5 === 0 ? (wear >= 6 ? 'red' : 'white') : Math.max(0, 12 - wear + gauge * random.normal());
+      const saw =
+        wear >= 12
+          ? 'trough'
+          : (unit + year) % 5 === 0
+            ? wear >= 6
+              ? 'red'
+              : 'white'
+            : Math.max(0, 12 - wear + gauge * random.normal());
       rows.push({ unit, at, saw, day: 365 * year });
     }
   }
@@ -76,14 +83,22 @@ describe('track record', () => {
   });
 
   it('an expectation far off shows', () => {
-    const record = trackRecord(columnsOf(history(6, 0.4)), unitsOf(24), [], { ...options, expectedLife: { depth: 12, exposure: 60_000, spread: 0.1 } }, [0]);
+    const record = trackRecord(
+      columnsOf(history(6, 0.4)),
+      unitsOf(24),
+      [],
+      { ...options, expectedLife: { depth: 12, exposure: 60_000, spread: 0.1 } },
+      [0],
+    );
     // Told that liners last five times as long, and sure of it, the first forecasts cannot hold.
     expect(record.all[1]?.high).toBeLessThan(0.5);
   });
 
   it('says at which cuts nothing could be fitted, and nothing without days', () => {
     const rows = history(7, 0.4);
-    expect(trackRecord(columnsOf(rows), unitsOf(24), [], { gaugeError: 0.4 }, [0, 800]).silentCuts).toEqual([0]);
+    expect(trackRecord(columnsOf(rows), unitsOf(24), [], { gaugeError: 0.4 }, [0, 800]).silentCuts).toEqual([
+      0,
+    ]);
     const { day: _, ...undated } = columnsOf(rows);
     expect(trackRecord(undated, unitsOf(24), [], options, cuts).judged).toEqual([]);
   });

@@ -24,17 +24,23 @@ describe('the formulas of the appendix', () => {
     for (const { id, formula, symbols } of formulas) {
       const names = symbols.map((each) => each.symbol);
       expect(new Set(names).size, id).toBe(names.length);
-      for (const name of names.filter((each) => /^[A-Za-zα-ω]$/.test(each))) expect(formulaText(id) + formula, `${id}: ${name}`).toContain(name);
+      for (const name of names.filter((each) => /^[A-Za-zα-ω]$/.test(each)))
+        expect(formulaText(id) + formula, `${id}: ${name}`).toContain(name);
     }
   });
 
   test('are found by id, and cited in one line', () => {
     expect(formulaOf('capacity').symbols.map((each) => `${each.symbol} ${each.unit}`)).toContain('Q m³/h');
     expect(citeFormula('torque')).toBe('T = 9550·P / n (published: Handbook form; 9550 is 30 000/π rounded)');
-    expect(formulas).toHaveLength(formulasOf.wear.length + formulasOf.machine.length + formulasOf.work.length);
+    expect(formulas).toHaveLength(
+      formulasOf.wear.length + formulasOf.machine.length + formulasOf.work.length,
+    );
   });
 });
 
 function formulaText(id: string): string {
-  return formulas.filter((formula) => formula.id === id).map((formula) => formula.formula + formula.symbols.map((each) => each.meaning).join(' ')).join(' ');
+  return formulas
+    .filter((formula) => formula.id === id)
+    .map((formula) => formula.formula + formula.symbols.map((each) => each.meaning).join(' '))
+    .join(' ');
 }

@@ -10,7 +10,10 @@ import { liftConveyor, read, theConveyor, theJob } from '../estate.js';
 
 function drawings(text: string, look: 'downstream' | 'upstream' = 'downstream'): readonly Drawing[] {
   const analysis = read(text);
-  return [...workPack(analysis.estate, theJob(analysis)).drawings, ...inspectionSheet(analysis.estate, theConveyor(analysis), { look }).drawings];
+  return [
+    ...workPack(analysis.estate, theJob(analysis)).drawings,
+    ...inspectionSheet(analysis.estate, theConveyor(analysis), { look }).drawings,
+  ];
 }
 
 function words(drawing: Drawing | undefined): readonly string[] {
@@ -22,19 +25,36 @@ const shapes: Readonly<Record<string, string>> = {
   'one that falls': liftConveyor().replace('incline 25 deg', 'incline -12 deg'),
   'a level one': liftConveyor().replace('incline 25 deg', 'incline 0 deg'),
   'one of 60 m': liftConveyor()
-    .replace('length 12 m', 'length 60 m').replace('section S1 6 m\n  section S2 6 m', Array.from({ length: 10 }, (_, i) => `section S${i + 1} 6 m`).join('\n  '))
-    .replace('from 0.5 m to 11.5 m', 'from 0.5 m to 59.5 m').replace('from 0 m to 12 m mass', 'from 0 m to 60 m mass').replace('South at 5 m to 12 m', 'South at 5 m to 60 m')
+    .replace('length 12 m', 'length 60 m')
+    .replace(
+      'section S1 6 m\n  section S2 6 m',
+      Array.from({ length: 10 }, (_, i) => `section S${i + 1} 6 m`).join('\n  '),
+    )
+    .replace('from 0.5 m to 11.5 m', 'from 0.5 m to 59.5 m')
+    .replace('from 0 m to 12 m mass', 'from 0 m to 60 m mass')
+    .replace('South at 5 m to 12 m', 'South at 5 m to 60 m')
     .replace('point P3 at 9.00 m clock 5:00', 'point Q every 1.5 m from 9 m to 59 m clock 5:30'),
   'a short one crowded with points and isolations': liftConveyor({
-    conveyor: Array.from({ length: 14 }, (_, i) => `isolation X${i} "valve ${i}" hydraulic at ${(10 + i / 10).toFixed(1)} m`).join('\n  ') + '\n  point R every 0.25 m from 7.5 m to 11.75 m clock 3:30',
+    conveyor:
+      Array.from(
+        { length: 14 },
+        (_, i) => `isolation X${i} "valve ${i}" hydraulic at ${(10 + i / 10).toFixed(1)} m`,
+      ).join('\n  ') + '\n  point R every 0.25 m from 7.5 m to 11.75 m clock 3:30',
   }),
-  'names that are long and strange': liftConveyor({ jobTitle: 'Reline <b>&above & "beyond' .replace('"', "'"), plantTitle: 'Tarnholt Organics, the composting and digestion works by the river, northern part' }),
+  'names that are long and strange': liftConveyor({
+    jobTitle: 'Reline <b>&above & "beyond'.replace('"', "'"),
+    plantTitle: 'Tarnholt Organics, the composting and digestion works by the river, northern part',
+  }),
 };
 
 describe('drawings', () => {
   let browser: Browser;
-  beforeAll(async () => { browser = await openBrowser(); });
-  afterAll(async () => { await browser.close(); });
+  beforeAll(async () => {
+    browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
 
   for (const [name, text] of Object.entries(shapes)) {
     test(`of ${name}: no label covers another, none leaves the border, none is smaller than 2.5 mm`, async () => {
@@ -43,17 +63,34 @@ describe('drawings', () => {
         await page.setContent(`<body style="margin:0">${drawing.svg}</body>`);
         const found = await page.evaluate(() => {
           const frame = document.querySelector('svg')?.getBoundingClientRect();
-          const texts = [...document.querySelectorAll('text')].map((node) => ({ words: node.textContent ?? '', box: node.getBBox(), seen: node.getBoundingClientRect(), group: node.parentNode, turned: node.hasAttribute('transform'), size: Number(node.getAttribute('font-size')) }));
+          const texts = [...document.querySelectorAll('text')].map((node) => ({
+            words: node.textContent ?? '',
+            box: node.getBBox(),
+            seen: node.getBoundingClientRect(),
+            group: node.parentNode,
+            turned: node.hasAttribute('transform'),
+            size: Number(node.getAttribute('font-size')),
+          }));
           const problems: string[] = [];
           texts.forEach((a, i) => {
             if (a.size < 2.5) problems.push(`small: ${a.words}`);
-            if (frame && (a.seen.left < frame.left || a.seen.right > frame.right || a.seen.top < frame.top || a.seen.bottom > frame.bottom)) problems.push(`outside: ${a.words}`);
+            if (
+              frame &&
+              (a.seen.left < frame.left ||
+                a.seen.right > frame.right ||
+                a.seen.top < frame.top ||
+                a.seen.bottom > frame.bottom)
+            )
+              problems.push(`outside: ${a.words}`);
             // Boxes are as tall as the font; lettering itself leaves a third of that free.
             for (const b of texts.slice(i + 1)) {
               if (a.group !== b.group || a.turned || b.turned) continue;
-              const across = Math.min(a.box.x + a.box.width, b.box.x + b.box.width) - Math.max(a.box.x, b.box.x);
-              const down = Math.min(a.box.y + a.box.height, b.box.y + b.box.height) - Math.max(a.box.y, b.box.y);
-              if (across > 0.1 && down > Math.min(a.box.height, b.box.height) * 0.35) problems.push(`${a.words} over ${b.words}`);
+              const across =
+                Math.min(a.box.x + a.box.width, b.box.x + b.box.width) - Math.max(a.box.x, b.box.x);
+              const down =
+                Math.min(a.box.y + a.box.height, b.box.y + b.box.height) - Math.max(a.box.y, b.box.y);
+              if (across > 0.1 && down > Math.min(a.box.height, b.box.height) * 0.35)
+                problems.push(`${a.words} over ${b.words}`);
             }
           });
           return problems;
@@ -67,33 +104,59 @@ describe('drawings', () => {
   test('carry a title block with owner, number, scale, date, sheet and origin', () => {
     const analysis = read(liftConveyor());
     const pack = workPack(analysis.estate, theJob(analysis), { drawnFrom: 'jobs/spring.trough' });
-    expect(words(pack.drawings[0])).toEqual(expect.arrayContaining(['Tarnholt Organics', 'DG1: elevation', 'DG1-J1', 'jobs/spring.trough', '1:100', `1 of ${pack.drawings.length}`, 'Approved by']));
-    pack.drawings.forEach((drawing, index) => expect(words(drawing)).toContain(`${index + 1} of ${pack.drawings.length}`));
+    expect(words(pack.drawings[0])).toEqual(
+      expect.arrayContaining([
+        'Tarnholt Organics',
+        'DG1: elevation',
+        'DG1-J1',
+        'jobs/spring.trough',
+        '1:100',
+        `1 of ${pack.drawings.length}`,
+        'Approved by',
+      ]),
+    );
+    pack.drawings.forEach((drawing, index) =>
+      expect(words(drawing)).toContain(`${index + 1} of ${pack.drawings.length}`),
+    );
   });
 
   test('the elevation lies at the true incline and is to scale', () => {
     const [elevation] = drawings(liftConveyor());
     expect(/translate\([^)]+\) rotate\(([-\d.]+)\)/.exec(elevation?.svg ?? '')?.[1]).toBe('-25');
     // 12 m at 1:100 is 120 mm of trough.
-    expect([...(elevation?.svg ?? '').matchAll(/<rect x="0" y="[-\d.]+" width="([\d.]+)"/g)].map((match) => match[1])).toContain('120');
+    expect(
+      [...(elevation?.svg ?? '').matchAll(/<rect x="0" y="[-\d.]+" width="([\d.]+)"/g)].map(
+        (match) => match[1],
+      ),
+    ).toContain('120');
     // 12 m × sin 25° and cos 25°, by calculator.
     expect(words(elevation)).toContain('25°: rises 5.07 m over 10.88 m');
   });
 
   test('the panel map is as wide as the sheet: π(175 − 6) + 2 · 150 = 830.9 mm', () => {
-    expect(drawings(liftConveyor()).flatMap(words).some((text) => text.includes('Sheet width 831 mm'))).toBe(true);
+    expect(
+      drawings(liftConveyor())
+        .flatMap(words)
+        .some((text) => text.includes('Sheet width 831 mm')),
+    ).toBe(true);
   });
 
   test('looking upstream everything is mirrored: 5:00 becomes 7:00, 4:30 to 6:00 becomes 6:00 to 7:30', () => {
     const analysis = read(liftConveyor());
-    const shown = inspectionSheet(analysis.estate, theConveyor(analysis), { look: 'upstream' }).drawings.flatMap(words);
+    const shown = inspectionSheet(analysis.estate, theConveyor(analysis), {
+      look: 'upstream',
+    }).drawings.flatMap(words);
     // A right-hand screw that conveys away from the viewer turns counter-clockwise; seen from its other end, clockwise.
-    expect(shown).toEqual(expect.arrayContaining(['Looking UPSTREAM', '7:00', '6:00 to 7:30', 'P1 7:00', 'clockwise']));
+    expect(shown).toEqual(
+      expect.arrayContaining(['Looking UPSTREAM', '7:00', '6:00 to 7:30', 'P1 7:00', 'clockwise']),
+    );
     expect(shown).not.toContain('P1 5:00');
   });
 
   test('no id is used twice on a page that shows them all', () => {
-    const ids = drawings(shapes['the lift conveyor with a screw change'] ?? '').flatMap((drawing) => [...drawing.svg.matchAll(/ id="([^"]+)"/g)].map((match) => match[1]));
+    const ids = drawings(shapes['the lift conveyor with a screw change'] ?? '').flatMap((drawing) =>
+      [...drawing.svg.matchAll(/ id="([^"]+)"/g)].map((match) => match[1]),
+    );
     const pack = ids.filter((id) => id?.startsWith('DG1-J1'));
     expect(new Set(pack).size).toBe(pack.length);
   });

@@ -2,13 +2,30 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { expectationFor, type ExpectationInput } from '../../../src/generators/inspection-sheet/parts/expectation.js';
+import {
+  expectationFor,
+  type ExpectationInput,
+} from '../../../src/generators/inspection-sheet/parts/expectation.js';
 
-const base: ExpectationInput = { fitted: 12, condemn: 4, layers: [{ name: 'white', thickness: 6 }, { name: 'red', thickness: 6 }], seen: [], now: 9000, error: 0.1, unit: 'h' };
+const base: ExpectationInput = {
+  fitted: 12,
+  condemn: 4,
+  layers: [
+    { name: 'white', thickness: 6 },
+    { name: 'red', thickness: 6 },
+  ],
+  seen: [],
+  now: 9000,
+  error: 0.1,
+  unit: 'h',
+};
 
 describe('from thicknesses', () => {
   // Worked example in the form of API 570: 12 mm at 0 h, 9.6 at 6000, 8.4 at 8000: long-term 0.45, short-term 0.60 mm/1000 h.
-  const seen = [{ exposure: 6000, thickness: 9.6 }, { exposure: 8000, thickness: 8.4 }];
+  const seen = [
+    { exposure: 6000, thickness: 9.6 },
+    { exposure: 8000, thickness: 8.4 },
+  ];
 
   test('between the slower and the faster rate, twice the reading error on either side', () => {
     // 1000 h on: 8.4 − 0.60 − 0.2 = 7.6; 8.4 − 0.45 + 0.2 = 8.15.
@@ -29,7 +46,10 @@ describe('from thicknesses', () => {
 
   test('names both colours where the range spans them, and warns at the condemn limit', () => {
     // At 20 000 h: 8.4 − 0.6·12 = 1.2 to 8.4 − 0.45·12 = 3.0.
-    expect(expectationFor({ ...base, seen, now: 20_000 })).toMatchObject({ layers: ['red'], mayBeAtLimit: true });
+    expect(expectationFor({ ...base, seen, now: 20_000 })).toMatchObject({
+      layers: ['red'],
+      mayBeAtLimit: true,
+    });
     // At 12 000 h: 6.0 − 0.2 to 6.6 + 0.2: the first layer ends at 6 mm left.
     expect(expectationFor({ ...base, seen, now: 12_000 })).toMatchObject({ layers: ['white', 'red'] });
   });
@@ -38,33 +58,76 @@ describe('from thicknesses', () => {
 describe('from colours', () => {
   test('first colour last time: anything down to what that rate allows', () => {
     // White at 5000 h: at most 6 mm in 5000 h; at 9000 h at most 10.8 mm gone: 1.2 mm left.
-    expect(expectationFor({ ...base, seen: [{ exposure: 5000, layer: 0 }] })).toMatchObject({ kind: 'range', least: expect.closeTo(1.2, 9) as number });
+    expect(expectationFor({ ...base, seen: [{ exposure: 5000, layer: 0 }] })).toMatchObject({
+      kind: 'range',
+      least: expect.closeTo(1.2, 9) as number,
+    });
   });
 
   test('white at 5000 h, red at 7000 h: 0.857 to 1.2 mm/1000 h', () => {
     // 12 − 1.2·9 = 1.2; 12 − 0.857·9 = 4.286 plus the band of 0.2.
-    expect(expectationFor({ ...base, seen: [{ exposure: 5000, layer: 0 }, { exposure: 7000, layer: 1 }] }))
-      .toMatchObject({ least: expect.closeTo(1.2, 9) as number, most: expect.closeTo(4.486, 3) as number, layers: ['red'] });
+    expect(
+      expectationFor({
+        ...base,
+        seen: [
+          { exposure: 5000, layer: 0 },
+          { exposure: 7000, layer: 1 },
+        ],
+      }),
+    ).toMatchObject({
+      least: expect.closeTo(1.2, 9) as number,
+      most: expect.closeTo(4.486, 3) as number,
+      layers: ['red'],
+    });
   });
 
   test('trough last time stays trough', () => {
-    expect(expectationFor({ ...base, seen: [{ exposure: 5000, layer: 2 }] })).toMatchObject({ kind: 'worn through' });
+    expect(expectationFor({ ...base, seen: [{ exposure: 5000, layer: 2 }] })).toMatchObject({
+      kind: 'worn through',
+    });
   });
 
   test('colours that contradict each other promise nothing', () => {
-    expect(expectationFor({ ...base, seen: [{ exposure: 3000, layer: 1 }, { exposure: 8000, layer: 0 }] })).toMatchObject({ kind: 'open' });
+    expect(
+      expectationFor({
+        ...base,
+        seen: [
+          { exposure: 3000, layer: 1 },
+          { exposure: 8000, layer: 0 },
+        ],
+      }),
+    ).toMatchObject({ kind: 'open' });
   });
 });
 
 test('without a reading or without hours nothing is promised', () => {
-  expect(expectationFor(base)).toMatchObject({ kind: 'open', reason: expect.stringContaining('no reading') as string });
+  expect(expectationFor(base)).toMatchObject({
+    kind: 'open',
+    reason: expect.stringContaining('no reading') as string,
+  });
   expect(expectationFor({ ...base, now: undefined })).toMatchObject({ kind: 'open' });
 });
 
 test('a range never leaves 0 to the fitted thickness, and never runs backwards', () => {
-  const reading = fc.record({ exposure: fc.double({ min: 1, max: 30_000, noNaN: true }), thickness: fc.double({ min: 0, max: 14, noNaN: true }) });
-  fc.assert(fc.property(fc.array(reading, { maxLength: 5 }), fc.double({ min: 0, max: 60_000, noNaN: true }), (seen, now) => {
-    const found = expectationFor({ ...base, seen: [...seen].sort((a, b) => a.exposure - b.exposure), now });
-    return found.kind !== 'range' || (found.least >= 0 && found.least <= found.most && found.most <= 12.2 + 1e-9);
-  }));
+  const reading = fc.record({
+    exposure: fc.double({ min: 1, max: 30_000, noNaN: true }),
+    thickness: fc.double({ min: 0, max: 14, noNaN: true }),
+  });
+  fc.assert(
+    fc.property(
+      fc.array(reading, { maxLength: 5 }),
+      fc.double({ min: 0, max: 60_000, noNaN: true }),
+      (seen, now) => {
+        const found = expectationFor({
+          ...base,
+          seen: [...seen].sort((a, b) => a.exposure - b.exposure),
+          now,
+        });
+        return (
+          found.kind !== 'range' ||
+          (found.least >= 0 && found.least <= found.most && found.most <= 12.2 + 1e-9)
+        );
+      },
+    ),
+  );
 });

@@ -24,63 +24,110 @@ inspection DG1 2026-01-05 meter 8000 h {
   finding hold-down at 3.5 m "cracked"
 }`;
 
-function sheet(more = records, options: { look?: 'downstream' | 'upstream'; asOf?: string } = {}): InspectionSheet {
+function sheet(
+  more = records,
+  options: { look?: 'downstream' | 'upstream'; asOf?: string } = {},
+): InspectionSheet {
   const analysis = read(liftConveyor({ more }));
-  return inspectionSheet(analysis.estate, theConveyor(analysis), { ...(options.look ? { look: options.look } : {}), ...(options.asOf ? { asOf: day(options.asOf) } : {}) });
+  return inspectionSheet(analysis.estate, theConveyor(analysis), {
+    ...(options.look ? { look: options.look } : {}),
+    ...(options.asOf ? { asOf: day(options.asOf) } : {}),
+  });
 }
 
 describe('the way to look', () => {
   test('is that of the last inspection, and every clock position follows it', () => {
     const made = sheet();
     expect(made.look).toBe('upstream');
-    expect(made.points.find((point) => point.name === 'P1')).toMatchObject({ clockText: '7:00', writes: 'P1' });
+    expect(made.points.find((point) => point.name === 'P1')).toMatchObject({
+      clockText: '7:00',
+      writes: 'P1',
+    });
   });
 
   test('is downstream where nobody said, or as asked for', () => {
     expect(sheet('').look).toBe('downstream');
-    expect(sheet(records, { look: 'downstream' }).points.find((point) => point.name === 'P1')?.clockText).toBe('5:00');
+    expect(
+      sheet(records, { look: 'downstream' }).points.find((point) => point.name === 'P1')?.clockText,
+    ).toBe('5:00');
   });
 
   test('a place read before without a name comes back as it was written that way round', () => {
     // Written 7:30 looking upstream is 4:30 in the direction of flow.
     expect(sheet().points.find((point) => point.name === undefined)?.writes).toBe('at 10.20 m clock 7:30');
-    expect(sheet(records, { look: 'downstream' }).points.find((point) => point.name === undefined)?.writes).toBe('at 10.20 m clock 4:30');
+    expect(
+      sheet(records, { look: 'downstream' }).points.find((point) => point.name === undefined)?.writes,
+    ).toBe('at 10.20 m clock 4:30');
   });
 });
 
 describe('a point', () => {
   test('says where it is from both ends, under which cover, on which panel, how it is reached', () => {
-    expect(sheet().points.find((point) => point.name === 'P3')).toMatchObject({ at: 9000, fromHead: 3000, cover: 'C6', panel: 3, access: 'South mobile platform' });
+    expect(sheet().points.find((point) => point.name === 'P3')).toMatchObject({
+      at: 9000,
+      fromHead: 3000,
+      cover: 'C6',
+      panel: 3,
+      access: 'South mobile platform',
+    });
   });
 
   test('shows the last reading, and what it should be now', () => {
     const made = sheet(records, { asOf: '2026-01-05' });
-    expect(made.points.find((point) => point.name === 'P1')?.last).toEqual({ date: '2026-01-05', words: '8.4 mm', thickness: 8.4 });
-    expect(made.points.find((point) => point.name === 'P1')?.expect).toMatchObject({ kind: 'range', least: expect.closeTo(8.2, 9) as number, most: expect.closeTo(8.6, 9) as number });
+    expect(made.points.find((point) => point.name === 'P1')?.last).toEqual({
+      date: '2026-01-05',
+      words: '8.4 mm',
+      thickness: 8.4,
+    });
+    expect(made.points.find((point) => point.name === 'P1')?.expect).toMatchObject({
+      kind: 'range',
+      least: expect.closeTo(8.2, 9) as number,
+      most: expect.closeTo(8.6, 9) as number,
+    });
     expect(made.points.find((point) => point.name === 'P2')?.last?.words).toBe('not seen (build-up)');
   });
 
   test('starts afresh on a new liner', () => {
     const made = sheet(`${records}\nreline DG1 2026-02-02 meter 8200 h {\n  scope run 1\n}`);
-    expect(made.points.find((point) => point.name === 'P1')).toMatchObject({ last: undefined, expect: { kind: 'open' } });
+    expect(made.points.find((point) => point.name === 'P1')).toMatchObject({
+      last: undefined,
+      expect: { kind: 'open' },
+    });
     expect(made.points.find((point) => point.name === undefined)?.last?.words).toBe('9.9 mm');
   });
 });
 
 describe('the rest of the round', () => {
   test('meter: 84 h a week from 8000 h on 2026-01-05 makes 8840 h after ten weeks', () => {
-    expect(sheet(records, { asOf: '2026-03-16' }).meter).toMatchObject({ last: { value: 8000, date: '2026-01-05' }, about: expect.closeTo(8840, 6) as number });
+    expect(sheet(records, { asOf: '2026-03-16' }).meter).toMatchObject({
+      last: { value: 8000, date: '2026-01-05' },
+      about: expect.closeTo(8840, 6) as number,
+    });
   });
 
   test('hold-down gaps, currents and findings of the last round come along', () => {
     const made = sheet();
-    expect(made.holdDowns.find((block) => block.at === 3500)).toMatchObject({ name: 'H4', lastGap: 14, lastDate: '2026-01-05' });
+    expect(made.holdDowns.find((block) => block.at === 3500)).toMatchObject({
+      name: 'H4',
+      lastGap: 14,
+      lastDate: '2026-01-05',
+    });
     expect(made.currents).toEqual({ empty: '4.1 A', loaded: '6.2 A', date: '2026-01-05' });
     expect(made.openRemarks).toEqual([{ date: '2026-01-05', part: 'hold-down', at: 3500, text: 'cracked' }]);
   });
 
   test('layers stand with what is left when each shows', () => {
-    expect(sheet().liners).toEqual([{ name: 'TwoLayer12', thickness: 12, condemn: 3, layers: [{ name: 'white', most: 12, least: 6 }, { name: 'red', most: 6, least: 0 }] }]);
+    expect(sheet().liners).toEqual([
+      {
+        name: 'TwoLayer12',
+        thickness: 12,
+        condemn: 3,
+        layers: [
+          { name: 'white', most: 12, least: 6 },
+          { name: 'red', most: 6, least: 0 },
+        ],
+      },
+    ]);
   });
 });
 
@@ -93,13 +140,23 @@ describe('on paper', () => {
   });
 
   test('takes nothing an author typed for markup, loads nothing', () => {
-    const html = inspectionSheetHtml(sheet(records.replace('cracked', '<script>alert(1)</script>').replace('build-up', '<img src=x onerror=alert(1)>')));
+    const html = inspectionSheetHtml(
+      sheet(
+        records
+          .replace('cracked', '<script>alert(1)</script>')
+          .replace('build-up', '<img src=x onerror=alert(1)>'),
+      ),
+    );
     expect(html).not.toMatch(/<(script|img|link|iframe)/i);
     expect(html).not.toMatch(/NaN|undefined|Infinity/);
   });
 
   test('a conveyor without points and records still has a sheet that asks for places', () => {
-    const analysis = read(liftConveyor().replace(/^ {2}point .*$/gm, '').replace(/^ {2}isolation .*$/m, ''));
+    const analysis = read(
+      liftConveyor()
+        .replace(/^ {2}point .*$/gm, '')
+        .replace(/^ {2}isolation .*$/m, ''),
+    );
     const html = inspectionSheetHtml(inspectionSheet(analysis.estate, theConveyor(analysis)));
     expect(html).toContain('No inspection point is declared');
     expect(html).toContain('No isolation point is declared');

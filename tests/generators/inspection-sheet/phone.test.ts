@@ -22,21 +22,32 @@ const estate = liftConveyor({ more: records });
 
 let browser: Browser;
 let folder: string;
-beforeAll(async () => { browser = await openBrowser(); folder = mkdtempSync(path.join(os.tmpdir(), 'phone-')); });
-afterAll(async () => { await browser.close(); rmSync(folder, { recursive: true, force: true }); });
+beforeAll(async () => {
+  browser = await openBrowser();
+  folder = mkdtempSync(path.join(os.tmpdir(), 'phone-'));
+});
+afterAll(async () => {
+  await browser.close();
+  rmSync(folder, { recursive: true, force: true });
+});
 
 /** The page as a file, the way it lies on a phone. */
 async function open(text = estate, page?: Page): Promise<Page> {
   const analysis = read(text);
   const file = path.join(folder, 'page.html');
-  writeFileSync(file, inspectionPhonePage(inspectionSheet(analysis.estate, theConveyor(analysis), { asOf: day('2026-03-16') })));
-  const shown = page ?? (await (await browser.newContext({ viewport: { width: 390, height: 844 } })).newPage());
+  writeFileSync(
+    file,
+    inspectionPhonePage(inspectionSheet(analysis.estate, theConveyor(analysis), { asOf: day('2026-03-16') })),
+  );
+  const shown =
+    page ?? (await (await browser.newContext({ viewport: { width: 390, height: 844 } })).newPage());
   await shown.goto(pathToFileURL(file).href);
   return shown;
 }
 
 async function type(page: Page, value: string): Promise<void> {
-  for (const sign of value) await page.getByRole('button', { name: sign === '.' ? 'point' : sign, exact: true }).click();
+  for (const sign of value)
+    await page.getByRole('button', { name: sign === '.' ? 'point' : sign, exact: true }).click();
 }
 
 async function block(page: Page): Promise<string> {
@@ -85,31 +96,42 @@ describe('readings', () => {
     await page.locator('[data-flight-depth]').fill('57.5');
     await page.locator('#add-finding').click();
     await page.locator('.finding select').selectOption('hold-down');
-    await page.locator('.finding', { has: page.locator('select') }).locator('input').first().fill('3.5');
+    await page
+      .locator('.finding', { has: page.locator('select') })
+      .locator('input')
+      .first()
+      .fill('3.5');
     await page.locator('[data-finding]').fill('cracked');
     await page.locator('#more-back').click();
     const text = await block(page);
-    expect(text).toBe([
-      'inspection Tarnholt.DG1 2026-03-16 meter 8850 h {',
-      '  by "day \'shift\' and more"',
-      '  view upstream',
-      '  gauge ultrasonic ± 0.2 mm',
-      '  P1 thickness 7.9 mm',
-      '  P2 colour white "edge of \'panel\'"',
-      '  P3 trough showing',
-      '  at 10.20 m clock 7:30 not seen "cover not opened"',
-      '  at 6.4 m clock 7:30 thickness 0.33 in',
-      '  hold-down at 3.5 m gap 14 mm',
-      '  flight at 6 m depth 57.5 mm',
-      '  current empty 4.1 A loaded 6.2 A',
-      '  finding hold-down at 3.5 m "cracked"',
-      '}',
-      '',
-    ].join('\n'));
+    expect(text).toBe(
+      [
+        'inspection Tarnholt.DG1 2026-03-16 meter 8850 h {',
+        '  by "day \'shift\' and more"',
+        '  view upstream',
+        '  gauge ultrasonic ± 0.2 mm',
+        '  P1 thickness 7.9 mm',
+        '  P2 colour white "edge of \'panel\'"',
+        '  P3 trough showing',
+        '  at 10.20 m clock 7:30 not seen "cover not opened"',
+        '  at 6.4 m clock 7:30 thickness 0.33 in',
+        '  hold-down at 3.5 m gap 14 mm',
+        '  flight at 6 m depth 57.5 mm',
+        '  current empty 4.1 A loaded 6.2 A',
+        '  finding hold-down at 3.5 m "cracked"',
+        '}',
+        '',
+      ].join('\n'),
+    );
     const analysis = read(estate, text);
     // The one error is about the machine, not about the text: steel shows at P3.
-    expect(analysis.findings.filter((finding) => finding.severity === 'error').map((finding) => finding.message)).toEqual([expect.stringContaining('trough of DG1 shows at P3') as string]);
-    expect(analysis.estate.inspections.at(-1)).toMatchObject({ by: "day 'shift' and more", view: { direction: 'upstream' } });
+    expect(
+      analysis.findings.filter((finding) => finding.severity === 'error').map((finding) => finding.message),
+    ).toEqual([expect.stringContaining('trough of DG1 shows at P3') as string]);
+    expect(analysis.estate.inspections.at(-1)).toMatchObject({
+      by: "day 'shift' and more",
+      view: { direction: 'upstream' },
+    });
     expect(analysis.estate.readings.count).toBe(7);
     await page.context().close();
   });
@@ -133,7 +155,11 @@ describe('readings', () => {
 
 describe('a conveyor declared in inches', () => {
   test('is read in inches and feet', async () => {
-    const page = await open(liftConveyor({ more: records }).replace('layer white 6 mm', 'layer white 1/4 in').replace('layer red 6 mm', 'layer red 1/4 in'));
+    const page = await open(
+      liftConveyor({ more: records })
+        .replace('layer white 6 mm', 'layer white 1/4 in')
+        .replace('layer red 6 mm', 'layer red 1/4 in'),
+    );
     await start(page);
     await page.locator('.row', { hasText: 'P1' }).click();
     // 2 m is 6.56 ft; 8.4 mm is 0.33 in.
@@ -147,7 +173,9 @@ describe('a conveyor declared in inches', () => {
     await page.locator('#place-add').click();
     await page.getByRole('button', { name: 'white' }).click();
     await page.locator('#list').click();
-    expect(await block(page)).toBe('inspection Tarnholt.DG1 2026-03-16 meter 8850 h {\n  view upstream\n  P1 thickness 0.31 in\n  at 20 ft clock 7:30 colour white\n}\n');
+    expect(await block(page)).toBe(
+      'inspection Tarnholt.DG1 2026-03-16 meter 8850 h {\n  view upstream\n  P1 thickness 0.31 in\n  at 20 ft clock 7:30 colour white\n}\n',
+    );
     await page.context().close();
   });
 });
@@ -161,7 +189,9 @@ describe('a conveyor whose wear follows tonnes', () => {
     await page.getByRole('button', { name: 'Fill it in' }).click();
     await page.locator('#tonnes').fill('41250');
     await page.locator('#to-list').click();
-    expect((await block(page)).split('\n')[0]).toBe('inspection Tarnholt.DG1 2026-03-16 meter 8850 h tonnes 41250 t {');
+    expect((await block(page)).split('\n')[0]).toBe(
+      'inspection Tarnholt.DG1 2026-03-16 meter 8850 h tonnes 41250 t {',
+    );
     await page.context().close();
   });
 });
@@ -215,12 +245,25 @@ describe('the page', () => {
     const page = await (await browser.newContext()).newPage();
     const requests: string[] = [];
     const faults: string[] = [];
-    page.on('request', (request) => { if (!request.url().startsWith('file:')) requests.push(request.url()); });
+    page.on('request', (request) => {
+      if (!request.url().startsWith('file:')) requests.push(request.url());
+    });
     page.on('pageerror', (problem) => faults.push(problem.message));
-    page.on('console', (message) => { if (message.type() === 'error') faults.push(message.text()); });
-    page.on('dialog', (dialog) => { faults.push('dialog'); void dialog.dismiss(); });
+    page.on('console', (message) => {
+      if (message.type() === 'error') faults.push(message.text());
+    });
+    page.on('dialog', (dialog) => {
+      faults.push('dialog');
+      void dialog.dismiss();
+    });
     const nasty = '</script><script>alert(1)</script><!-- <img src=x onerror=alert(1)>';
-    await open(liftConveyor({ more: records.replace('8.4 mm', `8.4 mm "${nasty}"`), conveyor: `point P9 at 5 m clock 5:00 "${nasty}"` }), page);
+    await open(
+      liftConveyor({
+        more: records.replace('8.4 mm', `8.4 mm "${nasty}"`),
+        conveyor: `point P9 at 5 m clock 5:00 "${nasty}"`,
+      }),
+      page,
+    );
     await start(page);
     await page.locator('.row', { hasText: 'P1' }).click();
     expect(await page.locator('#view').innerText()).toContain(nasty);
@@ -230,7 +273,14 @@ describe('the page', () => {
 
   test('has targets for gloves: every button and field at least 48 px high', async () => {
     const page = await open();
-    const small = async (): Promise<readonly string[]> => page.evaluate(() => [...document.querySelectorAll('button, input, select')].filter((node) => node.getBoundingClientRect().height < 48 || node.getBoundingClientRect().width < 48).map((node) => node.outerHTML));
+    const small = async (): Promise<readonly string[]> =>
+      page.evaluate(() =>
+        [...document.querySelectorAll('button, input, select')]
+          .filter(
+            (node) => node.getBoundingClientRect().height < 48 || node.getBoundingClientRect().width < 48,
+          )
+          .map((node) => node.outerHTML),
+      );
     expect(await small()).toEqual([]);
     await start(page);
     expect(await small()).toEqual([]);

@@ -5,7 +5,9 @@ import { drawing, mark, svgText } from '../../../src/generators/page/svg.js';
 
 describe('markup', () => {
   it('escapes text and attributes, not markup', () => {
-    expect(element('p', { title: 'a"b' }, '<i>', element('b', {}, 'x & y')).html).toBe('<p title="a&quot;b">&lt;i&gt;<b>x &amp; y</b></p>');
+    expect(element('p', { title: 'a"b' }, '<i>', element('b', {}, 'x & y')).html).toBe(
+      '<p title="a&quot;b">&lt;i&gt;<b>x &amp; y</b></p>',
+    );
   });
   it('leaves out what is undefined or false, and nests lists', () => {
     expect(group(undefined, false, ['a', ['b']]).html).toBe('ab');
@@ -41,7 +43,10 @@ describe('a page', () => {
     expect(html).toContain('<td class="number">–</td>');
   });
   it('a drawing is named by its title and description', () => {
-    const { html } = drawing({ id: 'd', title: 'T', description: 'D', width: 10, height: 5 }, mark('disc', 1, 2, 3));
+    const { html } = drawing(
+      { id: 'd', title: 'T', description: 'D', width: 10, height: 5 },
+      mark('disc', 1, 2, 3),
+    );
     expect(html).toContain('aria-labelledby="d-title d-desc"');
     expect(html).toContain('<title id="d-title">T</title><desc id="d-desc">D</desc>');
   });

@@ -8,10 +8,13 @@ import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/ma
 import { look, reportOf } from './story.js';
 
 const report = reportOf(
-  look(2400, 'P1 thickness 10.8 mm; P2 colour white') + look(4800, 'P1 thickness 9.6 mm; P2 not seen "build-up"') + look(7200, 'P1 thickness 8.1 mm; P2 colour red'),
+  look(2400, 'P1 thickness 10.8 mm; P2 colour white') +
+    look(4800, 'P1 thickness 9.6 mm; P2 not seen "build-up"') +
+    look(7200, 'P1 thickness 8.1 mm; P2 colour red'),
   { depth: 'hand' },
 );
-const baseline = (name: string): string => readFileSync(new URL(`baselines/${name}`, import.meta.url), 'utf8');
+const baseline = (name: string): string =>
+  readFileSync(new URL(`baselines/${name}`, import.meta.url), 'utf8');
 
 describe('a small report by hand', () => {
   it('as Markdown', () => {

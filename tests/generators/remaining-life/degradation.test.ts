@@ -14,7 +14,10 @@ const hoursToLimit: Readonly<Record<string, readonly number[]>> = {
 };
 
 describe('the published degradation example', () => {
-  const text = readFileSync(new URL('../../../examples/3-degradation/degradation.trough', import.meta.url), 'utf8');
+  const text = readFileSync(
+    new URL('../../../examples/3-degradation/degradation.trough', import.meta.url),
+    'utf8',
+  );
   const report = remainingLife(estateOf(text), { depth: 'hand' });
 
   for (const [name, expected] of Object.entries(hoursToLimit)) {
@@ -27,7 +30,9 @@ describe('the published degradation example', () => {
   }
 
   it('knows which cells are past their limit', () => {
-    const past = report.conveyors.flatMap((c) => c.points.filter((p) => p.pastLimit).map((p) => `${c.conveyor.name} ${p.place.name}`));
+    const past = report.conveyors.flatMap((c) =>
+      c.points.filter((p) => p.pastLimit).map((p) => `${c.conveyor.name} ${p.place.name}`),
+    );
     // More than 30 % of change at 1000 h in the published table.
     expect(past.sort()).toEqual(['Cell105 U1', 'Cell105 U2', 'Cell105 U4', 'Cell105 U5', 'Cell85 U5']);
   });

@@ -2,11 +2,17 @@ import { describe, expect, it } from 'vitest';
 import { csvText, remainingLifeCsv } from '../../../src/generators/remaining-life/csv.js';
 import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
 import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
-import { commentLimit, markdownText, remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
+import {
+  commentLimit,
+  markdownText,
+  remainingLifeMarkdown,
+} from '../../../src/generators/remaining-life/markdown.js';
 import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
 import { estateOf, look, reportOf, works } from './story.js';
 
-const records = look(3000, 'P1 thickness 10.5 mm; P2 colour white') + look(6000, 'P1 thickness 9 mm; P2 not seen "build-up"');
+const records =
+  look(3000, 'P1 thickness 10.5 mm; P2 colour white') +
+  look(6000, 'P1 thickness 9 mm; P2 not seen "build-up"');
 
 describe('HTML', () => {
   const html = remainingLifeHtml(reportOf(records));
@@ -32,7 +38,9 @@ describe('HTML', () => {
 
   it('every element that is opened is closed, in order', () => {
     const open: string[] = [];
-    for (const [, slash, name = '', rest = ''] of html.replace(/<!DOCTYPE html>|<style>[\s\S]*?<\/style>/g, '').matchAll(/<(\/?)([A-Za-z][A-Za-z0-9]*)((?:[^>"]|"[^"]*")*)>/g)) {
+    for (const [, slash, name = '', rest = ''] of html
+      .replace(/<!DOCTYPE html>|<style>[\s\S]*?<\/style>/g, '')
+      .matchAll(/<(\/?)([A-Za-z][A-Za-z0-9]*)((?:[^>"]|"[^"]*")*)>/g)) {
       if (slash) expect(open.pop()).toBe(name);
       else if (!['meta', 'br', 'hr', 'col'].includes(name) && !rest.endsWith('/')) open.push(name);
     }
@@ -40,13 +48,20 @@ describe('HTML', () => {
   });
 
   it('text from a file stays text', () => {
-    const nasty = remainingLifeHtml(remainingLife(estateOf(works.replace('Digestate cake to bay 2', '<img src=x onerror=alert(1)> & co'), records), { track: false }));
+    const nasty = remainingLifeHtml(
+      remainingLife(
+        estateOf(works.replace('Digestate cake to bay 2', '<img src=x onerror=alert(1)> & co'), records),
+        { track: false },
+      ),
+    );
     expect(nasty).not.toContain('<img');
     expect(nasty).toContain('&lt;img src=x onerror=alert(1)&gt; &amp; co');
   });
 
   it('prints on Letter where asked', () => {
-    expect(remainingLifeHtml(reportOf(records), { paper: 'Letter' })).toContain('@page { size: Letter portrait');
+    expect(remainingLifeHtml(reportOf(records), { paper: 'Letter' })).toContain(
+      '@page { size: Letter portrait',
+    );
     expect(html).toContain('@page { size: A4 portrait');
   });
 
@@ -64,22 +79,32 @@ describe('HTML', () => {
 
 describe('Markdown', () => {
   it('escapes what Markdown would take for its own', () => {
-    expect(markdownText('a|b <i> *c* `d` [e](f) @g')).toBe('a\\|b &lt;i&gt; \\*c\\* \\`d\\` \\[e\\](f) @\u200bg');
+    expect(markdownText('a|b <i> *c* `d` [e](f) @g')).toBe(
+      'a\\|b &lt;i&gt; \\*c\\* \\`d\\` \\[e\\](f) @\u200bg',
+    );
   });
 
   it('fits a comment, whatever the size of the estate, and says what did not fit', () => {
     const conveyor = works.slice(works.indexOf('conveyor DG1'));
-    const many = Array.from({ length: 200 }, (_, i) => conveyor.replace('DG1', `C${i}`) + look(3000, 'P1 thickness 10.5 mm', `C${i}`)).join('');
+    const many = Array.from(
+      { length: 200 },
+      (_, i) => conveyor.replace('DG1', `C${i}`) + look(3000, 'P1 thickness 10.5 mm', `C${i}`),
+    ).join('');
     const text = remainingLifeMarkdown(remainingLife(estateOf(works, many), { depth: 'hand' }));
     expect(text.length).toBeLessThanOrEqual(commentLimit);
     expect(text).toMatch(/\d+ more conveyors did not fit/);
   });
 
   it('has as many cells in every row as in its head', () => {
-    const tables = remainingLifeMarkdown(reportOf(records)).split('\n\n').filter((part) => part.startsWith('|'));
+    const tables = remainingLifeMarkdown(reportOf(records))
+      .split('\n\n')
+      .filter((part) => part.startsWith('|'));
     expect(tables.length).toBeGreaterThan(1);
     for (const table of tables) {
-      const widths = table.split('\n').filter((l) => l.startsWith('|')).map((l) => l.replace(/\\\|/g, '').split('|').length);
+      const widths = table
+        .split('\n')
+        .filter((l) => l.startsWith('|'))
+        .map((l) => l.replace(/\\\|/g, '').split('|').length);
       expect(new Set(widths).size).toBe(1);
     }
   });
@@ -87,7 +112,20 @@ describe('Markdown', () => {
 
 describe('JSON', () => {
   it('carries a format version, units and the day', () => {
-    expect(JSON.parse(remainingLifeJson(reportOf(records)))).toMatchObject({ formatVersion: 1, asOf: '2025-09-08', units: { length: 'mm', hours: 'h' }, conveyors: [{ conveyor: 'DG1', points: [{ point: 'P1', state: 'thickness' }, { point: 'P2', state: 'colour' }] }] });
+    expect(JSON.parse(remainingLifeJson(reportOf(records)))).toMatchObject({
+      formatVersion: 1,
+      asOf: '2025-09-08',
+      units: { length: 'mm', hours: 'h' },
+      conveyors: [
+        {
+          conveyor: 'DG1',
+          points: [
+            { point: 'P1', state: 'thickness' },
+            { point: 'P2', state: 'colour' },
+          ],
+        },
+      ],
+    });
   });
 });
 

@@ -16,13 +16,23 @@ describe('the hand arithmetic of a point', () => {
   const p1 = pointOf(report, 'P1');
 
   it('takes the larger rate and the life left at it', () => {
-    expect(p1.hand).toMatchObject({ kind: 'rate', rules: 'short-term', remaining: expect.closeTo(22000 / 3, 6) });
-    expect(p1.milestones.map((m) => [m.name, Math.round(m.exposure ?? NaN)])).toEqual([['red shows', 12_000], ['condemn limit', 15_333], ['trough shows', 22_000]]);
+    expect(p1.hand).toMatchObject({
+      kind: 'rate',
+      rules: 'short-term',
+      remaining: expect.closeTo(22000 / 3, 6),
+    });
+    expect(p1.milestones.map((m) => [m.name, Math.round(m.exposure ?? NaN)])).toEqual([
+      ['red shows', 12_000],
+      ['condemn limit', 15_333],
+      ['trough shows', 22_000],
+    ]);
   });
 
   it('turns hours into dates by duty', () => {
     // 8000 h is day 333 of 24 h; 3666.7 h are 152.8 days more.
-    expect(formatDay(p1.nextLook?.day ?? day('1970-01-01'))).toBe(formatDay((day('2025-01-01') + 333 + 152) as never));
+    expect(formatDay(p1.nextLook?.day ?? day('1970-01-01'))).toBe(
+      formatDay((day('2025-01-01') + 333 + 152) as never),
+    );
   });
 
   it('leaves a point without readings not inspected', () => {
@@ -40,7 +50,11 @@ describe('colours alone', () => {
   it('bound the rate and the life', () => {
     const p1 = pointOf(reportOf(look(5000, 'P1 colour white') + look(7000, 'P1 colour red')), 'P1');
     expect(p1.state).toBe('colour');
-    expect(p1.colours).toMatchObject({ kind: 'between', lowRate: expect.closeTo(6 / 7000, 12), highRate: expect.closeTo(6 / 5000, 12) });
+    expect(p1.colours).toMatchObject({
+      kind: 'between',
+      lowRate: expect.closeTo(6 / 7000, 12),
+      highRate: expect.closeTo(6 / 5000, 12),
+    });
     expect(p1.model?.condemn.kind).toBe('life');
   });
 
@@ -55,14 +69,19 @@ describe('the day of the report', () => {
   const records = look(2000, 'P1 thickness 11 mm') + look(4000, 'P1 thickness 10 mm');
 
   it('is the newest record where none is given', () => {
-    expect(formatDay(reportOf(records).asOf ?? day('1970-01-01'))).toBe(formatDay((day('2025-01-01') + 167) as never));
+    expect(formatDay(reportOf(records).asOf ?? day('1970-01-01'))).toBe(
+      formatDay((day('2025-01-01') + 167) as never),
+    );
   });
 
   it('hides everything after it', () => {
     const early = day('2025-04-01');
     const hidden = reportOf(records, { asOf: early });
     const never = reportOf(look(2000, 'P1 thickness 11 mm'), { asOf: early });
-    const data = (report: typeof hidden): unknown => ({ ...JSON.parse(remainingLifeJson(report)), counts: undefined });
+    const data = (report: typeof hidden): unknown => ({
+      ...JSON.parse(remainingLifeJson(report)),
+      counts: undefined,
+    });
     expect(data(hidden)).toEqual(data(never));
     expect(hidden.counts.laterInspections).toBe(1);
   });
@@ -86,15 +105,26 @@ describe('the day of the report', () => {
 
 describe('which conveyor needs attention', () => {
   const second = works.slice(works.indexOf('conveyor DG1')).replace('DG1', 'AB2');
-  const levels = (records: string): string[][] => reportOf(second + records).conveyors.map((c) => [c.conveyor.name, c.attention.level]);
+  const levels = (records: string): string[][] =>
+    reportOf(second + records).conveyors.map((c) => [c.conveyor.name, c.attention.level]);
 
   it('steel showing goes before a limit passed, that before what is in order', () => {
-    expect(levels(look(8000, 'P1 trough showing; P2 thickness 10 mm') + look(8000, 'P1 thickness 3.5 mm; P2 thickness 9 mm', 'AB2')))
-      .toEqual([['DG1', 'worn through'], ['AB2', 'past the limit']]);
+    expect(
+      levels(
+        look(8000, 'P1 trough showing; P2 thickness 10 mm') +
+          look(8000, 'P1 thickness 3.5 mm; P2 thickness 9 mm', 'AB2'),
+      ),
+    ).toEqual([
+      ['DG1', 'worn through'],
+      ['AB2', 'past the limit'],
+    ]);
   });
 
   it('a conveyor nobody has looked at is to be looked at, neither in order nor to be relined', () => {
-    for (const records of [look(4000, 'P1 thickness 11.8 mm; P2 thickness 11.8 mm'), look(4000, 'P1 thickness 8 mm; P2 thickness 8 mm')]) {
+    for (const records of [
+      look(4000, 'P1 thickness 11.8 mm; P2 thickness 11.8 mm'),
+      look(4000, 'P1 thickness 8 mm; P2 thickness 8 mm'),
+    ]) {
       const ab2 = levels(records).find(([name]) => name === 'AB2')?.[1];
       expect(['not enough seen', 'look now']).toContain(ab2);
     }
@@ -102,7 +132,13 @@ describe('which conveyor needs attention', () => {
 
   it('says which outage, by when to order and with what risk', () => {
     // About 0.5 mm/1000 h: 8 mm to lose in 16 000 h, after the spring outage of 2026 (11 200 h) and before the autumn of 2027.
-    const life = only(reportOf(look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') + look(6000, 'P1 thickness 9 mm; P2 thickness 9.2 mm') + look(8000, 'P1 thickness 8 mm; P2 thickness 8.3 mm')));
+    const life = only(
+      reportOf(
+        look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') +
+          look(6000, 'P1 thickness 9 mm; P2 thickness 9.2 mm') +
+          look(8000, 'P1 thickness 8 mm; P2 thickness 8.3 mm'),
+      ),
+    );
     expect(life.attention.level).toBe('reline to plan');
     expect(life.attention.outage?.outage.name).toBe('Spring26');
     // 10 weeks before 2026-04-13.
@@ -110,12 +146,15 @@ describe('which conveyor needs attention', () => {
     expect(life.attention.outage?.condemnChance).toBeLessThanOrEqual(0.05);
     expect(life.model?.outages?.candidates.at(-1)?.condemnChance).toBeGreaterThan(0.95);
     // Expected cost lies between the planned and the unplanned one.
-    for (const { expectedCost } of life.model?.outages?.candidates ?? []) expect(expectedCost).toSatisfy((c: number) => c >= 9500 && c <= 42_500);
+    for (const { expectedCost } of life.model?.outages?.candidates ?? [])
+      expect(expectedCost).toSatisfy((c: number) => c >= 9500 && c <= 42_500);
   });
 });
 
 describe('a forecast', () => {
-  const records = look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') + look(6000, 'P1 thickness 9 mm; P2 thickness 9.2 mm');
+  const records =
+    look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') +
+    look(6000, 'P1 thickness 9 mm; P2 thickness 9.2 mm');
 
   it('has its quantiles in order and its middle near the straight line', () => {
     const limit = pointOf(reportOf(records), 'P1').model?.condemn;
@@ -129,7 +168,10 @@ describe('a forecast', () => {
   });
 
   it('carries no date where no duty is known', () => {
-    const idle = estateOf(works.replace('duty 24 h/d ± 10 %', ''), 'inspection DG1 2025-01-10 meter 100 h { view downstream P1 thickness 11.9 mm }');
+    const idle = estateOf(
+      works.replace('duty 24 h/d ± 10 %', ''),
+      'inspection DG1 2025-01-10 meter 100 h { view downstream P1 thickness 11.9 mm }',
+    );
     const point = remainingLife(idle, { track: false }).conveyors[0]?.points[0];
     expect(point?.milestones.every((m) => m.day === undefined)).toBe(true);
     expect(point?.model?.condemn.kind === 'life' && point.model.condemn.days).toBeFalsy();
@@ -138,7 +180,7 @@ describe('a forecast', () => {
   it('a planned rise of duty brings it nearer, a planned fall pushes it away', () => {
     const middle = (more: string): number => {
       const { model } = only(reportOf(records + more, { asOf: day('2025-09-08') }));
-      return model?.forecast.kind === 'dates' ? model.forecast.days.q50 ?? NaN : NaN;
+      return model?.forecast.kind === 'dates' ? (model.forecast.days.q50 ?? NaN) : NaN;
     };
     expect(middle('duty DG1 from 2026-01-01 8 h/d\n')).toBeGreaterThan(middle(''));
     // 2025-09-08 to 2026-01-01 are 115 days at 24 h; what is left after that takes three times as long at 8 h.
@@ -153,34 +195,58 @@ describe('records that are odd or wrong', () => {
     'no reading': '',
     'one reading': look(4000, 'P1 thickness 10 mm'),
     'all hidden': look(2000, 'P1 not seen "build-up"; P2 not seen') + look(4000, 'P1 not seen; P2 not seen'),
-    'all first colour': look(2000, 'P1 colour white; P2 colour white') + look(4000, 'P1 colour white; P2 colour white'),
+    'all first colour':
+      look(2000, 'P1 colour white; P2 colour white') + look(4000, 'P1 colour white; P2 colour white'),
     'all trough': look(2000, 'P1 trough showing; P2 trough showing'),
     'colours that contradict': look(2000, 'P1 colour red') + look(4000, 'P1 colour white'),
     'thicker later': look(2000, 'P1 thickness 8 mm') + look(4000, 'P1 thickness 11 mm'),
     'thicker than fitted': look(2000, 'P1 thickness 14 mm; P2 thickness 12.1 mm'),
-    'meter back': look(4000, 'P1 thickness 10 mm') + 'inspection DG1 2025-09-01 meter 100 h { view downstream P1 thickness 9 mm }\n',
-    'two relines a day apart': 'reline DG1 2025-03-01 meter 1400 h { liner TwoLayer12 }\nreline DG1 2025-03-02 meter 1410 h { liner TwoLayer12 }\n' + look(4000, 'P1 thickness 11 mm'),
-    'before fitting': 'inspection DG1 2024-05-01 meter 0 h { view downstream P1 thickness 9 mm }\n' + look(4000, 'P1 thickness 10 mm'),
-    'zero exposure': 'inspection DG1 2025-01-01 meter 0 h { view downstream P1 thickness 12 mm P2 colour white }\n',
-    'worn at zero exposure': 'inspection DG1 2025-01-01 meter 0 h { view downstream P1 thickness 3 mm P2 colour red }\n',
-    'absurd values': look(2000, 'P1 thickness 900 m; P2 thickness 0 mm') + look(4000, 'P1 thickness 0.0001 mm; P2 thickness 12 mm'),
+    'meter back':
+      look(4000, 'P1 thickness 10 mm') +
+      'inspection DG1 2025-09-01 meter 100 h { view downstream P1 thickness 9 mm }\n',
+    'two relines a day apart':
+      'reline DG1 2025-03-01 meter 1400 h { liner TwoLayer12 }\nreline DG1 2025-03-02 meter 1410 h { liner TwoLayer12 }\n' +
+      look(4000, 'P1 thickness 11 mm'),
+    'before fitting':
+      'inspection DG1 2024-05-01 meter 0 h { view downstream P1 thickness 9 mm }\n' +
+      look(4000, 'P1 thickness 10 mm'),
+    'zero exposure':
+      'inspection DG1 2025-01-01 meter 0 h { view downstream P1 thickness 12 mm P2 colour white }\n',
+    'worn at zero exposure':
+      'inspection DG1 2025-01-01 meter 0 h { view downstream P1 thickness 3 mm P2 colour red }\n',
+    'absurd values':
+      look(2000, 'P1 thickness 900 m; P2 thickness 0 mm') +
+      look(4000, 'P1 thickness 0.0001 mm; P2 thickness 12 mm'),
     'unknown point and colour': look(2000, 'P9 thickness 9 mm; P1 colour green'),
     'wear by tonnes without tonnes': look(4000, 'P1 thickness 10 mm'),
   };
   for (const [name, records] of Object.entries(cases)) {
     it(`${name}: says what it can, no NaN, no crash`, () => {
-      const base = name.includes('tonnes') ? works.replace('commissioned', 'wear by tonnes\n  commissioned') : works;
+      const base = name.includes('tonnes')
+        ? works.replace('commissioned', 'wear by tonnes\n  commissioned')
+        : works;
       const report = remainingLife(estateOf(base, records), { since: day('2025-02-01') });
-      for (const text of [remainingLifeHtml(report), remainingLifeJson(report), remainingLifeMarkdown(report), remainingLifeCsv(report)]) {
+      for (const text of [
+        remainingLifeHtml(report),
+        remainingLifeJson(report),
+        remainingLifeMarkdown(report),
+        remainingLifeCsv(report),
+      ]) {
         expect(text).not.toMatch(/\bNaN\b|\bInfinity\b|\bundefined\b|\[object/);
       }
-      const json = JSON.parse(remainingLifeJson(report)) as { conveyors: { points: { exposureNow: number | null }[] }[] };
-      for (const point of json.conveyors.flatMap((c) => c.points)) expect(point.exposureNow ?? 0).toBeGreaterThanOrEqual(0);
+      const json = JSON.parse(remainingLifeJson(report)) as {
+        conveyors: { points: { exposureNow: number | null }[] }[];
+      };
+      for (const point of json.conveyors.flatMap((c) => c.points))
+        expect(point.exposureNow ?? 0).toBeGreaterThanOrEqual(0);
     });
   }
 
   it('a liner whose fitting is not recorded has readings left out with the reason', () => {
-    const report = remainingLife(estateOf(works.replace('commissioned 2025-01-01 meter 0 h', ''), look(4000, 'P1 thickness 10 mm')), { track: false });
+    const report = remainingLife(
+      estateOf(works.replace('commissioned 2025-01-01 meter 0 h', ''), look(4000, 'P1 thickness 10 mm')),
+      { track: false },
+    );
     expect(report.counts.leftOut[0]?.reason).toContain('no commissioning record');
     expect(pointOf(report, 'P1').hand).toEqual({ kind: 'no reading' });
   });
@@ -196,19 +262,36 @@ describe('less thickness never means more life', () => {
   it('for the hand arithmetic of any two looks', () => {
     const dg1 = conveyor();
     const left = (a: number, b: number): number => {
-      const estate = kitEstate({ conveyors: [dg1], looks: [{ conveyor: dg1, date: '2024-04-10', meter: 1000, rows: { P1: a } }, { conveyor: dg1, date: '2024-07-19', meter: 2000, rows: { P1: b } }] });
+      const estate = kitEstate({
+        conveyors: [dg1],
+        looks: [
+          { conveyor: dg1, date: '2024-04-10', meter: 1000, rows: { P1: a } },
+          { conveyor: dg1, date: '2024-07-19', meter: 2000, rows: { P1: b } },
+        ],
+      });
       const point = remainingLife(estate, { depth: 'hand' }).conveyors[0]?.points[0];
-      return point?.pastLimit ? 0 : point?.milestones.find((m) => m.kind === 'condemn')?.remaining ?? Infinity;
+      return point?.pastLimit
+        ? 0
+        : (point?.milestones.find((m) => m.kind === 'condemn')?.remaining ?? Infinity);
     };
     const mm = fc.double({ min: 0, max: 13, noNaN: true });
-    fc.assert(fc.property(mm, mm, mm, (a, b, c) => {
-      expect(left(a, Math.min(b, c))).toBeLessThanOrEqual(left(a, Math.max(b, c)) * (1 + 1e-9));
-    }), { numRuns: 200 });
+    fc.assert(
+      fc.property(mm, mm, mm, (a, b, c) => {
+        expect(left(a, Math.min(b, c))).toBeLessThanOrEqual(left(a, Math.max(b, c)) * (1 + 1e-9));
+      }),
+      { numRuns: 200 },
+    );
   });
 
   it('for the model, a tenth of a millimetre at a time', () => {
     const middle = (last: number): number => {
-      const p1 = pointOf(reportOf(look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') + look(6000, `P1 thickness ${last.toFixed(1)} mm; P2 thickness 9.2 mm`)), 'P1');
+      const p1 = pointOf(
+        reportOf(
+          look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') +
+            look(6000, `P1 thickness ${last.toFixed(1)} mm; P2 thickness 9.2 mm`),
+        ),
+        'P1',
+      );
       return p1.model?.condemn.kind === 'life' ? p1.model.condemn.exposure.q50 : NaN;
     };
     let before = Infinity;

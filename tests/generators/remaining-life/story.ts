@@ -3,7 +3,13 @@
 import { analyse } from '../../../src/analysis/analyse.js';
 import type { Estate } from '../../../src/domain/model/estate.js';
 import { parseDay, type CalendarDay } from '../../../src/domain/units/calendar.js';
-import { remainingLife, type ConveyorLife, type PointLife, type RemainingLife, type RemainingLifeOptions } from '../../../src/generators/remaining-life/remaining-life.js';
+import {
+  remainingLife,
+  type ConveyorLife,
+  type PointLife,
+  type RemainingLife,
+  type RemainingLifeOptions,
+} from '../../../src/generators/remaining-life/remaining-life.js';
 
 export const works = `
 plant Tarnholt "Tarnholt Organics" {
@@ -36,7 +42,10 @@ conveyor DG1 "Digestate cake to bay 2" {
 /** An inspection 2025-01-01 plus `hours` at 24 h a day, with its rows. */
 export function look(hours: number, rows: string, conveyor = 'DG1'): string {
   const day = new Date(Date.UTC(2025, 0, 1) + Math.round(hours / 24) * 86_400_000).toISOString().slice(0, 10);
-  return `inspection ${conveyor} ${day} meter ${hours} h {\n  view downstream\n${rows.split(';').map((row) => `  ${row.trim()}\n`).join('')}}\n`;
+  return `inspection ${conveyor} ${day} meter ${hours} h {\n  view downstream\n${rows
+    .split(';')
+    .map((row) => `  ${row.trim()}\n`)
+    .join('')}}\n`;
 }
 
 export function estateOf(...texts: readonly string[]): Estate {

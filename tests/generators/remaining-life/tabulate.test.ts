@@ -15,11 +15,19 @@ function lognormal(median: number, sigma: number) {
 
 describe('a distribution read off a table', () => {
   it('stays within 1e-4 of a lognormal, wherever the table begins', () => {
-    fc.assert(fc.property(fc.double({ min: 0.02, max: 1.2, noNaN: true }), fc.double({ min: 0, max: 1.5, noNaN: true }), fc.double({ min: 0.01, max: 5, noNaN: true }), (sigma, from, x) => {
-      const exact = lognormal(10_000, sigma);
-      const table = tabulated(exact, from * 10_000);
-      expect(Math.abs(table(x * 10_000) - exact.reachedBy(x * 10_000))).toBeLessThan(1e-4);
-    }), { numRuns: 2000 });
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.02, max: 1.2, noNaN: true }),
+        fc.double({ min: 0, max: 1.5, noNaN: true }),
+        fc.double({ min: 0.01, max: 5, noNaN: true }),
+        (sigma, from, x) => {
+          const exact = lognormal(10_000, sigma);
+          const table = tabulated(exact, from * 10_000);
+          expect(Math.abs(table(x * 10_000) - exact.reachedBy(x * 10_000))).toBeLessThan(1e-4);
+        },
+      ),
+      { numRuns: 2000 },
+    );
   });
 
   it('never falls', () => {

@@ -16,8 +16,14 @@ import { liftConveyor, read, theConveyor, theJob } from '../estate.js';
 describe('the as-fitted form', () => {
   let browser: Browser;
   let folder: string;
-  beforeAll(async () => { browser = await openBrowser(); folder = mkdtempSync(path.join(os.tmpdir(), 'as-fitted-')); });
-  afterAll(async () => { await browser.close(); rmSync(folder, { recursive: true, force: true }); });
+  beforeAll(async () => {
+    browser = await openBrowser();
+    folder = mkdtempSync(path.join(os.tmpdir(), 'as-fitted-'));
+  });
+  afterAll(async () => {
+    await browser.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
 
   async function open(job: string): Promise<Page> {
     const analysis = read(liftConveyor({ job }));
@@ -34,19 +40,44 @@ describe('the as-fitted form', () => {
     await page.locator('#meter').fill('12050');
     await page.locator('#temperature').fill('-2');
     await page.locator('#by').fill('Alpha');
-    for (const [panel, length] of [['2/1', '497'], ['2/2', '1000'], ['2/3', '1001'], ['2/4', '1000,5'], ['2/5', '1000']]) await page.locator(`[data-panel="${panel}"]`).fill(length ?? '');
+    for (const [panel, length] of [
+      ['2/1', '497'],
+      ['2/2', '1000'],
+      ['2/3', '1001'],
+      ['2/4', '1000,5'],
+      ['2/5', '1000'],
+    ])
+      await page.locator(`[data-panel="${panel}"]`).fill(length ?? '');
     await page.locator('[data-point=P3]').fill('12.1');
     await page.locator('[data-offcuts="0"]').fill('497 mm');
     const text = await page.locator('#block').inputValue();
-    expect(text).toBe([
-      'reline Tarnholt.DG1 2027-04-15 meter 12050 h {', '  liner TwoLayer12', '  scope run 2', '  fitting temperature -2 degC', '  by "Alpha"', '  P3 thickness 12.1 mm',
-      '  fitted run 2 panels 497 mm, 1000 mm, 1001 mm, 1000.5 mm, 1000 mm', '  offcut 497 mm', '}', '',
-      'screw change Tarnholt.DG1 2027-04-15 meter 12050 h {', '  screw Spiral300', '  by "Alpha"', '}', '',
-    ].join('\n'));
+    expect(text).toBe(
+      [
+        'reline Tarnholt.DG1 2027-04-15 meter 12050 h {',
+        '  liner TwoLayer12',
+        '  scope run 2',
+        '  fitting temperature -2 degC',
+        '  by "Alpha"',
+        '  P3 thickness 12.1 mm',
+        '  fitted run 2 panels 497 mm, 1000 mm, 1001 mm, 1000.5 mm, 1000 mm',
+        '  offcut 497 mm',
+        '}',
+        '',
+        'screw change Tarnholt.DG1 2027-04-15 meter 12050 h {',
+        '  screw Spiral300',
+        '  by "Alpha"',
+        '}',
+        '',
+      ].join('\n'),
+    );
     const after = read(liftConveyor(), text);
-    expect(after.findings.filter((finding) => finding.severity === 'error').map((finding) => finding.message)).toEqual([]);
+    expect(
+      after.findings.filter((finding) => finding.severity === 'error').map((finding) => finding.message),
+    ).toEqual([]);
     const run = runsOf(theConveyor(after))[1];
-    expect(run && installedPanels(after.estate, run).layout.panels.map((panel) => panel.length)).toEqual([497, 1000, 1001, 1000.5, 1000]);
+    expect(run && installedPanels(after.estate, run).layout.panels.map((panel) => panel.length)).toEqual([
+      497, 1000, 1001, 1000.5, 1000,
+    ]);
     await page.context().close();
   });
 

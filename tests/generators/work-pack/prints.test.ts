@@ -22,12 +22,21 @@ const nasty = `<script>alert(1)</script> & 'quotes' | pipe *stars* \`ticks\` =1+
 
 describe('the same pack gives the same bytes', () => {
   const zone = process.env['TZ'];
-  afterEach(() => { if (zone === undefined) delete process.env['TZ']; else process.env['TZ'] = zone; });
+  afterEach(() => {
+    if (zone === undefined) delete process.env['TZ'];
+    else process.env['TZ'] = zone;
+  });
 
   test('in any time zone and however often', async () => {
     const prints = async (): Promise<readonly string[]> => {
       const made = pack({ job: 'change screw' });
-      return [workPackHtml(made), workPackMarkdown(made), workPackCalendar(made), Buffer.from(await workPackXlsx(made)).toString('base64'), JSON.stringify(made)];
+      return [
+        workPackHtml(made),
+        workPackMarkdown(made),
+        workPackCalendar(made),
+        Buffer.from(await workPackXlsx(made)).toString('base64'),
+        JSON.stringify(made),
+      ];
     };
     process.env['TZ'] = 'UTC';
     const first = await prints();
@@ -40,11 +49,17 @@ describe('the same pack gives the same bytes', () => {
 
 describe('HTML', () => {
   let browser: Browser;
-  beforeAll(async () => { browser = await openBrowser(); });
-  afterAll(async () => { await browser.close(); });
+  beforeAll(async () => {
+    browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
 
   test('takes nothing an author typed for markup', () => {
-    const html = workPackHtml(pack({ jobTitle: nasty, plantTitle: nasty, job: `order {\n isolate "${nasty}"\n}` }));
+    const html = workPackHtml(
+      pack({ jobTitle: nasty, plantTitle: nasty, job: `order {\n isolate "${nasty}"\n}` }),
+    );
     expect(html).not.toContain('<script');
     expect(html).not.toContain('<!--');
     expect(html).toContain('&lt;script&gt;alert(1)&lt;/script&gt; &amp; &#39;quotes&#39;');
@@ -58,20 +73,37 @@ describe('HTML', () => {
   });
 
   test('has no number that went wrong', () => {
-    for (const facts of [{}, { job: 'change screw' }]) expect(workPackHtml(pack(facts)) + workPackMarkdown(pack(facts))).not.toMatch(/NaN|undefined|Infinity|\[object/);
+    for (const facts of [{}, { job: 'change screw' }])
+      expect(workPackHtml(pack(facts)) + workPackMarkdown(pack(facts))).not.toMatch(
+        /NaN|undefined|Infinity|\[object/,
+      );
   });
 
-  for (const [paper, width, liner] of [['A4', 210, 'mm'], ['Letter', 215.9, 'mm'], ['Letter', 215.9, 'in']] as const) {
+  for (const [paper, width, liner] of [
+    ['A4', 210, 'mm'],
+    ['Letter', 215.9, 'mm'],
+    ['Letter', 215.9, 'in'],
+  ] as const) {
     test(`stays within the margins of ${paper} in ${liner}, and its drawings print at full size`, async () => {
       // 13 mm of margin on either side; drawings have sheets of their own.
-      const page = await browser.newPage({ viewport: { width: Math.floor(((width - 26) / 25.4) * 96), height: 1000 } });
+      const page = await browser.newPage({
+        viewport: { width: Math.floor(((width - 26) / 25.4) * 96), height: 1000 },
+      });
       await page.emulateMedia({ media: 'print' });
       const text = liftConveyor({ job: 'change screw' });
-      const analysis = read(liner === 'in' ? text.replaceAll(/layer (white|red) 6 mm/g, 'layer $1 1/4 in') : text);
+      const analysis = read(
+        liner === 'in' ? text.replaceAll(/layer (white|red) 6 mm/g, 'layer $1 1/4 in') : text,
+      );
       await page.setContent(workPackHtml(workPack(analysis.estate, theJob(analysis)), { paper }));
-      const wide = await page.evaluate(() => [...document.querySelectorAll('body > *:not(.sheet), td, th, pre')].filter((node) => node.getBoundingClientRect().right > document.documentElement.clientWidth + 1).map((node) => node.textContent));
+      const wide = await page.evaluate(() =>
+        [...document.querySelectorAll('body > *:not(.sheet), td, th, pre')]
+          .filter((node) => node.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+          .map((node) => node.textContent),
+      );
       expect(wide).toEqual([]);
-      const drawn = await page.evaluate(() => [...document.querySelectorAll('svg.drawing-sheet')].map((node) => node.getBoundingClientRect().width));
+      const drawn = await page.evaluate(() =>
+        [...document.querySelectorAll('svg.drawing-sheet')].map((node) => node.getBoundingClientRect().width),
+      );
       for (const px of drawn) expect((px / 96) * 25.4).toBeCloseTo(257, 0);
       await page.close();
     });
@@ -86,7 +118,9 @@ describe('HTML', () => {
 
   test('says on its first page that it clears nothing', () => {
     const html = workPackHtml(pack());
-    expect(html.slice(0, html.indexOf('<h2'))).toContain('It does not clear a machine for work and is no permit');
+    expect(html.slice(0, html.indexOf('<h2'))).toContain(
+      'It does not clear a machine for work and is no permit',
+    );
   });
 });
 
@@ -95,7 +129,10 @@ describe('Markdown', () => {
     const lines = workPackMarkdown(pack({ jobTitle: nasty, job: 'change screw' })).split('\n');
     let cells: number | undefined;
     for (const line of lines) {
-      if (!line.startsWith('|')) { cells = undefined; continue; }
+      if (!line.startsWith('|')) {
+        cells = undefined;
+        continue;
+      }
       const found = line.replace(/\\\|/g, '').split('|').length;
       cells ??= found;
       expect(found, line).toBe(cells);
@@ -114,20 +151,39 @@ describe('the workbook', () => {
     const made = pack({ jobTitle: '=HYPERLINK("x")'.replaceAll('"', "'"), job: 'change screw' });
     const file = Buffer.from(await workPackXlsx(made));
     const panels = await readSheet(file, 'Panels');
-    expect(panels[0]).toEqual(['Run', 'Panel', 'Turn', 'From, m', 'To, m', 'Length, mm', 'Mass, kg', 'Closing', 'New', 'Bolts']);
+    expect(panels[0]).toEqual([
+      'Run',
+      'Panel',
+      'Turn',
+      'From, m',
+      'To, m',
+      'Length, mm',
+      'Mass, kg',
+      'Closing',
+      'New',
+      'Bolts',
+    ]);
     expect(panels.length - 1).toBe(made.panels.length);
     const closing = panels.find((row) => row[7] === 'closing');
     expect(closing?.slice(0, 6)).toEqual([2, 1, 5, 7.5, 8, 500]);
     const job = await readSheet(file, 'Job');
     expect(job.find((row) => row[0] === 'Job')?.[1]).toBe("=HYPERLINK('x')");
     const lifts = await readSheet(file, 'Lifts');
-    const masses = lifts.slice(1).filter((row) => String(row[0]).startsWith('spiral')).map((row) => Number(row[4]));
+    const masses = lifts
+      .slice(1)
+      .filter((row) => String(row[0]).startsWith('spiral'))
+      .map((row) => Number(row[4]));
     expect(masses.reduce((sum, mass) => sum + mass, 0)).toBeCloseTo(306.1, 0); // 12 m at 25.51 kg/m
   });
 });
 
 describe('the calendar, line by line against RFC 5545', () => {
-  const text = workPackCalendar(pack({ jobTitle: 'Reline; new liner, above the gate \\ and more words so that the line must be folded somewhere — é' }));
+  const text = workPackCalendar(
+    pack({
+      jobTitle:
+        'Reline; new liner, above the gate \\ and more words so that the line must be folded somewhere — é',
+    }),
+  );
   const unfolded = text.replace(/\r\n[ \t]/g, '').split('\r\n');
 
   test('lines end in CR LF and hold at most 75 octets (3.1)', () => {
@@ -141,26 +197,44 @@ describe('the calendar, line by line against RFC 5545', () => {
     expect(unfolded.filter((line) => line !== '').at(-1)).toBe('END:VCALENDAR');
     expect(unfolded.filter((line) => line === 'VERSION:2.0')).toHaveLength(1);
     expect(unfolded.filter((line) => line.startsWith('PRODID:'))).toHaveLength(1);
-    expect(unfolded.filter((line) => line === 'BEGIN:VEVENT').length).toBe(unfolded.filter((line) => line === 'END:VEVENT').length);
-    for (const line of unfolded.filter((each) => each !== '')) expect(line).toMatch(/^[A-Z-]+(;[A-Z-]+=[^:;]+)*:/);
+    expect(unfolded.filter((line) => line === 'BEGIN:VEVENT').length).toBe(
+      unfolded.filter((line) => line === 'END:VEVENT').length,
+    );
+    for (const line of unfolded.filter((each) => each !== ''))
+      expect(line).toMatch(/^[A-Z-]+(;[A-Z-]+=[^:;]+)*:/);
   });
 
   test('each event has an id, a stamp in UTC and whole days whose end is exclusive (3.6.1)', () => {
-    const events = text.replace(/\r\n[ \t]/g, '').split('BEGIN:VEVENT').slice(1);
-    const value = (event: string, name: string): readonly string[] => [...event.matchAll(new RegExp(`^${name}(?:;[^:]*)?:(.*)$`, 'gm'))].map((match) => (match[1] ?? '').trim());
+    const events = text
+      .replace(/\r\n[ \t]/g, '')
+      .split('BEGIN:VEVENT')
+      .slice(1);
+    const value = (event: string, name: string): readonly string[] =>
+      [...event.matchAll(new RegExp(`^${name}(?:;[^:]*)?:(.*)$`, 'gm'))].map((match) =>
+        (match[1] ?? '').trim(),
+      );
     for (const event of events) {
-      for (const name of ['UID', 'DTSTAMP', 'DTSTART', 'DTEND', 'SUMMARY']) expect(value(event, name), name).toHaveLength(1);
+      for (const name of ['UID', 'DTSTAMP', 'DTSTART', 'DTEND', 'SUMMARY'])
+        expect(value(event, name), name).toHaveLength(1);
       expect(value(event, 'DTSTAMP')[0]).toBe('20261031T000000Z');
       expect(event).toMatch(/DTSTART;VALUE=DATE:\d{8}/);
     }
     const ids = events.map((event) => value(event, 'UID')[0]);
     expect(new Set(ids).size).toBe(events.length);
-    expect([value(events[0] ?? '', 'DTSTART')[0], value(events[0] ?? '', 'DTEND')[0]]).toEqual(['20270412', '20270417']);
-    expect([value(events[1] ?? '', 'DTSTART')[0], value(events[1] ?? '', 'DTEND')[0]]).toEqual(['20270201', '20270202']);
+    expect([value(events[0] ?? '', 'DTSTART')[0], value(events[0] ?? '', 'DTEND')[0]]).toEqual([
+      '20270412',
+      '20270417',
+    ]);
+    expect([value(events[1] ?? '', 'DTSTART')[0], value(events[1] ?? '', 'DTEND')[0]]).toEqual([
+      '20270201',
+      '20270202',
+    ]);
   });
 
   test('commas, semicolons and backslashes are escaped (3.3.11)', () => {
-    expect(unfolded.some((line) => line.includes('Reline\\; new liner\\, above the gate \\\\ and more'))).toBe(true);
+    expect(
+      unfolded.some((line) => line.includes('Reline\\; new liner\\, above the gate \\\\ and more')),
+    ).toBe(true);
   });
 
   test('a job without a window gives a calendar without events', () => {

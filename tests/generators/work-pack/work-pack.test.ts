@@ -40,25 +40,41 @@ describe('what comes off', () => {
   test('over the scope alone where only the liner changes', () => {
     // Run above the gate: 7.5 m to 12 m. Covers every 1.5 m from 0: numbers 6, 7 and 8 lie over it. Hold-downs at 0.5, 1.5, …:
     // 7.5, 8.5, 9.5, 10.5, 11.5, a pair each. Braces at 1.6, 4.6, 7.6, 10.6: two.
-    const counts = Object.fromEntries(pack().takings.map((taking) => [taking.part, [taking.off, taking.back]]));
+    const counts = Object.fromEntries(
+      pack().takings.map((taking) => [taking.part, [taking.off, taking.back]]),
+    );
     expect(counts).toEqual({ cover: [3, 3], brace: [2, 2], 'hold-down': [10, 10], 'liner panel': [5, 5] });
-    expect(pack().takings.find((taking) => taking.part === 'cover')?.which).toBe('C6 to C8, 7.50 m to 12.00 m');
+    expect(pack().takings.find((taking) => taking.part === 'cover')?.which).toBe(
+      'C6 to C8, 7.50 m to 12.00 m',
+    );
   });
 
   test('is everything where the screw changes, with the bolts of the drive plate', () => {
-    const counts = Object.fromEntries(pack({ job: 'change screw' }).takings.map((taking) => [taking.part, [taking.off, taking.back]]));
-    expect(counts).toMatchObject({ cover: [8, 8], brace: [4, 4], 'hold-down': [24, 24], spiral: [1, 1], 'drive plate bolt': [6, 6] });
+    const counts = Object.fromEntries(
+      pack({ job: 'change screw' }).takings.map((taking) => [taking.part, [taking.off, taking.back]]),
+    );
+    expect(counts).toMatchObject({
+      cover: [8, 8],
+      brace: [4, 4],
+      'hold-down': [24, 24],
+      spiral: [1, 1],
+      'drive plate bolt': [6, 6],
+    });
   });
 
   test('goes back in the same number, whatever the job', () => {
-    for (const job of ['', 'change screw', 'reline run 1']) expect(pack({ job }).takings.every((taking) => taking.off === taking.back)).toBe(true);
+    for (const job of ['', 'change screw', 'reline run 1'])
+      expect(pack({ job }).takings.every((taking) => taking.off === taking.back)).toBe(true);
   });
 
   test('is left to be counted on site where the conveyor declares none', () => {
     const text = liftConveyor({ more: '' }).replace(/^ {2}cover .*$/m, '');
     const analysis = read(text);
     const takings = workPack(analysis.estate, theJob(analysis)).takings;
-    expect(takings.find((taking) => taking.part === 'cover')).toMatchObject({ which: 'not declared for this conveyor', note: 'count on site: ____ off, ____ back' });
+    expect(takings.find((taking) => taking.part === 'cover')).toMatchObject({
+      which: 'not declared for this conveyor',
+      note: 'count on site: ____ off, ____ back',
+    });
   });
 });
 
@@ -74,12 +90,20 @@ describe('panels', () => {
   });
 
   test('that stay are listed as staying', () => {
-    expect(pack().panels.filter((panel) => panel.run === 1).every((panel) => !panel.renewed && panel.turn === undefined)).toBe(true);
+    expect(
+      pack()
+        .panels.filter((panel) => panel.run === 1)
+        .every((panel) => !panel.renewed && panel.turn === undefined),
+    ).toBe(true);
   });
 
   test('appear in the record form with a blank for each', () => {
     const [reline] = pack().asFitted.relines;
-    expect(reline).toMatchObject({ liner: 'TwoLayer12', runs: [{ run: 2, whole: true }], points: [{ name: 'P3' }] });
+    expect(reline).toMatchObject({
+      liner: 'TwoLayer12',
+      runs: [{ run: 2, whole: true }],
+      points: [{ name: 'P3' }],
+    });
     expect(reline?.runs[0]?.panels.map((panel) => panel.panel)).toEqual([1, 2, 3, 4, 5]);
   });
 });
@@ -94,7 +118,8 @@ describe('steps', () => {
   });
 
   test('never name a later step as done before', () => {
-    for (const step of pack({ job: 'change screw' }).steps) expect(step.after.every((before) => before < step.number)).toBe(true);
+    for (const step of pack({ job: 'change screw' }).steps)
+      expect(step.after.every((before) => before < step.number)).toBe(true);
   });
 
   test('carry dates and hours of the window’s shifts', () => {
@@ -129,13 +154,22 @@ describe('a job that cannot be done', () => {
   test('still gets its pack, with the reason and what would do', () => {
     const made = pack({ job: twoFronts });
     expect(made.order).toBe('as written');
-    expect(made.obstacles.some((obstacle) => /two fronts/i.test(obstacle.message) && obstacle.reason.length > 20 && obstacle.repairs.length > 0)).toBe(true);
+    expect(
+      made.obstacles.some(
+        (obstacle) =>
+          /two fronts/i.test(obstacle.message) && obstacle.reason.length > 20 && obstacle.repairs.length > 0,
+      ),
+    ).toBe(true);
     expect(made.panels.length).toBeGreaterThan(0);
     expect(made.drawings.length).toBeGreaterThan(3);
   });
 
   test('because the window is too short says so', () => {
-    const analysis = read(liftConveyor().replace('2027-04-12 to 2027-04-16', '2027-04-12 to 2027-04-12').replace('shift 07:00 to 17:00', 'shift 07:00 to 09:00'));
+    const analysis = read(
+      liftConveyor()
+        .replace('2027-04-12 to 2027-04-16', '2027-04-12 to 2027-04-12')
+        .replace('shift 07:00 to 17:00', 'shift 07:00 to 09:00'),
+    );
     const made = workPack(analysis.estate, theJob(analysis));
     expect(made.obstacles.map((obstacle) => obstacle.message).join(' ')).toContain('window');
   });
@@ -149,16 +183,29 @@ describe('a job that cannot be done', () => {
 describe('safety', () => {
   test('isolation points are those declared, and permits follow from the machine and the job', () => {
     const made = pack({ job: 'change screw' });
-    expect(made.isolations).toEqual([{ name: 'Q1', title: 'local isolator', kind: 'electrical', at: 11_500 }]);
+    expect(made.isolations).toEqual([
+      { name: 'Q1', title: 'local isolator', kind: 'electrical', at: 11_500 },
+    ]);
     expect(Object.fromEntries(made.permits.map((permit) => [permit.name, permit.need]))).toEqual({
-      Isolation: 'needed', 'Confined-space entry': 'needed', 'Gas test': 'needed', 'Hot work': 'needed', 'Work at height': 'needed', Lifting: 'needed',
+      Isolation: 'needed',
+      'Confined-space entry': 'needed',
+      'Gas test': 'needed',
+      'Hot work': 'needed',
+      'Work at height': 'needed',
+      Lifting: 'needed',
     });
   });
 
   test('a conveyor without a declaration is judged on site, never cleared', () => {
-    const analysis = read(liftConveyor().replace('  confined space\n', '').replace('  gas test interval 2 h\n', ''));
+    const analysis = read(
+      liftConveyor().replace('  confined space\n', '').replace('  gas test interval 2 h\n', ''),
+    );
     const made = workPack(analysis.estate, theJob(analysis));
-    expect(made.permits.filter((permit) => permit.name === 'Confined-space entry' || permit.name === 'Gas test').every((permit) => permit.need === 'to be judged on site')).toBe(true);
+    expect(
+      made.permits
+        .filter((permit) => permit.name === 'Confined-space entry' || permit.name === 'Gas test')
+        .every((permit) => permit.need === 'to be judged on site'),
+    ).toBe(true);
     expect(JSON.stringify(made)).not.toMatch(/safe to (enter|work|start)|cleared for/i);
   });
 });
@@ -172,13 +219,26 @@ describe('materials', () => {
 
   test('every new panel is cut from some stock', () => {
     const made = pack();
-    const cut = made.cutLists.flatMap((list) => list.sticks.flatMap((stick) => stick.cuts.map((piece) => `${piece.run}.${piece.panel}`))).sort();
-    expect(cut).toEqual(made.panels.filter((panel) => panel.renewed).map((panel) => `${panel.run}.${panel.panel}`).sort());
+    const cut = made.cutLists
+      .flatMap((list) =>
+        list.sticks.flatMap((stick) => stick.cuts.map((piece) => `${piece.run}.${piece.panel}`)),
+      )
+      .sort();
+    expect(cut).toEqual(
+      made.panels
+        .filter((panel) => panel.renewed)
+        .map((panel) => `${panel.run}.${panel.panel}`)
+        .sort(),
+    );
   });
 });
 
 test('a machine declared in inches is told in feet and inches first', () => {
-  const analysis = read(liftConveyor().replace('layer white 6 mm', 'layer white 1/4 in').replace('layer red 6 mm', 'layer red 1/4 in'));
+  const analysis = read(
+    liftConveyor()
+      .replace('layer white 6 mm', 'layer white 1/4 in')
+      .replace('layer red 6 mm', 'layer red 1/4 in'),
+  );
   const made = workPack(analysis.estate, theJob(analysis));
   expect(made.unit).toBe('in');
   // 7.5 m is 24.61 ft, 12 m is 39.37 ft.
@@ -186,6 +246,8 @@ test('a machine declared in inches is told in feet and inches first', () => {
 });
 
 test('the date is the newest record’s where none is given', () => {
-  const analysis = read(liftConveyor({ more: 'inspection DG1 2026-05-04 meter 4000 h {\n  P1 thickness 9.4 mm\n}' }));
+  const analysis = read(
+    liftConveyor({ more: 'inspection DG1 2026-05-04 meter 4000 h {\n  P1 thickness 9.4 mm\n}' }),
+  );
   expect(workPack(analysis.estate, theJob(analysis)).asOf).toBe('2026-05-04');
 });

@@ -49,7 +49,8 @@ export function searchClear(input: ClearInput): readonly Piece[] | undefined {
   const windows = sizes.map((size) => ({ size, queue: new SlidingMinimum(cells + 1) }));
   /** Whether a joint after a piece that ends at cell e, and the rest of the run after it, can be had at all. */
   const goesOn = (e: number): boolean => e + gap <= cells && first[e + gap] !== Infinity;
-  const firstAfter = (e: number): number => (first[e + gap] ?? Infinity) + (penalty[e] ?? 0) * violation + piece;
+  const firstAfter = (e: number): number =>
+    (first[e + gap] ?? Infinity) + (penalty[e] ?? 0) * violation + piece;
   const secondAfter = (e: number): number => second[e + gap] ?? Infinity;
   const closing = (s: number, size: number): number | undefined => {
     const length = input.length - s * step;
@@ -65,7 +66,8 @@ export function searchClear(input: ClearInput): readonly Piece[] | undefined {
     };
     const entering = s + minimum;
     for (const { size, queue } of windows) {
-      if (goesOn(entering)) queue.push(entering, firstAfter(entering), secondAfter(entering) - entering * wasteCell);
+      if (goesOn(entering))
+        queue.push(entering, firstAfter(entering), secondAfter(entering) - entering * wasteCell);
       queue.dropAbove(s + size - 1);
       if (!queue.empty) offer(queue.first, queue.second + (s + size) * wasteCell + cut);
       if (goesOn(s + size)) offer(firstAfter(s + size), secondAfter(s + size));
@@ -82,7 +84,9 @@ export function searchClear(input: ClearInput): readonly Piece[] | undefined {
   let s = 0;
   for (;;) {
     const from = s;
-    const whole = sizes.find((size) => goesOn(from + size) && is(from, firstAfter(from + size), secondAfter(from + size)));
+    const whole = sizes.find(
+      (size) => goesOn(from + size) && is(from, firstAfter(from + size), secondAfter(from + size)),
+    );
     const last = sizes.find((size) => is(from, piece, closing(from, size) ?? -1));
     if (last !== undefined) return [...pieces, { length: input.length - from * step, cutFrom: last * step }];
     const next = whole === undefined ? longestCut(from) : { size: whole, to: from + whole };
@@ -93,7 +97,8 @@ export function searchClear(input: ClearInput): readonly Piece[] | undefined {
   function longestCut(from: number): { readonly size: number; readonly to: number } {
     for (const size of sizes) {
       for (let to = from + size - 1; to >= from + minimum; to--) {
-        if (goesOn(to) && is(from, firstAfter(to), secondAfter(to) + (from + size - to) * wasteCell + cut)) return { size, to };
+        if (goesOn(to) && is(from, firstAfter(to), secondAfter(to) + (from + size - to) * wasteCell + cut))
+          return { size, to };
       }
     }
     // Every finite cost came from one of the choices tried above, so this is a fault of ours and not of the input.
@@ -108,7 +113,8 @@ function penalties(input: ClearInput, cells: number, step: number): Uint16Array 
     const from = Math.max(0, Math.floor((place.at - place.clearance - input.gap / 2) / step));
     const to = Math.min(cells, Math.ceil((place.at + place.clearance - input.gap / 2) / step));
     for (let e = from; e <= to; e++) {
-      if (Math.abs(e * step + input.gap / 2 - place.at) < place.clearance - 1e-6) penalty[e] = (penalty[e] ?? 0) + 1;
+      if (Math.abs(e * step + input.gap / 2 - place.at) < place.clearance - 1e-6)
+        penalty[e] = (penalty[e] ?? 0) + 1;
     }
   }
   return penalty;
@@ -116,6 +122,8 @@ function penalties(input: ClearInput, cells: number, step: number): Uint16Array 
 
 /** A millimetre, or the coarsest finer step that all lengths are multiples of (inches need tenths); never more cells than memory allows. */
 function gridStep(lengths: readonly number[], run: number): number {
-  const fits = [1, 0.5, 0.2, 0.1, 0.05, 0.025].find((step) => lengths.every((length) => Math.abs(length / step - Math.round(length / step)) < 1e-6));
+  const fits = [1, 0.5, 0.2, 0.1, 0.05, 0.025].find((step) =>
+    lengths.every((length) => Math.abs(length / step - Math.round(length / step)) < 1e-6),
+  );
   return Math.max(fits ?? 0.025, run / 4e6);
 }

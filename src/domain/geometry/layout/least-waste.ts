@@ -4,7 +4,12 @@
 import type { Piece } from '../panel-layout.js';
 
 /** Pieces in fitting order, whole ones first, longest first. `offered` longest first; `minimum` not above any of them. */
-export function leastWaste(length: number, offered: readonly number[], gap: number, minimum: number): readonly Piece[] {
+export function leastWaste(
+  length: number,
+  offered: readonly number[],
+  gap: number,
+  minimum: number,
+): readonly Piece[] {
   const count = fewestPieces(length, offered, gap);
   const needed = length - (count - 1) * gap;
   const panels = smallestSum(count, needed - 1e-6, offered);
@@ -29,7 +34,8 @@ function smallestSum(count: number, needed: number, offered: readonly number[]):
       if (whole < bestSum - 1e-6) [best, bestSum] = [[...taken, ...Array<number>(left).fill(size)], whole];
       return;
     }
-    for (let some = left; some >= 0; some--) search(kind + 1, left - some, total + some * size, [...taken, ...Array<number>(some).fill(size)]);
+    for (let some = left; some >= 0; some--)
+      search(kind + 1, left - some, total + some * size, [...taken, ...Array<number>(some).fill(size)]);
   };
   search(0, count, 0, []);
   return best;

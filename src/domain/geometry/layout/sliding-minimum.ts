@@ -32,7 +32,11 @@ export class SlidingMinimum {
   push(key: number, first: number, second: number): void {
     let last = this.tail - 1;
     // `last` lies between head and tail, which lie within the arrays.
-    while (last >= this.head && (this.firsts[last]! > first || (this.firsts[last] === first && this.seconds[last]! >= second))) last--;
+    while (
+      last >= this.head &&
+      (this.firsts[last]! > first || (this.firsts[last] === first && this.seconds[last]! >= second))
+    )
+      last--;
     this.tail = last + 1;
     this.keys[this.tail] = key;
     this.firsts[this.tail] = first;

@@ -40,15 +40,23 @@ export function relaxation(stock: readonly Stock[], pieces: readonly Piece[]): R
   if (pieces.length === 0) return { cost: 0, patterns: [] };
   const limited = stock.flatMap((kind, k) => (Number.isFinite(kind.count) ? [k] : []));
   const m = pieces.length + limited.length;
-  const right = Float64Array.from([...pieces.map((piece) => piece.count), ...limited.map((k) => stock[k]?.count ?? 0)]);
-  const big = 1000 * Math.max(1, ...stock.map((kind) => Math.abs(kind.cost))) * Math.max(1, ...pieces.map((piece) => piece.count));
+  const right = Float64Array.from([
+    ...pieces.map((piece) => piece.count),
+    ...limited.map((k) => stock[k]?.count ?? 0),
+  ]);
+  const big =
+    1000 *
+    Math.max(1, ...stock.map((kind) => Math.abs(kind.cost))) *
+    Math.max(1, ...pieces.map((piece) => piece.count));
 
   const unit = (row: number, value: number, cost: number, artificial: boolean): Column => {
     const values = new Float64Array(m);
     values[row] = value;
     return { cost, values, pattern: undefined, artificial };
   };
-  const basis: Column[] = Array.from({ length: m }, (_, r) => unit(r, 1, r < pieces.length ? big : 0, r < pieces.length));
+  const basis: Column[] = Array.from({ length: m }, (_, r) =>
+    unit(r, 1, r < pieces.length ? big : 0, r < pieces.length),
+  );
   const surplus = pieces.map((_, r) => unit(r, -1, 0, false));
   const slack = limited.map((_, k) => unit(pieces.length + k, 1, 0, false));
   const inverse: Float64Array[] = Array.from({ length: m }, (_, r) => {
@@ -81,7 +89,13 @@ export function relaxation(stock: readonly Stock[], pieces: readonly Piece[]): R
       const d = direction[r] ?? 0;
       if (d <= eps) continue;
       const here = (level[r] ?? 0) / d;
-      if (here < ratio - eps || (here < ratio + eps && leaving >= 0 && (basis[r]?.artificial ?? false) && !(basis[leaving]?.artificial ?? false))) {
+      if (
+        here < ratio - eps ||
+        (here < ratio + eps &&
+          leaving >= 0 &&
+          (basis[r]?.artificial ?? false) &&
+          !(basis[leaving]?.artificial ?? false))
+      ) {
         ratio = here;
         leaving = r;
       }
@@ -105,7 +119,13 @@ export function relaxation(stock: readonly Stock[], pieces: readonly Piece[]): R
 }
 
 function enteringColumn(
-  stock: readonly Stock[], pieces: readonly Piece[], limited: readonly number[], price: Float64Array, surplus: readonly Column[], slack: readonly Column[], m: number,
+  stock: readonly Stock[],
+  pieces: readonly Piece[],
+  limited: readonly number[],
+  price: Float64Array,
+  surplus: readonly Column[],
+  slack: readonly Column[],
+  m: number,
 ): Column | undefined {
   for (const [r, column] of surplus.entries()) if ((price[r] ?? 0) < -1e-7) return column;
   for (const [k, column] of slack.entries()) if ((price[pieces.length + k] ?? 0) > 1e-7) return column;
@@ -119,14 +139,21 @@ function enteringColumn(
     if (gain <= bestGain * Math.max(1, Math.abs(kind.cost))) continue;
     bestGain = gain;
     const values = new Float64Array(m);
-    counts.forEach((count, i) => { values[i] = count; });
+    counts.forEach((count, i) => {
+      values[i] = count;
+    });
     if (row >= 0) values[pieces.length + row] = 1;
     best = { cost: kind.cost, values, pattern: { stock: k, counts }, artificial: false };
   }
   return best;
 }
 
-function pivot(inverse: readonly Float64Array[], level: Float64Array, direction: Float64Array, leaving: number): void {
+function pivot(
+  inverse: readonly Float64Array[],
+  level: Float64Array,
+  direction: Float64Array,
+  leaving: number,
+): void {
   const m = level.length;
   const by = direction[leaving] ?? 1;
   const row = inverse[leaving];
@@ -143,9 +170,18 @@ function pivot(inverse: readonly Float64Array[], level: Float64Array, direction:
 }
 
 /** The most valuable pattern a stick yields, each piece at most as often as it is wanted: depth first by value a length, bounded. */
-export function knapsack(room: number, pieces: readonly Piece[], price: ArrayLike<number>): { readonly value: number; readonly counts: number[] } {
-  const order = pieces.map((_, i) => i).filter((i) => (price[i] ?? 0) > eps && (pieces[i]?.length ?? Infinity) <= room + eps)
-    .sort((a, b) => (price[b] ?? 0) / (pieces[b]?.length ?? 1) - (price[a] ?? 0) / (pieces[a]?.length ?? 1) || a - b);
+export function knapsack(
+  room: number,
+  pieces: readonly Piece[],
+  price: ArrayLike<number>,
+): { readonly value: number; readonly counts: number[] } {
+  const order = pieces
+    .map((_, i) => i)
+    .filter((i) => (price[i] ?? 0) > eps && (pieces[i]?.length ?? Infinity) <= room + eps)
+    .sort(
+      (a, b) =>
+        (price[b] ?? 0) / (pieces[b]?.length ?? 1) - (price[a] ?? 0) / (pieces[a]?.length ?? 1) || a - b,
+    );
   const counts = new Array<number>(pieces.length).fill(0);
   let best = { value: 0, counts: counts.slice() };
   const visit = (k: number, left: number, value: number): void => {

@@ -12,7 +12,12 @@ export interface Whole {
 
 const eps = 1e-6;
 
-export function searchPatterns(stock: readonly Stock[], pieces: readonly Piece[], relaxed: Relaxed, mostNodes: number): Whole {
+export function searchPatterns(
+  stock: readonly Stock[],
+  pieces: readonly Piece[],
+  relaxed: Relaxed,
+  mostNodes: number,
+): Whole {
   if (relaxed.cost === undefined) return { sticks: undefined, lowerBound: 0, nodes: 0 };
   const step = commonStep(stock.map((kind) => kind.cost));
   const roundUp = (cost: number): number => (step > 0 ? Math.ceil(cost / step - eps) * step : cost);
@@ -37,14 +42,22 @@ export function searchPatterns(stock: readonly Stock[], pieces: readonly Piece[]
   const fixed = wholeParts(stock, pieces, relaxed);
   const rest = remaining(pieces, fixed);
   const budget = { nodes: 0, most: Math.floor(mostNodes / 2) };
-  if (fixed.length > 0) complete(stock, pieces, rest, fixed, roundUp, bound, budget, () => bestCost, consider);
+  if (fixed.length > 0)
+    complete(stock, pieces, rest, fixed, roundUp, bound, budget, () => bestCost, consider);
   budget.most = mostNodes;
-  const all = bestCost > bound + eps && complete(stock, pieces, wanted, [], roundUp, bound, budget, () => bestCost, consider);
+  const all =
+    bestCost > bound + eps &&
+    complete(stock, pieces, wanted, [], roundUp, bound, budget, () => bestCost, consider);
   return { sticks: best, lowerBound: all ? bestCost : bound, nodes: budget.nodes };
 }
 
 /** Longest first into the stick where the least is left over, a new stick of the kind that suits best; undefined where stock runs out. */
-export function fillRest(stock: readonly Stock[], pieces: readonly Piece[], wanted: readonly number[], begun: readonly Pattern[]): readonly Pattern[] | undefined {
+export function fillRest(
+  stock: readonly Stock[],
+  pieces: readonly Piece[],
+  wanted: readonly number[],
+  begun: readonly Pattern[],
+): readonly Pattern[] | undefined {
   const used = stock.map((_, k) => begun.filter((stick) => stick.stock === k).length);
   const sticks: { stock: number; room: number; counts: number[] }[] = [];
   const left = [...wanted];
@@ -52,7 +65,8 @@ export function fillRest(stock: readonly Stock[], pieces: readonly Piece[], want
     const length = pieces[i]?.length ?? 0;
     while ((left[i] ?? 0) > 0) {
       let place: (typeof sticks)[number] | undefined;
-      for (const stick of sticks) if (stick.room >= length - 1e-9 && (!place || stick.room < place.room)) place = stick;
+      for (const stick of sticks)
+        if (stick.room >= length - 1e-9 && (!place || stick.room < place.room)) place = stick;
       if (!place) {
         const kind = bestKind(stock, used, length, left[i] ?? 0);
         if (kind < 0) return undefined;
@@ -91,7 +105,9 @@ function wholeParts(stock: readonly Stock[], pieces: readonly Piece[], relaxed: 
     for (let k = 0; k < Math.floor(times + eps); k++) {
       const taken = counts.map((count, i) => Math.min(count, left[i] ?? 0));
       if (taken.every((count) => count === 0)) break;
-      taken.forEach((count, i) => { left[i] = (left[i] ?? 0) - count; });
+      taken.forEach((count, i) => {
+        left[i] = (left[i] ?? 0) - count;
+      });
       sticks.push({ stock: kind, counts: taken });
     }
   }
@@ -99,14 +115,23 @@ function wholeParts(stock: readonly Stock[], pieces: readonly Piece[], relaxed: 
 }
 
 function remaining(pieces: readonly Piece[], sticks: readonly Pattern[]): number[] {
-  return pieces.map((piece, i) => piece.count - sticks.reduce((sum, stick) => sum + (stick.counts[i] ?? 0), 0));
+  return pieces.map(
+    (piece, i) => piece.count - sticks.reduce((sum, stick) => sum + (stick.counts[i] ?? 0), 0),
+  );
 }
 
 function stockLeft(stock: readonly Stock[], sticks: readonly Pattern[]): Stock[] {
-  return stock.map((kind, k) => ({ ...kind, count: kind.count - sticks.filter((stick) => stick.stock === k).length }));
+  return stock.map((kind, k) => ({
+    ...kind,
+    count: kind.count - sticks.filter((stick) => stick.stock === k).length,
+  }));
 }
 
-function dive(stock: readonly Stock[], pieces: readonly Piece[], relaxed: Relaxed): readonly Pattern[] | undefined {
+function dive(
+  stock: readonly Stock[],
+  pieces: readonly Piece[],
+  relaxed: Relaxed,
+): readonly Pattern[] | undefined {
   let sticks = wholeParts(stock, pieces, relaxed);
   let now: Relaxed = relaxed;
   let first = true;
@@ -116,10 +141,14 @@ function dive(stock: readonly Stock[], pieces: readonly Piece[], relaxed: Relaxe
     const kept = left.flatMap((count, i) => (count > 0 ? [i] : []));
     const rest = kept.map((i) => ({ length: pieces[i]?.length ?? 0, count: left[i] ?? 0 }));
     const kinds = stockLeft(stock, sticks);
-    now = relaxation(kinds.map((kind) => kind.count <= 0 ? { ...kind, length: 0, count: 0 } : kind), rest);
+    now = relaxation(
+      kinds.map((kind) => (kind.count <= 0 ? { ...kind, length: 0, count: 0 } : kind)),
+      rest,
+    );
     if (now.cost === undefined) return undefined;
     const whole = wholeParts(kinds, rest, now);
-    const next = whole.length > 0 && !first ? whole : [largest(now, rest)].filter((pattern) => pattern !== undefined);
+    const next =
+      whole.length > 0 && !first ? whole : [largest(now, rest)].filter((pattern) => pattern !== undefined);
     first = false;
     if (next.length === 0) return fillRest(stock, pieces, left, sticks);
     sticks = [...sticks, ...next.map((pattern) => spread(pattern, kept, pieces.length))];
@@ -129,27 +158,44 @@ function dive(stock: readonly Stock[], pieces: readonly Piece[], relaxed: Relaxe
 /** The pattern used most, and of those the fullest. */
 function largest(relaxed: Relaxed, pieces: readonly Piece[]): Pattern | undefined {
   let best: (Pattern & { times: number }) | undefined;
-  const full = (pattern: Pattern): number => pattern.counts.reduce((sum, count, i) => sum + count * (pieces[i]?.length ?? 0), 0);
+  const full = (pattern: Pattern): number =>
+    pattern.counts.reduce((sum, count, i) => sum + count * (pieces[i]?.length ?? 0), 0);
   for (const pattern of relaxed.patterns) {
     const part = pattern.times - Math.floor(pattern.times + eps);
     const bestPart = best ? best.times - Math.floor(best.times + eps) : -1;
-    if (!best || part > bestPart + eps || (part > bestPart - eps && full(pattern) > full(best))) best = pattern;
+    if (!best || part > bestPart + eps || (part > bestPart - eps && full(pattern) > full(best)))
+      best = pattern;
   }
-  return best && { stock: best.stock, counts: best.counts.map((count, i) => Math.min(count, pieces[i]?.count ?? 0)) };
+  return (
+    best && {
+      stock: best.stock,
+      counts: best.counts.map((count, i) => Math.min(count, pieces[i]?.count ?? 0)),
+    }
+  );
 }
 
 function spread(pattern: Pattern, kept: readonly number[], width: number): Pattern {
   const counts = new Array<number>(width).fill(0);
-  kept.forEach((i, k) => { counts[i] = pattern.counts[k] ?? 0; });
+  kept.forEach((i, k) => {
+    counts[i] = pattern.counts[k] ?? 0;
+  });
   return { stock: pattern.stock, counts };
 }
 
 /** True where the search ran to its end. */
 function complete(
-  stock: readonly Stock[], pieces: readonly Piece[], wanted: readonly number[], begun: readonly Pattern[], roundUp: (cost: number) => number,
-  stopAt: number, budget: { nodes: number; readonly most: number }, known: () => number, consider: (sticks: readonly Pattern[] | undefined) => void,
+  stock: readonly Stock[],
+  pieces: readonly Piece[],
+  wanted: readonly number[],
+  begun: readonly Pattern[],
+  roundUp: (cost: number) => number,
+  stopAt: number,
+  budget: { nodes: number; readonly most: number },
+  known: () => number,
+  consider: (sticks: readonly Pattern[] | undefined) => void,
 ): boolean {
-  const spent = (sticks: readonly Pattern[]): number => sticks.reduce((sum, stick) => sum + (stock[stick.stock]?.cost ?? 0), 0);
+  const spent = (sticks: readonly Pattern[]): number =>
+    sticks.reduce((sum, stick) => sum + (stock[stick.stock]?.cost ?? 0), 0);
   const visit = (left: readonly number[], sticks: readonly Pattern[]): boolean => {
     const longest = left.findIndex((count) => count > 0);
     if (longest < 0) {
@@ -161,14 +207,25 @@ function complete(
     budget.nodes++;
     const kept = left.flatMap((count, i) => (count > 0 ? [i] : []));
     const rest = kept.map((i) => ({ length: pieces[i]?.length ?? 0, count: left[i] ?? 0 }));
-    const kinds = stockLeft(stock, sticks).map((kind) => (kind.count <= 0 ? { ...kind, length: 0, count: 0 } : kind));
+    const kinds = stockLeft(stock, sticks).map((kind) =>
+      kind.count <= 0 ? { ...kind, length: 0, count: 0 } : kind,
+    );
     const relaxed = relaxation(kinds, rest);
     if (relaxed.cost === undefined || roundUp(spent(sticks) + relaxed.cost) >= known() - eps) return true;
     consider(fillRest(stock, pieces, left, sticks));
-    const liked = new Map(relaxed.patterns.map((pattern) => [keyOf(spread(pattern, kept, pieces.length)), pattern.times]));
+    const liked = new Map(
+      relaxed.patterns.map((pattern) => [keyOf(spread(pattern, kept, pieces.length)), pattern.times]),
+    );
     const ways = fullPatterns(kinds, pieces, left, longest);
-    const room = (pattern: Pattern): number => (stock[pattern.stock]?.length ?? 0) - pattern.counts.reduce((sum, count, i) => sum + count * (pieces[i]?.length ?? 0), 0);
-    ways.sort((a, b) => (liked.get(keyOf(b)) ?? 0) - (liked.get(keyOf(a)) ?? 0) || room(a) - room(b) || (keyOf(a) < keyOf(b) ? -1 : 1));
+    const room = (pattern: Pattern): number =>
+      (stock[pattern.stock]?.length ?? 0) -
+      pattern.counts.reduce((sum, count, i) => sum + count * (pieces[i]?.length ?? 0), 0);
+    ways.sort(
+      (a, b) =>
+        (liked.get(keyOf(b)) ?? 0) - (liked.get(keyOf(a)) ?? 0) ||
+        room(a) - room(b) ||
+        (keyOf(a) < keyOf(b) ? -1 : 1),
+    );
     let whole = true;
     for (const way of ways) {
       const after = left.map((count, i) => count - (way.counts[i] ?? 0));
@@ -182,12 +239,19 @@ function complete(
 }
 
 /** Patterns with the piece in them to which nothing that is still wanted can be added, for each kind of stock that is left. */
-function fullPatterns(stock: readonly Stock[], pieces: readonly Piece[], left: readonly number[], holding: number): Pattern[] {
+function fullPatterns(
+  stock: readonly Stock[],
+  pieces: readonly Piece[],
+  left: readonly number[],
+  holding: number,
+): Pattern[] {
   const found: Pattern[] = [];
   const counts = new Array<number>(pieces.length).fill(0);
   const visit = (kind: number, i: number, room: number): void => {
     if (i >= pieces.length) {
-      const full = pieces.every((piece, k) => (counts[k] ?? 0) >= (left[k] ?? 0) || piece.length > room + 1e-9);
+      const full = pieces.every(
+        (piece, k) => (counts[k] ?? 0) >= (left[k] ?? 0) || piece.length > room + 1e-9,
+      );
       if (full) found.push({ stock: kind, counts: counts.slice() });
       return;
     }
@@ -199,7 +263,9 @@ function fullPatterns(stock: readonly Stock[], pieces: readonly Piece[], left: r
     }
     counts[i] = 0;
   };
-  stock.forEach((kind, k) => { if (kind.count > 0 && kind.length > 0) visit(k, holding, kind.length); });
+  stock.forEach((kind, k) => {
+    if (kind.count > 0 && kind.length > 0) visit(k, holding, kind.length);
+  });
   return found;
 }
 
@@ -210,7 +276,10 @@ function keyOf({ stock, counts }: Pattern): string {
 /** The largest amount that all costs are whole multiples of; 0 for none above a thousandth. */
 function commonStep(costs: readonly number[]): number {
   const thousandths = costs.filter((cost) => cost > 0).map((cost) => Math.round(cost * 1000));
-  if (thousandths.some((cost, i) => Math.abs(cost / 1000 - (costs.filter((each) => each > 0)[i] ?? 0)) > 1e-9)) return 0;
+  if (
+    thousandths.some((cost, i) => Math.abs(cost / 1000 - (costs.filter((each) => each > 0)[i] ?? 0)) > 1e-9)
+  )
+    return 0;
   const step = thousandths.reduce((a, b) => gcd(a, b), 0);
   return step / 1000;
 }

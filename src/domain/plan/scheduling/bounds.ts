@@ -15,23 +15,36 @@ export function lowerBound(model: Model): LowerBound {
   const raise = (value: number, because: string): void => {
     if (value > best.value) best = { value, because };
   };
-  const chain = Math.max(0, ...Array.from({ length: n }, (_, i) => (head[i] ?? 0) + (shortest[i] ?? 0) + (tail[i] ?? 0)));
+  const chain = Math.max(
+    0,
+    ...Array.from({ length: n }, (_, i) => (head[i] ?? 0) + (shortest[i] ?? 0) + (tail[i] ?? 0)),
+  );
   raise(chain, 'the longest chain of steps that wait for one another');
-  for (const clique of cliques(model)) raise(oneMachine(clique, head, shortest, tail), `steps that cannot overlap: ${names(model, clique)}`);
+  for (const clique of cliques(model))
+    raise(oneMachine(clique, head, shortest, tail), `steps that cannot overlap: ${names(model, clique)}`);
   const shared = sharedWork(model);
-  raise(shared.value, `the work that ${shared.resources.map((r) => model.resources[r]?.name ?? '').join(' and ')} must share`);
+  raise(
+    shared.value,
+    `the work that ${shared.resources.map((r) => model.resources[r]?.name ?? '').join(' and ')} must share`,
+  );
   return best;
 }
 
 /** Preemptive one-machine bound with heads and tails: jobs by longest tail as they become available. */
-export function oneMachine(jobs: readonly number[], head: ArrayLike<number>, duration: ArrayLike<number>, tail: ArrayLike<number>): number {
+export function oneMachine(
+  jobs: readonly number[],
+  head: ArrayLike<number>,
+  duration: ArrayLike<number>,
+  tail: ArrayLike<number>,
+): number {
   const left = new Map(jobs.map((i) => [i, duration[i] ?? 0]));
   const arrivals = [...new Set(jobs.map((i) => head[i] ?? 0))].sort((a, b) => a - b);
   let time = 0;
   let bound = 0;
   while (left.size > 0) {
     let next = -1;
-    for (const i of left.keys()) if ((head[i] ?? 0) <= time && (next < 0 || (tail[i] ?? 0) > (tail[next] ?? 0))) next = i;
+    for (const i of left.keys())
+      if ((head[i] ?? 0) <= time && (next < 0 || (tail[i] ?? 0) > (tail[next] ?? 0))) next = i;
     if (next < 0) {
       time = Math.min(...[...left.keys()].map((i) => head[i] ?? 0));
       continue;
@@ -52,7 +65,9 @@ export function oneMachine(jobs: readonly number[], head: ArrayLike<number>, dur
 /** Sets of activities that pairwise cannot overlap: one grown greedily from each activity, longest first. */
 export function cliques(model: Model): number[][] {
   const { n, apart, shortest } = model;
-  const byWork = Array.from({ length: n }, (_, i) => i).sort((a, b) => (shortest[b] ?? 0) - (shortest[a] ?? 0) || a - b);
+  const byWork = Array.from({ length: n }, (_, i) => i).sort(
+    (a, b) => (shortest[b] ?? 0) - (shortest[a] ?? 0) || a - b,
+  );
   const found = new Map<string, number[]>();
   for (const seed of byWork) {
     const clique = [seed];
@@ -70,15 +85,28 @@ export function cliques(model: Model): number[][] {
  */
 function sharedWork(model: Model): { readonly value: number; readonly resources: readonly number[] } {
   const { n, head, tail, activities, resources } = model;
-  const users = Array.from({ length: n }, (_, i) => i).filter((i) => activities[i]?.modes.every((mode) => mode.uses.length > 0 && mode.duration > 0));
+  const users = Array.from({ length: n }, (_, i) => i).filter((i) =>
+    activities[i]?.modes.every((mode) => mode.uses.length > 0 && mode.duration > 0),
+  );
   let best = { value: 0, resources: [] as number[] };
   const starts = startingPrices(model, users);
-  const tries: { readonly inside: readonly number[]; readonly lead: number; readonly price: Float64Array; readonly value: number }[] = [];
+  const tries: {
+    readonly inside: readonly number[];
+    readonly lead: number;
+    readonly price: Float64Array;
+    readonly value: number;
+  }[] = [];
   const note = (lead: number, value: number, price: Float64Array): void => {
     if (!Number.isFinite(value)) return;
     const bound = lead + Math.ceil(value - 1e-6);
     const most = Math.max(...price.map((each, k) => each * (resources[k]?.capacity ?? 1)));
-    if (bound > best.value) best = { value: bound, resources: [...price.keys()].filter((k) => (price[k] ?? 0) * (resources[k]?.capacity ?? 1) > 0.02 * most) };
+    if (bound > best.value)
+      best = {
+        value: bound,
+        resources: [...price.keys()].filter(
+          (k) => (price[k] ?? 0) * (resources[k]?.capacity ?? 1) > 0.02 * most,
+        ),
+      };
   };
   for (const r of spread([...new Set(users.map((i) => head[i] ?? 0))])) {
     for (const q of spread([...new Set(users.map((i) => tail[i] ?? 0))])) {
@@ -98,7 +126,13 @@ function sharedWork(model: Model): { readonly value: number; readonly resources:
       const { value, load } = priced(model, inside, price);
       note(lead, value, price);
       const rate = 0.5 / (1 + step / 8);
-      price = price.map((each, k) => each * Math.exp(Math.min(2, rate * ((load[k] ?? 0) / (resources[k]?.capacity ?? 1) / Math.max(1, value) - 1))));
+      price = price.map(
+        (each, k) =>
+          each *
+          Math.exp(
+            Math.min(2, rate * ((load[k] ?? 0) / (resources[k]?.capacity ?? 1) / Math.max(1, value) - 1)),
+          ),
+      );
     }
   }
   return best;
@@ -112,16 +146,23 @@ function startingPrices(model: Model, users: readonly number[]): Float64Array[] 
     const modes = activities[i]?.modes ?? [];
     const width = Math.max(...modes.map((mode) => mode.uses.length));
     for (let place = -width; place < width; place++) {
-      const set = [...new Set(modes.flatMap((mode) => mode.uses.at(place)?.resource ?? []))].sort((a, b) => a - b);
+      const set = [...new Set(modes.flatMap((mode) => mode.uses.at(place)?.resource ?? []))].sort(
+        (a, b) => a - b,
+      );
       if (set.length > 0) sets.set(set.join(' '), set);
     }
   }
-  sets.set('all', resources.map((_, r) => r));
-  return [...sets.values()].flatMap((set) => [() => 1, (r: number) => 1 / Math.max(1, meanDuration(model, r, users))].map((worth) => {
-    const price = new Float64Array(resources.length);
-    for (const r of set) price[r] = worth(r);
-    return normal(model, price);
-  }));
+  sets.set(
+    'all',
+    resources.map((_, r) => r),
+  );
+  return [...sets.values()].flatMap((set) =>
+    [() => 1, (r: number) => 1 / Math.max(1, meanDuration(model, r, users))].map((worth) => {
+      const price = new Float64Array(resources.length);
+      for (const r of set) price[r] = worth(r);
+      return normal(model, price);
+    }),
+  );
 }
 
 /** Prices that together cost 1 for each unit of time. */
@@ -131,7 +172,11 @@ function normal(model: Model, price: Float64Array): Float64Array {
 }
 
 /** The cheapest way of everything at the prices, and what that loads. */
-function priced(model: Model, inside: readonly number[], price: Float64Array): { readonly value: number; readonly load: Float64Array } {
+function priced(
+  model: Model,
+  inside: readonly number[],
+  price: Float64Array,
+): { readonly value: number; readonly load: Float64Array } {
   const load = new Float64Array(model.resources.length);
   let value = 0;
   for (const i of inside) {
@@ -146,14 +191,21 @@ function priced(model: Model, inside: readonly number[], price: Float64Array): {
       }
     }
     value += cheapest;
-    for (const { resource, amount } of chosen?.uses ?? []) load[resource] = (load[resource] ?? 0) + amount * (chosen?.duration ?? 0);
+    for (const { resource, amount } of chosen?.uses ?? [])
+      load[resource] = (load[resource] ?? 0) + amount * (chosen?.duration ?? 0);
   }
   return { value, load };
 }
 
 function meanDuration(model: Model, resource: number, users: readonly number[]): number {
-  const durations = users.flatMap((i) => (model.activities[i]?.modes ?? []).filter((mode) => mode.uses.some((use) => use.resource === resource)).map((mode) => mode.duration));
-  return durations.length === 0 ? 1 : durations.reduce((sum, duration) => sum + duration, 0) / durations.length;
+  const durations = users.flatMap((i) =>
+    (model.activities[i]?.modes ?? [])
+      .filter((mode) => mode.uses.some((use) => use.resource === resource))
+      .map((mode) => mode.duration),
+  );
+  return durations.length === 0
+    ? 1
+    : durations.reduce((sum, duration) => sum + duration, 0) / durations.length;
 }
 
 /** At most so many of the values, the extremes among them. */
@@ -161,7 +213,10 @@ function spread(values: readonly number[]): number[] {
   const sorted = [...values].sort((a, b) => a - b);
   const most = 40;
   if (sorted.length <= most) return sorted;
-  return Array.from({ length: most }, (_, k) => sorted[Math.round((k * (sorted.length - 1)) / (most - 1))] ?? 0);
+  return Array.from(
+    { length: most },
+    (_, k) => sorted[Math.round((k * (sorted.length - 1)) / (most - 1))] ?? 0,
+  );
 }
 
 function names(model: Model, clique: readonly number[]): string {

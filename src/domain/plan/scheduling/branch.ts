@@ -22,7 +22,13 @@ interface Node {
   readonly modes: Int32Array;
 }
 
-export function branch(model: Model, known: Timing, stopAt: number, mostNodes: number, machines: readonly (readonly number[])[]): Searched {
+export function branch(
+  model: Model,
+  known: Timing,
+  stopAt: number,
+  mostNodes: number,
+  machines: readonly (readonly number[])[],
+): Searched {
   const { n, activities, resources } = model;
   let best = known;
   let nodes = 0;
@@ -43,10 +49,17 @@ export function branch(model: Model, known: Timing, stopAt: number, mostNodes: n
       const open = firstOpen(node);
       if (open < 0) {
         const mode = Int32Array.from(node.modes, (bits) => Math.log2(bits));
-        best = { start: es.slice(), mode, makespan: n === 0 ? 0 : Math.max(...es.map((start, i) => start + (durations[i] ?? 0))) };
+        best = {
+          start: es.slice(),
+          mode,
+          makespan: n === 0 ? 0 : Math.max(...es.map((start, i) => start + (durations[i] ?? 0))),
+        };
         continue;
       }
-      const ways = (activities[open]?.modes ?? []).map((mode, m) => ({ m, duration: mode.duration })).filter(({ m }) => ((node.modes[open] ?? 0) >> m) & 1).sort((a, b) => b.duration - a.duration || b.m - a.m);
+      const ways = (activities[open]?.modes ?? [])
+        .map((mode, m) => ({ m, duration: mode.duration }))
+        .filter(({ m }) => ((node.modes[open] ?? 0) >> m) & 1)
+        .sort((a, b) => b.duration - a.duration || b.m - a.m);
       for (const { m } of ways) {
         const modes = node.modes.slice();
         modes[open] = 1 << m;
@@ -58,12 +71,17 @@ export function branch(model: Model, known: Timing, stopAt: number, mostNodes: n
     for (const i of conflict) {
       for (const j of conflict) {
         if (i === j || node.before[j * n + i]) continue;
-        waits.push({ i, j, price: (es[i] ?? 0) + (durations[i] ?? 0) + (durations[j] ?? 0) + (tails[j] ?? 0) });
+        waits.push({
+          i,
+          j,
+          price: (es[i] ?? 0) + (durations[i] ?? 0) + (durations[j] ?? 0) + (tails[j] ?? 0),
+        });
       }
     }
     // The wait that costs least is tried first, so it goes on the stack last.
     waits.sort((a, b) => b.price - a.price || b.i - a.i || b.j - a.j);
-    for (const { i, j, price } of waits) if (price < best.makespan) stack.push({ before: addWait(node.before, i, j), modes: node.modes });
+    for (const { i, j, price } of waits)
+      if (price < best.makespan) stack.push({ before: addWait(node.before, i, j), modes: node.modes });
   }
   return { best, complete: true, nodes };
 
@@ -94,7 +112,8 @@ export function branch(model: Model, known: Timing, stopAt: number, mostNodes: n
   function times(before: Uint8Array, limit: number): boolean {
     // Longest chains over the closed precedence: activities by the number of predecessors are in topological order.
     const count = new Int32Array(n);
-    for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) if (before[i * n + j]) count[j] = (count[j] ?? 0) + 1;
+    for (let i = 0; i < n; i++)
+      for (let j = 0; j < n; j++) if (before[i * n + j]) count[j] = (count[j] ?? 0) + 1;
     const order = Array.from({ length: n }, (_, i) => i).sort((a, b) => (count[a] ?? 0) - (count[b] ?? 0));
     es.fill(0);
     tails.fill(0);
@@ -114,7 +133,9 @@ export function branch(model: Model, known: Timing, stopAt: number, mostNodes: n
 
   function shortestOpen(node: Node, i: number): number {
     let shortest = Infinity;
-    (activities[i]?.modes ?? []).forEach((mode, m) => { if (((node.modes[i] ?? 0) >> m) & 1) shortest = Math.min(shortest, mode.duration); });
+    (activities[i]?.modes ?? []).forEach((mode, m) => {
+      if (((node.modes[i] ?? 0) >> m) & 1) shortest = Math.min(shortest, mode.duration);
+    });
     return shortest;
   }
 
@@ -138,7 +159,8 @@ export function branch(model: Model, known: Timing, stopAt: number, mostNodes: n
     const at = [...new Set(es)].sort((a, b) => a - b);
     for (const time of at) {
       const running: number[] = [];
-      for (let i = 0; i < n; i++) if ((es[i] ?? 0) <= time && (es[i] ?? 0) + (durations[i] ?? 0) > time) running.push(i);
+      for (let i = 0; i < n; i++)
+        if ((es[i] ?? 0) <= time && (es[i] ?? 0) + (durations[i] ?? 0) > time) running.push(i);
       let pair: number[] | undefined;
       let price = Infinity;
       for (const [k, i] of running.entries()) {
@@ -156,7 +178,8 @@ export function branch(model: Model, known: Timing, stopAt: number, mostNodes: n
         const capacity = resources[r]?.capacity ?? 0;
         const users = running.flatMap((i) => {
           const m = chosen(node, i);
-          const amount = m < 0 ? 0 : (activities[i]?.modes[m]?.uses.find((use) => use.resource === r)?.amount ?? 0);
+          const amount =
+            m < 0 ? 0 : (activities[i]?.modes[m]?.uses.find((use) => use.resource === r)?.amount ?? 0);
           return amount > 0 ? [{ i, amount }] : [];
         });
         if (users.reduce((sum, { amount }) => sum + amount, 0) <= capacity) continue;
@@ -173,7 +196,11 @@ export function branch(model: Model, known: Timing, stopAt: number, mostNodes: n
     return [];
   }
 
-  function minimal(subset: readonly number[], users: readonly { readonly i: number; readonly amount: number }[], capacity: number): number[] {
+  function minimal(
+    subset: readonly number[],
+    users: readonly { readonly i: number; readonly amount: number }[],
+    capacity: number,
+  ): number[] {
     const amount = new Map(users.map((user) => [user.i, user.amount]));
     let kept = [...subset];
     for (const i of subset) {
@@ -185,7 +212,8 @@ export function branch(model: Model, known: Timing, stopAt: number, mostNodes: n
 
   function firstOpen(node: Node): number {
     let open = -1;
-    for (let i = 0; i < n; i++) if (chosen(node, i) < 0 && (open < 0 || (es[i] ?? 0) < (es[open] ?? 0))) open = i;
+    for (let i = 0; i < n; i++)
+      if (chosen(node, i) < 0 && (open < 0 || (es[i] ?? 0) < (es[open] ?? 0))) open = i;
     return open;
   }
 

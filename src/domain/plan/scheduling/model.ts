@@ -50,16 +50,22 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
   for (const { name, modes } of activities) {
     if (modes.length === 0) throw new RangeError(`"${name}" has no way of being done.`);
     for (const mode of modes) {
-      if (!Number.isInteger(mode.duration) || mode.duration < 0) throw new RangeError(`"${name}" cannot take ${mode.duration}: whole units of time are needed.`);
+      if (!Number.isInteger(mode.duration) || mode.duration < 0)
+        throw new RangeError(`"${name}" cannot take ${mode.duration}: whole units of time are needed.`);
       for (const { resource, amount } of mode.uses) {
         const found = resources[resource];
-        if (!found || amount > found.capacity) throw new RangeError(`"${name}" needs ${amount} of ${found?.name ?? 'an unknown resource'}, which has ${found?.capacity ?? 0}.`);
+        if (!found || amount > found.capacity)
+          throw new RangeError(
+            `"${name}" needs ${amount} of ${found?.name ?? 'an unknown resource'}, which has ${found?.capacity ?? 0}.`,
+          );
       }
     }
   }
   const followers: number[][] = activities.map(() => []);
   const left = activities.map(({ after }) => new Set(after).size);
-  activities.forEach(({ after }, i) => { for (const j of new Set(after)) followers[j]?.push(i); });
+  activities.forEach(({ after }, i) => {
+    for (const j of new Set(after)) followers[j]?.push(i);
+  });
   const order = left.flatMap((count, i) => (count === 0 ? [i] : []));
   for (let k = 0; k < order.length; k++) {
     for (const j of followers[order[k] ?? 0] ?? []) {
@@ -69,7 +75,9 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
   }
   if (order.length < n) return undefined;
 
-  const shortest = Int32Array.from(activities, ({ modes }) => Math.min(...modes.map((mode) => mode.duration)));
+  const shortest = Int32Array.from(activities, ({ modes }) =>
+    Math.min(...modes.map((mode) => mode.duration)),
+  );
   const before = new Uint8Array(n * n);
   for (const j of order) {
     for (const i of activities[j]?.after ?? []) {
@@ -78,9 +86,11 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
     }
   }
   const head = new Int32Array(n);
-  for (const i of order) for (const j of followers[i] ?? []) head[j] = Math.max(head[j] ?? 0, (head[i] ?? 0) + (shortest[i] ?? 0));
+  for (const i of order)
+    for (const j of followers[i] ?? []) head[j] = Math.max(head[j] ?? 0, (head[i] ?? 0) + (shortest[i] ?? 0));
   const tail = new Int32Array(n);
-  for (const i of [...order].reverse()) for (const j of followers[i] ?? []) tail[i] = Math.max(tail[i] ?? 0, (tail[j] ?? 0) + (shortest[j] ?? 0));
+  for (const i of [...order].reverse())
+    for (const j of followers[i] ?? []) tail[i] = Math.max(tail[i] ?? 0, (tail[j] ?? 0) + (shortest[j] ?? 0));
 
   const excluded: number[][] = activities.map(() => []);
   for (const [i, j] of problem.exclusions ?? []) {
@@ -89,14 +99,35 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
   }
   const apart = new Uint8Array(n * n);
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) if (i !== j && (before[i * n + j] || before[j * n + i] || excluded[i]?.includes(j) || clash(problem, i, j))) apart[i * n + j] = 1;
+    for (let j = 0; j < n; j++)
+      if (
+        i !== j &&
+        (before[i * n + j] || before[j * n + i] || excluded[i]?.includes(j) || clash(problem, i, j))
+      )
+        apart[i * n + j] = 1;
   }
   const barred = new Uint8Array(n * n);
-  excluded.forEach((list, i) => { for (const j of list) barred[i * n + j] = 1; });
+  excluded.forEach((list, i) => {
+    for (const j of list) barred[i * n + j] = 1;
+  });
   return {
-    ...problem, n, order, followers, shortest, head, tail, before, apart, excluded, barred,
+    ...problem,
+    n,
+    order,
+    followers,
+    shortest,
+    head,
+    tail,
+    before,
+    apart,
+    excluded,
+    barred,
     single: resources.length <= 30 && resources.every((resource) => resource.capacity === 1),
-    masks: activities.map(({ modes }) => Int32Array.from(modes, (mode) => mode.uses.reduce((bits, { resource, amount }) => (amount > 0 ? bits | (1 << resource) : bits), 0))),
+    masks: activities.map(({ modes }) =>
+      Int32Array.from(modes, (mode) =>
+        mode.uses.reduce((bits, { resource, amount }) => (amount > 0 ? bits | (1 << resource) : bits), 0),
+      ),
+    ),
   };
 }
 
@@ -108,5 +139,9 @@ function clash({ activities, resources }: ScheduleProblem, i: number, j: number)
 }
 
 export function overloads(resources: ScheduleProblem['resources'], x: Mode, y: Mode): boolean {
-  return x.uses.some(({ resource, amount }) => y.uses.some((other) => other.resource === resource && amount + other.amount > (resources[resource]?.capacity ?? 0)));
+  return x.uses.some(({ resource, amount }) =>
+    y.uses.some(
+      (other) => other.resource === resource && amount + other.amount > (resources[resource]?.capacity ?? 0),
+    ),
+  );
 }

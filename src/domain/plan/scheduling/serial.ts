@@ -16,7 +16,12 @@ export interface Timing {
  * The best of all rules, each justified; then `shakes` more from the neighbourhood of the best one: its order shaken with the
  * ways of doing things chosen anew, or its ways kept but for one to three. Ties are broken by `cost`, smaller first.
  */
-export function bestSerial(model: Model, shakes: number, stopAt: number, cost: (timing: Timing) => number): Timing {
+export function bestSerial(
+  model: Model,
+  shakes: number,
+  stopAt: number,
+  cost: (timing: Timing) => number,
+): Timing {
   let best: Timing | undefined;
   let bestCost = Infinity;
   const consider = (timing: Timing): void => {
@@ -66,7 +71,8 @@ export function serial(model: Model, keys: ArrayLike<number>, fixed?: Int32Array
   const placed: number[] = [];
   while (ready.size > 0) {
     let next = -1;
-    for (const i of ready) if (next < 0 || (keys[i] ?? 0) < (keys[next] ?? 0) || (keys[i] === keys[next] && i < next)) next = i;
+    for (const i of ready)
+      if (next < 0 || (keys[i] ?? 0) < (keys[next] ?? 0) || (keys[i] === keys[next] && i < next)) next = i;
     ready.delete(next);
     let earliest = 0;
     for (const j of activities[next]?.after ?? []) earliest = Math.max(earliest, finish[j] ?? 0);
@@ -76,7 +82,9 @@ export function serial(model: Model, keys: ArrayLike<number>, fixed?: Int32Array
     const modes = activities[next]?.modes ?? [];
     modes.forEach((each, m) => {
       if (fixed && fixed[next] !== m) return;
-      const at = model.single ? firstGap(model, next, m, earliest, placed, start, finish, mode) : firstFit(model, next, each, earliest, placed, start, finish, mode);
+      const at = model.single
+        ? firstGap(model, next, m, earliest, placed, start, finish, mode)
+        : firstFit(model, next, each, earliest, placed, start, finish, mode);
       if (at + each.duration < bestEnd) {
         bestEnd = at + each.duration;
         bestStart = at;
@@ -101,14 +109,27 @@ export function serial(model: Model, keys: ArrayLike<number>, fixed?: Int32Array
  * The first time from `earliest` at which the mode fits beside what is placed, where there is one of every resource: `inOrder`
  * is what is placed by start, so the first gap that is long enough is the answer.
  */
-function firstGap(model: Model, i: number, m: number, earliest: number, inOrder: readonly number[], start: Int32Array, finish: Int32Array, modes: Int32Array): number {
+function firstGap(
+  model: Model,
+  i: number,
+  m: number,
+  earliest: number,
+  inOrder: readonly number[],
+  start: Int32Array,
+  finish: Int32Array,
+  modes: Int32Array,
+): number {
   const { n, masks, barred } = model;
   const duration = model.activities[i]?.modes[m]?.duration ?? 0;
   const mask = masks[i]?.[m] ?? 0;
   let at = earliest;
   if (duration === 0) return at;
   for (const j of inOrder) {
-    if ((finish[j] ?? 0) <= at || (((masks[j]?.[modes[j] ?? 0] ?? 0) & mask) === 0 && barred[i * n + j] === 0)) continue;
+    if (
+      (finish[j] ?? 0) <= at ||
+      (((masks[j]?.[modes[j] ?? 0] ?? 0) & mask) === 0 && barred[i * n + j] === 0)
+    )
+      continue;
     if ((start[j] ?? 0) >= at + duration) break;
     at = finish[j] ?? 0;
   }
@@ -116,7 +137,16 @@ function firstGap(model: Model, i: number, m: number, earliest: number, inOrder:
 }
 
 /** The first time from `earliest` at which the mode fits beside what is placed: that time, or where something placed ends. */
-function firstFit(model: Model, i: number, mode: Mode, earliest: number, placed: readonly number[], start: Int32Array, finish: Int32Array, modes: Int32Array): number {
+function firstFit(
+  model: Model,
+  i: number,
+  mode: Mode,
+  earliest: number,
+  placed: readonly number[],
+  start: Int32Array,
+  finish: Int32Array,
+  modes: Int32Array,
+): number {
   if (mode.duration === 0) return earliest;
   const times = [earliest];
   for (const j of placed) if ((finish[j] ?? 0) > earliest) times.push(finish[j] ?? 0);
@@ -125,7 +155,16 @@ function firstFit(model: Model, i: number, mode: Mode, earliest: number, placed:
   return times[times.length - 1] ?? earliest;
 }
 
-function fits(model: Model, i: number, mode: Mode, at: number, placed: readonly number[], start: Int32Array, finish: Int32Array, modes: Int32Array): boolean {
+function fits(
+  model: Model,
+  i: number,
+  mode: Mode,
+  at: number,
+  placed: readonly number[],
+  start: Int32Array,
+  finish: Int32Array,
+  modes: Int32Array,
+): boolean {
   const end = at + mode.duration;
   const overlapping = placed.filter((j) => (start[j] ?? 0) < end && (finish[j] ?? 0) > at);
   for (const j of overlapping) if (model.excluded[i]?.includes(j)) return false;
@@ -151,7 +190,11 @@ export function justify(model: Model, timing: Timing): Timing {
   const mirror = mirrored(model);
   let best = timing;
   for (let k = 0; k < 4; k++) {
-    const late = serial(mirror, best.start.map((start, i) => -(start + durationOf(model, best, i))), best.mode);
+    const late = serial(
+      mirror,
+      best.start.map((start, i) => -(start + durationOf(model, best, i))),
+      best.mode,
+    );
     const keys = late.start.map((start, i) => late.makespan - start - durationOf(model, best, i));
     const early = serial(model, keys, best.mode);
     if (early.makespan >= best.makespan) return early.makespan < best.makespan ? early : best;
@@ -172,7 +215,9 @@ function mirrored(model: Model): Model {
     ...model,
     activities: model.activities.map((activity, i) => ({ ...activity, after: model.followers[i] ?? [] })),
     followers: model.activities.map(({ after }) => [...new Set(after)]),
-    order: [...model.order].reverse(), head: model.tail, tail: model.head,
+    order: [...model.order].reverse(),
+    head: model.tail,
+    tail: model.head,
   };
   mirrors.set(model, mirror);
   return mirror;
@@ -183,7 +228,8 @@ function rules(model: Model): ArrayLike<number>[] {
   const { n, head, tail, shortest, before } = model;
   const all = Array.from({ length: n }, (_, i) => i);
   const count = (i: number): number => all.reduce((sum, j) => sum + (before[i * n + j] ?? 0), 0);
-  const behind = (i: number): number => all.reduce((sum, j) => sum + (before[i * n + j] ? (shortest[j] ?? 0) : 0), shortest[i] ?? 0);
+  const behind = (i: number): number =>
+    all.reduce((sum, j) => sum + (before[i * n + j] ? (shortest[j] ?? 0) : 0), shortest[i] ?? 0);
   return [
     all.map((i) => -(tail[i] ?? 0)),
     all.map((i) => -(tail[i] ?? 0) - (shortest[i] ?? 0)),

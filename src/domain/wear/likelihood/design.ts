@@ -64,7 +64,10 @@ export function designOf(count: number, pools: readonly Pool[]): Design {
   const cellUnit: number[] = [];
   const known = new Map<string, number>();
   for (let unit = 0; unit < count; unit++) {
-    const key = pools.length === 0 ? '' : `${apartOf[unit]!}/${column.subarray(unit * width, (unit + 1) * width).join()}`;
+    const key =
+      pools.length === 0
+        ? ''
+        : `${apartOf[unit]!}/${column.subarray(unit * width, (unit + 1) * width).join()}`;
     let index = known.get(key);
     if (index === undefined) {
       known.set(key, (index = cellUnit.length));
@@ -72,7 +75,19 @@ export function designOf(count: number, pools: readonly Pool[]): Design {
     }
     cell[unit] = index;
   }
-  return { pools, levels, dense, firstColumn, apart, apartLevels: apart >= 0 ? levels[apart]! : 0, column, width, apartOf, cell, cellUnit };
+  return {
+    pools,
+    levels,
+    dense,
+    firstColumn,
+    apart,
+    apartLevels: apart >= 0 ? levels[apart]! : 0,
+    column,
+    width,
+    apartOf,
+    cell,
+    cellUnit,
+  };
 }
 
 /** The general level and offsets: `dense` as in the design, `apart` one a level. */
@@ -114,7 +129,14 @@ export function emptySystem(design: Design, extra: number): System {
 }
 
 /** Adds one unit: gradient and information of its effect, and the cross terms with the extra parameters. */
-export function addUnit(design: Design, system: System, unit: number, gradient: number, information: number, cross: readonly number[]): void {
+export function addUnit(
+  design: Design,
+  system: System,
+  unit: number,
+  gradient: number,
+  information: number,
+  cross: readonly number[],
+): void {
   const { size } = system;
   const base = unit * design.width;
   const j = design.apartOf[unit]!;
@@ -151,7 +173,8 @@ export interface Solved {
 /** @param size how many of the dense parameters to use, from the first: the effects alone, or with the extra ones. */
 export function solveSystem(system: System, size: number): Solved | undefined {
   const matrix = new Float64Array(size * size);
-  for (let a = 0; a < size; a++) for (let b = 0; b < size; b++) matrix[a * size + b] = system.matrix[a * system.size + b]!;
+  for (let a = 0; a < size; a++)
+    for (let b = 0; b < size; b++) matrix[a * size + b] = system.matrix[a * system.size + b]!;
   let logApart = 0;
   for (let j = 0; j < system.apartDiagonal.length; j++) {
     const d = system.apartDiagonal[j]!;
@@ -165,11 +188,19 @@ export function solveSystem(system: System, size: number): Solved | undefined {
   }
   const factor = cholesky(matrix, size);
   if (!factor) return undefined;
-  return { size, factor, inverse: invertCholesky(factor, size), logDeterminant: logDeterminant(factor, size) + logApart };
+  return {
+    size,
+    factor,
+    inverse: invertCholesky(factor, size),
+    logDeterminant: logDeterminant(factor, size) + logApart,
+  };
 }
 
 /** inverse × gradient for dense and apart parameters alike, and the decrement gradient·step. */
-export function newtonStep(system: System, solved: Solved): { readonly dense: Float64Array; readonly apart: Float64Array; readonly decrement: number } {
+export function newtonStep(
+  system: System,
+  solved: Solved,
+): { readonly dense: Float64Array; readonly apart: Float64Array; readonly decrement: number } {
   const { size } = solved;
   const right = system.gradient.slice(0, size);
   const apart = new Float64Array(system.apartDiagonal.length);
@@ -200,7 +231,13 @@ export function effectVariance(design: Design, system: System, solved: Solved, u
 }
 
 /** Covariance of two units' pool means. */
-export function effectCovariance(design: Design, system: System, solved: Solved, one: number, other: number): number {
+export function effectCovariance(
+  design: Design,
+  system: System,
+  solved: Solved,
+  one: number,
+  other: number,
+): number {
   // With the apart pool eliminated, unit i acts through its dense columns less row j / diagonal j; what is left of level j is its own.
   const { size, inverse } = solved;
   const left = reducedRow(design, system, size, one);

@@ -18,7 +18,10 @@ import type { UnitTerms } from './shape.js';
 import { bulkNodes, coarseNodes, fineNodes, gridNodesOnPanel, unitTerms } from './shape.js';
 
 /** `estimate` with a prior on ln of the variation over a usual interval; or `psi` declared; or none. */
-export type DutyAsked = { readonly kind: 'none' } | { readonly kind: 'declared'; readonly psi: number } | { readonly kind: 'estimate'; readonly prior: NormalPrior };
+export type DutyAsked =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'declared'; readonly psi: number }
+  | { readonly kind: 'estimate'; readonly prior: NormalPrior };
 
 export interface Found {
   /** (ψ/σ)² at the mode; 0 where duty is taken as even. */
@@ -42,18 +45,51 @@ const near = 1e-3;
  * @param per a usual interval between readings.
  * @param before a mode found with other weights: its ratio is kept.
  */
-export function modeWithDuty(units: Units, design: Design, priors: Priors, asked: DutyAsked, per: number, weight: Float64Array, straight: Summary, start: Parameters, before: Found | undefined): Found {
+export function modeWithDuty(
+  units: Units,
+  design: Design,
+  priors: Priors,
+  asked: DutyAsked,
+  per: number,
+  weight: Float64Array,
+  straight: Summary,
+  start: Parameters,
+  before: Found | undefined,
+): Found {
   const finest = units.count > bulk ? bulkNodes : fineNodes;
   const plainTerms = unitTerms(units, straight, undefined, finest);
   const every = Math.floor(units.count / startUnits);
-  if (!before && every > 1) start = findMode({ ...plainTerms, nodes: coarseNodes }, design, priors, start, { spreads: true, near: 1e-6, every }, 30).pass.parameters;
+  if (!before && every > 1)
+    start = findMode(
+      { ...plainTerms, nodes: coarseNodes },
+      design,
+      priors,
+      start,
+      { spreads: true, near: 1e-6, every },
+      30,
+    ).pass.parameters;
   if (asked.kind === 'none') {
-    const mode = findMode(plainTerms, design, priors, start, units.count > bulk ? { spreads: true, near: 1e-6 } : { spreads: true });
-    return { ratio: 0, from: 'none', terms: plainTerms, mode, candidates: () => [{ ratio: 0, terms: plainTerms, mode, share: 1 }] };
+    const mode = findMode(
+      plainTerms,
+      design,
+      priors,
+      start,
+      units.count > bulk ? { spreads: true, near: 1e-6 } : { spreads: true },
+    );
+    return {
+      ratio: 0,
+      from: 'none',
+      terms: plainTerms,
+      mode,
+      candidates: () => [{ ratio: 0, terms: plainTerms, mode, share: 1 }],
+    };
   }
-  const plain = before?.mode ?? findMode({ ...plainTerms, nodes: coarseNodes }, design, priors, start, { spreads: true, near });
+  const plain =
+    before?.mode ??
+    findMode({ ...plainTerms, nodes: coarseNodes }, design, priors, start, { spreads: true, near });
   const rate = ratesAt(units, straight, plain.pass.parameters, plain.pass.mean);
-  const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms => unitTerms(units, summarise(units, ratio, rate, weight), { ratio, error, rate, weight }, nodes ?? finest);
+  const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms =>
+    unitTerms(units, summarise(units, ratio, rate, weight), { ratio, error, rate, weight }, nodes ?? finest);
   if (asked.kind === 'declared') return withDeclared(design, priors, asked.psi, plain, finest, termsAt);
   const logPrior = (ratio: number, error: number): number => {
     const z = (0.5 * Math.log(ratio / per) + Math.log(error) - asked.prior.mean) / asked.prior.spread;
@@ -64,32 +100,61 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
   const search = (size: number, centre: number, stride: number, warm: Parameters): Peak => {
     const sample = sampleOf(units, size);
     const part = designOf(sample.units.count, []);
-    const from: Parameters = { ...warm, effects: { dense: warm.effects.dense.slice(0, 1), apart: new Float64Array(0) }, poolSpread: [] };
+    const from: Parameters = {
+      ...warm,
+      effects: { dense: warm.effects.dense.slice(0, 1), apart: new Float64Array(0) },
+      poolSpread: [],
+    };
     const partRate = sampleUnits(sample, rate);
     const partWeight = sampleRows(units, sample, weight);
     return peakOf(centre, stride, most, from, (logRatio, at) => {
       const ratio = Math.exp(logRatio);
-      const terms = unitTerms(sample.units, summarise(sample.units, ratio, partRate, partWeight), undefined, coarseNodes);
+      const terms = unitTerms(
+        sample.units,
+        summarise(sample.units, ratio, partRate, partWeight),
+        undefined,
+        coarseNodes,
+      );
       const mode = findMode(terms, part, priors, at, { spreads: true, near }, 12);
-      return { value: mode.pass.objective + logPrior(ratio, Math.exp(mode.pass.parameters.logError)), parameters: mode.pass.parameters };
+      return {
+        value: mode.pass.objective + logPrior(ratio, Math.exp(mode.pass.parameters.logError)),
+        parameters: mode.pass.parameters,
+      };
     });
   };
-  const guess = before ? Math.log(before.ratio) : 2 * asked.prior.mean + Math.log(per) - 2 * plain.pass.parameters.logError;
+  const guess = before
+    ? Math.log(before.ratio)
+    : 2 * asked.prior.mean + Math.log(per) - 2 * plain.pass.parameters.logError;
   let peak = search(fewUnits, guess, before ? 0.8 : 1.5, plain.pass.parameters);
-  if (units.count > 1.5 * fewUnits) peak = search(manyUnits, peak.at, Math.max(0.3, Math.min(0.8, 0.6 * peak.width)), { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError });
+  if (units.count > 1.5 * fewUnits)
+    peak = search(manyUnits, peak.at, Math.max(0.3, Math.min(0.8, 0.6 * peak.width)), {
+      ...plain.pass.parameters,
+      logSpread: peak.parameters.logSpread,
+      logError: peak.parameters.logError,
+    });
   const ratio = Math.exp(peak.at);
   const terms = termsAt(ratio, Math.exp(peak.parameters.logError));
-  const mode = findMode(terms, design, priors, { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError }, { spreads: true });
+  const mode = findMode(
+    terms,
+    design,
+    priors,
+    { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError },
+    { spreads: true },
+  );
   // With thousands of units the ratio is as good as known. Otherwise by Gauss–Hermite; each with its share of the peak, whatever the
   // colours would make of it.
-  if (units.count > bulk) return { ratio, from: 'estimated', terms, mode, candidates: () => [{ ratio, terms, mode, share: 1 }] };
+  if (units.count > bulk)
+    return { ratio, from: 'estimated', terms, mode, candidates: () => [{ ratio, terms, mode, share: 1 }] };
   const candidates = (): readonly RatioCandidate[] =>
     [-Math.sqrt(3), 0, Math.sqrt(3)].map((z) => {
       const value = Math.exp(peak.at + peak.width * z);
       return {
         ratio: value,
         mode: z === 0 ? mode : undefined,
-        terms: z === 0 ? { ...terms, nodes: gridNodesOnPanel } : termsAt(value, Math.exp(mode.pass.parameters.logError), gridNodesOnPanel),
+        terms:
+          z === 0
+            ? { ...terms, nodes: gridNodesOnPanel }
+            : termsAt(value, Math.exp(mode.pass.parameters.logError), gridNodesOnPanel),
         share: z === 0 ? 2 / 3 : 1 / 6,
       };
     });
@@ -99,25 +164,55 @@ export function modeWithDuty(units: Units, design: Design, priors: Priors, asked
 /**
  * ψ is given, so every ratio fixes σ with it: the walk is over ratios with σ held at ψ/√ratio, and the peak is that of σ.
  */
-function withDeclared(design: Design, priors: Priors, psi: number, plain: Mode, nodes: number, termsAt: (ratio: number, error: number, nodes?: number) => UnitTerms): Found {
-  const held = (logRatio: number): Priors => ({ ...priors, logError: { mean: Math.log(psi) - 0.5 * logRatio, spread: 1e-3 } });
-  const own = (logError: number): number => (priors.logError ? -0.5 * ((logError - priors.logError.mean) / priors.logError.spread) ** 2 : 0);
+function withDeclared(
+  design: Design,
+  priors: Priors,
+  psi: number,
+  plain: Mode,
+  nodes: number,
+  termsAt: (ratio: number, error: number, nodes?: number) => UnitTerms,
+): Found {
+  const held = (logRatio: number): Priors => ({
+    ...priors,
+    logError: { mean: Math.log(psi) - 0.5 * logRatio, spread: 1e-3 },
+  });
+  const own = (logError: number): number =>
+    priors.logError ? -0.5 * ((logError - priors.logError.mean) / priors.logError.spread) ** 2 : 0;
   const modeAt = (logRatio: number, from: Parameters, fine: boolean): { terms: UnitTerms; mode: Mode } => {
     const logError = Math.log(psi) - 0.5 * logRatio;
     const terms = termsAt(Math.exp(logRatio), Math.exp(logError), fine ? nodes : coarseNodes);
-    return { terms, mode: findMode(terms, design, held(logRatio), { ...from, logError }, { spreads: true, near: fine ? 1e-8 : near }, 30) };
+    return {
+      terms,
+      mode: findMode(
+        terms,
+        design,
+        held(logRatio),
+        { ...from, logError },
+        { spreads: true, near: fine ? 1e-8 : near },
+        30,
+      ),
+    };
   };
   const guess = 2 * (Math.log(psi) - plain.pass.parameters.logError);
   const peak = peakOf(guess, 1, Infinity, plain.pass.parameters, (logRatio, from) => {
     const { mode } = modeAt(logRatio, from, false);
-    return { value: mode.pass.objective + own(mode.pass.parameters.logError), parameters: mode.pass.parameters };
+    return {
+      value: mode.pass.objective + own(mode.pass.parameters.logError),
+      parameters: mode.pass.parameters,
+    };
   });
   const best = modeAt(peak.at, peak.parameters, true);
   const candidates = (): readonly RatioCandidate[] =>
     [-Math.sqrt(3), 0, Math.sqrt(3)].map((z) => {
       const logRatio = peak.at + peak.width * z;
       const { terms, mode } = z === 0 ? best : modeAt(logRatio, best.mode.pass.parameters, true);
-      return { ratio: Math.exp(logRatio), terms: { ...terms, nodes: Math.min(nodes, gridNodesOnPanel) }, mode, priors: held(logRatio), share: z === 0 ? 2 / 3 : 1 / 6 };
+      return {
+        ratio: Math.exp(logRatio),
+        terms: { ...terms, nodes: Math.min(nodes, gridNodesOnPanel) },
+        mode,
+        priors: held(logRatio),
+        share: z === 0 ? 2 / 3 : 1 / 6,
+      };
     });
   return { ratio: Math.exp(peak.at), from: 'declared', terms: best.terms, mode: best.mode, candidates };
 }
@@ -129,7 +224,13 @@ interface Peak {
   readonly parameters: Parameters;
 }
 
-function peakOf(guess: number, stride: number, most: number, warm: Parameters, evaluate: (x: number, warm: Parameters) => { readonly value: number; readonly parameters: Parameters }): Peak {
+function peakOf(
+  guess: number,
+  stride: number,
+  most: number,
+  warm: Parameters,
+  evaluate: (x: number, warm: Parameters) => { readonly value: number; readonly parameters: Parameters },
+): Peak {
   const tried = new Map<number, number>();
   let parameters = warm;
   const at = (x: number): number => {
@@ -172,12 +273,18 @@ export function usualInterval(units: Units): number {
 
 /** Whether any unit has two thicknesses: without, nothing tells the wandering from the spread between units. */
 export function hasPairs(units: Units): boolean {
-  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! >= 2) return true;
+  for (let unit = 0; unit < units.count; unit++)
+    if (units.start[unit + 1]! - units.start[unit]! >= 2) return true;
   return false;
 }
 
 /** About what each unit's rate is: its own line drawn towards the pool's middle. */
-export function ratesAt(units: Units, summary: Summary, parameters: Parameters, mean: Float64Array): Float64Array {
+export function ratesAt(
+  units: Units,
+  summary: Summary,
+  parameters: Parameters,
+  mean: Float64Array,
+): Float64Array {
   const rate = new Float64Array(units.count);
   const error = Math.exp(parameters.logError);
   const spread = Math.exp(parameters.logSpread);

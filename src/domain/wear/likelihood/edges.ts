@@ -29,7 +29,13 @@ export interface Walk {
 
 export function edgesOf(units: Units, walk: Walk | undefined): Edges {
   const total = units.edgeDepth.length;
-  const edges: Edges = { low: new Float64Array(total).fill(-Infinity), high: new Float64Array(total).fill(Infinity), lowSoft: new Float64Array(total), highSoft: new Float64Array(total), shared: walk === undefined };
+  const edges: Edges = {
+    low: new Float64Array(total).fill(-Infinity),
+    high: new Float64Array(total).fill(Infinity),
+    lowSoft: new Float64Array(total),
+    highSoft: new Float64Array(total),
+    shared: walk === undefined,
+  };
   for (let unit = 0; unit < units.count; unit++) {
     for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]!; e++) {
       const depth = units.edgeDepth[e]!;
@@ -37,14 +43,23 @@ export function edgesOf(units: Units, walk: Walk | undefined): Edges {
       const reached = units.edgeReached[e]!;
       const notYet = units.edgeNotYet[e]!;
       edges.lowSoft[e] = edges.highSoft[e] = tolerance;
-      if (reached < Infinity) [edges.low[e], edges.lowSoft[e]] = edgeAt(units, unit, depth, tolerance, reached, walk);
-      if (notYet > 0) [edges.high[e], edges.highSoft[e]] = edgeAt(units, unit, depth, tolerance, notYet, walk);
+      if (reached < Infinity)
+        [edges.low[e], edges.lowSoft[e]] = edgeAt(units, unit, depth, tolerance, reached, walk);
+      if (notYet > 0)
+        [edges.high[e], edges.highSoft[e]] = edgeAt(units, unit, depth, tolerance, notYet, walk);
     }
   }
   return edges;
 }
 
-function edgeAt(units: Units, unit: number, depth: number, tolerance: number, exposure: number, walk: Walk | undefined): [number, number] {
+function edgeAt(
+  units: Units,
+  unit: number,
+  depth: number,
+  tolerance: number,
+  exposure: number,
+  walk: Walk | undefined,
+): [number, number] {
   if (!walk) return [Math.log(depth / exposure), tolerance];
   const state = smoothAt(units, unit, exposure, walk);
   // A path that has wandered by almost the whole depth says little of the rate; keep the edge where it can be written.
@@ -54,7 +69,12 @@ function edgeAt(units: Units, unit: number, depth: number, tolerance: number, ex
 }
 
 /** Wear at an exposure, given the unit's thicknesses: wear + rate·exposure, variance in units of σ². */
-function smoothAt(units: Units, unit: number, exposure: number, { ratio, rate, weight }: Walk): { readonly wear: number; readonly exposure: number; readonly variance: number } {
+function smoothAt(
+  units: Units,
+  unit: number,
+  exposure: number,
+  { ratio, rate, weight }: Walk,
+): { readonly wear: number; readonly exposure: number; readonly variance: number } {
   const step = ratio * rate[unit]! * rate[unit]!;
   const first = units.start[unit]!;
   const end = units.start[unit + 1]!;

@@ -23,7 +23,14 @@ export interface RatePrior {
  * @param prior rate that the pool foretells for a unit, before its own thicknesses.
  * @param weight of each row as used so far.
  */
-export function leaveOneOut(units: Units, error: number, walk: number, rate: Float64Array, prior: (unit: number) => RatePrior, weight: Float64Array): LeaveOneOut {
+export function leaveOneOut(
+  units: Units,
+  error: number,
+  walk: number,
+  rate: Float64Array,
+  prior: (unit: number) => RatePrior,
+  weight: Float64Array,
+): LeaveOneOut {
   const total = units.exposure.length;
   const deviation = new Float64Array(total);
   const expected = new Float64Array(total);
@@ -33,7 +40,8 @@ export function leaveOneOut(units: Units, error: number, walk: number, rate: Flo
     return { deviation, expected };
   }
   let longest = 0;
-  for (let unit = 0; unit < units.count; unit++) longest = Math.max(longest, units.start[unit + 1]! - units.start[unit]!);
+  for (let unit = 0; unit < units.count; unit++)
+    longest = Math.max(longest, units.start[unit + 1]! - units.start[unit]!);
   const news = new Float64Array(longest);
   const spread = new Float64Array(longest);
   const gainWear = new Float64Array(longest);
@@ -111,7 +119,14 @@ export function leaveOneOut(units: Units, error: number, walk: number, rate: Flo
 }
 
 /** With even duty one sum over the unit serves all its readings: each is taken out of it in turn. */
-function withoutWalk(units: Units, noise: number, prior: (unit: number) => RatePrior, weight: Float64Array, deviation: Float64Array, expected: Float64Array): void {
+function withoutWalk(
+  units: Units,
+  noise: number,
+  prior: (unit: number) => RatePrior,
+  weight: Float64Array,
+  deviation: Float64Array,
+  expected: Float64Array,
+): void {
   const { start, exposure, wear } = units;
   for (let unit = 0; unit < units.count; unit++) {
     const first = start[unit]!;
@@ -143,7 +158,8 @@ const strayWidth = 10; // and then is ten times as scattered: our judgement
 export function crowdWeight(deviation: number): number {
   if (Math.abs(deviation) < 3.3) return 1;
   const crowd = (1 - strayShare) * Math.exp(-0.5 * deviation * deviation);
-  const stray = (strayShare / strayWidth) * Math.exp((-0.5 * deviation * deviation) / (strayWidth * strayWidth));
+  const stray =
+    (strayShare / strayWidth) * Math.exp((-0.5 * deviation * deviation) / (strayWidth * strayWidth));
   const weight = crowd / (crowd + stray);
   return weight > 0.5 ? 1 : weight;
 }

@@ -70,7 +70,14 @@ export interface Search {
   readonly every?: number;
 }
 
-export function findMode(terms: UnitTerms, design: Design, priors: Priors, start: Parameters, free: Search, most = 60): Mode {
+export function findMode(
+  terms: UnitTerms,
+  design: Design,
+  priors: Priors,
+  start: Parameters,
+  free: Search,
+  most = 60,
+): Mode {
   // With priors the mode is no more than where a spread is measured from; without, it is an answer by itself.
   const near = free.near ?? (priors.logSpread ? 1e-8 : 1e-14);
   const every = free.every ?? 1;
@@ -105,7 +112,10 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
     let poolMove = settledHere ? 0 : Infinity;
     if (free.spreads && settledHere && design.pools.length > 0) {
       const poolSpread = updatePoolSpreads(design, priors, pass);
-      poolMove = poolSpread.reduce((most, s, k) => Math.max(most, Math.abs(Math.log(s / parameters.poolSpread[k]!))), 0);
+      poolMove = poolSpread.reduce(
+        (most, s, k) => Math.max(most, Math.abs(Math.log(s / parameters.poolSpread[k]!))),
+        0,
+      );
       parameters = { ...parameters, poolSpread };
       if (poolMove > 1e-12) pass = passOver(terms, design, priors, parameters, free.spreads, every);
     }
@@ -117,7 +127,14 @@ export function findMode(terms: UnitTerms, design: Design, priors: Priors, start
   return { pass, converged: decrement < 1e-6 && iterations < most, iterations, decrement };
 }
 
-export function passOver(terms: UnitTerms, design: Design, priors: Priors, parameters: Parameters, spreads: boolean, every = 1): Pass {
+export function passOver(
+  terms: UnitTerms,
+  design: Design,
+  priors: Priors,
+  parameters: Parameters,
+  spreads: boolean,
+  every = 1,
+): Pass {
   const { units, summary } = terms;
   const { count } = units;
   const tau = Math.exp(parameters.logSpread);
@@ -144,7 +161,8 @@ export function passOver(terms: UnitTerms, design: Design, priors: Priors, param
   for (let unit = 0; unit < count; unit += every) {
     const m = (mean[unit] = cellMean[design.cell[unit]!]! + units.offset[unit]!);
     const n = summary.n[unit]!;
-    const silent = n === 0 && units.edgeStart[unit] === units.edgeStart[unit + 1] && Number.isNaN(units.life[unit]!);
+    const silent =
+      n === 0 && units.edgeStart[unit] === units.edgeStart[unit + 1] && Number.isNaN(units.life[unit]!);
     if (silent) continue;
     unitMoments(terms, unit, m, tau, sigma, panels, moments);
     const { r1, r2, r3, r4, q1, q2, rq, rrq } = moments;
@@ -232,7 +250,11 @@ export function passOver(terms: UnitTerms, design: Design, priors: Priors, param
 }
 
 /** Newton's step; where the observed information is not positive definite, the diagonal is raised until it is. */
-function safeStep(design: Design, system: System, spreads: boolean): ReturnType<typeof newtonStep> | undefined {
+function safeStep(
+  design: Design,
+  system: System,
+  spreads: boolean,
+): ReturnType<typeof newtonStep> | undefined {
   const size = spreads ? system.size : design.dense;
   for (let raise = 0; raise < 40; raise++) {
     const solved = solveSystem(system, size);
@@ -242,16 +264,24 @@ function safeStep(design: Design, system: System, spreads: boolean): ReturnType<
       const at = a * system.size + a;
       system.matrix[at] = system.matrix[at]! + share * Math.max(1e-3, Math.abs(system.matrix[at]!));
     }
-    for (let j = 0; j < system.apartDiagonal.length; j++) system.apartDiagonal[j] = Math.abs(system.apartDiagonal[j]!) * (1 + share) + 1e-6;
+    for (let j = 0; j < system.apartDiagonal.length; j++)
+      system.apartDiagonal[j] = Math.abs(system.apartDiagonal[j]!) * (1 + share) + 1e-6;
   }
   return undefined;
 }
 
-function moved(design: Design, from: Parameters, step: ReturnType<typeof newtonStep>, share: number, spreads: boolean): Parameters {
+function moved(
+  design: Design,
+  from: Parameters,
+  step: ReturnType<typeof newtonStep>,
+  share: number,
+  spreads: boolean,
+): Parameters {
   let largest = 0;
   for (let a = 0; a < design.dense; a++) largest = Math.max(largest, Math.abs(step.dense[a]!) / 2);
   for (let j = 0; j < step.apart.length; j++) largest = Math.max(largest, Math.abs(step.apart[j]!) / 2);
-  if (spreads) largest = Math.max(largest, Math.abs(step.dense[design.dense]!), Math.abs(step.dense[design.dense + 1]!));
+  if (spreads)
+    largest = Math.max(largest, Math.abs(step.dense[design.dense]!), Math.abs(step.dense[design.dense + 1]!));
   const scale = largest > 1 ? share / largest : share;
   const dense = from.effects.dense.map((value, a) => value + scale * step.dense[a]!);
   const apart = from.effects.apart.map((value, j) => value + scale * step.apart[j]!);

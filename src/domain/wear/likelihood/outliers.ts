@@ -17,7 +17,8 @@ import { emptyMoments, unitMoments } from './unit-integral.js';
 /** A unit's only thickness keeps its full weight: nothing of its own says that it strays, and the unit may well be unlike the rest. */
 export function crowdWeights(units: Units, { deviation }: LeaveOneOut): Float64Array {
   const weight = deviation.map(crowdWeight);
-  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! === 1) weight[units.start[unit]!] = 1;
+  for (let unit = 0; unit < units.count; unit++)
+    if (units.start[unit + 1]! - units.start[unit]! === 1) weight[units.start[unit]!] = 1;
   return weight;
 }
 
@@ -36,13 +37,24 @@ export function leaveOut(units: Units, design: Design, found: Found, weight: Flo
   return leaveOneOut(units, error, found.ratio, scale, prior, weight);
 }
 
-export function outlierRemarks(units: Units, { deviation, expected }: LeaveOneOut, weight: Float64Array): readonly Remark[] {
+export function outlierRemarks(
+  units: Units,
+  { deviation, expected }: LeaveOneOut,
+  weight: Float64Array,
+): readonly Remark[] {
   const remarks: Remark[] = [];
   for (let unit = 0; unit < units.count; unit++) {
     for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) {
       if (weight[at]! >= 1 && crowdWeight(deviation[at]!) >= 1) continue;
       const fitted = units.columns.fitted[unit] ?? 0;
-      remarks.push({ kind: 'outlier', reading: units.reading[at]!, unit, weight: weight[at]!, expected: fitted - expected[at]!, deviation: deviation[at]! });
+      remarks.push({
+        kind: 'outlier',
+        reading: units.reading[at]!,
+        unit,
+        weight: weight[at]!,
+        expected: fitted - expected[at]!,
+        deviation: deviation[at]!,
+      });
     }
   }
   return remarks;
@@ -51,7 +63,11 @@ export function outlierRemarks(units: Units, { deviation, expected }: LeaveOneOu
 const unlikely = 1e-4;
 
 /** Units whose colours are next to impossible once the thicknesses are known. */
-export function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode, gaugeError: number): readonly Remark[] {
+export function coloursAgainstThicknesses(
+  terms: UnitTerms,
+  mode: Mode,
+  gaugeError: number,
+): readonly Remark[] {
   const { units } = terms;
   const remarks: Remark[] = [];
   const panels = emptyPanels();
@@ -62,7 +78,8 @@ export function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode, gaugeErr
   const error = Math.min(Math.exp(mode.pass.parameters.logError), gaugeError);
   for (let unit = 0; unit < units.count; unit++) {
     if (units.thicknesses[unit] === 0 || units.edgeStart[unit] === units.edgeStart[unit + 1]) continue;
-    if (terms.summary.slope[unit]! > 0 && withinEdges(terms, unit, Math.log(terms.summary.slope[unit]!))) continue;
+    if (terms.summary.slope[unit]! > 0 && withinEdges(terms, unit, Math.log(terms.summary.slope[unit]!)))
+      continue;
     unitMoments(terms, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
     const both = moments.logLikelihood;
     unitMoments(noEdges, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
@@ -75,7 +92,8 @@ export function coloursAgainstThicknesses(terms: UnitTerms, mode: Mode, gaugeErr
 /** At the thicknesses' own rate every colour is within three softnesses of its edge: nothing to look into. */
 function withinEdges({ units, edges }: UnitTerms, unit: number, own: number): boolean {
   for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]!; e++) {
-    if (own < edges.low[e]! - 3 * edges.lowSoft[e]! || own > edges.high[e]! + 3 * edges.highSoft[e]!) return false;
+    if (own < edges.low[e]! - 3 * edges.lowSoft[e]! || own > edges.high[e]! + 3 * edges.highSoft[e]!)
+      return false;
   }
   return true;
 }

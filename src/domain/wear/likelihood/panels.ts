@@ -8,7 +8,14 @@ import type { Summary } from './summary.js';
 import { gridSize } from './summary.js';
 
 /** Panels for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
-export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels): void {
+export function layPanels(
+  terms: UnitTerms,
+  unit: number,
+  mean: number,
+  spread: number,
+  error: number,
+  panels: Panels,
+): void {
   const { units, summary, edges, reach } = terms;
   const life = units.life[unit]!;
   const known = life === life;
@@ -99,8 +106,10 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
     const down = edges.highSoft[e]!;
     const pullUp = Math.max(0, (up * (edges.low[e]! - c)) / (s * s));
     const pullDown = Math.max(0, (down * (c - edges.high[e]!)) / (s * s));
-    if (edges.low[e]! > -Infinity) low = Math.max(low, up < wall ? edges.low[e]! : edges.low[e]! - up * (9 + pullUp));
-    if (edges.high[e]! < Infinity) high = Math.min(high, down < wall ? edges.high[e]! : edges.high[e]! + down * (9 + pullDown));
+    if (edges.low[e]! > -Infinity)
+      low = Math.max(low, up < wall ? edges.low[e]! : edges.low[e]! - up * (9 + pullUp));
+    if (edges.high[e]! < Infinity)
+      high = Math.min(high, down < wall ? edges.high[e]! : edges.high[e]! + down * (9 + pullDown));
   }
   if (stiffness > 0 && firstEdge < lastEdge && !clash) {
     // Readings and colours at odds: the mass lies in the tail of both, where panels from either alone would miss it.
@@ -125,7 +134,8 @@ export function layPanels(terms: UnitTerms, unit: number, mean: number, spread: 
 
 /** Ends by the sums that change with u: out from the middle until the rest is nothing, however slowly that comes. */
 function walkEnds(summary: Summary, panels: Panels, middle: number, width: number): [number, number] {
-  const value = (u: number): number => -(((u - panels.centre) / panels.spread) ** 2) / 2 - readingPart(summary, panels, u);
+  const value = (u: number): number =>
+    -(((u - panels.centre) / panels.spread) ** 2) / 2 - readingPart(summary, panels, u);
   let top = value(middle);
   const ends: [number, number] = [middle, middle];
   for (const side of [-1, 1] as const) {
@@ -155,7 +165,14 @@ function addNormal(panels: Panels, mean: number, spread: number): void {
 }
 
 /** Panels end seven softnesses to either side of an edge, where it is soft enough to be told from a wall and narrow enough to matter. */
-function cutAround(panels: Panels, count: number, edge: number, soft: number, low: number, high: number): number {
+function cutAround(
+  panels: Panels,
+  count: number,
+  edge: number,
+  soft: number,
+  low: number,
+  high: number,
+): number {
   if (soft < wall || 14 * soft > high - low) return count;
   for (let side = -7; side <= 7; side += 14) {
     const at = edge + side * soft;
@@ -199,4 +216,3 @@ function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number)
   }
   return [from, to];
 }
-

@@ -35,7 +35,13 @@ const widestVariance = 1e4;
 const leastWeight = 3e-4; // of a grid value; what is left out is shared among the rest
 
 /** One node from a pass at given parameters; undefined where the effects are not determined. */
-export function nodeFrom(terms: UnitTerms, design: Design, pass: Pass, weight: number, dutyNoise: number): ParameterNode | undefined {
+export function nodeFrom(
+  terms: UnitTerms,
+  design: Design,
+  pass: Pass,
+  weight: number,
+  dutyNoise: number,
+): ParameterNode | undefined {
   const { effectsOnly: solved, system } = pass;
   if (!solved) return undefined;
   const { count } = terms.units;
@@ -50,12 +56,28 @@ export function nodeFrom(terms: UnitTerms, design: Design, pass: Pass, weight: n
     priorMean[unit] = pass.mean[unit]! - others * pass.score[unit]!;
     priorVariance[unit] = spread * spread + others;
   }
-  return { weight, spread, error: Math.exp(pass.parameters.logError), dutyNoise, terms, priorMean, priorVariance, widen: undefined, mean: pass.mean, system, solved };
+  return {
+    weight,
+    spread,
+    error: Math.exp(pass.parameters.logError),
+    dutyNoise,
+    terms,
+    priorMean,
+    priorVariance,
+    widen: undefined,
+    mean: pass.mean,
+    system,
+    solved,
+  };
 }
 
 /** The mode with the effects fixed at it: for comparison with other programs only, never for a report. */
 export function plugInNode(node: ParameterNode): ParameterNode {
-  return { ...node, priorMean: node.mean, priorVariance: new Float64Array(node.mean.length).fill(node.spread * node.spread) };
+  return {
+    ...node,
+    priorMean: node.mean,
+    priorVariance: new Float64Array(node.mean.length).fill(node.spread * node.spread),
+  };
 }
 
 /** Kass–Steffey factor of every unit for ln τ and ln σ. */
@@ -98,23 +120,50 @@ export interface RatioCandidate {
 }
 
 /** One node for each value of the duty noise, at its own mode, widened. */
-export function modeNodes(candidates: readonly RatioCandidate[], design: Design, priors: Priors, start: Mode): readonly ParameterNode[] {
+export function modeNodes(
+  candidates: readonly RatioCandidate[],
+  design: Design,
+  priors: Priors,
+  start: Mode,
+): readonly ParameterNode[] {
   return candidates.flatMap((candidate) => {
-    const mode = candidate.mode ?? findMode(candidate.terms, design, candidate.priors ?? priors, start.pass.parameters, { spreads: true, near: 1e-6 }, 25);
-    const node = nodeFrom(candidate.terms, design, mode.pass, candidate.share, Math.sqrt(candidate.ratio) * Math.exp(mode.pass.parameters.logError));
+    const mode =
+      candidate.mode ??
+      findMode(
+        candidate.terms,
+        design,
+        candidate.priors ?? priors,
+        start.pass.parameters,
+        { spreads: true, near: 1e-6 },
+        25,
+      );
+    const node = nodeFrom(
+      candidate.terms,
+      design,
+      mode.pass,
+      candidate.share,
+      Math.sqrt(candidate.ratio) * Math.exp(mode.pass.parameters.logError),
+    );
     return node ? [widened(node, design, mode.pass.system)] : [];
   });
 }
 
 /** The grid. `start` is the mode of the middle candidate. */
-export function gridNodes(candidates: readonly RatioCandidate[], design: Design, priors: Priors, start: Parameters): readonly ParameterNode[] {
+export function gridNodes(
+  candidates: readonly RatioCandidate[],
+  design: Design,
+  priors: Priors,
+  start: Parameters,
+): readonly ParameterNode[] {
   const all: ParameterNode[] = [];
   const fine = candidates.length === 1;
   const step = fine ? 1 : 1.25;
   const reach = fine ? 3 : 2;
   for (const candidate of candidates) {
     const ownPriors = candidate.priors ?? priors;
-    const mode = candidate.mode ?? findMode(candidate.terms, design, ownPriors, start, { spreads: true, near: 1e-6 }, 25);
+    const mode =
+      candidate.mode ??
+      findMode(candidate.terms, design, ownPriors, start, { spreads: true, near: 1e-6 }, 25);
     const full = solveSystem(mode.pass.system, mode.pass.system.size);
     if (!full) continue;
     const t = design.dense;
@@ -132,7 +181,11 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
         const z1 = step * i;
         const z2 = step * (i % 2 === 0 ? k : -k); // to and fro, so that each start is near
         if (z1 * z1 + z2 * z2 > 10.5) continue;
-        const at: Parameters = { ...parameters, logSpread: mode.pass.parameters.logSpread + a * z1, logError: mode.pass.parameters.logError + b * z1 + c * z2 };
+        const at: Parameters = {
+          ...parameters,
+          logSpread: mode.pass.parameters.logSpread + a * z1,
+          logError: mode.pass.parameters.logError + b * z1 + c * z2,
+        };
         const found = findMode(candidate.terms, design, ownPriors, at, { spreads: false, near: 1e-6 }, 12);
         parameters = found.pass.parameters;
         const error = Math.exp(at.logError);
@@ -146,12 +199,16 @@ export function gridNodes(candidates: readonly RatioCandidate[], design: Design,
   return all;
 }
 
-function weighedNodes(nodes: readonly { readonly node: ParameterNode; readonly log: number }[]): readonly ParameterNode[] {
+function weighedNodes(
+  nodes: readonly { readonly node: ParameterNode; readonly log: number }[],
+): readonly ParameterNode[] {
   let top = -Infinity;
   for (const { log } of nodes) if (log > top) top = log;
   let sum = 0;
   for (const { log } of nodes) sum += Math.exp(log - top);
-  const weighed = nodes.map(({ node, log }) => ({ ...node, weight: Math.exp(log - top) / sum })).filter(({ weight }) => weight > leastWeight);
+  const weighed = nodes
+    .map(({ node, log }) => ({ ...node, weight: Math.exp(log - top) / sum }))
+    .filter(({ weight }) => weight > leastWeight);
   const kept = weighed.reduce((total, { weight }) => total + weight, 0);
   return weighed.map((node) => ({ ...node, weight: node.weight / kept }));
 }

@@ -8,7 +8,12 @@ import type { Mode } from './mode.js';
 export interface PoolReport {
   readonly name: string;
   readonly spread: number;
-  readonly levels: readonly { readonly label: string; readonly offset: number; readonly standardError: number; readonly units: number }[];
+  readonly levels: readonly {
+    readonly label: string;
+    readonly offset: number;
+    readonly standardError: number;
+    readonly units: number;
+  }[];
 }
 
 export function reportPools(design: Design, mode: Mode, units: Units): readonly PoolReport[] {
@@ -27,13 +32,25 @@ export function reportPools(design: Design, mode: Mode, units: Units): readonly 
     const levels = Array.from({ length: design.levels[k]! }, (_, j) => {
       const offset = first >= 0 ? parameters.effects.dense[first + j]! : parameters.effects.apart[j]!;
       let variance = Infinity;
-      if (effectsOnly && first >= 0) variance = effectsOnly.inverse[(first + j) * effectsOnly.size + first + j]!;
+      if (effectsOnly && first >= 0)
+        variance = effectsOnly.inverse[(first + j) * effectsOnly.size + first + j]!;
       else if (effectsOnly) {
         const d = system.apartDiagonal[j]!;
         variance = 1 / d;
-        for (let a = 0; a < effectsOnly.size; a++) for (let b = 0; b < effectsOnly.size; b++) variance += (system.apartRow[j * system.size + a]! * system.apartRow[j * system.size + b]! * effectsOnly.inverse[a * effectsOnly.size + b]!) / (d * d);
+        for (let a = 0; a < effectsOnly.size; a++)
+          for (let b = 0; b < effectsOnly.size; b++)
+            variance +=
+              (system.apartRow[j * system.size + a]! *
+                system.apartRow[j * system.size + b]! *
+                effectsOnly.inverse[a * effectsOnly.size + b]!) /
+              (d * d);
       }
-      return { label: pool.labels?.[j] ?? String(j + 1), offset, standardError: Math.sqrt(variance), units: counts[k]![j]! };
+      return {
+        label: pool.labels?.[j] ?? String(j + 1),
+        offset,
+        standardError: Math.sqrt(variance),
+        units: counts[k]![j]!,
+      };
     });
     return { name: pool.name, spread: parameters.poolSpread[k]!, levels };
   });

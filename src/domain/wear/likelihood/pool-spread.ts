@@ -28,7 +28,10 @@ export function updatePoolSpreads(design: Design, priors: Priors, pass: Pass): r
         for (let a = 0; a < effectsOnly.size; a++) {
           const ra = system.apartRow[j * system.size + a]!;
           if (ra === 0) continue;
-          for (let b = 0; b < effectsOnly.size; b++) own += (ra * system.apartRow[j * system.size + b]! * effectsOnly.inverse[a * effectsOnly.size + b]!) / (d * d);
+          for (let b = 0; b < effectsOnly.size; b++)
+            own +=
+              (ra * system.apartRow[j * system.size + b]! * effectsOnly.inverse[a * effectsOnly.size + b]!) /
+              (d * d);
         }
         sum += parameters.effects.apart[j]! ** 2;
         trace += own;

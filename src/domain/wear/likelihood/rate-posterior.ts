@@ -38,7 +38,10 @@ export function rateTables(nodes: readonly ParameterNode[], unit: number): reado
 }
 
 /** One table for each spread between units as well: given that, units differ by chance and by the pool's level only. */
-export function tablesBySpread(groups: readonly (readonly ParameterNode[])[], unit: number): readonly RateTable[] {
+export function tablesBySpread(
+  groups: readonly (readonly ParameterNode[])[],
+  unit: number,
+): readonly RateTable[] {
   return groups.map((group) => tableOf(group, unit));
 }
 
@@ -46,7 +49,10 @@ export function groupsBySpread(nodes: readonly ParameterNode[]): readonly (reado
   return groupsOf(nodes, (node) => node.terms).flatMap((group) => groupsOf(group, (node) => node.spread));
 }
 
-function groupsOf<Key>(nodes: readonly ParameterNode[], key: (node: ParameterNode) => Key): readonly (readonly ParameterNode[])[] {
+function groupsOf<Key>(
+  nodes: readonly ParameterNode[],
+  key: (node: ParameterNode) => Key,
+): readonly (readonly ParameterNode[])[] {
   const groups = new Map<Key, ParameterNode[]>();
   for (const node of nodes) {
     const group = groups.get(key(node));
@@ -105,7 +111,10 @@ function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
   const hardCuts: number[] = [];
   for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]!; e++) {
     const { edges } = first.terms;
-    for (const [centre, soft] of [[edges.low[e]!, edges.lowSoft[e]!], [edges.high[e]!, edges.highSoft[e]!]] as const) {
+    for (const [centre, soft] of [
+      [edges.low[e]!, edges.lowSoft[e]!],
+      [edges.high[e]!, edges.highSoft[e]!],
+    ] as const) {
       if (!Number.isFinite(centre)) continue;
       if (soft < 1e-9) hardCuts.push(centre);
       else for (const side of [-4, 0, 4]) hardCuts.push(centre + side * soft);
@@ -122,7 +131,9 @@ function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
     dutyVariance: group.reduce((sum, node) => sum + node.weight * node.dutyNoise ** 2, 0) / share,
     stateWear: summary.stateWear[unit]!,
     stateExposure: summary.stateExposure[unit]!,
-    stateVariance: (summary.stateVariance[unit]! * group.reduce((sum, node) => sum + node.weight * node.error ** 2, 0)) / share,
+    stateVariance:
+      (summary.stateVariance[unit]! * group.reduce((sum, node) => sum + node.weight * node.error ** 2, 0)) /
+      share,
     at: units.start[unit + 1]! > units.start[unit]! ? units.exposure[units.start[unit + 1]! - 1]! : 0,
   };
 }
@@ -140,7 +151,10 @@ function trim(density: (u: number) => number, low: number, high: number): [numbe
     while (first < last && value[first]! < 1e-10 * top) first++;
     while (last > first && value[last]! < 1e-10 * top) last--;
     const step = (high - low) / points;
-    const narrower: [number, number] = [low + step * Math.max(0, first - 1), low + step * Math.min(points, last + 1)];
+    const narrower: [number, number] = [
+      low + step * Math.max(0, first - 1),
+      low + step * Math.min(points, last + 1),
+    ];
     const enough = narrower[1] - narrower[0] > 0.3 * (high - low);
     [low, high] = narrower;
     if (enough) break;
@@ -193,12 +207,19 @@ function fill(density: (u: number) => number, cut: Float64Array): Filled {
   for (let k = 0; k < panels; k++) {
     for (let i = 0; i < order; i++) {
       const value = values[k * order + i]! / total;
-      for (let power = 0; power < order; power++) coefficients[k * order + power]! += value * basis[i * order + power]!;
+      for (let power = 0; power < order; power++)
+        coefficients[k * order + power]! += value * basis[i * order + power]!;
     }
   }
   m1 /= total;
   m2 /= total;
-  return { cut, mass, density: coefficients, mean: origin + m1, spread: Math.sqrt(Math.max(m2 - m1 * m1, 0)) };
+  return {
+    cut,
+    mass,
+    density: coefficients,
+    mean: origin + m1,
+    spread: Math.sqrt(Math.max(m2 - m1 * m1, 0)),
+  };
 }
 
 /** The same density, drawn out about its mean. */
@@ -212,7 +233,9 @@ function stretch(table: Filled, factor: number): Filled {
   };
 }
 
-function withNodes(table: Filled): Filled & { readonly nodeWeight: Float64Array; readonly nodeRate: Float64Array } {
+function withNodes(
+  table: Filled,
+): Filled & { readonly nodeWeight: Float64Array; readonly nodeRate: Float64Array } {
   const panels = table.mass.length;
   const nodeWeight = new Float64Array(panels * order);
   const nodeRate = new Float64Array(panels * order);

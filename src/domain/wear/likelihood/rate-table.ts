@@ -30,7 +30,13 @@ export interface RateTable {
 }
 
 /** ∫ density·step(eᵘ) between two places of one panel. */
-function integratePanel(table: RateTable, panel: number, from: number, to: number, step: ((rate: number) => number) | undefined): number {
+function integratePanel(
+  table: RateTable,
+  panel: number,
+  from: number,
+  to: number,
+  step: ((rate: number) => number) | undefined,
+): number {
   const low = table.cut[panel]!;
   const high = table.cut[panel + 1]!;
   const half = 0.5 * (to - from);
@@ -63,7 +69,12 @@ export function chanceAbove(table: RateTable, c: number): number {
 }
 
 /** Mean of a soft upward step of the rate, centred at ln rate `centre` with width `width`: taken as 0 and 1 beyond six widths. */
-export function meanOfStep(table: RateTable, centre: number, width: number, step: (rate: number) => number): number {
+export function meanOfStep(
+  table: RateTable,
+  centre: number,
+  width: number,
+  step: (rate: number) => number,
+): number {
   if (!(width > 1e-7)) return chanceAbove(table, centre);
   const panels = table.mass.length;
   const low = centre - 6 * width;
@@ -78,7 +89,8 @@ export function meanOfStep(table: RateTable, centre: number, width: number, step
       continue;
     }
     if (to - from <= 4 * width) {
-      for (let at = k * order; at < (k + 1) * order; at++) sum += table.nodeWeight[at]! * step(table.nodeRate[at]!);
+      for (let at = k * order; at < (k + 1) * order; at++)
+        sum += table.nodeWeight[at]! * step(table.nodeRate[at]!);
       continue;
     }
     let a = Math.max(from, low);
@@ -102,7 +114,12 @@ function clamp(p: number): number {
  * Chance that the wear has reached `depth` (mm) by an exposure, by one table. `depthSpread`: one standard deviation of the depth, mm.
  * Between the last thickness and later exposures the path wanders on; before it, the path is drawn straight to the state there.
  */
-export function chanceReached(table: RateTable, depth: number, exposure: number, depthSpread: number): number {
+export function chanceReached(
+  table: RateTable,
+  depth: number,
+  exposure: number,
+  depthSpread: number,
+): number {
   if (!(exposure > 0)) return 0;
   const { at } = table;
   let wear: number;
@@ -137,6 +154,7 @@ export function chanceReached(table: RateTable, depth: number, exposure: number,
 
 function wholeMean(table: RateTable, step: (rate: number) => number): number {
   let sum = 0;
-  for (let at = 0; at < table.nodeWeight.length; at++) sum += table.nodeWeight[at]! * step(table.nodeRate[at]!);
+  for (let at = 0; at < table.nodeWeight.length; at++)
+    sum += table.nodeWeight[at]! * step(table.nodeRate[at]!);
   return clamp(sum);
 }

@@ -12,7 +12,8 @@ export interface Sample {
 
 export function sampleOf(units: Units, most: number): Sample {
   const able: number[] = [];
-  for (let unit = 0; unit < units.count; unit++) if (units.start[unit + 1]! - units.start[unit]! >= 2) able.push(unit);
+  for (let unit = 0; unit < units.count; unit++)
+    if (units.start[unit + 1]! - units.start[unit]! >= 2) able.push(unit);
   const size = Math.min(most, able.length);
   const chosen = Array.from({ length: size }, (_, k) => able[Math.floor((k * able.length) / size)]!);
   const start = new Int32Array(size + 1);
@@ -50,9 +51,16 @@ export function sampleUnits(sample: Sample, column: Float64Array): Float64Array 
   return perUnit(sample.chosen, column);
 }
 
-function rowsOf(units: Units, chosen: readonly number[], start: Int32Array, column: Float64Array): Float64Array {
+function rowsOf(
+  units: Units,
+  chosen: readonly number[],
+  start: Int32Array,
+  column: Float64Array,
+): Float64Array {
   const out = new Float64Array(start[chosen.length]!);
-  chosen.forEach((unit, k) => out.set(column.subarray(units.start[unit]!, units.start[unit + 1]!), start[k]!));
+  chosen.forEach((unit, k) =>
+    out.set(column.subarray(units.start[unit]!, units.start[unit + 1]!), start[k]!),
+  );
   return out;
 }
 

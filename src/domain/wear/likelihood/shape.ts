@@ -22,7 +22,12 @@ export interface UnitTerms {
 }
 
 /** @param walk where duty is uneven. */
-export function unitTerms(units: Units, summary: Summary, walk: Walk | undefined, nodes = fineNodes): UnitTerms {
+export function unitTerms(
+  units: Units,
+  summary: Summary,
+  walk: Walk | undefined,
+  nodes = fineNodes,
+): UnitTerms {
   return { units, summary, edges: edgesOf(units, walk), nodes, reach: nodes === bulkNodes ? 6 : 8 };
 }
 
@@ -56,7 +61,21 @@ export interface Panels {
 }
 
 export function emptyPanels(): Panels {
-  return { kind: 'open', count: 0, cut: new Float64Array(mostPanels), centre: 0, spread: 1, height: 0, stiffness: 0, slope: 0, walk: -1, walkFrom: 0, half: 0, firstEdge: 0, lastEdge: 0 };
+  return {
+    kind: 'open',
+    count: 0,
+    cut: new Float64Array(mostPanels),
+    centre: 0,
+    spread: 1,
+    height: 0,
+    stiffness: 0,
+    slope: 0,
+    walk: -1,
+    walkFrom: 0,
+    half: 0,
+    firstEdge: 0,
+    lastEdge: 0,
+  };
 }
 
 export const mostPanels = 64;
@@ -94,7 +113,10 @@ export function edgesBetween({ edges }: UnitTerms, from: number, to: number, u: 
     // Well inside an end, what it cuts off is nothing to the last digit.
     const lowCuts = above < 8.3;
     const highCuts = below > -8.3;
-    if (lowCuts && highCuts) value += edges.shared ? logAreaBetweenTabled(below, above) : logAreaTabled(above) + logAreaTabled(-below);
+    if (lowCuts && highCuts)
+      value += edges.shared
+        ? logAreaBetweenTabled(below, above)
+        : logAreaTabled(above) + logAreaTabled(-below);
     else if (lowCuts) value += logAreaTabled(above);
     else if (highCuts) value += logAreaTabled(-below);
   }
@@ -140,4 +162,3 @@ export function readingPart(summary: Summary, panels: Panels, u: number): number
   squares = sse + sxx * miss * miss;
   return logScale + panels.half * squares;
 }
-

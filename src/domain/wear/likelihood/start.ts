@@ -22,8 +22,10 @@ export function crudeLogRates(units: Units, summary: Summary): Float64Array {
     let low = -Infinity;
     let high = Infinity;
     for (let e = units.edgeStart[unit]!; e < units.edgeStart[unit + 1]!; e++) {
-      if (units.edgeReached[e]! < Infinity) low = Math.max(low, Math.log(units.edgeDepth[e]! / units.edgeReached[e]!));
-      if (units.edgeNotYet[e]! > 0) high = Math.min(high, Math.log(units.edgeDepth[e]! / units.edgeNotYet[e]!));
+      if (units.edgeReached[e]! < Infinity)
+        low = Math.max(low, Math.log(units.edgeDepth[e]! / units.edgeReached[e]!));
+      if (units.edgeNotYet[e]! > 0)
+        high = Math.min(high, Math.log(units.edgeDepth[e]! / units.edgeNotYet[e]!));
     }
     if (low > -Infinity && high < Infinity) crude[unit] = 0.5 * (low + high);
     else if (low > -Infinity) crude[unit] = low + 0.2;
@@ -32,7 +34,13 @@ export function crudeLogRates(units: Units, summary: Summary): Float64Array {
   return crude;
 }
 
-export function startValues(units: Units, summary: Summary, design: Design, priors: Priors, gaugeError: number): Parameters {
+export function startValues(
+  units: Units,
+  summary: Summary,
+  design: Design,
+  priors: Priors,
+  gaugeError: number,
+): Parameters {
   const crude = crudeLogRates(units, summary);
   const residual: number[] = [];
   const error: number[] = [];

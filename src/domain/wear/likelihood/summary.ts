@@ -44,7 +44,10 @@ export const gridStep = 0.25;
 export function summarise(units: Units, ratio: number, rate?: Float64Array, weight?: Float64Array): Summary {
   const { count, start, exposure, wear } = units;
   const column = (): Float64Array => new Float64Array(count);
-  const walk = ratio > 0 && rate ? { from: column().fill(NaN), table: new Float64Array(4 * gridSize * count) } : undefined;
+  const walk =
+    ratio > 0 && rate
+      ? { from: column().fill(NaN), table: new Float64Array(4 * gridSize * count) }
+      : undefined;
   const out: Summary = {
     n: column(),
     sxx: column(),
@@ -58,7 +61,17 @@ export function summarise(units: Units, ratio: number, rate?: Float64Array, weig
   };
   let longest = 0;
   for (let unit = 0; unit < count; unit++) longest = Math.max(longest, start[unit + 1]! - start[unit]!);
-  const work: Whitened = { x: new Float64Array(longest), y: new Float64Array(longest), total: 0, xx: 0, xy: 0, logScale: 0, stateWear: 0, stateExposure: 0, stateVariance: 0 };
+  const work: Whitened = {
+    x: new Float64Array(longest),
+    y: new Float64Array(longest),
+    total: 0,
+    xx: 0,
+    xy: 0,
+    logScale: 0,
+    stateWear: 0,
+    stateExposure: 0,
+    stateVariance: 0,
+  };
   for (let unit = 0; unit < count; unit++) {
     const first = start[unit]!;
     const rows = start[unit + 1]! - first;
@@ -104,7 +117,14 @@ interface Whitened {
   stateVariance: number;
 }
 
-function weigh(exposure: Float64Array, wear: Float64Array, first: number, rows: number, weight: Float64Array | undefined, out: Whitened): void {
+function weigh(
+  exposure: Float64Array,
+  wear: Float64Array,
+  first: number,
+  rows: number,
+  weight: Float64Array | undefined,
+  out: Whitened,
+): void {
   const { x, y } = out;
   let total = 0;
   let xx = 0;
@@ -129,7 +149,14 @@ function weigh(exposure: Float64Array, wear: Float64Array, first: number, rows: 
 }
 
 /** @param step variance of the walk for each unit of exposure, in units of σ². */
-function whiten({ exposure, wear }: Units, first: number, rows: number, step: number, weight: Float64Array | undefined, out: Whitened): void {
+function whiten(
+  { exposure, wear }: Units,
+  first: number,
+  rows: number,
+  step: number,
+  weight: Float64Array | undefined,
+  out: Whitened,
+): void {
   const { x, y } = out;
   let total = 0;
   let xx = 0;

@@ -26,7 +26,15 @@ export function emptyMoments(): Moments {
 }
 
 /** Likelihood and moments of one unit. */
-export function unitMoments(terms: UnitTerms, unit: number, mean: number, spread: number, error: number, panels: Panels, out: Moments): void {
+export function unitMoments(
+  terms: UnitTerms,
+  unit: number,
+  mean: number,
+  spread: number,
+  error: number,
+  panels: Panels,
+  out: Moments,
+): void {
   const { units, summary } = terms;
   layPanels(terms, unit, mean, spread, error, panels);
   const n = summary.n[unit]!;
@@ -34,7 +42,8 @@ export function unitMoments(terms: UnitTerms, unit: number, mean: number, spread
   const noise = summary.sse[unit]! / (error * error);
   if (panels.kind === 'open') {
     const v = spread * spread;
-    out.logLikelihood = readingConstant - 0.5 * (noise + (summary.slope[unit]! ** 2 * summary.sxx[unit]!) / (error * error));
+    out.logLikelihood =
+      readingConstant - 0.5 * (noise + (summary.slope[unit]! ** 2 * summary.sxx[unit]!) / (error * error));
     out.r1 = out.r3 = out.rq = 0;
     out.r2 = v;
     out.r4 = 3 * v * v;
@@ -164,7 +173,8 @@ const matrices = new Map<number, Float64Array>();
 
 function edgesOnFew(terms: UnitTerms, panels: Panels, middle: number, half: number): void {
   const { node } = gaussLegendre(few);
-  for (let j = 0; j < few; j++) fewValues[j] = edgesBetween(terms, panels.firstEdge, panels.lastEdge, middle + half * node[j]!);
+  for (let j = 0; j < few; j++)
+    fewValues[j] = edgesBetween(terms, panels.firstEdge, panels.lastEdge, middle + half * node[j]!);
 }
 
 /** Smallest softness among a unit's edges; 0 where one is a wall. */

@@ -51,7 +51,8 @@ function makeNormal(count: number): Rule {
   const value = (x: number): { top: number; below: number } => {
     let below = 0;
     let top = 1;
-    for (let k = 1; k <= count; k++) [below, top] = [top, (x * top - Math.sqrt(k - 1) * below) / Math.sqrt(k)];
+    for (let k = 1; k <= count; k++)
+      [below, top] = [top, (x * top - Math.sqrt(k - 1) * below) / Math.sqrt(k)];
     return { top, below };
   };
   // The roots are the sign changes on a fine walk, then bisection and Newton: counts here are small and made once.
@@ -62,7 +63,7 @@ function makeNormal(count: number): Rule {
   for (let i = 1; i <= walk && found < count; i++) {
     const right = -edge + (2 * edge * i) / walk;
     const here = value(right).top;
-    if ((last < 0) !== (here < 0)) {
+    if (last < 0 !== here < 0) {
       let x = right - edge / walk;
       for (let step = 0; step < 60; step++) {
         const { top, below } = value(x);

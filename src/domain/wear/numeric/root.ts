@@ -1,7 +1,13 @@
 // Where does a rising function cross a level? Bracketed, so that it cannot run away; quick where the function is smooth.
 
 /** The place between low and high where rise(x) = level, to `tolerance` in x; undefined where it does not cross there. */
-export function crossing(rise: (x: number) => number, level: number, low: number, high: number, tolerance: number): number | undefined {
+export function crossing(
+  rise: (x: number) => number,
+  level: number,
+  low: number,
+  high: number,
+  tolerance: number,
+): number | undefined {
   let a = low;
   let b = high;
   let fa = rise(a) - level;

@@ -2,13 +2,34 @@
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 
-export function sheetCautions(conveyor: Conveyor): readonly { readonly heading: string; readonly text: string }[] {
+export function sheetCautions(
+  conveyor: Conveyor,
+): readonly { readonly heading: string; readonly text: string }[] {
   return [
-    { heading: 'This sheet is no permit.', text: 'It does not clear the machine for work. Site rules, permits and competent, licensed people decide; if anything differs from the sheet, stop and ask.' },
-    { heading: 'Isolate and prove dead', text: 'before a cover is opened: lock, tag, try to start. The spiral can spring and slide. No hand, arm or gauge into a machine that could move.' },
+    {
+      heading: 'This sheet is no permit.',
+      text: 'It does not clear the machine for work. Site rules, permits and competent, licensed people decide; if anything differs from the sheet, stop and ask.',
+    },
+    {
+      heading: 'Isolate and prove dead',
+      text: 'before a cover is opened: lock, tag, try to start. The spiral can spring and slide. No hand, arm or gauge into a machine that could move.',
+    },
     conveyor.confinedSpace
-      ? { heading: 'Declared confined space.', text: 'Entry permit, person outside, gas test before opening and again after each break. Do not lean in: gas collects in the trough.' }
-      : { heading: 'Gas.', text: 'Test before opening where material digests or rots, and again after each break. Smell is no warning. Whether this is a confined space is for a competent person to judge.' },
-    ...(conveyor.access.some((zone) => zone.kind !== 'ground') ? [{ heading: 'Height.', text: 'Inspected platform, guarded edges, tools and gauge on lanyards, nobody below.' }] : []),
+      ? {
+          heading: 'Declared confined space.',
+          text: 'Entry permit, person outside, gas test before opening and again after each break. Do not lean in: gas collects in the trough.',
+        }
+      : {
+          heading: 'Gas.',
+          text: 'Test before opening where material digests or rots, and again after each break. Smell is no warning. Whether this is a confined space is for a competent person to judge.',
+        },
+    ...(conveyor.access.some((zone) => zone.kind !== 'ground')
+      ? [
+          {
+            heading: 'Height.',
+            text: 'Inspected platform, guarded edges, tools and gauge on lanyards, nobody below.',
+          },
+        ]
+      : []),
   ];
 }

@@ -33,36 +33,80 @@ const singleSpread = 0.5;
 export function expectationFor(input: ExpectationInput): Expectation {
   const { fitted, seen, now } = input;
   const band = 2 * input.error;
-  if (now === undefined) return { kind: 'open', most: fitted + band, reason: 'how long this liner has been in is not known' };
-  const thicknesses = seen.flatMap((row) => (row.thickness === undefined ? [] : [{ exposure: row.exposure, thickness: row.thickness }]));
+  if (now === undefined)
+    return { kind: 'open', most: fitted + band, reason: 'how long this liner has been in is not known' };
+  const thicknesses = seen.flatMap((row) =>
+    row.thickness === undefined ? [] : [{ exposure: row.exposure, thickness: row.thickness }],
+  );
   const last = seen.at(-1);
-  if (!last) return { kind: 'open', most: fitted + band, reason: now > 0 ? `no reading of this liner yet, ${Math.round(now)} ${input.unit} on it` : 'new liner' };
+  if (!last)
+    return {
+      kind: 'open',
+      most: fitted + band,
+      reason: now > 0 ? `no reading of this liner yet, ${Math.round(now)} ${input.unit} on it` : 'new liner',
+    };
   if (last.thickness === undefined) return fromColours(input, now, band);
 
   const hand = handArithmetic({ fitted, least: input.condemn, readings: thicknesses });
-  if (hand.kind === 'no reading') return { kind: 'open', most: fitted + band, reason: 'the only reading was made when the liner was new' };
+  if (hand.kind === 'no reading')
+    return { kind: 'open', most: fitted + band, reason: 'the only reading was made when the liner was new' };
   const more = Math.max(0, now - hand.last.exposure);
   const short = hand.shortTerm.kind === 'rate' ? hand.shortTerm.rate : undefined;
   const long = Math.max(0, hand.longTerm);
-  const [slow, fast] = short === undefined ? [long * singleSpread, long * (1 + singleSpread)] : [Math.min(long, short), Math.max(long, short)];
-  const basis = short === undefined ? `one reading ${span(more, input.unit)} ago: wide` : `long- and short-term rate over ${span(more, input.unit)}`;
-  return range(input, hand.last.thickness - fast * more - band, hand.last.thickness - slow * more + band, basis);
+  const [slow, fast] =
+    short === undefined
+      ? [long * singleSpread, long * (1 + singleSpread)]
+      : [Math.min(long, short), Math.max(long, short)];
+  const basis =
+    short === undefined
+      ? `one reading ${span(more, input.unit)} ago: wide`
+      : `long- and short-term rate over ${span(more, input.unit)}`;
+  return range(
+    input,
+    hand.last.thickness - fast * more - band,
+    hand.last.thickness - slow * more + band,
+    basis,
+  );
 }
 
 function fromColours(input: ExpectationInput, now: number, band: number): Expectation {
-  const seen = input.seen.flatMap((row) => (row.layer !== undefined ? [{ exposure: row.exposure, layer: row.layer }] : row.thickness !== undefined ? [{ exposure: row.exposure, layer: layerAt(input, row.thickness) }] : []));
-  const bounds = colourBounds({ layers: input.layers.map((layer) => layer.thickness), least: input.condemn, seen });
+  const seen = input.seen.flatMap((row) =>
+    row.layer !== undefined
+      ? [{ exposure: row.exposure, layer: row.layer }]
+      : row.thickness !== undefined
+        ? [{ exposure: row.exposure, layer: layerAt(input, row.thickness) }]
+        : [],
+  );
+  const bounds = colourBounds({
+    layers: input.layers.map((layer) => layer.thickness),
+    least: input.condemn,
+    seen,
+  });
   switch (bounds.kind) {
     case 'worn through':
       return { kind: 'worn through', reason: 'the trough showed last time' };
     case 'contradiction':
-      return { kind: 'open', most: input.fitted + band, reason: 'the colours seen so far contradict each other: look twice' };
+      return {
+        kind: 'open',
+        most: input.fitted + band,
+        reason: 'the colours seen so far contradict each other: look twice',
+      };
     case 'nothing seen':
       return { kind: 'open', most: input.fitted + band, reason: 'no colour seen yet' };
     case 'at most':
-      return range(input, input.fitted - bounds.highRate * now, input.fitted + band, 'first colour last time: only an upper limit on the rate');
+      return range(
+        input,
+        input.fitted - bounds.highRate * now,
+        input.fitted + band,
+        'first colour last time: only an upper limit on the rate',
+      );
     case 'between':
-      return range(input, input.fitted - bounds.highRate * now, Math.min(bounds.mostThickness, input.fitted - bounds.lowRate * now) + band, 'from the colours seen');
+      return range(
+        input,
+        input.fitted - bounds.highRate * now,
+        Math.min(bounds.mostThickness, input.fitted - bounds.lowRate * now) + band,
+        'from the colours seen',
+      );
   }
 }
 
@@ -70,7 +114,14 @@ function range(input: ExpectationInput, low: number, high: number, basis: string
   const most = Math.min(Math.max(high, 0), input.fitted + 2 * input.error);
   const least = Math.min(Math.max(low, 0), most);
   if (least <= 0 && most >= input.fitted) return { kind: 'open', most, reason: basis };
-  return { kind: 'range', least, most, layers: layersWithin(input, least, most), basis, mayBeAtLimit: least <= input.condemn };
+  return {
+    kind: 'range',
+    least,
+    most,
+    layers: layersWithin(input, least, most),
+    basis,
+    mayBeAtLimit: least <= input.condemn,
+  };
 }
 
 /** Names of the layers that can show when between `least` and `most` mm are left. */

@@ -9,7 +9,13 @@ import type { ConveyorLife } from '../remaining-life.js';
 import type { PointLife } from './points.js';
 
 export const attentionLevels = [
-  'worn through', 'past the limit', 'no outage in time', 'reline to plan', 'look now', 'not enough seen', 'in order',
+  'worn through',
+  'past the limit',
+  'no outage in time',
+  'reline to plan',
+  'look now',
+  'not enough seen',
+  'in order',
 ] as const;
 export type AttentionLevel = (typeof attentionLevels)[number];
 
@@ -27,39 +33,75 @@ export interface Attention {
 
 export type Unsorted = Omit<ConveyorLife, 'attention'>;
 
-export function orderOfAttention(conveyors: readonly Unsorted[], asOf: CalendarDay | undefined): readonly ConveyorLife[] {
+export function orderOfAttention(
+  conveyors: readonly Unsorted[],
+  asOf: CalendarDay | undefined,
+): readonly ConveyorLife[] {
   return conveyors
     .map((life) => ({ ...life, attention: attentionOf(life, asOf) }))
-    .sort((a, b) =>
-      attentionLevels.indexOf(a.attention.level) - attentionLevels.indexOf(b.attention.level)
-      || (a.attention.day ?? Infinity) - (b.attention.day ?? Infinity)
-      || (a.conveyor.name < b.conveyor.name ? -1 : a.conveyor.name > b.conveyor.name ? 1 : 0));
+    .sort(
+      (a, b) =>
+        attentionLevels.indexOf(a.attention.level) - attentionLevels.indexOf(b.attention.level) ||
+        (a.attention.day ?? Infinity) - (b.attention.day ?? Infinity) ||
+        (a.conveyor.name < b.conveyor.name ? -1 : a.conveyor.name > b.conveyor.name ? 1 : 0),
+    );
 }
 
 function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   const { worst, model } = life;
-  const reasons = [...aboutWorst(worst), ...overdueReason(life), ...unseenReason(life), ...strayReason(life), ...life.history.remarks.map((r) => r.replace(/\.$/, ''))];
+  const reasons = [
+    ...aboutWorst(worst),
+    ...overdueReason(life),
+    ...unseenReason(life),
+    ...strayReason(life),
+    ...life.history.remarks.map((r) => r.replace(/\.$/, '')),
+  ];
   const first = firstByHand(life);
-  const day = (model?.forecast.kind === 'dates' ? model.forecast.days.q50 : undefined) ?? first?.limitByHand?.day;
+  const day =
+    (model?.forecast.kind === 'dates' ? model.forecast.days.q50 : undefined) ?? first?.limitByHand?.day;
   const base = { reasons, day, outage: undefined };
-  if (worst?.pastLimit === 'trough shows') return { ...base, level: 'worn through', todo: 'Look at the trough, patch it where the screw has cut in, and reline' };
-  if (worst?.pastLimit === 'at the limit' || model?.forecast.kind === 'reached') return { ...base, level: 'past the limit', todo: 'Reline at the first chance; do not wait for a planned outage without a competent person’s leave' };
+  if (worst?.pastLimit === 'trough shows')
+    return {
+      ...base,
+      level: 'worn through',
+      todo: 'Look at the trough, patch it where the screw has cut in, and reline',
+    };
+  if (worst?.pastLimit === 'at the limit' || model?.forecast.kind === 'reached')
+    return {
+      ...base,
+      level: 'past the limit',
+      todo: 'Reline at the first chance; do not wait for a planned outage without a competent person’s leave',
+    };
   const plan = planOf(life, asOf);
   const seen = life.points.some((p) => p.state === 'thickness' || p.state === 'colour');
   if (!seen) {
     // Nobody relines what nobody has looked at: what the others lend is a reason to look, not to act.
     const unseen = 'nothing of the present liner was ever seen';
-    return plan ? { ...base, level: 'look now', todo: `Inspect now: ${unseen}, and going by the others its limit may come before the last planned outage` }
+    return plan
+      ? {
+          ...base,
+          level: 'look now',
+          todo: `Inspect now: ${unseen}, and going by the others its limit may come before the last planned outage`,
+        }
       : { ...base, level: 'not enough seen', todo: `Inspect: ${unseen}` };
   }
   if (plan) return { ...base, ...plan };
-  if (model?.look.kind === 'now' || life.points.some((p) => p.nextLook?.overdue)) return { ...base, level: 'look now', todo: 'Look again now' };
-  if (worst === undefined) return { ...base, level: 'not enough seen', todo: 'Look again: the records do not say how fast it wears' };
+  if (model?.look.kind === 'now' || life.points.some((p) => p.nextLook?.overdue))
+    return { ...base, level: 'look now', todo: 'Look again now' };
+  if (worst === undefined)
+    return {
+      ...base,
+      level: 'not enough seen',
+      todo: 'Look again: the records do not say how fast it wears',
+    };
   return { ...base, level: 'in order', todo: nothingDue(life) };
 }
 
 /** By the model where it gives dates, else by hand against the planned outages. */
-function planOf(life: Unsorted, asOf: CalendarDay | undefined): Pick<Attention, 'level' | 'todo' | 'outage'> | undefined {
+function planOf(
+  life: Unsorted,
+  asOf: CalendarDay | undefined,
+): Pick<Attention, 'level' | 'todo' | 'outage'> | undefined {
   const { model, conveyor } = life;
   const choice = model?.outages;
   const last = choice?.candidates.at(-1);
@@ -67,17 +109,33 @@ function planOf(life: Unsorted, asOf: CalendarDay | undefined): Pick<Attention, 
     const riskDay = model.riskDay;
     if (choice?.kind === 'no outage' || !choice) {
       return riskDay !== undefined && asOf !== undefined && riskDay <= asOf + 366
-        ? { level: 'no outage in time', outage: undefined, todo: `Plan an outage before ${formatDay(riskDay)}: none is declared` } : undefined;
+        ? {
+            level: 'no outage in time',
+            outage: undefined,
+            todo: `Plan an outage before ${formatDay(riskDay)}: none is declared`,
+          }
+        : undefined;
     }
     if (choice.kind === 'too late' && choice.chosen) {
       const { outage } = choice.chosen;
-      const passed = riskDay === undefined || asOf === undefined || riskDay <= asOf ? 'now: the accepted risk is passed already' : `by ${formatDay(riskDay)}: the accepted risk of ${formatPercent(model.risk)} is passed then`;
-      return { level: 'no outage in time', outage: orderedFor(choice.chosen, riskDay, model.leadTime.days, asOf), todo: `Reline ${passed}, before ${outage.name ?? 'the next outage'} (${formatDay(outage.from)})` };
+      const passed =
+        riskDay === undefined || asOf === undefined || riskDay <= asOf
+          ? 'now: the accepted risk is passed already'
+          : `by ${formatDay(riskDay)}: the accepted risk of ${formatPercent(model.risk)} is passed then`;
+      return {
+        level: 'no outage in time',
+        outage: orderedFor(choice.chosen, riskDay, model.leadTime.days, asOf),
+        todo: `Reline ${passed}, before ${outage.name ?? 'the next outage'} (${formatDay(outage.from)})`,
+      };
     }
     // The last outage still within the risk is a plan only where the risk passes soon after it.
     const soon = riskDay !== undefined && last !== undefined && riskDay <= last.outage.from + 92;
     if (choice.kind === 'chosen' && choice.chosen && (choice.chosen !== last || soon)) {
-      return { level: 'reline to plan', outage: choice.chosen, todo: `Reline at ${choice.chosen.outage.name ?? 'the outage'} (${formatDay(choice.chosen.outage.from)})` };
+      return {
+        level: 'reline to plan',
+        outage: choice.chosen,
+        todo: `Reline at ${choice.chosen.outage.name ?? 'the outage'} (${formatDay(choice.chosen.outage.from)})`,
+      };
     }
     return undefined;
   }
@@ -85,23 +143,46 @@ function planOf(life: Unsorted, asOf: CalendarDay | undefined): Pick<Attention, 
   const limit = first?.limitByHand;
   if (!first || !limit) return undefined;
   if (limit.by === 'colour' && (asOf === undefined || limit.day <= asOf)) {
-    return { level: 'look now', outage: undefined, todo: `Measure at ${first.place.name} now: by its colour the limit may be reached already` };
+    return {
+      level: 'look now',
+      outage: undefined,
+      todo: `Measure at ${first.place.name} now: by its colour the limit may be reached already`,
+    };
   }
   const outages = conveyor.plant.outages.filter((o) => asOf === undefined || o.from.day >= asOf);
   if (!outages.some((o) => o.from.day >= limit.day)) return undefined;
-  const intime = outages.filter((o) => o.from.day <= limit.day).sort((a, b) => a.from.day - b.from.day).at(-1);
+  const intime = outages
+    .filter((o) => o.from.day <= limit.day)
+    .sort((a, b) => a.from.day - b.from.day)
+    .at(-1);
   const when = `${limit.by === 'colour' ? 'as early as ' : ''}${formatDay(limit.day)}`;
   return intime
-    ? { level: 'reline to plan', outage: undefined, todo: `Reline at ${intime.name} (${formatDay(intime.from.day)}) at the latest: by hand the limit comes ${when}` }
-    : { level: 'no outage in time', outage: undefined, todo: `Reline before ${formatDay(limit.day)}: by hand the limit comes ${when}, before any planned outage` };
+    ? {
+        level: 'reline to plan',
+        outage: undefined,
+        todo: `Reline at ${intime.name} (${formatDay(intime.from.day)}) at the latest: by hand the limit comes ${when}`,
+      }
+    : {
+        level: 'no outage in time',
+        outage: undefined,
+        todo: `Reline before ${formatDay(limit.day)}: by hand the limit comes ${when}, before any planned outage`,
+      };
 }
 
 function firstByHand({ points }: Unsorted): PointLife | undefined {
-  return points.reduce<PointLife | undefined>((a, p) => (p.limitByHand && (!a?.limitByHand || p.limitByHand.day < a.limitByHand.day) ? p : a), undefined);
+  return points.reduce<PointLife | undefined>(
+    (a, p) => (p.limitByHand && (!a?.limitByHand || p.limitByHand.day < a.limitByHand.day) ? p : a),
+    undefined,
+  );
 }
 
 /** Where no outage is early enough, the liner has to be there by the day on which the risk is passed. */
-function orderedFor(candidate: OutageCandidate, riskDay: CalendarDay | undefined, leadDays: number, asOf: CalendarDay | undefined): OutageCandidate {
+function orderedFor(
+  candidate: OutageCandidate,
+  riskDay: CalendarDay | undefined,
+  leadDays: number,
+  asOf: CalendarDay | undefined,
+): OutageCandidate {
   if (riskDay === undefined || riskDay >= candidate.outage.from) return candidate;
   const orderBy = addDays(riskDay, -leadDays);
   return { ...candidate, orderBy, orderIsLate: asOf !== undefined && orderBy < asOf };
@@ -109,7 +190,8 @@ function orderedFor(candidate: OutageCandidate, riskDay: CalendarDay | undefined
 
 function nothingDue({ model }: Unsorted): string {
   const last = model?.outages?.candidates.at(-1);
-  if (last && model?.forecast.kind === 'dates') return `Nothing to reline up to ${last.outage.name ?? formatDay(last.outage.from)}`;
+  if (last && model?.forecast.kind === 'dates')
+    return `Nothing to reline up to ${last.outage.name ?? formatDay(last.outage.from)}`;
   return 'Nothing due';
 }
 
@@ -118,10 +200,18 @@ function aboutWorst(worst: PointLife | undefined): readonly string[] {
   const where = worst.place.name;
   const { hand } = worst;
   if (worst.pastLimit === 'trough shows') return [`${where}: steel shows, the liner is worn through`];
-  if (hand.kind === 'at the limit') return [`${where}: ${formatNumber(hand.last.thickness, 1)} mm left, the limit is ${formatNumber(worst.condemn, 1)} mm`];
-  if (hand.kind === 'rate') return [`${where}: ${formatNumber(hand.last.thickness, 1)} mm left of ${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm`];
+  if (hand.kind === 'at the limit')
+    return [
+      `${where}: ${formatNumber(hand.last.thickness, 1)} mm left, the limit is ${formatNumber(worst.condemn, 1)} mm`,
+    ];
+  if (hand.kind === 'rate')
+    return [
+      `${where}: ${formatNumber(hand.last.thickness, 1)} mm left of ${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm`,
+    ];
   if (worst.colours.kind === 'between') {
-    return [`${where}: by colour ${formatNumber(worst.colours.leastThickness, 1)} to ${formatNumber(worst.colours.mostThickness, 1)} mm left`];
+    return [
+      `${where}: by colour ${formatNumber(worst.colours.leastThickness, 1)} to ${formatNumber(worst.colours.mostThickness, 1)} mm left`,
+    ];
   }
   return [];
 }
@@ -129,9 +219,13 @@ function aboutWorst(worst: PointLife | undefined): readonly string[] {
 function overdueReason({ points }: Unsorted): readonly string[] {
   const overdue = points.filter((p) => p.nextLook?.overdue);
   if (overdue.length === 0) return [];
-  const oldest = overdue.reduce((a, b) => ((b.nextLook?.day ?? Infinity) < (a.nextLook?.day ?? Infinity) ? b : a));
+  const oldest = overdue.reduce((a, b) =>
+    (b.nextLook?.day ?? Infinity) < (a.nextLook?.day ?? Infinity) ? b : a,
+  );
   const since = oldest.nextLook ? `, since ${formatDay(oldest.nextLook.day)}` : '';
-  return [`the next look is overdue at ${overdue.length === 1 ? oldest.place.name : `${overdue.length} points`}${since}`];
+  return [
+    `the next look is overdue at ${overdue.length === 1 ? oldest.place.name : `${overdue.length} points`}${since}`,
+  ];
 }
 
 function unseenReason({ runs, points }: Unsorted): readonly string[] {
@@ -139,12 +233,24 @@ function unseenReason({ runs, points }: Unsorted): readonly string[] {
   const unseen = panels.filter((p) => p.state !== 'seen').length;
   const never = points.filter((p) => p.state === 'none' || p.state === 'hidden').map((p) => p.place.name);
   return [
-    ...(never.length === 0 || never.length === points.length ? [] : [`${never.length <= 4 ? never.join(', ') : `${never.length} points`} never seen on the present liner`]),
+    ...(never.length === 0 || never.length === points.length
+      ? []
+      : [
+          `${never.length <= 4 ? never.join(', ') : `${never.length} points`} never seen on the present liner`,
+        ]),
     ...(unseen === 0 ? [] : [`${unseen} of ${panels.length} panels have no reading`]),
   ];
 }
 
 function strayReason({ points }: Unsorted): readonly string[] {
-  const strays = points.flatMap((p) => (p.model?.strays ?? []).filter((s) => s.weight < 0.5).map((s) => `${p.place.name} on ${formatDay(s.day)}`));
-  return strays.length === 0 ? [] : [`${strays.length === 1 ? 'a reading strays' : `${strays.length} readings stray`} from the rest: ${strays.slice(0, 4).join(', ')}${strays.length > 4 ? ' and more' : ''}`];
+  const strays = points.flatMap((p) =>
+    (p.model?.strays ?? [])
+      .filter((s) => s.weight < 0.5)
+      .map((s) => `${p.place.name} on ${formatDay(s.day)}`),
+  );
+  return strays.length === 0
+    ? []
+    : [
+        `${strays.length === 1 ? 'a reading strays' : `${strays.length} readings stray`} from the rest: ${strays.slice(0, 4).join(', ')}${strays.length > 4 ? ' and more' : ''}`,
+      ];
 }

@@ -30,7 +30,11 @@ export interface Counts {
   readonly pointsByHandOnly: number;
 }
 
-export function countRecords(estate: Estate, asOf: CalendarDay | undefined, conveyors: readonly Omit<ConveyorLife, 'attention'>[]): Counts {
+export function countRecords(
+  estate: Estate,
+  asOf: CalendarDay | undefined,
+  conveyors: readonly Omit<ConveyorLife, 'attention'>[],
+): Counts {
   const { readings } = estate;
   const known = new Set(conveyors.flatMap((c) => c.history.inspections.map((i) => i.index)));
   const byKind = new Map<number, number>();
@@ -46,18 +50,27 @@ export function countRecords(estate: Estate, asOf: CalendarDay | undefined, conv
   const points = conveyors.flatMap((c) => c.points);
   const panels = conveyors.flatMap((c) => c.runs.flatMap((r) => r.panels));
   const reasons = new Map<string, number>();
-  const add = (reason: string, count: number): void => void (count > 0 && reasons.set(reason, (reasons.get(reason) ?? 0) + count));
+  const add = (reason: string, count: number): void =>
+    void (count > 0 && reasons.set(reason, (reasons.get(reason) ?? 0) + count));
   add('the point named is not on the conveyor', noPlace);
   for (const { reason } of points.flatMap((p) => p.leftOut)) add(reason, 1);
   return {
-    conveyors: conveyors.length, points: points.length, inspections: known.size, readings: rows,
-    thicknesses: byKind.get(ReadingKind.thickness) ?? 0, colours: byKind.get(ReadingKind.colour) ?? 0,
-    troughShowing: byKind.get(ReadingKind.trough) ?? 0, notSeen: byKind.get(ReadingKind.notSeen) ?? 0,
+    conveyors: conveyors.length,
+    points: points.length,
+    inspections: known.size,
+    readings: rows,
+    thicknesses: byKind.get(ReadingKind.thickness) ?? 0,
+    colours: byKind.get(ReadingKind.colour) ?? 0,
+    troughShowing: byKind.get(ReadingKind.trough) ?? 0,
+    notSeen: byKind.get(ReadingKind.notSeen) ?? 0,
     used: points.reduce((sum, p) => sum + p.readings.filter((r) => r.seen.kind !== 'not seen').length, 0),
     ofFormerSets: points.reduce((sum, p) => sum + p.formerReadings, 0),
-    leftOut: [...reasons].map(([reason, count]) => ({ reason, count })).sort((a, b) => b.count - a.count || (a.reason < b.reason ? -1 : 1)),
+    leftOut: [...reasons]
+      .map(([reason, count]) => ({ reason, count }))
+      .sort((a, b) => b.count - a.count || (a.reason < b.reason ? -1 : 1)),
     laterInspections: asOf === undefined ? 0 : estate.inspections.filter((i) => i.date.day > asOf).length,
-    panels: panels.length, panelsNotSeen: panels.filter((p) => p.state !== 'seen').length,
+    panels: panels.length,
+    panelsNotSeen: panels.filter((p) => p.state !== 'seen').length,
     pointsNeverSeen: points.filter((p) => p.state === 'hidden' || p.state === 'none').length,
     pointsByHandOnly: conveyors.some((c) => c.model) ? points.filter((p) => p.model === undefined).length : 0,
   };

@@ -18,7 +18,11 @@ export interface FlightLife {
   /** Depth of the flight when new and at which the screw is to be changed, mm. */
   readonly fitted: number;
   readonly condemn: number;
-  readonly readings: readonly { readonly day: CalendarDay; readonly exposure: number; readonly depth: number }[];
+  readonly readings: readonly {
+    readonly day: CalendarDay;
+    readonly exposure: number;
+    readonly depth: number;
+  }[];
   readonly hand: HandResult;
   readonly forecast: DepthForecast | undefined;
 }
@@ -29,28 +33,52 @@ interface Spot extends Omit<FlightLife, 'hand' | 'forecast'> {
 }
 
 /** By conveyor, the screws that turn there on the day of the report; readings within 100 mm of each other are one place. */
-export function flightLives(histories: readonly History[], asOf: CalendarDay, withModel: boolean): ReadonlyMap<History, readonly FlightLife[]> {
+export function flightLives(
+  histories: readonly History[],
+  asOf: CalendarDay,
+  withModel: boolean,
+): ReadonlyMap<History, readonly FlightLife[]> {
   const spots = histories.flatMap((history) => spotsOf(history, asOf));
   const unit: number[] = [];
   const exposure: number[] = [];
   const value: number[] = [];
-  spots.forEach((spot, i) => spot.readings.forEach((r) => {
-    unit.push(i);
-    exposure.push(r.exposure);
-    value.push(r.depth);
-  }));
-  const fit = withModel && spots.length > 0 ? fitWear(
-    reduceReadings({ unit, exposure, value, kind: unit.map(() => seen.thickness) }, { count: spots.length, fitted: spots.map((s) => s.fitted), build: spots.map((_, i) => i), builds: spots.map(() => ({ depths: [] })) }),
-    histories.length > 1 ? [{ name: 'conveyor', level: spots.map((s) => histories.indexOf(s.history)) }] : [],
-  ) : undefined;
+  spots.forEach((spot, i) =>
+    spot.readings.forEach((r) => {
+      unit.push(i);
+      exposure.push(r.exposure);
+      value.push(r.depth);
+    }),
+  );
+  const fit =
+    withModel && spots.length > 0
+      ? fitWear(
+          reduceReadings(
+            { unit, exposure, value, kind: unit.map(() => seen.thickness) },
+            {
+              count: spots.length,
+              fitted: spots.map((s) => s.fitted),
+              build: spots.map((_, i) => i),
+              builds: spots.map(() => ({ depths: [] })),
+            },
+          ),
+          histories.length > 1
+            ? [{ name: 'conveyor', level: spots.map((s) => histories.indexOf(s.history)) }]
+            : [],
+        )
+      : undefined;
   const byHistory = new Map<History, FlightLife[]>(histories.map((h) => [h, []]));
   spots.forEach((spot, i) => {
     const { history, now, ...life } = spot;
     const coming = comingDuty(history, asOf, dutyInForce(history, asOf), 'hours');
     byHistory.get(history)?.push({
       ...life,
-      hand: handArithmetic({ fitted: spot.fitted, least: spot.condemn, readings: spot.readings.map((r) => ({ exposure: r.exposure, thickness: r.depth })) }),
-      forecast: fit?.kind === 'fitted' ? forecastDepth(fit, i, spot.fitted - spot.condemn, now, coming) : undefined,
+      hand: handArithmetic({
+        fitted: spot.fitted,
+        least: spot.condemn,
+        readings: spot.readings.map((r) => ({ exposure: r.exposure, thickness: r.depth })),
+      }),
+      forecast:
+        fit?.kind === 'fitted' ? forecastDepth(fit, i, spot.fitted - spot.condemn, now, coming) : undefined,
     });
   });
   return byHistory;
@@ -75,7 +103,14 @@ function spotsOf(history: History, asOf: CalendarDay): readonly Spot[] {
     }
   }
   const now = momentOn(history, asOf).hours;
-  return spots.sort((a, b) => a.at - b.at).map((spot) => ({
-    ...spot, history, screw: set.screw.name, fitted: width, condemn, now: now === undefined ? undefined : Math.max(0, now - started),
-  }));
+  return spots
+    .sort((a, b) => a.at - b.at)
+    .map((spot) => ({
+      ...spot,
+      history,
+      screw: set.screw.name,
+      fitted: width,
+      condemn,
+      now: now === undefined ? undefined : Math.max(0, now - started),
+    }));
 }

@@ -11,8 +11,22 @@ import { forecastFirst } from '../../../domain/wear/forecast-first.js';
 import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/forecast.js';
 import { reduceReadings } from '../../../domain/wear/reduce.js';
 import { whereToLook } from '../../../domain/wear/where-to-look.js';
-import { toCalendar, type CalendarForecast, type DayQuantiles, type ForwardDuty } from '../../../domain/wear/to-calendar.js';
-import type { Borrowed, CheapestAge, ConveyorForecast, ConveyorModel, DepthForecast, FitSummary, PointModel, Stray } from './model.js';
+import {
+  toCalendar,
+  type CalendarForecast,
+  type DayQuantiles,
+  type ForwardDuty,
+} from '../../../domain/wear/to-calendar.js';
+import type {
+  Borrowed,
+  CheapestAge,
+  ConveyorForecast,
+  ConveyorModel,
+  DepthForecast,
+  FitSummary,
+  PointModel,
+  Stray,
+} from './model.js';
 import { tabulated, type Distribution } from './tabulate.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
@@ -25,16 +39,26 @@ export interface Fitted {
 
 /** One fit a measure; a fit that cannot say is kept, so that the report can tell why. */
 export function fitEstate(source: WearSource): readonly Fitted[] {
-  return wearInputs(source).map((input) => ({ input, result: fitWear(reduceReadings(input.readings, input.units), input.pools, input.options) }));
+  return wearInputs(source).map((input) => ({
+    input,
+    result: fitWear(reduceReadings(input.readings, input.units), input.pools, input.options),
+  }));
 }
 
 export function summarise({ input, result }: Fitted): FitSummary {
   const fit = result.kind === 'fitted' ? result : undefined;
   return {
-    measure: input.measure, kind: result.kind, why: result.kind === 'cannot say' ? result.why : undefined,
-    units: input.members.length, informative: fit?.informative ?? 0, readings: input.rows.length,
-    medianRate: fit?.rate.median, rateError: fit && Number.isFinite(fit.rate.logError) ? fit.rate.logError : undefined,
-    spread: fit?.rate.spread, readingError: fit?.readingError, method: fit?.method,
+    measure: input.measure,
+    kind: result.kind,
+    why: result.kind === 'cannot say' ? result.why : undefined,
+    units: input.members.length,
+    informative: fit?.informative ?? 0,
+    readings: input.rows.length,
+    medianRate: fit?.rate.median,
+    rateError: fit && Number.isFinite(fit.rate.logError) ? fit.rate.logError : undefined,
+    spread: fit?.rate.spread,
+    readingError: fit?.readingError,
+    method: fit?.method,
     dutyNoise: fit && { ratio: fit.dutyNoise.ratio, per: fit.dutyNoise.per, from: fit.dutyNoise.from },
   };
 }
@@ -56,32 +80,54 @@ export interface Coming {
 }
 
 /** In what wear of the liner follows, or in hours where asked for. */
-export function comingDuty(history: History, asOf: CalendarDay, duty: Duty | undefined, measure: 'hours' | 'tonnes' = history.wearBy): Coming {
+export function comingDuty(
+  history: History,
+  asOf: CalendarDay,
+  duty: Duty | undefined,
+  measure: 'hours' | 'tonnes' = history.wearBy,
+): Coming {
   const perHour = measure === 'tonnes' ? history.throughput?.perHour : 1;
-  const spread: Coming['spread'] = duty?.spread !== undefined ? { ratio: duty.spread, from: duty.basis === 'observed' ? 'observed' : 'declared' }
-    : history.observed?.spread !== undefined ? { ratio: history.observed.spread, from: 'observed' }
-    : { ratio: assumedDutySpread, from: 'assumed' };
+  const spread: Coming['spread'] =
+    duty?.spread !== undefined
+      ? { ratio: duty.spread, from: duty.basis === 'observed' ? 'observed' : 'declared' }
+      : history.observed?.spread !== undefined
+        ? { ratio: history.observed.spread, from: 'observed' }
+        : { ratio: assumedDutySpread, from: 'assumed' };
   return { history, asOf, spread, perDay: duty && perHour !== undefined ? duty.perDay * perHour : undefined };
 }
 
 /** With `full` false only the condemn limit is forecast, for estates of so many points that nobody reads the rest. */
-export function pointModel(fitted: Fitted, point: PointLife, coming: Coming, full: boolean): PointModel | undefined {
+export function pointModel(
+  fitted: Fitted,
+  point: PointLife,
+  coming: Coming,
+  full: boolean,
+): PointModel | undefined {
   const { input, result } = fitted;
   if (result.kind !== 'fitted') return undefined;
   const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
   if (unit < 0) return undefined;
   const through = point.depths.at(-1) ?? point.fitted.value;
-  const forecastOf = (depth: number, fit: WearFit = result): DepthForecast => depthForecast(forecastUnit(fit, unit, depth), point.exposureNow, coming);
+  const forecastOf = (depth: number, fit: WearFit = result): DepthForecast =>
+    depthForecast(forecastUnit(fit, unit, depth), point.exposureNow, coming);
   const limit = forecastUnit(result, unit, point.fitted.value - point.condemn);
   const strays = straysOf(fitted, result, unit);
   const { basis, readings, indicators, hidden, pool } = recordsOf(result, unit);
   return {
-    basis, readings, indicators, hidden, pool, strays,
+    basis,
+    readings,
+    indicators,
+    hidden,
+    pool,
+    strays,
     rate: limit.kind === 'life' ? limit.rate : rateOf(result, unit, through),
     condemn: depthForecast(limit, point.exposureNow, coming),
     layers: full ? point.depths.slice(1, -1).map((depth) => forecastOf(depth)) : undefined,
     trough: full ? forecastOf(through) : undefined,
-    fullWeight: strays.length > 0 && result.fullWeight ? forecastOf(point.fitted.value - point.condemn, result.fullWeight) : undefined,
+    fullWeight:
+      strays.length > 0 && result.fullWeight
+        ? forecastOf(point.fitted.value - point.condemn, result.fullWeight)
+        : undefined,
   };
 }
 
@@ -98,12 +144,20 @@ function straysOf({ input }: Fitted, fit: WearFit, unit: number): readonly Stray
     const day = input.readings.day[remark.reading];
     const thickness = input.readings.value[remark.reading];
     // Days in the column came from calendar days.
-    return row === undefined || day === undefined || thickness === undefined ? [] : [{ row, day: day as CalendarDay, thickness, expected: remark.expected, weight: remark.weight }];
+    return row === undefined || day === undefined || thickness === undefined
+      ? []
+      : [{ row, day: day as CalendarDay, thickness, expected: remark.expected, weight: remark.weight }];
   });
 }
 
 /** For whatever unit of whatever fit. */
-export function forecastDepth(fit: WearFit, unit: number, depth: number, now: number | undefined, coming: Coming): DepthForecast {
+export function forecastDepth(
+  fit: WearFit,
+  unit: number,
+  depth: number,
+  now: number | undefined,
+  coming: Coming,
+): DepthForecast {
   return depthForecast(forecastUnit(fit, unit, depth), now, coming);
 }
 
@@ -123,9 +177,20 @@ function depthForecast(forecast: Forecast, now: number | undefined, coming: Comi
 }
 
 /** With no duty there are no dates. `moved`: the exposure at which the forecast begins to count. A planned change of duty stretches the days after it. */
-function calendarOf(forecast: Distribution, now: number, coming: Coming, moved = 0): CalendarForecast | undefined {
+function calendarOf(
+  forecast: Distribution,
+  now: number,
+  coming: Coming,
+  moved = 0,
+): CalendarForecast | undefined {
   if (coming.perDay === undefined) return undefined;
-  const duty: ForwardDuty = { perDay: coming.perDay, spread: coming.spread.ratio, from: coming.asOf, now, ...(coming.pace !== undefined && { pace: coming.pace }) };
+  const duty: ForwardDuty = {
+    perDay: coming.perDay,
+    spread: coming.spread.ratio,
+    from: coming.asOf,
+    now,
+    ...(coming.pace !== undefined && { pace: coming.pace }),
+  };
   const chance = tabulated(forecast, Math.max(0, now - moved));
   const calendar = toCalendar({ reachedBy: (exposure) => chance(exposure - moved) }, duty);
   return calendar.kind === 'dates' && plannedChange(coming) ? stretched(calendar, coming) : calendar;
@@ -141,7 +206,8 @@ type Dates = Extract<CalendarForecast, { kind: 'dates' }>;
 function stretched(calendar: Dates, { history, asOf }: Coming): Dates {
   const duties = forwardDuty(history);
   const today = hoursByDuty(duties, asOf, addDays(asOf, 1)) ?? 0;
-  const plain = (day: CalendarDay): number => (today > 0 ? asOf + (hoursByDuty(duties, asOf, day) ?? 0) / today : day);
+  const plain = (day: CalendarDay): number =>
+    today > 0 ? asOf + (hoursByDuty(duties, asOf, day) ?? 0) / today : day;
   const back = (day: CalendarDay | undefined): CalendarDay | undefined => {
     if (day === undefined) return undefined;
     let low: number = asOf;
@@ -149,15 +215,23 @@ function stretched(calendar: Dates, { history, asOf }: Coming): Dates {
     if (plain(calendar.horizon) < day) return undefined;
     while (high - low > 1) {
       const middle = (low + high) >> 1;
-      if (plain(middle as CalendarDay) <= day) low = middle; // whole numbers between calendar days are calendar days
+      if (plain(middle as CalendarDay) <= day)
+        low = middle; // whole numbers between calendar days are calendar days
       else high = middle;
     }
     return low as CalendarDay;
   };
   const { q05, q10, q50, q90, q95 } = calendar.quantiles;
-  const quantiles: DayQuantiles = { q05: back(q05), q10: back(q10), q50: back(q50), q90: back(q90), q95: back(q95) };
+  const quantiles: DayQuantiles = {
+    q05: back(q05),
+    q10: back(q10),
+    q50: back(q50),
+    q90: back(q90),
+    q95: back(q95),
+  };
   return {
-    ...calendar, quantiles,
+    ...calendar,
+    quantiles,
     reachedBy: (day) => calendar.reachedBy(plain(day) as CalendarDay), // the chance is continuous in the day
     dayOf: (level) => back(calendar.dayOf(level)),
   };
@@ -178,18 +252,40 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
   const lead = conveyor.plant.leadTimes.find((l) => l.item === 'liner');
   const leadTime = { days: lead ? Math.ceil(lead.time.value / 24) : 0, declared: lead !== undefined };
   const costs = costsOf(history);
-  const outages = conveyor.plant.outages.length === 0 ? undefined : chooseOutage({
-    condemn, contact, risk, asOf, leadTimeDays: leadTime.days, ...(costs && { costs }),
-    outages: conveyor.plant.outages.map((o) => ({ name: o.name, from: o.from.day })),
-  });
-  const half = points.reduce<CalendarDay | undefined>((a, p) => (p.nextLook && (a === undefined || p.nextLook.day < a) ? p.nextLook.day : a), undefined);
+  const outages =
+    conveyor.plant.outages.length === 0
+      ? undefined
+      : chooseOutage({
+          condemn,
+          contact,
+          risk,
+          asOf,
+          leadTimeDays: leadTime.days,
+          ...(costs && { costs }),
+          outages: conveyor.plant.outages.map((o) => ({ name: o.name, from: o.from.day })),
+        });
+  const half = points.reduce<CalendarDay | undefined>(
+    (a, p) => (p.nextLook && (a === undefined || p.nextLook.day < a) ? p.nextLook.day : a),
+    undefined,
+  );
   return {
-    forecast, outages, risk, leadTime, dutySpread: coming.spread,
+    forecast,
+    outages,
+    risk,
+    leadTime,
+    dutySpread: coming.spread,
     riskDay: condemn?.kind === 'dates' ? condemn.dayOf(risk) : undefined,
     // The half is reckoned from each point's last look, so it is handed over as twice the days that are left to it.
-    look: nextInspection({ condemn, remainingDays: half === undefined ? undefined : 2 * (half - asOf), risk, asOf }),
-    lookAt: lookAt(fitted, points), cheapest,
-    unseen: unseenRuns(fitted, coming, runs), borrowed: borrowedBy(fitted, conveyor.name, history),
+    look: nextInspection({
+      condemn,
+      remainingDays: half === undefined ? undefined : 2 * (half - asOf),
+      risk,
+      asOf,
+    }),
+    lookAt: lookAt(fitted, points),
+    cheapest,
+    unseen: unseenRuns(fitted, coming, runs),
+    borrowed: borrowedBy(fitted, conveyor.name, history),
   };
 }
 
@@ -203,43 +299,104 @@ interface PlacedUnit {
 function placed({ input }: Fitted, points: readonly PointLife[]): readonly PlacedUnit[] {
   return points.flatMap((point) => {
     const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
-    return unit < 0 || point.exposureNow === undefined || point.model === undefined ? [] : [{ point, unit, now: point.exposureNow }];
+    return unit < 0 || point.exposureNow === undefined || point.model === undefined
+      ? []
+      : [{ point, unit, now: point.exposureNow }];
   });
 }
 
 function lookAt(fitted: Fitted, points: readonly PointLife[]): ConveyorModel['lookAt'] {
   if (fitted.result.kind !== 'fitted') return [];
   const members = placed(fitted, points);
-  return whereToLook(fitted.result, members.map(({ point, unit, now }) => ({ unit, now, depth: point.fitted.value - point.condemn })))
+  return whereToLook(
+    fitted.result,
+    members.map(({ point, unit, now }) => ({ unit, now, depth: point.fitted.value - point.condemn })),
+  )
     .filter((look) => look.narrowing >= 0.01)
     .slice(0, 3)
-    .flatMap(({ index, narrowing }) => { const name = members[index]?.point.place.name; return name === undefined ? [] : [{ name, share: narrowing }]; });
+    .flatMap(({ index, narrowing }) => {
+      const name = members[index]?.point.place.name;
+      return name === undefined ? [] : [{ name, share: narrowing }];
+    });
 }
 
-function firstOf(fitted: Fitted, coming: Coming, points: readonly PointLife[]): { forecast: ConveyorForecast; condemn: CalendarForecast | undefined; contact: CalendarForecast | undefined; cheapest?: CheapestAge | undefined } {
+function firstOf(
+  fitted: Fitted,
+  coming: Coming,
+  points: readonly PointLife[],
+): {
+  forecast: ConveyorForecast;
+  condemn: CalendarForecast | undefined;
+  contact: CalendarForecast | undefined;
+  cheapest?: CheapestAge | undefined;
+} {
   const { result } = fitted;
-  if (result.kind !== 'fitted') return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined, contact: undefined };
+  if (result.kind !== 'fitted')
+    return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined, contact: undefined };
   const seenPoints = placed(fitted, points);
-  if (seenPoints.length === 0) return { forecast: { kind: 'cannot say', why: 'no point with a known exposure' }, condemn: undefined, contact: undefined };
-  const first = forecastFirst(result, seenPoints.map(({ point, unit, now }) => ({ unit, now, depth: point.fitted.value - point.condemn })));
-  const steel = forecastFirst(result, seenPoints.map(({ point, unit, now }) => ({ unit, now, depth: point.depths.at(-1) ?? point.fitted.value })));
+  if (seenPoints.length === 0)
+    return {
+      forecast: { kind: 'cannot say', why: 'no point with a known exposure' },
+      condemn: undefined,
+      contact: undefined,
+    };
+  const first = forecastFirst(
+    result,
+    seenPoints.map(({ point, unit, now }) => ({ unit, now, depth: point.fitted.value - point.condemn })),
+  );
+  const steel = forecastFirst(
+    result,
+    seenPoints.map(({ point, unit, now }) => ({
+      unit,
+      now,
+      depth: point.depths.at(-1) ?? point.fitted.value,
+    })),
+  );
   if (first.kind === 'reached') {
     const units = new Set(first.members.map((m) => m.unit));
-    return { forecast: { kind: 'reached', names: seenPoints.filter((s) => units.has(s.unit)).map((s) => s.point.place.name) }, condemn: undefined, contact: undefined };
+    return {
+      forecast: {
+        kind: 'reached',
+        names: seenPoints.filter((s) => units.has(s.unit)).map((s) => s.point.place.name),
+      },
+      condemn: undefined,
+      contact: undefined,
+    };
   }
-  if (first.kind === 'cannot say') return { forecast: { kind: 'cannot say', why: 'the records only bound the rate' }, condemn: undefined, contact: undefined };
+  if (first.kind === 'cannot say')
+    return {
+      forecast: { kind: 'cannot say', why: 'the records only bound the rate' },
+      condemn: undefined,
+      contact: undefined,
+    };
   // Exposures from now are moved by what the longest-lying liner has had, so that a cost per hour counts the hours already given.
   const had = Math.max(...seenPoints.map((s) => s.now));
   const condemn = calendarOf(first, had, coming, had);
   const contact = steel.kind === 'life' ? calendarOf(steel, had, coming, had) : undefined;
-  if (condemn?.kind !== 'dates') return { forecast: { kind: 'cannot say', why: condemn?.why ?? 'no duty, so no dates' }, condemn, contact };
+  if (condemn?.kind !== 'dates')
+    return {
+      forecast: { kind: 'cannot say', why: condemn?.why ?? 'no duty, so no dates' },
+      condemn,
+      contact,
+    };
   return {
-    condemn, contact, cheapest: steel.kind === 'life' ? cheapestAge(steel, had, coming) : undefined,
+    condemn,
+    contact,
+    cheapest: steel.kind === 'life' ? cheapestAge(steel, had, coming) : undefined,
     forecast: {
-      kind: 'dates', days: condemn.quantiles, exposure: first.quantiles, already: first.already, chanceBy: condemn.reachedBy,
+      kind: 'dates',
+      days: condemn.quantiles,
+      exposure: first.quantiles,
+      already: first.already,
+      chanceBy: condemn.reachedBy,
       contactBy: contact?.kind === 'dates' ? contact.reachedBy : undefined,
-      readings: first.readings, indicators: first.indicators, pool: first.pool, notInspected: first.notInspected,
-      first: seenPoints.map(({ point }, i) => ({ name: point.place.name, share: first.first[i] ?? 0 })).sort((a, b) => b.share - a.share || (a.name < b.name ? -1 : 1)),
+      readings: first.readings,
+      indicators: first.indicators,
+      pool: first.pool,
+      notInspected: first.notInspected,
+      first: seenPoints
+        .map(({ point }, i) => ({ name: point.place.name, share: first.first[i] ?? 0 }))
+        .sort((a, b) => b.share - a.share || (a.name < b.name ? -1 : 1)),
     },
   };
 }
@@ -249,10 +406,16 @@ function cheapestAge(steel: Distribution, had: number, coming: Coming): Cheapest
   const costs = costsOf(coming.history);
   if (!costs) return undefined;
   const chance = tabulated(steel);
-  const answer = ageReplacement((age) => (age <= had ? 0 : chance(age - had)), had + steel.quantiles.q50, { planned: costs.planned, failure: costs.contact });
+  const answer = ageReplacement((age) => (age <= had ? 0 : chance(age - had)), had + steel.quantiles.q50, {
+    planned: costs.planned,
+    failure: costs.contact,
+  });
   if (answer.kind === 'run to failure') return undefined;
   const exposure = Math.max(answer.exposure, had);
-  const day = coming.perDay !== undefined && coming.perDay > 0 ? addDays(coming.asOf, (exposure - had) / coming.perDay) : undefined;
+  const day =
+    coming.perDay !== undefined && coming.perDay > 0
+      ? addDays(coming.asOf, (exposure - had) / coming.perDay)
+      : undefined;
   return { exposure, day, costRate: answer.costRate, toFailure: answer.toFailure };
 }
 
@@ -260,10 +423,22 @@ function cheapestAge(steel: Distribution, had: number, coming: Coming): Cheapest
 function costsOf(history: History): OutageCosts | undefined {
   const amount = (item: string): { value: number; currency: string | undefined } | undefined => {
     const cost = history.conveyor.plant.costs.find((c) => c.item === item);
-    return cost?.amount.dimension === 'money' ? { value: cost.amount.value, currency: cost.amount.currency } : undefined;
+    return cost?.amount.dimension === 'money'
+      ? { value: cost.amount.value, currency: cost.amount.currency }
+      : undefined;
   };
-  const [planned, unplanned, repair] = [amount('reline'), amount('unplanned reline'), amount('trough repair')];
-  if (!planned || !unplanned || planned.currency !== unplanned.currency || (repair && repair.currency !== planned.currency)) return undefined;
+  const [planned, unplanned, repair] = [
+    amount('reline'),
+    amount('unplanned reline'),
+    amount('trough repair'),
+  ];
+  if (
+    !planned ||
+    !unplanned ||
+    planned.currency !== unplanned.currency ||
+    (repair && repair.currency !== planned.currency)
+  )
+    return undefined;
   return { planned: planned.value, contact: unplanned.value + (repair?.value ?? 0) };
 }
 
@@ -276,7 +451,17 @@ function unseenRuns(fitted: Fitted, coming: Coming, runs: readonly RunLife[]): C
     const member = input.members[unit];
     if (count === 0 || !member) return [];
     const { liner } = member.set;
-    return [{ run: run.number, panels: count, condemn: depthForecast(forecastUnit(result, unit, liner.thickness.value - liner.condemn.value), exposureOf(member, coming), coming) }];
+    return [
+      {
+        run: run.number,
+        panels: count,
+        condemn: depthForecast(
+          forecastUnit(result, unit, liner.thickness.value - liner.condemn.value),
+          exposureOf(member, coming),
+          coming,
+        ),
+      },
+    ];
   });
 }
 
@@ -290,13 +475,34 @@ function exposureOf(member: Member, { history, asOf }: Coming): number | undefin
 
 function borrowedBy({ input, result }: Fitted, name: string, history: History): readonly Borrowed[] {
   if (result.kind !== 'fitted') return [];
-  const sectors = new Set(input.members.flatMap((m) => (m.conveyor === history.conveyor && m.place ? [sectorOf(m.place.clock)] : [])));
+  const sectors = new Set(
+    input.members.flatMap((m) =>
+      m.conveyor === history.conveyor && m.place ? [sectorOf(m.place.clock)] : [],
+    ),
+  );
   const liners = new Set(history.linerSets.filter((s) => !s.removed).map((s) => s.liner.name));
   const belongs = (pool: string, label: string): boolean =>
-    pool === 'conveyor' ? label === name : pool === 'run' ? label.startsWith(`${name} run `) : pool === 'liner' ? liners.has(label)
-      : pool === 'sector' ? sectors.has(label) : pool === 'duty' ? label === dutyOf(history.conveyor) : false;
-  return result.pools.flatMap((pool) => pool.levels.filter((level) => belongs(pool.name, level.label)).map((level) => ({
-    pool: pool.name, label: level.label, factor: Math.exp(level.offset), units: level.units,
-    low: Math.exp(level.offset - 1.645 * level.standardError), high: Math.exp(level.offset + 1.645 * level.standardError),
-  })));
+    pool === 'conveyor'
+      ? label === name
+      : pool === 'run'
+        ? label.startsWith(`${name} run `)
+        : pool === 'liner'
+          ? liners.has(label)
+          : pool === 'sector'
+            ? sectors.has(label)
+            : pool === 'duty'
+              ? label === dutyOf(history.conveyor)
+              : false;
+  return result.pools.flatMap((pool) =>
+    pool.levels
+      .filter((level) => belongs(pool.name, level.label))
+      .map((level) => ({
+        pool: pool.name,
+        label: level.label,
+        factor: Math.exp(level.offset),
+        units: level.units,
+        low: Math.exp(level.offset - 1.645 * level.standardError),
+        high: Math.exp(level.offset + 1.645 * level.standardError),
+      })),
+  );
 }

@@ -18,32 +18,70 @@ export interface MeasureComparison {
 }
 
 /** Undefined where no tonnes are recorded or too little was read. */
-export function compareMeasures(estate: Estate, history: History, readings: ReadonlyMap<Place, readonly ExposedReading[]>): MeasureComparison | undefined {
+export function compareMeasures(
+  estate: Estate,
+  history: History,
+  readings: ReadonlyMap<Place, readonly ExposedReading[]>,
+): MeasureComparison | undefined {
   if (!history.tonnes) return undefined;
   const units: { place: Place; set: LinerSet }[] = [];
-  const columns = { unit: [] as number[], hours: [] as number[], tonnes: [] as number[], kind: [] as number[], value: [] as number[] };
+  const columns = {
+    unit: [] as number[],
+    hours: [] as number[],
+    tonnes: [] as number[],
+    kind: [] as number[],
+    value: [] as number[],
+  };
   for (const [place, rows] of readings) {
     if (place.conveyor !== history.conveyor) continue;
     for (const { row, inspection, set } of rows) {
       const kind = estate.readings.kind[row];
       const moment = momentOf(history, inspection);
       const from = set?.fitted;
-      if (!set || from?.hours === undefined || from.tonnes === undefined || moment.hours === undefined || moment.tonnes === undefined) continue;
-      if (kind !== ReadingKind.thickness && kind !== ReadingKind.colour && kind !== ReadingKind.trough) continue;
+      if (
+        !set ||
+        from?.hours === undefined ||
+        from.tonnes === undefined ||
+        moment.hours === undefined ||
+        moment.tonnes === undefined
+      )
+        continue;
+      if (kind !== ReadingKind.thickness && kind !== ReadingKind.colour && kind !== ReadingKind.trough)
+        continue;
       let unit = units.findIndex((u) => u.place === place && u.set === set);
       if (unit < 0) unit = units.push({ place, set }) - 1;
       columns.unit.push(unit);
       columns.hours.push(moment.hours - from.hours);
       columns.tonnes.push(moment.tonnes - from.tonnes);
-      columns.kind.push(kind === ReadingKind.thickness ? seen.thickness : kind === ReadingKind.colour ? seen.layer : seen.trough);
+      columns.kind.push(
+        kind === ReadingKind.thickness
+          ? seen.thickness
+          : kind === ReadingKind.colour
+            ? seen.layer
+            : seen.trough,
+      );
       columns.value.push(estate.readings.value[row] ?? NaN);
     }
   }
   const shared = { unit: columns.unit, kind: columns.kind, value: columns.value };
-  const comparison = compareExposures({ ...shared, exposure: columns.hours }, { ...shared, exposure: columns.tonnes }, {
-    count: units.length, fitted: units.map((u) => fittedThickness(u.set, u.place).value), build: units.map((_, i) => i),
-    builds: units.map(({ set: { liner } }) => ({ depths: layerDepths(liner.layers.map((l) => l.thickness.value)).slice(1), tolerance: liner.layerTolerance.value })),
-  });
+  const comparison = compareExposures(
+    { ...shared, exposure: columns.hours },
+    { ...shared, exposure: columns.tonnes },
+    {
+      count: units.length,
+      fitted: units.map((u) => fittedThickness(u.set, u.place).value),
+      build: units.map((_, i) => i),
+      builds: units.map(({ set: { liner } }) => ({
+        depths: layerDepths(liner.layers.map((l) => l.thickness.value)).slice(1),
+        tolerance: liner.layerTolerance.value,
+      })),
+    },
+  );
   if (comparison.kind === 'cannot say') return undefined;
-  return { better: comparison.better === 'first' ? 'hours' : comparison.better === 'second' ? 'tonnes' : 'cannot tell', readings: comparison.readings, ratio: Math.exp(Math.min(Math.abs(comparison.difference), 50)) };
+  return {
+    better:
+      comparison.better === 'first' ? 'hours' : comparison.better === 'second' ? 'tonnes' : 'cannot tell',
+    readings: comparison.readings,
+    ratio: Math.exp(Math.min(Math.abs(comparison.difference), 50)),
+  };
 }

@@ -90,7 +90,11 @@ export interface ConveyorModel {
   /** Places whose reading would narrow the decision most, best first; `share` of the spread it is expected to take away. */
   readonly lookAt: readonly { readonly name: string; readonly share: number }[];
   /** Runs with panels that nobody has seen: when such a panel would reach its limit. */
-  readonly unseen: readonly { readonly run: number; readonly panels: number; readonly condemn: DepthForecast }[];
+  readonly unseen: readonly {
+    readonly run: number;
+    readonly panels: number;
+    readonly condemn: DepthForecast;
+  }[];
   /** What was borrowed from where: the factor on the rate of each group this conveyor belongs to. */
   readonly borrowed: readonly Borrowed[];
   /** Spread of the coming duty that dates carry, one standard deviation as a ratio, and where it is from. */

@@ -103,26 +103,67 @@ export function pointLife(input: PointInput): PointLife {
   const liner = set?.liner ?? history.conveyor.liner;
   const fitted = set ? fittedThickness(set, place) : { value: liner.thickness.value, measured: false };
   const depths = layerDepths(liner.layers.map((layer) => layer.thickness.value));
-  const { readings, leftOut, formerReadings } = sortReadings(input, set, liner.layers.map((layer) => layer.name));
+  const { readings, leftOut, formerReadings } = sortReadings(
+    input,
+    set,
+    liner.layers.map((layer) => layer.name),
+  );
   const hand = handArithmetic({
-    fitted: fitted.value, least: liner.condemn.value,
-    readings: readings.flatMap((r) => (r.seen.kind === 'thickness' ? [{ exposure: r.exposure, thickness: r.seen.thickness }] : [])),
+    fitted: fitted.value,
+    least: liner.condemn.value,
+    readings: readings.flatMap((r) =>
+      r.seen.kind === 'thickness' ? [{ exposure: r.exposure, thickness: r.seen.thickness }] : [],
+    ),
   });
   const colours = colourBounds({
-    layers: liner.layers.map((layer) => layer.thickness.value), least: liner.condemn.value,
-    seen: readings.flatMap((r) => (r.seen.kind === 'colour' ? [{ exposure: r.exposure, layer: r.seen.layer }]
-      : r.seen.kind === 'trough' ? [{ exposure: r.exposure, layer: liner.layers.length }] : [])),
+    layers: liner.layers.map((layer) => layer.thickness.value),
+    least: liner.condemn.value,
+    seen: readings.flatMap((r) =>
+      r.seen.kind === 'colour'
+        ? [{ exposure: r.exposure, layer: r.seen.layer }]
+        : r.seen.kind === 'trough'
+          ? [{ exposure: r.exposure, layer: liner.layers.length }]
+          : [],
+    ),
   });
-  const thick = readings.flatMap((r) => (r.seen.kind === 'thickness' && r.exposure > 0 ? [[r.exposure, fitted.value - r.seen.thickness] as const] : []));
-  const milestones = milestonesOf(history, set, hand, { fitted: fitted.value, condemn: liner.condemn.value, depths, names: liner.layers.map((l) => l.name) });
+  const thick = readings.flatMap((r) =>
+    r.seen.kind === 'thickness' && r.exposure > 0
+      ? [[r.exposure, fitted.value - r.seen.thickness] as const]
+      : [],
+  );
+  const milestones = milestonesOf(history, set, hand, {
+    fitted: fitted.value,
+    condemn: liner.condemn.value,
+    depths,
+    names: liner.layers.map((l) => l.name),
+  });
   const last = readings.findLast((r) => r.seen.kind !== 'not seen');
   return {
-    place, set, fitted, condemn: liner.condemn.value, depths, readings, leftOut, formerReadings, hand, colours, milestones,
+    place,
+    set,
+    fitted,
+    condemn: liner.condemn.value,
+    depths,
+    readings,
+    leftOut,
+    formerReadings,
+    hand,
+    colours,
+    milestones,
     exposureNow: exposureOn(history, set, asOf),
-    state: stateOf(readings), line: lineThroughOrigin(thick.map(([x]) => x), thick.map(([, y]) => y)),
+    state: stateOf(readings),
+    line: lineThroughOrigin(
+      thick.map(([x]) => x),
+      thick.map(([, y]) => y),
+    ),
     limitByHand: limitByHandOf(history, set, milestones, hand, colours),
     nextLook: nextLookOf(history, set, hand, colours, last?.exposure, asOf),
-    pastLimit: last?.seen.kind === 'trough' ? 'trough shows' : hand.kind === 'at the limit' ? 'at the limit' : undefined,
+    pastLimit:
+      last?.seen.kind === 'trough'
+        ? 'trough shows'
+        : hand.kind === 'at the limit'
+          ? 'at the limit'
+          : undefined,
   };
 }
 
@@ -140,7 +181,10 @@ export function worstOf(points: readonly PointLife[]): PointLife | undefined {
 /** The points with the least life left, as many as asked for, and a few that nobody has seen: what a forecast turns on. */
 export function nearestToLimit(points: readonly PointLife[], most: number): ReadonlySet<PointLife> {
   const left = new Map(points.map((p) => [p, lifeLeft(p)]));
-  const seen = points.filter((p) => left.get(p) !== Infinity).sort((a, b) => (left.get(a) ?? 0) - (left.get(b) ?? 0)).slice(0, most);
+  const seen = points
+    .filter((p) => left.get(p) !== Infinity)
+    .sort((a, b) => (left.get(a) ?? 0) - (left.get(b) ?? 0))
+    .slice(0, most);
   const unseen = points.filter((p) => p.state === 'none' || p.state === 'hidden').slice(0, 3);
   return new Set([...seen, ...unseen]);
 }
@@ -151,13 +195,20 @@ function lifeLeft(point: PointLife): number {
   const now = point.exposureNow;
   if (now === undefined) return Infinity;
   const seen = point.state === 'thickness' || point.state === 'colour';
-  if (point.model?.condemn.kind === 'life' && seen) return Math.max(0, point.model.condemn.exposure.q50 - now);
+  if (point.model?.condemn.kind === 'life' && seen)
+    return Math.max(0, point.model.condemn.exposure.q50 - now);
   const condemn = point.milestones.find((m) => m.kind === 'condemn');
   if (condemn?.exposure !== undefined) return Math.max(0, condemn.exposure - now);
-  return point.colours.kind === 'between' ? Math.max(0, point.colours.last.exposure + point.colours.leastLife - now) : Infinity;
+  return point.colours.kind === 'between'
+    ? Math.max(0, point.colours.last.exposure + point.colours.leastLife - now)
+    : Infinity;
 }
 
-function sortReadings(input: PointInput, set: LinerSet | undefined, layers: readonly string[]): { readings: SeenReading[]; leftOut: LeftOut[]; formerReadings: number } {
+function sortReadings(
+  input: PointInput,
+  set: LinerSet | undefined,
+  layers: readonly string[],
+): { readings: SeenReading[]; leftOut: LeftOut[]; formerReadings: number } {
   const { estate } = input;
   const { readings: columns } = estate;
   const readings: SeenReading[] = [];
@@ -170,7 +221,16 @@ function sortReadings(input: PointInput, set: LinerSet | undefined, layers: read
     if (!seen) leftOut.push({ row, day, origin, reason: 'could not be read' });
     else if (of !== undefined && of !== set) formerReadings += 1;
     else if (!exposure.known) leftOut.push({ row, day, origin, reason: exposure.reason });
-    else readings.push({ row, day, inspection, exposure: exposure.value, seen, note: columns.notes.get(row), origin });
+    else
+      readings.push({
+        row,
+        day,
+        inspection,
+        exposure: exposure.value,
+        seen,
+        note: columns.notes.get(row),
+        origin,
+      });
   }
   readings.sort((a, b) => a.exposure - b.exposure || a.day - b.day || a.row - b.row);
   return { readings, leftOut, formerReadings };
@@ -182,7 +242,9 @@ function seenOf(input: PointInput, row: number, layers: readonly string[]): Seen
   switch (kind[row]) {
     case ReadingKind.thickness: {
       const sigma = error[row] ?? NaN;
-      return Number.isFinite(number) && number >= 0 ? { kind: 'thickness', thickness: number, error: Number.isFinite(sigma) ? sigma : undefined } : undefined;
+      return Number.isFinite(number) && number >= 0
+        ? { kind: 'thickness', thickness: number, error: Number.isFinite(sigma) ? sigma : undefined }
+        : undefined;
     }
     case ReadingKind.colour: {
       const name = layers[number];
@@ -203,26 +265,51 @@ function stateOf(readings: readonly SeenReading[]): PointLife['state'] {
   return readings.length > 0 ? 'hidden' : 'none';
 }
 
-function milestonesOf(history: History, set: LinerSet | undefined, hand: HandResult, liner: { fitted: number; condemn: number; depths: readonly number[]; names: readonly string[] }): readonly Milestone[] {
+function milestonesOf(
+  history: History,
+  set: LinerSet | undefined,
+  hand: HandResult,
+  liner: { fitted: number; condemn: number; depths: readonly number[]; names: readonly string[] },
+): readonly Milestone[] {
   const marks: { kind: Milestone['kind']; name: string; depth: number }[] = [];
-  liner.depths.slice(1, -1).forEach((depth, i) => marks.push({ kind: 'layer', name: `${liner.names[i + 1] ?? 'next layer'} shows`, depth }));
+  liner.depths
+    .slice(1, -1)
+    .forEach((depth, i) =>
+      marks.push({ kind: 'layer', name: `${liner.names[i + 1] ?? 'next layer'} shows`, depth }),
+    );
   marks.push({ kind: 'condemn', name: 'condemn limit', depth: liner.fitted - liner.condemn });
   marks.push({ kind: 'trough', name: 'trough shows', depth: liner.fitted });
-  return marks.map((mark) => {
-    const worn = hand.kind === 'rate' || hand.kind === 'at the limit' ? liner.fitted - hand.last.thickness : undefined;
-    // At the limit there is still a long-term rate for what lies below it.
-    const rate = hand.kind === 'rate' ? hand.ruling : hand.kind === 'at the limit' && hand.longTerm > 0 ? hand.longTerm : undefined;
-    if (worn === undefined || rate === undefined || (hand.kind !== 'rate' && hand.kind !== 'at the limit')) {
-      return { ...mark, remaining: undefined, exposure: undefined, day: undefined };
-    }
-    const remaining = Math.max(0, mark.depth - worn) / rate;
-    const exposure = hand.last.exposure + remaining;
-    return { ...mark, remaining, exposure, day: dayOfExposure(history, set, exposure) };
-  }).sort((a, b) => a.depth - b.depth);
+  return marks
+    .map((mark) => {
+      const worn =
+        hand.kind === 'rate' || hand.kind === 'at the limit' ? liner.fitted - hand.last.thickness : undefined;
+      // At the limit there is still a long-term rate for what lies below it.
+      const rate =
+        hand.kind === 'rate'
+          ? hand.ruling
+          : hand.kind === 'at the limit' && hand.longTerm > 0
+            ? hand.longTerm
+            : undefined;
+      if (
+        worn === undefined ||
+        rate === undefined ||
+        (hand.kind !== 'rate' && hand.kind !== 'at the limit')
+      ) {
+        return { ...mark, remaining: undefined, exposure: undefined, day: undefined };
+      }
+      const remaining = Math.max(0, mark.depth - worn) / rate;
+      const exposure = hand.last.exposure + remaining;
+      return { ...mark, remaining, exposure, day: dayOfExposure(history, set, exposure) };
+    })
+    .sort((a, b) => a.depth - b.depth);
 }
 
 /** The day on which a set has had so much exposure; undefined where the fitting or the duty is not known. */
-export function dayOfExposure(history: History, set: LinerSet | undefined, exposure: number): CalendarDay | undefined {
+export function dayOfExposure(
+  history: History,
+  set: LinerSet | undefined,
+  exposure: number,
+): CalendarDay | undefined {
   const from = history.wearBy === 'tonnes' ? set?.fitted?.tonnes : set?.fitted?.hours;
   if (from === undefined) return undefined;
   const day = dayAt(history, from + exposure);
@@ -230,7 +317,11 @@ export function dayOfExposure(history: History, set: LinerSet | undefined, expos
   return day === undefined || day > 2_932_896 ? undefined : (Math.floor(day) as CalendarDay);
 }
 
-function exposureOn(history: History, set: LinerSet | undefined, asOf: CalendarDay | undefined): number | undefined {
+function exposureOn(
+  history: History,
+  set: LinerSet | undefined,
+  asOf: CalendarDay | undefined,
+): number | undefined {
   if (!set?.fitted || asOf === undefined) return undefined;
   const from = history.wearBy === 'tonnes' ? set.fitted.tonnes : set.fitted.hours;
   const now = totalOn(history, asOf);
@@ -238,7 +329,13 @@ function exposureOn(history: History, set: LinerSet | undefined, asOf: CalendarD
   return Math.max(0, now - from);
 }
 
-function limitByHandOf(history: History, set: LinerSet | undefined, milestones: readonly Milestone[], hand: HandResult, colours: ColourResult): PointLife['limitByHand'] {
+function limitByHandOf(
+  history: History,
+  set: LinerSet | undefined,
+  milestones: readonly Milestone[],
+  hand: HandResult,
+  colours: ColourResult,
+): PointLife['limitByHand'] {
   const day = milestones.find((m) => m.kind === 'condemn')?.day;
   if (day !== undefined) return { day, by: 'rate' };
   if (hand.kind !== 'no reading' || colours.kind !== 'between') return undefined;
@@ -250,10 +347,20 @@ function limitByHandOf(history: History, set: LinerSet | undefined, milestones: 
  * Half of the life that was left at the last look that saw something: by thickness where there is one, else half of the least
  * life that the colours allow. A colour seen after the last thickness is a look too.
  */
-function nextLookOf(history: History, set: LinerSet | undefined, hand: HandResult, colours: ColourResult, looked: number | undefined, asOf: CalendarDay | undefined): PointLife['nextLook'] {
-  const limit = hand.kind === 'rate' ? hand.last.exposure + hand.remaining
-    : hand.kind === 'no reading' && (colours.kind === 'between' || colours.kind === 'at most') ? colours.last.exposure + colours.leastLife
-    : undefined;
+function nextLookOf(
+  history: History,
+  set: LinerSet | undefined,
+  hand: HandResult,
+  colours: ColourResult,
+  looked: number | undefined,
+  asOf: CalendarDay | undefined,
+): PointLife['nextLook'] {
+  const limit =
+    hand.kind === 'rate'
+      ? hand.last.exposure + hand.remaining
+      : hand.kind === 'no reading' && (colours.kind === 'between' || colours.kind === 'at most')
+        ? colours.last.exposure + colours.leastLife
+        : undefined;
   if (limit === undefined || looked === undefined) return undefined;
   const day = dayOfExposure(history, set, looked + Math.max(0, limit - looked) / 2);
   return day === undefined || asOf === undefined ? undefined : { day, overdue: day < asOf };

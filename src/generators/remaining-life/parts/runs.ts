@@ -31,7 +31,12 @@ export interface PanelLife {
 }
 
 /** A point on a joint belongs to the panel towards the head; one at a break belongs to none. */
-export function runsWithPanels(estate: Estate, conveyor: Conveyor, points: readonly PointLife[], asOf: CalendarDay | undefined): readonly RunLife[] {
+export function runsWithPanels(
+  estate: Estate,
+  conveyor: Conveyor,
+  points: readonly PointLife[],
+  asOf: CalendarDay | undefined,
+): readonly RunLife[] {
   return runsOf(conveyor).map((run) => {
     const installed = installedPanels(estate, run, asOf);
     const ends = installed.layout.joints;
@@ -43,9 +48,16 @@ export function runsWithPanels(estate: Estate, conveyor: Conveyor, points: reado
       const looks = own.flatMap((p) => p.readings);
       const seen = looks.filter((r) => r.seen.kind !== 'not seen');
       return {
-        number: i + 1, from, to, points: own, worst: worstOf(own),
+        number: i + 1,
+        from,
+        to,
+        points: own,
+        worst: worstOf(own),
         state: seen.length > 0 ? 'seen' : looks.length > 0 ? 'hidden' : 'not inspected',
-        lastSeen: seen.reduce<CalendarDay | undefined>((a, r) => (a === undefined || r.day > a ? r.day : a), undefined),
+        lastSeen: seen.reduce<CalendarDay | undefined>(
+          (a, r) => (a === undefined || r.day > a ? r.day : a),
+          undefined,
+        ),
       };
     });
     return { run, panels, recorded: installed.recordedBy !== undefined, worst: worstOf(within) };

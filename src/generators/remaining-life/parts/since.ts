@@ -24,7 +24,12 @@ export function changesSince(day: CalendarDay, then: RemainingLife, now: Remaini
     day,
     conveyors: now.conveyors.map((life) => {
       const before = then.conveyors.find((c) => c.conveyor === life.conveyor);
-      return { name: life.conveyor.name, changes: [...recordsSince(life, day), ...(before ? forecastChange(before, life) : [])], before: middle(before), now: middle(life) };
+      return {
+        name: life.conveyor.name,
+        changes: [...recordsSince(life, day), ...(before ? forecastChange(before, life) : [])],
+        before: middle(before),
+        now: middle(life),
+      };
     }),
   };
 }
@@ -36,29 +41,45 @@ function recordsSince(life: ConveyorLife, day: CalendarDay): readonly string[] {
   const screws = history.screwSets.filter((s) => s.change && s.change.date.day > day);
   const meters = history.hours.knots.filter((k) => k.reading.source === 'meter put in' && k.day > day);
   const duties = history.duties.filter((d) => d.from !== undefined && d.from > day);
-  const days = (all: readonly { readonly day: CalendarDay }[]): string => listed(all.map((d) => formatDay(d.day)));
+  const days = (all: readonly { readonly day: CalendarDay }[]): string =>
+    listed(all.map((d) => formatDay(d.day)));
   return [
-    inspections.length > 0 && `${counted(inspections.length, 'inspection')} (${days(inspections.map((i) => i.inspection.date))})`,
+    inspections.length > 0 &&
+      `${counted(inspections.length, 'inspection')} (${days(inspections.map((i) => i.inspection.date))})`,
     relines.length > 0 && `${counted(relines.length, 'reline')} (${days(relines.map((r) => r.date))})`,
     screws.length > 0 && `${counted(screws.length, 'screw change')}`,
     meters.length > 0 && `${counted(meters.length, 'meter change')} (${days(meters)})`,
-    duties.length > 0 && `duty ${listed(duties.map((d) => `${d.text} from ${d.from === undefined ? '' : formatDay(d.from)}`))}`,
+    duties.length > 0 &&
+      `duty ${listed(duties.map((d) => `${d.text} from ${d.from === undefined ? '' : formatDay(d.from)}`))}`,
   ].filter((text) => text !== false);
 }
 
 function forecastChange(before: ConveyorLife, now: ConveyorLife): readonly string[] {
   const changes: string[] = [];
   const [then, today] = [before.model?.forecast, now.model?.forecast];
-  if (then?.kind === 'dates' && today?.kind === 'dates' && then.days.q50 !== undefined && today.days.q50 !== undefined) {
+  if (
+    then?.kind === 'dates' &&
+    today?.kind === 'dates' &&
+    then.days.q50 !== undefined &&
+    today.days.q50 !== undefined
+  ) {
     const moved = today.days.q50 - then.days.q50;
-    const inside = then.days.q10 !== undefined && today.days.q50 >= then.days.q10 && (then.days.q90 === undefined || today.days.q50 <= then.days.q90);
+    const inside =
+      then.days.q10 !== undefined &&
+      today.days.q50 >= then.days.q10 &&
+      (then.days.q90 === undefined || today.days.q50 <= then.days.q90);
     if (Math.abs(moved) >= 7) {
-      changes.push(`limit forecast ${counted(Math.round(Math.abs(moved) / 7), 'week')} ${moved < 0 ? 'earlier' : 'later'} than then (${formatDay(then.days.q50)} then, ${formatDay(today.days.q50)} now), ${inside ? 'inside' : 'outside'} the 80 % interval of then`);
+      changes.push(
+        `limit forecast ${counted(Math.round(Math.abs(moved) / 7), 'week')} ${moved < 0 ? 'earlier' : 'later'} than then (${formatDay(then.days.q50)} then, ${formatDay(today.days.q50)} now), ${inside ? 'inside' : 'outside'} the 80 % interval of then`,
+      );
     }
   } else if (then?.kind !== today?.kind && today?.kind === 'dates' && today.days.q50 !== undefined) {
     changes.push(`a forecast of the limit is possible now (${formatDay(today.days.q50)})`);
   }
-  if (before.worst?.place.name !== now.worst?.place.name && now.worst) changes.push(`the limit comes first at ${now.worst.place.name}${before.worst ? `, then at ${before.worst.place.name}` : ''}`);
+  if (before.worst?.place.name !== now.worst?.place.name && now.worst)
+    changes.push(
+      `the limit comes first at ${now.worst.place.name}${before.worst ? `, then at ${before.worst.place.name}` : ''}`,
+    );
   if (before.attention.todo !== now.attention.todo) changes.push(`then: ${before.attention.todo}`);
   return changes;
 }

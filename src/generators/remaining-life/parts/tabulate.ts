@@ -33,13 +33,23 @@ export function tabulated({ reachedBy, quantiles }: Distribution, from = 0): (ex
   const value = (i: number): number => p[i] ?? 1; // every index below is within the table
   return (exposure) => {
     const at = exposure > 0 ? (Math.log(exposure) - low) / step : -1;
-    if (at < 0) return from > 0 ? reachedBy(exposure) : exposure > 0 ? start + ((value(0) - start) * exposure) / Math.exp(low) : start;
+    if (at < 0)
+      return from > 0
+        ? reachedBy(exposure)
+        : exposure > 0
+          ? start + ((value(0) - start) * exposure) / Math.exp(low)
+          : start;
     if (at >= points - 1) return value(points - 1);
     const i = Math.floor(at);
     const t = at - i;
     const t2 = t * t;
     const t3 = t2 * t;
-    return value(i) * (2 * t3 - 3 * t2 + 1) + (slope[i] ?? 0) * (t3 - 2 * t2 + t) + value(i + 1) * (3 * t2 - 2 * t3) + (slope[i + 1] ?? 0) * (t3 - t2);
+    return (
+      value(i) * (2 * t3 - 3 * t2 + 1) +
+      (slope[i] ?? 0) * (t3 - 2 * t2 + t) +
+      value(i + 1) * (3 * t2 - 2 * t3) +
+      (slope[i + 1] ?? 0) * (t3 - t2)
+    );
   };
 }
 
@@ -49,9 +59,14 @@ function monotoneSlopes(p: Float64Array): Float64Array {
   return Float64Array.from(p, (_, i) => {
     const before = i === 0 ? Infinity : at(i) - at(i - 1);
     const after = i === p.length - 1 ? Infinity : at(i + 1) - at(i);
-    const raw = i < 2 || i > p.length - 3
-      ? (i === 0 ? -1.5 * at(0) + 2 * at(1) - 0.5 * at(2) : i === p.length - 1 ? 1.5 * at(i) - 2 * at(i - 1) + 0.5 * at(i - 2) : (at(i + 1) - at(i - 1)) / 2)
-      : (8 * (at(i + 1) - at(i - 1)) - (at(i + 2) - at(i - 2))) / 12;
+    const raw =
+      i < 2 || i > p.length - 3
+        ? i === 0
+          ? -1.5 * at(0) + 2 * at(1) - 0.5 * at(2)
+          : i === p.length - 1
+            ? 1.5 * at(i) - 2 * at(i - 1) + 0.5 * at(i - 2)
+            : (at(i + 1) - at(i - 1)) / 2
+        : (8 * (at(i + 1) - at(i - 1)) - (at(i + 2) - at(i - 2))) / 12;
     return Math.min(Math.max(raw, 0), 3 * Math.min(before, after));
   });
 }

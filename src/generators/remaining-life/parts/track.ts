@@ -22,7 +22,8 @@ export function trackOf(input: WearInput, asOf: CalendarDay): Track | undefined 
   const first = input.readings.day.length === 0 ? Infinity : minimum(input.readings.day);
   const cuts: CalendarDay[] = [];
   // A whole number of days before a calendar day is one.
-  for (let k = 1; k <= most; k++) if (asOf - k * halfYear >= first) cuts.unshift((asOf - k * halfYear) as CalendarDay);
+  for (let k = 1; k <= most; k++)
+    if (asOf - k * halfYear >= first) cuts.unshift((asOf - k * halfYear) as CalendarDay);
   if (cuts.length === 0) return undefined;
   const record = trackRecord(input.readings, input.units, input.pools, input.options, cuts);
   return record.judged.length === 0 ? undefined : { measure: input.measure, cuts, record };

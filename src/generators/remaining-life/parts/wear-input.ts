@@ -53,7 +53,13 @@ export function wearInputs(source: WearSource): readonly WearInput[] {
 function wearInput(source: WearSource, histories: readonly History[], measure: 'h' | 't'): WearInput {
   const members: Member[] = [];
   const rows: number[] = [];
-  const columns = { unit: [] as number[], exposure: [] as number[], kind: [] as number[], value: [] as number[], day: [] as number[] };
+  const columns = {
+    unit: [] as number[],
+    exposure: [] as number[],
+    kind: [] as number[],
+    value: [] as number[],
+    day: [] as number[],
+  };
   const { kind: kinds, value: values } = source.estate.readings;
   for (const history of histories) {
     for (const place of source.estate.places) {
@@ -63,7 +69,9 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       for (const set of setsAt(history.linerSets, place.at)) {
         const own = readings.filter((r) => r.set === set && r.exposure.known);
         if (own.length === 0 && set !== lying) continue;
-        const unit = members.push({ conveyor: history.conveyor, place, run: runAt(history.conveyor, place.at), set }) - 1;
+        const unit =
+          members.push({ conveyor: history.conveyor, place, run: runAt(history.conveyor, place.at), set }) -
+          1;
         for (const { row, exposure, inspection } of own) {
           const kind = kindOf(kinds[row]);
           if (kind === undefined || !exposure.known) continue;
@@ -77,18 +85,27 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       }
     }
     for (const run of runsOf(history.conveyor)) {
-      const set = source.asOf === undefined ? undefined : setLying(history, (run.from + run.to) / 2, source.asOf);
+      const set =
+        source.asOf === undefined ? undefined : setLying(history, (run.from + run.to) / 2, source.asOf);
       if (set) members.push({ conveyor: history.conveyor, place: undefined, run, set });
     }
   }
   const liners = [...new Set(members.map((m) => m.set.liner))];
   const { offset, expectedLife } = expectations(members, histories, measure);
   return {
-    measure, members, rows, readings: columns, pools: poolsOf(members, histories),
+    measure,
+    members,
+    rows,
+    readings: columns,
+    pools: poolsOf(members, histories),
     units: {
       count: members.length,
-      fitted: members.map((m) => (m.place ? fittedThickness(m.set, m.place).value : m.set.liner.thickness.value)),
-      build: members.map((m) => liners.indexOf(m.set.liner)), builds: liners.map(buildOf), ...(offset && { offset }),
+      fitted: members.map((m) =>
+        m.place ? fittedThickness(m.set, m.place).value : m.set.liner.thickness.value,
+      ),
+      build: members.map((m) => liners.indexOf(m.set.liner)),
+      builds: liners.map(buildOf),
+      ...(offset && { offset }),
     },
     options: { gaugeError: usualGaugeError(source.estate, rows), ...(expectedLife && { expectedLife }) },
   };
@@ -110,7 +127,10 @@ function kindOf(kind: number | undefined): number | undefined {
 }
 
 function buildOf(liner: LinerSpecification): Build {
-  return { depths: layerDepths(liner.layers.map((layer) => layer.thickness.value)).slice(1), tolerance: liner.layerTolerance.value };
+  return {
+    depths: layerDepths(liner.layers.map((layer) => layer.thickness.value)).slice(1),
+    tolerance: liner.layerTolerance.value,
+  };
 }
 
 function poolsOf(members: readonly Member[], histories: readonly History[]): readonly Pool[] {
@@ -118,27 +138,67 @@ function poolsOf(members: readonly Member[], histories: readonly History[]): rea
   const runs = conveyors.flatMap((c) => runsOf(c));
   const places = [...new Set(members.flatMap((m) => (m.place ? [m.place] : [])))];
   const liners = [...new Set(members.map((m) => m.set.liner))];
-  const byConveyor: Pool = { name: 'conveyor', level: members.map((m) => conveyors.indexOf(m.conveyor)), labels: conveyors.map((c) => c.name) };
-  const byRun: Pool = { name: 'run', level: members.map((m) => (m.run ? runs.indexOf(m.run) : -1)), labels: runs.map((r) => `${r.conveyor.name} run ${r.number}`) };
+  const byConveyor: Pool = {
+    name: 'conveyor',
+    level: members.map((m) => conveyors.indexOf(m.conveyor)),
+    labels: conveyors.map((c) => c.name),
+  };
+  const byRun: Pool = {
+    name: 'run',
+    level: members.map((m) => (m.run ? runs.indexOf(m.run) : -1)),
+    labels: runs.map((r) => `${r.conveyor.name} run ${r.number}`),
+  };
   // A run's unseen panels are at some place of their own, as different from the rest as any.
   const unseen = members.filter((m) => !m.place);
   const byPlace: Pool = {
-    name: 'place', level: members.map((m) => (m.place ? places.indexOf(m.place) : places.length + unseen.indexOf(m))),
-    labels: [...places.map((p) => `${p.conveyor.name} ${p.name}`), ...unseen.map((m) => `${m.conveyor.name} run ${m.run?.number ?? 0}, not inspected`)],
+    name: 'place',
+    level: members.map((m) => (m.place ? places.indexOf(m.place) : places.length + unseen.indexOf(m))),
+    labels: [
+      ...places.map((p) => `${p.conveyor.name} ${p.name}`),
+      ...unseen.map((m) => `${m.conveyor.name} run ${m.run?.number ?? 0}, not inspected`),
+    ],
   };
-  const byLiner: Pool = { name: 'liner', level: members.map((m) => liners.indexOf(m.set.liner)), labels: liners.map((l) => l.name) };
-  const bySector = labelled('sector', members.map((m) => m.place && sectorOf(m.place.clock)));
-  const byDuty = labelled('duty', members.map((m) => dutyOf(m.conveyor)));
+  const byLiner: Pool = {
+    name: 'liner',
+    level: members.map((m) => liners.indexOf(m.set.liner)),
+    labels: liners.map((l) => l.name),
+  };
+  const bySector = labelled(
+    'sector',
+    members.map((m) => m.place && sectorOf(m.place.clock)),
+  );
+  const byDuty = labelled(
+    'duty',
+    members.map((m) => dutyOf(m.conveyor)),
+  );
   // A pool is worth its parameters only where it groups what another does not: several conveyors, several runs in one,
   // several sets at one place, one liner on several conveyors, several sectors in one, one material on several.
   const pools: Pool[] = [];
   if (conveyors.length > 1) pools.push(byConveyor);
   if (runs.length > conveyors.length) pools.push(byRun);
   if (members.length - unseen.length > places.length) pools.push(byPlace);
-  if (liners.length > 1 && liners.some((l) => conveyors.filter((c) => members.some((m) => m.conveyor === c && m.set.liner === l)).length > 1)) pools.push(byLiner);
-  if (conveyors.some((c) => new Set(members.flatMap((m) => (m.conveyor === c && m.place ? [sectorOf(m.place.clock)] : []))).size > 1)) pools.push(bySector);
+  if (
+    liners.length > 1 &&
+    liners.some(
+      (l) => conveyors.filter((c) => members.some((m) => m.conveyor === c && m.set.liner === l)).length > 1,
+    )
+  )
+    pools.push(byLiner);
+  if (
+    conveyors.some(
+      (c) =>
+        new Set(members.flatMap((m) => (m.conveyor === c && m.place ? [sectorOf(m.place.clock)] : []))).size >
+        1,
+    )
+  )
+    pools.push(bySector);
   const conveyed = conveyors.filter((c) => members.some((m) => m.conveyor === c)).map(dutyOf);
-  if (byDuty.labels && byDuty.labels.length > 1 && byDuty.labels.some((label) => conveyed.filter((material) => material === label).length > 1)) pools.push(byDuty);
+  if (
+    byDuty.labels &&
+    byDuty.labels.length > 1 &&
+    byDuty.labels.some((label) => conveyed.filter((material) => material === label).length > 1)
+  )
+    pools.push(byDuty);
   return pools;
 }
 
@@ -158,12 +218,19 @@ function labelled(name: string, ofUnits: readonly (string | undefined)[]): Pool 
 }
 
 /** Expected rate of each unit relative to the middle of all, on natural logarithms; and what is expected of that middle. */
-function expectations(members: readonly Member[], histories: readonly History[], measure: 'h' | 't'): { offset?: readonly number[]; expectedLife?: NonNullable<WearOptions['expectedLife']> } {
+function expectations(
+  members: readonly Member[],
+  histories: readonly History[],
+  measure: 'h' | 't',
+): { offset?: readonly number[]; expectedLife?: NonNullable<WearOptions['expectedLife']> } {
   const logRates = members.map((m) => {
     const life = m.set.liner.expectedLife;
     const depth = m.set.liner.thickness.value - m.set.liner.condemn.value;
-    const throughput = measure === 't' ? histories.find((h) => h.conveyor === m.conveyor)?.throughput?.perHour : 1;
-    return life && life.nominal.value > 0 && depth > 0 && throughput !== undefined && throughput > 0 ? Math.log(depth / (life.nominal.value * throughput)) : undefined;
+    const throughput =
+      measure === 't' ? histories.find((h) => h.conveyor === m.conveyor)?.throughput?.perHour : 1;
+    return life && life.nominal.value > 0 && depth > 0 && throughput !== undefined && throughput > 0
+      ? Math.log(depth / (life.nominal.value * throughput))
+      : undefined;
   });
   const known = logRates.filter((r) => r !== undefined);
   if (known.length === 0) return {};
@@ -183,6 +250,9 @@ function expectations(members: readonly Member[], histories: readonly History[],
 
 /** Middle of the errors that the readings state, mm; undefined leaves it to the model's default. */
 function usualGaugeError(estate: Estate, rows: readonly number[]): number {
-  const errors = rows.map((row) => estate.readings.error[row] ?? NaN).filter((e) => e > 0).sort((a, b) => a - b);
+  const errors = rows
+    .map((row) => estate.readings.error[row] ?? NaN)
+    .filter((e) => e > 0)
+    .sort((a, b) => a - b);
   return errors[errors.length >> 1] ?? 0.5;
 }

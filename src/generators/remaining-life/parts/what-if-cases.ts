@@ -19,7 +19,13 @@ export interface Case {
 export type WhatIf = { readonly change: Change; readonly conveyor: string } & (
   | { readonly kind: 'dates'; readonly base: Case; readonly changed: Case }
   /** Exposure of a new set until its limit at the fastest-wearing place; the material is taken to wear alike. */
-  | { readonly kind: 'liner life'; readonly unit: 'h' | 't'; readonly place: string; readonly present: Quantiles; readonly other: Quantiles }
+  | {
+      readonly kind: 'liner life';
+      readonly unit: 'h' | 't';
+      readonly place: string;
+      readonly present: Quantiles;
+      readonly other: Quantiles;
+    }
   | { readonly kind: 'cannot say'; readonly why: string }
 );
 
@@ -39,25 +45,52 @@ export function whatIfOf(change: Change, input: WhatIfInput): WhatIf {
     const { forecast, riskDay, outages } = conveyorModel({ fitted, coming: changed, points: at, runs });
     return { forecast, riskDay, outage: outages?.chosen };
   };
-  const beside = (changed: Case): WhatIf => ({ ...head, kind: 'dates', base: caseOf(coming, points), changed });
+  const beside = (changed: Case): WhatIf => ({
+    ...head,
+    kind: 'dates',
+    base: caseOf(coming, points),
+    changed,
+  });
   switch (change.kind) {
     case 'duty': {
       const perHour = coming.history.wearBy === 'tonnes' ? coming.history.throughput?.perHour : 1;
-      if (perHour === undefined) return { ...head, kind: 'cannot say', why: 'no throughput is known to turn hours into tonnes' };
+      if (perHour === undefined)
+        return { ...head, kind: 'cannot say', why: 'no throughput is known to turn hours into tonnes' };
       // The tried duty holds from the day of the report on: planned changes of duty are set aside.
       return beside(caseOf({ ...coming, perDay: change.perDay * perHour, steady: true }, points));
     }
     case 'speed':
       return beside(caseOf({ ...coming, pace: change.rpm / change.now }, points));
     case 'condemn':
-      return beside(caseOf(coming, points.map((point) => ({ ...point, condemn: change.least }))));
+      return beside(
+        caseOf(
+          coming,
+          points.map((point) => ({ ...point, condemn: change.least })),
+        ),
+      );
     case 'liner': {
-      const fastest = points.reduce<PointLife | undefined>((a, p) => ((p.model?.rate?.q50 ?? 0) > (a?.model?.rate?.q50 ?? 0) ? p : a), undefined);
+      const fastest = points.reduce<PointLife | undefined>(
+        (a, p) => ((p.model?.rate?.q50 ?? 0) > (a?.model?.rate?.q50 ?? 0) ? p : a),
+        undefined,
+      );
       const rate = fastest?.model?.rate;
       if (!fastest || !rate) return { ...head, kind: 'cannot say', why: 'no rate is known' };
-      const lives = (depth: number): Quantiles => ({ q05: depth / rate.q95, q10: depth / rate.q90, q50: depth / rate.q50, q90: depth / rate.q10, q95: depth / rate.q05 });
+      const lives = (depth: number): Quantiles => ({
+        q05: depth / rate.q95,
+        q10: depth / rate.q90,
+        q50: depth / rate.q50,
+        q90: depth / rate.q10,
+        q95: depth / rate.q05,
+      });
       const { thickness, condemn } = fastest.set?.liner ?? conveyor.liner;
-      return { ...head, kind: 'liner life', unit: coming.history.wearBy === 'tonnes' ? 't' : 'h', place: fastest.place.name, present: lives(thickness.value - condemn.value), other: lives(change.liner.thickness.value - change.liner.condemn.value) };
+      return {
+        ...head,
+        kind: 'liner life',
+        unit: coming.history.wearBy === 'tonnes' ? 't' : 'h',
+        place: fastest.place.name,
+        present: lives(thickness.value - condemn.value),
+        other: lives(change.liner.thickness.value - change.liner.condemn.value),
+      };
     }
   }
 }

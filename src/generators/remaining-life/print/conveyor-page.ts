@@ -15,7 +15,18 @@ import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
-import { amount, amountWithUnit, counted, date, metres, millimetres, rate, seenText, spot, thickness } from './wording.js';
+import {
+  amount,
+  amountWithUnit,
+  counted,
+  date,
+  metres,
+  millimetres,
+  rate,
+  seenText,
+  spot,
+  thickness,
+} from './wording.js';
 
 /** More drawings than this nobody leafs through; the table has every point. */
 const mostCharts = 24;
@@ -28,55 +39,121 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
   const near = seen.length <= mostCharts ? undefined : nearestToLimit(seen, mostCharts);
   const charts = near ? seen.filter((p) => near.has(p)) : seen;
   return element(
-    'section', { class: 'page', id },
-    element('h2', placeInText(conveyor.nameOrigin), conveyor.name, ' ', element('span', { class: 'sub' }, conveyor.title ?? '')),
+    'section',
+    { class: 'page', id },
+    element(
+      'h2',
+      placeInText(conveyor.nameOrigin),
+      conveyor.name,
+      ' ',
+      element('span', { class: 'sub' }, conveyor.title ?? ''),
+    ),
     facts(life),
     element('p', { class: 'verdict' }, `${life.attention.todo}.`),
-    element('ul', {}, [...life.attention.reasons, forecastText(life), lookText(life)].filter((text) => text !== undefined).map((text) => element('li', {}, `${capital(text)}.`))),
+    element(
+      'ul',
+      {},
+      [...life.attention.reasons, forecastText(life), lookText(life)]
+        .filter((text) => text !== undefined)
+        .map((text) => element('li', {}, `${capital(text)}.`)),
+    ),
     figure({
-      drawing: linerMap(life, `${id}-map`), caption: mapKey(life),
-      data: table({ columns: [{ head: 'Panel' }, { head: 'Chainage, m' }, { head: 'Last seen' }], rows: mapRows(life) }),
+      drawing: linerMap(life, `${id}-map`),
+      caption: mapKey(life),
+      data: table({
+        columns: [{ head: 'Panel' }, { head: 'Chainage, m' }, { head: 'Last seen' }],
+        rows: mapRows(life),
+      }),
     }),
-    worst && figure({
-      drawing: wearChart(worst, { id: `${id}-worst`, size: 'large', unit: life.unit, most, years: yearMarks(life, worst, most) }),
-      caption: group(`${worst.place.name} (${spot(worst)}): the limit comes first here. `, chartKey(worst.model?.rate !== undefined)),
-    }),
+    worst &&
+      figure({
+        drawing: wearChart(worst, {
+          id: `${id}-worst`,
+          size: 'large',
+          unit: life.unit,
+          most,
+          years: yearMarks(life, worst, most),
+        }),
+        caption: group(
+          `${worst.place.name} (${spot(worst)}): the limit comes first here. `,
+          chartKey(worst.model?.rate !== undefined),
+        ),
+      }),
     element('h3', {}, 'Points'),
     pointTable(life),
     charts.length > 1 && element('h3', {}, 'Thickness left, point by point'),
-    charts.length > 1 && element('p', { class: 'small' }, `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.${near ? ` The ${charts.length} of ${seen.length} points nearest to their limit.` : ''}`),
-    charts.length > 1 && element('div', { class: 'charts' }, charts.map((point, i) => wearChart(point, { id: `${id}-p${i + 1}`, size: 'small', unit: life.unit, most }))),
+    charts.length > 1 &&
+      element(
+        'p',
+        { class: 'small' },
+        `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.${near ? ` The ${charts.length} of ${seen.length} points nearest to their limit.` : ''}`,
+      ),
+    charts.length > 1 &&
+      element(
+        'div',
+        { class: 'charts' },
+        charts.map((point, i) =>
+          wearChart(point, { id: `${id}-p${i + 1}`, size: 'small', unit: life.unit, most }),
+        ),
+      ),
     readingsData(life, seen),
-    readingMatrix(life), flightTable(life), borrowed(life), notSeen(life), formerSets(life),
+    readingMatrix(life),
+    flightTable(life),
+    borrowed(life),
+    notSeen(life),
+    formerSets(life),
   );
 }
 
 function facts(life: ConveyorLife): Markup {
   const { conveyor, now, duty } = life;
   const liners = [...new Set(life.lying.map((set) => set.liner.name))];
-  const fitted = [...new Set(life.lying.map((set) => (set.fitted ? formatDay(set.fitted.day) : 'not recorded')))];
+  const fitted = [
+    ...new Set(life.lying.map((set) => (set.fitted ? formatDay(set.fitted.day) : 'not recorded'))),
+  ];
   const total = life.unit === 'h' ? now?.hours : now?.tonnes;
   const items: readonly (readonly [string, string])[] = [
     ['Liner', liners.length === 0 ? 'none' : liners.join(', ')],
     ['Fitted', fitted.length === 0 ? '–' : fitted.join(', ')],
-    ['Condemn at', [...new Set(life.points.map((p) => millimetres(p.condemn)))].join(', ') || millimetres(conveyor.liner.condemn.value)],
-    [life.unit === 'h' ? 'Run in all' : 'Carried in all', total === undefined ? 'not known' : amountWithUnit(total, life.unit)],
+    [
+      'Condemn at',
+      [...new Set(life.points.map((p) => millimetres(p.condemn)))].join(', ') ||
+        millimetres(conveyor.liner.condemn.value),
+    ],
+    [
+      life.unit === 'h' ? 'Run in all' : 'Carried in all',
+      total === undefined ? 'not known' : amountWithUnit(total, life.unit),
+    ],
     ['Duty', duty ? duty.text : 'none declared'],
     ['Wear goes by', life.unit === 'h' ? 'running hours' : 'tonnes'],
   ];
-  return element('dl', { class: 'facts' }, items.map(([term, value]) => element('div', {}, element('dt', {}, term), element('dd', {}, value))));
+  return element(
+    'dl',
+    { class: 'facts' },
+    items.map(([term, value]) => element('div', {}, element('dt', {}, term), element('dd', {}, value))),
+  );
 }
 
 /** Far enough to see the limit come at the worst point, whatever room that leaves the readings. */
 export function axisEnd(life: ConveyorLife): number {
-  const now = Math.max(1, ...life.points.map((p) => Math.max(p.exposureNow ?? 0, ...p.readings.map((r) => r.exposure))));
+  const now = Math.max(
+    1,
+    ...life.points.map((p) => Math.max(p.exposureNow ?? 0, ...p.readings.map((r) => r.exposure))),
+  );
   const { worst } = life;
-  const limit = worst?.model?.condemn.kind === 'life' ? worst.model.condemn.exposure.q90 : worst?.milestones.find((m) => m.kind === 'condemn')?.exposure;
+  const limit =
+    worst?.model?.condemn.kind === 'life'
+      ? worst.model.condemn.exposure.q90
+      : worst?.milestones.find((m) => m.kind === 'condemn')?.exposure;
   return Math.min(Math.max((limit ?? now * 1.3) * 1.15, now * 1.25), now * 12);
 }
 
 /** First days of calendar years, at the exposure the set had or will have then. */
-function yearMarks(life: ConveyorLife, point: PointLife, most: number): { day: CalendarDay; label: string; exposure: number }[] {
+function yearMarks(
+  life: ConveyorLife,
+  point: PointLife,
+  most: number,
+): { day: CalendarDay; label: string; exposure: number }[] {
   const fitted = point.set?.fitted;
   const from = life.unit === 'h' ? fitted?.hours : fitted?.tonnes;
   if (!fitted || from === undefined) return [];
@@ -94,53 +171,119 @@ function yearMarks(life: ConveyorLife, point: PointLife, most: number): { day: C
 
 function readingsData(life: ConveyorLife, points: readonly PointLife[]): Markup | undefined {
   if (points.length === 0) return undefined;
-  const rows = points.flatMap((p) => p.readings.map((r) => [
-    p.place.name, formatDay(r.day), amountWithUnit(r.exposure, life.unit), seenText(r.seen),
-    [r.seen.kind === 'thickness' && r.seen.error !== undefined ? `± ${millimetres(r.seen.error)}` : '', r.note ?? ''].filter(Boolean).join('; '),
-  ]));
-  return element('details', { class: 'data' }, element('summary', {}, `The ${counted(rows.length, 'reading')} behind these charts`),
-    table({ columns: [{ head: 'Point' }, { head: 'Date' }, { head: 'Since fitted', number: true }, { head: 'Seen' }, { head: 'Note' }], rows }));
+  const rows = points.flatMap((p) =>
+    p.readings.map((r) => [
+      p.place.name,
+      formatDay(r.day),
+      amountWithUnit(r.exposure, life.unit),
+      seenText(r.seen),
+      [
+        r.seen.kind === 'thickness' && r.seen.error !== undefined ? `± ${millimetres(r.seen.error)}` : '',
+        r.note ?? '',
+      ]
+        .filter(Boolean)
+        .join('; '),
+    ]),
+  );
+  return element(
+    'details',
+    { class: 'data' },
+    element('summary', {}, `The ${counted(rows.length, 'reading')} behind these charts`),
+    table({
+      columns: [
+        { head: 'Point' },
+        { head: 'Date' },
+        { head: 'Since fitted', number: true },
+        { head: 'Seen' },
+        { head: 'Note' },
+      ],
+      rows,
+    }),
+  );
 }
 
 function flightTable(life: ConveyorLife): Markup | undefined {
   if (life.flights.length === 0) return undefined;
-  return element('div', { class: 'keep' }, element('h3', {}, 'Screw flight'), table({
-    class: 'tight',
-    columns: [{ head: 'Screw' }, { head: 'At, m', number: true }, { head: 'Depth read, mm' }, { head: 'New', number: true }, { head: 'Change at', number: true }, { head: 'Rate, mm/1000 h', number: true }, { head: 'Left by hand, h', number: true }, { head: 'Limit by model, 80 % between' }],
-    rows: life.flights.map((f) => [
-      f.screw, metres(f.at), f.readings.map((r) => `${thickness(r.depth)} (${formatDay(r.day)})`).join(', '), thickness(f.fitted), thickness(f.condemn),
-      f.hand.kind === 'no reading' ? '–' : rate(f.hand.kind === 'rate' ? f.hand.ruling : f.hand.longTerm), f.hand.kind === 'rate' ? amount(f.hand.remaining) : f.hand.kind === 'at the limit' ? '0' : '–', depthText(f.forecast),
-    ]),
-  }));
+  return element(
+    'div',
+    { class: 'keep' },
+    element('h3', {}, 'Screw flight'),
+    table({
+      class: 'tight',
+      columns: [
+        { head: 'Screw' },
+        { head: 'At, m', number: true },
+        { head: 'Depth read, mm' },
+        { head: 'New', number: true },
+        { head: 'Change at', number: true },
+        { head: 'Rate, mm/1000 h', number: true },
+        { head: 'Left by hand, h', number: true },
+        { head: 'Limit by model, 80 % between' },
+      ],
+      rows: life.flights.map((f) => [
+        f.screw,
+        metres(f.at),
+        f.readings.map((r) => `${thickness(r.depth)} (${formatDay(r.day)})`).join(', '),
+        thickness(f.fitted),
+        thickness(f.condemn),
+        f.hand.kind === 'no reading' ? '–' : rate(f.hand.kind === 'rate' ? f.hand.ruling : f.hand.longTerm),
+        f.hand.kind === 'rate' ? amount(f.hand.remaining) : f.hand.kind === 'at the limit' ? '0' : '–',
+        depthText(f.forecast),
+      ]),
+    }),
+  );
 }
 
 /** What the model took from elsewhere, what it makes of panels nobody has seen, and which readings it doubts. */
 function borrowed(life: ConveyorLife): Markup | undefined {
   const { model } = life;
   if (!model || model.forecast.kind === 'cannot say') return undefined;
-  const lines: string[] = model.borrowed.map((b) =>
-    `${groupName(b.pool, b.label, life.conveyor.name)} wears ${formatNumber(b.factor, 2)} times (90 %: ${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, from ${counted(b.units, 'liner at a place', 'liners at places')} with records`);
+  const lines: string[] = model.borrowed.map(
+    (b) =>
+      `${groupName(b.pool, b.label, life.conveyor.name)} wears ${formatNumber(b.factor, 2)} times (90 %: ${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, from ${counted(b.units, 'liner at a place', 'liners at places')} with records`,
+  );
   for (const unseen of model.unseen) {
-    lines.push(`Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; the worst of several comes earlier`);
+    lines.push(
+      `Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; the worst of several comes earlier`,
+    );
   }
   for (const point of life.points) {
     for (const stray of point.model?.strays ?? []) {
       const full = point.model?.fullWeight;
-      lines.push(`${point.place.name} on ${formatDay(stray.day)}: ${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`);
+      lines.push(
+        `${point.place.name} on ${formatDay(stray.day)}: ${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`,
+      );
     }
   }
   if (life.measure) {
-    lines.push(life.measure.better === 'cannot tell' ? `Hours or tonnes: ${counted(life.measure.readings, 'thickness', 'thicknesses')} do not tell which explains the wear better`
-      : `${capital(life.measure.better)} explain the wear better than ${life.measure.better === 'hours' ? 'tonnes' : 'hours'}: the ${counted(life.measure.readings, 'thickness', 'thicknesses')} are ${life.measure.ratio > 1000 ? 'over 1000' : amount(life.measure.ratio)} times as likely`);
+    lines.push(
+      life.measure.better === 'cannot tell'
+        ? `Hours or tonnes: ${counted(life.measure.readings, 'thickness', 'thicknesses')} do not tell which explains the wear better`
+        : `${capital(life.measure.better)} explain the wear better than ${life.measure.better === 'hours' ? 'tonnes' : 'hours'}: the ${counted(life.measure.readings, 'thickness', 'thicknesses')} are ${life.measure.ratio > 1000 ? 'over 1000' : amount(life.measure.ratio)} times as likely`,
+    );
   }
-  lines.push(`Dates carry a spread of the coming duty of ${formatNumber(model.dutySpread.ratio * 100, 0)} % (${model.dutySpread.from === 'declared' ? 'as declared' : model.dutySpread.from === 'observed' ? 'as the meter shows' : 'assumed, none is declared'})`);
-  return element('div', {}, element('h3', {}, 'Borrowed, doubted, assumed'), element('ul', { class: 'small' }, lines.map((line) => element('li', {}, `${line}.`))));
+  lines.push(
+    `Dates carry a spread of the coming duty of ${formatNumber(model.dutySpread.ratio * 100, 0)} % (${model.dutySpread.from === 'declared' ? 'as declared' : model.dutySpread.from === 'observed' ? 'as the meter shows' : 'assumed, none is declared'})`,
+  );
+  return element(
+    'div',
+    {},
+    element('h3', {}, 'Borrowed, doubted, assumed'),
+    element(
+      'ul',
+      { class: 'small' },
+      lines.map((line) => element('li', {}, `${line}.`)),
+    ),
+  );
 }
 
 function notSeen(life: ConveyorLife): Markup | undefined {
   const lines: Child[] = [];
-  const panels = life.runs.flatMap((run) => run.panels.filter((p) => p.state !== 'seen').map((p) => `run ${run.run.number} panel ${p.number}`));
-  if (panels.length > 0) lines.push(element('li', {}, `No reading of the present liner: ${shortList(panels)}.`));
+  const panels = life.runs.flatMap((run) =>
+    run.panels.filter((p) => p.state !== 'seen').map((p) => `run ${run.run.number} panel ${p.number}`),
+  );
+  if (panels.length > 0)
+    lines.push(element('li', {}, `No reading of the present liner: ${shortList(panels)}.`));
   for (const point of life.points) {
     const misses = point.readings.filter((r) => r.seen.kind === 'not seen');
     if (misses.length === 0) continue;
@@ -148,25 +291,44 @@ function notSeen(life: ConveyorLife): Markup | undefined {
     lines.push(element('li', {}, `${point.place.name} looked for and not seen: ${words.join(', ')}.`));
   }
   for (const point of life.points) {
-    for (const { day, reason } of point.leftOut) lines.push(element('li', {}, `${point.place.name}, ${formatDay(day)}: left out, ${reason}.`));
+    for (const { day, reason } of point.leftOut)
+      lines.push(element('li', {}, `${point.place.name}, ${formatDay(day)}: left out, ${reason}.`));
   }
-  return lines.length === 0 ? undefined : element('div', {}, element('h3', {}, 'Not seen, and left out'), element('ul', {}, lines));
+  return lines.length === 0
+    ? undefined
+    : element('div', {}, element('h3', {}, 'Not seen, and left out'), element('ul', {}, lines));
 }
 
 function shortList(items: readonly string[]): string {
-  return items.length <= 12 ? items.join(', ') : `${items.slice(0, 10).join(', ')} and ${items.length - 10} more`;
+  return items.length <= 12
+    ? items.join(', ')
+    : `${items.slice(0, 10).join(', ')} and ${items.length - 10} more`;
 }
 
 function formerSets(life: ConveyorLife): Markup | undefined {
   if (life.former.length === 0) return undefined;
-  return element('div', { class: 'keep' }, element('h3', {}, 'Liners before these'), table({
-    class: 'tight',
-    columns: [{ head: 'Liner' }, { head: 'Chainage, m' }, { head: 'Fitted' }, { head: 'Taken out' }, { head: 'Reached', number: true }],
-    rows: life.former.map(({ set, reached }) => [
-      set.liner.name, `${metres(set.from)} to ${metres(set.to)}`, date(set.fitted?.day), date(set.removed?.day),
-      reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,
-    ]),
-  }));
+  return element(
+    'div',
+    { class: 'keep' },
+    element('h3', {}, 'Liners before these'),
+    table({
+      class: 'tight',
+      columns: [
+        { head: 'Liner' },
+        { head: 'Chainage, m' },
+        { head: 'Fitted' },
+        { head: 'Taken out' },
+        { head: 'Reached', number: true },
+      ],
+      rows: life.former.map(({ set, reached }) => [
+        set.liner.name,
+        `${metres(set.from)} to ${metres(set.to)}`,
+        date(set.fitted?.day),
+        date(set.removed?.day),
+        reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,
+      ]),
+    }),
+  );
 }
 
 function capital(text: string): string {
@@ -175,10 +337,15 @@ function capital(text: string): string {
 
 function groupName(pool: string, label: string, conveyor: string): string {
   switch (pool) {
-    case 'conveyor': return 'This conveyor';
-    case 'liner': return `Liner ${label}`;
-    case 'sector': return `The sector at ${label}`;
-    case 'duty': return `What carries ${label}`;
-    default: return capital(label.replace(`${conveyor} `, ''));
+    case 'conveyor':
+      return 'This conveyor';
+    case 'liner':
+      return `Liner ${label}`;
+    case 'sector':
+      return `The sector at ${label}`;
+    case 'duty':
+      return `What carries ${label}`;
+    default:
+      return capital(label.replace(`${conveyor} `, ''));
   }
 }

@@ -11,36 +11,90 @@ import { trackTable } from './track-record.js';
 import { chance, counted, date, listed, rate, rateUnit, thickness } from './wording.js';
 
 export function decisionPages(report: RemainingLife): Markup | undefined {
-  const parts = [outageTable(report.conveyors), lookTable(report.conveyors), sinceList(report), whatIfList(report), trackSection(report), fitSection(report.fits)].filter((part) => part !== undefined);
-  return parts.length === 0 ? undefined : element('section', { class: report.conveyors.length > 1 ? 'page' : undefined }, parts);
+  const parts = [
+    outageTable(report.conveyors),
+    lookTable(report.conveyors),
+    sinceList(report),
+    whatIfList(report),
+    trackSection(report),
+    fitSection(report.fits),
+  ].filter((part) => part !== undefined);
+  return parts.length === 0
+    ? undefined
+    : element('section', { class: report.conveyors.length > 1 ? 'page' : undefined }, parts);
 }
 
 function outageTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
-  const rows = conveyors.filter((c) => (c.model?.outages?.candidates.length ?? 0) > 0 && c.model?.forecast.kind === 'dates');
+  const rows = conveyors.filter(
+    (c) => (c.model?.outages?.candidates.length ?? 0) > 0 && c.model?.forecast.kind === 'dates',
+  );
   if (rows.length === 0) return undefined;
-  const outages = [...new Map(rows.flatMap((c) => c.model?.outages?.candidates ?? []).map(({ outage }) => [`${outage.name ?? ''} ${outage.from}`, outage])).values()].sort((a, b) => a.from - b.from).slice(0, 6);
+  const outages = [
+    ...new Map(
+      rows
+        .flatMap((c) => c.model?.outages?.candidates ?? [])
+        .map(({ outage }) => [`${outage.name ?? ''} ${outage.from}`, outage]),
+    ).values(),
+  ]
+    .sort((a, b) => a.from - b.from)
+    .slice(0, 6);
   const costs = rows.some((c) => c.model?.outages?.candidates.some((o) => o.expectedCost !== undefined));
   return group(
     element('h2', {}, 'Which outage?'),
-    element('p', {}, 'Chance that the condemn limit is reached by the first day of the outage, and, below it, that the screw touches steel. The framed outage is the last one within the accepted risk; where none is framed, no planned outage is early enough, or none is needed yet.'),
+    element(
+      'p',
+      {},
+      'Chance that the condemn limit is reached by the first day of the outage, and, below it, that the screw touches steel. The framed outage is the last one within the accepted risk; where none is framed, no planned outage is early enough, or none is needed yet.',
+    ),
     table({
       class: 'choice',
-      columns: [{ head: 'Conveyor' }, { head: 'Accepted risk', number: true }, { head: 'Risk passed', class: 'day' }, ...outages.map((o) => ({ head: group(o.name ?? 'outage', element('br'), element('small', { class: 'muted' }, formatDay(o.from))), class: 'day' }))],
+      columns: [
+        { head: 'Conveyor' },
+        { head: 'Accepted risk', number: true },
+        { head: 'Risk passed', class: 'day' },
+        ...outages.map((o) => ({
+          head: group(
+            o.name ?? 'outage',
+            element('br'),
+            element('small', { class: 'muted' }, formatDay(o.from)),
+          ),
+          class: 'day',
+        })),
+      ],
       rows: rows.map((life) => [
-        element('span', { class: 'name' }, life.conveyor.name), `${formatNumber((life.model?.risk ?? 0) * 100, 0)} %`, date(life.model?.riskDay),
+        element('span', { class: 'name' }, life.conveyor.name),
+        `${formatNumber((life.model?.risk ?? 0) * 100, 0)} %`,
+        date(life.model?.riskDay),
         ...outages.map((o) => {
-          const candidate = life.model?.outages?.candidates.find((c) => c.outage.from === o.from && c.outage.name === o.name);
+          const candidate = life.model?.outages?.candidates.find(
+            (c) => c.outage.from === o.from && c.outage.name === o.name,
+          );
           if (!candidate || candidate.condemnChance === undefined) return '–';
-          const chosen = life.attention.level === 'reline to plan' && life.attention.outage?.outage.from === o.from && life.attention.outage.outage.name === o.name;
-          const text = group(element(chosen ? 'strong' : 'span', {}, chance(candidate.condemnChance), chosen ? ' ◂' : ''),
-            element('span', { class: 'sub' }, `steel ${candidate.contactChance === undefined ? 'not known' : chance(candidate.contactChance)}`),
-            candidate.expectedCost !== undefined && element('span', { class: 'sub' }, money(life, candidate.expectedCost)));
+          const chosen =
+            life.attention.level === 'reline to plan' &&
+            life.attention.outage?.outage.from === o.from &&
+            life.attention.outage.outage.name === o.name;
+          const text = group(
+            element(chosen ? 'strong' : 'span', {}, chance(candidate.condemnChance), chosen ? ' ◂' : ''),
+            element(
+              'span',
+              { class: 'sub' },
+              `steel ${candidate.contactChance === undefined ? 'not known' : chance(candidate.contactChance)}`,
+            ),
+            candidate.expectedCost !== undefined &&
+              element('span', { class: 'sub' }, money(life, candidate.expectedCost)),
+          );
           return chosen ? element('div', { class: 'boxed' }, text) : text;
         }),
       ]),
     }),
     cheapestList(rows),
-    costs && element('p', { class: 'small muted' }, 'Money: expected cost, the planned reline if steel is not touched before, else the unplanned reline with the repair of the trough, each with its chance. A limit that is passed without steel being touched costs nothing here, which is no reason to pass it. It decides nothing alone: what a stop costs elsewhere is not in it.'),
+    costs &&
+      element(
+        'p',
+        { class: 'small muted' },
+        'Money: expected cost, the planned reline if steel is not touched before, else the unplanned reline with the repair of the trough, each with its chance. A limit that is passed without steel being touched costs nothing here, which is no reason to pass it. It decides nothing alone: what a stop costs elsewhere is not in it.',
+      ),
   );
 }
 
@@ -51,11 +105,23 @@ function cheapestList(conveyors: readonly ConveyorLife[]): Markup | undefined {
     if (!cheapest) return [];
     const when = cheapest.day === undefined ? '' : `, about ${formatDay(cheapest.day)}`;
     const { riskDay } = life.model ?? {};
-    const late = cheapest.day !== undefined && riskDay !== undefined && cheapest.day > riskDay ? `; the accepted risk is passed before, on ${formatDay(riskDay)}, and that rules` : '';
-    return [`${life.conveyor.name} at ${exposureText(cheapest.exposure, life.unit)} since fitting${when}: ${hourly(life, cheapest.costRate)} (${hourly(life, cheapest.toFailure)} if run until steel is touched)${late}`];
+    const late =
+      cheapest.day !== undefined && riskDay !== undefined && cheapest.day > riskDay
+        ? `; the accepted risk is passed before, on ${formatDay(riskDay)}, and that rules`
+        : '';
+    return [
+      `${life.conveyor.name} at ${exposureText(cheapest.exposure, life.unit)} since fitting${when}: ${hourly(life, cheapest.costRate)} (${hourly(life, cheapest.toFailure)} if run until steel is touched)${late}`,
+    ];
   });
   if (told.length === 0) return undefined;
-  return group(element('p', {}, 'By cost alone, were there no outages to wait for, relining is cheapest for'), element('ul', {}, told.map((text) => element('li', {}, text, '.'))));
+  return group(
+    element('p', {}, 'By cost alone, were there no outages to wait for, relining is cheapest for'),
+    element(
+      'ul',
+      {},
+      told.map((text) => element('li', {}, text, '.')),
+    ),
+  );
 }
 
 function exposureText(exposure: number, unit: 'h' | 't'): string {
@@ -79,18 +145,52 @@ function lookTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
     element('h2', {}, 'Where and when to look next'),
     table({
       class: 'choice',
-      columns: [{ head: 'Conveyor' }, { head: 'Look again by', class: 'day' }, { head: 'Because' }, { head: 'Look here first' }],
+      columns: [
+        { head: 'Conveyor' },
+        { head: 'Look again by', class: 'day' },
+        { head: 'Because' },
+        { head: 'Look here first' },
+      ],
       rows: rows.map((life) => {
         const look = life.model?.look;
-        const because = look?.kind === 'by' || look?.kind === 'now' ? (look.because === 'half the remaining life' ? 'half of the remaining life by the hand arithmetic' : 'the chance of the limit passes the accepted risk') : '';
-        const never = life.points.filter((p) => p.state === 'none' || p.state === 'hidden').map((p) => p.place.name);
-        const best = (life.model?.lookAt ?? []).filter((p) => !never.includes(p.name)).map((p) => `${p.name} (${chance(p.share)} of the doubt)`);
-        const likely = life.model?.forecast.kind === 'dates' && best.length === 0 ? life.model.forecast.first.slice(0, 2).map((f) => f.name) : [];
-        const places = [...(never.length > 0 ? [`${listed(never.slice(0, 6))}${never.length > 6 ? ' and more' : ''} (never seen on this liner)`] : []), ...best, ...(likely.length > 0 ? [`${listed(likely)} (where the limit most likely comes first)`] : [])];
-        return [element('span', { class: 'name' }, life.conveyor.name), look?.kind === 'by' ? date(look.day) : element('strong', {}, 'now'), because, places.join(', ')];
+        const because =
+          look?.kind === 'by' || look?.kind === 'now'
+            ? look.because === 'half the remaining life'
+              ? 'half of the remaining life by the hand arithmetic'
+              : 'the chance of the limit passes the accepted risk'
+            : '';
+        const never = life.points
+          .filter((p) => p.state === 'none' || p.state === 'hidden')
+          .map((p) => p.place.name);
+        const best = (life.model?.lookAt ?? [])
+          .filter((p) => !never.includes(p.name))
+          .map((p) => `${p.name} (${chance(p.share)} of the doubt)`);
+        const likely =
+          life.model?.forecast.kind === 'dates' && best.length === 0
+            ? life.model.forecast.first.slice(0, 2).map((f) => f.name)
+            : [];
+        const places = [
+          ...(never.length > 0
+            ? [
+                `${listed(never.slice(0, 6))}${never.length > 6 ? ' and more' : ''} (never seen on this liner)`,
+              ]
+            : []),
+          ...best,
+          ...(likely.length > 0 ? [`${listed(likely)} (where the limit most likely comes first)`] : []),
+        ];
+        return [
+          element('span', { class: 'name' }, life.conveyor.name),
+          look?.kind === 'by' ? date(look.day) : element('strong', {}, 'now'),
+          because,
+          places.join(', '),
+        ];
       }),
     }),
-    element('p', { class: 'small muted' }, 'Of the doubt: by how much a reading there, taken on the day of the report, is expected to narrow the date at which the conveyor reaches its limit.'),
+    element(
+      'p',
+      { class: 'small muted' },
+      'Of the doubt: by how much a reading there, taken on the day of the report, is expected to narrow the date at which the conveyor reaches its limit.',
+    ),
   );
 }
 
@@ -99,15 +199,37 @@ function sinceList({ since }: RemainingLife): Markup | undefined {
   return group(
     element('h2', {}, `What changed since ${formatDay(since.day)}`),
     table({
-      columns: [{ head: 'Conveyor' }, { head: 'Limit then', class: 'day' }, { head: 'Limit now', class: 'day' }, { head: 'What happened' }],
-      rows: since.conveyors.map((c) => [element('span', { class: 'name' }, c.name), date(c.before), date(c.now), c.changes.length === 0 ? 'nothing new' : `${c.changes.join('; ')}.`]),
+      columns: [
+        { head: 'Conveyor' },
+        { head: 'Limit then', class: 'day' },
+        { head: 'Limit now', class: 'day' },
+        { head: 'What happened' },
+      ],
+      rows: since.conveyors.map((c) => [
+        element('span', { class: 'name' }, c.name),
+        date(c.before),
+        date(c.now),
+        c.changes.length === 0 ? 'nothing new' : `${c.changes.join('; ')}.`,
+      ]),
     }),
   );
 }
 
 function whatIfList({ whatIfs }: RemainingLife): Markup | undefined {
   if (whatIfs.length === 0) return undefined;
-  return group(element('h2', {}, 'What if'), element('p', {}, 'Tried beside the base case; the records and the rest of this report know nothing of it.'), element('ul', {}, whatIfs.map((w) => element('li', {}, whatIfText(w)))));
+  return group(
+    element('h2', {}, 'What if'),
+    element(
+      'p',
+      {},
+      'Tried beside the base case; the records and the rest of this report know nothing of it.',
+    ),
+    element(
+      'ul',
+      {},
+      whatIfs.map((w) => element('li', {}, whatIfText(w))),
+    ),
+  );
 }
 
 function trackSection(report: RemainingLife): Markup | undefined {
@@ -119,10 +241,26 @@ function fitSection(fits: readonly FitSummary[]): Markup | undefined {
   if (fits.length === 0) return undefined;
   const lines: Child[] = fits.map((fit) => {
     const what = fit.measure === 'h' ? 'Wear by running hours' : 'Wear by tonnes';
-    if (fit.kind === 'cannot say' || fit.medianRate === undefined) return element('li', {}, `${what}: no model, ${fit.why ?? 'nothing to go by'}. Only the hand arithmetic stands.`);
-    return element('li', {}, `${what}: ${fit.informative} of ${counted(fit.units, 'liner at a place', 'liners at places')} have records, ${counted(fit.readings, 'record')} in all. A middle place wears ${rate(fit.medianRate)} ${rateUnit(fit.measure)}`
-      + `${fit.rateError === undefined ? '' : ` (give or take ${formatNumber(fit.rateError * 100, 0)} %)`}; places of one group differ by about ${formatNumber((fit.spread ?? 0) * 100, 0)} %; a thickness is read to about ± ${thickness(fit.readingError ?? 0)} mm.`);
+    if (fit.kind === 'cannot say' || fit.medianRate === undefined)
+      return element(
+        'li',
+        {},
+        `${what}: no model, ${fit.why ?? 'nothing to go by'}. Only the hand arithmetic stands.`,
+      );
+    return element(
+      'li',
+      {},
+      `${what}: ${fit.informative} of ${counted(fit.units, 'liner at a place', 'liners at places')} have records, ${counted(fit.readings, 'record')} in all. A middle place wears ${rate(fit.medianRate)} ${rateUnit(fit.measure)}` +
+        `${fit.rateError === undefined ? '' : ` (give or take ${formatNumber(fit.rateError * 100, 0)} %)`}; places of one group differ by about ${formatNumber((fit.spread ?? 0) * 100, 0)} %; a thickness is read to about ± ${thickness(fit.readingError ?? 0)} mm.`,
+    );
   });
-  return group(element('h2', {}, 'The model behind the intervals'), element('ul', {}, lines),
-    element('p', { class: 'small' }, 'Places, runs, conveyors and liners borrow from each other; how much is said on each conveyor’s page. A place with few records leans on the others, one with many stands on its own.'));
+  return group(
+    element('h2', {}, 'The model behind the intervals'),
+    element('ul', {}, lines),
+    element(
+      'p',
+      { class: 'small' },
+      'Places, runs, conveyors and liners borrow from each other; how much is said on each conveyor’s page. A place with few records leans on the others, one with many stands on its own.',
+    ),
+  );
 }

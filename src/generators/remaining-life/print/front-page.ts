@@ -15,15 +15,35 @@ export function frontPage(report: RemainingLife): Markup {
   const plants = estate.plants.map((p) => p.title ?? p.name);
   const chart = asOf === undefined ? undefined : timeline(conveyors, asOf);
   return element(
-    'section', {},
-    element('div', { class: 'masthead' },
+    'section',
+    {},
+    element(
+      'div',
+      { class: 'masthead' },
       element('div', {}, element('h1', {}, 'Remaining life of liners'), element('p', {}, listed(plants))),
-      element('p', { class: 'asof' }, 'as of ', element('strong', {}, asOf === undefined ? 'no dated record' : formatDay(asOf)))),
+      element(
+        'p',
+        { class: 'asof' },
+        'as of ',
+        element('strong', {}, asOf === undefined ? 'no dated record' : formatDay(asOf)),
+      ),
+    ),
     element('p', { class: 'lead' }, leadSentence(conveyors)),
     conveyors.length > 0 && conveyorTable(conveyors),
     chart && figure({ drawing: chart, caption: timelineKey() }),
-    element('p', { class: 'small' }, element('strong', {}, 'How good were the forecasts? '), trackSentence(report)),
-    element('p', { class: 'small' }, element('strong', {}, 'What this rests on. '), countsSentence(report.counts), leftOutSentence(report.counts)),
+    element(
+      'p',
+      { class: 'small' },
+      element('strong', {}, 'How good were the forecasts? '),
+      trackSentence(report),
+    ),
+    element(
+      'p',
+      { class: 'small' },
+      element('strong', {}, 'What this rests on. '),
+      countsSentence(report.counts),
+      leftOutSentence(report.counts),
+    ),
     caution(),
   );
 }
@@ -31,18 +51,38 @@ export function frontPage(report: RemainingLife): Markup {
 function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {
   return table({
     class: 'front',
-    columns: [{ head: element('span', { class: 'unseen' }, 'Order of attention') }, { head: 'Conveyor' }, { head: 'What to do, and why' }, { head: group('Limit reached', element('br'), small('middle, and 80 % between')), class: 'day' }, { head: group('Risk', element('br'), small('by the outage')) }, { head: 'Order liner by', class: 'day' }],
+    columns: [
+      { head: element('span', { class: 'unseen' }, 'Order of attention') },
+      { head: 'Conveyor' },
+      { head: 'What to do, and why' },
+      { head: group('Limit reached', element('br'), small('middle, and 80 % between')), class: 'day' },
+      { head: group('Risk', element('br'), small('by the outage')) },
+      { head: 'Order liner by', class: 'day' },
+    ],
     rows: conveyors.map((life, i) => [
       element('span', { class: 'rank' }, String(i + 1)),
-      element('a', { class: 'name', href: `#c${i + 1}` }, life.conveyor.name, element('span', { class: 'sub' }, life.conveyor.title ?? '')),
-      element('span', {}, element('span', { class: 'verdict' }, `${life.attention.todo}.`), element('span', { class: 'sub' }, sentence(life.attention.reasons.slice(0, 3)))),
-      limitCell(life), riskCell(life), orderCell(life),
+      element(
+        'a',
+        { class: 'name', href: `#c${i + 1}` },
+        life.conveyor.name,
+        element('span', { class: 'sub' }, life.conveyor.title ?? ''),
+      ),
+      element(
+        'span',
+        {},
+        element('span', { class: 'verdict' }, `${life.attention.todo}.`),
+        element('span', { class: 'sub' }, sentence(life.attention.reasons.slice(0, 3))),
+      ),
+      limitCell(life),
+      riskCell(life),
+      orderCell(life),
     ]),
   });
 }
 
 export function limitCell(life: ConveyorLife): Markup | string {
-  if (life.worst?.pastLimit) return element('strong', {}, life.worst.pastLimit === 'trough shows' ? 'worn through' : 'reached');
+  if (life.worst?.pastLimit)
+    return element('strong', {}, life.worst.pastLimit === 'trough shows' ? 'worn through' : 'reached');
   const forecast = life.model?.forecast;
   switch (forecast?.kind) {
     case undefined:
@@ -52,8 +92,16 @@ export function limitCell(life: ConveyorLife): Markup | string {
     case 'cannot say':
       return element('span', { class: 'sub wrap' }, `cannot say: ${whyNot(forecast.why)}`);
     case 'dates':
-      return group(element('strong', {}, forecast.days.q50 === undefined ? 'beyond 40 years' : date(forecast.days.q50)),
-        element('span', { class: 'sub' }, `${date(forecast.days.q10)} to`, element('br'), forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90)));
+      return group(
+        element('strong', {}, forecast.days.q50 === undefined ? 'beyond 40 years' : date(forecast.days.q50)),
+        element(
+          'span',
+          { class: 'sub' },
+          `${date(forecast.days.q10)} to`,
+          element('br'),
+          forecast.days.q90 === undefined ? 'beyond 40 years' : date(forecast.days.q90),
+        ),
+      );
   }
 }
 
@@ -61,52 +109,74 @@ function riskCell(life: ConveyorLife): Markup | string {
   const { outage } = life.attention;
   const last = outage ?? life.model?.outages?.candidates.at(-1);
   if (life.worst?.pastLimit || last?.condemnChance === undefined) return '–';
-  return group(element('strong', {}, chance(last.condemnChance)), element('span', { class: 'sub' }, `by ${last.outage.name ?? date(last.outage.from)}`));
+  return group(
+    element('strong', {}, chance(last.condemnChance)),
+    element('span', { class: 'sub' }, `by ${last.outage.name ?? date(last.outage.from)}`),
+  );
 }
 
 function orderCell(life: ConveyorLife): Markup | string {
   const { outage, level } = life.attention;
   if (level === 'worn through' || level === 'past the limit') return element('strong', {}, 'now');
   if (!outage) return '–';
-  if (life.model?.leadTime.declared === false) return element('span', { class: 'sub' }, 'no lead time declared');
-  return outage.orderIsLate ? group(element('strong', {}, 'now'), element('span', { class: 'sub' }, `was ${date(outage.orderBy)}`)) : element('strong', {}, date(outage.orderBy));
+  if (life.model?.leadTime.declared === false)
+    return element('span', { class: 'sub' }, 'no lead time declared');
+  return outage.orderIsLate
+    ? group(element('strong', {}, 'now'), element('span', { class: 'sub' }, `was ${date(outage.orderBy)}`))
+    : element('strong', {}, date(outage.orderBy));
 }
 
 export function leadSentence(conveyors: readonly ConveyorLife[]): string {
   if (conveyors.length === 0) return 'No conveyor is described.';
-  const names = (...levels: readonly ConveyorLife['attention']['level'][]): string[] => conveyors.filter((c) => levels.includes(c.attention.level)).map((c) => c.conveyor.name);
+  const names = (...levels: readonly ConveyorLife['attention']['level'][]): string[] =>
+    conveyors.filter((c) => levels.includes(c.attention.level)).map((c) => c.conveyor.name);
   const past = names('worn through', 'past the limit');
   const late = names('no outage in time');
   const plan = names('reline to plan');
   const look = names('look now', 'not enough seen');
-  const verb = (list: readonly string[], one: string, many: string): string => (list.length === 1 ? one : many);
+  const verb = (list: readonly string[], one: string, many: string): string =>
+    list.length === 1 ? one : many;
   const parts: string[] = [];
   if (past.length > 0) parts.push(`${listed(past)} ${verb(past, 'has', 'have')} reached the limit`);
   if (late.length > 0) parts.push(`${listed(late)} cannot wait for a planned outage at the risk accepted`);
-  if (plan.length > 0) parts.push(`${listed(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
+  if (plan.length > 0)
+    parts.push(`${listed(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
   if (look.length > 0) parts.push(`${listed(look)} ${verb(look, 'needs', 'need')} a look`);
   const planned = conveyors.some((c) => c.conveyor.plant.outages.length > 0);
-  return parts.length === 0 ? `No conveyor needs a decision ${planned ? 'before the last planned outage' : 'now'}, as far as it was seen.` : `${parts.join('; ')}.`;
+  return parts.length === 0
+    ? `No conveyor needs a decision ${planned ? 'before the last planned outage' : 'now'}, as far as it was seen.`
+    : `${parts.join('; ')}.`;
 }
 
 export function countsSentence(counts: Counts): string {
-  return `${counted(counts.conveyors, 'conveyor')}, ${counted(counts.points, 'point')}, ${counted(counts.inspections, 'inspection')} with ${counted(counts.readings, 'reading')}: `
-    + `${counted(counts.thicknesses, 'thickness', 'thicknesses')}, ${counted(counts.colours, 'colour')}, ${counts.troughShowing} with steel showing, ${counts.notSeen} not seen. `
-    + `${counts.used} of the liners that lie there now, ${counts.ofFormerSets} of liners replaced since. `
-    + `${counts.panelsNotSeen} of ${counted(counts.panels, 'panel')} have no reading; ${counts.pointsNeverSeen} of ${counted(counts.points, 'point')} were never seen on the present liner.`
-    + (counts.pointsByHandOnly > 0 ? ` ${counted(counts.pointsByHandOnly, 'point')} far from the limit ${counts.pointsByHandOnly === 1 ? 'was' : 'were'} reckoned by hand only.` : '')
-    + (counts.laterInspections > 0 ? ` ${counted(counts.laterInspections, 'inspection')} dated after the day of this report ${counts.laterInspections === 1 ? 'was' : 'were'} not looked at.` : '');
+  return (
+    `${counted(counts.conveyors, 'conveyor')}, ${counted(counts.points, 'point')}, ${counted(counts.inspections, 'inspection')} with ${counted(counts.readings, 'reading')}: ` +
+    `${counted(counts.thicknesses, 'thickness', 'thicknesses')}, ${counted(counts.colours, 'colour')}, ${counts.troughShowing} with steel showing, ${counts.notSeen} not seen. ` +
+    `${counts.used} of the liners that lie there now, ${counts.ofFormerSets} of liners replaced since. ` +
+    `${counts.panelsNotSeen} of ${counted(counts.panels, 'panel')} have no reading; ${counts.pointsNeverSeen} of ${counted(counts.points, 'point')} were never seen on the present liner.` +
+    (counts.pointsByHandOnly > 0
+      ? ` ${counted(counts.pointsByHandOnly, 'point')} far from the limit ${counts.pointsByHandOnly === 1 ? 'was' : 'were'} reckoned by hand only.`
+      : '') +
+    (counts.laterInspections > 0
+      ? ` ${counted(counts.laterInspections, 'inspection')} dated after the day of this report ${counts.laterInspections === 1 ? 'was' : 'were'} not looked at.`
+      : '')
+  );
 }
 
 export function leftOutSentence(counts: Counts): string {
-  return counts.leftOut.length === 0 ? ' No reading was left out.' : ` Left out: ${counts.leftOut.map(({ reason, count }) => `${counted(count, 'reading')} (${reason})`).join('; ')}.`;
+  return counts.leftOut.length === 0
+    ? ' No reading was left out.'
+    : ` Left out: ${counts.leftOut.map(({ reason, count }) => `${counted(count, 'reading')} (${reason})`).join('; ')}.`;
 }
 
 function caution(): Markup {
-  return element('div', { class: 'caution small' },
+  return element(
+    'div',
+    { class: 'caution small' },
     element('strong', {}, 'This report advises; a competent person decides. '),
-    'It does not clear a machine for work or for further running. Before anyone opens a cover: isolate and prove dead, follow site permits and local codes, '
-    + 'test for gas where the trough is enclosed, mind the energy stored in the spiral and the head of material. What was not seen may be worse than what was.');
+    'It does not clear a machine for work or for further running. Before anyone opens a cover: isolate and prove dead, follow site permits and local codes, ' +
+      'test for gas where the trough is enclosed, mind the energy stored in the spiral and the head of material. What was not seen may be worse than what was.',
+  );
 }
 
 function sentence(reasons: readonly string[]): string {

@@ -1,20 +1,55 @@
 // Keys to the drawings, in words and with the marks themselves, so that no reader has to guess and no colour has to be seen.
 
 import { element, group, type Markup } from '../../page/markup.js';
-import { definitions, hatch, hatchFill, ink, line, mark, path, rectangle, svgText, type MarkShape } from '../../page/svg.js';
+import {
+  definitions,
+  hatch,
+  hatchFill,
+  ink,
+  line,
+  mark,
+  path,
+  rectangle,
+  svgText,
+  type MarkShape,
+} from '../../page/svg.js';
 import type { ConveyorLife } from '../remaining-life.js';
 
 export function chartKey(modelled: boolean): Markup {
-  return element('span', { class: 'key' },
+  return element(
+    'span',
+    { class: 'key' },
     item(mark('disc', 14, 8, 4), 'thickness, with gauge error'),
-    item(group(line(14, 2, 14, 14, { 'stroke-width': 1.6 }), line(11, 2, 17, 2, { 'stroke-width': 1.6 }), line(11, 14, 17, 14, { 'stroke-width': 1.6 })), 'colour only: somewhere in this layer'),
+    item(
+      group(
+        line(14, 2, 14, 14, { 'stroke-width': 1.6 }),
+        line(11, 2, 17, 2, { 'stroke-width': 1.6 }),
+        line(11, 14, 17, 14, { 'stroke-width': 1.6 }),
+      ),
+      'colour only: somewhere in this layer',
+    ),
     item(mark('cross', 14, 8, 4), 'steel showing'),
     item(svgText(14, 13, '?', { anchor: 'middle', size: 13, weight: 'bold' }), 'looked for, not seen'),
-    item(line(1, 8, 27, 8, { 'stroke-width': 1.6, 'stroke-dasharray': '5 3' }), 'hand arithmetic at the ruling rate'),
+    item(
+      line(1, 8, 27, 8, { 'stroke-width': 1.6, 'stroke-dasharray': '5 3' }),
+      'hand arithmetic at the ruling rate',
+    ),
     modelled
-      ? item(group(path('M1 8L27 2L27 14Z', { fill: ink.blue, 'fill-opacity': 0.22, stroke: ink.blue }), line(1, 8, 27, 8, { stroke: ink.blue, 'stroke-width': 2 })), 'model: median, and 80 % of its interval')
-      : item(line(1, 8, 27, 8, { stroke: ink.grey, 'stroke-width': 1.4 }), 'least squares through the fitted thickness; no model'),
-    item(line(1, 8, 27, 8, { stroke: ink.vermilion, 'stroke-width': 2, 'stroke-dasharray': '8 3' }), 'condemn limit'),
+      ? item(
+          group(
+            path('M1 8L27 2L27 14Z', { fill: ink.blue, 'fill-opacity': 0.22, stroke: ink.blue }),
+            line(1, 8, 27, 8, { stroke: ink.blue, 'stroke-width': 2 }),
+          ),
+          'model: median, and 80 % of its interval',
+        )
+      : item(
+          line(1, 8, 27, 8, { stroke: ink.grey, 'stroke-width': 1.4 }),
+          'least squares through the fitted thickness; no model',
+        ),
+    item(
+      line(1, 8, 27, 8, { stroke: ink.vermilion, 'stroke-width': 2, 'stroke-dasharray': '8 3' }),
+      'condemn limit',
+    ),
   );
 }
 
@@ -23,25 +58,64 @@ export function mapKey(life: ConveyorLife): Markup {
   const id = `${life.conveyor.name.replace(/[^A-Za-z0-9]/g, '')}-key`;
   return group(
     'Seen from above, flow from left to right; along to scale, across not. ',
-    element('span', { class: 'key' },
-      item(shape('disc'), 'thickness, mm left'), item(shape('square'), 'colour only'), item(shape('cross'), 'steel showing'), item(shape('ring'), 'not inspected'),
-      item(group(definitions(hatch(`${id}-u`, 'diagonal', { spacing: 7, colour: '#8c8c8c' })), rectangle(1, 1, 26, 14, { fill: hatchFill(`${id}-u`), stroke: ink.black })), 'panel with no reading'),
-      life.runs.some((r) => r.panels.some((p) => p.state === 'hidden')) && item(group(definitions(hatch(`${id}-h`, 'dots', { spacing: 6, colour: '#595959', width: 1.1 })), rectangle(1, 1, 26, 14, { fill: hatchFill(`${id}-h`), stroke: ink.black })), 'looked for, not seen'),
-      life.worst && item(rectangle(2, 2, 24, 12, { stroke: ink.vermilion, 'stroke-width': 3 }), 'limit comes first'),
+    element(
+      'span',
+      { class: 'key' },
+      item(shape('disc'), 'thickness, mm left'),
+      item(shape('square'), 'colour only'),
+      item(shape('cross'), 'steel showing'),
+      item(shape('ring'), 'not inspected'),
+      item(
+        group(
+          definitions(hatch(`${id}-u`, 'diagonal', { spacing: 7, colour: '#8c8c8c' })),
+          rectangle(1, 1, 26, 14, { fill: hatchFill(`${id}-u`), stroke: ink.black }),
+        ),
+        'panel with no reading',
+      ),
+      life.runs.some((r) => r.panels.some((p) => p.state === 'hidden')) &&
+        item(
+          group(
+            definitions(hatch(`${id}-h`, 'dots', { spacing: 6, colour: '#595959', width: 1.1 })),
+            rectangle(1, 1, 26, 14, { fill: hatchFill(`${id}-h`), stroke: ink.black }),
+          ),
+          'looked for, not seen',
+        ),
+      life.worst &&
+        item(rectangle(2, 2, 24, 12, { stroke: ink.vermilion, 'stroke-width': 3 }), 'limit comes first'),
       life.conveyor.wornSector && item(rectangle(12, 1, 4, 14, { fill: ink.vermilion }), 'worn sector'),
     ),
   );
 }
 
 function item(drawing: Markup, words: string): Markup {
-  return element('span', {}, element('svg', { viewBox: '0 0 28 16', width: 28, height: 16, 'aria-hidden': 'true' }, drawing), words);
+  return element(
+    'span',
+    {},
+    element('svg', { viewBox: '0 0 28 16', width: 28, height: 16, 'aria-hidden': 'true' }, drawing),
+    words,
+  );
 }
 
 export function timelineKey(): Markup {
-  return element('span', { class: 'key' },
-    item(group(rectangle(1, 6.5, 26, 3, { fill: ink.blue }), rectangle(5, 3.5, 18, 9, { fill: ink.blue }), mark('diamond', 13, 8, 4.4, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 1.3 })), 'limit reached: middle, 80 % (thick), 90 % (thin)'),
+  return element(
+    'span',
+    { class: 'key' },
+    item(
+      group(
+        rectangle(1, 6.5, 26, 3, { fill: ink.blue }),
+        rectangle(5, 3.5, 18, 9, { fill: ink.blue }),
+        mark('diamond', 13, 8, 4.4, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 1.3 }),
+      ),
+      'limit reached: middle, 80 % (thick), 90 % (thin)',
+    ),
     item(rectangle(8, 1, 12, 14, { fill: '#d9d9d9' }), 'planned outage'),
-    item(rectangle(8, 1.5, 12, 13, { fill: '#d9d9d9', stroke: ink.black, 'stroke-width': 1.8 }), 'reline here'),
-    item(mark('triangle down', 14, 8, 5, { fill: ink.vermilion, stroke: ink.black, 'stroke-width': 0.8 }), 'order the liner by'),
+    item(
+      rectangle(8, 1.5, 12, 13, { fill: '#d9d9d9', stroke: ink.black, 'stroke-width': 1.8 }),
+      'reline here',
+    ),
+    item(
+      mark('triangle down', 14, 8, 5, { fill: ink.vermilion, stroke: ink.black, 'stroke-width': 0.8 }),
+      'order the liner by',
+    ),
   );
 }

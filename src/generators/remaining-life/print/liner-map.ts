@@ -2,7 +2,19 @@
 // panels lie between the breaks; panels on which nothing was seen are hatched, and the one whose limit comes first is framed.
 
 import { formatClock } from '../../../domain/units/clock.js';
-import { definitions, drawing, hatch, hatchFill, ink, line, mark, path, rectangle, svgText, type MarkShape } from '../../page/svg.js';
+import {
+  definitions,
+  drawing,
+  hatch,
+  hatchFill,
+  ink,
+  line,
+  mark,
+  path,
+  rectangle,
+  svgText,
+  type MarkShape,
+} from '../../page/svg.js';
 import { group, plainNumber as n, type Markup } from '../../page/markup.js';
 import { textWidth } from '../../drawing/text-width.js';
 import type { ConveyorLife } from '../remaining-life.js';
@@ -32,7 +44,13 @@ export function linerMap(life: ConveyorLife, id: string): Markup {
   const across = (clock: number): number => {
     const angle = (clock - 6) * 30;
     const arc = (radius * Math.PI * Math.min(Math.abs(angle), 90)) / 180;
-    const side = Math.abs(angle) > 90 ? Math.min(conveyor.trough.sideHeight.value, radius * Math.tan(((Math.abs(angle) - 90) * Math.PI) / 180)) : 0;
+    const side =
+      Math.abs(angle) > 90
+        ? Math.min(
+            conveyor.trough.sideHeight.value,
+            radius * Math.tan(((Math.abs(angle) - 90) * Math.PI) / 180),
+          )
+        : 0;
     return Math.sign(angle) * (arc + side);
   };
   const view: View = {
@@ -67,11 +85,17 @@ function descriptionOf(life: ConveyorLife): string {
 function panelShape(panel: PanelLife, view: View): Markup {
   const x = view.x(panel.from);
   const w = view.x(panel.to) - x;
-  const fill = panel.state === 'seen' ? '#ffffff' : panel.state === 'hidden' ? hatchFill(`${view.id}-hidden`) : hatchFill(`${view.id}-unseen`);
+  const fill =
+    panel.state === 'seen'
+      ? '#ffffff'
+      : panel.state === 'hidden'
+        ? hatchFill(`${view.id}-hidden`)
+        : hatchFill(`${view.id}-unseen`);
   const number = String(panel.number);
   return group(
     rectangle(x, top, w, bottom - top, { fill, stroke: ink.black, 'stroke-width': 0.8 }),
-    textWidth(number, 10) + 2 < w && svgText(x + w / 2, bottom - 5, number, { anchor: 'middle', size: 10, fill: ink.grey, halo: true }),
+    textWidth(number, 10) + 2 < w &&
+      svgText(x + w / 2, bottom - 5, number, { anchor: 'middle', size: 10, fill: ink.grey, halo: true }),
   );
 }
 
@@ -88,30 +112,54 @@ function wornSector(life: ConveyorLife, view: View): Markup | undefined {
 }
 
 function clockLines(view: View): Markup {
-  return group([9, 6, 3].map((hour) => group(
-    line(left, view.y(hour), right, view.y(hour), { stroke: ink.rule, 'stroke-width': hour === 6 ? 0.9 : 0.6, 'stroke-dasharray': hour === 6 ? '10 3 2 3' : '2 3' }),
-    svgText(left - 9, view.y(hour) + 3.5, formatClock(hour), { anchor: 'end', size: 10 }),
-  )));
+  return group(
+    [9, 6, 3].map((hour) =>
+      group(
+        line(left, view.y(hour), right, view.y(hour), {
+          stroke: ink.rule,
+          'stroke-width': hour === 6 ? 0.9 : 0.6,
+          'stroke-dasharray': hour === 6 ? '10 3 2 3' : '2 3',
+        }),
+        svgText(left - 9, view.y(hour) + 3.5, formatClock(hour), { anchor: 'end', size: 10 }),
+      ),
+    ),
+  );
 }
 
 function breaks(life: ConveyorLife, view: View): Markup {
   const free: number[] = [];
-  return group(life.conveyor.breaks.map((gap) => {
-    const from = view.x(gap.from.value);
-    const to = view.x(gap.to.value);
-    const wide = to - from > 2;
-    const middle = (from + to) / 2;
-    const w = textWidth(gap.name, 10);
-    const fits = !gap.implied && !free.some((taken) => Math.abs(taken - middle) < w);
-    if (fits) free.push(middle);
-    const anchor = middle + w / 2 > right ? 'end' : middle - w / 2 < left ? 'start' : 'middle';
-    return group(
-      wide && rectangle(from, top - 3, to - from, bottom - top + 6, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 0.8, 'stroke-dasharray': '3 2' }),
-      wide && path(`M${n(from)} ${n(top - 3)}L${n(to)} ${n(bottom + 3)}M${n(to)} ${n(top - 3)}L${n(from)} ${n(bottom + 3)}`, { stroke: ink.rule, 'stroke-width': 0.6 }),
-      fits && svgText(anchor === 'end' ? right : anchor === 'start' ? left : middle, 12, gap.name, { anchor, size: 10 }),
-      fits && line(middle, 15, middle, top - 3, { stroke: ink.rule, 'stroke-width': 0.6 }),
-    );
-  }));
+  return group(
+    life.conveyor.breaks.map((gap) => {
+      const from = view.x(gap.from.value);
+      const to = view.x(gap.to.value);
+      const wide = to - from > 2;
+      const middle = (from + to) / 2;
+      const w = textWidth(gap.name, 10);
+      const fits = !gap.implied && !free.some((taken) => Math.abs(taken - middle) < w);
+      if (fits) free.push(middle);
+      const anchor = middle + w / 2 > right ? 'end' : middle - w / 2 < left ? 'start' : 'middle';
+      return group(
+        wide &&
+          rectangle(from, top - 3, to - from, bottom - top + 6, {
+            fill: '#ffffff',
+            stroke: ink.black,
+            'stroke-width': 0.8,
+            'stroke-dasharray': '3 2',
+          }),
+        wide &&
+          path(
+            `M${n(from)} ${n(top - 3)}L${n(to)} ${n(bottom + 3)}M${n(to)} ${n(top - 3)}L${n(from)} ${n(bottom + 3)}`,
+            { stroke: ink.rule, 'stroke-width': 0.6 },
+          ),
+        fits &&
+          svgText(anchor === 'end' ? right : anchor === 'start' ? left : middle, 12, gap.name, {
+            anchor,
+            size: 10,
+          }),
+        fits && line(middle, 15, middle, top - 3, { stroke: ink.rule, 'stroke-width': 0.6 }),
+      );
+    }),
+  );
 }
 
 function runLabel(number: number, from: number, to: number, view: View): Markup {
@@ -123,37 +171,62 @@ function runLabel(number: number, from: number, to: number, view: View): Markup 
   const half = shown ? textWidth(label, 10.5) / 2 + 4 : 0;
   const middle = (a + b) / 2;
   return group(
-    line(a + 1, y, middle - half, y, { 'stroke-width': 0.8 }), line(middle + half, y, b - 1, y, { 'stroke-width': 0.8 }),
-    line(a + 1, y - 3, a + 1, y + 3, { 'stroke-width': 0.8 }), line(b - 1, y - 3, b - 1, y + 3, { 'stroke-width': 0.8 }),
+    line(a + 1, y, middle - half, y, { 'stroke-width': 0.8 }),
+    line(middle + half, y, b - 1, y, { 'stroke-width': 0.8 }),
+    line(a + 1, y - 3, a + 1, y + 3, { 'stroke-width': 0.8 }),
+    line(b - 1, y - 3, b - 1, y + 3, { 'stroke-width': 0.8 }),
     shown && svgText(middle, y + 3.8, label, { anchor: 'middle', size: 10.5, weight: 'bold' }),
   );
 }
 
 function worstPanel(life: ConveyorLife, view: View): Markup | undefined {
-  const panel = life.runs.flatMap((r) => r.panels).find((p) => life.worst !== undefined && p.points.includes(life.worst));
+  const panel = life.runs
+    .flatMap((r) => r.panels)
+    .find((p) => life.worst !== undefined && p.points.includes(life.worst));
   if (!panel) return undefined;
   const x = view.x(panel.from);
-  return rectangle(x, top, view.x(panel.to) - x, bottom - top, { stroke: ink.vermilion, 'stroke-width': 3.2 });
+  return rectangle(x, top, view.x(panel.to) - x, bottom - top, {
+    stroke: ink.vermilion,
+    'stroke-width': 3.2,
+  });
 }
 
 /** Names above, the last reading below; where neighbours would touch, the marks stay and the table has the words. */
 function points(life: ConveyorLife, view: View): Markup {
-  const inOrder = [...life.points].sort((a, b) => Number(b === life.worst) - Number(a === life.worst) || a.place.at - b.place.at);
+  const inOrder = [...life.points].sort(
+    (a, b) => Number(b === life.worst) - Number(a === life.worst) || a.place.at - b.place.at,
+  );
   const taken: [number, number][] = [];
-  return group(inOrder.map((point) => {
-    const x = view.x(point.place.at);
-    const y = view.y(point.place.clock);
-    const last = lastSeen(point);
-    const value = last === undefined ? '?' : last.seen.kind === 'thickness' ? thickness(last.seen.thickness) : last.seen.kind === 'colour' ? last.seen.name : 'steel';
-    const w = Math.max(textWidth(point.place.declared ? point.place.name : '', 10.5), textWidth(value, 10.5)) + 3;
-    const clear = !taken.some(([a, b]) => x + w / 2 > a && x - w / 2 < b);
-    if (clear) taken.push([x - w / 2, x + w / 2]);
-    return group(
-      mark(shapeOf(point), x, y, 3.6),
-      clear && svgText(x, y - 7, point.place.declared ? point.place.name : '', { anchor: 'middle', size: 10.5, weight: 'bold', halo: true }),
-      clear && svgText(x, y + 15, value, { anchor: 'middle', size: 10.5, halo: true }),
-    );
-  }));
+  return group(
+    inOrder.map((point) => {
+      const x = view.x(point.place.at);
+      const y = view.y(point.place.clock);
+      const last = lastSeen(point);
+      const value =
+        last === undefined
+          ? '?'
+          : last.seen.kind === 'thickness'
+            ? thickness(last.seen.thickness)
+            : last.seen.kind === 'colour'
+              ? last.seen.name
+              : 'steel';
+      const w =
+        Math.max(textWidth(point.place.declared ? point.place.name : '', 10.5), textWidth(value, 10.5)) + 3;
+      const clear = !taken.some(([a, b]) => x + w / 2 > a && x - w / 2 < b);
+      if (clear) taken.push([x - w / 2, x + w / 2]);
+      return group(
+        mark(shapeOf(point), x, y, 3.6),
+        clear &&
+          svgText(x, y - 7, point.place.declared ? point.place.name : '', {
+            anchor: 'middle',
+            size: 10.5,
+            weight: 'bold',
+            halo: true,
+          }),
+        clear && svgText(x, y + 15, value, { anchor: 'middle', size: 10.5, halo: true }),
+      );
+    }),
+  );
 }
 
 export function shapeOf(point: PointLife): MarkShape {
@@ -163,13 +236,19 @@ export function shapeOf(point: PointLife): MarkShape {
 }
 
 function chainageAxis(length: number, view: View): Markup {
-  const step = [500, 1000, 2000, 5000, 10_000, 20_000, 50_000].find((s) => (view.x(s) - view.x(0)) >= 34) ?? 100_000;
+  const step =
+    [500, 1000, 2000, 5000, 10_000, 20_000, 50_000].find((s) => view.x(s) - view.x(0) >= 34) ?? 100_000;
   const ticks: number[] = [];
   for (let at = 0; at <= length; at += step) ticks.push(at);
   const y = bottom + 10;
   return group(
     line(left, y, right, y),
-    ticks.map((at) => group(line(view.x(at), y, view.x(at), y + 4), svgText(view.x(at), y + 15, metres(at).replace(/\.?0+$/, '') || '0', { anchor: 'middle', size: 10 }))),
+    ticks.map((at) =>
+      group(
+        line(view.x(at), y, view.x(at), y + 4),
+        svgText(view.x(at), y + 15, metres(at).replace(/\.?0+$/, '') || '0', { anchor: 'middle', size: 10 }),
+      ),
+    ),
     svgText(left - 6, y + 15, 'm', { anchor: 'end', size: 10 }),
     svgText(left + 8, y + 25, 'tail', { size: 10, fill: ink.grey }),
     svgText(right, y + 25, 'head, flow this way →', { anchor: 'end', size: 10, fill: ink.grey }),
@@ -178,9 +257,20 @@ function chainageAxis(length: number, view: View): Markup {
 
 /** The map's data as rows: panel, chainage, what was seen last. */
 export function mapRows(life: ConveyorLife): readonly (readonly string[])[] {
-  return life.runs.flatMap((run) => run.panels.map((panel) => [
-    `run ${run.run.number}, panel ${panel.number}`, `${metres(panel.from)} to ${metres(panel.to)}`,
-    panel.state === 'seen' ? panel.points.flatMap((p) => { const l = lastSeen(p); return l ? [`${p.place.name} ${seenText(l.seen)}`] : []; }).join(', ')
-      : panel.state === 'hidden' ? 'looked for, not seen' : 'not inspected',
-  ]));
+  return life.runs.flatMap((run) =>
+    run.panels.map((panel) => [
+      `run ${run.run.number}, panel ${panel.number}`,
+      `${metres(panel.from)} to ${metres(panel.to)}`,
+      panel.state === 'seen'
+        ? panel.points
+            .flatMap((p) => {
+              const l = lastSeen(p);
+              return l ? [`${p.place.name} ${seenText(l.seen)}`] : [];
+            })
+            .join(', ')
+        : panel.state === 'hidden'
+          ? 'looked for, not seen'
+          : 'not inspected',
+    ]),
+  );
 }

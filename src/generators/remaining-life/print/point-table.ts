@@ -15,24 +15,57 @@ export function pointTable(life: ConveyorLife): Markup {
   return table({
     class: 'tight',
     columns: [
-      { head: 'Point' }, { head: 'At, m', number: true }, { head: 'Clock', number: true }, { head: 'Last seen' },
-      { head: headOf('Long-term', unit), number: true }, { head: headOf('Short-term', unit), number: true },
-      { head: headOf('Left at ruling rate', life.unit), number: true }, { head: 'Limit by hand', class: 'day' },
-      ...(life.model ? [{ head: headOf('Records', 'mm + colours'), number: true }, { head: headOf('Limit by model', 'middle, 80 % between'), class: 'day' }] : []), { head: 'Look again by', class: 'day' },
+      { head: 'Point' },
+      { head: 'At, m', number: true },
+      { head: 'Clock', number: true },
+      { head: 'Last seen' },
+      { head: headOf('Long-term', unit), number: true },
+      { head: headOf('Short-term', unit), number: true },
+      { head: headOf('Left at ruling rate', life.unit), number: true },
+      { head: 'Limit by hand', class: 'day' },
+      ...(life.model
+        ? [
+            { head: headOf('Records', 'mm + colours'), number: true },
+            { head: headOf('Limit by model', 'middle, 80 % between'), class: 'day' },
+          ]
+        : []),
+      { head: 'Look again by', class: 'day' },
     ],
     rows: life.points.map((point) => [
-      element('span', placeInText(point.place.origin), point === life.worst ? `${point.place.name} ◂` : point.place.name), metres(point.place.at), formatClock(point.place.clock), lastSeenCell(point),
-      ...handCells(point), ...(life.model ? modelCells(point) : []),
-      point.nextLook ? (point.nextLook.overdue ? group(element('strong', {}, 'overdue'), ` ${date(point.nextLook.day)}`) : date(point.nextLook.day)) : point.pastLimit ? element('strong', {}, 'now') : '–',
+      element(
+        'span',
+        placeInText(point.place.origin),
+        point === life.worst ? `${point.place.name} ◂` : point.place.name,
+      ),
+      metres(point.place.at),
+      formatClock(point.place.clock),
+      lastSeenCell(point),
+      ...handCells(point),
+      ...(life.model ? modelCells(point) : []),
+      point.nextLook
+        ? point.nextLook.overdue
+          ? group(element('strong', {}, 'overdue'), ` ${date(point.nextLook.day)}`)
+          : date(point.nextLook.day)
+        : point.pastLimit
+          ? element('strong', {}, 'now')
+          : '–',
     ]),
-    rowClass: (row) => (life.points[row] === life.worst ? 'first' : lastSeen(life.points[row] ?? life.points[0]!) === undefined ? 'no-reading' : undefined), // rows are the points
+    rowClass: (row) =>
+      life.points[row] === life.worst
+        ? 'first'
+        : lastSeen(life.points[row] ?? life.points[0]!) === undefined
+          ? 'no-reading'
+          : undefined, // rows are the points
   });
 }
 
 function lastSeenCell(point: PointLife): Markup | string {
   const last = lastSeen(point);
   if (!last) return point.state === 'hidden' ? 'looked for, not seen' : 'not inspected';
-  return group(element('span', { class: 'nowrap', ...placeInText(last.origin) }, seenText(last.seen)), element('span', { class: 'sub' }, date(last.day)));
+  return group(
+    element('span', { class: 'nowrap', ...placeInText(last.origin) }, seenText(last.seen)),
+    element('span', { class: 'sub' }, date(last.day)),
+  );
 }
 
 /** How many records of this place, and the model's date; italics where it is borrowed from the pool alone. */
@@ -48,8 +81,16 @@ function modelCells(point: PointLife): readonly (Markup | string)[] {
       return [records, element('span', { class: 'sub wrap' }, `cannot say: ${whyNot(limit.why)}`)];
     case 'life': {
       const middle = limit.days ? date(limit.days.q50) : amount(limit.exposure.q50);
-      const [low, high] = limit.days ? [date(limit.days.q10), limit.days.q90 === undefined ? 'beyond 40 years' : date(limit.days.q90)] : [amount(limit.exposure.q10), amount(limit.exposure.q90)];
-      return [records, group(model.basis === 'not inspected' ? element('em', {}, `${middle}, from the pool`) : middle, element('span', { class: 'sub' }, `${low} to ${high}`))];
+      const [low, high] = limit.days
+        ? [date(limit.days.q10), limit.days.q90 === undefined ? 'beyond 40 years' : date(limit.days.q90)]
+        : [amount(limit.exposure.q10), amount(limit.exposure.q90)];
+      return [
+        records,
+        group(
+          model.basis === 'not inspected' ? element('em', {}, `${middle}, from the pool`) : middle,
+          element('span', { class: 'sub' }, `${low} to ${high}`),
+        ),
+      ];
     }
   }
 }
@@ -63,7 +104,8 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
       return [
         hand.rules === 'long-term' ? element('strong', {}, rate(hand.longTerm)) : rate(hand.longTerm),
         shortCell(point),
-        leftCell(point, hand.remaining, hand.last.thickness), date(condemn?.day),
+        leftCell(point, hand.remaining, hand.last.thickness),
+        date(condemn?.day),
       ];
     case 'at the limit':
       return [rate(hand.longTerm), shortCell(point), '0', element('strong', {}, 'reached')];
@@ -72,7 +114,12 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
     case 'no reading':
       switch (colours.kind) {
         case 'between':
-          return [`${rate(colours.lowRate)} to ${rate(colours.highRate)}`, 'by colour', `${amount(colours.leastLife)} to ${amount(colours.mostLife)}`, '–'];
+          return [
+            `${rate(colours.lowRate)} to ${rate(colours.highRate)}`,
+            'by colour',
+            `${amount(colours.leastLife)} to ${amount(colours.mostLife)}`,
+            '–',
+          ];
         case 'at most':
           return [`below ${rate(colours.highRate)}`, 'by colour', `over ${amount(colours.leastLife)}`, '–'];
         case 'worn through':
@@ -90,7 +137,10 @@ function leftCell(point: PointLife, remaining: number, last: number): Markup | s
   const seen = lastSeen(point);
   const from = point.readings.findLast((r) => r.seen.kind === 'thickness');
   if (!seen || !from || seen === from) return amount(remaining);
-  return group(amount(remaining), element('span', { class: 'sub' }, `from ${thickness(last)} mm`, element('br'), date(from.day)));
+  return group(
+    amount(remaining),
+    element('span', { class: 'sub' }, `from ${thickness(last)} mm`, element('br'), date(from.day)),
+  );
 }
 
 function shortCell(point: PointLife): Markup | string {
@@ -98,7 +148,9 @@ function shortCell(point: PointLife): Markup | string {
   if (hand.kind === 'no reading') return '–';
   switch (hand.shortTerm.kind) {
     case 'rate':
-      return hand.kind === 'rate' && hand.rules === 'short-term' ? element('strong', {}, rate(hand.shortTerm.rate)) : rate(hand.shortTerm.rate);
+      return hand.kind === 'rate' && hand.rules === 'short-term'
+        ? element('strong', {}, rate(hand.shortTerm.rate))
+        : rate(hand.shortTerm.rate);
     case 'one reading':
       return 'one reading';
     case 'no exposure between':
@@ -115,4 +167,3 @@ function headOf(words: string, unit: string): Markup {
 function small(text: string): Markup {
   return element('small', { class: 'muted' }, text);
 }
-

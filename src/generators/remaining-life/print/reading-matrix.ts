@@ -23,13 +23,33 @@ export function readingMatrix(life: ConveyorLife): Markup | undefined {
   };
   return group(
     element('h3', {}, 'What was read, mm left'),
-    inspections.length > most && element('p', { class: 'small muted' }, `The last ${most} of ${inspections.length} inspections.`),
+    inspections.length > most &&
+      element('p', { class: 'small muted' }, `The last ${most} of ${inspections.length} inspections.`),
     table({
       class: 'tight matrix',
-      columns: [{ head: 'Point' }, ...shown.map((i) => ({ head: group(formatDay(i.date.day), element('br'), element('small', { class: 'muted' }, total(i))), number: true }))],
-      rows: life.points.map((point) => [point.place.name, ...shown.map((i) => point.readings.filter((r) => r.inspection === i).map(short).join(' ') || '·')]),
+      columns: [
+        { head: 'Point' },
+        ...shown.map((i) => ({
+          head: group(formatDay(i.date.day), element('br'), element('small', { class: 'muted' }, total(i))),
+          number: true,
+        })),
+      ],
+      rows: life.points.map((point) => [
+        point.place.name,
+        ...shown.map(
+          (i) =>
+            point.readings
+              .filter((r) => r.inspection === i)
+              .map(short)
+              .join(' ') || '·',
+        ),
+      ]),
     }),
-    element('p', { class: 'small muted' }, `?: looked for, not seen. ·: no reading of this liner. Below each date: ${life.unit === 'h' ? 'hours run' : 'tonnes carried'} since commissioning.`),
+    element(
+      'p',
+      { class: 'small muted' },
+      `?: looked for, not seen. ·: no reading of this liner. Below each date: ${life.unit === 'h' ? 'hours run' : 'tonnes carried'} since commissioning.`,
+    ),
   );
 }
 

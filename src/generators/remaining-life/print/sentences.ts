@@ -43,10 +43,16 @@ export function whyNot(why: string): string {
 export function forecastText(life: ConveyorLife): string | undefined {
   const forecast = life.model?.forecast;
   if (forecast?.kind !== 'dates') return undefined;
-  const lead = forecast.first.filter((f) => f.share >= 0.1).slice(0, 3).map((f) => `${f.name} (${chance(f.share)})`);
-  const rest = forecast.notInspected > 0 ? `, ${counted(forecast.notInspected, 'point')} among them not inspected` : '';
-  return `The limit is reached first within ${amount(forecast.exposure.q10)} to ${amountWithUnit(forecast.exposure.q90, life.unit)} from the day of the report (80 %), middle ${amountWithUnit(forecast.exposure.q50, life.unit)}; `
-    + `most likely at ${lead.join(', ') || forecast.first[0]?.name || 'no one point'}. It rests on ${counted(forecast.readings, 'thickness', 'thicknesses')} and ${counted(forecast.indicators, 'colour')}${rest}`;
+  const lead = forecast.first
+    .filter((f) => f.share >= 0.1)
+    .slice(0, 3)
+    .map((f) => `${f.name} (${chance(f.share)})`);
+  const rest =
+    forecast.notInspected > 0 ? `, ${counted(forecast.notInspected, 'point')} among them not inspected` : '';
+  return (
+    `The limit is reached first within ${amount(forecast.exposure.q10)} to ${amountWithUnit(forecast.exposure.q90, life.unit)} from the day of the report (80 %), middle ${amountWithUnit(forecast.exposure.q50, life.unit)}; ` +
+    `most likely at ${lead.join(', ') || forecast.first[0]?.name || 'no one point'}. It rests on ${counted(forecast.readings, 'thickness', 'thicknesses')} and ${counted(forecast.indicators, 'colour')}${rest}`
+  );
 }
 
 export function lookText(life: ConveyorLife): string | undefined {

@@ -17,76 +17,134 @@ const rowHeight = 27;
 
 /** Undefined where no conveyor has dates. */
 export function timeline(conveyors: readonly ConveyorLife[], asOf: CalendarDay): Markup | undefined {
-  const dated = conveyors.filter((c) => c.model?.forecast.kind === 'dates' || c.model?.forecast.kind === 'reached' || c.worst?.pastLimit !== undefined);
+  const dated = conveyors.filter(
+    (c) =>
+      c.model?.forecast.kind === 'dates' ||
+      c.model?.forecast.kind === 'reached' ||
+      c.worst?.pastLimit !== undefined,
+  );
   if (dated.length === 0) return undefined;
   const outages = uniqueOutages(conveyors).filter((o) => o.to >= asOf);
   const lastOutage = Math.max(asOf + 365, ...outages.map((o) => o.to + 60));
-  const medians = dated.flatMap((c) => (c.model?.forecast.kind === 'dates' && c.model.forecast.days.q50 !== undefined ? [c.model.forecast.days.q50] : []));
+  const medians = dated.flatMap((c) =>
+    c.model?.forecast.kind === 'dates' && c.model.forecast.days.q50 !== undefined
+      ? [c.model.forecast.days.q50]
+      : [],
+  );
   const end = Math.min(asOf + 4 * 366, Math.max(lastOutage, ...medians.map((d) => d + 60)));
   const bottom = head + dated.length * rowHeight;
   const scale = scaleLinear().domain([asOf, end]).range([left, right]);
   const x = (day: number): number => scale(Math.min(Math.max(day, asOf), end));
   return drawing(
-    { id: 'timeline', width, height: bottom + 32, title: 'When each conveyor reaches its condemn limit', description: describe(dated) },
-    outages.filter((o) => o.from <= end).map((o) => rectangle(x(o.from), head - 4, Math.max(3, x(o.to) - x(o.from)), bottom - head + 4, { fill: '#d9d9d9' })),
-    outageLabels(outages.filter((o) => o.from <= end), x),
+    {
+      id: 'timeline',
+      width,
+      height: bottom + 32,
+      title: 'When each conveyor reaches its condemn limit',
+      description: describe(dated),
+    },
+    outages
+      .filter((o) => o.from <= end)
+      .map((o) =>
+        rectangle(x(o.from), head - 4, Math.max(3, x(o.to) - x(o.from)), bottom - head + 4, {
+          fill: '#d9d9d9',
+        }),
+      ),
+    outageLabels(
+      outages.filter((o) => o.from <= end),
+      x,
+    ),
     axis(asOf, end as CalendarDay, x, bottom),
     dated.map((life, i) => row(life, head + i * rowHeight + rowHeight / 2, x, end)),
   );
 }
 
-function uniqueOutages(conveyors: readonly ConveyorLife[]): readonly { name: string; from: number; to: number }[] {
+function uniqueOutages(
+  conveyors: readonly ConveyorLife[],
+): readonly { name: string; from: number; to: number }[] {
   const plants = [...new Set(conveyors.map((c) => c.conveyor.plant))];
-  return plants.flatMap((p) => p.outages.map((o) => ({ name: o.name, from: o.from.day, to: o.to.day }))).sort((a, b) => a.from - b.from);
+  return plants
+    .flatMap((p) => p.outages.map((o) => ({ name: o.name, from: o.from.day, to: o.to.day })))
+    .sort((a, b) => a.from - b.from);
 }
 
 function describe(conveyors: readonly ConveyorLife[]): string {
-  return conveyors.map((c) => {
-    const f = c.model?.forecast;
-    return f?.kind === 'dates' ? `${c.conveyor.name}: middle ${date(f.days.q50)}, 80 % between ${date(f.days.q10)} and ${date(f.days.q90)}` : `${c.conveyor.name}: reached`;
-  }).join('; ');
+  return conveyors
+    .map((c) => {
+      const f = c.model?.forecast;
+      return f?.kind === 'dates'
+        ? `${c.conveyor.name}: middle ${date(f.days.q50)}, 80 % between ${date(f.days.q10)} and ${date(f.days.q90)}`
+        : `${c.conveyor.name}: reached`;
+    })
+    .join('; ');
 }
 
 function row(life: ConveyorLife, y: number, x: (day: number) => number, end: number): Markup {
   const forecast = life.model?.forecast;
   const { outage } = life.attention;
   const name = svgText(left - 8, y + 4, life.conveyor.name, { anchor: 'end', size: 11.5, weight: 'bold' });
-  const base = line(left, y + rowHeight / 2, right, y + rowHeight / 2, { stroke: '#d0d0d0', 'stroke-width': 0.6 });
+  const base = line(left, y + rowHeight / 2, right, y + rowHeight / 2, {
+    stroke: '#d0d0d0',
+    'stroke-width': 0.6,
+  });
   if (forecast?.kind !== 'dates') {
-    return group(base, name, mark('cross', left + 5, y, 5, { 'stroke-width': 2.4 }), svgText(left + 16, y + 4, 'reached', { size: 11, weight: 'bold' }));
+    return group(
+      base,
+      name,
+      mark('cross', left + 5, y, 5, { 'stroke-width': 2.4 }),
+      svgText(left + 16, y + 4, 'reached', { size: 11, weight: 'bold' }),
+    );
   }
   const { q05, q10, q50, q90, q95 } = forecast.days;
   const to = (day: number | undefined): number => (day === undefined ? right : x(day));
   const orderBy = outage && !outage.orderIsLate ? outage.orderBy : undefined;
   // Where no outage is early enough none is boxed: the reline cannot wait for one.
-  const within = outage !== undefined && life.attention.level === 'reline to plan' && outage.outage.from <= end;
+  const within =
+    outage !== undefined && life.attention.level === 'reline to plan' && outage.outage.from <= end;
   return group(
-    base, name,
+    base,
+    name,
     rectangle(to(q05), y - 1.6, to(q95) - to(q05), 3.2, { fill: ink.blue }),
     rectangle(to(q10), y - 4.5, to(q90) - to(q10), 9, { fill: ink.blue }),
     (q95 === undefined || q95 > end) && svgText(right + 1, y + 4, '▸', { size: 11, fill: ink.blue }),
-    q50 !== undefined && q50 <= end && mark('diamond', x(q50), y, 5.2, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 1.5 }),
-    q05 !== undefined && q05 > end && svgText(right - 4, y + 4, `middle ${date(q50)} ▸`, { anchor: 'end', size: 10.5, halo: true }),
-    within && outage && rectangle(x(outage.outage.from) - 2.5, y - 10.5, 13, 21, { stroke: ink.black, 'stroke-width': 1.8 }),
-    orderBy !== undefined && mark('triangle down', x(orderBy), y, 5, { fill: ink.vermilion, stroke: ink.black, 'stroke-width': 0.8 }),
+    q50 !== undefined &&
+      q50 <= end &&
+      mark('diamond', x(q50), y, 5.2, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 1.5 }),
+    q05 !== undefined &&
+      q05 > end &&
+      svgText(right - 4, y + 4, `middle ${date(q50)} ▸`, { anchor: 'end', size: 10.5, halo: true }),
+    within &&
+      outage &&
+      rectangle(x(outage.outage.from) - 2.5, y - 10.5, 13, 21, { stroke: ink.black, 'stroke-width': 1.8 }),
+    orderBy !== undefined &&
+      mark('triangle down', x(orderBy), y, 5, {
+        fill: ink.vermilion,
+        stroke: ink.black,
+        'stroke-width': 0.8,
+      }),
   );
 }
 
-function outageLabels(outages: readonly { name: string; from: number; to: number }[], x: (day: number) => number): Markup {
+function outageLabels(
+  outages: readonly { name: string; from: number; to: number }[],
+  x: (day: number) => number,
+): Markup {
   // Two lines of labels, the lower first; a label on the upper one stands on a hair line.
   const free = [-Infinity, -Infinity];
-  return group(outages.map((o) => {
-    const middle = (x(o.from) + x(o.to)) / 2;
-    const w = textWidth(o.name, 10.5);
-    const at = Math.min(Math.max(middle, left + w / 2), right - w / 2);
-    const level = free.findIndex((until) => at - w / 2 >= until);
-    if (level < 0) return undefined;
-    free[level] = at + w / 2 + 4;
-    return group(
-      level === 1 && line(middle, head - 22, middle, head - 4, { stroke: '#8c8c8c', 'stroke-width': 0.6 }),
-      svgText(at, head - 12 - 13 * level, o.name, { anchor: 'middle', size: 10.5 }),
-    );
-  }));
+  return group(
+    outages.map((o) => {
+      const middle = (x(o.from) + x(o.to)) / 2;
+      const w = textWidth(o.name, 10.5);
+      const at = Math.min(Math.max(middle, left + w / 2), right - w / 2);
+      const level = free.findIndex((until) => at - w / 2 >= until);
+      if (level < 0) return undefined;
+      free[level] = at + w / 2 + 4;
+      return group(
+        level === 1 && line(middle, head - 22, middle, head - 4, { stroke: '#8c8c8c', 'stroke-width': 0.6 }),
+        svgText(at, head - 12 - 13 * level, o.name, { anchor: 'middle', size: 10.5 }),
+      );
+    }),
+  );
 }
 
 function axis(asOf: CalendarDay, end: CalendarDay, x: (day: number) => number, bottom: number): Markup {
@@ -97,17 +155,22 @@ function axis(asOf: CalendarDay, end: CalendarDay, x: (day: number) => number, b
   for (let year = first; year <= last; year++) {
     months.forEach((label, q) => {
       const day = parseDay(`${year}-${String(q * 3 + 1).padStart(2, '0')}-01`);
-      if (day !== undefined && day >= asOf && day <= end) ticks.push({ x: x(day), label, year: q === 0 ? String(year) : undefined });
+      if (day !== undefined && day >= asOf && day <= end)
+        ticks.push({ x: x(day), label, year: q === 0 ? String(year) : undefined });
     });
   }
   const crowded = ticks.length > 1 && (right - left) / ticks.length < 26;
   return group(
     line(left, bottom, right, bottom),
     line(left, head - 4, left, bottom, { stroke: ink.grey, 'stroke-dasharray': '1 2.5' }),
-    ticks.map((t) => group(
-      line(t.x, bottom, t.x, bottom + (t.year ? 7 : 4)),
-      t.year ? svgText(t.x, bottom + 18, t.year, { anchor: 'middle', size: 11, weight: 'bold' }) : !crowded && svgText(t.x, bottom + 16, t.label, { anchor: 'middle', size: 10, fill: ink.grey }),
-    )),
+    ticks.map((t) =>
+      group(
+        line(t.x, bottom, t.x, bottom + (t.year ? 7 : 4)),
+        t.year
+          ? svgText(t.x, bottom + 18, t.year, { anchor: 'middle', size: 11, weight: 'bold' })
+          : !crowded && svgText(t.x, bottom + 16, t.label, { anchor: 'middle', size: 10, fill: ink.grey }),
+      ),
+    ),
     svgText(left, bottom + 29, `day of report ${formatDay(asOf)}`, { size: 10, fill: ink.grey }),
   );
 }

@@ -5,7 +5,18 @@
 import { scaleLinear } from 'd3-scale';
 import { formatClock } from '../../../domain/units/clock.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import { definitions, drawing, hatch, hatchFill, ink, line, mark, path, rectangle, svgText } from '../../page/svg.js';
+import {
+  definitions,
+  drawing,
+  hatch,
+  hatchFill,
+  ink,
+  line,
+  mark,
+  path,
+  rectangle,
+  svgText,
+} from '../../page/svg.js';
 import { element, group, plainNumber as n, type Markup } from '../../page/markup.js';
 import { amount, lastSeen, metres, seenText, thickness } from './wording.js';
 import type { PointLife, SeenReading } from '../parts/points.js';
@@ -17,7 +28,11 @@ export interface WearChartOptions {
   /** Right end of the axis, h or t, shared by the charts of a conveyor. */
   readonly most: number;
   /** First days of calendar years with the exposure then, for the upper axis of the large chart. */
-  readonly years?: readonly { readonly day: CalendarDay; readonly label: string; readonly exposure: number }[];
+  readonly years?: readonly {
+    readonly day: CalendarDay;
+    readonly label: string;
+    readonly exposure: number;
+  }[];
 }
 
 interface View {
@@ -34,14 +49,29 @@ interface View {
 export function wearChart(point: PointLife, options: WearChartOptions): Markup {
   const large = options.size === 'large';
   const [width, height] = large ? [700, 276] : [228, 150];
-  const margin = large ? { top: 30, right: 86, bottom: 40, left: 44 } : { top: 20, right: 6, bottom: 20, left: 22 };
+  const margin = large
+    ? { top: 30, right: 86, bottom: 40, left: 44 }
+    : { top: 20, right: 6, bottom: 20, left: 22 };
   const most = Math.max(options.most, 1);
-  const thickest = Math.max(point.fitted.value, ...point.readings.map((r) => (r.seen.kind === 'thickness' ? r.seen.thickness : 0)));
-  const xScale = scaleLinear().domain([0, most]).range([margin.left, width - margin.right]);
-  const yScale = scaleLinear().domain([0, thickest * 1.04]).range([height - margin.bottom, margin.top]);
+  const thickest = Math.max(
+    point.fitted.value,
+    ...point.readings.map((r) => (r.seen.kind === 'thickness' ? r.seen.thickness : 0)),
+  );
+  const xScale = scaleLinear()
+    .domain([0, most])
+    .range([margin.left, width - margin.right]);
+  const yScale = scaleLinear()
+    .domain([0, thickest * 1.04])
+    .range([height - margin.bottom, margin.top]);
   const view: View = {
-    x: (v) => xScale(Math.min(Math.max(v, 0), most)), y: (v) => yScale(Math.max(v, 0)), large, font: large ? 11 : 9.5,
-    left: margin.left, right: width - margin.right, top: margin.top, bottom: height - margin.bottom,
+    x: (v) => xScale(Math.min(Math.max(v, 0), most)),
+    y: (v) => yScale(Math.max(v, 0)),
+    large,
+    font: large ? 11 : 9.5,
+    left: margin.left,
+    right: width - margin.right,
+    top: margin.top,
+    bottom: height - margin.bottom,
   };
   return drawing(
     { id: options.id, width, height, title: titleOf(point), description: descriptionOf(point, options.unit) },
@@ -61,7 +91,9 @@ function titleOf(point: PointLife): string {
 }
 
 function descriptionOf(point: PointLife, unit: 'h' | 't'): string {
-  const readings = point.readings.map((r) => `${seenText(r.seen)} at ${amount(r.exposure)} ${unit}`).join('; ');
+  const readings = point.readings
+    .map((r) => `${seenText(r.seen)} at ${amount(r.exposure)} ${unit}`)
+    .join('; ');
   return `${point.place.name}, chainage ${metres(point.place.at)} m, clock ${formatClock(point.place.clock)}. Fitted ${thickness(point.fitted.value)} mm, condemn limit ${thickness(point.condemn)} mm. ${readings === '' ? 'No reading of this liner.' : `Readings: ${readings}.`}`;
 }
 
@@ -73,21 +105,42 @@ function layers(point: PointLife, view: View, id: string): Markup {
   const bands = point.depths.slice(0, -1).map((depth, i) => {
     const top = view.y(i === 0 ? Math.max(full, point.fitted.value) : boundary(depth));
     const bottom = view.y(boundary(point.depths[i + 1] ?? full));
-    return rectangle(view.left, top, view.right - view.left, bottom - top, { fill: i % 2 === 1 ? '#ededed' : '#ffffff' });
+    return rectangle(view.left, top, view.right - view.left, bottom - top, {
+      fill: i % 2 === 1 ? '#ededed' : '#ffffff',
+    });
   });
-  const lines = point.depths.slice(1, -1).map((depth) => line(view.left, view.y(boundary(depth)), view.right, view.y(boundary(depth)), { stroke: ink.grey, 'stroke-width': 0.8, 'stroke-dasharray': '2 2' }));
+  const lines = point.depths.slice(1, -1).map((depth) =>
+    line(view.left, view.y(boundary(depth)), view.right, view.y(boundary(depth)), {
+      stroke: ink.grey,
+      'stroke-width': 0.8,
+      'stroke-dasharray': '2 2',
+    }),
+  );
   const limit = view.y(point.condemn);
-  const labels = view.large ? names.map((name, i) => {
-    const middle = view.y((boundary(point.depths[i] ?? 0) + boundary(point.depths[i + 1] ?? full)) / 2);
-    // Clear of the words at the limit.
-    const y = Math.abs(middle - limit) < 14 ? limit - 14 : middle;
-    return svgText(view.right + 6, y + 4, name, { size: view.font });
-  }) : [];
+  const labels = view.large
+    ? names.map((name, i) => {
+        const middle = view.y((boundary(point.depths[i] ?? 0) + boundary(point.depths[i + 1] ?? full)) / 2);
+        // Clear of the words at the limit.
+        const y = Math.abs(middle - limit) < 14 ? limit - 14 : middle;
+        return svgText(view.right + 6, y + 4, name, { size: view.font });
+      })
+    : [];
   return group(
-    bands, lines,
-    rectangle(view.left, limit, view.right - view.left, view.bottom - limit, { fill: hatchFill(`${id}-hatch`) }),
-    line(view.left, limit, view.right, limit, { stroke: ink.vermilion, 'stroke-width': view.large ? 2 : 1.6, 'stroke-dasharray': '8 3' }),
-    view.large && svgText(view.right + 6, limit + 4, `limit ${thickness(point.condemn)} mm`, { size: view.font, weight: 'bold' }),
+    bands,
+    lines,
+    rectangle(view.left, limit, view.right - view.left, view.bottom - limit, {
+      fill: hatchFill(`${id}-hatch`),
+    }),
+    line(view.left, limit, view.right, limit, {
+      stroke: ink.vermilion,
+      'stroke-width': view.large ? 2 : 1.6,
+      'stroke-dasharray': '8 3',
+    }),
+    view.large &&
+      svgText(view.right + 6, limit + 4, `limit ${thickness(point.condemn)} mm`, {
+        size: view.font,
+        weight: 'bold',
+      }),
     labels,
   );
 }
@@ -103,12 +156,16 @@ function fan(point: PointLife, view: View, most: number): Markup | undefined {
     const stop = Math.max(from, end(r));
     return `${n(view.x(stop))} ${n(view.y(left(r, stop)))}`;
   };
-  const band = `M${n(view.x(from))} ${n(view.y(left(rates.q10, from)))}L${edge(rates.q10)}L${n(view.x(Math.max(from, end(rates.q10))))} ${n(view.y(0))}`
-    + `L${edge(rates.q90)}L${n(view.x(from))} ${n(view.y(left(rates.q90, from)))}Z`;
+  const band =
+    `M${n(view.x(from))} ${n(view.y(left(rates.q10, from)))}L${edge(rates.q10)}L${n(view.x(Math.max(from, end(rates.q10))))} ${n(view.y(0))}` +
+    `L${edge(rates.q90)}L${n(view.x(from))} ${n(view.y(left(rates.q90, from)))}Z`;
   const clipped = bandPath(rates.q10, rates.q90, from, most, left, view) || band;
   return group(
     path(clipped, { fill: ink.blue, 'fill-opacity': 0.22, stroke: ink.blue, 'stroke-width': 0.7 }),
-    path(`M${n(view.x(0))} ${n(view.y(point.fitted.value))}L${edge(rates.q50)}`, { stroke: ink.blue, 'stroke-width': view.large ? 2 : 1.5 }),
+    path(`M${n(view.x(0))} ${n(view.y(point.fitted.value))}L${edge(rates.q50)}`, {
+      stroke: ink.blue,
+      'stroke-width': view.large ? 2 : 1.5,
+    }),
   );
 }
 
@@ -116,11 +173,21 @@ function fan(point: PointLife, view: View, most: number): Markup | undefined {
 function leastSquares({ line: fit, fitted }: PointLife, view: View, most: number): Markup | undefined {
   if (!fit || fit.count < 2 || !(fit.slope > 0)) return undefined;
   const stop = Math.min(most, fitted.value / fit.slope);
-  return line(view.x(0), view.y(fitted.value), view.x(stop), view.y(fitted.value - fit.slope * stop), { stroke: ink.grey, 'stroke-width': view.large ? 1.4 : 1 });
+  return line(view.x(0), view.y(fitted.value), view.x(stop), view.y(fitted.value - fit.slope * stop), {
+    stroke: ink.grey,
+    'stroke-width': view.large ? 1.4 : 1,
+  });
 }
 
 /** Sampled, so that where the fan meets zero thickness it follows the axis. */
-function bandPath(slow: number, fast: number, from: number, most: number, left: (r: number, x: number) => number, view: View): string {
+function bandPath(
+  slow: number,
+  fast: number,
+  from: number,
+  most: number,
+  left: (r: number, x: number) => number,
+  view: View,
+): string {
   const steps = 24;
   const xs = Array.from({ length: steps + 1 }, (_, i) => from + ((most - from) * i) / steps);
   if (!(most > from)) return '';
@@ -129,25 +196,53 @@ function bandPath(slow: number, fast: number, from: number, most: number, left: 
   return `M${upper.join('L')}L${lower.join('L')}Z`;
 }
 
-function axes(point: PointLife, view: View, xTicks: readonly number[], yTicks: readonly number[], options: WearChartOptions): Markup {
+function axes(
+  point: PointLife,
+  view: View,
+  xTicks: readonly number[],
+  yTicks: readonly number[],
+  options: WearChartOptions,
+): Markup {
   const { large, font } = view;
   return group(
     line(view.left, view.bottom, view.right, view.bottom, { 'stroke-width': 1 }),
     line(view.left, view.top, view.left, view.bottom, { 'stroke-width': 1 }),
-    xTicks.map((t) => group(
-      line(view.x(t), view.bottom, view.x(t), view.bottom + 3.5),
-      svgText(view.x(t), view.bottom + (large ? 15 : 12.5), amount(t), { anchor: t === 0 ? 'start' : view.x(t) > view.right - 8 ? 'end' : 'middle', size: font }),
-    )),
-    yTicks.map((t) => group(
-      line(view.left - 3.5, view.y(t), view.left, view.y(t)),
-      svgText(view.left - 6, view.y(t) + 3.5, amount(t), { anchor: 'end', size: font }),
-    )),
-    large && svgText(view.right, view.bottom + 31, options.unit === 'h' ? 'running hours since fitted' : 'tonnes since fitted', { anchor: 'end', size: font }),
+    xTicks.map((t) =>
+      group(
+        line(view.x(t), view.bottom, view.x(t), view.bottom + 3.5),
+        svgText(view.x(t), view.bottom + (large ? 15 : 12.5), amount(t), {
+          anchor: t === 0 ? 'start' : view.x(t) > view.right - 8 ? 'end' : 'middle',
+          size: font,
+        }),
+      ),
+    ),
+    yTicks.map((t) =>
+      group(
+        line(view.left - 3.5, view.y(t), view.left, view.y(t)),
+        svgText(view.left - 6, view.y(t) + 3.5, amount(t), { anchor: 'end', size: font }),
+      ),
+    ),
+    large &&
+      svgText(
+        view.right,
+        view.bottom + 31,
+        options.unit === 'h' ? 'running hours since fitted' : 'tonnes since fitted',
+        { anchor: 'end', size: font },
+      ),
     large && svgText(12, view.top - 6, 'mm left', { size: font }),
-    large && (options.years ?? []).filter((y) => y.exposure >= 0 && y.exposure <= options.most).map((y) => group(
-      line(view.x(y.exposure), view.top - 4, view.x(y.exposure), view.top + 3, { stroke: ink.grey }),
-      svgText(view.x(y.exposure), view.top - 7, y.label, { anchor: 'middle', size: font, fill: ink.grey }),
-    )),
+    large &&
+      (options.years ?? [])
+        .filter((y) => y.exposure >= 0 && y.exposure <= options.most)
+        .map((y) =>
+          group(
+            line(view.x(y.exposure), view.top - 4, view.x(y.exposure), view.top + 3, { stroke: ink.grey }),
+            svgText(view.x(y.exposure), view.top - 7, y.label, {
+              anchor: 'middle',
+              size: font,
+              fill: ink.grey,
+            }),
+          ),
+        ),
   );
 }
 
@@ -155,8 +250,17 @@ function today(point: PointLife, view: View, most: number): Markup | undefined {
   const now = point.exposureNow;
   if (now === undefined || now > most) return undefined;
   return group(
-    line(view.x(now), view.top, view.x(now), view.bottom, { stroke: ink.grey, 'stroke-width': 1, 'stroke-dasharray': '1 2.5' }),
-    view.large && svgText(view.x(now) + 4, view.top + 11, 'day of report', { size: view.font, fill: ink.grey, halo: true }),
+    line(view.x(now), view.top, view.x(now), view.bottom, {
+      stroke: ink.grey,
+      'stroke-width': 1,
+      'stroke-dasharray': '1 2.5',
+    }),
+    view.large &&
+      svgText(view.x(now) + 4, view.top + 11, 'day of report', {
+        size: view.font,
+        fill: ink.grey,
+        halo: true,
+      }),
   );
 }
 
@@ -165,8 +269,13 @@ function handLine(point: PointLife, view: View, most: number): Markup | undefine
   const { hand } = point;
   if (hand.kind !== 'rate') return undefined;
   const stop = Math.min(most, hand.last.exposure + hand.last.thickness / hand.ruling);
-  return line(view.x(hand.last.exposure), view.y(hand.last.thickness), view.x(stop), view.y(hand.last.thickness - hand.ruling * (stop - hand.last.exposure)),
-    { 'stroke-width': view.large ? 1.6 : 1.2, 'stroke-dasharray': '5 3' });
+  return line(
+    view.x(hand.last.exposure),
+    view.y(hand.last.thickness),
+    view.x(stop),
+    view.y(hand.last.thickness - hand.ruling * (stop - hand.last.exposure)),
+    { 'stroke-width': view.large ? 1.6 : 1.2, 'stroke-dasharray': '5 3' },
+  );
 }
 
 function readingMark(reading: SeenReading, point: PointLife, view: View): Markup {
@@ -176,23 +285,35 @@ function readingMark(reading: SeenReading, point: PointLife, view: View): Markup
     case 'thickness': {
       const { thickness: t, error } = reading.seen;
       return group(
-        error !== undefined && line(x, view.y(t + error), x, view.y(t - error), { 'stroke-width': view.large ? 1.4 : 1 }),
+        error !== undefined &&
+          line(x, view.y(t + error), x, view.y(t - error), { 'stroke-width': view.large ? 1.4 : 1 }),
         mark('disc', x, view.y(t), size),
       );
     }
     case 'colour': {
       const full = point.depths.at(-1) ?? 0;
-      const top = view.y(reading.seen.layer === 0 ? point.fitted.value : full - (point.depths[reading.seen.layer] ?? 0));
+      const top = view.y(
+        reading.seen.layer === 0 ? point.fitted.value : full - (point.depths[reading.seen.layer] ?? 0),
+      );
       const bottom = view.y(full - (point.depths[reading.seen.layer + 1] ?? full));
       const cap = size * 0.9;
-      return element('g', { stroke: ink.black, 'stroke-width': view.large ? 1.8 : 1.3 },
-        line(x, top + 1, x, bottom - 1, { stroke: undefined }), line(x - cap, top + 1, x + cap, top + 1, { stroke: undefined }),
-        line(x - cap, bottom - 1, x + cap, bottom - 1, { stroke: undefined }));
+      return element(
+        'g',
+        { stroke: ink.black, 'stroke-width': view.large ? 1.8 : 1.3 },
+        line(x, top + 1, x, bottom - 1, { stroke: undefined }),
+        line(x - cap, top + 1, x + cap, top + 1, { stroke: undefined }),
+        line(x - cap, bottom - 1, x + cap, bottom - 1, { stroke: undefined }),
+      );
     }
     case 'trough':
       return mark('cross', x, view.y(0), size * 1.2, { 'stroke-width': 2.2 });
     case 'not seen':
-      return svgText(x, view.bottom - 4, '?', { anchor: 'middle', size: view.large ? 13 : 11, weight: 'bold', halo: true });
+      return svgText(x, view.bottom - 4, '?', {
+        anchor: 'middle',
+        size: view.large ? 13 : 11,
+        weight: 'bold',
+        halo: true,
+      });
   }
 }
 
@@ -201,6 +322,11 @@ function heading(point: PointLife, view: View): Markup | undefined {
   const last = lastSeen(point);
   return group(
     svgText(2, 12, point.place.name, { size: 11, weight: 'bold' }),
-    svgText(view.right, 12, last ? seenText(last.seen) : point.state === 'hidden' ? 'looked for, not seen' : 'not inspected', { anchor: 'end', size: 10 }),
+    svgText(
+      view.right,
+      12,
+      last ? seenText(last.seen) : point.state === 'hidden' ? 'looked for, not seen' : 'not inspected',
+      { anchor: 'end', size: 10 },
+    ),
   );
 }

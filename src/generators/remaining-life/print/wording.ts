@@ -79,5 +79,5 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 
 /** `a`, `a and b`, `a, b and c`. */
 export function listed(items: readonly string[]): string {
-  return items.length <= 1 ? items[0] ?? '' : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
+  return items.length <= 1 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
 }

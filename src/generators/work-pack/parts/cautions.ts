@@ -30,11 +30,15 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
       sources: 'EN ISO 14118; 29 CFR 1910.147 in the USA',
     },
     {
-      heading: conveyor.confinedSpace ? 'Confined space, declared for this conveyor' : 'Enclosed space and gas',
+      heading: conveyor.confinedSpace
+        ? 'Confined space, declared for this conveyor'
+        : 'Enclosed space and gas',
       text: [
         'Digested and composting material gives off hydrogen sulphide, carbon dioxide and methane, more when it is disturbed. Smell gives no warning: hydrogen sulphide numbs it.',
         'Air counts as dangerous above 10 % of the lower flammable limit, below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas.',
-        conveyor.confinedSpace ? 'No entry without the site’s entry permit, a person outside, and rescue arranged beforehand.' : 'Whether this trough counts as a confined space is for a competent person to judge before work.',
+        conveyor.confinedSpace
+          ? 'No entry without the site’s entry permit, a person outside, and rescue arranged beforehand.'
+          : 'Whether this trough counts as a confined space is for a competent person to judge before work.',
       ],
       sources: 'Confined Spaces Regulations 1997 in the UK; 29 CFR 1910.146 in the USA',
     },
@@ -42,23 +46,34 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
   if (conveyor.access.some((zone) => zone.kind !== 'ground')) {
     cautions.push({
       heading: 'Work at height',
-      text: ['Covers off means an open edge. Guard it, keep tools on lanyards, close off the ground below. Nobody works below an open lift or below loose panels on the slope.'],
+      text: [
+        'Covers off means an open edge. Guard it, keep tools on lanyards, close off the ground below. Nobody works below an open lift or below loose panels on the slope.',
+      ],
       sources: 'Work at Height Regulations 2005 in the UK; the maker’s handbook of the platform',
     });
   }
   cautions.push({
     heading: 'Lifting and handling',
     text: [
-      facts.heaviestByHand === undefined ? 'Weigh up each load before it is lifted.' : `The heaviest new panel is about ${facts.heaviestByHand.toFixed(1)} kg; above about 25 kg one person alone is too few even in a good posture, and on a platform there is rarely a good posture.`,
+      facts.heaviestByHand === undefined
+        ? 'Weigh up each load before it is lifted.'
+        : `The heaviest new panel is about ${facts.heaviestByHand.toFixed(1)} kg; above about 25 kg one person alone is too few even in a good posture, and on a platform there is rarely a good posture.`,
       'Liner panels are slippery, springy and sharp-edged. On the slope a loose panel slides: hold it until it rests on its neighbour or on an end that carries it.',
-      ...(facts.changesScrew ? ['Lifts by crane need a competent person’s lift plan. Masses here are calculated; wear and clinging material change them.'] : []),
+      ...(facts.changesScrew
+        ? [
+            'Lifts by crane need a competent person’s lift plan. Masses here are calculated; wear and clinging material change them.',
+          ]
+        : []),
     ],
     sources: 'Manual Handling Operations Regulations 1992 and LOLER 1998 in the UK; ISO 11228-1',
   });
   cautions.push({
     heading: facts.hotWork ? 'Hot work' : 'Hot work, only if it comes up',
-    text: ['PE burns and drips burning. No welding, cutting or grinding over fitted liner without taking liner away locally, or shielding and wetting it, with a fire watch of at least an hour afterwards. Gas test first.'],
-    sources: 'the site’s hot-work permit; DSEAR 2002 in the UK and directive 1999/92/EC where gas or dust can explode',
+    text: [
+      'PE burns and drips burning. No welding, cutting or grinding over fitted liner without taking liner away locally, or shielding and wetting it, with a fire watch of at least an hour afterwards. Gas test first.',
+    ],
+    sources:
+      'the site’s hot-work permit; DSEAR 2002 in the UK and directive 1999/92/EC where gas or dust can explode',
   });
   return cautions;
 }

@@ -31,7 +31,11 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     check: 'Count taken off agrees with the list. Edges and openings guarded.',
     hold: false,
   },
-  'braces off': { work: 'Mark each brace and its place. Do not use a brace as an anchor for people or loads.', check: 'Count taken off agrees with the list; trough sides still straight.', hold: false },
+  'braces off': {
+    work: 'Mark each brace and its place. Do not use a brace as an anchor for people or loads.',
+    check: 'Count taken off agrees with the list; trough sides still straight.',
+    hold: false,
+  },
   'hold-downs off': {
     work: 'Take the blocks off while the spiral is at rest and cannot lift. Measure the gap of each first and write it down.',
     check: 'Count taken off agrees with the list; gaps written down.',
@@ -42,13 +46,21 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     check: 'Restraint taut and inspected by the person in charge of lifting.',
     hold: true,
   },
-  'unbolt drive': { work: 'Support the drive end. Undo the drive-plate bolts evenly, standing out of line with the spiral: it can spring.', check: 'Spiral free of the drive and still held.', hold: true },
+  'unbolt drive': {
+    work: 'Support the drive end. Undo the drive-plate bolts evenly, standing out of line with the spiral: it can spring.',
+    check: 'Spiral free of the drive and still held.',
+    hold: true,
+  },
   'remove screw': {
     work: 'Take the spiral out piece by piece as in the lift table. Lift only after a trial lift of a few centimetres; nobody under or beside the load. Where the liner stays, no cutting over it without shielding, wetting and fire watch.',
     check: 'Pieces counted and their lengths written down.',
     hold: false,
   },
-  strip: { work: 'Undo the bolts and lift the panels out, round the spiral where it stays in. Any order will do. Keep one piece with the thickest and one with the thinnest place.', check: 'Panels out counted. Thinnest place and its chainage written down.', hold: false },
+  strip: {
+    work: 'Undo the bolts and lift the panels out, round the spiral where it stays in. Any order will do. Keep one piece with the thickest and one with the thinnest place.',
+    check: 'Panels out counted. Thinnest place and its chainage written down.',
+    hold: false,
+  },
   clean: {
     work: 'Clean the trough down to sound steel. Look at the worn side for grooves, at seams and at bolt holes.',
     check: 'Trough inspected: no edge a panel could ride on, thin places marked and reported.',
@@ -64,16 +76,45 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     check: 'Check sheet filled in panel by panel; the closing panel cut to the gap as measured.',
     hold: true,
   },
-  'insert screw': { work: 'Bring the spiral in piece by piece; protect the new liner from edges and tools. No hot work over fitted liner without shielding, wetting and fire watch.', check: 'Joints in line, welds inspected, spiral held.', hold: true },
-  'bolt drive': { work: 'Bolt the drive plate evenly with new locking parts, to the maker’s torque.', check: 'Torque marked; restraint still on until this is signed.', hold: true },
-  'hold-downs on': { work: 'Put every block back at its own place and set its gap.', check: 'Count back agrees with count off; gap of each written down.', hold: false },
-  'braces on': { work: 'Put every brace back at its own place.', check: 'Count back agrees with count off.', hold: false },
-  'covers on': { work: 'Look for tools and rags. Put every cover back with all its bolts.', check: 'Count back agrees with count off; guards complete.', hold: true },
+  'insert screw': {
+    work: 'Bring the spiral in piece by piece; protect the new liner from edges and tools. No hot work over fitted liner without shielding, wetting and fire watch.',
+    check: 'Joints in line, welds inspected, spiral held.',
+    hold: true,
+  },
+  'bolt drive': {
+    work: 'Bolt the drive plate evenly with new locking parts, to the maker’s torque.',
+    check: 'Torque marked; restraint still on until this is signed.',
+    hold: true,
+  },
+  'hold-downs on': {
+    work: 'Put every block back at its own place and set its gap.',
+    check: 'Count back agrees with count off; gap of each written down.',
+    hold: false,
+  },
+  'braces on': {
+    work: 'Put every brace back at its own place.',
+    check: 'Count back agrees with count off.',
+    hold: false,
+  },
+  'covers on': {
+    work: 'Look for tools and rags. Put every cover back with all its bolts.',
+    check: 'Count back agrees with count off; guards complete.',
+    hold: true,
+  },
   'remove isolation': {
     work: 'Everybody out and accounted for. Each person takes off their own lock; the person in charge of the isolation hands back.',
     check: 'All locks off and signed; the person who operates the plant has it back.',
     hold: true,
   },
-  'run empty': { work: 'Run without material, guards on, nobody in reach. Listen along the whole length from outside.', check: 'Current empty, direction of turning, noise, each hold-down clear of the spiral.', hold: true },
-  'run loaded': { work: 'Feed slowly up to the usual amount.', check: 'Current loaded, no leak past the liner, no lifting of the spiral. Tighten cover bolts again after the first shift.', hold: true },
+  'run empty': {
+    work: 'Run without material, guards on, nobody in reach. Listen along the whole length from outside.',
+    check: 'Current empty, direction of turning, noise, each hold-down clear of the spiral.',
+    hold: true,
+  },
+  'run loaded': {
+    work: 'Feed slowly up to the usual amount.',
+    check:
+      'Current loaded, no leak past the liner, no lifting of the spiral. Tighten cover bolts again after the first shift.',
+    hold: true,
+  },
 };

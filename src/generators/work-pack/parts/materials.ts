@@ -9,22 +9,38 @@ export function cutListFacts(cut: CutList): CutListFacts {
   return {
     liner: cut.liner.name,
     sticks: cut.sticks.map((stick) => ({
-      name: stick.name, length: stick.length, offcut: stick.offcut, rest: stick.rest, keep: stick.keep,
+      name: stick.name,
+      length: stick.length,
+      offcut: stick.offcut,
+      rest: stick.rest,
+      keep: stick.keep,
       cuts: stick.cuts.flatMap((position) => {
         const piece = cut.pieces[position];
-        return piece ? [{ run: piece.run, panel: piece.panel, length: piece.length, closing: piece.closing }] : [];
+        return piece
+          ? [{ run: piece.run, panel: piece.panel, length: piece.length, closing: piece.closing }]
+          : [];
       }),
     })),
-    toBuy: cut.toBuy, missing: cut.missing,
+    toBuy: cut.toBuy,
+    missing: cut.missing,
     tooLong: cut.tooLong.map((piece) => ({ run: piece.run, panel: piece.panel, length: piece.length })),
-    newStock: cut.newStock, lowerBound: cut.lowerBound, optimal: cut.optimal, newStockWithoutKerf: cut.newStockWithoutKerf, wasteRatio: cut.wasteRatio,
+    newStock: cut.newStock,
+    lowerBound: cut.lowerBound,
+    optimal: cut.optimal,
+    newStockWithoutKerf: cut.newStockWithoutKerf,
+    wasteRatio: cut.wasteRatio,
     recordedOffcuts: cut.recordedOffcuts,
   };
 }
 
 export function materialRow(material: Material): MaterialRow {
   return {
-    what: material.what, kind: material.for, needed: material.needed, spares: material.spares, unit: material.unit, basis: material.basis,
+    what: material.what,
+    kind: material.for,
+    needed: material.needed,
+    spares: material.spares,
+    unit: material.unit,
+    basis: material.basis,
     orderBy: material.orderBy === undefined ? undefined : formatDay(material.orderBy),
   };
 }

@@ -17,8 +17,15 @@ export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow
     const fitFrom = renewed > 0 ? run.start : undefined;
     const closing = closingOf(ground, run, fitted);
     return {
-      number: run.run.number, label: run.run.label, from: run.run.from, to: run.run.to, liner: run.liner.name,
-      panels: run.panels.length, renewed, ...(fitFrom ? { fitFrom } : {}), ...(closing ? { closing } : {}),
+      number: run.run.number,
+      label: run.run.label,
+      from: run.run.from,
+      to: run.run.to,
+      liner: run.liner.name,
+      panels: run.panels.length,
+      renewed,
+      ...(fitFrom ? { fitFrom } : {}),
+      ...(closing ? { closing } : {}),
     };
   });
 }
@@ -33,8 +40,14 @@ export function panelRows(ground: Ground, steps: readonly Step[]): readonly Pane
       const mass = massOf(ground, run, length);
       const isNew = renewed.includes(panel);
       return {
-        run: run.run.number, panel: panel.panel ?? 0, from: panel.from, to: panel.to, length, mass,
-        closing: isNew && panel === inTurn.at(-1), renewed: isNew,
+        run: run.run.number,
+        panel: panel.panel ?? 0,
+        from: panel.from,
+        to: panel.to,
+        length,
+        mass,
+        closing: isNew && panel === inTurn.at(-1),
+        renewed: isNew,
         turn: isNew ? inTurn.indexOf(panel) + 1 : undefined,
         people: mass === undefined ? undefined : peopleNeeded(mass, handlingGuideline),
         bolts: boltsFor(run, length),
@@ -55,7 +68,11 @@ function isRenewed(fitted: readonly Area[], panel: RunGround['panels'][number]):
 
 function massOf(ground: Ground, run: RunGround, length: number): number | undefined {
   const { trough } = ground.job.conveyor;
-  const section = { insideRadius: trough.insideRadius.value, sideHeight: trough.sideHeight.value, thickness: run.liner.thickness.value };
+  const section = {
+    insideRadius: trough.insideRadius.value,
+    sideHeight: trough.sideHeight.value,
+    thickness: run.liner.thickness.value,
+  };
   const fits = section.thickness > 0 && section.thickness < section.insideRadius && section.sideHeight >= 0;
   return fits ? panelMass(section, length, run.liner.density.value) : undefined;
 }
@@ -68,12 +85,22 @@ function closingOf(ground: Ground, run: RunGround, fitted: readonly Area[]): Run
   const reached = last && (run.start === 'tail' ? last === run.panels.at(-1) : last === run.panels[0]);
   if (!last || !reached) return undefined;
   const length = fresh.reduce((sum, panel) => sum + panel.to - panel.from, 0);
-  const error = closingError(ground.job, run.run, run.liner, last.panel ?? 0, fresh.length, length, { allowance: gap.allowance.value, name: gap.name });
-  return { at: gap.name, worst: error.worst, rootSumSquare: error.rootSumSquare, allowance: gap.allowance.value };
+  const error = closingError(ground.job, run.run, run.liner, last.panel ?? 0, fresh.length, length, {
+    allowance: gap.allowance.value,
+    name: gap.name,
+  });
+  return {
+    at: gap.name,
+    worst: error.worst,
+    rootSumSquare: error.rootSumSquare,
+    allowance: gap.allowance.value,
+  };
 }
 
 /** Undefined where the liner declares no bolts. */
 function boltsFor(run: RunGround, length: number): number | undefined {
   const bolt = run.liner.bolt;
-  return bolt?.rows && bolt.pitch && bolt.pitch.value > 0 ? boltsOf(length, bolt.pitch.value, bolt.rows.count) : undefined;
+  return bolt?.rows && bolt.pitch && bolt.pitch.value > 0
+    ? boltsOf(length, bolt.pitch.value, bolt.rows.count)
+    : undefined;
 }

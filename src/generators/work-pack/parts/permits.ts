@@ -26,37 +26,55 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
     {
       name: 'Isolation',
       need: 'needed',
-      why: conveyor.isolations.length > 0 ? `${conveyor.isolations.length} isolation point${conveyor.isolations.length === 1 ? '' : 's'} declared.` : 'No isolation point is declared for this conveyor: find and list them before the job.',
+      why:
+        conveyor.isolations.length > 0
+          ? `${conveyor.isolations.length} isolation point${conveyor.isolations.length === 1 ? '' : 's'} declared.`
+          : 'No isolation point is declared for this conveyor: find and list them before the job.',
       ask: 'Person in charge of the isolation; lock and tag numbers.',
     },
     {
       name: 'Confined-space entry',
       need: conveyor.confinedSpace ? 'needed' : 'to be judged on site',
-      why: conveyor.confinedSpace ? 'Declared a confined space.' : 'Not declared a confined space; a covered trough can still be one.',
+      why: conveyor.confinedSpace
+        ? 'Declared a confined space.'
+        : 'Not declared a confined space; a covered trough can still be one.',
       ask: 'Entry permit, person outside, rescue plan.',
     },
     {
       name: 'Gas test',
       need: conveyor.confinedSpace || interval ? 'needed' : 'to be judged on site',
-      why: interval ? `The plant asks for a test every ${formatHours(interval.value)}, and again after every break and when material is moved.` : 'Before covers come off, after every break, and when material is moved.',
+      why: interval
+        ? `The plant asks for a test every ${formatHours(interval.value)}, and again after every break and when material is moved.`
+        : 'Before covers come off, after every break, and when material is moved.',
       ask: 'Flammable, oxygen, hydrogen sulphide, carbon dioxide; instrument and its check date.',
     },
     {
       name: 'Hot work',
       need: facts.patches || facts.changesScrew ? 'needed' : 'only if it comes up',
-      why: facts.patches ? 'The order holds patching of the trough.' : facts.changesScrew ? 'The spiral is cut or welded.' : 'If the bare trough turns out to need a patch.',
+      why: facts.patches
+        ? 'The order holds patching of the trough.'
+        : facts.changesScrew
+          ? 'The spiral is cut or welded.'
+          : 'If the bare trough turns out to need a patch.',
       ask: 'Welder’s qualification, gas test, shielding, fire watch and its length.',
     },
     {
       name: 'Work at height',
       need: high.length > 0 ? 'needed' : 'to be judged on site',
-      why: high.length > 0 ? `Access by ${[...new Set(high.map((zone) => zone.kind))].join(', ')}${top > 0 ? `, up to ${lengthWords(top, facts.unit)} above the ground` : ''}.` : 'Only ground access is declared.',
+      why:
+        high.length > 0
+          ? `Access by ${[...new Set(high.map((zone) => zone.kind))].join(', ')}${top > 0 ? `, up to ${lengthWords(top, facts.unit)} above the ground` : ''}.`
+          : 'Only ground access is declared.',
       ask: 'Inspection tags, operator’s licence, weather limits, rescue from height.',
     },
     {
       name: 'Lifting',
       need: heavy ? 'needed' : 'to be judged on site',
-      why: facts.changesScrew ? 'The spiral comes out and goes in by crane.' : facts.heaviestLift === undefined ? 'No mass is known.' : `Heaviest single piece about ${formatMass(facts.heaviestLift)}${heavy ? ', more than one person should lift' : ''}.`,
+      why: facts.changesScrew
+        ? 'The spiral comes out and goes in by crane.'
+        : facts.heaviestLift === undefined
+          ? 'No mass is known.'
+          : `Heaviest single piece about ${formatMass(facts.heaviestLift)}${heavy ? ', more than one person should lift' : ''}.`,
       ask: 'Lift plan, gear certificates, person in charge of lifting.',
     },
   ];

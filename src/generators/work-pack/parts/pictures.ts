@@ -17,22 +17,53 @@ import { issueDrawings } from '../../drawing/picture.js';
 import { spiralLift } from '../../drawing/spiral-lift.js';
 import type { PanelRow, RunRow, StepRow } from '../pack.js';
 
-export function packDrawings(ground: Ground, plan: JobPlan, runs: readonly RunRow[], panels: readonly PanelRow[], steps: readonly StepRow[], issue: Issue): readonly Drawing[] {
+export function packDrawings(
+  ground: Ground,
+  plan: JobPlan,
+  runs: readonly RunRow[],
+  panels: readonly PanelRow[],
+  steps: readonly StepRow[],
+  issue: Issue,
+): readonly Drawing[] {
   const { conveyor } = ground.job;
   const pictured: Pictured = {
-    conveyor, scope: ground.scope, ...(ground.job.screwChange ? { opened: [{ from: 0, to: conveyor.length.value }] } : {}),
+    conveyor,
+    scope: ground.scope,
+    ...(ground.job.screwChange ? { opened: [{ from: 0, to: conveyor.length.value }] } : {}),
     runs: ground.runs.map(({ run }) => {
       const fitFrom = runs.find((row) => row.number === run.number)?.fitFrom;
-      return { run, panels: panels.filter((panel) => panel.run === run.number).map((panel) => ({ number: panel.panel, from: panel.from, to: panel.to, closing: panel.closing, renewed: panel.renewed })), ...(fitFrom ? { fitFrom } : {}) };
+      return {
+        run,
+        panels: panels
+          .filter((panel) => panel.run === run.number)
+          .map((panel) => ({
+            number: panel.panel,
+            from: panel.from,
+            to: panel.to,
+            closing: panel.closing,
+            renewed: panel.renewed,
+          })),
+        ...(fitFrom ? { fitFrom } : {}),
+      };
     }),
   };
   const liner: LinerSpecification = ground.job.relines[0]?.liner ?? conveyor.liner;
   const screw: ScrewSpecification = ground.job.screwChange?.screw ?? conveyor.screw;
-  const lifts = (plan.lifts.spiral?.pieces ?? []).map((piece) => ({ ...piece, liftingPoint: piece.liftingPoint?.name }));
-  return issueDrawings([
-    elevation(pictured), ...alongTheTrough(pictured), crossSection(conveyor, { look: 'downstream', liner, screw }), ...panelMap(pictured, liner),
-    ...spiralLift(conveyor, screw, lifts), ...gantt(ganttFacts(ground, steps)),
-  ], issue);
+  const lifts = (plan.lifts.spiral?.pieces ?? []).map((piece) => ({
+    ...piece,
+    liftingPoint: piece.liftingPoint?.name,
+  }));
+  return issueDrawings(
+    [
+      elevation(pictured),
+      ...alongTheTrough(pictured),
+      crossSection(conveyor, { look: 'downstream', liner, screw }),
+      ...panelMap(pictured, liner),
+      ...spiralLift(conveyor, screw, lifts),
+      ...gantt(ganttFacts(ground, steps)),
+    ],
+    issue,
+  );
 }
 
 function ganttFacts(ground: Ground, steps: readonly StepRow[]): GanttFacts {
@@ -48,11 +79,24 @@ function ganttFacts(ground: Ground, steps: readonly StepRow[]): GanttFacts {
     before = day;
   }
   return {
-    conveyor: job.conveyor.name, duration, days,
-    rows: steps.map((step) => ({ number: step.number, label: `${step.action} ${shortWhere(step)}`.trim(), who: step.who, start: step.start, finish: step.finish, float: step.float, critical: step.critical })),
+    conveyor: job.conveyor.name,
+    duration,
+    days,
+    rows: steps.map((step) => ({
+      number: step.number,
+      label: `${step.action} ${shortWhere(step)}`.trim(),
+      who: step.who,
+      start: step.start,
+      finish: step.finish,
+      float: step.float,
+      critical: step.critical,
+    })),
   };
 }
 
 function shortWhere(step: StepRow): string {
-  return step.where.replace(/^(all isolation points|whole conveyor|drive plate|whole length)$/, '').replace(/, [\d.]+ m to [\d.]+ m/, '').replace(/spiral, both.*/, '');
+  return step.where
+    .replace(/^(all isolation points|whole conveyor|drive plate|whole length)$/, '')
+    .replace(/, [\d.]+ m to [\d.]+ m/, '')
+    .replace(/spiral, both.*/, '');
 }

@@ -9,33 +9,63 @@ import { momentText } from './steps.js';
 
 export function scheduleFacts(plan: JobPlan): ScheduleFacts {
   return {
-    duration: plan.duration, lowerBound: plan.lowerBound, boundBecause: plan.boundBecause, optimal: plan.optimal, available: plan.available,
-    finish: momentText(plan.finish), accessMoves: plan.accessMoves, criticalPath: plan.criticalPath.map((position) => position + 1),
-    shorten: plan.shorten, defaults: plan.defaults, repeatGasTests: plan.repeatGasTests,
+    duration: plan.duration,
+    lowerBound: plan.lowerBound,
+    boundBecause: plan.boundBecause,
+    optimal: plan.optimal,
+    available: plan.available,
+    finish: momentText(plan.finish),
+    accessMoves: plan.accessMoves,
+    criticalPath: plan.criticalPath.map((position) => position + 1),
+    shorten: plan.shorten,
+    defaults: plan.defaults,
+    repeatGasTests: plan.repeatGasTests,
   };
 }
 
 /** What stops the job: the order's own slips with their reasons, then what the plan lacks. */
 export function obstaclesOf(plan: JobPlan): readonly Obstacle[] {
-  const order = plan.violations.filter((violation) => violation.grade !== 'incomplete').map((violation) => ({ message: violation.message, reason: violation.reason, repairs: violation.repairs.map((repair) => repair.title) }));
-  const others = plan.problems.filter((problem) => problem.stops && problem.kind !== 'order').map((problem) => ({ message: sentence(problem.message), reason: '', repairs: [problem.todo] }));
+  const order = plan.violations
+    .filter((violation) => violation.grade !== 'incomplete')
+    .map((violation) => ({
+      message: violation.message,
+      reason: violation.reason,
+      repairs: violation.repairs.map((repair) => repair.title),
+    }));
+  const others = plan.problems
+    .filter((problem) => problem.stops && problem.kind !== 'order')
+    .map((problem) => ({ message: sentence(problem.message), reason: '', repairs: [problem.todo] }));
   return [...order, ...others];
 }
 
 export function warningsOf(plan: JobPlan): readonly { readonly message: string; readonly todo: string }[] {
-  return plan.problems.filter((problem) => !problem.stops).map((problem) => ({ message: sentence(problem.message), todo: problem.todo }));
+  return plan.problems
+    .filter((problem) => !problem.stops)
+    .map((problem) => ({ message: sentence(problem.message), todo: problem.todo }));
 }
 
 export function liftFacts(lifts: LiftTable, unit: LengthUnit): LiftFacts {
   const { spiral } = lifts;
   return {
-    slingAngle: lifts.slingAngle.value, slingAngleAssumed: lifts.slingAngle.assumed,
+    slingAngle: lifts.slingAngle.value,
+    slingAngleAssumed: lifts.slingAngle.assumed,
     spiral: spiral && {
-      out: spiral.out.screw.name, in: spiral.in.screw.name, massOut: spiral.out.massPerMetre, massIn: spiral.in.massPerMetre,
-      downSlopeForce: spiral.downSlopeForce, springBack: spiral.springBack,
+      out: spiral.out.screw.name,
+      in: spiral.in.screw.name,
+      massOut: spiral.out.massPerMetre,
+      massIn: spiral.in.massPerMetre,
+      downSlopeForce: spiral.downSlopeForce,
+      springBack: spiral.springBack,
       pieces: spiral.pieces.map((piece) => ({ ...piece, liftingPoint: piece.liftingPoint?.name })),
     },
-    byHand: lifts.byHand.map((lift) => ({ what: lift.what, count: lift.count, mass: lift.mass, centre: centreWords(lift, unit), people: lift.people, teamLift: lift.teamLift })),
+    byHand: lifts.byHand.map((lift) => ({
+      what: lift.what,
+      count: lift.count,
+      mass: lift.mass,
+      centre: centreWords(lift, unit),
+      people: lift.people,
+      teamLift: lift.teamLift,
+    })),
   };
 }
 

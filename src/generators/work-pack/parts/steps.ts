@@ -23,15 +23,29 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
     const known = areas.length > 0;
     const words = guidance[step.action];
     return {
-      number: index + 1, ...(step.name === undefined ? {} : { name: step.name }), action: step.action,
-      where: whereWords(step, known, from, to, job.conveyor.length.value, unit) + (step.action === 'fit' ? fitWords(ground, step, areas) : ''),
-      from: known ? from : 0, to: known ? to : 0,
-      who: planned.crews.join(', '), access: planned.unit ?? zonesOf(ground, from, to),
-      work: words.work, check: words.check, hold: words.hold,
+      number: index + 1,
+      ...(step.name === undefined ? {} : { name: step.name }),
+      action: step.action,
+      where:
+        whereWords(step, known, from, to, job.conveyor.length.value, unit) +
+        (step.action === 'fit' ? fitWords(ground, step, areas) : ''),
+      from: known ? from : 0,
+      to: known ? to : 0,
+      who: planned.crews.join(', '),
+      access: planned.unit ?? zonesOf(ground, from, to),
+      work: words.work,
+      check: words.check,
+      hold: words.hold,
       after: nearestOnly(plan, index).map((position) => position + 1),
-      people: planned.people, hours: planned.finish - planned.start, start: planned.start, finish: planned.finish,
-      startText: momentText(planned.from), finishText: momentText(planned.to),
-      float: planned.float, critical: planned.critical, basis: planned.work.basis,
+      people: planned.people,
+      hours: planned.finish - planned.start,
+      start: planned.start,
+      finish: planned.finish,
+      startText: momentText(planned.from),
+      finishText: momentText(planned.to),
+      float: planned.float,
+      critical: planned.critical,
+      basis: planned.work.basis,
       ...(step.note === undefined ? {} : { note: step.note }),
     };
   });
@@ -57,29 +71,55 @@ export function momentText(moment: Moment | undefined): string | undefined {
   return moment && `${formatDay(moment.day)} ${formatTimeOfDay(moment.hour)}`;
 }
 
-function whereWords(step: Step, known: boolean, from: number, to: number, length: number, unit: LengthUnit): string {
+function whereWords(
+  step: Step,
+  known: boolean,
+  from: number,
+  to: number,
+  length: number,
+  unit: LengthUnit,
+): string {
   switch (step.action) {
-    case 'isolate': case 'prove dead': case 'remove isolation': return 'all isolation points';
-    case 'run empty': case 'run loaded': return 'whole conveyor';
-    case 'restrain screw': return 'spiral, both ends of the length worked on';
-    case 'unbolt drive': case 'bolt drive': return 'drive plate';
-    default: break;
+    case 'isolate':
+    case 'prove dead':
+    case 'remove isolation':
+      return 'all isolation points';
+    case 'run empty':
+    case 'run loaded':
+      return 'whole conveyor';
+    case 'restrain screw':
+      return 'spiral, both ends of the length worked on';
+    case 'unbolt drive':
+    case 'bolt drive':
+      return 'drive plate';
+    default:
+      break;
   }
   if (!known) return step.stretch ? `${stretchText(step.stretch)} (not found on this conveyor)` : 'not known';
   if (from <= 0 && to >= length) return 'whole length';
-  const place = from === to ? chainageWords(from, unit) : `${chainageWords(from, unit)} to ${chainageWords(to, unit)}`;
-  return step.stretch && step.stretch.kind !== 'chainage' && step.stretch.kind !== 'all' ? `${stretchText(step.stretch)}, ${place}` : place;
+  const place =
+    from === to ? chainageWords(from, unit) : `${chainageWords(from, unit)} to ${chainageWords(to, unit)}`;
+  return step.stretch && step.stretch.kind !== 'chainage' && step.stretch.kind !== 'all'
+    ? `${stretchText(step.stretch)}, ${place}`
+    : place;
 }
 
 /** `, from the head end`; where a step fits several runs from different ends, each is named. */
 function fitWords(ground: Ground, step: Step, areas: readonly Area[]): string {
   if (step.start) return `, from the ${step.start} end`;
-  const runs = ground.runs.filter((run) => areas.some((area) => area.from < run.run.to && area.to > run.run.from));
+  const runs = ground.runs.filter((run) =>
+    areas.some((area) => area.from < run.run.to && area.to > run.run.from),
+  );
   const ends = [...new Set(runs.map((run) => run.start))];
-  return ends.length === 1 ? `, from the ${ends[0]} end` : runs.map((run) => `, run ${run.run.number} from the ${run.start} end`).join('');
+  return ends.length === 1
+    ? `, from the ${ends[0]} end`
+    : runs.map((run) => `, run ${run.run.number} from the ${run.start} end`).join('');
 }
 
 /** Access zones that serve a stretch, by name; empty where none is declared there. */
 function zonesOf(ground: Ground, from: number, to: number): string {
-  return ground.job.conveyor.access.filter((zone) => zone.from.value < to && zone.to.value > from).map((zone) => zone.name ?? zone.kind).join(', ');
+  return ground.job.conveyor.access
+    .filter((zone) => zone.from.value < to && zone.to.value > from)
+    .map((zone) => zone.name ?? zone.kind)
+    .join(', ');
 }

@@ -9,44 +9,123 @@ import { chainageWords } from '../../page/lengths.js';
 import type { HoldDown, Span } from '../../../domain/model/conveyor.js';
 import type { PanelRow, Taking } from '../pack.js';
 
-export function takingsFor(ground: Ground, steps: readonly Step[], panels: readonly PanelRow[], unit: LengthUnit): readonly Taking[] {
+export function takingsFor(
+  ground: Ground,
+  steps: readonly Step[],
+  panels: readonly PanelRow[],
+  unit: LengthUnit,
+): readonly Taking[] {
   const { conveyor } = ground.job;
   const renewed = panels.filter((panel) => panel.renewed).length;
   return [
-    ...counted(unit, ground, steps, 'cover', 'C', ground.covers, conveyor.covers, 'covers off', 'covers on', conveyor.covers.find((cover) => cover.mass)?.mass?.value),
-    ...counted(unit, ground, steps, 'brace', 'B', ground.braces, conveyor.braces, 'braces off', 'braces on', undefined),
-    ...counted(unit, ground, steps, 'hold-down', 'H', ground.holdDowns, conveyor.holdDowns, 'hold-downs off', 'hold-downs on', undefined),
-    ...(renewed > 0 ? [{ part: 'liner panel' as const, which: panelWords(panels), off: renewed, back: renewed, mass: undefined, note: 'old out, new in' }] : []),
+    ...counted(
+      unit,
+      ground,
+      steps,
+      'cover',
+      'C',
+      ground.covers,
+      conveyor.covers,
+      'covers off',
+      'covers on',
+      conveyor.covers.find((cover) => cover.mass)?.mass?.value,
+    ),
+    ...counted(
+      unit,
+      ground,
+      steps,
+      'brace',
+      'B',
+      ground.braces,
+      conveyor.braces,
+      'braces off',
+      'braces on',
+      undefined,
+    ),
+    ...counted(
+      unit,
+      ground,
+      steps,
+      'hold-down',
+      'H',
+      ground.holdDowns,
+      conveyor.holdDowns,
+      'hold-downs off',
+      'hold-downs on',
+      undefined,
+    ),
+    ...(renewed > 0
+      ? [
+          {
+            part: 'liner panel' as const,
+            which: panelWords(panels),
+            off: renewed,
+            back: renewed,
+            mass: undefined,
+            note: 'old out, new in',
+          },
+        ]
+      : []),
     ...screwTakings(ground, steps),
   ];
 }
 
 function counted(
-  unit: LengthUnit, ground: Ground, steps: readonly Step[], part: Taking['part'], letter: string, pieces: readonly Piece[], declared: readonly Span[],
-  off: StepAction, on: StepAction, mass: number | undefined,
+  unit: LengthUnit,
+  ground: Ground,
+  steps: readonly Step[],
+  part: Taking['part'],
+  letter: string,
+  pieces: readonly Piece[],
+  declared: readonly Span[],
+  off: StepAction,
+  on: StepAction,
+  mass: number | undefined,
 ): Taking[] {
   const taken = touched(ground, steps, off, pieces);
   const returned = touched(ground, steps, on, pieces);
   if (taken.length === 0 && returned.length === 0) return [];
   if (declared.length === 0) {
-    return [{ part, which: 'not declared for this conveyor', off: 0, back: 0, mass: undefined, note: 'count on site: ____ off, ____ back' }];
+    return [
+      {
+        part,
+        which: 'not declared for this conveyor',
+        off: 0,
+        back: 0,
+        mass: undefined,
+        note: 'count on site: ____ off, ____ back',
+      },
+    ];
   }
   // A hold-down on both sides is two blocks to count.
-  const blocks = (list: readonly Piece[]): number => list.reduce((sum, piece) => sum + (sideOf(declared[pieces.indexOf(piece)]) === 'both sides' ? 2 : 1), 0);
+  const blocks = (list: readonly Piece[]): number =>
+    list.reduce((sum, piece) => sum + (sideOf(declared[pieces.indexOf(piece)]) === 'both sides' ? 2 : 1), 0);
   const both = taken.length > 0 && blocks(taken) === 2 * taken.length;
   const numbers = taken.map((piece) => pieces.indexOf(piece));
-  return [{
-    part, which: ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) + placeWords(taken, unit),
-    off: blocks(taken), back: blocks(returned), mass,
-    note: both ? 'a pair at each place' : '',
-  }];
+  return [
+    {
+      part,
+      which:
+        ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) +
+        placeWords(taken, unit),
+      off: blocks(taken),
+      back: blocks(returned),
+      mass,
+      note: both ? 'a pair at each place' : '',
+    },
+  ];
 }
 
 function sideOf(span: Span | HoldDown | undefined): string | undefined {
   return span && 'side' in span ? span.side : undefined;
 }
 
-function touched(ground: Ground, steps: readonly Step[], action: StepAction, pieces: readonly Piece[]): readonly Piece[] {
+function touched(
+  ground: Ground,
+  steps: readonly Step[],
+  action: StepAction,
+  pieces: readonly Piece[],
+): readonly Piece[] {
   const areas = steps.flatMap((step, index) => (step.action === action ? (ground.areas[index] ?? []) : []));
   return within(pieces, areas);
 }
@@ -55,17 +134,37 @@ function screwTakings(ground: Ground, steps: readonly Step[]): Taking[] {
   const plate = ground.job.screwChange?.screw.drivePlate ?? ground.job.conveyor.screw.drivePlate;
   const count = (action: StepAction): number => steps.filter((step) => step.action === action).length;
   const rows: Taking[] = [];
-  if (count('remove screw') + count('insert screw') > 0) rows.push({ part: 'spiral', which: 'whole length, in pieces', off: Math.min(1, count('remove screw')), back: Math.min(1, count('insert screw')), mass: undefined, note: 'pieces as in the lift table' });
-  if (plate && count('unbolt drive') + count('bolt drive') > 0) rows.push({ part: 'drive plate bolt', which: plate.size, off: count('unbolt drive') > 0 ? plate.bolts.count : 0, back: count('bolt drive') > 0 ? plate.bolts.count : 0, mass: undefined, note: 'new locking parts' });
+  if (count('remove screw') + count('insert screw') > 0)
+    rows.push({
+      part: 'spiral',
+      which: 'whole length, in pieces',
+      off: Math.min(1, count('remove screw')),
+      back: Math.min(1, count('insert screw')),
+      mass: undefined,
+      note: 'pieces as in the lift table',
+    });
+  if (plate && count('unbolt drive') + count('bolt drive') > 0)
+    rows.push({
+      part: 'drive plate bolt',
+      which: plate.size,
+      off: count('unbolt drive') > 0 ? plate.bolts.count : 0,
+      back: count('bolt drive') > 0 ? plate.bolts.count : 0,
+      mass: undefined,
+      note: 'new locking parts',
+    });
   return rows;
 }
 
 function panelWords(panels: readonly PanelRow[]): string {
   const runs = [...new Set(panels.filter((panel) => panel.renewed).map((panel) => panel.run))];
-  return runs.map((run) => {
-    const numbers = panels.filter((panel) => panel.run === run && panel.renewed).map((panel) => panel.panel);
-    return `run ${run}: ${ranges(numbers, (number) => `${number}`)}`;
-  }).join('; ');
+  return runs
+    .map((run) => {
+      const numbers = panels
+        .filter((panel) => panel.run === run && panel.renewed)
+        .map((panel) => panel.panel);
+      return `run ${run}: ${ranges(numbers, (number) => `${number}`)}`;
+    })
+    .join('; ');
 }
 
 function placeWords(pieces: readonly Piece[], unit: LengthUnit): string {
@@ -82,7 +181,14 @@ export function ranges(numbers: readonly number[], name: (number: number) => str
   for (let i = 1; i <= numbers.length; i++) {
     if (numbers[i] === (numbers[i - 1] ?? 0) + 1) continue;
     const [from, to] = [numbers[start], numbers[i - 1]];
-    if (from !== undefined && to !== undefined) words.push(from === to ? name(from) : to === from + 1 ? `${name(from)}, ${name(to)}` : `${name(from)} to ${name(to)}`);
+    if (from !== undefined && to !== undefined)
+      words.push(
+        from === to
+          ? name(from)
+          : to === from + 1
+            ? `${name(from)}, ${name(to)}`
+            : `${name(from)} to ${name(to)}`,
+      );
     start = i;
   }
   return words.join(', ');

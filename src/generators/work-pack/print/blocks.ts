@@ -14,10 +14,27 @@ export interface Column {
 
 /** Cells are text; a line break in one begins a new line. */
 export type Block =
-  | { readonly kind: 'heading'; readonly level: 2 | 3; readonly text: string; /** Starts a new sheet of paper. */ readonly newPage?: boolean }
+  | {
+      readonly kind: 'heading';
+      readonly level: 2 | 3;
+      readonly text: string;
+      /** Starts a new sheet of paper. */ readonly newPage?: boolean;
+    }
   | { readonly kind: 'text'; readonly text: string; readonly strong?: boolean }
   | { readonly kind: 'list'; readonly items: readonly string[]; readonly strong?: boolean }
-  | { readonly kind: 'table'; readonly caption?: string; readonly columns: readonly Column[]; readonly rows: readonly (readonly string[])[]; /** Tall rows for handwriting. */ readonly form?: boolean; readonly strong?: readonly number[] }
-  | { readonly kind: 'caution'; readonly heading: string; readonly text: readonly string[]; readonly sources?: string }
+  | {
+      readonly kind: 'table';
+      readonly caption?: string;
+      readonly columns: readonly Column[];
+      readonly rows: readonly (readonly string[])[];
+      /** Tall rows for handwriting. */ readonly form?: boolean;
+      readonly strong?: readonly number[];
+    }
+  | {
+      readonly kind: 'caution';
+      readonly heading: string;
+      readonly text: readonly string[];
+      readonly sources?: string;
+    }
   | { readonly kind: 'code'; readonly text: string }
   | { readonly kind: 'drawing'; readonly drawing: Drawing };

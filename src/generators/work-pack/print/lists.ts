@@ -17,20 +17,46 @@ export interface List {
 }
 
 export function packLists(pack: WorkPack): readonly List[] {
-  return [coverList(pack), stepList(pack), panelList(pack), takingList(pack), cutList(pack), liftList(pack), materialList(pack), isolationList(pack), permitList(pack)];
+  return [
+    coverList(pack),
+    stepList(pack),
+    panelList(pack),
+    takingList(pack),
+    cutList(pack),
+    liftList(pack),
+    materialList(pack),
+    isolationList(pack),
+    permitList(pack),
+  ];
 }
 
 function coverList(pack: WorkPack): List {
   const { window } = pack;
   return {
-    name: 'Job', columns: [{ head: 'What', width: 22 }, { head: 'As planned', width: 90 }],
+    name: 'Job',
+    columns: [
+      { head: 'What', width: 22 },
+      { head: 'As planned', width: 90 },
+    ],
     rows: [
-      ['Work pack', pack.number], ['As of', pack.asOf], ['Plant', pack.plant], ['Conveyor', [pack.conveyor.name, pack.conveyor.title].filter(Boolean).join(': ')], ['Job', pack.job.title ?? pack.job.name],
+      ['Work pack', pack.number],
+      ['As of', pack.asOf],
+      ['Plant', pack.plant],
+      ['Conveyor', [pack.conveyor.name, pack.conveyor.title].filter(Boolean).join(': ')],
+      ['Job', pack.job.title ?? pack.job.name],
       ...pack.obstacles.map((obstacle) => ['NOT BUILDABLE', `${obstacle.message} ${obstacle.reason}`]),
       ...pack.scope.map((line) => ['Scope', line]),
       ['Window', window ? `${window.from} to ${window.to}` : 'not given'],
-      ['Crews', pack.crews.map((crew) => `${crew.name}${crew.size === undefined ? '' : ` (${crew.size})`}`).join(', ')],
-      ['Caution', 'Advice only, not a permit. Local law, site permits, makers’ instructions and competent, licensed people come first.'],
+      [
+        'Crews',
+        pack.crews
+          .map((crew) => `${crew.name}${crew.size === undefined ? '' : ` (${crew.size})`}`)
+          .join(', '),
+      ],
+      [
+        'Caution',
+        'Advice only, not a permit. Local law, site permits, makers’ instructions and competent, licensed people come first.',
+      ],
     ],
   };
 }
@@ -38,50 +64,185 @@ function coverList(pack: WorkPack): List {
 function stepList(pack: WorkPack): List {
   return {
     name: 'Steps',
-    columns: [{ head: 'No.', width: 6, digits: 0 }, { head: 'Step', width: 18 }, { head: 'Where', width: 40 }, { head: 'Who', width: 14 }, { head: 'Access', width: 14 }, { head: 'Start', width: 17 }, { head: 'Finish', width: 17 }, { head: 'Hours', width: 8, digits: 1 }, { head: 'Float, h', width: 9, digits: 1 }, { head: 'Hold', width: 7 }, { head: 'What to do', width: 70 }, { head: 'Check', width: 50 }, { head: 'Done by, time', width: 20 }],
-    rows: pack.steps.map((step) => [step.number, step.action, step.where, step.who, step.access, step.startText ?? '', step.finishText ?? '', step.hours, step.float, step.hold ? 'hold' : '', [step.note, step.work].filter(Boolean).join(' '), step.check, '']),
+    columns: [
+      { head: 'No.', width: 6, digits: 0 },
+      { head: 'Step', width: 18 },
+      { head: 'Where', width: 40 },
+      { head: 'Who', width: 14 },
+      { head: 'Access', width: 14 },
+      { head: 'Start', width: 17 },
+      { head: 'Finish', width: 17 },
+      { head: 'Hours', width: 8, digits: 1 },
+      { head: 'Float, h', width: 9, digits: 1 },
+      { head: 'Hold', width: 7 },
+      { head: 'What to do', width: 70 },
+      { head: 'Check', width: 50 },
+      { head: 'Done by, time', width: 20 },
+    ],
+    rows: pack.steps.map((step) => [
+      step.number,
+      step.action,
+      step.where,
+      step.who,
+      step.access,
+      step.startText ?? '',
+      step.finishText ?? '',
+      step.hours,
+      step.float,
+      step.hold ? 'hold' : '',
+      [step.note, step.work].filter(Boolean).join(' '),
+      step.check,
+      '',
+    ]),
   };
 }
 
 function panelList(pack: WorkPack): List {
   return {
     name: 'Panels',
-    columns: [{ head: 'Run', width: 6, digits: 0 }, { head: 'Panel', width: 7, digits: 0 }, { head: 'Turn', width: 6, digits: 0 }, { head: 'From, m', width: 10, digits: 3 }, { head: 'To, m', width: 10, digits: 3 }, { head: 'Length, mm', width: 11, digits: 0 }, { head: 'Mass, kg', width: 10, digits: 1 }, { head: 'Closing', width: 9 }, { head: 'New', width: 7 }, { head: 'Bolts', width: 7, digits: 0 }],
-    rows: pack.panels.map((panel) => [panel.run, panel.panel, panel.turn, panel.from / 1000, panel.to / 1000, tenth(panel.length), panel.mass === undefined ? undefined : tenth(panel.mass), panel.closing ? 'closing' : '', panel.renewed ? 'new' : 'stays', panel.bolts]),
+    columns: [
+      { head: 'Run', width: 6, digits: 0 },
+      { head: 'Panel', width: 7, digits: 0 },
+      { head: 'Turn', width: 6, digits: 0 },
+      { head: 'From, m', width: 10, digits: 3 },
+      { head: 'To, m', width: 10, digits: 3 },
+      { head: 'Length, mm', width: 11, digits: 0 },
+      { head: 'Mass, kg', width: 10, digits: 1 },
+      { head: 'Closing', width: 9 },
+      { head: 'New', width: 7 },
+      { head: 'Bolts', width: 7, digits: 0 },
+    ],
+    rows: pack.panels.map((panel) => [
+      panel.run,
+      panel.panel,
+      panel.turn,
+      panel.from / 1000,
+      panel.to / 1000,
+      tenth(panel.length),
+      panel.mass === undefined ? undefined : tenth(panel.mass),
+      panel.closing ? 'closing' : '',
+      panel.renewed ? 'new' : 'stays',
+      panel.bolts,
+    ]),
   };
 }
 
 function takingList(pack: WorkPack): List {
   return {
     name: 'Off and back',
-    columns: [{ head: 'Part', width: 18 }, { head: 'Which', width: 40 }, { head: 'Off', width: 7, digits: 0 }, { head: 'Back', width: 7, digits: 0 }, { head: 'Each, kg', width: 10, digits: 1 }, { head: 'Note', width: 40 }, { head: 'Counted off', width: 13 }, { head: 'Counted back', width: 13 }],
-    rows: pack.takings.map((taking) => [taking.part, taking.which, taking.off, taking.back, taking.mass, taking.note, '', '']),
+    columns: [
+      { head: 'Part', width: 18 },
+      { head: 'Which', width: 40 },
+      { head: 'Off', width: 7, digits: 0 },
+      { head: 'Back', width: 7, digits: 0 },
+      { head: 'Each, kg', width: 10, digits: 1 },
+      { head: 'Note', width: 40 },
+      { head: 'Counted off', width: 13 },
+      { head: 'Counted back', width: 13 },
+    ],
+    rows: pack.takings.map((taking) => [
+      taking.part,
+      taking.which,
+      taking.off,
+      taking.back,
+      taking.mass,
+      taking.note,
+      '',
+      '',
+    ]),
   };
 }
 
 function cutList(pack: WorkPack): List {
   return {
     name: 'Cut list',
-    columns: [{ head: 'Liner', width: 16 }, { head: 'Stock', width: 9 }, { head: 'From', width: 10 }, { head: 'Stock length, mm', width: 11, digits: 0 }, { head: 'Run', width: 6, digits: 0 }, { head: 'Panel', width: 7, digits: 0 }, { head: 'Cut to, mm', width: 11, digits: 0 }, { head: 'Closing', width: 10 }, { head: 'Rest of stock, mm', width: 11, digits: 0 }],
-    rows: pack.cutLists.flatMap((list) => list.sticks.flatMap((stick) => stick.cuts.map((cut) => [list.liner, stick.name, stick.offcut ? 'offcut' : 'new', tenth(stick.length), cut.run, cut.panel, tenth(cut.length), cut.closing ? 'closing' : '', tenth(stick.rest)]))),
+    columns: [
+      { head: 'Liner', width: 16 },
+      { head: 'Stock', width: 9 },
+      { head: 'From', width: 10 },
+      { head: 'Stock length, mm', width: 11, digits: 0 },
+      { head: 'Run', width: 6, digits: 0 },
+      { head: 'Panel', width: 7, digits: 0 },
+      { head: 'Cut to, mm', width: 11, digits: 0 },
+      { head: 'Closing', width: 10 },
+      { head: 'Rest of stock, mm', width: 11, digits: 0 },
+    ],
+    rows: pack.cutLists.flatMap((list) =>
+      list.sticks.flatMap((stick) =>
+        stick.cuts.map((cut) => [
+          list.liner,
+          stick.name,
+          stick.offcut ? 'offcut' : 'new',
+          tenth(stick.length),
+          cut.run,
+          cut.panel,
+          tenth(cut.length),
+          cut.closing ? 'closing' : '',
+          tenth(stick.rest),
+        ]),
+      ),
+    ),
   };
 }
 
 function materialList(pack: WorkPack): List {
   return {
     name: 'Materials',
-    columns: [{ head: 'What', width: 44 }, { head: 'Kind', width: 12 }, { head: 'Needed', width: 9, digits: 1 }, { head: 'Spares', width: 8, digits: 0 }, { head: 'Unit', width: 9 }, { head: 'Order by', width: 12 }, { head: 'Worked out from', width: 50 }],
-    rows: pack.materials.map((row) => [row.what, row.kind, row.needed, row.spares, row.unit, row.orderBy ?? '', row.basis]),
+    columns: [
+      { head: 'What', width: 44 },
+      { head: 'Kind', width: 12 },
+      { head: 'Needed', width: 9, digits: 1 },
+      { head: 'Spares', width: 8, digits: 0 },
+      { head: 'Unit', width: 9 },
+      { head: 'Order by', width: 12 },
+      { head: 'Worked out from', width: 50 },
+    ],
+    rows: pack.materials.map((row) => [
+      row.what,
+      row.kind,
+      row.needed,
+      row.spares,
+      row.unit,
+      row.orderBy ?? '',
+      row.basis,
+    ]),
   };
 }
 
 function liftList(pack: WorkPack): List {
   return {
     name: 'Lifts',
-    columns: [{ head: 'What', width: 26 }, { head: 'Number', width: 8, digits: 0 }, { head: 'From, m', width: 9, digits: 2 }, { head: 'To, m', width: 9, digits: 2 }, { head: 'Mass, kg', width: 10, digits: 1 }, { head: 'Limit, kg', width: 10, digits: 0 }, { head: 'Hangs from', width: 14 }, { head: 'Each sling leg, kN', width: 12, digits: 2 }],
+    columns: [
+      { head: 'What', width: 26 },
+      { head: 'Number', width: 8, digits: 0 },
+      { head: 'From, m', width: 9, digits: 2 },
+      { head: 'To, m', width: 9, digits: 2 },
+      { head: 'Mass, kg', width: 10, digits: 1 },
+      { head: 'Limit, kg', width: 10, digits: 0 },
+      { head: 'Hangs from', width: 14 },
+      { head: 'Each sling leg, kN', width: 12, digits: 2 },
+    ],
     rows: [
-      ...(pack.lifts.spiral?.pieces ?? []).map((piece) => [`spiral piece ${piece.number}`, 1, piece.from / 1000, piece.to / 1000, tenth(piece.mass), piece.limit, piece.liftingPoint ?? '', piece.legTension / 1000]),
-      ...pack.lifts.byHand.map((lift) => [lift.what, lift.count, undefined, undefined, tenth(lift.mass), lift.teamLift, 'by hand', undefined]),
+      ...(pack.lifts.spiral?.pieces ?? []).map((piece) => [
+        `spiral piece ${piece.number}`,
+        1,
+        piece.from / 1000,
+        piece.to / 1000,
+        tenth(piece.mass),
+        piece.limit,
+        piece.liftingPoint ?? '',
+        piece.legTension / 1000,
+      ]),
+      ...pack.lifts.byHand.map((lift) => [
+        lift.what,
+        lift.count,
+        undefined,
+        undefined,
+        tenth(lift.mass),
+        lift.teamLift,
+        'by hand',
+        undefined,
+      ]),
     ],
   };
 }
@@ -89,15 +250,37 @@ function liftList(pack: WorkPack): List {
 function isolationList(pack: WorkPack): List {
   return {
     name: 'Isolation',
-    columns: [{ head: 'Point', width: 12 }, { head: 'What', width: 34 }, { head: 'Kind', width: 14 }, { head: 'Chainage, m', width: 12, digits: 2 }, { head: 'Lock no.', width: 12 }, { head: 'Isolated by, time', width: 22 }, { head: 'Removed by, time', width: 22 }],
-    rows: pack.isolations.map((item) => [item.name, item.title, item.kind, item.at === undefined ? undefined : item.at / 1000, '', '', '']),
+    columns: [
+      { head: 'Point', width: 12 },
+      { head: 'What', width: 34 },
+      { head: 'Kind', width: 14 },
+      { head: 'Chainage, m', width: 12, digits: 2 },
+      { head: 'Lock no.', width: 12 },
+      { head: 'Isolated by, time', width: 22 },
+      { head: 'Removed by, time', width: 22 },
+    ],
+    rows: pack.isolations.map((item) => [
+      item.name,
+      item.title,
+      item.kind,
+      item.at === undefined ? undefined : item.at / 1000,
+      '',
+      '',
+      '',
+    ]),
   };
 }
 
 function permitList(pack: WorkPack): List {
   return {
     name: 'Permits',
-    columns: [{ head: 'Permit or test', width: 22 }, { head: 'Need', width: 20 }, { head: 'Why', width: 60 }, { head: 'Ask for', width: 50 }, { head: 'No., issued by', width: 20 }],
+    columns: [
+      { head: 'Permit or test', width: 22 },
+      { head: 'Need', width: 20 },
+      { head: 'Why', width: 60 },
+      { head: 'Ask for', width: 50 },
+      { head: 'No., issued by', width: 20 },
+    ],
     rows: pack.permits.map((permit) => [permit.name, permit.need, permit.why, permit.ask, '']),
   };
 }

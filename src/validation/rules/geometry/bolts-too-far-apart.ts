@@ -22,14 +22,26 @@ export const boltsTooFarApart: Rule = {
       const { liner } = conveyor;
       const pitch = liner.bolt?.pitch;
       const warming = warmingOf(conveyor);
-      if (!pitch || !warming || told.has(liner) || liner.joint.policy === 'gap' || !isPlausible('liner thickness', liner.thickness.value)) continue;
-      const limit = bucklingPitch(liner.thickness.value, liner.expansion.value - carbonSteelExpansion, warming.rise);
+      if (
+        !pitch ||
+        !warming ||
+        told.has(liner) ||
+        liner.joint.policy === 'gap' ||
+        !isPlausible('liner thickness', liner.thickness.value)
+      )
+        continue;
+      const limit = bucklingPitch(
+        liner.thickness.value,
+        liner.expansion.value - carbonSteelExpansion,
+        warming.rise,
+      );
       if (limit === undefined || pitch.value <= limit) continue;
       told.add(liner);
       yield {
         origin: pitch.origin,
-        message: `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} and running at ${warming.warmestService.text} on ${conveyor.name}, `
-          + `a flat strip lifts where they are more than ${formatLength(Math.floor(limit))} apart.`,
+        message:
+          `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} and running at ${warming.warmestService.text} on ${conveyor.name}, ` +
+          `a flat strip lifts where they are more than ${formatLength(Math.floor(limit))} apart.`,
         related: [{ origin: conveyor.linerUse.origin, message: `used on ${conveyor.name}` }],
       };
     }

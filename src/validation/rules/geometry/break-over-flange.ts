@@ -13,17 +13,30 @@ export const breakOverFlange: Rule = {
   given: 'conveyor',
   bad: '  break Gate at «5.8 m» to 6.3 m slide gate allowance 20 mm',
   good: '  break Gate at 7 m to 7.5 m slide gate allowance 20 mm',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    for (const section of conveyor.sections) {
-      if (section.start <= 0.5) continue;
-      for (const one of conveyor.breaks) {
-        if (one.kind === 'joint ring' || section.start <= one.from.value + 0.5 || section.start >= one.to.value - 0.5) continue;
-        yield {
-          origin: one.from.origin,
-          message: `Break ${one.name} reaches from ${one.from.text} to ${one.to.text}, across the joint of section ${section.name} at ${formatChainage(section.start)}.`,
-          related: [{ origin: section.origin, message: `section ${section.name} starts at ${formatChainage(section.start)}` }],
-        };
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      for (const section of conveyor.sections) {
+        if (section.start <= 0.5) continue;
+        for (const one of conveyor.breaks) {
+          if (
+            one.kind === 'joint ring' ||
+            section.start <= one.from.value + 0.5 ||
+            section.start >= one.to.value - 0.5
+          )
+            continue;
+          yield {
+            origin: one.from.origin,
+            message: `Break ${one.name} reaches from ${one.from.text} to ${one.to.text}, across the joint of section ${section.name} at ${formatChainage(section.start)}.`,
+            related: [
+              {
+                origin: section.origin,
+                message: `section ${section.name} starts at ${formatChainage(section.start)}`,
+              },
+            ],
+          };
+        }
       }
-    }
-  }),
+    },
+  ),
 };

@@ -13,18 +13,21 @@ export const breaksOverlap: Rule = {
   given: 'conveyor',
   bad: '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break «Gate» at 1.4 m to 2 m slide gate allowance 20 mm',
   good: '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const breaks = conveyor.breaks.filter((one) => !one.implied && one.from.value <= one.to.value);
-    for (let i = 1; i < breaks.length; i++) {
-      const before = breaks[i - 1]!; // 0 ≤ i − 1 < i < breaks.length
-      const after = breaks[i]!;
-      const shared = Math.min(before.to.value, after.to.value) - after.from.value;
-      if (shared <= 0.5) continue;
-      yield {
-        origin: after.nameOrigin ?? after.origin,
-        message: `Break ${after.name} starts at ${after.from.text}, and break ${before.name} reaches to ${before.to.text}: they share ${formatLength(shared)}.`,
-        related: [{ origin: before.nameOrigin ?? before.origin, message: `break ${before.name}` }],
-      };
-    }
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const breaks = conveyor.breaks.filter((one) => !one.implied && one.from.value <= one.to.value);
+      for (let i = 1; i < breaks.length; i++) {
+        const before = breaks[i - 1]!; // 0 ≤ i − 1 < i < breaks.length
+        const after = breaks[i]!;
+        const shared = Math.min(before.to.value, after.to.value) - after.from.value;
+        if (shared <= 0.5) continue;
+        yield {
+          origin: after.nameOrigin ?? after.origin,
+          message: `Break ${after.name} starts at ${after.from.text}, and break ${before.name} reaches to ${before.to.text}: they share ${formatLength(shared)}.`,
+          related: [{ origin: before.nameOrigin ?? before.origin, message: `break ${before.name}` }],
+        };
+      }
+    },
+  ),
 };

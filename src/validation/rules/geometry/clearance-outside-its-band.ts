@@ -14,19 +14,28 @@ export const clearanceOutsideItsBand: Rule = {
   given: 'conveyor',
   bad: '  clearance «2 mm» to 10 mm',
   good: '  clearance 2 mm to 20 mm',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const clearance = clearanceOf(conveyor, conveyor.liner, conveyor.screw);
-    const band = conveyor.clearance;
-    if (!band || clearance === undefined || clearance <= 0) return; // a screw that does not fit has its own finding
-    if (clearance >= band.from.value - 0.05 && clearance <= band.to.value + 0.05) return;
-    yield {
-      origin: band.from.origin,
-      message: `${conveyor.screw.name} has ${formatLength(clearance)} of clearance in the lined trough of ${conveyor.name}, and the band is ${band.from.text} to ${band.to.text}.`,
-      related: [
-        { origin: conveyor.trough.origin, message: `trough, inside radius ${conveyor.trough.insideRadius.text}` },
-        { origin: conveyor.screwUse.origin, message: `screw, ${conveyor.screw.outsideDiameter.text} across` },
-        { origin: conveyor.linerUse.origin, message: `liner, ${conveyor.liner.thickness.text} thick` },
-      ],
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const clearance = clearanceOf(conveyor, conveyor.liner, conveyor.screw);
+      const band = conveyor.clearance;
+      if (!band || clearance === undefined || clearance <= 0) return; // a screw that does not fit has its own finding
+      if (clearance >= band.from.value - 0.05 && clearance <= band.to.value + 0.05) return;
+      yield {
+        origin: band.from.origin,
+        message: `${conveyor.screw.name} has ${formatLength(clearance)} of clearance in the lined trough of ${conveyor.name}, and the band is ${band.from.text} to ${band.to.text}.`,
+        related: [
+          {
+            origin: conveyor.trough.origin,
+            message: `trough, inside radius ${conveyor.trough.insideRadius.text}`,
+          },
+          {
+            origin: conveyor.screwUse.origin,
+            message: `screw, ${conveyor.screw.outsideDiameter.text} across`,
+          },
+          { origin: conveyor.linerUse.origin, message: `liner, ${conveyor.liner.thickness.text} thick` },
+        ],
+      };
+    },
+  ),
 };

@@ -13,15 +13,18 @@ export const colourChangesTooLate: Rule = {
   given: 'liner',
   bad: '  condemn at «7 mm»',
   good: '  condemn at 3 mm',
-  check: each((estate) => estate.liners, function* (liner) {
-    const first = liner.layers[0];
-    if (!first || liner.layers.length < 2 || liner.condemn.value >= liner.thickness.value) return;
-    const left = liner.thickness.value - first.thickness.value;
-    if (left >= liner.condemn.value) return;
-    yield {
-      origin: liner.condemn.origin,
-      message: `${liner.name} is condemned at ${liner.condemn.text}, and ${first.name} shows until only ${formatLength(left)} are left.`,
-      related: [{ origin: first.origin, message: `layer ${first.name}, ${first.thickness.text}` }],
-    };
-  }),
+  check: each(
+    (estate) => estate.liners,
+    function* (liner) {
+      const first = liner.layers[0];
+      if (!first || liner.layers.length < 2 || liner.condemn.value >= liner.thickness.value) return;
+      const left = liner.thickness.value - first.thickness.value;
+      if (left >= liner.condemn.value) return;
+      yield {
+        origin: liner.condemn.origin,
+        message: `${liner.name} is condemned at ${liner.condemn.text}, and ${first.name} shows until only ${formatLength(left)} are left.`,
+        related: [{ origin: first.origin, message: `layer ${first.name}, ${first.thickness.text}` }],
+      };
+    },
+  ),
 };

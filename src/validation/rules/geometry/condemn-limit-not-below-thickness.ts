@@ -12,12 +12,15 @@ export const condemnLimitNotBelowThickness: Rule = {
   given: 'liner',
   bad: '  condemn at «12 mm»',
   good: '  condemn at 3 mm',
-  check: each((estate) => estate.liners, function* (liner) {
-    if (liner.condemn.value < liner.thickness.value) return;
-    yield {
-      origin: liner.condemn.origin,
-      message: `${liner.name} is condemned at ${liner.condemn.text} and is ${liner.thickness.text} thick when new.`,
-      related: [{ origin: liner.thickness.origin, message: 'its thickness' }],
-    };
-  }),
+  check: each(
+    (estate) => estate.liners,
+    function* (liner) {
+      if (liner.condemn.value < liner.thickness.value) return;
+      yield {
+        origin: liner.condemn.origin,
+        message: `${liner.name} is condemned at ${liner.condemn.text} and is ${liner.thickness.text} thick when new.`,
+        related: [{ origin: liner.thickness.origin, message: 'its thickness' }],
+      };
+    },
+  ),
 };

@@ -13,11 +13,14 @@ export const condemnLimitTooThinToMeasure: Rule = {
   given: 'liner',
   bad: '  condemn at «0.5 mm»',
   good: '  condemn at 3 mm',
-  check: each((estate) => estate.liners, function* (liner) {
-    if (liner.condemn.value >= 1) return;
-    yield {
-      origin: liner.condemn.origin,
-      message: `${liner.name} is condemned at ${liner.condemn.text}, which is no more than the error of a gauge on site.`,
-    };
-  }),
+  check: each(
+    (estate) => estate.liners,
+    function* (liner) {
+      if (liner.condemn.value >= 1) return;
+      yield {
+        origin: liner.condemn.origin,
+        message: `${liner.name} is condemned at ${liner.condemn.text}, which is no more than the error of a gauge on site.`,
+      };
+    },
+  ),
 };

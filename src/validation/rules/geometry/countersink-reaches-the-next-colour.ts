@@ -12,14 +12,18 @@ export const countersinkReachesTheNextColour: Rule = {
   given: 'liner',
   bad: '  bolt M10 rows 2 pitch 250 mm countersink «6.5 mm»',
   good: '  bolt M10 rows 2 pitch 250 mm countersink 4 mm',
-  check: each((estate) => estate.liners, function* (liner) {
-    const first = liner.layers[0];
-    const countersink = liner.bolt?.countersink;
-    if (!first || !countersink || liner.layers.length < 2 || countersink.value < first.thickness.value) return;
-    yield {
-      origin: countersink.origin,
-      message: `The bolts of ${liner.name} are countersunk ${countersink.text}, and ${first.name} is ${first.thickness.text} thick.`,
-      related: [{ origin: first.origin, message: `layer ${first.name}` }],
-    };
-  }),
+  check: each(
+    (estate) => estate.liners,
+    function* (liner) {
+      const first = liner.layers[0];
+      const countersink = liner.bolt?.countersink;
+      if (!first || !countersink || liner.layers.length < 2 || countersink.value < first.thickness.value)
+        return;
+      yield {
+        origin: countersink.origin,
+        message: `The bolts of ${liner.name} are countersunk ${countersink.text}, and ${first.name} is ${first.thickness.text} thick.`,
+        related: [{ origin: first.origin, message: `layer ${first.name}` }],
+      };
+    },
+  ),
 };

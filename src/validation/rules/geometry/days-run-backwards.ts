@@ -15,9 +15,11 @@ export const daysRunBackwards: Rule = {
   bad: '  outage Spring27 2027-04-12 to «2027-03-23»',
   good: '  outage Spring27 2027-04-12 to 2027-04-23',
   *check({ estate }) {
-    for (const { outages } of estate.plants) for (const { name, from, to } of outages) yield* judge(`Outage ${name}`, from, to);
+    for (const { outages } of estate.plants)
+      for (const { name, from, to } of outages) yield* judge(`Outage ${name}`, from, to);
     // A window that is an outage is told there.
-    for (const { name, window } of estate.jobs) if (window && !window.outage) yield* judge(`The window of job ${name}`, window.from, window.to);
+    for (const { name, window } of estate.jobs)
+      if (window && !window.outage) yield* judge(`The window of job ${name}`, window.from, window.to);
   },
 };
 
@@ -26,9 +28,14 @@ function* judge(what: string, from: StatedDay, to: StatedDay): Iterable<Found> {
   yield {
     origin: to.origin,
     message: `${what} starts on ${formatDay(from.day)} and ends on ${formatDay(to.day)}.`,
-    fixes: [{
-      title: `Swap: ${formatDay(to.day)} to ${formatDay(from.day)}`,
-      edits: [{ origin: from.origin, text: formatDay(to.day) }, { origin: to.origin, text: formatDay(from.day) }],
-    }],
+    fixes: [
+      {
+        title: `Swap: ${formatDay(to.day)} to ${formatDay(from.day)}`,
+        edits: [
+          { origin: from.origin, text: formatDay(to.day) },
+          { origin: to.origin, text: formatDay(from.day) },
+        ],
+      },
+    ],
   };
 }

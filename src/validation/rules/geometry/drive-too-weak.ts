@@ -16,21 +16,34 @@ export const driveTooWeak: Rule = {
   given: 'conveyor',
   bad: '  resistance factor 3\n  capacity 60 t/h\n  drive at head power «2.2 kW»',
   good: '  resistance factor 3\n  capacity 30 t/h\n  drive at head power 7.5 kW',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const { capacity, resistanceFactor: factor, drive, length, incline, screw } = conveyor;
-    const power = drive?.power;
-    if (!capacity || !factor || !power) return;
-    if (!isPlausible('conveyor length', length.value) || !isPlausible('outside diameter', screw.outsideDiameter.value)) return;
-    const needed = conveyingPower({
-      massFlow: capacity.value, length: length.value, rise: rise(length.value, incline.value),
-      resistanceFactor: factor.value, diameter: screw.outsideDiameter.value,
-    });
-    const least = screw.kind.kind === 'shaftless' ? needed.material + needed.lift : needed.total;
-    if (least <= power.value) return;
-    yield {
-      origin: power.origin,
-      message: `${conveyor.name} needs about ${formatValue(least, 'power', { digits: 1 })} for ${capacity.text} over ${length.text} at ${incline.text} (ISO 7119), and its drive has ${power.text}.`,
-      related: [{ origin: capacity.origin, message: 'the capacity' }, { origin: factor.origin, message: 'the resistance factor' }],
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const { capacity, resistanceFactor: factor, drive, length, incline, screw } = conveyor;
+      const power = drive?.power;
+      if (!capacity || !factor || !power) return;
+      if (
+        !isPlausible('conveyor length', length.value) ||
+        !isPlausible('outside diameter', screw.outsideDiameter.value)
+      )
+        return;
+      const needed = conveyingPower({
+        massFlow: capacity.value,
+        length: length.value,
+        rise: rise(length.value, incline.value),
+        resistanceFactor: factor.value,
+        diameter: screw.outsideDiameter.value,
+      });
+      const least = screw.kind.kind === 'shaftless' ? needed.material + needed.lift : needed.total;
+      if (least <= power.value) return;
+      yield {
+        origin: power.origin,
+        message: `${conveyor.name} needs about ${formatValue(least, 'power', { digits: 1 })} for ${capacity.text} over ${length.text} at ${incline.text} (ISO 7119), and its drive has ${power.text}.`,
+        related: [
+          { origin: capacity.origin, message: 'the capacity' },
+          { origin: factor.origin, message: 'the resistance factor' },
+        ],
+      };
+    },
+  ),
 };

@@ -23,5 +23,8 @@ export const dutyAboveTheClock: Rule = {
 
 function* judge(name: string, duty: Stated<'duty'> | undefined): Iterable<Found> {
   if (!duty || duty.value <= 24 + 1e-9) return;
-  yield { origin: duty.origin, message: `The duty of ${name} is ${duty.text}, which is ${formatValue(duty.value, 'duty', { unit: 'h/d', digits: 1 })}.` };
+  yield {
+    origin: duty.origin,
+    message: `The duty of ${name} is ${duty.text}, which is ${formatValue(duty.value, 'duty', { unit: 'h/d', digits: 1 })}.`,
+  };
 }

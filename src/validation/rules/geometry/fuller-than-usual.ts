@@ -14,12 +14,15 @@ export const fullerThanUsual: Rule = {
   given: 'conveyor',
   bad: '  fill «90 %»',
   good: '  fill 60 %',
-  check: each((estate) => estate.conveyors, function* ({ name, screw, fill }) {
-    const limit = screw.kind.kind === 'shaftless' ? 0.8 : 0.45;
-    if (!fill || fill.value <= limit + 1e-9) return;
-    yield {
-      origin: fill.origin,
-      message: `${name} is said to run ${fill.text} full, and a ${screw.kind.kind === 'shaftless' ? 'spiral' : 'shafted screw'} runs at ${formatPercent(limit)} at most.`,
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* ({ name, screw, fill }) {
+      const limit = screw.kind.kind === 'shaftless' ? 0.8 : 0.45;
+      if (!fill || fill.value <= limit + 1e-9) return;
+      yield {
+        origin: fill.origin,
+        message: `${name} is said to run ${fill.text} full, and a ${screw.kind.kind === 'shaftless' ? 'spiral' : 'shafted screw'} runs at ${formatPercent(limit)} at most.`,
+      };
+    },
+  ),
 };

@@ -19,8 +19,12 @@ export const handAgainstRotation: Rule = {
   good: '  rotation counter-clockwise',
   *check({ estate }) {
     for (const conveyor of estate.conveyors) yield* judge(conveyor, conveyor.screw, undefined);
-    for (const change of estate.screwChanges) if (change.screw.name !== change.conveyor.screw.name) yield* judge(change.conveyor, change.screw, change.origin);
-    for (const job of estate.jobs) if (job.screwChange && job.screwChange.screw.name !== job.conveyor.screw.name) yield* judge(job.conveyor, job.screwChange.screw, job.screwChange.origin);
+    for (const change of estate.screwChanges)
+      if (change.screw.name !== change.conveyor.screw.name)
+        yield* judge(change.conveyor, change.screw, change.origin);
+    for (const job of estate.jobs)
+      if (job.screwChange && job.screwChange.screw.name !== job.conveyor.screw.name)
+        yield* judge(job.conveyor, job.screwChange.screw, job.screwChange.origin);
   },
 };
 
@@ -32,6 +36,8 @@ function* judge(conveyor: Conveyor, screw: ScrewSpecification, change: Origin | 
   yield {
     origin: change ?? rotation.origin,
     message: `${conveyor.name} turns ${rotation.sense}, and the ${screw.hand}-hand screw ${screw.name} conveys towards the head only when it turns ${needed}, seen in the direction of flow.`,
-    ...(change ? { related: [{ origin: rotation.origin, message: `the rotation of ${conveyor.name}` }] } : { fixes: [replace(rotation.origin, `rotation ${needed}`)] }),
+    ...(change
+      ? { related: [{ origin: rotation.origin, message: `the rotation of ${conveyor.name}` }] }
+      : { fixes: [replace(rotation.origin, `rotation ${needed}`)] }),
   };
 }

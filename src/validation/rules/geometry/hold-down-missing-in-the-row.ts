@@ -14,23 +14,28 @@ export const holdDownMissingInTheRow: Rule = {
   given: 'conveyor',
   bad: '  hold-down every 1.2 m from 1.8 m to 4.2 m both sides\n  «hold-down every 1.2 m from 8.4 m to 10.8 m both sides»',
   good: '  hold-down every 1.2 m from 1.8 m to 10.2 m both sides',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const row = [...conveyor.holdDowns].sort((a, b) => a.from.value - b.from.value);
-    if (row.length < 5) return;
-    const steps = row.slice(1).map((one, i) => one.from.value - (row[i]?.from.value ?? 0));
-    const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)] ?? 0;
-    for (const [i, step] of steps.entries()) {
-      const before = row[i];
-      const after = row[i + 1];
-      if (!before || !after || usual <= 50) continue;
-      const open = conveyor.breaks.filter((one) => one.from.value >= before.from.value && one.to.value <= after.from.value);
-      const covered = step - open.reduce((sum, one) => sum + one.to.value - one.from.value, 0);
-      if (covered <= 2.5 * usual + 1) continue;
-      yield {
-        origin: after.origin,
-        message: `Between the hold-downs of ${conveyor.name} at ${formatChainage(before.from.value)} and ${formatChainage(after.from.value)} there is none for ${formatLength(step)}; they are ${formatLength(usual)} apart elsewhere.`,
-        related: [{ origin: before.origin, message: 'the hold-down before' }],
-      };
-    }
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const row = [...conveyor.holdDowns].sort((a, b) => a.from.value - b.from.value);
+      if (row.length < 5) return;
+      const steps = row.slice(1).map((one, i) => one.from.value - (row[i]?.from.value ?? 0));
+      const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)] ?? 0;
+      for (const [i, step] of steps.entries()) {
+        const before = row[i];
+        const after = row[i + 1];
+        if (!before || !after || usual <= 50) continue;
+        const open = conveyor.breaks.filter(
+          (one) => one.from.value >= before.from.value && one.to.value <= after.from.value,
+        );
+        const covered = step - open.reduce((sum, one) => sum + one.to.value - one.from.value, 0);
+        if (covered <= 2.5 * usual + 1) continue;
+        yield {
+          origin: after.origin,
+          message: `Between the hold-downs of ${conveyor.name} at ${formatChainage(before.from.value)} and ${formatChainage(after.from.value)} there is none for ${formatLength(step)}; they are ${formatLength(usual)} apart elsewhere.`,
+          related: [{ origin: before.origin, message: 'the hold-down before' }],
+        };
+      }
+    },
+  ),
 };

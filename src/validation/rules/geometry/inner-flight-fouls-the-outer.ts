@@ -13,14 +13,17 @@ export const innerFlightFoulsTheOuter: Rule = {
   given: 'screw',
   bad: '  inner flight outside diameter «260 mm» inside diameter 80 mm thickness 12 mm',
   good: '  inner flight outside diameter 160 mm inside diameter 80 mm thickness 12 mm',
-  check: each((estate) => estate.screws, function* (screw) {
-    if (!screw.flight || !screw.innerFlight) return;
-    const bore = screw.outsideDiameter.value - 2 * screw.flight.width.value;
-    if (bore <= 0 || screw.innerFlight.outside.value < bore) return;
-    yield {
-      origin: screw.innerFlight.outside.origin,
-      message: `The inner flight of ${screw.name} is ${screw.innerFlight.outside.text} across, and the outer flight leaves a bore of ${formatLength(bore)}.`,
-      related: [{ origin: screw.flight.origin, message: 'the outer flight' }],
-    };
-  }),
+  check: each(
+    (estate) => estate.screws,
+    function* (screw) {
+      if (!screw.flight || !screw.innerFlight) return;
+      const bore = screw.outsideDiameter.value - 2 * screw.flight.width.value;
+      if (bore <= 0 || screw.innerFlight.outside.value < bore) return;
+      yield {
+        origin: screw.innerFlight.outside.origin,
+        message: `The inner flight of ${screw.name} is ${screw.innerFlight.outside.text} across, and the outer flight leaves a bore of ${formatLength(bore)}.`,
+        related: [{ origin: screw.flight.origin, message: 'the outer flight' }],
+      };
+    },
+  ),
 };

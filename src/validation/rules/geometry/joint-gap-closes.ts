@@ -21,14 +21,16 @@ export const jointGapCloses: Rule = {
       const { liner } = conveyor;
       const warming = warmingOf(conveyor);
       const panel = longest(liner.panelLengths.map((length) => length.value));
-      if (liner.joint.policy !== 'gap' || !warming || told.has(liner) || !isPlausible('panel length', panel)) continue;
+      if (liner.joint.policy !== 'gap' || !warming || told.has(liner) || !isPlausible('panel length', panel))
+        continue;
       const growth = growthAgainst(panel, liner.expansion.value, carbonSteelExpansion, warming.rise);
       if (growth <= liner.joint.gap.value) continue;
       told.add(liner);
       yield {
         origin: liner.joint.gap.origin,
-        message: `The joints of ${liner.name} have ${liner.joint.gap.text}, and a panel of ${formatLength(panel)} grows by ${formatLength(growth)} `
-          + `between fitting at ${warming.coldestFitting.text} and service at ${warming.warmestService.text} on ${conveyor.name}.`,
+        message:
+          `The joints of ${liner.name} have ${liner.joint.gap.text}, and a panel of ${formatLength(panel)} grows by ${formatLength(growth)} ` +
+          `between fitting at ${warming.coldestFitting.text} and service at ${warming.warmestService.text} on ${conveyor.name}.`,
         related: [{ origin: conveyor.linerUse.origin, message: `used on ${conveyor.name}` }],
       };
     }

@@ -14,14 +14,20 @@ export const layersAgainstThickness: Rule = {
   given: 'liner',
   bad: '  thickness «14 mm»',
   good: '  thickness 12 mm',
-  check: each((estate) => estate.liners, function* (liner) {
-    const sum = liner.layers.reduce((total, layer) => total + layer.thickness.value, 0);
-    if (liner.thickness.assumed !== undefined || Math.abs(sum - liner.thickness.value) <= 0.1) return;
-    yield {
-      origin: liner.thickness.origin,
-      message: `${liner.name} is ${liner.thickness.text} thick, and its layers add up to ${formatLength(sum)}.`,
-      related: liner.layers.map((layer) => ({ origin: layer.origin, message: `layer ${layer.name}, ${layer.thickness.text}` })),
-      fixes: [replace(liner.thickness.origin, formatLength(sum))],
-    };
-  }),
+  check: each(
+    (estate) => estate.liners,
+    function* (liner) {
+      const sum = liner.layers.reduce((total, layer) => total + layer.thickness.value, 0);
+      if (liner.thickness.assumed !== undefined || Math.abs(sum - liner.thickness.value) <= 0.1) return;
+      yield {
+        origin: liner.thickness.origin,
+        message: `${liner.name} is ${liner.thickness.text} thick, and its layers add up to ${formatLength(sum)}.`,
+        related: liner.layers.map((layer) => ({
+          origin: layer.origin,
+          message: `layer ${layer.name}, ${layer.thickness.text}`,
+        })),
+        fixes: [replace(liner.thickness.origin, formatLength(sum))],
+      };
+    },
+  ),
 };

@@ -16,22 +16,39 @@ export const moreThanTheScrewCarries: Rule = {
   given: 'conveyor',
   bad: '  bulk density 900 kg/m3\n  fill 40 %\n  capacity «40 t/h»',
   good: '  bulk density 900 kg/m3\n  fill 40 %\n  capacity 10 t/h',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const { capacity, bulkDensity, drive, fill, screw, incline } = conveyor;
-    const speed = drive?.speed;
-    if (!capacity || !bulkDensity || !speed) return;
-    const outside = screw.outsideDiameter.value;
-    const core = screw.kind.kind === 'shafted' ? screw.kind.shaft.value : 0;
-    const share = fill?.value ?? 1;
-    if (!isPlausible('outside diameter', outside) || !isPlausible('screw pitch', screw.pitch.value) || core >= outside || share > 1 || bulkDensity.value <= 0) return;
-    const left = inclineBand(Math.min(30, Math.max(0, incline.value)))?.to ?? 1;
-    const most = massFlow({ outside, core, pitch: screw.pitch.value, speed: speed.value, fill: share, inclineFactor: left }, bulkDensity.value);
-    if (capacity.value <= most) return;
-    yield {
-      origin: capacity.origin,
-      message: `${conveyor.name} is to carry ${capacity.text}, and ${screw.name} at ${speed.text} carries at most ${formatValue(most, 'mass flow', { digits: 1 })}`
-        + `${fill ? ` when ${fill.text} full` : ' even when quite full'}.`,
-      related: [{ origin: speed.origin, message: 'the speed' }, { origin: bulkDensity.origin, message: 'the bulk density' }],
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const { capacity, bulkDensity, drive, fill, screw, incline } = conveyor;
+      const speed = drive?.speed;
+      if (!capacity || !bulkDensity || !speed) return;
+      const outside = screw.outsideDiameter.value;
+      const core = screw.kind.kind === 'shafted' ? screw.kind.shaft.value : 0;
+      const share = fill?.value ?? 1;
+      if (
+        !isPlausible('outside diameter', outside) ||
+        !isPlausible('screw pitch', screw.pitch.value) ||
+        core >= outside ||
+        share > 1 ||
+        bulkDensity.value <= 0
+      )
+        return;
+      const left = inclineBand(Math.min(30, Math.max(0, incline.value)))?.to ?? 1;
+      const most = massFlow(
+        { outside, core, pitch: screw.pitch.value, speed: speed.value, fill: share, inclineFactor: left },
+        bulkDensity.value,
+      );
+      if (capacity.value <= most) return;
+      yield {
+        origin: capacity.origin,
+        message:
+          `${conveyor.name} is to carry ${capacity.text}, and ${screw.name} at ${speed.text} carries at most ${formatValue(most, 'mass flow', { digits: 1 })}` +
+          `${fill ? ` when ${fill.text} full` : ' even when quite full'}.`,
+        related: [
+          { origin: speed.origin, message: 'the speed' },
+          { origin: bulkDensity.origin, message: 'the bulk density' },
+        ],
+      };
+    },
+  ),
 };

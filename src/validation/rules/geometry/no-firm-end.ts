@@ -12,15 +12,22 @@ export const noFirmEnd: Rule = {
   given: 'conveyor',
   bad: '  break Tail at «0 m» end plate allowance 5 mm\n  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm\n  break Head at 12 m end plate allowance 5 mm',
   good: '  break Tail at 0 m end plate allowance 0 mm\n  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm\n  break Head at 12 m end plate allowance 5 mm',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    if (Math.abs(conveyor.incline.value) < slope || conveyor.breaks.some((one) => one.allowance.value === 0)) return;
-    const first = conveyor.breaks[0];
-    if (!first) return;
-    yield {
-      origin: first.from.origin,
-      message: `${conveyor.name} rises at ${conveyor.incline.text}, and all its breaks and end plates give: ${conveyor.breaks.map((one) => `${one.name} ${one.allowance.text}`).join(', ')}.`,
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      if (
+        Math.abs(conveyor.incline.value) < slope ||
+        conveyor.breaks.some((one) => one.allowance.value === 0)
+      )
+        return;
+      const first = conveyor.breaks[0];
+      if (!first) return;
+      yield {
+        origin: first.from.origin,
+        message: `${conveyor.name} rises at ${conveyor.incline.text}, and all its breaks and end plates give: ${conveyor.breaks.map((one) => `${one.name} ${one.allowance.text}`).join(', ')}.`,
+      };
+    },
+  ),
 };
 
 /** Degrees from which a panel slides: the friction of polyethylene on steel is about 0.1 to 0.2 (handbooks, from memory). */

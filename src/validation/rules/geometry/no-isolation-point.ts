@@ -35,8 +35,11 @@ conveyor DG1 {
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
 }`,
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    if (conveyor.isolations.length > 0) return;
-    yield { origin: conveyor.nameOrigin, message: `${conveyor.name} names no isolation point.` };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      if (conveyor.isolations.length > 0) return;
+      yield { origin: conveyor.nameOrigin, message: `${conveyor.name} names no isolation point.` };
+    },
+  ),
 };

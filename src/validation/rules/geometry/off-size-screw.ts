@@ -13,17 +13,21 @@ export const offSizeScrew: Rule = {
   given: 'screw',
   bad: '  outside diameter «380 mm»\n  pitch 350 mm',
   good: '  outside diameter 400 mm\n  pitch 350 mm',
-  check: each((estate) => estate.screws, function* (screw) {
-    const outside = screw.outsideDiameter.value;
-    if (!isPlausible('outside diameter', outside)) return;
-    if (metric.some((size) => near(outside, size)) || inch.some((size) => near(outside, size * 25.4))) return;
-    const below = metric.findLast((size) => size < outside);
-    const above = metric.find((size) => size > outside);
-    yield {
-      origin: screw.outsideDiameter.origin,
-      message: `${screw.name} is ${screw.outsideDiameter.text} across; the nearest sizes of IS 5563 are ${[below, above].filter((size) => size !== undefined).join(' and ')} mm.`,
-    };
-  }),
+  check: each(
+    (estate) => estate.screws,
+    function* (screw) {
+      const outside = screw.outsideDiameter.value;
+      if (!isPlausible('outside diameter', outside)) return;
+      if (metric.some((size) => near(outside, size)) || inch.some((size) => near(outside, size * 25.4)))
+        return;
+      const below = metric.findLast((size) => size < outside);
+      const above = metric.find((size) => size > outside);
+      yield {
+        origin: screw.outsideDiameter.origin,
+        message: `${screw.name} is ${screw.outsideDiameter.text} across; the nearest sizes of IS 5563 are ${[below, above].filter((size) => size !== undefined).join(' and ')} mm.`,
+      };
+    },
+  ),
 };
 
 const metric = [100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250];

@@ -14,7 +14,7 @@ export const panelHeavyToHandle: Rule = {
   code: 'TL221',
   title: 'Panel too heavy for one person',
   severity: 'information',
-  why: 'Panels are worked round the screw at arm\'s length, on a slope and at a height, where far less than the guideline weight is safe.',
+  why: "Panels are worked round the screw at arm's length, on a slope and at a height, where far less than the guideline weight is safe.",
   todo: 'Plan the people or the lifting gear for it, or order shorter panels; a competent person assesses the lift on site.',
   given: 'liner',
   bad: '  panel length «3000 mm» ± 1 mm',
@@ -23,7 +23,8 @@ export const panelHeavyToHandle: Rule = {
     for (const liner of estate.liners) {
       const longest = longestOf(liner);
       if (!longest || !isPlausible('panel length', longest.value)) continue;
-      const [heaviest] = estate.conveyors.filter((conveyor) => conveyor.liner === liner)
+      const [heaviest] = estate.conveyors
+        .filter((conveyor) => conveyor.liner === liner)
         .flatMap((conveyor) => {
           const section = linedSection(conveyor, liner);
           return section ? [{ conveyor, mass: panelMass(section, longest.value, liner.density.value) }] : [];
@@ -33,14 +34,22 @@ export const panelHeavyToHandle: Rule = {
       const people = peopleNeeded(heaviest.mass, handlingGuideline);
       yield {
         origin: longest.origin,
-        message: `A panel of ${liner.name} ${longest.text} long weighs ${formatMass(heaviest.mass)} on ${heaviest.conveyor.name}: `
-          + (people === undefined ? 'more than three people may lift.' : `${people === 2 ? 'two' : 'three'} people at least.`),
-        related: [{ origin: heaviest.conveyor.linerUse.origin, message: `used on ${heaviest.conveyor.name}` }],
+        message:
+          `A panel of ${liner.name} ${longest.text} long weighs ${formatMass(heaviest.mass)} on ${heaviest.conveyor.name}: ` +
+          (people === undefined
+            ? 'more than three people may lift.'
+            : `${people === 2 ? 'two' : 'three'} people at least.`),
+        related: [
+          { origin: heaviest.conveyor.linerUse.origin, message: `used on ${heaviest.conveyor.name}` },
+        ],
       };
     }
   },
 };
 
 function longestOf({ panelLengths }: LinerSpecification): Stated<'length'> | undefined {
-  return panelLengths.reduce<Stated<'length'> | undefined>((longest, length) => (!longest || length.value > longest.value ? length : longest), undefined);
+  return panelLengths.reduce<Stated<'length'> | undefined>(
+    (longest, length) => (!longest || length.value > longest.value ? length : longest),
+    undefined,
+  );
 }

@@ -15,21 +15,25 @@ export const partOutsideTheLength: Rule = {
   given: 'conveyor',
   bad: '  point P1 at 4 m clock 7:30\n  point P2 at «19 m» clock 7:30',
   good: '  point P1 at 4 m clock 7:30\n  point P2 at 9 m clock 7:30',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const told = new Set<number>();
-    for (const { what, at } of chainagesOf(conveyor)) {
-      const outside = at.value < -0.5 || at.value > conveyor.length.value + 0.5;
-      if (!outside || told.has(at.origin.start)) continue;
-      told.add(at.origin.start);
-      yield {
-        origin: at.origin,
-        message: at.value < 0
-          ? `${what} lies at ${at.text}, before the tail-end plate of ${conveyor.name}.`
-          : `${what} lies at ${at.text}, and ${conveyor.name} ends at ${conveyor.length.text}.`,
-        related: [{ origin: conveyor.length.origin, message: `the length of ${conveyor.name}` }],
-      };
-    }
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const told = new Set<number>();
+      for (const { what, at } of chainagesOf(conveyor)) {
+        const outside = at.value < -0.5 || at.value > conveyor.length.value + 0.5;
+        if (!outside || told.has(at.origin.start)) continue;
+        told.add(at.origin.start);
+        yield {
+          origin: at.origin,
+          message:
+            at.value < 0
+              ? `${what} lies at ${at.text}, before the tail-end plate of ${conveyor.name}.`
+              : `${what} lies at ${at.text}, and ${conveyor.name} ends at ${conveyor.length.text}.`,
+          related: [{ origin: conveyor.length.origin, message: `the length of ${conveyor.name}` }],
+        };
+      }
+    },
+  ),
 };
 
 function* chainagesOf(conveyor: Conveyor): Iterable<{ what: string; at: Stated<'length'> }> {
@@ -44,7 +48,10 @@ function* chainagesOf(conveyor: Conveyor): Iterable<{ what: string; at: Stated<'
   for (const part of conveyor.points) yield { what: `Point ${part.name}`, at: part.at };
 }
 
-function* ends(what: string, part: { from: Stated<'length'>; to: Stated<'length'>; origin: Origin }): Iterable<{ what: string; at: Stated<'length'> }> {
+function* ends(
+  what: string,
+  part: { from: Stated<'length'>; to: Stated<'length'>; origin: Origin },
+): Iterable<{ what: string; at: Stated<'length'> }> {
   yield { what, at: part.from };
   if (part.to.value !== part.from.value) yield { what, at: part.to };
 }

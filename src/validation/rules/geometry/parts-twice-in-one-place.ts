@@ -15,15 +15,18 @@ export const partsTwiceInOnePlace: Rule = {
   given: 'conveyor',
   bad: '  hold-down every 1.5 m from 2.25 m to 11.25 m both sides\n  «hold-down at 3.75 m both sides»',
   good: '  hold-down every 1.5 m from 2.25 m to 11.25 m both sides\n  hold-down at 4.5 m both sides',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const sides = ['left side', 'right side'] as const;
-    for (const side of sides) {
-      const here = conveyor.holdDowns.filter((one) => one.side === 'both sides' || one.side === side);
-      // What lies on both sides is told once, with the left.
-      yield* twice('hold-down', side === 'left side' ? here : here.filter((one) => one.side === side));
-    }
-    yield* twice('brace', conveyor.braces);
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const sides = ['left side', 'right side'] as const;
+      for (const side of sides) {
+        const here = conveyor.holdDowns.filter((one) => one.side === 'both sides' || one.side === side);
+        // What lies on both sides is told once, with the left.
+        yield* twice('hold-down', side === 'left side' ? here : here.filter((one) => one.side === side));
+      }
+      yield* twice('brace', conveyor.braces);
+    },
+  ),
 };
 
 const width = 50;
@@ -38,7 +41,10 @@ function* twice(what: string, parts: readonly Span[]): Iterable<Found> {
       message: `There is a ${what} at ${before.from.text} already, and this puts another at ${after.from.text}.`,
       related: [{ origin: before.origin, message: `the other ${what}` }],
       // A row of them is not taken out for one.
-      fixes: parts.filter((part) => part.origin === after.origin).length === 1 ? [remove(after.origin, 'Take this one out')] : [],
+      fixes:
+        parts.filter((part) => part.origin === after.origin).length === 1
+          ? [remove(after.origin, 'Take this one out')]
+          : [],
     };
   }
 }

@@ -12,16 +12,19 @@ export const pointInABreak: Rule = {
   given: 'conveyor',
   bad: '  point P1 at 4 m clock 7:30\n  point P2 at «7.2 m» clock 7:30',
   good: '  point P1 at 4 m clock 7:30\n  point P2 at 7.8 m clock 7:30',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    for (const point of conveyor.points) {
-      const at = point.at.value;
-      const one = conveyor.breaks.find((candidate) => at > candidate.from.value && at < candidate.to.value);
-      if (!one) continue;
-      yield {
-        origin: point.at.origin,
-        message: `Point ${point.name} lies at ${point.at.text}, inside break ${one.name} from ${one.from.text} to ${one.to.text}.`,
-        related: [{ origin: one.nameOrigin ?? one.origin, message: `break ${one.name}` }],
-      };
-    }
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      for (const point of conveyor.points) {
+        const at = point.at.value;
+        const one = conveyor.breaks.find((candidate) => at > candidate.from.value && at < candidate.to.value);
+        if (!one) continue;
+        yield {
+          origin: point.at.origin,
+          message: `Point ${point.name} lies at ${point.at.text}, inside break ${one.name} from ${one.from.text} to ${one.to.text}.`,
+          related: [{ origin: one.nameOrigin ?? one.origin, message: `break ${one.name}` }],
+        };
+      }
+    },
+  ),
 };

@@ -15,21 +15,24 @@ export const pointOnTheFarSide: Rule = {
   given: 'conveyor',
   bad: '  worn sector 6:30 to 8:30\n  point P1 at 4 m clock «4:30»\n  point P2 at 9 m clock 7:30',
   good: '  worn sector 6:30 to 8:30\n  point P1 at 4 m clock 7:30\n  point P2 at 9 m clock 7:30',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const sector = conveyor.wornSector;
-    if (!sector) return;
-    const inside = (clock: number): boolean => clock >= sector.from.hours && clock <= sector.to.hours;
-    const told = new Set<number>();
-    for (const point of conveyor.points) {
-      const mirrored = mirrorClock(point.clock.hours);
-      if (inside(point.clock.hours) || !inside(mirrored) || told.has(point.clock.origin.start)) continue;
-      told.add(point.clock.origin.start);
-      yield {
-        origin: point.clock.origin,
-        message: `Point ${point.name} is at ${point.clock.text}, and ${conveyor.name} wears from ${sector.from.text} to ${sector.to.text}; from the other end it would be ${formatClock(mirrored)}.`,
-        related: [{ origin: sector.from.origin, message: 'the worn sector' }],
-        fixes: [replace(point.clock.origin, formatClock(mirrored))],
-      };
-    }
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const sector = conveyor.wornSector;
+      if (!sector) return;
+      const inside = (clock: number): boolean => clock >= sector.from.hours && clock <= sector.to.hours;
+      const told = new Set<number>();
+      for (const point of conveyor.points) {
+        const mirrored = mirrorClock(point.clock.hours);
+        if (inside(point.clock.hours) || !inside(mirrored) || told.has(point.clock.origin.start)) continue;
+        told.add(point.clock.origin.start);
+        yield {
+          origin: point.clock.origin,
+          message: `Point ${point.name} is at ${point.clock.text}, and ${conveyor.name} wears from ${sector.from.text} to ${sector.to.text}; from the other end it would be ${formatClock(mirrored)}.`,
+          related: [{ origin: sector.from.origin, message: 'the worn sector' }],
+          fixes: [replace(point.clock.origin, formatClock(mirrored))],
+        };
+      }
+    },
+  ),
 };

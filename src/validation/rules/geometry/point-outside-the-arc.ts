@@ -13,13 +13,16 @@ export const pointOutsideTheArc: Rule = {
   given: 'conveyor',
   bad: '  point P1 at 4 m clock «1:30»\n  point P2 at 9 m clock 7:30',
   good: '  point P1 at 4 m clock 7:30\n  point P2 at 9 m clock 7:30',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    for (const point of conveyor.points) {
-      if (point.clock.hours >= 3 && point.clock.hours <= 9) continue;
-      yield {
-        origin: point.clock.origin,
-        message: `Point ${point.name} is at ${point.clock.text}, above the arc that reaches from 3:00 to 9:00.`,
-      };
-    }
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      for (const point of conveyor.points) {
+        if (point.clock.hours >= 3 && point.clock.hours <= 9) continue;
+        yield {
+          origin: point.clock.origin,
+          message: `Point ${point.name} is at ${point.clock.text}, above the arc that reaches from 3:00 to 9:00.`,
+        };
+      }
+    },
+  ),
 };

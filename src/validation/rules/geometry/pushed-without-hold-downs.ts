@@ -39,11 +39,19 @@ conveyor DG1 {
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
 }`,
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    if (conveyor.drive?.end !== 'tail' || conveyor.screw.kind.kind !== 'shaftless' || conveyor.holdDowns.length > 0) return;
-    yield {
-      origin: conveyor.drive.origin,
-      message: `${conveyor.name} is driven at the tail, so its spiral is pushed, and it has no hold-downs.`,
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      if (
+        conveyor.drive?.end !== 'tail' ||
+        conveyor.screw.kind.kind !== 'shaftless' ||
+        conveyor.holdDowns.length > 0
+      )
+        return;
+      yield {
+        origin: conveyor.drive.origin,
+        message: `${conveyor.name} is driven at the tail, so its spiral is pushed, and it has no hold-downs.`,
+      };
+    },
+  ),
 };

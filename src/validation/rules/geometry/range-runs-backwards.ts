@@ -8,21 +8,27 @@ import { each } from '../../telling/each.js';
 import type { Found } from '../../finding.js';
 import type { Rule, RuleInput } from '../../rule.js';
 
-const onConveyors = each((estate) => estate.conveyors, function* (conveyor: Conveyor) {
-  for (const part of conveyor.breaks) yield* judge(`Break ${part.name}`, part);
-  for (const part of conveyor.access) yield* judge(`Access ${part.name ?? ''}`.trim(), part);
-  for (const part of conveyor.braces) yield* judge('The brace', part);
-  for (const part of conveyor.covers) yield* judge('The cover', part);
-  for (const part of conveyor.hatches) yield* judge('The hatch', part);
-  yield* judge('The clearance', conveyor.clearance);
-  yield* judge('The service temperature', conveyor.serviceTemperature);
-  yield* judge('The fitting temperature', conveyor.fittingTemperature);
-});
+const onConveyors = each(
+  (estate) => estate.conveyors,
+  function* (conveyor: Conveyor) {
+    for (const part of conveyor.breaks) yield* judge(`Break ${part.name}`, part);
+    for (const part of conveyor.access) yield* judge(`Access ${part.name ?? ''}`.trim(), part);
+    for (const part of conveyor.braces) yield* judge('The brace', part);
+    for (const part of conveyor.covers) yield* judge('The cover', part);
+    for (const part of conveyor.hatches) yield* judge('The hatch', part);
+    yield* judge('The clearance', conveyor.clearance);
+    yield* judge('The service temperature', conveyor.serviceTemperature);
+    yield* judge('The fitting temperature', conveyor.fittingTemperature);
+  },
+);
 
-const onPlants = each((estate) => estate.plants, function* (plant: Plant) {
-  yield* judge('The service temperature', plant.serviceTemperature);
-  yield* judge('The fitting temperature', plant.fittingTemperature);
-});
+const onPlants = each(
+  (estate) => estate.plants,
+  function* (plant: Plant) {
+    yield* judge('The service temperature', plant.serviceTemperature);
+    yield* judge('The fitting temperature', plant.fittingTemperature);
+  },
+);
 
 export const rangeRunsBackwards: Rule = {
   code: 'TL213',
@@ -47,8 +53,12 @@ export const rangeRunsBackwards: Rule = {
 };
 
 function ofPlant(input: RuleInput, found: Found): boolean {
-  return input.estate.plants.some((plant) =>
-    plant.origin.source === found.origin.source && plant.origin.start <= found.origin.start && found.origin.end <= plant.origin.end);
+  return input.estate.plants.some(
+    (plant) =>
+      plant.origin.source === found.origin.source &&
+      plant.origin.start <= found.origin.start &&
+      found.origin.end <= plant.origin.end,
+  );
 }
 
 function* judge(what: string, range: Range<Dimension> | undefined): Iterable<Found> {
@@ -56,9 +66,14 @@ function* judge(what: string, range: Range<Dimension> | undefined): Iterable<Fou
   yield {
     origin: range.from.origin,
     message: `${what} runs from ${range.from.text} back to ${range.to.text}.`,
-    fixes: [{
-      title: `Swap: ${range.to.text} to ${range.from.text}`,
-      edits: [{ origin: range.from.origin, text: range.to.text }, { origin: range.to.origin, text: range.from.text }],
-    }],
+    fixes: [
+      {
+        title: `Swap: ${range.to.text} to ${range.from.text}`,
+        edits: [
+          { origin: range.from.origin, text: range.to.text },
+          { origin: range.to.origin, text: range.from.text },
+        ],
+      },
+    ],
   };
 }

@@ -16,21 +16,25 @@ export const runThatClosesNowhere: Rule = {
   given: 'conveyor',
   bad: '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break «Gate» at 7 m to 7.5 m slide gate allowance 1 mm',
   good: '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const panel = conveyor.liner.panelLengths.reduce((most, length) => Math.max(most, length.value), 0);
-    if (panel <= 0) return;
-    for (const run of runsOf(conveyor)) {
-      const panels = Math.ceil(run.length / panel - 1e-9);
-      const worst = panels * conveyor.liner.panelTolerance.value;
-      const ends = [run.tailBreak, run.headBreak];
-      const best = ends[0]!.allowance.value >= ends[1]!.allowance.value ? ends[0]! : ends[1]!; // both ends are there
-      if (best.allowance.value >= worst) continue;
-      const named = ends.find((end) => !end.implied) ?? best;
-      yield {
-        origin: named.implied ? conveyor.nameOrigin : named.nameOrigin ?? named.origin,
-        message: `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${count(panels, 'panel')} and may come out ${formatLength(worst)} long or short; `
-          + `${run.tailBreak.name} takes up ${run.tailBreak.allowance.text}, ${run.headBreak.name} ${run.headBreak.allowance.text}.`,
-      };
-    }
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const panel = conveyor.liner.panelLengths.reduce((most, length) => Math.max(most, length.value), 0);
+      if (panel <= 0) return;
+      for (const run of runsOf(conveyor)) {
+        const panels = Math.ceil(run.length / panel - 1e-9);
+        const worst = panels * conveyor.liner.panelTolerance.value;
+        const ends = [run.tailBreak, run.headBreak];
+        const best = ends[0]!.allowance.value >= ends[1]!.allowance.value ? ends[0]! : ends[1]!; // both ends are there
+        if (best.allowance.value >= worst) continue;
+        const named = ends.find((end) => !end.implied) ?? best;
+        yield {
+          origin: named.implied ? conveyor.nameOrigin : (named.nameOrigin ?? named.origin),
+          message:
+            `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${count(panels, 'panel')} and may come out ${formatLength(worst)} long or short; ` +
+            `${run.tailBreak.name} takes up ${run.tailBreak.allowance.text}, ${run.headBreak.name} ${run.headBreak.allowance.text}.`,
+        };
+      }
+    },
+  ),
 };

@@ -15,16 +15,21 @@ export const screwAboveTheTrough: Rule = {
   given: 'conveyor',
   bad: '  trough inside radius 226 mm side height «150 mm» plate 4 mm',
   good: '  trough inside radius 226 mm side height 260 mm plate 4 mm',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    const { trough, screw } = conveyor;
-    const clearance = clearanceOf(conveyor, conveyor.liner, screw);
-    if (clearance === undefined || clearance <= 0) return;
-    const top = screw.outsideDiameter.value / 2 - clearance;
-    if (top < trough.sideHeight.value) return;
-    yield {
-      origin: trough.sideHeight.origin,
-      message: `${screw.name} reaches ${formatLength(top)} above the centre line of ${conveyor.name}, and the sides of the trough ${trough.sideHeight.text}.`,
-      related: [{ origin: conveyor.screwUse.origin, message: `screw, ${screw.outsideDiameter.text} across` }],
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      const { trough, screw } = conveyor;
+      const clearance = clearanceOf(conveyor, conveyor.liner, screw);
+      if (clearance === undefined || clearance <= 0) return;
+      const top = screw.outsideDiameter.value / 2 - clearance;
+      if (top < trough.sideHeight.value) return;
+      yield {
+        origin: trough.sideHeight.origin,
+        message: `${screw.name} reaches ${formatLength(top)} above the centre line of ${conveyor.name}, and the sides of the trough ${trough.sideHeight.text}.`,
+        related: [
+          { origin: conveyor.screwUse.origin, message: `screw, ${screw.outsideDiameter.text} across` },
+        ],
+      };
+    },
+  ),
 };

@@ -21,9 +21,11 @@ export const screwDoesNotFit: Rule = {
   bad: '  trough inside radius 206 mm side height 260 mm plate 4 mm\n  screw «Spiral400»',
   good: '  trough inside radius 226 mm side height 260 mm plate 4 mm\n  screw Spiral400',
   *check({ estate }) {
-    for (const conveyor of estate.conveyors) yield* judge(conveyor, conveyor.liner, conveyor.screw, conveyor.screwUse.origin);
+    for (const conveyor of estate.conveyors)
+      yield* judge(conveyor, conveyor.liner, conveyor.screw, conveyor.screwUse.origin);
     for (const { conveyor, liner, linerUse } of estate.relines) {
-      if (linerUse && liner !== conveyor.liner) yield* judge(conveyor, liner, conveyor.screw, linerUse.origin);
+      if (linerUse && liner !== conveyor.liner)
+        yield* judge(conveyor, liner, conveyor.screw, linerUse.origin);
     }
     for (const { conveyor, screw, origin } of estate.screwChanges) {
       if (screw !== conveyor.screw) yield* judge(conveyor, conveyor.liner, screw, origin);
@@ -36,7 +38,13 @@ export const screwDoesNotFit: Rule = {
         tried.add(liner);
         yield* judge(job.conveyor, liner, screw, origin);
       }
-      if (job.screwChange && screw !== job.conveyor.screw && !tried.has(job.conveyor.liner) && keepsOldLiner(job)) yield* judge(job.conveyor, job.conveyor.liner, screw, job.screwChange.origin);
+      if (
+        job.screwChange &&
+        screw !== job.conveyor.screw &&
+        !tried.has(job.conveyor.liner) &&
+        keepsOldLiner(job)
+      )
+        yield* judge(job.conveyor, job.conveyor.liner, screw, job.screwChange.origin);
     }
   },
 };
@@ -47,15 +55,24 @@ function keepsOldLiner({ conveyor, relines }: Job): boolean {
   return runsOf(conveyor).some((run) => !scope.some(({ from, to }) => from <= run.from && to >= run.to));
 }
 
-function* judge(conveyor: Conveyor, liner: LinerSpecification, screw: ScrewSpecification, origin: Origin): Iterable<Found> {
+function* judge(
+  conveyor: Conveyor,
+  liner: LinerSpecification,
+  screw: ScrewSpecification,
+  origin: Origin,
+): Iterable<Found> {
   const clearance = clearanceOf(conveyor, liner, screw);
   if (clearance === undefined || clearance > 0) return;
   yield {
     origin,
-    message: `${screw.name} is ${screw.outsideDiameter.text} across, and ${liner.name} (${liner.thickness.text}) leaves `
-      + `${formatLength(2 * (conveyor.trough.insideRadius.value - liner.thickness.value))} in the trough of ${conveyor.name}.`,
+    message:
+      `${screw.name} is ${screw.outsideDiameter.text} across, and ${liner.name} (${liner.thickness.text}) leaves ` +
+      `${formatLength(2 * (conveyor.trough.insideRadius.value - liner.thickness.value))} in the trough of ${conveyor.name}.`,
     related: [
-      { origin: conveyor.trough.origin, message: `trough, inside radius ${conveyor.trough.insideRadius.text}` },
+      {
+        origin: conveyor.trough.origin,
+        message: `trough, inside radius ${conveyor.trough.insideRadius.text}`,
+      },
       { origin: screw.outsideDiameter.origin, message: `outside diameter of ${screw.name}` },
       { origin: liner.thickness.origin, message: `thickness of ${liner.name}` },
     ],

@@ -13,21 +13,30 @@ export const screwProportions: Rule = {
   given: 'screw',
   bad: '  flight «220 mm» by 25 mm',
   good: '  flight 80 mm by 25 mm',
-  check: each((estate) => estate.screws, function* (screw) {
-    const outside = screw.outsideDiameter;
-    if (screw.kind.kind === 'shafted' && screw.kind.shaft.value >= outside.value) {
-      yield { origin: screw.kind.shaft.origin, message: `The shaft of ${screw.name} is ${screw.kind.shaft.text}, and its outside diameter is ${outside.text}.` };
-    }
-    if (screw.flight && 2 * screw.flight.width.value >= outside.value) {
-      yield {
-        origin: screw.flight.width.origin,
-        message: `The flight of ${screw.name} is ${screw.flight.width.text} wide, and half its outside diameter is ${formatLength(outside.value / 2)}.`,
-        related: [{ origin: outside.origin, message: 'the outside diameter' }],
-      };
-    }
-    const inner = screw.innerFlight;
-    if (inner && inner.inside.value >= inner.outside.value) {
-      yield { origin: inner.inside.origin, message: `The inner flight of ${screw.name} is ${inner.outside.text} outside and ${inner.inside.text} inside.` };
-    }
-  }),
+  check: each(
+    (estate) => estate.screws,
+    function* (screw) {
+      const outside = screw.outsideDiameter;
+      if (screw.kind.kind === 'shafted' && screw.kind.shaft.value >= outside.value) {
+        yield {
+          origin: screw.kind.shaft.origin,
+          message: `The shaft of ${screw.name} is ${screw.kind.shaft.text}, and its outside diameter is ${outside.text}.`,
+        };
+      }
+      if (screw.flight && 2 * screw.flight.width.value >= outside.value) {
+        yield {
+          origin: screw.flight.width.origin,
+          message: `The flight of ${screw.name} is ${screw.flight.width.text} wide, and half its outside diameter is ${formatLength(outside.value / 2)}.`,
+          related: [{ origin: outside.origin, message: 'the outside diameter' }],
+        };
+      }
+      const inner = screw.innerFlight;
+      if (inner && inner.inside.value >= inner.outside.value) {
+        yield {
+          origin: inner.inside.origin,
+          message: `The inner flight of ${screw.name} is ${inner.outside.text} outside and ${inner.inside.text} inside.`,
+        };
+      }
+    },
+  ),
 };

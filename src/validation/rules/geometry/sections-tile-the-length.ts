@@ -16,20 +16,34 @@ export const sectionsTileTheLength: Rule = {
   given: 'conveyor',
   bad: '  length «12 m»\n  section S1 6 m\n  section S2 5.8 m',
   good: '  length 12 m\n  section S1 6 m\n  section S2 6 m',
-  check: each((estate) => estate.conveyors, function* (conveyor) {
-    if (conveyor.sections.length === 0) return;
-    const sum = conveyor.sections.reduce((total, section) => total + section.length.value, 0);
-    const short = conveyor.length.value - sum;
-    if (Math.abs(short) <= 0.5) return;
-    yield {
-      origin: conveyor.length.origin,
-      message: `${conveyor.name} is ${conveyor.length.text} long, and its ${count(conveyor.sections.length, 'section')} add up to ${formatChainage(sum)}: `
-        + `${formatLength(Math.abs(short))} too ${short > 0 ? 'little' : 'much'}.`,
-      related: conveyor.sections.map((section) => ({ origin: section.origin, message: `section ${section.name}, ${section.length.text}` })),
-      // Offered only where no part would come to lie beyond the new end.
-      fixes: farthest(conveyor) <= sum + 0.5 ? [replace(conveyor.length.origin, formatChainage(sum), { title: `Write length ${formatChainage(sum)}` })] : [],
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* (conveyor) {
+      if (conveyor.sections.length === 0) return;
+      const sum = conveyor.sections.reduce((total, section) => total + section.length.value, 0);
+      const short = conveyor.length.value - sum;
+      if (Math.abs(short) <= 0.5) return;
+      yield {
+        origin: conveyor.length.origin,
+        message:
+          `${conveyor.name} is ${conveyor.length.text} long, and its ${count(conveyor.sections.length, 'section')} add up to ${formatChainage(sum)}: ` +
+          `${formatLength(Math.abs(short))} too ${short > 0 ? 'little' : 'much'}.`,
+        related: conveyor.sections.map((section) => ({
+          origin: section.origin,
+          message: `section ${section.name}, ${section.length.text}`,
+        })),
+        // Offered only where no part would come to lie beyond the new end.
+        fixes:
+          farthest(conveyor) <= sum + 0.5
+            ? [
+                replace(conveyor.length.origin, formatChainage(sum), {
+                  title: `Write length ${formatChainage(sum)}`,
+                }),
+              ]
+            : [],
+      };
+    },
+  ),
 };
 
 function farthest({ breaks, access, covers, points }: Conveyor): number {

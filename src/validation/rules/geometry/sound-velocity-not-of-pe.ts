@@ -14,13 +14,16 @@ export const soundVelocityNotOfPe: Rule = {
   given: 'liner',
   bad: '  sound velocity «5900 m/s»',
   good: '  sound velocity 2040 m/s',
-  check: each((estate) => estate.liners, function* (liner) {
-    const velocity = liner.soundVelocity?.nominal;
-    if (!velocity || !/^PE/i.test(liner.material)) return;
-    if (velocity.value >= 0.9 * soundVelocity.from && velocity.value <= 1.15 * soundVelocity.to) return;
-    yield {
-      origin: velocity.origin,
-      message: `The sound velocity of ${liner.name} is ${velocity.text}, and ${liner.material} has about ${soundVelocity.from} to ${soundVelocity.to} m/s.`,
-    };
-  }),
+  check: each(
+    (estate) => estate.liners,
+    function* (liner) {
+      const velocity = liner.soundVelocity?.nominal;
+      if (!velocity || !/^PE/i.test(liner.material)) return;
+      if (velocity.value >= 0.9 * soundVelocity.from && velocity.value <= 1.15 * soundVelocity.to) return;
+      yield {
+        origin: velocity.origin,
+        message: `The sound velocity of ${liner.name} is ${velocity.text}, and ${liner.material} has about ${soundVelocity.from} to ${soundVelocity.to} m/s.`,
+      };
+    },
+  ),
 };

@@ -31,7 +31,10 @@ reline DG1 2025-03-10 meter 6200 h {
     // Before there is a conveyor, nothing can use anything; and a block that cannot be read may well be the user.
     if (estate.conveyors.length === 0 || problems.length > 0) return;
     const used = usedBy(estate);
-    for (const [what, specifications] of [['liner', estate.liners], ['screw', estate.screws]] as const) {
+    for (const [what, specifications] of [
+      ['liner', estate.liners],
+      ['screw', estate.screws],
+    ] as const) {
       for (const { name, nameOrigin } of specifications.filter((one) => !used.has(one))) {
         yield { origin: nameOrigin, message: `The ${what} ${name} is used by nothing.` };
       }
@@ -44,6 +47,9 @@ function usedBy(estate: Estate): ReadonlySet<object> {
     ...estate.conveyors.flatMap(({ liner, screw }) => [liner, screw]),
     ...estate.relines.map(({ liner }) => liner),
     ...estate.screwChanges.map(({ screw }) => screw),
-    ...estate.jobs.flatMap(({ relines, screwChange }) => [...relines.map(({ liner }) => liner), ...(screwChange ? [screwChange.screw] : [])]),
+    ...estate.jobs.flatMap(({ relines, screwChange }) => [
+      ...relines.map(({ liner }) => liner),
+      ...(screwChange ? [screwChange.screw] : []),
+    ]),
   ]);
 }

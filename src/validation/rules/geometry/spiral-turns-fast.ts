@@ -14,9 +14,21 @@ export const spiralTurnsFast: Rule = {
   given: 'conveyor',
   bad: '  drive at head power 5.5 kW speed «48 rpm»',
   good: '  drive at head power 5.5 kW speed 18 rpm',
-  check: each((estate) => estate.conveyors, function* ({ name, screw, drive }) {
-    const speed = drive?.speed;
-    if (!speed || screw.kind.kind !== 'shaftless' || speed.value <= 30 || !isPlausible('speed', speed.value)) return;
-    yield { origin: speed.origin, message: `${name} turns its spiral at ${speed.text}; 5 to 30 rpm is usual without a centre tube.` };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* ({ name, screw, drive }) {
+      const speed = drive?.speed;
+      if (
+        !speed ||
+        screw.kind.kind !== 'shaftless' ||
+        speed.value <= 30 ||
+        !isPlausible('speed', speed.value)
+      )
+        return;
+      yield {
+        origin: speed.origin,
+        message: `${name} turns its spiral at ${speed.text}; 5 to 30 rpm is usual without a centre tube.`,
+      };
+    },
+  ),
 };

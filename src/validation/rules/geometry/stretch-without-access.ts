@@ -22,9 +22,10 @@ export const stretchWithoutAccess: Rule = {
       if (gaps.length === 0) continue;
       yield {
         origin: conveyor.access[0]?.origin ?? conveyor.nameOrigin,
-        message: conveyor.access.length === 0
-          ? `${conveyor.name} declares no access to any of its ${conveyor.length.text}.`
-          : `${conveyor.name} declares no access from ${list(gaps)}.`,
+        message:
+          conveyor.access.length === 0
+            ? `${conveyor.name} declares no access to any of its ${conveyor.length.text}.`
+            : `${conveyor.name} declares no access from ${list(gaps)}.`,
       };
     }
   },
@@ -35,7 +36,8 @@ function gapsOf({ access, length }: Conveyor): readonly string[] {
   const gaps: string[] = [];
   let reached = 0;
   for (const zone of [...access].sort((a, b) => a.from.value - b.from.value)) {
-    if (zone.from.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(zone.from.value)}`);
+    if (zone.from.value > reached + 1)
+      gaps.push(`${formatChainage(reached)} to ${formatChainage(zone.from.value)}`);
     reached = Math.max(reached, zone.to.value);
   }
   if (length.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(length.value)}`);

@@ -12,42 +12,62 @@ import { bands, isPlausible, withLikelierUnit, type Band, type Sized } from '../
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
 
-const onLiners = each((estate) => estate.liners, function* (liner: LinerSpecification) {
-  const layers = liner.layers.map((layer) => [`Layer ${layer.name} of ${liner.name}`, 'layer thickness', layer.thickness] as const);
-  const unlikely = layers.filter(([, what, value]) => !isPlausible(what, value.value));
-  yield* judge(layers);
-  if (unlikely.length === 0) yield* judge([[`The thickness of ${liner.name}`, 'liner thickness', liner.thickness]]);
-  yield* judge(liner.panelLengths.map((length) => [`A panel of ${liner.name}`, 'panel length', length] as const));
-  if (liner.bolt?.pitch) yield* judge([[`The bolt pitch of ${liner.name}`, 'bolt pitch', liner.bolt.pitch]]);
-});
+const onLiners = each(
+  (estate) => estate.liners,
+  function* (liner: LinerSpecification) {
+    const layers = liner.layers.map(
+      (layer) => [`Layer ${layer.name} of ${liner.name}`, 'layer thickness', layer.thickness] as const,
+    );
+    const unlikely = layers.filter(([, what, value]) => !isPlausible(what, value.value));
+    yield* judge(layers);
+    if (unlikely.length === 0)
+      yield* judge([[`The thickness of ${liner.name}`, 'liner thickness', liner.thickness]]);
+    yield* judge(
+      liner.panelLengths.map((length) => [`A panel of ${liner.name}`, 'panel length', length] as const),
+    );
+    if (liner.bolt?.pitch)
+      yield* judge([[`The bolt pitch of ${liner.name}`, 'bolt pitch', liner.bolt.pitch]]);
+  },
+);
 
-const onScrews = each((estate) => estate.screws, function* (screw: ScrewSpecification) {
-  yield* judge([
-    [`The outside diameter of ${screw.name}`, 'outside diameter', screw.outsideDiameter],
-    [`The pitch of ${screw.name}`, 'screw pitch', screw.pitch],
-  ]);
-  if (screw.flight) {
+const onScrews = each(
+  (estate) => estate.screws,
+  function* (screw: ScrewSpecification) {
     yield* judge([
-      [`The flight width of ${screw.name}`, 'flight width', screw.flight.width],
-      [`The flight thickness of ${screw.name}`, 'flight thickness', screw.flight.thickness],
+      [`The outside diameter of ${screw.name}`, 'outside diameter', screw.outsideDiameter],
+      [`The pitch of ${screw.name}`, 'screw pitch', screw.pitch],
     ]);
-  }
-});
+    if (screw.flight) {
+      yield* judge([
+        [`The flight width of ${screw.name}`, 'flight width', screw.flight.width],
+        [`The flight thickness of ${screw.name}`, 'flight thickness', screw.flight.thickness],
+      ]);
+    }
+  },
+);
 
-const onConveyors = each((estate) => estate.conveyors, function* (conveyor: Conveyor) {
-  const { name, trough, drive } = conveyor;
-  yield* judge([
-    [`The length of ${name}`, 'conveyor length', conveyor.length],
-    [`The incline of ${name}`, 'incline', { ...conveyor.incline, value: Math.abs(conveyor.incline.value) }],
-    [`The trough radius of ${name}`, 'trough inside radius', trough.insideRadius],
-    [`The side height of ${name}`, 'trough side height', trough.sideHeight],
-    [`The trough plate of ${name}`, 'trough plate', trough.plate],
-  ]);
-  yield* judge(conveyor.sections.map((section) => [`Section ${section.name}`, 'section length', section.length] as const));
-  if (drive?.speed) yield* judge([[`The speed of ${name}`, 'speed', drive.speed]]);
-  if (drive?.power) yield* judge([[`The drive power of ${name}`, 'drive power', drive.power]]);
-  if (conveyor.bulkDensity) yield* judge([[`The bulk density of ${name}`, 'bulk density', conveyor.bulkDensity]]);
-});
+const onConveyors = each(
+  (estate) => estate.conveyors,
+  function* (conveyor: Conveyor) {
+    const { name, trough, drive } = conveyor;
+    yield* judge([
+      [`The length of ${name}`, 'conveyor length', conveyor.length],
+      [`The incline of ${name}`, 'incline', { ...conveyor.incline, value: Math.abs(conveyor.incline.value) }],
+      [`The trough radius of ${name}`, 'trough inside radius', trough.insideRadius],
+      [`The side height of ${name}`, 'trough side height', trough.sideHeight],
+      [`The trough plate of ${name}`, 'trough plate', trough.plate],
+    ]);
+    yield* judge(
+      conveyor.sections.map(
+        (section) => [`Section ${section.name}`, 'section length', section.length] as const,
+      ),
+    );
+    if (drive?.speed) yield* judge([[`The speed of ${name}`, 'speed', drive.speed]]);
+    if (drive?.power) yield* judge([[`The drive power of ${name}`, 'drive power', drive.power]]);
+    if (conveyor.bulkDensity)
+      yield* judge([[`The bulk density of ${name}`, 'bulk density', conveyor.bulkDensity]]);
+  },
+);
 
 export const unlikelySize: Rule = {
   code: 'TL234',

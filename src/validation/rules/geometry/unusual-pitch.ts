@@ -15,14 +15,21 @@ export const unusualPitch: Rule = {
   given: 'screw',
   bad: '  pitch «100 mm»',
   good: '  pitch 350 mm',
-  check: each((estate) => estate.screws, function* (screw) {
-    const ratio = screw.pitch.value / screw.outsideDiameter.value;
-    if (!(ratio < 0.3 || ratio > 1.5)) return;
-    if (!isPlausible('screw pitch', screw.pitch.value) || !isPlausible('outside diameter', screw.outsideDiameter.value)) return;
-    yield {
-      origin: screw.pitch.origin,
-      message: `The pitch of ${screw.name} is ${screw.pitch.text}, ${formatNumber(ratio, 2)} of its outside diameter of ${screw.outsideDiameter.text}; 0.3 to 1.5 is usual.`,
-      related: [{ origin: screw.outsideDiameter.origin, message: 'the outside diameter' }],
-    };
-  }),
+  check: each(
+    (estate) => estate.screws,
+    function* (screw) {
+      const ratio = screw.pitch.value / screw.outsideDiameter.value;
+      if (!(ratio < 0.3 || ratio > 1.5)) return;
+      if (
+        !isPlausible('screw pitch', screw.pitch.value) ||
+        !isPlausible('outside diameter', screw.outsideDiameter.value)
+      )
+        return;
+      yield {
+        origin: screw.pitch.origin,
+        message: `The pitch of ${screw.name} is ${screw.pitch.text}, ${formatNumber(ratio, 2)} of its outside diameter of ${screw.outsideDiameter.text}; 0.3 to 1.5 is usual.`,
+        related: [{ origin: screw.outsideDiameter.origin, message: 'the outside diameter' }],
+      };
+    },
+  ),
 };

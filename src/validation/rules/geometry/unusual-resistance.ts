@@ -12,8 +12,14 @@ export const unusualResistance: Rule = {
   given: 'conveyor',
   bad: '  resistance factor «8»',
   good: '  resistance factor 3',
-  check: each((estate) => estate.conveyors, function* ({ name, resistanceFactor: factor }) {
-    if (!factor || (factor.value >= 1.5 && factor.value <= 5)) return;
-    yield { origin: factor.origin, message: `The resistance factor of ${name} is ${factor.text}; materials have 2 to 4.` };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* ({ name, resistanceFactor: factor }) {
+      if (!factor || (factor.value >= 1.5 && factor.value <= 5)) return;
+      yield {
+        origin: factor.origin,
+        message: `The resistance factor of ${name} is ${factor.text}; materials have 2 to 4.`,
+      };
+    },
+  ),
 };

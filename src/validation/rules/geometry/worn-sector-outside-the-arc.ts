@@ -13,18 +13,31 @@ export const wornSectorOutsideTheArc: Rule = {
   given: 'conveyor',
   bad: '  worn sector «8:30» to 6:00',
   good: '  worn sector 6:00 to 8:30',
-  check: each((estate) => estate.conveyors, function* ({ name, wornSector: sector }) {
-    if (!sector) return;
-    const from = clockToAngle(sector.from.hours);
-    const to = clockToAngle(sector.to.hours);
-    if (from >= -90 && to <= 90 && from < to) return;
-    const swap = to >= -90 && from <= 90 && to < from;
-    yield {
-      origin: sector.from.origin,
-      message: `The worn sector of ${name} runs clockwise from ${sector.from.text} to ${sector.to.text}, ${swap ? 'over the open top' : 'beyond the arc from 3:00 to 9:00'}.`,
-      ...(swap
-        ? { fixes: [{ title: `Swap: ${sector.to.text} to ${sector.from.text}`, edits: [{ origin: sector.from.origin, text: sector.to.text }, { origin: sector.to.origin, text: sector.from.text }] }] }
-        : {}),
-    };
-  }),
+  check: each(
+    (estate) => estate.conveyors,
+    function* ({ name, wornSector: sector }) {
+      if (!sector) return;
+      const from = clockToAngle(sector.from.hours);
+      const to = clockToAngle(sector.to.hours);
+      if (from >= -90 && to <= 90 && from < to) return;
+      const swap = to >= -90 && from <= 90 && to < from;
+      yield {
+        origin: sector.from.origin,
+        message: `The worn sector of ${name} runs clockwise from ${sector.from.text} to ${sector.to.text}, ${swap ? 'over the open top' : 'beyond the arc from 3:00 to 9:00'}.`,
+        ...(swap
+          ? {
+              fixes: [
+                {
+                  title: `Swap: ${sector.to.text} to ${sector.from.text}`,
+                  edits: [
+                    { origin: sector.from.origin, text: sector.to.text },
+                    { origin: sector.to.origin, text: sector.from.text },
+                  ],
+                },
+              ],
+            }
+          : {}),
+      };
+    },
+  ),
 };

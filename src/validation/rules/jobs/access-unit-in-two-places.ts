@@ -14,7 +14,10 @@ export const accessUnitInTwoPlaces: Rule = {
   bad: but(
     soundSideBySide,
     ['by Alpha after open', 'by Alpha using MP1 after open'],
-    ['high: strip run above Gate by Bravo after open', 'high: «strip» run above Gate by Bravo using MP1 after open'],
+    [
+      'high: strip run above Gate by Bravo after open',
+      'high: «strip» run above Gate by Bravo using MP1 after open',
+    ],
   ),
   good: soundSideBySide,
   check: onViolation('access unit in two places'),

@@ -11,10 +11,10 @@ export const closedUpTooEarly: Rule = {
   why: 'What was put back has to come off again, and a panel is easily forgotten under a closed cover.',
   todo: 'Put hold-downs, braces and covers back after the fitting below them.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  hold-downs on run above Gate\n  covers on run above Gate\n', '  «covers on» run above Gate\n  hold-downs on run above Gate\n'],
-  ),
+  bad: but(soundOrder, [
+    '  hold-downs on run above Gate\n  covers on run above Gate\n',
+    '  «covers on» run above Gate\n  hold-downs on run above Gate\n',
+  ]),
   good: soundOrder,
   check: onViolation('closed up too early'),
 };

@@ -11,11 +11,7 @@ export const closingErrorTooLarge: Rule = {
   why: 'Length errors add up towards the closing panel; what the break does not take up is cut on site at the end of a shift, or left as a gap.',
   todo: 'Start at the firm end and close at the break with the larger allowance.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['\norder {', '\nmeasuring tolerance 25 mm\norder {'],
-    ['  fit', '  «fit»'],
-  ),
+  bad: but(soundOrder, ['\norder {', '\nmeasuring tolerance 25 mm\norder {'], ['  fit', '  «fit»']),
   good: soundOrder,
   check: onViolation('closing error too large'),
 };

@@ -13,9 +13,14 @@ export const closingPieceLongerThanAPanel: Rule = {
   good: '  minimum closing piece 250 mm',
   *check({ estate }) {
     for (const { relines, minimumClosingPiece: least } of estate.jobs) {
-      const longest = relines.flatMap(({ liner }) => [...liner.panelLengths, ...liner.stockLengths]).reduce((most, length) => Math.max(most, length.value), 0);
+      const longest = relines
+        .flatMap(({ liner }) => [...liner.panelLengths, ...liner.stockLengths])
+        .reduce((most, length) => Math.max(most, length.value), 0);
       if (longest === 0 || least.value <= longest) continue;
-      yield { origin: least.origin, message: `The smallest closing piece is to be ${least.text}, and the longest panel is ${longest} mm.` };
+      yield {
+        origin: least.origin,
+        message: `The smallest closing piece is to be ${least.text}, and the longest panel is ${longest} mm.`,
+      };
     }
   },
 };

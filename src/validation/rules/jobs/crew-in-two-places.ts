@@ -11,10 +11,7 @@ export const crewInTwoPlaces: Rule = {
   why: 'One of the two steps waits, and the window is planned as if it did not.',
   todo: 'Let one step come after the other, or give it to another crew.',
   given: 'job',
-  bad: but(
-    soundSideBySide,
-    ['high: strip run above Gate by Bravo', 'high: «strip» run above Gate by Alpha'],
-  ),
+  bad: but(soundSideBySide, ['high: strip run above Gate by Bravo', 'high: «strip» run above Gate by Alpha']),
   good: soundSideBySide,
   check: onViolation('crew in two places'),
 };

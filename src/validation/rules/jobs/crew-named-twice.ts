@@ -15,9 +15,22 @@ export const crewNamedTwice: Rule = {
   good: '  crews Alpha, Bravo',
   *check({ estate }) {
     for (const { name, crews, accessUnits, order } of estate.jobs) {
-      yield* twice(`job ${name}`, 'crew', crews.map(({ use }) => use));
-      yield* twice(`job ${name}`, 'access unit', accessUnits.map(({ use }) => use));
-      for (const step of order?.steps ?? []) yield* twice(`this ${step.action}`, 'crew', step.crews.map(({ use }) => use));
+      yield* twice(
+        `job ${name}`,
+        'crew',
+        crews.map(({ use }) => use),
+      );
+      yield* twice(
+        `job ${name}`,
+        'access unit',
+        accessUnits.map(({ use }) => use),
+      );
+      for (const step of order?.steps ?? [])
+        yield* twice(
+          `this ${step.action}`,
+          'crew',
+          step.crews.map(({ use }) => use),
+        );
     }
   },
 };
@@ -27,6 +40,11 @@ function* twice(where: string, what: string, uses: readonly NameUse[]): Iterable
   for (const use of uses) {
     const before = first.get(use.name);
     if (!before) first.set(use.name, use);
-    else yield { origin: use.origin, message: `The ${what} ${use.name} is named twice for ${where}.`, related: [{ origin: before.origin, message: 'the first time' }] };
+    else
+      yield {
+        origin: use.origin,
+        message: `The ${what} ${use.name} is named twice for ${where}.`,
+        related: [{ origin: before.origin, message: 'the first time' }],
+      };
   }
 }

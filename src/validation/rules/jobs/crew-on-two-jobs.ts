@@ -88,8 +88,17 @@ job J2 {
   *check({ estate }) {
     for (const [i, later] of estate.jobs.entries()) {
       for (const { use, crew } of later.crews) {
-        const other = estate.jobs.slice(0, i).find((one) => crew !== undefined && one.crews.some((its) => its.crew === crew)
-          && one.window !== undefined && later.window !== undefined && one.window.from.day <= later.window.to.day && later.window.from.day <= one.window.to.day);
+        const other = estate.jobs
+          .slice(0, i)
+          .find(
+            (one) =>
+              crew !== undefined &&
+              one.crews.some((its) => its.crew === crew) &&
+              one.window !== undefined &&
+              later.window !== undefined &&
+              one.window.from.day <= later.window.to.day &&
+              later.window.from.day <= one.window.to.day,
+          );
         if (!other) continue;
         yield {
           origin: use.origin,

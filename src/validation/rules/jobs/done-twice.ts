@@ -11,10 +11,10 @@ export const doneTwice: Rule = {
   why: 'What is counted twice hides what is not done at all.',
   todo: 'Take one of the two out, or correct its stretch.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  covers on run above Gate\n', '  covers on run above Gate\n  «covers on» run above Gate\n'],
-  ),
+  bad: but(soundOrder, [
+    '  covers on run above Gate\n',
+    '  covers on run above Gate\n  «covers on» run above Gate\n',
+  ]),
   good: soundOrder,
   check: onViolation('done twice'),
 };

@@ -11,11 +11,7 @@ export const gasTestMissing: Rule = {
   why: 'Disturbed material gives off gas; hydrogen sulphide dulls the sense of smell before it kills.',
   todo: 'Test before anyone reaches in, and again after each break.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  gas test run above Gate\n', ''],
-    ['covers off', '«covers off»'],
-  ),
+  bad: but(soundOrder, ['  gas test run above Gate\n', ''], ['covers off', '«covers off»']),
   good: soundOrder,
   check: onViolation('gas test missing'),
 };

@@ -11,10 +11,10 @@ export const handedBackTooEarly: Rule = {
   why: 'Once the isolation is off the screw can turn, with people at an open trough.',
   todo: 'Put everything back first, then remove the isolation.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  covers on run above Gate\n  remove isolation\n', '  «remove isolation»\n  covers on run above Gate\n'],
-  ),
+  bad: but(soundOrder, [
+    '  covers on run above Gate\n  remove isolation\n',
+    '  «remove isolation»\n  covers on run above Gate\n',
+  ]),
   good: soundOrder,
   check: onViolation('handed back too early'),
 };

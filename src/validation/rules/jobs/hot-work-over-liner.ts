@@ -11,10 +11,7 @@ export const hotWorkOverLiner: Rule = {
   why: 'Polyethylene burns and drips burning; the fire runs down the trough out of reach.',
   todo: 'Strip there first, or shield, wet and keep a fire watch, and say so in the step.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  strip run', '  «patch» run above Gate\n  strip run'],
-  ),
+  bad: but(soundOrder, ['  strip run', '  «patch» run above Gate\n  strip run']),
   good: soundOrder,
   check: onViolation('hot work over liner'),
 };

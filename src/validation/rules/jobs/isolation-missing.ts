@@ -11,11 +11,7 @@ export const isolationMissing: Rule = {
   why: 'A screw that starts, or springs back, takes hold of whoever reaches into the trough.',
   todo: 'Isolate and prove dead before anything is opened; isolation ends after everything is closed.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  prove dead\n', ''],
-    ['  gas test run', '  «gas test» run'],
-  ),
+  bad: but(soundOrder, ['  prove dead\n', ''], ['  gas test run', '  «gas test» run']),
   good: soundOrder,
   check: onViolation('isolation missing'),
 };

@@ -36,7 +36,9 @@ job J1 {
     if (newest === undefined) return;
     for (const { name, window, conveyor } of estate.jobs) {
       if (!window || window.to.day >= newest) continue;
-      const done = [...estate.relines, ...estate.screwChanges].some((record) => record.conveyor === conveyor && record.date.day >= window.from.day);
+      const done = [...estate.relines, ...estate.screwChanges].some(
+        (record) => record.conveyor === conveyor && record.date.day >= window.from.day,
+      );
       if (done) continue;
       yield {
         origin: window.origin,

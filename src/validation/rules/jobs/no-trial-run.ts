@@ -11,11 +11,7 @@ export const noTrialRun: Rule = {
   why: 'A new liner is proved by the empty and the loaded current; without them the first fault shows in service.',
   todo: 'End with run empty and run loaded.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['order {', '«order» {'],
-    ['  run loaded\n', ''],
-  ),
+  bad: but(soundOrder, ['order {', '«order» {'], ['  run loaded\n', '']),
   good: soundOrder,
   check: onViolation('no trial run'),
 };

@@ -11,11 +11,7 @@ export const notOpenedUp: Rule = {
   why: 'Nobody gets at the liner under covers, braces or hold-downs; the crew stands waiting while they are taken off.',
   todo: 'Take covers, braces and hold-downs off first, over the same stretch.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  hold-downs off run above Gate\n', ''],
-    ['strip', '«strip»'],
-  ),
+  bad: but(soundOrder, ['  hold-downs off run above Gate\n', ''], ['strip', '«strip»']),
   good: soundOrder,
   check: onViolation('not opened up'),
 };

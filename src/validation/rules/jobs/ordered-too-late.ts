@@ -36,9 +36,16 @@ job J1 {
     if (newest === undefined) return;
     for (const { name, window, conveyor, relines, screwChange } of estate.jobs) {
       if (!window || window.from.day < newest) continue; // a window that is over has its own finding
-      const needed = conveyor.plant.leadTimes.filter(({ item }) => (item === 'screw' ? screwChange !== undefined : relines.length > 0));
-      const late = needed.filter(({ time }) => addDays(window.from.day, -Math.ceil(time.value / 24)) < newest);
-      const worst = late.reduce<(typeof late)[number] | undefined>((a, b) => (!a || b.time.value > a.time.value ? b : a), undefined);
+      const needed = conveyor.plant.leadTimes.filter(({ item }) =>
+        item === 'screw' ? screwChange !== undefined : relines.length > 0,
+      );
+      const late = needed.filter(
+        ({ time }) => addDays(window.from.day, -Math.ceil(time.value / 24)) < newest,
+      );
+      const worst = late.reduce<(typeof late)[number] | undefined>(
+        (a, b) => (!a || b.time.value > a.time.value ? b : a),
+        undefined,
+      );
       if (!worst) continue;
       yield {
         origin: window.origin,

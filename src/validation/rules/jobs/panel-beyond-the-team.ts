@@ -11,7 +11,7 @@ export const panelBeyondTheTeam: Rule = {
   title: 'Panel heavier than the team may lift',
   severity: 'warning',
   why: 'The panel has to be lifted all the same: by too few people, or with gear that nobody ordered.',
-  todo: 'Cut shorter panels, or plan the lifting gear and raise nobody\'s limit.',
+  todo: "Cut shorter panels, or plan the lifting gear and raise nobody's limit.",
   given: 'job',
   bad: '  team lift «12 kg»',
   good: '  team lift 30 kg',

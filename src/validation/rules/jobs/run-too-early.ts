@@ -11,10 +11,7 @@ export const runTooEarly: Rule = {
   why: 'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there; loaded first, it cuts before anyone notices.',
   todo: 'Remove isolation when all is closed, run empty, read the current, then run loaded.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  run empty\n  run loaded\n', '  «run loaded»\n'],
-  ),
+  bad: but(soundOrder, ['  run empty\n  run loaded\n', '  «run loaded»\n']),
   good: soundOrder,
   check: onViolation('run too early'),
 };

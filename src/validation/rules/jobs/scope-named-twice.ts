@@ -17,9 +17,19 @@ export const scopeNamedTwice: Rule = {
   good: '  reline run above Gate',
   *check({ estate }) {
     for (const { conveyor, relines } of estate.jobs) {
-      const scope = relines.map(({ stretch, origin }) => ({ origin, interval: intervalOf(conveyor, stretch, panelEnds) }));
+      const scope = relines.map(({ stretch, origin }) => ({
+        origin,
+        interval: intervalOf(conveyor, stretch, panelEnds),
+      }));
       for (const [i, { origin, interval }] of scope.entries()) {
-        const before = scope.slice(0, i).find((one) => one.interval && interval && Math.min(one.interval.to, interval.to) - Math.max(one.interval.from, interval.from) > 1);
+        const before = scope
+          .slice(0, i)
+          .find(
+            (one) =>
+              one.interval &&
+              interval &&
+              Math.min(one.interval.to, interval.to) - Math.max(one.interval.from, interval.from) > 1,
+          );
         if (!before?.interval || !interval) continue;
         yield {
           origin,

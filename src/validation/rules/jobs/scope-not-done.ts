@@ -11,10 +11,7 @@ export const scopeNotDone: Rule = {
   why: 'The records would say that this was renewed when it was not.',
   todo: 'Add the missing steps, or take the stretch out of the scope.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['\norder {', '\nreline run above Gate\nreline run above Inlet\n«order» {'],
-  ),
+  bad: but(soundOrder, ['\norder {', '\nreline run above Gate\nreline run above Inlet\n«order» {']),
   good: soundOrder,
   check: onViolation('scope not done'),
 };

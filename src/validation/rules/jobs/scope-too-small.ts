@@ -35,7 +35,9 @@ job J1 {
 /** The scope as it must be, in place of the one stretch that lies in that run. */
 function widen(job: Job, plan: JobPlan): readonly Fix[] {
   return plan.runs.flatMap(({ run, first, last, beyond }) => {
-    const inRun = job.relines.filter(({ stretch }) => stretch.kind === 'panels' && findRun(job.conveyor, stretch.run) === run);
+    const inRun = job.relines.filter(
+      ({ stretch }) => stretch.kind === 'panels' && findRun(job.conveyor, stretch.run) === run,
+    );
     const [only, another] = inRun;
     if (!beyond || !only || another) return [];
     const text = `panels ${first} to ${last} of run ${run.number}`;

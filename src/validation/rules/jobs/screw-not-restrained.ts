@@ -11,11 +11,7 @@ export const screwNotRestrained: Rule = {
   why: 'The spiral is a spring lying on a slope: unbolted it springs back and slides down with its whole weight.',
   todo: 'Restrain the screw before unbolting the drive plate.',
   given: 'job',
-  bad: but(
-    soundScrewChange,
-    ['  restrain screw\n', ''],
-    ['unbolt drive', '«unbolt drive»'],
-  ),
+  bad: but(soundScrewChange, ['  restrain screw\n', ''], ['unbolt drive', '«unbolt drive»']),
   good: soundScrewChange,
   check: onViolation('screw not restrained'),
 };

@@ -11,7 +11,11 @@ export const stepByACrewNotOnTheJob: Rule = {
   why: 'The crew has not been asked for and stands on another job that day.',
   todo: 'Add the crew to the job, or give the step to one that is on it.',
   given: 'job',
-  bad: but(soundOrder, ['\norder {', '\ncrews Alpha\norder {'], ['  clean run above Gate by Alpha', '  clean run above Gate by «Bravo»']),
+  bad: but(
+    soundOrder,
+    ['\norder {', '\ncrews Alpha\norder {'],
+    ['  clean run above Gate by Alpha', '  clean run above Gate by «Bravo»'],
+  ),
   good: soundOrder,
   *check({ estate }) {
     for (const { name, crews, accessUnits, order } of estate.jobs) {
@@ -23,12 +27,22 @@ export const stepByACrewNotOnTheJob: Rule = {
             origin: use.origin,
             message: `${use.name} is not among the crews of job ${name}.`,
             related: crews.map((one) => ({ origin: one.use.origin, message: `crew ${one.use.name}` })),
-            fixes: last ? [insertAfter(last.use.origin, `, ${use.name}`, `Add ${use.name} to the crews of the job`)] : [],
+            fixes: last
+              ? [insertAfter(last.use.origin, `, ${use.name}`, `Add ${use.name} to the crews of the job`)]
+              : [],
           };
         }
         const unit = step.unit;
-        if (!unit?.unit || accessUnits.length === 0 || accessUnits.some((one) => one.use.name === unit.use.name)) continue;
-        yield { origin: unit.use.origin, message: `${unit.use.name} is not among the access units of job ${name}.` };
+        if (
+          !unit?.unit ||
+          accessUnits.length === 0 ||
+          accessUnits.some((one) => one.use.name === unit.use.name)
+        )
+          continue;
+        yield {
+          origin: unit.use.origin,
+          message: `${unit.use.name} is not among the access units of job ${name}.`,
+        };
       }
     }
   },

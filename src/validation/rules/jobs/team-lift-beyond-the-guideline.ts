@@ -17,7 +17,10 @@ export const teamLiftBeyondTheGuideline: Rule = {
     const most = teamCapability(handlingGuideline, 3);
     for (const { name, teamLift } of estate.jobs) {
       if (!teamLift || teamLift.value <= most) continue;
-      yield { origin: teamLift.origin, message: `Job ${name} lets the team lift ${teamLift.text}; three people who could lift ${formatMass(handlingGuideline)} each lift ${formatMass(most)} together.` };
+      yield {
+        origin: teamLift.origin,
+        message: `Job ${name} lets the team lift ${teamLift.text}; three people who could lift ${formatMass(handlingGuideline)} each lift ${formatMass(most)} together.`,
+      };
     }
   },
 };

@@ -11,10 +11,10 @@ export const twoFronts: Rule = {
   why: 'The last hole between two fronts is as long as all the errors before it made it. A panel too long will not drop in; one too short leaves a joint open, and material works its way behind the liner. Only a break could take the difference up.',
   todo: 'Fit the run from one end only, or declare a break where the fronts are to meet.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['  fit run above Gate starting at head by Alpha\n', '  fit panels 3 to 4 of run above Gate starting at head by Alpha\n  «fit» panels 1 to 2 of run above Gate starting at tail by Bravo\n'],
-  ),
+  bad: but(soundOrder, [
+    '  fit run above Gate starting at head by Alpha\n',
+    '  fit panels 3 to 4 of run above Gate starting at head by Alpha\n  «fit» panels 1 to 2 of run above Gate starting at tail by Bravo\n',
+  ]),
   good: soundOrder,
   check: onViolation('two fronts'),
 };

@@ -59,10 +59,14 @@ job J1 {
       if (!window || window.outage || outages.length === 0 || window.from.day > window.to.day) continue;
       if (newest !== undefined && window.to.day < newest) continue; // a window that is over has its own finding
       if (outages.some((outage) => outage.from.day > outage.to.day)) continue; // which days are meant is not known
-      if (outages.some((outage) => outage.from.day <= window.from.day && window.to.day <= outage.to.day)) continue;
-      const distance = (outage: Outage): number => Math.max(outage.from.day - window.to.day, window.from.day - outage.to.day);
+      if (outages.some((outage) => outage.from.day <= window.from.day && window.to.day <= outage.to.day))
+        continue;
+      const distance = (outage: Outage): number =>
+        Math.max(outage.from.day - window.to.day, window.from.day - outage.to.day);
       const nearest = outages.reduce((a, b) => (distance(b) < distance(a) ? b : a));
-      const days = outages.map((outage) => `${outage.name} (${formatDay(outage.from.day)} to ${formatDay(outage.to.day)})`);
+      const days = outages.map(
+        (outage) => `${outage.name} (${formatDay(outage.from.day)} to ${formatDay(outage.to.day)})`,
+      );
       yield {
         origin: window.origin,
         message: `Job ${name} is planned for ${formatDay(window.from.day)} to ${formatDay(window.to.day)}, and ${conveyor.plant.name} stops for ${list(days)}.`,

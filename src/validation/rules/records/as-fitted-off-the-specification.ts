@@ -24,7 +24,11 @@ reline DG1 2025-03-10 meter 6200 h {
     for (const { conveyor, liner, asFitted } of estate.relines) {
       for (const { point, thickness, error } of asFitted) {
         const tolerance = liner.thicknessTolerance?.value ?? 0.05 * liner.thickness.value;
-        if (Math.abs(thickness.value - liner.thickness.value) <= tolerance + 3 * (error?.value ?? depthGaugeError)) continue;
+        if (
+          Math.abs(thickness.value - liner.thickness.value) <=
+          tolerance + 3 * (error?.value ?? depthGaugeError)
+        )
+          continue;
         yield {
           origin: thickness.origin,
           message: `${point.name} of ${conveyor.name} was fitted with ${thickness.text}, and ${liner.name} is ${liner.thickness.text} thick.`,

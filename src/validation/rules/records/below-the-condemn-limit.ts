@@ -22,7 +22,13 @@ export const belowTheCondemnLimit: Rule = {
       const value = estate.readings.value[row] ?? 0;
       const limit = set.liner.condemn;
       // A reading in the wrong unit, or a limit that no liner meets, has its own finding.
-      if (value > limit.value || limit.value >= set.liner.thickness.value || !(value >= 0.05) || !isPlausible('liner thickness', set.liner.thickness.value)) continue;
+      if (
+        value > limit.value ||
+        limit.value >= set.liner.thickness.value ||
+        !(value >= 0.05) ||
+        !isPlausible('liner thickness', set.liner.thickness.value)
+      )
+        continue;
       yield {
         origin: originOf(estate.readings, row),
         message: `${place.name} of ${place.conveyor.name} has ${formatLength(value)} left (${dayOfRow(estate, row)}), and ${set.liner.name} is condemned at ${limit.text}.`,

@@ -21,15 +21,20 @@ export const colourAgainstThickness: Rule = {
     for (const { row, before, place, liner, kinds, sameInspection } of growthsOf(estate)) {
       if (kinds !== 'mixed') continue;
       const indicator = readings.kind[row] === ReadingKind.thickness ? before : row;
-      const layer = readings.kind[indicator] === ReadingKind.colour ? readings.value[indicator] ?? 0 : liner.layers.length;
+      const layer =
+        readings.kind[indicator] === ReadingKind.colour
+          ? (readings.value[indicator] ?? 0)
+          : liner.layers.length;
       const left = leftByLayers(liner);
-      const means = layer < liner.layers.length
-        ? `${readingWords(estate, indicator, liner)} means ${formatLength(left.least[layer] ?? 0)} to ${formatLength(left.most[layer] ?? 0)} left`
-        : 'bare steel means nothing left';
+      const means =
+        layer < liner.layers.length
+          ? `${readingWords(estate, indicator, liner)} means ${formatLength(left.least[layer] ?? 0)} to ${formatLength(left.most[layer] ?? 0)} left`
+          : 'bare steel means nothing left';
       yield {
         origin: originOf(readings, row),
-        message: `${place.name} of ${place.conveyor.name} shows ${readingWords(estate, row, liner)}, and ${readingWords(estate, before, liner)} `
-          + `${sameInspection ? 'in the same inspection' : `on ${dayOfRow(estate, before)}`}; ${means}.`,
+        message:
+          `${place.name} of ${place.conveyor.name} shows ${readingWords(estate, row, liner)}, and ${readingWords(estate, before, liner)} ` +
+          `${sameInspection ? 'in the same inspection' : `on ${dayOfRow(estate, before)}`}; ${means}.`,
         related: [{ origin: originOf(readings, before), message: readingWords(estate, before, liner) }],
       };
     }

@@ -36,7 +36,12 @@ inspection DG1 2024-12-09 meter 4900 h {
       yield {
         origin: originOf(estate.readings, row),
         message: `${place.name} of ${place.conveyor.name} shows ${readingWords(estate, row, liner)}, and showed ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}.`,
-        related: [{ origin: originOf(estate.readings, before), message: `${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}` }],
+        related: [
+          {
+            origin: originOf(estate.readings, before),
+            message: `${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}`,
+          },
+        ],
       };
     }
   },

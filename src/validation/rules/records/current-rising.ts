@@ -38,11 +38,19 @@ inspection DG1 2025-09-08 meter 9000 h {
     for (const conveyor of estate.conveyors) {
       const inspections = historyOf(estate, conveyor).inspections.map((one) => one.inspection);
       for (const state of ['empty', 'loaded'] as const) {
-        const readings = inspections.flatMap((inspection: Inspection) => inspection.currents.map((current) => current[state]).filter((one): one is Stated<'current'> => one !== undefined));
+        const readings = inspections.flatMap((inspection: Inspection) =>
+          inspection.currents
+            .map((current) => current[state])
+            .filter((one): one is Stated<'current'> => one !== undefined),
+        );
         const newest = readings.at(-1);
-        const before = readings.slice(0, -1).map((one) => one.value).sort((a, b) => a - b);
+        const before = readings
+          .slice(0, -1)
+          .map((one) => one.value)
+          .sort((a, b) => a - b);
         const usual = before[Math.floor((before.length - 1) / 2)];
-        if (!newest || before.length < 2 || usual === undefined || usual <= 0 || newest.value <= 1.25 * usual) continue;
+        if (!newest || before.length < 2 || usual === undefined || usual <= 0 || newest.value <= 1.25 * usual)
+          continue;
         yield {
           origin: newest.origin,
           message: `The drive of ${conveyor.name} draws ${newest.text} ${state}, and drew ${formatValue(usual, 'current')} before (median of ${before.length}).`,

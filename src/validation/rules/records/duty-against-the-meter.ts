@@ -33,12 +33,27 @@ inspection DG1 2025-09-08 meter 9200 h {
       const history = historyOf(estate, conveyor);
       const { observed } = history;
       const last = history.hours.knots.at(-1);
-      if (!observed || !last || observed.from === undefined || last.day - observed.from < 180 || history.hours.knots.length < 2) continue;
+      if (
+        !observed ||
+        !last ||
+        observed.from === undefined ||
+        last.day - observed.from < 180 ||
+        history.hours.knots.length < 2
+      )
+        continue;
       const declared = dutyOn(history.duties, last.day);
       // A duty that changed within the year is not what the year shows.
-      if (!declared || declared.perDay <= 0 || declared.perDay > 24 || (declared.from !== undefined && declared.from > observed.from)) continue;
-      if (Math.abs(observed.perDay / declared.perDay - 1) <= Math.max(1 / 3, 2 * (declared.spread ?? 0))) continue;
-      const record = last.reading.record as { readonly meter?: { readonly hours: { readonly origin: typeof last.reading.origin } } } | undefined; // dated records all have a meter
+      if (
+        !declared ||
+        declared.perDay <= 0 ||
+        declared.perDay > 24 ||
+        (declared.from !== undefined && declared.from > observed.from)
+      )
+        continue;
+      if (Math.abs(observed.perDay / declared.perDay - 1) <= Math.max(1 / 3, 2 * (declared.spread ?? 0)))
+        continue;
+      const record = last.reading.record as
+        { readonly meter?: { readonly hours: { readonly origin: typeof last.reading.origin } } } | undefined; // dated records all have a meter
       yield {
         origin: record?.meter?.hours.origin ?? last.reading.origin,
         message: `The meter of ${conveyor.name} counted ${formatValue(observed.perDay, 'duty', { digits: 0 })} from ${formatDay(observed.from)} to ${formatDay(last.day)}, and its duty is declared as ${declared.text}.`,

@@ -22,8 +22,10 @@ reline DG1 2025-03-10 meter 6200 h {
   *check({ estate }) {
     for (const { conveyor, fittingTemperature: fitted } of estate.relines) {
       const band = conveyor.fittingTemperature ?? conveyor.plant.fittingTemperature;
-      if (!fitted || !band || (fitted.from.value >= band.from.value && fitted.to.value <= band.to.value)) continue;
-      const said = fitted.from.value === fitted.to.value ? fitted.from.text : `${fitted.from.text} to ${fitted.to.text}`;
+      if (!fitted || !band || (fitted.from.value >= band.from.value && fitted.to.value <= band.to.value))
+        continue;
+      const said =
+        fitted.from.value === fitted.to.value ? fitted.from.text : `${fitted.from.text} to ${fitted.to.text}`;
       yield {
         origin: fitted.from.origin,
         message: `${conveyor.name} was fitted at ${said}, and fitting was planned for ${band.from.text} to ${band.to.text}.`,

@@ -36,8 +36,9 @@ reline DG1 2025-03-10 meter 6200 h {
         if (Math.abs(short) <= allowed) continue;
         yield {
           origin,
-          message: `${count(lengths.length, 'panel')} of ${formatLength(filled)} in all are recorded in ${run.label} of ${conveyor.name}, which is ${formatLength(run.length)} long: `
-            + `${formatLength(Math.abs(short))} too ${short > 0 ? 'short' : 'long'}.`,
+          message:
+            `${count(lengths.length, 'panel')} of ${formatLength(filled)} in all are recorded in ${run.label} of ${conveyor.name}, which is ${formatLength(run.length)} long: ` +
+            `${formatLength(Math.abs(short))} too ${short > 0 ? 'short' : 'long'}.`,
         };
       }
     }

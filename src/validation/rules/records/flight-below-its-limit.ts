@@ -18,7 +18,9 @@ export const flightBelowItsLimit: Rule = {
       const history = historyOf(estate, conveyor);
       const screw = history.screwSets.at(-1);
       const limit = screw?.screw.condemnFlight;
-      const newest = history.inspections.findLast(({ inspection }) => inspection.flights.length > 0)?.inspection;
+      const newest = history.inspections.findLast(
+        ({ inspection }) => inspection.flights.length > 0,
+      )?.inspection;
       if (!limit || !newest || (screw.change && newest.date.day < screw.change.date.day)) continue;
       for (const { at, depth } of newest.flights) {
         if (depth.value > limit.value) continue;

@@ -16,7 +16,9 @@ export const flightDeeperThanNew: Rule = {
     for (const inspection of estate.inspections) {
       if (inspection.flights.length === 0) continue;
       const sets = historyOf(estate, inspection.conveyor).screwSets;
-      const screw = (sets.findLast((set) => set.fitted === undefined || set.fitted.day <= inspection.date.day) ?? sets[0])?.screw ?? inspection.conveyor.screw;
+      const screw =
+        (sets.findLast((set) => set.fitted === undefined || set.fitted.day <= inspection.date.day) ?? sets[0])
+          ?.screw ?? inspection.conveyor.screw;
       const width = screw.flight?.width;
       for (const { at, depth } of inspection.flights) {
         if (!width || depth.value <= width.value + 2) continue; // 2 mm for scale and tape [judgement]

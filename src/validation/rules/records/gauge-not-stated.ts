@@ -38,7 +38,9 @@ inspection DG1 2025-03-10 meter 6200 h {
       yield {
         origin: inspection.date.origin,
         message: `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ${count(unsure, 'thickness reading')} and names no gauge; ± ${formatLength(depthGaugeError)} is assumed.`,
-        fixes: ['ultrasonic ± 0.2 mm', 'depth gauge ± 0.5 mm'].map((gauge) => insertBefore(originOf(readings, inspection.firstRow), `gauge ${gauge}\n  `, `Add gauge ${gauge}`)),
+        fixes: ['ultrasonic ± 0.2 mm', 'depth gauge ± 0.5 mm'].map((gauge) =>
+          insertBefore(originOf(readings, inspection.firstRow), `gauge ${gauge}\n  `, `Add gauge ${gauge}`),
+        ),
       };
     }
   },

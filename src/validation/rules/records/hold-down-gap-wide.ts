@@ -17,7 +17,10 @@ export const holdDownGapWide: Rule = {
       const limit = conveyor.screw.outsideDiameter.value / 10;
       for (const { at, gap } of holdDownGaps) {
         if (gap.value <= limit) continue;
-        yield { origin: gap.origin, message: `The hold-down of ${conveyor.name} at ${at.text} has a gap of ${gap.text}, more than a tenth of the spiral's diameter (${formatLength(limit)}).` };
+        yield {
+          origin: gap.origin,
+          message: `The hold-down of ${conveyor.name} at ${at.text} has a gap of ${gap.text}, more than a tenth of the spiral's diameter (${formatLength(limit)}).`,
+        };
       }
     }
   },

@@ -17,10 +17,16 @@ export const holdDownNotDeclared: Rule = {
       if (conveyor.holdDowns.length === 0) continue;
       for (const { at } of holdDownGaps) {
         if (at.value > conveyor.length.value + 0.5) continue; // beyond the conveyor: another finding
-        const distances = conveyor.holdDowns.map((one) => ({ at: one.from.value, off: Math.max(one.from.value - at.value, at.value - one.to.value, 0) }));
+        const distances = conveyor.holdDowns.map((one) => ({
+          at: one.from.value,
+          off: Math.max(one.from.value - at.value, at.value - one.to.value, 0),
+        }));
         const nearest = distances.reduce((a, b) => (b.off < a.off ? b : a));
         if (nearest.off <= 150) continue;
-        yield { origin: at.origin, message: `${conveyor.name} has no hold-down at ${at.text}; the nearest is at ${formatChainage(nearest.at)}.` };
+        yield {
+          origin: at.origin,
+          message: `${conveyor.name} has no hold-down at ${at.text}; the nearest is at ${formatChainage(nearest.at)}.`,
+        };
       }
     }
   },

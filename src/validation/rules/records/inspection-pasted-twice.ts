@@ -64,7 +64,8 @@ function* copiesOfTheDay(estate: Estate): Iterable<Copy> {
     for (let j = i - 1; j >= 0; j--) {
       const other = inspections[j];
       if (!other || other.conveyor !== inspection.conveyor || other.date.day !== inspection.date.day) break;
-      if (other.meter.hours.value !== inspection.meter.hours.value || !isWithin(estate, inspection, other)) continue;
+      if (other.meter.hours.value !== inspection.meter.hours.value || !isWithin(estate, inspection, other))
+        continue;
       yield { inspection, other };
       break;
     }
@@ -82,7 +83,12 @@ function* copiesUnderAnotherDate(estate: Estate): Iterable<Copy> {
       byPrint.set(print, [inspection]);
       continue;
     }
-    const other = alike.find((one) => one.conveyor === inspection.conveyor && one.date.day !== inspection.date.day && isSame(estate, one, inspection));
+    const other = alike.find(
+      (one) =>
+        one.conveyor === inspection.conveyor &&
+        one.date.day !== inspection.date.day &&
+        isSame(estate, one, inspection),
+    );
     alike.push(inspection);
     if (other) yield { inspection, other };
   }
@@ -93,7 +99,11 @@ function fingerprint({ readings }: Estate, { firstRow, endRow }: Inspection): nu
   for (let row = firstRow; row < endRow; row++) {
     const value = readings.value[row] ?? 0;
     print = (Math.imul(print, 31) + (readings.place[row] ?? 0)) | 0;
-    print = (Math.imul(print, 31) + (Number.isNaN(value) ? 7 : Math.round(value * 1000)) + (readings.kind[row] ?? 0)) | 0;
+    print =
+      (Math.imul(print, 31) +
+        (Number.isNaN(value) ? 7 : Math.round(value * 1000)) +
+        (readings.kind[row] ?? 0)) |
+      0;
   }
   return print;
 }
@@ -110,7 +120,8 @@ function isSame(estate: Estate, a: Inspection, b: Inspection): boolean {
 function isWithin(estate: Estate, part: Inspection, whole: Inspection): boolean {
   for (let row = part.firstRow; row < part.endRow; row++) {
     let found = false;
-    for (let other = whole.firstRow; other < whole.endRow && !found; other++) found = sameReading(estate, row, other);
+    for (let other = whole.firstRow; other < whole.endRow && !found; other++)
+      found = sameReading(estate, row, other);
     if (!found) return false;
   }
   return true;
@@ -118,5 +129,10 @@ function isWithin(estate: Estate, part: Inspection, whole: Inspection): boolean 
 
 function sameReading({ readings }: Estate, a: number, b: number): boolean {
   const place = readings.place[a];
-  return place === readings.place[b] && place !== -1 && readings.kind[a] === readings.kind[b] && Object.is(readings.value[a], readings.value[b]);
+  return (
+    place === readings.place[b] &&
+    place !== -1 &&
+    readings.kind[a] === readings.kind[b] &&
+    Object.is(readings.value[a], readings.value[b])
+  );
 }

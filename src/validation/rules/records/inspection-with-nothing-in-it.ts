@@ -21,10 +21,27 @@ inspection DG1 2025-03-10 meter 6200 h {
 }`,
   *check({ estate }) {
     for (const inspection of estate.inspections) {
-      const { conveyor, date, firstRow, endRow, holdDownGaps, flights, wornWidths, currents, remarks, photos } = inspection;
-      const others = [holdDownGaps, flights, wornWidths, currents, remarks, photos].reduce((sum, list) => sum + list.length, 0);
+      const {
+        conveyor,
+        date,
+        firstRow,
+        endRow,
+        holdDownGaps,
+        flights,
+        wornWidths,
+        currents,
+        remarks,
+        photos,
+      } = inspection;
+      const others = [holdDownGaps, flights, wornWidths, currents, remarks, photos].reduce(
+        (sum, list) => sum + list.length,
+        0,
+      );
       if (endRow > firstRow || others > 0) continue;
-      yield { origin: date.origin, message: `The inspection of ${conveyor.name} on ${formatDay(date.day)} states nothing that was seen.` };
+      yield {
+        origin: date.origin,
+        message: `The inspection of ${conveyor.name} on ${formatDay(date.day)} states nothing that was seen.`,
+      };
     }
   },
 };

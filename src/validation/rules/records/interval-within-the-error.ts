@@ -45,7 +45,10 @@ inspection DG1 2025-12-15 meter 10600 h {
       const newest = historyOf(estate, conveyor).inspections.at(-1)?.inspection;
       const again = lives.filter((life) => life.inspection === newest && life.before !== undefined);
       const steps = again.flatMap((life) => stepOf(estate, life) ?? []);
-      const widest = steps.reduce<Step | undefined>((a, b) => (!a || b.wear / b.error > a.wear / a.error ? b : a), undefined);
+      const widest = steps.reduce<Step | undefined>(
+        (a, b) => (!a || b.wear / b.error > a.wear / a.error ? b : a),
+        undefined,
+      );
       if (!newest || !widest || widest.wear >= widest.error) continue;
       yield {
         origin: newest.date.origin,
@@ -63,11 +66,24 @@ interface Step {
   readonly since: Inspection;
 }
 
-function stepOf(estate: Estate, { before = -1, row, history, set, inspection, result }: HandLife): Step | undefined {
+function stepOf(
+  estate: Estate,
+  { before = -1, row, history, set, inspection, result }: HandLife,
+): Step | undefined {
   const since = estate.inspections[estate.readings.inspection[before] ?? -1];
-  if (!since || since.date.day === inspection.date.day || result.kind === 'no reading' || !(result.longTerm > 0)) return undefined;
+  if (
+    !since ||
+    since.date.day === inspection.date.day ||
+    result.kind === 'no reading' ||
+    !(result.longTerm > 0)
+  )
+    return undefined;
   const now = exposureBetween(history, set, momentOf(history, inspection));
   const then = exposureBetween(history, set, momentOf(history, since));
   if (!now.known || !then.known || now.value <= then.value) return undefined;
-  return { wear: result.longTerm * (now.value - then.value), error: Math.hypot(errorOf(estate, before), errorOf(estate, row)), since };
+  return {
+    wear: result.longTerm * (now.value - then.value),
+    error: Math.hypot(errorOf(estate, before), errorOf(estate, row)),
+    since,
+  };
 }

@@ -42,9 +42,15 @@ inspection DG1 2025-03-10 meter 6200 h {
       const hours = Math.abs(reading.value - against.value);
       yield {
         origin: placeOf(estate, conveyor, reading, 'hours'),
-        message: `The meter of ${conveyor.name} shows ${formatHours(reading.value)} on ${formatDay(reading.day)} and ${formatHours(against.value)} on ${formatDay(against.day)}: `
-          + `${formatHours(hours)} in ${days} days, which have ${days * 24} h.`,
-        related: [{ origin: placeOf(estate, conveyor, against, 'hours'), message: `${formatHours(against.value)} on ${formatDay(against.day)}` }],
+        message:
+          `The meter of ${conveyor.name} shows ${formatHours(reading.value)} on ${formatDay(reading.day)} and ${formatHours(against.value)} on ${formatDay(against.day)}: ` +
+          `${formatHours(hours)} in ${days} days, which have ${days * 24} h.`,
+        related: [
+          {
+            origin: placeOf(estate, conveyor, against, 'hours'),
+            message: `${formatHours(against.value)} on ${formatDay(against.day)}`,
+          },
+        ],
       };
     }
   },

@@ -51,7 +51,12 @@ inspection DG1 2025-03-10 meter 600 h {
       yield {
         origin: placeOf(estate, conveyor, reading, 'hours'),
         message: `The meter of ${conveyor.name} shows ${formatHours(reading.value)} on ${formatDay(reading.day)}, and ${formatHours(against.value)} ${earlier ? 'before, on' : 'after, on'} ${formatDay(against.day)}.`,
-        related: [{ origin: placeOf(estate, conveyor, against, 'hours'), message: `${formatHours(against.value)} on ${formatDay(against.day)}` }],
+        related: [
+          {
+            origin: placeOf(estate, conveyor, against, 'hours'),
+            message: `${formatHours(against.value)} on ${formatDay(against.day)}`,
+          },
+        ],
         fixes: earlier ? meterChangeBetween(estate, conveyor, against, reading) : [],
       };
     }
@@ -59,7 +64,12 @@ inspection DG1 2025-03-10 meter 600 h {
 };
 
 /** A new meter that started at nought, put in so long before the reading as the duty needs to reach it. */
-function meterChangeBetween(estate: Estate, conveyor: Conveyor, before: CounterReading, after: CounterReading): readonly Fix[] {
+function meterChangeBetween(
+  estate: Estate,
+  conveyor: Conveyor,
+  before: CounterReading,
+  after: CounterReading,
+): readonly Fix[] {
   if (after.record === undefined) return [];
   const { duties } = historyOf(estate, conveyor);
   const perDay = dutyOn(duties, after.day)?.perDay ?? 12;
@@ -67,5 +77,11 @@ function meterChangeBetween(estate: Estate, conveyor: Conveyor, before: CounterR
   if (day <= before.day) return [];
   const old = before.value + (hoursByDuty(duties, before.day, day) ?? 0);
   const line = `meter change ${conveyor.name} ${formatDay(day)} from ${Math.round(old)} h to 0 h`;
-  return [insertBefore(after.origin, `${line}\n\n`, 'Add a meter change, reckoned by the duty (put in the true day and readings)')];
+  return [
+    insertBefore(
+      after.origin,
+      `${line}\n\n`,
+      'Add a meter change, reckoned by the duty (put in the true day and readings)',
+    ),
+  ];
 }

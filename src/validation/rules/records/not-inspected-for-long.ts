@@ -83,7 +83,8 @@ inspection DG2 2025-03-10 meter 6200 h {
       const known = last.get(conveyor);
       if (known === undefined || day > known) last.set(conveyor, day);
     };
-    for (const conveyor of estate.conveyors) if (conveyor.commissioned) later(conveyor, conveyor.commissioned.date.day);
+    for (const conveyor of estate.conveyors)
+      if (conveyor.commissioned) later(conveyor, conveyor.commissioned.date.day);
     for (const { conveyor, date } of estate.inspections) later(conveyor, date.day);
     for (const { conveyor, date } of [...estate.relines, ...estate.screwChanges]) later(conveyor, date.day);
     for (const [conveyor, day] of last) {

@@ -12,7 +12,7 @@ export const placeReadTwice: Rule = {
   title: 'Spot read twice with two results',
   severity: 'warning',
   why: 'One of the two belongs to another point; the one that was meant has no reading at all.',
-  todo: 'Look at the sheet: correct the point\'s name, or keep the reading that was repeated for good reason.',
+  todo: "Look at the sheet: correct the point's name, or keep the reading that was repeated for good reason.",
   given: 'inspection',
   bad: '  P1 thickness 10.4 mm\n  «P1 thickness 8.4 mm»',
   good: '  P1 thickness 10.4 mm\n  P2 thickness 8.4 mm',

@@ -24,7 +24,11 @@ export const readingBeyondTheConveyor: Rule = {
         const place = places[readings.place[row] ?? -1];
         if (!place || place.declared || readings.kind[row] === ReadingKind.notSeen) continue;
         const fault = faultOf(conveyor, place.at);
-        if (fault) yield { origin: originOf(readings, row), message: `This reading is at ${formatChainage(place.at)}, ${fault}.` };
+        if (fault)
+          yield {
+            origin: originOf(readings, row),
+            message: `This reading is at ${formatChainage(place.at)}, ${fault}.`,
+          };
       }
       for (const { at } of inspection.flights) yield* beyond(conveyor, 'This flight reading', at);
       for (const { at } of inspection.holdDownGaps) yield* beyond(conveyor, 'This hold-down gap', at);
@@ -35,12 +39,16 @@ export const readingBeyondTheConveyor: Rule = {
 };
 
 function faultOf(conveyor: Conveyor, at: number): string | undefined {
-  if (at < -0.5 || at > conveyor.length.value + 0.5) return `and ${conveyor.name} is ${conveyor.length.text} long`;
+  if (at < -0.5 || at > conveyor.length.value + 0.5)
+    return `and ${conveyor.name} is ${conveyor.length.text} long`;
   const one = conveyor.breaks.find((candidate) => at > candidate.from.value && at < candidate.to.value);
   return one && `inside break ${one.name} of ${conveyor.name}, from ${one.from.text} to ${one.to.text}`;
 }
 
 function* beyond(conveyor: Conveyor, what: string, at: Stated<'length'>): Iterable<Found> {
   if (at.value >= -0.5 && at.value <= conveyor.length.value + 0.5) return;
-  yield { origin: at.origin, message: `${what} is at ${at.text}, and ${conveyor.name} is ${conveyor.length.text} long.` };
+  yield {
+    origin: at.origin,
+    message: `${what} is at ${at.text}, and ${conveyor.name} is ${conveyor.length.text} long.`,
+  };
 }

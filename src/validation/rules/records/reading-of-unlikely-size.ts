@@ -21,10 +21,13 @@ export const readingOfUnlikelySize: Rule = {
       const place = estate.places[estate.readings.place[row] ?? -1];
       yield {
         origin: originOf(estate.readings, row),
-        message: value < 0.05
-          ? `${place?.name ?? 'This reading'} has a thickness of ${formatLength(value)}.`
-          : `${place?.name ?? 'This reading'} has ${formatLength(value)}, thicker than any liner.`,
-        ...(value < 0.05 ? { todo: 'Write `trough showing` if the steel was seen.' } : { todo: 'Check the unit: millimetres or inches?' }),
+        message:
+          value < 0.05
+            ? `${place?.name ?? 'This reading'} has a thickness of ${formatLength(value)}.`
+            : `${place?.name ?? 'This reading'} has ${formatLength(value)}, thicker than any liner.`,
+        ...(value < 0.05
+          ? { todo: 'Write `trough showing` if the steel was seen.' }
+          : { todo: 'Check the unit: millimetres or inches?' }),
       };
     }
   },

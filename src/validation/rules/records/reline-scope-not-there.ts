@@ -27,10 +27,13 @@ reline DG1 2025-03-10 meter 6200 h {
   scope run 3
 }`,
   *check({ estate }) {
-    for (const { conveyor, scope } of estate.relines) for (const stretch of scope) yield* judge(conveyor, stretch);
-    for (const { conveyor, panelsFitted } of estate.relines) for (const { run } of panelsFitted) yield* judge(conveyor, run);
+    for (const { conveyor, scope } of estate.relines)
+      for (const stretch of scope) yield* judge(conveyor, stretch);
+    for (const { conveyor, panelsFitted } of estate.relines)
+      for (const { run } of panelsFitted) yield* judge(conveyor, run);
     // Steps of a written order are judged with the order.
-    for (const { conveyor, relines } of estate.jobs) for (const { stretch } of relines) yield* judge(conveyor, stretch);
+    for (const { conveyor, relines } of estate.jobs)
+      for (const { stretch } of relines) yield* judge(conveyor, stretch);
   },
 };
 
@@ -41,9 +44,17 @@ function* judge(conveyor: Conveyor, stretch: Stretch): Iterable<Found> {
       return;
     case 'chainage': {
       const length = conveyor.length;
-      if (stretch.to.value <= stretch.from.value) yield { origin, message: `This stretch runs from ${stretch.from.text} to ${stretch.to.text}.`, todo: 'Write the lower chainage first.' };
+      if (stretch.to.value <= stretch.from.value)
+        yield {
+          origin,
+          message: `This stretch runs from ${stretch.from.text} to ${stretch.to.text}.`,
+          todo: 'Write the lower chainage first.',
+        };
       else if (stretch.from.value < -0.5 || stretch.to.value > length.value + 0.5) {
-        yield { origin, message: `This stretch runs from ${stretch.from.text} to ${stretch.to.text}, and ${conveyor.name} from 0 m to ${length.text}.` };
+        yield {
+          origin,
+          message: `This stretch runs from ${stretch.from.text} to ${stretch.to.text}, and ${conveyor.name} from 0 m to ${length.text}.`,
+        };
       }
       return;
     }
@@ -51,20 +62,32 @@ function* judge(conveyor: Conveyor, stretch: Stretch): Iterable<Found> {
     case 'panels': {
       const run = findRun(conveyor, stretch.run);
       if (!run) {
-        const runs = runsOf(conveyor).map((one) => `run ${one.number} (${one.tailBreak.name} to ${one.headBreak.name})`);
+        const runs = runsOf(conveyor).map(
+          (one) => `run ${one.number} (${one.tailBreak.name} to ${one.headBreak.name})`,
+        );
         // A break of that name that does not exist is told as an unknown name.
         const named = stretch.run.by === 'break' ? stretch.run.break.name : undefined;
         if (named !== undefined && !conveyor.breaks.some((one) => one.name === named)) return;
-        const asked = stretch.run.by === 'number' ? `run ${stretch.run.number.count}` : `run above ${stretch.run.break.name}`;
+        const asked =
+          stretch.run.by === 'number'
+            ? `run ${stretch.run.number.count}`
+            : `run above ${stretch.run.break.name}`;
         yield { origin, message: `${conveyor.name} has no ${asked}; it has ${list(runs, 'and', 8)}.` };
         return;
       }
       if (stretch.kind === 'run') return;
       const panels = panelEnds(run).length - 1;
       if (stretch.first.count > stretch.last.count) {
-        yield { origin, message: `Panels ${stretch.first.count} to ${stretch.last.count} run backwards.`, todo: 'Panels are numbered from the tail end of their run; write the lower number first.' };
+        yield {
+          origin,
+          message: `Panels ${stretch.first.count} to ${stretch.last.count} run backwards.`,
+          todo: 'Panels are numbered from the tail end of their run; write the lower number first.',
+        };
       } else if (stretch.last.count > panels) {
-        yield { origin, message: `Run ${run.number} of ${conveyor.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${panels} panels, and this names panel ${stretch.last.count}.` };
+        yield {
+          origin,
+          message: `Run ${run.number} of ${conveyor.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${panels} panels, and this names panel ${stretch.last.count}.`,
+        };
       }
     }
   }

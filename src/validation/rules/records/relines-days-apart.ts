@@ -36,7 +36,9 @@ reline DG1 2025-03-12 meter 6230 h {
     for (const conveyor of new Set(estate.relines.map((reline) => reline.conveyor))) {
       const { relines } = historyOf(estate, conveyor);
       for (const [i, later] of relines.entries()) {
-        const earlier = relines.slice(0, i).findLast((one) => later.date.day - one.date.day <= fortnight && overlap(one, later));
+        const earlier = relines
+          .slice(0, i)
+          .findLast((one) => later.date.day - one.date.day <= fortnight && overlap(one, later));
         if (!earlier) continue;
         const days = later.date.day - earlier.date.day;
         yield {
@@ -53,5 +55,7 @@ const fortnight = 14;
 
 function overlap(a: Reline, b: Reline): boolean {
   const theirs = scopeOf(b.conveyor, b, panelEnds);
-  return scopeOf(a.conveyor, a, panelEnds).some((mine) => theirs.some((their) => Math.min(mine.to, their.to) - Math.max(mine.from, their.from) > 1));
+  return scopeOf(a.conveyor, a, panelEnds).some((mine) =>
+    theirs.some((their) => Math.min(mine.to, their.to) - Math.max(mine.from, their.from) > 1),
+  );
 }

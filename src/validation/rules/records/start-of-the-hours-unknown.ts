@@ -50,8 +50,15 @@ inspection DG1 2025-03-10 meter 6200 h {
       // Declared and contradicted by the meter: the meter has its own finding.
       if (conveyor.commissioned) continue;
       const history = historyOf(estate, conveyor);
-      if (history.start.kind !== 'unknown' || !history.inspections.some(({ inspection }) => inspection.endRow > inspection.firstRow)) continue;
-      yield { origin: conveyor.nameOrigin, message: `${conveyor.name} has readings, and neither its commissioning nor a reline is recorded.` };
+      if (
+        history.start.kind !== 'unknown' ||
+        !history.inspections.some(({ inspection }) => inspection.endRow > inspection.firstRow)
+      )
+        continue;
+      yield {
+        origin: conveyor.nameOrigin,
+        message: `${conveyor.name} has readings, and neither its commissioning nor a reline is recorded.`,
+      };
     }
   },
 };

@@ -41,9 +41,15 @@ inspection DG1 2025-03-10 meter 6200 h {
       const { row, before, place, liner } = growth;
       yield {
         origin: originOf(estate.readings, row),
-        message: `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: `
-          + `${formatLength((estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner.`,
-        related: [{ origin: originOf(estate.readings, before), message: `the reading of ${dayOfRow(estate, before)}` }],
+        message:
+          `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: ` +
+          `${formatLength((estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner.`,
+        related: [
+          {
+            origin: originOf(estate.readings, before),
+            message: `the reading of ${dayOfRow(estate, before)}`,
+          },
+        ],
       };
     }
   },

@@ -28,7 +28,7 @@ export const thickerThanFitted: Rule = {
       const value = readings.value[row] ?? 0;
       const fitted = fittedThickness(set, place);
       if (value <= fitted.value) return;
-      const tolerance = fitted.measured ? 0 : set.liner.thicknessTolerance?.value ?? 0.05 * fitted.value;
+      const tolerance = fitted.measured ? 0 : (set.liner.thicknessTolerance?.value ?? 0.05 * fitted.value);
       if (value <= fitted.value + tolerance + 3 * errorOf(estate, row)) return;
       if (!isPlausible('reading thickness', value) || !isPlausible('liner thickness', fitted.value)) return;
       found.push({

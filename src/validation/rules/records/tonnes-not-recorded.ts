@@ -53,7 +53,10 @@ inspection DG1 2025-09-08 meter 9000 h tonnes 61000 t {
   P1 colour white
 }`,
   *check({ estate }) {
-    for (const [what, records] of [['inspection', estate.inspections], ['reline', estate.relines]] as const) {
+    for (const [what, records] of [
+      ['inspection', estate.inspections],
+      ['reline', estate.relines],
+    ] as const) {
       for (const record of records) {
         if (record.conveyor.wearBy !== 'tonnes' || record.meter.tonnes) continue;
         yield {

@@ -39,7 +39,12 @@ inspection DG1 2025-03-10 meter 6200 h tonnes 53000 t {
       yield {
         origin: placeOf(estate, conveyor, reading, 'tonnes'),
         message: `The counter of ${conveyor.name} shows ${formatNumber(reading.value)} t on ${formatDay(reading.day)}, and ${formatNumber(against.value)} t on ${formatDay(against.day)}.`,
-        related: [{ origin: placeOf(estate, conveyor, against, 'tonnes'), message: `${formatNumber(against.value)} t on ${formatDay(against.day)}` }],
+        related: [
+          {
+            origin: placeOf(estate, conveyor, against, 'tonnes'),
+            message: `${formatNumber(against.value)} t on ${formatDay(against.day)}`,
+          },
+        ],
       };
     }
   },

@@ -36,7 +36,12 @@ inspection DG1 2025-03-10 meter 6200 h {
       yield {
         origin: inspection.date.origin,
         message: `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} gives clock positions and no view; looking with the flow is assumed.`,
-        fixes: inspection.firstRow === inspection.endRow ? [] : ['downstream', 'upstream'].map((view) => insertBefore(originOf(readings, inspection.firstRow), `view ${view}\n  `, `Add view ${view}`)),
+        fixes:
+          inspection.firstRow === inspection.endRow
+            ? []
+            : ['downstream', 'upstream'].map((view) =>
+                insertBefore(originOf(readings, inspection.firstRow), `view ${view}\n  `, `Add view ${view}`),
+              ),
       };
     }
   },

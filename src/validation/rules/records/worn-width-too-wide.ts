@@ -30,8 +30,9 @@ export const wornWidthTooWide: Rule = {
         if (deep <= 1.25 * liner.thickness.value) continue; // a quarter for the worn screw and the spiral's sag [judgement]
         yield {
           origin: from.origin,
-          message: `A worn strip from ${from.text} to ${to.text} on ${inspection.conveyor.name} `
-            + `${Number.isFinite(deep) ? `would be ${formatLength(deep)} deep` : 'would reach the whole arc'}, and ${liner.name} is ${liner.thickness.text} thick.`,
+          message:
+            `A worn strip from ${from.text} to ${to.text} on ${inspection.conveyor.name} ` +
+            `${Number.isFinite(deep) ? `would be ${formatLength(deep)} deep` : 'would reach the whole arc'}, and ${liner.name} is ${liner.thickness.text} thick.`,
         };
       }
     }

@@ -17,6 +17,9 @@ export const clockForm: Rule = {
     message: `${problem.text} is not a position on a clock face.`,
     ...(problem.corrected === undefined
       ? {}
-      : { todo: `Write ${problem.corrected}.`, fixes: [replace(problem.origin, problem.corrected, { preferred: true })] }),
+      : {
+          todo: `Write ${problem.corrected}.`,
+          fixes: [replace(problem.origin, problem.corrected, { preferred: true })],
+        }),
   })),
 };

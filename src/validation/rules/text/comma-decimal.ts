@@ -16,7 +16,7 @@ export const commaDecimal: Rule = {
   bad: '  length «12,0 m»',
   good: '  length 12.0 m',
   check: onProblem('comma decimal', (problem) => {
-    const choices = problem.corrected === undefined ? problem.readings ?? [] : [problem.corrected];
+    const choices = problem.corrected === undefined ? (problem.readings ?? []) : [problem.corrected];
     return {
       message: `${problem.text} has a comma.`,
       ...(choices.length === 0 ? {} : { todo: `Write ${list(choices, 'or')}.` }),

@@ -15,11 +15,12 @@ export const dateForm: Rule = {
   bad: '  commissioned «14/03/2024» meter 0 h',
   good: '  commissioned 2024-03-14 meter 0 h',
   check: onProblem('date form', (problem) => {
-    const choices = problem.corrected === undefined ? problem.readings ?? [] : [problem.corrected];
+    const choices = problem.corrected === undefined ? (problem.readings ?? []) : [problem.corrected];
     return {
-      message: choices.length > 1
-        ? `${problem.text} may be ${list(choices, 'or')}: the date is not written year-month-day.`
-        : `The date ${problem.text} is not written year-month-day.`,
+      message:
+        choices.length > 1
+          ? `${problem.text} may be ${list(choices, 'or')}: the date is not written year-month-day.`
+          : `The date ${problem.text} is not written year-month-day.`,
       ...(choices.length === 0 ? {} : { todo: `Write ${list(choices, 'or')}.` }),
       fixes: choices.map((text) => replace(problem.origin, text, { preferred: choices.length === 1 })),
     };

@@ -24,9 +24,11 @@ screw Spiral315 {
   check: onProblem('missing fact', (problem) => ({
     message: `The ${problem.block} ${problem.name} states no ${problem.fact}.`,
     todo: `Add it, for example: ${problem.example}`,
-    fixes: [{
-      title: `Add ${problem.example} (an example: put in your own value)`,
-      edits: [{ origin: problem.insertAt, text: `\n  ${problem.example}` }],
-    }],
+    fixes: [
+      {
+        title: `Add ${problem.example} (an example: put in your own value)`,
+        edits: [{ origin: problem.insertAt, text: `\n  ${problem.example}` }],
+      },
+    ],
   })),
 };

@@ -17,7 +17,9 @@ export const missingUnit: Rule = {
   bad: '  length «12»',
   good: '  length 12 m',
   check: onProblem('missing unit', (problem) => {
-    const choices = likelyUnits(problem.text, problem.expected, problem.fact).map((unit) => `${problem.text} ${unit}`);
+    const choices = likelyUnits(problem.text, problem.expected, problem.fact).map(
+      (unit) => `${problem.text} ${unit}`,
+    );
     return {
       message: `The ${problem.fact} is given as ${problem.text}, without a unit.`,
       todo: `Write the unit: ${list(choices, 'or')}.`,

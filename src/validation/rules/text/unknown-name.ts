@@ -16,7 +16,9 @@ export const unknownName: Rule = {
   good: '  liner TwoLayer12',
   check: onProblem('unknown name', (problem) => ({
     message: `There is no ${problem.what} named ${problem.name}${problem.elsewhere === undefined ? '' : `; ${problem.elsewhere}`}.`,
-    ...(problem.known.length === 0 ? {} : { todo: `Choose ${list(problem.known, 'or')}, or add a ${problem.what} of that name.` }),
+    ...(problem.known.length === 0
+      ? {}
+      : { todo: `Choose ${list(problem.known, 'or')}, or add a ${problem.what} of that name.` }),
     fixes: problem.known.slice(0, 3).map((name) => replace(problem.origin, name)),
   })),
 };

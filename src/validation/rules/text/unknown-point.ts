@@ -15,9 +15,14 @@ export const unknownPoint: Rule = {
   bad: '  «P7» thickness 10.4 mm',
   good: '  P2 thickness 10.4 mm',
   check: onProblem('unknown point', (problem) => ({
-    message: `${problem.conveyor} has no point ${problem.point}`
-      + (problem.elsewhere.length === 0 ? '.' : `, but ${list(problem.elsewhere)} ${problem.elsewhere.length === 1 ? 'has' : 'have'}: is this the sheet of another conveyor?`),
-    ...(problem.known.length === 0 ? {} : { todo: `Write ${list(problem.known, 'or')}, or add ${problem.point} to ${problem.conveyor}.` }),
+    message:
+      `${problem.conveyor} has no point ${problem.point}` +
+      (problem.elsewhere.length === 0
+        ? '.'
+        : `, but ${list(problem.elsewhere)} ${problem.elsewhere.length === 1 ? 'has' : 'have'}: is this the sheet of another conveyor?`),
+    ...(problem.known.length === 0
+      ? {}
+      : { todo: `Write ${list(problem.known, 'or')}, or add ${problem.point} to ${problem.conveyor}.` }),
     fixes: problem.known.slice(0, 3).map((name) => replace(problem.origin, name)),
   })),
 };

@@ -18,13 +18,19 @@ export const unknownUnit: Rule = {
   good: '  length 12 m',
   check: onProblem('unknown unit', (problem) => {
     const number = numberOf(problem.text);
-    const choices = likelyUnits(problem.text, problem.expected, problem.fact).map((unit) => `${number} ${unit}`);
+    const choices = likelyUnits(problem.text, problem.expected, problem.fact).map(
+      (unit) => `${number} ${unit}`,
+    );
     const read = parseQuantity(problem.text, problem.expected);
     const note = read.ok ? undefined : read.note;
     return {
       message: `The ${problem.fact} is given as ${problem.text}, and "${problem.unit}" is not a unit that is known here${note === undefined ? '' : `: ${note}`}.`,
       todo: `Write ${list(choices, 'or')}.`,
-      fixes: choices.map((text, index) => replace(problem.origin, text, { preferred: index === 0 && !read.ok && read.suggestions?.length === 1 })),
+      fixes: choices.map((text, index) =>
+        replace(problem.origin, text, {
+          preferred: index === 0 && !read.ok && read.suggestions?.length === 1,
+        }),
+      ),
     };
   }),
 };

@@ -94,14 +94,17 @@ inspection DG2 2026-03-09 meter 12000 h {
     const newest = newestRecord(estate);
     if (newest === undefined) return;
     for (const { place, history, result, unit, end } of firstToGo(estate)) {
-      const last = history.inspections.findLast(({ inspection }) => inspection.endRow > inspection.firstRow)?.inspection;
+      const last = history.inspections.findLast(
+        ({ inspection }) => inspection.endRow > inspection.firstRow,
+      )?.inspection;
       if (!last || last.date.day >= newest) continue;
       const now = momentOn(history, newest);
       const total = unit === 't' ? now.tonnes : now.hours;
       if (total === undefined) continue;
       const run = total - (end - result.remaining);
       if (run <= result.nextInspection) continue;
-      const say = (value: number): string => (unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value)));
+      const say = (value: number): string =>
+        unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
         origin: place.conveyor.nameOrigin,
         message: `${place.conveyor.name} has run about ${say(run)} since ${place.name} was read, more than half of the ${say(result.remaining)} that it had left; the last look was on ${formatDay(last.date.day)}, the records reach to ${formatDay(newest)}.`,

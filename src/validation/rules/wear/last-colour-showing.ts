@@ -42,7 +42,11 @@ inspection DG1 2024-12-09 meter 4900 h {
       const seen = looks.get(suspect.row);
       const { liner } = suspect.set;
       if (!seen || seen.length === 0) continue;
-      const bounds = colourBounds({ layers: liner.layers.map((layer) => layer.thickness.value), least: liner.condemn.value, seen });
+      const bounds = colourBounds({
+        layers: liner.layers.map((layer) => layer.thickness.value),
+        least: liner.condemn.value,
+        seen,
+      });
       if (bounds.kind !== 'between' || bounds.leastLife > 0) continue;
       byConveyor.set(suspect.place.conveyor, [...(byConveyor.get(suspect.place.conveyor) ?? []), suspect]);
     }
@@ -52,9 +56,12 @@ inspection DG1 2024-12-09 meter 4900 h {
       const { liner } = first.set;
       yield {
         origin: originOf(estate.readings, first.row),
-        message: `${list(rows.map(({ place }) => place.name))} of ${conveyor.name} ${rows.length === 1 ? 'shows' : 'show'} ${liner.layers.at(-1)?.name ?? 'the last layer'}; `
-          + `by the colours seen so far the condemn limit of ${liner.condemn.text} may be passed already.`,
-        related: others.slice(0, 5).map(({ place, row }) => ({ origin: originOf(estate.readings, row), message: place.name })),
+        message:
+          `${list(rows.map(({ place }) => place.name))} of ${conveyor.name} ${rows.length === 1 ? 'shows' : 'show'} ${liner.layers.at(-1)?.name ?? 'the last layer'}; ` +
+          `by the colours seen so far the condemn limit of ${liner.condemn.text} may be passed already.`,
+        related: others
+          .slice(0, 5)
+          .map(({ place, row }) => ({ origin: originOf(estate.readings, row), message: place.name })),
       };
     }
   },
@@ -80,7 +87,8 @@ function looksAt(estate: Estate, suspects: readonly LatestRow[]): ReadonlyMap<nu
     }
     const history = historyOf(estate, suspect.place.conveyor);
     const exposure = exposureBetween(history, set, momentOf(history, inspection));
-    if (exposure.known && exposure.value > 0) looks.get(suspect.row)?.push({ exposure: exposure.value, layer: readings.value[row] ?? 0 });
+    if (exposure.known && exposure.value > 0)
+      looks.get(suspect.row)?.push({ exposure: exposure.value, layer: readings.value[row] ?? 0 });
   });
   return looks;
 }

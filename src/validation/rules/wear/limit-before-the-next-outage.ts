@@ -32,17 +32,21 @@ inspection DG1 2025-10-06 meter 9300 h {
     if (newest === undefined) return;
     for (const { place, history, row, result, unit, end } of firstToGo(estate)) {
       const { conveyor } = place;
-      const outage = conveyor.plant.outages.filter((one) => one.from.day >= newest).sort((a, b) => a.from.day - b.from.day)[0];
+      const outage = conveyor.plant.outages
+        .filter((one) => one.from.day >= newest)
+        .sort((a, b) => a.from.day - b.from.day)[0];
       if (!outage) continue;
       const then = momentOn(history, outage.from.day);
       const total = unit === 't' ? then.tonnes : then.hours;
       if (total === undefined || end >= total) continue;
       const until = total - (end - result.remaining);
-      const say = (value: number): string => (unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value)));
+      const say = (value: number): string =>
+        unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
         origin: originOf(estate.readings, row),
-        message: `${place.name} of ${conveyor.name} has ${formatLength(result.last.thickness)} left and loses ${rateWords(result.ruling, unit)} (${result.rules}): `
-          + `${say(result.remaining)} to its condemn limit, and ${outage.name} (${formatDay(outage.from.day)}) is ${say(until)} away.`,
+        message:
+          `${place.name} of ${conveyor.name} has ${formatLength(result.last.thickness)} left and loses ${rateWords(result.ruling, unit)} (${result.rules}): ` +
+          `${say(result.remaining)} to its condemn limit, and ${outage.name} (${formatDay(outage.from.day)}) is ${say(until)} away.`,
         related: [{ origin: outage.nameOrigin, message: `outage ${outage.name}` }],
       };
     }

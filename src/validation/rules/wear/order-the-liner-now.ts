@@ -34,11 +34,13 @@ inspection DG1 2027-03-08 meter 17000 h {
       const { conveyor } = place;
       const lead = conveyor.plant.leadTimes.find(({ item }) => item === 'liner');
       const day = dayAt(history, end);
-      if (!lead || planned.has(conveyor) || day === undefined || day - lead.time.value / 24 >= newest) continue;
+      if (!lead || planned.has(conveyor) || day === undefined || day - lead.time.value / 24 >= newest)
+        continue;
       const now = momentOn(history, newest);
       const total = unit === 't' ? now.tonnes : now.hours;
       const left = total === undefined ? result.remaining : Math.max(0, end - total);
-      const say = (value: number): string => (unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value)));
+      const say = (value: number): string =>
+        unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
         origin: originOf(estate.readings, row),
         message: `${place.name} of ${conveyor.name} has about ${say(left)} left to its condemn limit, ${formatNumber(Math.max(0, Math.round((day - newest) / 7)))} weeks at its duty, and a liner takes ${lead.time.text}.`,

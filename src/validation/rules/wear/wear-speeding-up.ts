@@ -53,7 +53,12 @@ inspection DG1 2025-09-08 meter 9000 h {
         yield {
           origin: originOf(estate.readings, row),
           message: `${place.name} of ${place.conveyor.name} lost ${rateWords(result.ruling, unit)} since ${dayOfRow(estate, before)}, and ${rateWords(average, unit)} on average since it was fitted.`,
-          related: [{ origin: originOf(estate.readings, before), message: `the reading of ${dayOfRow(estate, before)}` }],
+          related: [
+            {
+              origin: originOf(estate.readings, before),
+              message: `the reading of ${dayOfRow(estate, before)}`,
+            },
+          ],
         };
       }
     }
