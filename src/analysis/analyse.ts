@@ -14,7 +14,7 @@ export interface SourceText {
 }
 
 /** Lines and columns from 1, columns in UTF-16 code units, the end exclusive. */
-export interface Place {
+export interface TextLocation {
   readonly uri: string;
   readonly line: number;
   readonly column: number;
@@ -37,7 +37,7 @@ export interface Analysis {
   readonly uris: readonly string[];
   /** The day that exceptions with an end were judged on: as given, or the newest record's. */
   readonly asOf: CalendarDay | undefined;
-  locate(origin: Origin): Place;
+  locate(origin: Origin): TextLocation;
   textOf(origin: Origin): string;
   uriOf(source: number): string;
   sourceOf(uri: string): number | undefined;

@@ -3,16 +3,16 @@
 
 import { reportProblems } from '../validation/catalogue.js';
 import type { Finding } from '../validation/finding.js';
-import type { Judged } from './suppress.js';
+import type { FindingsKept } from './suppress.js';
 
 /** Nobody reads more than this of one file; what follows is mostly the same slip again. */
 export const mostInOneFile = 500;
 
 export function sortFindings(
-  findings: Judged['findings'],
-  suppressed: Judged['suppressed'],
+  findings: FindingsKept['findings'],
+  suppressed: FindingsKept['suppressed'],
   uriOf: (source: number) => string,
-): Judged {
+): FindingsKept {
   const byPlace = (a: Finding, b: Finding): number => {
     if (a.origin.source !== b.origin.source) return compare(uriOf(a.origin.source), uriOf(b.origin.source));
     return (

@@ -7,7 +7,7 @@ import { reportProblems, ruleOf } from '../validation/catalogue.js';
 import type { Finding } from '../validation/finding.js';
 import type { Suppressed } from './analyse.js';
 
-export interface Judged {
+export interface FindingsKept {
   readonly findings: readonly Finding[];
   readonly suppressed: readonly Suppressed[];
 }
@@ -17,7 +17,7 @@ export function suppress(
   findings: readonly Finding[],
   suppressions: readonly Suppression[],
   asOf: CalendarDay | undefined,
-): Judged {
+): FindingsKept {
   if (suppressions.length === 0) return { findings, suppressed: [] };
   const problems: Problem[] = [];
   const useful = new Map<string, Suppression[]>();

@@ -11,7 +11,7 @@ export interface EstateText {
   readonly text: string;
 }
 
-export interface EstateTexts {
+export interface TextsOnDisk {
   readonly texts: readonly EstateText[];
   /** One line each; not empty means that something was not read. */
   readonly unread: readonly string[];
@@ -25,7 +25,7 @@ export async function readEstate(
   paths: readonly string[],
   console: Console,
   stdinFilename = 'stdin.trough',
-): Promise<EstateTexts> {
+): Promise<TextsOnDisk> {
   const texts: EstateText[] = [];
   const unread: string[] = [];
   const seen = new Set<string>();
@@ -73,7 +73,7 @@ export async function readEstate(
 }
 
 /** For commands that cannot go on with a part of the estate. */
-export function allRead({ texts, unread }: EstateTexts): readonly EstateText[] {
+export function allRead({ texts, unread }: TextsOnDisk): readonly EstateText[] {
   if (unread.length > 0) throw new Trouble(unread.join('\n'));
   return texts;
 }

@@ -4,10 +4,10 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { parseDay, type CalendarDay } from '../domain/units/calendar.js';
 import { Exit, Trouble, type ColourChoice, type Console } from './console.js';
 import type { CheckOptions } from './commands/check.js';
-import type { FormatOptions } from './commands/format.js';
-import type { PackOptions } from './commands/pack.js';
+import type { FormatCommandOptions } from './commands/format.js';
+import type { PackCommandOptions } from './commands/pack.js';
 import type { ReportOptions } from './commands/report.js';
-import type { SheetOptions } from './commands/sheet.js';
+import type { SheetCommandOptions } from './commands/sheet.js';
 
 export async function run(args: readonly string[], console: Console, version: string): Promise<number> {
   let exit: number = Exit.clean;
@@ -182,7 +182,11 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
       '\nExamples:\n  troughline pack DG1_Winter27 examples/4-tarnholt --out packs/\n  troughline pack all examples/4-tarnholt --out packs/ --format html --format xlsx',
     )
     .action(
-      async (job: string, given: string[], options: Omit<PackOptions, 'asOf'> & { asOf?: CalendarDay }) => {
+      async (
+        job: string,
+        given: string[],
+        options: Omit<PackCommandOptions, 'asOf'> & { asOf?: CalendarDay },
+      ) => {
         const { pack } = await import('./commands/pack.js');
         finish(await pack(job, given, { ...options, asOf: options.asOf ?? epochDay(console) }, console));
       },
@@ -215,7 +219,7 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
       async (
         conveyor: string,
         given: string[],
-        options: Omit<SheetOptions, 'asOf'> & { asOf?: CalendarDay },
+        options: Omit<SheetCommandOptions, 'asOf'> & { asOf?: CalendarDay },
       ) => {
         const { sheet } = await import('./commands/sheet.js');
         finish(
@@ -234,7 +238,7 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
     .option('--check', 'change nothing; exit code 1 where a file would change', false)
     .addOption(stdinFilename())
     .addHelpText('after', '\nExamples:\n  troughline format plant/\n  troughline format - < draft.trough')
-    .action(async (given: string[], options: FormatOptions) => {
+    .action(async (given: string[], options: FormatCommandOptions) => {
       const { format } = await import('./commands/format.js');
       finish(await format(given, options, console));
     });

@@ -9,9 +9,9 @@
 //  - Text that does not parse keeps its own line breaks and only gets levels and single spaces; a line with something
 //    unreadable in it only gets its level. Nothing but white space is ever changed: it is checked before it is handed out.
 
-import { cut, piecesOf, type Cut, type Piece } from './formatting/pieces.js';
+import { cut, piecesOf, type Cut, type TextPiece } from './formatting/pieces.js';
 
-export interface TextEdit {
+export interface FormatEdit {
   readonly start: number;
   /** Exclusive. */
   readonly end: number;
@@ -27,7 +27,7 @@ export function formatText(text: string): string {
 export function formattingEdits(
   text: string,
   range: { readonly start: number; readonly end: number } = { start: 0, end: text.length },
-): readonly TextEdit[] {
+): readonly FormatEdit[] {
   const parts = cut(text);
   const edits =
     [parts, carefully(parts)]
@@ -44,9 +44,9 @@ function carefully({ pieces }: Cut): Cut & { readonly careful: true } {
 function edit(
   { pieces, factStarts, careful = false }: Cut & { readonly careful?: boolean },
   text: string,
-): readonly TextEdit[] {
+): readonly FormatEdit[] {
   const eol = /\r\n|\n|\r/.exec(text)?.[0] === '\r\n' ? '\r\n' : '\n';
-  const edits: TextEdit[] = [];
+  const edits: FormatEdit[] = [];
   const put = (start: number, end: number, white: string): void => {
     if (text.slice(start, end) !== white) edits.push({ start, end, text: white });
   };
@@ -88,8 +88,8 @@ function edit(
 
 /** Where facts are known, they break lines, with braces and comments; where nothing is known, the author does. */
 function breaksLine(
-  before: Piece,
-  piece: Piece,
+  before: TextPiece,
+  piece: TextPiece,
   lines: number,
   lineHasToken: boolean,
   factStarts: ReadonlySet<number> | undefined,
@@ -103,14 +103,14 @@ function breaksLine(
 }
 
 /** In the middle of a fact: what comes next, comments aside, is neither the start of a fact nor a closing brace. */
-function isInsideFact(pieces: readonly Piece[], i: number, factStarts: ReadonlySet<number>): boolean {
+function isInsideFact(pieces: readonly TextPiece[], i: number, factStarts: ReadonlySet<number>): boolean {
   let next = i;
   while (pieces[next] && isComment(pieces[next]!)) next++; // `next` is checked just before
   const token = pieces[next];
   return token !== undefined && token.text !== '}' && !factStarts.has(token.start);
 }
 
-function blanksBetween(before: Piece, piece: Piece, white: string): string {
+function blanksBetween(before: TextPiece, piece: TextPiece, white: string): string {
   if (piece.kind === 'line comment') return ' ';
   if (before.kind !== 'token' || piece.kind !== 'token') return white === '' ? '' : ' ';
   if ([',', ':', '.'].includes(piece.text) || before.text === '.') return '';
@@ -118,7 +118,7 @@ function blanksBetween(before: Piece, piece: Piece, white: string): string {
 }
 
 /** Blanks inside a token: between number and unit, and between the words of a keyword. */
-function within(piece: Piece): readonly TextEdit[] {
+function within(piece: TextPiece): readonly FormatEdit[] {
   if (piece.type === 'STRING') return [];
   if (piece.type === 'QUANTITY') {
     const parts = /^(\d+ \d+\/\d+|\d+\/\d+|[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?)([ \t]*)(.*)$/.exec(
@@ -136,7 +136,7 @@ function within(piece: Piece): readonly TextEdit[] {
 }
 
 /** Lines of a block comment that begin with * follow it when its level changes; others keep the shape the author drew. */
-function commentLines(piece: Piece, indent: string, eol: string): readonly TextEdit[] {
+function commentLines(piece: TextPiece, indent: string, eol: string): readonly FormatEdit[] {
   return [...piece.text.matchAll(/[ \t]*(\r\n|\n|\r)([ \t]*)(\*?)/g)].flatMap((match) => {
     const start = piece.start + match.index;
     const end = start + match[0].length - (match[3] ?? '').length;
@@ -146,7 +146,7 @@ function commentLines(piece: Piece, indent: string, eol: string): readonly TextE
 }
 
 /** First pieces' offsets of lines that hold something unreadable: inside them nothing is moved. */
-function rawLines(pieces: readonly Piece[], text: string): ReadonlySet<number> {
+function rawLines(pieces: readonly TextPiece[], text: string): ReadonlySet<number> {
   const raw = new Set<number>();
   const isNewLine = (i: number): boolean =>
     /[\r\n]/.test(text.slice(pieces[i - 1]?.end ?? 0, pieces[i]?.start));
@@ -161,15 +161,15 @@ function rawLines(pieces: readonly Piece[], text: string): ReadonlySet<number> {
 }
 
 /** A block comment that is never closed: from there on everything stays as it is. */
-function commentOpen(pieces: readonly Piece[]): number | undefined {
+function commentOpen(pieces: readonly TextPiece[]): number | undefined {
   return pieces.find((piece) => piece.kind === 'unreadable' && piece.text.includes('/*'))?.start;
 }
 
-function isComment(piece: Piece): boolean {
+function isComment(piece: TextPiece): boolean {
   return piece.kind === 'line comment' || piece.kind === 'block comment';
 }
 
-function apply(text: string, edits: readonly TextEdit[]): string {
+function apply(text: string, edits: readonly FormatEdit[]): string {
   let at = 0;
   let out = '';
   for (const { start, end, text: white } of edits) {
@@ -188,6 +188,6 @@ function sameContent(one: string, other: string): boolean {
 }
 
 /** Strings are compared to the letter; in comments and tokens blanks may change. */
-function bare(piece: Piece): string {
+function bare(piece: TextPiece): string {
   return piece.type === 'STRING' ? piece.text : piece.text.replace(/\s+/g, '');
 }

@@ -9,7 +9,7 @@ import { liftRows, noRows, type Lifted, type LiftedRows } from './lifting.js';
 import { mostSlips } from './parser.js';
 import { createTroughlineServices, type TroughlineServices } from './module.js';
 
-export interface Slip {
+export interface SyntaxSlip {
   readonly start: number;
   readonly end: number;
   readonly message: string;
@@ -21,7 +21,7 @@ export interface ParsedText {
   readonly text: string;
   readonly root: EstateFile;
   /** What the author is told. */
-  readonly slips: readonly Slip[];
+  readonly slips: readonly SyntaxSlip[];
   /** Where the parser lost its way, in order, those that only follow from an earlier slip included. */
   readonly lost: readonly number[];
   readonly comments: readonly Comment[];
@@ -69,7 +69,7 @@ function services(): TroughlineServices {
 }
 
 /** A slip, with whether the parser was in the middle of a fact. */
-interface Lost extends Slip {
+interface Lost extends SyntaxSlip {
   readonly inFact: boolean;
 }
 
@@ -109,7 +109,7 @@ function slipsOf(
 const betweenFacts = /^(EstateFile|Plant|Liner|Screw|Conveyor|Inspection|Reline|ScrewChange|Job|Order)\W?$/;
 
 /** The message at the word it is about: the one that was not expected, or the one before it that the parser took for a name. */
-function placeOfError({ token, message, ...rest }: IRecognitionException, lastEnd: number): Slip {
+function placeOfError({ token, message, ...rest }: IRecognitionException, lastEnd: number): SyntaxSlip {
   // Only some kinds of the parser's errors carry the token before.
   const { previousToken } = rest as { readonly previousToken?: IToken };
   const before = previousToken && isPlaced(previousToken) ? previousToken : undefined;
@@ -138,8 +138,8 @@ function isPlaced(token: IToken): boolean {
 }
 
 /** The first slip, and each later one that has a clean fact between it and the slip before it. */
-function withoutEchoes(slips: readonly Lost[], clean: readonly Extent[]): readonly Slip[] {
-  const kept: Slip[] = [];
+function withoutEchoes(slips: readonly Lost[], clean: readonly Extent[]): readonly SyntaxSlip[] {
+  const kept: SyntaxSlip[] = [];
   let fact = 0;
   let last = -1;
   for (const { inFact: _, ...slip } of slips) {

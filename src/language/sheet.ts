@@ -86,7 +86,7 @@ export interface JobDraft extends Omit<
 }
 
 /** Where a row was read: at a named point, or at a chainage (mm) and clock position (hours, seen in the direction of flow). */
-export type Spot =
+export type ReadingSpot =
   | { readonly kind: 'point'; readonly name: string }
   | { readonly kind: 'chainage'; readonly at: number; readonly clock: number }
   | { readonly kind: 'unreadable' };
@@ -107,6 +107,6 @@ export interface Rows {
   /** Where the name of a colour begins; 0 on other rows. */
   readonly colourStart: Int32Array;
   readonly notes: ReadonlyMap<number, string>;
-  readonly spots: readonly Spot[];
+  readonly spots: readonly ReadingSpot[];
   readonly colours: readonly string[];
 }

@@ -2,7 +2,7 @@
 // desktop process, a web worker and a webview can all send it.
 
 /** A place in a text as the protocol counts it: lines and UTF-16 columns from 0. */
-export interface Spot {
+export interface SourcePosition {
   readonly uri: string;
   readonly line: number;
   readonly column: number;
@@ -42,7 +42,7 @@ export interface Subject {
   readonly title?: string;
   readonly plant?: string;
   /** Where it is declared. */
-  readonly spot: Spot;
+  readonly spot: SourcePosition;
 }
 export interface ConveyorSubject extends Subject {
   /** Date and meter of the newest record, as written; a new inspection starts from them. */
@@ -76,7 +76,7 @@ export type MakePreviewAnswer =
       readonly title: string;
       /** A whole page without scripts; elements that stand for a line of text carry data-origin with a key of `origins`. */
       readonly html: string;
-      readonly origins: Readonly<Record<string, Spot>>;
+      readonly origins: Readonly<Record<string, SourcePosition>>;
       readonly revision: number;
     }
   | { readonly ok: false; readonly reason: string };

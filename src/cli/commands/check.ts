@@ -4,7 +4,7 @@ import { analyse, type Analysis } from '../../analysis/analyse.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Finding, Severity } from '../../validation/finding.js';
 import { Exit, wantsColour, Trouble, type ColourChoice, type Console } from '../console.js';
-import { readEstate, type EstateTexts } from '../read-estate.js';
+import { readEstate, type TextsOnDisk } from '../read-estate.js';
 import { writeFile } from '../write-files.js';
 import { applyPreferredFixes } from '../fixes.js';
 import type { CheckResult, LocatedFinding } from '../formats/located.js';
@@ -72,7 +72,7 @@ export async function check(
     : Exit.clean;
 }
 
-export function analyseRead(read: EstateTexts, asOf: CalendarDay | undefined): Analysis {
+export function analyseRead(read: TextsOnDisk, asOf: CalendarDay | undefined): Analysis {
   return analyse(
     read.texts.map(({ path: uri, text }) => ({ uri, text })),
     asOf === undefined ? {} : { asOf },
@@ -80,7 +80,7 @@ export function analyseRead(read: EstateTexts, asOf: CalendarDay | undefined): A
 }
 
 /** Findings with their places, in the order of files, lines and columns. */
-export function locate(analysis: Analysis, read: EstateTexts): CheckResult {
+export function locate(analysis: Analysis, read: TextsOnDisk): CheckResult {
   const lines = new Map(read.texts.map(({ path: file, text }) => [file, text.split(/\r\n|\r|\n/)]));
   return {
     findings: analysis.findings.map((finding) => locateOne(finding)),
@@ -117,7 +117,7 @@ function parseFormat(text: string): { name: CheckFormat; file: string | undefine
 function render(
   name: CheckFormat,
   result: CheckResult,
-  read: EstateTexts,
+  read: TextsOnDisk,
   colour: boolean,
   options: CheckOptions,
 ): string {

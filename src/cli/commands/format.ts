@@ -6,7 +6,7 @@ import { Exit, type Console } from '../console.js';
 import { readEstate } from '../read-estate.js';
 import { writeFile } from '../write-files.js';
 
-export interface FormatOptions {
+export interface FormatCommandOptions {
   /** Say which files would change and change none. */
   readonly check: boolean;
   readonly stdinFilename: string;
@@ -14,7 +14,7 @@ export interface FormatOptions {
 
 export async function format(
   paths: readonly string[],
-  options: FormatOptions,
+  options: FormatCommandOptions,
   console: Console,
 ): Promise<number> {
   const read = await readEstate(paths, console, options.stdinFilename);

@@ -19,7 +19,7 @@ import { fileName, type OutputFile } from '../write-files.js';
 
 const formats = ['html', 'markdown', 'json', 'xlsx', 'ics', 'form', 'order', 'pdf'] as const;
 
-export interface PackOptions {
+export interface PackCommandOptions {
   readonly asOf: CalendarDay | undefined;
   readonly out?: string;
   readonly format: readonly string[];
@@ -29,7 +29,7 @@ export interface PackOptions {
 export async function pack(
   name: string,
   paths: readonly string[],
-  options: PackOptions,
+  options: PackCommandOptions,
   console: Console,
 ): Promise<number> {
   const wanted = chosen(
@@ -82,7 +82,7 @@ function orderOf(job: Job, estate: Estate): OutputFile {
 async function print(
   made: WorkPack,
   format: Exclude<(typeof formats)[number], 'order'>,
-  options: PackOptions,
+  options: PackCommandOptions,
   console: Console,
 ): Promise<OutputFile> {
   const name = fileName(made.job.name);

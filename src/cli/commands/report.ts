@@ -6,7 +6,7 @@ import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
 import { remainingLifeJson } from '../../generators/remaining-life/json.js';
 import { remainingLifeMarkdown } from '../../generators/remaining-life/markdown.js';
 import { remainingLife, type RemainingLife } from '../../generators/remaining-life/remaining-life.js';
-import { readChange, type Change } from '../../generators/remaining-life/what-if.js';
+import { readChange, type WhatIfChange } from '../../generators/remaining-life/what-if.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { Exit, Trouble, type Console } from '../console.js';
 import { conveyorsNamed } from '../conveyors-named.js';
@@ -55,7 +55,7 @@ export async function report(
   return Exit.clean;
 }
 
-function changeOf(text: string, estate: Estate): Change {
+function changeOf(text: string, estate: Estate): WhatIfChange {
   const read = readChange(text, estate);
   if (!read.ok) throw new Trouble(`--with '${text}': ${read.message}`);
   return read.change;

@@ -14,7 +14,7 @@ import { fileName, type OutputFile } from '../write-files.js';
 
 const formats = ['html', 'phone', 'pdf'] as const;
 
-export interface SheetOptions {
+export interface SheetCommandOptions {
   readonly asOf: CalendarDay | undefined;
   readonly out?: string;
   readonly format: readonly string[];
@@ -24,7 +24,7 @@ export interface SheetOptions {
 export async function sheet(
   name: string,
   paths: readonly string[],
-  options: SheetOptions,
+  options: SheetCommandOptions,
   console: Console,
 ): Promise<number> {
   const wanted = chosen(options.format, formats, ['html']);
@@ -41,7 +41,7 @@ function print(
   made: InspectionSheet,
   name: string,
   format: (typeof formats)[number],
-  options: SheetOptions,
+  options: SheetCommandOptions,
   console: Console,
 ): OutputFile {
   const html = (): string => inspectionSheetHtml(made, { paper: options.paper });

@@ -39,7 +39,7 @@ export function fillFor(flow: number, sweep: Omit<Sweep, 'fill'>, bulkDensity: n
   return notNegative('mass flow', flow, 't/h') / massFlow({ ...sweep, fill: 1 }, bulkDensity);
 }
 
-export interface Band {
+export interface LoadingBand {
   readonly from: number;
   readonly to: number;
 }
@@ -49,7 +49,7 @@ export interface Band {
  * give about 0.75 at 15° and 0.50 at 25°, and losses from 10 to 70 % at 30°; the band here grows in proportion up to that
  * spread. It is for warnings, not for design: declare the factor of the conveyor. Level or falling: 1. Above 30°: undefined.
  */
-export function inclineBand(incline: number): Band | undefined {
+export function inclineBand(incline: number): LoadingBand | undefined {
   within('incline', incline, -90, 90, 'deg');
   if (incline <= 0) return { from: 1, to: 1 };
   if (incline > 30) return undefined;

@@ -54,7 +54,7 @@ export interface Panel {
 }
 
 /** One piece as the searches see it: its length, and the panel it comes from. */
-export interface Piece {
+export interface PanelPiece {
   readonly length: number;
   readonly cutFrom: number;
 }
@@ -120,7 +120,7 @@ function possibleMinimum(declared: number, length: number, offered: readonly num
 }
 
 function fromPieces(
-  pieces: readonly Piece[],
+  pieces: readonly PanelPiece[],
   length: number,
   gap: number,
   start: 'tail' | 'head',

@@ -7,18 +7,18 @@ import { changeSteps } from './change-steps.js';
 import { stepText } from './words.js';
 import type { StepChange } from './violation.js';
 
-export interface TextEdit {
+export interface OrderEdit {
   /** An origin with start = end is an insertion. */
   readonly origin: Origin;
   readonly text: string;
 }
 
 /** None overlap; empty where nothing changes. Steps are indented by four spaces, as the formatter does. */
-export function editsOf(job: Job, changes: readonly StepChange[]): readonly TextEdit[] {
+export function editsOf(job: Job, changes: readonly StepChange[]): readonly OrderEdit[] {
   const before = job.order?.steps ?? [];
   const after = changeSteps(before, changes);
   const kept = longestKept(before, after);
-  const edits: TextEdit[] = [];
+  const edits: OrderEdit[] = [];
   for (const step of before) {
     const now = kept.get(step);
     if (!now) edits.push({ origin: step.origin, text: '' });
@@ -50,8 +50,8 @@ function pointAt(origin: Origin, at: number): Origin {
 }
 
 /** Insertions at one place become one edit, in order. */
-function merge(edits: readonly TextEdit[]): TextEdit[] {
-  const merged: TextEdit[] = [];
+function merge(edits: readonly OrderEdit[]): OrderEdit[] {
+  const merged: OrderEdit[] = [];
   for (const edit of edits) {
     const last = merged.findIndex(
       (other) =>

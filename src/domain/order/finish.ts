@@ -19,7 +19,7 @@ import {
   cleaned,
   stripped,
 } from './states.js';
-import type { Slip, Walk } from './walk.js';
+import type { OrderSlip, Walk } from './walk.js';
 import type { ViolationKind } from './violation.js';
 
 export function tellWhatIsOpen(w: Walk): void {
@@ -36,7 +36,7 @@ export function tellWhatIsOpen(w: Walk): void {
     );
     const first = left[0];
     if (!first) return;
-    const others: Slip['others'] = new Map();
+    const others: OrderSlip['others'] = new Map();
     for (const piece of left) {
       const last = w.lastChange[piece.number] ?? -1;
       if (last >= 0) others.set(last, 'made it so');

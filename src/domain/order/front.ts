@@ -8,7 +8,7 @@ import { closingError } from './closing-error.js';
 import { touches, type Area, type Piece, type RunGround } from './ground.js';
 import { holdsPanels, isSlippery, startOf, uphillEnd, type End } from './start.js';
 import { cleaned, newPanel, oldPanel, states, stripped } from './states.js';
-import { assume, change, check, type Slip, type Walk } from './walk.js';
+import { assume, change, check, type OrderSlip, type Walk } from './walk.js';
 
 const inPlace = states(oldPanel, newPanel);
 const open = states(stripped, cleaned);
@@ -271,12 +271,12 @@ function lengthBetween(a: Piece, b: Piece): number {
   return Math.max(a.to, b.to) - Math.min(a.from, b.from);
 }
 
-function madeSo(w: Walk, piece: Piece): Slip['others'] {
+function madeSo(w: Walk, piece: Piece): OrderSlip['others'] {
   const last = w.lastChange[piece.number] ?? -1;
   return last >= 0 ? new Map([[last, 'made it so' as const]]) : new Map();
 }
 
-function tell(w: Walk, slip: Slip): void {
+function tell(w: Walk, slip: OrderSlip): void {
   const known = w.slips.find(
     (other) =>
       other.step === slip.step &&

@@ -10,23 +10,23 @@ import { groundOf } from './ground.js';
 import { sequenceOf } from './sequence.js';
 import { fallingPairs, sharedPairs, unsettledPairs } from './side-by-side.js';
 import { sayPieces, sayRole, wordsFor } from './tell.js';
-import { walk, type Slip, type Walk } from './walk.js';
+import { walk, type OrderSlip, type Walk } from './walk.js';
 import { listing, sayStep, stretchText } from './words.js';
 import type { Grade, Violation, ViolationKind } from './violation.js';
 
-export interface Judged {
+export interface JudgedViolation {
   readonly violation: Omit<Violation, 'repairs'>;
   /** The same for the same complaint about a changed order. */
   readonly key: string;
   /** Where it came from, for repairs. */
-  readonly slip?: Slip;
+  readonly slip?: OrderSlip;
   /** Positions of the two steps of a pair. */
   readonly pair?: { readonly step: number; readonly other: number };
   readonly circle?: readonly number[];
   readonly walk: Walk;
 }
 
-export function judge(job: Job, estate: Estate): Judged[] {
+export function judge(job: Job, estate: Estate): JudgedViolation[] {
   const steps = job.order?.steps ?? [];
   const sequence = sequenceOf(steps);
   const w = walk(groundOf(job, steps, estate), sequence);
@@ -35,7 +35,7 @@ export function judge(job: Job, estate: Estate): Judged[] {
   tellWhatIsOpen(w);
   found.push(...w.slips.map((slip) => fromSlip(w, slip)), ...pairs, ...access(w));
   const at = new Map(steps.map((step, i) => [step, i]));
-  const rank = ({ violation }: Judged): number =>
+  const rank = ({ violation }: JudgedViolation): number =>
     violation.step ? (at.get(violation.step) ?? 0) : steps.length;
   return found
     .map((each, i) => ({ each, i }))
@@ -43,7 +43,7 @@ export function judge(job: Job, estate: Estate): Judged[] {
     .map(({ each }) => each);
 }
 
-function fromSlip(w: Walk, slip: Slip): Judged {
+function fromSlip(w: Walk, slip: OrderSlip): JudgedViolation {
   const step = slip.step === undefined ? undefined : w.sequence.steps[slip.step];
   const conflicts = [...slip.others].flatMap(([i, role]) => {
     const other = w.sequence.steps[i];
@@ -64,7 +64,7 @@ function fromSlip(w: Walk, slip: Slip): Judged {
   };
 }
 
-function openPairs(w: Walk): Judged[] {
+function openPairs(w: Walk): JudgedViolation[] {
   const { steps, before } = w.sequence;
   if (steps.every((step) => step.after.length === 0)) return []; // one line of steps: no two are open towards each other
   const known = new Set(
@@ -82,7 +82,7 @@ function openPairs(w: Walk): Judged[] {
           (other.other === pair.other && before(other.step, pair.step)),
       ),
   );
-  const found: Judged[] = [];
+  const found: JudgedViolation[] = [];
   for (const { step, other, touches } of unsettled) {
     if (known.has(pairKey(step, other))) continue;
     const touch = touches.find((each) => each.kind !== 'done twice') ?? touches[0];
@@ -93,7 +93,7 @@ function openPairs(w: Walk): Judged[] {
     const pieces = touches
       .flatMap((each) => w.ground.pieces[each.piece] ?? [])
       .filter((piece, i, list) => list.indexOf(piece) === i && piece.kind === list[0]?.kind);
-    const slip: Slip = {
+    const slip: OrderSlip = {
       kind,
       grade: touch.grade,
       step,
@@ -166,8 +166,8 @@ function openPairs(w: Walk): Judged[] {
   return found;
 }
 
-function access(w: Walk): Judged[] {
-  return accessSlips(w).flatMap(({ step, gap, zone, unit }): Judged[] => {
+function access(w: Walk): JudgedViolation[] {
+  return accessSlips(w).flatMap(({ step, gap, zone, unit }): JudgedViolation[] => {
     const at = w.sequence.steps[step];
     if (!at) return [];
     const where = `${formatChainage(gap.from)} to ${formatChainage(gap.to)}`;
@@ -196,8 +196,8 @@ function access(w: Walk): Judged[] {
   });
 }
 
-function circles(w: Walk): Judged[] {
-  return w.sequence.circles.flatMap((circle): Judged[] => {
+function circles(w: Walk): JudgedViolation[] {
+  return w.sequence.circles.flatMap((circle): JudgedViolation[] => {
     const steps = circle.flatMap((i) => w.sequence.steps[i] ?? []);
     const [first, ...rest] = steps;
     if (!first) return [];
@@ -226,9 +226,9 @@ function circles(w: Walk): Judged[] {
   });
 }
 
-function nowhere(w: Walk): Judged[] {
+function nowhere(w: Walk): JudgedViolation[] {
   const { job, runs } = w.ground;
-  return w.sequence.steps.flatMap((step, i): Judged[] => {
+  return w.sequence.steps.flatMap((step, i): JudgedViolation[] => {
     const areas = w.ground.areas[i];
     const empty = areas === undefined;
     const liner =

@@ -7,14 +7,19 @@ import { stepActions } from '../model/job.js';
 import type { Stretch } from '../model/stretch.js';
 import { changeJob } from './change-steps.js';
 import { touches, type RunGround } from './ground.js';
-import { judge, type Judged } from './judge.js';
+import { judge, type JudgedViolation } from './judge.js';
 import { startOf } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
 import { listing, sayStep, stretchText } from './words.js';
 import type { Repair, StepChange } from './violation.js';
-import type { Slip, Walk } from './walk.js';
+import type { OrderSlip, Walk } from './walk.js';
 
-export function repairsFor(job: Job, estate: Estate, judged: Judged, all: readonly Judged[]): Repair[] {
+export function repairsFor(
+  job: Job,
+  estate: Estate,
+  judged: JudgedViolation,
+  all: readonly JudgedViolation[],
+): Repair[] {
   const ideas = ideasFor(judged);
   const tried = ideas
     .filter((idea) => idea.changes.length > 0)
@@ -29,7 +34,7 @@ export function repairsFor(job: Job, estate: Estate, judged: Judged, all: readon
   return [...good.map(({ repair }) => repair), ...ideas.filter((idea) => idea.changes.length === 0)];
 }
 
-function ideasFor(judged: Judged): Repair[] {
+function ideasFor(judged: JudgedViolation): Repair[] {
   const { walk: w, slip, pair, circle, violation } = judged;
   if (circle) return circle.flatMap((i) => dropForward(w, i));
   if (violation.kind === 'no access')
@@ -47,7 +52,7 @@ function ideasFor(judged: Judged): Repair[] {
   return slip ? ideasForSlip(w, slip) : [];
 }
 
-function ideasForSlip(w: Walk, slip: Slip): Repair[] {
+function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
   switch (slip.kind) {
     case 'two fronts':
       return oneFront(w, slip);
@@ -105,7 +110,7 @@ function ideasForSlip(w: Walk, slip: Slip): Repair[] {
 }
 
 /** What comes too late is done first, or this step waits for it. */
-function bringForward(w: Walk, slip: Slip): Repair[] {
+function bringForward(w: Walk, slip: OrderSlip): Repair[] {
   if (slip.step === undefined) return [];
   const here = slip.step;
   return [...slip.others]
@@ -114,7 +119,7 @@ function bringForward(w: Walk, slip: Slip): Repair[] {
 }
 
 /** Steps that close up go in front of the first later kind of work, once what they close up after is done. */
-function toItsPlace(w: Walk, slip: Slip): Repair[] {
+function toItsPlace(w: Walk, slip: OrderSlip): Repair[] {
   const here = stepOf(w, slip);
   if (!here || slip.step === undefined) return [];
   const last = Math.max(
@@ -138,7 +143,7 @@ function toItsPlace(w: Walk, slip: Slip): Repair[] {
     : [];
 }
 
-function putCauseAfter(w: Walk, slip: Slip): Repair[] {
+function putCauseAfter(w: Walk, slip: OrderSlip): Repair[] {
   if (slip.step === undefined) return [];
   const here = slip.step;
   return [...slip.others]
@@ -180,7 +185,7 @@ function makeAfter(w: Walk, b: number, a: number): Repair[] {
 }
 
 /** `everywhere`: for the whole scope and not only for the step's stretch. */
-function insertMissing(w: Walk, slip: Slip, everywhere = false): Repair[] {
+function insertMissing(w: Walk, slip: OrderSlip, everywhere = false): Repair[] {
   const here = stepOf(w, slip);
   const kind = slip.pieces[0]?.kind;
   if (!here || !kind || slip.wanted < 0) return [];
@@ -202,7 +207,7 @@ function insertMissing(w: Walk, slip: Slip, everywhere = false): Repair[] {
 }
 
 /** Puts what was left out in front of the first later kind of work. */
-function addAtEnd(w: Walk, slip: Slip): Repair[] {
+function addAtEnd(w: Walk, slip: OrderSlip): Repair[] {
   const kind = slip.pieces[0]?.kind;
   const order = w.ground.job.order;
   if (!kind || !order) return [];
@@ -249,21 +254,21 @@ function addAtEnd(w: Walk, slip: Slip): Repair[] {
   return [{ title: `Add ${listing(added.map((step) => `"${sayStep(step)}"`))}`, changes }];
 }
 
-function panelStretches(w: Walk, slip: Slip): Stretch[] {
+function panelStretches(w: Walk, slip: OrderSlip): Stretch[] {
   const run = slip.pieces[0]?.run;
   if (!run) return [];
   const numbers = slip.pieces.filter((piece) => piece.run === run).map((piece) => piece.panel ?? 1);
   return [panelsStretch(w, run, Math.min(...numbers), Math.max(...numbers))];
 }
 
-function removeStep(w: Walk, slip: Slip): Repair[] {
+function removeStep(w: Walk, slip: OrderSlip): Repair[] {
   const here = stepOf(w, slip);
   return here
     ? [{ title: `Leave out the second "${sayStep(here)}"`, changes: [{ change: 'remove', step: here }] }]
     : [];
 }
 
-function oneFront(w: Walk, slip: Slip): Repair[] {
+function oneFront(w: Walk, slip: OrderSlip): Repair[] {
   const second = stepOf(w, slip);
   const first = [...slip.others].flatMap(([i, role]) =>
     role === 'other front' ? (w.sequence.steps[i] ?? []) : [],
@@ -315,7 +320,7 @@ function oneFront(w: Walk, slip: Slip): Repair[] {
 }
 
 /** The same panels from the other end; where several steps fit the run, all of them, in the opposite order. */
-function turn(w: Walk, slip: Slip): Repair[] {
+function turn(w: Walk, slip: OrderSlip): Repair[] {
   const here = stepOf(w, slip);
   const run = slip.pieces[0]?.run;
   if (!here || !run) return [];
@@ -344,7 +349,7 @@ function turn(w: Walk, slip: Slip): Repair[] {
 }
 
 /** Takes off the panels between the hole and a break as well, in every step that speaks of the same stretch. */
-function openToBreak(w: Walk, slip: Slip): Repair[] {
+function openToBreak(w: Walk, slip: OrderSlip): Repair[] {
   const here = stepOf(w, slip);
   const run = slip.pieces[0]?.run;
   if (!here?.stretch || here.stretch.kind !== 'panels' || !run) return [];
@@ -426,6 +431,6 @@ function needsStretch(action: StepAction): boolean {
   }
 }
 
-function stepOf(w: Walk, slip: Slip): Step | undefined {
+function stepOf(w: Walk, slip: OrderSlip): Step | undefined {
   return slip.step === undefined ? undefined : w.sequence.steps[slip.step];
 }

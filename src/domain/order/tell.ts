@@ -8,14 +8,14 @@ import { slidingFriction, startOf, uphillEnd } from './start.js';
 import { newPanel, newScrew, noScrew, off, on } from './states.js';
 import { listing, sayStep } from './words.js';
 import type { ClosingError, ViolationKind } from './violation.js';
-import type { Slip, Walk } from './walk.js';
+import type { OrderSlip, Walk } from './walk.js';
 
-export interface Words {
+export interface ViolationWords {
   readonly message: string;
   readonly reason: string;
 }
 
-export function wordsFor(w: Walk, slip: Slip): Words {
+export function wordsFor(w: Walk, slip: OrderSlip): ViolationWords {
   const step = slip.step === undefined ? undefined : w.sequence.steps[slip.step];
   const doing = step ? `"${sayStep(step)}"` : 'The order';
   const what = sayPieces(slip.pieces);
@@ -195,7 +195,7 @@ export function ranges(numbers: readonly number[]): string {
   return listing(parts);
 }
 
-function twoFronts(w: Walk, slip: Slip, step: Step | undefined): Words {
+function twoFronts(w: Walk, slip: OrderSlip, step: Step | undefined): ViolationWords {
   const other = otherStep(w, slip, 'other front');
   const { closing } = slip;
   const run = slip.pieces[0]?.run?.run;
@@ -205,14 +205,14 @@ function twoFronts(w: Walk, slip: Slip, step: Step | undefined): Words {
   };
 }
 
-function closesInside(slip: Slip, doing: string, what: string, when: string): Words {
+function closesInside(slip: OrderSlip, doing: string, what: string, when: string): ViolationWords {
   return {
     message: `${doing} closes ${what} against a panel that is in place.${when}`,
     reason: `A gap with a fixed panel on both sides matches no panel${slip.closing ? `: ${sayClosing(slip.closing)}, with no break there to absorb it` : ''}. The last panel of a front has to end at a break.`,
   };
 }
 
-function closingTooLarge(w: Walk, slip: Slip, doing: string): Words {
+function closingTooLarge(w: Walk, slip: OrderSlip, doing: string): ViolationWords {
   const { closing } = slip;
   if (!closing) return { message: doing, reason: '' };
   const firm = closing.allowance === 0;
@@ -222,7 +222,7 @@ function closingTooLarge(w: Walk, slip: Slip, doing: string): Words {
   };
 }
 
-function slides(w: Walk, slip: Slip, doing: string, step: Step | undefined): Words {
+function slides(w: Walk, slip: OrderSlip, doing: string, step: Step | undefined): ViolationWords {
   const { conveyor } = w.ground.job;
   const panel = slip.pieces[0];
   const run = panel?.run;
@@ -241,7 +241,7 @@ function slides(w: Walk, slip: Slip, doing: string, step: Step | undefined): Wor
   };
 }
 
-function isolation(slip: Slip, doing: string, when: string): Words {
+function isolation(slip: OrderSlip, doing: string, when: string): ViolationWords {
   const message =
     slip.found === 1
       ? `${doing} comes before the machine is proved dead.${when}`
@@ -254,7 +254,7 @@ function isolation(slip: Slip, doing: string, when: string): Words {
 }
 
 /** Each kind of thing that is not back, in its own words. */
-function stillOpen(slip: Slip): string {
+function stillOpen(slip: OrderSlip): string {
   const kinds = [...new Set(slip.pieces.map((piece) => piece.kind))];
   return listing(
     kinds.map((kind) => {
@@ -267,7 +267,7 @@ function stillOpen(slip: Slip): string {
   );
 }
 
-function screwOutOfTurn(slip: Slip, doing: string, what: string, when: string): Words {
+function screwOutOfTurn(slip: OrderSlip, doing: string, what: string, when: string): ViolationWords {
   switch (slip.pieces[0]?.kind) {
     case 'drive':
       return {
@@ -292,7 +292,7 @@ function screwOutOfTurn(slip: Slip, doing: string, what: string, when: string): 
   }
 }
 
-function notPutBack(slip: Slip, what: string, cause: Step | undefined): Words {
+function notPutBack(slip: OrderSlip, what: string, cause: Step | undefined): ViolationWords {
   const took = cause ? ` by "${sayStep(cause)}"` : '';
   switch (slip.pieces[0]?.kind) {
     case 'panel':
@@ -325,14 +325,14 @@ function notPutBack(slip: Slip, what: string, cause: Step | undefined): Words {
 
 export function otherStep(
   w: Walk,
-  slip: Slip,
+  slip: OrderSlip,
   role: 'made it so' | 'comes too late' | 'other front' | 'same time',
 ): Step | undefined {
   for (const [i, as] of slip.others) if (as === role) return w.sequence.steps[i];
   return undefined;
 }
 
-function are(slip: Slip): string {
+function are(slip: OrderSlip): string {
   return slip.pieces.length === 1 ? 'is' : 'are';
 }
 

@@ -11,7 +11,7 @@ import { broughtBy, holds, off, on, states, type States } from './states.js';
 import type { ClosingError, Grade, ViolationKind } from './violation.js';
 
 /** A need that was not met, or met only by luck; several pieces of one kind make one slip. */
-export interface Slip {
+export interface OrderSlip {
   readonly kind: ViolationKind;
   readonly grade: Grade;
   /** Position of the step; undefined for the order as a whole. */
@@ -42,7 +42,7 @@ export interface Touch {
 export interface Walk {
   readonly ground: Ground;
   readonly sequence: Sequence;
-  readonly slips: Slip[];
+  readonly slips: OrderSlip[];
   readonly touches: Touch[];
   /** State of each piece at the end. */
   readonly state: Int8Array;
@@ -179,7 +179,7 @@ function countChainAsDone(w: Walk, position: number, later: number, piece: Piece
   }
 }
 
-function sameKind(slip: Slip, need: Need): boolean {
+function sameKind(slip: OrderSlip, need: Need): boolean {
   return (
     slip.kind === need.kind &&
     (need.onlyIfLater
@@ -217,12 +217,12 @@ export function change(w: Walk, i: number, piece: Piece, to: number): void {
 }
 
 /** A slip of this step, kind and kind of piece (what is still open counts as one kind); a new one where there is none yet. */
-function slipAt(w: Walk, i: number, need: Need, found: number): Slip {
+function slipAt(w: Walk, i: number, need: Need, found: number): OrderSlip {
   const known = w.slips.find(
     (slip) => slip.step === i && sameKind(slip, need) && (need.onlyIfLater || slip.found === found),
   );
   if (known) return known;
-  const slip: Slip = {
+  const slip: OrderSlip = {
     kind: need.kind,
     grade: need.grade,
     step: i,
@@ -247,7 +247,7 @@ function tellIfDone(w: Walk, i: number, position: number, { done, effects }: Dem
   const real = twice.filter((piece) => !w.assumed[piece.number]);
   const first = real[0];
   if (!first || (done.by === 'all' && real.length < twice.length)) return;
-  const others: Slip['others'] = new Map();
+  const others: OrderSlip['others'] = new Map();
   for (const piece of real) {
     const last = w.lastChange[piece.number];
     if (last !== undefined && last >= 0) others.set(last, 'made it so');

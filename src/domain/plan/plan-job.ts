@@ -20,7 +20,7 @@ import { scheduleJobs, type Schedule, type ScheduleProblem } from './schedule-jo
 import { teamsOf, waysOf, type Team, type Way } from './teams.js';
 import { workOf, type Work } from './unit-times.js';
 import { asProblem, whatShortens, type Shorter } from './what-shortens.js';
-import { workCalendar, type Moment, type WorkCalendar } from './work-calendar.js';
+import { workCalendar, type CalendarMoment, type WorkCalendar } from './work-calendar.js';
 
 export interface JobPlan {
   readonly job: Job;
@@ -41,7 +41,7 @@ export interface JobPlan {
   readonly accessMoves: number;
   /** Working hours in the window; undefined without one. */
   readonly available: number | undefined;
-  readonly finish: Moment | undefined;
+  readonly finish: CalendarMoment | undefined;
   /** What would shorten it, most first. */
   readonly shorten: readonly Shorter[];
   /** Tests of the air beyond the first that the plant's interval asks for. */
@@ -68,8 +68,8 @@ export interface PlannedStep {
   /** Working hours since the first shift began. */
   readonly start: number;
   readonly finish: number;
-  readonly from: Moment | undefined;
-  readonly to: Moment | undefined;
+  readonly from: CalendarMoment | undefined;
+  readonly to: CalendarMoment | undefined;
   /** Working hours it may be late without delaying the end, given who does what in which order. */
   readonly float: number;
   readonly critical: boolean;

@@ -7,7 +7,7 @@ import { cliques, lowerBound } from './scheduling/bounds.js';
 import { modelOf, type ScheduleProblem } from './scheduling/model.js';
 import { bestSerial, type Timing } from './scheduling/serial.js';
 
-export type { Mode, ScheduleProblem } from './scheduling/model.js';
+export type { WorkMode, ScheduleProblem } from './scheduling/model.js';
 
 export interface Effort {
   /** Schedules tried from shaken orders. */

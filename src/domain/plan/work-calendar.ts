@@ -4,7 +4,7 @@ import type { CalendarDay } from '../units/calendar.js';
 import { addDays, weekday } from '../units/calendar.js';
 import type { Job } from '../model/job.js';
 
-export interface Moment {
+export interface CalendarMoment {
   readonly day: CalendarDay;
   /** Hours after midnight, 0 ≤ hour < 24, or 24 for the end of the day. */
   readonly hour: number;
@@ -18,8 +18,8 @@ export interface WorkCalendar {
   /** False where no shift falls on any day. */
   readonly works: boolean;
   /** When so many working hours have passed since the first shift; a start goes to the next shift where an end goes to the last. */
-  startAt(hours: number): Moment | undefined;
-  finishAt(hours: number): Moment | undefined;
+  startAt(hours: number): CalendarMoment | undefined;
+  finishAt(hours: number): CalendarMoment | undefined;
   /** Shifts that the first so many working hours take. */
   shiftsFor(hours: number): number;
 }
@@ -51,7 +51,7 @@ export function workCalendar(job: Job): WorkCalendar {
           .filter((span) => span.from < days * 24)
           .reduce((sum, span) => sum + Math.min(span.to, days * 24) - span.from, 0);
 
-  const at = (hours: number, start: boolean): Moment | undefined => {
+  const at = (hours: number, start: boolean): CalendarMoment | undefined => {
     let left = hours;
     for (const span of spans) {
       const length = span.to - span.from;
@@ -80,7 +80,7 @@ export function workCalendar(job: Job): WorkCalendar {
   };
 }
 
-function moment(origin: CalendarDay, hours: number, start: boolean): Moment {
+function moment(origin: CalendarDay, hours: number, start: boolean): CalendarMoment {
   const minutes = Math.round(hours * 60);
   const day = Math.floor(minutes / 1440);
   const hour = (minutes - day * 1440) / 60;

@@ -4,7 +4,7 @@
 import type { Dimension } from './dimension.js';
 import { findUnit, type Unit } from './unit-table.js';
 
-export interface FormatOptions {
+export interface NumberFormat {
   /** Any spelling that parse.ts takes; for money the currency code or a rate such as `EUR/h`. */
   readonly unit?: string;
   /** Exactly so many decimals; left out: six significant digits without trailing zeros. */
@@ -41,7 +41,7 @@ const shown: Readonly<Record<Dimension, string>> = {
  * `value` in the base unit of `dimension`, as text that parse.ts reads back.
  * Throws RangeError for NaN, an infinity, or a unit that is not one of the dimension.
  */
-export function formatValue(value: number, dimension: Dimension, options: FormatOptions = {}): string {
+export function formatValue(value: number, dimension: Dimension, options: NumberFormat = {}): string {
   if (!Number.isFinite(value))
     throw new RangeError(`A ${dimension} cannot be printed: ${value} is not a number.`);
   const spelling = options.unit ?? (options.currency ?? '') + shown[dimension];

@@ -48,7 +48,7 @@ export function nextInspection({ condemn, remainingDays, risk, asOf }: Inspectio
   return { kind: 'by', day, because, chance: chanceAt(day) };
 }
 
-export interface Outage {
+export interface OutageAhead {
   readonly name?: string;
   /** First day of the outage. */
   readonly from: CalendarDay;
@@ -63,7 +63,7 @@ export interface OutageCosts {
 export interface OutageInput {
   readonly condemn: CalendarForecast | undefined;
   readonly contact: CalendarForecast | undefined;
-  readonly outages: readonly Outage[];
+  readonly outages: readonly OutageAhead[];
   /** Highest acceptable chance that the condemn limit is passed by the outage, 0 to 1. */
   readonly risk: number;
   readonly asOf: CalendarDay;
@@ -74,7 +74,7 @@ export interface OutageInput {
 }
 
 export interface OutageCandidate {
-  readonly outage: Outage;
+  readonly outage: OutageAhead;
   /** Chance that the condemn limit has been passed, and that the trough has been touched, by the first day of the outage. */
   readonly condemnChance: number | undefined;
   readonly contactChance: number | undefined;

@@ -7,7 +7,7 @@
 import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
 import { designOf } from './likelihood/design.js';
-import type { DutyAsked, Found } from './likelihood/duty-noise.js';
+import type { DutyAsked, DutyNoiseFit } from './likelihood/duty-noise.js';
 import { bulk, hasPairs, modeWithDuty, usualInterval } from './likelihood/duty-noise.js';
 import type { LeaveOneOut } from './likelihood/leave-one-out.js';
 import type { Convergence, NormalPrior, Priors } from './likelihood/mode.js';
@@ -17,7 +17,7 @@ import { gridNodes, modeNodes, nodeFrom, plugInNode } from './likelihood/paramet
 import type { PoolReport } from './likelihood/pool-report.js';
 import { reportPools } from './likelihood/pool-report.js';
 import { crudeLogRates, median, startValues } from './likelihood/start.js';
-import type { Summary } from './likelihood/summary.js';
+import type { ReadingSums } from './likelihood/summary.js';
 import { summarise } from './likelihood/summary.js';
 import type { Units } from './reduce.js';
 import { defaultGaugeError } from './reduce.js';
@@ -116,7 +116,7 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
   const asked = dutyAsked(units, options, per);
   const gaugeError = options.gaugeError ?? defaultGaugeError;
   let weight: Float64Array = new Float64Array(units.exposure.length).fill(1);
-  const modeFor = (before: Found | undefined): Found => {
+  const modeFor = (before: DutyNoiseFit | undefined): DutyNoiseFit => {
     const straight = before ? summarise(units, 0, undefined, weight) : sums;
     const start = before?.mode.pass.parameters ?? startValues(units, straight, design, priors, gaugeError);
     return modeWithDuty(units, design, priors, asked, per, weight, straight, start, before);
@@ -194,7 +194,7 @@ function countBoundedBelow(units: Units): number {
   return n;
 }
 
-function priorsOf(units: Units, sums: Summary, options: WearOptions): Priors {
+function priorsOf(units: Units, sums: ReadingSums, options: WearOptions): Priors {
   const { expectedLife } = options;
   const weak = options.priors !== 'none';
   let level: NormalPrior | undefined;
@@ -226,7 +226,7 @@ function finish(
   priors: Priors,
   options: WearOptions,
   weight: Float64Array,
-  found: Found,
+  found: DutyNoiseFit,
   per: number,
   informative: number,
 ): WearFit {

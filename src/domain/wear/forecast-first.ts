@@ -17,7 +17,7 @@ import { chanceReached } from './likelihood/rate-table.js';
 import { area, normalQuantile } from './numeric/normal.js';
 import { gaussNormal } from './numeric/quadrature.js';
 
-export interface Member {
+export interface GroupMember {
   readonly unit: number;
   /** mm of wear: the unit's own limit. */
   readonly depth: number;
@@ -38,7 +38,7 @@ export type FirstForecast =
       /** Chance of each member to be the first, in the order given; 0 for those left out. */
       readonly first: readonly number[];
       /** Members about which nothing can be said; the forecast is of the others. */
-      readonly leftOut: readonly Member[];
+      readonly leftOut: readonly GroupMember[];
       readonly readings: number;
       readonly indicators: number;
       readonly pool: number;
@@ -46,15 +46,15 @@ export type FirstForecast =
       readonly notInspected: number;
     }
   /** These members have been seen at their limit. */
-  | { readonly kind: 'reached'; readonly members: readonly Member[] }
-  | { readonly kind: 'cannot say'; readonly leftOut: readonly Member[] };
+  | { readonly kind: 'reached'; readonly members: readonly GroupMember[] }
+  | { readonly kind: 'cannot say'; readonly leftOut: readonly GroupMember[] };
 
-export function forecastFirst(fit: WearFit, members: readonly Member[]): FirstForecast {
+export function forecastFirst(fit: WearFit, members: readonly GroupMember[]): FirstForecast {
   const forecasts: Forecast[] = members.map(({ unit, depth }) => forecastUnit(fit, unit, depth));
   const reached = members.filter((_, k) => forecasts[k]!.kind === 'reached');
   if (reached.length > 0) return { kind: 'reached', members: reached };
   const leftOut = members.filter((_, k) => forecasts[k]!.kind === 'cannot say');
-  const alive: { member: Member; forecast: LifeForecast; at: number }[] = [];
+  const alive: { member: GroupMember; forecast: LifeForecast; at: number }[] = [];
   members.forEach((member, at) => {
     const forecast = forecasts[at]!;
     if (forecast.kind === 'life') alive.push({ member, forecast, at });
@@ -90,7 +90,7 @@ export function forecastFirst(fit: WearFit, members: readonly Member[]): FirstFo
 }
 
 interface Alive {
-  readonly member: Member;
+  readonly member: GroupMember;
   readonly forecast: LifeForecast;
 }
 

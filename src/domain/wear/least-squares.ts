@@ -2,7 +2,7 @@
 // liner is fitted) or with an intercept (to show how much a reading disagrees with that). Sums are taken about the mean where
 // there is one, which keeps the digits that NIST asks for.
 
-export interface Line {
+export interface FittedLine {
   readonly slope: number;
   /** 0 for a line through the origin. */
   readonly intercept: number;
@@ -13,7 +13,7 @@ export interface Line {
 }
 
 /** y = slope·x. Undefined where every x is zero or there is no pair. `x` and `y` finite and of equal length. */
-export function lineThroughOrigin(x: readonly number[], y: readonly number[]): Line | undefined {
+export function lineThroughOrigin(x: readonly number[], y: readonly number[]): FittedLine | undefined {
   let sxx = 0;
   let sxy = 0;
   for (let i = 0; i < x.length; i++) {
@@ -26,7 +26,7 @@ export function lineThroughOrigin(x: readonly number[], y: readonly number[]): L
 }
 
 /** y = intercept + slope·x. Undefined where all x are equal. */
-export function lineWithIntercept(x: readonly number[], y: readonly number[]): Line | undefined {
+export function lineWithIntercept(x: readonly number[], y: readonly number[]): FittedLine | undefined {
   const n = x.length;
   if (n < 2 || y.length !== n) return undefined;
   const meanX = mean(x);
@@ -50,7 +50,7 @@ function withErrors(
   x: readonly number[],
   y: readonly number[],
   parameters: number,
-): Line {
+): FittedLine {
   let sse = 0;
   for (let i = 0; i < x.length; i++) {
     const residual = (y[i] ?? NaN) - intercept - slope * (x[i] ?? NaN);

@@ -40,10 +40,10 @@ export interface TrackRecord {
   readonly colours: ColourRecord;
   /** Cut days at which nothing could be fitted. */
   readonly silentCuts: readonly number[];
-  readonly judged: readonly Judged[];
+  readonly judged: readonly JudgedRecord[];
 }
 
-export interface Judged {
+export interface JudgedRecord {
   readonly kind: 'thickness' | 'colour';
   readonly cut: number;
   readonly reading: number;
@@ -64,7 +64,7 @@ export function trackRecord(
   cuts: readonly number[],
 ): TrackRecord {
   const days = readings.day;
-  const judged: Judged[] = [];
+  const judged: JudgedRecord[] = [];
   const silentCuts: number[] = [];
   const ordered = [...cuts].sort((a, b) => a - b);
   ordered.forEach((cut, k) => {
@@ -102,7 +102,7 @@ export function trackRecord(
         });
     }
   });
-  const count = (rows: readonly Judged[]): readonly Held[] =>
+  const count = (rows: readonly JudgedRecord[]): readonly Held[] =>
     [0.5, 0.8, 0.9].map((nominal) => {
       const from = (1 - nominal) / 2;
       const held = rows.filter(({ chance }) => chance >= from && chance <= 1 - from).length;
@@ -119,7 +119,7 @@ export function trackRecord(
   };
 }
 
-function colourRecord(rows: readonly Judged[]): ColourRecord {
+function colourRecord(rows: readonly JudgedRecord[]): ColourRecord {
   let expected = 0;
   let variance = 0;
   for (const { chance } of rows) {
@@ -143,7 +143,7 @@ function placeOf(
   columns: UnitColumns,
   unit: number,
   row: number,
-): Pick<Judged, 'kind' | 'chance' | 'through'> | undefined {
+): Pick<JudgedRecord, 'kind' | 'chance' | 'through'> | undefined {
   const tables = tablesOf(fit, unit);
   const exposure = readings.exposure[row]!;
   const reached = (depth: number, at: number, spread: number): number =>

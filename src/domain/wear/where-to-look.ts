@@ -4,13 +4,13 @@
 // the pool is left out, so the worth is understated a little. Index arithmetic runs within lengths made here, so `!` is safe.
 
 import type { WearFit } from './fit.js';
-import type { Member } from './forecast-first.js';
+import type { GroupMember } from './forecast-first.js';
 import type { LifeForecast } from './forecast.js';
 import { forecastUnit, tablesOf } from './forecast.js';
 import { area, normalQuantile } from './numeric/normal.js';
 
-export interface Look {
-  readonly member: Member;
+export interface LookWorth {
+  readonly member: GroupMember;
   /** Place in the list of members given. */
   readonly index: number;
   /** Share by which the spread of the first limit's date is expected to narrow, 0 to 1. */
@@ -24,9 +24,9 @@ const gridSize = 56;
 const most = 60;
 
 /** Points in order of worth, best first; those about which nothing can be said come first of all, with `narrowing` 1. */
-export function whereToLook(fit: WearFit, members: readonly Member[]): readonly Look[] {
-  const unknown: Look[] = [];
-  const alive: { member: Member; index: number; forecast: LifeForecast }[] = [];
+export function whereToLook(fit: WearFit, members: readonly GroupMember[]): readonly LookWorth[] {
+  const unknown: LookWorth[] = [];
+  const alive: { member: GroupMember; index: number; forecast: LifeForecast }[] = [];
   members.forEach((member, index) => {
     const forecast = forecastUnit(fit, member.unit, member.depth);
     if (forecast.kind === 'life') alive.push({ member, index, forecast });
@@ -54,7 +54,7 @@ export function whereToLook(fit: WearFit, members: readonly Member[]): readonly 
   const weightOf = logAlive.map((row) => -row[Math.floor(gridSize * 0.5)]!);
   const order = weightOf.map((_, k) => k).sort((a, b) => weightOf[b]! - weightOf[a]!);
   const chosen = new Set(order.slice(0, most));
-  const looks = alive.map(({ member, index, forecast }, k): Look => {
+  const looks = alive.map(({ member, index, forecast }, k): LookWorth => {
     const already = forecast.reachedBy(member.now);
     if (!chosen.has(k) || !(before > 0)) return { member, index, narrowing: 0, already };
     return {
@@ -71,7 +71,7 @@ export function whereToLook(fit: WearFit, members: readonly Member[]): readonly 
 /** Mean spread of the first limit once a thickness has been read at this point today. */
 function spreadAfter(
   fit: WearFit,
-  { unit, depth, now }: Member,
+  { unit, depth, now }: GroupMember,
   grid: Float64Array,
   all: Float64Array,
   own: Float64Array,

@@ -9,7 +9,7 @@ import {
   type MakePreview,
   type MakePreviewAnswer,
   type PreviewKind,
-  type Spot,
+  type SourcePosition,
 } from '../../protocol/messages.js';
 import type { FromPage, ToPage } from '../../protocol/webview.js';
 import { pageInFrame, wordsInFrame } from './preview-frame.js';
@@ -18,7 +18,7 @@ import { pick, subjectsOf } from './pick.js';
 interface Open {
   readonly panel: vscode.WebviewPanel;
   readonly wanted: MakePreview;
-  origins: Readonly<Record<string, Spot>>;
+  origins: Readonly<Record<string, SourcePosition>>;
   revision: number;
   html: string;
 }
@@ -195,7 +195,7 @@ function titles(kind: PreviewKind): string {
   }
 }
 
-async function reveal({ uri, line, column }: Spot): Promise<void> {
+async function reveal({ uri, line, column }: SourcePosition): Promise<void> {
   const position = new vscode.Position(line, column);
   const target = vscode.Uri.parse(uri);
   const shown = vscode.window.visibleTextEditors.find(

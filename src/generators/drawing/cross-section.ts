@@ -9,7 +9,7 @@ import { formatLength } from '../../domain/units/format.js';
 import { plainNumber as n } from '../page/markup.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill, hatchOfLayer } from './hatch.js';
-import type { Point } from './ink.js';
+import type { PagePoint } from './ink.js';
 import {
   arrowHead,
   circle,
@@ -27,10 +27,10 @@ import type { Picture } from './picture.js';
 import { scaleOf } from './scale.js';
 import { wrapText } from './text-width.js';
 
-export type Look = 'downstream' | 'upstream';
+export type ViewDirection = 'downstream' | 'upstream';
 
 export interface SectionOptions {
-  readonly look: Look;
+  readonly look: ViewDirection;
   readonly liner: LinerSpecification;
   readonly screw: ScrewSpecification;
 }
@@ -45,7 +45,7 @@ interface View {
   readonly options: SectionOptions;
   readonly reduction: number;
   /** Paper place of the trough's centre. */
-  readonly centre: Point;
+  readonly centre: PagePoint;
 }
 
 export function crossSection(conveyor: Conveyor, options: SectionOptions): Picture {
@@ -100,7 +100,7 @@ export function crossSection(conveyor: Conveyor, options: SectionOptions): Pictu
 }
 
 /** Paper place at a radius (mm of machine, plus mm of paper) and the clock position the viewer sees. */
-function place(view: View, seen: number, radius: number, extra = 0): Point {
+function place(view: View, seen: number, radius: number, extra = 0): PagePoint {
   const angle = ((seen - 3) * Math.PI) / 6;
   const reach = radius / view.reduction + extra;
   return [view.centre[0] + reach * Math.cos(angle), view.centre[1] + reach * Math.sin(angle)];
@@ -191,7 +191,7 @@ function paintScrew(view: View): string[] {
   const radius = screw.outsideDiameter.value / 2;
   const room = view.conveyor.trough.insideRadius.value - liner.thickness.value - radius;
   const drop = screw.kind.kind === 'shaftless' ? room : 0;
-  const centre: Point = [view.centre[0], view.centre[1] + drop / view.reduction];
+  const centre: PagePoint = [view.centre[0], view.centre[1] + drop / view.reduction];
   const marks: string[] = [];
   const r = radius / view.reduction;
   if (screw.flight) {
@@ -224,7 +224,7 @@ function paintScrew(view: View): string[] {
   if (turns) {
     const reach = r * 0.7;
     const way = turns === 'clockwise' ? 1 : -1;
-    const [start, end] = [-60, 60].map((angle): Point => [
+    const [start, end] = [-60, 60].map((angle): PagePoint => [
       centre[0] + reach * Math.sin((angle * Math.PI) / 180),
       centre[1] - reach * Math.cos((angle * Math.PI) / 180),
     ]);
@@ -243,7 +243,7 @@ function paintScrew(view: View): string[] {
   return marks;
 }
 
-function ringPath([x, y]: Point, inner: number, outer: number): string {
+function ringPath([x, y]: PagePoint, inner: number, outer: number): string {
   const round = (r: number, sweep: 0 | 1): string =>
     `M${n(x - r)} ${n(y)}A${n(r)} ${n(r)} 0 1 ${sweep} ${n(x + r)} ${n(y)}A${n(r)} ${n(r)} 0 1 ${sweep} ${n(x - r)} ${n(y)}Z`;
   return round(outer, 1) + round(Math.max(inner, 0.01), 0);
@@ -256,7 +256,7 @@ function ringPath([x, y]: Point, inner: number, outer: number): string {
 function rotationSeen(
   conveyor: Conveyor,
   screw: ScrewSpecification,
-  look: Look,
+  look: ViewDirection,
 ): 'clockwise' | 'counter-clockwise' | undefined {
   const inFlow =
     conveyor.rotation?.sense ??
@@ -273,7 +273,7 @@ function paintWorn(view: View): string[] {
   );
   const [from = 6, to = 6] = seen;
   const inner = view.conveyor.trough.insideRadius.value - view.options.liner.thickness.value;
-  const at = (clock: number, extra: number): Point => place(view, clock, inner, extra);
+  const at = (clock: number, extra: number): PagePoint => place(view, clock, inner, extra);
   const [a, b, c, d] = [at(from, -0.3), at(to, -0.3), at(to, -3), at(from, -3)];
   const [outer, lower] = [inner / view.reduction - 0.3, inner / view.reduction - 3];
   return [
@@ -290,7 +290,7 @@ interface ClockGroup {
   readonly names: readonly string[];
 }
 
-function pointsByClock(conveyor: Conveyor, look: Look): readonly ClockGroup[] {
+function pointsByClock(conveyor: Conveyor, look: ViewDirection): readonly ClockGroup[] {
   const groups = new Map<number, string[]>();
   for (const point of conveyor.points) {
     const seen = asSeen(point.clock.hours, look);
@@ -473,6 +473,6 @@ function paintSizes(view: View): string[] {
   return marks;
 }
 
-function asSeen(hours: number, look: Look): number {
+function asSeen(hours: number, look: ViewDirection): number {
   return look === 'downstream' ? hours : mirrorClock(hours);
 }

@@ -25,9 +25,9 @@ export interface Lettering {
   readonly rim?: boolean;
 }
 
-export type Point = readonly [x: number, y: number];
+export type PagePoint = readonly [x: number, y: number];
 
-export function line(from: Point, to: Point, stroke: Stroke = {}): string {
+export function line(from: PagePoint, to: PagePoint, stroke: Stroke = {}): string {
   return `<line x1="${n(from[0])}" y1="${n(from[1])}" x2="${n(to[0])}" y2="${n(to[1])}"${strokeOf(stroke)}/>`;
 }
 
@@ -35,15 +35,15 @@ export function rectangle(x: number, y: number, width: number, height: number, s
   return `<rect x="${n(x)}" y="${n(y)}" width="${n(Math.max(0, width))}" height="${n(Math.max(0, height))}"${strokeOf(stroke)}/>`;
 }
 
-export function polyline(points: readonly Point[], stroke: Stroke = {}): string {
+export function polyline(points: readonly PagePoint[], stroke: Stroke = {}): string {
   return `<polyline points="${points.map(pair).join(' ')}"${strokeOf(stroke)}/>`;
 }
 
-export function polygon(points: readonly Point[], stroke: Stroke = {}): string {
+export function polygon(points: readonly PagePoint[], stroke: Stroke = {}): string {
   return `<polygon points="${points.map(pair).join(' ')}"${strokeOf(stroke)}/>`;
 }
 
-export function circle(centre: Point, radius: number, stroke: Stroke = {}): string {
+export function circle(centre: PagePoint, radius: number, stroke: Stroke = {}): string {
   return `<circle cx="${n(centre[0])}" cy="${n(centre[1])}" r="${n(radius)}"${strokeOf(stroke)}/>`;
 }
 
@@ -51,7 +51,7 @@ export function path(d: string, stroke: Stroke = {}): string {
   return `<path d="${d}"${strokeOf(stroke)}/>`;
 }
 
-export function letters(at: Point, text: string, style: Lettering = {}): string {
+export function letters(at: PagePoint, text: string, style: Lettering = {}): string {
   const turned = style.turn ? ` transform="rotate(${n(-style.turn)} ${n(at[0])} ${n(at[1])})"` : '';
   const anchor = style.anchor && style.anchor !== 'start' ? ` text-anchor="${style.anchor}"` : '';
   const weight = style.bold ? ' font-weight="bold"' : '';
@@ -62,7 +62,7 @@ export function letters(at: Point, text: string, style: Lettering = {}): string 
 }
 
 /** Text on a white ground, for where a line would otherwise run through it. */
-export function plaque(at: Point, text: string, style: Lettering = {}): string {
+export function plaque(at: PagePoint, text: string, style: Lettering = {}): string {
   const size = style.size ?? lettering.normal;
   const width = textWidth(text, size) + 1;
   const from =
@@ -87,9 +87,9 @@ export function group(
 }
 
 /** A filled arrow head at `tip`, pointing along `direction` (degrees, 0 to the right, anticlockwise as read). */
-export function arrowHead(tip: Point, direction: number, size = 2.5): string {
+export function arrowHead(tip: PagePoint, direction: number, size = 2.5): string {
   const angle = (direction * Math.PI) / 180;
-  const back = (side: number): Point => [
+  const back = (side: number): PagePoint => [
     tip[0] - size * Math.cos(angle) + side * size * 0.3 * Math.sin(angle),
     tip[1] + size * Math.sin(angle) + side * size * 0.3 * Math.cos(angle),
   ];
@@ -111,6 +111,6 @@ function strokeOf({ width = lineWidth.medium, dash, fill = 'none', colour = '#00
   return `${drawn}${dash ? ` stroke-dasharray="${dash}"` : ''} fill="${fill}"`;
 }
 
-function pair(point: Point): string {
+function pair(point: PagePoint): string {
   return `${n(point[0])},${n(point[1])}`;
 }

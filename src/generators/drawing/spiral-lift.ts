@@ -14,7 +14,7 @@ import type { Strip } from './strips.js';
 import { stripsOf } from './strips.js';
 import { textWidth } from './text-width.js';
 
-export interface SpiralPiece {
+export interface LiftedSpiral {
   readonly number: number;
   /** Chainages, mm. */
   readonly from: number;
@@ -48,7 +48,7 @@ interface View extends Strip {
 export function spiralLift(
   conveyor: Conveyor,
   screw: ScrewSpecification,
-  pieces: readonly SpiralPiece[],
+  pieces: readonly LiftedSpiral[],
 ): readonly Picture[] {
   if (pieces.length === 0) return [];
   const layout = stripsOf(
@@ -86,7 +86,7 @@ export function spiralLift(
   }));
 }
 
-function paintStrip(view: View, pieces: readonly SpiralPiece[]): string[] {
+function paintStrip(view: View, pieces: readonly LiftedSpiral[]): string[] {
   const middle = view.top + lifts + spiral / 2;
   return [
     ...paintSpiral(view, middle),
@@ -129,7 +129,7 @@ function paintSpiral(view: View, middle: number): string[] {
   return marks;
 }
 
-function paintPieces(view: View, pieces: readonly SpiralPiece[], middle: number): string[] {
+function paintPieces(view: View, pieces: readonly LiftedSpiral[], middle: number): string[] {
   const marks: string[] = [];
   const foot = middle + spiral / 2;
   for (const piece of pieces) {

@@ -23,7 +23,7 @@ import { crossSection } from '../drawing/cross-section.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 import { issueDrawings } from '../drawing/picture.js';
 import { sheetCautions } from './parts/cautions.js';
-import type { Seen } from './parts/expectation.js';
+import type { EarlierReading } from './parts/expectation.js';
 import { expectationFor } from './parts/expectation.js';
 import type { InspectionSheet, LastSeen, LinerSeen, MeterExpected, SheetPoint } from './sheet.js';
 
@@ -127,7 +127,7 @@ function pointOf(
   const clock = look === 'downstream' ? place.clock : mirrorClock(place.clock);
   // Sets worked out at two times are two objects; the reline that fitted them is one.
   const own = rows.filter((row) => row.set !== undefined && row.set.reline === set?.reline);
-  const seen = own.flatMap((row): Seen[] => {
+  const seen = own.flatMap((row): EarlierReading[] => {
     if (!row.exposure.known) return [];
     const kind = estate.readings.kind[row.row];
     const value = estate.readings.value[row.row] ?? NaN;

@@ -22,7 +22,7 @@ import { runsWithPanels, type RunLife } from './parts/runs.js';
 import { changesSince, type Since } from './parts/since.js';
 import { trackOf, type Track } from './parts/track.js';
 import { whatIfOf, type WhatIf } from './parts/what-if-cases.js';
-import type { Change } from './what-if.js';
+import type { WhatIfChange } from './what-if.js';
 
 export type { Attention, AttentionLevel } from './parts/attention.js';
 export type { Counts } from './parts/counts.js';
@@ -38,7 +38,7 @@ export type {
   PointModel,
   Stray,
 } from './parts/model.js';
-export type { LeftOut, Milestone, PointLife, Seen, SeenReading } from './parts/points.js';
+export type { LeftOut, Milestone, PointLife, Observation, ObservedReading } from './parts/points.js';
 export type { PanelLife, RunLife } from './parts/runs.js';
 export type { ConveyorSince, Since } from './parts/since.js';
 export type { Track } from './parts/track.js';
@@ -95,7 +95,7 @@ export interface RemainingLifeOptions {
   readonly conveyors?: readonly Conveyor[] | undefined;
   /** Say what changed since the report of this day. */
   readonly since?: CalendarDay | undefined;
-  readonly changes?: readonly Change[] | undefined;
+  readonly changes?: readonly WhatIfChange[] | undefined;
 }
 
 /** Beyond so many points only the condemn limit of each is forecast, not every layer. */

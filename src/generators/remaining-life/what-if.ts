@@ -10,7 +10,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 
 /** `conveyors`: the ones it is tried on; more than one where a limit is tried for a liner that several use. */
-export type Change = { readonly text: string; readonly conveyors: readonly Conveyor[] } &
+export type WhatIfChange = { readonly text: string; readonly conveyors: readonly Conveyor[] } &
   /** Running hours a calendar day. */
   (
     | { readonly kind: 'duty'; readonly perDay: number }
@@ -23,7 +23,7 @@ export type Change = { readonly text: string; readonly conveyors: readonly Conve
   );
 
 export type ReadChange =
-  { readonly ok: true; readonly change: Change } | { readonly ok: false; readonly message: string };
+  { readonly ok: true; readonly change: WhatIfChange } | { readonly ok: false; readonly message: string };
 
 const forms =
   "it reads 'duty CONVEYOR 20 h/d', 'speed CONVEYOR 22 rpm', 'condemn CONVEYOR 4 mm' (or a liner's name) or 'liner CONVEYOR NAME'";
@@ -78,13 +78,17 @@ export function readChange(text: string, estate: Estate): ReadChange {
   }
 }
 
-function condemn(value: string, change: Pick<Change, 'text' | 'conveyors'>): ReadChange {
+function condemn(value: string, change: Pick<WhatIfChange, 'text' | 'conveyors'>): ReadChange {
   return quantity(value.replace(/^at /, ''), 'length', (least) =>
     least >= 0 ? { ...change, kind: 'condemn', least } : 'a thickness is not below zero',
   );
 }
 
-function quantity(text: string, dimension: Dimension, make: (value: number) => Change | string): ReadChange {
+function quantity(
+  text: string,
+  dimension: Dimension,
+  make: (value: number) => WhatIfChange | string,
+): ReadChange {
   const read = parseQuantity(text, dimension);
   if (!read.ok)
     return {

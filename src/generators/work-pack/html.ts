@@ -6,7 +6,7 @@ import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
 import { htmlPage } from '../page/page.js';
 import type { WorkPack } from './pack.js';
-import type { Block, Column } from './print/blocks.js';
+import type { PrintBlock, Column } from './print/blocks.js';
 import { packBlocks, packTitle } from './print/pack-blocks.js';
 
 export interface HtmlOptions {
@@ -68,7 +68,7 @@ function cover(pack: WorkPack): Markup {
 /** The first are the best; the editor offers the rest. */
 const mostRepairs = 3;
 
-function blockMarkup(block: Block): Markup {
+function blockMarkup(block: PrintBlock): Markup {
   switch (block.kind) {
     case 'heading':
       return element(
@@ -106,7 +106,7 @@ function blockMarkup(block: Block): Markup {
   }
 }
 
-function tableMarkup(block: Extract<Block, { kind: 'table' }>): Markup {
+function tableMarkup(block: Extract<PrintBlock, { kind: 'table' }>): Markup {
   const strong = new Set(block.strong);
   return element(
     'table',

@@ -1,7 +1,7 @@
 // The pack in Markdown, for a pull request or a wiki: the same words and tables as the print; drawings are named, not shown.
 
 import type { WorkPack } from './pack.js';
-import type { Block } from './print/blocks.js';
+import type { PrintBlock } from './print/blocks.js';
 import { packBlocks, packTitle } from './print/pack-blocks.js';
 
 export function workPackMarkdown(pack: WorkPack): string {
@@ -27,7 +27,7 @@ export function workPackMarkdown(pack: WorkPack): string {
     .trimEnd()}\n`;
 }
 
-function blockLines(block: Block): readonly string[] {
+function blockLines(block: PrintBlock): readonly string[] {
   switch (block.kind) {
     case 'heading':
       return [`${'#'.repeat(block.level)} ${text(block.text)}`];
@@ -52,7 +52,7 @@ function blockLines(block: Block): readonly string[] {
   }
 }
 
-function tableLines(block: Extract<Block, { kind: 'table' }>): readonly string[] {
+function tableLines(block: Extract<PrintBlock, { kind: 'table' }>): readonly string[] {
   const cell = (raw: string): string =>
     raw
       .split('\n')

@@ -6,11 +6,11 @@ import type { Origin } from '../../domain/model/origin.js';
 import type { Place } from '../../domain/model/records.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { formatChainage } from '../../domain/units/format.js';
-import type { Spot } from '../sheet.js';
+import type { ReadingSpot } from '../sheet.js';
 
 export interface Places {
   /** Provisional number of a place; -1 where the conveyor has no such point. `origin`: the row that uses it. */
-  numberOf(spot: Spot, origin: Origin): number;
+  numberOf(spot: ReadingSpot, origin: Origin): number;
   /** Declared points as declared, then the others by chainage and clock; and the number that each provisional one has there. */
   finish(): { readonly places: readonly Place[]; readonly newNumber: Int32Array };
 }

@@ -6,7 +6,7 @@ import type { Inspection, Place, Readings, Reline } from '../../domain/model/rec
 import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
-import { segmentOf, type Look } from './segment.js';
+import { segmentOf, type PlacedDraft } from './segment.js';
 
 export interface Joined {
   readonly inspections: readonly Inspection[];
@@ -73,7 +73,7 @@ function looksByConveyor(
   sheets: readonly Sheet[],
   conveyors: ConveyorIndex,
   problems: Problem[],
-): ReadonlyMap<Conveyor, readonly Look[]> {
+): ReadonlyMap<Conveyor, readonly PlacedDraft[]> {
   const found = sheets.flatMap((sheet) =>
     sheet.inspections.flatMap((draft) => {
       const conveyor = conveyors.find(draft.conveyorUse, problems);

@@ -11,13 +11,13 @@ import { closest } from './name-table.js';
 import { createPlaces } from './places.js';
 
 /** An inspection with the sheet that holds its rows. */
-export interface Look {
+export interface PlacedDraft {
   readonly draft: InspectionDraft;
   readonly sheet: Sheet;
 }
 
 export interface Segment {
-  readonly looks: readonly Look[];
+  readonly looks: readonly PlacedDraft[];
   readonly relines: readonly Reline[];
   readonly places: readonly Place[];
   readonly count: number;
@@ -42,7 +42,7 @@ const last = new WeakMap<Conveyor, Segment>();
 /** The same object as before where conveyor, inspections and relines are the same. */
 export function segmentOf(
   conveyor: Conveyor,
-  looks: readonly Look[],
+  looks: readonly PlacedDraft[],
   relines: readonly Reline[],
   checkPoint: (conveyor: Conveyor, use: NameUse, problems: Problem[]) => Point | undefined,
 ): Segment {
@@ -61,7 +61,7 @@ export function segmentOf(
 
 function build(
   conveyor: Conveyor,
-  looks: readonly Look[],
+  looks: readonly PlacedDraft[],
   relines: readonly Reline[],
   checkPoint: Parameters<typeof segmentOf>[3],
 ): Segment {
@@ -121,7 +121,7 @@ function build(
 /** Colour names become layer numbers of the liner that lay at the place on the day. */
 function nameColours(
   conveyor: Conveyor,
-  looks: readonly Look[],
+  looks: readonly PlacedDraft[],
   relines: readonly Reline[],
   places: readonly Place[],
   columns: { readonly kind: Uint8Array; readonly value: Float64Array; readonly place: Int32Array },
@@ -165,6 +165,6 @@ function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {
   return a.length === b.length && a.every((item, index) => item === b[index]);
 }
 
-function sameLooks(a: readonly Look[], b: readonly Look[]): boolean {
+function sameLooks(a: readonly PlacedDraft[], b: readonly PlacedDraft[]): boolean {
   return a.length === b.length && a.every(({ draft }, index) => draft === b[index]?.draft);
 }

@@ -5,7 +5,7 @@
 import type { AstNode } from 'langium';
 import { createTroughlineServices, type TroughlineServices } from '../module.js';
 
-export interface Piece {
+export interface TextPiece {
   readonly kind: 'token' | 'line comment' | 'block comment' | 'unreadable';
   readonly start: number;
   /** Exclusive. */
@@ -16,14 +16,14 @@ export interface Piece {
 }
 
 export interface Cut {
-  readonly pieces: readonly Piece[];
+  readonly pieces: readonly TextPiece[];
   /** Where a block or a fact begins; undefined where the text does not parse and nothing is known. */
   readonly factStarts: ReadonlySet<number> | undefined;
 }
 
 /** The pieces alone: enough to compare two texts. Comments are what the lexer skips between two tokens. */
-export function piecesOf(text: string): readonly Piece[] {
-  const pieces: Piece[] = [];
+export function piecesOf(text: string): readonly TextPiece[] {
+  const pieces: TextPiece[] = [];
   let at = 0;
   for (const token of services().parser.Lexer.tokenize(text).tokens) {
     const [start, end] = [token.startOffset, token.startOffset + token.image.length];
@@ -67,7 +67,7 @@ function collect(node: AstNode, starts: Set<number>): void {
 const skipped = /\/\/[^\n\r]*|\/\*[\s\S]*?\*\/|\S(?:(?!\/\/|\/\*)\S)*/g;
 
 /** Comments and unreadable characters between two tokens; blanks behind a line comment are not part of it. */
-function between(text: string, from: number, to: number): readonly Piece[] {
+function between(text: string, from: number, to: number): readonly TextPiece[] {
   return [...text.slice(from, to).matchAll(skipped)].map((match) => {
     const kind = match[0].startsWith('//')
       ? 'line comment'

@@ -7,7 +7,7 @@ import type { AstNode } from 'langium';
 import type { Origin } from '../../domain/model/origin.js';
 import { keywordOf, type Reader } from './reader.js';
 
-export interface Block {
+export interface FactAccount {
   readonly node: AstNode;
   readonly what: string;
   readonly name: string;
@@ -20,7 +20,7 @@ export interface Block {
   require(fact: string, value: unknown, example: string, called?: string): void;
 }
 
-export function openBlock(reader: Reader, node: AstNode, what: string, garbled: boolean): Block {
+export function openBlock(reader: Reader, node: AstNode, what: string, garbled: boolean): FactAccount {
   const seen = new Map<string, Origin>();
   const named = reader.name(node, 'name') ?? reader.use(node, 'conveyor');
   const name = named?.name ?? '';

@@ -7,7 +7,7 @@ import type { Origin } from '../../domain/model/origin.js';
 import type { Stated } from '../../domain/model/stated.js';
 import type { ConveyorDraft, NamedConveyor } from '../sheet.js';
 import { assumed, implied } from './assumed.js';
-import { stated, type Block } from './block.js';
+import { stated, type FactAccount } from './block.js';
 import { conveyorLength, probability, someLength, chainage } from './limits.js';
 import { lowerPart, partsList } from './parts.js';
 import { onceByName } from './plant.js';
@@ -17,7 +17,7 @@ type Facts = { -readonly [K in keyof ConveyorDraft]?: ConveyorDraft[K] };
 
 export function lowerConveyor(
   reader: Reader,
-  block: Block,
+  block: FactAccount,
   node: ast.Conveyor,
   doc: string | undefined,
 ): NamedConveyor {
@@ -129,7 +129,7 @@ type PlainFact = Exclude<
   }
 >;
 
-function lowerFact(reader: Reader, block: Block, fact: PlainFact, facts: Facts): void {
+function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: Facts): void {
   const origin = reader.origin(fact);
   const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {
     if (value !== undefined) facts[name] = value;
@@ -204,7 +204,7 @@ function lowerFact(reader: Reader, block: Block, fact: PlainFact, facts: Facts):
   }
 }
 
-function lowerMeasure(reader: Reader, block: Block, fact: ast.ConveyorMeasure, facts: Facts): void {
+function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.ConveyorMeasure, facts: Facts): void {
   const key = wordsOf(fact, 'key') as ast.ConveyorMeasure['key'] | undefined; // the grammar takes these words only
   if (key === undefined || !block.first(key, fact)) return;
   const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {

@@ -7,7 +7,7 @@ import type { StatedClock } from '../../domain/model/stated.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import type { LiftedRows } from '../lifting.js';
 import type { InspectionDraft } from '../sheet.js';
-import { stated, type Block } from './block.js';
+import { stated, type FactAccount } from './block.js';
 import { chainage } from './limits.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
@@ -21,13 +21,13 @@ export interface LiftedSpan {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
-type Seen = Mutable<
+type OtherFacts = Mutable<
   Pick<InspectionDraft, 'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos'>
 >;
 
 export function lowerInspection(
   reader: Reader,
-  block: Block,
+  block: FactAccount,
   node: ast.Inspection,
   rows: RowWriter,
   lifted: LiftedSpan,
@@ -38,7 +38,14 @@ export function lowerInspection(
   const { by, view, gauge } = lowerHow(reader, block, node);
   const mirrored = view.direction === 'upstream';
   const gaugeError = gauge?.error?.value ?? NaN;
-  const seen: Seen = { holdDownGaps: [], flights: [], wornWidths: [], currents: [], remarks: [], photos: [] };
+  const seen: OtherFacts = {
+    holdDownGaps: [],
+    flights: [],
+    wornWidths: [],
+    currents: [],
+    remarks: [],
+    photos: [],
+  };
   const firstRow = rows.count;
   let next = lifted.first;
   const liftedUpTo = (offset: number): void => {
@@ -69,7 +76,7 @@ export function lowerInspection(
 /** Who, looking which way, with what. */
 function lowerHow(
   reader: Reader,
-  block: Block,
+  block: FactAccount,
   node: ast.Inspection,
 ): Pick<Inspection, 'view'> & { by: string | undefined; gauge: Inspection['gauge'] | undefined } {
   let by: string | undefined;
@@ -93,7 +100,7 @@ function lowerOther(
   reader: Reader,
   row: Exclude<ast.InspectionRow, ast.Reading>,
   mirrored: boolean,
-  seen: Seen,
+  seen: OtherFacts,
 ): void {
   const origin = reader.origin(row);
   switch (row.$type) {

@@ -5,7 +5,7 @@ import { stepActions } from '../../domain/model/job.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { JobDraft, Named, StepDraft } from '../sheet.js';
 import { assumed } from './assumed.js';
-import { present, stated, type Block } from './block.js';
+import { present, stated, type FactAccount } from './block.js';
 import { panelLength } from './limits.js';
 import { onceByName } from './plant.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
@@ -15,7 +15,7 @@ type Facts = { -readonly [K in keyof JobDraft]?: JobDraft[K] };
 
 export function lowerJob(
   reader: Reader,
-  block: Block,
+  block: FactAccount,
   node: ast.Job,
   doc: string | undefined,
 ): Named<JobDraft> {
@@ -120,7 +120,7 @@ function lowerWindow(reader: Reader, fact: ast.JobWindow, facts: Facts): void {
   if (days) facts.window = { ...days, origin: reader.origin(fact) };
 }
 
-function lowerMeasure(reader: Reader, block: Block, fact: ast.JobMeasure, facts: Facts): void {
+function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.JobMeasure, facts: Facts): void {
   const key = wordsOf(fact, 'key') as ast.JobMeasure['key'] | undefined; // the grammar takes these words only
   if (key === undefined || !block.first(key, fact)) return;
   const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {

@@ -5,7 +5,7 @@ import type { Bolt, Joint, Layer, LinerSpecification } from '../../domain/model/
 import { formatLength } from '../../domain/units/format.js';
 import type { Named } from '../sheet.js';
 import { assumed, buttedByDefault } from './assumed.js';
-import { present, stated, type Block } from './block.js';
+import { present, stated, type FactAccount } from './block.js';
 import { panelLength, someLength, spread } from './limits.js';
 import { onceByName } from './plant.js';
 import { wordsOf, type Reader } from './reader.js';
@@ -14,7 +14,7 @@ type Facts = { -readonly [K in keyof LinerSpecification]?: LinerSpecification[K]
 
 export function lowerLiner(
   reader: Reader,
-  block: Block,
+  block: FactAccount,
   node: ast.Liner,
   doc: string | undefined,
 ): Named<LinerSpecification> {
@@ -99,7 +99,7 @@ export function lowerLiner(
   };
 }
 
-function lowerMeasure(reader: Reader, block: Block, fact: ast.LinerMeasure, facts: Facts): void {
+function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.LinerMeasure, facts: Facts): void {
   const key = wordsOf(fact, 'key') as ast.LinerMeasure['key'] | undefined; // the grammar takes these words only
   if (key === undefined || !block.first(key, fact)) return;
   const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {
@@ -133,7 +133,7 @@ function lowerMeasure(reader: Reader, block: Block, fact: ast.LinerMeasure, fact
   }
 }
 
-function lowerLayer(reader: Reader, block: Block, node: ast.Layer): Layer | undefined {
+function lowerLayer(reader: Reader, block: FactAccount, node: ast.Layer): Layer | undefined {
   const name = reader.name(node, 'name');
   const thickness = reader.quantity(
     node,

@@ -15,7 +15,7 @@ import type {
 import type { Origin } from '../../domain/model/origin.js';
 import { stated } from './block.js';
 import { chainage } from './limits.js';
-import { lowerPlacement, type Spot } from './placement.js';
+import { lowerPlacement, type Placement } from './placement.js';
 import type { onceByName } from './plant.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 
@@ -161,7 +161,7 @@ function spots(
 ): readonly Omit<Span, 'origin'>[] {
   const name = textOf(node, 'name');
   const placed = lowerPlacement(reader, node, name === undefined ? what : `${what} ${name}`, tile) ?? [];
-  return placed.map(({ from, to, number }: Spot) => ({
+  return placed.map(({ from, to, number }: Placement) => ({
     from,
     to,
     ...stated({ name: name === undefined ? undefined : name + (number ?? ''), note: node.note }),

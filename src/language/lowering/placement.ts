@@ -6,7 +6,7 @@ import { formatChainage } from '../../domain/units/format.js';
 import { chainage, step as stepLimit } from './limits.js';
 import { textOf, type Reader } from './reader.js';
 
-export interface Spot {
+export interface Placement {
   readonly from: Stated<'length'>;
   readonly to: Stated<'length'>;
   /** 1, 2, … where the parts are repeated. */
@@ -24,7 +24,7 @@ export function lowerPlacement(
   node: AstNode,
   fact: string,
   tile = false,
-): readonly Spot[] | undefined {
+): readonly Placement[] | undefined {
   if (textOf(node, 'step') === undefined) {
     const span = reader.range(node, 'length', `chainage of ${fact}`, chainage);
     return span && [span];

@@ -16,13 +16,13 @@ import type {
 import type { Dimension } from '../../domain/units/dimension.js';
 import type { NamedPlant } from '../sheet.js';
 import { assumed } from './assumed.js';
-import { present, stated, type Block } from './block.js';
+import { present, stated, type FactAccount } from './block.js';
 import { probability } from './limits.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 
 export function lowerPlant(
   reader: Reader,
-  block: Block,
+  block: FactAccount,
   node: ast.Plant,
   doc: string | undefined,
 ): NamedPlant {

@@ -6,7 +6,7 @@ import type { MeterReading } from '../../domain/model/records.js';
 import type { DutyChange, MeterChange } from '../../domain/model/records.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
-import { present, stated, type Block } from './block.js';
+import { present, stated, type FactAccount } from './block.js';
 import { panelLength, someLength } from './limits.js';
 import type { Reader } from './reader.js';
 import { lowerRun, lowerStretch } from './stretch.js';
@@ -21,7 +21,7 @@ export function lowerMeter(
   return hours && { hours, ...stated({ tonnes }) };
 }
 
-export function lowerReline(reader: Reader, block: Block, node: ast.Reline): RelineDraft | undefined {
+export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline): RelineDraft | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
@@ -95,7 +95,7 @@ export function lowerReline(reader: Reader, block: Block, node: ast.Reline): Rel
 
 export function lowerScrewChange(
   reader: Reader,
-  block: Block,
+  block: FactAccount,
   node: ast.ScrewChange,
 ): ScrewChangeDraft | undefined {
   const conveyorUse = reader.use(node, 'conveyor');

@@ -6,7 +6,7 @@ import { ReadingKind } from '../../domain/model/records.js';
 import { mirrorClock, parseClock } from '../../domain/units/clock.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import type { LiftedRows } from '../lifting.js';
-import type { Rows, Spot } from '../sheet.js';
+import type { Rows, ReadingSpot } from '../sheet.js';
 import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
 import { misread, type Reader } from './reader.js';
 
@@ -29,7 +29,7 @@ export function createRowWriter(reader: Reader): RowWriter {
   const end: number[] = [];
   const colourStart: number[] = [];
   const notes = new Map<number, string>();
-  const spots: Spot[] = [];
+  const spots: ReadingSpot[] = [];
   const spotNumbers = new Map<string, number>();
   const colours: string[] = [];
   const colourNumbers = new Map<string, number>();
@@ -73,7 +73,7 @@ export function createRowWriter(reader: Reader): RowWriter {
     return numbered(`c ${at} ${clock}`, () => ({ kind: 'chainage', at, clock }));
   }
 
-  function numbered(key: string, make: () => Spot): number {
+  function numbered(key: string, make: () => ReadingSpot): number {
     const known = spotNumbers.get(key);
     if (known !== undefined) return known;
     spotNumbers.set(key, spots.length);

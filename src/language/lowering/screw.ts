@@ -4,7 +4,7 @@ import type * as ast from '../generated/ast.js';
 import type { ScrewSpecification } from '../../domain/model/specifications.js';
 import type { Named } from '../sheet.js';
 import { assumed } from './assumed.js';
-import { stated, type Block } from './block.js';
+import { stated, type FactAccount } from './block.js';
 import { someLength } from './limits.js';
 import { wordsOf, type Reader } from './reader.js';
 
@@ -15,7 +15,7 @@ type Facts = { -readonly [K in keyof Omit<ScrewSpecification, 'innerFlight'>]?: 
 
 export function lowerScrew(
   reader: Reader,
-  block: Block,
+  block: FactAccount,
   node: ast.Screw,
   doc: string | undefined,
 ): Named<ScrewSpecification> {
@@ -53,7 +53,7 @@ export function lowerScrew(
   };
 }
 
-function lowerFact(reader: Reader, block: Block, fact: ast.ScrewFact, facts: Facts): void {
+function lowerFact(reader: Reader, block: FactAccount, fact: ast.ScrewFact, facts: Facts): void {
   const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {
     if (value !== undefined) facts[name] = value;
   };

@@ -1,13 +1,13 @@
 // A hover in Markdown: a heading, facts as a small table, and how each derived number comes about.
 
 /** A fact of the card; `how` is its formula with the numbers put in, and the source. */
-export interface Line {
+export interface HoverLine {
   readonly name: string;
   readonly value: string;
   readonly how?: string;
 }
 
-export function card(heading: string, lines: readonly Line[], more: readonly string[] = []): string {
+export function card(heading: string, lines: readonly HoverLine[], more: readonly string[] = []): string {
   const table =
     lines.length === 0
       ? []
@@ -48,6 +48,6 @@ export function attempt<T>(work: () => T): T | undefined {
   }
 }
 
-export function line(name: string, value: string | undefined, how?: string): Line[] {
+export function line(name: string, value: string | undefined, how?: string): HoverLine[] {
   return value === undefined ? [] : [{ name, value, ...(how === undefined ? {} : { how }) }];
 }

@@ -12,7 +12,7 @@ import { historyOf, newestRecord } from '../../domain/model/history.js';
 import { installedPanels } from '../../domain/model/panels.js';
 import { runsOf, type Run } from '../../domain/model/runs.js';
 import { formatDay } from '../../domain/units/calendar.js';
-import { attempt, card, line, plain, type Line } from './card.js';
+import { attempt, card, line, plain, type HoverLine } from './card.js';
 import { assumptions, metres, mm, shown, shownToleranced } from './stated.js';
 
 export function conveyorCard(estate: Estate, conveyor: Conveyor, wear: readonly string[] = []): string {
@@ -61,7 +61,7 @@ export function conveyorCard(estate: Estate, conveyor: Conveyor, wear: readonly 
   );
 }
 
-function speedLines({ screw, drive }: Conveyor): Line[] {
+function speedLines({ screw, drive }: Conveyor): HoverLine[] {
   const speed = drive?.speed;
   if (!speed) return [];
   const v = attempt(() => axialSpeed(screw.pitch.value, speed.value));
@@ -74,7 +74,7 @@ function speedLines({ screw, drive }: Conveyor): Line[] {
       );
 }
 
-function capacityLines(conveyor: Conveyor): Line[] {
+function capacityLines(conveyor: Conveyor): HoverLine[] {
   const { screw, drive, fill, bulkDensity } = conveyor;
   if (!drive?.speed || !fill) return [];
   const sweep: Sweep = {
@@ -132,7 +132,7 @@ function capacityLines(conveyor: Conveyor): Line[] {
   return lines;
 }
 
-function linerLines(conveyor: Conveyor): Line[] {
+function linerLines(conveyor: Conveyor): HoverLine[] {
   const { trough, liner } = conveyor;
   const section = {
     insideRadius: trough.insideRadius.value,
@@ -157,7 +157,7 @@ function linerLines(conveyor: Conveyor): Line[] {
   ];
 }
 
-function clearanceLine(radius: number, thickness: number, diameter: number): Line[] {
+function clearanceLine(radius: number, thickness: number, diameter: number): HoverLine[] {
   const clearance = attempt(() => radialClearance(radius, thickness, diameter));
   const inside = attempt(() => linerRadius(radius, thickness));
   if (clearance === undefined || inside === undefined) return [];
@@ -168,7 +168,7 @@ function clearanceLine(radius: number, thickness: number, diameter: number): Lin
   );
 }
 
-function recordLines(estate: Estate, conveyor: Conveyor): Line[] {
+function recordLines(estate: Estate, conveyor: Conveyor): HoverLine[] {
   const history = historyOf(estate, conveyor);
   const last = history.inspections.at(-1);
   const total = history.hours.knots.at(-1)?.total;

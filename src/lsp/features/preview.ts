@@ -10,7 +10,7 @@ import { remainingLife } from '../../generators/remaining-life/remaining-life.js
 import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
 import { workPack } from '../../generators/work-pack/work-pack.js';
 import { workPackHtml } from '../../generators/work-pack/html.js';
-import type { MakePreview, MakePreviewAnswer, Spot } from '../../protocol/messages.js';
+import type { MakePreview, MakePreviewAnswer, SourcePosition } from '../../protocol/messages.js';
 import type { Desk } from '../desk.js';
 import { split } from '../expected.js';
 import { conveyorOf, modelOf } from '../model-at.js';
@@ -79,14 +79,14 @@ function jobCalled(desk: Desk, name: string): Job | undefined {
 }
 
 function page(desk: Desk, title: string, html: string): MakePreviewAnswer {
-  const origins: Record<string, Spot> = {};
+  const origins: Record<string, SourcePosition> = {};
   for (const [, key = '', source, start, end] of html.matchAll(/data-origin="((\d+):(\d+):(\d+))"/g)) {
     origins[key] ??= spot(desk, Number(source), Number(start), Number(end));
   }
   return { ok: true, title, html, origins, revision: desk.revision };
 }
 
-function spot(desk: Desk, source: number, start: number, end: number): Spot {
+function spot(desk: Desk, source: number, start: number, end: number): SourcePosition {
   const { uri, range } = desk.placeOf({ source, start, end });
   return { uri, line: range.start.line, column: range.start.character };
 }

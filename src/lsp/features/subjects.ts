@@ -1,6 +1,11 @@
 // What there is to show: plants, conveyors and jobs, for pickers, the status bar and the walkthrough.
 
-import type { ConveyorSubject, ListSubjectsAnswer, Spot, Subject } from '../../protocol/messages.js';
+import type {
+  ConveyorSubject,
+  ListSubjectsAnswer,
+  SourcePosition,
+  Subject,
+} from '../../protocol/messages.js';
 import type { Desk } from '../desk.js';
 import type { Declaration } from '../declared.js';
 import { newestRecord } from '../newest-record.js';
@@ -41,7 +46,7 @@ function subjectOf(declaration: Declaration, name: string): Subject {
   return { name, ...(title === '' ? {} : { title }), spot: spotOf(declaration) };
 }
 
-export function spotOf({ text, start }: Declaration): Spot {
+export function spotOf({ text, start }: Declaration): SourcePosition {
   const { line, character } = text.positionAt(start);
   return { uri: text.uri, line, column: character };
 }

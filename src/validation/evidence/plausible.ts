@@ -6,13 +6,13 @@ import { parseQuantity } from '../../domain/units/parse.js';
 import { unitsOf } from '../../domain/units/parse.js';
 
 /** In the base unit of the dimension. */
-export interface Band {
+export interface PlausibleBand {
   readonly dimension: Dimension;
   readonly from: number;
   readonly to: number;
 }
 
-const length = (from: number, to: number): Band => ({ dimension: 'length', from, to });
+const length = (from: number, to: number): PlausibleBand => ({ dimension: 'length', from, to });
 
 export const bands = {
   'conveyor length': length(1000, 120_000),
@@ -34,12 +34,12 @@ export const bands = {
   'drive power': { dimension: 'power', from: 0.1, to: 250 },
   'bulk density': { dimension: 'density', from: 50, to: 4000 },
   'hold-down gap': length(0, 150),
-} as const satisfies Readonly<Record<string, Band>>;
+} as const satisfies Readonly<Record<string, PlausibleBand>>;
 
 export type Sized = keyof typeof bands;
 
 export function isPlausible(what: Sized, value: number): boolean {
-  const band: Band = bands[what];
+  const band: PlausibleBand = bands[what];
   return value >= band.from && value <= band.to;
 }
 
@@ -48,7 +48,7 @@ export function isPlausible(what: Sized, value: number): boolean {
  * Empty where the value is plausible already or no unit makes it so.
  */
 export function withLikelierUnit(what: Sized, text: string): readonly string[] {
-  const band: Band = bands[what];
+  const band: PlausibleBand = bands[what];
   const number = /^[+-]?[\d./ ]*\d/.exec(text)?.[0] ?? '';
   return unitsOf(band.dimension)
     .map((unit) => `${number} ${unit}`)

@@ -7,13 +7,13 @@ import { historyOf } from '../../domain/model/history.js';
 import { setsAt, type LinerSet } from '../../domain/model/liner-sets.js';
 import { ReadingKind, type Inspection } from '../../domain/model/records.js';
 
-interface Seen {
+interface RowsBySet {
   readonly sets: readonly LinerSet[];
   /** Index into `sets` by row; −1 where the place or the liner is not known, or nothing was seen. */
   readonly setOf: Int32Array;
 }
 
-const known = new WeakMap<Estate, Seen>();
+const known = new WeakMap<Estate, RowsBySet>();
 
 /** A row with a thickness, a colour or bare steel whose liner is known. `place` counts in Estate.places. */
 export type VisitRow = (row: number, place: number, set: LinerSet, inspection: Inspection) => void;
@@ -30,7 +30,7 @@ export function eachSeen(estate: Estate, visit: VisitRow): void {
   }
 }
 
-function workOut(estate: Estate): Seen {
+function workOut(estate: Estate): RowsBySet {
   const { readings, places } = estate;
   const sets: LinerSet[] = [];
   const number = new Map<LinerSet, number>();

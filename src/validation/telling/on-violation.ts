@@ -23,12 +23,12 @@ export function onViolation(kind: ViolationKind) {
   };
 }
 
-interface Judged {
+interface ToldViolation {
   readonly violation: Violation;
   readonly found: Found;
 }
 
-const judged = onceAJob((job: Job, estate: Estate): readonly Judged[] => {
+const judged = onceAJob((job: Job, estate: Estate): readonly ToldViolation[] => {
   const violations = checkOrder(job, estate);
   // One repair in an order is taken without asking, and only one that leaves nothing wrong: two might undo each other.
   let taken = false;

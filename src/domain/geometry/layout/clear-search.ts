@@ -2,7 +2,7 @@
 // best[s] is the least cost of filling the run from s onwards, on a grid that every panel length and the gap fall on. A cut
 // piece may end anywhere in a window, so a sliding minimum a panel length makes the whole search linear in the run's length.
 
-import type { Piece, KeepClear } from '../panel-layout.js';
+import type { PanelPiece, KeepClear } from '../panel-layout.js';
 import { SlidingMinimum } from './sliding-minimum.js';
 
 interface ClearInput {
@@ -14,7 +14,7 @@ interface ClearInput {
 }
 
 /** True where no joint between the pieces comes nearer to a place than it allows. */
-export function clearOf(pieces: readonly Piece[], avoid: readonly KeepClear[], gap: number): boolean {
+export function clearOf(pieces: readonly PanelPiece[], avoid: readonly KeepClear[], gap: number): boolean {
   let at = 0;
   return pieces.slice(0, -1).every((piece) => {
     const joint = at + piece.length + gap / 2;
@@ -36,7 +36,7 @@ const cut = 1;
  * Pieces in fitting order; whole ones as early as ties allow, and of cut ones the longest first.
  * Undefined where the minimum leaves no layout on the grid.
  */
-export function searchClear(input: ClearInput): readonly Piece[] | undefined {
+export function searchClear(input: ClearInput): readonly PanelPiece[] | undefined {
   const step = gridStep([...input.offered, input.gap], input.length);
   const cells = Math.floor(input.length / step + 1e-9);
   const gap = Math.round(input.gap / step);
@@ -79,7 +79,7 @@ export function searchClear(input: ClearInput): readonly Piece[] | undefined {
   }
   if (first[0] === Infinity) return undefined;
 
-  const pieces: Piece[] = [];
+  const pieces: PanelPiece[] = [];
   const is = (s: number, a: number, b: number): boolean => a === first[s] && b === second[s];
   let s = 0;
   for (;;) {

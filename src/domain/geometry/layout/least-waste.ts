@@ -1,7 +1,7 @@
 // The fewest pieces that fill a run, and among those the panels with the least to cut off, where joints may lie anywhere.
 // With n pieces the sum of the panels decides the waste, so only how many of each length matters; that is searched in full.
 
-import type { Piece } from '../panel-layout.js';
+import type { PanelPiece } from '../panel-layout.js';
 
 /** Pieces in fitting order, whole ones first, longest first. `offered` longest first; `minimum` not above any of them. */
 export function leastWaste(
@@ -9,7 +9,7 @@ export function leastWaste(
   offered: readonly number[],
   gap: number,
   minimum: number,
-): readonly Piece[] {
+): readonly PanelPiece[] {
   const count = fewestPieces(length, offered, gap);
   const needed = length - (count - 1) * gap;
   const panels = smallestSum(count, needed - 1e-6, offered);
@@ -42,7 +42,7 @@ function smallestSum(count: number, needed: number, offered: readonly number[]):
 }
 
 /** Takes `excess` off the closing panel, and off the panel before it only what would make the closing piece too short. */
-function trim(panels: readonly number[], excess: number, minimum: number): readonly Piece[] {
+function trim(panels: readonly number[], excess: number, minimum: number): readonly PanelPiece[] {
   const able = panels.filter((panel) => panel - excess >= minimum - 1e-6);
   const closing = able.length > 0 ? Math.min(...able) : Math.max(...panels);
   const order = [...panels];

@@ -9,7 +9,7 @@ export interface Stock {
   readonly cost: number;
 }
 
-export interface Piece {
+export interface CutLength {
   readonly length: number;
   readonly count: number;
 }
@@ -36,7 +36,7 @@ interface Column {
   readonly artificial: boolean;
 }
 
-export function relaxation(stock: readonly Stock[], pieces: readonly Piece[]): Relaxed {
+export function relaxation(stock: readonly Stock[], pieces: readonly CutLength[]): Relaxed {
   if (pieces.length === 0) return { cost: 0, patterns: [] };
   const limited = stock.flatMap((kind, k) => (Number.isFinite(kind.count) ? [k] : []));
   const m = pieces.length + limited.length;
@@ -120,7 +120,7 @@ export function relaxation(stock: readonly Stock[], pieces: readonly Piece[]): R
 
 function enteringColumn(
   stock: readonly Stock[],
-  pieces: readonly Piece[],
+  pieces: readonly CutLength[],
   limited: readonly number[],
   price: Float64Array,
   surplus: readonly Column[],
@@ -172,7 +172,7 @@ function pivot(
 /** The most valuable pattern a stick yields, each piece at most as often as it is wanted: depth first by value a length, bounded. */
 export function knapsack(
   room: number,
-  pieces: readonly Piece[],
+  pieces: readonly CutLength[],
   price: ArrayLike<number>,
 ): { readonly value: number; readonly counts: number[] } {
   const order = pieces

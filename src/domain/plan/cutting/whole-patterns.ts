@@ -2,7 +2,7 @@
 // by one, solving again for what is left. Where that costs more than the lower bound, a search: the longest piece still wanted
 // must come from some stick, so every full pattern that holds it is tried, cheapest promise first (bin completion).
 
-import { relaxation, type Pattern, type Piece, type Relaxed, type Stock } from './relaxation.js';
+import { relaxation, type Pattern, type CutLength, type Relaxed, type Stock } from './relaxation.js';
 
 export interface Whole {
   readonly sticks: readonly Pattern[] | undefined;
@@ -14,7 +14,7 @@ const eps = 1e-6;
 
 export function searchPatterns(
   stock: readonly Stock[],
-  pieces: readonly Piece[],
+  pieces: readonly CutLength[],
   relaxed: Relaxed,
   mostNodes: number,
 ): Whole {
@@ -54,7 +54,7 @@ export function searchPatterns(
 /** Longest first into the stick where the least is left over, a new stick of the kind that suits best; undefined where stock runs out. */
 export function fillRest(
   stock: readonly Stock[],
-  pieces: readonly Piece[],
+  pieces: readonly CutLength[],
   wanted: readonly number[],
   begun: readonly Pattern[],
 ): readonly Pattern[] | undefined {
@@ -98,7 +98,7 @@ function bestKind(stock: readonly Stock[], used: readonly number[], length: numb
   return best;
 }
 
-function wholeParts(stock: readonly Stock[], pieces: readonly Piece[], relaxed: Relaxed): Pattern[] {
+function wholeParts(stock: readonly Stock[], pieces: readonly CutLength[], relaxed: Relaxed): Pattern[] {
   const left = pieces.map((piece) => piece.count);
   const sticks: Pattern[] = [];
   for (const { stock: kind, counts, times } of relaxed.patterns) {
@@ -114,7 +114,7 @@ function wholeParts(stock: readonly Stock[], pieces: readonly Piece[], relaxed: 
   return sticks;
 }
 
-function remaining(pieces: readonly Piece[], sticks: readonly Pattern[]): number[] {
+function remaining(pieces: readonly CutLength[], sticks: readonly Pattern[]): number[] {
   return pieces.map(
     (piece, i) => piece.count - sticks.reduce((sum, stick) => sum + (stick.counts[i] ?? 0), 0),
   );
@@ -129,7 +129,7 @@ function stockLeft(stock: readonly Stock[], sticks: readonly Pattern[]): Stock[]
 
 function dive(
   stock: readonly Stock[],
-  pieces: readonly Piece[],
+  pieces: readonly CutLength[],
   relaxed: Relaxed,
 ): readonly Pattern[] | undefined {
   let sticks = wholeParts(stock, pieces, relaxed);
@@ -156,7 +156,7 @@ function dive(
 }
 
 /** The pattern used most, and of those the fullest. */
-function largest(relaxed: Relaxed, pieces: readonly Piece[]): Pattern | undefined {
+function largest(relaxed: Relaxed, pieces: readonly CutLength[]): Pattern | undefined {
   let best: (Pattern & { times: number }) | undefined;
   const full = (pattern: Pattern): number =>
     pattern.counts.reduce((sum, count, i) => sum + count * (pieces[i]?.length ?? 0), 0);
@@ -185,7 +185,7 @@ function spread(pattern: Pattern, kept: readonly number[], width: number): Patte
 /** True where the search ran to its end. */
 function complete(
   stock: readonly Stock[],
-  pieces: readonly Piece[],
+  pieces: readonly CutLength[],
   wanted: readonly number[],
   begun: readonly Pattern[],
   roundUp: (cost: number) => number,
@@ -241,7 +241,7 @@ function complete(
 /** Patterns with the piece in them to which nothing that is still wanted can be added, for each kind of stock that is left. */
 function fullPatterns(
   stock: readonly Stock[],
-  pieces: readonly Piece[],
+  pieces: readonly CutLength[],
   left: readonly number[],
   holding: number,
 ): Pattern[] {

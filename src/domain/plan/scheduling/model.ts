@@ -1,7 +1,7 @@
 // A scheduling problem in numbers, ready for search: times are whole units, precedence is closed, and pairs that can never
 // overlap are known.
 
-export interface Mode {
+export interface WorkMode {
   readonly duration: number;
   /** Amount of each resource used, by resource. */
   readonly uses: readonly { readonly resource: number; readonly amount: number }[];
@@ -11,7 +11,7 @@ export interface ScheduleProblem {
   readonly activities: readonly {
     readonly name: string;
     /** Ways of doing it; at least one. */
-    readonly modes: readonly Mode[];
+    readonly modes: readonly WorkMode[];
     /** Positions of what must be finished first. */
     readonly after: readonly number[];
   }[];
@@ -138,7 +138,7 @@ function clash({ activities, resources }: ScheduleProblem, i: number, j: number)
   return a.every((x) => b.every((y) => overloads(resources, x, y)));
 }
 
-export function overloads(resources: ScheduleProblem['resources'], x: Mode, y: Mode): boolean {
+export function overloads(resources: ScheduleProblem['resources'], x: WorkMode, y: WorkMode): boolean {
   return x.uses.some(({ resource, amount }) =>
     y.uses.some(
       (other) => other.resource === resource && amount + other.amount > (resources[resource]?.capacity ?? 0),

@@ -3,7 +3,7 @@
 // justification, Li and Willis 1992). The order is shaken with a fixed sequence of numbers, so the same problem always gives
 // the same schedule.
 
-import type { Mode, Model } from './model.js';
+import type { WorkMode, Model } from './model.js';
 
 export interface Timing {
   readonly start: Int32Array;
@@ -140,7 +140,7 @@ function firstGap(
 function firstFit(
   model: Model,
   i: number,
-  mode: Mode,
+  mode: WorkMode,
   earliest: number,
   placed: readonly number[],
   start: Int32Array,
@@ -158,7 +158,7 @@ function firstFit(
 function fits(
   model: Model,
   i: number,
-  mode: Mode,
+  mode: WorkMode,
   at: number,
   placed: readonly number[],
   start: Int32Array,

@@ -12,7 +12,7 @@ import { findMode } from './mode.js';
 import type { RatioCandidate } from './parameter-nodes.js';
 import { sampleOf, sampleRows, sampleUnits } from './sample.js';
 import { median } from './start.js';
-import type { Summary } from './summary.js';
+import type { ReadingSums } from './summary.js';
 import { summarise } from './summary.js';
 import type { UnitTerms } from './shape.js';
 import { bulkNodes, coarseNodes, fineNodes, gridNodesOnPanel, unitTerms } from './shape.js';
@@ -23,7 +23,7 @@ export type DutyAsked =
   | { readonly kind: 'declared'; readonly psi: number }
   | { readonly kind: 'estimate'; readonly prior: NormalPrior };
 
-export interface Found {
+export interface DutyNoiseFit {
   /** (ψ/σ)² at the mode; 0 where duty is taken as even. */
   readonly ratio: number;
   readonly from: 'estimated' | 'declared' | 'none';
@@ -52,10 +52,10 @@ export function modeWithDuty(
   asked: DutyAsked,
   per: number,
   weight: Float64Array,
-  straight: Summary,
+  straight: ReadingSums,
   start: Parameters,
-  before: Found | undefined,
-): Found {
+  before: DutyNoiseFit | undefined,
+): DutyNoiseFit {
   const finest = units.count > bulk ? bulkNodes : fineNodes;
   const plainTerms = unitTerms(units, straight, undefined, finest);
   const every = Math.floor(units.count / startUnits);
@@ -171,7 +171,7 @@ function withDeclared(
   plain: Mode,
   nodes: number,
   termsAt: (ratio: number, error: number, nodes?: number) => UnitTerms,
-): Found {
+): DutyNoiseFit {
   const held = (logRatio: number): Priors => ({
     ...priors,
     logError: { mean: Math.log(psi) - 0.5 * logRatio, spread: 1e-3 },
@@ -281,7 +281,7 @@ export function hasPairs(units: Units): boolean {
 /** About what each unit's rate is: its own line drawn towards the pool's middle. */
 export function ratesAt(
   units: Units,
-  summary: Summary,
+  summary: ReadingSums,
   parameters: Parameters,
   mean: Float64Array,
 ): Float64Array {

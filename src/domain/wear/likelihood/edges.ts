@@ -17,7 +17,7 @@ export interface Edges {
   readonly shared: boolean;
 }
 
-export interface Walk {
+export interface DutyWalk {
   /** (ψ/σ)² and σ, mm. */
   readonly ratio: number;
   readonly error: number;
@@ -27,7 +27,7 @@ export interface Walk {
   readonly weight: Float64Array;
 }
 
-export function edgesOf(units: Units, walk: Walk | undefined): Edges {
+export function edgesOf(units: Units, walk: DutyWalk | undefined): Edges {
   const total = units.edgeDepth.length;
   const edges: Edges = {
     low: new Float64Array(total).fill(-Infinity),
@@ -58,7 +58,7 @@ function edgeAt(
   depth: number,
   tolerance: number,
   exposure: number,
-  walk: Walk | undefined,
+  walk: DutyWalk | undefined,
 ): [number, number] {
   if (!walk) return [Math.log(depth / exposure), tolerance];
   const state = smoothAt(units, unit, exposure, walk);
@@ -73,7 +73,7 @@ function smoothAt(
   units: Units,
   unit: number,
   exposure: number,
-  { ratio, rate, weight }: Walk,
+  { ratio, rate, weight }: DutyWalk,
 ): { readonly wear: number; readonly exposure: number; readonly variance: number } {
   const step = ratio * rate[unit]! * rate[unit]!;
   const first = units.start[unit]!;

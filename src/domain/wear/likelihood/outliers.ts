@@ -4,7 +4,7 @@
 import type { Remark } from '../columns.js';
 import type { Units } from '../reduce.js';
 import type { Design } from './design.js';
-import type { Found } from './duty-noise.js';
+import type { DutyNoiseFit } from './duty-noise.js';
 import { ratesAt } from './duty-noise.js';
 import type { LeaveOneOut } from './leave-one-out.js';
 import { crowdWeight, leaveOneOut } from './leave-one-out.js';
@@ -22,7 +22,12 @@ export function crowdWeights(units: Units, { deviation }: LeaveOneOut): Float64A
   return weight;
 }
 
-export function leaveOut(units: Units, design: Design, found: Found, weight: Float64Array): LeaveOneOut {
+export function leaveOut(
+  units: Units,
+  design: Design,
+  found: DutyNoiseFit,
+  weight: Float64Array,
+): LeaveOneOut {
   const { terms, mode } = found;
   const error = Math.exp(mode.pass.parameters.logError);
   const node = nodeFrom(terms, design, mode.pass, 1, Math.sqrt(found.ratio) * error);

@@ -4,7 +4,7 @@
 
 import type { Panels, UnitTerms } from './shape.js';
 import { evenShape, logShape, mostPanels, readingPart, wall } from './shape.js';
-import type { Summary } from './summary.js';
+import type { ReadingSums } from './summary.js';
 import { gridSize } from './summary.js';
 
 /** Panels for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
@@ -133,7 +133,7 @@ export function layPanels(
 }
 
 /** Ends by the sums that change with u: out from the middle until the rest is nothing, however slowly that comes. */
-function walkEnds(summary: Summary, panels: Panels, middle: number, width: number): [number, number] {
+function walkEnds(summary: ReadingSums, panels: Panels, middle: number, width: number): [number, number] {
   const value = (u: number): number =>
     -(((u - panels.centre) / panels.spread) ** 2) / 2 - readingPart(summary, panels, u);
   let top = value(middle);

@@ -6,15 +6,15 @@
 
 import { logAreaBetweenTabled, logAreaTabled } from '../numeric/normal.js';
 import type { Units } from '../reduce.js';
-import type { Edges, Walk } from './edges.js';
+import type { Edges, DutyWalk } from './edges.js';
 import { edgesOf } from './edges.js';
-import type { Summary } from './summary.js';
+import type { ReadingSums } from './summary.js';
 import { gridSize, gridStep } from './summary.js';
 
 /** Everything the integral needs of every unit, and a workspace. One per fit. */
 export interface UnitTerms {
   readonly units: Units;
-  readonly summary: Summary;
+  readonly summary: ReadingSums;
   readonly edges: Edges;
   /** Gauss–Legendre nodes on a panel, and how many spreads a panel reaches to either side of the middle. */
   readonly nodes: number;
@@ -24,8 +24,8 @@ export interface UnitTerms {
 /** @param walk where duty is uneven. */
 export function unitTerms(
   units: Units,
-  summary: Summary,
-  walk: Walk | undefined,
+  summary: ReadingSums,
+  walk: DutyWalk | undefined,
   nodes = fineNodes,
 ): UnitTerms {
   return { units, summary, edges: edgesOf(units, walk), nodes, reach: nodes === bulkNodes ? 6 : 8 };
@@ -138,7 +138,7 @@ export function squaresThere(): number {
 }
 
 /** What the thicknesses subtract at u where the walk counts; see `squaresThere` for the sum of squares. */
-export function readingPart(summary: Summary, panels: Panels, u: number): number {
+export function readingPart(summary: ReadingSums, panels: Panels, u: number): number {
   const { table } = summary.walk!; // only called where panels.walk ≥ 0, that is, where there is one
   const place = (u - panels.walkFrom) / gridStep;
   const last = gridSize - 1;

@@ -2,12 +2,12 @@
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
 import type { Units } from '../reduce.js';
-import type { Summary } from './summary.js';
+import type { ReadingSums } from './summary.js';
 import type { Design } from './design.js';
 import type { Parameters, Priors } from './mode.js';
 
 /** A crude ln rate for each unit with a record of any use; NaN otherwise. */
-export function crudeLogRates(units: Units, summary: Summary): Float64Array {
+export function crudeLogRates(units: Units, summary: ReadingSums): Float64Array {
   const crude = new Float64Array(units.count).fill(NaN);
   for (let unit = 0; unit < units.count; unit++) {
     const slope = summary.slope[unit]!;
@@ -36,7 +36,7 @@ export function crudeLogRates(units: Units, summary: Summary): Float64Array {
 
 export function startValues(
   units: Units,
-  summary: Summary,
+  summary: ReadingSums,
   design: Design,
   priors: Priors,
   gaugeError: number,

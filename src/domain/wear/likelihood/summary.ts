@@ -6,7 +6,7 @@
 
 import type { Units } from '../reduce.js';
 
-export interface Summary {
+export interface ReadingSums {
   /** Sum of the weights: the number of thicknesses, outliers counted for less. */
   readonly n: Float64Array;
   readonly sxx: Float64Array;
@@ -41,14 +41,19 @@ export const gridStep = 0.25;
  * @param rate about what each unit's rate is, in the middle of its grid; read only where `ratio` > 0.
  * @param weight of each row, 0 to 1; all 1 where left out.
  */
-export function summarise(units: Units, ratio: number, rate?: Float64Array, weight?: Float64Array): Summary {
+export function summarise(
+  units: Units,
+  ratio: number,
+  rate?: Float64Array,
+  weight?: Float64Array,
+): ReadingSums {
   const { count, start, exposure, wear } = units;
   const column = (): Float64Array => new Float64Array(count);
   const walk =
     ratio > 0 && rate
       ? { from: column().fill(NaN), table: new Float64Array(4 * gridSize * count) }
       : undefined;
-  const out: Summary = {
+  const out: ReadingSums = {
     n: column(),
     sxx: column(),
     slope: column(),

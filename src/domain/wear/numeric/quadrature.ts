@@ -1,29 +1,29 @@
 // Nodes and weights to integrate a smooth function on an interval (Gauss–Legendre) and against a normal density (Gauss–Hermite).
 // Both are found by Newton on the three-term recurrence (Abramowitz & Stegun 25.4.30 and 25.4.46) once, then kept.
 
-export interface Rule {
+export interface QuadratureRule {
   readonly node: Float64Array;
   readonly weight: Float64Array;
 }
 
-const legendre = new Map<number, Rule>();
-const hermite = new Map<number, Rule>();
+const legendre = new Map<number, QuadratureRule>();
+const hermite = new Map<number, QuadratureRule>();
 
 /** `count` nodes on [−1, 1]; the weights sum to 2. Exact for polynomials up to degree 2·count − 1. */
-export function gaussLegendre(count: number): Rule {
+export function gaussLegendre(count: number): QuadratureRule {
   let rule = legendre.get(count);
   if (!rule) legendre.set(count, (rule = makeLegendre(count)));
   return rule;
 }
 
 /** `count` nodes for a standard normal weight: Σ weight·f(node) is the mean of f. The weights sum to 1. */
-export function gaussNormal(count: number): Rule {
+export function gaussNormal(count: number): QuadratureRule {
   let rule = hermite.get(count);
   if (!rule) hermite.set(count, (rule = makeNormal(count)));
   return rule;
 }
 
-function makeLegendre(count: number): Rule {
+function makeLegendre(count: number): QuadratureRule {
   const node = new Float64Array(count);
   const weight = new Float64Array(count);
   for (let i = 0; i < count; i++) {
@@ -44,7 +44,7 @@ function makeLegendre(count: number): Rule {
   return { node, weight };
 }
 
-function makeNormal(count: number): Rule {
+function makeNormal(count: number): QuadratureRule {
   const node = new Float64Array(count);
   const weight = new Float64Array(count);
   // Orthonormal recurrence, so that nothing overflows; each root starts where the ones before it point.

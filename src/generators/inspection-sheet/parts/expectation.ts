@@ -5,7 +5,7 @@ import type { Expectation } from '../sheet.js';
 import { colourBounds } from '../../../domain/wear/colour-bounds.js';
 import { handArithmetic } from '../../../domain/wear/arithmetic.js';
 
-export interface Seen {
+export interface EarlierReading {
   readonly exposure: number;
   /** Remaining mm, or the number of the layer showing (the number of layers for the trough). */
   readonly thickness?: number;
@@ -19,7 +19,7 @@ export interface ExpectationInput {
   /** From the screw side. */
   readonly layers: readonly { readonly name: string; readonly thickness: number }[];
   /** Of the liner that lies there now, oldest first. */
-  readonly seen: readonly Seen[];
+  readonly seen: readonly EarlierReading[];
   /** Exposure of that liner on the sheet's date; undefined where it is not known. */
   readonly now: number | undefined;
   /** One standard deviation of a reading, mm. */

@@ -27,7 +27,7 @@ export interface FlightLife {
   readonly forecast: DepthForecast | undefined;
 }
 
-interface Spot extends Omit<FlightLife, 'hand' | 'forecast'> {
+interface FlightUnit extends Omit<FlightLife, 'hand' | 'forecast'> {
   readonly history: History;
   readonly now: number | undefined;
 }
@@ -84,7 +84,7 @@ export function flightLives(
   return byHistory;
 }
 
-function spotsOf(history: History, asOf: CalendarDay): readonly Spot[] {
+function spotsOf(history: History, asOf: CalendarDay): readonly FlightUnit[] {
   const set = history.screwSets.at(-1);
   const width = set?.screw.flight?.width.value;
   const condemn = set?.screw.condemnFlight?.value;

@@ -30,22 +30,29 @@ import type {
 import { tabulated, type Distribution } from './tabulate.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
-import { dutyOf, sectorOf, wearInputs, type Member, type WearInput, type WearSource } from './wear-input.js';
+import {
+  dutyOf,
+  sectorOf,
+  wearInputs,
+  type WearMember,
+  type WearInput,
+  type WearSource,
+} from './wear-input.js';
 
-export interface Fitted {
+export interface FittedWear {
   readonly input: WearInput;
   readonly result: WearResult;
 }
 
 /** One fit a measure; a fit that cannot say is kept, so that the report can tell why. */
-export function fitEstate(source: WearSource): readonly Fitted[] {
+export function fitEstate(source: WearSource): readonly FittedWear[] {
   return wearInputs(source).map((input) => ({
     input,
     result: fitWear(reduceReadings(input.readings, input.units), input.pools, input.options),
   }));
 }
 
-export function summarise({ input, result }: Fitted): FitSummary {
+export function summarise({ input, result }: FittedWear): FitSummary {
   const fit = result.kind === 'fitted' ? result : undefined;
   return {
     measure: input.measure,
@@ -98,7 +105,7 @@ export function comingDuty(
 
 /** With `full` false only the condemn limit is forecast, for estates of so many points that nobody reads the rest. */
 export function pointModel(
-  fitted: Fitted,
+  fitted: FittedWear,
   point: PointLife,
   coming: Coming,
   full: boolean,
@@ -137,7 +144,7 @@ function rateOf(fit: WearFit, unit: number, through: number): PointModel['rate']
   return beyond.kind === 'life' ? beyond.rate : undefined;
 }
 
-function straysOf({ input }: Fitted, fit: WearFit, unit: number): readonly Stray[] {
+function straysOf({ input }: FittedWear, fit: WearFit, unit: number): readonly Stray[] {
   return fit.remarks.flatMap((remark) => {
     if (remark.kind !== 'outlier' || remark.unit !== unit) return [];
     const row = input.rows[remark.reading];
@@ -238,7 +245,7 @@ function stretched(calendar: Dates, { history, asOf }: Coming): Dates {
 }
 
 export interface ConveyorInput {
-  readonly fitted: Fitted;
+  readonly fitted: FittedWear;
   readonly coming: Coming;
   readonly points: readonly PointLife[];
   readonly runs: readonly RunLife[];
@@ -296,7 +303,7 @@ interface PlacedUnit {
 }
 
 /** Points that are forecast and whose exposure is known, with their row in the model. */
-function placed({ input }: Fitted, points: readonly PointLife[]): readonly PlacedUnit[] {
+function placed({ input }: FittedWear, points: readonly PointLife[]): readonly PlacedUnit[] {
   return points.flatMap((point) => {
     const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
     return unit < 0 || point.exposureNow === undefined || point.model === undefined
@@ -305,7 +312,7 @@ function placed({ input }: Fitted, points: readonly PointLife[]): readonly Place
   });
 }
 
-function lookAt(fitted: Fitted, points: readonly PointLife[]): ConveyorModel['lookAt'] {
+function lookAt(fitted: FittedWear, points: readonly PointLife[]): ConveyorModel['lookAt'] {
   if (fitted.result.kind !== 'fitted') return [];
   const members = placed(fitted, points);
   return whereToLook(
@@ -321,7 +328,7 @@ function lookAt(fitted: Fitted, points: readonly PointLife[]): ConveyorModel['lo
 }
 
 function firstOf(
-  fitted: Fitted,
+  fitted: FittedWear,
   coming: Coming,
   points: readonly PointLife[],
 ): {
@@ -442,7 +449,7 @@ function costsOf(history: History): OutageCosts | undefined {
   return { planned: planned.value, contact: unplanned.value + (repair?.value ?? 0) };
 }
 
-function unseenRuns(fitted: Fitted, coming: Coming, runs: readonly RunLife[]): ConveyorModel['unseen'] {
+function unseenRuns(fitted: FittedWear, coming: Coming, runs: readonly RunLife[]): ConveyorModel['unseen'] {
   const { input, result } = fitted;
   if (result.kind !== 'fitted') return [];
   return runs.flatMap(({ run, panels }) => {
@@ -465,7 +472,7 @@ function unseenRuns(fitted: Fitted, coming: Coming, runs: readonly RunLife[]): C
   });
 }
 
-function exposureOf(member: Member, { history, asOf }: Coming): number | undefined {
+function exposureOf(member: WearMember, { history, asOf }: Coming): number | undefined {
   const { fitted } = member.set;
   const byTonnes = history.wearBy === 'tonnes';
   const from = byTonnes ? fitted?.tonnes : fitted?.hours;
@@ -473,7 +480,7 @@ function exposureOf(member: Member, { history, asOf }: Coming): number | undefin
   return from === undefined || moment === undefined ? undefined : Math.max(0, moment - from);
 }
 
-function borrowedBy({ input, result }: Fitted, name: string, history: History): readonly Borrowed[] {
+function borrowedBy({ input, result }: FittedWear, name: string, history: History): readonly Borrowed[] {
   if (result.kind !== 'fitted') return [];
   const sectors = new Set(
     input.members.flatMap((m) =>

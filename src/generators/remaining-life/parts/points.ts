@@ -11,24 +11,24 @@ import type { Origin } from '../../../domain/model/origin.js';
 import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
 import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
 import type { PointModel } from './model.js';
-import { lineThroughOrigin, type Line } from '../../../domain/wear/least-squares.js';
+import { lineThroughOrigin, type FittedLine } from '../../../domain/wear/least-squares.js';
 
 export type { PointModel, Quantiles } from './model.js';
 
-export type Seen =
+export type Observation =
   | { readonly kind: 'thickness'; readonly thickness: number; readonly error: number | undefined }
   /** `layer` 0 is the first on the screw side. */
   | { readonly kind: 'colour'; readonly layer: number; readonly name: string }
   | { readonly kind: 'trough' }
   | { readonly kind: 'not seen' };
 
-export interface SeenReading {
+export interface ObservedReading {
   readonly row: number;
   readonly day: CalendarDay;
   readonly inspection: Inspection;
   /** Of the set that lies there now, h or t. */
   readonly exposure: number;
-  readonly seen: Seen;
+  readonly seen: Observation;
   readonly note: string | undefined;
   readonly origin: Origin;
 }
@@ -68,7 +68,7 @@ export interface PointLife {
   /** Exposure of the set on the day of the report. */
   readonly exposureNow: number | undefined;
   /** Readings of the present set in order of exposure, those not seen included. */
-  readonly readings: readonly SeenReading[];
+  readonly readings: readonly ObservedReading[];
   /** Readings of sets that were replaced. */
   readonly formerReadings: number;
   readonly leftOut: readonly LeftOut[];
@@ -77,7 +77,7 @@ export interface PointLife {
   readonly hand: HandResult;
   readonly colours: ColourResult;
   /** Least squares through the origin over the thicknesses: mm of wear per unit of exposure. */
-  readonly line: Line | undefined;
+  readonly line: FittedLine | undefined;
   readonly milestones: readonly Milestone[];
   /** Undefined where no model could be fitted. */
   readonly model?: PointModel | undefined;
@@ -208,10 +208,10 @@ function sortReadings(
   input: PointInput,
   set: LinerSet | undefined,
   layers: readonly string[],
-): { readings: SeenReading[]; leftOut: LeftOut[]; formerReadings: number } {
+): { readings: ObservedReading[]; leftOut: LeftOut[]; formerReadings: number } {
   const { estate } = input;
   const { readings: columns } = estate;
-  const readings: SeenReading[] = [];
+  const readings: ObservedReading[] = [];
   const leftOut: LeftOut[] = [];
   let formerReadings = 0;
   for (const { row, inspection, set: of, exposure } of input.readings) {
@@ -236,7 +236,7 @@ function sortReadings(
   return { readings, leftOut, formerReadings };
 }
 
-function seenOf(input: PointInput, row: number, layers: readonly string[]): Seen | undefined {
+function seenOf(input: PointInput, row: number, layers: readonly string[]): Observation | undefined {
   const { kind, value, error } = input.estate.readings;
   const number = value[row] ?? NaN;
   switch (kind[row]) {
@@ -259,7 +259,7 @@ function seenOf(input: PointInput, row: number, layers: readonly string[]): Seen
   }
 }
 
-function stateOf(readings: readonly SeenReading[]): PointLife['state'] {
+function stateOf(readings: readonly ObservedReading[]): PointLife['state'] {
   if (readings.some((r) => r.seen.kind === 'thickness')) return 'thickness';
   if (readings.some((r) => r.seen.kind !== 'not seen')) return 'colour';
   return readings.length > 0 ? 'hidden' : 'none';

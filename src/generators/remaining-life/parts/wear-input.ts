@@ -24,11 +24,11 @@ export interface WearInput {
   readonly rows: readonly number[];
   readonly pools: readonly Pool[];
   readonly options: WearOptions;
-  readonly members: readonly Member[];
+  readonly members: readonly WearMember[];
 }
 
 /** What a unit is: a set at a place, or a set in a run where nobody looked. */
-export interface Member {
+export interface WearMember {
   readonly conveyor: Conveyor;
   readonly place: Place | undefined;
   readonly run: Run | undefined;
@@ -51,7 +51,7 @@ export function wearInputs(source: WearSource): readonly WearInput[] {
 }
 
 function wearInput(source: WearSource, histories: readonly History[], measure: 'h' | 't'): WearInput {
-  const members: Member[] = [];
+  const members: WearMember[] = [];
   const rows: number[] = [];
   const columns = {
     unit: [] as number[],
@@ -133,7 +133,7 @@ function buildOf(liner: LinerSpecification): Build {
   };
 }
 
-function poolsOf(members: readonly Member[], histories: readonly History[]): readonly Pool[] {
+function poolsOf(members: readonly WearMember[], histories: readonly History[]): readonly Pool[] {
   const conveyors = histories.map((h) => h.conveyor);
   const runs = conveyors.flatMap((c) => runsOf(c));
   const places = [...new Set(members.flatMap((m) => (m.place ? [m.place] : [])))];
@@ -219,7 +219,7 @@ function labelled(name: string, ofUnits: readonly (string | undefined)[]): Pool 
 
 /** Expected rate of each unit relative to the middle of all, on natural logarithms; and what is expected of that middle. */
 function expectations(
-  members: readonly Member[],
+  members: readonly WearMember[],
   histories: readonly History[],
   measure: 'h' | 't',
 ): { offset?: readonly number[]; expectedLife?: NonNullable<WearOptions['expectedLife']> } {

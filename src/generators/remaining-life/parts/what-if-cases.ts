@@ -3,8 +3,8 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { OutageCandidate } from '../../../domain/wear/decision.js';
-import type { Change } from '../what-if.js';
-import { conveyorModel, type Coming, type Fitted } from './forecasts.js';
+import type { WhatIfChange } from '../what-if.js';
+import { conveyorModel, type Coming, type FittedWear } from './forecasts.js';
 import type { ConveyorForecast, Quantiles } from './model.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
@@ -16,7 +16,7 @@ export interface Case {
   readonly outage: OutageCandidate | undefined;
 }
 
-export type WhatIf = { readonly change: Change; readonly conveyor: string } & (
+export type WhatIf = { readonly change: WhatIfChange; readonly conveyor: string } & (
   | { readonly kind: 'dates'; readonly base: Case; readonly changed: Case }
   /** Exposure of a new set until its limit at the fastest-wearing place; the material is taken to wear alike. */
   | {
@@ -30,13 +30,13 @@ export type WhatIf = { readonly change: Change; readonly conveyor: string } & (
 );
 
 export interface WhatIfInput {
-  readonly fitted: Fitted;
+  readonly fitted: FittedWear;
   readonly coming: Coming;
   readonly points: readonly PointLife[];
   readonly runs: readonly RunLife[];
 }
 
-export function whatIfOf(change: Change, input: WhatIfInput): WhatIf {
+export function whatIfOf(change: WhatIfChange, input: WhatIfInput): WhatIf {
   const { fitted, coming, points, runs } = input;
   const { conveyor } = coming.history;
   const head = { change, conveyor: conveyor.name };

@@ -5,7 +5,7 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { momentOf } from '../../../domain/model/history.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
-import type { ConveyorLife, SeenReading } from '../remaining-life.js';
+import type { ConveyorLife, ObservedReading } from '../remaining-life.js';
 import { amountWithUnit, thickness } from './wording.js';
 
 /** Columns that fit across the page; older inspections are in the data beneath the charts. */
@@ -53,7 +53,7 @@ export function readingMatrix(life: ConveyorLife): Markup | undefined {
   );
 }
 
-function short({ seen }: SeenReading): string {
+function short({ seen }: ObservedReading): string {
   switch (seen.kind) {
     case 'thickness':
       return thickness(seen.thickness);

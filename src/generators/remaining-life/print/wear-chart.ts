@@ -19,7 +19,7 @@ import {
 } from '../../page/svg.js';
 import { element, group, plainNumber as n, type Markup } from '../../page/markup.js';
 import { amount, lastSeen, metres, seenText, thickness } from './wording.js';
-import type { PointLife, SeenReading } from '../parts/points.js';
+import type { PointLife, ObservedReading } from '../parts/points.js';
 
 export interface WearChartOptions {
   readonly id: string;
@@ -278,7 +278,7 @@ function handLine(point: PointLife, view: View, most: number): Markup | undefine
   );
 }
 
-function readingMark(reading: SeenReading, point: PointLife, view: View): Markup {
+function readingMark(reading: ObservedReading, point: PointLife, view: View): Markup {
   const x = view.x(reading.exposure);
   const size = view.large ? 4 : 2.8;
   switch (reading.seen.kind) {

@@ -3,7 +3,7 @@
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatClock } from '../../../domain/units/clock.js';
 import { formatNumber } from '../../../domain/units/format.js';
-import type { PointLife, Seen, SeenReading } from '../parts/points.js';
+import type { PointLife, Observation, ObservedReading } from '../parts/points.js';
 
 /** `8.4 mm`. */
 export function millimetres(value: number): string {
@@ -55,7 +55,7 @@ export function metres(mm: number): string {
 }
 
 /** What a reading said, in the inspector's terms: `8.4 mm`, `red showing`, `steel showing`, `not seen`. */
-export function seenText(seen: Seen): string {
+export function seenText(seen: Observation): string {
   switch (seen.kind) {
     case 'thickness':
       return millimetres(seen.thickness);
@@ -69,7 +69,7 @@ export function seenText(seen: Seen): string {
 }
 
 /** The last reading that saw something, and the last of all. */
-export function lastSeen(point: PointLife): SeenReading | undefined {
+export function lastSeen(point: PointLife): ObservedReading | undefined {
   return point.readings.findLast((r) => r.seen.kind !== 'not seen');
 }
 

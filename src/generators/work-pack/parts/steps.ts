@@ -4,7 +4,7 @@ import type { Step } from '../../../domain/model/job.js';
 import type { Area, Ground } from '../../../domain/order/ground.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { JobPlan } from '../../../domain/plan/plan-job.js';
-import type { Moment } from '../../../domain/plan/work-calendar.js';
+import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatTimeOfDay } from '../../../domain/units/clock.js';
 import type { LengthUnit } from '../../page/lengths.js';
@@ -67,7 +67,7 @@ function nearestOnly(plan: JobPlan, index: number): readonly number[] {
 }
 
 /** `2027-01-18 07:00`. */
-export function momentText(moment: Moment | undefined): string | undefined {
+export function momentText(moment: CalendarMoment | undefined): string | undefined {
   return moment && `${formatDay(moment.day)} ${formatTimeOfDay(moment.hour)}`;
 }
 

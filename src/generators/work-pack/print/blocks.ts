@@ -13,7 +13,7 @@ export interface Column {
 }
 
 /** Cells are text; a line break in one begins a new line. */
-export type Block =
+export type PrintBlock =
   | {
       readonly kind: 'heading';
       readonly level: 2 | 3;

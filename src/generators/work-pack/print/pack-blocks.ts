@@ -6,9 +6,9 @@ import { chainageWords, lengthWords } from '../../page/lengths.js';
 import type { PanelRow, WorkPack } from '../pack.js';
 import { standingCaution } from '../parts/cautions.js';
 import { recordTemplate } from '../parts/records.js';
-import type { Block } from './blocks.js';
+import type { PrintBlock } from './blocks.js';
 
-export function packBlocks(pack: WorkPack): readonly Block[] {
+export function packBlocks(pack: WorkPack): readonly PrintBlock[] {
   return [
     ...coverBlocks(pack),
     ...safetyBlocks(pack),
@@ -30,7 +30,7 @@ export function packTitle(pack: WorkPack): string {
   return `Work pack ${pack.number}: ${pack.job.title ?? pack.job.name}`;
 }
 
-function coverBlocks(pack: WorkPack): Block[] {
+function coverBlocks(pack: WorkPack): PrintBlock[] {
   const { window } = pack;
   const renewed = pack.panels.filter((panel) => panel.renewed);
   const rows: string[][] = [
@@ -125,7 +125,7 @@ function coverBlocks(pack: WorkPack): Block[] {
   ];
 }
 
-function safetyBlocks(pack: WorkPack): Block[] {
+function safetyBlocks(pack: WorkPack): PrintBlock[] {
   return [
     { kind: 'heading', level: 2, text: 'Safety: isolation, permits, cautions', newPage: true },
     {
@@ -180,7 +180,7 @@ function safetyBlocks(pack: WorkPack): Block[] {
         () => ['', '', '', '', '', '', '', ''],
       ),
     },
-    ...pack.cautions.map((caution): Block => ({
+    ...pack.cautions.map((caution): PrintBlock => ({
       kind: 'caution',
       heading: caution.heading,
       text: caution.text,
@@ -189,7 +189,7 @@ function safetyBlocks(pack: WorkPack): Block[] {
   ];
 }
 
-function accessBlocks(pack: WorkPack): Block[] {
+function accessBlocks(pack: WorkPack): PrintBlock[] {
   if (pack.access.length === 0)
     return [
       { kind: 'heading', level: 2, text: 'Access' },
@@ -223,7 +223,7 @@ function accessBlocks(pack: WorkPack): Block[] {
   ];
 }
 
-function takingBlocks(pack: WorkPack): Block[] {
+function takingBlocks(pack: WorkPack): PrintBlock[] {
   if (pack.takings.length === 0) return [];
   return [
     { kind: 'heading', level: 2, text: 'What comes off and goes back' },
@@ -254,7 +254,7 @@ function takingBlocks(pack: WorkPack): Block[] {
   ];
 }
 
-function stepBlocks(pack: WorkPack): Block[] {
+function stepBlocks(pack: WorkPack): PrintBlock[] {
   return [
     { kind: 'heading', level: 2, text: 'Steps', newPage: true },
     {
@@ -326,7 +326,7 @@ function timeWords({ schedule }: WorkPack): string {
   return `${formatHours(schedule.duration)} of shift time${window}${schedule.finish ? `, done by ${schedule.finish}` : ''} (${bound})`;
 }
 
-function scheduleBlocks(pack: WorkPack): Block[] {
+function scheduleBlocks(pack: WorkPack): PrintBlock[] {
   const { schedule } = pack;
   const items = [
     schedule.criticalPath.length === pack.steps.length
@@ -372,10 +372,10 @@ function scheduleBlocks(pack: WorkPack): Block[] {
   ];
 }
 
-function liftBlocks(pack: WorkPack): Block[] {
+function liftBlocks(pack: WorkPack): PrintBlock[] {
   const { lifts } = pack;
   if (lifts.spiral === undefined && lifts.byHand.length === 0) return [];
-  const blocks: Block[] = [
+  const blocks: PrintBlock[] = [
     { kind: 'heading', level: 2, text: 'Lifts and handling' },
     {
       kind: 'text',
@@ -463,8 +463,8 @@ function handWords(people: number | undefined): string {
       : `${people} people`;
 }
 
-function panelBlocks(pack: WorkPack): Block[] {
-  const blocks: Block[] = [
+function panelBlocks(pack: WorkPack): PrintBlock[] {
+  const blocks: PrintBlock[] = [
     { kind: 'heading', level: 2, text: 'Panels', newPage: true },
     {
       kind: 'text',
@@ -511,12 +511,12 @@ function panelBlocks(pack: WorkPack): Block[] {
   return blocks;
 }
 
-function drawingBlocks(pack: WorkPack): Block[] {
+function drawingBlocks(pack: WorkPack): PrintBlock[] {
   return pack.drawings.map((drawing) => ({ kind: 'drawing', drawing }));
 }
 
-function checkBlocks(pack: WorkPack): Block[] {
-  const blocks: Block[] = [{ kind: 'heading', level: 2, text: 'Check sheets', newPage: true }];
+function checkBlocks(pack: WorkPack): PrintBlock[] {
+  const blocks: PrintBlock[] = [{ kind: 'heading', level: 2, text: 'Check sheets', newPage: true }];
   for (const run of pack.runs.filter((row) => row.renewed > 0)) {
     const rows = pack.panels
       .filter((panel) => panel.run === run.number && panel.renewed)
@@ -596,7 +596,7 @@ function checkBlocks(pack: WorkPack): Block[] {
   return blocks;
 }
 
-function recordBlocks(pack: WorkPack): Block[] {
+function recordBlocks(pack: WorkPack): PrintBlock[] {
   return [
     { kind: 'heading', level: 2, text: 'As fitted: what goes into the records', newPage: true },
     {
@@ -621,8 +621,8 @@ function recordBlocks(pack: WorkPack): Block[] {
   ];
 }
 
-function cutBlocks(pack: WorkPack): Block[] {
-  return pack.cutLists.flatMap((list): Block[] => {
+function cutBlocks(pack: WorkPack): PrintBlock[] {
+  return pack.cutLists.flatMap((list): PrintBlock[] => {
     const items = [
       ...list.toBuy.map((buy) => `New stock: ${buy.count} of ${lengthWords(buy.length, pack.unit)}.`),
       `${lengthWords(list.newStock, pack.unit)} of new stock in all; ${list.optimal ? 'no cutting plan needs less' : `no plan needs less than ${lengthWords(list.lowerBound, pack.unit)}`}. Waste ${formatPercent(list.wasteRatio)}.`,
@@ -674,7 +674,7 @@ function cutBlocks(pack: WorkPack): Block[] {
   });
 }
 
-function materialBlocks(pack: WorkPack): Block[] {
+function materialBlocks(pack: WorkPack): PrintBlock[] {
   if (pack.materials.length === 0) return [];
   return [
     { kind: 'heading', level: 2, text: 'Materials' },

@@ -8,7 +8,13 @@ import { formatValue } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import { replace } from '../../telling/fixes.js';
 import type { Found } from '../../finding.js';
-import { bands, isPlausible, withLikelierUnit, type Band, type Sized } from '../../evidence/plausible.js';
+import {
+  bands,
+  isPlausible,
+  withLikelierUnit,
+  type PlausibleBand,
+  type Sized,
+} from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
 
@@ -88,7 +94,7 @@ export const unlikelySize: Rule = {
 function* judge(sizes: readonly (readonly [what: string, kind: Sized, value: Stated])[]): Iterable<Found> {
   for (const [what, kind, value] of sizes) {
     if (value.assumed !== undefined || isPlausible(kind, value.value)) continue;
-    const band: Band = bands[kind];
+    const band: PlausibleBand = bands[kind];
     const likelier = withLikelierUnit(kind, value.text);
     yield {
       origin: value.origin,
