@@ -15,7 +15,7 @@ import { median } from './start.js';
 import type { ReadingSums } from './summary.js';
 import { summarise } from './summary.js';
 import type { UnitTerms } from './shape.js';
-import { bulkNodes, coarseNodes, fineNodes, gridNodesOnPanel, unitTerms } from './shape.js';
+import { bulkNodes, coarseNodes, fineNodes, nodesOnGrid, unitTerms } from './shape.js';
 
 /** `estimate` with a prior on ln of the variation over a usual interval; or `psi` declared; or none. */
 export type DutyAsked =
@@ -153,8 +153,8 @@ export function modeWithDuty(
         mode: z === 0 ? mode : undefined,
         terms:
           z === 0
-            ? { ...terms, nodes: gridNodesOnPanel }
-            : termsAt(value, Math.exp(mode.pass.parameters.logError), gridNodesOnPanel),
+            ? { ...terms, nodes: nodesOnGrid }
+            : termsAt(value, Math.exp(mode.pass.parameters.logError), nodesOnGrid),
         share: z === 0 ? 2 / 3 : 1 / 6,
       };
     });
@@ -208,7 +208,7 @@ function withDeclared(
       const { terms, mode } = z === 0 ? best : modeAt(logRatio, best.mode.pass.parameters, true);
       return {
         ratio: Math.exp(logRatio),
-        terms: { ...terms, nodes: Math.min(nodes, gridNodesOnPanel) },
+        terms: { ...terms, nodes: Math.min(nodes, nodesOnGrid) },
         mode,
         priors: held(logRatio),
         share: z === 0 ? 2 / 3 : 1 / 6,

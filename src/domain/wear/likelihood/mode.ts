@@ -9,7 +9,7 @@ import type { Design, Effects, Solved, System } from './design.js';
 import { addUnit, effectOn, effectVariance, emptySystem, newtonStep, solveSystem } from './design.js';
 import { updatePoolSpreads } from './pool-spread.js';
 import type { UnitTerms } from './shape.js';
-import { emptyPanels } from './shape.js';
+import { emptySubintervals } from './shape.js';
 import { emptyMoments, unitMoments } from './unit-integral.js';
 
 export interface NormalPrior {
@@ -145,7 +145,7 @@ export function passOver(
   const score = new Float64Array(count);
   const information = new Float64Array(count);
   const moments = emptyMoments();
-  const panels = emptyPanels();
+  const subintervals = emptySubintervals();
   const cellMean = design.cellUnit.map((unit) => effectOn(design, parameters.effects, unit));
   const cross = [0, 0];
   const t = design.dense;
@@ -164,7 +164,7 @@ export function passOver(
     const silent =
       n === 0 && units.edgeStart[unit] === units.edgeStart[unit + 1] && Number.isNaN(units.life[unit]!);
     if (silent) continue;
-    unitMoments(terms, unit, m, tau, sigma, panels, moments);
+    unitMoments(terms, unit, m, tau, sigma, subintervals, moments);
     const { r1, r2, r3, r4, q1, q2, rq, rrq } = moments;
     logLikelihood += moments.logLikelihood;
     readings += n;

@@ -11,7 +11,7 @@ import { crowdWeight, leaveOneOut } from './leave-one-out.js';
 import type { Mode } from './mode.js';
 import { nodeFrom } from './parameter-nodes.js';
 import type { UnitTerms } from './shape.js';
-import { emptyPanels } from './shape.js';
+import { emptySubintervals } from './shape.js';
 import { emptyMoments, unitMoments } from './unit-integral.js';
 
 /** A unit's only thickness keeps its full weight: nothing of its own says that it strays, and the unit may well be unlike the rest. */
@@ -75,7 +75,7 @@ export function coloursAgainstThicknesses(
 ): readonly Remark[] {
   const { units } = terms;
   const remarks: Remark[] = [];
-  const panels = emptyPanels();
+  const subintervals = emptySubintervals();
   const moments = emptyMoments();
   const noEdges: UnitTerms = { ...terms, units: { ...units, edgeStart: new Int32Array(units.count + 1) } };
   const spread = Math.exp(mode.pass.parameters.logSpread);
@@ -85,9 +85,9 @@ export function coloursAgainstThicknesses(
     if (units.thicknesses[unit] === 0 || units.edgeStart[unit] === units.edgeStart[unit + 1]) continue;
     if (terms.summary.slope[unit]! > 0 && withinEdges(terms, unit, Math.log(terms.summary.slope[unit]!)))
       continue;
-    unitMoments(terms, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
+    unitMoments(terms, unit, mode.pass.mean[unit]!, spread, error, subintervals, moments);
     const both = moments.logLikelihood;
-    unitMoments(noEdges, unit, mode.pass.mean[unit]!, spread, error, panels, moments);
+    unitMoments(noEdges, unit, mode.pass.mean[unit]!, spread, error, subintervals, moments);
     const chance = Math.exp(both - moments.logLikelihood);
     if (chance < unlikely) remarks.push({ kind: 'colour against thickness', unit, chance });
   }

@@ -10,7 +10,7 @@ import { effectVariance, solveSystem } from './design.js';
 import type { Mode, Parameters, Pass, Priors } from './mode.js';
 import { findMode } from './mode.js';
 import type { UnitTerms } from './shape.js';
-import { emptyPanels } from './shape.js';
+import { emptySubintervals } from './shape.js';
 import { emptyMoments, unitMoments } from './unit-integral.js';
 
 export interface ParameterNode {
@@ -92,12 +92,12 @@ function widened(node: ParameterNode, design: Design, full: System): ParameterNo
   const vss = inverse[s * size + s]!;
   const { units } = node.terms;
   const widen = new Float64Array(units.count).fill(1);
-  const panels = emptyPanels();
+  const subintervals = emptySubintervals();
   const m = emptyMoments();
   for (let unit = 0; unit < units.count; unit++) {
     const scale = Math.sqrt(node.priorVariance[unit]!);
-    unitMoments(node.terms, unit, node.priorMean[unit]!, scale, node.error, panels, m);
-    if (panels.kind === 'point') continue;
+    unitMoments(node.terms, unit, node.priorMean[unit]!, scale, node.error, subintervals, m);
+    if (subintervals.kind === 'point') continue;
     const variance = m.r2 - m.r1 * m.r1;
     const ct = (m.r3 - m.r1 * m.r2) / (node.spread * node.spread);
     const cs = m.rq - m.r1 * m.q1;

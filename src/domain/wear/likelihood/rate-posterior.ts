@@ -3,11 +3,11 @@
 // Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import { gaussLegendre } from '../numeric/quadrature.js';
-import { layPanels } from './panels.js';
+import { laySubintervals } from './subintervals.js';
 import type { ParameterNode } from './parameter-nodes.js';
 import type { RateTable } from './rate-table.js';
 import { order } from './rate-table.js';
-import { emptyPanels, logShape } from './shape.js';
+import { emptySubintervals, logShape } from './shape.js';
 import { integrate } from './unit-integral.js';
 
 const rule = gaussLegendre(order);
@@ -64,11 +64,11 @@ function groupsOf<Key>(
 
 interface Part {
   readonly node: ParameterNode;
-  readonly kind: 'open' | 'point' | 'panels';
+  readonly kind: 'open' | 'point' | 'subintervals';
   readonly mean: number;
   readonly spread: number;
   readonly log: number;
-  readonly panels: ReturnType<typeof emptyPanels>;
+  readonly subintervals: ReturnType<typeof emptySubintervals>;
 }
 
 function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
@@ -79,28 +79,35 @@ function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
   let high = -Infinity;
   const cuts: number[] = [];
   const parts: Part[] = group.map((node) => {
-    const panels = emptyPanels();
+    const subintervals = emptySubintervals();
     const mean = node.priorMean[unit]!;
     const spread = Math.sqrt(node.priorVariance[unit]!);
-    layPanels(node.terms, unit, mean, spread, node.error, panels);
-    if (panels.kind === 'panels') {
-      low = Math.min(low, panels.cut[0]!);
-      high = Math.max(high, panels.cut[panels.count]!);
-      for (let k = 1; k < panels.count; k++) cuts.push(panels.cut[k]!);
-      return { node, kind: 'panels', mean, spread, log: integrate(node.terms, panels), panels };
+    laySubintervals(node.terms, unit, mean, spread, node.error, subintervals);
+    if (subintervals.kind === 'subintervals') {
+      low = Math.min(low, subintervals.cut[0]!);
+      high = Math.max(high, subintervals.cut[subintervals.count]!);
+      for (let k = 1; k < subintervals.count; k++) cuts.push(subintervals.cut[k]!);
+      return {
+        node,
+        kind: 'subintervals',
+        mean,
+        spread,
+        log: integrate(node.terms, subintervals),
+        subintervals,
+      };
     }
-    const centre = panels.kind === 'point' ? units.life[unit]! : mean;
-    const width = panels.kind === 'point' ? pointWidth : spread;
+    const centre = subintervals.kind === 'point' ? units.life[unit]! : mean;
+    const width = subintervals.kind === 'point' ? pointWidth : spread;
     low = Math.min(low, centre - 8 * width);
     high = Math.max(high, centre + 8 * width);
-    return { node, kind: panels.kind, mean: centre, spread: width, log: 0, panels };
+    return { node, kind: subintervals.kind, mean: centre, spread: width, log: 0, subintervals };
   });
   const density = (u: number): number => {
     let sum = 0;
     for (const part of parts) {
-      if (part.kind === 'panels') {
-        if (u < part.panels.cut[0]! || u > part.panels.cut[part.panels.count]!) continue;
-        sum += part.node.weight * Math.exp(logShape(part.node.terms, part.panels, u) - part.log);
+      if (part.kind === 'subintervals') {
+        if (u < part.subintervals.cut[0]! || u > part.subintervals.cut[part.subintervals.count]!) continue;
+        sum += part.node.weight * Math.exp(logShape(part.node.terms, part.subintervals, u) - part.log);
       } else {
         const z = (u - part.mean) / part.spread;
         sum += (part.node.weight * Math.exp(-0.5 * z * z)) / (part.spread * 2.5066282746310002);
@@ -121,7 +128,7 @@ function tableOf(group: readonly ParameterNode[], unit: number): RateTable {
     }
   }
   [low, high] = trim(density, low, high);
-  const cut = panelCuts(low, high, hardCuts);
+  const cut = subintervalCuts(low, high, hardCuts);
   const table = fill(density, cut);
   const factor = group.length === 1 && first.widen ? first.widen[unit]! : 1;
   const stretched = withNodes(stretch(table, factor));
@@ -162,7 +169,7 @@ function trim(density: (u: number) => number, low: number, high: number): [numbe
   return [low, high];
 }
 
-function panelCuts(low: number, high: number, wanted: readonly number[]): Float64Array {
+function subintervalCuts(low: number, high: number, wanted: readonly number[]): Float64Array {
   const even = 12;
   const all = Array.from({ length: even + 1 }, (_, i) => low + ((high - low) * i) / even);
   for (const at of wanted) if (at > low && at < high) all.push(at);
@@ -180,14 +187,14 @@ interface Filled {
 }
 
 function fill(density: (u: number) => number, cut: Float64Array): Filled {
-  const panels = cut.length - 1;
-  const values = new Float64Array(panels * order);
-  const mass = new Float64Array(panels);
+  const subintervals = cut.length - 1;
+  const values = new Float64Array(subintervals * order);
+  const mass = new Float64Array(subintervals);
   let total = 0;
   let m1 = 0;
   let m2 = 0;
   const origin = cut[0]!;
-  for (let k = 0; k < panels; k++) {
+  for (let k = 0; k < subintervals; k++) {
     const half = 0.5 * (cut[k + 1]! - cut[k]!);
     const middle = 0.5 * (cut[k + 1]! + cut[k]!);
     let sum = 0;
@@ -202,9 +209,9 @@ function fill(density: (u: number) => number, cut: Float64Array): Filled {
     mass[k] = sum;
     total += sum;
   }
-  for (let k = 0; k < panels; k++) mass[k]! /= total;
-  const coefficients = new Float64Array(panels * order);
-  for (let k = 0; k < panels; k++) {
+  for (let k = 0; k < subintervals; k++) mass[k]! /= total;
+  const coefficients = new Float64Array(subintervals * order);
+  for (let k = 0; k < subintervals; k++) {
     for (let i = 0; i < order; i++) {
       const value = values[k * order + i]! / total;
       for (let power = 0; power < order; power++)
@@ -236,10 +243,10 @@ function stretch(table: Filled, factor: number): Filled {
 function withNodes(
   table: Filled,
 ): Filled & { readonly nodeWeight: Float64Array; readonly nodeRate: Float64Array } {
-  const panels = table.mass.length;
-  const nodeWeight = new Float64Array(panels * order);
-  const nodeRate = new Float64Array(panels * order);
-  for (let k = 0; k < panels; k++) {
+  const subintervals = table.mass.length;
+  const nodeWeight = new Float64Array(subintervals * order);
+  const nodeRate = new Float64Array(subintervals * order);
+  for (let k = 0; k < subintervals; k++) {
     const half = 0.5 * (table.cut[k + 1]! - table.cut[k]!);
     const middle = 0.5 * (table.cut[k + 1]! + table.cut[k]!);
     for (let i = 0; i < order; i++) {

@@ -1,11 +1,11 @@
 // What does the density of a unit's ln rate say? Areas and means over it, and the chance that the wear has reached a depth by an
-// exposure. The density is a polynomial on each of its panels, so an area is an integral good to about 1e-8 and costs next to nothing:
+// exposure. The density is a polynomial on each of its subintervals, so an area is an integral good to about 1e-8 and costs next to nothing:
 // forecasts find their quantiles on it by root-finding. Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import { areaTabled } from '../numeric/normal.js';
 import { gaussLegendre } from '../numeric/quadrature.js';
 
-/** Nodes of each panel, and the number of its polynomial's coefficients. */
+/** Nodes of each subinterval, and the number of its polynomial's coefficients. */
 export const order = 10;
 const rule = gaussLegendre(order);
 
@@ -16,9 +16,9 @@ export interface RateTable {
   readonly spread: number;
   readonly cut: Float64Array;
   readonly mass: Float64Array;
-  /** Polynomial of each panel's density on its own −1 to 1, constant first. */
+  /** Polynomial of each subinterval's density on its own −1 to 1, constant first. */
   readonly density: Float64Array;
-  /** Weight of each node (they sum to 1) and the rate there, mm per unit of exposure: for what is smooth over a panel. */
+  /** Weight of each node (they sum to 1) and the rate there, mm per unit of exposure: for what is smooth over a subinterval. */
   readonly nodeWeight: Float64Array;
   readonly nodeRate: Float64Array;
   /** ψ², σ², and the state at the last thickness (see Summary). */
@@ -29,19 +29,19 @@ export interface RateTable {
   readonly at: number;
 }
 
-/** ∫ density·step(eᵘ) between two places of one panel. */
-function integratePanel(
+/** ∫ density·step(eᵘ) between two places of one subinterval. */
+function integrateSubinterval(
   table: RateTable,
-  panel: number,
+  subinterval: number,
   from: number,
   to: number,
   step: ((rate: number) => number) | undefined,
 ): number {
-  const low = table.cut[panel]!;
-  const high = table.cut[panel + 1]!;
+  const low = table.cut[subinterval]!;
+  const high = table.cut[subinterval + 1]!;
   const half = 0.5 * (to - from);
   const middle = 0.5 * (to + from);
-  const base = panel * order;
+  const base = subinterval * order;
   const { density } = table;
   let sum = 0;
   for (let i = 0; i < order; i++) {
@@ -56,12 +56,12 @@ function integratePanel(
 
 /** P(u ≥ c). */
 export function chanceAbove(table: RateTable, c: number): number {
-  const panels = table.mass.length;
+  const subintervals = table.mass.length;
   let sum = 0;
-  for (let k = panels - 1; k >= 0; k--) {
+  for (let k = subintervals - 1; k >= 0; k--) {
     if (table.cut[k]! >= c) sum += table.mass[k]!;
     else {
-      if (table.cut[k + 1]! > c) sum += integratePanel(table, k, c, table.cut[k + 1]!, undefined);
+      if (table.cut[k + 1]! > c) sum += integrateSubinterval(table, k, c, table.cut[k + 1]!, undefined);
       break;
     }
   }
@@ -76,11 +76,11 @@ export function meanOfStep(
   step: (rate: number) => number,
 ): number {
   if (!(width > 1e-7)) return chanceAbove(table, centre);
-  const panels = table.mass.length;
+  const subintervals = table.mass.length;
   const low = centre - 6 * width;
   const high = centre + 6 * width;
   let sum = 0;
-  for (let k = 0; k < panels; k++) {
+  for (let k = 0; k < subintervals; k++) {
     const from = table.cut[k]!;
     const to = table.cut[k + 1]!;
     if (to <= low) continue;
@@ -98,10 +98,10 @@ export function meanOfStep(
     const pieces = Math.max(1, Math.ceil((end - a) / (4 * width)));
     for (let piece = 0; piece < pieces; piece++) {
       const b = piece === pieces - 1 ? end : a + (end - a) / (pieces - piece);
-      sum += integratePanel(table, k, a, b, step);
+      sum += integrateSubinterval(table, k, a, b, step);
       a = b;
     }
-    if (to > high) sum += integratePanel(table, k, high, to, undefined);
+    if (to > high) sum += integrateSubinterval(table, k, high, to, undefined);
   }
   return clamp(sum);
 }

@@ -16,7 +16,7 @@ export interface UnitTerms {
   readonly units: Units;
   readonly summary: ReadingSums;
   readonly edges: Edges;
-  /** Gauss–Legendre nodes on a panel, and how many spreads a panel reaches to either side of the middle. */
+  /** Gauss–Legendre nodes on a subinterval, and how many spreads a subinterval reaches to either side of the middle. */
   readonly nodes: number;
   readonly reach: number;
 }
@@ -31,16 +31,16 @@ export function unitTerms(
   return { units, summary, edges: edgesOf(units, walk), nodes, reach: nodes === bulkNodes ? 6 : 8 };
 }
 
-/** Nodes on a panel: 32 agree with R to about 1e-9, 24 to 1e-6; 16 are enough to compare one value with the next. */
+/** Nodes on a subinterval: 32 agree with R to about 1e-9, 24 to 1e-6; 16 are enough to compare one value with the next. */
 export const fineNodes = 32;
-export const gridNodesOnPanel = 24;
+export const nodesOnGrid = 24;
 export const coarseNodes = 24;
 /** With thousands of units each one's last digits no longer count. */
 export const bulkNodes = 16;
-/** The panels on which a unit's integrand has its mass, and its shape: refilled by `layPanels`. */
-export interface Panels {
-  /** 'open': the records say nothing; u is normal(mean, spread). 'point': a life states u. Otherwise panels. */
-  kind: 'open' | 'point' | 'panels';
+/** The subintervals on which a unit's integrand has its mass, and its shape: refilled by `laySubintervals`. */
+export interface Subintervals {
+  /** 'open': the records say nothing; u is normal(mean, spread). 'point': a life states u. Otherwise subintervals. */
+  kind: 'open' | 'point' | 'subintervals';
   count: number;
   readonly cut: Float64Array;
   /** Centre and spread of pool and life together. */
@@ -60,11 +60,11 @@ export interface Panels {
   lastEdge: number;
 }
 
-export function emptyPanels(): Panels {
+export function emptySubintervals(): Subintervals {
   return {
     kind: 'open',
     count: 0,
-    cut: new Float64Array(mostPanels),
+    cut: new Float64Array(mostSubintervals),
     centre: 0,
     spread: 1,
     height: 0,
@@ -78,22 +78,23 @@ export function emptyPanels(): Panels {
   };
 }
 
-export const mostPanels = 64;
+export const mostSubintervals = 64;
 
 /** An edge less soft than this is a wall. */
 export const wall = 1e-9;
 
 /** The integrand's logarithm without its constants. */
-export function logShape(terms: UnitTerms, panels: Panels, u: number): number {
-  const z = (u - panels.centre) / panels.spread;
+export function logShape(terms: UnitTerms, subintervals: Subintervals, u: number): number {
+  const z = (u - subintervals.centre) / subintervals.spread;
   let value = -0.5 * z * z;
-  if (panels.walk >= 0) {
-    value -= readingPart(terms.summary, panels, u);
-  } else if (panels.stiffness > 0) {
-    const miss = Math.exp(u) - panels.slope;
-    value -= panels.stiffness * miss * miss;
+  if (subintervals.walk >= 0) {
+    value -= readingPart(terms.summary, subintervals, u);
+  } else if (subintervals.stiffness > 0) {
+    const miss = Math.exp(u) - subintervals.slope;
+    value -= subintervals.stiffness * miss * miss;
   }
-  if (panels.firstEdge < panels.lastEdge) value += edgesBetween(terms, panels.firstEdge, panels.lastEdge, u);
+  if (subintervals.firstEdge < subintervals.lastEdge)
+    value += edgesBetween(terms, subintervals.firstEdge, subintervals.lastEdge, u);
   return value;
 }
 
@@ -124,10 +125,10 @@ export function edgesBetween({ edges }: UnitTerms, from: number, to: number, u: 
 }
 
 /** Pool, life and thicknesses alone, with even duty. */
-export function evenShape(panels: Panels, u: number): number {
-  const z = (u - panels.centre) / panels.spread;
-  const miss = Math.exp(u) - panels.slope;
-  return -0.5 * z * z - panels.stiffness * miss * miss;
+export function evenShape(subintervals: Subintervals, u: number): number {
+  const z = (u - subintervals.centre) / subintervals.spread;
+  const miss = Math.exp(u) - subintervals.slope;
+  return -0.5 * z * z - subintervals.stiffness * miss * miss;
 }
 
 let squares = 0;
@@ -138,9 +139,9 @@ export function squaresThere(): number {
 }
 
 /** What the thicknesses subtract at u where the walk counts; see `squaresThere` for the sum of squares. */
-export function readingPart(summary: ReadingSums, panels: Panels, u: number): number {
-  const { table } = summary.walk!; // only called where panels.walk ≥ 0, that is, where there is one
-  const place = (u - panels.walkFrom) / gridStep;
+export function readingPart(summary: ReadingSums, subintervals: Subintervals, u: number): number {
+  const { table } = summary.walk!; // only called where subintervals.walk ≥ 0, that is, where there is one
+  const place = (u - subintervals.walkFrom) / gridStep;
   const last = gridSize - 1;
   const cell = place <= 1 ? 0 : place >= last - 1 ? gridSize - 4 : Math.floor(place) - 1;
   const clamped = place < 0 ? 0 : place > last ? last : place;
@@ -153,12 +154,12 @@ export function readingPart(summary: ReadingSums, panels: Panels, u: number): nu
   const w1 = (t * b * c) / 2;
   const w2 = -(t * a * c) / 2;
   const w3 = (t * a * b) / 6;
-  const at = panels.walk + 4 * cell;
+  const at = subintervals.walk + 4 * cell;
   const sxx = w0 * table[at]! + w1 * table[at + 4]! + w2 * table[at + 8]! + w3 * table[at + 12]!;
   const slope = w0 * table[at + 1]! + w1 * table[at + 5]! + w2 * table[at + 9]! + w3 * table[at + 13]!;
   const sse = w0 * table[at + 2]! + w1 * table[at + 6]! + w2 * table[at + 10]! + w3 * table[at + 14]!;
   const logScale = w0 * table[at + 3]! + w1 * table[at + 7]! + w2 * table[at + 11]! + w3 * table[at + 15]!;
   const miss = Math.exp(u) - slope;
   squares = sse + sxx * miss * miss;
-  return logScale + panels.half * squares;
+  return logScale + subintervals.half * squares;
 }

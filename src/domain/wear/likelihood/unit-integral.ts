@@ -1,12 +1,12 @@
 // How likely are one unit's records when its ln rate u is normal about the pool's, and what is u then? One integral over u by
-// Gauss–Legendre on the unit's panels; the moments for score and information come in the same pass.
+// Gauss–Legendre on the unit's subintervals; the moments for score and information come in the same pass.
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
 import { halfLogTwoPi } from '../numeric/normal.js';
 import { gaussLegendre } from '../numeric/quadrature.js';
-import { layPanels } from './panels.js';
-import type { Panels, UnitTerms } from './shape.js';
-import { edgesBetween, fineNodes, mostPanels, readingPart, squaresThere, wall } from './shape.js';
+import { laySubintervals } from './subintervals.js';
+import type { Subintervals, UnitTerms } from './shape.js';
+import { edgesBetween, fineNodes, mostSubintervals, readingPart, squaresThere, wall } from './shape.js';
 
 /** Moments of r = u − mean and q = [SSE + Sxx·(eᵘ−b)²]/σ² given the unit's records; and the ln likelihood of those records. */
 export interface Moments {
@@ -32,15 +32,15 @@ export function unitMoments(
   mean: number,
   spread: number,
   error: number,
-  panels: Panels,
+  subintervals: Subintervals,
   out: Moments,
 ): void {
   const { units, summary } = terms;
-  layPanels(terms, unit, mean, spread, error, panels);
+  laySubintervals(terms, unit, mean, spread, error, subintervals);
   const n = summary.n[unit]!;
   const readingConstant = n > 0 ? -n * (Math.log(error) + halfLogTwoPi) - summary.logScale[unit]! : 0;
   const noise = summary.sse[unit]! / (error * error);
-  if (panels.kind === 'open') {
+  if (subintervals.kind === 'open') {
     const v = spread * spread;
     out.logLikelihood =
       readingConstant - 0.5 * (noise + (summary.slope[unit]! ** 2 * summary.sxx[unit]!) / (error * error));
@@ -52,7 +52,7 @@ export function unitMoments(
     out.rrq = v * noise;
     return;
   }
-  if (panels.kind === 'point') {
+  if (subintervals.kind === 'point') {
     const r = units.life[unit]! - mean;
     out.logLikelihood = -0.5 * (r / spread) ** 2 - Math.log(spread) - halfLogTwoPi;
     out.r1 = r;
@@ -62,7 +62,7 @@ export function unitMoments(
     out.q1 = out.q2 = out.rq = out.rrq = 0;
     return;
   }
-  const log = integrate(terms, panels);
+  const log = integrate(terms, subintervals);
   const nodes = nodeCount;
   let r1 = 0;
   let r2 = 0;
@@ -86,12 +86,12 @@ export function unitMoments(
     r4 += wrr * r * r;
     if (withReadings) {
       let q: number;
-      if (panels.walk >= 0) {
-        readingPart(summary, panels, u);
+      if (subintervals.walk >= 0) {
+        readingPart(summary, subintervals, u);
         q = squaresThere() * precision;
       } else {
-        const miss = Math.exp(u) - panels.slope;
-        q = noise + 2 * panels.stiffness * miss * miss;
+        const miss = Math.exp(u) - subintervals.slope;
+        q = noise + 2 * subintervals.stiffness * miss * miss;
       }
       q1 += w * q;
       q2 += w * q * q;
@@ -100,8 +100,9 @@ export function unitMoments(
     }
   }
   // With a walk, squares and scale are in the integrand already.
-  const fixed = panels.walk >= 0 ? readingConstant + summary.logScale[unit]! : readingConstant - 0.5 * noise;
-  let constant = fixed - Math.log(spread) - halfLogTwoPi + panels.height;
+  const fixed =
+    subintervals.walk >= 0 ? readingConstant + summary.logScale[unit]! : readingConstant - 0.5 * noise;
+  let constant = fixed - Math.log(spread) - halfLogTwoPi + subintervals.height;
   const life = units.life[unit]!;
   if (life === life) constant -= Math.log(units.lifeSpread[unit]!) + halfLogTwoPi;
   out.logLikelihood = constant + log;
@@ -115,44 +116,44 @@ export function unitMoments(
   out.rrq = rrq;
 }
 
-const nodeU = new Float64Array(mostPanels * fineNodes);
-const nodeW = new Float64Array(mostPanels * fineNodes);
-const nodeL = new Float64Array(mostPanels * fineNodes);
+const nodeU = new Float64Array(mostSubintervals * fineNodes);
+const nodeW = new Float64Array(mostSubintervals * fineNodes);
+const nodeL = new Float64Array(mostSubintervals * fineNodes);
 let nodeCount = 0;
 
-/** ln ∫ exp(shape) over the panels; leaves the nodes in the workspace. */
-export function integrate(terms: UnitTerms, panels: Panels): number {
+/** ln ∫ exp(shape) over the subintervals; leaves the nodes in the workspace. */
+export function integrate(terms: UnitTerms, subintervals: Subintervals): number {
   const rule = gaussLegendre(terms.nodes);
   const { node, weight } = rule;
   const order = node.length;
-  const edged = panels.firstEdge < panels.lastEdge;
+  const edged = subintervals.firstEdge < subintervals.lastEdge;
   let nodes = 0;
   let top = -Infinity;
-  for (let k = 0; k < panels.count; k++) {
-    const low = panels.cut[k]!;
-    const high = panels.cut[k + 1]!;
+  for (let k = 0; k < subintervals.count; k++) {
+    const low = subintervals.cut[k]!;
+    const high = subintervals.cut[k + 1]!;
     if (!(low < high)) continue;
     const half = 0.5 * (high - low);
     const middle = 0.5 * (high + low);
-    // Where the edges are soft over the whole panel, they are found at a few places and carried to the nodes by their polynomial.
-    const smooth = edged && high - low <= 4 * softest(terms, panels);
-    if (smooth) edgesOnFew(terms, panels, middle, half);
+    // Where the edges are soft over the whole subinterval, they are found at a few places and carried to the nodes by their polynomial.
+    const smooth = edged && high - low <= 4 * softest(terms, subintervals);
+    if (smooth) edgesOnFew(terms, subintervals, middle, half);
     const between = smooth ? interpolation(order) : undefined;
     for (let i = 0; i < order; i++) {
       const u = middle + half * node[i]!;
-      const z = (u - panels.centre) / panels.spread;
+      const z = (u - subintervals.centre) / subintervals.spread;
       let value = -0.5 * z * z;
-      if (panels.walk >= 0) {
-        value -= readingPart(terms.summary, panels, u);
-      } else if (panels.stiffness > 0) {
-        const miss = Math.exp(u) - panels.slope;
-        value -= panels.stiffness * miss * miss;
+      if (subintervals.walk >= 0) {
+        value -= readingPart(terms.summary, subintervals, u);
+      } else if (subintervals.stiffness > 0) {
+        const miss = Math.exp(u) - subintervals.slope;
+        value -= subintervals.stiffness * miss * miss;
       }
       if (between) {
         const at = i * few;
         for (let j = 0; j < few; j++) value += between[at + j]! * fewValues[j]!;
       } else if (edged) {
-        value += edgesBetween(terms, panels.firstEdge, panels.lastEdge, u);
+        value += edgesBetween(terms, subintervals.firstEdge, subintervals.lastEdge, u);
       }
       nodeU[nodes] = u;
       nodeW[nodes] = half * weight[i]!;
@@ -171,16 +172,21 @@ const few = 12;
 const fewValues = new Float64Array(few);
 const matrices = new Map<number, Float64Array>();
 
-function edgesOnFew(terms: UnitTerms, panels: Panels, middle: number, half: number): void {
+function edgesOnFew(terms: UnitTerms, subintervals: Subintervals, middle: number, half: number): void {
   const { node } = gaussLegendre(few);
   for (let j = 0; j < few; j++)
-    fewValues[j] = edgesBetween(terms, panels.firstEdge, panels.lastEdge, middle + half * node[j]!);
+    fewValues[j] = edgesBetween(
+      terms,
+      subintervals.firstEdge,
+      subintervals.lastEdge,
+      middle + half * node[j]!,
+    );
 }
 
 /** Smallest softness among a unit's edges; 0 where one is a wall. */
-function softest({ edges }: UnitTerms, panels: Panels): number {
+function softest({ edges }: UnitTerms, subintervals: Subintervals): number {
   let least = Infinity;
-  for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
+  for (let e = subintervals.firstEdge; e < subintervals.lastEdge; e++) {
     if (edges.lowSoft[e]! < least) least = edges.lowSoft[e]!;
     if (edges.highSoft[e]! < least) least = edges.highSoft[e]!;
   }

@@ -1,50 +1,50 @@
-// Where does a unit's integrand have its mass? Panels are laid from the middle outwards to where nothing is left, cut at soft edges,
+// Where does a unit's integrand have its mass? Subintervals are laid from the middle outwards to where nothing is left, cut at soft edges,
 // so that a few Gauss–Legendre nodes on each give all digits; where pool, readings and colours pull apart, the mass is searched for.
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
-import type { Panels, UnitTerms } from './shape.js';
-import { evenShape, logShape, mostPanels, readingPart, wall } from './shape.js';
+import type { Subintervals, UnitTerms } from './shape.js';
+import { evenShape, logShape, mostSubintervals, readingPart, wall } from './shape.js';
 import type { ReadingSums } from './summary.js';
 import { gridSize } from './summary.js';
 
-/** Panels for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
-export function layPanels(
+/** Subintervals for a unit under pool mean and spread (> 0) and reading error σ (> 0). */
+export function laySubintervals(
   terms: UnitTerms,
   unit: number,
   mean: number,
   spread: number,
   error: number,
-  panels: Panels,
+  subintervals: Subintervals,
 ): void {
   const { units, summary, edges, reach } = terms;
   const life = units.life[unit]!;
   const known = life === life;
-  const firstEdge = (panels.firstEdge = units.edgeStart[unit]!);
-  const lastEdge = (panels.lastEdge = units.edgeStart[unit + 1]!);
-  const stiffness = (panels.stiffness = summary.sxx[unit]! / (2 * error * error));
-  const slope = (panels.slope = summary.slope[unit]!);
-  panels.centre = mean;
-  panels.spread = spread;
-  panels.height = 0;
+  const firstEdge = (subintervals.firstEdge = units.edgeStart[unit]!);
+  const lastEdge = (subintervals.lastEdge = units.edgeStart[unit + 1]!);
+  const stiffness = (subintervals.stiffness = summary.sxx[unit]! / (2 * error * error));
+  const slope = (subintervals.slope = summary.slope[unit]!);
+  subintervals.centre = mean;
+  subintervals.spread = spread;
+  subintervals.height = 0;
   if (known) {
     const own = units.lifeSpread[unit]!;
     if (own === 0) {
-      panels.kind = 'point';
+      subintervals.kind = 'point';
       return;
     }
-    addNormal(panels, life, own);
+    addNormal(subintervals, life, own);
   }
   const walkFrom = stiffness > 0 && summary.walk ? summary.walk.from[unit]! : NaN;
-  panels.walk = walkFrom === walkFrom ? 4 * gridSize * unit : -1;
-  panels.walkFrom = walkFrom;
-  panels.half = 0.5 / (error * error);
+  subintervals.walk = walkFrom === walkFrom ? 4 * gridSize * unit : -1;
+  subintervals.walkFrom = walkFrom;
+  subintervals.half = 0.5 / (error * error);
   if (!known && stiffness === 0 && firstEdge === lastEdge) {
-    panels.kind = 'open';
+    subintervals.kind = 'open';
     return;
   }
-  panels.kind = 'panels';
-  const c = panels.centre;
-  const s = panels.spread;
+  subintervals.kind = 'subintervals';
+  const c = subintervals.centre;
+  const s = subintervals.spread;
   let low: number;
   let high: number;
   let clash = false;
@@ -66,19 +66,19 @@ export function layPanels(
       if (Math.abs(move) * Math.sqrt(bend) < 0.02) break;
     }
     const width = 1 / Math.sqrt(bend);
-    const floor = evenShape(panels, u) - 0.5 * reach * reach;
+    const floor = evenShape(subintervals, u) - 0.5 * reach * reach;
     mode = u;
     high = u + reach * width;
     for (let step = 0; step < 3; step++) {
       const e = Math.exp(high);
-      const over = evenShape(panels, high) - floor;
+      const over = evenShape(subintervals, high) - floor;
       const tilt = -(high - c) / (s * s) - 2 * stiffness * e * (e - slope);
       if (over >= 0 || tilt >= 0) break;
       high -= over / tilt;
     }
     low = u - reach * width;
-    for (let step = 0; step < 60 && evenShape(panels, low) > floor; step++) low -= width;
-    if (panels.walk >= 0) [low, high] = walkEnds(summary, panels, u, width);
+    for (let step = 0; step < 60 && evenShape(subintervals, low) > floor; step++) low -= width;
+    if (subintervals.walk >= 0) [low, high] = walkEnds(summary, subintervals, u, width);
   } else {
     low = c - 8 * s;
     high = c + 8 * s;
@@ -112,30 +112,35 @@ export function layPanels(
       high = Math.min(high, down < wall ? edges.high[e]! : edges.high[e]! + down * (9 + pullDown));
   }
   if (stiffness > 0 && firstEdge < lastEdge && !clash) {
-    // Readings and colours at odds: the mass lies in the tail of both, where panels from either alone would miss it.
+    // Readings and colours at odds: the mass lies in the tail of both, where subintervals from either alone would miss it.
     const nearest = Math.min(Math.max(mode, low), high);
-    if (evenShape(panels, nearest) < evenShape(panels, mode) - 12) clash = true;
+    if (evenShape(subintervals, nearest) < evenShape(subintervals, mode) - 12) clash = true;
   }
   if (clash || !(low < high)) {
-    [low, high] = searchMass(terms, panels, low, high);
-    panels.count = 3;
-    for (let k = 0; k <= 3; k++) panels.cut[k] = low + ((high - low) * k) / 3;
+    [low, high] = searchMass(terms, subintervals, low, high);
+    subintervals.count = 3;
+    for (let k = 0; k <= 3; k++) subintervals.cut[k] = low + ((high - low) * k) / 3;
     return;
   }
-  panels.cut[0] = low;
+  subintervals.cut[0] = low;
   let count = 0;
-  for (let e = firstEdge; e < lastEdge && count < mostPanels - 6; e++) {
-    count = cutAround(panels, count, edges.low[e]!, edges.lowSoft[e]!, low, high);
-    count = cutAround(panels, count, edges.high[e]!, edges.highSoft[e]!, low, high);
+  for (let e = firstEdge; e < lastEdge && count < mostSubintervals - 6; e++) {
+    count = cutAround(subintervals, count, edges.low[e]!, edges.lowSoft[e]!, low, high);
+    count = cutAround(subintervals, count, edges.high[e]!, edges.highSoft[e]!, low, high);
   }
-  panels.count = count + 1;
-  panels.cut[panels.count] = high;
+  subintervals.count = count + 1;
+  subintervals.cut[subintervals.count] = high;
 }
 
 /** Ends by the sums that change with u: out from the middle until the rest is nothing, however slowly that comes. */
-function walkEnds(summary: ReadingSums, panels: Panels, middle: number, width: number): [number, number] {
+function walkEnds(
+  summary: ReadingSums,
+  subintervals: Subintervals,
+  middle: number,
+  width: number,
+): [number, number] {
   const value = (u: number): number =>
-    -(((u - panels.centre) / panels.spread) ** 2) / 2 - readingPart(summary, panels, u);
+    -(((u - subintervals.centre) / subintervals.spread) ** 2) / 2 - readingPart(summary, subintervals, u);
   let top = value(middle);
   const ends: [number, number] = [middle, middle];
   for (const side of [-1, 1] as const) {
@@ -154,19 +159,19 @@ function walkEnds(summary: ReadingSums, panels: Panels, middle: number, width: n
 }
 
 /** The pool's normal times that of a life. */
-function addNormal(panels: Panels, mean: number, spread: number): void {
-  const pool = 1 / (panels.spread * panels.spread);
+function addNormal(subintervals: Subintervals, mean: number, spread: number): void {
+  const pool = 1 / (subintervals.spread * subintervals.spread);
   const own = 1 / (spread * spread);
   // Measured from the pool's centre, so that nothing large is subtracted.
-  const d = mean - panels.centre;
-  panels.height -= (0.5 * d * d * pool * own) / (pool + own);
-  panels.centre += (d * own) / (pool + own);
-  panels.spread = 1 / Math.sqrt(pool + own);
+  const d = mean - subintervals.centre;
+  subintervals.height -= (0.5 * d * d * pool * own) / (pool + own);
+  subintervals.centre += (d * own) / (pool + own);
+  subintervals.spread = 1 / Math.sqrt(pool + own);
 }
 
-/** Panels end seven softnesses to either side of an edge, where it is soft enough to be told from a wall and narrow enough to matter. */
+/** Subintervals end seven softnesses to either side of an edge, where it is soft enough to be told from a wall and narrow enough to matter. */
 function cutAround(
-  panels: Panels,
+  subintervals: Subintervals,
   count: number,
   edge: number,
   soft: number,
@@ -178,23 +183,29 @@ function cutAround(
     const at = edge + side * soft;
     if (!(at > low && at < high)) continue;
     let place = ++count;
-    for (; place > 1 && panels.cut[place - 1]! > at; place--) panels.cut[place] = panels.cut[place - 1]!;
-    panels.cut[place] = at;
+    for (; place > 1 && subintervals.cut[place - 1]! > at; place--)
+      subintervals.cut[place] = subintervals.cut[place - 1]!;
+    subintervals.cut[place] = at;
   }
   return count;
 }
 
 /** Where the integrand has its mass when pool, readings and colours pull apart: a walk over everything, zoomed in. */
-function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number): [number, number] {
-  const c = panels.centre;
-  const s = panels.spread;
+function searchMass(
+  terms: UnitTerms,
+  subintervals: Subintervals,
+  low: number,
+  high: number,
+): [number, number] {
+  const c = subintervals.centre;
+  const s = subintervals.spread;
   let from = Math.min(low, high, c - 9 * s);
   let to = Math.max(low, high, c + 9 * s);
-  if (panels.stiffness > 0 && panels.slope > 0) {
-    from = Math.min(from, Math.log(panels.slope) - 1);
-    to = Math.max(to, Math.log(panels.slope) + 1);
+  if (subintervals.stiffness > 0 && subintervals.slope > 0) {
+    from = Math.min(from, Math.log(subintervals.slope) - 1);
+    to = Math.max(to, Math.log(subintervals.slope) + 1);
   }
-  for (let e = panels.firstEdge; e < panels.lastEdge; e++) {
+  for (let e = subintervals.firstEdge; e < subintervals.lastEdge; e++) {
     if (terms.edges.low[e]! > -Infinity) to = Math.max(to, terms.edges.low[e]! + 1);
     if (terms.edges.high[e]! < Infinity) from = Math.min(from, terms.edges.high[e]! - 1);
   }
@@ -203,7 +214,7 @@ function searchMass(terms: UnitTerms, panels: Panels, low: number, high: number)
   for (let zoom = 0; zoom < 12; zoom++) {
     let top = -Infinity;
     for (let i = 0; i < points; i++) {
-      const v = (value[i] = logShape(terms, panels, from + ((to - from) * i) / (points - 1)));
+      const v = (value[i] = logShape(terms, subintervals, from + ((to - from) * i) / (points - 1)));
       if (v > top) top = v;
     }
     let first = 0;
