@@ -1,12 +1,11 @@
 // Regular rows of inspections (`P1 thickness 8.4 mm "wet"`) are read straight off the text into columns, and the parser sees
 // blanks in their place. Estates are mostly such rows, and a syntax node for each costs twenty times more than the reading is
 // worth. A row that is not regular in every way, or stands behind one that is not, is left to the parser and its messages.
-
-import { ReadingKind } from '../domain/model/records.js';
 import { parseClock } from '../domain/units/clock.js';
 import { parseQuantity } from '../domain/units/parse.js';
 import type { Comment } from './comments.js';
 import { chainage as chainageLimit, thickness as thicknessLimit, type Limit } from './lowering/limits.js';
+import { ReadingKind } from '../domain/units/reading-kind.js';
 
 /** Rows in the order of the text, a column each. */
 export interface LiftedRows {

@@ -145,11 +145,11 @@ function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
   return lines;
 }
 
-function basisWords({ basis, readings, indicators, hidden, pool }: NonNullable<PointLife['model']>): string {
+function basisWords({ basis, readings, indicators, notSeen, pool }: NonNullable<PointLife['model']>): string {
   const own = [
     counted(readings, 'thickness', 'thicknesses'),
     counted(indicators, 'colour', 'colours'),
-    counted(hidden, 'look that saw nothing', 'looks that saw nothing'),
+    counted(notSeen, 'look that saw nothing', 'looks that saw nothing'),
   ].filter((part) => part !== '');
   const from = own.length > 0 ? own.join(', ') : 'no record of its own';
   return `Rests on ${from} and ${pool} places with the same liner${basis === 'inspected' ? '' : ` (${basis})`}.`;

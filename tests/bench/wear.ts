@@ -1,10 +1,10 @@
 // One million readings on twenty thousand points: columns reduced and fitted, against JSON.parse of the same readings.
 // Run from the project's top folder: npx tsx tests/bench/wear.ts [readings a point]. Prints ratios and memory; asserts nothing.
-import { seen } from '../../src/domain/wear/columns.js';
 import { fitWear } from '../../src/domain/wear/fit.js';
 import { forecastUnit } from '../../src/domain/wear/forecast.js';
 import { reduceReadings } from '../../src/domain/wear/reduce.js';
 import { seeded } from '../domain/wear/fleet.js';
+import { ReadingKind } from '../../src/domain/units/reading-kind.js';
 
 const points = 20_000;
 const each = Number(process.argv[2] ?? 50);
@@ -25,10 +25,10 @@ for (let point = 0; point < points; point++) {
     unit[row] = point;
     exposure[row] = Math.round(x);
     if (k % 10 < 3 || wear >= 12) {
-      kind[row] = wear >= 12 ? seen.trough : seen.layer;
+      kind[row] = wear >= 12 ? ReadingKind.trough : ReadingKind.colour;
       value[row] = wear >= 6 ? 1 : 0;
     } else {
-      kind[row] = seen.thickness;
+      kind[row] = ReadingKind.thickness;
       value[row] = Math.max(0.1, Math.round(10 * (12 - wear + 0.4 * random.normal())) / 10);
     }
   }

@@ -8,19 +8,19 @@ import type { Break, BreakKind, Conveyor, Point } from '../../src/domain/model/c
 import type { Estate } from '../../src/domain/model/estate.js';
 import type { Origin } from '../../src/domain/model/origin.js';
 import type { Plant } from '../../src/domain/model/plant.js';
-import {
-  ReadingKind,
-  type DutyChange,
-  type Inspection,
-  type MeterChange,
-  type Place,
-  type Readings,
-  type Reline,
-  type ScrewChange,
+import type {
+  DutyChange,
+  Inspection,
+  MeterChange,
+  Place,
+  Readings,
+  Reline,
+  ScrewChange,
 } from '../../src/domain/model/records.js';
 import type { LinerSpecification, ScrewSpecification } from '../../src/domain/model/specifications.js';
 import type { NameUse, Stated, StatedClock, StatedDay } from '../../src/domain/model/stated.js';
 import type { Stretch } from '../../src/domain/model/stretch.js';
+import { ReadingKind } from '../../src/domain/units/reading-kind.js';
 
 let counter = 0;
 /** Every call another place, so that origins tell elements apart. */

@@ -3,8 +3,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assemble } from '../../src/language/assemble.js';
-import { ReadingKind } from '../../src/domain/model/records.js';
 import { conveyor, inspect, liner, machine, problemsOf, read, sheetOf, specifications } from './read.js';
+import { ReadingKind } from '../../src/domain/units/reading-kind.js';
 
 const otherLiner = liner
   .replace('TwoLayer12', 'Three12')

@@ -1,9 +1,9 @@
 // What a text is understood as: values in base units, defaults that say so, parts spelled out, readings in columns.
 
 import { describe, expect, it } from 'vitest';
-import { ReadingKind } from '../../src/domain/model/records.js';
 import { formatDay } from '../../src/domain/units/calendar.js';
 import { conveyor, inspect, liner, machine, read, sheetOf, specifications } from './read.js';
+import { ReadingKind } from '../../src/domain/units/reading-kind.js';
 
 const conveyorOf = (facts: string) => {
   const [one] = read(specifications + conveyor('DG1', facts)).estate.conveyors;

@@ -67,19 +67,6 @@ export interface Inspection {
   readonly endRow: number;
 }
 
-export const ReadingKind = {
-  /** A thickness in mm. */
-  thickness: 0,
-  /** Layer number showing, 0 the first layer on the screw side. */
-  colour: 1,
-  /** Steel shows: the liner is worn through. */
-  trough: 2,
-  /** Looked for and not seen; says nothing about wear. */
-  notSeen: 3,
-  /** A colour name the liner does not have, or an unreadable value: reported, and taken no further. */
-  unreadable: 4,
-} as const;
-
 /** All readings of the estate in columns; row i of every column belongs to the same reading. */
 export interface Readings {
   readonly count: number;

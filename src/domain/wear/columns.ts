@@ -1,25 +1,13 @@
-// What was seen, in columns: one row a reading, one row a unit. A unit is one liner set at one point (or one screw flight at one place).
+// Readings in columns: one row a reading, one row a unit. A unit is one liner set at one point (or one screw flight at one place).
 // Columns are plain typed arrays, so that a million readings cost a few flat blocks of memory and no objects.
 // Exposure is whatever wears the liner: running hours since that liner was fitted, or tonnes carried; one measure in one set of columns.
-
-/** The kinds of reading, as numbers for the `kind` column. */
-export const seen = {
-  /** A thickness that remains, mm, in `value`. */
-  thickness: 0,
-  /** The layer that shows, in `value`, counted from 0 on the screw side: 0 says that no layer has worn through. */
-  layer: 1,
-  /** The trough shows: the full thickness is worn. `value` is not read. */
-  trough: 2,
-  /** Looked for and hidden (build-up, standing water). Counted, never taken as good or bad. `value` is not read. */
-  hidden: 3,
-} as const;
 
 export interface ReadingColumns {
   /** Row of the unit in `UnitColumns`, from 0. */
   readonly unit: ArrayLike<number>;
   /** Since the unit's liner was fitted, in the chosen measure, ≥ 0. */
   readonly exposure: ArrayLike<number>;
-  /** One of `seen`. */
+  /** A ReadingKind; of `notSeen` and `trough` the `value` is not read, of `colour` it is the layer, 0 for none worn through. */
   readonly kind: ArrayLike<number>;
   readonly value: ArrayLike<number>;
   /** Day of the reading as a whole number; needed by the track record only. */

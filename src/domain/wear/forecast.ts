@@ -25,7 +25,7 @@ export interface Records {
   readonly basis: Basis;
   readonly readings: number;
   readonly indicators: number;
-  readonly hidden: number;
+  readonly notSeen: number;
   /** Units with records in the fit: what the pool rests on. */
   readonly pool: number;
 }
@@ -146,7 +146,7 @@ export function recordsOf(fit: WearFit, unit: number): Records {
   const { units } = fit;
   const readings = units.thicknesses[unit] ?? 0;
   const indicators = units.indicators[unit] ?? 0;
-  const hidden = units.hidden[unit] ?? 0;
+  const notSeen = units.notSeen[unit] ?? 0;
   const life = units.life[unit] ?? NaN;
   let reached = life === life;
   for (let e = units.edgeStart[unit] ?? 0; e < (units.edgeStart[unit + 1] ?? 0); e++)
@@ -155,7 +155,7 @@ export function recordsOf(fit: WearFit, unit: number): Records {
   if (readings + indicators === 0) basis = 'not inspected';
   else if (readings === 0 && !reached) basis = 'bounds only';
   else if (readings + indicators === 1) basis = 'one reading';
-  return { basis, readings, indicators, hidden, pool: fit.informative };
+  return { basis, readings, indicators, notSeen, pool: fit.informative };
 }
 
 /** What has been seen of a depth: smallest exposure at which it was reached (Infinity), largest at which it was not (0). */

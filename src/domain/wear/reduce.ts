@@ -3,7 +3,8 @@
 // silence: whatever is odd becomes a remark. All index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { LifeColumns, ReadingColumns, Remark, UnitColumns } from './columns.js';
-import { defaultDepthTolerance, seen } from './columns.js';
+import { defaultDepthTolerance } from './columns.js';
+import { ReadingKind } from '../units/reading-kind.js';
 
 export interface Units {
   readonly count: number;
@@ -27,10 +28,10 @@ export interface Units {
   readonly life: Float64Array;
   readonly lifeSpread: Float64Array;
   readonly offset: Float64Array;
-  /** Counts for each unit: thicknesses, colours (trough included) and lives, looks at something hidden. */
+  /** Counts for each unit: thicknesses, colours (trough included) and lives, looks that saw nothing. */
   readonly thicknesses: Int32Array;
   readonly indicators: Int32Array;
-  readonly hidden: Int32Array;
+  readonly notSeen: Int32Array;
   /** Largest exposure with a reading that counts; 0 where none. */
   readonly lastSeen: Float64Array;
   readonly remarks: readonly Remark[];
@@ -62,7 +63,7 @@ export function reduceReadings(
   const notYetBy = new Int32Array(slots.total).fill(-1);
   const thicknesses = new Int32Array(count);
   const indicators = new Int32Array(count);
-  const hidden = new Int32Array(count);
+  const notSeen = new Int32Array(count);
   const lastSeen = new Float64Array(count);
   const rows = readings.unit.length;
   const keep = new Uint8Array(rows);
@@ -73,16 +74,18 @@ export function reduceReadings(
     const exposure = readings.exposure[row]!;
     // A thickness of nothing is the trough showing: wear of the full thickness or more, not of exactly that.
     const kind =
-      readings.kind[row] === seen.thickness && readings.value[row] === 0 ? seen.trough : readings.kind[row]!;
+      readings.kind[row] === ReadingKind.thickness && readings.value[row] === 0
+        ? ReadingKind.trough
+        : readings.kind[row]!;
     if (!(unit >= 0 && unit < count)) {
       remarks.push({ kind: 'no such unit', reading: row, unit, leftOut: true });
       continue;
     }
-    if (kind === seen.hidden) {
-      hidden[unit]!++;
+    if (kind === ReadingKind.notSeen) {
+      notSeen[unit]!++;
       continue;
     }
-    const value = kind === seen.trough ? 0 : readings.value[row]!;
+    const value = kind === ReadingKind.trough ? 0 : readings.value[row]!;
     if (!Number.isFinite(exposure) || !Number.isFinite(value)) {
       remarks.push({ kind: 'not a number', reading: row, unit, leftOut: true });
       continue;
@@ -91,7 +94,7 @@ export function reduceReadings(
       remarks.push({ kind: 'before fitting', reading: row, unit, exposure, leftOut: true });
       continue;
     }
-    if (kind === seen.thickness) {
+    if (kind === ReadingKind.thickness) {
       const full = fitted[unit]!;
       if (value < 0) {
         remarks.push({ kind: 'negative thickness', reading: row, unit, thickness: value, leftOut: true });
@@ -115,12 +118,12 @@ export function reduceReadings(
     } else {
       const first = slots.start[unit]!;
       const layers = slots.start[unit + 1]! - first;
-      const through = kind === seen.trough ? layers : value;
+      const through = kind === ReadingKind.trough ? layers : value;
       if (
         !Number.isInteger(through) ||
         through < 0 ||
         through > layers ||
-        (kind !== seen.layer && kind !== seen.trough)
+        (kind !== ReadingKind.colour && kind !== ReadingKind.trough)
       ) {
         remarks.push({ kind: 'no such layer', reading: row, unit, layer: through, leftOut: true });
         continue;
@@ -166,7 +169,7 @@ export function reduceReadings(
     offset,
     thicknesses,
     indicators,
-    hidden,
+    notSeen,
     lastSeen,
     remarks,
   };

@@ -5,12 +5,12 @@
 // Index arithmetic runs within lengths given, so `!` after an index is safe.
 
 import type { ReadingColumns, UnitColumns } from './columns.js';
-import { seen } from './columns.js';
 import type { Pool, WearFit, WearOptions } from './fit.js';
 import { fitWear } from './fit.js';
 import { depthSpread, knownOf, recordsOf, tablesOf } from './forecast.js';
 import { chanceReached } from './likelihood/rate-table.js';
 import { reduceReadings } from './reduce.js';
+import { ReadingKind } from '../units/reading-kind.js';
 
 export interface Held {
   /** Nominal share: 0.5, 0.8, 0.9. */
@@ -82,7 +82,7 @@ export function trackRecord(
       const unit = readings.unit[row]!;
       if (
         !(day > cut && day <= until) ||
-        readings.kind[row] === seen.hidden ||
+        readings.kind[row] === ReadingKind.notSeen ||
         !(readings.exposure[row]! > 0) ||
         !(unit >= 0 && unit < columns.count)
       )
@@ -148,13 +148,13 @@ function placeOf(
   const exposure = readings.exposure[row]!;
   const reached = (depth: number, at: number, spread: number): number =>
     tables.reduce((sum, t) => sum + t.share * chanceReached(t, depth, at, spread), 0);
-  if (readings.kind[row] === seen.thickness) {
+  if (readings.kind[row] === ReadingKind.thickness) {
     const wear = columns.fitted[unit]! - readings.value[row]!;
     if (!Number.isFinite(wear)) return undefined;
     return { kind: 'thickness', chance: 1 - reached(wear, exposure, fit.readingError), through: false };
   }
   const depths = columns.builds[columns.build[unit]!]?.depths ?? [];
-  const through = readings.kind[row] === seen.trough ? depths.length : readings.value[row]!;
+  const through = readings.kind[row] === ReadingKind.trough ? depths.length : readings.value[row]!;
   const layer = depths.findIndex((depth) => knownOf(fit, unit, depth).reached === Infinity);
   const depth = depths[layer];
   if (depth === undefined || !(through >= 0)) return undefined;

@@ -9,7 +9,6 @@ import { historyOf, momentOn, newestRecord } from '../../domain/model/history.js
 import type { History } from '../../domain/model/history.js';
 import { installedPanels } from '../../domain/model/panels.js';
 import type { Place } from '../../domain/model/records.js';
-import { ReadingKind } from '../../domain/model/records.js';
 import { runAt, runsOf } from '../../domain/model/runs.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
@@ -26,6 +25,7 @@ import { sheetCautions } from './parts/cautions.js';
 import type { EarlierReading } from './parts/expectation.js';
 import { expectationFor } from './parts/expectation.js';
 import type { InspectionSheet, LastSeen, LinerSeen, MeterExpected, SheetPoint } from './sheet.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export interface SheetOptions {
   /** The day of the inspection; left out: the newest record, never the clock. */

@@ -91,7 +91,7 @@ function rowOf(report: RemainingLife, life: ConveyorLife, point: PointLife): rea
     model?.basis,
     model?.readings,
     model?.indicators,
-    model?.hidden,
+    model?.notSeen,
     model?.pool,
     thousand(model?.rate?.q10),
     thousand(model?.rate?.q50),

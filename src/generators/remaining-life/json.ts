@@ -251,7 +251,7 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
           basis: model.basis,
           readings: model.readings,
           indicators: model.indicators,
-          notSeen: model.hidden,
+          notSeen: model.notSeen,
           pool: model.pool,
           rate: model.rate ? quantiles(model.rate) : null,
           condemn: depthOf(model.condemn),

@@ -107,7 +107,7 @@ function lastText(point: PointLife): string {
   const last = lastSeen(point);
   return last
     ? `${markdownText(seenText(last.seen))}, ${formatDay(last.day)}`
-    : point.state === 'hidden'
+    : point.state === 'not seen'
       ? '_looked for, not seen_'
       : '_not inspected_';
 }

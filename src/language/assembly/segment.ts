@@ -3,12 +3,13 @@
 
 import type { Conveyor, Point } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import { ReadingKind, type Place, type Reline } from '../../domain/model/records.js';
+import type { Place, Reline } from '../../domain/model/records.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { InspectionDraft, Sheet } from '../sheet.js';
 import { linersOf } from './fitted.js';
 import { closest } from './name-table.js';
 import { createPlaces } from './places.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 /** An inspection with the sheet that holds its rows. */
 export interface PlacedDraft {

@@ -2,13 +2,13 @@
 // parsed once. What cannot be read keeps its row, marked unreadable, so that a row is never lost silently.
 
 import type * as ast from '../generated/ast.js';
-import { ReadingKind } from '../../domain/model/records.js';
 import { mirrorClock, parseClock } from '../../domain/units/clock.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import type { LiftedRows } from '../lifting.js';
 import type { Rows, ReadingSpot } from '../sheet.js';
 import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
 import { misread, type Reader } from './reader.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export interface RowWriter {
   readonly count: number;

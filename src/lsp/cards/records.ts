@@ -7,10 +7,11 @@ import type { Estate } from '../../domain/model/estate.js';
 import { exposureBetween, fittedThickness, setSeen, type Exposure } from '../../domain/model/exposure.js';
 import { historyOf, momentOf } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
-import { ReadingKind, type Inspection, type Place } from '../../domain/model/records.js';
+import type { Inspection, Place } from '../../domain/model/records.js';
 import { runAt } from '../../domain/model/runs.js';
 import { card, line, plain } from './card.js';
 import { metres, mm } from './stated.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export function exposureWords(exposure: Exposure): string {
   return exposure.known

@@ -4,11 +4,12 @@
 
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
-import { ReadingKind, type Place } from '../../domain/model/records.js';
+import type { Place } from '../../domain/model/records.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { bands, isPlausible } from './plausible.js';
 import { errorOf, leftByLayers, type LeftByLayers } from './reading-error.js';
 import { eachSeen } from './seen-sets.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export interface Growth {
   /** What is compared: two thicknesses, two indicators (colours or bare steel), or one of each. */

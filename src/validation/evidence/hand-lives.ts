@@ -6,12 +6,13 @@ import type { Estate } from '../../domain/model/estate.js';
 import { exposureBetween, fittedThickness } from '../../domain/model/exposure.js';
 import { historyOf, momentOf, type History } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
-import { ReadingKind, type Inspection, type Place } from '../../domain/model/records.js';
+import type { Inspection, Place } from '../../domain/model/records.js';
 import { formatNumber } from '../../domain/units/format.js';
 import { handArithmetic, type HandResult, type ThicknessReading } from '../../domain/wear/arithmetic.js';
 import { isPlausible } from './plausible.js';
 import { errorOf } from './reading-error.js';
 import { eachSeen } from './seen-sets.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export interface HandLife {
   readonly place: Place;

@@ -5,7 +5,8 @@ import type { Estate } from '../../domain/model/estate.js';
 import { setSeen } from '../../domain/model/exposure.js';
 import { historyOf } from '../../domain/model/history.js';
 import { setsAt, type LinerSet } from '../../domain/model/liner-sets.js';
-import { ReadingKind, type Inspection } from '../../domain/model/records.js';
+import type { Inspection } from '../../domain/model/records.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 interface RowsBySet {
   readonly sets: readonly LinerSet[];

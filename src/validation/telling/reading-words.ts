@@ -1,10 +1,10 @@
 // A reading in words, for messages: `8.4 mm`, `white showing`, `bare steel`.
 
 import type { Estate } from '../../domain/model/estate.js';
-import { ReadingKind } from '../../domain/model/records.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatLength } from '../../domain/units/format.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export function readingWords({ readings }: Estate, row: number, liner: LinerSpecification): string {
   const value = readings.value[row] ?? 0;

@@ -4,9 +4,9 @@ import { fitWear } from '../../../src/domain/wear/fit.js';
 import type { WearOptions } from '../../../src/domain/wear/fit.js';
 import { forecastUnit } from '../../../src/domain/wear/forecast.js';
 import { reduceReadings } from '../../../src/domain/wear/reduce.js';
-import { seen } from '../../../src/domain/wear/columns.js';
 import type { Fleet, FleetPlan } from '../../domain/wear/fleet.js';
 import { drawFleet, fleet, seeded } from '../../domain/wear/fleet.js';
+import { ReadingKind } from '../../../src/domain/units/reading-kind.js';
 
 export interface Study {
   readonly forecasts: number;
@@ -151,7 +151,7 @@ function plainMethods(
 ): { readonly twoPoint: [number, number]; readonly line: [number, number] } | undefined {
   const rows: { x: number; y: number }[] = [];
   for (let row = 0; row < drawn.readings.unit.length; row++) {
-    if (drawn.readings.unit[row] !== unit || drawn.readings.kind[row] !== seen.thickness) continue;
+    if (drawn.readings.unit[row] !== unit || drawn.readings.kind[row] !== ReadingKind.thickness) continue;
     rows.push({
       x: drawn.readings.exposure[row] ?? NaN,
       y: fleet.fitted - (drawn.readings.value[row] ?? NaN),

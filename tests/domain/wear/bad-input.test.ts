@@ -19,7 +19,7 @@ describe('hardly any records', () => {
       kind: 'cannot say',
       why: 'no records and nothing expected',
     });
-    expect(fitWear(reduced([{ at: 5000, saw: 'hidden' }]))).toMatchObject({
+    expect(fitWear(reduced([{ at: 5000, saw: 'not seen' }]))).toMatchObject({
       kind: 'cannot say',
       why: 'no records and nothing expected',
     });
@@ -67,7 +67,7 @@ describe('all hidden, all not yet, all trough', () => {
   it('all hidden is not inspected, never good', () => {
     const fit = fitted(
       [
-        { at: 5000, saw: 'hidden' },
+        { at: 5000, saw: 'not seen' },
         { unit: 1, at: 5000, saw: 9 },
         { unit: 1, at: 7000, saw: 8 },
       ],
@@ -75,7 +75,7 @@ describe('all hidden, all not yet, all trough', () => {
     );
     const forecast = life(forecastUnit(fit, 0, 9));
     expect(forecast.basis).toBe('not inspected');
-    expect(forecast.hidden).toBe(1);
+    expect(forecast.notSeen).toBe(1);
     expect(forecast.shortAt).toBe(0);
   });
 
@@ -241,7 +241,7 @@ describe('exposures and values out of the way', () => {
     () => {
       const saw = fc.oneof(
         fc.double({ min: 0, max: 14, noNaN: true }),
-        fc.constantFrom('white', 'red', 'trough', 'hidden'),
+        fc.constantFrom('white', 'red', 'trough', 'not seen'),
         fc.constantFrom(0, -3, 1e6, NaN),
       );
       const at = fc.oneof(
@@ -255,7 +255,7 @@ describe('exposures and values out of the way', () => {
             row as fc.Arbitrary<{
               unit: number;
               at: number;
-              saw: number | 'white' | 'red' | 'trough' | 'hidden';
+              saw: number | 'white' | 'red' | 'trough' | 'not seen';
             }>,
             { maxLength: 14 },
           ),

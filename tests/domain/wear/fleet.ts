@@ -1,6 +1,6 @@
 // A fleet drawn by a seeded generator: the truth is known, so a forecast can be held against it.
 import type { ReadingColumns, UnitColumns } from '../../../src/domain/wear/columns.js';
-import { seen } from '../../../src/domain/wear/columns.js';
+import { ReadingKind } from '../../../src/domain/units/reading-kind.js';
 
 export interface Random {
   /** In (0, 1). */
@@ -115,10 +115,16 @@ export function drawFleet(plan: FleetPlan, random: Random): Fleet {
         // Where nothing is left to measure, the trough shows.
         if (random.uniform() < plan.colours || now >= fleet.fitted) {
           const through = depths.filter((depth) => now >= depth).length;
-          push(rows, unit, at, through === 2 || now >= fleet.fitted ? seen.trough : seen.layer, through);
+          push(
+            rows,
+            unit,
+            at,
+            through === 2 || now >= fleet.fitted ? ReadingKind.trough : ReadingKind.colour,
+            through,
+          );
         } else {
           const error = plan.gauge * (random.uniform() < plan.strays ? 10 : 1) * random.normal();
-          push(rows, unit, at, seen.thickness, Math.max(0, fleet.fitted - now + error));
+          push(rows, unit, at, ReadingKind.thickness, Math.max(0, fleet.fitted - now + error));
         }
       }
     }

@@ -1,28 +1,28 @@
 // Short stories in, columns out: one liner of 6 + 6 mm unless told.
 import type { LifeColumns, ReadingColumns, UnitColumns } from '../../../src/domain/wear/columns.js';
-import { seen } from '../../../src/domain/wear/columns.js';
 import type { Pool, WearFit, WearOptions } from '../../../src/domain/wear/fit.js';
 import { fitWear } from '../../../src/domain/wear/fit.js';
 import type { Units } from '../../../src/domain/wear/reduce.js';
 import { reduceReadings } from '../../../src/domain/wear/reduce.js';
+import { ReadingKind } from '../../../src/domain/units/reading-kind.js';
 
 /** What was seen at an exposure: mm that remain, or a word. `unit` 0 where left out. */
 export interface Seen {
   readonly unit?: number;
   readonly at: number;
-  readonly saw: number | 'white' | 'red' | 'trough' | 'hidden';
+  readonly saw: number | 'white' | 'red' | 'trough' | 'not seen';
   readonly day?: number;
 }
 
 export function columnsOf(rows: readonly Seen[]): ReadingColumns {
   const kind = rows.map(({ saw }) =>
     typeof saw === 'number'
-      ? seen.thickness
+      ? ReadingKind.thickness
       : saw === 'trough'
-        ? seen.trough
-        : saw === 'hidden'
-          ? seen.hidden
-          : seen.layer,
+        ? ReadingKind.trough
+        : saw === 'not seen'
+          ? ReadingKind.notSeen
+          : ReadingKind.colour,
   );
   const columns = {
     unit: rows.map((r) => r.unit ?? 0),

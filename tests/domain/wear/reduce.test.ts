@@ -47,8 +47,8 @@ describe('colours', () => {
   });
 
   it('hidden is counted and says nothing', () => {
-    const units = reduced([{ at: 5000, saw: 'hidden' }]);
-    expect(units.hidden[0]).toBe(1);
+    const units = reduced([{ at: 5000, saw: 'not seen' }]);
+    expect(units.notSeen[0]).toBe(1);
     expect(units.edgeDepth.length).toBe(0);
     expect(units.lastSeen[0]).toBe(0);
   });

@@ -231,7 +231,7 @@ function overdueReason({ points }: Unsorted): readonly string[] {
 function unseenReason({ runs, points }: Unsorted): readonly string[] {
   const panels = runs.flatMap((r) => r.panels);
   const unseen = panels.filter((p) => p.state !== 'seen').length;
-  const never = points.filter((p) => p.state === 'none' || p.state === 'hidden').map((p) => p.place.name);
+  const never = points.filter((p) => p.state === 'none' || p.state === 'not seen').map((p) => p.place.name);
   return [
     ...(never.length === 0 || never.length === points.length
       ? []

@@ -2,8 +2,8 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import { ReadingKind } from '../../../domain/model/records.js';
 import type { ConveyorLife } from '../remaining-life.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export interface Counts {
   readonly conveyors: number;
@@ -71,7 +71,7 @@ export function countRecords(
     laterInspections: asOf === undefined ? 0 : estate.inspections.filter((i) => i.date.day > asOf).length,
     panels: panels.length,
     panelsNotSeen: panels.filter((p) => p.state !== 'seen').length,
-    pointsNeverSeen: points.filter((p) => p.state === 'hidden' || p.state === 'none').length,
+    pointsNeverSeen: points.filter((p) => p.state === 'not seen' || p.state === 'none').length,
     pointsByHandOnly: conveyors.some((c) => c.model) ? points.filter((p) => p.model === undefined).length : 0,
   };
 }

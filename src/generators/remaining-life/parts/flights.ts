@@ -4,12 +4,12 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { momentOf, momentOn, type History } from '../../../domain/model/history.js';
 import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
-import { seen } from '../../../domain/wear/columns.js';
 import { fitWear } from '../../../domain/wear/fit.js';
 import { reduceReadings } from '../../../domain/wear/reduce.js';
 import { comingDuty, forecastDepth } from './forecasts.js';
 import type { DepthForecast } from './model.js';
 import { dutyInForce } from './duty-in-force.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export interface FlightLife {
   readonly screw: string;
@@ -53,7 +53,7 @@ export function flightLives(
     withModel && spots.length > 0
       ? fitWear(
           reduceReadings(
-            { unit, exposure, value, kind: unit.map(() => seen.thickness) },
+            { unit, exposure, value, kind: unit.map(() => ReadingKind.thickness) },
             {
               count: spots.length,
               fitted: spots.map((s) => s.fitted),

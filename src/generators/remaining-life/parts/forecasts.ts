@@ -119,12 +119,12 @@ export function pointModel(
     depthForecast(forecastUnit(fit, unit, depth), point.exposureNow, coming);
   const limit = forecastUnit(result, unit, point.fitted.value - point.condemn);
   const strays = straysOf(fitted, result, unit);
-  const { basis, readings, indicators, hidden, pool } = recordsOf(result, unit);
+  const { basis, readings, indicators, notSeen, pool } = recordsOf(result, unit);
   return {
     basis,
     readings,
     indicators,
-    hidden,
+    notSeen,
     pool,
     strays,
     rate: limit.kind === 'life' ? limit.rate : rateOf(result, unit, through),

@@ -5,10 +5,10 @@ import { fittedThickness, type ExposedReading } from '../../../domain/model/expo
 import type { Estate } from '../../../domain/model/estate.js';
 import { momentOf, type History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
-import { ReadingKind, type Place } from '../../../domain/model/records.js';
+import type { Place } from '../../../domain/model/records.js';
 import { compareExposures } from '../../../domain/wear/exposures.js';
 import { layerDepths } from '../../../domain/wear/colour-bounds.js';
-import { seen } from '../../../domain/wear/columns.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export interface MeasureComparison {
   readonly better: 'hours' | 'tonnes' | 'cannot tell';
@@ -53,13 +53,7 @@ export function compareMeasures(
       columns.unit.push(unit);
       columns.hours.push(moment.hours - from.hours);
       columns.tonnes.push(moment.tonnes - from.tonnes);
-      columns.kind.push(
-        kind === ReadingKind.thickness
-          ? seen.thickness
-          : kind === ReadingKind.colour
-            ? seen.layer
-            : seen.trough,
-      );
+      columns.kind.push(kind);
       columns.value.push(estate.readings.value[row] ?? NaN);
     }
   }

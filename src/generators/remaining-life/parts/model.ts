@@ -28,7 +28,7 @@ export interface PointModel {
   /** Thicknesses and colours (steel showing included) of this place and liner, and looks that saw nothing. */
   readonly readings: number;
   readonly indicators: number;
-  readonly hidden: number;
+  readonly notSeen: number;
   /** Places and liners with records behind the pool. */
   readonly pool: number;
   /** mm per h or t; undefined where nothing can be said. */

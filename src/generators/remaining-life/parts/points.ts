@@ -6,12 +6,13 @@ import { fittedThickness, setLying, type ExposedReading } from '../../../domain/
 import type { Estate } from '../../../domain/model/estate.js';
 import { dayAt, totalOn, type History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
-import { ReadingKind, originOf, type Inspection, type Place } from '../../../domain/model/records.js';
+import { originOf, type Inspection, type Place } from '../../../domain/model/records.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
 import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
 import type { PointModel } from './model.js';
 import { lineThroughOrigin, type FittedLine } from '../../../domain/wear/least-squares.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export type { PointModel, Quantiles } from './model.js';
 
@@ -72,8 +73,8 @@ export interface PointLife {
   /** Readings of sets that were replaced. */
   readonly formerReadings: number;
   readonly leftOut: readonly LeftOut[];
-  /** `thickness`: at least one; `colour`: colours or trough only; `hidden`: looked for, never seen; `none`: not looked at. */
-  readonly state: 'thickness' | 'colour' | 'hidden' | 'none';
+  /** `thickness`: at least one; `colour`: colours or trough only; `not seen`: looked for, never seen; `none`: not looked at. */
+  readonly state: 'thickness' | 'colour' | 'not seen' | 'none';
   readonly hand: HandResult;
   readonly colours: ColourResult;
   /** Least squares through the origin over the thicknesses: mm of wear per unit of exposure. */
@@ -185,7 +186,7 @@ export function nearestToLimit(points: readonly PointLife[], most: number): Read
     .filter((p) => left.get(p) !== Infinity)
     .sort((a, b) => (left.get(a) ?? 0) - (left.get(b) ?? 0))
     .slice(0, most);
-  const unseen = points.filter((p) => p.state === 'none' || p.state === 'hidden').slice(0, 3);
+  const unseen = points.filter((p) => p.state === 'none' || p.state === 'not seen').slice(0, 3);
   return new Set([...seen, ...unseen]);
 }
 
@@ -262,7 +263,7 @@ function seenOf(input: PointInput, row: number, layers: readonly string[]): Obse
 function stateOf(readings: readonly ObservedReading[]): PointLife['state'] {
   if (readings.some((r) => r.seen.kind === 'thickness')) return 'thickness';
   if (readings.some((r) => r.seen.kind !== 'not seen')) return 'colour';
-  return readings.length > 0 ? 'hidden' : 'none';
+  return readings.length > 0 ? 'not seen' : 'none';
 }
 
 function milestonesOf(

@@ -24,8 +24,8 @@ export interface PanelLife {
   readonly to: number;
   readonly points: readonly PointLife[];
   readonly worst: PointLife | undefined;
-  /** `hidden`: somebody looked and could not see it. */
-  readonly state: 'seen' | 'hidden' | 'not inspected';
+  /** `not seen`: somebody looked and could not see it. */
+  readonly state: 'seen' | 'not seen' | 'not inspected';
   /** Day of the last look that saw something of the liner lying there. */
   readonly lastSeen: CalendarDay | undefined;
 }
@@ -53,7 +53,7 @@ export function runsWithPanels(
         to,
         points: own,
         worst: worstOf(own),
-        state: seen.length > 0 ? 'seen' : looks.length > 0 ? 'hidden' : 'not inspected',
+        state: seen.length > 0 ? 'seen' : looks.length > 0 ? 'not seen' : 'not inspected',
         lastSeen: seen.reduce<CalendarDay | undefined>(
           (a, r) => (a === undefined || r.day > a ? r.day : a),
           undefined,

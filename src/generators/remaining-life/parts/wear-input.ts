@@ -9,12 +9,13 @@ import type { Estate } from '../../../domain/model/estate.js';
 import { fittedThickness, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
 import type { History } from '../../../domain/model/history.js';
 import { setsAt, type LinerSet } from '../../../domain/model/liner-sets.js';
-import { ReadingKind, type Place } from '../../../domain/model/records.js';
+import type { Place } from '../../../domain/model/records.js';
 import { runAt, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import { layerDepths } from '../../../domain/wear/colour-bounds.js';
-import { seen, type Build, type ReadingColumns, type UnitColumns } from '../../../domain/wear/columns.js';
+import type { Build, ReadingColumns, UnitColumns } from '../../../domain/wear/columns.js';
 import type { Pool, WearOptions } from '../../../domain/wear/fit.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export interface WearInput {
   readonly measure: 'h' | 't';
@@ -73,8 +74,8 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
           members.push({ conveyor: history.conveyor, place, run: runAt(history.conveyor, place.at), set }) -
           1;
         for (const { row, exposure, inspection } of own) {
-          const kind = kindOf(kinds[row]);
-          if (kind === undefined || !exposure.known) continue;
+          const kind = kinds[row] ?? ReadingKind.unreadable;
+          if (kind === ReadingKind.unreadable || !exposure.known) continue;
           rows.push(row);
           columns.unit.push(unit);
           columns.exposure.push(exposure.value);
@@ -109,21 +110,6 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
     },
     options: { gaugeError: usualGaugeError(source.estate, rows), ...(expectedLife && { expectedLife }) },
   };
-}
-
-function kindOf(kind: number | undefined): number | undefined {
-  switch (kind) {
-    case ReadingKind.thickness:
-      return seen.thickness;
-    case ReadingKind.colour:
-      return seen.layer;
-    case ReadingKind.trough:
-      return seen.trough;
-    case ReadingKind.notSeen:
-      return seen.hidden;
-    default:
-      return undefined;
-  }
 }
 
 function buildOf(liner: LinerSpecification): Build {

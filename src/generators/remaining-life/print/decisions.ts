@@ -160,7 +160,7 @@ function lookTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
               : 'the chance of the limit passes the accepted risk'
             : '';
         const never = life.points
-          .filter((p) => p.state === 'none' || p.state === 'hidden')
+          .filter((p) => p.state === 'none' || p.state === 'not seen')
           .map((p) => p.place.name);
         const best = (life.model?.lookAt ?? [])
           .filter((p) => !never.includes(p.name))

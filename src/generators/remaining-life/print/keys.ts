@@ -72,7 +72,7 @@ export function mapKey(life: ConveyorLife): Markup {
         ),
         'panel with no reading',
       ),
-      life.runs.some((r) => r.panels.some((p) => p.state === 'hidden')) &&
+      life.runs.some((r) => r.panels.some((p) => p.state === 'not seen')) &&
         item(
           group(
             definitions(hatch(`${id}-h`, 'dots', { spacing: 6, colour: '#595959', width: 1.1 })),

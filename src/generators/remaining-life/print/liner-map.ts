@@ -88,7 +88,7 @@ function panelShape(panel: PanelLife, view: View): Markup {
   const fill =
     panel.state === 'seen'
       ? '#ffffff'
-      : panel.state === 'hidden'
+      : panel.state === 'not seen'
         ? hatchFill(`${view.id}-hidden`)
         : hatchFill(`${view.id}-unseen`);
   const number = String(panel.number);
@@ -268,7 +268,7 @@ export function mapRows(life: ConveyorLife): readonly (readonly string[])[] {
               return l ? [`${p.place.name} ${seenText(l.seen)}`] : [];
             })
             .join(', ')
-        : panel.state === 'hidden'
+        : panel.state === 'not seen'
           ? 'looked for, not seen'
           : 'not inspected',
     ]),

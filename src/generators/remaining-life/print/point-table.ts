@@ -61,7 +61,7 @@ export function pointTable(life: ConveyorLife): Markup {
 
 function lastSeenCell(point: PointLife): Markup | string {
   const last = lastSeen(point);
-  if (!last) return point.state === 'hidden' ? 'looked for, not seen' : 'not inspected';
+  if (!last) return point.state === 'not seen' ? 'looked for, not seen' : 'not inspected';
   return group(
     element('span', { class: 'nowrap', ...placeInText(last.origin) }, seenText(last.seen)),
     element('span', { class: 'sub' }, date(last.day)),

@@ -325,7 +325,7 @@ function heading(point: PointLife, view: View): Markup | undefined {
     svgText(
       view.right,
       12,
-      last ? seenText(last.seen) : point.state === 'hidden' ? 'looked for, not seen' : 'not inspected',
+      last ? seenText(last.seen) : point.state === 'not seen' ? 'looked for, not seen' : 'not inspected',
       { anchor: 'end', size: 10 },
     ),
   );

@@ -1,11 +1,12 @@
 // Is a liner that is still in at its limit or below it?
 
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { latestRows } from '../../evidence/latest-rows.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const belowTheCondemnLimit: Rule = {
   code: 'TL310',

@@ -1,11 +1,12 @@
 // Do a colour and a thickness of one spot agree? A layer shows only while what is left lies within it.
 
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { growthsOf } from '../../evidence/growth.js';
 import { leftByLayers } from '../../evidence/reading-error.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const colourAgainstThickness: Rule = {
   code: 'TL307',

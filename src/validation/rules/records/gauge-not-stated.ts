@@ -1,12 +1,13 @@
 // Is it known how sure the thicknesses of an inspection are?
 
 import { depthGaugeError } from '../../../domain/geometry/gauge.js';
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { insertBefore } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 import { count } from '../../telling/wording.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const gaugeNotStated: Rule = {
   code: 'TL317',

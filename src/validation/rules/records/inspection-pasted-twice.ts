@@ -2,11 +2,12 @@
 // the very same readings under another date: two honest rounds with a gauge never agree to the last tenth.
 
 import type { Estate } from '../../../domain/model/estate.js';
-import { ReadingKind, type Inspection } from '../../../domain/model/records.js';
+import type { Inspection } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { remove } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 import { count } from '../../telling/wording.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const inspectionPastedTwice: Rule = {
   code: 'TL304',

@@ -1,11 +1,12 @@
 // Is one spot read twice in one inspection, with readings that differ?
 
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
 import { errorOf } from '../../evidence/reading-error.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const placeReadTwice: Rule = {
   code: 'TL330',

@@ -1,11 +1,12 @@
 // Does everything an inspection gives a chainage for lie on the conveyor, and on its liner where a liner was read?
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const readingBeyondTheConveyor: Rule = {
   code: 'TL326',

@@ -1,10 +1,11 @@
 // Is a reading a thickness a liner can have? What is not was written in another unit; nought is bare steel.
 
 import type { Estate } from '../../../domain/model/estate.js';
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const readingOfUnlikelySize: Rule = {
   code: 'TL335',

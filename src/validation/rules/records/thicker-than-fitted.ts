@@ -2,13 +2,14 @@
 // of the reading on top.
 
 import { fittedThickness } from '../../../domain/model/exposure.js';
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const thickerThanFitted: Rule = {
   code: 'TL305',

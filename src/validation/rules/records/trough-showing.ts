@@ -1,9 +1,10 @@
 // Is the steel bare anywhere on a liner that is still in? The failure this whole tool is meant to prevent.
 
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import { latestRows } from '../../evidence/latest-rows.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const troughShowing: Rule = {
   code: 'TL309',

@@ -5,12 +5,13 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { exposureBetween } from '../../../domain/model/exposure.js';
 import { historyOf, momentOf } from '../../../domain/model/history.js';
-import { originOf, ReadingKind } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
 import { colourBounds, type LayerSeen } from '../../../domain/wear/colour-bounds.js';
 import { latestRows, type LatestRow } from '../../evidence/latest-rows.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
+import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const lastColourShowing: Rule = {
   code: 'TL504',
