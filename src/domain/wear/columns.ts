@@ -2,6 +2,8 @@
 // Columns are plain typed arrays, so that a million readings cost a few flat blocks of memory and no objects.
 // Exposure is whatever wears the liner: running hours since that liner was fitted, or tonnes carried; one measure in one set of columns.
 
+import type { ClockColumns } from './change.js';
+
 export interface ReadingColumns {
   /** Row of the unit in `UnitColumns`, from 0. */
   readonly unit: ArrayLike<number>;
@@ -10,8 +12,10 @@ export interface ReadingColumns {
   /** A ReadingKind; of `notSeen` and `trough` the `value` is not read, of `colour` it is the layer, 0 for none worn through. */
   readonly kind: ArrayLike<number>;
   readonly value: ArrayLike<number>;
-  /** Day of the reading as a whole number; needed by the track record only. */
+  /** Day of the reading as a whole number; needed by the track record and by the wear clock. */
   readonly day?: ArrayLike<number>;
+  /** One standard deviation of each thickness as its gauge declares it, mm; NaN or left out: `WearOptions.gaugeError`. */
+  readonly error?: ArrayLike<number>;
 }
 
 /** How a liner is built, or a flight: the wear at which each layer is through, mm from the screw side; the last is the full thickness. */
@@ -35,6 +39,8 @@ export interface UnitColumns {
   readonly offset?: ArrayLike<number>;
   /** Former sets known by their life only. A unit may have several rows (a bound, then the life). */
   readonly lives?: LifeColumns;
+  /** Which units share a wear clock, and where they lie; left out: wear is a straight line. */
+  readonly clock?: ClockColumns;
 }
 
 /** What is known of a set's life without readings: it reached a depth at an exposure, or was still short of it. */

@@ -4,6 +4,7 @@
 // late in life comes later than the line says, if anything: the line errs on the safe side.
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
+import type { WearChange } from './change.js';
 import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
 import { designOf } from './likelihood/design.js';
@@ -86,6 +87,8 @@ export interface WearFit {
   readonly remarks: readonly Remark[];
   /** Weight of each thickness row. */
   readonly weight: Float64Array;
+  /** What the wear clocks say; undefined where the units carry none (`UnitColumns.clock`). */
+  readonly change?: WearChange | undefined;
   /** The same fit with every reading at full weight, made when first asked for; undefined where nothing strays. */
   readonly fullWeight: WearFit | undefined;
 }

@@ -2,6 +2,7 @@
 // at h/eᵘ; u is uncertain, and with it the exposure: quantiles are roots of the distribution of that exposure. Where hours are not
 // all alike the path wanders on from the last thickness. What is known not to have happened yet is conditioned on.
 
+import type { Branches } from './change.js';
 import { defaultDepthTolerance } from './columns.js';
 import type { WearFit } from './fit.js';
 import type { RateTable } from './likelihood/rate-table.js';
@@ -42,6 +43,8 @@ export interface LifeForecast extends Records {
   readonly reachedBy: (exposure: number) => number;
   /** Largest exposure at which the unit was seen short of the depth; 0 where never. */
   readonly shortAt: number;
+  /** Where a change of rate is in play: the forecast if it has come, and if it has not. */
+  readonly branches?: Branches | undefined;
 }
 
 export type Forecast =

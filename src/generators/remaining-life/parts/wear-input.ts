@@ -20,7 +20,7 @@ import { ReadingKind } from '../../../domain/units/reading-kind.js';
 export interface WearInput {
   readonly measure: 'h' | 't';
   readonly units: UnitColumns;
-  readonly readings: Required<ReadingColumns>;
+  readonly readings: ReadingColumns & Required<Omit<ReadingColumns, 'error'>>;
   /** Row of the estate's readings for each row of `readings`. */
   readonly rows: readonly number[];
   readonly pools: readonly Pool[];
