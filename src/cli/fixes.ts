@@ -1,50 +1,20 @@
-// Applies the fixes that need no question, the same ones the editor offers: the preferred fix of each finding, first come
-// first served where two would change the same text.
+// Applies the fixes that need no question, the same ones the editor offers as "everything that is certain".
 
 import type { Analysis } from '../analysis/analyse.js';
+import { applyEdits, fixesTogether } from '../analysis/fixes-together.js';
 import type { EstateText } from './read-estate.js';
-
-interface Change {
-  readonly start: number;
-  readonly end: number;
-  readonly text: string;
-}
 
 /** The texts that change, by path, and how many findings were mended. */
 export function applyPreferredFixes(
   analysis: Analysis,
   texts: readonly EstateText[],
 ): { texts: Map<string, string>; count: number } {
-  const changes = new Map<string, Change[]>();
-  let count = 0;
-  for (const finding of analysis.findings) {
-    const fix = finding.fixes?.find((candidate) => candidate.preferred);
-    if (!fix) continue;
-    const placed = fix.edits.map((edit) => ({
-      file: analysis.locate(edit.origin).uri,
-      start: edit.origin.start,
-      end: edit.origin.end,
-      text: edit.text,
-    }));
-    if (placed.some((change) => (changes.get(change.file) ?? []).some((other) => overlaps(change, other))))
-      continue;
-    for (const { file, ...change } of placed) changes.set(file, [...(changes.get(file) ?? []), change]);
-    count++;
-  }
+  const fixes = fixesTogether(analysis.findings, ({ source }) => analysis.uriOf(source));
+  const edits = fixes.flatMap((fix) => fix.edits);
   const mended = new Map<string, string>();
   for (const { path, text } of texts) {
-    const own = changes.get(path);
-    if (own)
-      mended.set(
-        path,
-        own
-          .sort((a, b) => b.start - a.start)
-          .reduce((t, c) => t.slice(0, c.start) + c.text + t.slice(c.end), text),
-      );
+    const own = edits.filter(({ origin }) => analysis.uriOf(origin.source) === path);
+    if (own.length > 0) mended.set(path, applyEdits(text, own));
   }
-  return { texts: mended, count };
-}
-
-function overlaps(a: Change, b: Change): boolean {
-  return a.start === b.start || (a.start < b.end && b.start < a.end);
+  return { texts: mended, count: fixes.length };
 }

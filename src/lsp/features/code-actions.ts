@@ -2,7 +2,8 @@
 // comment that allows a finding with a reason.
 
 import { CodeActionKind, type CodeAction, type CodeActionParams, type TextEdit } from 'vscode-languageserver';
-import type { Edit, Finding, Fix } from '../../validation/finding.js';
+import { fixesTogether } from '../../analysis/fixes-together.js';
+import type { Edit, Finding } from '../../validation/finding.js';
 import type { Desk } from '../desk.js';
 import type { Text } from '../texts.js';
 import { diagnosticOf } from './diagnostics.js';
@@ -19,20 +20,16 @@ export function codeActions(desk: Desk, text: Text, { range, context }: CodeActi
   const actions: CodeAction[] = [];
   if (wanted(CodeActionKind.QuickFix)) {
     for (const finding of here) actions.push(...mendsOf(desk, finding));
-    for (const finding of firstOfEachCode(here)) actions.push(...mendAllLike(desk, text, finding, findings));
+    for (const finding of firstOfEachCode(here)) actions.push(...mendAllLike(desk, finding, findings));
     for (const finding of firstOfEachCode(here)) actions.push(...allow(desk, text, finding));
   }
   if (wanted(fixAll)) {
-    const edits = together(
-      desk,
-      text,
-      findings.flatMap((finding) => preferredOf(finding)?.edits.slice() ?? []),
-    );
+    const edits = together(desk, findings);
     if (edits.length > 0)
       actions.push({
         title: 'Mend everything that is certain in this file',
         kind: fixAll,
-        edit: { changes: { [text.uri]: edits } },
+        edit: { changes: changesOf(desk, edits) },
       });
   }
   return actions;
@@ -63,43 +60,23 @@ function firstOfEachCode(findings: readonly Finding[]): Finding[] {
   );
 }
 
-function preferredOf(finding: Finding): Fix | undefined {
-  const fixes = finding.fixes ?? [];
-  return fixes.find(({ preferred }) => preferred);
+function together(desk: Desk, findings: readonly Finding[]): Edit[] {
+  return fixesTogether(findings, (origin) => desk.placeOf(origin).uri).flatMap(({ edits }) => edits);
 }
 
-function mendAllLike(desk: Desk, text: Text, { code }: Finding, findings: readonly Finding[]): CodeAction[] {
-  const alike = findings.filter((finding) => finding.code === code && preferredOf(finding));
-  if (alike.length < 2) return [];
-  const edits = together(
-    desk,
-    text,
-    alike.flatMap((finding) => preferredOf(finding)?.edits.slice() ?? []),
+function mendAllLike(desk: Desk, { code }: Finding, findings: readonly Finding[]): CodeAction[] {
+  const alike = findings.filter(
+    (finding) => finding.code === code && finding.fixes?.some(({ preferred }) => preferred),
   );
+  if (alike.length < 2) return [];
+  const edits = together(desk, alike);
   return [
     {
       title: `Mend all ${alike.length} findings ${code} in this file`,
       kind: CodeActionKind.QuickFix,
-      edit: { changes: { [text.uri]: edits } },
+      edit: { changes: changesOf(desk, edits) },
     },
   ];
-}
-
-/** Edits of this text that do not touch each other; the first of two that do wins, the other is mended in a second round. */
-function together(desk: Desk, text: Text, edits: readonly Edit[]): TextEdit[] {
-  const own = edits
-    .filter(({ origin }) => desk.placeOf(origin).uri === text.uri)
-    .sort((a, b) => a.origin.start - b.origin.start || a.origin.end - b.origin.end);
-  const kept: Edit[] = [];
-  for (const edit of own) {
-    const last = kept.at(-1);
-    const clear =
-      !last ||
-      edit.origin.start > last.origin.end ||
-      (edit.origin.start === last.origin.end && edit.origin.start !== last.origin.start);
-    if (clear) kept.push(edit);
-  }
-  return kept.map(({ origin, text: newText }) => ({ range: desk.placeOf(origin).range, newText }));
 }
 
 /** A comment above the line. The reason is for a person to write: a placeholder where the editor has them, else a text that says so. */

@@ -1,0 +1,28 @@
+// Which files are mutated together, and which tests are run against them. A group is what one person changes in one sitting;
+// its tests are those that speak about its files, so that a mutant costs a second and not the whole suite.
+
+/** @typedef {{ readonly files: readonly string[], readonly tests: readonly string[] }} Group */
+
+/** @type {Readonly<Record<string, Group>>} */
+export const groups = {
+  fixes: {
+    files: ['src/cli/fixes.ts', 'src/analysis/fixes-together.ts'],
+    tests: ['tests/cli/fixes.test.ts', 'tests/analysis/fixes-together.test.ts'],
+  },
+  attention: {
+    files: ['src/generators/remaining-life/parts/attention.ts'],
+    tests: ['tests/generators/remaining-life/remaining-life.test.ts'],
+  },
+  tell: {
+    files: ['src/domain/order/tell.ts'],
+    tests: ['tests/domain/order/check-order.test.ts'],
+  },
+  decisions: {
+    files: ['src/domain/wear/decision.ts', 'src/domain/wear/where-to-look.ts'],
+    tests: ['tests/domain/wear/decision.test.ts', 'tests/domain/wear/arithmetic.test.ts'],
+  },
+  lifting: {
+    files: ['src/language/lifting.ts', 'src/language/comments.ts'],
+    tests: ['tests/language/lifting.test.ts'],
+  },
+};

@@ -1,0 +1,5 @@
+// Faults that no test can see, each with its reason: most change nothing that could be seen. A fault is known by its file, the
+// trimmed line it stands in and, where the line has several, what it becomes.
+
+/** @type {readonly { readonly file: string, readonly line: string, readonly becomes?: string, readonly why: string }[]} */
+export const survivors = [];
