@@ -68,7 +68,7 @@ export interface WearFit {
   readonly method: 'integrated' | 'corrected' | 'plug-in';
   /** Rate of the middle unit of the pool, mm per unit of exposure, with the spread τ between units and the standard error of its ln. */
   readonly rate: { readonly median: number; readonly logError: number; readonly spread: number };
-  /** One standard deviation of a thickness, mm. */
+  /** One standard deviation of a thickness by the usual gauge, mm; another gauge's is as much larger as it declares. */
   readonly readingError: number;
   /** ψ, √exposure: wear over a stretch x varies by ψ/√x of itself. `ratio` is that over `per`, a usual interval between readings. */
   readonly dutyNoise: {
@@ -102,7 +102,9 @@ export type WearResult =
       readonly units: Units;
     };
 
-export function fitWear(units: Units, pools: readonly Pool[] = [], options: WearOptions = {}): WearResult {
+export function fitWear(given: Units, pools: readonly Pool[] = [], asked: WearOptions = {}): WearResult {
+  const options = withUsualError(given, asked);
+  const units = withOwnNoise(given, options.gaugeError ?? defaultGaugeError);
   const informative = countInformative(units);
   const bounded = countBoundedBelow(units);
   if (units.count === 0) return { kind: 'cannot say', why: 'no units', remarks: units.remarks, units };
@@ -116,13 +118,13 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
   const sums = summarise(units, 0);
   const priors = priorsOf(units, sums, options);
   const per = usualInterval(units);
-  const asked = dutyAsked(units, options, per);
+  const duty = dutyAsked(units, options, per);
   const gaugeError = options.gaugeError ?? defaultGaugeError;
   let weight: Float64Array = new Float64Array(units.exposure.length).fill(1);
   const modeFor = (before: DutyNoiseFit | undefined): DutyNoiseFit => {
     const straight = before ? summarise(units, 0, undefined, weight) : sums;
     const start = before?.mode.pass.parameters ?? startValues(units, straight, design, priors, gaugeError);
-    return modeWithDuty(units, design, priors, asked, per, weight, straight, start, before);
+    return modeWithDuty(units, design, priors, duty, per, weight, straight, start, before);
   };
   const plain = modeFor(undefined);
   let best = plain;
@@ -163,6 +165,19 @@ export function fitWear(units: Units, pools: readonly Pool[] = [], options: Wear
       ));
     },
   };
+}
+
+/** Where no usual error is given but gauges declare their own: the middle of those. */
+function withUsualError({ error }: Units, options: WearOptions): WearOptions {
+  if (options.gaugeError !== undefined) return options;
+  const declared = error.filter((e) => e > 0);
+  return declared.length === 0 ? options : { ...options, gaugeError: median(Array.from(declared)) };
+}
+
+/** Each thickness with the error of its own gauge: what is estimated is one factor on all of them. */
+function withOwnNoise(units: Units, usual: number): Units {
+  const own = units.error.map((e) => (e > 0 ? (e / usual) ** 2 : 1));
+  return own.every((v) => Math.abs(v - 1) < 1e-12) ? units : { ...units, noise: own };
 }
 
 function dutyAsked(units: Units, { dutyNoise = 'estimate', priors }: WearOptions, per: number): DutyAsked {

@@ -178,11 +178,11 @@ export function knownOf(
   }
   const life = units.life[unit] ?? NaN;
   if (life === life) reached = Math.min(reached, depth / Math.exp(life));
-  const clear = 3 * fit.readingError;
   for (let at = units.start[unit] ?? 0; at < (units.start[unit + 1] ?? 0); at++) {
     if ((fit.weight[at] ?? 1) < 0.5) continue;
     const wear = units.wear[at] ?? NaN;
     const x = units.exposure[at] ?? NaN;
+    const clear = 3 * fit.readingError * Math.sqrt(units.noise?.[at] ?? 1);
     if (wear - clear >= depth) reached = Math.min(reached, x);
     if (wear + clear <= depth && x < reached) short = Math.max(short, x);
   }

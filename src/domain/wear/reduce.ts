@@ -16,6 +16,12 @@ export interface Units {
   readonly wear: Float64Array;
   /** Row of the reading columns. */
   readonly reading: Int32Array;
+  /** One standard deviation of each thickness as declared, mm; NaN where its gauge declares none. */
+  readonly error: Float64Array;
+  /** Day of each thickness; NaN where the columns carry none. */
+  readonly day: Float64Array;
+  /** Variance of each thickness over that of the usual gauge, set by the fit; all 1 where left out. */
+  readonly noise?: Float64Array | undefined;
   /** Edges of unit i: `edgeStart[i]` up to `edgeStart[i + 1]`, one a depth with a record. */
   readonly edgeStart: Int32Array;
   readonly edgeDepth: Float64Array;
@@ -96,12 +102,13 @@ export function reduceReadings(
     }
     if (kind === ReadingKind.thickness) {
       const full = fitted[unit]!;
+      const own = declaredError(readings, row, gauge);
       if (value < 0) {
         remarks.push({ kind: 'negative thickness', reading: row, unit, thickness: value, leftOut: true });
         continue;
       }
-      if (value - full > 3 * gauge) {
-        const leftOut = value - full > 10 * gauge;
+      if (value - full > 3 * own) {
+        const leftOut = value - full > 10 * own;
         remarks.push({
           kind: 'thicker than fitted',
           reading: row,
@@ -246,6 +253,14 @@ interface ThicknessRows {
   readonly exposure: Float64Array;
   readonly wear: Float64Array;
   readonly reading: Int32Array;
+  readonly error: Float64Array;
+  readonly day: Float64Array;
+}
+
+/** What the row's gauge declares, mm; the usual error where it declares none. */
+function declaredError(readings: ReadingColumns, row: number, usual: number): number {
+  const own = readings.error?.[row] ?? NaN;
+  return own > 0 && own < Infinity ? own : usual;
 }
 
 /** A counting sort by unit, then an insertion sort within a unit, which records in order leave at once. */
@@ -277,17 +292,23 @@ function sortRows(
     wear[at] = fitted[unit]! - readings.value[row]!;
     reading[at] = row;
   }
-  return { start, exposure, wear, reading };
+  const error = new Float64Array(total);
+  const day = new Float64Array(total);
+  for (let at = 0; at < total; at++) {
+    error[at] = declaredError(readings, reading[at]!, NaN);
+    day[at] = readings.day?.[reading[at]!] ?? NaN;
+  }
+  return { start, exposure, wear, reading, error, day };
 }
 
 function findGrowth(rows: ThicknessRows, count: number, gauge: number, remarks: Remark[]): void {
-  const allowed = 3 * Math.SQRT2 * gauge;
+  const own = (at: number): number => (rows.error[at]! > 0 ? rows.error[at]! : gauge);
   for (let unit = 0; unit < count; unit++) {
     let most = -1;
     for (let at = rows.start[unit]!; at < rows.start[unit + 1]!; at++) {
       if (
         most >= 0 &&
-        rows.wear[most]! - rows.wear[at]! > allowed &&
+        rows.wear[most]! - rows.wear[at]! > 3 * Math.hypot(own(at), own(most)) &&
         rows.exposure[at]! > rows.exposure[most]!
       ) {
         remarks.push({

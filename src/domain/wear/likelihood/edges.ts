@@ -87,7 +87,7 @@ function smoothAt(
   for (; at < end && units.exposure[at]! <= exposure; at++) {
     variance += step * (units.exposure[at]! - place);
     place = units.exposure[at]!;
-    const gain = variance / (variance + 1 / Math.max(weight[at]!, 1e-9));
+    const gain = variance / (variance + noiseOf(units, at) / Math.max(weight[at]!, 1e-9));
     y += gain * (units.wear[at]! - y);
     x += gain * (place - x);
     variance *= 1 - gain;
@@ -100,7 +100,7 @@ function smoothAt(
     let backX = 0;
     let from = units.exposure[end - 1]!;
     for (let back = end - 1; back >= at; back--) {
-      const noise = 1 / Math.max(weight[back]!, 1e-9);
+      const noise = noiseOf(units, back) / Math.max(weight[back]!, 1e-9);
       const here = units.exposure[back]!;
       if (backVariance === Infinity) {
         backVariance = noise;
@@ -122,4 +122,8 @@ function smoothAt(
     variance *= 1 - gain;
   }
   return { wear: y, exposure: Math.max(exposure - x, 0.02 * exposure), variance };
+}
+
+function noiseOf({ noise }: Units, at: number): number {
+  return noise ? noise[at]! : 1;
 }

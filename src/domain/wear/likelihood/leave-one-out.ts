@@ -63,7 +63,8 @@ export function leaveOneOut(
     for (let j = 0; j < rows; j++) {
       const at = first + j;
       const v = units.wear[at]! - aW;
-      const f = pWW + noise / Math.max(weight[at]!, 1e-9);
+      const own = noise * ownNoise(units, at);
+      const f = pWW + own / Math.max(weight[at]!, 1e-9);
       const d = j + 1 < rows ? units.exposure[at + 1]! - units.exposure[at]! : 0;
       news[j] = v;
       spread[j] = f;
@@ -93,7 +94,8 @@ export function leaveOneOut(
       const u = news[j]! / f - kW * rW - kR * rR;
       const big = 1 / f + kW * kW * nWW + 2 * kW * kR * nWR + kR * kR * nRR;
       const miss = u / big;
-      const variance = Math.max(1 / big - noise / Math.max(weight[at]!, 1e-9), 0) + noise;
+      const own = noise * ownNoise(units, at);
+      const variance = Math.max(1 / big - own / Math.max(weight[at]!, 1e-9), 0) + own;
       deviation[at] = miss / Math.sqrt(variance);
       expected[at] = units.wear[at]! - miss;
       // Back: L = T − K·Z with T = [[1, d], [0, 1]], Z = (1, 0).
@@ -136,19 +138,24 @@ function withoutWalk(
     let precision = 1 / variance;
     let pull = mean / variance;
     for (let at = first; at < end; at++) {
-      const share = (weight[at]! * exposure[at]!) / noise;
+      const share = (weight[at]! * exposure[at]!) / (noise * ownNoise(units, at));
       precision += share * exposure[at]!;
       pull += share * wear[at]!;
     }
     for (let at = first; at < end; at++) {
       const x = exposure[at]!;
-      const share = (weight[at]! * x) / noise;
+      const own = noise * ownNoise(units, at);
+      const share = (weight[at]! * x) / own;
       const rest = precision - share * x;
       const foretold = (x * (pull - share * wear[at]!)) / rest;
       expected[at] = foretold;
-      deviation[at] = (wear[at]! - foretold) / Math.sqrt(noise + (x * x) / rest);
+      deviation[at] = (wear[at]! - foretold) / Math.sqrt(own + (x * x) / rest);
     }
   }
+}
+
+function ownNoise({ noise }: Units, at: number): number {
+  return noise ? noise[at]! : 1;
 }
 
 const strayShare = 0.02; // one reading in fifty strays, before anything is known of it: our judgement

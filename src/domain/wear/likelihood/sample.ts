@@ -36,6 +36,9 @@ export function sampleOf(units: Units, most: number): Sample {
       edgeNotYet: none,
       life: new Float64Array(size).fill(NaN),
       lifeSpread: new Float64Array(size),
+      error: rows(units.error),
+      day: rows(units.day),
+      noise: units.noise && rows(units.noise),
       offset: perUnit(chosen, units.offset),
     },
   };

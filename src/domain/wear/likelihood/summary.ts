@@ -47,7 +47,7 @@ export function summarise(
   rate?: Float64Array,
   weight?: Float64Array,
 ): ReadingSums {
-  const { count, start, exposure, wear } = units;
+  const { count, start } = units;
   const column = (): Float64Array => new Float64Array(count);
   const walk =
     ratio > 0 && rate
@@ -84,7 +84,7 @@ export function summarise(
     const middle = rate?.[unit] ?? 0;
     const walking = walk !== undefined && middle > 0;
     if (walking) whiten(units, first, rows, ratio * middle * middle, weight, work);
-    else weigh(exposure, wear, first, rows, weight, work);
+    else weigh(units, first, rows, weight, work);
     const b = work.xx > 0 ? work.xy / work.xx : 0;
     out.n[unit] = work.total;
     out.sxx[unit] = work.xx;
@@ -123,8 +123,7 @@ interface Whitened {
 }
 
 function weigh(
-  exposure: Float64Array,
-  wear: Float64Array,
+  { exposure, wear, noise }: Units,
   first: number,
   rows: number,
   weight: Float64Array | undefined,
@@ -134,10 +133,13 @@ function weigh(
   let total = 0;
   let xx = 0;
   let xy = 0;
+  let log = 0;
   for (let j = 0; j < rows; j++) {
     const at = first + j;
     const w = weight ? weight[at]! : 1;
-    const scale = w === 1 ? 1 : Math.sqrt(w);
+    const own = noise ? noise[at]! : 1;
+    if (own !== 1) log += w * Math.log(own);
+    const scale = w === 1 && own === 1 ? 1 : Math.sqrt(w / own);
     const xj = (x[j] = exposure[at]! * scale);
     const yj = (y[j] = wear[at]! * scale);
     total += w;
@@ -147,7 +149,7 @@ function weigh(
   out.total = total;
   out.xx = xx;
   out.xy = xy;
-  out.logScale = 0;
+  out.logScale = 0.5 * log;
   out.stateWear = 0;
   out.stateExposure = exposure[first + rows - 1]!;
   out.stateVariance = 0;
@@ -155,7 +157,7 @@ function weigh(
 
 /** @param step variance of the walk for each unit of exposure, in units of σ². */
 function whiten(
-  { exposure, wear }: Units,
+  { exposure, wear, noise }: Units,
   first: number,
   rows: number,
   step: number,
@@ -180,14 +182,15 @@ function whiten(
       x[j] = y[j] = 0;
       continue;
     }
-    const spread = variance + 1 / w;
+    const own = noise ? noise[at]! : 1;
+    const spread = variance + own / w;
     const gain = variance / spread;
     const scale = 1 / Math.sqrt(spread);
     const newsX = before - filteredX;
     const newsY = wear[at]! - filteredY;
     const xj = (x[j] = newsX * scale);
     const yj = (y[j] = newsY * scale);
-    log += w * Math.log(1 + variance);
+    log += w * Math.log(own + variance);
     filteredX += gain * newsX;
     filteredY += gain * newsY;
     variance *= 1 - gain;

@@ -20,7 +20,7 @@ import { ReadingKind } from '../../../domain/units/reading-kind.js';
 export interface WearInput {
   readonly measure: 'h' | 't';
   readonly units: UnitColumns;
-  readonly readings: ReadingColumns & Required<Omit<ReadingColumns, 'error'>>;
+  readonly readings: Required<ReadingColumns>;
   /** Row of the estate's readings for each row of `readings`. */
   readonly rows: readonly number[];
   readonly pools: readonly Pool[];
@@ -60,8 +60,9 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
     kind: [] as number[],
     value: [] as number[],
     day: [] as number[],
+    error: [] as number[],
   };
-  const { kind: kinds, value: values } = source.estate.readings;
+  const { kind: kinds, value: values, error: errors } = source.estate.readings;
   for (const history of histories) {
     for (const place of source.estate.places) {
       if (place.conveyor !== history.conveyor) continue;
@@ -82,6 +83,7 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
           columns.kind.push(kind);
           columns.value.push(values[row] ?? NaN);
           columns.day.push(inspection.date.day);
+          columns.error.push(errors[row] ?? NaN);
         }
       }
     }
