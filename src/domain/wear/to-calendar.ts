@@ -1,6 +1,7 @@
-// Which dates do exposures stand for? The hours (or tonnes) that a coming day brings are themselves uncertain: their long-run
-// average is lognormal about the forward duty with a declared or observed spread, and that spread is part of the interval. The
-// exposure still to come is held as a table of its distribution over ln exposure, straight between entries; against a lognormal
+// Which dates do exposures stand for? The hours (or tonnes) since the meter was last read are themselves uncertain, those that have
+// run since then unread like those to come: their average over Δt days is lognormal about the duty with variation v, v² = level² +
+// wander²·per/Δt, and that is part of the interval. Nothing is concluded from a limit that nobody saw reached: a risk that was there
+// when the meter was read does not fall because nobody looked. The exposure still to come is held as a table of its distribution over ln exposure, straight between entries; against a lognormal
 // duty each entry then integrates in closed form. Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { CalendarDay } from '../units/calendar.js';
@@ -10,14 +11,16 @@ import { crossing } from './numeric/root.js';
 export interface ForwardDuty {
   /** Exposure a calendar day brings: running hours a day (or tonnes a day), ≥ 0. */
   readonly perDay: number;
-  /** One standard deviation of the coming average as a share of it, ≥ 0. */
+  /** One standard deviation of the long-run average as a share of it, ≥ 0. */
   readonly spread: number;
-  /** The day at which exposure is `now`. */
+  /** One standard deviation of the average of `per` days as a share of it, where weeks are not alike. None where left out. */
+  readonly wander?: { readonly ratio: number; readonly per: number };
+  /** The day at which exposure is `now`: that of the last meter reading. */
   readonly from: CalendarDay;
-  /** Exposure on that day: since fitting for one unit, 0 for the first of several. */
+  /** Exposure on that day: since fitting for one unit (below 0 where it was fitted later), 0 for the first of several. */
   readonly now: number;
-  /** Wear of a coming hour over that of a past one: 22/18 where the screw is to run at 22 rpm instead of 18. 1 where left out. */
-  readonly pace?: number;
+  /** No earlier date is told: what may have happened before it is told as this day. `from` where left out. */
+  readonly today?: CalendarDay;
 }
 
 export interface DayQuantiles {
@@ -31,7 +34,7 @@ export interface DayQuantiles {
 export type CalendarForecast =
   | {
       readonly kind: 'dates';
-      /** The last whole day before the quantile: the early side. `duty.from` where it may have happened already. Undefined beyond `horizon`. */
+      /** The last whole day before the quantile: the early side. Today where it may have happened already. Undefined beyond `horizon`. */
       readonly quantiles: DayQuantiles;
       readonly horizon: CalendarDay;
       /** Chance that it has happened by the end of a day, 0 to 1. */
@@ -50,37 +53,42 @@ export function toCalendar(
   forecast: { readonly reachedBy: (exposure: number) => number },
   duty: ForwardDuty,
 ): CalendarForecast {
-  const pace = duty.pace ?? 1;
+  const { perDay, spread, from, now } = duty;
+  const wander = duty.wander ?? { ratio: 0, per: 0 };
+  const today = duty.today !== undefined && duty.today > from ? duty.today : from;
   if (
-    ![duty.perDay, duty.spread, duty.from, duty.now, pace].every(Number.isFinite) ||
-    duty.perDay < 0 ||
-    duty.spread < 0 ||
-    pace < 0
+    ![perDay, spread, from, now, wander.ratio, wander.per, today].every(Number.isFinite) ||
+    [perDay, spread, wander.ratio, wander.per].some((value) => value < 0)
   )
     return { kind: 'cannot say', why: 'no duty' };
-  if (duty.perDay * pace === 0) return { kind: 'cannot say', why: 'it does not run' };
-  const bring = duty.perDay * pace;
-  // Lognormal with mean 1 and the given coefficient of variation: ln of it has this spread, and half its square below 0 as mean.
-  const logSpread = Math.sqrt(Math.log1p(duty.spread * duty.spread));
-  const table = logSpread > 0 ? tableOf(forecast.reachedBy, duty.now, bring) : undefined;
+  if (perDay === 0) return { kind: 'cannot say', why: 'it does not run' };
+  const uneven = spread > 0 || wander.ratio * wander.per > 0;
+  const table = uneven ? tableOf(forecast.reachedBy, now, perDay) : undefined;
   const chanceAt = (days: number): number => {
-    if (days <= 0 || !table) return forecast.reachedBy(duty.now + (days <= 0 ? duty.perDay : bring) * days);
-    return chanceBy(table, Math.log(bring * days) - logSpread ** 2 / 2, logSpread);
+    if (days <= 0 || !table) return forecast.reachedBy(now + perDay * days);
+    // Lognormal with mean 1 and that variation: its ln has this spread, and half the square of it below 0 as mean.
+    const square = Math.log1p(spread ** 2 + (wander.ratio ** 2 * wander.per) / days);
+    return chanceBy(table, Math.log(perDay * days) - square / 2, Math.sqrt(square));
   };
-  const already = chanceAt(0);
-  const atHorizon = chanceAt(horizonDays);
+  const before = today - from;
+  const already = chanceAt(before);
+  const horizon = before + horizonDays;
+  const atHorizon = chanceAt(horizon);
   const dayOf = (level: number): CalendarDay | undefined => {
-    if (already >= level) return duty.from;
+    if (already >= level) return today;
     if (!(atHorizon > level)) return undefined;
     // On the logarithm of the days, so that near and far dates are found alike.
-    const log = crossing((x) => chanceAt(Math.exp(x)), level, Math.log(1e-3), Math.log(horizonDays), 1e-7);
-    return log === undefined ? duty.from : plusDays(duty.from, Math.floor(Math.exp(log)));
+    const start = Math.log(Math.max(before, 1e-3));
+    const log = crossing((x) => chanceAt(Math.exp(x)), level, start, Math.log(horizon), 1e-7);
+    if (log === undefined) return today;
+    const day = plusDays(from, Math.floor(Math.exp(log)));
+    return day > today ? day : today;
   };
   return {
     kind: 'dates',
     quantiles: { q05: dayOf(0.05), q10: dayOf(0.1), q50: dayOf(0.5), q90: dayOf(0.9), q95: dayOf(0.95) },
-    horizon: plusDays(duty.from, horizonDays),
-    reachedBy: (day) => chanceAt(day - duty.from),
+    horizon: plusDays(from, horizon),
+    reachedBy: (day) => chanceAt(day - from),
     dayOf,
     duty,
   };

@@ -106,6 +106,16 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
           text: life.duty.text,
         }
       : null,
+    meterRead: day(model?.meterRead),
+    dutyVariation: model
+      ? {
+          level: number(model.dutyVariation.level.ratio),
+          levelFrom: model.dutyVariation.level.from,
+          wander: number(model.dutyVariation.wander.ratio),
+          wanderDays: number(model.dutyVariation.wander.per),
+          wanderFrom: model.dutyVariation.wander.from,
+        }
+      : null,
     forecast: model ? forecastOf(model.forecast) : null,
     risk: number(model?.risk),
     riskDay: day(model?.riskDay),

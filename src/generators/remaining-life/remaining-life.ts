@@ -150,7 +150,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
           worst: worstOf(byHand),
           model: undefined,
         };
-      const coming = comingDuty(history, asOf, duty);
+      const coming = comingDuty(history, asOf);
       const near = estate.places.length <= veryManyPoints ? undefined : nearestToLimit(byHand, 12);
       const points = byHand.map((point) =>
         near && !near.has(point)

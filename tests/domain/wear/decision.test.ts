@@ -54,9 +54,36 @@ describe('hours to dates', () => {
     );
   });
 
-  it('what if it runs faster: the same wear in fewer days', () => {
-    const faster = dates(toCalendar(lognormal(8000, 0.2), duty({ pace: 22 / 18 })));
-    expect(faster.quantiles.q50).toBe(addDays(today, Math.floor((200 * 18) / 22)));
+  it('hours that nobody read count like those to come: an earlier date is told as today', () => {
+    const read = addDays(today, -90);
+    const blind = dates(toCalendar(lognormal(8000, 0.2), duty({ from: read, now: 2200, today })));
+    // Without variation 90 days at 20 h/d bring exactly what was missing on the meter.
+    expect(blind.quantiles).toEqual(dates(toCalendar(lognormal(8000, 0.2), duty())).quantiles);
+    const late = dates(toCalendar(lognormal(3000, 0.2), duty({ from: read, now: 2200, today })));
+    expect(late.quantiles.q50).toBe(today);
+    expect(late.reachedBy(addDays(read, 40))).toBeCloseTo(0.5, 9);
+  });
+
+  it('weeks that are not alike even out: the wander shrinks with the root of the time', () => {
+    const wander = { ratio: 0.2, per: 100 };
+    const sure = dates(toCalendar(lognormal(8000, 0.001), duty({ wander })));
+    // Of 200 days the mean is out by 0.2·√(100/200); the same as a level of that size, on that day.
+    const level = dates(toCalendar(lognormal(8000, 0.001), duty({ spread: 0.2 * Math.SQRT1_2 })));
+    expect(sure.reachedBy(addDays(today, 200))).toBeCloseTo(level.reachedBy(addDays(today, 200)), 9);
+    expect(sure.reachedBy(addDays(today, 250))).toBeGreaterThan(level.reachedBy(addDays(today, 250)));
+  });
+
+  it('39 weeks that nobody read raise a risk that was there', () => {
+    // The case of the design: a life that is known, duty ± 15 % and ± 20 % a half year, against one known to ± 5 %.
+    const at = (spread: number, ratio: number): number =>
+      dates(
+        toCalendar(
+          lognormal(8000, 0.12),
+          duty({ from: addDays(today, -273), now: 1000, spread, wander: { ratio, per: 182 }, today }),
+        ),
+      ).reachedBy(today);
+    expect(at(0.05, 0)).toBeLessThan(at(0.15, 0));
+    expect(at(0.15, 0)).toBeLessThan(at(0.15, 0.2));
   });
 
   it('what may have happened already is today; what is beyond forty years is no date', () => {

@@ -2,13 +2,12 @@
 // hand arithmetic, and the same model with the conveyors pooled. Says whether a reline should take the screw with it.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import { momentOf, momentOn, type History } from '../../../domain/model/history.js';
+import { momentOf, type History } from '../../../domain/model/history.js';
 import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
 import { fitWear } from '../../../domain/wear/fit.js';
 import { reduceReadings } from '../../../domain/wear/reduce.js';
 import { comingDuty, forecastDepth } from './forecasts.js';
 import type { DepthForecast } from './model.js';
-import { dutyInForce } from './duty-in-force.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export interface FlightLife {
@@ -29,7 +28,8 @@ export interface FlightLife {
 
 interface FlightUnit extends Omit<FlightLife, 'hand' | 'forecast'> {
   readonly history: History;
-  readonly now: number | undefined;
+  /** Running hours at the last meter reading. */
+  readonly then: number | undefined;
 }
 
 /** By conveyor, the screws that turn there on the day of the report; readings within 100 mm of each other are one place. */
@@ -38,7 +38,7 @@ export function flightLives(
   asOf: CalendarDay,
   withModel: boolean,
 ): ReadonlyMap<History, readonly FlightLife[]> {
-  const spots = histories.flatMap((history) => spotsOf(history, asOf));
+  const spots = histories.flatMap((history) => spotsOf(history));
   const unit: number[] = [];
   const exposure: number[] = [];
   const value: number[] = [];
@@ -68,8 +68,8 @@ export function flightLives(
       : undefined;
   const byHistory = new Map<History, FlightLife[]>(histories.map((h) => [h, []]));
   spots.forEach((spot, i) => {
-    const { history, now, ...life } = spot;
-    const coming = comingDuty(history, asOf, dutyInForce(history, asOf), 'hours');
+    const { history, then, ...life } = spot;
+    const coming = comingDuty(history, asOf, 'hours');
     byHistory.get(history)?.push({
       ...life,
       hand: handArithmetic({
@@ -78,13 +78,13 @@ export function flightLives(
         readings: spot.readings.map((r) => ({ exposure: r.exposure, thickness: r.depth })),
       }),
       forecast:
-        fit?.kind === 'fitted' ? forecastDepth(fit, i, spot.fitted - spot.condemn, now, coming) : undefined,
+        fit?.kind === 'fitted' ? forecastDepth(fit, i, spot.fitted - spot.condemn, then, coming) : undefined,
     });
   });
   return byHistory;
 }
 
-function spotsOf(history: History, asOf: CalendarDay): readonly FlightUnit[] {
+function spotsOf(history: History): readonly FlightUnit[] {
   const set = history.screwSets.at(-1);
   const width = set?.screw.flight?.width.value;
   const condemn = set?.screw.condemnFlight?.value;
@@ -102,7 +102,7 @@ function spotsOf(history: History, asOf: CalendarDay): readonly FlightUnit[] {
       spot.readings.push({ day: inspection.date.day, exposure: hours - started, depth: depth.value });
     }
   }
-  const now = momentOn(history, asOf).hours;
+  const read = history.hours.knots.at(-1)?.total;
   return spots
     .sort((a, b) => a.at - b.at)
     .map((spot) => ({
@@ -111,6 +111,6 @@ function spotsOf(history: History, asOf: CalendarDay): readonly FlightUnit[] {
       screw: set.screw.name,
       fitted: width,
       condemn,
-      now: now === undefined ? undefined : Math.max(0, now - started),
+      then: read === undefined ? undefined : read - started,
     }));
 }

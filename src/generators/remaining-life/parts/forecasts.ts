@@ -2,8 +2,10 @@
 // by the coming duty and its spread. Where a change of duty is planned, dates are stretched to it.
 
 import { addDays, type CalendarDay } from '../../../domain/units/calendar.js';
-import { hoursByDuty, type Duty } from '../../../domain/model/duty.js';
+import { dutyOn, hoursByDuty, type Duty } from '../../../domain/model/duty.js';
+import { dutyVariation, type DutyVariation } from '../../../domain/model/duty-variation.js';
 import { forwardDuty, totalOn, type History } from '../../../domain/model/history.js';
+import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { ageReplacement } from '../../../domain/wear/age-replacement.js';
 import { chooseOutage, nextInspection, type OutageCosts } from '../../../domain/wear/decision.js';
 import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit.js';
@@ -30,14 +32,7 @@ import type {
 import { tabulated, type Distribution } from './tabulate.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
-import {
-  dutyOf,
-  sectorOf,
-  wearInputs,
-  type WearMember,
-  type WearInput,
-  type WearSource,
-} from './wear-input.js';
+import { dutyOf, sectorOf, wearInputs, type WearInput, type WearSource } from './wear-input.js';
 
 export interface FittedWear {
   readonly input: WearInput;
@@ -70,37 +65,62 @@ export function summarise({ input, result }: FittedWear): FitSummary {
   };
 }
 
-/** Spread of the coming duty where neither duty nor records give one: our judgement, shown as assumed. */
-export const assumedDutySpread = 0.15;
-
-/** What dates of a conveyor rest on. */
+/**
+ * What dates of a conveyor rest on. Everything counts from the last meter reading: what ran since is as unread as what is to
+ * come.
+ */
 export interface Coming {
   readonly history: History;
   readonly asOf: CalendarDay;
-  /** Exposure a day, h or t; undefined where no duty or throughput is known. */
+  /** Day of the last reading of the counter that wear goes by; the day of the report where there is none. */
+  readonly from: CalendarDay;
+  /** Exposure a day from then on, h or t; undefined where no duty or throughput is known. */
   readonly perDay: number | undefined;
-  readonly spread: ConveyorModel['dutySpread'];
-  /** Wear of a coming hour over that of a past one; 1 where left out. */
-  readonly pace?: number;
-  /** Planned changes of duty are set aside: a duty is being tried. */
-  readonly steady?: boolean;
+  readonly variation: DutyVariation;
+  /** By which dates are reckoned: declared, observed, or tried from the day of the report on. */
+  readonly duties: readonly Duty[];
 }
 
 /** In what wear of the liner follows, or in hours where asked for. */
 export function comingDuty(
   history: History,
   asOf: CalendarDay,
-  duty: Duty | undefined,
   measure: 'hours' | 'tonnes' = history.wearBy,
 ): Coming {
   const perHour = measure === 'tonnes' ? history.throughput?.perHour : 1;
-  const spread: Coming['spread'] =
-    duty?.spread !== undefined
-      ? { ratio: duty.spread, from: duty.basis === 'observed' ? 'observed' : 'declared' }
-      : history.observed?.spread !== undefined
-        ? { ratio: history.observed.spread, from: 'observed' }
-        : { ratio: assumedDutySpread, from: 'assumed' };
-  return { history, asOf, spread, perDay: duty && perHour !== undefined ? duty.perDay * perHour : undefined };
+  const counter = measure === 'tonnes' ? history.tonnes : history.hours;
+  const from = counter?.knots.at(-1)?.day ?? asOf;
+  const duties = forwardDuty(history);
+  const then = dutyOn(duties, from);
+  return {
+    history,
+    asOf,
+    from,
+    duties,
+    variation: dutyVariation(history.hours.knots, history.duties, then),
+    perDay: then && perHour !== undefined ? then.perDay * perHour : undefined,
+  };
+}
+
+/** The same with another duty tried from the day of the report on; planned changes of duty are set aside. */
+export function tryingDuty(coming: Coming, perDay: (duty: Duty) => number): Coming {
+  const { duties, asOf } = coming;
+  const now = dutyOn(duties, asOf);
+  if (!now) return coming;
+  const before = duties.filter((duty) => duty.from === undefined || duty.from < asOf);
+  const tried = { ...now, perDay: perDay(now), from: asOf };
+  // Where the meter was read on the day of the report, no hours of the duty in force come between.
+  const perHour = coming.perDay === undefined || now.perDay === 0 ? undefined : coming.perDay / now.perDay;
+  return asOf > coming.from
+    ? { ...coming, duties: [...before, tried] }
+    : { ...coming, duties: [tried], perDay: perHour && perHour * tried.perDay };
+}
+
+/** Exposure of a set at the last meter reading, from which dates count; below 0 where it was fitted later. */
+function exposureThen(set: LinerSet | undefined, { history, from }: Coming): number | undefined {
+  const fitted = history.wearBy === 'tonnes' ? set?.fitted?.tonnes : set?.fitted?.hours;
+  const total = totalOn(history, from);
+  return fitted === undefined || total === undefined ? undefined : total - fitted;
 }
 
 /** With `full` false only the condemn limit is forecast, for estates of so many points that nobody reads the rest. */
@@ -115,8 +135,9 @@ export function pointModel(
   const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
   if (unit < 0) return undefined;
   const through = point.depths.at(-1) ?? point.fitted.value;
+  const then = exposureThen(point.set, coming);
   const forecastOf = (depth: number, fit: WearFit = result): DepthForecast =>
-    depthForecast(forecastUnit(fit, unit, depth), point.exposureNow, coming);
+    depthForecast(forecastUnit(fit, unit, depth), then, coming);
   const limit = forecastUnit(result, unit, point.fitted.value - point.condemn);
   const strays = straysOf(fitted, result, unit);
   const { basis, readings, indicators, notSeen, pool } = recordsOf(result, unit);
@@ -128,7 +149,7 @@ export function pointModel(
     pool,
     strays,
     rate: limit.kind === 'life' ? limit.rate : rateOf(result, unit, through),
-    condemn: depthForecast(limit, point.exposureNow, coming),
+    condemn: depthForecast(limit, then, coming),
     layers: full ? point.depths.slice(1, -1).map((depth) => forecastOf(depth)) : undefined,
     trough: full ? forecastOf(through) : undefined,
     fullWeight:
@@ -162,20 +183,21 @@ export function forecastDepth(
   fit: WearFit,
   unit: number,
   depth: number,
-  now: number | undefined,
+  /** Exposure at the last meter reading. */
+  then: number | undefined,
   coming: Coming,
 ): DepthForecast {
-  return depthForecast(forecastUnit(fit, unit, depth), now, coming);
+  return depthForecast(forecastUnit(fit, unit, depth), then, coming);
 }
 
-function depthForecast(forecast: Forecast, now: number | undefined, coming: Coming): DepthForecast {
+function depthForecast(forecast: Forecast, then: number | undefined, coming: Coming): DepthForecast {
   switch (forecast.kind) {
     case 'reached':
       return { kind: 'reached', by: forecast.by };
     case 'cannot say':
       return { kind: 'cannot say', why: forecast.why, atLeast: forecast.atLeast };
     case 'life': {
-      const dates = now === undefined ? undefined : calendarOf(forecast, now, coming);
+      const dates = then === undefined ? undefined : calendarOf(forecast, then, coming);
       return dates?.kind === 'dates'
         ? { kind: 'life', exposure: forecast.quantiles, days: dates.quantiles, chanceBy: dates.reachedBy }
         : { kind: 'life', exposure: forecast.quantiles, days: undefined, chanceBy: undefined };
@@ -183,38 +205,39 @@ function depthForecast(forecast: Forecast, now: number | undefined, coming: Comi
   }
 }
 
-/** With no duty there are no dates. `moved`: the exposure at which the forecast begins to count. A planned change of duty stretches the days after it. */
+/**
+ * With no duty there are no dates. `then`: exposure at the last meter reading. `moved`: the exposure at which the forecast begins
+ * to count. A change of duty since, or a planned one, stretches the days after it.
+ */
 function calendarOf(
   forecast: Distribution,
-  now: number,
+  then: number,
   coming: Coming,
   moved = 0,
 ): CalendarForecast | undefined {
-  if (coming.perDay === undefined) return undefined;
+  const { perDay, variation, from, asOf, duties } = coming;
+  if (perDay === undefined) return undefined;
+  const changes = duties.some((duty) => duty.from !== undefined && duty.from > from);
   const duty: ForwardDuty = {
-    perDay: coming.perDay,
-    spread: coming.spread.ratio,
-    from: coming.asOf,
-    now,
-    ...(coming.pace !== undefined && { pace: coming.pace }),
+    perDay,
+    spread: variation.level.ratio,
+    wander: variation.wander,
+    from,
+    now: then,
+    today: changes ? from : asOf,
   };
-  const chance = tabulated(forecast, Math.max(0, now - moved));
+  const chance = tabulated(forecast, Math.max(0, then - moved));
   const calendar = toCalendar({ reachedBy: (exposure) => chance(exposure - moved) }, duty);
-  return calendar.kind === 'dates' && plannedChange(coming) ? stretched(calendar, coming) : calendar;
-}
-
-function plannedChange({ history, asOf, steady }: Coming): boolean {
-  return steady !== true && forwardDuty(history).some((duty) => duty.from !== undefined && duty.from > asOf);
+  return calendar.kind === 'dates' && changes ? stretched(calendar, coming) : calendar;
 }
 
 type Dates = Extract<CalendarForecast, { kind: 'dates' }>;
 
 /** Reckons with the duty of each day: a date under unchanged duty becomes the day on which the same hours will have run. */
-function stretched(calendar: Dates, { history, asOf }: Coming): Dates {
-  const duties = forwardDuty(history);
-  const today = hoursByDuty(duties, asOf, addDays(asOf, 1)) ?? 0;
+function stretched(calendar: Dates, { duties, from, asOf }: Coming): Dates {
+  const first = hoursByDuty(duties, from, addDays(from, 1)) ?? 0;
   const plain = (day: CalendarDay): number =>
-    today > 0 ? asOf + (hoursByDuty(duties, asOf, day) ?? 0) / today : day;
+    first > 0 ? from + (hoursByDuty(duties, from, day) ?? 0) / first : day;
   const back = (day: CalendarDay | undefined): CalendarDay | undefined => {
     if (day === undefined) return undefined;
     let low: number = asOf;
@@ -280,7 +303,8 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
     outages,
     risk,
     leadTime,
-    dutySpread: coming.spread,
+    dutyVariation: coming.variation,
+    meterRead: coming.from,
     riskDay: condemn?.kind === 'dates' ? condemn.dayOf(risk) : undefined,
     // The half is reckoned from each point's last look, so it is handed over as twice the days that are left to it.
     look: nextInspection({
@@ -289,7 +313,7 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
       risk,
       asOf,
     }),
-    lookAt: lookAt(fitted, points),
+    lookAt: lookAt(fitted, points, coming),
     cheapest,
     unseen: unseenRuns(fitted, coming, runs),
     borrowed: borrowedBy(fitted, conveyor.name, history),
@@ -299,22 +323,22 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
 interface PlacedUnit {
   readonly point: PointLife;
   readonly unit: number;
+  /** Exposure at the last meter reading. */
   readonly now: number;
 }
 
 /** Points that are forecast and whose exposure is known, with their row in the model. */
-function placed({ input }: FittedWear, points: readonly PointLife[]): readonly PlacedUnit[] {
+function placed({ input }: FittedWear, points: readonly PointLife[], coming: Coming): readonly PlacedUnit[] {
   return points.flatMap((point) => {
     const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
-    return unit < 0 || point.exposureNow === undefined || point.model === undefined
-      ? []
-      : [{ point, unit, now: point.exposureNow }];
+    const now = exposureThen(point.set, coming);
+    return unit < 0 || now === undefined || point.model === undefined ? [] : [{ point, unit, now }];
   });
 }
 
-function lookAt(fitted: FittedWear, points: readonly PointLife[]): ConveyorModel['lookAt'] {
+function lookAt(fitted: FittedWear, points: readonly PointLife[], coming: Coming): ConveyorModel['lookAt'] {
   if (fitted.result.kind !== 'fitted') return [];
-  const members = placed(fitted, points);
+  const members = placed(fitted, points, coming);
   return whereToLook(
     fitted.result,
     members.map(({ point, unit, now }) => ({ unit, now, depth: point.fitted.value - point.condemn })),
@@ -340,7 +364,7 @@ function firstOf(
   const { result } = fitted;
   if (result.kind !== 'fitted')
     return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined, contact: undefined };
-  const seenPoints = placed(fitted, points);
+  const seenPoints = placed(fitted, points, coming);
   if (seenPoints.length === 0)
     return {
       forecast: { kind: 'cannot say', why: 'no point with a known exposure' },
@@ -376,7 +400,8 @@ function firstOf(
       condemn: undefined,
       contact: undefined,
     };
-  // Exposures from now are moved by what the longest-lying liner has had, so that a cost per hour counts the hours already given.
+  // Exposures from the last meter reading are moved by what the longest-lying liner had then, so that a cost per hour counts the
+  // hours already given.
   const had = Math.max(...seenPoints.map((s) => s.now));
   const condemn = calendarOf(first, had, coming, had);
   const contact = steel.kind === 'life' ? calendarOf(steel, had, coming, had) : undefined;
@@ -421,9 +446,10 @@ function cheapestAge(steel: Distribution, had: number, coming: Coming): Cheapest
   const exposure = Math.max(answer.exposure, had);
   const day =
     coming.perDay !== undefined && coming.perDay > 0
-      ? addDays(coming.asOf, (exposure - had) / coming.perDay)
+      ? addDays(coming.from, (exposure - had) / coming.perDay)
       : undefined;
-  return { exposure, day, costRate: answer.costRate, toFailure: answer.toFailure };
+  const past = day !== undefined && day < coming.asOf;
+  return { exposure, day: past ? coming.asOf : day, costRate: answer.costRate, toFailure: answer.toFailure };
 }
 
 /** Planned: the reline. Contact: the unplanned reline and the repair of the trough. Undefined unless all are declared in one currency. */
@@ -464,20 +490,12 @@ function unseenRuns(fitted: FittedWear, coming: Coming, runs: readonly RunLife[]
         panels: count,
         condemn: depthForecast(
           forecastUnit(result, unit, liner.thickness.value - liner.condemn.value),
-          exposureOf(member, coming),
+          exposureThen(member.set, coming),
           coming,
         ),
       },
     ];
   });
-}
-
-function exposureOf(member: WearMember, { history, asOf }: Coming): number | undefined {
-  const { fitted } = member.set;
-  const byTonnes = history.wearBy === 'tonnes';
-  const from = byTonnes ? fitted?.tonnes : fitted?.hours;
-  const moment = totalOn(history, asOf);
-  return from === undefined || moment === undefined ? undefined : Math.max(0, moment - from);
 }
 
 function borrowedBy({ input, result }: FittedWear, name: string, history: History): readonly Borrowed[] {

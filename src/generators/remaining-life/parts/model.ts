@@ -2,6 +2,7 @@
 // how many readings it rests on and how many it borrowed.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { DutyVariation } from '../../../domain/model/duty-variation.js';
 import type { OutageChoice, NextInspection } from '../../../domain/wear/decision.js';
 import type { Basis, Quantiles } from '../../../domain/wear/forecast.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
@@ -97,8 +98,9 @@ export interface ConveyorModel {
   }[];
   /** What was borrowed from where: the factor on the rate of each group this conveyor belongs to. */
   readonly borrowed: readonly Borrowed[];
-  /** Spread of the coming duty that dates carry, one standard deviation as a ratio, and where it is from. */
-  readonly dutySpread: { readonly ratio: number; readonly from: 'declared' | 'observed' | 'assumed' };
+  /** How uncertain the hours are that dates carry: those to come, and those since the meter was last read on `meterRead`. */
+  readonly dutyVariation: DutyVariation;
+  readonly meterRead: CalendarDay;
 }
 
 export interface CheapestAge {

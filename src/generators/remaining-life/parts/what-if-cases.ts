@@ -4,7 +4,7 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { OutageCandidate } from '../../../domain/wear/decision.js';
 import type { WhatIfChange } from '../what-if.js';
-import { conveyorModel, type Coming, type FittedWear } from './forecasts.js';
+import { conveyorModel, tryingDuty, type Coming, type FittedWear } from './forecasts.js';
 import type { ConveyorForecast, Quantiles } from './model.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
@@ -56,11 +56,21 @@ export function whatIfOf(change: WhatIfChange, input: WhatIfInput): WhatIf {
       const perHour = coming.history.wearBy === 'tonnes' ? coming.history.throughput?.perHour : 1;
       if (perHour === undefined)
         return { ...head, kind: 'cannot say', why: 'no throughput is known to turn hours into tonnes' };
-      // The tried duty holds from the day of the report on: planned changes of duty are set aside.
-      return beside(caseOf({ ...coming, perDay: change.perDay * perHour, steady: true }, points));
+      return beside(
+        caseOf(
+          tryingDuty(coming, () => change.perDay),
+          points,
+        ),
+      );
     }
     case 'speed':
-      return beside(caseOf({ ...coming, pace: change.rpm / change.now }, points));
+      // Wear of an hour goes with the speed; so many more hours at the old speed bring the same.
+      return beside(
+        caseOf(
+          tryingDuty(coming, ({ perDay }) => (perDay * change.rpm) / change.now),
+          points,
+        ),
+      );
     case 'condemn':
       return beside(
         caseOf(

@@ -10,7 +10,7 @@ import { figure, table } from '../../page/page.js';
 import type { ConveyorLife } from '../remaining-life.js';
 import { nearestToLimit, type PointLife } from '../parts/points.js';
 import { chartKey, mapKey } from './keys.js';
-import { depthText, forecastText, lookText } from './sentences.js';
+import { depthText, dutyVariationText, forecastText, lookText } from './sentences.js';
 import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
@@ -262,9 +262,7 @@ function borrowed(life: ConveyorLife): Markup | undefined {
         : `${capital(life.measure.better)} explain the wear better than ${life.measure.better === 'hours' ? 'tonnes' : 'hours'}: the ${counted(life.measure.readings, 'thickness', 'thicknesses')} are ${life.measure.ratio > 1000 ? 'over 1000' : amount(life.measure.ratio)} times as likely`,
     );
   }
-  lines.push(
-    `Dates carry a spread of the coming duty of ${formatNumber(model.dutySpread.ratio * 100, 0)} % (${model.dutySpread.from === 'declared' ? 'as declared' : model.dutySpread.from === 'observed' ? 'as the meter shows' : 'assumed, none is declared'})`,
-  );
+  lines.push(dutyVariationText(model));
   return element(
     'div',
     {},

@@ -2,7 +2,8 @@
 
 import type { ConveyorLife, DepthForecast, WhatIf } from '../remaining-life.js';
 import type { Case } from '../parts/what-if-cases.js';
-import type { Quantiles } from '../parts/model.js';
+import type { ConveyorModel, Quantiles } from '../parts/model.js';
+import { formatNumber } from '../../../domain/units/format.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
 import { amount, amountWithUnit, chance, counted, date } from './wording.js';
 
@@ -112,4 +113,16 @@ export function caseText({ forecast, riskDay }: Case): string {
 
 function interval(q: Quantiles, unit?: 'h' | 't'): string {
   return `${unit ? amountWithUnit(q.q50, unit) : amount(q.q50)} (80 %: ${amount(q.q10)} to ${amount(q.q90)})`;
+}
+
+/** What the hours that nobody has read are taken for. */
+export function dutyVariationText({
+  dutyVariation: { level, wander },
+  meterRead,
+}: Pick<ConveyorModel, 'dutyVariation' | 'meterRead'>): string {
+  const source = { declared: 'as declared', observed: 'as the meter shows', assumed: 'assumed' };
+  return (
+    `Hours are reckoned from the last meter reading, ${date(meterRead)}: ± ${formatNumber(level.ratio * 100, 0)} % on their long-run mean (${source[level.from]}) ` +
+    `and ± ${formatNumber(wander.ratio * 100, 0)} % on any ${formatNumber(wander.per, 0)} days (${source[wander.from]})`
+  );
 }
