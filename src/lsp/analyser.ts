@@ -1,7 +1,7 @@
-// The real analysis behind the desk: the workspace of src/analysis, which re-reads only the text that changed.
+// The real analysis behind the session: the workspace of src/analysis, which re-reads only the text that changed.
 
 import { createWorkspace } from '../analysis/workspace.js';
-import type { Analyser } from './desk.js';
+import type { Analyser } from './session.js';
 
 export function makeAnalyser(): Analyser {
   const workspace = createWorkspace();

@@ -2,15 +2,15 @@
 // in a worker that holds a copy of the texts, or, where there is no worker, here and between other work.
 
 import type { MakePreview, MakePreviewAnswer } from '../protocol/messages.js';
-import type { Analyser, Desk } from './desk.js';
-import { makeDesk } from './desk.js';
-import { preview } from './features/preview.js';
+import type { Analyser, Session } from './session.js';
+import { createSession } from './session.js';
+import { preview } from './handlers/preview-handler.js';
 import { forecasts, type Forecasts } from './forecasts.js';
-import type { Text } from './texts.js';
+import type { EstateDocument } from './document.js';
 
 export interface Background {
-  preview(desk: Desk, wanted: MakePreview): Promise<MakePreviewAnswer>;
-  forecasts(desk: Desk): Promise<Forecasts>;
+  preview(session: Session, wanted: MakePreview): Promise<MakePreviewAnswer>;
+  forecasts(session: Session): Promise<Forecasts>;
   end(): void;
 }
 
@@ -21,8 +21,8 @@ export function backgroundHere(): Background {
     return work();
   };
   return {
-    preview: (desk, wanted) => later(() => preview(desk, wanted)),
-    forecasts: (desk) => later(() => forecasts(desk)),
+    preview: (session, wanted) => later(() => preview(session, wanted)),
+    forecasts: (session) => later(() => forecasts(session)),
     end: () => undefined,
   };
 }
@@ -36,16 +36,16 @@ export interface Port {
 
 type Task = { readonly kind: 'preview'; readonly wanted: MakePreview } | { readonly kind: 'forecasts' };
 
-interface Order {
+interface WorkerRequest {
   readonly number: number;
-  readonly desk: number;
+  readonly session: number;
   readonly put: readonly { readonly uri: string; readonly text: string }[];
   readonly remove: readonly string[];
   readonly revision: number;
   readonly task: Task;
 }
 
-interface Delivery {
+interface WorkerResponse {
   readonly number: number;
   readonly result?: unknown;
   readonly fault?: string;
@@ -53,32 +53,37 @@ interface Delivery {
 
 /** Hands the work to a worker on the other end of `port`, with the texts that changed since the last order. */
 export function backgroundThere(port: Port): Background {
-  const desks = new Map<Desk, { readonly number: number; readonly sent: Map<string, Text> }>();
+  const sessions = new Map<
+    Session,
+    { readonly number: number; readonly sent: Map<string, EstateDocument> }
+  >();
   const open = new Map<number, { resolve(value: unknown): void; reject(reason: Error): void }>();
   let count = 0;
 
   port.listen((message) => {
-    const { number, result, fault } = message as Delivery; // from the worker that this file started
+    const { number, result, fault } = message as WorkerResponse; // from the worker that this file started
     const waiting = open.get(number);
     open.delete(number);
     if (fault === undefined) waiting?.resolve(result);
     else waiting?.reject(new Error(fault));
   });
 
-  const order = <T>(desk: Desk, task: Task): Promise<T> => {
-    const known = desks.get(desk) ?? { number: desks.size, sent: new Map<string, Text>() };
-    desks.set(desk, known);
-    const put = desk.texts().filter((text) => known.sent.get(text.uri)?.text !== text.text);
-    const remove = [...known.sent.keys()].filter((uri) => !desk.text(uri));
-    for (const text of put) known.sent.set(text.uri, text);
+  const order = <T>(session: Session, task: Task): Promise<T> => {
+    const known = sessions.get(session) ?? { number: sessions.size, sent: new Map<string, EstateDocument>() };
+    sessions.set(session, known);
+    const put = session
+      .documents()
+      .filter((document) => known.sent.get(document.uri)?.text !== document.text);
+    const remove = [...known.sent.keys()].filter((uri) => !session.document(uri));
+    for (const document of put) known.sent.set(document.uri, document);
     for (const uri of remove) known.sent.delete(uri);
     const number = (count += 1);
-    const message: Order = {
+    const message: WorkerRequest = {
       number,
-      desk: known.number,
+      session: known.number,
       put: put.map(({ uri, text }) => ({ uri, text })),
       remove,
-      revision: desk.revision,
+      revision: session.revision,
       task,
     };
     return new Promise<T>((resolve, reject) => {
@@ -88,27 +93,27 @@ export function backgroundThere(port: Port): Background {
   };
 
   return {
-    preview: (desk, wanted) => order(desk, { kind: 'preview', wanted }),
-    forecasts: (desk) => order(desk, { kind: 'forecasts' }),
+    preview: (session, wanted) => order(session, { kind: 'preview', wanted }),
+    forecasts: (session) => order(session, { kind: 'forecasts' }),
     end: () => port.end(),
   };
 }
 
 /** The worker's side. */
 export function serveBackground(port: Port, makeAnalyser: () => Analyser): void {
-  const desks = new Map<number, Desk>();
+  const sessions = new Map<number, Session>();
   port.listen((message) => {
-    const { number, desk: name, put, remove, revision, task } = message as Order; // from backgroundThere
-    const desk = desks.get(name) ?? makeDesk(makeAnalyser());
-    desks.set(name, desk);
-    for (const { uri, text } of put) desk.put(uri, text);
-    for (const uri of remove) desk.remove(uri);
-    let delivery: Delivery;
+    const { number, session: name, put, remove, revision, task } = message as WorkerRequest; // from backgroundThere
+    const session = sessions.get(name) ?? createSession(makeAnalyser());
+    sessions.set(name, session);
+    for (const { uri, text } of put) session.put(uri, text);
+    for (const uri of remove) session.remove(uri);
+    let delivery: WorkerResponse;
     try {
       const result =
         task.kind === 'preview'
-          ? { ...preview(desk, task.wanted), revision }
-          : { ...forecasts(desk), revision };
+          ? { ...preview(session, task.wanted), revision }
+          : { ...forecasts(session), revision };
       delivery = { number, result };
     } catch (fault) {
       delivery = { number, fault: fault instanceof Error ? (fault.stack ?? fault.message) : String(fault) };

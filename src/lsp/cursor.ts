@@ -1,7 +1,7 @@
 // What stands at an offset of a text: the token, the tree node it belongs to, and its part in that node.
 
 import { AstUtils, CstUtils, GrammarAST, type AstNode, type LeafCstNode } from 'langium';
-import type { Text } from './texts.js';
+import type { EstateDocument } from './document.js';
 
 export interface Cursor {
   readonly leaf: LeafCstNode;
@@ -15,8 +15,8 @@ export interface Cursor {
 }
 
 /** The token at or just before an offset; undefined between tokens. */
-export function cursorAt(text: Text, offset: number): Cursor | undefined {
-  const root = text.root().$cstNode;
+export function cursorAt(document: EstateDocument, offset: number): Cursor | undefined {
+  const root = document.root().$cstNode;
   const leaf = root && (CstUtils.findLeafNodeAtOffset(root, offset) ?? before(root, offset));
   return leaf && describe(leaf);
 }

@@ -3,8 +3,8 @@
 
 import { AstUtils, GrammarAST } from 'langium';
 import { findFirstFeatures, findNextFeatures, type NextFeature } from 'langium/lsp';
-import { languageServices } from './texts.js';
-import type { ConveyorName } from './declared.js';
+import { languageServices } from './document.js';
+import type { ConveyorName } from './document-symbols.js';
 
 /** The blocks that are open at an offset, outermost first, and the text of the line so far. */
 export interface Surroundings {

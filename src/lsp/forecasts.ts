@@ -8,7 +8,7 @@ import {
   type ConveyorLife,
   type PointLife,
 } from '../generators/remaining-life/remaining-life.js';
-import type { Desk } from './desk.js';
+import type { Session } from './session.js';
 
 export interface Forecasts {
   readonly revision: number;
@@ -25,11 +25,11 @@ export interface ConveyorWords {
   readonly points: Readonly<Record<string, { readonly short: string; readonly long: readonly string[] }>>;
 }
 
-export function forecasts(desk: Desk): Forecasts {
+export function forecasts(session: Session): Forecasts {
   const conveyors: Record<string, ConveyorWords> = {};
-  for (const life of remainingLife(desk.estate(), { track: false }).conveyors) {
+  for (const life of remainingLife(session.estate(), { track: false }).conveyors) {
     const { nameOrigin } = life.conveyor;
-    conveyors[keyOf(desk.uriOf(nameOrigin), nameOrigin.start)] = {
+    conveyors[keyOf(session.uriOf(nameOrigin), nameOrigin.start)] = {
       short: conveyorShort(life),
       long: conveyorLong(life),
       points: Object.fromEntries(
@@ -40,7 +40,7 @@ export function forecasts(desk: Desk): Forecasts {
       ),
     };
   }
-  return { revision: desk.revision, conveyors };
+  return { revision: session.revision, conveyors };
 }
 
 export function keyOf(uri: string, start: number): string {

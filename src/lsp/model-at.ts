@@ -3,23 +3,28 @@
 import type { Origin } from '../domain/model/origin.js';
 import type { Inspection, Place } from '../domain/model/records.js';
 import type { Conveyor } from '../domain/model/conveyor.js';
-import type { Desk } from './desk.js';
-import type { Declaration } from './declared.js';
-import type { Text } from './texts.js';
+import type { Session } from './session.js';
+import type { Declaration } from './document-symbols.js';
+import type { EstateDocument } from './document.js';
 
-export function inspectionAt(desk: Desk, text: Text, offset: number): Inspection | undefined {
-  return desk
+export function inspectionAt(
+  session: Session,
+  document: EstateDocument,
+  offset: number,
+): Inspection | undefined {
+  return session
     .estate()
     .inspections.find(
-      ({ origin }) => origin.start <= offset && offset <= origin.end && desk.uriOf(origin) === text.uri,
+      ({ origin }) =>
+        origin.start <= offset && offset <= origin.end && session.uriOf(origin) === document.uri,
     );
 }
 
 /** Index into the estate's reading columns. */
-export function rowAt(desk: Desk, text: Text, offset: number): number | undefined {
-  const inspection = inspectionAt(desk, text, offset);
+export function rowAt(session: Session, document: EstateDocument, offset: number): number | undefined {
+  const inspection = inspectionAt(session, document, offset);
   if (!inspection) return undefined;
-  const { start, end } = desk.estate().readings;
+  const { start, end } = session.estate().readings;
   for (let row = inspection.firstRow; row < inspection.endRow; row += 1) {
     if ((start[row] ?? Infinity) <= offset && offset <= (end[row] ?? -1)) return row;
   }
@@ -28,19 +33,21 @@ export function rowAt(desk: Desk, text: Text, offset: number): number | undefine
 
 /** The model's own thing behind a declared name; undefined while the text is too broken for one. */
 export function modelOf<T extends { readonly nameOrigin: Origin }>(
-  desk: Desk,
+  session: Session,
   things: readonly T[],
-  { start, text }: Pick<Declaration, 'start' | 'text'>,
+  { start, document }: Pick<Declaration, 'start' | 'document'>,
 ): T | undefined {
-  return things.find(({ nameOrigin }) => nameOrigin.start === start && desk.uriOf(nameOrigin) === text.uri);
+  return things.find(
+    ({ nameOrigin }) => nameOrigin.start === start && session.uriOf(nameOrigin) === document.uri,
+  );
 }
 
-export function conveyorOf(desk: Desk, declaration: Declaration | undefined): Conveyor | undefined {
-  return declaration && modelOf(desk, desk.estate().conveyors, declaration);
+export function conveyorOf(session: Session, declaration: Declaration | undefined): Conveyor | undefined {
+  return declaration && modelOf(session, session.estate().conveyors, declaration);
 }
 
-export function placeOf(desk: Desk, conveyor: Conveyor, name: string): Place | undefined {
-  return desk
+export function placeOf(session: Session, conveyor: Conveyor, name: string): Place | undefined {
+  return session
     .estate()
     .places.find((place) => place.conveyor === conveyor && place.declared && place.name === name);
 }

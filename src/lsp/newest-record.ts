@@ -1,9 +1,9 @@
 // The newest inspection, reline or screw change, by the headers as they are written: the date and meter to go on from.
 
-import type { Desk } from './desk.js';
+import type { Session } from './session.js';
 import { split } from './expected.js';
-import type { ConveyorName } from './declared.js';
-import type { Text } from './texts.js';
+import type { ConveyorName } from './document-symbols.js';
+import type { EstateDocument } from './document.js';
 
 const header =
   /^[ \t]*(inspection|reline|screw[ \t]+change)[ \t]+([\w.-]+)[ \t]+(\d{4}-\d{2}-\d{2})[ \t]+meter[ \t]+([^\n{]*?)[ \t]*(?:tonnes[^\n{]*)?(?:\{|$)/gm;
@@ -23,34 +23,38 @@ export interface NewestRecord {
 }
 
 /** Undefined where there is no record. ISO dates sort as text. */
-export function newestRecord(desk: Desk, of?: ConveyorName, kind?: 'inspection'): NewestRecord | undefined {
-  const wanted = of && new Set(desk.names().conveyorOf(of));
+export function newestRecord(
+  session: Session,
+  of?: ConveyorName,
+  kind?: 'inspection',
+): NewestRecord | undefined {
+  const wanted = of && new Set(session.symbols().conveyorOf(of));
   let newest: NewestRecord | undefined;
-  for (const text of desk.texts()) {
-    for (const found of headersIn(text)) {
+  for (const document of session.documents()) {
+    for (const found of headersIn(document)) {
       if (newest && found.date <= newest.date) continue;
       if (kind && found.kind !== kind) continue;
       if (of && found.conveyor.name !== of.name) continue;
       if (
         wanted &&
-        !desk
-          .names()
+        !session
+          .symbols()
           .conveyorOf(found.conveyor)
           .some((one) => wanted.has(one))
       )
         continue;
-      newest = { kind: found.kind, date: found.date, meter: found.meter, uri: text.uri };
+      newest = { kind: found.kind, date: found.date, meter: found.meter, uri: document.uri };
     }
   }
   return newest;
 }
 
-const headers = new WeakMap<Text, readonly Header[]>();
+const headers = new WeakMap<EstateDocument, readonly Header[]>();
 
-function headersIn(text: Text): readonly Header[] {
-  const known = headers.get(text);
+function headersIn(document: EstateDocument): readonly Header[] {
+  const known = headers.get(document);
   if (known) return known;
-  const found = [...text.text.matchAll(header)].map(
+  const found = [...document.text.matchAll(header)].map(
     ([, kind = '', conveyor = '', date = '', meter = '']): Header => ({
       kind: kind.replace(/\s+/g, ' '),
       conveyor: split(conveyor),
@@ -58,6 +62,6 @@ function headersIn(text: Text): readonly Header[] {
       meter: meter.trim(),
     }),
   );
-  headers.set(text, found);
+  headers.set(document, found);
   return found;
 }

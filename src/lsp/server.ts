@@ -1,5 +1,6 @@
 // The language server: greets the client, loads the estate, and puts the three halves together: texts that are kept
-// (estate-texts.ts), findings that are told (judge.ts), and requests that are answered (requests.ts).
+// (document-sync.ts), findings that are published (diagnostics-publisher.ts), and requests that are answered
+// (request-handlers.ts).
 
 import {
   DidChangeConfigurationNotification,
@@ -10,14 +11,14 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { StartOptions } from '../protocol/messages.js';
-import { normal } from './addresses.js';
+import { normal } from './uris.js';
 import type { Background } from './background.js';
-import type { Analyser } from './desk.js';
-import { makeDesks } from './desks.js';
-import { keepTexts } from './estate-texts.js';
+import type { Analyser } from './session.js';
+import { createSessions } from './sessions.js';
+import { syncDocuments } from './document-sync.js';
 import { extension, type Files } from './files.js';
-import { makeJudge } from './judge.js';
-import { answerRequests, capabilities } from './requests.js';
+import { createDiagnosticsPublisher } from './diagnostics-publisher.js';
+import { registerHandlers, capabilities } from './request-handlers.js';
 import { readSettings } from './settings.js';
 
 export interface ServerParts {
@@ -41,7 +42,7 @@ export function startServer(
   connection: Connection,
   { makeAnalyser, background, files }: ServerParts,
 ): { askedToStop(): boolean } {
-  const desks = makeDesks(makeAnalyser);
+  const sessions = createSessions(makeAnalyser);
   const documents = new TextDocuments(TextDocument);
   let can: Can = {
     register: false,
@@ -61,10 +62,16 @@ export function startServer(
     if (can.refreshHints) void connection.languages.inlayHint.refresh();
     if (can.refreshLenses) void connection.sendRequest('workspace/codeLens/refresh');
   };
-  const texts = keepTexts(connection, documents, desks, () => {
-    if (loaded) judge.soon();
+  const texts = syncDocuments(connection, documents, sessions, () => {
+    if (loaded) diagnostics.soon();
   });
-  const judge = makeJudge(connection, desks, background, () => texts.unread, refreshHints);
+  const diagnostics = createDiagnosticsPublisher(
+    connection,
+    sessions,
+    background,
+    () => texts.unread,
+    refreshHints,
+  );
 
   connection.onInitialize(({ initializationOptions, workspaceFolders, capabilities: client }) => {
     const options = (initializationOptions ?? {}) as StartOptions; // our own client's; another editor's sets nothing that is read here
@@ -76,14 +83,14 @@ export function startServer(
       refreshHints: workspace?.inlayHint?.refreshSupport === true,
       refreshLenses: workspace?.codeLens?.refreshSupport === true,
     };
-    desks.setClient({
+    sessions.setClient({
       snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
       snippetEdits:
         workspace?.workspaceEdit?.snippetEditSupport === true &&
         workspace.workspaceEdit.documentChanges === true,
       coloursSyntax: textDocument?.semanticTokens?.augmentsSyntaxTokens === true,
     });
-    desks.setSettings(readSettings(options.settings));
+    sessions.setSettings(readSettings(options.settings));
     texts.setFiles(files({ reads: options.clientReads === true }));
     texts.setFolders((workspaceFolders ?? []).map(({ uri }) => normal(uri)));
     return { serverInfo: { name: 'Troughline' }, capabilities };
@@ -96,7 +103,7 @@ export function startServer(
     } finally {
       loaded = true;
       markLoaded();
-      judge.soon();
+      diagnostics.soon();
     }
   });
 
@@ -118,24 +125,24 @@ export function startServer(
     }
     if (can.configure) {
       void connection.client.register(DidChangeConfigurationNotification.type, { section: 'troughline' });
-      desks.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
+      sessions.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
     }
   }
 
   connection.onDidChangeConfiguration(async () => {
     if (can.configure)
-      desks.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
-    judge.soon();
+      sessions.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
+    diagnostics.soon();
     refreshHints();
   });
 
   connection.onShutdown(() => {
     stopped = true;
-    judge.stop();
+    diagnostics.stop();
     background.end();
   });
 
-  answerRequests(connection, desks, background, estateLoaded);
+  registerHandlers(connection, sessions, background, estateLoaded);
   documents.listen(connection);
   connection.listen();
   return { askedToStop: () => stopped };

@@ -1,14 +1,14 @@
 // How a record would write a conveyor's name.
 
-import type { Desk } from './desk.js';
-import type { Declaration } from './declared.js';
+import type { Session } from './session.js';
+import type { Declaration } from './document-symbols.js';
 
 /** The plant is named only where two plants have a conveyor of this name. */
-export function shortestName(desk: Desk, conveyor: Declaration): string {
-  const twins = desk
-    .names()
+export function shortestName(session: Session, conveyor: Declaration): string {
+  const twins = session
+    .symbols()
     .declared('conveyor')
     .filter((other) => other.name === conveyor.name);
-  const plant = desk.names().plantOf(conveyor);
+  const plant = session.symbols().plantOf(conveyor);
   return twins.length > 1 && plant ? `${plant.name}.${conveyor.name}` : conveyor.name;
 }

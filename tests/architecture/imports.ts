@@ -43,7 +43,9 @@ export function judge({ file, text }: SourceFile, parts: readonly Part[]): strin
     if (other === own) return [];
     if (!own.parts.includes(other.folder)) return [`${file}: ${own.folder} may not import ${other.folder}`];
     const inside = target.slice(other.folder.length + 1);
-    return inside.includes('/') ? [`${file}: ${name} reaches past the door of ${other.folder}`] : [];
+    return inside.includes('/') && !other.deepDoors?.includes(inside)
+      ? [`${file}: ${name} reaches past the door of ${other.folder}`]
+      : [];
   });
 }
 

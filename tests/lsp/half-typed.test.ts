@@ -5,23 +5,23 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatText } from '../../src/language/format.js';
 import { makeAnalyser } from '../../src/lsp/analyser.js';
-import { makeDesk, type Desk } from '../../src/lsp/desk.js';
-import { codeActions } from '../../src/lsp/features/code-actions.js';
-import { codeLenses } from '../../src/lsp/features/code-lens.js';
-import { completion } from '../../src/lsp/features/completion.js';
-import { definition } from '../../src/lsp/features/definition.js';
-import { diagnosticsOf } from '../../src/lsp/features/diagnostics.js';
-import { foldingRanges } from '../../src/lsp/features/folding.js';
-import { formatting } from '../../src/lsp/features/formatting.js';
-import { highlights } from '../../src/lsp/features/highlights.js';
-import { hover } from '../../src/lsp/features/hover.js';
-import { inlayHints } from '../../src/lsp/features/inlay-hints.js';
-import { documentLinks } from '../../src/lsp/features/links.js';
-import { outline } from '../../src/lsp/features/outline.js';
-import { references } from '../../src/lsp/features/references.js';
-import { selectionRanges } from '../../src/lsp/features/selection.js';
-import { semanticTokens } from '../../src/lsp/features/tokens.js';
-import { workspaceSymbols } from '../../src/lsp/features/workspace-symbols.js';
+import { createSession, type Session } from '../../src/lsp/session.js';
+import { codeActions } from '../../src/lsp/providers/code-action-provider.js';
+import { codeLenses } from '../../src/lsp/providers/code-lens-provider.js';
+import { completion } from '../../src/lsp/providers/completion-provider.js';
+import { definition } from '../../src/lsp/providers/definition-provider.js';
+import { diagnosticsOf } from '../../src/lsp/providers/diagnostic-provider.js';
+import { foldingRanges } from '../../src/lsp/providers/folding-range-provider.js';
+import { formatting } from '../../src/lsp/providers/formatting-provider.js';
+import { highlights } from '../../src/lsp/providers/document-highlight-provider.js';
+import { hover } from '../../src/lsp/providers/hover-provider.js';
+import { inlayHints } from '../../src/lsp/providers/inlay-hint-provider.js';
+import { documentLinks } from '../../src/lsp/providers/document-link-provider.js';
+import { outline } from '../../src/lsp/providers/document-symbol-provider.js';
+import { references } from '../../src/lsp/providers/references-provider.js';
+import { selectionRanges } from '../../src/lsp/providers/selection-range-provider.js';
+import { semanticTokens } from '../../src/lsp/providers/semantic-token-provider.js';
+import { workspaceSymbols } from '../../src/lsp/providers/workspace-symbol-provider.js';
 import { conveyor, files, inspection, job, plant } from './estate.js';
 import { applied } from './session.js';
 
@@ -43,11 +43,11 @@ const strays = [
   '\0',
 ];
 
-function deskWith(text: string): Desk {
-  const desk = makeDesk(makeAnalyser());
-  for (const [name, each] of Object.entries(files)) desk.put(`file:///estate/${name}`, each);
-  desk.open('file:///estate/half.trough', text, 1);
-  return desk;
+function sessionWith(text: string): Session {
+  const session = createSession(makeAnalyser());
+  for (const [name, each] of Object.entries(files)) session.put(`file:///estate/${name}`, each);
+  session.open('file:///estate/half.trough', text, 1);
+  return session;
 }
 
 describe('a half-typed text', () => {
@@ -57,26 +57,26 @@ describe('a half-typed text', () => {
       fc.property(place, place, fc.constantFrom(...strays), place, (start, length, stray, at) => {
         const text =
           whole.slice(start, start + length) + stray + whole.slice(start + length + 7, start + length + 200);
-        const desk = deskWith(text);
-        const half = desk.text('file:///estate/half.trough');
-        if (!half) throw new Error('the desk lost its text');
+        const session = sessionWith(text);
+        const half = session.document('file:///estate/half.trough');
+        if (!half) throw new Error('the session lost its text');
         const position = half.positionAt(at % (text.length + 1));
         const range = half.range(0, text.length);
-        hover(desk, half, position);
-        completion(desk, half, position);
-        definition(desk, half, position);
-        references(desk, half, position, true);
-        highlights(desk, half, position);
+        hover(session, half, position);
+        completion(session, half, position);
+        definition(session, half, position);
+        references(session, half, position, true);
+        highlights(session, half, position);
         outline(half);
         foldingRanges(half);
         selectionRanges(half, [position]);
-        semanticTokens(desk, half);
-        codeLenses(desk, half);
-        inlayHints(desk, half, range);
+        semanticTokens(session, half);
+        codeLenses(session, half);
+        inlayHints(session, half, range);
         documentLinks(half);
-        workspaceSymbols(desk, 'dg');
-        diagnosticsOf(desk, half.uri);
-        codeActions(desk, half, { textDocument: { uri: half.uri }, range, context: { diagnostics: [] } });
+        workspaceSymbols(session, 'dg');
+        diagnosticsOf(session, half.uri);
+        codeActions(session, half, { textDocument: { uri: half.uri }, range, context: { diagnostics: [] } });
         const tidy = applied(text, formatting(half));
         expect(tidy).toBe(formatText(text));
       }),

@@ -2,8 +2,8 @@
 
 import { AstUtils, GrammarAST } from 'langium';
 import { describe, expect, it } from 'vitest';
-import { languageServices } from '../../src/lsp/texts.js';
-import { signs, wordOf } from '../../src/lsp/vocabulary.js';
+import { languageServices } from '../../src/lsp/document.js';
+import { signs, keywordDocOf } from '../../src/lsp/keyword-docs.js';
 
 describe('vocabulary', () => {
   it('explains every keyword of the language', () => {
@@ -11,7 +11,7 @@ describe('vocabulary', () => {
     for (const rule of languageServices().Grammar.rules) {
       if (!GrammarAST.isParserRule(rule)) continue;
       for (const keyword of AstUtils.streamAllContents(rule).filter(GrammarAST.isKeyword)) {
-        if (!signs.has(keyword.value) && !wordOf(rule.name, keyword.value))
+        if (!signs.has(keyword.value) && !keywordDocOf(rule.name, keyword.value))
           missing.push(`${rule.name}: ${keyword.value}`);
       }
     }

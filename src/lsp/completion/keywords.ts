@@ -2,8 +2,8 @@
 
 import { CompletionItemKind, InsertTextFormat, type CompletionItem } from 'vscode-languageserver';
 import type { Expected } from '../expected.js';
-import { signs, wordOf } from '../vocabulary.js';
-import type { Place } from './place.js';
+import { signs, keywordDocOf } from '../keyword-docs.js';
+import type { CompletionContext } from './completion-context.js';
 
 /** Facts that can stand in a block more than once; all others are offered only until they are there. */
 const repeatable = new Set([
@@ -42,7 +42,7 @@ const repeatable = new Set([
   'StepAction',
 ]);
 
-export function keywordItem(keyword: string, expected: Expected, place: Place): CompletionItem[] {
+export function keywordItem(keyword: string, expected: Expected, place: CompletionContext): CompletionItem[] {
   if (signs.has(keyword) || keyword === ':' || keyword === '+/-' || keyword === 'color') return [];
   if (
     expected.begins &&
@@ -51,7 +51,7 @@ export function keywordItem(keyword: string, expected: Expected, place: Place): 
     isStated(keyword, place)
   )
     return [];
-  const word = wordOf(expected.rule, keyword);
+  const word = keywordDocOf(expected.rule, keyword);
   const snippet = place.snippets ? word?.snippet : undefined;
   return [
     {
@@ -66,14 +66,14 @@ export function keywordItem(keyword: string, expected: Expected, place: Place): 
 }
 
 /** True where the block has the fact already, on another line than this one. */
-function isStated(keyword: string, { text, around, line }: Place): boolean {
+function isStated(keyword: string, { document, around, line }: CompletionContext): boolean {
   const block = around.blocks.at(-1);
   if (!block) return false;
-  const open = text.text.indexOf('{', block.start);
-  const close = text.text.indexOf('\n}', open);
+  const open = document.text.indexOf('{', block.start);
+  const close = document.text.indexOf('\n}', open);
   const here = around.lineStart + line.length;
-  const restOfLine = text.text.indexOf('\n', here);
-  const others = `${text.text.slice(open + 1, around.lineStart)}\n${restOfLine < 0 ? '' : text.text.slice(restOfLine, close < 0 ? undefined : close)}`;
+  const restOfLine = document.text.indexOf('\n', here);
+  const others = `${document.text.slice(open + 1, around.lineStart)}\n${restOfLine < 0 ? '' : document.text.slice(restOfLine, close < 0 ? undefined : close)}`;
   return new RegExp(String.raw`^[ \t]*${keyword.split(' ').join('[ \\t]+')}(?![\w-])`, 'm').test(others);
 }
 

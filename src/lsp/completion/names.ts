@@ -2,10 +2,10 @@
 
 import { CompletionItemKind, type CompletionItem } from 'vscode-languageserver';
 import { subjectOf, type Expected } from '../expected.js';
-import type { Declaration, NameKind } from '../declared.js';
-import { pointNames } from '../rows.js';
+import type { Declaration, NameKind } from '../document-symbols.js';
+import { pointNames } from '../point-names.js';
 import { shortestName } from '../shortest-name.js';
-import { conveyorsHere, type Place } from './place.js';
+import { conveyorsHere, type CompletionContext } from './completion-context.js';
 
 const referred: Readonly<Record<string, NameKind>> = {
   Plant: 'plant',
@@ -30,11 +30,11 @@ const icons: Readonly<Partial<Record<NameKind, CompletionItemKind>>> = {
   point: CompletionItemKind.Property,
 };
 
-export function nameItems(expected: Expected, place: Place): CompletionItem[] {
+export function nameItems(expected: Expected, place: CompletionContext): CompletionItem[] {
   const kind = referred[expected.refersTo ?? ''];
   if (!kind) return [];
-  const { desk, text, around } = place;
-  const names = desk.names();
+  const { session, document, around } = place;
+  const names = session.symbols();
   const conveyors = conveyorsHere(place);
   const all = names.declared(kind);
   let fitting: readonly Declaration[] = all;
@@ -45,22 +45,22 @@ export function nameItems(expected: Expected, place: Place): CompletionItem[] {
   }
   if (kind === 'step') {
     const start = around.blocks.at(-1)?.start ?? 0;
-    const here = text.offsetAt(place.range.start);
+    const here = document.offsetAt(place.range.start);
     fitting = all.filter(
       (step) =>
-        step.text === text &&
+        step.document === document &&
         step.start >= start &&
-        text.text.slice(start, step.start).split('}').length === 1 &&
+        document.text.slice(start, step.start).split('}').length === 1 &&
         step.start !== here,
     );
   }
   return fitting.map((declaration) => ({
-    label: kind === 'conveyor' ? shortestName(desk, declaration) : declaration.name,
+    label: kind === 'conveyor' ? shortestName(session, declaration) : declaration.name,
     kind: icons[kind] ?? CompletionItemKind.Variable,
     detail: `${kind}${titleOf(declaration)}`,
     textEdit: {
       range: place.range,
-      newText: kind === 'conveyor' ? shortestName(desk, declaration) : declaration.name,
+      newText: kind === 'conveyor' ? shortestName(session, declaration) : declaration.name,
     },
   }));
 }
@@ -71,14 +71,14 @@ function titleOf(declaration: Declaration): string {
 }
 
 /** Places for a plain word that means something: points, colours, weekdays, materials. */
-export function wordItems(expected: Expected, place: Place): CompletionItem[] {
+export function wordItems(expected: Expected, place: CompletionContext): CompletionItem[] {
   const item = (label: string, kind: CompletionItemKind, detail?: string): CompletionItem => ({
     label,
     kind,
     ...(detail ? { detail } : {}),
     textEdit: { range: place.range, newText: label },
   });
-  const names = place.desk.names();
+  const names = place.session.symbols();
   if (expected.property === 'point' && (expected.rule === 'Reading' || expected.rule === 'AsFitted')) {
     const conveyors = conveyorsHere(place);
     return names
@@ -91,7 +91,7 @@ export function wordItems(expected: Expected, place: Place): CompletionItem[] {
       );
   }
   if (expected.property === 'colour') {
-    const { date } = subjectOf(place.text.text, place.around);
+    const { date } = subjectOf(place.document.text, place.around);
     const [liner] = conveyorsHere(place).flatMap((conveyor) => names.linersOf(conveyor, date));
     return names
       .declared('layer')

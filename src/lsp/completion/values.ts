@@ -4,15 +4,15 @@ import { CompletionItemKind, InsertTextFormat, type CompletionItem } from 'vscod
 import { unitsOf } from '../../domain/units/parse.js';
 import { cursorAt } from '../cursor.js';
 import { shortened, split, subjectOf, type Surroundings } from '../expected.js';
-import { dimensionsAt } from '../facts.js';
-import type { ConveyorName } from '../declared.js';
+import { dimensionsAt } from '../dimensions-at.js';
+import type { ConveyorName } from '../document-symbols.js';
 import { newestRecord } from '../newest-record.js';
-import { makeText, type Text } from '../texts.js';
-import { conveyorsHere, type Place } from './place.js';
+import { createDocument, type EstateDocument } from '../document.js';
+import { conveyorsHere, type CompletionContext } from './completion-context.js';
 
 /** Units for the number before the cursor. */
 export function unitItems(
-  text: Text,
+  document: EstateDocument,
   around: Surroundings,
   line: string,
   typed: string,
@@ -30,13 +30,13 @@ export function unitItems(
         detail: dimension,
         sortText: `0${String(index).padStart(3, '0')}`,
         filterText: `${blank}${unit}`,
-        textEdit: { range: text.range(offset - typed.length, offset), newText: `${blank}${unit}` },
+        textEdit: { range: document.range(offset - typed.length, offset), newText: `${blank}${unit}` },
       })),
   );
 }
 
 /** Where a number is expected and none is typed: a number to fill in, with the usual units. */
-export function valueItems(place: Place): CompletionItem[] {
+export function valueItems(place: CompletionContext): CompletionItem[] {
   if (!place.snippets) return [];
   const before = place.line.slice(0, place.line.length - place.typed.length);
   return dimensionsOfValue(place.around, `${before}1`).flatMap((dimension) =>
@@ -54,7 +54,7 @@ export function valueItems(place: Place): CompletionItem[] {
 
 function dimensionsOfValue(around: Surroundings, lineWithNumber: string): ReturnType<typeof dimensionsAt> {
   const head = shortened(around.blocks, lineWithNumber.trimEnd());
-  const probe = makeText('probe:', `${head} mm`);
+  const probe = createDocument('probe:', `${head} mm`);
   const cursor = cursorAt(probe, head.length);
   if (!cursor?.property) return [];
   const { node } = cursor;
@@ -65,11 +65,11 @@ function dimensionsOfValue(around: Surroundings, lineWithNumber: string): Return
   });
 }
 
-export function dateItems(place: Place): CompletionItem[] {
-  const { conveyor } = subjectOf(place.text.text, place.around);
+export function dateItems(place: CompletionContext): CompletionItem[] {
+  const { conveyor } = subjectOf(place.document.text, place.around);
   const named = conveyor ?? conveyorBefore(place.line);
-  const own = named ? newestRecord(place.desk, named) : undefined;
-  const newest = newestRecord(place.desk);
+  const own = named ? newestRecord(place.session, named) : undefined;
+  const newest = newestRecord(place.session);
   const dates = [
     ...(own ? [{ date: own.date, detail: `newest record of ${named?.name ?? ''}, meter ${own.meter}` }] : []),
     ...(newest ? [{ date: newest.date, detail: 'newest record of the estate' }] : []),
@@ -89,10 +89,10 @@ function conveyorBefore(line: string): ConveyorName | undefined {
   return name === undefined ? undefined : split(name);
 }
 
-export function clockItems(place: Place): CompletionItem[] {
+export function clockItems(place: CompletionContext): CompletionItem[] {
   const conveyors = conveyorsHere(place);
-  const used = place.desk
-    .names()
+  const used = place.session
+    .symbols()
     .declared('point')
     .filter(({ owner }) => owner && conveyors.includes(owner))
     .flatMap(({ node }) =>

@@ -1,0 +1,127 @@
+// Says what is wrong: findings of every text of every estate a moment after the last keystroke, only where they changed;
+// and, once nobody has typed for a while, forecasts for lenses, hints and hovers.
+
+import { DiagnosticSeverity, type Connection, type Diagnostic } from 'vscode-languageserver';
+import { estateChanged, type EstateChanged } from '../protocol/messages.js';
+import type { Background } from './background.js';
+import type { Sessions } from './sessions.js';
+import { diagnosticsOf, source } from './providers/diagnostic-provider.js';
+
+export interface DiagnosticsPublisher {
+  /** Judges soon; calls in quick succession count as one. */
+  soon(): void;
+  stop(): void;
+}
+
+/** Waits after a keystroke, in milliseconds; longer only where judging takes longer. */
+const pause = 40;
+const longestPause = 400;
+const rest = 1500;
+
+export function createDiagnosticsPublisher(
+  connection: Connection,
+  sessions: Sessions,
+  background: Background,
+  unread: () => ReadonlyMap<string, string>,
+  refreshHints: () => void,
+): DiagnosticsPublisher {
+  const published = new Map<string, string>();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let restTimer: ReturnType<typeof setTimeout> | undefined;
+  let wait = pause;
+  let stopped = false;
+
+  const soon = (): void => {
+    if (stopped) return;
+    clearTimeout(timer);
+    timer = setTimeout(judge, wait);
+  };
+
+  function judge(): void {
+    const started = performance.now();
+    try {
+      publish();
+    } catch (fault) {
+      complain('check the estate', fault);
+    }
+    wait = Math.min(longestPause, Math.max(pause, performance.now() - started));
+    refreshHints();
+    clearTimeout(restTimer);
+    restTimer = setTimeout(() => void forecast(), rest);
+  }
+
+  function publish(): void {
+    const told = new Set<string>();
+    const counts = { errors: 0, warnings: 0, information: 0 };
+    let revision = 0;
+    let conveyors = 0;
+    let texts = 0;
+    for (const session of sessions.all()) {
+      for (const { uri, version } of session.documents()) {
+        told.add(uri);
+        texts += 1;
+        tell(uri, diagnosticsOf(session, uri), version);
+      }
+      const { findings, estate } = session.analysis();
+      for (const { severity } of findings)
+        counts[severity === 'error' ? 'errors' : severity === 'warning' ? 'warnings' : 'information'] += 1;
+      conveyors += estate.conveyors.length;
+      revision += session.revision;
+    }
+    for (const [uri, reason] of unread()) {
+      told.add(uri);
+      counts.errors += 1;
+      tell(uri, [
+        {
+          range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+          severity: DiagnosticSeverity.Error,
+          source,
+          message: reason,
+        },
+      ]);
+    }
+    for (const uri of published.keys()) if (!told.has(uri)) tell(uri, []);
+    const news: EstateChanged = { revision, texts, conveyors, ...counts };
+    void connection.sendNotification(estateChanged, news);
+  }
+
+  function tell(uri: string, diagnostics: Diagnostic[], version?: number): void {
+    const now = JSON.stringify(diagnostics);
+    if ((published.get(uri) ?? '[]') !== now)
+      void connection.sendDiagnostics({ uri, diagnostics, ...(version === undefined ? {} : { version }) });
+    if (diagnostics.length > 0) published.set(uri, now);
+    else published.delete(uri);
+  }
+
+  async function forecast(): Promise<void> {
+    for (const session of sessions.all()) {
+      if (
+        stopped ||
+        session.forecasts?.revision === session.revision ||
+        session.estate().inspections.length === 0
+      )
+        continue;
+      try {
+        session.forecasts = await background.forecasts(session);
+      } catch (fault) {
+        if (!stopped) complain('forecast', fault);
+      }
+    }
+    if (!stopped) refreshHints();
+  }
+
+  function complain(what: string, fault: unknown): void {
+    connection.console.error(
+      `Troughline could not ${what}: ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`,
+    );
+  }
+
+  return {
+    soon,
+    stop() {
+      stopped = true;
+      clearTimeout(timer);
+      clearTimeout(restTimer);
+    },
+  };
+}

@@ -1,0 +1,304 @@
+// What a single text declares and refers to, read from its tree; the same for a broken tree, as far as it was read. Declarations
+// are looked for at once, references only when something asks: most texts of a large estate are inspections.
+
+import { AstUtils, GrammarUtils, type AstNode } from 'langium';
+import * as ast from '../language/generated/ast.js';
+import type { EstateDocument } from './document.js';
+
+export type NameKind =
+  | 'plant'
+  | 'liner'
+  | 'screw'
+  | 'conveyor'
+  | 'job'
+  | 'outage'
+  | 'crew'
+  | 'access unit'
+  | 'layer'
+  | 'point'
+  | 'break'
+  | 'section'
+  | 'access'
+  | 'isolation'
+  | 'hatch'
+  | 'lifting point'
+  | 'hold-down'
+  | 'brace'
+  | 'cover'
+  | 'step';
+
+export interface Declaration {
+  readonly kind: NameKind;
+  readonly name: string;
+  readonly document: EstateDocument;
+  /** The name itself. */
+  readonly start: number;
+  readonly end: number;
+  /** The whole block or fact. */
+  readonly node: AstNode;
+  readonly owner?: Declaration;
+  /** A row of numbered points: P stands for P1, P2, … */
+  readonly row: boolean;
+  /** The plant a conveyor names. */
+  readonly plant?: string;
+}
+
+/** A conveyor as a record names it. */
+export interface ConveyorName {
+  readonly plant?: string;
+  readonly name: string;
+}
+
+export interface Reference {
+  readonly kind: NameKind;
+  readonly name: string;
+  readonly document: EstateDocument;
+  readonly start: number;
+  readonly end: number;
+  /** The conveyor the record or job is about. */
+  readonly conveyor?: ConveyorName;
+  /** The date of the record, as written. */
+  readonly date?: string;
+  /** For a step: the order it stands in. */
+  readonly order?: AstNode;
+}
+
+/** Which liner a conveyor has from which record on; the first has no date. */
+export interface LinerFitted {
+  readonly conveyor: ConveyorName;
+  readonly date?: string;
+  readonly liner: string;
+}
+
+/** Most texts of a large estate are inspections, which declare nothing and are then never parsed for names. */
+const declares = /^[ \t]*(plant|liner|screw|conveyor|job|reline)\b/m;
+
+const declaring = new WeakMap<EstateDocument, boolean>();
+
+export function isDeclaring(document: EstateDocument): boolean {
+  const known = declaring.get(document);
+  if (known !== undefined) return known;
+  const found = declares.test(document.text);
+  declaring.set(document, found);
+  return found;
+}
+
+export interface DocumentSymbols {
+  readonly declarations: readonly Declaration[];
+  readonly fitted: readonly LinerFitted[];
+  references(): readonly Reference[];
+}
+
+const extracts = new WeakMap<EstateDocument, DocumentSymbols>();
+
+export function symbolsIn(document: EstateDocument): DocumentSymbols {
+  const known = extracts.get(document);
+  if (known) return known;
+  let references: readonly Reference[] | undefined;
+  const made: DocumentSymbols = {
+    ...declarationsIn(document),
+    references: () => (references ??= collectReferences(document)),
+  };
+  extracts.set(document, made);
+  return made;
+}
+
+function declarationsIn(document: EstateDocument): Pick<DocumentSymbols, 'declarations' | 'fitted'> {
+  const declarations: Declaration[] = [];
+  const fitted: LinerFitted[] = [];
+  const declare = (
+    kind: NameKind,
+    node: AstNode & { name?: string },
+    more: Partial<Declaration> = {},
+  ): Declaration | undefined => {
+    const cst = GrammarUtils.findNodeForProperty(node.$cstNode, 'name');
+    if (!cst || !node.name) return undefined;
+    const made: Declaration = {
+      kind,
+      name: node.name,
+      document,
+      start: cst.offset,
+      end: cst.end,
+      node,
+      row: false,
+      ...more,
+    };
+    declarations.push(made);
+    return made;
+  };
+  const owned = (owner: Declaration | undefined): Partial<Declaration> => (owner ? { owner } : {});
+
+  for (const block of document.root().blocks) {
+    switch (block.$type) {
+      case ast.Plant.$type: {
+        const plant = declare('plant', block);
+        for (const fact of block.facts) {
+          if (ast.isOutage(fact)) declare('outage', fact, owned(plant));
+          else if (ast.isCrew(fact)) declare('crew', fact, owned(plant));
+          else if (ast.isAccessUnit(fact)) declare('access unit', fact, owned(plant));
+        }
+        break;
+      }
+      case ast.Liner.$type: {
+        const liner = declare('liner', block);
+        for (const fact of block.facts) if (ast.isLayer(fact)) declare('layer', fact, owned(liner));
+        break;
+      }
+      case ast.Screw.$type:
+        declare('screw', block);
+        break;
+      case ast.Conveyor.$type: {
+        const plant = block.facts.find(ast.isPlantUse)?.plant?.$refText;
+        const conveyor = declare('conveyor', block, plant ? { plant } : {});
+        for (const fact of block.facts) {
+          const kind = partKinds[fact.$type];
+          if (kind)
+            declare(kind, fact, { ...owned(conveyor), row: ast.isPoint(fact) && fact.step !== undefined });
+          else if (ast.isLinerUse(fact) && conveyor && fact.liner?.$refText) {
+            fitted.push({
+              conveyor: { name: conveyor.name, ...(plant ? { plant } : {}) },
+              liner: fact.liner.$refText,
+            });
+          }
+        }
+        break;
+      }
+      case ast.Reline.$type: {
+        const use = block.facts.find(ast.isLinerUse);
+        const conveyor = conveyorName(block.conveyor?.$refText);
+        if (use?.liner?.$refText && conveyor)
+          fitted.push({ conveyor, date: block.date, liner: use.liner.$refText });
+        break;
+      }
+      case ast.Job.$type: {
+        const job = declare('job', block);
+        for (const fact of block.facts) {
+          if (ast.isOrder(fact)) for (const step of fact.steps) declare('step', step, owned(job));
+        }
+        break;
+      }
+    }
+  }
+  return { declarations, fitted };
+}
+
+const partKinds: Readonly<Record<string, NameKind>> = {
+  [ast.Section.$type]: 'section',
+  [ast.Break.$type]: 'break',
+  [ast.Point.$type]: 'point',
+  [ast.Access.$type]: 'access',
+  [ast.Isolation.$type]: 'isolation',
+  [ast.Hatch.$type]: 'hatch',
+  [ast.LiftingPoint.$type]: 'lifting point',
+  [ast.HoldDown.$type]: 'hold-down',
+  [ast.Brace.$type]: 'brace',
+  [ast.Cover.$type]: 'cover',
+};
+
+function collectReferences(document: EstateDocument): readonly Reference[] {
+  const references: Reference[] = [];
+  const add = (kind: NameKind, node: AstNode, property: string, more: Partial<Reference> = {}): void => {
+    for (const cst of GrammarUtils.findNodesForProperty(node.$cstNode, property)) {
+      references.push({ kind, name: cst.text, document, start: cst.offset, end: cst.end, ...more });
+    }
+  };
+  const addConveyor = (node: AstNode): ConveyorName | undefined => {
+    const cst = GrammarUtils.findNodeForProperty(node.$cstNode, 'conveyor');
+    const name = cst && conveyorName(cst.text);
+    if (!cst || !name) return undefined;
+    const before = cst.text.lastIndexOf('.');
+    if (name.plant !== undefined)
+      references.push({
+        kind: 'plant',
+        name: name.plant,
+        document,
+        start: cst.offset,
+        end: cst.offset + name.plant.length,
+      });
+    const start = cst.offset + before + 1 + (before < 0 ? 0 : cst.text.slice(before + 1).search(/\S/));
+    references.push({
+      kind: 'conveyor',
+      name: name.name,
+      document,
+      start,
+      end: start + name.name.length,
+      conveyor: name,
+    });
+    return name;
+  };
+  const about = (conveyor: ConveyorName | undefined, date?: string): Partial<Reference> => ({
+    ...(conveyor ? { conveyor } : {}),
+    ...(date ? { date } : {}),
+  });
+  const addRuns = (node: AstNode, scope: Partial<Reference>): void => {
+    for (const child of AstUtils.streamAst(node))
+      if (ast.isRunName(child)) add('break', child, 'break', scope);
+  };
+
+  for (const block of document.root().blocks) {
+    switch (block.$type) {
+      case ast.Conveyor.$type:
+        for (const fact of block.facts) {
+          if (ast.isPlantUse(fact)) add('plant', fact, 'plant');
+          else if (ast.isLinerUse(fact)) add('liner', fact, 'liner');
+          else if (ast.isScrewUse(fact)) add('screw', fact, 'screw');
+        }
+        break;
+      case ast.Inspection.$type: {
+        const scope = about(addConveyor(block), block.date);
+        for (const row of block.rows) {
+          if (!ast.isReading(row)) continue;
+          add('point', row, 'point', scope);
+          add('layer', row, 'colour', scope);
+        }
+        break;
+      }
+      case ast.Reline.$type: {
+        const scope = about(addConveyor(block), block.date);
+        for (const fact of block.facts) {
+          if (ast.isLinerUse(fact)) add('liner', fact, 'liner');
+          else if (ast.isAsFitted(fact)) add('point', fact, 'point', scope);
+          else if (ast.isScope(fact) || ast.isPanelsFitted(fact)) addRuns(fact, scope);
+        }
+        break;
+      }
+      case ast.ScrewChange.$type:
+        addConveyor(block);
+        for (const fact of block.facts) if (ast.isScrewUse(fact)) add('screw', fact, 'screw');
+        break;
+      case ast.MeterChange.$type:
+      case ast.DutyChange.$type:
+        addConveyor(block);
+        break;
+      case ast.Job.$type: {
+        const of = block.facts.find(ast.isJobConveyor);
+        const scope = about(of && addConveyor(of));
+        for (const fact of block.facts) {
+          if (ast.isJobWindow(fact)) add('outage', fact, 'outage', scope);
+          else if (ast.isJobCrews(fact)) add('crew', fact, 'crews', scope);
+          else if (ast.isJobAccessUnits(fact)) add('access unit', fact, 'units', scope);
+          else if (ast.isJobScope(fact)) {
+            add('liner', fact, 'liner');
+            add('screw', fact, 'screw');
+            addRuns(fact, scope);
+          } else if (ast.isOrder(fact)) {
+            for (const step of fact.steps) {
+              add('crew', step, 'crews', scope);
+              add('access unit', step, 'unit', scope);
+              add('step', step, 'after', { order: fact });
+              addRuns(step, scope);
+            }
+          }
+        }
+        break;
+      }
+    }
+  }
+  return references.sort((a, b) => a.start - b.start);
+}
+
+function conveyorName(text: string | undefined): ConveyorName | undefined {
+  const parts = text?.split('.').map((part) => part.trim());
+  if (!parts || !parts[0]) return undefined;
+  return parts[1] ? { plant: parts[0], name: parts[1] } : { name: parts[0] };
+}

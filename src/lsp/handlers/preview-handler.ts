@@ -1,0 +1,92 @@
+// Finished pages for the editor's previews: the same generators as on the command line. Elements that carry
+// `data-origin="SOURCE:START:END"` can be followed to the text; the places they stand for go along with the page.
+
+import { parseDay } from '../../domain/units/calendar.js';
+import type { Job } from '../../domain/model/job.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import { inspectionSheet } from '../../generators/inspection-sheet/inspection-sheet.js';
+import { inspectionSheetHtml } from '../../generators/inspection-sheet/html.js';
+import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
+import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
+import { workPack } from '../../generators/work-pack/work-pack.js';
+import { workPackHtml } from '../../generators/work-pack/html.js';
+import type { MakePreview, MakePreviewAnswer, SourcePosition } from '../../protocol/messages.js';
+import type { Session } from '../session.js';
+import { split } from '../expected.js';
+import { conveyorOf, modelOf } from '../model-at.js';
+import { drawingPage } from './drawing-page.js';
+
+export function preview(session: Session, wanted: MakePreview): MakePreviewAnswer {
+  const asOf = wanted.asOf === undefined ? undefined : parseDay(wanted.asOf);
+  if (wanted.asOf !== undefined && asOf === undefined)
+    return refuse(`'${wanted.asOf}' is not a date. Write it as 2026-03-14.`);
+  const estate = session.estate();
+  switch (wanted.kind) {
+    case 'report': {
+      if (estate.conveyors.length === 0)
+        return refuse('There is no complete conveyor yet. The Problems view says what is missing.');
+      const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(session, wanted.subject);
+      if (wanted.subject !== undefined && !conveyor) return refuse(notComplete('conveyor', wanted.subject));
+      const report = remainingLife(estate, { asOf, ...(conveyor ? { conveyors: [conveyor] } : {}) });
+      return page(
+        session,
+        conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life',
+        remainingLifeHtml(report),
+      );
+    }
+    case 'work pack': {
+      const job = wanted.subject === undefined ? undefined : jobCalled(session, wanted.subject);
+      if (!job) return refuse(notComplete('job', wanted.subject ?? ''));
+      return page(
+        session,
+        `Work pack: ${job.name}`,
+        workPackHtml(workPack(estate, job, asOf === undefined ? {} : { asOf })),
+      );
+    }
+    case 'inspection sheet':
+    case 'drawing': {
+      const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(session, wanted.subject);
+      if (!conveyor) return refuse(notComplete('conveyor', wanted.subject ?? ''));
+      if (wanted.kind === 'drawing')
+        return page(session, `Drawing: ${conveyor.name}`, drawingPage(estate, conveyor, asOf));
+      return page(
+        session,
+        `Inspection sheet: ${conveyor.name}`,
+        inspectionSheetHtml(inspectionSheet(estate, conveyor, asOf === undefined ? {} : { asOf })),
+      );
+    }
+  }
+}
+
+function refuse(reason: string): MakePreviewAnswer {
+  return { ok: false, reason };
+}
+
+function notComplete(what: string, name: string): string {
+  return `The ${what} ${name} is not complete enough to be shown. The Problems view says what is missing.`;
+}
+
+function conveyorCalled(session: Session, name: string): Conveyor | undefined {
+  return conveyorOf(session, session.symbols().conveyorOf(split(name))[0]);
+}
+
+function jobCalled(session: Session, name: string): Job | undefined {
+  const declared = session
+    .symbols()
+    .declared('job')
+    .find((job) => job.name === name);
+  return declared && modelOf(session, session.estate().jobs, declared);
+}
+
+function page(session: Session, title: string, html: string): MakePreviewAnswer {
+  const origins: Record<string, SourcePosition> = {};
+  for (const [, key = '', source, start, end] of html.matchAll(/data-origin="((\d+):(\d+):(\d+))"/g)) {
+    origins[key] ??= spot(session, Number(source), Number(start), Number(end));
+  }
+  return { ok: true, title, html, origins, revision: session.revision };
+}
+
+function spot(session: Session, source: number, start: number, end: number): SourcePosition {
+  const { uri, range } = session.locationOf({ source, start, end });
+  return { uri, line: range.start.line, column: range.start.character };
+}

@@ -1,0 +1,186 @@
+// A reading and an inspection: whose liner it was, how long that liner had run, and what came before.
+
+import { formatDay } from '../../domain/units/calendar.js';
+import { formatClock } from '../../domain/units/clock.js';
+import { formatNumber, formatValue } from '../../domain/units/format.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { exposureBetween, fittedThickness, setSeen, type Exposure } from '../../domain/model/exposure.js';
+import { historyOf, momentOf } from '../../domain/model/history.js';
+import type { LinerSet } from '../../domain/model/liner-sets.js';
+import type { Inspection, Place } from '../../domain/model/records.js';
+import { runAt } from '../../domain/model/runs.js';
+import { hoverMarkdown, line, plain } from './markdown.js';
+import { metres, mm } from './stated.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
+
+export function exposureWords(exposure: Exposure): string {
+  return exposure.known
+    ? `${formatNumber(exposure.value, 0)} ${exposure.unit}`
+    : `not known: ${exposure.reason}`;
+}
+
+export function linerSetWords(set: LinerSet): string {
+  const since = set.fitted ? `, fitted ${formatDay(set.fitted.day)}` : '';
+  return `${plain(set.liner.name)}${since}${set.reline ? ' (reline)' : ''}`;
+}
+
+/** One row of an inspection. */
+export function readingHover(estate: Estate, row: number): string | undefined {
+  const { readings, inspections, places } = estate;
+  const inspection = inspections[readings.inspection[row] ?? -1];
+  const place = places[readings.place[row] ?? -1];
+  if (!inspection || !place) return undefined;
+  const history = historyOf(estate, inspection.conveyor);
+  const set = setSeen(history, place.at, inspection);
+  const exposure = set && exposureBetween(history, set, momentOf(history, inspection));
+  const fitted = set && fittedThickness(set, place);
+  const seen = readings.kind[row];
+  const value = readings.value[row] ?? NaN;
+  const worn =
+    seen === ReadingKind.thickness && fitted && Number.isFinite(value) ? fitted.value - value : undefined;
+  return hoverMarkdown(
+    `**${plain(place.name)}** ${metres(place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`,
+    [
+      ...(set ? line('liner', linerSetWords(set)) : []),
+      ...(exposure
+        ? line(
+            exposure.known && exposure.unit === 't' ? 'tonnes on it' : 'hours on it',
+            exposureWords(exposure),
+          )
+        : []),
+      ...(worn === undefined || !fitted
+        ? []
+        : line(
+            'worn',
+            mm(worn, 1),
+            `${mm(fitted.value, 1)} ${fitted.measured ? 'measured when fitted' : 'by specification'} less the ${mm(value, 1)} read`,
+          )),
+      ...(worn !== undefined && exposure?.known && exposure.value > 0
+        ? line(
+            'long-term rate',
+            `${formatNumber((worn / exposure.value) * 1000, 2)} mm per 1000 ${exposure.unit}`,
+            'wear over exposure; one reading alone tells no trend',
+          )
+        : []),
+      ...(seen === ReadingKind.colour && set ? colourLines(set, value) : []),
+      ...(seen === ReadingKind.notSeen
+        ? line('says', 'nothing about the wear: it was looked for and not seen')
+        : []),
+    ],
+    previous(estate, place, inspection),
+  );
+}
+
+function colourLines(set: LinerSet, layer: number): ReturnType<typeof line> {
+  const depths = set.liner.layers.map((_, index, layers) =>
+    layers.slice(0, index).reduce((sum, each) => sum + each.thickness.value, 0),
+  );
+  const from = depths[layer];
+  const to = depths[layer + 1] ?? set.liner.thickness.value;
+  return from === undefined
+    ? []
+    : line('worn', `between ${mm(from, 1)} and ${mm(to, 1)}`, 'a colour bounds the wear and says no more');
+}
+
+function previous(estate: Estate, place: Place, until: Inspection): string[] {
+  const { readings } = estate;
+  const rows: string[] = [];
+  for (let row = 0; row < readings.count; row += 1) {
+    if (estate.places[readings.place[row] ?? -1] !== place) continue;
+    const inspection = estate.inspections[readings.inspection[row] ?? -1];
+    if (!inspection || inspection.date.day >= until.date.day) continue;
+    rows.push(
+      `| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`,
+    );
+  }
+  return rows.length === 0
+    ? []
+    : [['| before | meter | seen |', '| :-- | --: | :-- |', ...rows.slice(-6)].join('\n')];
+}
+
+export function seenWords(estate: Estate, row: number, inspection: Inspection): string {
+  const { kind, value } = estate.readings;
+  switch (kind[row]) {
+    case ReadingKind.thickness:
+      return formatValue(value[row] ?? 0, 'length', { unit: 'mm', digits: 1 });
+    case ReadingKind.colour: {
+      const history = historyOf(estate, inspection.conveyor);
+      const place = estate.places[estate.readings.place[row] ?? -1];
+      const set = place && setSeen(history, place.at, inspection);
+      return plain(set?.liner.layers[value[row] ?? -1]?.name ?? 'a colour');
+    }
+    case ReadingKind.trough:
+      return 'trough showing';
+    case ReadingKind.notSeen:
+      return 'not seen';
+    default:
+      return 'unreadable';
+  }
+}
+
+export function inspectionHover(estate: Estate, inspection: Inspection): string {
+  const { conveyor } = inspection;
+  const history = historyOf(estate, conveyor);
+  const moment = momentOf(history, inspection);
+  const index = history.inspections.findIndex((each) => each.inspection === inspection);
+  const before = history.inspections[index - 1]?.inspection;
+  const sets = history.linerSets
+    .filter((set) => !set.removed || set.removed.day >= inspection.date.day)
+    .filter((set) => setSeen(history, (set.from + set.to) / 2, inspection) === set);
+  return hoverMarkdown(`**inspection of ${plain(conveyor.name)}** ${formatDay(inspection.date.day)}`, [
+    ...line('readings', String(inspection.endRow - inspection.firstRow)),
+    ...(moment.hours === undefined
+      ? []
+      : line(
+          'running hours',
+          `${formatNumber(moment.hours, 0)} h ${history.start.kind === 'commissioned' ? 'since commissioning' : 'on record'}`,
+          'meter readings added up across meter changes',
+        )),
+    ...(before && moment.hours !== undefined
+      ? line(
+          'since the one before',
+          `${inspection.date.day - before.date.day} days, ${formatNumber(moment.hours - (momentOf(history, before).hours ?? moment.hours), 0)} h`,
+        )
+      : []),
+    ...sets.flatMap((set) =>
+      line(
+        `liner ${metres(set.from)} to ${metres(set.to)}`,
+        `${linerSetWords(set)}, ${exposureWords(exposureBetween(history, set, moment))}`,
+      ),
+    ),
+    ...line(
+      'view',
+      inspection.view.direction === 'upstream'
+        ? 'upstream: clock positions are mirrored once, on the way in'
+        : `downstream${inspection.view.stated ? '' : ' (assumed: none is stated)'}`,
+    ),
+  ]);
+}
+
+/** A point with the run and panel it lies on and what was last seen there. */
+export function pointHover(estate: Estate, place: Place, wear: readonly string[] = []): string {
+  const run = runAt(place.conveyor, place.at);
+  const rows: string[] = [];
+  for (let row = 0; row < estate.readings.count; row += 1) {
+    if (estate.places[estate.readings.place[row] ?? -1] !== place) continue;
+    const inspection = estate.inspections[estate.readings.inspection[row] ?? -1];
+    if (inspection)
+      rows.push(
+        `| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`,
+      );
+  }
+  return hoverMarkdown(
+    `**point ${plain(place.name)}** of ${plain(place.conveyor.name)}`,
+    [
+      ...line('place', `${metres(place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`),
+      ...line('run', run ? plain(run.label) : 'none: it lies on a break or outside the conveyor'),
+      ...line('readings', rows.length === 0 ? 'none yet' : String(rows.length)),
+    ],
+    [
+      ...(wear.length === 0 ? [] : [wear.map(plain).join(' ')]),
+      ...(rows.length === 0
+        ? []
+        : [['| date | meter | seen |', '| :-- | --: | :-- |', ...rows.slice(-6)].join('\n')]),
+    ],
+  );
+}

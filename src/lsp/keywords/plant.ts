@@ -1,0 +1,118 @@
+// Keywords of a plant: what all its conveyors share.
+
+import { word, type KeywordDocs } from './keyword-doc.js';
+
+export const plantKeywords: KeywordDocs = {
+  Plant: {
+    plant: word(
+      'A works and what its conveyors share: duty, outages, crews, access units, lead times, costs, accepted risk.',
+      'plant ${1:Tarnholt} "${2:name for people}" {\n\tduty ${3:110} h/week\n\t$0\n}',
+    ),
+  },
+  PlantMeasure: {
+    duty: word(
+      'Running time of conveyors that state none of their own, per day or week. `±` gives its spread, which widens every forecast date.',
+      'duty ${1:110} h/week ± ${2:15} %',
+    ),
+    risk: word(
+      'Accepted chance that the condemn limit is reached before the reline. Dates in the report are chosen so that the chance stays below it.',
+      'risk ${1:5} %',
+    ),
+    'gas test interval': word(
+      'How long a gas test counts before it has to be repeated. Site permits and the competent person decide; this only puts the repeat into the order of work.',
+      'gas test interval ${1:2} h',
+    ),
+  },
+  TemperatureRange: {
+    'fitting temperature': word(
+      'Temperature of the liner while it is fitted: one value, or a range. With the service temperature it gives the growth of the panels and what a gap or butt joint must take.',
+      'fitting temperature ${1:5} degC to ${2:25} degC',
+    ),
+    'service temperature': word(
+      'Temperature of the liner in service. PE1000 is meant for at most 80 °C.',
+      'service temperature ${1:10} degC to ${2:45} degC',
+    ),
+  },
+  Outage: {
+    outage: word(
+      'A planned stop, first and last day inclusive. Relines are planned into outages.',
+      'outage ${1:Spring27} ${2:2027-04-12} to ${3:2027-04-23} "${4:what for}"',
+    ),
+  },
+  Crew: {
+    crew: word(
+      'People who work together and are in one place at a time.',
+      'crew ${1:Alpha} ${2:4} people skills ${3:fitting}',
+    ),
+    people: word('How many there are in the crew.'),
+    person: word('A crew of one.'),
+    skills: word('What the crew can do, as words of your own, separated by commas.', 'skills ${1:fitting}'),
+    cost: word(
+      'Cost of the whole crew an hour, in a currency by its three letters (ISO 4217).',
+      'cost ${1:58} EUR/h',
+    ),
+  },
+  AccessUnit: {
+    'access unit': word(
+      'Something movable that brings people to the conveyor: a mobile platform or a scaffold tower. It serves one stretch at a time.',
+      'access unit ${1:MP1} "${2:mobile platform}" reach ${3:12} m',
+    ),
+    reach: word('Highest place it reaches above ground.', 'reach ${1:12} m'),
+    'platform load': word(
+      'Load it may carry, people and tools included, as on its plate.',
+      'platform load ${1:230} kg',
+    ),
+  },
+  Shift: {
+    shift: word(
+      'Working hours of a day, and the weekdays they hold for.',
+      'shift ${1:07:00} to ${2:17:00} on ${3:mon, tue, wed, thu, fri}',
+    ),
+    on: word(
+      'Weekdays: mon, tue, wed, thu, fri, sat, sun. Left out: every day.',
+      'on ${1:mon, tue, wed, thu, fri}',
+    ),
+  },
+  LeadTime: {
+    'lead time': word(
+      'Time from order to delivery. The report counts it back from the outage to give the date to order by.',
+      'lead time ${1|liner,screw,fixings|} ${2:10} weeks',
+    ),
+    liner: word('Lead time of liner panels.'),
+    screw: word('Lead time of a screw.'),
+    fixings: word('Lead time of bolts, hold-down blocks and braces.'),
+  },
+  Cost: {
+    cost: word(
+      'What something costs here; used to compare outages and to find the cheapest time to reline. Without costs the report gives risks only.',
+      'cost ${1|downtime,trough repair,reline,unplanned reline,inspection|} ${2:18500} EUR',
+    ),
+    downtime: word('An hour of the conveyor standing still.', 'downtime ${1:400} EUR/h'),
+    'trough repair': word(
+      'Welding plates onto a trough that the screw has cut.',
+      'trough repair ${1:18500} EUR',
+    ),
+    liner: word('Liner a metre.', 'liner ${1:95} EUR/m'),
+    screw: word('A new screw.', 'screw ${1:14000} EUR'),
+    reline: word('A planned reline, labour and access included.', 'reline ${1:9000} EUR'),
+    'unplanned reline': word('A reline outside an outage.', 'unplanned reline ${1:21000} EUR'),
+    inspection: word('One inspection, access included.', 'inspection ${1:350} EUR'),
+  },
+  UnitTime: {
+    'unit time': word(
+      'Person-hours for one item, or for one metre, at this plant. Replaces the built-in estimate.',
+      'unit time ${1|isolate,cover,brace,hold-down,strip,clean,fit,screw section,weld,prove,access move|} ${2:0.5} h',
+    ),
+    isolate: word('Isolating and proving dead, once a job.'),
+    cover: word('Taking off or putting back one cover.'),
+    brace: word('Taking off or putting back one brace.'),
+    'hold-down': word('Taking off or putting back one hold-down block.'),
+    strip: word('Stripping a metre of liner.', 'strip ${1:0.5} h/m'),
+    clean: word('Cleaning and inspecting a metre of trough.', 'clean ${1:0.5} h/m'),
+    fit: word('Fitting a metre of liner.', 'fit ${1:2} h/m'),
+    'screw section': word('Cutting and lifting out one piece of screw.'),
+    weld: word('Welding one joint of the screw.'),
+    prove: word('Running empty and loaded, with checks.'),
+    'access move': word('Moving the access unit to the next stretch.'),
+  },
+};

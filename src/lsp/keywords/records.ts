@@ -1,0 +1,159 @@
+// Keywords of what happened: inspections, relines, screw changes, meter and duty changes.
+
+import { word, type KeywordDocs } from './keyword-doc.js';
+
+const meter = word('Reading of the hour meter on that day.', 'meter ${1:8120} h');
+const tonnes = word('Reading of the tonnes counter on that day.', 'tonnes ${1:41000} t');
+const error = word(
+  'Standard deviation of the reading. A depth gauge is usually good for ± 0.5 mm.',
+  '± ${1:0.2} mm',
+);
+const at = word(
+  'Chainage from the inside face of the tail-end plate, in the direction of flow.',
+  'at ${1:9.5} m',
+);
+
+export const recordKeywords: KeywordDocs = {
+  Inspection: {
+    inspection: word(
+      'What was seen on one day. One file an inspection is a good habit: two people can then add theirs without a conflict.',
+      'inspection ${1:DG1} ${2:2026-03-14} meter ${3:8120} h {\n\tby "${4:day shift}"\n\tview downstream\n\t${5:P1} thickness ${6:8.4} mm$0\n}',
+    ),
+    meter,
+    tonnes,
+  },
+  Reading: {
+    at: word(
+      'A spot that has no name of its own: chainage, then clock.',
+      'at ${1:14.20} m clock ${2:8:00} thickness ${3:9.1} mm',
+    ),
+    clock: word(
+      'Clock position of the spot. With `view upstream` it is mirrored once, on the way in.',
+      'clock ${1:8:00}',
+    ),
+    thickness: word('Liner left, measured.', 'thickness ${1:8.4} mm'),
+    colour: word(
+      'Only a colour was seen. Write the layer that shows; it bounds the wear between two depths and is kept as just that.',
+      'colour ${1:white}',
+    ),
+    color: word('The same as `colour`.', 'color ${1:white}'),
+    'trough showing': word('Steel shows: the liner is worn through here.'),
+    'not seen': word(
+      'Looked for and not seen. Says nothing about wear, and is not counted as good.',
+      'not seen "${1:build-up}"',
+    ),
+    '±': error,
+    '+/-': error,
+  },
+  By: { by: word('Who looked or worked. A role is enough.', 'by "${1:day shift}"') },
+  View: {
+    view: word(
+      'Which way the inspector looked. Clock positions are mirrored where it was upstream.',
+      'view ${1|downstream,upstream|}',
+    ),
+    upstream: word('Against the flow: clock positions are mirrored once, on the way in.'),
+    downstream: word('In the direction of flow: clock positions stand as written.'),
+  },
+  Gauge: {
+    gauge: word(
+      'How thickness was measured, and how well.',
+      'gauge ${1|ultrasonic,depth gauge,calliper,by eye|} ± ${2:0.2} mm',
+    ),
+    ultrasonic: word(
+      'Ultrasonic gauge. Sound velocity in PE changes with temperature: calibrate on an offcut at site temperature.',
+    ),
+    'depth gauge': word('Depth gauge through a hole or at an edge; about ± 0.5 mm.'),
+    calliper: word('Calliper at an edge or on a removed piece.'),
+    'by eye': word('Estimated by eye.'),
+    '±': error,
+    '+/-': error,
+  },
+  HoldDownGap: {
+    'hold-down': word('Gap measured under a hold-down block.', 'hold-down at ${1:9.5} m gap ${2:14} mm'),
+    at,
+    gap: word('The gap between block and spiral.', 'gap ${1:14} mm'),
+  },
+  FlightReading: {
+    flight: word('Depth of flight left, measured at a chainage.', 'flight at ${1:9.5} m depth ${2:72} mm'),
+    at,
+    depth: word('Radial depth of flight left.', 'depth ${1:72} mm'),
+  },
+  WornWidth: {
+    worn: word(
+      'Width of the worn strip at a chainage, from clock to clock.',
+      'worn at ${1:9.5} m clock ${2:5:30} to ${3:8:30}',
+    ),
+    at,
+    clock: word('First clock position of the worn strip.'),
+  },
+  MotorCurrent: {
+    current: word('Motor current, running empty and loaded.', 'current empty ${1:5.2} A loaded ${2:8.7} A'),
+    empty: word('Running empty.', 'empty ${1:5.2} A'),
+    loaded: word('Running loaded.', 'loaded ${1:8.7} A'),
+  },
+  Remark: {
+    finding: word(
+      'Something seen that needs a word: what part, where, what.',
+      'finding ${1|hold-down,brace,cover,flight,drive,trough,liner,bolt|} at ${2:9.5} m "${3:cracked, 14 mm gap}"',
+    ),
+    'hold-down': word('About a hold-down block.'),
+    brace: word('About a brace.'),
+    cover: word('About a cover.'),
+    flight: word('About the flight of the screw.'),
+    drive: word('About the drive.'),
+    trough: word('About the trough.'),
+    liner: word('About the liner.'),
+    bolt: word('About a bolt.'),
+    at,
+  },
+  Photo: { photo: word('A photo, by its path beside this file.', 'photo "${1:photos/DG1-2026-03-14.jpg}"') },
+  Reline: {
+    reline: word(
+      'A reline that was done. It starts a new liner set: later readings count their hours from here. Without `scope` the whole liner was changed.',
+      'reline ${1:DG1} ${2:2024-05-06} meter ${3:2100} h {\n\tliner ${4:TwoLayer12}\n\tscope ${5:run 1}$0\n}',
+    ),
+    meter,
+    tonnes,
+  },
+  Scope: { scope: word('Which part was relined.', 'scope ${1:run 1}') },
+  AsFitted: {
+    thickness: word('Thickness measured when the liner was new.', 'thickness ${1:12.2} mm'),
+    '±': error,
+    '+/-': error,
+  },
+  PanelsFitted: {
+    fitted: word(
+      'Panels as they were really cut and fitted, from the tail end of the run.',
+      'fitted run ${1:2} panels ${2:1200 mm}, ${3:1200 mm}, ${4:873 mm}',
+    ),
+    run: word('The run, by number from the tail or by the break below it.'),
+    panels: word('Lengths from the tail end of the run.'),
+  },
+  Offcut: { offcut: word('A piece left over and kept, for the next cut list.', 'offcut ${1:640} mm') },
+  ScrewChange: {
+    'screw change': word(
+      'A screw that was changed.',
+      'screw change ${1:DG1} ${2:2025-06-02} meter ${3:12000} h {\n\tscrew ${4:Spiral400}$0\n}',
+    ),
+    meter,
+    tonnes,
+  },
+  MeterChange: {
+    'meter change': word(
+      'The hour meter was replaced or reset: last reading of the old one, first of the new one. Hours then add up across the change.',
+      'meter change ${1:DG1} ${2:2024-11-02} from ${3:9120} h to ${4:0} h "${5:why}"',
+    ),
+    from: word('Last reading of the meter taken out.'),
+    to: word('First reading of the meter put in.'),
+  },
+  DutyChange: {
+    duty: word(
+      'The duty changed on a day: from then on dates are forecast with it.',
+      'duty ${1:DG1} from ${2:2025-01-01} ${3:140} h/week',
+    ),
+    from: word('First day of the new duty.'),
+    speed: word('New speed of the screw.', 'speed ${1:18} rpm'),
+    '±': word('Spread of the duty.'),
+    '+/-': word('Spread of the duty.'),
+  },
+};
