@@ -3,7 +3,7 @@
 // assemble.ts puts sheets together into the estate.
 
 import type { Conveyor } from '../domain/model/conveyor.js';
-import type { Job, Step } from '../domain/model/job.js';
+import type { CranePlace, Job, ScrewChangeScope, Step } from '../domain/model/job.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Plant } from '../domain/model/plant.js';
 import type { Problem } from '../domain/model/problem.js';
@@ -63,14 +63,15 @@ export type InspectionDraft = Draft<Inspection>;
 export type RelineDraft = Omit<Draft<Reline>, 'liner'>;
 export type ScrewChangeDraft = Omit<Draft<ScrewChange>, 'screw'> & { readonly screwUse?: NameUse };
 
-export type StepDraft = Omit<Step, 'crews' | 'unit'> & {
+export type StepDraft = Omit<Step, 'crews' | 'attendants' | 'unit'> & {
   readonly crews: readonly NameUse[];
+  readonly attendants: readonly NameUse[];
   readonly unit?: NameUse;
 };
 
 export interface JobDraft extends Omit<
   Job,
-  'conveyor' | 'window' | 'relines' | 'screwChange' | 'crews' | 'accessUnits' | 'order'
+  'conveyor' | 'window' | 'relines' | 'screwChange' | 'crews' | 'accessUnits' | 'cranes' | 'order'
 > {
   readonly window?: Omit<NonNullable<Job['window']>, 'outage'>;
   readonly outageUse?: NameUse & { readonly fact: Origin };
@@ -79,9 +80,10 @@ export interface JobDraft extends Omit<
     readonly linerUse?: NameUse;
     readonly origin: Origin;
   }[];
-  readonly screwChange?: { readonly screwUse?: NameUse; readonly origin: Origin };
+  readonly screwChange?: Omit<ScrewChangeScope, 'screw'> & { readonly screwUse?: NameUse };
   readonly crews: readonly NameUse[];
   readonly accessUnits: readonly NameUse[];
+  readonly cranes: readonly Omit<CranePlace, 'crane'>[];
   readonly order?: { readonly steps: readonly StepDraft[]; readonly origin: Origin };
 }
 

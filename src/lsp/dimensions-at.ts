@@ -53,6 +53,7 @@ const perMetre = new Set(['strip', 'clean', 'fit']);
 const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> = {
   Crew: { rate: 'money a duration' },
   AccessUnit: { reach: 'length', limit: 'mass' },
+  ChartPoint: { load: 'mass', radius: 'length' },
   LeadTime: { value: 'duration' },
   Layer: { thickness: 'length' },
   PanelLength: { lengths: 'length', tolerance: 'length' },
@@ -73,7 +74,8 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Cover: { from: 'length', to: 'length', step: 'length', mass: 'mass' },
   Access: { from: 'length', to: 'length', height: 'length' },
   Isolation: { at: 'length' },
-  Hatch: { from: 'length', to: 'length', step: 'length' },
+  Hatch: { from: 'length', to: 'length', step: 'length', width: 'length' },
+  Rest: { at: 'length' },
   LiftingPoint: { at: 'length', limit: 'mass' },
   Point: { from: 'length', to: 'length', step: 'length' },
   Inspection: { meter: 'duration', tonnes: 'mass' },
@@ -93,7 +95,8 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   DutyChange: { value: 'duty', speed: 'rotation' },
   JobStock: { length: 'length' },
   JobOffcut: { length: 'length' },
-  Step: { takes: 'duration' },
+  JobCrane: { at: 'length', offset: 'length' },
+  Step: { takes: 'duration', every: 'duration', watch: 'duration' },
   Stretch: { from: 'length', to: 'length' },
 };
 

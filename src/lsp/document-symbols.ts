@@ -14,6 +14,7 @@ export type NameKind =
   | 'outage'
   | 'crew'
   | 'access unit'
+  | 'crane'
   | 'layer'
   | 'point'
   | 'break'
@@ -136,6 +137,7 @@ function declarationsIn(document: EstateDocument): Pick<DocumentSymbols, 'declar
           if (ast.isOutage(fact)) declare('outage', fact, owned(plant));
           else if (ast.isCrew(fact)) declare('crew', fact, owned(plant));
           else if (ast.isAccessUnit(fact)) declare('access unit', fact, owned(plant));
+          else if (ast.isCrane(fact)) declare('crane', fact, owned(plant));
         }
         break;
       }
@@ -277,6 +279,8 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
           if (ast.isJobWindow(fact)) add('outage', fact, 'outage', scope);
           else if (ast.isJobCrews(fact)) add('crew', fact, 'crews', scope);
           else if (ast.isJobAccessUnits(fact)) add('access unit', fact, 'units', scope);
+          else if (ast.isJobCrane(fact)) add('crane', fact, 'crane', scope);
+          else if (ast.isJobPart(fact)) add('job', fact, 'job');
           else if (ast.isJobScope(fact)) {
             add('liner', fact, 'liner');
             add('screw', fact, 'screw');
@@ -284,6 +288,8 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
           } else if (ast.isOrder(fact)) {
             for (const step of fact.steps) {
               add('crew', step, 'crews', scope);
+              add('crew', step, 'attendants', scope);
+              add('break', step, 'gate', scope);
               add('access unit', step, 'unit', scope);
               add('step', step, 'after', { order: fact });
               addRuns(step, scope);

@@ -78,12 +78,14 @@ export function symbolIndexOf(documents: readonly EstateDocument[]): SymbolIndex
       case 'plant':
       case 'liner':
       case 'screw':
+      case 'job':
         return declared(reference.kind).filter(called);
       case 'conveyor':
         return reference.conveyor ? conveyors : declared('conveyor').filter(called);
       case 'outage':
       case 'crew':
-      case 'access unit': {
+      case 'access unit':
+      case 'crane': {
         const plants = new Set(conveyors.map(plantOf));
         const all = declared(reference.kind).filter(called);
         const own = all.filter((declaration) => plants.has(declaration.owner));

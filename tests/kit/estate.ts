@@ -59,6 +59,7 @@ export function plant(facts: Partial<Plant> = {}): Plant {
     outages: [],
     crews: [],
     accessUnits: [],
+    cranes: [],
     shifts: [],
     leadTimes: [],
     costs: [],
@@ -153,6 +154,7 @@ export function conveyor(facts: Partial<Conveyor> = {}): Conveyor {
     isolations: [],
     hatches: [],
     liftingPoints: [],
+    rests: [],
     points: [point('P1', 3000), point('P2', 9000)],
     ...facts,
   };

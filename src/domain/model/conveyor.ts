@@ -53,8 +53,10 @@ export interface Conveyor {
   readonly covers: readonly Cover[];
   readonly access: readonly Access[];
   readonly isolations: readonly Isolation[];
-  readonly hatches: readonly Span[];
+  readonly hatches: readonly Hatch[];
   readonly liftingPoints: readonly LiftingPoint[];
+  /** Stops across the trough that panels fitted upward rest on. */
+  readonly rests: readonly Span[];
   readonly points: readonly Point[];
 }
 
@@ -113,6 +115,11 @@ export interface HoldDown extends Span {
 
 export interface Cover extends Span {
   readonly mass?: Stated<'mass'>;
+}
+
+/** An opening; its length along the trough is its extent. */
+export interface Hatch extends Span {
+  readonly width?: Stated<'length'>;
 }
 
 export interface Access extends Span {

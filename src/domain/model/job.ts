@@ -2,7 +2,7 @@
 
 import type { Conveyor } from './conveyor.js';
 import type { Origin } from './origin.js';
-import type { AccessUnit, Crew, Outage } from './plant.js';
+import type { AccessUnit, Crane, Crew, Outage } from './plant.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
 import type { NameUse, Range, Stated, StatedCount, StatedDay } from './stated.js';
 import type { Stretch } from './stretch.js';
@@ -26,10 +26,14 @@ export interface Job {
     readonly liner: LinerSpecification;
     readonly origin: Origin;
   }[];
-  readonly screwChange?: { readonly screw: ScrewSpecification; readonly origin: Origin };
+  readonly screwChange?: ScrewChangeScope;
+  /** The job whose isolation and space this one shares, as named. */
+  readonly partOf?: NameUse;
   /** Crews and access units by name; `crew` is undefined where the plant has none of that name. */
   readonly crews: readonly { readonly use: NameUse; readonly crew?: Crew }[];
   readonly accessUnits: readonly { readonly use: NameUse; readonly unit?: AccessUnit }[];
+  /** Where cranes stand; one crane may stand in several places, one after another. */
+  readonly cranes?: readonly CranePlace[];
   /** Heaviest single crane lift allowed. */
   readonly liftLimit?: Stated<'mass'>;
   /** Heaviest load for the team by hand. */
@@ -52,10 +56,33 @@ export interface Job {
   readonly order?: { readonly steps: readonly Step[]; readonly origin: Origin };
 }
 
+export interface ScrewChangeScope {
+  readonly screw: ScrewSpecification;
+  /** How the new pieces are joined; welded where the author does not say. */
+  readonly joints?: 'welded' | 'bolted';
+  /** How the old spiral is cut; hot where the author does not say. */
+  readonly cut?: 'hot' | 'cold';
+  readonly origin: Origin;
+}
+
+export interface CranePlace {
+  readonly use: NameUse;
+  readonly crane?: Crane;
+  /** Of its slewing centre: chainage, and distance sideways from the middle of the trough. */
+  readonly at: Stated<'length'>;
+  readonly offset: Stated<'length'>;
+  readonly origin: Origin;
+}
+
+/** In the usual order of work. */
 export const stepActions = [
+  'empty',
   'isolate',
   'prove dead',
   'gas test',
+  'pause',
+  'gate off',
+  'gate shut',
   'covers off',
   'braces off',
   'hold-downs off',
@@ -67,10 +94,14 @@ export const stepActions = [
   'patch',
   'fit',
   'insert screw',
+  'join screw',
+  'fire watch',
   'bolt drive',
   'hold-downs on',
   'braces on',
   'covers on',
+  'gate open',
+  'gate on',
   'remove isolation',
   'run empty',
   'run loaded',
@@ -84,11 +115,36 @@ export interface Step {
   readonly stretch?: Stretch;
   /** For `fit`: the end of the run from which panels go in. */
   readonly start?: 'head' | 'tail';
+  /** The slide gate that a `gate …` step is about. */
+  readonly gate?: NameUse;
+  /** The closing panel is measured on site and cut to what is left. */
+  readonly cutToFit?: boolean;
   readonly crews: readonly { readonly use: NameUse; readonly crew?: Crew }[];
+  /** Crews that stand by outside and do nothing else meanwhile. */
+  readonly attendants?: Step['crews'];
   readonly unit?: { readonly use: NameUse; readonly unit?: AccessUnit };
+  /** How many people are on the access unit at once; left out: all who do the step. */
+  readonly aboard?: StatedCount;
   readonly after: readonly NameUse[];
   readonly takes?: Stated<'duration'>;
+  /** For `gas test`: repeated so often while people are inside. */
+  readonly every?: Stated<'duration'>;
+  readonly heat?: Heat;
   readonly note?: string;
   readonly origin: Origin;
   readonly actionOrigin: Origin;
 }
+
+/** What the author says about flame, arc and sparks in a step. */
+export type Heat =
+  | {
+      readonly kind: 'hot';
+      readonly shielded: boolean;
+      readonly wet: boolean;
+      /** How long the place is watched once the work has ended. */
+      readonly fireWatch?: Stated<'duration'>;
+      /** False while the measures are only demanded: nobody has said yet that it will be so. */
+      readonly confirmed: boolean;
+      readonly origin: Origin;
+    }
+  | { readonly kind: 'cold'; readonly origin: Origin };

@@ -20,6 +20,7 @@ export interface Plant {
   readonly outages: readonly Outage[];
   readonly crews: readonly Crew[];
   readonly accessUnits: readonly AccessUnit[];
+  readonly cranes: readonly Crane[];
   readonly shifts: readonly Shift[];
   readonly leadTimes: readonly {
     readonly item: LeadItem;
@@ -53,7 +54,19 @@ export interface AccessUnit {
   readonly name: string;
   readonly title?: string;
   readonly reach?: Stated<'length'>;
+  /** Rated load: people, tools and what they handle, as on its plate. */
   readonly limit?: Stated<'mass'>;
+  /** Most people allowed on it. */
+  readonly people?: StatedCount;
+  readonly origin: Origin;
+  readonly nameOrigin: Origin;
+}
+
+export interface Crane {
+  readonly name: string;
+  readonly title?: string;
+  /** Loads by radius from the slewing centre to the hook; at least one. */
+  readonly chart: readonly { readonly load: Stated<'mass'>; readonly radius: Stated<'length'> }[];
   readonly origin: Origin;
   readonly nameOrigin: Origin;
 }
@@ -88,7 +101,9 @@ export type WorkItem =
   | 'screw section'
   | 'weld'
   | 'prove'
-  | 'access move';
+  | 'access move'
+  | 'gate'
+  | 'empty';
 /** Person-hours for one of the item, or for a metre of it. */
 export interface UnitTime {
   readonly item: WorkItem;

@@ -9,8 +9,14 @@ import { touches, within, type Area, type Ground, type Piece } from './ground.js
 import {
   bolted,
   cleaned,
+  cool,
   dead,
+  emptied,
   free,
+  gateOff,
+  gateOpen,
+  gateShut,
+  laidScrew,
   isolated,
   live,
   newPanel,
@@ -42,6 +48,8 @@ export interface Need {
   readonly grade: Grade;
   /** Told only where a later step brings it about; otherwise the end of the order tells it as left out. */
   readonly onlyIfLater?: boolean;
+  /** The step itself is in the wrong place: nothing is taken as mended, and no later step is waited for. */
+  readonly keep?: boolean;
 }
 
 export interface Effect {
@@ -100,6 +108,33 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
         needs: [],
         effects: [...to([isolation], isolated), ...to([running], notRun)],
         done: { pieces: [isolation], states: states(isolated, dead), by: 'all' },
+      };
+    case 'empty':
+      return {
+        needs: need([isolation], states(live), live, 'emptied too late', 'cannot be built').map((each) => ({
+          ...each,
+          keep: true,
+        })),
+        effects: to([ground.content], emptied),
+        done: { pieces: [ground.content], states: states(emptied), by: 'all' },
+      };
+    case 'pause':
+      return { needs: [], effects: to(ground.air, untested), done: nothing };
+    case 'fire watch':
+      return { needs: [], effects: to(within(ground.heat, areas), cool), done: nothing };
+    case 'gate off':
+    case 'gate on':
+    case 'gate shut':
+    case 'gate open':
+      return gateDemands(ground, step, proved, safe);
+    case 'join screw':
+      return {
+        needs: [
+          ...opened,
+          ...need(screw, states(laidScrew), laidScrew, 'screw out of turn', 'cannot be built'),
+        ],
+        effects: to(screw, newScrew),
+        done: { pieces: screw, states: states(newScrew), by: 'any' },
       };
     case 'prove dead':
       return {
@@ -205,8 +240,8 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
           ),
           ...need(screw, states(noScrew, newScrew), noScrew, 'screw out of turn', 'cannot be built'),
         ],
-        effects: to(screw, newScrew),
-        done: { pieces: screw, states: states(newScrew), by: 'any' },
+        effects: to(screw, ground.joins ? laidScrew : newScrew),
+        done: { pieces: screw, states: states(laidScrew, newScrew), by: 'any' },
       };
     case 'bolt drive':
       return {
@@ -296,6 +331,29 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
   }
 }
 
+/** A gate is shut and opened from outside, and stripped and refitted from within. */
+function gateDemands(ground: Ground, step: Step, proved: readonly Need[], safe: readonly Need[]): Demands {
+  const gate = ground.gates.filter((each) => each.name === step.gate?.name);
+  const change = (from: States, good: number, then: number): Demands => ({
+    needs: [
+      ...(step.action === 'gate off' || step.action === 'gate on' ? safe : proved),
+      ...need(gate, from | states(then), good, 'gate out of turn', 'cannot be built'),
+    ],
+    effects: to(gate, then),
+    done: { pieces: gate, states: states(then), by: 'all' },
+  });
+  switch (step.action) {
+    case 'gate off':
+      return change(states(gateOpen, gateShut), gateOpen, gateOff);
+    case 'gate on':
+      return change(states(gateOff), gateOff, gateOpen);
+    case 'gate shut':
+      return change(states(gateOpen), gateOpen, gateShut);
+    default:
+      return change(states(gateShut), gateShut, gateOpen);
+  }
+}
+
 /** Everything that was taken off is back. */
 function whole(ground: Ground, kind: ViolationKind): Need[] {
   return [
@@ -310,6 +368,7 @@ function whole(ground: Ground, kind: ViolationKind): Need[] {
     ),
     ...need(ground.screw, states(oldScrew, newScrew), newScrew, kind, 'unsafe', true),
     ...need([ground.drive], states(bolted), bolted, kind, 'unsafe', true),
+    ...need(ground.gates, states(gateOpen, gateShut), gateOpen, kind, 'unsafe', true),
   ];
 }
 

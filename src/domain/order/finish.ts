@@ -5,6 +5,8 @@ import type { Piece } from './ground.js';
 import { within } from './ground.js';
 import {
   bolted,
+  gateOff,
+  gateOpen,
   live,
   newPanel,
   newScrew,
@@ -54,6 +56,7 @@ export function tellWhatIsOpen(w: Walk): void {
   for (const run of ground.runs) tell('not put back', run.panels, newPanel, [stripped, cleaned]);
   tell('not put back', ground.screw, newScrew, [noScrew]);
   tell('not put back', [ground.drive], bolted, [unbolted]);
+  tell('not put back', ground.gates, gateOpen, [gateOff]);
   for (const parts of [ground.holdDowns, ground.braces, ground.covers])
     tell('not put back', parts, on, [off]);
   for (const run of ground.runs)

@@ -24,6 +24,8 @@ export interface Piece extends Area {
   /** For panels. */
   readonly run?: RunGround;
   readonly panel?: number;
+  /** For gates. */
+  readonly name?: string;
 }
 
 export type PieceKind =
@@ -32,6 +34,9 @@ export type PieceKind =
   | 'restraint'
   | 'drive'
   | 'air'
+  | 'heat'
+  | 'content'
+  | 'gate'
   | 'screw'
   | 'cover'
   | 'brace'
@@ -56,12 +61,19 @@ export interface Ground {
   readonly running: Piece;
   readonly restraint: Piece;
   readonly drive: Piece;
+  /** What lies in the trough. */
+  readonly content: Piece;
+  readonly gates: readonly Piece[];
+  /** Places that may smoulder. */
+  readonly heat: readonly Piece[];
   readonly air: readonly Piece[];
   readonly screw: readonly Piece[];
   readonly covers: readonly Piece[];
   readonly braces: readonly Piece[];
   readonly holdDowns: readonly Piece[];
   readonly runs: readonly RunGround[];
+  /** True where steps of their own join the pieces of the new spiral. */
+  readonly joins: boolean;
   /** Where each step works, by its position; undefined where its stretch is nowhere. */
   readonly areas: readonly (readonly Area[] | undefined)[];
   /** Stretches to be relined. */
@@ -95,6 +107,10 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const running = add('running', whole);
   const restraint = add('restraint', whole);
   const drive = add('drive', driveEnd(job));
+  const content = add('content', whole);
+  const gates = conveyor.breaks
+    .filter((place) => place.kind === 'slide gate')
+    .map((place) => add('gate', { from: place.from.value, to: place.to.value }, { name: place.name }));
 
   const cuts = [
     ...new Set([0, whole.to, ...areas.flatMap((list) => list ?? []).flatMap(({ from, to }) => [from, to])]),
@@ -103,6 +119,7 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
     .sort((a, b) => a - b);
   const cells = cuts.slice(1).map((to, i): Area => ({ from: cuts[i] ?? 0, to }));
   const air = cells.map((cell) => add('air', cell));
+  const heat = cells.map((cell) => add('heat', cell));
   const screw = cells.map((cell) => add('screw', cell));
   const parts = (kind: PieceKind, declared: readonly Span[], spoken: readonly string[]): Piece[] => {
     if (declared.length > 0)
@@ -129,12 +146,16 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
     running,
     restraint,
     drive,
+    content,
+    gates,
+    heat,
     air,
     screw,
     covers,
     braces,
     holdDowns,
     runs,
+    joins: steps.some((step) => step.action === 'join screw'),
     areas,
     scope,
   };
@@ -169,6 +190,12 @@ export function sayPiece(piece: Piece): string {
       return 'restraint of the spiral';
     case 'drive':
       return 'drive plate';
+    case 'content':
+      return 'material in the trough';
+    case 'gate':
+      return `gate ${piece.name ?? ''}`;
+    case 'heat':
+      return `place of hot work ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
     case 'air':
     case 'screw':
     case 'cover':
@@ -197,15 +224,26 @@ function impliedArea(step: Step, job: Job, scope: readonly Area[], whole: Area):
     case 'hold-downs off':
     case 'hold-downs on':
     case 'gas test':
+    case 'fire watch':
       return job.screwChange || scope.length === 0 ? [whole] : scope;
     case 'restrain screw':
     case 'unbolt drive':
     case 'bolt drive':
       return [driveEnd(job)];
+    case 'gate off':
+    case 'gate on':
+    case 'gate shut':
+    case 'gate open':
+      return job.conveyor.breaks
+        .filter((place) => place.name === step.gate?.name)
+        .map((place) => ({ from: place.from.value, to: place.to.value }));
+    case 'empty':
+    case 'pause':
     case 'isolate':
     case 'prove dead':
     case 'remove screw':
     case 'insert screw':
+    case 'join screw':
     case 'remove isolation':
     case 'run empty':
     case 'run loaded':

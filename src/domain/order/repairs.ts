@@ -63,6 +63,8 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
       return turn(w, slip);
     case 'not contiguous':
       return [...bringForward(w, slip), ...turn(w, slip)];
+    case 'emptied too late':
+      return [...slip.others.keys()].flatMap((cause) => makeBefore(w, slip.step ?? 0, cause));
     case 'done twice':
       return removeStep(w, slip);
     case 'not put back':

@@ -151,8 +151,10 @@ export function handlesLooseParts(step: Step): boolean {
 /** People are in or at the trough along the step's stretch. */
 export function atTheMachine(step: Step): boolean {
   switch (step.action) {
+    case 'empty':
     case 'isolate':
     case 'prove dead':
+    case 'pause':
     case 'remove isolation':
     case 'run empty':
     case 'run loaded':

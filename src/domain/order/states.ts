@@ -17,7 +17,9 @@ export const untested = 0,
   tested = 1;
 export const oldScrew = 0,
   noScrew = 1,
-  newScrew = 2;
+  newScrew = 2,
+  /** In its place, its pieces not joined yet. */
+  laidScrew = 3;
 /** Covers, braces and hold-downs. */
 export const on = 0,
   off = 1;
@@ -25,6 +27,15 @@ export const oldPanel = 0,
   stripped = 1,
   cleaned = 2,
   newPanel = 3;
+
+export const laden = 0,
+  emptied = 1;
+export const gateOpen = 0,
+  gateShut = 1,
+  gateOff = 2;
+/** Where there was hot work: until it has been watched, something may smoulder. */
+export const cool = 0,
+  hot = 1;
 
 /** A set of states, as bits. */
 export type States = number;
@@ -54,8 +65,16 @@ export function broughtBy(kind: PieceKind, from: number, to: number): readonly S
     case 'drive':
       return to === unbolted ? ['unbolt drive'] : ['bolt drive'];
     case 'air':
-      return ['gas test'];
+      return to === tested ? ['gas test'] : ['pause'];
+    case 'content':
+      return ['empty'];
+    case 'gate':
+      if (to === gateOff) return ['gate off'];
+      return to === gateShut ? ['gate shut'] : from === gateOff ? ['gate on'] : ['gate open'];
+    case 'heat':
+      return to === cool ? ['fire watch'] : [];
     case 'screw':
+      if (to === newScrew && from === laidScrew) return ['join screw'];
       return to === noScrew ? ['remove screw'] : ['insert screw'];
     case 'cover':
       return to === off ? ['covers off'] : ['covers on'];

@@ -5,7 +5,7 @@ import { panelMass } from '../geometry/trough.js';
 import type { Step } from '../model/job.js';
 import { sayPiece, type Piece } from './ground.js';
 import { slidingFriction, startOf, uphillEnd } from './start.js';
-import { newPanel, newScrew, noScrew, off, on } from './states.js';
+import { gateOff, gateShut, newPanel, newScrew, noScrew, off, on } from './states.js';
 import { listing, sayStep } from './words.js';
 import type { ClosingError, ViolationKind } from './violation.js';
 import type { OrderSlip, Walk } from './walk.js';
@@ -105,6 +105,18 @@ export function wordsFor(w: Walk, slip: OrderSlip): ViolationWords {
               reason:
                 'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
             };
+    case 'emptied too late':
+      return {
+        message: `${doing} needs power, and the machine is isolated.${when}`,
+        reason:
+          'Only a turning screw empties the trough; what stays in is weight on the spiral, gas, and dirt under the liner.',
+      };
+    case 'gate out of turn':
+      return {
+        message: `${doing} finds ${what} ${slip.found === gateOff ? 'stripped' : slip.found === gateShut ? 'shut' : 'open'}.${when}`,
+        reason:
+          'A gate is pinned shut, opened, stripped and refitted in turn; a barrier that is not where the order says protects nobody.',
+      };
     case 'screw not restrained':
       return {
         message: `${doing} lets go of a spiral that nothing holds.${when}`,
@@ -262,6 +274,7 @@ function stillOpen(slip: OrderSlip): string {
       const verb = pieces.length === 1 ? 'is' : 'are';
       if (kind === 'drive') return 'the drive plate is unbolted';
       if (kind === 'screw') return `${sayPieces(pieces)} is out`;
+      if (kind === 'gate') return `${sayPieces(pieces)} ${verb} stripped`;
       return `${sayPieces(pieces)} ${verb} ${kind === 'panel' ? 'not fitted' : 'off'}`;
     }),
   );

@@ -34,6 +34,8 @@ export const violationKinds = {
   'no trial run': 9,
   'circular order': 5,
   'no such stretch': 5,
+  'emptied too late': 5,
+  'gate out of turn': 5,
 } as const satisfies Readonly<Record<string, number>>;
 
 export type ViolationKind = keyof typeof violationKinds;

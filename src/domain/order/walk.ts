@@ -118,6 +118,13 @@ export function check(w: Walk, i: number, position: number, need: Need): number 
   if (w.lastChange[number] !== i)
     w.touches.push({ step: i, piece: number, allowed: need.allowed, kind: need.kind, grade: need.grade });
   if (holds(need.allowed, found)) return -1;
+  if (need.keep) {
+    const slip = slipAt(w, i, need, found);
+    slip.pieces.push(need.piece);
+    const culprit = w.lastChange[number] ?? -1;
+    if (culprit >= 0) slip.others.set(culprit, 'made it so');
+    return -1;
+  }
   const later = laterStep(w, position, need.piece, need.allowed);
   if (later === undefined) {
     if (!need.onlyIfLater) tellMissing(w, i, need, found);

@@ -6,6 +6,7 @@ import { formatNumber } from '../units/format.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
 import { within, type Area, type Ground } from '../order/ground.js';
+import { usualFireWatch } from '../order/heat.js';
 
 export interface Work {
   readonly personHours: number;
@@ -31,6 +32,8 @@ export const defaultUnitTimes: Readonly<
   weld: { hours: 2.5, per: 'each' },
   prove: { hours: 3, per: 'each' },
   'access move': { hours: 1, per: 'each' },
+  gate: { hours: 1, per: 'each' },
+  empty: { hours: 1, per: 'each' },
 };
 
 /** Person-hours for one of the item, or for a metre of it. */
@@ -80,6 +83,20 @@ export function workOf(ground: Ground, step: Step, areas: readonly Area[], piece
   switch (step.action) {
     case 'isolate':
       return work('isolate', 1, 0);
+    case 'empty':
+      return work('empty', 1, 0);
+    case 'pause':
+      return fixed(0.5, 'half an hour');
+    case 'fire watch':
+      return fixed(usualFireWatch, `${usualFireWatch} h of watching`);
+    case 'gate off':
+    case 'gate on':
+      return work('gate', 1, 0);
+    case 'gate shut':
+    case 'gate open':
+      return work('gate', 1, 0, 0.25);
+    case 'join screw':
+      return work('weld', 1, 0);
     case 'prove dead':
     case 'gas test':
       return work('isolate', 1, 0, 0.25);
@@ -124,8 +141,21 @@ export function workOf(ground: Ground, step: Step, areas: readonly Area[], piece
   }
 }
 
+/** Hours that pass whatever the number of hands. */
+function fixed(hours: number, basis: string): Work {
+  return { personHours: hours, mostPeople: 1, basis, defaults: [] };
+}
+
 /** Judgement. */
 const mostPeople: Readonly<Record<StepAction, number>> = {
+  empty: 1,
+  pause: 1,
+  'fire watch': 1,
+  'gate off': 2,
+  'gate on': 2,
+  'gate shut': 1,
+  'gate open': 1,
+  'join screw': 2,
   isolate: 2,
   'prove dead': 2,
   'gas test': 1,

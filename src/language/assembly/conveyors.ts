@@ -205,6 +205,7 @@ function standIn({ name, origin }: NameUse, before: Plant | undefined): Plant {
     outages: [],
     crews: [],
     accessUnits: [],
+    cranes: [],
     shifts: [],
     leadTimes: [],
     costs: [],

@@ -2,8 +2,8 @@
 // have stays in the job as a name, so that the plan can say who is missing.
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
-import type { Job, Step } from '../../domain/model/job.js';
-import type { AccessUnit, Crew, Outage } from '../../domain/model/plant.js';
+import type { Job, ScrewChangeScope, Step } from '../../domain/model/job.js';
+import type { AccessUnit, Crane, Crew, Outage } from '../../domain/model/plant.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import type { NameUse } from '../../domain/model/stated.js';
@@ -11,7 +11,7 @@ import type { JobDraft, StepDraft } from '../sheet.js';
 import { present, stated } from '../lowering/block.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { closest, findNamed, type NameTable } from './name-table.js';
-import { checkStretch } from './stretches.js';
+import { checkBreak, checkStretch } from './stretches.js';
 
 interface Index {
   /** By plant, the names in it that exist but cannot be read; a plant that is not declared, or has lost a fact, may have any. */
@@ -30,7 +30,7 @@ export function buildJob(
   if (!conveyor) return undefined;
   const { plant } = conveyor;
   const unread = plants.get(plant.name);
-  const { outageUse, window, relines, screwChange, crews, accessUnits, order, ...rest } = draft;
+  const { outageUse, window, relines, screwChange, crews, accessUnits, cranes, order, ...rest } = draft;
   const crew = (use: NameUse): { readonly use: NameUse; readonly crew?: Crew } => ({
     use,
     ...stated({ crew: pick(plant.crews, 'crew', use, plant.name, unread, problems) }),
@@ -39,6 +39,8 @@ export function buildJob(
     use,
     ...stated({ unit: pick(plant.accessUnits, 'access unit', use, plant.name, unread, problems) }),
   });
+  const crane = (use: NameUse): { readonly crane?: Crane } =>
+    stated({ crane: pick(plant.cranes, 'crane', use, plant.name, unread, problems) });
   const outage: Outage | undefined =
     outageUse && pick(plant.outages, 'outage', outageUse, plant.name, unread, problems);
   const screw =
@@ -57,13 +59,21 @@ export function buildJob(
     relines: present(scope),
     crews: crews.map(crew),
     accessUnits: accessUnits.map(unit),
+    cranes: cranes.map((place) => ({ ...place, ...crane(place.use) })),
     ...stated({
       window:
         outageUse && outage ? { outage, from: outage.from, to: outage.to, origin: outageUse.fact } : window,
-      screwChange: screwChange && screw && { screw, origin: screwChange.origin },
+      screwChange: screwChange && screw && withoutUse(screwChange, screw),
       order: order && steps && { origin: order.origin, steps },
     }),
   };
+}
+
+function withoutUse(
+  { screwUse: _, ...scope }: NonNullable<JobDraft['screwChange']>,
+  screw: ScrewSpecification,
+): ScrewChangeScope {
+  return { ...scope, screw };
 }
 
 /** Undefined where a step is about a stretch that is not there: judged without it, every other step would seem wrong. */
@@ -80,9 +90,11 @@ function buildSteps(
       ...step,
       ...stated({ unit: unitUse && unit(unitUse) }),
       crews: step.crews.map(crew),
+      attendants: step.attendants.map(crew),
       after: step.after.filter((use) => isLabel(use, labels, problems)),
     };
-    return step.stretch && !checkStretch(step.stretch, conveyor, problems) ? undefined : built;
+    if (step.stretch && !checkStretch(step.stretch, conveyor, problems)) return undefined;
+    return step.gate && !checkBreak(step.gate, conveyor, problems) ? undefined : built;
   });
   return steps.includes(undefined) ? undefined : present(steps);
 }

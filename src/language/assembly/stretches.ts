@@ -2,13 +2,18 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
+import type { NameUse } from '../../domain/model/stated.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import { closest } from './name-table.js';
 
 /** False, with a problem, where the break is unknown. */
 export function checkStretch(stretch: Stretch, conveyor: Conveyor, problems: Problem[]): boolean {
   if (stretch.kind === 'all' || stretch.kind === 'chainage' || stretch.run.by === 'number') return true;
-  const use = stretch.run.break;
+  return checkBreak(stretch.run.break, conveyor, problems);
+}
+
+/** The same for a break named on its own. */
+export function checkBreak(use: NameUse, conveyor: Conveyor, problems: Problem[]): boolean {
   if (conveyor.breaks.some((one) => one.name === use.name)) return true;
   problems.push({
     kind: 'unknown name',

@@ -58,6 +58,7 @@ export function lowerConveyor(
       case 'Isolation':
       case 'Hatch':
       case 'LiftingPoint':
+      case 'Rest':
       case 'Point':
         lowerPart(reader, fact, parts, once);
         break;
@@ -81,7 +82,7 @@ export function lowerConveyor(
   };
   if (block.garbled || !sound || !plantUse || !length || !incline || !trough || !screwUse || !linerUse)
     return named;
-  const { holdDowns, braces, covers, access, isolations, hatches, liftingPoints, points } = parts;
+  const { holdDowns, braces, covers, access, isolations, hatches, liftingPoints, rests, points } = parts;
   return {
     ...named,
     value: {
@@ -107,6 +108,7 @@ export function lowerConveyor(
       isolations,
       hatches,
       liftingPoints,
+      rests,
       points,
     },
   };
@@ -125,6 +127,7 @@ type PlainFact = Exclude<
       | 'Isolation'
       | 'Hatch'
       | 'LiftingPoint'
+      | 'Rest'
       | 'Point';
   }
 >;

@@ -1,12 +1,12 @@
 // A job block → JobDraft; crews, access units, outages and liners stay names until the plant is known.
 
 import type * as ast from '../generated/ast.js';
-import { stepActions } from '../../domain/model/job.js';
+import { stepActions, type Heat } from '../../domain/model/job.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { JobDraft, Named, StepDraft } from '../sheet.js';
 import { assumed } from './assumed.js';
 import { present, stated, type FactAccount } from './block.js';
-import { panelLength } from './limits.js';
+import { chainage, panelLength, someTime } from './limits.js';
 import { onceByName } from './plant.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 import { lowerStretch } from './stretch.js';
@@ -24,6 +24,7 @@ export function lowerJob(
   const crews: (readonly NameUse[])[] = [];
   const accessUnits: (readonly NameUse[])[] = [];
   const stock: JobDraft['stock'][number][] = [];
+  const cranes: JobDraft['cranes'][number][] = [];
 
   for (const fact of node.facts) {
     const origin = reader.origin(fact);
@@ -38,8 +39,7 @@ export function lowerJob(
         break;
       case 'JobScope':
         if (fact.changeScrew) {
-          if (block.first('change screw', fact))
-            facts.screwChange = { origin, ...stated({ screwUse: reader.use(fact, 'screw') }) };
+          if (block.first('change screw', fact)) facts.screwChange = lowerScrewChange(reader, fact);
         } else {
           const stretch = lowerStretch(reader, fact.stretch);
           relines.push(stretch && { stretch, origin, ...stated({ linerUse: reader.use(fact, 'liner') }) });
@@ -51,6 +51,18 @@ export function lowerJob(
       case 'JobAccessUnits':
         accessUnits.push(reader.uses(fact, 'units'));
         break;
+      case 'JobPart': {
+        const use = block.first('part of', fact) ? reader.use(fact, 'job') : undefined;
+        if (use) facts.partOf = use;
+        break;
+      }
+      case 'JobCrane': {
+        const use = reader.use(fact, 'crane');
+        const at = reader.quantity(fact, 'at', 'length', 'chainage of the crane', chainage);
+        const offset = reader.quantity(fact, 'offset', 'length', 'offset of the crane');
+        if (use && at && offset) cranes.push({ use, at, offset, origin });
+        break;
+      }
       case 'JobMeasure':
         lowerMeasure(reader, block, fact, facts);
         break;
@@ -105,8 +117,22 @@ export function lowerJob(
       relines: present(relines),
       crews: crews.flat(),
       accessUnits: accessUnits.flat(),
+      cranes,
       stock,
     },
+  };
+}
+
+function lowerScrewChange(reader: Reader, fact: ast.JobScope): NonNullable<JobDraft['screwChange']> {
+  const joints = wordsOf(fact, 'joints');
+  const cut = wordsOf(fact, 'cut');
+  return {
+    origin: reader.origin(fact),
+    ...stated({
+      screwUse: reader.use(fact, 'screw'),
+      joints: joints === undefined ? undefined : joints === 'bolted joints' ? 'bolted' : 'welded',
+      cut: cut === undefined ? undefined : cut === 'cut cold' ? 'cold' : 'hot',
+    } as const),
   };
 }
 
@@ -160,16 +186,47 @@ function lowerSteps(reader: Reader, node: ast.Order): readonly StepDraft[] | und
     const stretch = lowerStretch(reader, step.stretch);
     // A step whose label is taken already keeps its work, not its label.
     const name = once('step', step) ? textOf(step, 'name') : undefined;
-    const takes = reader.quantity(step, 'takes', 'duration', `time of ${word ?? 'the step'}`);
+    const takes = reader.quantity(step, 'takes', 'duration', `time of ${word ?? 'the step'}`, someTime);
+    const every = reader.quantity(step, 'every', 'duration', 'interval of the gas test', someTime);
+    const aboard =
+      step.aboard === undefined ? undefined : reader.count(step, 'aboard', 'people on the access unit');
+    const gate = reader.use(step, 'gate');
     if (!action || (step.stretch && !stretch)) return undefined;
     return {
       action,
       origin: reader.origin(step),
       actionOrigin: reader.part(step, 'action'),
       crews: reader.uses(step, 'crews'),
+      attendants: reader.uses(step, 'attendants'),
       after: reader.uses(step, 'after'),
-      ...stated({ name, stretch, start: step.start, unit: reader.use(step, 'unit'), takes, note: step.note }),
+      ...stated({
+        name,
+        stretch,
+        start: step.start,
+        gate,
+        cutToFit: step.cutToFit ? true : undefined,
+        unit: reader.use(step, 'unit'),
+        aboard,
+        takes,
+        every,
+        heat: lowerHeat(reader, step),
+        note: step.note,
+      }),
     };
   });
   return steps.includes(undefined) ? undefined : present(steps);
+}
+
+function lowerHeat(reader: Reader, step: ast.Step): Heat | undefined {
+  if (step.cold) return { kind: 'cold', origin: reader.part(step, 'cold') };
+  if (!step.hot) return undefined;
+  const fireWatch = reader.quantity(step, 'watch', 'duration', 'time of the fire watch', someTime);
+  return {
+    kind: 'hot',
+    shielded: step.shielded,
+    wet: step.wet,
+    confirmed: !step.unconfirmed,
+    origin: reader.part(step, 'hot'),
+    ...stated({ fireWatch }),
+  };
 }

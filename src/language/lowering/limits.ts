@@ -36,6 +36,10 @@ export const usual: Readonly<Record<Dimension, Limit>> = {
 
 /** A length that something is divided by or laid out with. */
 export const someLength: Limit = { from: 0.01, to: 1_000_000, range: 'more than 0 mm, at most 1000 m' };
+/** Something that takes time at all. */
+export const someTime: Limit = { from: 1 / 60, to: 10_000, range: '1 min to 10000 h' };
+/** A load that something bears, or a reach: nothing is bought for none. */
+export const someMass: Limit = { from: 0.001, to: 1e9, range: 'more than 0 kg, at most 1000000 t' };
 export const conveyorLength: Limit = { from: 100, to: 1_000_000, range: '100 mm to 1000 m' };
 export const panelLength: Limit = { from: 50, to: 50_000, range: '50 mm to 50 m' };
 export const step: Limit = { from: 10, to: 1_000_000, range: '10 mm to 1000 m' };

@@ -6,6 +6,7 @@ import type * as ast from '../generated/ast.js';
 import type {
   Access,
   Cover,
+  Hatch,
   HoldDown,
   Isolation,
   LiftingPoint,
@@ -14,7 +15,7 @@ import type {
 } from '../../domain/model/conveyor.js';
 import type { Origin } from '../../domain/model/origin.js';
 import { stated } from './block.js';
-import { chainage } from './limits.js';
+import { chainage, someLength } from './limits.js';
 import { lowerPlacement, type Placement } from './placement.js';
 import type { onceByName } from './plant.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
@@ -25,8 +26,9 @@ export interface Parts {
   readonly covers: Cover[];
   readonly access: Access[];
   readonly isolations: Isolation[];
-  readonly hatches: Span[];
+  readonly hatches: Hatch[];
   readonly liftingPoints: LiftingPoint[];
+  readonly rests: Span[];
   readonly points: Point[];
   readonly unplaced: string[];
   readonly named: Map<string, Origin>;
@@ -40,6 +42,7 @@ type PartNode =
   | ast.Isolation
   | ast.Hatch
   | ast.LiftingPoint
+  | ast.Rest
   | ast.Point;
 
 export function partsList(): Parts {
@@ -51,6 +54,7 @@ export function partsList(): Parts {
     isolations: [],
     hatches: [],
     liftingPoints: [],
+    rests: [],
     points: [],
     unplaced: [],
     named: new Map(),
@@ -80,9 +84,17 @@ export function lowerPart(
         parts.covers.push({ ...spot, origin, ...stated({ mass }) });
       return;
     }
-    case 'Hatch':
-      for (const spot of spots(reader, node, 'hatch')) parts.hatches.push({ ...spot, origin });
+    case 'Hatch': {
+      const width = reader.quantity(node, 'width', 'length', 'width of the hatch', someLength);
+      for (const spot of spots(reader, node, 'hatch'))
+        parts.hatches.push({ ...spot, origin, ...stated({ width }) });
       return;
+    }
+    case 'Rest': {
+      const at = reader.quantity(node, 'at', 'length', 'chainage of the rest', chainage);
+      if (at) parts.rests.push({ from: at, to: at, origin, ...stated({ note: node.note }) });
+      return;
+    }
     case 'Access': {
       if (!once('access', node)) return;
       const height = reader.quantity(node, 'height', 'length', 'height of the access');
@@ -155,7 +167,7 @@ function lowerPoint(reader: Reader, node: ast.Point, parts: Parts): void {
 /** Spots with the part's name, numbered where the part is repeated. */
 function spots(
   reader: Reader,
-  node: Exclude<PartNode, ast.Point | ast.Isolation | ast.LiftingPoint>,
+  node: Exclude<PartNode, ast.Point | ast.Isolation | ast.LiftingPoint | ast.Rest>,
   what: string,
   tile = false,
 ): readonly Omit<Span, 'origin'>[] {

@@ -3,6 +3,7 @@
 import type * as ast from '../generated/ast.js';
 import type {
   AccessUnit,
+  Crane,
   Cost,
   CostItem,
   Crew,
@@ -17,7 +18,7 @@ import type { Dimension } from '../../domain/units/dimension.js';
 import type { NamedPlant } from '../sheet.js';
 import { assumed } from './assumed.js';
 import { present, stated, type FactAccount } from './block.js';
-import { probability } from './limits.js';
+import { probability, someLength, someMass } from './limits.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 
 export function lowerPlant(
@@ -34,6 +35,7 @@ export function lowerPlant(
   const outages: (Outage | undefined)[] = [];
   const crews: (Crew | undefined)[] = [];
   const accessUnits: (AccessUnit | undefined)[] = [];
+  const cranes: (Crane | undefined)[] = [];
   const shifts: (Shift | undefined)[] = [];
   const leadTimes: Plant['leadTimes'][number][] = [];
   const costs: Cost[] = [];
@@ -77,6 +79,9 @@ export function lowerPlant(
       case 'AccessUnit':
         if (once('access unit', fact)) keep(accessUnits, lowerAccessUnit(reader, fact), fact);
         break;
+      case 'Crane':
+        if (once('crane', fact)) keep(cranes, lowerCrane(reader, fact), fact);
+        break;
       case 'Shift':
         shifts.push(lowerShift(reader, fact));
         break;
@@ -116,6 +121,7 @@ export function lowerPlant(
       outages: present(outages),
       crews: present(crews),
       accessUnits: present(accessUnits),
+      cranes: present(cranes),
       shifts: present(shifts),
       leadTimes,
       costs,
@@ -144,6 +150,7 @@ export function onceByName(
     | ast.Outage
     | ast.Crew
     | ast.AccessUnit
+    | ast.Crane
     | ast.Break
     | ast.Point
     | ast.Layer
@@ -198,15 +205,35 @@ function lowerCrew(reader: Reader, node: ast.Crew): Crew | undefined {
 function lowerAccessUnit(reader: Reader, node: ast.AccessUnit): AccessUnit | undefined {
   const name = reader.name(node, 'name');
   const reach = reader.quantity(node, 'reach', 'length', 'reach');
-  const limit = reader.quantity(node, 'limit', 'mass', 'platform load');
+  const limit = reader.quantity(node, 'limit', 'mass', 'platform load', someMass);
+  const people =
+    node.people === undefined ? undefined : reader.count(node, 'people', 'people on the platform');
   return (
     name && {
       name: name.name,
       nameOrigin: name.origin,
       origin: reader.origin(node),
-      ...stated({ title: node.title, reach, limit }),
+      ...stated({ title: node.title, reach, limit, people }),
     }
   );
+}
+
+function lowerCrane(reader: Reader, node: ast.Crane): Crane | undefined {
+  const name = reader.name(node, 'name');
+  const chart = node.chart.map((point) => {
+    const load = reader.quantity(point, 'load', 'mass', 'load of the chart', someMass);
+    const radius = reader.quantity(point, 'radius', 'length', 'radius of the chart', someLength);
+    return load && radius && { load, radius };
+  });
+  // A chart that has lost a point would promise what the crane does not lift.
+  if (!name || chart.length === 0 || chart.includes(undefined)) return undefined;
+  return {
+    name: name.name,
+    nameOrigin: name.origin,
+    chart: present(chart),
+    origin: reader.origin(node),
+    ...stated({ title: node.title }),
+  };
 }
 
 const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];

@@ -10,6 +10,7 @@ const repeatable = new Set([
   'Outage',
   'Crew',
   'AccessUnit',
+  'Crane',
   'Shift',
   'LeadTime',
   'Cost',
@@ -24,6 +25,7 @@ const repeatable = new Set([
   'Isolation',
   'Hatch',
   'LiftingPoint',
+  'Rest',
   'Point',
   'HoldDownGap',
   'FlightReading',
@@ -36,10 +38,12 @@ const repeatable = new Set([
   'PanelsFitted',
   'Offcut',
   'JobScope',
+  'JobCrane',
   'JobStock',
   'JobOffcut',
   'Step',
   'StepAction',
+  'GateAction',
 ]);
 
 export function keywordItem(keyword: string, expected: Expected, place: CompletionContext): CompletionItem[] {

@@ -15,6 +15,8 @@ const referred: Readonly<Record<string, NameKind>> = {
   Outage: 'outage',
   Crew: 'crew',
   AccessUnit: 'access unit',
+  Crane: 'crane',
+  Job: 'job',
   Break: 'break',
   Step: 'step',
 };
@@ -39,7 +41,7 @@ export function nameItems(expected: Expected, place: CompletionContext): Complet
   const all = names.declared(kind);
   let fitting: readonly Declaration[] = all;
   if (kind === 'break') fitting = all.filter(({ owner }) => owner && conveyors.includes(owner));
-  if (kind === 'outage' || kind === 'crew' || kind === 'access unit') {
+  if (kind === 'outage' || kind === 'crew' || kind === 'access unit' || kind === 'crane') {
     const plants = conveyors.map((conveyor) => names.plantOf(conveyor));
     if (conveyors.length > 0) fitting = all.filter(({ owner }) => plants.includes(owner));
   }

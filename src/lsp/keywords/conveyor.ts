@@ -190,7 +190,19 @@ export const conveyorKeywords: KeywordDocs = {
     gravity: word('Something that can fall or slide, such as the spiral on an incline.'),
     at: word(at),
   },
-  Hatch: { hatch: word('An opening to look in or reach in.', 'hatch ${1:H1} at ${2:9.0} m') },
+  Hatch: {
+    hatch: word(
+      'An opening to look in or reach in. Where a trough has hatches and no covers, panels go in through them.',
+      'hatch ${1:H1} at ${2:9.0} m to ${3:9.6} m width ${4:450} mm',
+    ),
+    width: word('Clear width across the trough.', 'width ${1:450} mm'),
+  },
+  Rest: {
+    'rest at': word(
+      'A stop across the trough that panels rest on when they are fitted upward from it.',
+      'rest at ${1:1.5} m',
+    ),
+  },
   LiftingPoint: {
     'lifting point': word(
       'A place to lift from, with the limit on its plate.',

@@ -20,18 +20,39 @@ export const jobKeywords: KeywordDocs = {
       'window ${1:2027-04-12} to ${2:2027-04-23}',
     ),
   },
+  JobPart: {
+    'part of': word(
+      'This job shares isolation and space with another job on the same conveyor, and is done as part of it.',
+      'part of ${1:J1}',
+    ),
+  },
   JobScope: {
     reline: word(
       'What is relined: `all`, a run, some panels of a run, or between two chainages.',
       'reline ${1:all}',
     ),
     with: word('Another liner than the conveyor’s present one.', 'with ${1:TwoLayer12}'),
-    'change screw': word('The screw is changed too.', 'change screw'),
+    'change screw': word(
+      'The screw is changed too. Unless it says otherwise, the old one is cut with a flame and the new one is welded.',
+      'change screw',
+    ),
+    'welded joints': word('The new pieces are welded together: hot work over the liner.'),
+    'bolted joints': word('The new pieces are bolted together: no hot work.'),
+    'cut hot': word('The old spiral is cut with a flame or a grinder: hot work over the liner.'),
+    'cut cold': word('The old spiral is sawn or sheared without heat or sparks.'),
     to: word('Another screw than the conveyor’s present one.', 'to ${1:Spiral400}'),
   },
   JobCrews: { crews: word('Crews of the plant that work on it.', 'crews ${1:Alpha}') },
   JobAccessUnits: {
     'access units': word('Access units of the plant that are available.', 'access units ${1:MP1}'),
+  },
+  JobCrane: {
+    crane: word(
+      'Where a crane of the plant stands: its slewing centre beside a chainage, so far to the side. Write it again for another stand.',
+      'crane ${1:C1} at ${2:14} m offset ${3:6} m',
+    ),
+    at: word('Chainage beside which the slewing centre stands.', 'at ${1:14} m'),
+    offset: word('Distance sideways from the middle of the trough to the slewing centre.', 'offset ${1:6} m'),
   },
   JobMeasure: {
     'lift limit': word('Heaviest single crane lift allowed.', 'lift limit ${1:500} kg'),
@@ -77,13 +98,51 @@ export const jobKeywords: KeywordDocs = {
     ),
     head: word('From the top down, each panel butted against the one above.'),
     tail: word('From the lower end up; the lower end must hold the panels.'),
+    'cut to fit': word(
+      'The closing panel is not cut beforehand: the last gap is measured on site and the panel is cut to it, short by the measuring error.',
+    ),
     by: word('The crew that does it.', 'by ${1:Alpha}'),
+    'attended by': word(
+      'The crew that stands by outside, in touch with those inside, and does nothing else meanwhile.',
+      'attended by ${1:Bravo}',
+    ),
     using: word('The access unit used.', 'using ${1:MP1}'),
+    with: word('How many people are on the access unit at once.', 'with ${1:2} people'),
+    people: word('How many people are on the access unit at once.'),
+    person: word('One at a time.'),
     after: word('Steps, by their names, that must be done first.', 'after ${1:a}'),
     takes: word('How long it takes, where you know better than the unit times.', 'takes ${1:6} h'),
+    every: word(`How often a gas test is repeated while people are inside.${locally}`, 'every ${1:2} h'),
+    'hot work': word(
+      `The step welds, cuts with a flame or grinds, and this is how the liner is kept from burning. Take \`to be confirmed\` away once it is sure.${locally}`,
+      'hot work shielded wet fire watch ${1:60} min',
+    ),
+    shielded: word('Liner within reach of sparks is covered by sheet steel or blankets.'),
+    wet: word('Liner and shields are kept wet.'),
+    'fire watch': word(
+      'How long the place is watched once the hot work has ended; a `fire watch` step does it.',
+      'fire watch ${1:60} min',
+    ),
+    'to be confirmed': word('Demanded, but nobody has said yet that it will be so.'),
+    'cold work': word('Done without flame, arc or sparks: sawn, sheared, bolted or bonded.'),
     ':': word('Names the step before it.'),
   },
   StepAction: {
+    empty: word(
+      'Run the trough empty, while there is still power: material left in it is load, gas and weight.',
+    ),
+    pause: word(
+      `Everybody comes out: a meal, the end of a shift. An enclosed trough is tested again before anybody goes back.${locally}`,
+      'pause takes ${1:30} min',
+    ),
+    'join screw': word(
+      'Weld or bolt the pieces of the new spiral in this stretch together. Where an order has such steps, `insert screw` only lays the pieces in.',
+      'join screw from ${1:0} m to ${2:9} m hot work shielded wet fire watch 60 min',
+    ),
+    'fire watch': word(
+      `Watch the place of hot work, and what lies below it, until nothing can smoulder.${locally}`,
+      'fire watch ${1:all} takes ${2:60} min',
+    ),
     isolate: word(`Isolate and lock off every declared isolation point.${locally}`),
     'prove dead': word(`Prove that nothing can move or flow.${locally}`),
     'gas test': word(
@@ -112,6 +171,15 @@ export const jobKeywords: KeywordDocs = {
     'remove isolation': word(`Remove locks once everybody is clear.${locally}`),
     'run empty': word('Run empty and listen; note the current.'),
     'run loaded': word('Run loaded; note the current.'),
+  },
+  GateAction: {
+    'gate shut': word(
+      'Shut the slide gate and pin it: it stands as a barrier between those above and those below.',
+      'gate shut ${1:Gate}',
+    ),
+    'gate open': word('Take the pin out: the gate is no barrier any more.', 'gate open ${1:Gate}'),
+    'gate off': word('Strip the slide gate.', 'gate off ${1:Gate}'),
+    'gate on': word('Refit the slide gate.', 'gate on ${1:Gate}'),
   },
   Stretch: {
     all: word('The whole conveyor, or the whole scope of the job.'),

@@ -60,9 +60,23 @@ export const plantKeywords: KeywordDocs = {
     reach: word('Highest place it reaches above ground.', 'reach ${1:12} m'),
     'platform load': word(
       'Load it may carry, people and tools included, as on its plate.',
-      'platform load ${1:230} kg',
+      'platform load ${1:230} kg for ${2:2} people',
+    ),
+    for: word('How many people its plate allows.', 'for ${1:2} people'),
+    people: word('How many people its plate allows.'),
+    person: word('A platform for one.'),
+  },
+  Crane: {
+    crane: word(
+      'A mobile crane that can be had, with points of its load chart. Between two points the smaller load counts.',
+      'crane ${1:C1} "${2:mobile crane}" chart ${3:4000} kg at ${4:6} m, ${5:1800} kg at ${6:10} m',
+    ),
+    chart: word(
+      'What it lifts at which radius, from the slewing centre to the hook, as its chart says for the set-up on site.',
+      'chart ${1:4000} kg at ${2:6} m',
     ),
   },
+  ChartPoint: { at: word('Radius from the slewing centre to the hook.', 'at ${1:6} m') },
   Shift: {
     shift: word(
       'Working hours of a day, and the weekdays they hold for.',
@@ -101,7 +115,7 @@ export const plantKeywords: KeywordDocs = {
   UnitTime: {
     'unit time': word(
       'Person-hours for one item, or for one metre, at this plant. Replaces the built-in estimate.',
-      'unit time ${1|isolate,cover,brace,hold-down,strip,clean,fit,screw section,weld,prove,access move|} ${2:0.5} h',
+      'unit time ${1|isolate,cover,brace,hold-down,strip,clean,fit,screw section,weld,prove,access move,gate,empty|} ${2:0.5} h',
     ),
     isolate: word('Isolating and proving dead, once a job.'),
     cover: word('Taking off or putting back one cover.'),
@@ -114,5 +128,7 @@ export const plantKeywords: KeywordDocs = {
     weld: word('Welding one joint of the screw.'),
     prove: word('Running empty and loaded, with checks.'),
     'access move': word('Moving the access unit to the next stretch.'),
+    gate: word('Stripping, refitting, shutting or opening one slide gate.'),
+    empty: word('Running the trough empty before isolation.'),
   },
 };

@@ -57,6 +57,7 @@ export function labelOf(node: AstNode): Label | undefined {
     return named(node, SymbolKind.Event, `outage ${node.from ?? ''} to ${node.to ?? ''}`);
   if (ast.isCrew(node)) return named(node, SymbolKind.Object, 'crew');
   if (ast.isAccessUnit(node)) return named(node, SymbolKind.Object, 'access unit');
+  if (ast.isCrane(node)) return named(node, SymbolKind.Object, 'crane');
   if (ast.isLayer(node)) return named(node, SymbolKind.Field, node.thickness);
   if (ast.isSection(node)) return named(node, SymbolKind.Field, `section ${node.length ?? ''}`);
   if (ast.isBreak(node))
@@ -75,7 +76,7 @@ export function labelOf(node: AstNode): Label | undefined {
   if (ast.isStep(node) && node.action)
     return {
       name: node.name ? `${node.name}: ${node.action}` : node.action,
-      detail: node.stretch?.$cstNode?.text,
+      detail: node.stretch?.$cstNode?.text ?? node.gate?.$refText,
       kind: SymbolKind.Method,
     };
   return undefined;

@@ -112,6 +112,7 @@ const words: Readonly<Record<string, string>> = {
   'DutyChange.value': 'duty',
   'Crew.rate': 'cost',
   'AccessUnit.limit': 'platform load',
+  'Step.watch': 'fire watch',
   'LeadTime.value': 'lead time',
   'Flight.width': 'flight',
   'PanelLength.lengths': 'panel length',

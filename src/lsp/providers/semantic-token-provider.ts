@@ -40,6 +40,7 @@ const typeOf: Readonly<Record<NameKind, string>> = {
   outage: 'event',
   crew: 'variable',
   'access unit': 'variable',
+  crane: 'variable',
   layer: 'enumMember',
   point: 'property',
   break: 'property',

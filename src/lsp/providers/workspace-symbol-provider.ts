@@ -14,6 +14,7 @@ const kinds: Readonly<Record<NameKind, SymbolKind>> = {
   outage: SymbolKind.Event,
   crew: SymbolKind.Object,
   'access unit': SymbolKind.Object,
+  crane: SymbolKind.Object,
   layer: SymbolKind.Field,
   point: SymbolKind.Key,
   break: SymbolKind.Interface,

@@ -11,7 +11,9 @@ import { crewInTwoPlaces } from './jobs/crew-in-two-places.js';
 import { crewNamedTwice } from './jobs/crew-named-twice.js';
 import { crewOnTwoJobs } from './jobs/crew-on-two-jobs.js';
 import { doneTwice } from './jobs/done-twice.js';
+import { emptiedTooLate } from './jobs/emptied-too-late.js';
 import { gasTestMissing } from './jobs/gas-test-missing.js';
+import { gateOutOfTurn } from './jobs/gate-out-of-turn.js';
 import { handedBackTooEarly } from './jobs/handed-back-too-early.js';
 import { hotWorkOverLiner } from './jobs/hot-work-over-liner.js';
 import { isolationMissing } from './jobs/isolation-missing.js';
@@ -101,4 +103,6 @@ export const jobRules: readonly Rule[] = [
   liftOverTheLimit,
   noLiftLimit,
   massUnknown,
+  emptiedTooLate,
+  gateOutOfTurn,
 ];

@@ -11,6 +11,11 @@ export interface Guidance {
 }
 
 export const guidance: Readonly<Record<StepAction, Guidance>> = {
+  empty: {
+    work: 'Stop the feed and run the trough empty, with the guards on and nobody at the trough. What sticks is left for the cleaning.',
+    check: 'No material heard or felt moving; the feed is held off.',
+    hold: false,
+  },
   isolate: {
     work: 'Isolate every point of the isolation list. Each person hangs their own lock and keeps the key. Stop and isolate what feeds in and what could fall back.',
     check: 'Lock and tag numbers entered in the isolation list.',
@@ -24,6 +29,21 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
   'gas test': {
     work: 'A trained tester tests at the bottom, the middle and the top of the trough, from outside first. Ventilate if in doubt and test again. Disturbed material lets gas go: test again after every break and whenever material is moved.',
     check: 'Readings, time and name entered; within the limits of the site’s permit.',
+    hold: true,
+  },
+  pause: {
+    work: 'Everybody comes out and is counted. Guard the openings; leave nothing loose or hanging. An enclosed trough is tested again before anybody goes back in.',
+    check: 'All out, by name and number.',
+    hold: true,
+  },
+  'gate off': {
+    work: 'Strip the gate once nothing rests on it. Hold the plate while its fixings are undone; number the parts.',
+    check: 'Parts counted; the opening guarded.',
+    hold: false,
+  },
+  'gate shut': {
+    work: 'Shut the gate fully and pin it. It stands as a barrier for the people below: nobody takes the pin out before they are clear.',
+    check: 'Gate shut across the whole trough, pinned and tagged.',
     hold: true,
   },
   'covers off': {
@@ -81,6 +101,18 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     check: 'Joints in line, welds inspected, spiral held.',
     hold: true,
   },
+  'join screw': {
+    work: 'Join the pieces as the maker says, with the ends held true. Shield and wet the liner under a weld and below it; keep sparks out of the gaps.',
+    check:
+      'Joint looked at along its whole length; outside and inside ground or tightened as the maker says.',
+    hold: true,
+  },
+  'fire watch': {
+    work: 'Stay at the place with water at hand and watch it, the liner below it and the gaps behind the liner. Do nothing else meanwhile.',
+    check:
+      'Nothing warm to the hand, no smoke, no smell; time of the last spark and of the end of the watch written down.',
+    hold: true,
+  },
   'bolt drive': {
     work: 'Bolt the drive plate evenly with new locking parts, to the maker’s torque.',
     check: 'Torque marked; restraint still on until this is signed.',
@@ -100,6 +132,16 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     work: 'Look for tools and rags. Put every cover back with all its bolts.',
     check: 'Count back agrees with count off; guards complete.',
     hold: true,
+  },
+  'gate open': {
+    work: 'Ask everybody below first. Take the pin out and open the gate.',
+    check: 'Nobody below; the pin back in its place.',
+    hold: false,
+  },
+  'gate on': {
+    work: 'Refit the gate with all its parts and move it through its whole stroke.',
+    check: 'Parts counted back; the gate runs free and shuts.',
+    hold: false,
   },
   'remove isolation': {
     work: 'Everybody out and accounted for. Each person takes off their own lock; the person in charge of the isolation hands back.',
