@@ -35,6 +35,8 @@ export interface Analysis {
   readonly suppressed: readonly Suppressed[];
   /** The texts that were read, by name. */
   readonly uris: readonly string[];
+  /** Texts with a merge conflict that nobody has settled. While there is one, nothing may be forecast or planned. */
+  readonly inConflict: readonly string[];
   /** The day that exceptions with an end were judged on: as given, or the newest record's. */
   readonly asOf: CalendarDay | undefined;
   locate(origin: Origin): TextLocation;

@@ -6,7 +6,7 @@ import { linesOf, type Lines } from '../language/lines.js';
 import { readSheet } from '../language/read.js';
 import type { Sheet } from '../language/sheet.js';
 import { suppressionsOf } from '../language/suppress.js';
-import { runRules } from '../validation/catalogue.js';
+import { reportProblems, runRules } from '../validation/catalogue.js';
 import type { Analysis, AnalyseOptions } from './analyse.js';
 import { newestDay } from './newest.js';
 import { sortFindings } from './sorting.js';
@@ -71,13 +71,17 @@ function build(entries: readonly Entry[], given: AnalyseOptions['asOf']): Analys
   const { estate, problems } = assemble(entries.map((entry) => entry.sheet));
   const unread = entries.flatMap((entry) => entry.suppressions.problems);
   const asOf = given ?? newestDay(estate);
+  const conflicts = problems.filter(({ kind }) => kind === 'conflict marker');
+  // Of an estate with two versions in it nothing is true enough to be judged; what cannot be read is told all the same.
+  const judged = conflicts.length === 0;
+  const all = [...problems, ...unread];
   const found = wholeLines(
-    runRules({ estate, problems: [...problems, ...unread] }),
+    judged ? runRules({ estate, problems: all }) : reportProblems(all),
     (source) => byNumber.get(source)?.text,
   );
   const { findings, suppressed } = suppress(
     found,
-    entries.flatMap((entry) => entry.suppressions.suppressions),
+    judged ? entries.flatMap((entry) => entry.suppressions.suppressions) : [],
     asOf,
   );
   const uriOf = (source: number): string => byNumber.get(source)?.uri ?? '';
@@ -85,6 +89,7 @@ function build(entries: readonly Entry[], given: AnalyseOptions['asOf']): Analys
     estate,
     ...sortFindings(findings, suppressed, uriOf),
     uris: [...byUri.keys()].sort(),
+    inConflict: [...new Set(conflicts.map(({ origin }) => uriOf(origin.source)))].sort(),
     asOf,
     uriOf,
     sourceOf: (uri) => byUri.get(uri)?.source,

@@ -2,6 +2,7 @@
 
 import path from 'node:path';
 import { Trouble, type Console } from './console.js';
+import { told } from './foreign-text.js';
 import { writeFiles, type OutputFile } from './write-files.js';
 
 export function deliver(files: readonly OutputFile[], out: string | undefined, console: Console): void {
@@ -15,7 +16,7 @@ export function deliver(files: readonly OutputFile[], out: string | undefined, c
   }
   const folder = path.resolve(console.cwd, out);
   for (const written of writeFiles(folder, files))
-    console.out(`${path.relative(console.cwd, written) || written}\n`);
+    console.out(`${told(path.relative(console.cwd, written) || written)}\n`);
 }
 
 /** The formats asked for, each known; the given ones where none was. */

@@ -1,18 +1,34 @@
 #!/usr/bin/env node
 // Binds the command line to this process: its streams, its folder, its exit code.
 
+import { fstatSync, readSync, statSync } from 'node:fs';
 import { buffer } from 'node:stream/consumers';
+import { Exit } from './console.js';
+import { reasonOf } from './reason.js';
 import { run } from './run.js';
 
 declare const TROUGHLINE_VERSION: string | undefined;
 
-// A reader that goes away (`troughline check | head`) is no fault of ours.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 2));
+// What was not written is trouble. A reader that goes away (`troughline check | head`) needs no message, like one that is
+// ended by a broken pipe.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') tell(`standard output: ${reasonOf(error)}`);
+  process.exit(Exit.trouble);
+});
+process.stderr.on('error', () => undefined); // nobody is left to tell
 
-process.exitCode = await run(
-  process.argv.slice(2),
+const args = process.argv.slice(2);
+const goesNowhere = isClosed(process.stdout.fd);
+let lost = false;
+
+const exit = await run(
+  args,
   {
-    out: (text) => void process.stdout.write(text),
+    out: (text) => {
+      if (goesNowhere && !lost) tell('standard output is closed');
+      lost ||= goesNowhere;
+      process.stdout.write(text);
+    },
     err: (text) => void process.stderr.write(text),
     readStdin: () => buffer(process.stdin),
     cwd: process.cwd(),
@@ -21,3 +37,22 @@ process.exitCode = await run(
   },
   typeof TROUGHLINE_VERSION === 'string' ? TROUGHLINE_VERSION : 'development',
 );
+// What `check` has to say, its exit code says too.
+process.exitCode = lost && exit === Exit.clean && args[0] !== 'check' ? Exit.trouble : exit;
+
+function tell(message: string): void {
+  process.stderr.write(`troughline: ${message}\n`);
+}
+
+/** Node opens the null device both ways in place of a stream that is closed; `> /dev/null` can only be written to. */
+function isClosed(stream: number): boolean {
+  if (process.platform === 'win32') return false;
+  try {
+    const [here, nothing] = [fstatSync(stream), statSync('/dev/null')];
+    if (!here.isCharacterDevice() || here.rdev !== nothing.rdev) return false;
+    readSync(stream, new Uint8Array(1));
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,25 +1,31 @@
 // Reads the texts of an estate: files as named, folders with every `.trough` file below them, `-` for standard input.
 // What cannot be read is told with its path and, where there is one, its line and column; the rest is still read.
 
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { Trouble, type Console } from './console.js';
+import { findFiles, type FoundFile } from './find-files.js';
+import { reasonOf } from './reason.js';
+import { slashes, told } from './foreign-text.js';
 
 export interface EstateText {
   /** Relative to the working folder where it lies below it, with forward slashes. */
   readonly path: string;
   readonly text: string;
+  /** Where it lies; standard input lies nowhere. */
+  readonly full?: string;
 }
 
 export interface TextsOnDisk {
   readonly texts: readonly EstateText[];
   /** One line each; not empty means that something was not read. */
   readonly unread: readonly string[];
+  /** One line for each name that leads to what was read under another. */
+  readonly again: readonly string[];
 }
 
 /** Larger files are refused: no plant is described in that much text, and nothing after it would be checked in time. */
 export const largestFile = 16 * 1024 * 1024;
-const passedOver = new Set(['node_modules', 'dist', 'out']);
 
 export async function readEstate(
   paths: readonly string[],
@@ -28,48 +34,53 @@ export async function readEstate(
 ): Promise<TextsOnDisk> {
   const texts: EstateText[] = [];
   const unread: string[] = [];
-  const seen = new Set<string>();
+  const again: string[] = [];
+  const taken = new Map<string, string>();
   for (const given of paths.length === 0 ? ['.'] : paths) {
     if (given === '-') {
-      take(stdinFilename, await console.readStdin());
+      take(stdinFilename, undefined, await console.readStdin());
       continue;
     }
-    const full = path.resolve(console.cwd, given);
     const before = texts.length + unread.length;
-    walk(full, given, true);
-    if (texts.length + unread.length === before && !seen.has(full))
-      unread.push(`${given}: no .trough file in this folder`);
+    const found = findFiles(given, console.cwd, taken);
+    for (const { shown, reason } of found.failed) unread.push(`${told(shown)}: ${reason}`);
+    for (const { shown, before } of found.again)
+      if (before !== shown) again.push(`${told(shown)}: is ${told(before)}, which is read already`);
+    for (const file of found.files) read(file);
+    if (texts.length + unread.length === before && found.again.length === 0)
+      unread.push(`${told(given)}: no .trough file in this folder`);
   }
-  return { texts, unread };
+  return { texts, unread, again };
 
-  function walk(full: string, shown: string, named: boolean): void {
+  function read({ full, shown, size }: FoundFile): void {
+    if (size > largestFile) {
+      unread.push(
+        `${told(shown)}: ${Math.round(size / 1048576)} MB is larger than the ${largestFile / 1048576} MB read of one file; split it, one inspection a file`,
+      );
+      return;
+    }
     try {
-      const stat = statSync(full);
-      if (stat.isDirectory()) {
-        if (!named && (passedOver.has(path.basename(full)) || path.basename(full).startsWith('.'))) return;
-        for (const name of readdirSync(full).sort())
-          walk(path.join(full, name), path.join(shown, name), false);
-      } else if (named || full.endsWith('.trough')) {
-        if (seen.has(full)) return;
-        seen.add(full);
-        if (stat.size > largestFile) {
-          unread.push(
-            `${slashes(shown)}: ${Math.round(stat.size / 1048576)} MB is larger than the ${largestFile / 1048576} MB read of one file; split it, one inspection a file`,
-          );
-          return;
-        }
-        take(display(full, console.cwd), readFileSync(full));
-      }
+      take(display(full, console.cwd), full, readFileSync(full));
     } catch (error) {
-      unread.push(`${slashes(shown)}: ${reasonOf(error)}`);
+      unread.push(`${told(shown)}: ${reasonOf(error)}`);
     }
   }
 
-  function take(shown: string, bytes: Uint8Array): void {
+  function take(shown: string, full: string | undefined, bytes: Uint8Array): void {
     const bad = firstBadByte(bytes);
-    if (bad) unread.push(`${shown}:${bad.line}:${bad.column}: ${bad.reason}`);
-    else texts.push({ path: shown, text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes) });
+    if (bad) unread.push(`${told(shown)}:${bad.line}:${bad.column}: ${bad.reason}`);
+    else {
+      const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
+      texts.push({ path: shown, text, ...(full === undefined ? {} : { full }) });
+    }
   }
+}
+
+/** What was passed over, for the messages of a command. */
+export function tellAgain({ again }: TextsOnDisk, console: Console): void {
+  for (const line of again.slice(0, 20)) console.err(`troughline: ${line}\n`);
+  if (again.length > 20)
+    console.err(`troughline: ${again.length - 20} more names of what is read already are not told\n`);
 }
 
 /** For commands that cannot go on with a part of the estate. */
@@ -120,30 +131,7 @@ function decodes(bytes: Uint8Array): boolean {
   }
 }
 
-export function reasonOf(error: unknown): string {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  switch (code) {
-    case 'ENOENT':
-      return 'no such file or folder';
-    case 'EACCES':
-    case 'EPERM':
-      return 'no permission';
-    case 'ELOOP':
-      return 'a link that leads to itself';
-    case 'EISDIR':
-      return 'is a folder';
-    case 'ENOSPC':
-      return 'no space left on the disk';
-    default:
-      return error instanceof Error ? error.message : String(error);
-  }
-}
-
 function display(full: string, cwd: string): string {
   const relative = path.relative(cwd, full);
   return slashes(relative.startsWith('..') ? full : relative);
-}
-
-function slashes(name: string): string {
-  return name.split(path.sep).join('/');
 }

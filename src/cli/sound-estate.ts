@@ -5,8 +5,9 @@ import type { Analysis } from '../analysis/analyse.js';
 import type { CalendarDay } from '../domain/units/calendar.js';
 import { summarise } from '../validation/summary.js';
 import { analyseRead } from './commands/check.js';
-import type { Console } from './console.js';
-import { allRead, readEstate } from './read-estate.js';
+import { Trouble, type Console } from './console.js';
+import { told } from './foreign-text.js';
+import { allRead, readEstate, tellAgain } from './read-estate.js';
 
 export async function soundEstate(
   paths: readonly string[],
@@ -15,11 +16,21 @@ export async function soundEstate(
 ): Promise<Analysis> {
   const read = await readEstate(paths, console);
   allRead(read);
+  tellAgain(read, console);
   const analysis = analyseRead(read, asOf);
+  if (analysis.inConflict.length > 0)
+    throw new Trouble(
+      analysis.inConflict
+        .map(
+          (file) =>
+            `${told(file)}: holds a merge conflict that is not settled; nothing is forecast or planned from it`,
+        )
+        .join('\n'),
+    );
   const { error, text } = summarise(analysis.findings);
   if (error > 0)
     console.err(
-      `troughline: ${text}; 'troughline check ${paths.join(' ')}' tells them. What they touch may be missing below.\n`,
+      `troughline: ${text}; 'troughline check ${paths.map(told).join(' ')}' tells them. What they touch may be missing below.\n`,
     );
   return analysis;
 }

@@ -1,6 +1,8 @@
 // Comments are found by one pass over the text and not by the parser, so that a comment on every row of a long block costs
 // no more than reading it. A `/** … */` that stands before a block describes it.
 
+import { visibleText } from '../domain/units/visible-text.js';
+
 export interface Comment {
   /** Without its markers and outer blanks. */
   readonly text: string;
@@ -21,7 +23,7 @@ export function scanComments(text: string): readonly Comment[] {
     const place = { start: match.index, end: match.index + image.length };
     if (image.startsWith('//')) comments.push({ ...place, kind: 'line', text: image.slice(2).trim() });
     else if (image.startsWith('/**') && image.length > 4)
-      comments.push({ ...place, kind: 'doc', text: docText(image) });
+      comments.push({ ...place, kind: 'doc', text: visibleText(docText(image)) });
     else comments.push({ ...place, kind: 'block', text: image.slice(2, -2).trim() });
   }
   return comments;

@@ -10,6 +10,7 @@ import {
   type LexerResult,
   type ValueType,
 } from 'langium';
+import { visibleText } from '../domain/units/visible-text.js';
 
 export class TroughlineLexer extends DefaultLexer {
   override tokenize(text: string): LexerResult {
@@ -33,9 +34,9 @@ export class TroughlineLexer extends DefaultLexer {
   }
 }
 
-/** A quoted text is taken as it stands: a backslash is a backslash (`photos\\north.jpg`). */
+/** A quoted text is taken as it stands, but for hidden characters: a backslash is a backslash (`photos\\north.jpg`). */
 export class TroughlineValues extends DefaultValueConverter {
   protected override runConverter(rule: GrammarAST.AbstractRule, input: string, node: CstNode): ValueType {
-    return rule.name === 'STRING' ? input.slice(1, -1) : super.runConverter(rule, input, node);
+    return rule.name === 'STRING' ? visibleText(input.slice(1, -1)) : super.runConverter(rule, input, node);
   }
 }

@@ -3,6 +3,7 @@
 // worth. A row that is not regular in every way, or stands behind one that is not, is left to the parser and its messages.
 import { parseClock } from '../domain/units/clock.js';
 import { parseQuantity } from '../domain/units/parse.js';
+import { visibleText } from '../domain/units/visible-text.js';
 import type { Comment } from './comments.js';
 import { chainage as chainageLimit, thickness as thicknessLimit, type Limit } from './lowering/limits.js';
 import { ReadingKind } from '../domain/units/reading-kind.js';
@@ -209,7 +210,7 @@ function createColumns(isKeyword: (word: string) => boolean): {
         value.push(NaN);
         colourStart.push(0);
       }
-      if (note !== undefined) notes.set(index, note);
+      if (note !== undefined) notes.set(index, visibleText(note));
       return true;
     },
   };

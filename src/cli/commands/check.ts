@@ -4,7 +4,8 @@ import { analyse, type Analysis } from '../../analysis/analyse.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Finding, Severity } from '../../validation/finding.js';
 import { Exit, wantsColour, Trouble, type ColourChoice, type Console } from '../console.js';
-import { readEstate, type TextsOnDisk } from '../read-estate.js';
+import { readEstate, tellAgain, type TextsOnDisk } from '../read-estate.js';
+import { rewriteText } from '../rewrite-text.js';
 import { writeFile } from '../write-files.js';
 import { applyPreferredFixes } from '../fixes.js';
 import type { CheckResult, LocatedFinding } from '../formats/located.js';
@@ -44,7 +45,10 @@ export async function check(
   if (options.fix) {
     if (paths.includes('-')) throw new Trouble('--fix needs files, not standard input');
     const fixed = applyPreferredFixes(analysis, read.texts);
-    for (const [file, text] of fixed.texts) writeFile(path.resolve(console.cwd, file), text);
+    for (const { path: file, full } of read.texts) {
+      const text = fixed.texts.get(file);
+      if (text !== undefined && full !== undefined) rewriteText(full, text);
+    }
     if (fixed.count > 0) {
       console.err(
         `${fixed.count} ${fixed.count === 1 ? 'finding' : 'findings'} mended in ${fixed.texts.size} ${fixed.texts.size === 1 ? 'file' : 'files'}\n`,
@@ -65,6 +69,7 @@ export async function check(
     if (file === undefined) console.out(text);
     else writeFile(path.resolve(console.cwd, file), text);
   }
+  tellAgain(read, console);
   for (const line of read.unread) console.err(`troughline: ${line}\n`);
   if (read.unread.length > 0) return Exit.trouble;
   return result.findings.some(({ finding }) => rank[finding.severity] >= rank[options.failOn])

@@ -1,6 +1,7 @@
 // Findings as workflow commands that a hosted build turns into annotations on the changed lines. Ten of each level are
 // shown a step, so the first ten are sent and the rest are counted in a last line.
 
+import { visibleText } from '../../domain/units/visible-text.js';
 import type { CheckResult } from './located.js';
 
 const commands = { error: 'error', warning: 'warning', information: 'notice' } as const;
@@ -29,7 +30,7 @@ export function toGithub(result: CheckResult): string {
 }
 
 function data(text: string): string {
-  return text.replace(/%/g, '%25').replace(/\r/g, '%0D').replace(/\n/g, '%0A');
+  return visibleText(text).replace(/%/g, '%25').replace(/\r/g, '%0D').replace(/\n/g, '%0A');
 }
 
 function property(text: string): string {

@@ -1,5 +1,6 @@
 // Findings as JUnit XML, the form that build servers show as tests: one test case a file, one failure a finding.
 
+import { visibleText } from '../../domain/units/visible-text.js';
 import type { CheckResult, LocatedFinding } from './located.js';
 
 export function toJunit(result: CheckResult, files: readonly string[]): string {
@@ -31,10 +32,9 @@ function testCase(file: string, findings: readonly LocatedFinding[]): string {
   );
 }
 
-/** XML 1.0: the five predefined entities, and characters that no XML text may hold become U+FFFD. */
+/** XML 1.0: the five predefined entities; what no XML text may hold is hidden and shown by its number. */
 function xml(text: string): string {
-  return text
-    .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '\uFFFD')
+  return visibleText(text)
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
     .replace(/>/g, '&gt;')

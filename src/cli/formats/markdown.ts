@@ -1,5 +1,6 @@
 // Findings as Markdown for a pull-request comment or a job summary: counts first, at most 65 536 characters.
 
+import { visibleLine } from '../../domain/units/visible-text.js';
 import { summarise } from '../../validation/summary.js';
 import type { CheckResult, LocatedFinding } from './located.js';
 
@@ -25,5 +26,8 @@ function rowOf({ finding, file, line }: LocatedFinding): string {
 }
 
 function cell(text: string): string {
-  return text.replace(/[\\`*_{}[\]<>#|]/g, (character) => `\\${character}`).replace(/\r?\n/g, ' ');
+  return visibleLine(text.replace(/\r?\n/g, ' ')).replace(
+    /[\\`*_{}[\]<>#|]/g,
+    (character) => `\\${character}`,
+  );
 }

@@ -1,5 +1,6 @@
 // Findings for a terminal: place, code, what is wrong; the line with a marker under it; why and what to do.
 
+import { told, shownLine } from '../foreign-text.js';
 import { summarise } from '../../validation/summary.js';
 import type { CheckResult, LocatedFinding } from './located.js';
 
@@ -15,21 +16,23 @@ export function toText(result: CheckResult, colour: boolean): string {
 }
 
 function block(located: LocatedFinding, paint: (code: string, text: string) => string): string {
-  const { finding, file, line, column, endLine, endColumn, sourceLine } = located;
+  const { finding, line, column, endLine, endColumn, sourceLine } = located;
+  const file = told(located.file);
   const gutter = ' '.repeat(String(line).length);
-  const shown = sourceLine.replace(/\t/g, ' ');
-  const length = Math.max(
-    1,
-    (endLine === line ? Math.min(endColumn - 1, shown.length) : shown.length) - column + 1,
-  );
+  const end = endLine === line ? Math.min(endColumn - 1, sourceLine.length) : sourceLine.length;
+  // Hidden characters are wider when they are shown, so places are counted in what is shown.
+  const before = shownLine(sourceLine.slice(0, column - 1)).length;
+  const length = Math.max(1, shownLine(sourceLine.slice(0, Math.max(end, column - 1))).length - before);
   const word = finding.severity === 'information' ? 'note' : finding.severity;
   return [
-    `${paint('1', `${file}:${line}:${column}`)} ${paint(colours[finding.severity], `${word} ${finding.code}`)}: ${finding.message}`,
-    ` ${line} | ${shown}`,
-    ` ${gutter} | ${' '.repeat(column - 1)}${paint(colours[finding.severity], '^'.repeat(length))}`,
-    ...located.related.map((r) => ` ${gutter} = see ${r.file}:${r.line}:${r.column}: ${r.message}`),
-    ` ${gutter} = why: ${finding.why}`,
-    ` ${gutter} = do:  ${finding.todo}`,
+    `${paint('1', `${file}:${line}:${column}`)} ${paint(colours[finding.severity], `${word} ${finding.code}`)}: ${shownLine(finding.message)}`,
+    ` ${line} | ${shownLine(sourceLine)}`,
+    ` ${gutter} | ${' '.repeat(before)}${paint(colours[finding.severity], '^'.repeat(length))}`,
+    ...located.related.map(
+      (r) => ` ${gutter} = see ${told(r.file)}:${r.line}:${r.column}: ${shownLine(r.message)}`,
+    ),
+    ` ${gutter} = why: ${shownLine(finding.why)}`,
+    ` ${gutter} = do:  ${shownLine(finding.todo)}`,
     '',
   ].join('\n');
 }

@@ -88,6 +88,22 @@ export type Problem = { readonly origin: Origin } & (
       readonly liner: string;
       readonly known: readonly string[];
     }
+  | {
+      readonly kind: 'conflict marker';
+      /** Lines (from 1) on which a conflict begins. */ readonly lines: readonly number[];
+    }
+  | {
+      readonly kind: 'hidden character';
+      /** `U+202E`. */ readonly name: string;
+      /** How many stand there side by side. */ readonly count: number;
+    }
+  | {
+      readonly kind: 'too many';
+      /** `job Winter27`. */ readonly block: string;
+      /** In the plural: `steps`. */ readonly what: string;
+      readonly count: number;
+      readonly most: number;
+    }
   // A comment that silences a finding: without a reason, of a code that no rule has, hiding nothing, past its date.
   | { readonly kind: 'suppression without reason'; readonly code: string }
   | { readonly kind: 'suppression of unknown code'; readonly code: string }

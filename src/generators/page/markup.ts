@@ -1,6 +1,8 @@
 // How is HTML or SVG written so that nothing an author typed can become markup?
 // Text is escaped when it goes in; only `element` and `trusted` make markup, and only markup passes unescaped.
 
+import { visibleText } from '../../domain/units/visible-text.js';
+
 /** A finished piece of HTML or SVG. */
 export interface Markup {
   readonly html: string;
@@ -33,8 +35,7 @@ export function trusted(html: string): Markup {
 }
 
 export function escapeHtml(text: string): string {
-  return text
-    .replace(/[\u0000-\u0008\u000B\u000C\u000E-\u001F]/g, '\uFFFD')
+  return visibleText(text)
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
     .replace(/>/g, '&gt;')

@@ -5,6 +5,7 @@
 
 import type { AstNode } from 'langium';
 import type { Origin } from '../../domain/model/origin.js';
+import { most } from './limits.js';
 import { keywordOf, type Reader } from './reader.js';
 
 export interface FactAccount {
@@ -18,6 +19,8 @@ export interface FactAccount {
   first(fact: string, node: AstNode): boolean;
   /** Says that a required fact is missing, unless it was written but could not be read. `called`: what people call it. */
   require(fact: string, value: unknown, example: string, called?: string): void;
+  /** False, and told, where there are more of a thing than can be planned with (`most` in limits.ts). */
+  isFew(things: keyof typeof most, count: number, origin: Origin): boolean;
 }
 
 export function openBlock(reader: Reader, node: AstNode, what: string, garbled: boolean): FactAccount {
@@ -60,6 +63,18 @@ export function openBlock(reader: Reader, node: AstNode, what: string, garbled: 
         example,
         insertAt,
       });
+    },
+    isFew(things, count, origin) {
+      if (count <= most[things]) return true;
+      reader.problems.push({
+        kind: 'too many',
+        origin,
+        block: `${what} ${name}`,
+        what: things,
+        count,
+        most: most[things],
+      });
+      return false;
     },
   };
 }

@@ -80,7 +80,18 @@ export function lowerConveyor(
     unplaced: parts.unplaced,
     ...stated({ plantUse }),
   };
-  if (block.garbled || !sound || !plantUse || !length || !incline || !trough || !screwUse || !linerUse)
+  const few = block.isFew('breaks', breaks.length, block.nameOrigin);
+  if (
+    block.garbled ||
+    !sound ||
+    !few ||
+    !plantUse ||
+    !length ||
+    !incline ||
+    !trough ||
+    !screwUse ||
+    !linerUse
+  )
     return named;
   const { holdDowns, braces, covers, access, isolations, hatches, liftingPoints, rests, points } = parts;
   return {

@@ -99,7 +99,12 @@ export function lowerJob(
   const { conveyorUse } = facts;
   block.require('conveyor', conveyorUse, 'conveyor DG1');
   const named = { name: block.name, origin: block.nameOrigin };
-  if (block.garbled || !conveyorUse) return named;
+  const few = [
+    block.isFew('crews', crews.flat().length, block.nameOrigin),
+    block.isFew('access units', accessUnits.flat().length, block.nameOrigin),
+    block.isFew('steps', facts.order?.steps.length ?? 0, block.nameOrigin),
+  ].every((each) => each);
+  if (block.garbled || !few || !conveyorUse) return named;
   const at = block.nameOrigin;
   return {
     ...named,

@@ -49,3 +49,12 @@ export const chainage: Limit = { from: -1_000_000, to: 1_000_000, range: '-1000 
 export const thickness: Limit = { from: 0, to: 1000, range: '0 mm to 1000 mm' };
 export const probability: Limit = { from: 0.0001, to: 0.9999, range: '0.01 % to 99.99 %' };
 export const spread: Limit = { from: 0, to: 1, range: '0 % to 100 %' };
+
+/** Of these, planning and layout look at every one against every other; ten times what the largest plants have. */
+export const most = {
+  'panel lengths': 12,
+  breaks: 100,
+  crews: 60,
+  steps: 400,
+  'access units': 300,
+} as const;

@@ -37,7 +37,8 @@ export function lowerLiner(
       case 'PanelLength': {
         if (!block.first('panel length', fact)) break;
         const read = reader.quantities(fact, 'lengths', 'length', 'panel length', panelLength);
-        if (read.length > 0 && !read.includes(undefined)) lengths = present(read);
+        const few = block.isFew('panel lengths', read.length, reader.origin(fact));
+        if (few && read.length > 0 && !read.includes(undefined)) lengths = present(read);
         const tolerance = reader.quantity(fact, 'tolerance', 'length', 'panel length tolerance');
         if (tolerance) facts.panelTolerance = tolerance;
         break;

@@ -4,10 +4,13 @@ import type { Rule } from '../rule.js';
 import { ambiguousName } from './text/ambiguous-name.js';
 import { clockForm } from './text/clock-form.js';
 import { commaDecimal } from './text/comma-decimal.js';
+import { conflictMarker } from './text/conflict-marker.js';
 import { dateForm } from './text/date-form.js';
 import { expiredSuppression } from './text/expired-suppression.js';
+import { hiddenCharacter } from './text/hidden-character.js';
 import { missingFact } from './text/missing-fact.js';
 import { missingUnit } from './text/missing-unit.js';
+import { tooMany } from './text/too-many.js';
 import { noSuchDate } from './text/no-such-date.js';
 import { notANumber } from './text/not-a-number.js';
 import { outOfRange } from './text/out-of-range.js';
@@ -45,4 +48,7 @@ export const textRules: readonly Rule[] = [
   suppressionOfUnknownCode,
   unusedSuppression,
   expiredSuppression,
+  conflictMarker,
+  hiddenCharacter,
+  tooMany,
 ];

@@ -14,7 +14,7 @@ describe('markup', () => {
     expect(element('td', { class: undefined, hidden: false, open: true }).html).toBe('<td open></td>');
   });
   it('makes control characters visible instead of passing them on', () => {
-    expect(escapeHtml('a\u0000b')).toBe('a\uFFFDb');
+    expect(escapeHtml('a\u0000b\u202Ec')).toBe('a[U+0000]b[U+202E]c');
   });
   it('refuses names that are not names', () => {
     expect(() => element('p onclick')).toThrow();
