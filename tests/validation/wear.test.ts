@@ -66,3 +66,65 @@ describe('colours', () => {
     ).toEqual([]);
   });
 });
+
+describe('wear that speeds up', () => {
+  const looks = (...rows: readonly (readonly [string, number, string])[]): string =>
+    rows.map(([date, meter, text]) => round(date, meter, text)).join('');
+  const steady = looks(
+    ['2024-09-09', 3600, 'P1 thickness 10.5 mm\n  P2 thickness 10.9 mm'],
+    ['2025-03-10', 6200, 'P1 thickness 9.4 mm\n  P2 thickness 10.1 mm'],
+  );
+
+  test('a doubling in the last interval is seen, though the average since fitting has not doubled', () => {
+    // 0.42 mm/1000 h until 6200 h, then 0.85: the average since fitting is 4.8/8800 = 0.55, and 0.85 is not twice that.
+    const doubled = looks(['2025-09-08', 8800, 'P1 thickness 7.2 mm']);
+    expect(messageOf('TL505', 'estate', steady + doubled)).toBe(
+      'P1 of DG1 lost 0.85 mm/1000 h since 2025-03-10, and 0.42 mm/1000 h until then.',
+    );
+  });
+
+  test('several spots together are told once, for the conveyor', () => {
+    const both = looks(['2025-09-08', 8800, 'P1 thickness 7.2 mm\n  P2 thickness 8.5 mm']);
+    expect(codesIn('estate', steady + both)).toEqual(['TL510']);
+    expect(messageOf('TL510', 'estate', steady + both)).toMatch(
+      /^DG1 has worn about 2\.0 times as fast \(90 %: 1\.\d to 2\.\d\) from 2025-03-10 to 2025-09-08 as until then, at 2 of 2 spots\.$/,
+    );
+  });
+
+  test('a spot that goes beyond the others is still told', () => {
+    const far = looks(['2025-09-08', 8800, 'P1 thickness 4.8 mm\n  P2 thickness 8.5 mm']);
+    expect(
+      codesIn('estate', steady + far)
+        .filter((code) => code === 'TL505' || code === 'TL510')
+        .sort(),
+    ).toEqual(['TL505', 'TL510']);
+  });
+
+  test('one spot by itself is told as one spot', () => {
+    const one = looks(['2025-09-08', 8800, 'P1 thickness 6.0 mm\n  P2 thickness 9.2 mm']);
+    expect(codesIn('estate', steady + one)).toEqual(['TL505']);
+  });
+
+  test('steady wear, and a whole look that reads a little off, stay silent', () => {
+    expect(
+      codesIn('estate', steady + looks(['2025-09-08', 8800, 'P1 thickness 8.1 mm\n  P2 thickness 9.1 mm'])),
+    ).toEqual([]);
+  });
+
+  test('a liner fitted since starts afresh', () => {
+    const relined =
+      '\nreline DG1 2025-03-17 meter 6300 h {\n  run 1\n}' +
+      looks(['2025-09-08', 8800, 'P1 thickness 9.0 mm\n  P2 thickness 9.2 mm']);
+    expect(codesIn('estate', steady + relined)).not.toContain('TL510');
+  });
+});
+
+describe('an expected life', () => {
+  test.each(['± 30 %', '± 5 %', '± 4000 h', ''])('of 14000 h %s says something', (bounds) => {
+    expect(codesIn('liner', `expected life 14000 h ${bounds}`)).toEqual([]);
+  });
+
+  test.each(['± 0 %', '± 0 h', '± 100 %', '± 1000 %', '± 20000 h'])('of 14000 h %s does not', (bounds) => {
+    expect(codesIn('liner', `expected life 14000 h ${bounds}`)).toEqual(['TL511']);
+  });
+});

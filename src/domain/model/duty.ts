@@ -6,7 +6,8 @@ import type { Conveyor } from './conveyor.js';
 import type { Knot } from './counter.js';
 import type { Origin } from './origin.js';
 import type { DutyChange } from './records.js';
-import type { Stated, Toleranced } from './stated.js';
+import { spreadRatio } from './spread-ratio.js';
+import type { Toleranced } from './stated.js';
 
 export interface Duty {
   /** Running hours a calendar day, 0 … 24. */
@@ -122,17 +123,8 @@ function numbersOf(duty: Toleranced<'duty'>): {
   const perDay = duty.nominal.value;
   return {
     perDay,
-    spread: spreadRatio(duty.tolerance, perDay),
+    spread: spreadRatio(duty),
     origin: duty.nominal.origin,
     text: duty.tolerance ? `${duty.nominal.text} ± ${duty.tolerance.text}` : duty.nominal.text,
   };
-}
-
-function spreadRatio(
-  tolerance: Stated<'duty'> | Stated<'ratio'> | undefined,
-  nominal: number,
-): number | undefined {
-  if (!tolerance) return undefined;
-  if (tolerance.dimension === 'ratio') return tolerance.value;
-  return nominal > 0 ? tolerance.value / nominal : undefined;
 }

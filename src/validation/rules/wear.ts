@@ -4,7 +4,9 @@ import type { Rule } from '../rule.js';
 import { inspectionOverdue } from './wear/inspection-overdue.js';
 import { lastColourShowing } from './wear/last-colour-showing.js';
 import { limitBeforeTheNextOutage } from './wear/limit-before-the-next-outage.js';
+import { lifeExpectedBeyondBelief } from './wear/life-expected-beyond-belief.js';
 import { orderTheLinerNow } from './wear/order-the-liner-now.js';
+import { pointsSpeedingUpTogether } from './wear/points-speeding-up-together.js';
 import { wearSpeedingUp } from './wear/wear-speeding-up.js';
 
 export const wearRules: readonly Rule[] = [
@@ -13,4 +15,6 @@ export const wearRules: readonly Rule[] = [
   orderTheLinerNow,
   lastColourShowing,
   wearSpeedingUp,
+  pointsSpeedingUpTogether,
+  lifeExpectedBeyondBelief,
 ];

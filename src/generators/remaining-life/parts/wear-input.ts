@@ -9,6 +9,7 @@ import type { Estate } from '../../../domain/model/estate.js';
 import { fittedThickness, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
 import type { History } from '../../../domain/model/history.js';
 import { setsAt, type LinerSet } from '../../../domain/model/liner-sets.js';
+import { believableSpread, spreadRatio } from '../../../domain/model/spread-ratio.js';
 import type { Place } from '../../../domain/model/records.js';
 import { runAt, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
@@ -224,9 +225,11 @@ function expectations(
   if (known.length === 0) return {};
   const middle = known.reduce((a, b) => a + b, 0) / known.length;
   const spreads = members.flatMap((m) => {
-    const { nominal, tolerance } = m.set.liner.expectedLife ?? {};
-    if (!tolerance || !nominal) return [];
-    return [tolerance.dimension === 'ratio' ? tolerance.value : tolerance.value / nominal.value];
+    const { expectedLife: life } = m.set.liner;
+    const ratio = life && spreadRatio(life);
+    // Outside what can be believed a finding says so; a certain life would outvote every reading.
+    const { least, most } = believableSpread;
+    return ratio === undefined ? [] : [Math.min(most, Math.max(least, ratio))];
   });
   const expectedLife = { depth: 1, exposure: 1 / Math.exp(middle) };
   // A supplier's stated spread is of single lives; of the middle of all it is at least that.

@@ -1,12 +1,12 @@
-// Does a spot wear twice as fast as it did on average, by more than three standard deviations of its readings?
+// Has a spot worn at least twice as fast since the look before the last as until then, by more than three errors? Where its whole
+// conveyor sped up (TL510 tells that) only what goes beyond the others counts.
 
-import { exposureBetween } from '../../../domain/model/exposure.js';
-import { momentOf } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
-import { handLives, rateWords } from '../../evidence/hand-lives.js';
-import { errorOf } from '../../evidence/reading-error.js';
+import { rateWords } from '../../evidence/hand-lives.js';
+import { beyond, pacesOf } from '../../evidence/pace.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
+import { spedUpTogether } from './points-speeding-up-together.js';
 
 export const wearSpeedingUp: Rule = {
   code: 'TL505',
@@ -38,27 +38,16 @@ inspection DG1 2025-09-08 meter 9000 h {
   P1 thickness 8.8 mm
 }`,
   *check({ estate }) {
-    for (const lives of handLives(estate).values()) {
-      for (const { place, row, before, result, history, set, inspection, unit } of lives) {
-        if (result.kind !== 'rate' || result.rules !== 'short-term' || before === undefined) continue;
-        const earlier = estate.inspections[estate.readings.inspection[before] ?? -1];
-        if (!earlier) continue;
-        const now = exposureBetween(history, set, momentOf(history, inspection));
-        const then = exposureBetween(history, set, momentOf(history, earlier));
-        if (!now.known || !then.known || !(then.value > 0)) continue;
-        const average = result.longTerm;
-        const faster = result.ruling - average;
-        const error = 3 * Math.hypot(errorOf(estate, row), errorOf(estate, before));
-        if (result.ruling < 2 * average || faster * (now.value - then.value) <= error) continue;
+    for (const pace of pacesOf(estate).values()) {
+      const common = spedUpTogether(pace) ? (pace.together?.others.excess ?? 0) : 0;
+      for (const spot of pace.spots) {
+        const { place, row, before, rateBefore, rateSince, unit } = spot;
+        if (rateSince < 2 * Math.max(0, rateBefore) * (1 + common) || !(beyond(spot, common) > 3)) continue;
+        const day = dayOfRow(estate, before);
         yield {
           origin: originOf(estate.readings, row),
-          message: `${place.name} of ${place.conveyor.name} lost ${rateWords(result.ruling, unit)} since ${dayOfRow(estate, before)}, and ${rateWords(average, unit)} on average since it was fitted.`,
-          related: [
-            {
-              origin: originOf(estate.readings, before),
-              message: `the reading of ${dayOfRow(estate, before)}`,
-            },
-          ],
+          message: `${place.name} of ${place.conveyor.name} lost ${rateWords(rateSince, unit)} since ${day}, and ${rateWords(Math.max(0, rateBefore), unit)} until then.`,
+          related: [{ origin: originOf(estate.readings, before), message: `the reading of ${day}` }],
         };
       }
     }

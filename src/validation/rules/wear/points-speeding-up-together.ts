@@ -1,0 +1,77 @@
+// Have several spots of one conveyor worn faster together since the look before the last? One stone wears one spot; what speeds
+// all of them up is common to them. Told from a quarter more wear on [judgement], beyond 2.2 errors of the pooled miss.
+
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import { toldBeyond } from '../../../domain/wear/pooled-miss.js';
+import { pacesOf, type ConveyorPace } from '../../evidence/pace.js';
+import { dayOfRow } from '../../telling/reading-words.js';
+import type { Rule } from '../../rule.js';
+
+/** Least share of extra wear worth a warning. */
+const least = 0.25;
+
+export const pointsSpeedingUpTogether: Rule = {
+  code: 'TL510',
+  title: 'Several spots of one conveyor wearing faster together',
+  severity: 'warning',
+  why: 'What speeds up everywhere has one cause: another product, more grit or less moisture, a higher speed, a worn or stretched spiral; the average rate so far then promises more life than is left.',
+  todo: 'Find out what changed since that look, say so in the records, and look again before half of the time that the faster rate leaves.',
+  given: 'estate',
+  bad: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 11.1 mm
+  P2 thickness 11.3 mm
+}
+inspection DG1 «2025-03-10» meter 6200 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9.2 mm
+  P2 thickness 9.6 mm
+}`,
+  good: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 11.1 mm
+  P2 thickness 11.3 mm
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 10.4 mm
+  P2 thickness 10.8 mm
+}`,
+  *check({ estate }) {
+    for (const [conveyor, pace] of pacesOf(estate)) {
+      const { together } = pace;
+      if (!together || !spedUpTogether(pace)) continue;
+      const { last, spots, pooled } = together;
+      const factor = (excess: number): string => formatNumber(Math.max(0, 1 + excess), 1);
+      const [first] = spots;
+      const since = first && spots.every(({ before }) => sameLook(before, first.before)) ? first : undefined;
+      yield {
+        origin: last.date.origin,
+        message:
+          `${conveyor.name} has worn about ${factor(pooled.excess)} times as fast (90 %: ${factor(pooled.low)} to ${factor(pooled.high)}) ` +
+          `from ${since ? dayOfRow(estate, since.before) : 'the look before'} to ${formatDay(last.date.day)} as until then, at ${pooled.more} of ${pooled.points} spots.`,
+      };
+    }
+
+    function sameLook(a: number, b: number): boolean {
+      return estate.readings.inspection[a] === estate.readings.inspection[b];
+    }
+  },
+};
+
+/** Whether the spots of a conveyor sped up together, not one of them alone: then one finding tells it for all of them. */
+export function spedUpTogether({ together }: ConveyorPace): boolean {
+  return (
+    together !== undefined &&
+    together.pooled.z > toldBeyond &&
+    together.pooled.excess >= least &&
+    together.others.excess >= least
+  );
+}
