@@ -2,51 +2,20 @@
 // blanks in their place. Estates are mostly such rows, and a syntax node for each costs twenty times more than the reading is
 // worth. A row that is not regular in every way, or stands behind one that is not, is left to the parser and its messages.
 import { parseClock } from '../domain/units/clock.js';
-import { parseQuantity } from '../domain/units/parse.js';
 import { visibleText } from '../domain/units/visible-text.js';
 import type { Comment } from './comments.js';
-import { chainage as chainageLimit, thickness as thicknessLimit, type Limit } from './lowering/limits.js';
+import { chainage as chainageLimit, thickness as thicknessLimit } from './lowering/limits.js';
+import { createReadingRows, type ReadingRows } from './reading-rows.js';
 import { ReadingKind } from '../domain/units/reading-kind.js';
-
-/** Rows in the order of the text, a column each. */
-export interface LiftedRows {
-  readonly start: readonly number[];
-  readonly end: readonly number[];
-  /** Index into `spots`. */
-  readonly spot: readonly number[];
-  /** A ReadingKind. */
-  readonly kind: readonly number[];
-  /** mm for a thickness, index into `colours` for a colour, NaN otherwise. */
-  readonly value: readonly number[];
-  /** mm, NaN where the row states none. */
-  readonly error: readonly number[];
-  readonly colourStart: readonly number[];
-  readonly notes: ReadonlyMap<number, string>;
-  /** A point's name, or a chainage (mm) with the clock position as written (hours). */
-  readonly spots: readonly (string | { readonly at: number; readonly clock: number })[];
-  readonly colours: readonly string[];
-}
 
 export interface Lifted {
   /** The text with blanks for the rows, of the same length. */
   readonly rest: string;
-  readonly rows: LiftedRows;
+  /** The rows that were taken out, for the rest of the text's readings to be added to. */
+  readonly rows: ReadingRows;
   /** Characters taken out. */
   readonly taken: number;
 }
-
-export const noRows: LiftedRows = {
-  start: [],
-  end: [],
-  spot: [],
-  kind: [],
-  value: [],
-  error: [],
-  colourStart: [],
-  notes: new Map(),
-  spots: [],
-  colours: [],
-};
 
 const name = '[A-Za-z_][A-Za-z0-9_]*(?:-[A-Za-z0-9_]+)*';
 const quantity = String.raw`(?:(?:\d+[ \t]+)?\d+\/\d+|\d+(?:\.\d+)?)[ \t]*[A-Za-z]+`;
@@ -65,7 +34,8 @@ export function liftRows(
   comments: readonly Comment[],
   isKeyword: (word: string) => boolean,
 ): Lifted {
-  const columns = createColumns(isKeyword);
+  const rows = createReadingRows();
+  const add = addRegularRows(rows, isKeyword);
   const pieces: string[] = [];
   let copied = 0;
   let taken = 0;
@@ -90,7 +60,7 @@ export function liftRows(
       const inComment = (comments[comment]?.start ?? Infinity) < at;
       row.lastIndex = at;
       const match = regular && !inComment ? row.exec(text) : null;
-      if (match && columns.add(match)) {
+      if (match && add(match)) {
         at = row.lastIndex;
         continue;
       }
@@ -108,7 +78,7 @@ export function liftRows(
     head.lastIndex = Math.max(at, found.index + 1);
   }
   pieces.push(text.slice(copied));
-  return { rest: taken === 0 ? text : pieces.join(''), rows: columns.rows, taken };
+  return { rest: taken === 0 ? text : pieces.join(''), rows, taken };
 }
 
 /** Lines of an inspection, other than readings, that need no more. */
@@ -117,101 +87,59 @@ const finished = new RegExp(
     String.raw`|hold-down[ \t]+at[ \t]+${quantity}[ \t]+gap[ \t]+${quantity}(?:[ \t]*"[^"]*")?)$`,
 );
 
-function createColumns(isKeyword: (word: string) => boolean): {
-  readonly rows: LiftedRows;
-  add(match: RegExpExecArray): boolean;
-} {
-  const start: number[] = [];
-  const end: number[] = [];
-  const spot: number[] = [];
-  const kind: number[] = [];
-  const value: number[] = [];
-  const error: number[] = [];
-  const colourStart: number[] = [];
-  const notes = new Map<number, string>();
-  const spots: (string | { readonly at: number; readonly clock: number })[] = [];
-  const spotNumbers = new Map<string, number>();
-  const colours: string[] = [];
-  const colourNumbers = new Map<string, number>();
-  const lengths = new Map<string, number>();
+/** Adds a row as `row` matches it; false where a value in it is not regular, which is then for the parser's path to say. */
+function addRegularRows(
+  rows: ReadingRows,
+  isKeyword: (word: string) => boolean,
+): (match: RegExpExecArray) => boolean {
+  const spots = new Map<string, number | undefined>();
+  const colours = new Map<string, number | undefined>();
 
-  /** mm; NaN where it is not a length in the limits, which is then for the parser's path to say. */
-  const length = (text: string, limit: Limit): number => {
-    let mm = lengths.get(text);
-    if (mm === undefined) {
-      const parsed = parseQuantity(text, 'length');
-      mm = parsed.ok ? parsed.quantity.value : NaN;
-      lengths.set(text, mm);
-    }
-    return mm >= limit.from && mm <= limit.to ? mm : NaN;
+  const once = (
+    known: Map<string, number | undefined>,
+    text: string,
+    read: () => number | undefined,
+  ): number | undefined => {
+    if (!known.has(text)) known.set(text, read());
+    return known.get(text);
   };
-  /** -1 where the spot cannot be read. */
-  const spotNumber = (
-    point: string | undefined,
-    whole: string | undefined,
-    at: string | undefined,
-    clock: string | undefined,
-  ): number => {
-    const key = point ?? whole ?? '';
-    const known = spotNumbers.get(key);
-    if (known !== undefined) return known;
-    let made = -1;
-    if (point !== undefined) {
-      if (!isKeyword(point)) made = spots.push(point) - 1;
+  const chainage = (at = '', clock = ''): number | undefined => {
+    const mm = rows.length(at, chainageLimit);
+    const hours = parseClock(clock);
+    return Number.isNaN(mm) || hours === undefined ? undefined : rows.chainage(mm, hours);
+  };
+
+  return (match) => {
+    const [image, body = '', point, whole = '', at, clock, thickness, spread, colour, trough, note] = match;
+    const spot =
+      point === undefined
+        ? once(spots, whole, () => chainage(at, clock))
+        : once(spots, point, () => (isKeyword(point) ? undefined : rows.point(point)));
+    const error = spread === undefined ? NaN : rows.length(spread, thicknessLimit);
+    if (spot === undefined || (spread !== undefined && Number.isNaN(error))) return false;
+    const start = match.index + image.indexOf(body);
+    const row = {
+      start,
+      end: start + body.length,
+      spot,
+      error,
+      note: note === undefined ? undefined : visibleText(note),
+      value: NaN,
+      colourStart: 0,
+    };
+    if (thickness !== undefined) {
+      const value = rows.length(thickness, thicknessLimit);
+      if (Number.isNaN(value)) return false;
+      rows.add({ ...row, kind: ReadingKind.thickness, value });
+    } else if (colour !== undefined) {
+      const value = once(colours, colour, () => (isKeyword(colour) ? undefined : rows.colour(colour)));
+      if (value === undefined) return false;
+      // The colour is the last word before the note, which cannot hold a quote.
+      const fact = note === undefined ? body : body.slice(0, body.indexOf('"'));
+      rows.add({ ...row, kind: ReadingKind.colour, value, colourStart: start + fact.lastIndexOf(colour) });
     } else {
-      const mm = length(at ?? '', chainageLimit);
-      const hours = parseClock(clock ?? '');
-      if (!Number.isNaN(mm) && hours !== undefined) made = spots.push({ at: mm, clock: hours }) - 1;
+      rows.add({ ...row, kind: trough === undefined ? ReadingKind.notSeen : ReadingKind.trough });
     }
-    spotNumbers.set(key, made);
-    return made;
-  };
-  const colourNumber = (colour: string): number => {
-    const known = colourNumbers.get(colour);
-    if (known !== undefined) return known;
-    const made = isKeyword(colour) ? -1 : colours.push(colour) - 1;
-    colourNumbers.set(colour, made);
-    return made;
-  };
-
-  return {
-    rows: { start, end, spot, kind, value, error, colourStart, notes, spots, colours },
-    add(match) {
-      const [image, body = '', point, whole, at, clock, thickness, spread, colour, trough, note] = match;
-      const where = spotNumber(point, whole, at, clock);
-      const mm = thickness === undefined ? NaN : length(thickness, thicknessLimit);
-      const layer = colour === undefined ? NaN : colourNumber(colour);
-      const deviation = spread === undefined ? NaN : length(spread, thicknessLimit);
-      if (
-        where < 0 ||
-        (thickness !== undefined && Number.isNaN(mm)) ||
-        layer < 0 ||
-        (spread !== undefined && Number.isNaN(deviation))
-      )
-        return false;
-      const from = match.index + image.indexOf(body);
-      const index = start.push(from) - 1;
-      end.push(from + body.length);
-      spot.push(where);
-      error.push(deviation);
-      if (thickness !== undefined) {
-        kind.push(ReadingKind.thickness);
-        value.push(mm);
-        colourStart.push(0);
-      } else if (colour !== undefined) {
-        kind.push(ReadingKind.colour);
-        value.push(layer);
-        // The colour is the last word before the note, which cannot hold a quote.
-        colourStart.push(
-          from + (note === undefined ? body : body.slice(0, body.indexOf('"'))).lastIndexOf(colour),
-        );
-      } else {
-        kind.push(trough === undefined ? ReadingKind.notSeen : ReadingKind.trough);
-        value.push(NaN);
-        colourStart.push(0);
-      }
-      if (note !== undefined) notes.set(index, visibleText(note));
-      return true;
-    },
+    return true;
   };
 }

@@ -3,18 +3,17 @@
 import type { Problem } from '../domain/model/problem.js';
 import type * as ast from './generated/ast.js';
 import { docBefore } from './comments.js';
-import type { LiftedRows } from './lifting.js';
 import { openBlock } from './lowering/block.js';
 import { lowerConveyor } from './lowering/conveyor.js';
-import { lowerInspection } from './lowering/inspection.js';
+import { lowerInspection, type UncountedInspection } from './lowering/inspection.js';
 import { lowerJob } from './lowering/job.js';
 import { lowerLiner } from './lowering/liner.js';
 import { lowerPlant } from './lowering/plant.js';
 import { createReader, keywordOf } from './lowering/reader.js';
 import { lowerDutyChange, lowerMeterChange, lowerReline, lowerScrewChange } from './lowering/records.js';
-import { createRowWriter } from './lowering/rows.js';
 import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
+import { createReadingRows, type ReadingRows, type TextSpan } from './reading-rows.js';
 import type { Sheet } from './sheet.js';
 
 /** `source` numbers the text in every origin of the sheet. */
@@ -25,21 +24,20 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     origin: { source, start, end },
   }));
   const reader = createReader(source, problems);
-  const rows = createRowWriter(reader);
+  const { rows } = parsed;
   const found = {
     plants: list<Sheet['plants']>(),
     liners: list<Sheet['liners']>(),
     screws: list<Sheet['screws']>(),
     conveyors: list<Sheet['conveyors']>(),
-    inspections: list<Sheet['inspections']>(),
     relines: list<Sheet['relines']>(),
     screwChanges: list<Sheet['screwChanges']>(),
     meterChanges: list<Sheet['meterChanges']>(),
     dutyChanges: list<Sheet['dutyChanges']>(),
     jobs: list<Sheet['jobs']>(),
   };
+  const inspections: { readonly draft: UncountedInspection; readonly span: TextSpan }[] = [];
   const blocks = parsed.root.blocks;
-  const { lifted } = parsed;
   let lost = 0;
   for (const [index, node] of blocks.entries()) {
     const start = node.$cstNode?.offset ?? 0;
@@ -71,14 +69,11 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         if (block.name) found.conveyors.push(lowerConveyor(reader, block, node, doc));
         break;
       case 'Inspection':
-        keep(
-          found.inspections,
-          lowerInspection(reader, block, node, rows, {
-            rows: lifted,
-            first: firstFrom(lifted, start),
-            end: firstFrom(lifted, end),
-          }),
-        );
+        {
+          const span = { start, end };
+          const draft = lowerInspection(reader, block, node, rows, span);
+          if (draft) inspections.push({ draft, span });
+        }
         break;
       case 'Reline':
         keep(found.relines, block.garbled ? undefined : lowerReline(reader, block, node));
@@ -97,12 +92,25 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         break;
     }
   }
-  return { source, uri, ...found, rows: rows.finish(), comments: parsed.comments, problems };
+  return { source, uri, ...found, ...countRows(rows, inspections), comments: parsed.comments, problems };
+}
+
+function countRows(
+  rows: ReadingRows,
+  inspections: readonly { readonly draft: UncountedInspection; readonly span: TextSpan }[],
+): Pick<Sheet, 'inspections' | 'rows'> {
+  const finished = rows.finish(inspections.map(({ span }) => span));
+  return {
+    rows: finished.rows,
+    inspections: inspections.map(({ draft }, index) => ({
+      ...draft,
+      ...(finished.ranges[index] ?? { firstRow: 0, endRow: 0 }),
+    })),
+  };
 }
 
 /** A sheet that says only that its text could not be taken. */
 export function emptySheet(source: number, uri: string, problems: readonly Problem[]): Sheet {
-  const rows = createRowWriter(createReader(source, [])).finish();
   return {
     source,
     uri,
@@ -116,7 +124,7 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     meterChanges: [],
     dutyChanges: [],
     jobs: [],
-    rows,
+    rows: createReadingRows().finish([]).rows,
     comments: [],
     problems,
   };
@@ -134,18 +142,6 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   DutyChange: 'duty',
   Job: 'job',
 };
-
-/** The first lifted row at or behind an offset. */
-function firstFrom({ start }: LiftedRows, offset: number): number {
-  let low = 0;
-  let high = start.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((start[middle] ?? Infinity) < offset) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
 
 /** A block that never came to its opening brace says nothing yet; the one-line records have none. */
 function isOpened(node: ast.Block): boolean {

@@ -5,8 +5,9 @@ import type { IRecognitionException, IToken } from 'chevrotain';
 import type { AstNode, ParseResult } from 'langium';
 import type { EstateFile } from './generated/ast.js';
 import { scanComments, type Comment } from './comments.js';
-import { liftRows, noRows, type Lifted, type LiftedRows } from './lifting.js';
+import { liftRows, type Lifted } from './lifting.js';
 import { mostSlips } from './parser.js';
+import { createReadingRows, type ReadingRows, type TextSpan } from './reading-rows.js';
 import { createTroughlineServices, type TroughlineServices } from './module.js';
 
 export interface SyntaxSlip {
@@ -25,8 +26,8 @@ export interface ParsedText {
   /** Where the parser lost its way, in order, those that only follow from an earlier slip included. */
   readonly lost: readonly number[];
   readonly comments: readonly Comment[];
-  /** Regular rows of inspections, which are not in the tree. */
-  readonly lifted: LiftedRows;
+  /** Regular rows of inspections, which are not in the tree; lowering adds the others and finishes the columns, once. */
+  readonly rows: ReadingRows;
 }
 
 /** A text made ready: its comments found and its regular rows taken out. */
@@ -55,13 +56,13 @@ export function prepare(text: string): Prepared {
 }
 
 function asItStands(text: string): Prepared {
-  return { text, comments: scanComments(text), lifted: { rest: text, rows: noRows, taken: 0 } };
+  return { text, comments: scanComments(text), lifted: { rest: text, rows: createReadingRows(), taken: 0 } };
 }
 
 /** Parses a text without an editor and without links between texts: every row a node, unless the text has been prepared. */
 export function parseText(text: string, { comments, lifted }: Prepared = asItStands(text)): ParsedText {
   const result = services().parser.LangiumParser.parse<EstateFile>(lifted.rest);
-  return { text, root: result.value, ...slipsOf(text, result, lifted.rows), comments, lifted: lifted.rows };
+  return { text, root: result.value, ...slipsOf(text, result, lifted.rows), comments, rows: lifted.rows };
 }
 
 function services(): TroughlineServices {
@@ -76,10 +77,10 @@ interface Lost extends SyntaxSlip {
 function slipsOf(
   text: string,
   result: ParseResult<EstateFile>,
-  lifted: LiftedRows,
+  lifted: ReadingRows,
 ): Pick<ParsedText, 'slips' | 'lost'> {
   // Where the text ends for a reader: at the last word, whoever has read it.
-  const lastEnd = Math.max(lifted.end.at(-1) ?? 0, result.value.$cstNode?.end ?? 0);
+  const lastEnd = Math.max(lifted.lastEnd, result.value.$cstNode?.end ?? 0);
   const all: Lost[] = result.lexerErrors.map(({ offset, length, message }) => ({
     start: offset,
     end: Math.min(offset + length, text.length),
@@ -138,7 +139,7 @@ function isPlaced(token: IToken): boolean {
 }
 
 /** The first slip, and each later one that has a clean fact between it and the slip before it. */
-function withoutEchoes(slips: readonly Lost[], clean: readonly Extent[]): readonly SyntaxSlip[] {
+function withoutEchoes(slips: readonly Lost[], clean: readonly TextSpan[]): readonly SyntaxSlip[] {
   const kept: SyntaxSlip[] = [];
   let fact = 0;
   let last = -1;
@@ -152,22 +153,14 @@ function withoutEchoes(slips: readonly Lost[], clean: readonly Extent[]): readon
   return kept;
 }
 
-interface Extent {
-  readonly start: number;
-  readonly end: number;
-}
-
 /** Facts and rows read to their end without a slip, in the order of the text. */
-function cleanFacts(root: EstateFile, lifted: LiftedRows, slips: readonly Lost[]): readonly Extent[] {
+function cleanFacts(root: EstateFile, lifted: ReadingRows, slips: readonly Lost[]): readonly TextSpan[] {
   if (slips.length < 2) return [];
-  const facts = root.blocks.flatMap((block): readonly Extent[] => {
+  const facts = root.blocks.flatMap((block): readonly TextSpan[] => {
     const nodes: readonly AstNode[] = 'facts' in block ? block.facts : 'rows' in block ? block.rows : [];
     return nodes.flatMap(({ $cstNode: place }) => (place ? [{ start: place.offset, end: place.end }] : []));
   });
-  const all = [
-    ...facts,
-    ...lifted.start.map((start, index) => ({ start, end: lifted.end[index] ?? start })),
-  ].sort((a, b) => a.start - b.start);
+  const all = [...facts, ...lifted.extents()].sort((a, b) => a.start - b.start);
   let next = 0;
   return all.filter(({ start, end }, index) => {
     while (next < slips.length && (slips[next]?.end ?? Infinity) <= start) next++;

@@ -10,7 +10,7 @@ import { inspect } from './read.js';
 
 const through = (text: string): Sheet => lower(parseText(text, prepare(text)), 0, 'a');
 const withParserAlone = (text: string): Sheet => lower(parseText(text), 0, 'a');
-const taken = (text: string): number => prepare(text).lifted.rows.start.length;
+const taken = (text: string): number => prepare(text).lifted.rows.count;
 const shown = ({ rows, inspections, problems }: Sheet): unknown =>
   structuredClone({
     problems,

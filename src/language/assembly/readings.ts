@@ -6,7 +6,7 @@ import type { Inspection, Place, Readings, Reline } from '../../domain/model/rec
 import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
-import { segmentOf, type PlacedDraft } from './segment.js';
+import { emptyColumns, segmentOf, type PlacedDraft } from './segment.js';
 
 export interface Joined {
   readonly inspections: readonly Inspection[];
@@ -28,36 +28,21 @@ export function joinReadings(
       conveyors.checkPoint(...args),
     ),
   }));
-  const count = segments.reduce((sum, { segment }) => sum + segment.count, 0);
-  const readings = {
-    count,
-    inspection: new Int32Array(count),
-    place: new Int32Array(count),
-    kind: new Uint8Array(count),
-    value: new Float64Array(count),
-    error: new Float64Array(count),
-    source: new Int32Array(count),
-    start: new Int32Array(count),
-    end: new Int32Array(count),
-    notes: new Map<number, string>(),
-  };
+  const count = segments.reduce((sum, { segment }) => sum + segment.readings.count, 0);
+  const readings = emptyColumns(count);
   const inspections: Inspection[] = [];
   const places: Place[] = [];
   let row = 0;
   for (const { conveyor, segment } of segments) {
     const [firstLook, firstPlace] = [inspections.length, places.length];
-    readings.kind.set(segment.kind, row);
-    readings.value.set(segment.value, row);
-    readings.error.set(segment.error, row);
-    readings.source.set(segment.source, row);
-    readings.start.set(segment.start, row);
-    readings.end.set(segment.end, row);
-    for (let i = 0; i < segment.count; i++) {
-      const place = segment.place[i] ?? -1;
+    const own = segment.readings;
+    for (const column of plainColumns) readings[column].set(own[column], row);
+    for (let i = 0; i < own.count; i++) {
+      const place = own.place[i] ?? -1;
       readings.place[row + i] = place < 0 ? -1 : place + firstPlace;
-      readings.inspection[row + i] = (segment.look[i] ?? 0) + firstLook;
+      readings.inspection[row + i] = (own.inspection[i] ?? 0) + firstLook;
     }
-    for (const [at, note] of segment.notes) readings.notes.set(row + at, note);
+    for (const [at, note] of own.notes) readings.notes.set(row + at, note);
     for (const place of segment.places) places.push(place);
     for (const problem of segment.problems) problems.push(problem);
     for (const { draft } of segment.looks) {
@@ -68,6 +53,9 @@ export function joinReadings(
   }
   return { inspections, readings, places };
 }
+
+/** Columns that mean the same in a segment and in the estate. */
+const plainColumns = ['kind', 'value', 'error', 'source', 'start', 'end'] as const;
 
 function looksByConveyor(
   sheets: readonly Sheet[],

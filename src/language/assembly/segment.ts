@@ -1,9 +1,9 @@
-// The readings of one conveyor as columns: each spot a place of that conveyor, each colour a layer of the liner that lay there
-// at the time. Rows are numbered from 0 and places from 0, so a segment stays good while other conveyors change.
+// The readings of one conveyor in the estate's columns: each spot a place of that conveyor, each colour a layer of the liner that
+// lay there at the time. Inspections and places are numbered from 0, so a segment stays good while other conveyors change.
 
 import type { Conveyor, Point } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { Place, Reline } from '../../domain/model/records.js';
+import type { Place, Readings, Reline } from '../../domain/model/records.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { InspectionDraft, Sheet } from '../sheet.js';
 import { linersOf } from './fitted.js';
@@ -21,18 +21,8 @@ export interface Segment {
   readonly looks: readonly PlacedDraft[];
   readonly relines: readonly Reline[];
   readonly places: readonly Place[];
-  readonly count: number;
-  /** Index into `looks`. */
-  readonly look: Int32Array;
-  /** Index into `places`, or -1. */
-  readonly place: Int32Array;
-  readonly kind: Uint8Array;
-  readonly value: Float64Array;
-  readonly error: Float64Array;
-  readonly source: Int32Array;
-  readonly start: Int32Array;
-  readonly end: Int32Array;
-  readonly notes: ReadonlyMap<number, string>;
+  /** `inspection` counts in `looks`, `place` in `places`. */
+  readonly readings: Readings;
   readonly problems: readonly Problem[];
   /** A problem names other conveyors, so it has to be looked up anew when these change. */
   readonly looksElsewhere: boolean;
@@ -67,17 +57,7 @@ function build(
   checkPoint: Parameters<typeof segmentOf>[3],
 ): Segment {
   const count = looks.reduce((sum, { draft }) => sum + draft.endRow - draft.firstRow, 0);
-  const columns = {
-    look: new Int32Array(count),
-    place: new Int32Array(count),
-    kind: new Uint8Array(count),
-    value: new Float64Array(count),
-    error: new Float64Array(count),
-    source: new Int32Array(count),
-    start: new Int32Array(count),
-    end: new Int32Array(count),
-  };
-  const notes = new Map<number, string>();
+  const columns = emptyColumns(count);
   const problems: Problem[] = [];
   const places = createPlaces(conveyor);
   let looksElsewhere = false;
@@ -86,7 +66,7 @@ function build(
     const { rows, source } = sheet;
     const { firstRow, endRow } = draft;
     const end = row + endRow - firstRow;
-    columns.look.fill(index, row, end);
+    columns.inspection.fill(index, row, end);
     columns.kind.set(rows.kind.subarray(firstRow, endRow), row);
     columns.value.set(rows.value.subarray(firstRow, endRow), row);
     columns.error.set(rows.error.subarray(firstRow, endRow), row);
@@ -107,7 +87,7 @@ function build(
         looksElsewhere = true;
       }
       const note = rows.notes.size > 0 ? rows.notes.get(from) : undefined;
-      if (note !== undefined) notes.set(row, note);
+      if (note !== undefined) columns.notes.set(row, note);
     }
   }
   const finished = places.finish();
@@ -116,7 +96,23 @@ function build(
     if (number >= 0) columns.place[i] = finished.newNumber[number] ?? -1;
   }
   nameColours(conveyor, looks, relines, finished.places, columns, problems);
-  return { looks, relines, places: finished.places, count, ...columns, notes, problems, looksElsewhere };
+  return { looks, relines, places: finished.places, readings: columns, problems, looksElsewhere };
+}
+
+/** The estate's columns before anything is written to them. */
+export function emptyColumns(count: number) {
+  return {
+    count,
+    inspection: new Int32Array(count),
+    place: new Int32Array(count),
+    kind: new Uint8Array(count),
+    value: new Float64Array(count),
+    error: new Float64Array(count),
+    source: new Int32Array(count),
+    start: new Int32Array(count),
+    end: new Int32Array(count),
+    notes: new Map<number, string>(),
+  } satisfies Readings;
 }
 
 /** Colour names become layer numbers of the liner that lay at the place on the day. */

@@ -5,20 +5,16 @@ import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
 import type { StatedClock } from '../../domain/model/stated.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
-import type { LiftedRows } from '../lifting.js';
+import type { ReadingRows, TextSpan } from '../reading-rows.js';
 import type { InspectionDraft } from '../sheet.js';
 import { stated, type FactAccount } from './block.js';
 import { chainage } from './limits.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
-import type { RowWriter } from './rows.js';
+import { lowerReading } from './readings.js';
 
-/** The rows of this block that were read without the parser. */
-export interface LiftedSpan {
-  readonly rows: LiftedRows;
-  readonly first: number;
-  readonly end: number;
-}
+/** Its rows are counted once all of a text are written. */
+export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
 type OtherFacts = Mutable<
@@ -29,9 +25,9 @@ export function lowerInspection(
   reader: Reader,
   block: FactAccount,
   node: ast.Inspection,
-  rows: RowWriter,
-  lifted: LiftedSpan,
-): InspectionDraft | undefined {
+  rows: ReadingRows,
+  span: TextSpan,
+): UncountedInspection | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
@@ -46,19 +42,11 @@ export function lowerInspection(
     remarks: [],
     photos: [],
   };
-  const firstRow = rows.count;
-  let next = lifted.first;
-  const liftedUpTo = (offset: number): void => {
-    for (; next < lifted.end && (lifted.rows.start[next] ?? Infinity) < offset; next++)
-      rows.addLifted(lifted.rows, next, mirrored, gaugeError);
-  };
+  rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
-    if (row.$type === 'Reading') {
-      liftedUpTo(row.$cstNode?.offset ?? 0);
-      rows.add(row, mirrored, gaugeError);
-    } else lowerOther(reader, row, mirrored, seen);
+    if (row.$type === 'Reading') lowerReading(reader, row, rows, mirrored, gaugeError);
+    else lowerOther(reader, row, mirrored, seen);
   }
-  liftedUpTo(Infinity);
   if (!conveyorUse || !date || !meter) return undefined;
   return {
     conveyorUse,
@@ -67,8 +55,6 @@ export function lowerInspection(
     origin: reader.origin(node),
     view,
     ...seen,
-    firstRow,
-    endRow: rows.count,
     ...stated({ by, gauge }),
   };
 }

@@ -1,0 +1,86 @@
+// A reading in the syntax tree → a row. These are the rows that are not regular; what is wrong with them is said here.
+
+import type * as ast from '../generated/ast.js';
+import { mirrorClock, parseClock } from '../../domain/units/clock.js';
+import { parseQuantity } from '../../domain/units/parse.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
+import type { NewRow, ReadingRows } from '../reading-rows.js';
+import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
+import { misread, type Reader } from './reader.js';
+
+/** `mirrored`: the inspector looked against the flow. `gaugeError`: mm, NaN where none is stated. */
+export function lowerReading(
+  reader: Reader,
+  row: ast.Reading,
+  rows: ReadingRows,
+  mirrored: boolean,
+  gaugeError: number,
+): void {
+  const place = row.$cstNode;
+  // A row that the parser could not follow to its fact has been reported; it says nothing.
+  const says = row.thickness !== undefined || row.colour !== undefined || row.trough || row.notSeen;
+  const isPlaced = row.point !== undefined || (row.chainage !== undefined && row.clock !== undefined);
+  if (!place || !says || !isPlaced) return;
+  rows.add({
+    start: place.offset,
+    end: place.end,
+    spot: spotOf(reader, row, rows, mirrored),
+    error:
+      row.error === undefined
+        ? gaugeError
+        : length(reader, row, rows, 'error', thickness, 'error of the thickness'),
+    note: row.note,
+    ...saidBy(reader, row, rows),
+  });
+}
+
+function saidBy(
+  reader: Reader,
+  row: ast.Reading,
+  rows: ReadingRows,
+): Pick<NewRow, 'kind' | 'value' | 'colourStart'> {
+  if (row.thickness !== undefined) {
+    const value = length(reader, row, rows, 'thickness', thickness, 'thickness');
+    return {
+      kind: Number.isNaN(value) ? ReadingKind.unreadable : ReadingKind.thickness,
+      value,
+      colourStart: 0,
+    };
+  }
+  if (row.colour !== undefined) {
+    const colourStart = reader.part(row, 'colour').start;
+    return { kind: ReadingKind.colour, value: rows.colour(row.colour), colourStart };
+  }
+  return { kind: row.trough ? ReadingKind.trough : ReadingKind.notSeen, value: NaN, colourStart: 0 };
+}
+
+function spotOf(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): number {
+  if (row.point !== undefined) return rows.point(row.point);
+  const at = length(reader, row, rows, 'chainage', chainageLimit, 'chainage');
+  const clock = parseClock(row.clock ?? '');
+  if (clock === undefined) reader.clock(row, 'clock'); // says what is wrong with it
+  if (Number.isNaN(at) || clock === undefined) return rows.unreadableSpot();
+  return rows.chainage(at, mirrored ? mirrorClock(clock) : clock);
+}
+
+/** mm; NaN where it cannot be read, which is then said. */
+function length(
+  reader: Reader,
+  row: ast.Reading,
+  rows: ReadingRows,
+  property: 'thickness' | 'error' | 'chainage',
+  limit: Limit,
+  fact: string,
+): number {
+  const text = row[property] ?? '';
+  const mm = rows.length(text, limit);
+  if (!Number.isNaN(mm)) return mm;
+  const origin = reader.part(row, property);
+  const parsed = parseQuantity(text, 'length');
+  reader.problems.push(
+    parsed.ok
+      ? { kind: 'out of range', origin, text, fact, range: limit.range }
+      : misread(parsed, text, 'length', fact, origin),
+  );
+  return NaN;
+}
