@@ -1,6 +1,7 @@
 // Keeps the texts of an estate while they are edited. A changed text is read again, all others stay as they are; names,
 // readings and rules are then put together anew, which takes milliseconds and gives what a fresh analysis would give.
 
+import { newestDay } from '../domain/model/newest.js';
 import { assemble } from '../language/assemble.js';
 import { linesOf, type Lines } from '../language/lines.js';
 import { readSheet } from '../language/read.js';
@@ -8,7 +9,7 @@ import type { Sheet } from '../language/sheet.js';
 import { suppressionsOf } from '../language/suppress.js';
 import { reportProblems, runRules } from '../validation/catalogue.js';
 import type { Analysis, AnalyseOptions } from './analyse.js';
-import { newestDay } from './newest.js';
+
 import { sortFindings } from './sorting.js';
 import { suppress } from './suppress.js';
 import { wholeLines } from './whole-lines.js';

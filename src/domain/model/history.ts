@@ -39,8 +39,6 @@ export interface History {
   readonly relines: readonly Reline[];
   readonly linerSets: readonly LinerSet[];
   readonly screwSets: readonly ScrewSet[];
-  /** Day of the newest dated record. */
-  readonly newest: CalendarDay | undefined;
   /** What could not be taken as written, in words. */
   readonly remarks: readonly string[];
   readonly moments: ReadonlyMap<DatedRecord, Moment>;
@@ -83,15 +81,6 @@ export function historyOf(estate: Estate, conveyor: Conveyor, options: HistoryOp
   const history = byConveyor.get(conveyor) ?? buildHistory(estate, conveyor, options);
   byConveyor.set(conveyor, history);
   return history;
-}
-
-/** Day of the newest inspection, reline, screw change or meter change; undefined for an estate without records. */
-export function newestRecord(estate: Estate): CalendarDay | undefined {
-  let newest: CalendarDay | undefined;
-  for (const records of [estate.inspections, estate.relines, estate.screwChanges, estate.meterChanges]) {
-    for (const { date } of records) if (newest === undefined || date.day > newest) newest = date.day;
-  }
-  return newest;
 }
 
 /** Totals at a dated record: its own meter reading where that is kept, else by date between its neighbours. */
@@ -144,7 +133,7 @@ export function forwardDuty(history: History): readonly Duty[] {
 
 function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOptions): History {
   const records = recordsOf(estate, conveyor, options);
-  const { inspections, relines, screwChanges, meterChanges, dutyChanges } = records;
+  const { inspections, relines, screwChanges, dutyChanges } = records;
   const duties = declaredDuties(conveyor, dutyChanges);
   const dated = [...inspections.map((i) => i.inspection), ...relines, ...screwChanges];
 
@@ -164,7 +153,6 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
     observed: observedDuty(hours.knots, hours.knots.at(-1)?.day ?? (0 as CalendarDay)),
     inspections,
     relines,
-    newest: newestOf([...dated.map((r) => r.date.day), ...meterChanges.map((m) => m.date.day)]),
     remarks: remarksOf(conveyor, start, hours, tonnes),
     linerSets: [],
     screwSets: [],
@@ -411,10 +399,6 @@ function screwSetsOf(
     current = { screw: change.screw, change, fitted: moment(change) };
   }
   return [...sets, { ...current, removed: undefined }];
-}
-
-function newestOf(days: readonly CalendarDay[]): CalendarDay | undefined {
-  return days.reduce<CalendarDay | undefined>((a, b) => (a === undefined || b > a ? b : a), undefined);
 }
 
 function remarksOf(

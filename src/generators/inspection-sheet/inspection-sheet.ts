@@ -5,7 +5,8 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, exposureBetween, fittedThickness, setLying } from '../../domain/model/exposure.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
-import { historyOf, momentOn, newestRecord } from '../../domain/model/history.js';
+import { historyOf, momentOn } from '../../domain/model/history.js';
+import { presentDay } from '../../domain/model/newest.js';
 import type { History } from '../../domain/model/history.js';
 import { installedPanels } from '../../domain/model/panels.js';
 import type { Place } from '../../domain/model/records.js';
@@ -43,7 +44,7 @@ export function inspectionSheet(
   conveyor: Conveyor,
   options: SheetOptions = {},
 ): InspectionSheet {
-  const asOf = options.asOf ?? newestRecord(estate) ?? (0 as CalendarDay); // an estate without records has no date of its own
+  const asOf = presentDay(estate, options.asOf) ?? (0 as CalendarDay); // an estate without records has no date of its own
   const history = historyOf(estate, conveyor, { asOf, plannedDuty: true });
   const lastInspection = history.inspections.at(-1)?.inspection;
   const look = options.look ?? (lastInspection?.view.stated ? lastInspection.view.direction : 'downstream');

@@ -6,7 +6,8 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying } from '../../domain/model/exposure.js';
-import { historyOf, momentOn, newestRecord, type History } from '../../domain/model/history.js';
+import { historyOf, momentOn, type History } from '../../domain/model/history.js';
+import { newestDay, presentDay } from '../../domain/model/newest.js';
 import type { Duty } from '../../domain/model/duty.js';
 import type { LinerSet, Moment } from '../../domain/model/liner-sets.js';
 import { orderOfAttention, type Attention, type Unsorted } from './parts/attention.js';
@@ -104,8 +105,8 @@ const manyPoints = 400;
 const veryManyPoints = 2000;
 
 export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}): RemainingLife {
-  const newest = newestRecord(estate);
-  const asOf = options.asOf ?? newest ?? lastCommissioning(estate);
+  const newest = newestDay(estate);
+  const asOf = presentDay(estate, options.asOf);
   // Duty dated ahead is a plan; it is known only to a report that is not looking back.
   const historyOptions = { asOf, plannedDuty: asOf !== undefined && asOf >= (newest ?? asOf) };
   const readings = exposedReadings(estate, historyOptions);
@@ -191,9 +192,4 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     ...(options.depth && { depth: options.depth }),
   });
   return { ...report, since: changesSince(options.since, then, report) };
-}
-
-function lastCommissioning(estate: Estate): CalendarDay | undefined {
-  const days = estate.conveyors.flatMap((c) => (c.commissioned ? [c.commissioned.date.day] : []));
-  return days.reduce<CalendarDay | undefined>((a, b) => (a === undefined || b > a ? b : a), undefined);
 }

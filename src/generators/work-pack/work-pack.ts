@@ -3,7 +3,7 @@
 
 import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { newestRecord } from '../../domain/model/history.js';
+import { newestDay } from '../../domain/model/newest.js';
 import type { Job } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { groundOf } from '../../domain/order/ground.js';
@@ -35,7 +35,7 @@ export interface PackOptions {
 
 export function workPack(estate: Estate, job: Job, options: PackOptions = {}): WorkPack {
   const { conveyor } = job;
-  const asOf = formatDay(options.asOf ?? newestRecord(estate) ?? job.window?.from.day ?? (0 as CalendarDay));
+  const asOf = formatDay(options.asOf ?? newestDay(estate) ?? job.window?.from.day ?? (0 as CalendarDay));
   const unit = unitOf((job.relines[0]?.liner ?? conveyor.liner).layers.map((layer) => layer.thickness.text));
   const plan = planJob(job, estate);
   const steps = plan.steps.map((planned) => planned.step);

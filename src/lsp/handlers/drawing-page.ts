@@ -7,7 +7,7 @@ import { formatClock } from '../../domain/units/clock.js';
 import { formatChainage } from '../../domain/units/format.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { newestRecord } from '../../domain/model/history.js';
+import { presentDay } from '../../domain/model/newest.js';
 import type { Origin } from '../../domain/model/origin.js';
 import { installedPanels } from '../../domain/model/panels.js';
 import { runsOf } from '../../domain/model/runs.js';
@@ -34,7 +34,7 @@ export function drawingPage(estate: Estate, conveyor: Conveyor, asOf: CalendarDa
       })),
     })),
   };
-  const day = asOf ?? newestRecord(estate) ?? conveyor.commissioned?.date.day;
+  const day = presentDay(estate, asOf);
   const drawings = issueDrawings(
     [
       elevation(pictured),

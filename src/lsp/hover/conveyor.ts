@@ -8,7 +8,8 @@ import { axialSpeed, conveyingPower, rise, torque } from '../../domain/geometry/
 import { developedWidth, linerMassPerMetre } from '../../domain/geometry/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { historyOf, newestRecord } from '../../domain/model/history.js';
+import { historyOf } from '../../domain/model/history.js';
+import { newestDay } from '../../domain/model/newest.js';
 import { installedPanels } from '../../domain/model/panels.js';
 import { runsOf, type Run } from '../../domain/model/runs.js';
 import { formatDay } from '../../domain/units/calendar.js';
@@ -177,7 +178,7 @@ function recordLines(estate: Estate, conveyor: Conveyor): HoverLine[] {
       'records',
       history.inspections.length === 0
         ? 'no inspection yet'
-        : `${history.inspections.length} inspections, newest ${formatDay((last?.inspection.date.day ?? newestRecord(estate))!)}`,
+        : `${history.inspections.length} inspections, newest ${formatDay((last?.inspection.date.day ?? newestDay(estate))!)}`,
     ), // a list that is not empty has a last one
     ...(total === undefined
       ? []

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dayAt, historyOf, momentOf, momentOn, newestRecord } from '../../../src/domain/model/history.js';
+import { dayAt, historyOf, momentOf, momentOn } from '../../../src/domain/model/history.js';
+import { newestDay } from '../../../src/domain/model/newest.js';
 import { formatDay } from '../../../src/domain/units/calendar.js';
 import {
   calendarDay,
@@ -203,8 +204,8 @@ describe('dates', () => {
       looks: [look('2024-04-10', 500)],
       relines: [reline(dg1, '2024-05-06', 700)],
     });
-    expect(formatDay(newestRecord(e)!)).toBe('2024-05-06');
-    expect(newestRecord(estate({ conveyors: [dg1] }))).toBeUndefined();
+    expect(formatDay(newestDay(e)!)).toBe('2024-05-06');
+    expect(newestDay(estate({ conveyors: [dg1] }))).toBeUndefined();
   });
 });
 

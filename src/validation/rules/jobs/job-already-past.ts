@@ -1,6 +1,6 @@
 // Is a job's window over, judged by the newest record of its conveyor, and no reline written down in it?
 
-import { newestRecord } from '../../../domain/model/history.js';
+import { newestDay } from '../../../domain/model/newest.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -32,7 +32,7 @@ job J1 {
   crews Alpha
 }`,
   *check({ estate }) {
-    const newest = newestRecord(estate);
+    const newest = newestDay(estate);
     if (newest === undefined) return;
     for (const { name, window, conveyor } of estate.jobs) {
       if (!window || window.to.day >= newest) continue;

@@ -1,6 +1,6 @@
 // Is there still time to buy? First day of the window less the lead time of the plant, against the newest record of the estate.
 
-import { newestRecord } from '../../../domain/model/history.js';
+import { newestDay } from '../../../domain/model/newest.js';
 import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -32,7 +32,7 @@ job J1 {
   crews Alpha
 }`,
   *check({ estate }) {
-    const newest = newestRecord(estate);
+    const newest = newestDay(estate);
     if (newest === undefined) return;
     for (const { name, window, conveyor, relines, screwChange } of estate.jobs) {
       if (!window || window.from.day < newest) continue; // a window that is over has its own finding

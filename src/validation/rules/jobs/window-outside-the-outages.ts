@@ -1,7 +1,7 @@
 // Does the window of a job lie in a planned outage of its plant?
 
 import type { Outage } from '../../../domain/model/plant.js';
-import { newestRecord } from '../../../domain/model/history.js';
+import { newestDay } from '../../../domain/model/newest.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
@@ -53,7 +53,7 @@ job J1 {
   crews Alpha
 }`,
   *check({ estate }) {
-    const newest = newestRecord(estate);
+    const newest = newestDay(estate);
     for (const { name, window, conveyor } of estate.jobs) {
       const { outages } = conveyor.plant;
       if (!window || window.outage || outages.length === 0 || window.from.day > window.to.day) continue;

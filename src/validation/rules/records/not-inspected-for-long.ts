@@ -2,7 +2,7 @@
 // clock? A yearly round with a month's grace [judgement]; half the remaining life may well ask for less.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { newestRecord } from '../../../domain/model/history.js';
+import { newestDay } from '../../../domain/model/newest.js';
 import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -76,7 +76,7 @@ inspection DG2 2025-03-10 meter 6200 h {
   P1 colour white
 }`,
   *check({ estate }) {
-    const newest = newestRecord(estate);
+    const newest = newestDay(estate);
     if (newest === undefined) return;
     const last = new Map<Conveyor, CalendarDay>();
     const later = (conveyor: Conveyor, day: CalendarDay): void => {

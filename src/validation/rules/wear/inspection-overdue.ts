@@ -1,7 +1,8 @@
 // Has half the remaining life passed since the last look (API 570: the interval is at most half the remaining life)? Judged at
 // the newest record of the estate, hours by the duty.
 
-import { momentOn, newestRecord } from '../../../domain/model/history.js';
+import { momentOn } from '../../../domain/model/history.js';
+import { newestDay } from '../../../domain/model/newest.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
 import { firstToGo } from '../../evidence/hand-lives.js';
@@ -91,7 +92,7 @@ inspection DG2 2026-03-09 meter 12000 h {
 }
 `,
   *check({ estate }) {
-    const newest = newestRecord(estate);
+    const newest = newestDay(estate);
     if (newest === undefined) return;
     for (const { place, history, result, unit, end } of firstToGo(estate)) {
       const last = history.inspections.findLast(

@@ -1,7 +1,8 @@
 // Does the thinnest spot last until the next planned outage? Hand arithmetic in the form of API 570: the larger of long-term
 // and short-term rate, what is left above the condemn limit, over that rate; running hours until the outage by the duty.
 
-import { momentOn, newestRecord } from '../../../domain/model/history.js';
+import { momentOn } from '../../../domain/model/history.js';
+import { newestDay } from '../../../domain/model/newest.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours, formatLength, formatNumber } from '../../../domain/units/format.js';
@@ -28,7 +29,7 @@ inspection DG1 2025-10-06 meter 9300 h {
   P1 thickness 8.4 mm
 }`,
   *check({ estate }) {
-    const newest = newestRecord(estate);
+    const newest = newestDay(estate);
     if (newest === undefined) return;
     for (const { place, history, row, result, unit, end } of firstToGo(estate)) {
       const { conveyor } = place;

@@ -1,7 +1,8 @@
 // Is the life that is left shorter than the time it takes to get a new liner? Hand arithmetic, dates by the duty, against the
 // newest record of the estate; silent where a job relines the conveyor already.
 
-import { dayAt, momentOn, newestRecord } from '../../../domain/model/history.js';
+import { dayAt, momentOn } from '../../../domain/model/history.js';
+import { newestDay } from '../../../domain/model/newest.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
 import { firstToGo } from '../../evidence/hand-lives.js';
@@ -27,7 +28,7 @@ inspection DG1 2027-03-08 meter 17000 h {
   P1 thickness 5.9 mm
 }`,
   *check({ estate }) {
-    const newest = newestRecord(estate);
+    const newest = newestDay(estate);
     if (newest === undefined) return;
     const planned = new Set(estate.jobs.filter((job) => job.relines.length > 0).map((job) => job.conveyor));
     for (const { place, history, row, result, unit, end } of firstToGo(estate)) {
