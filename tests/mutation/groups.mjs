@@ -11,7 +11,7 @@ export const groups = {
   },
   attention: {
     files: ['src/generators/remaining-life/parts/attention.ts'],
-    tests: ['tests/generators/remaining-life/remaining-life.test.ts'],
+    tests: ['tests/generators/remaining-life/attention.test.ts'],
   },
   tell: {
     files: ['src/domain/order/tell.ts'],

@@ -1,0 +1,772 @@
+// Which conveyor comes first, what is to be done and why: tables of what is known of a conveyor and what follows. The day of
+// the report is 2026-10-31 unless told. Texts are pinned whole, because fitters and planners act on them.
+
+import { describe, expect, test } from 'vitest';
+import type { Outage } from '../../../src/domain/model/plant.js';
+import { historyOf } from '../../../src/domain/model/history.js';
+import { formatDay, type CalendarDay } from '../../../src/domain/units/calendar.js';
+import { chooseOutage, type OutageCandidate, type OutageChoice } from '../../../src/domain/wear/decision.js';
+import { orderOfAttention, type Unsorted } from '../../../src/generators/remaining-life/parts/attention.js';
+import type { ConveyorModel, Stray } from '../../../src/generators/remaining-life/parts/model.js';
+import type { PointLife } from '../../../src/generators/remaining-life/parts/points.js';
+import type { PanelLife } from '../../../src/generators/remaining-life/parts/runs.js';
+import { remainingLife, type Attention } from '../../../src/generators/remaining-life/remaining-life.js';
+import { calendarDay, conveyor, estate, on, origin, plant } from '../../kit/estate.js';
+
+const today = calendarDay('2026-10-31');
+
+/** A conveyor with one point seen, nothing worn, nothing due and no model. */
+function life(facts: Partial<Unsorted> = {}, name = 'DG1', outages: readonly Outage[] = []): Unsorted {
+  const of = conveyor({ name, plant: plant({ outages }) });
+  const [made] = remainingLife(estate({ conveyors: [of] }), { depth: 'hand' }).conveyors;
+  if (!made) throw new Error('one conveyor in, one out');
+  return { ...made, worst: undefined, model: undefined, runs: [], points: [point('P1')], ...facts };
+}
+
+function point(name: string, facts: Partial<PointLife> = {}): PointLife {
+  const of = conveyor();
+  return {
+    place: { conveyor: of, name, at: 3000, clock: 5, declared: true, origin: origin() },
+    set: undefined,
+    fitted: { value: 12, measured: false },
+    condemn: 3,
+    depths: [6, 12],
+    exposureNow: 8000,
+    readings: [],
+    formerReadings: 0,
+    leftOut: [],
+    state: 'thickness',
+    hand: { kind: 'no reading' },
+    colours: { kind: 'nothing seen' },
+    line: undefined,
+    milestones: [],
+    limitByHand: undefined,
+    nextLook: undefined,
+    pastLimit: undefined,
+    ...facts,
+  };
+}
+
+const steel = point('P1', { pastLimit: 'trough shows', state: 'colour' });
+const atLimit = point('P1', {
+  pastLimit: 'at the limit',
+  hand: {
+    kind: 'at the limit',
+    last: { exposure: 8000, thickness: 2.8 },
+    longTerm: 1.15e-3,
+    shortTerm: { kind: 'one reading' },
+    below: 0.2,
+  },
+});
+const worn = point('P1', {
+  hand: {
+    kind: 'rate',
+    last: { exposure: 8000, thickness: 8.44 },
+    longTerm: 0.45e-3,
+    shortTerm: { kind: 'one reading' },
+    ruling: 0.45e-3,
+    rules: 'long-term',
+    remaining: 12_000,
+    nextInspection: 6000,
+  },
+});
+
+interface Dates {
+  /** Middle of the forecast, and the day on which the accepted risk is passed. */
+  readonly middle?: string;
+  readonly risk?: string;
+  readonly outages?: OutageChoice;
+  readonly look?: ConveyorModel['look'];
+  readonly leadDays?: number;
+  readonly accepted?: number;
+}
+/** What the model says where it gives dates. */
+function model({ middle, risk, outages, look, leadDays = 70, accepted = 0.05 }: Dates): ConveyorModel {
+  const day = middle === undefined ? undefined : calendarDay(middle);
+  return {
+    forecast: {
+      kind: 'dates',
+      days: { q05: day, q10: day, q50: day, q90: day, q95: day },
+      exposure: { q05: 1, q10: 1, q50: 1, q90: 1, q95: 1 },
+      already: 0,
+      chanceBy: () => 0,
+      contactBy: undefined,
+      readings: 4,
+      indicators: 0,
+      pool: 1,
+      notInspected: 0,
+      first: [],
+    },
+    outages,
+    look: look ?? { kind: 'by', day: calendarDay('2027-06-01'), because: 'the declared risk', chance: 0.01 },
+    risk: accepted,
+    riskDay: risk === undefined ? undefined : calendarDay(risk),
+    leadTime: { days: leadDays, declared: true },
+    cheapest: undefined,
+    lookAt: [],
+    unseen: [],
+    borrowed: [],
+    dutySpread: { ratio: 0.1, from: 'declared' },
+  };
+}
+const silent = (forecast: ConveyorModel['forecast']): ConveyorModel => ({ ...model({}), forecast });
+
+const outage = (name: string | undefined, from: string, orderBy: string, late = false): OutageCandidate => ({
+  outage: { from: calendarDay(from), ...(name === undefined ? {} : { name }) },
+  condemnChance: 0.02,
+  contactChance: 0.001,
+  orderBy: calendarDay(orderBy),
+  orderIsLate: late,
+  expectedCost: undefined,
+  costPerExposure: undefined,
+});
+const spring = outage('Spring27', '2027-04-12', '2027-02-01');
+const unnamed = outage(undefined, '2027-09-13', '2027-07-05');
+const autumn = outage('Autumn27', '2027-09-13', '2027-07-05');
+const choice = (
+  kind: OutageChoice['kind'],
+  chosen: OutageCandidate | undefined,
+  candidates: readonly OutageCandidate[] = [spring, autumn],
+): OutageChoice => ({ kind, chosen, candidates, cheapest: undefined });
+const planned = (name: string, from: string): Outage => ({
+  name,
+  from: on(from),
+  to: on(from),
+  origin: origin(),
+  nameOrigin: origin(),
+});
+
+function attention(of: Unsorted, asOf: CalendarDay | undefined = today): Attention {
+  const [found] = orderOfAttention([of], asOf);
+  if (!found) throw new Error('one in, one out');
+  return found.attention;
+}
+const said = (of: Unsorted, asOf?: CalendarDay): readonly [string, string] => {
+  const { level, todo } = attention(of, asOf);
+  return [level, todo];
+};
+
+describe('what is to be done', () => {
+  const inRisk = { middle: '2028-01-15', risk: '2027-05-20' };
+  test.each<readonly [string, Unsorted, string, string]>([
+    [
+      'steel shows, whatever else is known',
+      life({ worst: steel, points: [steel], model: model({ ...inRisk, outages: choice('chosen', spring) }) }),
+      'worn through',
+      'Look at the trough, patch it where the screw has cut in, and reline',
+    ],
+    [
+      'the last thickness is at the limit',
+      life({ worst: atLimit, model: model({ ...inRisk, outages: choice('chosen', spring) }) }),
+      'past the limit',
+      'Reline at the first chance; do not wait for a planned outage without a competent person’s leave',
+    ],
+    [
+      'the model has seen a place at its limit',
+      life({ worst: worn, model: silent({ kind: 'reached', names: ['P1'] }) }),
+      'past the limit',
+      'Reline at the first chance; do not wait for a planned outage without a competent person’s leave',
+    ],
+    [
+      'an outage within the risk, and a later one beyond it',
+      life({ worst: worn, model: model({ ...inRisk, outages: choice('chosen', spring) }) }),
+      'reline to plan',
+      'Reline at Spring27 (2027-04-12)',
+    ],
+    [
+      'an outage without a name',
+      life({
+        worst: worn,
+        model: model({
+          ...inRisk,
+          outages: choice('chosen', outage(undefined, '2027-04-12', '2027-02-01')),
+        }),
+      }),
+      'reline to plan',
+      'Reline at the outage (2027-04-12)',
+    ],
+    [
+      'the last outage is within the risk, which is passed 92 days after it: soon',
+      life({ worst: worn, model: model({ risk: '2027-12-14', outages: choice('chosen', autumn) }) }),
+      'reline to plan',
+      'Reline at Autumn27 (2027-09-13)',
+    ],
+    [
+      'the last outage is within the risk, which is passed 93 days after it: not soon',
+      life({ worst: worn, model: model({ risk: '2027-12-15', outages: choice('chosen', autumn) }) }),
+      'in order',
+      'Nothing to reline up to Autumn27',
+    ],
+    [
+      'the last outage is within the risk, which is never passed',
+      life({ worst: worn, model: model({ outages: choice('chosen', autumn) }) }),
+      'in order',
+      'Nothing to reline up to Autumn27',
+    ],
+    [
+      'the last outage has no name',
+      life({ worst: worn, model: model({ outages: choice('chosen', unnamed, [unnamed]) }) }),
+      'in order',
+      'Nothing to reline up to 2027-09-13',
+    ],
+    [
+      'an outage within the risk before the last one, and no day of the risk',
+      life({ worst: worn, model: model({ outages: choice('chosen', spring) }) }),
+      'reline to plan',
+      'Reline at Spring27 (2027-04-12)',
+    ],
+    [
+      'outages that nothing can be said of',
+      life({ worst: worn, model: model({ ...inRisk, outages: choice('cannot say', undefined) }) }),
+      'in order',
+      'Nothing to reline up to Autumn27',
+    ],
+    [
+      'a conveyor whose limit nothing can be said of, though outages are known',
+      life({
+        worst: worn,
+        model: {
+          ...silent({ kind: 'cannot say', why: 'no duty' }),
+          outages: choice('cannot say', undefined),
+        },
+      }),
+      'in order',
+      'Nothing due',
+    ],
+    [
+      'no outage is early enough: by the day of the risk',
+      life({ worst: worn, model: model({ risk: '2027-03-01', outages: choice('too late', spring) }) }),
+      'no outage in time',
+      'Reline by 2027-03-01: the accepted risk of 5 % is passed then, before Spring27 (2027-04-12)',
+    ],
+    [
+      'the risk is passed tomorrow',
+      life({ worst: worn, model: model({ risk: '2026-11-01', outages: choice('too late', spring) }) }),
+      'no outage in time',
+      'Reline by 2026-11-01: the accepted risk of 5 % is passed then, before Spring27 (2027-04-12)',
+    ],
+    [
+      'the risk is passed today',
+      life({ worst: worn, model: model({ risk: '2026-10-31', outages: choice('too late', spring) }) }),
+      'no outage in time',
+      'Reline now: the accepted risk is passed already, before Spring27 (2027-04-12)',
+    ],
+    [
+      'the day of the risk is not known',
+      life({
+        worst: worn,
+        model: model({ outages: choice('too late', outage(undefined, '2027-04-12', '2027-02-01')) }),
+      }),
+      'no outage in time',
+      'Reline now: the accepted risk is passed already, before the next outage (2027-04-12)',
+    ],
+    [
+      'no outage is declared, and the risk is passed within 366 days',
+      life({
+        worst: worn,
+        model: model({ risk: '2027-11-01', outages: choice('no outage', undefined, []) }),
+      }),
+      'no outage in time',
+      'Plan an outage before 2027-11-01: none is declared',
+    ],
+    [
+      'no outage is declared, and the risk is passed later',
+      life({
+        worst: worn,
+        model: model({ risk: '2027-11-02', outages: choice('no outage', undefined, []) }),
+      }),
+      'in order',
+      'Nothing due',
+    ],
+    [
+      'outages were not weighed',
+      life({ worst: worn, model: model({ risk: '2027-05-01' }) }),
+      'no outage in time',
+      'Plan an outage before 2027-05-01: none is declared',
+    ],
+    [
+      'outages were not weighed and the risk is never passed',
+      life({ worst: worn, model: model({}) }),
+      'in order',
+      'Nothing due',
+    ],
+    [
+      'the model asks for a look',
+      life({
+        worst: worn,
+        model: model({ look: { kind: 'now', because: 'the declared risk', chance: 0.07 } }),
+      }),
+      'look now',
+      'Look again now',
+    ],
+    [
+      'half the life by hand is over',
+      life({
+        worst: worn,
+        points: [worn, point('P2', { nextLook: { day: calendarDay('2026-09-01'), overdue: true } })],
+      }),
+      'look now',
+      'Look again now',
+    ],
+    [
+      'the next look is still to come',
+      life({
+        worst: worn,
+        points: [point('P2', { nextLook: { day: calendarDay('2026-12-01'), overdue: false } })],
+      }),
+      'in order',
+      'Nothing due',
+    ],
+    [
+      'seen, but no rate follows',
+      life(),
+      'not enough seen',
+      'Look again: the records do not say how fast it wears',
+    ],
+    [
+      'nothing was ever seen and nothing is near',
+      life({
+        points: [point('P1', { state: 'none' }), point('P2', { state: 'not seen' })],
+        model: model({}),
+      }),
+      'not enough seen',
+      'Inspect: nothing of the present liner was ever seen',
+    ],
+    [
+      'nothing was ever seen, and what the others lend is near: a reason to look, never to reline',
+      life({
+        points: [point('P1', { state: 'none' })],
+        model: model({ ...inRisk, outages: choice('chosen', spring) }),
+      }),
+      'look now',
+      'Inspect now: nothing of the present liner was ever seen, and going by the others its limit may come before the last planned outage',
+    ],
+    [
+      'one point seen by its colour is enough to plan',
+      life({
+        points: [point('P1', { state: 'none' }), point('P2', { state: 'colour' })],
+        model: model({ ...inRisk, outages: choice('chosen', spring) }),
+      }),
+      'reline to plan',
+      'Reline at Spring27 (2027-04-12)',
+    ],
+  ])('%s', (_, of, level, todo) => {
+    expect(said(of)).toEqual([level, todo]);
+  });
+});
+
+describe('by hand, where the model gives no date', () => {
+  const outages = [planned('Spring27', '2027-04-12'), planned('Autumn27', '2027-09-13')];
+  const limit = (day: string, by: 'rate' | 'colour' = 'rate', name = 'P1'): PointLife =>
+    point(name, { limitByHand: { day: calendarDay(day), by } });
+  test.each<readonly [string, readonly PointLife[], readonly Outage[], string, string]>([
+    [
+      'between two outages: at the earlier',
+      [limit('2027-06-01')],
+      outages,
+      'reline to plan',
+      'Reline at Spring27 (2027-04-12) at the latest: by hand the limit comes 2027-06-01',
+    ],
+    [
+      'between two outages that are written the other way round',
+      [limit('2027-06-01')],
+      [...outages].reverse(),
+      'reline to plan',
+      'Reline at Spring27 (2027-04-12) at the latest: by hand the limit comes 2027-06-01',
+    ],
+    [
+      'after two outages and before a third: at the second',
+      [limit('2027-10-01')],
+      [planned('Spring28', '2028-04-10'), ...outages],
+      'reline to plan',
+      'Reline at Autumn27 (2027-09-13) at the latest: by hand the limit comes 2027-10-01',
+    ],
+    [
+      'after two outages that are written the other way round: at the second',
+      [limit('2027-10-01')],
+      [planned('Spring28', '2028-04-10'), ...[...outages].reverse()],
+      'reline to plan',
+      'Reline at Autumn27 (2027-09-13) at the latest: by hand the limit comes 2027-10-01',
+    ],
+    [
+      'of two points with the same day the first is named',
+      [limit('2026-10-31', 'colour', 'P4'), limit('2026-10-31', 'colour', 'P5')],
+      outages,
+      'look now',
+      'Measure at P4 now: by its colour the limit may be reached already',
+    ],
+    [
+      'on the first day of the last outage',
+      [limit('2027-09-13')],
+      outages,
+      'reline to plan',
+      'Reline at Autumn27 (2027-09-13) at the latest: by hand the limit comes 2027-09-13',
+    ],
+    [
+      'before any outage',
+      [limit('2027-04-11')],
+      outages,
+      'no outage in time',
+      'Reline before 2027-04-11: by hand the limit comes 2027-04-11, before any planned outage',
+    ],
+    ['after the last outage', [limit('2027-09-14')], outages, 'in order', 'Nothing due'],
+    ['no outage is planned', [limit('2027-04-11')], [], 'in order', 'Nothing due'],
+    [
+      'an outage that is over is none',
+      [limit('2026-11-20')],
+      [planned('Autumn26', '2026-10-30'), ...outages],
+      'no outage in time',
+      'Reline before 2026-11-20: by hand the limit comes 2026-11-20, before any planned outage',
+    ],
+    [
+      'an outage that starts on the day of the report counts',
+      [limit('2026-11-20')],
+      [planned('Autumn26', '2026-10-31'), ...outages],
+      'reline to plan',
+      'Reline at Autumn26 (2026-10-31) at the latest: by hand the limit comes 2026-11-20',
+    ],
+    [
+      'the earliest of several points rules',
+      [limit('2028-06-01'), limit('2027-06-01', 'rate', 'P2'), limit('2027-08-01', 'rate', 'P3')],
+      outages,
+      'reline to plan',
+      'Reline at Spring27 (2027-04-12) at the latest: by hand the limit comes 2027-06-01',
+    ],
+    [
+      'a colour is a bound, and says so',
+      [limit('2027-06-01', 'colour')],
+      outages,
+      'reline to plan',
+      'Reline at Spring27 (2027-04-12) at the latest: by hand the limit comes as early as 2027-06-01',
+    ],
+    [
+      'a colour whose bound is today is to be measured, not relined',
+      [limit('2026-10-31', 'colour', 'P4')],
+      outages,
+      'look now',
+      'Measure at P4 now: by its colour the limit may be reached already',
+    ],
+    [
+      'a colour whose bound is tomorrow is no reason to measure now',
+      [limit('2026-11-01', 'colour', 'P4')],
+      outages,
+      'no outage in time',
+      'Reline before 2026-11-01: by hand the limit comes as early as 2026-11-01, before any planned outage',
+    ],
+  ])('%s', (_, points, known, level, todo) => {
+    expect(said(life({ worst: worn, points }, 'DG1', known))).toEqual([level, todo]);
+  });
+
+  test('a model that gives no dates leaves it to the hand', () => {
+    const of = life(
+      { worst: worn, points: [limit('2027-06-01')], model: silent({ kind: 'cannot say', why: 'no duty' }) },
+      'DG1',
+      outages,
+    );
+    expect(said(of)[0]).toBe('reline to plan');
+    expect(attention(of).day).toBe(calendarDay('2027-06-01'));
+    expect(attention(of).outage).toBeUndefined();
+  });
+
+  test('without a day of the report every outage counts, and a colour is to be measured', () => {
+    const at = (by: 'rate' | 'colour'): string => {
+      const [found] = orderOfAttention(
+        [
+          life({ worst: worn, points: [limit('2020-06-01', by)] }, 'DG1', [
+            planned('Old', '2019-04-12'),
+            planned('Later', '2020-09-12'),
+          ]),
+        ],
+        undefined,
+      );
+      return found?.attention.todo ?? '';
+    };
+    expect(at('rate')).toBe('Reline at Old (2019-04-12) at the latest: by hand the limit comes 2020-06-01');
+    expect(at('colour')).toBe('Measure at P1 now: by its colour the limit may be reached already');
+  });
+});
+
+describe('the outage that the liner is ordered for', () => {
+  const orderBy = (of: Unsorted): readonly [string, boolean] | undefined => {
+    const { outage: chosen } = attention(of);
+    return chosen && [formatDay(chosen.orderBy), chosen.orderIsLate];
+  };
+  test('a planned one keeps its own last day to order', () => {
+    const late = outage('Spring27', '2027-04-12', '2026-10-30', true);
+    expect(
+      orderBy(life({ worst: worn, model: model({ risk: '2027-05-20', outages: choice('chosen', late) }) })),
+    ).toEqual(['2026-10-30', true]);
+  });
+  // The liner has to be there by the day on which the risk is passed: 70 days before it.
+  test.each([
+    ['2027-03-01', '2026-12-21', false],
+    ['2027-01-09', '2026-10-31', false],
+    ['2027-01-08', '2026-10-30', true],
+  ])('none in time, risk passed on %s: order by %s, late: %s', (risk, by, late) => {
+    expect(
+      orderBy(life({ worst: worn, model: model({ risk, outages: choice('too late', spring) }) })),
+    ).toEqual([by, late]);
+  });
+  test('a risk that is passed no earlier than the outage leaves its day to order', () => {
+    for (const risk of ['2027-04-12', '2027-05-01'])
+      expect(
+        orderBy(life({ worst: worn, model: model({ risk, outages: choice('too late', spring) }) })),
+      ).toEqual(['2027-02-01', false]);
+    expect(orderBy(life({ worst: worn, model: model({ outages: choice('too late', spring) }) }))).toEqual([
+      '2027-02-01',
+      false,
+    ]);
+  });
+  test('nothing to order where nothing is planned', () => {
+    expect(orderBy(life({ worst: worn, model: model({}) }))).toBeUndefined();
+    expect(orderBy(life({ worst: steel }))).toBeUndefined();
+  });
+});
+
+describe('the order', () => {
+  const names = (...lives: readonly Unsorted[]): readonly string[] =>
+    orderOfAttention(lives, today).map((each) => each.conveyor.name);
+  const due = (risk: string): ConveyorModel =>
+    model({ middle: risk, risk, outages: choice('chosen', spring) });
+
+  test('goes by how bad it is, not by the alphabet', () => {
+    const inOrder = life({ worst: worn }, 'A1');
+    const notEnough = life({}, 'B2');
+    const lookNow = life(
+      { worst: worn, model: model({ look: { kind: 'now', because: 'the declared risk', chance: 0.1 } }) },
+      'C3',
+    );
+    const plan = life({ worst: worn, model: due('2027-05-20') }, 'D4');
+    const noOutage = life(
+      { worst: worn, model: model({ risk: '2027-03-01', outages: choice('too late', spring) }) },
+      'E5',
+    );
+    const past = life({ worst: atLimit }, 'F6');
+    const through = life({ worst: steel }, 'G7');
+    const expected = ['G7', 'F6', 'E5', 'D4', 'C3', 'B2', 'A1'];
+    expect(names(inOrder, notEnough, lookNow, plan, noOutage, past, through)).toEqual(expected);
+    expect(names(through, past, noOutage, plan, lookNow, notEnough, inOrder)).toEqual(expected);
+  });
+  test('within a level by the earlier date, one without a date last, then by name', () => {
+    const at = (name: string, middle?: string): Unsorted =>
+      life(
+        {
+          worst: worn,
+          model: model({
+            risk: '2027-05-20',
+            outages: choice('chosen', spring),
+            ...(middle ? { middle } : {}),
+          }),
+        },
+        name,
+      );
+    expect(names(at('A', '2028-03-01'), at('B'), at('C', '2028-01-01'), at('D', '2028-02-01'))).toEqual([
+      'C',
+      'D',
+      'A',
+      'B',
+    ]);
+    expect(names(at('X', '2028-01-01'), at('B', '2028-01-01'), at('M', '2028-01-01'))).toEqual([
+      'B',
+      'M',
+      'X',
+    ]);
+    expect(names(at('X'), at('B'), at('M'))).toEqual(['B', 'M', 'X']);
+  });
+  test('the date is the middle of the forecast, else the earliest limit by hand', () => {
+    expect(attention(life({ worst: worn, model: model({ middle: '2028-01-15' }) })).day).toBe(
+      calendarDay('2028-01-15'),
+    );
+    const byHand = point('P1', { limitByHand: { day: calendarDay('2027-06-01'), by: 'rate' } });
+    expect(attention(life({ worst: worn, points: [byHand], model: model({}) })).day).toBe(
+      calendarDay('2027-06-01'),
+    );
+    expect(attention(life({ worst: worn })).day).toBeUndefined();
+  });
+});
+
+describe('why', () => {
+  const why = (facts: Partial<Unsorted>): readonly string[] => attention(life(facts)).reasons;
+  const look = (day: string, overdue = true) => ({ nextLook: { day: calendarDay(day), overdue } });
+  const panel = (state: PanelLife['state']): PanelLife => ({
+    number: 1,
+    from: 0,
+    to: 1200,
+    points: [],
+    worst: undefined,
+    state,
+    lastSeen: undefined,
+  });
+  const run = (...panels: readonly PanelLife[]): Unsorted['runs'][number] => ({
+    run: { number: 1, label: 'run 1', from: 0, to: 1200 } as Unsorted['runs'][number]['run'], // no break is read here
+    panels,
+    recorded: false,
+    worst: undefined,
+  });
+  const stray = (day: string, weight: number): Stray => ({
+    row: 0,
+    day: calendarDay(day),
+    thickness: 5,
+    expected: 8,
+    weight,
+  });
+  const strays = (name: string, ...list: readonly Stray[]): PointLife =>
+    point(name, {
+      model: {
+        basis: 'inspected',
+        readings: 2,
+        indicators: 0,
+        notSeen: 0,
+        pool: 1,
+        rate: undefined,
+        condemn: { kind: 'cannot say', why: '', atLeast: 0 },
+        layers: undefined,
+        trough: undefined,
+        strays: list,
+        fullWeight: undefined,
+      },
+    });
+
+  test.each<readonly [string, Partial<Unsorted>, readonly string[]]>([
+    ['nothing to say', {}, []],
+    ['steel', { worst: steel }, ['P1: steel shows, the liner is worn through']],
+    ['at the limit', { worst: atLimit }, ['P1: 2.8 mm left, the limit is 3.0 mm']],
+    ['worn', { worst: worn }, ['P1: 8.4 mm left of 12.0 mm, limit 3.0 mm']],
+    [
+      'by colour',
+      {
+        worst: point('P3', {
+          colours: {
+            kind: 'between',
+            last: { exposure: 7000, layer: 1 },
+            lowRate: 6 / 7000,
+            highRate: 6 / 5000,
+            leastThickness: 3.6,
+            mostThickness: 6,
+            leastLife: 3000,
+            mostLife: 6000,
+          },
+        }),
+      },
+      ['P3: by colour 3.6 to 6.0 mm left'],
+    ],
+    [
+      'colour of the first layer only',
+      {
+        worst: point('P3', {
+          colours: {
+            kind: 'at most',
+            last: { exposure: 7000, layer: 0 },
+            highRate: 6 / 7000,
+            leastThickness: 6,
+            leastLife: 3000,
+          },
+        }),
+      },
+      [],
+    ],
+    [
+      'one look overdue',
+      { points: [point('P1', look('2026-08-01')), point('P2', look('2026-12-01', false))] },
+      ['the next look is overdue at P1, since 2026-08-01'],
+    ],
+    [
+      'several looks overdue: since the oldest',
+      {
+        points: [
+          point('P1', look('2026-08-01')),
+          point('P2', look('2026-06-01')),
+          point('P3', look('2026-07-01')),
+        ],
+      },
+      ['the next look is overdue at 3 points, since 2026-06-01'],
+    ],
+    [
+      'some never seen',
+      { points: [point('P1'), point('P2', { state: 'none' }), point('P3', { state: 'not seen' })] },
+      ['P2, P3 never seen on the present liner'],
+    ],
+    ['none ever seen: the level says so already', { points: [point('P1', { state: 'none' })] }, []],
+    [
+      'four never seen are named',
+      { points: [point('P0'), ...['P1', 'P2', 'P3', 'P4'].map((name) => point(name, { state: 'none' }))] },
+      ['P1, P2, P3, P4 never seen on the present liner'],
+    ],
+    [
+      'five are counted',
+      {
+        points: [
+          point('P0'),
+          ...['P1', 'P2', 'P3', 'P4', 'P5'].map((name) => point(name, { state: 'none' })),
+        ],
+      },
+      ['5 points never seen on the present liner'],
+    ],
+    [
+      'panels without a reading',
+      { runs: [run(panel('seen'), panel('not inspected')), run(panel('not seen'))] },
+      ['2 of 3 panels have no reading'],
+    ],
+    ['every panel read', { runs: [run(panel('seen'), panel('seen'))] }, []],
+    [
+      'one stray reading; one that counts half is none',
+      { points: [strays('P1', stray('2026-03-01', 0.49), stray('2026-04-01', 0.5))] },
+      ['a reading strays from the rest: P1 on 2026-03-01'],
+    ],
+    [
+      'four stray readings',
+      {
+        points: [
+          strays('P1', stray('2026-03-01', 0.1), stray('2026-04-01', 0.1)),
+          strays('P2', stray('2026-03-01', 0.1), stray('2026-04-01', 0.1)),
+        ],
+      },
+      [
+        '4 readings stray from the rest: P1 on 2026-03-01, P1 on 2026-04-01, P2 on 2026-03-01, P2 on 2026-04-01',
+      ],
+    ],
+    [
+      'more than four',
+      {
+        points: [
+          strays(
+            'P1',
+            ...['2026-03-01', '2026-03-02', '2026-03-03', '2026-03-04', '2026-03-05'].map((d) =>
+              stray(d, 0.1),
+            ),
+          ),
+        ],
+      },
+      [
+        '5 readings stray from the rest: P1 on 2026-03-01, P1 on 2026-03-02, P1 on 2026-03-03, P1 on 2026-03-04 and more',
+      ],
+    ],
+  ])('%s', (_, facts, reasons) => {
+    expect(why(facts)).toEqual(reasons);
+  });
+
+  test('what is odd in the records comes last, without its full stop', () => {
+    const bare = conveyor({ commissioned: undefined as never }); // left out: nothing says since when it runs
+    const history = historyOf(estate({ conveyors: [bare] }), bare);
+    expect(history.remarks.length).toBeGreaterThan(0);
+    const odd = 'The reading 8120.5 h of 2026-03-14 (inspection) was set aside.';
+    expect(why({ history: { ...history, remarks: [odd] } })).toEqual([odd.slice(0, -1)]);
+    expect(why({ worst: worn, history })).toEqual([
+      'P1: 8.4 mm left of 12.0 mm, limit 3.0 mm',
+      ...history.remarks.map((remark) => remark.slice(0, -1)),
+    ]);
+  });
+});
+
+test('an outage that starts on the day of the report is weighed', () => {
+  const first = { name: 'Now', from: today };
+  const { candidates } = chooseOutage({
+    condemn: undefined,
+    contact: undefined,
+    outages: [{ name: 'Yesterday', from: calendarDay('2026-10-30') }, first],
+    risk: 0.05,
+    asOf: today,
+    leadTimeDays: 0,
+  });
+  expect(candidates.map((each) => [each.outage.name, each.orderIsLate])).toEqual([['Now', false]]);
+});
