@@ -67,6 +67,19 @@ describe('findings', () => {
     expect((await session.findings('jobs.trough')).some((found) => isUnknown(found))).toBe(false);
   });
 
+  it('of a file that is deleted are taken back, whether it was open or not', async () => {
+    session = await startSession({ ...files, 'a.trough': broken, 'b.trough': broken });
+    session.open('b.trough');
+    for (const name of ['a.trough', 'b.trough'])
+      expect(codes(await session.findings(name))).toContain('TL105');
+    session.write('a.trough', undefined, FileChangeType.Deleted);
+    expect(await session.findings('a.trough')).toEqual([]);
+    expect(codes(await session.findings('b.trough'))).toContain('TL105');
+    session.write('b.trough', undefined, FileChangeType.Deleted);
+    session.close('b.trough');
+    expect(await session.findings('b.trough')).toEqual([]);
+  });
+
   it('point at the other place that is part of it', async () => {
     const twice = conveyor.replace('  point Q', '  point P1 at 7.20 m clock 7:30\n  point Q');
     session = await startSession({ ...files, 'DG1.trough': twice });

@@ -117,6 +117,79 @@ test('without stock lengths the liner is bought as panels', () => {
   expect(list.sticks.length).toBe(list.toBuy[0]?.count);
 });
 
+test('a gap between panels is taken from them: half at either side of a joint, none at the ends of a run', () => {
+  const gapped = {
+    ...machine,
+    liner: { ...spec, joint: { policy: 'gap' as const, gap: mm(4), origin: origin() } },
+  };
+  // Run 1 is 2800 mm: two whole panels as bought, two gaps of 4 mm, and 392 mm are left.
+  expect(only(job(gapped, ['run 1'])).pieces.map((piece) => piece.length)).toEqual([392, 1200, 1200]);
+  // What is cut, and the gaps, fill the run.
+  const list = only(job(gapped, ['all']));
+  for (const [run, length, joints] of [
+    [1, 2800, 2],
+    [2, 5600, 4],
+  ])
+    expect(
+      list.pieces.filter((piece) => piece.run === run).reduce((sum, piece) => sum + piece.length, 0),
+    ).toBe((length ?? 0) - 4 * (joints ?? 0));
+  // A run of one panel has no joint.
+  expect(
+    only(job({ ...line([1], [10, 0]), liner: gapped.liner }, ['all'])).pieces.map((each) => each.length),
+  ).toEqual([1000]);
+});
+
+test('stock of two lengths: each is counted by itself, the longest first', () => {
+  // 2 × 1200 and the saw's 3 mm on a sheet of 2410; 400 and 800 on one of 1210.
+  const list = only(job(machine, ['all'], { stock: [stock(1210), stock(2410)] }));
+  expect(list.toBuy).toEqual([
+    { length: 2410, count: 3 },
+    { length: 1210, count: 1 },
+  ]);
+  expect(list.newStock).toBe(3 * 2410 + 1210);
+  expect(list.toBuy.reduce((sum, { length, count }) => sum + length * count, 0)).toBe(list.newStock);
+  for (const { length, count } of list.toBuy)
+    expect(list.sticks.filter((each) => each.length === length)).toHaveLength(count);
+  expect([list.optimal, list.lowerBound]).toEqual([true, list.newStock]);
+});
+
+test('sheets that are cut alike: every piece is on one sheet, and every sheet says which', () => {
+  const list = only(job(line([6], [10, 0]), ['all'], { stock: [stock(2003)] }));
+  expect(list.sticks.map((each) => [each.name, each.cuts.length, each.rest])).toEqual([
+    ['S1', 2, 0],
+    ['S2', 2, 0],
+    ['S3', 2, 0],
+  ]);
+  expect(list.sticks.flatMap((each) => each.cuts).sort((a, b) => a - b)).toEqual([0, 1, 2, 3, 4, 5]);
+  list.sticks.forEach((each, i) => {
+    for (const cut of each.cuts) expect(list.pieces[cut]?.stick).toBe(i);
+  });
+});
+
+test('offcuts and new sheets are numbered each by themselves', () => {
+  const list = only(job(machine, ['all'], { stock: [offcut(850, 2), stock(2403)] }));
+  expect(list.sticks.map((each) => each.name).sort()).toEqual(['O1', 'O2', 'S1', 'S2', 'S3']);
+  expect(list.sticks.filter((each) => each.offcut).map((each) => each.length)).toEqual([850, 850]);
+  expect(list.toBuy).toEqual([{ length: 2403, count: 3 }]);
+});
+
+test('what is left over is kept from the least closing piece on, and is scrap below it', () => {
+  const rests = (least: number): readonly (readonly [number, boolean])[] =>
+    only(job(machine, ['run 1'], { stock: [stock(3000)], minimumClosingPiece: mm(least) })).sticks.map(
+      (each) => [each.rest, each.keep],
+    );
+  // 3000 − 2 × 1200 − 400 − 2 × 3 of saw = 194.
+  expect(rests(194)).toEqual([[194, true]]);
+  expect(rests(194.5)).toEqual([[194, false]]);
+});
+
+test('stock in hand that does not suffice: bought in the lengths in hand and on offer, and both are counted', () => {
+  const list = only(job(machine, ['all'], { stock: [stock(3000, 1)] }));
+  expect(list.missing).not.toEqual([]);
+  expect(list.pieces.every((piece) => piece.stick !== undefined)).toBe(true);
+  expect(list.toBuy).toEqual([{ length: 3000, count: 4 }]);
+});
+
 test('offcuts in the records that the job does not list are offered', () => {
   const before = reline(machine, '2024-05-06', 2100, {
     offcuts: [{ length: mm(850), count: 2, origin: origin() }],

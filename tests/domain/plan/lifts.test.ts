@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { Conveyor, LiftingPoint } from '../../../src/domain/model/conveyor.js';
 import type { Job } from '../../../src/domain/model/job.js';
+import type { ScrewChange } from '../../../src/domain/model/records.js';
 import { groundOf } from '../../../src/domain/order/ground.js';
 import { liftsOf, screwMassPerMetre, type LiftTable } from '../../../src/domain/plan/lifts.js';
-import { liner, mm, origin, screw, stated } from '../../kit/estate.js';
+import { estate, hours, liner, mm, on, origin, screw, stated, use } from '../../kit/estate.js';
 import { cover, crew, everywhere, holdDown, job, line, worldOf } from '../order/stories.js';
 
 // A flight of 60 by 20 mm bar, outside 300, inside 180, pitch 300 mm, at 7850 kg/m³: 7.654 kg a turn, 25.51 kg/m (surface
@@ -119,6 +120,54 @@ describe('the spiral', () => {
       value: 45,
       assumed: expect.any(String) as string,
     });
+  });
+
+  // Twice the bar is twice the mass: 51.02 kg/m against 25.51 kg/m.
+  const heavy = screw({
+    ...spiral,
+    name: 'Heavy',
+    flight: { width: mm(60), thickness: mm(40), origin: origin() },
+  });
+  test.each([
+    ['the one that comes out', heavy, spiral],
+    ['the one that goes in', spiral, heavy],
+  ])('is cut for the heavier of the two spirals: %s', (_, old, fresh) => {
+    const found = lifts(
+      change(
+        { screw: old },
+        { liftLimit: stated('mass', 210), screwChange: { screw: fresh, origin: origin() } },
+      ),
+    ).spiral;
+    // 612 kg in all: three pieces of 204 kg. By the lighter one two pieces would do, and each would weigh 306 kg.
+    expect(found?.pieces.map((piece) => Math.round(piece.mass))).toEqual([204, 204, 204]);
+    expect([found?.out.massPerMetre, found?.in.massPerMetre].map((mass) => Math.round(mass ?? 0))).toEqual(
+      old === heavy ? [51, 26] : [26, 51],
+    );
+    // What slides once it is unbolted is the old one: 12 m on 25°.
+    expect((found?.downSlopeForce ?? 0) / 1000).toBeCloseTo(old === heavy ? 2.54 : 1.27, 2);
+  });
+
+  test('that comes out is the one fitted last on this conveyor, whatever was changed on others', () => {
+    const of = change({}, { liftLimit: stated('mass', 700) });
+    const other = { ...of.conveyor, name: 'L2' };
+    const changed = (where: Conveyor, date: string, fresh: typeof spiral): ScrewChange => ({
+      conveyor: where,
+      conveyorUse: use(where.name),
+      date: on(date),
+      meter: { hours: hours(1000) },
+      screw: fresh,
+      origin: origin(),
+    });
+    const outWith = (...changes: readonly ScrewChange[]): string | undefined =>
+      liftsOf(of, estate({ conveyors: [of.conveyor, other], screwChanges: changes }), []).spiral?.out.screw
+        .name;
+    expect(outWith(changed(other, '2025-03-01', heavy))).toBe(spiral.name);
+    expect(outWith(changed(of.conveyor, '2025-02-01', heavy), changed(other, '2025-03-01', spiral))).toBe(
+      'Heavy',
+    );
+    expect(
+      outWith(changed(of.conveyor, '2025-02-01', heavy), changed(of.conveyor, '2025-03-01', spiral)),
+    ).toBe(spiral.name);
   });
 
   test('without limit or description there is a problem, not a number', () => {

@@ -133,6 +133,62 @@ describe('next inspection', () => {
     });
   });
 
+  // Half of a life, in whole days and never later than half: 101 days are 50.
+  it.each([
+    [101, 50],
+    [100.9, 50],
+    [3, 1],
+    [2, 1],
+  ])('half of %d days is %d days from today', (remainingDays, days) => {
+    expect(nextInspection({ condemn: undefined, remainingDays, risk: 0.05, asOf: today })).toEqual({
+      kind: 'by',
+      day: addDays(today, days),
+      because: 'half the remaining life',
+      chance: undefined,
+    });
+  });
+
+  it('less than two days of life, or none, is now', () => {
+    for (const remainingDays of [1.9, 0.5, 0, -30])
+      expect(nextInspection({ condemn: undefined, remainingDays, risk: 0.05, asOf: today })).toEqual({
+        kind: 'now',
+        because: 'half the remaining life',
+        chance: undefined,
+      });
+    for (const remainingDays of [Infinity, NaN])
+      expect(nextInspection({ condemn: undefined, remainingDays, risk: 0.05, asOf: today }).kind).toBe(
+        'cannot say',
+      );
+  });
+
+  it('where both fall on one day the risk is what rules', () => {
+    expect(nextInspection({ condemn, remainingDays: 174, risk: 0.05, asOf: today })).toMatchObject({
+      day: addDays(today, 87),
+      because: 'the declared risk',
+    });
+    expect(nextInspection({ condemn, remainingDays: 173, risk: 0.05, asOf: today })).toMatchObject({
+      day: addDays(today, 86),
+      because: 'half the remaining life',
+    });
+  });
+
+  it('a risk that is never passed is a look at the horizon, and says with what chance', () => {
+    const far = toCalendar(lognormal(1e7, 0.2), duty());
+    const look = nextInspection({ condemn: far, remainingDays: undefined, risk: 0.05, asOf: today });
+    expect(look).toMatchObject({ kind: 'by', day: addDays(today, 14_610), because: 'the declared risk' });
+    expect(look.kind === 'by' && look.chance).toBeCloseTo(0, 12);
+  });
+
+  it('says the chance on the day of the look, not on another', () => {
+    const at = (remainingDays: number): number | undefined => {
+      const look = nextInspection({ condemn, remainingDays, risk: 0.05, asOf: today });
+      return look.kind === 'cannot say' ? undefined : look.chance;
+    };
+    // 50 days at 20 h on top of 4000 h.
+    expect(at(100)).toBeCloseTo(area(Math.log(5000 / 8000) / 0.2), 12);
+    expect(at(0)).toBeCloseTo(area(Math.log(4000 / 8000) / 0.2), 12);
+  });
+
   it('cannot say with nothing to go by', () => {
     expect(nextInspection({ condemn: undefined, remainingDays: undefined, risk: 0.05, asOf: today })).toEqual(
       { kind: 'cannot say', why: 'no forecast and no arithmetic' },
@@ -184,6 +240,67 @@ describe('which outage', () => {
 
   it('an order that should have gone out is late', () => {
     expect(chooseOutage({ ...base, leadTimeDays: 70 }).chosen?.orderIsLate).toBe(true);
+  });
+
+  it('one that starts on the day of the report counts, one that started the day before does not', () => {
+    const { candidates, chosen } = chooseOutage({
+      ...base,
+      outages: [
+        { name: 'yesterday', from: addDays(today, -1) },
+        { name: 'today', from: today },
+      ],
+    });
+    expect(candidates.map(({ outage }) => outage.name)).toEqual(['today']);
+    expect(chosen?.outage.name).toBe('today');
+  });
+
+  it.each([
+    [60, false],
+    [61, true],
+  ])('ordered %d days before an outage in 60 days: late %s', (leadTimeDays, late) => {
+    const [first] = chooseOutage({ ...base, leadTimeDays }).candidates;
+    expect(first?.outage.name).toBe('new year');
+    expect(first?.orderBy).toBe(addDays(today, 60 - leadTimeDays));
+    expect(first?.orderIsLate).toBe(late);
+  });
+
+  it('a chance of just the declared risk is within it', () => {
+    const at = chooseOutage(base).candidates[0]?.condemnChance ?? NaN;
+    expect(chooseOutage({ ...base, risk: at }).chosen?.outage.name).toBe('new year');
+    expect(chooseOutage({ ...base, risk: at * (1 - 1e-12) }).kind).toBe('too late');
+  });
+
+  it('says nothing of cost without costs or without a forecast of contact', () => {
+    const costs = { planned: 10_000, contact: 60_000 };
+    for (const input of [base, { ...base, costs, contact: undefined }]) {
+      const { candidates, cheapest } = chooseOutage(input);
+      expect(cheapest).toBeUndefined();
+      for (const each of candidates)
+        expect([each.expectedCost, each.costPerExposure]).toEqual([undefined, undefined]);
+    }
+    expect(chooseOutage({ ...base, costs, contact: undefined }).candidates[0]?.contactChance).toBeUndefined();
+    expect(chooseOutage({ ...base, condemn: undefined }).candidates[0]?.condemnChance).toBeUndefined();
+  });
+
+  it('the hours a liner gives by an outage: what it has, and what comes while it is not worn through', () => {
+    // Contact is all but certain at 11 000 h, after 350 days: an outage before that sees every hour, one after it none more.
+    const sure = toCalendar(lognormal(11_000, 1e-4), duty());
+    const value = (days: number, used?: number): number => {
+      const [only] = chooseOutage({
+        ...base,
+        contact: sure,
+        costs: { planned: 10_000, contact: 10_000 },
+        outages: [{ from: addDays(today, days) }],
+        ...(used === undefined ? {} : { used }),
+      }).candidates;
+      return 10_000 / (only?.costPerExposure ?? NaN);
+    };
+    expect(value(100)).toBeCloseTo(4000 + 100 * 20, 6);
+    expect(value(100, 1000)).toBeCloseTo(1000 + 100 * 20, 6);
+    expect(value(0)).toBeCloseTo(4000, 6);
+    // Steps of 48: to one step.
+    expect(Math.abs(value(700) - 11_000)).toBeLessThan((700 * 20) / 48);
+    expect(value(700, 0)).toBeLessThan(value(700));
   });
 
   it('with costs: expected cost, and the best value for the hours given', () => {

@@ -15,6 +15,16 @@ import { calendarDay, conveyor, estate, on, origin, plant } from '../../kit/esta
 
 const today = calendarDay('2026-10-31');
 
+const [real] = (() => {
+  const of = conveyor();
+  const looks = [{ conveyor: of, date: '2026-10-31', meter: 8000, rows: { P1: 8, P2: 9 } }];
+  return remainingLife(estate({ conveyors: [of], looks }), { track: false }).conveyors;
+})();
+const realPoint = real?.points[0];
+const realModel = real?.model;
+if (!realPoint?.model || !realModel) throw new Error('a conveyor with a look has a model');
+const realPointModel = realPoint.model;
+
 /** A conveyor with one point seen, nothing worn, nothing due and no model. */
 function life(facts: Partial<Unsorted> = {}, name = 'DG1', outages: readonly Outage[] = []): Unsorted {
   const of = conveyor({ name, plant: plant({ outages }) });
@@ -24,22 +34,14 @@ function life(facts: Partial<Unsorted> = {}, name = 'DG1', outages: readonly Out
 }
 
 function point(name: string, facts: Partial<PointLife> = {}): PointLife {
-  const of = conveyor();
+  if (!realPoint) throw new Error('made above');
   return {
-    place: { conveyor: of, name, at: 3000, clock: 5, declared: true, origin: origin() },
-    set: undefined,
-    fitted: { value: 12, measured: false },
-    condemn: 3,
-    depths: [6, 12],
-    exposureNow: 8000,
-    readings: [],
-    formerReadings: 0,
-    leftOut: [],
+    ...realPoint,
+    place: { ...realPoint.place, name },
+    model: undefined,
     state: 'thickness',
     hand: { kind: 'no reading' },
     colours: { kind: 'nothing seen' },
-    line: undefined,
-    milestones: [],
     limitByHand: undefined,
     nextLook: undefined,
     pastLimit: undefined,
@@ -83,30 +85,15 @@ interface Dates {
 /** What the model says where it gives dates. */
 function model({ middle, risk, outages, look, leadDays = 70, accepted = 0.05 }: Dates): ConveyorModel {
   const day = middle === undefined ? undefined : calendarDay(middle);
+  if (realModel?.forecast.kind !== 'dates') throw new Error('made above');
   return {
-    forecast: {
-      kind: 'dates',
-      days: { q05: day, q10: day, q50: day, q90: day, q95: day },
-      exposure: { q05: 1, q10: 1, q50: 1, q90: 1, q95: 1 },
-      already: 0,
-      chanceBy: () => 0,
-      contactBy: undefined,
-      readings: 4,
-      indicators: 0,
-      pool: 1,
-      notInspected: 0,
-      first: [],
-    },
+    ...realModel,
+    forecast: { ...realModel.forecast, days: { q05: day, q10: day, q50: day, q90: day, q95: day } },
     outages,
     look: look ?? { kind: 'by', day: calendarDay('2027-06-01'), because: 'the declared risk', chance: 0.01 },
     risk: accepted,
     riskDay: risk === undefined ? undefined : calendarDay(risk),
     leadTime: { days: leadDays, declared: true },
-    cheapest: undefined,
-    lookAt: [],
-    unseen: [],
-    borrowed: [],
-    dutySpread: { ratio: 0.1, from: 'declared' },
   };
 }
 const silent = (forecast: ConveyorModel['forecast']): ConveyorModel => ({ ...model({}), forecast });
@@ -611,21 +598,7 @@ describe('why', () => {
     weight,
   });
   const strays = (name: string, ...list: readonly Stray[]): PointLife =>
-    point(name, {
-      model: {
-        basis: 'inspected',
-        readings: 2,
-        indicators: 0,
-        notSeen: 0,
-        pool: 1,
-        rate: undefined,
-        condemn: { kind: 'cannot say', why: '', atLeast: 0 },
-        layers: undefined,
-        trough: undefined,
-        strays: list,
-        fullWeight: undefined,
-      },
-    });
+    point(name, { model: { ...realPointModel, strays: list } });
 
   test.each<readonly [string, Partial<Unsorted>, readonly string[]]>([
     ['nothing to say', {}, []],
