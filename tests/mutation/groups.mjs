@@ -15,14 +15,14 @@ export const groups = {
   },
   tell: {
     files: ['src/domain/order/tell.ts'],
-    tests: ['tests/domain/order/check-order.test.ts'],
+    tests: ['tests/domain/order/words-of-slips.test.ts', 'tests/domain/order/check-order.test.ts'],
   },
   decisions: {
     files: ['src/domain/wear/decision.ts', 'src/domain/wear/where-to-look.ts'],
-    tests: ['tests/domain/wear/decision.test.ts', 'tests/domain/wear/arithmetic.test.ts'],
+    tests: ['tests/domain/wear/decision.test.ts', 'tests/domain/wear/where-to-look.test.ts'],
   },
   lifting: {
     files: ['src/language/lifting.ts', 'src/language/comments.ts'],
-    tests: ['tests/language/lifting.test.ts'],
+    tests: ['tests/language/lifting.test.ts', 'tests/language/commented-rows.test.ts'],
   },
 };

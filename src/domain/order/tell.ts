@@ -171,7 +171,7 @@ export function sayClosing(closing: ClosingError): string {
       : closing.growth > 0
         ? ` + ${mm(closing.growth)} growth in service`
         : '';
-  return `${closing.panels} panels at ±${mm(closing.panelTolerance)}, ±${mm(closing.measuringTolerance)} of measuring${growth}: ${mm(closing.worst)} at worst, ${mm(closing.rootSumSquare)} root-sum-square`;
+  return `${closing.panels} ${closing.panels === 1 ? 'panel' : 'panels'} at ±${mm(closing.panelTolerance)}, ±${mm(closing.measuringTolerance)} of measuring${growth}: ${mm(closing.worst)} at worst, ${mm(closing.rootSumSquare)} root-sum-square`;
 }
 
 /** Pieces of one kind in few words: panels by ranges, others by count and extent. */
@@ -310,7 +310,7 @@ function notPutBack(slip: OrderSlip, what: string, cause: Step | undefined): Vio
   switch (slip.pieces[0]?.kind) {
     case 'panel':
       return {
-        message: `The order ends with ${what} bare: stripped${took} and never fitted.`,
+        message: `The order ends with ${what} bare${cause ? ` after "${sayStep(cause)}"` : ''}: stripped and never fitted.`,
         reason: 'The spiral would run on steel.',
       };
     case 'screw':

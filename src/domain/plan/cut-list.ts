@@ -109,26 +109,20 @@ function cutListOf(
   const sticks: Stick[] = [];
   const stickOf = new Map<number, number>();
   if (plan.kind === 'plan') {
-    const hand = new Map<number, number>();
+    // Every panel is a piece of its own, so no two sticks are cut into the same ones and each is taken once.
     for (const cut of plan.sticks) {
-      for (let k = 0; k < cut.times; k++) {
-        const kind = stock[cut.stock];
-        if (!kind) continue;
-        const cuts = k === 0 ? cut.pieces : takeEqual(cut.pieces, cuttable, hand);
-        for (const piece of cuts) {
-          hand.set(piece, 1);
-          stickOf.set(piece, sticks.length);
-        }
-        const number = sticks.filter((stick) => stick.offcut === kind.offcut).length + 1;
-        sticks.push({
-          name: `${kind.offcut ? 'O' : 'S'}${number}`,
-          length: kind.length,
-          offcut: kind.offcut,
-          cuts,
-          rest: cut.rest,
-          keep: cut.rest >= job.minimumClosingPiece.value,
-        });
-      }
+      const kind = stock[cut.stock];
+      if (!kind) continue;
+      for (const piece of cut.pieces) stickOf.set(piece, sticks.length);
+      const number = sticks.filter((stick) => stick.offcut === kind.offcut).length + 1;
+      sticks.push({
+        name: `${kind.offcut ? 'O' : 'S'}${number}`,
+        length: kind.length,
+        offcut: kind.offcut,
+        cuts: cut.pieces,
+        rest: cut.rest,
+        keep: cut.rest >= job.minimumClosingPiece.value,
+      });
     }
   }
   const fresh = sticks.filter((stick) => !stick.offcut);
@@ -201,21 +195,6 @@ function bought(kinds: readonly Kind[], liner: LinerSpecification): Kind[] {
   const offered = [...inHand, ...liner.stockLengths.map((length) => length.value)];
   const lengths = offered.length > 0 ? offered : liner.panelLengths.map((length) => length.value);
   return [...new Set(lengths)].map((length) => ({ length, offcut: false }));
-}
-
-/** Sticks that are cut the same way name the same pieces; each later one takes equal pieces that no stick has yet. */
-function takeEqual(
-  cuts: readonly number[],
-  pieces: readonly { readonly length: number }[],
-  hand: ReadonlyMap<number, number>,
-): number[] {
-  const taken = new Set<number>();
-  return cuts.flatMap((cut) => {
-    const length = pieces[cut]?.length;
-    const next = pieces.findIndex((piece, i) => piece.length === length && !hand.has(i) && !taken.has(i));
-    if (next >= 0) taken.add(next);
-    return next >= 0 ? [next] : [];
-  });
 }
 
 function joints(piece: Piece): number {

@@ -109,9 +109,13 @@ describe('while Alpha handles the spiral above, Bravo is not to be below', () =>
 
 // Every kind of step has a line here, so that a new one is thought about.
 const kinds: Readonly<Record<StepAction, { readonly loose: boolean; readonly there: boolean }>> = {
+  empty: { loose: false, there: false },
   isolate: { loose: false, there: false },
   'prove dead': { loose: false, there: false },
   'gas test': { loose: false, there: true },
+  pause: { loose: false, there: false },
+  'gate off': { loose: false, there: true },
+  'gate shut': { loose: false, there: true },
   'covers off': { loose: false, there: true },
   'braces off': { loose: false, there: true },
   'hold-downs off': { loose: false, there: true },
@@ -123,10 +127,14 @@ const kinds: Readonly<Record<StepAction, { readonly loose: boolean; readonly the
   patch: { loose: false, there: true },
   fit: { loose: true, there: true },
   'insert screw': { loose: true, there: true },
+  'join screw': { loose: false, there: true },
+  'fire watch': { loose: false, there: true },
   'bolt drive': { loose: false, there: true },
   'hold-downs on': { loose: false, there: true },
   'braces on': { loose: false, there: true },
   'covers on': { loose: false, there: true },
+  'gate open': { loose: false, there: true },
+  'gate on': { loose: false, there: true },
   'remove isolation': { loose: false, there: false },
   'run empty': { loose: false, there: false },
   'run loaded': { loose: false, there: false },
