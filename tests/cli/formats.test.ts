@@ -141,7 +141,7 @@ describe('report', () => {
       'reports/report.csv',
     ]);
     expect(JSON.parse(readFileSync(path.join(cwd, 'reports/report.json'), 'utf8'))).toMatchObject({
-      formatVersion: 1,
+      formatVersion: 2,
     });
   });
 

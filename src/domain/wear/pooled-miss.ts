@@ -37,8 +37,8 @@ export const pointDuty = 0.15;
 export const lookShare = 0.5;
 /** Beyond so many errors a miss is told: about 2 % in steady conveyors by construction, both signs taken together. */
 export const toldBeyond = 2.2;
-/** Where four of five lie on one side. */
-const powerQuantile = 0.8416;
+/** Standard normal quantile with four of five below it. */
+export const inFourOfFive = 0.8416;
 
 /** Undefined without a point whose foretold wear is above zero. */
 export function pooledMiss(misses: readonly Miss[]): PooledMiss | undefined {
@@ -63,6 +63,6 @@ export function pooledMiss(misses: readonly Miss[]): PooledMiss | undefined {
     high: excess + 1.645 * error,
     points,
     more,
-    hidden: (toldBeyond + powerQuantile) * error,
+    hidden: (toldBeyond + inFourOfFive) * error,
   };
 }

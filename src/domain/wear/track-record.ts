@@ -1,198 +1,269 @@
-// How good were the forecasts? For every cut day the records known then are fitted afresh, and each unit's next record is held
-// against what was foretold. A thickness is placed in the distribution of the wear at its exposure (gauge error in), and counted is
-// how often the middle 50, 80 and 90 % held. A colour answers yes or no to whether the next layer was through, so the number that
-// said yes is compared with the number foretold, the sum of the chances.
-// Index arithmetic runs within lengths given, so `!` after an index is safe.
+// How good were the forecasts? What came out is held against what was foretold from the records known before it, in two ways that
+// can tell. (1) The wear of a conveyor up to its last look, foretold from all looks before it and from the first half of them: signed
+// misses pooled over points, for the gauge error of one reading hides a doubling, and that of twenty does not. (2) Sets that reached
+// their limit: where their life fell in what was foretold before half of it had passed. How often the intervals of next readings
+// held says next to nothing (gauge error rules there), so it is not counted.
+// One fit serves every question whose records it has: cuts are chosen so that few days serve all. Index arithmetic runs within
+// lengths given, so `!` after an index is safe.
 
+import { ReadingKind } from '../units/reading-kind.js';
+import { atMost } from './binomial.js';
 import type { ReadingColumns, UnitColumns } from './columns.js';
 import type { Pool, WearFit, WearOptions } from './fit.js';
 import { fitWear } from './fit.js';
-import { depthSpread, knownOf, recordsOf, tablesOf } from './forecast.js';
-import { chanceReached } from './likelihood/rate-table.js';
-import { reduceReadings } from './reduce.js';
-import { ReadingKind } from '../units/reading-kind.js';
+import { forecastUnit } from './forecast.js';
+import { normalQuantile } from './numeric/normal.js';
+import {
+  inFourOfFive,
+  lookShare,
+  pooledMiss,
+  toldBeyond,
+  type Miss,
+  type PooledMiss,
+} from './pooled-miss.js';
+import { defaultGaugeError, reduceReadings } from './reduce.js';
+import { wearAt } from './wear-at.js';
 
-export interface Held {
-  /** Nominal share: 0.5, 0.8, 0.9. */
-  readonly nominal: number;
-  readonly held: number;
-  readonly of: number;
-  /** 95 % interval of the true share (Clopper & Pearson 1934, Biometrika 26, 404); 0 and 1 where nothing was counted. */
-  readonly low: number;
-  readonly high: number;
+export interface TrackInput {
+  /** `day` must be there. */
+  readonly readings: ReadingColumns;
+  readonly columns: UnitColumns;
+  readonly pools: readonly Pool[];
+  readonly options: WearOptions;
+  /** Conveyor of each unit, from 0; −1 where it is judged with none. */
+  readonly conveyor: ArrayLike<number>;
+  /** mm of wear at which each unit's set is to be changed. */
+  readonly limit: ArrayLike<number>;
+  /** Most fits of the past; the newest questions are asked first. */
+  readonly mostFits: number;
 }
 
-export interface ColourRecord {
-  /** Layers foretold to be through, found through, and looked at. */
-  readonly expected: number;
-  readonly found: number;
+export const horizons = ['all looks before', 'the first half of the looks'] as const;
+export type Horizon = (typeof horizons)[number];
+
+/** One conveyor's last look against what was foretold of it. */
+export interface JudgedLook {
+  readonly conveyor: number;
+  readonly horizon: Horizon;
+  /** Last day whose records the forecast had, and the day of the look. */
+  readonly cut: number;
+  readonly day: number;
+  readonly pooled: PooledMiss;
+  /** Beyond chance, the number of conveyors judged taken into account. */
+  readonly told: boolean;
+}
+
+export interface FinishedSets {
+  /** Sets that reached their limit and were foretold before half of their life. */
   readonly of: number;
-  /** About 95 % of such counts would lie between these if the chances were right. */
-  readonly low: number;
-  readonly high: number;
+  /** Of them, ended before the 10 % quantile, and after the 90 % one. */
+  readonly early: number;
+  readonly late: number;
+  /** Chance of so many early ends or more if the forecasts were right. */
+  readonly chance: number;
+  readonly told: boolean;
 }
 
 export interface TrackRecord {
-  /** Thicknesses: all, those of units with records of their own at the cut, and those foretold from the pool alone. */
-  readonly all: readonly Held[];
-  readonly inspected: readonly Held[];
-  readonly fromPool: readonly Held[];
-  readonly colours: ColourRecord;
-  /** Cut days at which nothing could be fitted. */
+  readonly looks: readonly JudgedLook[];
+  /** All conveyors together, by horizon; undefined where fewer than two were judged. */
+  readonly together: Readonly<Record<Horizon, (PooledMiss & { readonly told: boolean }) | undefined>>;
+  readonly finished: FinishedSets;
+  /** Days of the past that were forecast from, and those at which nothing could be fitted. */
+  readonly cuts: readonly number[];
   readonly silentCuts: readonly number[];
-  readonly judged: readonly JudgedRecord[];
 }
 
-export interface JudgedRecord {
-  readonly kind: 'thickness' | 'colour';
-  readonly cut: number;
-  readonly reading: number;
-  readonly unit: number;
-  readonly fromPool: boolean;
-  /** Thickness: chance foretold of no more wear than was found. Colour: chance foretold that the next layer was through. */
-  readonly chance: number;
-  /** Colour: whether it was. */
-  readonly through: boolean;
-}
-
-/** @param cuts days, in any order; each record is judged once, by the last cut before it. `readings.day` must be there. */
-export function trackRecord(
-  readings: ReadingColumns,
-  columns: UnitColumns,
-  pools: readonly Pool[],
-  options: WearOptions,
-  cuts: readonly number[],
-): TrackRecord {
-  const days = readings.day;
-  const judged: JudgedRecord[] = [];
+export function trackRecord(input: TrackInput): TrackRecord {
+  const questions = [...lookQuestions(input), ...lifeQuestions(input)];
+  const looks: Omit<JudgedLook, 'told'>[] = [];
+  const places: number[] = [];
+  const cuts: number[] = [];
   const silentCuts: number[] = [];
-  const ordered = [...cuts].sort((a, b) => a - b);
-  ordered.forEach((cut, k) => {
-    if (!days) return;
-    const until = ordered[k + 1] ?? Infinity;
-    const gauge = options.gaugeError === undefined ? {} : { gaugeError: options.gaugeError };
-    const fit = fitWear(reduceReadings(readings, columns, { ...gauge, upTo: cut }), pools, options);
+  for (const { cut, asked } of fewestCuts(questions).slice(0, input.mostFits)) {
+    cuts.push(cut);
+    const units = reduceReadings(input.readings, input.columns, { ...gaugeOf(input), upTo: cut });
+    const fit = fitWear(units, input.pools, input.options);
     if (fit.kind !== 'fitted') {
       silentCuts.push(cut);
-      return;
+      continue;
     }
-    const next = new Map<number, number>();
-    for (let row = 0; row < readings.unit.length; row++) {
-      const day = days[row]!;
-      const unit = readings.unit[row]!;
-      if (
-        !(day > cut && day <= until) ||
-        readings.kind[row] === ReadingKind.notSeen ||
-        !(readings.exposure[row]! > 0) ||
-        !(unit >= 0 && unit < columns.count)
-      )
+    for (const question of asked) {
+      if (question.kind === 'life') {
+        const forecast = forecastUnit(fit, question.unit, input.limit[question.unit]!);
+        if (forecast.kind === 'life') places.push(forecast.reachedBy(question.life));
         continue;
-      const known = next.get(unit);
-      if (known === undefined || day < days[known]!) next.set(unit, row);
+      }
+      const misses = question.rows.flatMap((row) => missOf(input, fit, row) ?? []);
+      const pooled = pooledMiss(misses);
+      const { conveyor, horizon, day } = question;
+      if (pooled) looks.push({ conveyor, horizon, cut, day, pooled });
     }
-    for (const [unit, row] of [...next].sort((a, b) => a[0] - b[0])) {
-      const place = placeOf(fit, readings, columns, unit, row);
-      if (place)
-        judged.push({
-          cut,
-          reading: row,
-          unit,
-          ...place,
-          fromPool: recordsOf(fit, unit).basis === 'not inspected',
-        });
-    }
-  });
-  const count = (rows: readonly JudgedRecord[]): readonly Held[] =>
-    [0.5, 0.8, 0.9].map((nominal) => {
-      const from = (1 - nominal) / 2;
-      const held = rows.filter(({ chance }) => chance >= from && chance <= 1 - from).length;
-      return { nominal, held, of: rows.length, ...binomialInterval(held, rows.length) };
-    });
-  const thicknesses = judged.filter(({ kind }) => kind === 'thickness');
-  return {
-    all: count(thicknesses),
-    inspected: count(thicknesses.filter((j) => !j.fromPool)),
-    fromPool: count(thicknesses.filter((j) => j.fromPool)),
-    colours: colourRecord(judged.filter(({ kind }) => kind === 'colour')),
-    silentCuts,
-    judged,
-  };
-}
-
-function colourRecord(rows: readonly JudgedRecord[]): ColourRecord {
-  let expected = 0;
-  let variance = 0;
-  for (const { chance } of rows) {
-    expected += chance;
-    variance += chance * (1 - chance);
   }
-  const reach = 1.96 * Math.sqrt(variance) + 0.5;
+  looks.sort((a, b) => a.conveyor - b.conveyor || horizons.indexOf(a.horizon) - horizons.indexOf(b.horizon));
   return {
-    expected,
-    found: rows.filter(({ through }) => through).length,
-    of: rows.length,
-    low: Math.max(0, expected - reach),
-    high: Math.min(rows.length, expected + reach),
+    looks: toldApart(looks),
+    together: {
+      'all looks before': together(looks, 'all looks before'),
+      'the first half of the looks': together(looks, 'the first half of the looks'),
+    },
+    finished: finishedOf(places),
+    cuts: cuts.sort((a, b) => a - b),
+    silentCuts: silentCuts.sort((a, b) => a - b),
   };
 }
 
-/** Where a record falls in what was foretold; undefined where it could say nothing new. */
-function placeOf(
-  fit: WearFit,
-  readings: ReadingColumns,
-  columns: UnitColumns,
-  unit: number,
-  row: number,
-): Pick<JudgedRecord, 'kind' | 'chance' | 'through'> | undefined {
-  const tables = tablesOf(fit, unit);
+interface Cuttable {
+  /** A fit of the records up to any day from `from` to `to` serves. */
+  readonly from: number;
+  readonly to: number;
+}
+type Question = Cuttable &
+  (
+    | {
+        readonly kind: 'look';
+        readonly conveyor: number;
+        readonly horizon: Horizon;
+        readonly day: number;
+        readonly rows: readonly number[];
+      }
+    | { readonly kind: 'life'; readonly unit: number; readonly life: number }
+  );
+
+/** Two a conveyor: its last look from all looks before it, and from the first half of them. */
+function* lookQuestions({ readings, conveyor }: TrackInput): Iterable<Question> {
+  const days = readings.day;
+  if (!days) return;
+  const looks = new Map<number, Map<number, number[]>>();
+  for (let row = 0; row < readings.unit.length; row++) {
+    const of = conveyor[readings.unit[row]!] ?? -1;
+    if (of < 0 || readings.kind[row] !== ReadingKind.thickness || !(readings.exposure[row]! > 0)) continue;
+    let byDay = looks.get(of);
+    if (!byDay) looks.set(of, (byDay = new Map()));
+    const rows = byDay.get(days[row]!);
+    if (rows) rows.push(row);
+    else byDay.set(days[row]!, [row]);
+  }
+  for (const [of, byDay] of looks) {
+    const ordered = [...byDay.keys()].sort((a, b) => a - b);
+    const [day, before] = [ordered.at(-1), ordered.at(-2)];
+    if (day === undefined || before === undefined) continue;
+    const common = { kind: 'look', conveyor: of, day, rows: byDay.get(day) ?? [] } as const;
+    yield { ...common, horizon: 'all looks before', from: before, to: day - 1 };
+    const half = Math.floor(ordered.length / 2);
+    const [from, next] = [ordered[half - 1], ordered[half]];
+    if (half < ordered.length - 1 && from !== undefined && next !== undefined)
+      yield { ...common, horizon: 'the first half of the looks', from, to: next - 1 };
+  }
+}
+
+/** One for each set that was seen to reach its limit, from the last look before half of that life. */
+function* lifeQuestions({ readings, columns, limit }: TrackInput): Iterable<Question> {
+  const days = readings.day;
+  if (!days) return;
+  const rows: number[][] = Array.from({ length: columns.count }, () => []);
+  for (let row = 0; row < readings.unit.length; row++)
+    if (readings.kind[row] === ReadingKind.thickness || readings.kind[row] === ReadingKind.trough)
+      rows[readings.unit[row]!]?.push(row);
+  const wearOf = (row: number): number =>
+    columns.fitted[readings.unit[row]!]! -
+    (readings.kind[row] === ReadingKind.thickness ? readings.value[row]! : 0);
+  for (let unit = 0; unit < columns.count; unit++) {
+    const own = rows[unit]!.sort((a, b) => readings.exposure[a]! - readings.exposure[b]!);
+    const at = own.findIndex((row) => wearOf(row) >= limit[unit]!);
+    const [short, reached] = [own[at - 1], own[at]];
+    if (short === undefined || reached === undefined) continue;
+    const share = (limit[unit]! - wearOf(short)) / (wearOf(reached) - wearOf(short));
+    const life =
+      readings.exposure[short]! + share * (readings.exposure[reached]! - readings.exposure[short]!);
+    const after = own.findIndex((row) => readings.exposure[row]! > life / 2);
+    const [known, next] = [own[after - 1], own[after]];
+    if (known === undefined || next === undefined || !(days[next]! > days[known]!)) continue;
+    yield { kind: 'life', unit, life, from: days[known]!, to: days[next]! - 1 };
+  }
+}
+
+/** The fewest days that serve all, newest first: the latest question is cut as early as it may be, and whoever that serves too. */
+function fewestCuts(
+  questions: readonly Question[],
+): readonly { readonly cut: number; readonly asked: readonly Question[] }[] {
+  const open = [...questions].sort((a, b) => b.from - a.from || b.to - a.to);
+  const cuts: { cut: number; asked: Question[] }[] = [];
+  for (const question of open) {
+    const last = cuts.at(-1);
+    if (last && last.cut <= question.to) last.asked.push(question);
+    else cuts.push({ cut: question.from, asked: [question] });
+  }
+  return cuts;
+}
+
+function gaugeOf({ options }: TrackInput): { readonly gaugeError?: number } {
+  return options.gaugeError === undefined ? {} : { gaugeError: options.gaugeError };
+}
+
+/** What one thickness missed of the wear foretold since the unit's last reading at the cut. */
+function missOf(input: TrackInput, fit: WearFit, row: number): Miss | undefined {
+  const { readings, columns, options } = input;
+  const unit = readings.unit[row]!;
   const exposure = readings.exposure[row]!;
-  const reached = (depth: number, at: number, spread: number): number =>
-    tables.reduce((sum, t) => sum + t.share * chanceReached(t, depth, at, spread), 0);
-  if (readings.kind[row] === ReadingKind.thickness) {
-    const wear = columns.fitted[unit]! - readings.value[row]!;
-    if (!Number.isFinite(wear)) return undefined;
-    return { kind: 'thickness', chance: 1 - reached(wear, exposure, fit.readingError), through: false };
-  }
-  const depths = columns.builds[columns.build[unit]!]?.depths ?? [];
-  const through = readings.kind[row] === ReadingKind.trough ? depths.length : readings.value[row]!;
-  const layer = depths.findIndex((depth) => knownOf(fit, unit, depth).reached === Infinity);
-  const depth = depths[layer];
-  if (depth === undefined || !(through >= 0)) return undefined;
-  const spread = depthSpread(fit, unit, depth);
-  const { short } = knownOf(fit, unit, depth);
-  if (!(exposure > short)) return undefined;
-  const before = short > 0 ? reached(depth, short, spread) : 0;
-  if (!(before < 1 - 1e-9)) return undefined;
-  const chance = (reached(depth, exposure, spread) - before) / (1 - before);
-  return { kind: 'colour', chance: Math.max(0, Math.min(1, chance)), through: through > layer };
+  const wear = columns.fitted[unit]! - readings.value[row]!;
+  if (!Number.isFinite(wear) || !(readings.value[row]! > 0)) return undefined;
+  const stated = readings.error?.[row] ?? NaN;
+  const gauge = stated > 0 ? stated : (options.gaugeError ?? defaultGaugeError);
+  const last = fit.units.lastSeen[unit]!;
+  const { mean, spread } = wearAt(fit, unit, exposure);
+  const before = last > 0 && last < exposure ? wearAt(fit, unit, last).mean : 0;
+  return {
+    foretold: mean - before,
+    miss: wear - mean,
+    variance: gauge ** 2 + spread ** 2,
+    shared: lookShare * gauge,
+  };
 }
 
-/** Exact 95 % interval of a share from a count, by bisection on the binomial tail. */
-export function binomialInterval(held: number, of: number): { readonly low: number; readonly high: number } {
-  if (of === 0) return { low: 0, high: 1 };
-  const atMost = (k: number, p: number): number => {
-    if (k < 0) return 0;
-    if (k >= of || p <= 0) return 1;
-    if (p >= 1) return 0;
-    let log = of * Math.log1p(-p);
-    let sum = Math.exp(log);
-    for (let i = 1; i <= k; i++) {
-      log += Math.log((of - i + 1) / i) + Math.log(p) - Math.log1p(-p);
-      sum += Math.exp(log);
-    }
-    return Math.min(1, sum);
+/** With many conveyors one would stand out by chance: the bound rises so that all of one horizon together keep the same chance. */
+function toldApart(looks: readonly Omit<JudgedLook, 'told'>[]): JudgedLook[] {
+  const conveyors = new Set(looks.map((l) => l.conveyor)).size;
+  const bound = -normalQuantile(0.0139 / Math.max(1, conveyors)); // 0.0139 lies beyond 2.2
+  return looks.map((look) => {
+    const { pooled } = look;
+    const hidden = (pooled.hidden / (toldBeyond + inFourOfFive)) * (bound + inFourOfFive);
+    return { ...look, pooled: { ...pooled, hidden }, told: pooled.z > bound };
+  });
+}
+
+/** Conveyors weighed by how sure each is; what they share inside a conveyor they do not share with the next. */
+function together(
+  looks: readonly Omit<JudgedLook, 'told'>[],
+  horizon: Horizon,
+): (PooledMiss & { readonly told: boolean }) | undefined {
+  const own = looks.filter((l) => l.horizon === horizon).map((l) => l.pooled);
+  if (own.length < 2) return undefined;
+  const weight = own.reduce((sum, { error }) => sum + 1 / error ** 2, 0);
+  const excess = own.reduce((sum, p) => sum + p.excess / p.error ** 2, 0) / weight;
+  const error = 1 / Math.sqrt(weight);
+  const z = excess / error;
+  return {
+    excess,
+    error,
+    z,
+    low: excess - 1.645 * error,
+    high: excess + 1.645 * error,
+    points: own.reduce((sum, p) => sum + p.points, 0),
+    more: own.reduce((sum, p) => sum + p.more, 0),
+    hidden: (own[0]!.hidden / own[0]!.error) * error,
+    told: z > toldBeyond,
   };
-  const solve = (falling: (p: number) => number, level: number): number => {
-    let low = 0;
-    let high = 1;
-    for (let step = 0; step < 60; step++) {
-      const p = 0.5 * (low + high);
-      if (falling(p) > level) low = p;
-      else high = p;
-    }
-    return 0.5 * (low + high);
+}
+
+function finishedOf(places: readonly number[]): FinishedSets {
+  const early = places.filter((p) => p < 0.1).length;
+  const chance = 1 - atMost(early - 1, places.length, 0.1);
+  return {
+    of: places.length,
+    early,
+    late: places.filter((p) => p > 0.9).length,
+    chance,
+    told: chance < 0.02,
   };
-  const low = held === 0 ? 0 : solve((p) => atMost(held - 1, p), 0.975);
-  const high = held === of ? 1 : solve((p) => atMost(held, p), 0.025);
-  return { low, high };
 }

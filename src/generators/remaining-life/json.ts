@@ -4,6 +4,7 @@
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { ucumCode } from '../../domain/units/ucum.js';
+import type { PooledMiss } from '../../domain/wear/pooled-miss.js';
 import type {
   ConveyorForecast,
   ConveyorLife,
@@ -14,7 +15,7 @@ import type {
 } from './remaining-life.js';
 import type { DayQuantiles, Quantiles } from './parts/model.js';
 
-export const remainingLifeFormatVersion = 1;
+export const remainingLifeFormatVersion = 2;
 
 type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
 
@@ -56,20 +57,26 @@ function reportOf(report: RemainingLife): Json {
       readingError: number(fit.readingError),
       method: fit.method ?? null,
     })),
-    trackRecord: report.tracks.map(({ measure, cuts, record }) => ({
+    trackRecord: report.tracks.map(({ measure, cuts, looks, together, finished }) => ({
       measure,
       cuts: cuts.map((cut) => formatDay(cut)),
-      thicknesses: record.all.map((h) => ({
-        nominal: h.nominal,
-        held: h.held,
-        of: h.of,
-        low: number(h.low),
-        high: number(h.high),
+      looks: looks.map(({ conveyor, horizon, cut, day: look, pooled, told }) => ({
+        conveyor: conveyor.name,
+        foretoldFrom: horizon,
+        cut: formatDay(cut),
+        look: formatDay(look),
+        ...missOf(pooled),
+        told,
       })),
-      colours: {
-        expected: number(record.colours.expected),
-        found: record.colours.found,
-        of: record.colours.of,
+      together: Object.entries(together).flatMap(([horizon, pooled]) =>
+        pooled ? [{ foretoldFrom: horizon, ...missOf(pooled), told: pooled.told }] : [],
+      ),
+      finishedSets: {
+        of: finished.of,
+        early: finished.early,
+        late: finished.late,
+        chance: number(finished.chance),
+        told: finished.told,
       },
     })),
     conveyors: report.conveyors.map((life, i) => conveyorOf(life, i + 1)),
@@ -82,6 +89,17 @@ function reportOf(report: RemainingLife): Json {
           },
         }
       : {}),
+  };
+}
+
+function missOf(pooled: PooledMiss): { readonly [key: string]: Json } {
+  return {
+    excess: number(pooled.excess),
+    low: number(pooled.low),
+    high: number(pooled.high),
+    points: pooled.points,
+    more: pooled.more,
+    hidden: number(pooled.hidden),
   };
 }
 

@@ -42,7 +42,7 @@ export type {
 export type { LeftOut, Milestone, PointLife, Observation, ObservedReading } from './parts/points.js';
 export type { PanelLife, RunLife } from './parts/runs.js';
 export type { ConveyorSince, Since } from './parts/since.js';
-export type { Track } from './parts/track.js';
+export type { Track, TrackedLook } from './parts/track.js';
 export type { Case, WhatIf } from './parts/what-if-cases.js';
 
 export interface RemainingLife {
@@ -171,9 +171,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
       };
     });
   const tracks =
-    options.track === false || asOf === undefined
-      ? []
-      : fits.flatMap(({ input }) => trackOf(input, asOf) ?? []);
+    options.track === false || asOf === undefined ? [] : fits.flatMap(({ input }) => trackOf(input) ?? []);
   const report: RemainingLife = {
     estate,
     asOf,

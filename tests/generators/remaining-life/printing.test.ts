@@ -113,7 +113,7 @@ describe('Markdown', () => {
 describe('JSON', () => {
   it('carries a format version, units and the day', () => {
     expect(JSON.parse(remainingLifeJson(reportOf(records)))).toMatchObject({
-      formatVersion: 1,
+      formatVersion: 2,
       asOf: '2025-09-08',
       units: { length: 'mm', hours: 'h' },
       conveyors: [

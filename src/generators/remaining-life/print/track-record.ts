@@ -1,99 +1,120 @@
-// How often the intervals held when the past was forecast again: one sentence for the first page, a table for those who check.
+// Have the forecasts kept their word? What was found is said with its numbers; where nothing was found it is said what would have
+// stayed hidden. A claim that intervals are right is never made: next readings cannot show it.
 
-import { formatNumber } from '../../../domain/units/format.js';
 import { formatDay } from '../../../domain/units/calendar.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import type { PooledMiss } from '../../../domain/wear/pooled-miss.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
-import type { RemainingLife, Track } from '../remaining-life.js';
+import type { RemainingLife, Track, TrackedLook } from '../remaining-life.js';
 import { counted, listed } from './wording.js';
 
-export function trackSentence({ tracks }: Pick<RemainingLife, 'tracks'>): string {
-  const [of, held] = sumAt(tracks, 0.8);
-  if (of === 0)
-    return 'No earlier forecast can be judged yet: there are no records after a day on which one could have been made.';
-  return (
-    `Forecast again from what was known then, ${held} of ${of} later thicknesses (${percent(held / of)}) fell inside their 80 % interval` +
-    `${nineties(tracks)}. ${verdict(held, of)}`
-  );
+type Told = Pick<RemainingLife, 'tracks'>;
+
+export function trackSentence({ tracks }: Told): string {
+  const looks = tracks.flatMap((t) => t.looks);
+  if (looks.length === 0 && tracks.every((t) => t.finished.of === 0))
+    return 'No earlier forecast can be judged yet: no thickness was read after a day on which it could have been foretold.';
+  const found = [...misses(tracks), ...ended(tracks)];
+  if (found.length > 0) return found.join(' ');
+  return `No miss found${hiddenWords(tracks)}.${endedWords(tracks)}`;
 }
 
-function nineties(tracks: readonly Track[]): string {
-  const [of, held] = sumAt(tracks, 0.9);
-  return of === 0 ? '' : `, ${held} of ${of} inside the 90 % one`;
+/** What a look back could not have shown: from the conveyor that tells most to the one that tells least, and all together. */
+function hiddenWords(tracks: readonly Track[]): string {
+  const looks = tracks
+    .flatMap((t) => t.looks)
+    .filter(({ horizon }) => horizon === 'all looks before')
+    .sort((a, b) => a.pooled.hidden - b.pooled.hidden);
+  const [least, most] = [looks[0], looks.at(-1)];
+  if (!least || !most) return '';
+  const words = (look: TrackedLook): string => `${percent(look.pooled.hidden)} at ${look.conveyor.name}`;
+  const fleet = tracks.flatMap((t) => t.together['all looks before'] ?? []);
+  const all =
+    fleet[0] && fleet.length === 1 ? `; at all conveyors alike below ${percent(fleet[0].hidden)}` : '';
+  return `; a change below ${words(least)}${least === most ? '' : ` to ${words(most)}`} would have stayed hidden${all}`;
 }
 
-function verdict(held: number, of: number): string {
-  const share = held / of;
-  const noise = 2 * Math.sqrt((0.8 * 0.2) / of);
-  if (of < 10) return 'Too few to judge by.';
-  if (share < 0.8 - noise) return 'That is fewer than promised: take the intervals as too narrow.';
-  return share > 0.8 + noise
-    ? 'That is more than promised: the intervals are on the wide side.'
-    : 'That is what was promised, within chance.';
-}
-
-function sumAt(tracks: readonly Track[], nominal: number): readonly [number, number] {
-  let of = 0;
-  let held = 0;
-  for (const { record } of tracks) {
-    const row = record.all.find((h) => h.nominal === nominal);
-    of += row?.of ?? 0;
-    held += row?.held ?? 0;
+/** One sentence a conveyor whose last look missed, by the horizon that shows it best; else one for all together. */
+function misses(tracks: readonly Track[]): readonly string[] {
+  const byConveyor = new Map<string, TrackedLook>();
+  for (const look of tracks.flatMap((t) => t.looks)) {
+    const known = byConveyor.get(look.conveyor.name);
+    if (look.told && (!known || look.pooled.z > known.pooled.z)) byConveyor.set(look.conveyor.name, look);
   }
-  return [of, held];
+  if (byConveyor.size > 0)
+    return [...byConveyor.values()].map(
+      ({ conveyor, day, pooled, horizon }) =>
+        `At the look of ${formatDay(day)} wear of ${conveyor.name} since ${horizon === 'all looks before' ? 'the look before' : 'the looks it was foretold from'} was ${missWords(pooled)}.`,
+    );
+  const all = tracks.flatMap((t) => Object.values(t.together)).filter((p) => p?.told === true);
+  const most = all.reduce((a, b) => (!a || (b?.z ?? 0) > a.z ? b : a), undefined);
+  return most ? [`At the last looks of all conveyors together wear was ${missWords(most)}.`] : [];
 }
 
-export function trackTable({ tracks }: Pick<RemainingLife, 'tracks'>): Markup | undefined {
-  if (tracks.length === 0) return undefined;
-  const rows = tracks.flatMap(({ measure, record }) =>
-    (
-      [
-        ['readings of places seen before', record.inspected],
-        ['places never seen before, from the pool', record.fromPool],
-      ] as const
-    ).flatMap(([what, held]) =>
-      held
-        .filter((h) => h.of > 0)
-        .map((h) => [
-          `${what}${tracks.length > 1 ? ` (by ${measure === 'h' ? 'hours' : 'tonnes'})` : ''}`,
-          percent(h.nominal),
-          String(h.held),
-          String(h.of),
-          percent(h.held / h.of),
-          `${percent(h.low)} to ${percent(h.high)}`,
-        ]),
-    ),
+/** `34 % (20–48) more than foretold, at 14 of 16 points`. */
+export function missWords({ excess, low, high, more, points }: PooledMiss): string {
+  const less = excess < 0;
+  const [a, b] = less ? [-high, -low] : [low, high];
+  return `${percent(Math.abs(excess))} (${formatNumber(a * 100, 0)} to ${formatNumber(b * 100, 0)}) ${less ? 'less' : 'more'} than foretold, at ${less ? points - more : more} of ${counted(points, 'point')}`;
+}
+
+function ended(tracks: readonly Track[]): readonly string[] {
+  return tracks.flatMap(({ finished: { of, early, told } }) =>
+    told
+      ? [
+          `Of ${counted(of, 'set')} that reached the limit ${early} ended before the 10 % quantile of what was foretold at half of their life: take the forecasts as too late.`,
+        ]
+      : [],
   );
-  const colours = tracks
-    .filter((t) => t.record.colours.of > 0)
-    .map(({ record: { colours: c } }) =>
-      element(
-        'p',
-        {},
-        `Colours: of ${counted(c.of, 'look')} at a next layer ${formatNumber(c.expected, 1)} were foretold to be through it and ${c.found} were; ${formatNumber(c.low, 1)} to ${formatNumber(c.high, 1)} would have been within chance.`,
-      ),
-    );
+}
+
+function endedWords(tracks: readonly Track[]): string {
+  const of = tracks.reduce((sum, { finished }) => sum + finished.of, 0);
+  const early = tracks.reduce((sum, { finished }) => sum + finished.early, 0);
+  if (of === 0) return '';
+  return ` Of ${counted(of, 'set')} that reached the limit ${early} ended before the 10 % quantile foretold at half of their life${of < 10 ? ', too few to judge by' : ''}.`;
+}
+
+export function trackTable({ tracks }: Told): Markup | undefined {
+  if (tracks.length === 0) return undefined;
+  const rows = tracks.flatMap(({ looks }) =>
+    looks.map(({ conveyor, horizon, cut, day, pooled, told }) => [
+      conveyor.name,
+      formatDay(day),
+      `${horizon} (up to ${formatDay(cut)})`,
+      `${formatNumber(pooled.excess * 100, 0)} %`,
+      `${formatNumber(pooled.low * 100, 0)} to ${formatNumber(pooled.high * 100, 0)} %`,
+      `${pooled.more} of ${pooled.points}`,
+      told
+        ? element('strong', {}, 'missed')
+        : `none; below ${percent(pooled.hidden)} would have stayed hidden`,
+    ]),
+  );
   const cuts = [...new Set(tracks.flatMap((t) => t.cuts))].sort((a, b) => a - b).map(formatDay);
   return group(
     element(
       'p',
       {},
-      `Each later reading was forecast from the records up to ${listed(cuts)}, whichever came last before it, and held against the interval.`,
+      `Forecast again from the records up to ${listed(cuts)}: the wear up to the last look of each conveyor, pooled over its points, ` +
+        'because the gauge error of one reading hides a doubling and that of twenty does not. How often the intervals of next readings held is not counted: ' +
+        'the gauge decides that, whatever the rate does.',
     ),
     rows.length > 0 &&
       table({
         class: 'tight',
         columns: [
-          { head: 'Forecasts of' },
-          { head: 'Interval', number: true },
-          { head: 'Held', number: true },
-          { head: 'Of', number: true },
-          { head: 'Share', number: true },
-          { head: 'True share, 95 % sure', number: true },
+          { head: 'Conveyor' },
+          { head: 'Look' },
+          { head: 'Foretold from' },
+          { head: 'Wear beside foretold', number: true },
+          { head: '90 % between', number: true },
+          { head: 'Points with more', number: true },
+          { head: 'Miss' },
         ],
         rows,
       }),
-    colours,
+    endedWords(tracks) !== '' && element('p', {}, endedWords(tracks).trim()),
   );
 }
 
