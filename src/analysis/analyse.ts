@@ -1,54 +1,8 @@
 // Texts in, estate and findings out: the one way in for the command line, and for everything that needs the whole answer once.
 // Same texts, same answer, in whatever order they come. An editor keeps a workspace (workspace.ts) instead.
 
-import type { Estate } from '../domain/model/estate.js';
-import type { Origin } from '../domain/model/origin.js';
-import type { CalendarDay } from '../domain/units/calendar.js';
-import type { Finding } from '../validation/finding.js';
-import type { Suppression } from '../language/suppress.js';
 import { createWorkspace } from './workspace.js';
-
-export interface SourceText {
-  readonly uri: string;
-  readonly text: string;
-}
-
-/** Lines and columns from 1, columns in UTF-16 code units, the end exclusive. */
-export interface TextLocation {
-  readonly uri: string;
-  readonly line: number;
-  readonly column: number;
-  readonly endLine: number;
-  readonly endColumn: number;
-}
-
-export interface Suppressed {
-  readonly finding: Finding;
-  readonly by: Suppression;
-}
-
-export interface Analysis {
-  readonly estate: Estate;
-  /** By file, line, column, code. */
-  readonly findings: readonly Finding[];
-  /** Findings that a comment with a reason silences. */
-  readonly suppressed: readonly Suppressed[];
-  /** The texts that were read, by name. */
-  readonly uris: readonly string[];
-  /** Texts with a merge conflict that nobody has settled. While there is one, nothing may be forecast or planned. */
-  readonly inConflict: readonly string[];
-  /** The day that exceptions with an end were judged on: as given, or the newest record's. */
-  readonly asOf: CalendarDay | undefined;
-  locate(origin: Origin): TextLocation;
-  textOf(origin: Origin): string;
-  uriOf(source: number): string;
-  sourceOf(uri: string): number | undefined;
-}
-
-export interface AnalyseOptions {
-  /** Judges `until` of exceptions; the newest record's day where left out, never today. */
-  readonly asOf?: CalendarDay;
-}
+import type { SourceText, Analysis, AnalyseOptions } from './analysis.js';
 
 /** Two texts of one name count as one: the later. */
 export function analyse(texts: readonly SourceText[], options: AnalyseOptions = {}): Analysis {

@@ -5,7 +5,7 @@ import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import type { Suppression } from '../language/suppress.js';
 import { reportProblems, ruleOf } from '../validation/catalogue.js';
 import type { Finding } from '../validation/finding.js';
-import type { Suppressed } from './analyse.js';
+import type { Suppressed } from './analysis.js';
 
 export interface FindingsKept {
   readonly findings: readonly Finding[];

@@ -8,11 +8,10 @@ import { readSheet } from '../language/read.js';
 import type { Sheet } from '../language/sheet.js';
 import { suppressionsOf } from '../language/suppress.js';
 import { reportProblems, runRules } from '../validation/catalogue.js';
-import type { Analysis, AnalyseOptions } from './analyse.js';
-
 import { sortFindings } from './sorting.js';
 import { suppress } from './suppress.js';
 import { wholeLines } from './whole-lines.js';
+import type { Analysis, AnalyseOptions } from './analysis.js';
 
 export interface Workspace {
   /** New or changed; the same text again changes nothing. */

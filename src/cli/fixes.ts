@@ -1,8 +1,7 @@
 // Applies the fixes that need no question, the same ones the editor offers as "everything that is certain".
-
-import type { Analysis } from '../analysis/analyse.js';
 import { applyEdits, fixesTogether } from '../analysis/fixes-together.js';
 import type { EstateText } from './read-estate.js';
+import type { Analysis } from '../analysis/analysis.js';
 
 /** The texts that change, by path, and how many findings were mended. */
 export function applyPreferredFixes(

@@ -1,13 +1,12 @@
 // Reads and analyses the estate for the commands that print from it. Findings do not stop them, they are counted and
 // pointed at: a report with a gap is worth more than none, as long as it says so.
-
-import type { Analysis } from '../analysis/analyse.js';
 import type { CalendarDay } from '../domain/units/calendar.js';
 import { summarise } from '../validation/summary.js';
 import { analyseRead } from './commands/check.js';
 import { Trouble, type Console } from './console.js';
 import { told } from './foreign-text.js';
 import { allRead, readEstate, tellAgain } from './read-estate.js';
+import type { Analysis } from '../analysis/analysis.js';
 
 export async function soundEstate(
   paths: readonly string[],

@@ -2,7 +2,7 @@
 // signs; neither version is the truth. What such a text says is not judged, and nothing is forecast or planned from it:
 // only its names stay known, so that the one error is not drowned by all that refers to them.
 
-export interface Conflict {
+export interface MergeConflict {
   /** Where the first marker stands. */
   readonly start: number;
   readonly end: number;
@@ -18,7 +18,7 @@ export function hasConflict(text: string): boolean {
   return conflictOf(text) !== undefined;
 }
 
-export function conflictOf(text: string): Conflict | undefined {
+export function conflictOf(text: string): MergeConflict | undefined {
   if (!text.includes('<<<<<<<') && !text.includes('>>>>>>>')) return undefined;
   const found = [...text.matchAll(marker)].filter((match) => match[1]?.startsWith('|') !== true);
   const [first] = found;

@@ -1,13 +1,13 @@
 // The sheet of a text with an unsettled merge conflict: its one problem, and the names of its blocks in both versions, so that
 // other texts which refer to them are not told that they do not exist. No value, no record, no reading.
 
-import type { Conflict } from './conflict.js';
+import type { MergeConflict } from './conflict.js';
 import { sidesOf } from './conflict.js';
 import { emptySheet, lower } from './lower.js';
 import { parseText, prepare } from './parse.js';
 import type { Named, NamedConveyor, Sheet } from './sheet.js';
 
-export function namesAlone(text: string, source: number, uri: string, conflict: Conflict): Sheet {
+export function namesAlone(text: string, source: number, uri: string, conflict: MergeConflict): Sheet {
   const origin = { source, start: conflict.start, end: conflict.end };
   const sides = sidesOf(text).map((side) => lower(parseText(side, prepare(side)), source, uri));
   const names = (kind: 'plants' | 'liners' | 'screws'): readonly Named<never>[] =>

@@ -5,8 +5,9 @@ import type { MakePreview, MakePreviewAnswer } from '../protocol/messages.js';
 import type { Analyser, Session } from './session.js';
 import { createSession } from './session.js';
 import { preview } from './handlers/preview-handler.js';
-import { forecasts, type Forecasts } from './forecasts.js';
+import { forecasts } from './forecasts.js';
 import type { EstateDocument } from './document.js';
+import type { Forecasts } from './forecast-words.js';
 
 export interface Background {
   preview(session: Session, wanted: MakePreview): Promise<MakePreviewAnswer>;

@@ -3,27 +3,10 @@
 
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import { formatNumber } from '../domain/units/format.js';
-import {
-  remainingLife,
-  type ConveyorLife,
-  type PointLife,
-} from '../generators/remaining-life/remaining-life.js';
+import { remainingLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
 import type { Session } from './session.js';
-
-export interface Forecasts {
-  readonly revision: number;
-  /** By `uri start` of the conveyor's name. */
-  readonly conveyors: Readonly<Record<string, ConveyorWords>>;
-}
-
-export interface ConveyorWords {
-  /** A few words for a lens. */
-  readonly short: string;
-  /** Sentences for a hover. */
-  readonly long: readonly string[];
-  /** By name of the point. */
-  readonly points: Readonly<Record<string, { readonly short: string; readonly long: readonly string[] }>>;
-}
+import type { Forecasts, ConveyorWords } from './forecast-words.js';
+import type { ConveyorLife } from '../generators/remaining-life/remaining-life.js';
 
 export function forecasts(session: Session): Forecasts {
   const conveyors: Record<string, ConveyorWords> = {};

@@ -1,26 +1,21 @@
 // What the server keeps for one estate: its documents, the names in them, and the analysis of what they make up.
 // Everything derived is made when something asks and kept until a text changes.
 
-import type { Range } from 'vscode-languageserver';
-import type { Analysis } from '../analysis/analyse.js';
+import type { Location } from 'vscode-languageserver';
 import type { Estate } from '../domain/model/estate.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Finding } from '../validation/finding.js';
-import type { Forecasts } from './forecasts.js';
 import { defaultSettings, type Settings } from '../protocol/messages.js';
 import { symbolIndexOf, type SymbolIndex } from './symbol-index.js';
 import { createDocument, type EstateDocument } from './document.js';
+import type { Analysis } from '../analysis/analysis.js';
+import type { Forecasts } from './forecast-words.js';
 
 /** The incremental analysis behind the session; src/analysis has the real one. */
 export interface Analyser {
   set(uri: string, text: string): void;
   delete(uri: string): void;
   analyse(): Analysis;
-}
-
-export interface Place {
-  readonly uri: string;
-  readonly range: Range;
 }
 
 /** What the editor can take, from its capabilities. */
@@ -44,7 +39,7 @@ export interface Session {
   analysis(): Analysis;
   estate(): Estate;
   findingsIn(uri: string): readonly Finding[];
-  locationOf(origin: Origin): Place;
+  locationOf(origin: Origin): Location;
   uriOf(origin: Origin): string;
   /** True where an editor has the text open. */
   isOpen(uri: string): boolean;

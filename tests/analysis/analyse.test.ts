@@ -1,11 +1,12 @@
 // Texts in, estate and findings out.
 
 import { describe, expect, it } from 'vitest';
-import { analyse, type Analysis } from '../../src/analysis/analyse.js';
+import { analyse } from '../../src/analysis/analyse.js';
 import { mostInOneFile } from '../../src/analysis/sorting.js';
 import { parseDay } from '../../src/domain/units/calendar.js';
 import { conveyor, inspect, machine, plant, specifications } from '../language/read.js';
 import { exampleEstate } from './texts.js';
+import type { Analysis } from '../../src/analysis/analysis.js';
 
 const one = (text: string, asOf?: string): Analysis =>
   analyse([{ uri: 'a.trough', text }], asOf === undefined ? {} : { asOf: parseDay(asOf)! }); // days in these tests exist

@@ -2,9 +2,10 @@
 
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { analyse, type Analysis, type SourceText } from '../../src/analysis/analyse.js';
+import { analyse } from '../../src/analysis/analyse.js';
 import { edit, exampleEstate, examples, soup } from './texts.js';
 import { ReadingKind } from '../../src/domain/units/reading-kind.js';
+import type { Analysis, SourceText } from '../../src/analysis/analysis.js';
 
 function isSound(analysis: Analysis, texts: readonly SourceText[]): void {
   const lengths = new Map(texts.map(({ uri, text }) => [uri, text.length]));

@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { globSync, readFileSync } from 'node:fs';
-import type { SourceText } from '../../src/analysis/analyse.js';
+import type { SourceText } from '../../src/analysis/analysis.js';
 
 const folder = new URL('../../examples/', import.meta.url).pathname;
 

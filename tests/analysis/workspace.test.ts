@@ -2,10 +2,11 @@
 
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { analyse, type Analysis } from '../../src/analysis/analyse.js';
+import { analyse } from '../../src/analysis/analyse.js';
 import { createWorkspace } from '../../src/analysis/workspace.js';
 import { inspect, machine } from '../language/read.js';
 import { edit, exampleEstate } from './texts.js';
+import type { Analysis } from '../../src/analysis/analysis.js';
 
 /** All that may be seen of an analysis, with places instead of the numbers of texts. */
 function seen({ estate, findings, suppressed, locate, asOf }: Analysis): unknown {

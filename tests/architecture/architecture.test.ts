@@ -1,7 +1,15 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { importsOf, judge, sourceFiles } from './imports.js';
-import { parts } from './table.js';
+import {
+  circles,
+  importsOf,
+  judge,
+  sharedTypeNames,
+  sourceFiles,
+  unusedPermissions,
+  type SourceFile,
+} from './imports.js';
+import { parts, type Part } from './table.js';
 
 const files = sourceFiles(fileURLToPath(new URL('../../src', import.meta.url)));
 
@@ -20,6 +28,60 @@ describe('the parts of src', () => {
       parts.filter((part) => files.some((file) => file.file.startsWith(`${part.folder}/`))),
     );
     expect(parts.filter((part) => !used.has(part)).map((part) => part.folder)).toEqual([]);
+  });
+
+  test('import nothing that comes round to them again', () => {
+    expect(circles(files)).toEqual([]);
+  });
+
+  test('have no permission that they do not use', () => {
+    expect(unusedPermissions(files, parts)).toEqual([]);
+  });
+
+  test('call no two types by one name', () => {
+    expect(sharedTypeNames(files)).toEqual([]);
+  });
+});
+
+describe('what is wrong with a whole', () => {
+  const file = (name: string, ...imports: readonly string[]): SourceFile => ({
+    file: name,
+    text: imports.map((each) => `import type { T } from '${each}';`).join('\n'),
+  });
+
+  test('a circle is told with every file in it, once', () => {
+    const round = [
+      file('a/x.ts', '../b/y.js'),
+      file('b/y.ts', './z.js'),
+      file('b/z.ts', '../a/x.js', './free.js'),
+    ];
+    expect(circles([...round, file('b/free.ts')])).toEqual(['a/x.ts → b/y.ts → b/z.ts']);
+    expect(circles([file('own.ts', './own.js')])).toEqual(['own.ts']);
+    expect(circles([file('a.ts', './b.js', './c.js'), file('b.ts', './c.js'), file('c.ts')])).toEqual([]);
+  });
+
+  test('a permission that nobody uses is told, for parts and packages', () => {
+    const table: readonly Part[] = [
+      { folder: 'a', parts: ['b', 'c'], packages: ['used', 'kept/*', 'unused', 'lost/*'], why: '' },
+      { folder: 'b', parts: [], packages: [], why: '' },
+      { folder: 'c', parts: [], packages: [], why: '' },
+    ];
+    expect(
+      unusedPermissions([file('a/x.ts', '../b/y.js', 'used', 'kept/deep'), file('b/y.ts')], table),
+    ).toEqual([
+      'a may import c and does not',
+      'a may import unused and does not',
+      'a may import lost/* and does not',
+    ]);
+  });
+
+  test('a name that two files export is told with both', () => {
+    expect(
+      sharedTypeNames([
+        { file: 'a.ts', text: 'export interface Piece {}\nexport type Other = 1;' },
+        { file: 'b.ts', text: 'export type Piece = 1;\ninterface Other {}' },
+      ]),
+    ).toEqual(['Piece: a.ts, b.ts']);
   });
 });
 

@@ -54,3 +54,76 @@ function partOf(file: string, parts: readonly Part[]): Part | undefined {
     .filter((part) => file.startsWith(`${part.folder}/`))
     .sort((a, b) => b.folder.length - a.folder.length)[0];
 }
+
+/** Circles of imports, type-only ones too: the files of each, in order, every circle told once by a shortest way round. */
+export function circles(files: readonly SourceFile[]): string[] {
+  const known = new Set(files.map(({ file }) => file));
+  const edges = new Map(
+    files.map(({ file, text }) => [
+      file,
+      importsOf(text)
+        .filter((name) => name.startsWith('.'))
+        .map((name) => path.posix.join(path.posix.dirname(file), name).replace(/\.js$/, '.ts'))
+        .filter((target) => known.has(target)),
+    ]),
+  );
+  const told = new Set<string>();
+  for (const { file } of files) {
+    const way = wayBack(file, edges);
+    if (!way) continue;
+    const first = way.indexOf([...way].sort()[0] ?? file);
+    told.add([...way.slice(first), ...way.slice(0, first)].join(' → '));
+  }
+  return [...told].sort();
+}
+
+/** A shortest way from a file back to itself. */
+function wayBack(start: string, edges: ReadonlyMap<string, readonly string[]>): string[] | undefined {
+  const before = new Map<string, string>();
+  const queue = [start];
+  for (const at of queue) {
+    for (const next of edges.get(at) ?? []) {
+      if (next === start) {
+        const way = [at];
+        for (let back = at; back !== start;) way.unshift((back = before.get(back) ?? start));
+        return way;
+      }
+      if (before.has(next)) continue;
+      before.set(next, at);
+      queue.push(next);
+    }
+  }
+  return undefined;
+}
+
+/** Parts and packages that the table allows and no file of the part imports. */
+export function unusedPermissions(files: readonly SourceFile[], parts: readonly Part[]): string[] {
+  return parts.flatMap((part) => {
+    const own = files.filter(({ file }) => partOf(file, parts) === part);
+    const names = own.flatMap(({ file, text }) =>
+      importsOf(text).map((name) =>
+        name.startsWith('.') ? path.posix.join(path.posix.dirname(file), name) : name,
+      ),
+    );
+    const folders = new Set(names.flatMap((name) => partOf(name, parts)?.folder ?? []));
+    const unused = [
+      ...part.parts.filter((folder) => !folders.has(folder)),
+      ...part.packages.filter(
+        (allowed) =>
+          !names.some((name) =>
+            allowed.endsWith('*') ? name.startsWith(allowed.slice(0, -1)) : name === allowed,
+          ),
+      ),
+    ];
+    return unused.map((name) => `${part.folder} may import ${name} and does not`);
+  });
+}
+
+/** Names of types that more than one file exports, with the files. */
+export function sharedTypeNames(files: readonly SourceFile[]): string[] {
+  const holders = new Map<string, string[]>();
+  for (const { file, text } of files)
+    for (const [, name = ''] of text.matchAll(/^export (?:interface|type|class) (\w+)/gm))
+      holders.set(name, [...(holders.get(name) ?? []), file]);
+  return [...holders].filter(([, of]) => of.length > 1).map(([name, of]) => `${name}: ${of.join(', ')}`);
+}

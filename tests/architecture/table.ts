@@ -13,22 +13,11 @@ export interface Part {
   readonly why: string;
 }
 
-const domain = [
-  'domain/units',
-  'domain/geometry',
-  'domain/wear',
-  'domain/model',
-  'domain/order',
-  'domain/plan',
-];
-const printing = ['generators/page', 'generators/drawing', 'generators/appendix'];
-const generators = ['generators/remaining-life', 'generators/work-pack', 'generators/inspection-sheet'];
-
 export const parts: readonly Part[] = [
   { folder: 'domain/units', parts: [], packages: [], why: 'dimensions, quantities, dates, clock positions' },
   {
     folder: 'domain/geometry',
-    parts: ['domain/units'],
+    parts: [],
     packages: [],
     why: 'formulas of trough, helix, liner, drive',
   },
@@ -59,55 +48,88 @@ export const parts: readonly Part[] = [
 
   {
     folder: 'language',
-    parts: ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model'],
-    packages: ['langium', 'langium/*', 'chevrotain', 'vscode-languageserver-types', 'vscode-uri'],
+    parts: ['domain/units', 'domain/model'],
+    packages: ['langium', 'chevrotain'],
     deepDoors: ['generated/ast.js'],
     why: 'text to model and back',
   },
-  { folder: 'validation', parts: domain, packages: [], why: 'rules: model to findings' },
+  {
+    folder: 'validation',
+    parts: ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model', 'domain/order', 'domain/plan'],
+    packages: [],
+    why: 'rules: model to findings',
+  },
   {
     folder: 'analysis',
-    parts: [...domain, 'language', 'validation'],
-    packages: ['langium', 'vscode-uri'],
+    parts: ['domain/units', 'domain/model', 'language', 'validation'],
+    packages: [],
     why: 'texts in, model and findings out',
   },
 
   {
     folder: 'generators/page',
     parts: ['domain/units'],
-    packages: ['d3-scale'],
+    packages: [],
     why: 'what every printed page shares',
   },
-  { folder: 'generators/appendix', parts: domain, packages: [], why: 'formulas and sources, said once' },
+  { folder: 'generators/appendix', parts: [], packages: [], why: 'formulas and sources, said once' },
   {
     folder: 'generators/drawing',
-    parts: [...domain, 'generators/page'],
-    packages: ['d3-scale'],
+    parts: ['domain/units', 'domain/model', 'generators/page'],
+    packages: [],
     why: 'drawings of a conveyor',
   },
   {
     folder: 'generators/remaining-life',
-    parts: [...domain, ...printing],
+    parts: [
+      'domain/units',
+      'domain/wear',
+      'domain/model',
+      'generators/page',
+      'generators/drawing',
+      'generators/appendix',
+    ],
     packages: ['d3-scale'],
     why: 'the report',
   },
   {
     folder: 'generators/work-pack',
-    parts: [...domain, ...printing],
-    packages: ['d3-scale', 'hucre', 'ical-generator'],
+    parts: [
+      'domain/units',
+      'domain/geometry',
+      'domain/model',
+      'domain/order',
+      'domain/plan',
+      'generators/page',
+      'generators/drawing',
+    ],
+    packages: ['hucre', 'ical-generator'],
     why: 'the pack',
   },
   {
     folder: 'generators/inspection-sheet',
-    parts: [...domain, ...printing],
-    packages: ['d3-scale'],
+    parts: ['domain/units', 'domain/wear', 'domain/model', 'generators/page', 'generators/drawing'],
+    packages: [],
     why: 'what to look at and write down',
   },
 
   { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
   {
     folder: 'lsp',
-    parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'protocol'],
+    parts: [
+      'domain/units',
+      'domain/geometry',
+      'domain/model',
+      'analysis',
+      'language',
+      'validation',
+      'generators/remaining-life',
+      'generators/work-pack',
+      'generators/inspection-sheet',
+      'generators/page',
+      'generators/drawing',
+      'protocol',
+    ],
     packages: [
       'langium',
       'langium/*',
@@ -122,13 +144,24 @@ export const parts: readonly Part[] = [
   {
     folder: 'extension',
     parts: ['protocol'],
-    packages: ['vscode', 'vscode-languageclient', 'vscode-languageclient/*', 'node:*'],
+    packages: ['vscode', 'vscode-languageclient', 'vscode-languageclient/*'],
     why: 'the VS Code side',
   },
-  { folder: 'views', parts: ['protocol'], packages: ['d3-scale'], why: 'webviews' },
+  { folder: 'views', parts: ['protocol'], packages: [], why: 'webviews' },
   {
     folder: 'cli',
-    parts: [...domain, 'analysis', 'language', 'validation', ...generators, ...printing, 'lsp'],
+    parts: [
+      'domain/units',
+      'domain/model',
+      'domain/plan',
+      'analysis',
+      'language',
+      'validation',
+      'generators/remaining-life',
+      'generators/work-pack',
+      'generators/inspection-sheet',
+      'lsp',
+    ],
     packages: ['commander', 'node:*'],
     why: 'the command line',
   },

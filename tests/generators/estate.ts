@@ -1,9 +1,10 @@
 // Estates for the generators' tests, written in the language and read the way users' files are.
 
-import { analyse, type Analysis } from '../../src/analysis/analyse.js';
+import { analyse } from '../../src/analysis/analyse.js';
 import type { Conveyor } from '../../src/domain/model/conveyor.js';
 import type { Job } from '../../src/domain/model/job.js';
 import { parseDay, type CalendarDay } from '../../src/domain/units/calendar.js';
+import type { Analysis } from '../../src/analysis/analysis.js';
 
 export function read(...texts: readonly string[]): Analysis {
   return analyse(texts.map((text, index) => ({ uri: `memory:/${index}.trough`, text })));

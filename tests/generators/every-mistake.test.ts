@@ -2,7 +2,7 @@
 // odd shapes. Nothing crashes, no number is missing or endless.
 
 import { describe, expect, test } from 'vitest';
-import { analyse, type Analysis } from '../../src/analysis/analyse.js';
+import { analyse } from '../../src/analysis/analyse.js';
 import { inspectionSheetHtml } from '../../src/generators/inspection-sheet/html.js';
 import { inspectionSheet } from '../../src/generators/inspection-sheet/inspection-sheet.js';
 import { inspectionPhonePage } from '../../src/generators/inspection-sheet/phone.js';
@@ -14,6 +14,7 @@ import { workPack } from '../../src/generators/work-pack/work-pack.js';
 import { rules } from '../../src/validation/catalogue.js';
 import { exampleOf } from '../../src/validation/example.js';
 import { liftConveyor, read } from './estate.js';
+import type { Analysis } from '../../src/analysis/analysis.js';
 
 const wrong = />[^<]*\b(NaN|undefined|Infinity)\b|"(NaN|undefined|Infinity)/;
 

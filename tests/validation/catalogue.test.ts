@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { analyse, type Analysis } from '../../src/analysis/analyse.js';
+import { analyse } from '../../src/analysis/analyse.js';
 import { rules, ruleOf, runRules } from '../../src/validation/catalogue.js';
 import { exampleOf } from '../../src/validation/example.js';
 import type { Finding } from '../../src/validation/finding.js';
 import type { Rule } from '../../src/validation/rule.js';
 import { applied } from './edits.js';
+import type { Analysis } from '../../src/analysis/analysis.js';
 
 const all = rules.map((rule) => [`${rule.code} ${rule.title}`, rule] as const);
 

@@ -2,10 +2,11 @@
 // what a fresh look at it gives.
 
 import { expect, test } from 'vitest';
-import { analyse, type SourceText } from '../../src/analysis/analyse.js';
+import { analyse } from '../../src/analysis/analyse.js';
 import { createWorkspace } from '../../src/analysis/workspace.js';
 import { rules } from '../../src/validation/catalogue.js';
 import { exampleOf } from '../../src/validation/example.js';
+import type { SourceText } from '../../src/analysis/analysis.js';
 
 /** Each top-level block in a file of its own, the same blocks always under the same names. */
 function files(text: string): readonly SourceText[] {

@@ -1,6 +1,6 @@
 // `troughline check`: what is wrong in an estate, why it matters and what to do, in the forms that people and CI read.
 
-import { analyse, type Analysis } from '../../analysis/analyse.js';
+import { analyse } from '../../analysis/analyse.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Finding, Severity } from '../../validation/finding.js';
 import { Exit, wantsColour, Trouble, type ColourChoice, type Console } from '../console.js';
@@ -16,6 +16,7 @@ import { toMarkdown } from '../formats/markdown.js';
 import { toSarif } from '../formats/sarif.js';
 import { toText } from '../formats/text.js';
 import path from 'node:path';
+import type { Analysis } from '../../analysis/analysis.js';
 
 export const checkFormats = ['text', 'json', 'sarif', 'junit', 'github', 'markdown'] as const;
 export type CheckFormat = (typeof checkFormats)[number];

@@ -6,6 +6,7 @@
 import { clearOf, searchClear } from './layout/clear-search.js';
 import { fewestPieces, leastWaste } from './layout/least-waste.js';
 import { notNegative, positive } from './demand.js';
+import type { KeepClear, PanelPiece } from './panel-piece.js';
 
 export interface LayoutInput {
   /** Lined length of the run, mm. */
@@ -20,11 +21,6 @@ export interface LayoutInput {
   readonly avoid?: readonly KeepClear[];
   /** Left open at every joint, mm; 0 where panels are butted. */
   readonly gap: number;
-}
-
-export interface KeepClear {
-  readonly at: number;
-  readonly clearance: number;
 }
 
 export interface PanelLayout {
@@ -50,12 +46,6 @@ export interface Panel {
   /** The last to go in. */
   readonly closing: boolean;
   /** Length of the panel it is cut from, or its own where it is whole. */
-  readonly cutFrom: number;
-}
-
-/** One piece as the searches see it: its length, and the panel it comes from. */
-export interface PanelPiece {
-  readonly length: number;
   readonly cutFrom: number;
 }
 

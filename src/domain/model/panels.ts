@@ -7,7 +7,6 @@ import {
   layRecorded,
   usualMinimumClosingPiece,
   type PanelLayout,
-  type KeepClear,
 } from '../geometry/panel-layout.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
@@ -15,6 +14,7 @@ import type { Estate } from './estate.js';
 import type { Reline } from './records.js';
 import { findRun, runsOf, type Run } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
+import type { KeepClear } from '../geometry/panel-piece.js';
 
 export interface PanelOptions {
   readonly start?: 'tail' | 'head';

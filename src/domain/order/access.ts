@@ -6,7 +6,7 @@ import type { AccessUnit } from '../model/plant.js';
 import type { Step } from '../model/job.js';
 import type { Area } from './ground.js';
 import { atTheMachine } from './side-by-side.js';
-import type { Walk } from './walk.js';
+import type { Walk } from './walk-state.js';
 
 export interface AccessSlip {
   readonly step: number;

@@ -21,8 +21,8 @@ import {
   cleaned,
   stripped,
 } from './states.js';
-import type { OrderSlip, Walk } from './walk.js';
 import type { ViolationKind } from './violation.js';
+import type { OrderSlip, Walk } from './walk-state.js';
 
 export function tellWhatIsOpen(w: Walk): void {
   const { ground } = w;

@@ -8,7 +8,8 @@ import { closingError } from './closing-error.js';
 import { touches, type Area, type Piece, type RunGround } from './ground.js';
 import { holdsPanels, isSlippery, startOf, uphillEnd, type End } from './start.js';
 import { cleaned, newPanel, oldPanel, states, stripped } from './states.js';
-import { assume, change, check, type OrderSlip, type Walk } from './walk.js';
+import type { OrderSlip, Walk } from './walk-state.js';
+import { assume, change, check } from './needs.js';
 
 const inPlace = states(oldPanel, newPanel);
 const open = states(stripped, cleaned);

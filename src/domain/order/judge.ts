@@ -10,9 +10,10 @@ import { groundOf } from './ground.js';
 import { sequenceOf } from './sequence.js';
 import { fallingPairs, sharedPairs, unsettledPairs } from './side-by-side.js';
 import { sayPieces, sayRole, wordsFor } from './tell.js';
-import { walk, type OrderSlip, type Walk } from './walk.js';
+import { walk } from './walk.js';
 import { listing, sayStep, stretchText } from './words.js';
 import type { Grade, Violation, ViolationKind } from './violation.js';
+import type { OrderSlip, Walk } from './walk-state.js';
 
 export interface JudgedViolation {
   readonly violation: Omit<Violation, 'repairs'>;

@@ -7,7 +7,8 @@ import type { Job, Step } from '../model/job.js';
 import { groundOf, type Ground } from './ground.js';
 import { sequenceOf } from './sequence.js';
 import { atTheMachine, handlesLooseParts, meets, unsettledPairs, zonesOf } from './side-by-side.js';
-import { walk, type Walk } from './walk.js';
+import { walk } from './walk.js';
+import type { Walk } from './walk-state.js';
 
 export interface Precedence {
   readonly ground: Ground;

@@ -12,7 +12,7 @@ import { startOf } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
 import { listing, sayStep, stretchText } from './words.js';
 import type { Repair, StepChange } from './violation.js';
-import type { OrderSlip, Walk } from './walk.js';
+import type { OrderSlip, Walk } from './walk-state.js';
 
 export function repairsFor(
   job: Job,

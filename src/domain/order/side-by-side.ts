@@ -6,7 +6,7 @@
 import type { Step } from '../model/job.js';
 import type { Area } from './ground.js';
 import { holds } from './states.js';
-import type { Touch, Walk } from './walk.js';
+import type { Touch, Walk } from './walk-state.js';
 
 export interface Unsettled {
   /** The later written of the two is the one that waits too little. */

@@ -8,7 +8,7 @@ import { slidingFriction, startOf, uphillEnd } from './start.js';
 import { gateOff, gateShut, newPanel, newScrew, noScrew, off, on } from './states.js';
 import { listing, sayStep } from './words.js';
 import type { ClosingError, ViolationKind } from './violation.js';
-import type { OrderSlip, Walk } from './walk.js';
+import type { OrderSlip, Walk } from './walk-state.js';
 
 export interface ViolationWords {
   readonly message: string;

@@ -9,73 +9,18 @@ import type { WorkItem } from '../model/plant.js';
 import { groundOf, type Ground } from '../order/ground.js';
 import { apartPairs, precedenceOf } from '../order/precedence.js';
 import { sequenceOf } from '../order/sequence.js';
-import type { Violation } from '../order/violation.js';
 import { checkOrder } from '../order/check-order.js';
 import { criticalPath } from './critical-path.js';
 import { liftsOf, type LiftTable } from './lifts.js';
 import { namedSteps, waitsOf } from './named-steps.js';
-import { planProblems, type PlanProblem } from './plan-problems.js';
-import { proposeSteps, type ProposedRun } from './proposed-steps.js';
+import { planProblems } from './plan-problems.js';
+import { proposeSteps } from './proposed-steps.js';
 import { scheduleJobs, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
 import { teamsOf, waysOf, type Team, type Way } from './teams.js';
 import { workOf, type Work } from './unit-times.js';
-import { asProblem, whatShortens, type Shorter } from './what-shortens.js';
-import { workCalendar, type CalendarMoment, type WorkCalendar } from './work-calendar.js';
-
-export interface JobPlan {
-  readonly job: Job;
-  readonly order: 'as written' | 'proposed';
-  /** By start, then as listed. As steps of an order they carry names, crews, units and `after`. */
-  readonly steps: readonly PlannedStep[];
-  /** Working hours from the first step to the last. */
-  readonly duration: number;
-  /** No plan with these steps, crews and units can be shorter; hours. */
-  readonly lowerBound: number;
-  readonly boundBecause: string;
-  /** duration over lowerBound − 1; 0 where the plan is proven shortest. */
-  readonly gap: number;
-  readonly optimal: boolean;
-  /** Positions in `steps` of one longest chain of work and waiting, first to last. */
-  readonly criticalPath: readonly number[];
-  /** Changes of place of mobile platforms. */
-  readonly accessMoves: number;
-  /** Working hours in the window; undefined without one. */
-  readonly available: number | undefined;
-  readonly finish: CalendarMoment | undefined;
-  /** What would shorten it, most first. */
-  readonly shorten: readonly Shorter[];
-  /** Tests of the air beyond the first that the plant's interval asks for. */
-  readonly repeatGasTests: { readonly every: number; readonly times: number } | undefined;
-  /** For proposed orders: how each run is fitted. */
-  readonly runs: readonly ProposedRun[];
-  readonly lifts: LiftTable;
-  readonly problems: readonly PlanProblem[];
-  /** False where a problem stands that must be settled first. */
-  readonly buildable: boolean;
-  /** Defaults that were used, as shown to the reader. */
-  readonly defaults: readonly string[];
-  readonly ground: Ground;
-  /** What the checker has against the order; a proposed one is checked like a written one. */
-  readonly violations: readonly Violation[];
-}
-
-export interface PlannedStep {
-  readonly step: Step;
-  readonly crews: readonly string[];
-  readonly people: number;
-  readonly unit: string | undefined;
-  readonly work: Work;
-  /** Working hours since the first shift began. */
-  readonly start: number;
-  readonly finish: number;
-  readonly from: CalendarMoment | undefined;
-  readonly to: CalendarMoment | undefined;
-  /** Working hours it may be late without delaying the end, given who does what in which order. */
-  readonly float: number;
-  readonly critical: boolean;
-  /** Positions in `steps` that must be finished first. */
-  readonly after: readonly number[];
-}
+import { asProblem, whatShortens } from './what-shortens.js';
+import { workCalendar, type WorkCalendar } from './work-calendar.js';
+import type { JobPlan, PlannedStep } from './job-plan.js';
 
 /** How hard to look; the editor looks less hard than a report. */
 export interface PlanEffort {

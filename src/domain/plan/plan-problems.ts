@@ -4,33 +4,10 @@ import { formatChainage, formatHours, formatMass, formatNumber } from '../units/
 import { formatDay } from '../units/calendar.js';
 import type { Origin } from '../model/origin.js';
 import { sayStep } from '../order/words.js';
-import type { JobPlan } from './plan-job.js';
 import { canDo, type Team } from './teams.js';
 import type { LiftProblem } from './lifts.js';
 import type { WorkCalendar } from './work-calendar.js';
-
-export interface PlanProblem {
-  readonly kind:
-    | 'order'
-    | 'nothing to do'
-    | 'no run'
-    | 'cannot be closed'
-    | 'scope too small'
-    | 'window too short'
-    | 'no shift'
-    | 'no crew'
-    | 'crew of nobody'
-    | 'no welder'
-    | 'lift over limit'
-    | 'too heavy by hand'
-    | 'no lift limit'
-    | 'mass unknown';
-  readonly stops: boolean;
-  readonly origin: Origin;
-  /** `Not buildable because …` goes before it. */
-  readonly message: string;
-  readonly todo: string;
-}
+import type { JobPlan, PlanProblem } from './job-plan.js';
 
 export function planProblems(
   plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,

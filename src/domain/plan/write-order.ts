@@ -1,7 +1,7 @@
 // A plan as the text of an `order { … }` block, ready to paste into the job: checked like any other order from then on.
 
 import { stepText } from '../order/words.js';
-import type { JobPlan } from './plan-job.js';
+import type { JobPlan } from './job-plan.js';
 
 /** Lines without the indentation of the job's block; the first is `order {`, the last `}`. */
 export function writeOrder(plan: JobPlan): readonly string[] {

@@ -3,7 +3,7 @@
 // model and the pages: what a page may say of a change, of the scatter of the readings and of the gauge, and nothing of how it is
 // found (clock/). The report's track record and wear texts are built on these types, so they change only together with those.
 
-import type { Quantiles } from './forecast.js';
+import type { Quantiles } from './quantiles.js';
 
 /**
  * Where units lie, for the wear clock; columns by unit. Without it (`UnitColumns.clock` left out) wear is taken as straight.

@@ -11,7 +11,7 @@ import { designOf } from './likelihood/design.js';
 import type { DutyAsked, DutyNoiseFit } from './likelihood/duty-noise.js';
 import { bulk, hasPairs, modeWithDuty, usualInterval } from './likelihood/duty-noise.js';
 import type { LeaveOneOut } from './likelihood/leave-one-out.js';
-import type { Convergence, NormalPrior, Priors } from './likelihood/mode.js';
+import type { Convergence } from './likelihood/mode.js';
 import { coloursAgainstThicknesses, crowdWeights, leaveOut, outlierRemarks } from './likelihood/outliers.js';
 import type { ParameterNode } from './likelihood/parameter-nodes.js';
 import { gridNodes, modeNodes, nodeFrom, plugInNode } from './likelihood/parameter-nodes.js';
@@ -22,6 +22,7 @@ import type { ReadingSums } from './likelihood/summary.js';
 import { summarise } from './likelihood/summary.js';
 import type { Units } from './reduce.js';
 import { defaultGaugeError } from './reduce.js';
+import type { NormalPrior, Priors } from './likelihood/parameters.js';
 
 export type { Pool } from './likelihood/design.js';
 export type { PoolReport } from './likelihood/pool-report.js';

@@ -6,7 +6,7 @@
 // Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { WearFit } from './fit.js';
-import type { Forecast, LifeForecast, Quantiles } from './forecast.js';
+import type { Forecast, LifeForecast } from './forecast.js';
 import { depthSpread, forecastUnit, quantilesOf } from './forecast.js';
 import { effectCovariance } from './likelihood/design.js';
 import type { ParameterNode } from './likelihood/parameter-nodes.js';
@@ -16,6 +16,7 @@ import { groupsBySpread, tablesBySpread } from './likelihood/rate-posterior.js';
 import { chanceReached } from './likelihood/rate-table.js';
 import { area, normalQuantile } from './numeric/normal.js';
 import { gaussNormal } from './numeric/quadrature.js';
+import type { Quantiles } from './quantiles.js';
 
 export interface GroupMember {
   readonly unit: number;

@@ -10,14 +10,7 @@ import { rateTables } from './likelihood/rate-posterior.js';
 import { chanceAbove, chanceReached } from './likelihood/rate-table.js';
 import { normalQuantile } from './numeric/normal.js';
 import { crossing } from './numeric/root.js';
-
-export interface Quantiles {
-  readonly q05: number;
-  readonly q10: number;
-  readonly q50: number;
-  readonly q90: number;
-  readonly q95: number;
-}
+import type { Quantiles } from './quantiles.js';
 
 /** What a forecast rests on. `bounds only`: every record says "not yet", so the records bound the rate from above only. */
 export type Basis = 'inspected' | 'one reading' | 'bounds only' | 'not inspected';

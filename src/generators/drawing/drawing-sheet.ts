@@ -5,7 +5,7 @@
 import { escapeHtml, plainNumber as n } from '../page/markup.js';
 import { fontFamily, letters, lettering, line, lineWidth, rectangle } from './ink.js';
 import { fitText } from './text-width.js';
-import type { Hatch } from './hatch.js';
+import type { HatchPattern } from './hatch.js';
 import { hatchDefinitions } from './hatch.js';
 
 export interface TitleBlock {
@@ -45,7 +45,7 @@ export interface SheetContent {
   readonly block: TitleBlock;
   readonly scale: string;
   readonly description: string;
-  readonly hatches?: readonly Hatch[];
+  readonly hatches?: readonly HatchPattern[];
   readonly definitions?: string;
   readonly content: readonly string[];
 }

@@ -5,7 +5,7 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Interval, Run } from '../../domain/model/runs.js';
 import type { Drawing } from './drawing-sheet.js';
 import { drawingSheet } from './drawing-sheet.js';
-import type { Hatch } from './hatch.js';
+import type { HatchPattern } from './hatch.js';
 
 export interface PanelMark {
   /** From the tail of its run. */
@@ -41,7 +41,7 @@ export interface Picture {
   readonly documentType: string;
   readonly scale: string;
   readonly description: string;
-  readonly hatches: readonly Hatch[];
+  readonly hatches: readonly HatchPattern[];
   definitions?(id: string): string;
   /** Marks inside the drawing area; `id` prefixes every id they refer to. */
   content(id: string): readonly string[];

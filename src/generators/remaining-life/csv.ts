@@ -3,8 +3,9 @@
 
 import { formatClock } from '../../domain/units/clock.js';
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
-import type { DepthForecast, ConveyorLife, PointLife, RemainingLife } from './remaining-life.js';
+import type { DepthForecast, PointLife, RemainingLife } from './remaining-life.js';
 import { lastSeen, seenText } from './print/wording.js';
+import type { ConveyorLife } from './parts/conveyor-life.js';
 
 type Cell = string | number | boolean | undefined | { readonly day: CalendarDay | undefined };
 

@@ -17,7 +17,8 @@ import {
   rateUnit,
   seenText,
 } from './print/wording.js';
-import type { ConveyorLife, PointLife, RemainingLife } from './remaining-life.js';
+import type { PointLife, RemainingLife } from './remaining-life.js';
+import type { ConveyorLife } from './parts/conveyor-life.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
 export const commentLimit = 65_536;

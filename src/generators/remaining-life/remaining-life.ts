@@ -6,26 +6,25 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying } from '../../domain/model/exposure.js';
-import { historyOf, momentOn, type History } from '../../domain/model/history.js';
+import { historyOf, momentOn } from '../../domain/model/history.js';
 import { newestDay, presentDay } from '../../domain/model/newest.js';
-import type { Duty } from '../../domain/model/duty.js';
-import type { LinerSet, Moment } from '../../domain/model/liner-sets.js';
-import { orderOfAttention, type Attention, type Unsorted } from './parts/attention.js';
+import { orderOfAttention, type Unsorted } from './parts/attention.js';
 import { countRecords, type Counts } from './parts/counts.js';
 import { comingDuty, conveyorModel, fitEstate, pointModel, summarise } from './parts/forecasts.js';
 import { dutyInForce } from './parts/duty-in-force.js';
-import { flightLives, type FlightLife } from './parts/flights.js';
-import { compareMeasures, type MeasureComparison } from './parts/measure.js';
-import { formerSetsOf, type FormerSet } from './parts/former-sets.js';
-import type { ConveyorModel, FitSummary } from './parts/model.js';
-import { nearestToLimit, pointLife, worstOf, type PointLife } from './parts/points.js';
-import { runsWithPanels, type RunLife } from './parts/runs.js';
+import { flightLives } from './parts/flights.js';
+import { compareMeasures } from './parts/measure.js';
+import { formerSetsOf } from './parts/former-sets.js';
+import type { FitSummary } from './parts/model.js';
+import { nearestToLimit, pointLife, worstOf } from './parts/points.js';
+import { runsWithPanels } from './parts/runs.js';
 import { changesSince, type Since } from './parts/since.js';
 import { trackOf, type Track } from './parts/track.js';
 import { whatIfOf, type WhatIf } from './parts/what-if-cases.js';
 import type { WhatIfChange } from './what-if.js';
+import type { ConveyorLife } from './parts/conveyor-life.js';
 
-export type { Attention, AttentionLevel } from './parts/attention.js';
+export type { Attention, AttentionLevel, ConveyorLife } from './parts/conveyor-life.js';
 export type { Counts } from './parts/counts.js';
 export type { FlightLife } from './parts/flights.js';
 export type { MeasureComparison } from './parts/measure.js';
@@ -59,31 +58,6 @@ export interface RemainingLife {
   readonly whatIfs: readonly WhatIf[];
   /** Against an earlier day, where one was asked for. */
   readonly since: Since | undefined;
-}
-
-export interface ConveyorLife {
-  readonly conveyor: Conveyor;
-  readonly history: History;
-  /** What lives count in: running hours, or tonnes where wear follows tonnes. */
-  readonly unit: 'h' | 't';
-  /** Totals on the day of the report; undefined parts are not known. */
-  readonly now: Moment | undefined;
-  /** The duty in force that dates rest on; undefined where none is declared or observed, and then there are no dates. */
-  readonly duty: Duty | undefined;
-  /** Liner sets that lie on the day of the report, tail first. */
-  readonly lying: readonly LinerSet[];
-  readonly former: readonly FormerSet[];
-  readonly runs: readonly RunLife[];
-  readonly points: readonly PointLife[];
-  /** Flight depths of the screw that turns there now. */
-  readonly flights: readonly FlightLife[];
-  /** Where the records carry hours and tonnes. */
-  readonly measure: MeasureComparison | undefined;
-  /** The point whose limit comes first; undefined where no point allows a conclusion. */
-  readonly worst: PointLife | undefined;
-  /** Undefined where the model was not asked for or nothing is dated. */
-  readonly model: ConveyorModel | undefined;
-  readonly attention: Attention;
 }
 
 export interface RemainingLifeOptions {

@@ -2,13 +2,14 @@
 // and the pages that can be shown. The commands belong to the VS Code extension; other editors show the titles.
 
 import type { CodeLens } from 'vscode-languageserver';
-import { remainingLife, type ConveyorLife } from '../../generators/remaining-life/remaining-life.js';
+import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
 import type { Session } from '../session.js';
 import { handWords, keyOf } from '../forecasts.js';
 import { conveyorOf } from '../model-at.js';
 import type { Declaration } from '../document-symbols.js';
 import type { EstateDocument } from '../document.js';
 import { shortestName } from '../shortest-name.js';
+import type { ConveyorLife } from '../../generators/remaining-life/remaining-life.js';
 
 export function codeLenses(session: Session, document: EstateDocument): CodeLens[] {
   if (!session.settings.codeLens.conveyors) return [];

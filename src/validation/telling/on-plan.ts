@@ -3,13 +3,13 @@
 import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
 import type { Origin } from '../../domain/model/origin.js';
-import { planJob, type JobPlan } from '../../domain/plan/plan-job.js';
-import type { PlanProblem } from '../../domain/plan/plan-problems.js';
+import { planJob } from '../../domain/plan/plan-job.js';
 import { hasSizesToPlanWith } from '../evidence/sizes-to-plan-with.js';
 import type { Fix, Found } from '../finding.js';
 import type { RuleInput } from '../rule.js';
 import { onceAJob } from './once-a-job.js';
 import { count } from './wording.js';
+import type { JobPlan, PlanProblem } from '../../domain/plan/job-plan.js';
 
 export function onPlan(
   kind: PlanProblem['kind'],

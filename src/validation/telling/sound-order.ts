@@ -1,6 +1,6 @@
 // Orders of work that can be built on the sound estate of example.ts, and the ways in which examples spoil them.
 
-export type Replacement = readonly [from: string, to: string];
+export type TextSwap = readonly [from: string, to: string];
 
 /** Reline of the run above the gate. */
 export const soundOrder = `
@@ -68,7 +68,7 @@ order {
 }`;
 
 /** An order with pieces of its text changed; throws where one is not there, so that no example rots unseen. */
-export function but(order: string, ...changes: readonly Replacement[]): string {
+export function but(order: string, ...changes: readonly TextSwap[]): string {
   return changes.reduce((text, [from, to]) => {
     if (!text.includes(from)) throw new RangeError(`The sound order has no "${from}".`);
     return text.replace(from, to);

@@ -5,7 +5,7 @@ import type { Job } from '../../../src/domain/model/job.js';
 import type { Shift } from '../../../src/domain/model/plant.js';
 import { checkOrder } from '../../../src/domain/order/check-order.js';
 import { stepText } from '../../../src/domain/order/words.js';
-import { planJob, type JobPlan } from '../../../src/domain/plan/plan-job.js';
+import { planJob } from '../../../src/domain/plan/plan-job.js';
 import { writeOrder } from '../../../src/domain/plan/write-order.js';
 import { formatDay } from '../../../src/domain/units/calendar.js';
 import { gap, mm, on, origin, plant, screw, stated } from '../../kit/estate.js';
@@ -22,6 +22,7 @@ import {
   withOrder,
   worldOf,
 } from '../order/stories.js';
+import type { JobPlan } from '../../../src/domain/plan/job-plan.js';
 
 const plan = (of: Job, effort = {}): JobPlan => planJob(of, worldOf(of), effort);
 const shift = (from: number, to: number, days: readonly number[] = []): Shift => ({

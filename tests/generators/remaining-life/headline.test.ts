@@ -5,7 +5,7 @@ import { leadSentence } from '../../../src/generators/remaining-life/print/front
 import {
   attentionLevels,
   type AttentionLevel,
-} from '../../../src/generators/remaining-life/parts/attention.js';
+} from '../../../src/generators/remaining-life/parts/conveyor-life.js';
 import { remainingLife, type ConveyorLife } from '../../../src/generators/remaining-life/remaining-life.js';
 import { conveyor, estate, on, origin, plant } from '../../kit/estate.js';
 

@@ -5,11 +5,11 @@ import type { Estate } from '../../../src/domain/model/estate.js';
 import { parseDay, type CalendarDay } from '../../../src/domain/units/calendar.js';
 import {
   remainingLife,
-  type ConveyorLife,
   type PointLife,
   type RemainingLife,
   type RemainingLifeOptions,
 } from '../../../src/generators/remaining-life/remaining-life.js';
+import type { ConveyorLife } from '../../../src/generators/remaining-life/parts/conveyor-life.js';
 
 export const works = `
 plant Tarnholt "Tarnholt Organics" {

@@ -1,9 +1,8 @@
 // Where joints must keep clear of flanges and bolts: the best layout by dynamic programming along the run.
 // best[s] is the least cost of filling the run from s onwards, on a grid that every panel length and the gap fall on. A cut
 // piece may end anywhere in a window, so a sliding minimum a panel length makes the whole search linear in the run's length.
-
-import type { PanelPiece, KeepClear } from '../panel-layout.js';
 import { SlidingMinimum } from './sliding-minimum.js';
+import type { PanelPiece, KeepClear } from '../panel-piece.js';
 
 interface ClearInput {
   readonly length: number;

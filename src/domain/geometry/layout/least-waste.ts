@@ -1,7 +1,7 @@
 // The fewest pieces that fill a run, and among those the panels with the least to cut off, where joints may lie anywhere.
 // With n pieces the sum of the panels decides the waste, so only how many of each length matters; that is searched in full.
 
-import type { PanelPiece } from '../panel-layout.js';
+import type { PanelPiece } from '../panel-piece.js';
 
 /** Pieces in fitting order, whole ones first, longest first. `offered` longest first; `minimum` not above any of them. */
 export function leastWaste(

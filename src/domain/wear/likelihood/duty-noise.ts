@@ -7,7 +7,7 @@
 import type { Units } from '../reduce.js';
 import type { Design } from './design.js';
 import { designOf } from './design.js';
-import type { Mode, NormalPrior, Parameters, Priors } from './mode.js';
+import type { Mode } from './mode.js';
 import { findMode } from './mode.js';
 import type { RatioCandidate } from './parameter-nodes.js';
 import { sampleOf, sampleRows, sampleUnits } from './sample.js';
@@ -16,6 +16,7 @@ import type { ReadingSums } from './summary.js';
 import { summarise } from './summary.js';
 import type { UnitTerms } from './shape.js';
 import { bulkNodes, coarseNodes, fineNodes, nodesOnGrid, unitTerms } from './shape.js';
+import type { NormalPrior, Parameters, Priors } from './parameters.js';
 
 /** `estimate` with a prior on ln of the variation over a usual interval; or `psi` declared; or none. */
 export type DutyAsked =

@@ -5,53 +5,19 @@
 // Thompson 1971), and the spread of each pool follows from its offsets and their covariance.
 // Index arithmetic runs within lengths made here and in design.ts, so `!` after an index is safe.
 
-import type { Design, Effects, Solved, System } from './design.js';
+import type { Design, System } from './design.js';
 import { addUnit, effectOn, effectVariance, emptySystem, newtonStep, solveSystem } from './design.js';
 import { updatePoolSpreads } from './pool-spread.js';
 import type { UnitTerms } from './shape.js';
 import { emptySubintervals } from './shape.js';
 import { emptyMoments, unitMoments } from './unit-integral.js';
-
-export interface NormalPrior {
-  readonly mean: number;
-  readonly spread: number;
-}
-
-export interface Priors {
-  /** On the general ln rate; left out where nothing is declared. */
-  readonly level: NormalPrior | undefined;
-  readonly logSpread: NormalPrior | undefined;
-  readonly logError: NormalPrior | undefined;
-  readonly logPoolSpread: NormalPrior;
-}
-
-export interface Parameters {
-  readonly effects: Effects;
-  readonly logSpread: number;
-  readonly logError: number;
-  /** Spread of each pool's offsets, ln rate. */
-  readonly poolSpread: readonly number[];
-}
+import type { Pass, Parameters, Priors } from './parameters.js';
 
 export interface Convergence {
   readonly converged: boolean;
   readonly iterations: number;
   /** gradientᵀ·information⁻¹·gradient at the end: the squared distance to the mode in standard errors. */
   readonly decrement: number;
-}
-
-/** What one pass over the units leaves. */
-export interface Pass {
-  readonly parameters: Parameters;
-  readonly logLikelihood: number;
-  /** ln likelihood with priors and the offsets' Laplace term. */
-  readonly objective: number;
-  readonly system: System;
-  readonly effectsOnly: Solved | undefined;
-  /** Of every unit: pool mean, score and information on it. */
-  readonly mean: Float64Array;
-  readonly score: Float64Array;
-  readonly information: Float64Array;
 }
 
 export interface Mode extends Convergence {

@@ -7,11 +7,12 @@
 
 import type { Design, Solved, System } from './design.js';
 import { effectVariance, solveSystem } from './design.js';
-import type { Mode, Parameters, Pass, Priors } from './mode.js';
+import type { Mode } from './mode.js';
 import { findMode } from './mode.js';
 import type { UnitTerms } from './shape.js';
 import { emptySubintervals } from './shape.js';
 import { emptyMoments, unitMoments } from './unit-integral.js';
+import type { Parameters, Pass, Priors } from './parameters.js';
 
 export interface ParameterNode {
   readonly weight: number;

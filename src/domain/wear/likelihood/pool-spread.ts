@@ -2,7 +2,7 @@
 // Index arithmetic runs within lengths made in design.ts, so `!` after an index is safe.
 
 import type { Design } from './design.js';
-import type { Pass, Priors } from './mode.js';
+import type { Pass, Priors } from './parameters.js';
 
 /**
  * EM step with the prior, −L·ln ω − (Σ offset² + trace)/2ω² − (ln ω − mean)²/2·spread², drawn out by how slowly EM would go: only

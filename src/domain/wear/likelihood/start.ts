@@ -4,7 +4,7 @@
 import type { Units } from '../reduce.js';
 import type { ReadingSums } from './summary.js';
 import type { Design } from './design.js';
-import type { Parameters, Priors } from './mode.js';
+import type { Parameters, Priors } from './parameters.js';
 
 /** A crude ln rate for each unit with a record of any use; NaN otherwise. */
 export function crudeLogRates(units: Units, summary: ReadingSums): Float64Array {

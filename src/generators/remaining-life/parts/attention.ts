@@ -5,31 +5,9 @@
 import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatNumber, formatPercent } from '../../../domain/units/format.js';
 import type { OutageCandidate } from '../../../domain/wear/decision.js';
-import type { ConveyorLife } from '../remaining-life.js';
 import type { PointLife } from './points.js';
-
-export const attentionLevels = [
-  'worn through',
-  'past the limit',
-  'no outage in time',
-  'reline to plan',
-  'look now',
-  'not enough seen',
-  'in order',
-] as const;
-export type AttentionLevel = (typeof attentionLevels)[number];
-
-export interface Attention {
-  readonly level: AttentionLevel;
-  /** What to do, as a sentence without a full stop. */
-  readonly todo: string;
-  /** Why; sentences without a full stop, the weightiest first. */
-  readonly reasons: readonly string[];
-  /** The day the order within a level goes by. */
-  readonly day: CalendarDay | undefined;
-  /** The outage to reline at; undefined where none is to be planned for. */
-  readonly outage: OutageCandidate | undefined;
-}
+import type { Attention, ConveyorLife } from './conveyor-life.js';
+import { attentionLevels } from './conveyor-life.js';
 
 export type Unsorted = Omit<ConveyorLife, 'attention'>;
 

@@ -2,8 +2,8 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import type { ConveyorLife } from '../remaining-life.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
+import type { ConveyorLife } from './conveyor-life.js';
 
 export interface Counts {
   readonly conveyors: number;

@@ -4,10 +4,11 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { DutyVariation } from '../../../domain/model/duty-variation.js';
 import type { OutageChoice, NextInspection } from '../../../domain/wear/decision.js';
-import type { Basis, Quantiles } from '../../../domain/wear/forecast.js';
+import type { Basis } from '../../../domain/wear/forecast.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
+import type { Quantiles } from '../../../domain/wear/quantiles.js';
 
-export type { Basis, Quantiles } from '../../../domain/wear/forecast.js';
+export type { Basis } from '../../../domain/wear/forecast.js';
 export type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
 
 /** When a depth is reached at a place. Exposure since fitting, h or t. */
@@ -139,3 +140,5 @@ export interface FitSummary {
   readonly dutyNoise: { readonly ratio: number; readonly per: number; readonly from: string } | undefined;
   readonly method: string | undefined;
 }
+
+export type { Quantiles } from '../../../domain/wear/quantiles.js';

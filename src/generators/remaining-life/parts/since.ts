@@ -1,8 +1,8 @@
 // What changed since an earlier report? The earlier one is made again from the records known then, and laid beside this one.
 
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
-import type { ConveyorLife, RemainingLife } from '../remaining-life.js';
 import { counted, listed } from '../print/wording.js';
+import type { ConveyorLife } from './conveyor-life.js';
 
 export interface Since {
   readonly day: CalendarDay;
@@ -18,8 +18,12 @@ export interface ConveyorSince {
   readonly now: CalendarDay | undefined;
 }
 
+interface Lives {
+  readonly conveyors: readonly ConveyorLife[];
+}
+
 /** Conveyors in the order of the present report. */
-export function changesSince(day: CalendarDay, then: RemainingLife, now: RemainingLife): Since {
+export function changesSince(day: CalendarDay, then: Lives, now: Lives): Since {
   return {
     day,
     conveyors: now.conveyors.map((life) => {

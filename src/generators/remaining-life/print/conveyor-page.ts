@@ -7,7 +7,6 @@ import { formatNumber } from '../../../domain/units/format.js';
 import { momentOn } from '../../../domain/model/history.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
-import type { ConveyorLife } from '../remaining-life.js';
 import { nearestToLimit, type PointLife } from '../parts/points.js';
 import { chartKey, mapKey } from './keys.js';
 import { depthText, dutyVariationText, forecastText, lookText } from './sentences.js';
@@ -27,6 +26,7 @@ import {
   spot,
   thickness,
 } from './wording.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 /** More drawings than this nobody leafs through; the table has every point. */
 const mostCharts = 24;

@@ -5,10 +5,11 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
-import type { ConveyorLife, FitSummary, RemainingLife } from '../remaining-life.js';
+import type { FitSummary, RemainingLife } from '../remaining-life.js';
 import { whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
 import { chance, counted, date, listed, rate, rateUnit, thickness } from './wording.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 export function decisionPages(report: RemainingLife): Markup | undefined {
   const parts = [

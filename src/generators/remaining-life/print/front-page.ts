@@ -3,12 +3,13 @@
 import { formatDay } from '../../../domain/units/calendar.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
-import type { Counts, ConveyorLife, RemainingLife } from '../remaining-life.js';
+import type { Counts, RemainingLife } from '../remaining-life.js';
 import { timelineKey } from './keys.js';
 import { whyNot } from './sentences.js';
 import { timeline } from './timeline.js';
 import { trackSentence } from './track-record.js';
 import { chance, counted, date, listed } from './wording.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 export function frontPage(report: RemainingLife): Markup {
   const { estate, asOf, conveyors } = report;

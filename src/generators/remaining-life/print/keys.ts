@@ -13,7 +13,7 @@ import {
   svgText,
   type MarkShape,
 } from '../../page/svg.js';
-import type { ConveyorLife } from '../remaining-life.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 export function chartKey(modelled: boolean): Markup {
   return element(

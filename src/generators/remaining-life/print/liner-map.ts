@@ -17,10 +17,10 @@ import {
 } from '../../page/svg.js';
 import { group, plainNumber as n, type Markup } from '../../page/markup.js';
 import { textWidth } from '../../drawing/text-width.js';
-import type { ConveyorLife } from '../remaining-life.js';
 import type { PointLife } from '../parts/points.js';
 import type { PanelLife } from '../parts/runs.js';
 import { lastSeen, metres, seenText, thickness } from './wording.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 const width = 700;
 const left = 46;

@@ -5,8 +5,9 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { momentOf } from '../../../domain/model/history.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
-import type { ConveyorLife, ObservedReading } from '../remaining-life.js';
+import type { ObservedReading } from '../remaining-life.js';
 import { amountWithUnit, thickness } from './wording.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 /** Columns that fit across the page; older inspections are in the data beneath the charts. */
 const most = 9;

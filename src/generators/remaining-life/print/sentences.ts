@@ -1,11 +1,12 @@
 // What the model says, in sentences: for the page, the comment and whoever reads aloud.
 
-import type { ConveyorLife, DepthForecast, WhatIf } from '../remaining-life.js';
+import type { DepthForecast, WhatIf } from '../remaining-life.js';
 import type { Case } from '../parts/what-if-cases.js';
 import type { ConveyorModel, Quantiles } from '../parts/model.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
 import { amount, amountWithUnit, chance, counted, date } from './wording.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 /** `2027-01-28 (2026-12-23 to 2027-03-12)`, or why there is none. */
 export function limitText(life: ConveyorLife): string {

@@ -6,8 +6,8 @@ import { formatDay, parseDay, type CalendarDay } from '../../../domain/units/cal
 import { drawing, ink, line, mark, rectangle, svgText } from '../../page/svg.js';
 import { group, type Markup } from '../../page/markup.js';
 import { textWidth } from '../../drawing/text-width.js';
-import type { ConveyorLife } from '../remaining-life.js';
 import { date } from './wording.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 const width = 700;
 const left = 58;

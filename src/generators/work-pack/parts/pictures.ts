@@ -2,7 +2,6 @@
 
 import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
 import type { Ground } from '../../../domain/order/ground.js';
-import type { JobPlan } from '../../../domain/plan/plan-job.js';
 import { workCalendar } from '../../../domain/plan/work-calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { alongTheTrough } from '../../drawing/along.js';
@@ -16,6 +15,7 @@ import type { Issue, Pictured } from '../../drawing/picture.js';
 import { issueDrawings } from '../../drawing/picture.js';
 import { spiralLift } from '../../drawing/spiral-lift.js';
 import type { PanelRow, RunRow, StepRow } from '../pack.js';
+import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
 export function packDrawings(
   ground: Ground,

@@ -1,11 +1,11 @@
 // The plan's facts as the pack shows them: duration with its proven bound, what is critical, and the lifts.
 
 import type { HandLift, LiftTable } from '../../../domain/plan/lifts.js';
-import type { JobPlan } from '../../../domain/plan/plan-job.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { lengthWords } from '../../page/lengths.js';
 import type { LiftFacts, Obstacle, ScheduleFacts } from '../pack.js';
 import { momentText } from './steps.js';
+import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
 export function scheduleFacts(plan: JobPlan): ScheduleFacts {
   return {

@@ -3,7 +3,6 @@
 import type { Step } from '../../../domain/model/job.js';
 import type { Area, Ground } from '../../../domain/order/ground.js';
 import { stretchText } from '../../../domain/order/words.js';
-import type { JobPlan } from '../../../domain/plan/plan-job.js';
 import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatTimeOfDay } from '../../../domain/units/clock.js';
@@ -11,6 +10,7 @@ import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords } from '../../page/lengths.js';
 import type { StepRow } from '../pack.js';
 import { guidance } from './guidance.js';
+import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
 /** `ground` must be that of the plan's own steps, in their order. */
 export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): readonly StepRow[] {

@@ -2,11 +2,11 @@
 
 import type { Job } from '../../../domain/model/job.js';
 import { findRun } from '../../../domain/model/runs.js';
-import type { JobPlan } from '../../../domain/plan/plan-job.js';
 import type { Fix } from '../../finding.js';
 import { replace } from '../../telling/fixes.js';
 import { onPlan } from '../../telling/on-plan.js';
 import type { Rule } from '../../rule.js';
+import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
 export const scopeTooSmall: Rule = {
   code: 'TL463',

@@ -1,0 +1,54 @@
+// What a walk through an order carries along: the state of every piece, who changed it last, and what did not hold.
+
+import type { Ground, Piece } from './ground.js';
+import type { Sequence } from './sequence.js';
+import type { States } from './states.js';
+import type { ClosingError, Grade, ViolationKind } from './violation.js';
+
+/** A need that was not met, or met only by luck; several pieces of one kind make one slip. */
+export interface OrderSlip {
+  readonly kind: ViolationKind;
+  readonly grade: Grade;
+  /** Position of the step; undefined for the order as a whole. */
+  readonly step: number | undefined;
+  readonly pieces: Piece[];
+  /** State of the first piece as found, and the state wanted. */
+  readonly found: number;
+  readonly wanted: number;
+  /** Steps that conflict: what brought the wrong state, what would bring the right one later, the other front. */
+  readonly others: Map<number, 'made it so' | 'comes too late' | 'other front' | 'same time'>;
+  readonly closing?: ClosingError;
+  /** True where the steps may run in either order and only one of them works. */
+  readonly unsettled?: boolean;
+}
+
+export interface Touch {
+  readonly step: number;
+  readonly piece: number;
+  /** What a reader can do with, or all states. */
+  readonly allowed: States;
+  /** Set where the step changes the piece, or would. */
+  readonly from?: number;
+  readonly to?: number;
+  readonly kind: ViolationKind;
+  readonly grade: Grade;
+}
+
+export interface Walk {
+  readonly ground: Ground;
+  readonly sequence: Sequence;
+  readonly slips: OrderSlip[];
+  readonly touches: Touch[];
+  /** State of each piece at the end. */
+  readonly state: Int8Array;
+  /** Step that last changed a piece, −1 for none. */
+  readonly lastChange: Int32Array;
+  /** Pieces whose state was taken as mended. */
+  readonly assumed: Uint8Array;
+  /** The front that fitted a panel: where it started and which step opened it. */
+  readonly fronts: Map<number, { readonly start: 'head' | 'tail'; readonly step: number }>;
+  /** Pieces for which an earlier slip has already counted a step as done. */
+  readonly told: Map<number, Set<number>>;
+  /** Parts that a step puts back, though at the wrong place in the order: not to be told as left off. */
+  readonly excused: Set<number>;
+}

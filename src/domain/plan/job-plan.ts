@@ -1,0 +1,89 @@
+// The plan of a job as a value: who does what when, how long it takes, and what stands in the way.
+
+import type { Job, Step } from '../model/job.js';
+import type { Ground } from '../order/ground.js';
+import type { Violation } from '../order/violation.js';
+import type { LiftTable } from './lifts.js';
+import type { ProposedRun } from './proposed-steps.js';
+import type { Work } from './unit-times.js';
+import type { Shorter } from './what-shortens.js';
+import type { CalendarMoment } from './work-calendar.js';
+import type { Origin } from '../model/origin.js';
+
+export interface JobPlan {
+  readonly job: Job;
+  readonly order: 'as written' | 'proposed';
+  /** By start, then as listed. As steps of an order they carry names, crews, units and `after`. */
+  readonly steps: readonly PlannedStep[];
+  /** Working hours from the first step to the last. */
+  readonly duration: number;
+  /** No plan with these steps, crews and units can be shorter; hours. */
+  readonly lowerBound: number;
+  readonly boundBecause: string;
+  /** duration over lowerBound − 1; 0 where the plan is proven shortest. */
+  readonly gap: number;
+  readonly optimal: boolean;
+  /** Positions in `steps` of one longest chain of work and waiting, first to last. */
+  readonly criticalPath: readonly number[];
+  /** Changes of place of mobile platforms. */
+  readonly accessMoves: number;
+  /** Working hours in the window; undefined without one. */
+  readonly available: number | undefined;
+  readonly finish: CalendarMoment | undefined;
+  /** What would shorten it, most first. */
+  readonly shorten: readonly Shorter[];
+  /** Tests of the air beyond the first that the plant's interval asks for. */
+  readonly repeatGasTests: { readonly every: number; readonly times: number } | undefined;
+  /** For proposed orders: how each run is fitted. */
+  readonly runs: readonly ProposedRun[];
+  readonly lifts: LiftTable;
+  readonly problems: readonly PlanProblem[];
+  /** False where a problem stands that must be settled first. */
+  readonly buildable: boolean;
+  /** Defaults that were used, as shown to the reader. */
+  readonly defaults: readonly string[];
+  readonly ground: Ground;
+  /** What the checker has against the order; a proposed one is checked like a written one. */
+  readonly violations: readonly Violation[];
+}
+
+export interface PlannedStep {
+  readonly step: Step;
+  readonly crews: readonly string[];
+  readonly people: number;
+  readonly unit: string | undefined;
+  readonly work: Work;
+  /** Working hours since the first shift began. */
+  readonly start: number;
+  readonly finish: number;
+  readonly from: CalendarMoment | undefined;
+  readonly to: CalendarMoment | undefined;
+  /** Working hours it may be late without delaying the end, given who does what in which order. */
+  readonly float: number;
+  readonly critical: boolean;
+  /** Positions in `steps` that must be finished first. */
+  readonly after: readonly number[];
+}
+
+export interface PlanProblem {
+  readonly kind:
+    | 'order'
+    | 'nothing to do'
+    | 'no run'
+    | 'cannot be closed'
+    | 'scope too small'
+    | 'window too short'
+    | 'no shift'
+    | 'no crew'
+    | 'crew of nobody'
+    | 'no welder'
+    | 'lift over limit'
+    | 'too heavy by hand'
+    | 'no lift limit'
+    | 'mass unknown';
+  readonly stops: boolean;
+  readonly origin: Origin;
+  /** `Not buildable because …` goes before it. */
+  readonly message: string;
+  readonly todo: string;
+}

@@ -1,0 +1,63 @@
+// What the report knows of one conveyor, and how urgent it is, as values.
+
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { OutageCandidate } from '../../../domain/wear/decision.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import type { History } from '../../../domain/model/history.js';
+import type { Duty } from '../../../domain/model/duty.js';
+import type { LinerSet, Moment } from '../../../domain/model/liner-sets.js';
+import type { FlightLife } from './flights.js';
+import type { MeasureComparison } from './measure.js';
+import type { FormerSet } from './former-sets.js';
+import type { ConveyorModel } from './model.js';
+import type { PointLife } from './points.js';
+import type { RunLife } from './runs.js';
+
+export interface Attention {
+  readonly level: AttentionLevel;
+  /** What to do, as a sentence without a full stop. */
+  readonly todo: string;
+  /** Why; sentences without a full stop, the weightiest first. */
+  readonly reasons: readonly string[];
+  /** The day the order within a level goes by. */
+  readonly day: CalendarDay | undefined;
+  /** The outage to reline at; undefined where none is to be planned for. */
+  readonly outage: OutageCandidate | undefined;
+}
+
+export type AttentionLevel = (typeof attentionLevels)[number];
+
+export const attentionLevels = [
+  'worn through',
+  'past the limit',
+  'no outage in time',
+  'reline to plan',
+  'look now',
+  'not enough seen',
+  'in order',
+] as const;
+
+export interface ConveyorLife {
+  readonly conveyor: Conveyor;
+  readonly history: History;
+  /** What lives count in: running hours, or tonnes where wear follows tonnes. */
+  readonly unit: 'h' | 't';
+  /** Totals on the day of the report; undefined parts are not known. */
+  readonly now: Moment | undefined;
+  /** The duty in force that dates rest on; undefined where none is declared or observed, and then there are no dates. */
+  readonly duty: Duty | undefined;
+  /** Liner sets that lie on the day of the report, tail first. */
+  readonly lying: readonly LinerSet[];
+  readonly former: readonly FormerSet[];
+  readonly runs: readonly RunLife[];
+  readonly points: readonly PointLife[];
+  /** Flight depths of the screw that turns there now. */
+  readonly flights: readonly FlightLife[];
+  /** Where the records carry hours and tonnes. */
+  readonly measure: MeasureComparison | undefined;
+  /** The point whose limit comes first; undefined where no point allows a conclusion. */
+  readonly worst: PointLife | undefined;
+  /** Undefined where the model was not asked for or nothing is dated. */
+  readonly model: ConveyorModel | undefined;
+  readonly attention: Attention;
+}

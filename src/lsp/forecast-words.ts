@@ -1,0 +1,16 @@
+// What the wear model says of an estate, in words: kept with the session until the model has spoken again.
+
+export interface Forecasts {
+  readonly revision: number;
+  /** By `uri start` of the conveyor's name. */
+  readonly conveyors: Readonly<Record<string, ConveyorWords>>;
+}
+
+export interface ConveyorWords {
+  /** A few words for a lens. */
+  readonly short: string;
+  /** Sentences for a hover. */
+  readonly long: readonly string[];
+  /** By name of the point. */
+  readonly points: Readonly<Record<string, { readonly short: string; readonly long: readonly string[] }>>;
+}
