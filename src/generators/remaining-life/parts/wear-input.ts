@@ -13,6 +13,7 @@ import { believableSpread, spreadRatio } from '../../../domain/model/spread-rati
 import type { Place } from '../../../domain/model/records.js';
 import { runAt, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
+import { clockColumns } from './clock-columns.js';
 import { layerDepths } from '../../../domain/wear/colour-bounds.js';
 import type { Build, ReadingColumns, UnitColumns } from '../../../domain/wear/columns.js';
 import type { Pool, WearOptions } from '../../../domain/wear/fit.js';
@@ -110,8 +111,13 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       build: members.map((m) => liners.indexOf(m.set.liner)),
       builds: liners.map(buildOf),
       ...(offset && { offset }),
+      clock: clockColumns(members, histories, measure, dutyOf),
     },
-    options: { gaugeError: usualGaugeError(source.estate, rows), ...(expectedLife && { expectedLife }) },
+    options: {
+      gaugeError: usualGaugeError(source.estate, rows),
+      ...(expectedLife && { expectedLife }),
+      ...statedVariation(histories, columns),
+    },
   };
 }
 
@@ -246,4 +252,26 @@ function usualGaugeError(estate: Estate, rows: readonly number[]): number {
     .filter((e) => e > 0)
     .sort((a, b) => a - b);
   return errors[errors.length >> 1] ?? 0.5;
+}
+
+/** A stated ± up to this is taken at its word: the hours are alike. Of more the records tell better. */
+const evenDuty = 0.1;
+
+/**
+ * How alike the hours are, where every conveyor states with its duty that they nearly are: the largest of the stated, over a
+ * usual interval between readings. Left out otherwise: the model then finds it from the records and its prior.
+ */
+function statedVariation(
+  histories: readonly History[],
+  { unit, exposure }: { readonly unit: readonly number[]; readonly exposure: readonly number[] },
+): Pick<WearOptions, 'dutyNoise'> {
+  const stated = histories.map(({ duties }) => duties.at(-1)?.spread ?? NaN);
+  const ratio = Math.max(...stated);
+  const steps = exposure
+    .flatMap((x, i) =>
+      i > 0 && unit[i] === unit[i - 1] && x > (exposure[i - 1] ?? x) ? [x - (exposure[i - 1] ?? x)] : [],
+    )
+    .sort((a, b) => a - b);
+  const per = steps[steps.length >> 1];
+  return per !== undefined && ratio <= evenDuty ? { dutyNoise: { ratio, per } } : {};
 }
