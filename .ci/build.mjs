@@ -1,7 +1,8 @@
 // Bundles everything into dist/: the command line, the server as a process and as a web worker, the extension for desktop
-// and web, the script and styles of its pages, and the sample estate that travels with it.
+// and web, the script and styles of its pages, the sample estate that travels with it, and whose work all that is.
 
 import { build } from 'esbuild';
+import { writeNotices } from './notices.mjs';
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -22,9 +23,10 @@ const shared = {
   legalComments: 'none',
   logLevel: 'warning',
   absWorkingDir: root,
+  metafile: true,
   charset: 'utf8',
 };
-const node = { ...shared, platform: 'node', target: 'node22' };
+const node = { ...shared, platform: 'node', target: 'node20' };
 const web = {
   ...shared,
   platform: 'browser',
@@ -34,7 +36,7 @@ const web = {
   define: { 'process.env.NODE_ENV': '"production"' },
 };
 
-await Promise.all([
+const [cli, ...editor] = await Promise.all([
   // Packages written for CommonJS call require; an ES module has to be given one.
   build({
     ...node,
@@ -83,6 +85,12 @@ await Promise.all([
 ]);
 
 copySample();
+writeNotices(root, path.join(out, 'notices', 'command-line'), [cli.metafile]);
+writeNotices(
+  root,
+  path.join(out, 'notices', 'extension'),
+  editor.map(({ metafile }) => metafile),
+);
 cpSync(from('src', 'extension', 'walkthrough'), path.join(out, 'walkthrough'), { recursive: true });
 
 /** With a list of its files, because a browser cannot list the folder of an extension. */

@@ -1,5 +1,6 @@
 // Puts the packages of the lockfile in place when they are not there yet, so that every command of the README works on
-// a bare clone. Runs on the machine's own Node (20 or newer) before anything is installed; uses nothing but Node.
+// a bare clone. What npm remarks on packages that want a newer Node than the machine's is not shown: the lockfile brings one.
+// Runs on the machine's own Node (20 or newer) before anything is installed; uses nothing but Node.
 import { createHash } from 'node:crypto';
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
@@ -19,7 +20,7 @@ if (!existsSync(marker) || readFileSync(marker, 'utf8') !== wanted) {
       ([name]) => !/^npm_(lifecycle|package|command|execpath|node_execpath|config_local_prefix)/i.test(name),
     ),
   );
-  const done = spawnSync('npm', ['ci', '--no-audit', '--no-fund'], {
+  const done = spawnSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
     cwd: root,
     env,
     stdio: ['ignore', 2, 2],

@@ -48,12 +48,15 @@ export async function pack({ packagePath, webOnly = false }) {
     cpSync(path.join(dist, name), path.join(stage, 'dist', name), { recursive: true });
   for (const name of ['troughline.tmLanguage.json', 'language-configuration.json', 'snippets.json'])
     cpSync(path.join(root, 'syntaxes', name), path.join(stage, 'syntaxes', name));
-  for (const name of ['README.md', 'LICENSE', 'CHANGELOG.md'])
-    if (existsSync(path.join(root, name))) cpSync(path.join(root, name), path.join(stage, name));
+  for (const name of ['LICENSE', 'CHANGELOG.md']) cpSync(path.join(root, name), path.join(stage, name));
+  writeFileSync(path.join(stage, 'README.md'), readmeWithPictures());
+  cpSync(path.join(dist, 'notices', 'extension'), stage, { recursive: true });
+  cpSync(path.join(root, 'src', 'extension', 'icon.png'), path.join(stage, 'icon.png'));
 
   const manifest = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
   const own = Object.fromEntries(kept.flatMap((name) => (name in manifest ? [[name, manifest[name]]] : [])));
   own.engines = { vscode: manifest.engines.vscode };
+  own.icon = 'icon.png';
   own.files = ['**'];
   if (webOnly) {
     delete own.main;
@@ -69,6 +72,15 @@ export async function pack({ packagePath, webOnly = false }) {
     rewriteRelativeLinks: false,
   });
   rmSync(stage, { recursive: true, force: true });
+}
+
+/** The editor shows no file of the extension on its page, so the pictures stand in the text itself. */
+function readmeWithPictures() {
+  return readFileSync(path.join(root, 'README.md'), 'utf8').replace(
+    /(!\[[^\]]*\]\()([^):]+\.png)\)/g,
+    (_, before, name) =>
+      `${before}data:image/png;base64,${readFileSync(path.join(root, name)).toString('base64')})`,
+  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -1,10 +1,12 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    root: new URL('..', import.meta.url).pathname,
+    root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/editor/**', 'tests/bench/**'],
+    globalSetup: ['tests/kit/generated.ts'],
     testTimeout: 60_000,
   },
 });

@@ -4,9 +4,10 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { Trouble, type Console } from './console.js';
+import { findBrowser } from './find-browser.js';
 
-const usual = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome', 'msedge'];
 const flags = [
   '--headless',
   '--disable-gpu',
@@ -34,7 +35,7 @@ export function printPdf(html: string, console: Console): Uint8Array {
         ...sandbox,
         `--user-data-dir=${path.join(folder, 'profile')}`,
         `--print-to-pdf=${pdf}`,
-        `file://${page}`,
+        pathToFileURL(page).href,
       ],
       { stdio: 'ignore', timeout: 120_000 },
     );
@@ -54,13 +55,10 @@ function findChromium(console: Console): string {
     if (existsSync(named)) return named;
     throw new Trouble(`CHROMIUM names ${named}, which is not there`);
   }
-  const folders = (console.env['PATH'] ?? '').split(path.delimiter);
-  const found = usual
-    .flatMap((name) => folders.map((folder) => path.join(folder, name)))
-    .find((candidate) => existsSync(candidate));
+  const found = findBrowser(process.platform, console.env, existsSync);
   if (!found)
     throw new Trouble(
-      'PDF needs Chromium or Chrome on this machine: install it, name it in CHROMIUM, or print the HTML from a browser',
+      'PDF needs Chromium, Chrome or Edge on this machine: install it, name it in CHROMIUM, or print the HTML from a browser',
     );
   return found;
 }

@@ -1,10 +1,11 @@
+import { fileURLToPath } from 'node:url';
 // The example estates as texts, and ways of spoiling them.
 
 import fc from 'fast-check';
 import { globSync, readFileSync } from 'node:fs';
 import type { SourceText } from '../../src/analysis/analysis.js';
 
-const folder = new URL('../../examples/', import.meta.url).pathname;
+const folder = fileURLToPath(new URL('../../examples/', import.meta.url));
 
 /** Every example file; names are their paths below examples/. */
 export const examples: readonly SourceText[] = globSync('**/*.trough', { cwd: folder })

@@ -1,4 +1,5 @@
-import { readFileSync, existsSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import Ajv from 'ajv-draft-04';
 import addFormats from 'ajv-formats';
@@ -184,11 +185,11 @@ describe('help', () => {
     }
   });
 
-  test('the completion script of bash knows the commands and parses', async () => {
+  test('the completion script of bash knows the commands and parses', async (context) => {
     const { out } = await troughline(['completion', 'bash']);
     expect(out).toContain('check report pack sheet format explain serve completion');
-    expect(existsSync('/bin/bash')).toBe(true);
-    const { spawnSync } = await import('node:child_process');
-    expect(spawnSync('/bin/bash', ['-n'], { input: out }).status).toBe(0);
+    const { error, status } = spawnSync('bash', ['-n'], { input: out });
+    if (error) return context.skip();
+    expect(status).toBe(0);
   });
 });

@@ -3,6 +3,8 @@
 // survivors.mjs or listed as unexplained. A group below its floor (floors.json) fails; above it, the floor rises.
 
 import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { Stryker } from '@stryker-mutator/core';
 import { groups } from './groups.mjs';
 import { survivors } from './survivors.mjs';
@@ -18,7 +20,7 @@ if (unknown.length > 0) {
   console.error(`No group ${unknown.join(', ')}; there are ${Object.keys(groups).join(', ')}.`);
   process.exit(2);
 }
-process.chdir(root.pathname);
+process.chdir(fileURLToPath(root));
 
 let failed = false;
 const table = [
@@ -70,7 +72,7 @@ async function mutate(name, group) {
   let explained = 0;
   for (const mutant of left) {
     const lines = readFileSync(mutant.fileName, 'utf8').split('\n');
-    const file = mutant.fileName.replace(`${root.pathname}`, '');
+    const file = path.relative(process.cwd(), mutant.fileName).split(path.sep).join('/');
     const line = (lines[mutant.location.start.line - 1] ?? '').trim();
     const known = survivors.some(
       (each) =>
