@@ -2,7 +2,7 @@
 // bundler says it took, and their licenses in one text, made from that bill.
 
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 
 const program = 'node_modules/@cyclonedx/cyclonedx-esbuild/bin/cyclonedx-esbuild-cli.js';
