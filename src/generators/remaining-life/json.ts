@@ -9,6 +9,7 @@ import type {
   ConveyorForecast,
   ConveyorLife,
   DepthForecast,
+  MeasureComparison,
   PointLife,
   RemainingLife,
   WhatIf,
@@ -57,6 +58,7 @@ function reportOf(report: RemainingLife): Json {
       readingError: number(fit.readingError),
       method: fit.method ?? null,
     })),
+    measure: measureOf(report.measure),
     trackRecord: report.tracks.map(({ measure, cuts, looks, together, finished }) => ({
       measure,
       cuts: cuts.map((cut) => formatDay(cut)),
@@ -90,6 +92,17 @@ function reportOf(report: RemainingLife): Json {
         }
       : {}),
   };
+}
+
+function measureOf(measure: MeasureComparison | undefined): Json {
+  return measure
+    ? {
+        better: measure.better,
+        readings: measure.readings,
+        conveyors: measure.conveyors,
+        ratio: number(measure.ratio),
+      }
+    : null;
 }
 
 function missOf(pooled: PooledMiss): { readonly [key: string]: Json } {
@@ -198,9 +211,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       remaining: f.hand.kind === 'rate' ? number(f.hand.remaining) : null,
       forecast: f.forecast ? depthOf(f.forecast) : null,
     })),
-    measure: life.measure
-      ? { better: life.measure.better, readings: life.measure.readings, ratio: number(life.measure.ratio) }
-      : null,
+    measure: measureOf(life.measure),
     formerSets: life.former.map(({ set, reached }) => ({
       liner: set.liner.name,
       from: number(set.from),

@@ -6,14 +6,14 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying } from '../../domain/model/exposure.js';
-import { historyOf, momentOn } from '../../domain/model/history.js';
+import { historyOf, momentOn, type History } from '../../domain/model/history.js';
 import { newestDay, presentDay } from '../../domain/model/newest.js';
 import { orderOfAttention, type Unsorted } from './parts/attention.js';
 import { countRecords, type Counts } from './parts/counts.js';
 import { comingDuty, conveyorModel, fitEstate, pointModel, summarise } from './parts/forecasts.js';
 import { dutyInForce } from './parts/duty-in-force.js';
 import { flightLives } from './parts/flights.js';
-import { compareMeasures } from './parts/measure.js';
+import { compareMeasures, type MeasureComparison } from './parts/measure.js';
 import { formerSetsOf } from './parts/former-sets.js';
 import type { FitSummary } from './parts/model.js';
 import { nearestToLimit, pointLife, worstOf } from './parts/points.js';
@@ -53,6 +53,8 @@ export interface RemainingLife {
   readonly conveyors: readonly ConveyorLife[];
   /** One a measure of exposure; empty where the model was not asked for. */
   readonly fits: readonly FitSummary[];
+  /** Hours or tonnes, over all conveyors whose records carry both; undefined with fewer than two of them. */
+  readonly measure: MeasureComparison | undefined;
   readonly tracks: readonly Track[];
   /** Tried beside the base case; the records and the rest of the report know nothing of them. */
   readonly whatIfs: readonly WhatIf[];
@@ -113,7 +115,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
         lying,
         former: formerSetsOf(history),
         flights: flights?.get(history) ?? [],
-        measure: options.depth === 'hand' ? undefined : compareMeasures(estate, history, readings),
+        measure: options.depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
         now: asOf === undefined ? undefined : momentOn(history, asOf),
       } as const;
       const fitted = fits.find((f) => f.input.measure === unit);
@@ -152,6 +154,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     counts: countRecords(estate, asOf, conveyors),
     conveyors: orderOfAttention(conveyors, asOf),
     fits: fits.map(summarise),
+    measure: measureOfAll(estate, histories, readings, options),
     tracks,
     whatIfs,
     since: undefined,
@@ -164,4 +167,15 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     ...(options.depth && { depth: options.depth }),
   });
   return { ...report, since: changesSince(options.since, then, report) };
+}
+
+function measureOfAll(
+  estate: Estate,
+  histories: readonly History[],
+  readings: ReturnType<typeof exposedReadings>,
+  { depth }: RemainingLifeOptions,
+): MeasureComparison | undefined {
+  if (depth === 'hand' || histories.filter((h) => h.tonnes).length < 2) return undefined;
+  const comparison = compareMeasures(estate, histories, readings);
+  return comparison && comparison.conveyors > 1 ? comparison : undefined;
 }

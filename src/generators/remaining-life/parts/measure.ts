@@ -1,29 +1,35 @@
-// Do hours or tonnes explain the wear better? Asked of every conveyor whose records carry both; said, never acted on: what wear
-// goes by is the author's to declare.
+// Do hours or tonnes explain the wear better? Asked of every conveyor whose records carry both, and of all of them together: within
+// one conveyor tonnes follow hours so closely that its own records seldom tell, while conveyors of unlike throughput do. Said,
+// never acted on: what wear goes by is the author's to declare.
 
 import { fittedThickness, type ExposedReading } from '../../../domain/model/exposure.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { momentOf, type History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
+import type { LinerSpecification } from '../../../domain/model/specifications.js';
+import type { Pool } from '../../../domain/wear/fit.js';
 import type { Place } from '../../../domain/model/records.js';
 import { compareExposures } from '../../../domain/wear/exposures.js';
 import { layerDepths } from '../../../domain/wear/colour-bounds.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export interface MeasureComparison {
+  /** Conveyors whose records were compared. */
+  readonly conveyors: number;
   readonly better: 'hours' | 'tonnes' | 'cannot tell';
   readonly readings: number;
   /** How many times more likely the records are by the better measure. */
   readonly ratio: number;
 }
 
-/** Undefined where no tonnes are recorded or too little was read. */
+/** Of one conveyor or of several; undefined where no tonnes are recorded or too little was read. */
 export function compareMeasures(
   estate: Estate,
-  history: History,
+  histories: readonly History[],
   readings: ReadonlyMap<Place, readonly ExposedReading[]>,
 ): MeasureComparison | undefined {
-  if (!history.tonnes) return undefined;
+  const counted = new Map(histories.flatMap((h) => (h.tonnes ? [[h.conveyor, h] as const] : [])));
+  if (counted.size === 0) return undefined;
   const units: { place: Place; set: LinerSet }[] = [];
   const columns = {
     unit: [] as number[],
@@ -33,7 +39,8 @@ export function compareMeasures(
     value: [] as number[],
   };
   for (const [place, rows] of readings) {
-    if (place.conveyor !== history.conveyor) continue;
+    const history = counted.get(place.conveyor);
+    if (!history) continue;
     for (const { row, inspection, set } of rows) {
       const kind = estate.readings.kind[row];
       const moment = momentOf(history, inspection);
@@ -70,12 +77,20 @@ export function compareMeasures(
         tolerance: liner.layerTolerance.value,
       })),
     },
+    linersApart(units.map(({ set }) => set.liner)),
   );
   if (comparison.kind === 'cannot say') return undefined;
   return {
+    conveyors: new Set(units.map(({ place }) => place.conveyor)).size,
     better:
       comparison.better === 'first' ? 'hours' : comparison.better === 'second' ? 'tonnes' : 'cannot tell',
     readings: comparison.readings,
     ratio: Math.exp(Math.min(Math.abs(comparison.difference), 50)),
   };
+}
+
+/** Liners may differ in what they stand; conveyors are not told apart, or each would hide what its throughput tells. */
+function linersApart(liners: readonly LinerSpecification[]): readonly Pool[] {
+  const known = [...new Set(liners)];
+  return known.length < 2 ? [] : [{ name: 'liner', level: liners.map((liner) => known.indexOf(liner)) }];
 }

@@ -9,7 +9,7 @@ import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
 import { nearestToLimit, type PointLife } from '../parts/points.js';
 import { chartKey, mapKey } from './keys.js';
-import { depthText, dutyVariationText, forecastText, lookText } from './sentences.js';
+import { depthText, dutyVariationText, forecastText, measureText, lookText } from './sentences.js';
 import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
@@ -255,13 +255,7 @@ function borrowed(life: ConveyorLife): Markup | undefined {
       );
     }
   }
-  if (life.measure) {
-    lines.push(
-      life.measure.better === 'cannot tell'
-        ? `Hours or tonnes: ${counted(life.measure.readings, 'thickness', 'thicknesses')} do not tell which explains the wear better`
-        : `${capital(life.measure.better)} explain the wear better than ${life.measure.better === 'hours' ? 'tonnes' : 'hours'}: the ${counted(life.measure.readings, 'thickness', 'thicknesses')} are ${life.measure.ratio > 1000 ? 'over 1000' : amount(life.measure.ratio)} times as likely`,
-    );
-  }
+  if (life.measure) lines.push(measureText(life.measure));
   lines.push(dutyVariationText(model));
   return element(
     'div',

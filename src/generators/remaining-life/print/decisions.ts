@@ -5,8 +5,8 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
-import type { FitSummary, RemainingLife } from '../remaining-life.js';
-import { whatIfText } from './sentences.js';
+import type { RemainingLife } from '../remaining-life.js';
+import { measureText, whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
 import { chance, counted, date, listed, rate, rateUnit, thickness } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
@@ -18,7 +18,7 @@ export function decisionPages(report: RemainingLife): Markup | undefined {
     sinceList(report),
     whatIfList(report),
     trackSection(report),
-    fitSection(report.fits),
+    fitSection(report),
   ].filter((part) => part !== undefined);
   return parts.length === 0
     ? undefined
@@ -238,7 +238,7 @@ function trackSection(report: RemainingLife): Markup | undefined {
   return track && element('div', { class: 'keep' }, element('h2', {}, 'How good were the forecasts?'), track);
 }
 
-function fitSection(fits: readonly FitSummary[]): Markup | undefined {
+function fitSection({ fits, measure }: RemainingLife): Markup | undefined {
   if (fits.length === 0) return undefined;
   const lines: Child[] = fits.map((fit) => {
     const what = fit.measure === 'h' ? 'Wear by running hours' : 'Wear by tonnes';
@@ -257,7 +257,7 @@ function fitSection(fits: readonly FitSummary[]): Markup | undefined {
   });
   return group(
     element('h2', {}, 'The model behind the intervals'),
-    element('ul', {}, lines),
+    element('ul', {}, lines, measure && element('li', {}, `${measureText(measure)}.`)),
     element(
       'p',
       { class: 'small' },

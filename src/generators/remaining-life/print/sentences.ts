@@ -1,6 +1,6 @@
 // What the model says, in sentences: for the page, the comment and whoever reads aloud.
 
-import type { DepthForecast, WhatIf } from '../remaining-life.js';
+import type { DepthForecast, MeasureComparison, WhatIf } from '../remaining-life.js';
 import type { Case } from '../parts/what-if-cases.js';
 import type { ConveyorModel, Quantiles } from '../parts/model.js';
 import { formatNumber } from '../../../domain/units/format.js';
@@ -125,5 +125,17 @@ export function dutyVariationText({
   return (
     `Hours are reckoned from the last meter reading, ${date(meterRead)}: ± ${formatNumber(level.ratio * 100, 0)} % on their long-run mean (${source[level.from]}) ` +
     `and ± ${formatNumber(wander.ratio * 100, 0)} % on any ${formatNumber(wander.per, 0)} days (${source[wander.from]})`
+  );
+}
+
+/** Which of hours and tonnes explains the wear, of one conveyor or of all. */
+export function measureText({ better, readings, ratio, conveyors }: MeasureComparison): string {
+  const what = counted(readings, 'thickness', 'thicknesses');
+  const of = conveyors > 1 ? ` of ${conveyors} conveyors together` : '';
+  if (better === 'cannot tell')
+    return `Hours or tonnes: ${what}${of} do not tell which explains the wear better`;
+  return (
+    `${better === 'hours' ? 'Hours' : 'Tonnes'} explain the wear better than ${better === 'hours' ? 'tonnes' : 'hours'}: ` +
+    `the ${what}${of} are ${ratio > 1000 ? 'over 1000' : amount(ratio)} times as likely`
   );
 }
