@@ -117,17 +117,24 @@ function blanksBetween(before: TextPiece, piece: TextPiece, white: string): stri
   return ' ';
 }
 
+/** `1 3/8 in` in its parts: the whole number and the blanks behind it, where there is one; number, blanks, unit. */
+const quantity =
+  /^(?:(\d+)([ \t]+)(?=\d+\/\d))?(\d+\/\d+|[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?)([ \t]*)(.*)$/;
+
 /** Blanks inside a token: between number and unit, and between the words of a keyword. */
 function within(piece: TextPiece): readonly FormatEdit[] {
   if (piece.type === 'STRING') return [];
   if (piece.type === 'QUANTITY') {
-    const parts = /^(\d+ \d+\/\d+|\d+\/\d+|[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?)([ \t]*)(.*)$/.exec(
-      piece.text,
-    );
-    const [, number = '', white = '', unit = ''] = parts ?? [];
+    const [, whole = '', gap = '', number = '', white = '', unit = ''] = quantity.exec(piece.text) ?? [];
     const wanted = unit === '"' || unit === '°' ? '' : ' ';
-    const start = piece.start + number.length;
-    return parts && white !== wanted ? [{ start, end: start + white.length, text: wanted }] : [];
+    const afterWhole = piece.start + whole.length;
+    const afterNumber = afterWhole + gap.length + number.length;
+    return [
+      ...(gap === '' || gap === ' ' ? [] : [{ start: afterWhole, end: afterWhole + gap.length, text: ' ' }]),
+      ...(unit === '' || white === wanted
+        ? []
+        : [{ start: afterNumber, end: afterNumber + white.length, text: wanted }]),
+    ];
   }
   return [...piece.text.matchAll(/[ \t]+/g)].flatMap((match) => {
     const start = piece.start + match.index;

@@ -11,12 +11,14 @@ import {
   type ValueType,
 } from 'langium';
 import { visibleText } from '../domain/units/visible-text.js';
+import { withoutBareColours } from './bare-colour.js';
 
 export class TroughlineLexer extends DefaultLexer {
   override tokenize(text: string): LexerResult {
     const { tokens, errors, groups } = this.chevrotainLexer.tokenize(text);
     const strays = (groups['foreign'] ?? []).map((token) => this.stray(text, token));
-    return { tokens, errors: [...errors, ...strays], hidden: [] };
+    const whole = withoutBareColours(tokens);
+    return { tokens: whole.tokens, errors: [...errors, ...strays, ...whole.errors], hidden: [] };
   }
 
   private stray(

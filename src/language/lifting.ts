@@ -26,6 +26,8 @@ const row = new RegExp(
   'y',
 );
 const head = /^[ \t]*inspection[ \t][^\n\r{}"/]*\{[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)/gm;
+/** A fact may go on below its line: what begins so belongs to the row above, and the row to the parser. */
+const goesOn = /(?:\s|\/\/[^\n\r]*|\/\*[\s\S]*?\*\/)*(?:"|±|\+\/-)/y;
 const line = /[^\n\r]*(?:\r\n|\n|\r)?/y;
 
 /** `isKeyword`: words that can be no name. */
@@ -60,8 +62,9 @@ export function liftRows(
       const inComment = (comments[comment]?.start ?? Infinity) < at;
       row.lastIndex = at;
       const match = regular && !inComment ? row.exec(text) : null;
-      if (match && add(match)) {
-        at = row.lastIndex;
+      const next = row.lastIndex;
+      if (match && !matchesAt(goesOn, text, next) && add(match)) {
+        at = next;
         continue;
       }
       flush();
@@ -79,6 +82,11 @@ export function liftRows(
   }
   pieces.push(text.slice(copied));
   return { rest: taken === 0 ? text : pieces.join(''), rows, taken };
+}
+
+function matchesAt(pattern: RegExp, text: string, at: number): boolean {
+  pattern.lastIndex = at;
+  return pattern.test(text);
 }
 
 /** Lines of an inspection, other than readings, that need no more. */

@@ -81,11 +81,12 @@ function slipsOf(
 ): Pick<ParsedText, 'slips' | 'lost'> {
   // Where the text ends for a reader: at the last word, whoever has read it.
   const lastEnd = Math.max(lifted.lastEnd, result.value.$cstNode?.end ?? 0);
-  const all: Lost[] = result.lexerErrors.map(({ offset, length, message }) => ({
-    start: offset,
-    end: Math.min(offset + length, text.length),
-    message,
+  const all: Lost[] = result.lexerErrors.map((error) => ({
+    start: error.offset,
+    end: Math.min(error.offset + error.length, text.length),
+    message: error.message,
     inFact: true,
+    whole: 'whole' in error,
   }));
   for (const error of result.parserErrors)
     all.push({
@@ -143,11 +144,11 @@ function withoutEchoes(slips: readonly Lost[], clean: readonly TextSpan[]): read
   const kept: SyntaxSlip[] = [];
   let fact = 0;
   let last = -1;
-  for (const { inFact: _, ...slip } of slips) {
+  for (const { inFact: _, whole, ...slip } of slips) {
     const { start, end } = slip;
     while (fact < clean.length && (clean[fact]?.start ?? Infinity) < last) fact++;
     const between = clean[fact];
-    if (kept.length === 0 || (between && between.end <= start)) kept.push(slip);
+    if (whole || kept.length === 0 || (between && between.end <= start)) kept.push(slip);
     last = Math.max(last, end);
   }
   return kept;

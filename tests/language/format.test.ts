@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { formatText, formattingEdits } from '../../src/language/format.js';
 import { piecesOf } from '../../src/language/formatting/pieces.js';
 import { parseText } from '../../src/language/parse.js';
+import { readSheet } from '../../src/language/read.js';
 
 describe('layout', () => {
   const cases: [name: string, before: string, after: string][] = [
@@ -40,6 +41,16 @@ describe('layout', () => {
       'one space before a unit, none before inch and degree signs',
       'screw S { pitch 1 3/8   in density 7850kg/m3 flight 3/8 " by 2" }',
       'screw S {\n  pitch 1 3/8 in\n  density 7850 kg/m3\n  flight 3/8" by 2"\n}\n',
+    ],
+    [
+      'blanks inside a fraction',
+      'screw S { pitch 1\t3/8   in flight 2\t3/4e by 2 in }',
+      'screw S {\n  pitch 1 3/8 in\n  flight 2 3/4 e by 2 in\n}\n',
+    ],
+    [
+      'a note on the line below its reading joins it',
+      'inspection A 2026-01-01 meter 1 h {\n  P1 thickness 8 mm\n  "wet"\n  P2 thickness 8 mm // c\n  ± 0.2 mm\n}\n',
+      'inspection A 2026-01-01 meter 1 h {\n  P1 thickness 8 mm "wet"\n  P2 thickness 8 mm // c\n      ± 0.2 mm\n}\n',
     ],
     [
       'quantities stay as spelled',
@@ -300,6 +311,56 @@ describe('for any text', () => {
     );
   });
 });
+
+test('a text with slips in it says the same after formatting', () => {
+  const slips = [
+    '"',
+    '\t',
+    '\n',
+    ' ',
+    '//',
+    '/*',
+    '*/',
+    '{',
+    '}',
+    '±',
+    '3/4',
+    'e',
+    ',',
+    '"x"',
+    '\t3/4e',
+    '// c\n',
+    '"n"\n',
+  ];
+  const slip = fc.record({ at: fc.nat(), lost: fc.nat(10), put: fc.constantFrom('', ...slips) });
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...examples()),
+      fc.array(slip, { minLength: 1, maxLength: 3 }),
+      (text, all) => {
+        const slipped = all.reduce(
+          (t, { at, lost, put }) => t.slice(0, at % t.length) + put + t.slice((at % t.length) + lost),
+          text,
+        );
+        const once = formatText(slipped);
+        expect(formatText(once)).toBe(once);
+        expect(said(once)).toBe(said(slipped));
+      },
+    ),
+    { numRuns: 250 },
+  );
+});
+
+/** All that a text says, without where it says it and in what blanks. */
+function said(text: string): string {
+  const { comments: _, problems: __, ...sheet } = readSheet(text, 0, 'a');
+  const places = /^(origin|\w+Origin|start|end|colourStart|fact)$/;
+  return JSON.stringify(sheet, (key, value: unknown) => {
+    if (places.test(key)) return undefined;
+    if (value instanceof Map) return [...(value as Map<unknown, unknown>)];
+    return typeof value === 'string' ? value.replace(/\s+/g, '') : value;
+  });
+}
 
 test('every example is written as the formatter would write it, and parses the same', () => {
   for (const file of exampleFiles()) {

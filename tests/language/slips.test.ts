@@ -2,12 +2,14 @@
 
 import { describe, expect, it } from 'vitest';
 import { parseText } from '../../src/language/parse.js';
+import { readSheet } from '../../src/language/read.js';
 import { conveyor, inspect, machine, plant, problemsOf, read, specifications } from './read.js';
 
 /** The messages, each after the words it points at. */
 function slipsOf(text: string): readonly string[] {
   return parseText(text).slips.map(({ start, end, message }) => `${text.slice(start, end)}: ${message}`);
 }
+const lineOf = (text: string, at: number): number => text.slice(0, at).split('\n').length;
 const body = (facts: string): string => conveyor('DG1', facts);
 
 describe('a word that does not belong', () => {
@@ -30,6 +32,17 @@ describe('a word that does not belong', () => {
     expect(slipsOf(inspect('P1 thicknes 8.4 mm'))).toEqual([
       'thicknes: Expected `thickness`, `colour`, `color`, `trough showing` or `not seen` after `P1`, but found `thicknes`. Did you mean `thickness`?',
     ]);
+  });
+  it('is not told for a `colour` without a layer: that is told on its own line, and the rows below are read', () => {
+    const rows =
+      'P1 colour\n P2 thickness 8 mm\n at 3 m clock 6:00 colour // ?\n by "me"\n P3 colour red\n P4 color\n}\n';
+    const text = `inspection A 2026-01-01 meter 1 h {\n ${rows}`;
+    expect(parseText(text).slips.map(({ start, message }) => [lineOf(text, start), message])).toEqual([
+      [2, '`colour` names no layer here: write the one that shows behind it, such as `colour red`.'],
+      [4, '`colour` names no layer here: write the one that shows behind it, such as `colour red`.'],
+      [7, '`color` names no layer here: write the one that shows behind it, such as `color red`.'],
+    ]);
+    expect(readSheet(text, 0, 'a').rows.count).toBe(2);
   });
   it('at the start of a row, though the parser takes it for a point, is told itself', () => {
     expect(slipsOf('reline C 2026-01-01 meter 5 h { qcope run 1 }')).toEqual([
