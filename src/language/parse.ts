@@ -69,9 +69,10 @@ function services(): TroughlineServices {
   return (ownServices ??= createTroughlineServices().troughline);
 }
 
-/** A slip, with whether the parser was in the middle of a fact. */
+/** A slip, with whether the parser was in the middle of a fact, and whether it is told whatever stands before it. */
 interface Lost extends SyntaxSlip {
   readonly inFact: boolean;
+  readonly whole?: boolean;
 }
 
 function slipsOf(
