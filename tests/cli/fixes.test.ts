@@ -21,14 +21,10 @@ async function fixed(files: Readonly<Record<string, string>>): Promise<{
 describe('--fix', () => {
   test('two and more mends in one file, each of another length than what it replaces', async () => {
     const { texts, said, exit } = await fixed({
-      'a.trough':
-        'plant A {\n  risk 2,5 %\n  outage Spring27 12/30/2027 to 30.12.2027\n  risk note\n}\n'.replace(
-          '  risk note\n',
-          '',
-        ),
+      'a.trough': 'plant A {\n  outage Spring27 30.1.2027 to 31.1.2027\n  risk 2,5 %\n}\n',
     });
     expect(texts['a.trough']).toBe(
-      'plant A {\n  risk 2.5 %\n  outage Spring27 2027-12-30 to 2027-12-30\n}\n',
+      'plant A {\n  outage Spring27 2027-01-30 to 2027-01-31\n  risk 2.5 %\n}\n',
     );
     expect(said).toBe('3 findings mended in 1 file\n');
     expect(exit).toBe(0);

@@ -51,6 +51,11 @@ test.each([
   ['of a block that describes', inspection(`  /**\n${p1}\n  */\n${p2}`), { P2: 8.2 }],
   ['opened at the left edge', inspection(`/*\n${p1}\n*/\n${p2}`), { P2: 8.2 }],
   ['opened behind a row', inspection(`${p1} /* not sure:\n${p2}\n  */\n${p3}`), { P1: 8.1, P3: 8.3 }],
+  [
+    'opened behind a finished line',
+    inspection(`  finding "cracked" /* was "bad"\n${p1}\n  */\n${p2}`),
+    { P2: 8.2 },
+  ],
   ['opened behind the head', inspection(`${p1}\n  */\n${p2}`, ' /* copied'), { P2: 8.2 }],
   [
     'closed before a row of the same line',
@@ -79,4 +84,18 @@ test.each([
   expect(readIn(records)).toEqual(expected);
   // As files come from other systems.
   expect(readIn(records.replaceAll('\n', '\r\n'))).toEqual(expected);
+});
+
+test('a thickness as fitted is not lost, though the head of an inspection stands in a comment above it', () => {
+  const { estate } = analyse([
+    { uri: 'plant.trough', text: machine },
+    {
+      uri: 'records.trough',
+      text: `reline DG1 2025-01-01 meter 4000 h {\n  liner TwoLayer12\n  /*\ninspection DG1 2025-03-14 meter 5000 h {\n  */\n${p1}\n}\n`,
+    },
+  ]);
+  expect(estate.relines[0]?.asFitted.map((row) => [row.point.name, row.thickness.value])).toEqual([
+    ['P1', 8.1],
+  ]);
+  expect(estate.readings.count).toBe(0);
 });

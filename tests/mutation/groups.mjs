@@ -15,7 +15,7 @@ export const groups = {
   },
   tell: {
     files: ['src/domain/order/tell.ts'],
-    tests: ['tests/domain/order/words-of-slips.test.ts', 'tests/domain/order/check-order.test.ts'],
+    tests: ['tests/domain/order/words-of-slips.test.ts'],
   },
   decisions: {
     files: ['src/domain/wear/decision.ts', 'src/domain/wear/where-to-look.ts'],

@@ -5,12 +5,14 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { Stryker } from '@stryker-mutator/core';
 import { groups } from './groups.mjs';
 import { survivors } from './survivors.mjs';
 
 const here = new URL('.', import.meta.url);
-const root = new URL('../..', here);
+const root = fileURLToPath(new URL('../../', here));
 const floorsFile = new URL('floors.json', here);
 const floors = JSON.parse(readFileSync(floorsFile, 'utf8'));
 
@@ -20,7 +22,7 @@ if (unknown.length > 0) {
   console.error(`No group ${unknown.join(', ')}; there are ${Object.keys(groups).join(', ')}.`);
   process.exit(2);
 }
-process.chdir(fileURLToPath(root));
+process.chdir(root);
 
 let failed = false;
 const table = [

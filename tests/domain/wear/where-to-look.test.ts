@@ -1,0 +1,120 @@
+// Where a look is worth most. No published figure is known; the checks are what must hold whatever the numbers, and for
+// a single point a second road: two sources of knowledge add as one over their variances.
+
+import { describe, expect, it } from 'vitest';
+import { whereToLook, type LookWorth } from '../../../src/domain/wear/where-to-look.js';
+import { forecastUnit } from '../../../src/domain/wear/forecast.js';
+import { fitted, type Seen } from './kit.js';
+
+/** Two looks each at 3000 and 6000 h. */
+const looked = (unit: number, first: number, second: number): Seen[] => [
+  { unit, at: 3000, saw: first },
+  { unit, at: 6000, saw: second },
+];
+const others = [3, 4, 5, 6].flatMap((unit) => looked(unit, 9.2, 6.5));
+const members = (...units: readonly number[]) => units.map((unit) => ({ unit, depth: 9, now: 6000 }));
+const unitsIn = (looks: readonly LookWorth[]): number[] => looks.map(({ member }) => member.unit);
+
+describe('what is worth a look', () => {
+  // Unit 0 wears fast and was read once, 1 was never seen, 2 wears slowly and is known, 3 to 6 are the pool.
+  const fit = fitted([...others, { unit: 0, at: 3000, saw: 9 }, ...looked(2, 11, 10)], 8, {});
+
+  it('the one nobody has seen before the one read once, that before the one that is far off', () => {
+    const looks = whereToLook(fit, members(0, 1, 2));
+    expect(unitsIn(looks)).toEqual([1, 0, 2]);
+    const [unseen, known, far] = looks.map(({ narrowing }) => narrowing);
+    expect(unseen).toBeGreaterThan(0.1);
+    expect(known).toBeLessThan(unseen ?? 0);
+    // A point that is never the first cannot narrow the first.
+    expect(far).toBeLessThan(0.005);
+    expect(looks.map(({ index }) => index)).toEqual([1, 0, 2]);
+  });
+
+  it('says how likely each is past its limit already: its own forecast today', () => {
+    for (const { member, already } of whereToLook(fit, members(0, 1, 2))) {
+      const own = forecastUnit(fit, member.unit, member.depth);
+      expect(own.kind === 'life' && own.reachedBy(member.now)).toBe(already);
+    }
+  });
+
+  it('does not depend on the order in which they are given', () => {
+    const one = whereToLook(fit, members(0, 1, 2));
+    const other = whereToLook(fit, members(2, 1, 0));
+    expect(unitsIn(other)).toEqual(unitsIn(one));
+    one.forEach((look, i) => {
+      expect(other[i]?.narrowing).toBeCloseTo(look.narrowing, 12);
+      expect(other[i]?.index).toBe(2 - look.index);
+    });
+  });
+
+  it('two that are alike are worth the same, and each less than one by itself', () => {
+    const [a, b] = whereToLook(fit, members(1, 7));
+    const [alone] = whereToLook(fit, members(1));
+    expect(a?.narrowing).toBeCloseTo(b?.narrowing ?? NaN, 9);
+    expect([a?.index, b?.index]).toEqual([0, 1]);
+    expect(alone?.narrowing).toBeGreaterThan((a?.narrowing ?? NaN) * 1.2);
+    expect(alone?.narrowing).toBeLessThan(1);
+  });
+
+  it('a coarser gauge makes every look worth less', () => {
+    const worth = (gaugeError: number): number => {
+      const of = { ...fit, readingError: gaugeError };
+      return whereToLook(of, members(1))[0]?.narrowing ?? NaN;
+    };
+    const [fine, usual, coarse] = [worth(0.05), worth(0.4), worth(4)];
+    expect(fine).toBeGreaterThan(usual ?? NaN);
+    expect(usual).toBeGreaterThan(coarse ?? NaN);
+    expect(coarse).toBeGreaterThanOrEqual(0);
+  });
+
+  it('a look later, when more is worn, tells more of the rate than one early', () => {
+    const at = (now: number): number => whereToLook(fit, [{ unit: 1, depth: 9, now }])[0]?.narrowing ?? NaN;
+    expect(at(200)).toBeLessThan(at(3000));
+  });
+
+  it('none to look at', () => expect(whereToLook(fit, [])).toEqual([]));
+});
+
+it.each([1200, 2400])(
+  'what a look at %d h takes away from the spread of a single point, by a second road',
+  (now) => {
+    // One unseen point and even duty. The spread of ln life, from its own quantiles, is that of ln rate; a reading of error e at
+    // wear w tells ln rate to e/w, and two independent sources add as 1/variance.
+    const fit = fitted(others, 8, { dutyNoise: 'none' });
+    const own = forecastUnit(fit, 1, 9);
+    if (own.kind !== 'life') throw new Error(own.kind);
+    const { q10, q50, q90 } = own.quantiles;
+    const spread = Math.log(q90 / q10) / (2 * 1.2815515655446004);
+    const told = fit.readingError / ((9 / q50) * now);
+    const after = 1 / Math.sqrt(1 / spread ** 2 + 1 / told ** 2);
+    const [look] = whereToLook(fit, [{ unit: 1, depth: 9, now }]);
+    expect(Math.abs((look?.narrowing ?? NaN) - (1 - after / spread))).toBeLessThan(0.05);
+  },
+);
+
+describe('what no forecast can be made of', () => {
+  it('is looked at first of all, and counts as all there is to learn', () => {
+    // Steel seen on unit 0: it needs no look to know that it is through.
+    const fit = fitted([...others, { unit: 0, at: 5000, saw: 'trough' }], 8, {});
+    const looks = whereToLook(fit, members(0, 1, 3));
+    expect(unitsIn(looks)).not.toContain(0);
+    expect(unitsIn(looks).sort()).toEqual([1, 3]);
+    expect(looks.map(({ index }) => index).sort()).toEqual([1, 2]);
+  });
+});
+
+it('of very many points those far from the limit are not worked out, and none is lost', () => {
+  const count = 70;
+  const rows = Array.from({ length: count }, (_, unit) =>
+    looked(unit, unit < 5 ? 9 : 11.4, unit < 5 ? 6 : 10.8),
+  ).flat();
+  const fit = fitted(rows, count, {});
+  const looks = whereToLook(
+    fit,
+    Array.from({ length: count }, (_, unit) => ({ unit, depth: 9, now: 6000 })),
+  );
+  expect(new Set(unitsIn(looks)).size).toBe(count);
+  expect(unitsIn(looks).slice(0, 5).sort()).toEqual([0, 1, 2, 3, 4]);
+  for (let i = 1; i < count; i++)
+    expect(looks[i]?.narrowing).toBeLessThanOrEqual(looks[i - 1]?.narrowing ?? NaN);
+});
