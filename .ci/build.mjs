@@ -5,7 +5,7 @@ import { build } from 'esbuild';
 import { writeNotices } from './notices.mjs';
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 const from = (...names) => path.join(root, ...names);
@@ -91,6 +91,7 @@ writeNotices(
   path.join(out, 'notices', 'extension'),
   editor.map(({ metafile }) => metafile),
 );
+await writeRulePages();
 cpSync(from('src', 'extension', 'walkthrough'), path.join(out, 'walkthrough'), { recursive: true });
 
 /** With a list of its files, because a browser cannot list the folder of an extension. */
@@ -102,4 +103,15 @@ function copySample() {
     .map((entry) => path.relative(sample, path.join(entry.parentPath, entry.name)).split(path.sep).join('/'))
     .sort();
   writeFileSync(path.join(sample, 'files.json'), `${JSON.stringify(files, undefined, 1)}\n`);
+}
+
+/** A page a rule, which the code of a finding leads to in the Problems view. */
+async function writeRulePages() {
+  const script = path.join(out, 'explain.mjs');
+  await build({ ...node, entryPoints: ['src/validation/explain.ts'], outfile: script, format: 'esm' });
+  const { explainInMarkdown, codesLike } = await import(pathToFileURL(script).href);
+  const pages = path.join(out, 'rules');
+  mkdirSync(pages);
+  for (const code of codesLike('')) writeFileSync(path.join(pages, `${code}.md`), explainInMarkdown(code));
+  rmSync(script);
 }

@@ -17,6 +17,7 @@ const shipped = [
   'server.cjs',
   'server-web.js',
   'views',
+  'rules',
   'sample',
   'walkthrough',
 ];

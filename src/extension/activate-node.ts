@@ -15,7 +15,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     'troughline',
     'Troughline',
     { run: server, debug: server },
-    clientOptions(output),
+    clientOptions(output, context.extensionUri),
   );
   answerReads(client);
   context.subscriptions.push(output, client);

@@ -12,7 +12,12 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const worker = new Worker(
     await addressOf(vscode.Uri.joinPath(context.extensionUri, 'dist', 'server-web.js')),
   );
-  client = new LanguageClient('troughline', 'Troughline', worker, clientOptions(output));
+  client = new LanguageClient(
+    'troughline',
+    'Troughline',
+    worker,
+    clientOptions(output, context.extensionUri),
+  );
   answerReads(client);
   context.subscriptions.push(output, client);
   await startFeatures(context, client);

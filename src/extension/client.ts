@@ -14,8 +14,11 @@ import {
 
 export const languageId = 'troughline';
 
-export function clientOptions(output: vscode.LogOutputChannel): LanguageClientOptions {
-  const initializationOptions: StartOptions = { clientReads: true };
+export function clientOptions(output: vscode.LogOutputChannel, extension: vscode.Uri): LanguageClientOptions {
+  const initializationOptions: StartOptions = {
+    clientReads: true,
+    rulePages: vscode.Uri.joinPath(extension, 'dist', 'rules').toString(),
+  };
   return {
     // Old versions that a comparison shows are texts of no estate, and no findings are wanted on them.
     documentSelector: schemes().map((scheme) => ({ language: languageId, scheme })),

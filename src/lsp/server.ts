@@ -26,6 +26,8 @@ export interface ServerParts {
   readonly background: Background;
   /** `reads`: the client answers for folders the server cannot read itself. */
   files(client: { readonly reads: boolean }): Files;
+  /** Address of the folder of rule pages that lies beside the program; a client that knows another names it when it starts. */
+  readonly rulePages?: string;
 }
 
 /** What the client can be asked, from its capabilities. */
@@ -40,7 +42,7 @@ interface Can {
 /** Serves until the client says shutdown; `askedToStop` then turns true, and the process may end on exit. */
 export function startServer(
   connection: Connection,
-  { makeAnalyser, background, files }: ServerParts,
+  { makeAnalyser, background, files, rulePages }: ServerParts,
 ): { askedToStop(): boolean } {
   const sessions = createSessions(makeAnalyser);
   const documents = new TextDocuments(TextDocument);
@@ -76,6 +78,7 @@ export function startServer(
   connection.onInitialize(({ initializationOptions, workspaceFolders, capabilities: client }) => {
     const options = (initializationOptions ?? {}) as StartOptions; // our own client's; another editor's sets nothing that is read here
     const { workspace, textDocument } = client;
+    const rules = options.rulePages ?? rulePages;
     can = {
       register: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
       configure: workspace?.configuration === true,
@@ -89,6 +92,9 @@ export function startServer(
         workspace?.workspaceEdit?.snippetEditSupport === true &&
         workspace.workspaceEdit.documentChanges === true,
       coloursSyntax: textDocument?.semanticTokens?.augmentsSyntaxTokens === true,
+      ...(textDocument?.publishDiagnostics?.codeDescriptionSupport === true && rules !== undefined
+        ? { rulePages: rules }
+        : {}),
     });
     sessions.setSettings(readSettings(options.settings));
     texts.setFiles(files({ reads: options.clientReads === true }));

@@ -24,6 +24,8 @@ export interface EditorCapabilities {
   readonly snippetEdits: boolean;
   /** The editor colours words and numbers itself and wants only the meaning of names. */
   readonly coloursSyntax: boolean;
+  /** Address of the folder with a page for every rule; undefined where there is none, or the editor follows no such link. */
+  readonly rulePages?: string;
 }
 
 export interface Session {

@@ -100,6 +100,8 @@ export interface DraftInspectionAnswer {
 
 /** What the client says at start. */
 export interface StartOptions {
+  /** Address of a folder that holds a page `TL101.md` for every rule; the code of a finding leads there. */
+  readonly rulePages?: string;
   /** The client answers listTexts and readTexts. */
   readonly clientReads?: boolean;
   readonly settings?: Settings;

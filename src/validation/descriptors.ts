@@ -3,6 +3,7 @@
 import { rules } from './catalogue.js';
 import { explain, explainInMarkdown } from './explain.js';
 import type { Severity } from './finding.js';
+import type { RuleTag } from './rule.js';
 
 export interface RuleDescriptor {
   readonly id: string;
@@ -12,6 +13,7 @@ export interface RuleDescriptor {
   readonly fullDescription: string;
   readonly help: { readonly text: string; readonly markdown: string };
   readonly defaultLevel: 'error' | 'warning' | 'note';
+  readonly tags: readonly RuleTag[];
 }
 
 export function ruleDescriptors(): readonly RuleDescriptor[] {
@@ -22,6 +24,7 @@ export function ruleDescriptors(): readonly RuleDescriptor[] {
     fullDescription: rule.why,
     help: { text: explain(rule.code) ?? '', markdown: explainInMarkdown(rule.code) ?? '' },
     defaultLevel: levelOf(rule.severity),
+    tags: rule.tags ?? [],
   }));
 }
 

@@ -1,48 +1,87 @@
 // The sound estate that the rules' examples are put into, so that an example shows only the lines that matter.
 // Scenario of our own; nothing in it gives a finding, which the catalogue tests prove.
 
-import type { Given, Rule } from './rule.js';
+import type { Around, Given, Rule, RuleCase, SoundBlock } from './rule.js';
 
 /** An example as the language reads it, and where in it the finding must stand. */
 export interface Example {
   readonly text: string;
-  /** Undefined for the good example. */
+  /** Undefined where nothing is to be found. */
   readonly marker?: { readonly start: number; readonly end: number };
 }
 
+export type Side = 'bad' | 'good';
+
 /** The whole estate of a rule's bad or good example. */
-export function exampleOf(rule: Rule, which: 'bad' | 'good'): Example {
-  const marked = inSoundEstate(rule.given, rule[which]);
+export function exampleOf(rule: Rule, which: Side): Example {
+  return unmarked(inSoundEstate(rule.given, sideOf(rule, which), aroundOn(rule, which)));
+}
+
+/** The whole estate of one of its further cases. */
+export function caseOf(rule: Rule, { text }: RuleCase): Example {
+  return unmarked(inSoundEstate(rule.given, text, aroundOn(rule, 'good')));
+}
+
+function unmarked(marked: string): Example {
   const start = marked.indexOf('«');
   const end = marked.indexOf('»') - 1;
   const text = marked.replace('«', '').replace('»', '');
   return start < 0 ? { text } : { text, marker: { start, end } };
 }
 
+/** The wrong or the right text, the spot of the finding still marked in the wrong one. */
+function sideOf(rule: Rule, which: Side): string {
+  if (!('example' in rule)) return rule[which];
+  return textOn(rule.example, which);
+}
+
+function aroundOn({ around = {} }: Rule, which: Side): Around {
+  return Object.fromEntries(Object.entries(around).map(([block, lines]) => [block, textOn(lines, which)]));
+}
+
+function textOn(text: string, which: Side): string {
+  return which === 'bad'
+    ? text.replace(/‹([^|›]*)\|[^›]*›/g, '$1').replace(/«([^|»]*)\|[^»]*»/g, '«$1»')
+    : text.replace(/[‹«][^|›»]*\|([^›»]*)[›»]/g, '$1').replace(/[«»]/g, '');
+}
+
 /** The lines to show to a reader: the example's own, inside the head of the block they stand in. */
-export function shownLines(rule: Rule, which: 'bad' | 'good'): string {
+export function shownLines(rule: Rule, which: Side): string {
   return markedLines(rule, which).replace(/[«»]/g, '');
 }
 
 /** The same with the spot of the finding between « and ». */
-export function markedLines(rule: Rule, which: 'bad' | 'good'): string {
-  const own = rule[which].replace(/^\n+|\s+$/g, '');
-  if (rule.given === 'whole' || rule.given === 'estate' || rule.given === 'specifications') return own;
-  return `${heads[rule.given]} {\n  // …\n${indent(outdent(own))}\n}`;
+export function markedLines(rule: Rule, which: Side): string {
+  const { given } = rule;
+  const around = aroundOn(rule, which);
+  const own = sideOf(rule, which).replace(/^\n+|\s+$/g, '');
+  const context = frames.flatMap((block) => {
+    const lines = around[block];
+    return lines === undefined || block === given ? [] : [shownIn(block, lines)];
+  });
+  return [...context, isBlock(given) ? shownIn(given, own) : own].join('\n');
 }
 
-type Block = Exclude<Given, 'whole' | 'estate' | 'specifications'>;
+function shownIn(block: SoundBlock, lines: string): string {
+  const own = linesOf(lines).filter((line) => !line.startsWith('-'));
+  return `${heads[block]} {\n${indent(['// …', ...own].join('\n'))}\n}`;
+}
 
-const heads: Readonly<Record<Block, string>> = {
+function isBlock(given: Given): given is Exclude<Given, 'whole' | 'estate' | 'specifications'> {
+  return given !== 'whole' && given !== 'estate' && given !== 'specifications';
+}
+
+const heads: Readonly<Record<SoundBlock, string>> = {
   plant: 'plant Tarnholt "Tarnholt Organics"',
   liner: 'liner TwoLayer12',
   screw: 'screw Spiral400',
   conveyor: 'conveyor DG1 "Digestate cake to bay 2"',
+  neighbour: 'conveyor DG2 "Digestate cake to bay 3"',
   inspection: 'inspection DG1 2025-03-10 meter 6000 h',
   job: 'job J1 "Reline above the gate"',
 };
 
-const facts: Readonly<Record<Block, string>> = {
+const facts: Readonly<Record<Exclude<SoundBlock, 'neighbour'>, string>> = {
   plant: `
 fitting temperature 5 degC to 25 degC
 service temperature 5 degC to 35 degC
@@ -105,23 +144,42 @@ crews Alpha, Bravo
 access units MP1`,
 };
 
-const specifications: readonly Block[] = ['plant', 'liner', 'screw'];
-const always: readonly Block[] = [...specifications, 'conveyor'];
+const specifications: readonly SoundBlock[] = ['plant', 'liner', 'screw'];
+const always: readonly SoundBlock[] = [...specifications, 'conveyor'];
+/** In the order in which they are written. */
+const frames: readonly SoundBlock[] = [...always, 'neighbour', 'inspection', 'job'];
 
-/** The sound estate with these lines in their place; what stands between « and » is kept as it is. */
-export function inSoundEstate(given: Given, lines: string): string {
+/**
+ * The sound estate with these lines in their place; what stands between « and » is kept as it is. `around` says what else is
+ * there: a block it names is in the estate, with these facts in place of its own that start with the same word. A line `- word`
+ * takes such facts away.
+ */
+export function inSoundEstate(given: Given, lines: string, around: Around = {}): string {
   if (given === 'whole') return lines;
-  if (given === 'specifications') return specifications.map((block) => write(block)).join('') + lines;
-  if (given === 'estate') return always.map((block) => write(block)).join('') + lines;
-  const blocks = always.includes(given) ? always : [...always, given];
-  return blocks.map((block) => write(block, block === given ? lines : undefined)).join('');
+  const there = given === 'specifications' ? specifications : always;
+  const blocks = frames.filter(
+    (block) => there.includes(block) || block === given || around[block] !== undefined,
+  );
+  const written = blocks.map((block) =>
+    write(block, [around[block] ?? '', ...(block === given ? [lines] : [])].join('\n')),
+  );
+  return written.join('') + (isBlock(given) ? '' : lines);
 }
 
-function write(block: Block, lines?: string): string {
-  const replaced = new Set((lines ?? '').split('\n').map(firstWord));
-  const kept = facts[block].split('\n').filter((line) => line !== '' && !replaced.has(firstWord(line)));
-  const own = (lines ?? '').split('\n').filter((line) => line.trim() !== '');
-  return `${heads[block]} {\n${indent([...kept, ...own].join('\n'))}\n}\n`;
+function write(block: SoundBlock, lines: string): string {
+  const own = linesOf(lines);
+  const replaced = new Set(own.map((line) => firstWord(line.replace(/^-\s*/, ''))));
+  const usual = facts[block === 'neighbour' ? 'conveyor' : block].split('\n');
+  const kept = usual.filter((line) => line !== '' && !replaced.has(firstWord(line)));
+  const added = own.filter((line) => !line.startsWith('-'));
+  return `${heads[block]} {\n${indent([...kept, ...added].join('\n'))}\n}\n`;
+}
+
+/** Lines as they are written, but for blank ones and for an indent that all share. */
+function linesOf(lines: string): readonly string[] {
+  return outdent(lines.replace(/^\n+/, ''))
+    .split('\n')
+    .filter((line) => line.trim() !== '');
 }
 
 function firstWord(line: string): string {

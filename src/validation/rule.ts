@@ -18,19 +18,51 @@ export interface RuleInput {
 export type Given =
   'whole' | 'estate' | 'specifications' | 'plant' | 'liner' | 'screw' | 'conveyor' | 'inspection' | 'job';
 
-export interface Rule {
+/** Facts of the sound estate's own blocks that stand otherwise for an example; see `Around` in example.ts. */
+export type Around = Partial<Record<SoundBlock, string>>;
+
+/** `neighbour`: a second conveyor DG2, like DG1 in everything that is not said. It is there only where an example asks for it. */
+export type SoundBlock = 'plant' | 'liner' | 'screw' | 'conveyor' | 'neighbour' | 'inspection' | 'job';
+
+/**
+ * One text, wrong and right. The spot of the finding stands between « and »; what differs is written once, as `wrong|right`,
+ * there or, where nothing is to be reported, between ‹ and ›.
+ */
+interface InOneText {
+  readonly example: string;
+}
+
+/** Two texts, where they share too little to be one. */
+interface InTwoTexts {
+  /** The spot of the finding stands between « and ». */
+  readonly bad: string;
+  /** The same, right. */
+  readonly good: string;
+}
+
+/** A further text: a border from either side, or a form that the example does not show. */
+export interface RuleCase {
+  /** What it shows, in a few words: `at the limit`. */
+  readonly name: string;
+  /** Stands where the rule's example stands. With a spot between « and » it is reported there, without one it is silent. */
+  readonly text: string;
+}
+
+export type Rule = (InOneText | InTwoTexts) & {
   /** TL1xx the text itself, TL2xx geometry, TL3xx records, TL4xx jobs and orders, TL5xx wear. Never reused. */
   readonly code: `TL${number}`;
   readonly title: string;
   readonly severity: Severity;
+  /** `unused`: the text could go without a change of meaning. `advice`: nothing is wrong, something could be better. */
+  readonly tags?: readonly RuleTag[];
   /** What happens on site if this is left as it is. */
   readonly why: string;
   /** What to do, in general. */
   readonly todo: string;
   readonly given: Given;
-  /** The spot of the finding stands between « and ». */
-  readonly bad: string;
-  /** The same, right. */
-  readonly good: string;
+  readonly around?: Around;
+  readonly cases?: readonly RuleCase[];
   check(input: RuleInput): Iterable<Found>;
-}
+};
+
+export type RuleTag = 'unused' | 'advice';

@@ -3,7 +3,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { FileChangeType, type CodeAction, type Diagnostic } from 'vscode-languageserver-protocol';
+import {
+  DiagnosticTag,
+  FileChangeType,
+  type CodeAction,
+  type Diagnostic,
+} from 'vscode-languageserver-protocol';
 import { exampleOf } from '../../src/validation/example.js';
 import { rules } from '../../src/validation/catalogue.js';
 import { conveyor, files, inspection, job } from './estate.js';
@@ -43,6 +48,32 @@ describe('findings', () => {
       range: { start: { line: 3, character: 15 }, end: { line: 3, character: 22 } },
     });
     expect(words(found?.message ?? '').split('\n')).toHaveLength(2);
+  });
+
+  it('lead by their code to the page of their rule, where the editor follows such links', async () => {
+    const follows = { textDocument: { publishDiagnostics: { codeDescriptionSupport: true } } };
+    const start = { rulePages: 'file:///extension/dist/rules' };
+    session = await startSession({ 'a.trough': broken }, { start, capabilities: follows });
+    const found = await session.findings('a.trough');
+    expect(found.find(({ code }) => code === 'TL105')?.codeDescription).toEqual({
+      href: 'file:///extension/dist/rules/TL105.md',
+    });
+    await session.end();
+    session = await startSession({ 'a.trough': broken }, { start });
+    expect((await session.findings('a.trough')).filter((one) => one.codeDescription)).toEqual([]);
+  });
+
+  it('fade the text that could go, by the tag of their rule', async () => {
+    const unused = rules.filter(({ tags }) => tags?.includes('unused'));
+    expect(unused.map(({ code }) => code)).toEqual(expect.arrayContaining(['TL120', 'TL260']));
+    for (const rule of unused) {
+      session = await startSession({ 'a.trough': exampleOf(rule, 'bad').text });
+      const found = await session.findings('a.trough');
+      expect(found.find(({ code }) => code === rule.code)?.tags).toEqual([DiagnosticTag.Unnecessary]);
+      await session.end();
+    }
+    session = await startSession({ 'a.trough': broken });
+    expect((await session.findings('a.trough')).find(({ code }) => code === 'TL105')?.tags).toBeUndefined();
   });
 
   it('go when the text is mended, and come back with the file on disk when an edit is thrown away', async () => {

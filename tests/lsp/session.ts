@@ -34,6 +34,7 @@ import {
   estateChanged,
   type EstateChanged,
   type Settings,
+  type StartOptions,
 } from '../../src/protocol/messages.js';
 
 export const root = 'file:///estate';
@@ -60,6 +61,7 @@ export interface Session {
 export interface SessionOptions {
   readonly settings?: Partial<Settings>;
   readonly capabilities?: InitializeParams['capabilities'];
+  readonly start?: StartOptions;
 }
 
 /** Starts a server on files given by name and text; a `‸` in a text marks the cursor and is taken out. */
@@ -105,6 +107,7 @@ export async function startSession(
   const initialized = await client.sendRequest(InitializeRequest.type, {
     processId: null,
     rootUri: null,
+    ...(options.start ? { initializationOptions: options.start } : {}),
     workspaceFolders: [{ uri: root, name: 'estate' }],
     capabilities: options.capabilities ?? {
       textDocument: { completion: { completionItem: { snippetSupport: true } } },

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
 import { rules, ruleOf, runRules } from '../../src/validation/catalogue.js';
-import { exampleOf } from '../../src/validation/example.js';
+import { caseOf, exampleOf } from '../../src/validation/example.js';
 import type { Finding } from '../../src/validation/finding.js';
 import type { Rule } from '../../src/validation/rule.js';
 import { applied } from './edits.js';
@@ -53,6 +53,21 @@ describe('every rule', () => {
 
   test.each(all)('%s: its good example is silent', (_, rule) => {
     expect(told(read(exampleOf(rule, 'good').text))).toEqual([]);
+  });
+
+  const cases = rules.flatMap((rule) =>
+    (rule.cases ?? []).map((one) => [`${rule.code} ${one.name}`, rule, one] as const),
+  );
+  test.each(cases)('%s', (_, rule, one) => {
+    const { text, marker } = caseOf(rule, one);
+    const own = read(text).findings.filter(({ code }) => code === rule.code);
+    const found = own.map(({ code, origin }) => `${code} at ${origin.start}–${origin.end}`);
+    expect(found).toEqual(marker ? [`${rule.code} at ${marker.start}–${marker.end}`] : []);
+  });
+
+  test('the borders of several are shown from both sides', () => {
+    const bordered = rules.filter(({ cases: of = [] }) => of.some(({ text }) => text.includes('«')));
+    expect(bordered.length).toBeGreaterThan(15);
   });
 
   test.each(all)('%s: its message is a sentence with nothing left blank', (_, rule) => {

@@ -26,6 +26,7 @@ export function toSarif(result: CheckResult, version: string): string {
                   fullDescription: { text: rule.fullDescription },
                   help: rule.help,
                   defaultConfiguration: { level: rule.defaultLevel },
+                  ...(rule.tags.length > 0 ? { properties: { tags: rule.tags } } : {}),
                 })),
               },
             },

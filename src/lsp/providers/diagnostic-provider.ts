@@ -2,6 +2,7 @@
 // to do; why it matters on site is in the hover, with the code.
 
 import { DiagnosticSeverity, DiagnosticTag, type Diagnostic } from 'vscode-languageserver';
+import { ruleOf } from '../../validation/catalogue.js';
 import type { Finding } from '../../validation/finding.js';
 import type { Session } from '../session.js';
 
@@ -43,19 +44,13 @@ export function diagnosticOf(session: Session, finding: Finding): Diagnostic {
     range: session.locationOf(finding.origin).range,
     severity: severities[finding.severity],
     code: finding.code,
+    ...(session.client.rulePages === undefined
+      ? {}
+      : { codeDescription: { href: `${session.client.rulePages}/${finding.code}.md` } }),
     source,
     message: `${finding.message}\n${finding.todo}`,
     ...(related.length > 0 ? { relatedInformation: related } : {}),
-    ...(isUnused(finding) ? { tags: [DiagnosticTag.Unnecessary] } : {}),
+    // Text that could go without a change of meaning is shown faded.
+    ...(ruleOf(finding.code)?.tags?.includes('unused') ? { tags: [DiagnosticTag.Unnecessary] } : {}),
   };
-}
-
-/** Text that could go without a change of meaning is shown faded. */
-function isUnused(finding: Finding): boolean {
-  return (
-    finding.severity !== 'error' &&
-    /\b(is not used|never used|is used by nothing|nothing uses|hides nothing|has no effect)\b/.test(
-      finding.message,
-    )
-  );
 }

@@ -11,11 +11,11 @@ export const boltsTooFarApart: Rule = {
   code: 'TL219',
   title: 'Bolts further apart than a warm liner bears',
   severity: 'information',
+  tags: ['advice'],
   why: 'A panel that is butted tight and bolted cold buckles when it warms: it lifts into the screw and is torn.',
   todo: 'Space the bolts closer, fit on a warmer day, or leave a joint gap; the curve of the trough helps, the flat sides get no such help.',
   given: 'liner',
-  bad: '  bolt M10 rows 2 pitch «400 mm» countersink 4 mm',
-  good: '  bolt M10 rows 2 pitch 250 mm countersink 4 mm',
+  example: '  bolt M10 rows 2 pitch «400 mm|250 mm» countersink 4 mm',
   *check({ estate }) {
     const told = new Set<object>();
     for (const conveyor of estate.conveyors) {

@@ -11,8 +11,7 @@ export const breakOverFlange: Rule = {
   why: 'A gate frame or a chute cannot be bolted over a flange, so one of the two is written down in the wrong place.',
   todo: 'Measure the break and the section joint again; if it really is built so, say how in a doc comment and silence this.',
   given: 'conveyor',
-  bad: '  break Gate at «5.8 m» to 6.3 m slide gate allowance 20 mm',
-  good: '  break Gate at 7 m to 7.5 m slide gate allowance 20 mm',
+  example: '  break Gate at «5.8 m|7 m» to ‹6.3|7.5› m slide gate allowance 20 mm',
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

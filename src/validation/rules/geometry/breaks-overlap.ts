@@ -11,8 +11,9 @@ export const breaksOverlap: Rule = {
   why: 'There is no lined length between the two, so the runs are numbered wrongly and panels are counted for the wrong place.',
   todo: 'Measure both breaks again, or join them into one.',
   given: 'conveyor',
-  bad: '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break «Gate» at 1.4 m to 2 m slide gate allowance 20 mm',
-  good: '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm',
+  example: `
+  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm
+  break «Gate» at ‹1.4|7› m to ‹2|7.5› m slide gate allowance 20 mm`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -12,8 +12,7 @@ export const clearanceOutsideItsBand: Rule = {
   why: 'Too tight, and the spiral jams on the first stone; too wide, and it wears a narrow groove and leaves material behind.',
   todo: 'Check trough radius, liner thickness and screw diameter against the drawing, or correct the band.',
   given: 'conveyor',
-  bad: '  clearance «2 mm» to 10 mm',
-  good: '  clearance 2 mm to 20 mm',
+  example: '  clearance «2 mm» to ‹10|20› mm',
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

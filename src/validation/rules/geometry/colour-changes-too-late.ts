@@ -11,8 +11,7 @@ export const colourChangesTooLate: Rule = {
   why: 'The second colour is there to warn; when it shows only after the limit is passed, a glance that sees the first colour proves nothing.',
   todo: 'Check the order of the layers (screw side first) and the limit; if both are right, measure and do not go by colour.',
   given: 'liner',
-  bad: '  condemn at «7 mm»',
-  good: '  condemn at 3 mm',
+  example: '  condemn at «7 mm|3 mm»',
   check: each(
     (estate) => estate.liners,
     function* (liner) {

@@ -10,8 +10,8 @@ export const condemnLimitNotBelowThickness: Rule = {
   why: 'The limit is the thickness that remains when the liner must be changed, so a new liner would be condemned on the day it is fitted.',
   todo: 'Write the remaining thickness, not the worn depth.',
   given: 'liner',
-  bad: '  condemn at «12 mm»',
-  good: '  condemn at 3 mm',
+  example: '  condemn at «12 mm|3 mm»',
+  cases: [{ name: 'at the new thickness', text: '  condemn at «12 mm»' }],
   check: each(
     (estate) => estate.liners,
     function* (liner) {

@@ -11,8 +11,11 @@ export const condemnLimitTooThinToMeasure: Rule = {
   why: 'By the time a gauge shows such a limit, the screw may already be cutting the trough a hand away, and plates have to be welded on.',
   todo: 'Choose a limit of at least 1 mm; a quarter of the thickness is common practice.',
   given: 'liner',
-  bad: '  condemn at «0.5 mm»',
-  good: '  condemn at 3 mm',
+  example: '  condemn at «0.5 mm|3 mm»',
+  cases: [
+    { name: 'at 1 mm', text: '  condemn at 1 mm' },
+    { name: 'just below', text: '  condemn at «0.9 mm»' },
+  ],
   check: each(
     (estate) => estate.liners,
     function* (liner) {

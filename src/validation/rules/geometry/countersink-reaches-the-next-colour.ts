@@ -10,8 +10,7 @@ export const countersinkReachesTheNextColour: Rule = {
   why: 'The second colour then shows round every bolt from the first day, and little is left under the head to hold the panel.',
   todo: 'Use a shallower head or a thicker first layer; check the depth on an offcut.',
   given: 'liner',
-  bad: '  bolt M10 rows 2 pitch 250 mm countersink «6.5 mm»',
-  good: '  bolt M10 rows 2 pitch 250 mm countersink 4 mm',
+  example: '  bolt M10 rows 2 pitch 250 mm countersink «6.5 mm|4 mm»',
   check: each(
     (estate) => estate.liners,
     function* (liner) {

@@ -12,8 +12,7 @@ export const daysRunBackwards: Rule = {
   why: 'No job fits into it, and nothing can be planned for it.',
   todo: 'Check both dates; the last day counts as part of it.',
   given: 'plant',
-  bad: '  outage Spring27 2027-04-12 to «2027-03-23»',
-  good: '  outage Spring27 2027-04-12 to 2027-04-23',
+  example: '  outage Spring27 2027-04-12 to «2027-03-23|2027-04-23»',
   *check({ estate }) {
     for (const { outages } of estate.plants)
       for (const { name, from, to } of outages) yield* judge(`Outage ${name}`, from, to);

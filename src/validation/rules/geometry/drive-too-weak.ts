@@ -14,8 +14,10 @@ export const driveTooWeak: Rule = {
   why: 'An overloaded drive trips with a full trough, and a full trough has to be dug out by hand before anything else can be done.',
   todo: 'Check capacity (tonnes an hour, not a day), drive power and resistance factor.',
   given: 'conveyor',
-  bad: '  resistance factor 3\n  capacity 60 t/h\n  drive at head power «2.2 kW»',
-  good: '  resistance factor 3\n  capacity 30 t/h\n  drive at head power 7.5 kW',
+  example: `
+  resistance factor 3
+  capacity ‹60|30› t/h
+  drive at head power «2.2 kW|7.5 kW»`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -12,8 +12,11 @@ export const dutyAboveTheClock: Rule = {
   why: 'Dates are reckoned from running hours by the duty; every date would come out too early.',
   todo: 'A week has 168 hours and a day 24: check the number and whether a day or a week was meant.',
   given: 'conveyor',
-  bad: '  duty «190 h/week» ± 10 %',
-  good: '  duty 110 h/week ± 10 %',
+  example: '  duty «190 h/week|110 h/week» ± 10 %',
+  cases: [
+    { name: 'around the clock', text: '  duty 168 h/week' },
+    { name: 'an hour more a week than there are', text: '  duty «169 h/week»' },
+  ],
   *check({ estate }) {
     for (const { name, duty } of estate.plants) yield* judge(name, duty?.nominal);
     for (const { name, duty } of estate.conveyors) yield* judge(name, duty?.nominal);

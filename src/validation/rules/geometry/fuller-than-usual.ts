@@ -12,8 +12,11 @@ export const fullerThanUsual: Rule = {
   why: 'Capacity and power follow from the fill; an overfilled shafted screw wears its hangers, an overfilled spiral climbs out of its material.',
   todo: 'Look into the trough under load and write down what part of the screw is covered.',
   given: 'conveyor',
-  bad: '  fill «90 %»',
-  good: '  fill 60 %',
+  example: '  fill «90 %|60 %»',
+  cases: [
+    { name: 'as full as a spiral runs', text: '  fill 80 %' },
+    { name: 'just fuller', text: '  fill «81 %»' },
+  ],
   check: each(
     (estate) => estate.conveyors,
     function* ({ name, screw, fill }) {

@@ -15,8 +15,7 @@ export const handAgainstRotation: Rule = {
   why: 'As written the screw would carry the material back to the tail; the side where the liner wears would be looked for on the wrong side of the trough.',
   todo: 'Look in the direction of flow and write down which way the screw turns, and check the hand on its drawing.',
   given: 'conveyor',
-  bad: '  «rotation clockwise»',
-  good: '  rotation counter-clockwise',
+  example: '  «rotation clockwise|rotation counter-clockwise»',
   *check({ estate }) {
     for (const conveyor of estate.conveyors) yield* judge(conveyor, conveyor.screw, undefined);
     for (const change of estate.screwChanges)

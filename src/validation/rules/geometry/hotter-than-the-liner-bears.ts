@@ -9,8 +9,21 @@ export const hotterThanTheLinerBears: Rule = {
   why: 'PE1000 softens well below its melting point: it wears many times faster, creeps off its bolts and buckles into the screw.',
   todo: 'Check the temperature of the material conveyed; if it is right, another liner is needed.',
   given: 'conveyor',
-  bad: '  service temperature 5 degC to «95 degC»\n  fitting temperature 90 degC to 95 degC',
-  good: '  service temperature 5 degC to 35 degC\n  fitting temperature 5 degC to 25 degC',
+  example: `
+  service temperature 5 degC to «95 degC|35 degC»
+  fitting temperature ‹90|5› degC to ‹95|25› degC`,
+  cases: [
+    {
+      name: 'as hot as the liner bears',
+      text: `
+  service temperature 5 degC to 80 degC`,
+    },
+    {
+      name: 'just hotter',
+      text: `
+  service temperature 5 degC to «81 degC»`,
+    },
+  ],
   *check({ estate }) {
     const told = new Set<object>();
     for (const conveyor of estate.conveyors) {

@@ -11,8 +11,7 @@ export const innerFlightFoulsTheOuter: Rule = {
   why: 'The two ribbons would cut into one another; the inner one sits on stays inside the free bore of the outer.',
   todo: 'Measure the inner flight and the free bore again.',
   given: 'screw',
-  bad: '  inner flight outside diameter «260 mm» inside diameter 80 mm thickness 12 mm',
-  good: '  inner flight outside diameter 160 mm inside diameter 80 mm thickness 12 mm',
+  example: '  inner flight outside diameter «260 mm|160 mm» inside diameter 80 mm thickness 12 mm',
   check: each(
     (estate) => estate.screws,
     function* (screw) {

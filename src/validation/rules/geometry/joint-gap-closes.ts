@@ -13,8 +13,7 @@ export const jointGapCloses: Rule = {
   why: 'Panels that meet push against one another and lift at the joint, where the screw catches the edge.',
   todo: 'Leave a wider gap, use shorter panels, or fit on a warmer day.',
   given: 'liner',
-  bad: '  joint gap «4 mm»',
-  good: '  joint gap 8 mm',
+  example: '  joint gap «4 mm|8 mm»',
   *check({ estate }) {
     const told = new Set<object>();
     for (const conveyor of estate.conveyors) {

@@ -12,8 +12,11 @@ export const layersAgainstThickness: Rule = {
   why: 'Every remaining life counts from the full thickness and every colour from the layers; they cannot both be right.',
   todo: 'Take the layers from the data sheet or an offcut; the thickness may be left out, it is their sum.',
   given: 'liner',
-  bad: '  thickness «14 mm»',
-  good: '  thickness 12 mm',
+  example: '  thickness «14 mm|12 mm»',
+  cases: [
+    { name: 'off by the rounding', text: '  thickness 12.1 mm' },
+    { name: 'off by more', text: '  thickness «12.2 mm»' },
+  ],
   check: each(
     (estate) => estate.liners,
     function* (liner) {

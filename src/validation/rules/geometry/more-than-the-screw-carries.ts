@@ -14,8 +14,10 @@ export const moreThanTheScrewCarries: Rule = {
   why: 'Wear by tonnes, power and planning all rest on the capacity; a screw that cannot carry it backs up at the inlet.',
   todo: 'Check capacity, speed, fill and bulk density, and their units.',
   given: 'conveyor',
-  bad: '  bulk density 900 kg/m3\n  fill 40 %\n  capacity «40 t/h»',
-  good: '  bulk density 900 kg/m3\n  fill 40 %\n  capacity 10 t/h',
+  example: `
+  bulk density 900 kg/m3
+  fill 40 %
+  capacity «40 t/h|10 t/h»`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -10,8 +10,11 @@ export const noFirmEnd: Rule = {
   why: 'On a slope a panel slides until it meets something; where every break and both end plates give, no panel has a place to start from.',
   todo: 'State which end holds the panels: an end plate or break with allowance 0 mm.',
   given: 'conveyor',
-  bad: '  break Tail at «0 m» end plate allowance 5 mm\n  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm\n  break Head at 12 m end plate allowance 5 mm',
-  good: '  break Tail at 0 m end plate allowance 0 mm\n  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm\n  break Head at 12 m end plate allowance 5 mm',
+  example: `
+  break Tail at «0 m» end plate allowance ‹5|0› mm
+  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  break Head at 12 m end plate allowance 5 mm`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -10,7 +10,7 @@ export const noIsolationPoint: Rule = {
   why: 'A work pack without a named isolation point leaves the crew to find out on the day what holds the screw still.',
   todo: 'Write each isolation: the local isolator, the material feed, and what holds stored energy.',
   given: 'specifications',
-  bad: `
+  example: `
 conveyor «DG1» {
   plant Tarnholt
   length 12 m
@@ -20,20 +20,8 @@ conveyor «DG1» {
   liner TwoLayer12
   commissioned 2024-01-08 meter 0 h
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  access A1 at 0 m to 12 m platform
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  access A1 at 0 m to 12 m platform
-  isolation Q1 "local isolator" electrical
+  access A1 at 0 m to 12 m platform‹|
+  isolation Q1 "local isolator" electrical›
 }`,
   check: each(
     (estate) => estate.conveyors,

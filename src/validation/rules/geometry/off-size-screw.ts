@@ -8,11 +8,33 @@ export const offSizeScrew: Rule = {
   code: 'TL227',
   title: 'Screw of no standard size',
   severity: 'information',
+  tags: ['advice'],
   why: 'A spiral off the standard sizes is made to order: its lead time is longer, and a slip in the diameter is likelier than a special.',
   todo: 'Measure the diameter over the flight tips; if it is a special, silence this with the drawing number as the reason.',
   given: 'screw',
-  bad: '  outside diameter «380 mm»\n  pitch 350 mm',
-  good: '  outside diameter 400 mm\n  pitch 350 mm',
+  example: `
+  outside diameter «380 mm|400 mm»
+  pitch 350 mm`,
+  cases: [
+    {
+      name: '2 % small, as worn tips are',
+      text: `
+  outside diameter 392 mm
+  pitch 350 mm`,
+    },
+    {
+      name: 'more than that',
+      text: `
+  outside diameter «391 mm»
+  pitch 350 mm`,
+    },
+    {
+      name: 'a size in inches',
+      text: `
+  outside diameter 16 in
+  pitch 350 mm`,
+    },
+  ],
   check: each(
     (estate) => estate.screws,
     function* (screw) {

@@ -11,8 +11,9 @@ export const outagesOverlap: Rule = {
   why: 'The crews would be planned into both at once.',
   todo: 'Check the dates, or write the two as one outage.',
   given: 'plant',
-  bad: '  outage Spring27 2027-04-12 to 2027-04-23\n  outage «Press27» 2027-04-19 to 2027-04-30',
-  good: '  outage Spring27 2027-04-12 to 2027-04-23\n  outage Press27 2027-04-26 to 2027-04-30',
+  example: `
+  outage Spring27 2027-04-12 to 2027-04-23
+  outage «Press27» ‹2027-04-19|2027-04-26› to 2027-04-30`,
   check: each(
     (estate) => estate.plants,
     function* (plant) {

@@ -14,11 +14,11 @@ export const panelHeavyToHandle: Rule = {
   code: 'TL221',
   title: 'Panel too heavy for one person',
   severity: 'information',
+  tags: ['advice'],
   why: "Panels are worked round the screw at arm's length, on a slope and at a height, where far less than the guideline weight is safe.",
   todo: 'Plan the people or the lifting gear for it, or order shorter panels; a competent person assesses the lift on site.',
   given: 'liner',
-  bad: '  panel length «3000 mm» ± 1 mm',
-  good: '  panel length 1200 mm ± 1 mm',
+  example: '  panel length «3000 mm|1200 mm» ± 1 mm',
   *check({ estate }) {
     for (const liner of estate.liners) {
       const longest = longestOf(liner);

@@ -13,8 +13,9 @@ export const partOutsideTheLength: Rule = {
   why: 'Nobody will find the part there; its neighbours and the runs between breaks are placed wrongly as well.',
   todo: 'Measure the chainage again from the inside face of the tail-end plate, in the direction of flow.',
   given: 'conveyor',
-  bad: '  point P1 at 4 m clock 7:30\n  point P2 at «19 m» clock 7:30',
-  good: '  point P1 at 4 m clock 7:30\n  point P2 at 9 m clock 7:30',
+  example: `
+  point P1 at 4 m clock 7:30
+  point P2 at «19 m|9 m» clock 7:30`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

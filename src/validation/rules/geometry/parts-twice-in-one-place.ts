@@ -13,8 +13,9 @@ export const partsTwiceInOnePlace: Rule = {
   why: 'The work pack counts what comes off and must go back: one that is written twice is missing at the end of the job.',
   todo: 'Take one of the two out, or correct its chainage.',
   given: 'conveyor',
-  bad: '  hold-down every 1.5 m from 2.25 m to 11.25 m both sides\n  «hold-down at 3.75 m both sides»',
-  good: '  hold-down every 1.5 m from 2.25 m to 11.25 m both sides\n  hold-down at 4.5 m both sides',
+  example: `
+  hold-down every 1.5 m from 2.25 m to 11.25 m both sides
+  «hold-down at 3.75 m both sides|hold-down at 4.5 m both sides»`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

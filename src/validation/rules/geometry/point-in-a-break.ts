@@ -10,8 +10,9 @@ export const pointInABreak: Rule = {
   why: 'The liner is interrupted there, so the point can never be read; readings booked to it were taken somewhere else.',
   todo: 'Move the point onto the liner of the run before or after the break.',
   given: 'conveyor',
-  bad: '  point P1 at 4 m clock 7:30\n  point P2 at «7.2 m» clock 7:30',
-  good: '  point P1 at 4 m clock 7:30\n  point P2 at 7.8 m clock 7:30',
+  example: `
+  point P1 at 4 m clock 7:30
+  point P2 at «7.2 m|7.8 m» clock 7:30`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -13,8 +13,10 @@ export const pointOnTheFarSide: Rule = {
   why: 'Its readings stay good while the liner wears through opposite; clock positions count as seen in the direction of flow.',
   todo: 'Stand so that the material moves away from you and read the clock again; points may lie outside the sector on purpose, as a reference.',
   given: 'conveyor',
-  bad: '  worn sector 6:30 to 8:30\n  point P1 at 4 m clock «4:30»\n  point P2 at 9 m clock 7:30',
-  good: '  worn sector 6:30 to 8:30\n  point P1 at 4 m clock 7:30\n  point P2 at 9 m clock 7:30',
+  example: `
+  worn sector 6:30 to 8:30
+  point P1 at 4 m clock «4:30|7:30»
+  point P2 at 9 m clock 7:30`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -11,8 +11,23 @@ export const pointOutsideTheArc: Rule = {
   why: 'On the straight side the screw hardly touches: readings there stay good while the arc below wears through.',
   todo: 'Move the point to between 3:00 and 9:00, best into the worn sector.',
   given: 'conveyor',
-  bad: '  point P1 at 4 m clock «1:30»\n  point P2 at 9 m clock 7:30',
-  good: '  point P1 at 4 m clock 7:30\n  point P2 at 9 m clock 7:30',
+  example: `
+  point P1 at 4 m clock «1:30|7:30»
+  point P2 at 9 m clock 7:30`,
+  cases: [
+    {
+      name: 'on its ends',
+      text: `
+  point P1 at 4 m clock 9:00
+  point P2 at 9 m clock 3:00`,
+    },
+    {
+      name: 'just above them',
+      text: `
+  point P1 at 4 m clock «9:15»
+  point P2 at 9 m clock 7:30`,
+    },
+  ],
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

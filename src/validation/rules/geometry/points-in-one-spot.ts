@@ -10,8 +10,9 @@ export const pointsInOneSpot: Rule = {
   why: 'Readings of one spot under two names count as two witnesses, and the interval of the forecast comes out too narrow.',
   todo: 'Take one of the two out, or correct its place.',
   given: 'conveyor',
-  bad: '  point P1 at 4 m clock 7:30\n  point «P2» at 4 m clock 7:30',
-  good: '  point P1 at 4 m clock 7:30\n  point P2 at 4 m clock 4:30',
+  example: `
+  point P1 at 4 m clock 7:30
+  point «P2» at 4 m clock ‹7:30|4:30›`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -10,7 +10,7 @@ export const pushedWithoutHoldDowns: Rule = {
   why: 'A spiral driven at the tail is pushed through the material; without hold-downs it climbs, strikes the covers and wears the liner in one place.',
   todo: 'Write down the hold-downs that are fitted; if there are none, have the drive end and the design checked.',
   given: 'specifications',
-  bad: `
+  example: `
 conveyor DG1 {
   plant Tarnholt
   length 12 m
@@ -21,22 +21,8 @@ conveyor DG1 {
   «drive at tail power 5.5 kW speed 18 rpm»
   commissioned 2024-01-08 meter 0 h
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  access A1 at 0 m to 12 m platform
-  isolation Q1 "local isolator" electrical
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  drive at tail power 5.5 kW speed 18 rpm
-  commissioned 2024-01-08 meter 0 h
-  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  hold-down every 1.5 m from 1.5 m to 10.5 m both sides
-  access A1 at 0 m to 12 m platform
+  ‹|hold-down every 1.5 m from 1.5 m to 10.5 m both sides
+  ›access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
 }`,
   check: each(

@@ -37,8 +37,7 @@ export const rangeRunsBackwards: Rule = {
   why: 'A stretch that ends before it begins is either two swapped numbers or one wrong digit, and the two are mended differently.',
   todo: 'Write the smaller value first, after checking which of the two is right.',
   given: 'conveyor',
-  bad: '  access A1 at «12 m» to 0 m platform',
-  good: '  access A1 at 0 m to 12 m platform',
+  example: '  access A1 at «12 m|0 m» to ‹0|12› m platform',
   *check(input: RuleInput) {
     yield* onPlants(input);
     // A conveyor that states no temperature of its own has its plant's: told once, at the place where it is written.

@@ -11,11 +11,13 @@ export const runThatClosesNowhere: Rule = {
   code: 'TL233',
   title: 'Run that can be closed at neither end',
   severity: 'information',
+  tags: ['advice'],
   why: 'The closing panel of a reline is cut to a hole that is never exactly one panel long; only a break with an allowance takes that up.',
   todo: 'State the allowance of the break or end plate at which the run is closed: the gap there that may be larger or smaller.',
   given: 'conveyor',
-  bad: '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break «Gate» at 7 m to 7.5 m slide gate allowance 1 mm',
-  good: '  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\n  break Gate at 7 m to 7.5 m slide gate allowance 20 mm',
+  example: `
+  break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm
+  break «Gate» at 7 m to 7.5 m slide gate allowance ‹1|20› mm`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -13,8 +13,7 @@ export const screwAboveTheTrough: Rule = {
   why: 'Covers would lie on the turning screw, and its guard would not be one.',
   todo: 'The side height counts from the centre line of the trough to its upper edge: measure it again.',
   given: 'conveyor',
-  bad: '  trough inside radius 226 mm side height «150 mm» plate 4 mm',
-  good: '  trough inside radius 226 mm side height 260 mm plate 4 mm',
+  example: '  trough inside radius 226 mm side height «150 mm|260 mm» plate 4 mm',
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

@@ -18,8 +18,9 @@ export const screwDoesNotFit: Rule = {
   why: 'Panels and spiral would be bought and cut, and found out on site not to go together.',
   todo: 'Measure trough, liner and screw again; the trough is given by its radius, the screw by its diameter.',
   given: 'conveyor',
-  bad: '  trough inside radius 206 mm side height 260 mm plate 4 mm\n  screw «Spiral400»',
-  good: '  trough inside radius 226 mm side height 260 mm plate 4 mm\n  screw Spiral400',
+  example: `
+  trough inside radius ‹206|226› mm side height 260 mm plate 4 mm
+  screw «Spiral400»`,
   *check({ estate }) {
     for (const conveyor of estate.conveyors)
       yield* judge(conveyor, conveyor.liner, conveyor.screw, conveyor.screwUse.origin);

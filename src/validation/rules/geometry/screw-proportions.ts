@@ -11,8 +11,11 @@ export const screwProportions: Rule = {
   why: 'No such screw can be made; masses, blanks and lifts computed from it would be nonsense.',
   todo: 'Write diameters as diameters, and the flight as its radial width first, then its thickness.',
   given: 'screw',
-  bad: '  flight «220 mm» by 25 mm',
-  good: '  flight 80 mm by 25 mm',
+  example: '  flight «220 mm|80 mm» by 25 mm',
+  cases: [
+    { name: 'half the diameter', text: '  flight «200 mm» by 25 mm' },
+    { name: 'just less', text: '  flight 199 mm by 25 mm' },
+  ],
   check: each(
     (estate) => estate.screws,
     function* (screw) {

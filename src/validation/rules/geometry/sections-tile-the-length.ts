@@ -14,8 +14,10 @@ export const sectionsTileTheLength: Rule = {
   why: 'Flanged joints, breaks and panel joints would all be drawn and cut at the wrong place from the first wrong section on.',
   todo: 'Measure again: correct the length or the section that is wrong, or add the missing section.',
   given: 'conveyor',
-  bad: '  length «12 m»\n  section S1 6 m\n  section S2 5.8 m',
-  good: '  length 12 m\n  section S1 6 m\n  section S2 6 m',
+  example: `
+  length «12 m»
+  section S1 6 m
+  section S2 ‹5.8|6› m`,
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {

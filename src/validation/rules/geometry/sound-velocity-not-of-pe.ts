@@ -12,8 +12,7 @@ export const soundVelocityNotOfPe: Rule = {
   why: 'An ultrasonic gauge shows a thickness in proportion to its velocity: set for steel it shows nearly three times the liner there is.',
   todo: 'Calibrate on an offcut of known thickness at site temperature and write down that velocity.',
   given: 'liner',
-  bad: '  sound velocity «5900 m/s»',
-  good: '  sound velocity 2040 m/s',
+  example: '  sound velocity «5900 m/s|2040 m/s»',
   check: each(
     (estate) => estate.liners,
     function* (liner) {

@@ -9,11 +9,15 @@ export const spiralTurnsFast: Rule = {
   code: 'TL224',
   title: 'Spiral that turns faster than usual',
   severity: 'information',
+  tags: ['advice'],
   why: 'A spiral slides on its liner all the time: at twice the speed the liner lasts half the hours, and the spiral starts to whip.',
   todo: 'Read the speed off the gearbox plate, not the motor plate.',
   given: 'conveyor',
-  bad: '  drive at head power 5.5 kW speed «48 rpm»',
-  good: '  drive at head power 5.5 kW speed 18 rpm',
+  example: '  drive at head power 5.5 kW speed «48 rpm|18 rpm»',
+  cases: [
+    { name: 'at the end of the usual', text: '  drive at head power 5.5 kW speed 30 rpm' },
+    { name: 'just beyond', text: '  drive at head power 5.5 kW speed «31 rpm»' },
+  ],
   check: each(
     (estate) => estate.conveyors,
     function* ({ name, screw, drive }) {

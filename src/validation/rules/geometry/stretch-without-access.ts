@@ -12,8 +12,9 @@ export const stretchWithoutAccess: Rule = {
   why: 'A stretch without declared access cannot be inspected or worked on; planning finds that out when the crew stands below it.',
   todo: 'Write an access line for it: ground, platform, mobile platform or scaffold.',
   given: 'conveyor',
-  bad: '  «access A1 at 0 m to 8 m platform»',
-  good: '  access A1 at 0 m to 8 m platform\n  access A2 at 8 m to 12 m mobile platform height 6 m',
+  example: `
+  «access A1 at 0 m to 8 m platform»‹|
+  access A2 at 8 m to 12 m mobile platform height 6 m›`,
   *check({ estate }) {
     // Where an order of work is written, the order's own finding says it, with the step.
     const planned = new Set(estate.jobs.filter((job) => job.order).map((job) => job.conveyor));

@@ -82,8 +82,9 @@ export const unlikelySize: Rule = {
   why: 'An inch read as a millimetre, or a metre as a millimetre, spoils everything computed from it, and liners have been ordered by such numbers.',
   todo: 'Check the unit first, then the number.',
   given: 'liner',
-  bad: '  layer white «6 in»\n  layer red 6 mm',
-  good: '  layer white 6 mm\n  layer red 6 mm',
+  example: `
+  layer white «6 in|6 mm»
+  layer red 6 mm`,
   *check(input) {
     yield* onLiners(input);
     yield* onScrews(input);

@@ -13,8 +13,13 @@ export const unusualPitch: Rule = {
   why: 'Capacity, drive power and the mass of the spiral all go with the pitch; a slip here is carried into every one of them.',
   todo: 'Measure over several turns and divide; the usual pitch is 0.5 to 1 outside diameters.',
   given: 'screw',
-  bad: '  pitch «100 mm»',
-  good: '  pitch 350 mm',
+  example: '  pitch «100 mm|350 mm»',
+  cases: [
+    { name: 'one and a half diameters', text: '  pitch 600 mm' },
+    { name: 'a little more', text: '  pitch «604 mm»' },
+    { name: 'three tenths', text: '  pitch 120 mm' },
+    { name: 'a little less', text: '  pitch «119 mm»' },
+  ],
   check: each(
     (estate) => estate.screws,
     function* (screw) {

@@ -7,11 +7,17 @@ export const unusualResistance: Rule = {
   code: 'TL243',
   title: 'Resistance factor beyond the table',
   severity: 'information',
+  tags: ['advice'],
   why: 'The drive power goes with it: too low a factor makes a weak drive look strong.',
   todo: 'Take λ from the table for the material: about 2 for free-flowing to 4 for sticky or fibrous.',
   given: 'conveyor',
-  bad: '  resistance factor «8»',
-  good: '  resistance factor 3',
+  example: '  resistance factor «8|3»',
+  cases: [
+    { name: 'the least', text: '  resistance factor 1.5' },
+    { name: 'less than that', text: '  resistance factor «1.4»' },
+    { name: 'the most', text: '  resistance factor 5' },
+    { name: 'more than that', text: '  resistance factor «5.1»' },
+  ],
   check: each(
     (estate) => estate.conveyors,
     function* ({ name, resistanceFactor: factor }) {

@@ -11,8 +11,7 @@ export const wornSectorOutsideTheArc: Rule = {
   why: 'The screw lies in the arc and wears it there; a sector over the straight side or the open top sends the inspector to the wrong place.',
   todo: 'Write the sector clockwise as seen in the direction of flow, between 3:00 and 9:00, for example 6:00 to 8:30.',
   given: 'conveyor',
-  bad: '  worn sector «8:30» to 6:00',
-  good: '  worn sector 6:00 to 8:30',
+  example: '  worn sector «8:30|6:00» to ‹6:00|8:30›',
   check: each(
     (estate) => estate.conveyors,
     function* ({ name, wornSector: sector }) {

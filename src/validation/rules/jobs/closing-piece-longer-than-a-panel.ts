@@ -9,8 +9,7 @@ export const closingPieceLongerThanAPanel: Rule = {
   why: 'No run could be closed: every closing piece is cut from a panel.',
   todo: 'Write the shortest piece that may be fitted, usually 200 to 300 mm.',
   given: 'job',
-  bad: '  minimum closing piece «2500 mm»',
-  good: '  minimum closing piece 250 mm',
+  example: '  minimum closing piece «2500 mm|250 mm»',
   *check({ estate }) {
     for (const { relines, minimumClosingPiece: least } of estate.jobs) {
       const longest = relines

@@ -11,8 +11,7 @@ export const crewNamedTwice: Rule = {
   why: 'The plan would count more hands or platforms than there are.',
   todo: 'Take one of the two out, or name the other crew that was meant.',
   given: 'job',
-  bad: '  crews Alpha, «Alpha»',
-  good: '  crews Alpha, Bravo',
+  example: '  crews Alpha, «Alpha|Bravo»',
   *check({ estate }) {
     for (const { name, crews, accessUnits, order } of estate.jobs) {
       yield* twice(

@@ -8,32 +8,9 @@ export const crewOnTwoJobs: Rule = {
   severity: 'information',
   why: 'Each job is planned as if it had the crew to itself; together they may not fit into the outage.',
   todo: 'Check that the two fit one after the other, or give one of them to another crew.',
-  given: 'specifications',
-  bad: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
-conveyor DG2 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
+  given: 'estate',
+  around: { conveyor: 'access Floor at 0 m to 12 m ground', neighbour: 'access Floor at 0 m to 12 m ground' },
+  example: `
 job J1 {
   conveyor DG1
   outage Spring27
@@ -44,45 +21,7 @@ job J2 {
   conveyor DG2
   outage Spring27
   reline run above Gate
-  crews «Alpha»
-}
-`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
-conveyor DG2 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
-job J1 {
-  conveyor DG1
-  outage Spring27
-  reline run above Gate
-  crews Alpha
-}
-job J2 {
-  conveyor DG2
-  outage Spring27
-  reline run above Gate
-  crews Bravo
+  crews «Alpha|Bravo»
 }
 `,
   *check({ estate }) {

@@ -11,23 +11,13 @@ export const jobAlreadyPast: Rule = {
   why: 'If the work was done and not written down, the new liner counts as the worn one; if it was not done, nobody has a date for it.',
   todo: 'Write the reline or screw change down as it was done, then take the job out; or give it another outage.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2025-03-10 meter 6200 h {
   P1 colour white
 }
 job J1 {
   conveyor DG1
-  «window 2024-09-09 to 2024-09-13»
-  reline run above Gate
-  crews Alpha
-}`,
-  good: `
-inspection DG1 2025-03-10 meter 6200 h {
-  P1 colour white
-}
-job J1 {
-  conveyor DG1
-  outage Spring27
+  «window 2024-09-09 to 2024-09-13|outage Spring27»
   reline run above Gate
   crews Alpha
 }`,

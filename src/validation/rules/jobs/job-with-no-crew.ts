@@ -8,43 +8,14 @@ export const jobWithNoCrew: Rule = {
   severity: 'information',
   why: 'Without a crew no duration can be planned, and whether the outage is long enough is not known.',
   todo: 'Add `crews` with the crews of the plant that will do it.',
-  given: 'specifications',
-  bad: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
+  given: 'estate',
+  around: { conveyor: 'access Floor at 0 m to 12 m ground' },
+  example: `
 job «J1» {
   conveyor DG1
   outage Spring27
-  reline run above Gate
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
-job J1 {
-  conveyor DG1
-  outage Spring27
-  reline run above Gate
-  crews Alpha
+  reline run above Gate‹|
+  crews Alpha›
 }`,
   *check({ estate }) {
     for (const { name, nameOrigin, crews, order } of estate.jobs) {

@@ -9,18 +9,12 @@ export const jobWithNothingToDo: Rule = {
   why: 'Nothing is bought, nothing is cut and nothing planned for it.',
   todo: 'Add `reline` with the stretch, or `change screw`.',
   given: 'estate',
-  bad: `
+  example: `
 job «J1» {
   conveyor DG1
   outage Spring27
-  crews Alpha
-}`,
-  good: `
-job J1 {
-  conveyor DG1
-  outage Spring27
-  reline run above Gate
-  crews Alpha
+  ‹|reline run above Gate
+  ›crews Alpha
 }`,
   *check({ estate }) {
     for (const { name, nameOrigin, relines, screwChange } of estate.jobs) {

@@ -10,19 +10,12 @@ export const liftOverTheLimit: Rule = {
   why: 'The piece hangs from a crane or a point that is not made for it.',
   todo: 'Raise the lift limit with a stronger crane, add a lifting point, or move what the cuts must keep clear of.',
   given: 'estate',
-  bad: `
+  example: `
 job J1 {
   conveyor DG1
   change screw
   crews Alpha
-  lift limit «5 kg»
-}`,
-  good: `
-job J1 {
-  conveyor DG1
-  change screw
-  crews Alpha
-  lift limit 500 kg
+  lift limit «5 kg|500 kg»
 }`,
   check: onPlan('lift over limit'),
 };

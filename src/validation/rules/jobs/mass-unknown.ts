@@ -10,27 +10,14 @@ export const massUnknown: Rule = {
   why: 'Nobody can choose slings for a piece whose mass is not known.',
   todo: 'Describe the flight of the screw: its width and thickness.',
   given: 'estate',
-  bad: `
+  example: `
 screw Plain400 {
   shaftless
   outside diameter 400 mm
-  pitch 350 mm
+  pitch 350‹| mm
+  flight 80 mm by 25› mm
 }
 job «J1» {
-  conveyor DG1
-  outage Spring27
-  change screw to Plain400
-  crews Alpha
-  lift limit 500 kg
-}`,
-  good: `
-screw Plain400 {
-  shaftless
-  outside diameter 400 mm
-  pitch 350 mm
-  flight 80 mm by 25 mm
-}
-job J1 {
   conveyor DG1
   outage Spring27
   change screw to Plain400

@@ -10,20 +10,13 @@ export const noLiftLimit: Rule = {
   why: 'Where the spiral is cut depends on what may hang from the crane; without a limit pieces of six metres are planned.',
   todo: 'Add `lift limit` to the job, from the crane chart or the weakest lifting point.',
   given: 'estate',
-  bad: `
+  example: `
 job «J1» {
   conveyor DG1
   outage Spring27
   change screw
-  crews Alpha
-}`,
-  good: `
-job J1 {
-  conveyor DG1
-  outage Spring27
-  change screw
-  crews Alpha
-  lift limit 500 kg
+  crews Alpha‹|
+  lift limit 500 kg›
 }`,
   check: onPlan('no lift limit'),
 };

@@ -10,18 +10,11 @@ export const noRunInTheScope: Rule = {
   why: 'There is nothing to strip, cut or fit, and the job would be planned and paid for all the same.',
   todo: 'Name a run that the conveyor has, by its number from the tail or by the break at its tail end.',
   given: 'estate',
-  bad: `
+  example: `
 job «J1» {
   conveyor DG1
   outage Spring27
-  reline from 7.1 m to 7.4 m
-  crews Alpha
-}`,
-  good: `
-job J1 {
-  conveyor DG1
-  outage Spring27
-  reline from 7.5 m to 12 m
+  reline from ‹7.1|7.5› m to ‹7.4|12› m
   crews Alpha
 }`,
   check: onPlan('no run'),

@@ -10,20 +10,12 @@ export const noWelder: Rule = {
   why: 'The plate is ready, the trough is open, and nobody may weld.',
   todo: 'Add a crew with the skill welding to the job, or write the skill down where the crew has it.',
   given: 'estate',
-  bad: `
+  example: `
 job «J1» {
   conveyor DG1
   outage Spring27
   change screw
-  crews Bravo
-  lift limit 500 kg
-}`,
-  good: `
-job J1 {
-  conveyor DG1
-  outage Spring27
-  change screw
-  crews Alpha
+  crews ‹Bravo|Alpha›
   lift limit 500 kg
 }`,
   check: onPlan('no welder'),

@@ -11,23 +11,13 @@ export const orderedTooLate: Rule = {
   why: 'The outage passes without the liner, and the next one is months away.',
   todo: 'If the parts are ordered or in stock, silence this with that as the reason; otherwise take a later outage or ask for express delivery.',
   given: 'estate',
-  bad: `
-inspection DG1 2027-03-01 meter 17000 h {
+  example: `
+inspection DG1 ‹2027-03-01|2026-12-01› meter ‹17000|16500› h {
   P1 colour white
 }
 job J1 {
   conveyor DG1
   «outage Spring27»
-  reline run above Gate
-  crews Alpha
-}`,
-  good: `
-inspection DG1 2026-12-01 meter 16500 h {
-  P1 colour white
-}
-job J1 {
-  conveyor DG1
-  outage Spring27
   reline run above Gate
   crews Alpha
 }`,

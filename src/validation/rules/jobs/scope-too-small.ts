@@ -15,18 +15,11 @@ export const scopeTooSmall: Rule = {
   why: 'Between two panels that stay the hole is never exactly one panel long: the last new panel does not go in.',
   todo: 'Take the panels up to the next break into the scope.',
   given: 'estate',
-  bad: `
+  example: `
 job «J1» {
   conveyor DG1
   outage Spring27
-  reline panels 2 to 3 of run above Gate
-  crews Alpha
-}`,
-  good: `
-job J1 {
-  conveyor DG1
-  outage Spring27
-  reline panels 1 to 3 of run above Gate
+  reline panels ‹2|1› to 3 of run above Gate
   crews Alpha
 }`,
   check: onPlan('scope too small', widen),

@@ -11,8 +11,7 @@ export const slingAngleTooFlat: Rule = {
   why: 'The flatter the legs, the more each one pulls: beyond 60 degrees each pulls more than the load itself, and slings and lugs fail.',
   todo: 'Use longer slings or a spreader beam; a competent person plans the lift.',
   given: 'job',
-  bad: '  sling angle «55 deg»',
-  good: '  sling angle 30 deg',
+  example: '  sling angle «55 deg|30 deg»',
   *check({ estate }) {
     for (const { slingAngle: angle } of estate.jobs) {
       if (!angle || angle.value <= usualSlingAngle || angle.value >= 89) continue;

@@ -11,8 +11,7 @@ export const teamLiftBeyondTheGuideline: Rule = {
   why: 'People on a slope, at a height and with gloves on lift less than on the flat, not more; backs and fingers pay for it.',
   todo: 'Lower the limit and let lifting gear do the rest; a competent person assesses the lift on site.',
   given: 'job',
-  bad: '  team lift «60 kg»',
-  good: '  team lift 30 kg',
+  example: '  team lift «60 kg|30 kg»',
   *check({ estate }) {
     const most = teamCapability(handlingGuideline, 3);
     for (const { name, teamLift } of estate.jobs) {

@@ -13,42 +13,12 @@ export const windowOutsideTheOutages: Rule = {
   severity: 'warning',
   why: 'Outside an outage the conveyor is needed, and the crew that arrives will not get it.',
   todo: 'Name the outage instead of the days, or add the outage to the plant.',
-  given: 'specifications',
-  bad: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
+  given: 'estate',
+  around: { conveyor: 'access Floor at 0 m to 12 m ground' },
+  example: `
 job J1 {
   conveyor DG1
-  «window 2027-05-03 to 2027-05-07»
-  reline run above Gate
-  crews Alpha
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
-job J1 {
-  conveyor DG1
-  window 2027-04-12 to 2027-04-16
+  «window 2027-05-03 to 2027-05-07|window 2027-04-12 to 2027-04-16»
   reline run above Gate
   crews Alpha
 }`,

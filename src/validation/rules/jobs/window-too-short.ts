@@ -10,17 +10,10 @@ export const windowTooShort: Rule = {
   why: 'The outage ends with the trough open, and the conveyor is missing when the plant starts again.',
   todo: 'Take a longer outage, more crews, or a smaller scope; the work pack shows what would shorten the job most.',
   given: 'estate',
-  bad: `
+  example: `
 job J1 {
   conveyor DG1
-  «window 2027-04-12 to 2027-04-12»
-  reline all
-  crews Alpha
-}`,
-  good: `
-job J1 {
-  conveyor DG1
-  window 2027-04-12 to 2027-04-23
+  «window 2027-04-12 to 2027-04-12|window 2027-04-12 to 2027-04-23»
   reline all
   crews Alpha
 }`,

@@ -10,15 +10,10 @@ export const asFittedOffTheSpecification: Rule = {
   why: 'A thinner sheet takes its share off the life of the whole set; a thicker one may be another product.',
   todo: 'Check the gauge on an offcut and the delivery against the order.',
   given: 'estate',
-  bad: `
+  example: `
 reline DG1 2025-03-10 meter 6200 h {
   liner TwoLayer12
-  P1 thickness «10.1 mm» ± 0.2 mm
-}`,
-  good: `
-reline DG1 2025-03-10 meter 6200 h {
-  liner TwoLayer12
-  P1 thickness 12.1 mm ± 0.2 mm
+  P1 thickness «10.1 mm|12.1 mm» ± 0.2 mm
 }`,
   *check({ estate }) {
     for (const { conveyor, liner, asFitted } of estate.relines) {

@@ -11,17 +11,11 @@ export const asFittedOutsideTheScope: Rule = {
   why: 'Either the scope is wrong, and a new liner counts as old, or the reading is of the old liner and belongs into an inspection.',
   todo: 'Correct the scope or the point.',
   given: 'estate',
-  bad: `
+  example: `
 reline DG1 2025-03-10 meter 6200 h {
   liner TwoLayer12
   scope run 3
-  «P1» thickness 12.1 mm
-}`,
-  good: `
-reline DG1 2025-03-10 meter 6200 h {
-  liner TwoLayer12
-  scope run 3
-  P2 thickness 12.1 mm
+  «P1|P2» thickness 12.1 mm
 }`,
   *check({ estate }) {
     for (const reline of estate.relines) {

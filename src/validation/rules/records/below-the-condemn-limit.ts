@@ -15,8 +15,12 @@ export const belowTheCondemnLimit: Rule = {
   why: 'What is left was set aside as the margin before the screw reaches the steel, and it is being used up.',
   todo: 'Plan the reline now and inspect often until then; if it was relined already, write that down.',
   given: 'inspection',
-  bad: '  «P1 thickness 2.6 mm»',
-  good: '  P1 thickness 5.6 mm',
+  example: '  «P1 thickness 2.6 mm|P1 thickness 5.6 mm»',
+  cases: [
+    { name: 'at the limit', text: '  «P1 thickness 3 mm»' },
+    { name: 'a tenth above it', text: '  P1 thickness 3.1 mm' },
+    { name: 'at nothing, which is the trough showing in a wrong form', text: '  P1 thickness 0.04 mm' },
+  ],
   *check({ estate }) {
     for (const { row, place, set } of latestRows(estate)) {
       if (estate.readings.kind[row] !== ReadingKind.thickness) continue;

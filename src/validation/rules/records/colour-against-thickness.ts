@@ -15,8 +15,9 @@ export const colourAgainstThickness: Rule = {
   why: 'One of the two is wrong: the gauge, the point, the colour in bad light, or which liner is fitted; a decision should not rest on either.',
   todo: 'Look again with a lamp and a gauge checked on an offcut.',
   given: 'inspection',
-  bad: '  P1 thickness 9.8 mm\n  «P1 colour red»',
-  good: '  P1 thickness 9.8 mm\n  P2 colour white',
+  example: `
+  P1 thickness 9.8 mm
+  «P1 colour red|P2 colour white»`,
   *check({ estate }) {
     const { readings } = estate;
     for (const { row, before, place, liner, kinds, sameInspection } of growthsOf(estate)) {

@@ -14,7 +14,7 @@ export const currentRising: Rule = {
   why: 'The spiral drags on something: a lifted panel edge, a bolt head, a failing bearing or build-up; each gets worse quickly.',
   todo: 'Isolate and look along the spiral and at the bearing before the next long run.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2024-09-09 meter 3600 h {
   current empty 4.0 A
 }
@@ -22,18 +22,46 @@ inspection DG1 2025-03-10 meter 6200 h {
   current empty 4.2 A
 }
 inspection DG1 2025-09-08 meter 9000 h {
-  current empty «5.9 A»
+  current empty «5.9 A|4.4 A»
 }`,
-  good: `
+  cases: [
+    {
+      name: 'up by a quarter exactly',
+      text: `
 inspection DG1 2024-09-09 meter 3600 h {
   current empty 4.0 A
 }
 inspection DG1 2025-03-10 meter 6200 h {
-  current empty 4.2 A
+  current empty 4.0 A
 }
 inspection DG1 2025-09-08 meter 9000 h {
-  current empty 4.4 A
+  current empty 5 A
 }`,
+    },
+    {
+      name: 'just more',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  current empty 4.0 A
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  current empty 4.0 A
+}
+inspection DG1 2025-09-08 meter 9000 h {
+  current empty «5.1 A»
+}`,
+    },
+    {
+      name: 'one reading before is no usual current',
+      text: `
+inspection DG1 2025-03-10 meter 6200 h {
+  current empty 4.0 A
+}
+inspection DG1 2025-09-08 meter 9000 h {
+  current empty 9 A
+}`,
+    },
+  ],
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
       const inspections = historyOf(estate, conveyor).inspections.map((one) => one.inspection);

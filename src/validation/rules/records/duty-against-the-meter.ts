@@ -14,18 +14,11 @@ export const dutyAgainstTheMeter: Rule = {
   why: 'Running hours are turned into dates by the duty: a reline planned by the wrong one comes months early or too late.',
   todo: 'If the duty has changed, add a duty record with the day from which it holds; otherwise correct the declared one.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2024-09-09 meter 3600 h {
   P1 colour white
 }
-inspection DG1 2025-09-08 meter «6000 h» {
-  P1 colour white
-}`,
-  good: `
-inspection DG1 2024-09-09 meter 3600 h {
-  P1 colour white
-}
-inspection DG1 2025-09-08 meter 9200 h {
+inspection DG1 2025-09-08 meter «6000 h|9200 h» {
   P1 colour white
 }`,
   *check({ estate }) {

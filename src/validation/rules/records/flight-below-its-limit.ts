@@ -11,8 +11,11 @@ export const flightBelowItsLimit: Rule = {
   why: 'A thin flight bends, breaks at a weld and jams; the pieces tear the liner on their way out.',
   todo: 'Plan the screw change; change the liner with it if it has less left than a new screw lasts.',
   given: 'inspection',
-  bad: '  flight at 6 m depth «48 mm»',
-  good: '  flight at 6 m depth 62 mm',
+  example: '  flight at 6 m depth «48 mm|62 mm»',
+  cases: [
+    { name: 'at the limit', text: '  flight at 6 m depth «50 mm»' },
+    { name: 'just above it', text: '  flight at 6 m depth 50.1 mm' },
+  ],
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
       const history = historyOf(estate, conveyor);

@@ -10,8 +10,7 @@ export const flightDeeperThanNew: Rule = {
   why: 'The wear of the screw is judged from this reading; one that cannot be hides how far it has gone.',
   todo: 'Read the depth radially, from the outer edge to the inner edge of the bar, and check which screw is fitted.',
   given: 'inspection',
-  bad: '  flight at 6 m depth «95 mm»',
-  good: '  flight at 6 m depth 75 mm',
+  example: '  flight at 6 m depth «95 mm|75 mm»',
   *check({ estate }) {
     for (const inspection of estate.inspections) {
       if (inspection.flights.length === 0) continue;

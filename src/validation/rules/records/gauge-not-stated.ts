@@ -13,19 +13,15 @@ export const gaugeNotStated: Rule = {
   code: 'TL317',
   title: 'Thickness from an unnamed gauge',
   severity: 'information',
+  tags: ['advice'],
   why: 'How far ahead the forecast can see depends on how sure the readings are; without a gauge a coarse one is assumed.',
   todo: 'Add the gauge and its error to the inspection, for example `gauge ultrasonic ± 0.2 mm`.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 «2025-03-10» meter 6200 h {
   view downstream
-  P1 thickness 9.8 mm
-}`,
-  good: `
-inspection DG1 2025-03-10 meter 6200 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.8 mm
+  ‹|gauge ultrasonic ± 0.2 mm
+  ›P1 thickness 9.8 mm
 }`,
   *check({ estate }) {
     const { readings } = estate;

@@ -10,8 +10,11 @@ export const holdDownGapWide: Rule = {
   why: 'A spiral that can rise climbs over a lump, strikes the covers and drops back on the liner.',
   todo: 'Adjust or replace the block at the next stop, and check its bolts and bracket.',
   given: 'inspection',
-  bad: '  hold-down at 3.75 m gap «55 mm»',
-  good: '  hold-down at 3.75 m gap 14 mm',
+  example: '  hold-down at 3.75 m gap «55 mm|14 mm»',
+  cases: [
+    { name: 'a tenth of the spiral', text: '  hold-down at 3.75 m gap 40 mm' },
+    { name: 'just more', text: '  hold-down at 3.75 m gap «40.1 mm»' },
+  ],
   *check({ estate }) {
     for (const { conveyor, holdDownGaps } of estate.inspections) {
       const limit = conveyor.screw.outsideDiameter.value / 10;

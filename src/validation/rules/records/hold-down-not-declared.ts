@@ -10,8 +10,7 @@ export const holdDownNotDeclared: Rule = {
   why: 'The pack counts hold-downs to take off and put back by the declaration: one that is missing there is left off, or the chainage is wrong.',
   todo: 'Correct the chainage, or add the hold-down to the conveyor.',
   given: 'inspection',
-  bad: '  hold-down at «4.5 m» gap 8 mm',
-  good: '  hold-down at 3.75 m gap 8 mm',
+  example: '  hold-down at «4.5 m|3.75 m» gap 8 mm',
   *check({ estate }) {
     for (const { conveyor, holdDownGaps } of estate.inspections) {
       if (conveyor.holdDowns.length === 0) continue;

@@ -11,17 +11,8 @@ export const inspectedOnTheDayOfAReline: Rule = {
   why: 'Booked to the new liner, the last readings of the old one would show it half worn on its first day; booked to the old one, new readings make it grow.',
   todo: 'Put the thicknesses of the new liner into the reline block; the inspection is taken as of the liner that came out.',
   given: 'estate',
-  bad: `
-inspection DG1 «2025-03-10» meter 6200 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 4.1 mm
-}
-reline DG1 2025-03-10 meter 6200 h {
-  liner TwoLayer12
-}`,
-  good: `
-inspection DG1 2025-03-07 meter 6170 h {
+  example: `
+inspection DG1 «2025-03-10|2025-03-07» meter ‹6200|6170› h {
   view downstream
   gauge ultrasonic ± 0.2 mm
   P1 thickness 4.1 mm

@@ -10,14 +10,10 @@ export const inspectionWithNothingInIt: Rule = {
   why: 'Its date makes the conveyor look recently inspected, and nothing was learnt.',
   todo: 'Write what was seen, and `not seen` with the reason for what was not.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 «2025-03-10» meter 6200 h {
-  by "day shift"
-}`,
-  good: `
-inspection DG1 2025-03-10 meter 6200 h {
-  by "day shift"
-  P1 not seen "cover seized"
+  by "day shift"‹|
+  P1 not seen "cover seized"›
 }`,
   *check({ estate }) {
     for (const inspection of estate.inspections) {

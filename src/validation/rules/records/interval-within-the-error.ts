@@ -15,30 +15,20 @@ export const intervalWithinTheError: Rule = {
   code: 'TL313',
   title: 'Rounds too close together for the gauge',
   severity: 'information',
+  tags: ['advice'],
   why: 'The difference between the two rounds is mostly error: a short-term rate from it may be nought or double, and frightens or lulls.',
   todo: 'Go by the long-term rate, use a finer gauge, or leave more hours between rounds.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2025-03-10 meter 6200 h {
   view downstream
   gauge depth gauge ± 0.5 mm
   P1 thickness 9.8 mm
 }
-inspection DG1 «2025-03-24» meter 6420 h {
+inspection DG1 «2025-03-24|2025-12-15» meter ‹6420|10600› h {
   view downstream
   gauge depth gauge ± 0.5 mm
-  P1 thickness 9.6 mm
-}`,
-  good: `
-inspection DG1 2025-03-10 meter 6200 h {
-  view downstream
-  gauge depth gauge ± 0.5 mm
-  P1 thickness 9.8 mm
-}
-inspection DG1 2025-12-15 meter 10600 h {
-  view downstream
-  gauge depth gauge ± 0.5 mm
-  P1 thickness 8.1 mm
+  P1 thickness ‹9.6|8.1› mm
 }`,
   *check({ estate }) {
     for (const [conveyor, lives] of handLives(estate)) {

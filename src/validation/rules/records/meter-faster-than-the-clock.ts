@@ -12,24 +12,13 @@ export const meterFasterThanTheClock: Rule = {
   why: 'The wear rate between the two would come out too low and the liner be trusted for longer than it lasts.',
   todo: 'Check the reading for a digit too many and the date for the year; a meter counting minutes or tenths shows this too.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2024-09-09 meter 3600 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
   P1 thickness 10.9 mm
 }
-inspection DG1 2025-03-10 meter «62000 h» {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.8 mm
-}`,
-  good: `
-inspection DG1 2024-09-09 meter 3600 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 10.9 mm
-}
-inspection DG1 2025-03-10 meter 6200 h {
+inspection DG1 2025-03-10 meter «62000 h|6200 h» {
   view downstream
   gauge ultrasonic ± 0.2 mm
   P1 thickness 9.8 mm

@@ -20,25 +20,14 @@ export const meterRunsBack: Rule = {
   why: 'Wear is reckoned by running hours: with a meter that jumps, rates and dates are wrong, or the reading is left out altogether.',
   todo: 'Look the reading up in the day book; if the meter was replaced, add a meter change with both readings.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2024-09-09 meter 3600 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
   P1 thickness 10.9 mm
 }
-inspection DG1 2025-03-10 meter «600 h» {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.8 mm
-}`,
-  good: `
-inspection DG1 2024-09-09 meter 3600 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 10.9 mm
-}
-meter change DG1 2025-02-03 from 5900 h to 0 h "control panel replaced"
-inspection DG1 2025-03-10 meter 600 h {
+‹|meter change DG1 2025-02-03 from 5900 h to 0 h "control panel replaced"
+›inspection DG1 2025-03-10 meter «600 h» {
   view downstream
   gauge ultrasonic ± 0.2 mm
   P1 thickness 9.8 mm

@@ -10,8 +10,9 @@ export const photoPathOfOneMachine: Rule = {
   why: 'Nobody else can open it, and the crew that has to judge the damage gets a dead link.',
   todo: 'Put the photo beside the records and give its path from there, for example "photos/2025-03-10-P1.jpg".',
   given: 'inspection',
-  bad: '  P1 colour white\n  «photo "C:/photos/P1.jpg"»',
-  good: '  P1 colour white\n  photo "photos/2025-03-10-P1.jpg"',
+  example: `
+  P1 colour white
+  «photo "C:/photos/P1.jpg"|photo "photos/2025-03-10-P1.jpg"»`,
   *check({ estate }) {
     for (const { photos } of estate.inspections) {
       for (const { path, origin } of photos) {

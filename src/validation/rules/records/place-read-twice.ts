@@ -15,8 +15,9 @@ export const placeReadTwice: Rule = {
   why: 'One of the two belongs to another point; the one that was meant has no reading at all.',
   todo: "Look at the sheet: correct the point's name, or keep the reading that was repeated for good reason.",
   given: 'inspection',
-  bad: '  P1 thickness 10.4 mm\n  «P1 thickness 8.4 mm»',
-  good: '  P1 thickness 10.4 mm\n  P2 thickness 8.4 mm',
+  example: `
+  P1 thickness 10.4 mm
+  «P1 thickness 8.4 mm|P2 thickness 8.4 mm»`,
   check({ estate }) {
     const { readings, places } = estate;
     const found: Found[] = [];

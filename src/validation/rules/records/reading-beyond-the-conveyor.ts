@@ -15,8 +15,13 @@ export const readingBeyondTheConveyor: Rule = {
   why: 'The reading was taken somewhere else, and the spot where it was taken has none.',
   todo: 'Measure from the inside face of the tail-end plate, in the direction of flow, and correct the chainage.',
   given: 'inspection',
-  bad: '  «at 52 m clock 7:30 thickness 10.6 mm»',
-  good: '  at 5.2 m clock 7:30 thickness 10.6 mm',
+  example: '  «at 52 m clock 7:30 thickness 10.6 mm|at 5.2 m clock 7:30 thickness 10.6 mm»',
+  cases: [
+    { name: 'at the head end', text: '  at 12 m clock 7:30 thickness 10.6 mm' },
+    { name: 'a millimetre beyond', text: '  «at 12.001 m clock 7:30 thickness 10.6 mm»' },
+    { name: 'on the edge of a break', text: '  at 7.5 m clock 7:30 thickness 10.6 mm' },
+    { name: 'inside it', text: '  «at 7.4 m clock 7:30 thickness 10.6 mm»' },
+  ],
   *check({ estate }) {
     const { readings, places } = estate;
     for (const inspection of estate.inspections) {

@@ -14,8 +14,7 @@ export const readingOfUnlikelySize: Rule = {
   why: 'A reading in the wrong unit spoils the wear rate of its point and of every point that borrows from it.',
   todo: 'Check the unit, inches or millimetres; where the steel shows, write `trough showing` instead of a thickness of nought.',
   given: 'inspection',
-  bad: '  «P1 thickness 10.4 in»',
-  good: '  P1 thickness 10.4 mm',
+  example: '  «P1 thickness 10.4 in|P1 thickness 10.4 mm»',
   *check({ estate }) {
     for (const row of unlikelyReadings(estate)) {
       const value = estate.readings.value[row] ?? 0;

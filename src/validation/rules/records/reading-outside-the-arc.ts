@@ -14,8 +14,11 @@ export const readingOutsideTheArc: Rule = {
   why: 'The screw lies in the arc; a reading on the straight side stays good while the liner below wears through.',
   todo: 'Check the clock position and the view; to follow the wear, read between 3:00 and 9:00.',
   given: 'inspection',
-  bad: '  «at 5.2 m clock 10:30 thickness 11.6 mm»',
-  good: '  at 5.2 m clock 7:30 thickness 10.6 mm',
+  example: '  «at 5.2 m clock 10:30 thickness 11.6 mm|at 5.2 m clock 7:30 thickness 10.6 mm»',
+  cases: [
+    { name: 'on its upper end', text: '  at 5.2 m clock 9:00 thickness 10.6 mm' },
+    { name: 'just above', text: '  «at 5.2 m clock 9:30 thickness 11.6 mm»' },
+  ],
   check({ estate }) {
     const found: Found[] = [];
     const above = estate.places.map((place) => !place.declared && !isOnArc(place.clock));

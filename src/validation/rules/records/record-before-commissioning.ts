@@ -13,14 +13,8 @@ export const recordBeforeCommissioning: Rule = {
   why: 'There was nothing to inspect or reline then: the record is of another machine or another year, and its readings are left out.',
   todo: 'Check the year of the record and of the commissioning.',
   given: 'estate',
-  bad: `
-inspection DG1 «2023-03-10» meter 120 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.8 mm
-}`,
-  good: `
-inspection DG1 2025-03-10 meter 6200 h {
+  example: `
+inspection DG1 «2023-03-10|2025-03-10» meter ‹120|6200› h {
   view downstream
   gauge ultrasonic ± 0.2 mm
   P1 thickness 9.8 mm

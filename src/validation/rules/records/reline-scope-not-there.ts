@@ -16,15 +16,10 @@ export const relineScopeNotThere: Rule = {
   why: 'The record or the step covers nothing: the liner there counts as never changed, or the work is not planned.',
   todo: 'Runs are numbered from the tail; name one by its number or by the break at its tail end.',
   given: 'estate',
-  bad: `
+  example: `
 reline DG1 2025-03-10 meter 6200 h {
   liner TwoLayer12
-  scope «run 5»
-}`,
-  good: `
-reline DG1 2025-03-10 meter 6200 h {
-  liner TwoLayer12
-  scope run 3
+  scope «run 5|run 3»
 }`,
   *check({ estate }) {
     for (const { conveyor, scope } of estate.relines)

@@ -15,23 +15,37 @@ export const relinesDaysApart: Rule = {
   why: 'A liner that lasted a few days enters the history as the shortest life of all and pulls every forecast down.',
   todo: 'Keep one of the two; where both are true, say in a remark why the first was changed again.',
   given: 'estate',
-  bad: `
+  example: `
 reline DG1 2025-03-10 meter 6200 h {
-  liner TwoLayer12
+  liner TwoLayer12‹|
+  scope run 2›
 }
 reline DG1 «2025-03-12» meter 6230 h {
   liner TwoLayer12
   scope run 3
 }`,
-  good: `
+  cases: [
+    {
+      name: 'a fortnight apart',
+      text: `
 reline DG1 2025-03-10 meter 6200 h {
   liner TwoLayer12
-  scope run 2
 }
-reline DG1 2025-03-12 meter 6230 h {
+reline DG1 «2025-03-24» meter 6400 h {
   liner TwoLayer12
-  scope run 3
 }`,
+    },
+    {
+      name: 'a day more',
+      text: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+}
+reline DG1 2025-03-25 meter 6410 h {
+  liner TwoLayer12
+}`,
+    },
+  ],
   *check({ estate }) {
     for (const conveyor of new Set(estate.relines.map((reline) => reline.conveyor))) {
       const { relines } = historyOf(estate, conveyor);

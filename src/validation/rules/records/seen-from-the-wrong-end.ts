@@ -14,7 +14,7 @@ export const seenFromTheWrongEnd: Rule = {
   why: 'Read from the other end, 4:30 becomes 7:30: the side that wears then has no readings, and the good side is watched instead.',
   todo: 'Ask which way the inspector looked and write the view down; `view upstream` mirrors the positions.',
   given: 'specifications',
-  bad: `
+  example: `
 conveyor DG1 {
   plant Tarnholt
   length 12 m
@@ -29,27 +29,7 @@ conveyor DG1 {
   isolation Q1 electrical
 }
 inspection DG1 «2025-03-10» meter 6200 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  at 4 m clock 4:30 thickness 9.8 mm
-  at 9 m clock 4:30 thickness 10.1 mm
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  worn sector 6:30 to 8:30
-  commissioned 2024-01-08 meter 0 h
-  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  access A1 at 0 m to 12 m platform
-  isolation Q1 electrical
-}
-inspection DG1 2025-03-10 meter 6200 h {
-  view upstream
+  view ‹downstream|upstream›
   gauge ultrasonic ± 0.2 mm
   at 4 m clock 4:30 thickness 9.8 mm
   at 9 m clock 4:30 thickness 10.1 mm

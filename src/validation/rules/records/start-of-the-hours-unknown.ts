@@ -10,32 +10,15 @@ export const startOfTheHoursUnknown: Rule = {
   why: 'Without the day and the meter reading when the liner went in, its readings give no rate and no remaining life.',
   todo: 'Add `commissioned` with date and meter to the conveyor, or write down the reline that brought the present liner.',
   given: 'specifications',
-  bad: `
+  example: `
 conveyor «DG1» {
   plant Tarnholt
   length 12 m
   incline 20 deg
   trough inside radius 226 mm side height 260 mm plate 4 mm
   screw Spiral400
-  liner TwoLayer12
-  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  access A1 at 0 m to 12 m platform
-  isolation Q1 electrical
-  point P1 at 4 m clock 7:30
-}
-inspection DG1 2025-03-10 meter 6200 h {
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.8 mm
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
+  liner TwoLayer12‹|
+  commissioned 2024-01-08 meter 0 h›
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 electrical

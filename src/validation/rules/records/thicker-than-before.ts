@@ -13,27 +13,16 @@ export const thickerThanBefore: Rule = {
   why: 'A liner does not grow: the panel was replaced, the wrong point was read, or one of the two is misread; until it is known which, the forecast leans on a contradiction.',
   todo: 'Read the spot again; if the panel was replaced, write the reline down.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2024-09-09 meter 3600 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  P1 thickness 8.1 mm
+  P1 thickness ‹8.1|10.9› mm
 }
 inspection DG1 2025-03-10 meter 6200 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
   «P1 thickness 9.8 mm»
-}`,
-  good: `
-inspection DG1 2024-09-09 meter 3600 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 10.9 mm
-}
-inspection DG1 2025-03-10 meter 6200 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.8 mm
 }`,
   *check({ estate }) {
     for (const growth of growthsOf(estate)) {

@@ -18,8 +18,11 @@ export const thickerThanFitted: Rule = {
   why: 'Either another liner lies there than the records say, or the gauge was not set for PE: its other readings of that day are too good as well.',
   todo: 'Check the gauge on an offcut; if the panel was replaced, write the reline down.',
   given: 'inspection',
-  bad: '  «P1 thickness 14.6 mm»',
-  good: '  P1 thickness 11.6 mm',
+  example: '  «P1 thickness 14.6 mm|P1 thickness 11.6 mm»',
+  cases: [
+    { name: 'as thick as tolerance and gauge allow', text: '  P1 thickness 12.9 mm' },
+    { name: 'beyond both', text: '  «P1 thickness 13 mm»' },
+  ],
   check({ estate }) {
     const { readings, places } = estate;
     const found: Found[] = [];

@@ -10,7 +10,7 @@ export const tonnesNotRecorded: Rule = {
   why: 'The tonnes of that day are then guessed from the records before and after, and the rate with them.',
   todo: 'Add the running total after the meter reading: tonnes 31000 t.',
   given: 'specifications',
-  bad: `
+  example: `
 conveyor DG1 {
   plant Tarnholt
   length 12 m
@@ -25,28 +25,7 @@ conveyor DG1 {
   isolation Q1 "local isolator" electrical
   point P1 at 4 m clock 7:30
 }
-inspection DG1 2025-03-10 meter «6200 h» {
-  P1 colour white
-}
-inspection DG1 2025-09-08 meter 9000 h tonnes 61000 t {
-  P1 colour white
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  wear by tonnes
-  commissioned 2024-01-08 meter 0 h tonnes 0 t
-  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  access A1 at 0 m to 12 m platform
-  isolation Q1 "local isolator" electrical
-  point P1 at 4 m clock 7:30
-}
-inspection DG1 2025-03-10 meter 6200 h tonnes 42000 t {
+inspection DG1 2025-03-10 meter «6200 h» ‹|tonnes 42000 t ›{
   P1 colour white
 }
 inspection DG1 2025-09-08 meter 9000 h tonnes 61000 t {

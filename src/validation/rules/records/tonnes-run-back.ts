@@ -12,24 +12,13 @@ export const tonnesRunBack: Rule = {
   why: 'Where wear goes by tonnes, rates and dates come out wrong from here on.',
   todo: 'Look the reading up; write the running total since commissioning, not the tonnes since the last record.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2024-09-09 meter 3600 h tonnes 31000 t {
   view downstream
   gauge ultrasonic ± 0.2 mm
   P1 thickness 10.9 mm
 }
-inspection DG1 2025-03-10 meter 6200 h tonnes «22000 t» {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.8 mm
-}`,
-  good: `
-inspection DG1 2024-09-09 meter 3600 h tonnes 31000 t {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 10.9 mm
-}
-inspection DG1 2025-03-10 meter 6200 h tonnes 53000 t {
+inspection DG1 2025-03-10 meter 6200 h tonnes «22000 t|53000 t» {
   view downstream
   gauge ultrasonic ± 0.2 mm
   P1 thickness 9.8 mm

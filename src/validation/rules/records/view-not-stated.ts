@@ -9,17 +9,13 @@ export const viewNotStated: Rule = {
   code: 'TL311',
   title: 'Clock positions without a view',
   severity: 'information',
+  tags: ['advice'],
   why: 'Seen from the other side 7:30 is 4:30: wear is then booked to the side of the trough where there is none.',
   todo: 'Add `view downstream` (looking with the flow) or `view upstream` (against it) to the inspection.',
   given: 'estate',
-  bad: `
-inspection DG1 «2025-03-10» meter 6200 h {
-  gauge ultrasonic ± 0.2 mm
-  at 5.2 m clock 7:30 thickness 9.8 mm
-}`,
-  good: `
-inspection DG1 2025-03-10 meter 6200 h {
-  view downstream
+  example: `
+inspection DG1 «2025-03-10» meter 6200 h {‹|
+  view downstream›
   gauge ultrasonic ± 0.2 mm
   at 5.2 m clock 7:30 thickness 9.8 mm
 }`,

@@ -15,8 +15,7 @@ export const wornWidthTooWide: Rule = {
   why: 'Either the strip was not read to its edges, or the liner is through already and the readings say otherwise.',
   todo: 'Look at both edges again, with the clock seen in the direction of the view, and read the thickness in the middle.',
   given: 'inspection',
-  bad: '  worn at 5.2 m clock «4:00» to 8:30',
-  good: '  worn at 5.2 m clock 5:30 to 7:30',
+  example: '  worn at 5.2 m clock «4:00|5:30» to ‹8:30|7:30›',
   *check({ estate }) {
     for (const inspection of estate.inspections) {
       if (inspection.wornWidths.length === 0) continue;

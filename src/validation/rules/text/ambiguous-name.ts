@@ -12,7 +12,7 @@ export const ambiguousName: Rule = {
   why: 'The record could be booked to the wrong machine.',
   todo: 'Write the plant before the name: plant.conveyor.',
   given: 'specifications',
-  bad: `
+  example: `
 plant Eastfield { duty 110 h/week }
 conveyor DG1 {
   plant Tarnholt
@@ -38,34 +38,7 @@ conveyor DG1 {
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
 }
-duty «DG1» from 2024-06-03 120 h/week`,
-  good: `
-plant Eastfield { duty 110 h/week }
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  access A1 at 0 m to 12 m platform
-  isolation Q1 "local isolator" electrical
-}
-conveyor DG1 {
-  plant Eastfield
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Discharge at 11.4 m to 12 m discharge allowance 20 mm
-  access A1 at 0 m to 12 m platform
-  isolation Q1 "local isolator" electrical
-}
-duty Eastfield.DG1 from 2024-06-03 120 h/week`,
+duty «DG1|Eastfield.DG1» from 2024-06-03 120 h/week`,
   check: onProblem('ambiguous name', (problem) => ({
     message: `The name ${problem.name} is a ${problem.what} of more than one plant.`,
     todo: `Write ${list(problem.candidates, 'or')}.`,

@@ -11,8 +11,9 @@ export const clockForm: Rule = {
   why: 'A position half an hour off is 15 degrees round the liner: the reading belongs to another spot, and its rate is wrong.',
   todo: 'Write hours and minutes with a colon, from 12:00 at the top through 3:00, 6:00 and 9:00, for example 7:30.',
   given: 'conveyor',
-  bad: '  point P1 at 4 m clock «7.30»\n  point P2 at 9 m clock 7:30',
-  good: '  point P1 at 4 m clock 7:30\n  point P2 at 9 m clock 7:30',
+  example: `
+  point P1 at 4 m clock «7.30|7:30»
+  point P2 at 9 m clock 7:30`,
   check: onProblem('clock form', (problem) => ({
     message: `${problem.text} is not a position on a clock face.`,
     ...(problem.corrected === undefined

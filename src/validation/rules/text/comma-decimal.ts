@@ -13,8 +13,7 @@ export const commaDecimal: Rule = {
   why: 'A comma separates the items of a list here; 1,200 could be one thousand two hundred or one and a fifth.',
   todo: 'Write decimals with a point and thousands without a mark.',
   given: 'conveyor',
-  bad: '  length «12,0 m»',
-  good: '  length 12.0 m',
+  example: '  length «12,0 m|12.0 m»',
   check: onProblem('comma decimal', (problem) => {
     const choices = problem.corrected === undefined ? (problem.readings ?? []) : [problem.corrected];
     return {

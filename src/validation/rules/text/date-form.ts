@@ -12,8 +12,7 @@ export const dateForm: Rule = {
   why: '03/04/2026 is in March for some readers and in April for others, and a wear rate over the wrong month is wrong.',
   todo: 'Write dates as year-month-day (ISO 8601), for example 2026-03-14.',
   given: 'conveyor',
-  bad: '  commissioned «14/03/2024» meter 0 h',
-  good: '  commissioned 2024-03-14 meter 0 h',
+  example: '  commissioned «14/03/2024|2024-03-14» meter 0 h',
   check: onProblem('date form', (problem) => {
     const choices = problem.corrected === undefined ? (problem.readings ?? []) : [problem.corrected];
     return {

@@ -10,16 +10,11 @@ export const missingFact: Rule = {
   why: 'No default would be honest here, so the block is left out of every check and report until the fact is written.',
   todo: 'Add the fact as a line of its own inside the block.',
   given: 'whole',
-  bad: `
+  example: `
 screw «Spiral315» {
   shaftless
-  outside diameter 315 mm
-}`,
-  good: `
-screw Spiral315 {
-  shaftless
-  outside diameter 315 mm
-  pitch 280 mm
+  outside diameter 315 mm‹|
+  pitch 280 mm›
 }`,
   check: onProblem('missing fact', (problem) => ({
     message: `The ${problem.block} ${problem.name} states no ${problem.fact}.`,

@@ -14,8 +14,7 @@ export const missingUnit: Rule = {
   why: 'A length read in the wrong unit is wrong by 25 or by 1000; steel and liners have been cut to such numbers.',
   todo: 'Write the unit after the number.',
   given: 'conveyor',
-  bad: '  length «12»',
-  good: '  length 12 m',
+  example: '  length «12»‹| m›',
   check: onProblem('missing unit', (problem) => {
     const choices = likelyUnits(problem.text, problem.expected, problem.fact).map(
       (unit) => `${problem.text} ${unit}`,

@@ -10,8 +10,7 @@ export const noSuchDate: Rule = {
   why: 'A record without a true date cannot be put in order with the others.',
   todo: 'Look the date up in the day book and write it as year-month-day.',
   given: 'conveyor',
-  bad: '  commissioned «2024-02-30» meter 0 h',
-  good: '  commissioned 2024-02-29 meter 0 h',
+  example: '  commissioned «2024-02-30|2024-02-29» meter 0 h',
   check: onProblem('no such date', (problem) => ({
     message: `There is no day ${problem.text} in the calendar.`,
   })),

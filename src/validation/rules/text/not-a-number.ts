@@ -10,8 +10,7 @@ export const notANumber: Rule = {
   why: 'The fact counts as not stated: quantities, masses and times that follow from it are missing.',
   todo: 'Write a plain number: digits, a point for decimals, or a fraction such as 3/8.',
   given: 'conveyor',
-  bad: '  length «12/0 m»',
-  good: '  length 12 m',
+  example: '  length «12/0 m|12 m»',
   check: onProblem('not a number', (problem) => ({
     message: `The ${problem.fact} is given as ${problem.text}, which cannot be read as a number.`,
   })),

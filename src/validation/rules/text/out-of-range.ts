@@ -10,8 +10,7 @@ export const outOfRange: Rule = {
   why: 'Nothing computed from such a value means anything.',
   todo: 'Check the number, its sign and its unit.',
   given: 'conveyor',
-  bad: '  incline «120 deg»',
-  good: '  incline 20 deg',
+  example: '  incline «120 deg|20 deg»',
   check: onProblem('out of range', (problem) => ({
     message: `The ${problem.fact} is given as ${problem.text}; it must be ${problem.range}.`,
   })),

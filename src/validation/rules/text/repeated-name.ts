@@ -10,8 +10,9 @@ export const repeatedName: Rule = {
   why: 'Records go by name: a reading or a step would land on the wrong one of the two.',
   todo: 'Give one of them another name, or take it out if it was pasted twice.',
   given: 'conveyor',
-  bad: '  point P1 at 4 m clock 7:30\n  point «P1» at 9 m clock 7:30',
-  good: '  point P1 at 4 m clock 7:30\n  point P2 at 9 m clock 7:30',
+  example: `
+  point P1 at 4 m clock 7:30
+  point «P1|P2» at 9 m clock 7:30`,
   check: onProblem('repeated name', (problem) => ({
     message: `The name ${problem.name} is already given to another ${problem.what}.`,
     related: [{ origin: problem.first, message: `the first ${problem.name}` }],

@@ -10,8 +10,8 @@ export const suppressionOfUnknownCode: Rule = {
   why: 'The finding that was meant is still reported, or a finding that was never looked at may be taken as settled.',
   todo: 'Correct the code; `explain` lists them all.',
   given: 'liner',
-  bad: '  condemn at 3 mm «// allow TL298 because "measured at every round, never judged by colour"»',
-  good: '  condemn at 7 mm // allow TL208 because "measured at every round, never judged by colour"',
+  example:
+    '  condemn at ‹3|7› mm «// allow TL298 because "measured at every round, never judged by colour"|// allow TL208 because "measured at every round, never judged by colour"»',
   check: onProblem('suppression of unknown code', (problem) => ({
     message: `No rule has the code ${problem.code}.`,
   })),

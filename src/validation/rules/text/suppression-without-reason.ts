@@ -10,8 +10,8 @@ export const suppressionWithoutReason: Rule = {
   why: 'The next person cannot tell a considered decision from a finding that was in the way.',
   todo: 'Write the reason after the code: because "…".',
   given: 'liner',
-  bad: '  condemn at 3 mm «// allow TL208»',
-  good: '  condemn at 7 mm // allow TL208 because "measured at every round, never judged by colour"',
+  example:
+    '  condemn at ‹3|7› mm «// allow TL208»‹| because "measured at every round, never judged by colour"›',
   check: onProblem('suppression without reason', (problem) => ({
     message: `${problem.code} is silenced here without a reason.`,
   })),

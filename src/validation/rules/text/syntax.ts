@@ -11,13 +11,9 @@ export const syntax: Rule = {
   why: 'What cannot be read is left out of every check, report and work pack: a break or a reading may be missing without anyone noticing.',
   todo: 'Write one fact a line in the order the language has it; completion shows what may stand here.',
   given: 'whole',
-  bad: `
+  example: `
 plant Tarnholt {
-  outage «2027-04-12» to 2027-04-23
-}`,
-  good: `
-plant Tarnholt {
-  outage Spring27 2027-04-12 to 2027-04-23
+  outage ‹|Spring27 ›«2027-04-12» to 2027-04-23
 }`,
   check: onProblem('syntax', (problem) => ({
     message: problem.message,

@@ -12,8 +12,7 @@ export const unknownName: Rule = {
   why: 'The fact hangs in the air: the record or the step it stands in is left out until the name is right.',
   todo: 'Correct the spelling, or add the block that the name is meant for.',
   given: 'conveyor',
-  bad: '  liner «TwoLayer21»',
-  good: '  liner TwoLayer12',
+  example: '  liner «TwoLayer21|TwoLayer12»',
   check: onProblem('unknown name', (problem) => ({
     message: `There is no ${problem.what} named ${problem.name}${problem.elsewhere === undefined ? '' : `; ${problem.elsewhere}`}.`,
     ...(problem.known.length === 0

@@ -12,8 +12,7 @@ export const unknownPoint: Rule = {
   why: 'The reading is left out of the wear history, or worse, was taken on another machine than the one it is booked to.',
   todo: 'Check the inspection sheet: correct the point or the conveyor, or add the point to the conveyor.',
   given: 'inspection',
-  bad: '  «P7» thickness 10.4 mm',
-  good: '  P2 thickness 10.4 mm',
+  example: '  «P7|P2» thickness 10.4 mm',
   check: onProblem('unknown point', (problem) => ({
     message:
       `${problem.conveyor} has no point ${problem.point}` +

@@ -14,8 +14,7 @@ export const unknownUnit: Rule = {
   why: 'The value cannot be used until its unit is known, so the checks that need it say nothing.',
   todo: 'Write a unit that the language has.',
   given: 'conveyor',
-  bad: '  length «12 metr»',
-  good: '  length 12 m',
+  example: '  length «12 metr|12 m»',
   check: onProblem('unknown unit', (problem) => {
     const number = numberOf(problem.text);
     const choices = likelyUnits(problem.text, problem.expected, problem.fact).map(

@@ -12,8 +12,7 @@ export const wrongDimension: Rule = {
   why: 'The value says something else than its place asks for; most often two facts were swapped or a word is missing between them.',
   todo: 'Write the value that belongs here, in a unit of its own kind.',
   given: 'conveyor',
-  bad: '  length «12 kg»',
-  good: '  length 12 m',
+  example: '  length «12 kg|12 m»',
   check: onProblem('wrong dimension', (problem) => ({
     message: `The ${problem.fact} is given as ${problem.text}, which is ${withArticle(problem.found)}; it must be ${withArticle(problem.expected)}.`,
     todo: `Write it in ${list(likelyUnits('', problem.expected, problem.fact), 'or')}.`,

@@ -15,7 +15,7 @@ export const inspectionOverdue: Rule = {
   why: 'More than half of the life that was left at the last look has been used; a rate that rose since then would not be noticed in time.',
   todo: 'Inspect at the next stop, the named spot first.',
   given: 'specifications',
-  bad: `
+  example: `
 conveyor «DG1» {
   plant Tarnholt
   length 12 m
@@ -42,48 +42,10 @@ conveyor DG2 {
   isolation Q1 electrical
   point P1 at 4 m clock 7:30
 }
-inspection DG1 2025-09-08 meter 9000 h {
+inspection DG1 ‹2025-09-08|2026-01-19› meter ‹9000|11000› h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  P1 thickness 6.2 mm
-}
-inspection DG2 2026-03-09 meter 12000 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 colour white
-}
-`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  point P1 at 4 m clock 7:30
-}
-conveyor DG2 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  point P1 at 4 m clock 7:30
-}
-inspection DG1 2026-01-19 meter 11000 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 6.6 mm
+  P1 thickness ‹6.2|6.6› mm
 }
 inspection DG2 2026-03-09 meter 12000 h {
   view downstream

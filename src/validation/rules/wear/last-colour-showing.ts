@@ -17,22 +17,16 @@ export const lastColourShowing: Rule = {
   code: 'TL504',
   title: 'Last colour showing for too long to go by colour',
   severity: 'information',
+  tags: ['advice'],
   why: 'The colours seen so far allow a rate at which the condemn limit is passed already, and the screw is near the steel.',
   todo: 'Take a gauge to these spots at the next stop.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2024-09-09 meter 3600 h {
   P1 colour white
 }
-inspection DG1 2025-03-10 meter 6200 h {
+inspection DG1 ‹2025-03-10|2024-12-09› meter ‹6200|4900› h {
   «P1 colour red»
-}`,
-  good: `
-inspection DG1 2024-09-09 meter 3600 h {
-  P1 colour white
-}
-inspection DG1 2024-12-09 meter 4900 h {
-  P1 colour red
 }`,
   *check({ estate }) {
     const suspects = latestRows(estate).filter((one) => showsLastColour(estate, one));

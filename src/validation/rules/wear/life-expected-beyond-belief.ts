@@ -14,8 +14,7 @@ export const lifeExpectedBeyondBelief: Rule = {
   why: 'Forecasts of spots that nobody has measured start from the expected life: taken as certain it would outvote the gauge, and with bounds wider than the life itself it holds a date where there is no knowledge.',
   todo: 'State what the supplier or your own liners have shown, for example `± 30 %`; leave the expected life out where nothing is known.',
   given: 'liner',
-  bad: `expected life 14000 h ± «0 %»`,
-  good: `expected life 14000 h ± 30 %`,
+  example: 'expected life 14000 h ± «0 %|30 %»',
   *check({ estate }) {
     for (const { name, expectedLife } of estate.liners) {
       if (!expectedLife?.tolerance) continue;

@@ -16,17 +16,11 @@ export const limitBeforeTheNextOutage: Rule = {
   why: 'At the rate of its own readings the liner is at its limit before anyone can get at it; what follows is an unplanned stop or a cut trough.',
   todo: 'Look at the remaining-life report for how sure this is; find an earlier stop, or inspect again soon and often.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2025-10-06 meter 9300 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  «P1 thickness 4.6 mm»
-}`,
-  good: `
-inspection DG1 2025-10-06 meter 9300 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 8.4 mm
+  «P1 thickness 4.6 mm|P1 thickness 8.4 mm»
 }`,
   *check({ estate }) {
     const newest = newestDay(estate);

@@ -15,17 +15,11 @@ export const orderTheLinerNow: Rule = {
   why: 'A liner ordered later than this arrives after the old one has reached its limit.',
   todo: 'Order it and plan a job for it; the report shows how sure the rate is.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2027-03-08 meter 17000 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  «P1 thickness 3.4 mm»
-}`,
-  good: `
-inspection DG1 2027-03-08 meter 17000 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 5.9 mm
+  «P1 thickness 3.4 mm|P1 thickness 5.9 mm»
 }`,
   *check({ estate }) {
     const newest = newestDay(estate);

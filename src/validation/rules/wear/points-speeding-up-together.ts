@@ -18,7 +18,7 @@ export const pointsSpeedingUpTogether: Rule = {
   why: 'What speeds up everywhere has one cause: another product, more grit or less moisture, a higher speed, a worn or stretched spiral; the average rate so far then promises more life than is left.',
   todo: 'Find out what changed since that look, say so in the records, and look again before half of the time that the faster rate leaves.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2024-09-09 meter 3600 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
@@ -28,21 +28,8 @@ inspection DG1 2024-09-09 meter 3600 h {
 inspection DG1 «2025-03-10» meter 6200 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.2 mm
-  P2 thickness 9.6 mm
-}`,
-  good: `
-inspection DG1 2024-09-09 meter 3600 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 11.1 mm
-  P2 thickness 11.3 mm
-}
-inspection DG1 2025-03-10 meter 6200 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 10.4 mm
-  P2 thickness 10.8 mm
+  P1 thickness ‹9.2|10.4› mm
+  P2 thickness ‹9.6|10.8› mm
 }`,
   *check({ estate }) {
     for (const [conveyor, pace] of pacesOf(estate)) {

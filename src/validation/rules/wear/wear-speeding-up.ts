@@ -15,27 +15,16 @@ export const wearSpeedingUp: Rule = {
   why: 'Something has changed there: a stone under the spiral, a lifted joint, a bent flight, drier material; the average rate no longer tells how long the liner lasts.',
   todo: 'Look at that spot and at the spiral above it, and shorten the interval to the next look.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2025-03-10 meter 6200 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  P1 thickness 11.2 mm
+  P1 thickness ‹11.2|9.8› mm
 }
 inspection DG1 2025-09-08 meter 9000 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  «P1 thickness 8.1 mm»
-}`,
-  good: `
-inspection DG1 2025-03-10 meter 6200 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9.8 mm
-}
-inspection DG1 2025-09-08 meter 9000 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 8.8 mm
+  «P1 thickness 8.1 mm|P1 thickness 8.8 mm»
 }`,
   *check({ estate }) {
     for (const pace of pacesOf(estate).values()) {
