@@ -15,7 +15,7 @@ import { teamsOf, waysOf } from '../../src/domain/plan/teams.js';
 import { workOf } from '../../src/domain/plan/unit-times.js';
 import { asProblem } from '../../src/domain/plan/what-shortens.js';
 import { precedenceOf } from '../../src/domain/order/precedence.js';
-import { numbers } from '../../src/domain/plan/scheduling/serial.js';
+import { numbers } from '../../src/domain/plan/scheduling/improve.js';
 import { liner, mm, origin, screw, stated } from '../kit/estate.js';
 import { brace, cover, crew, holdDown, job, line, platform, step, worldOf } from '../domain/order/stories.js';
 

@@ -150,6 +150,7 @@ function inLine(problem: ScheduleProblem): Extract<Schedule, { kind: 'schedule' 
     because: 'the order goes in a circle',
     optimal: false,
     nodes: 0,
+    tooFarApart: 0,
   };
 }
 
@@ -298,7 +299,7 @@ function usualEffort(
 ): { readonly shakes: number; readonly nodes: number } {
   return {
     shakes: shakes ?? Math.min(4000, Math.round(3_000_000 / (1 + steps ** 2))),
-    nodes: nodes ?? (steps <= 25 ? 3000 : 300),
+    nodes: nodes ?? (steps <= 60 ? 3000 : 500),
   };
 }
 

@@ -1,18 +1,19 @@
 // When to do what so that all of it is done soonest: activities with durations, precedence, ways of being done (modes), and
 // resources of limited capacity. Answers with a schedule and with a proven lower bound; where the two meet, the schedule is
-// the shortest there is. Fast rules first, then, where they leave a gap, an exact search up to a number of nodes.
+// the shortest there is. Fast rules first, then, where they leave a gap, an exact search up to a number of conflicts.
 
-import { branch } from './scheduling/branch.js';
-import { cliques, lowerBound } from './scheduling/bounds.js';
-import { modelOf, type ScheduleProblem } from './scheduling/model.js';
-import { bestSerial, type Timing } from './scheduling/serial.js';
+import { lowerBound } from './scheduling/bounds.js';
+import { bestSchedule } from './scheduling/improve.js';
+import { searchExactly } from './scheduling/learning/exact.js';
+import { modelOf, type Model, type ScheduleProblem } from './scheduling/model.js';
+import { durationOf, tooFarApart, type Timing } from './scheduling/serial.js';
 
-export type { WorkMode, ScheduleProblem } from './scheduling/model.js';
+export type { TimeGap, WorkMode, ScheduleProblem, ResourceUse } from './scheduling/model.js';
 
 export interface Effort {
-  /** Schedules tried from shaken orders. */
+  /** Schedules tried before the exact search. */
   readonly shakes?: number;
-  /** Nodes of the exact search; 0 leaves it out. */
+  /** Conflicts of the exact search; 0 leaves it out. */
   readonly nodes?: number;
   /** Among schedules of one length the one with the smaller cost is kept. */
   readonly cost?: (schedule: {
@@ -34,35 +35,55 @@ export type Schedule =
       readonly because: string;
       readonly optimal: boolean;
       readonly nodes: number;
+      /** Units of time by which things lie further apart than allowed; 0 in a schedule that keeps everything. */
+      readonly tooFarApart: number;
     }
   | { readonly kind: 'circular' };
 
 /** Whole units of time throughout. Throws RangeError for an activity without modes or beyond a resource's capacity. */
 export function scheduleJobs(problem: ScheduleProblem, effort: Effort = {}): Schedule {
-  const { shakes = 200, nodes: mostNodes = 20_000, cost = () => 0 } = effort;
+  const { shakes = 200, nodes: mostConflicts = 20_000, cost = () => 0 } = effort;
   const model = modelOf(problem);
   if (!model) return { kind: 'circular' };
   const bound = lowerBound(model);
-  const quick = bestSerial(model, shakes, bound.value, cost);
+  const quick = bestSchedule(model, shakes, bound.value, cost);
+  const kept = tooFarApart(model, quick) === 0;
+  const enough = kept && quick.makespan <= bound.value;
   const searched =
-    quick.makespan > bound.value && mostNodes > 0
-      ? branch(model, quick, bound.value, mostNodes, cliques(model).slice(0, 8))
-      : { best: quick, complete: quick.makespan <= bound.value, nodes: 0 };
-  const timing: Timing = searched.best;
-  const optimal = searched.complete || timing.makespan <= bound.value;
+    !enough && mostConflicts > 0 && model.n <= mostForSearch
+      ? searchExactly(model, quick, kept ? quick.makespan - 1 : longest(model), bound.value, {
+          conflicts: mostConflicts,
+          raises: 2000 * mostConflicts,
+        })
+      : undefined;
+  const timing: Timing = searched?.best ?? quick;
+  const apart = tooFarApart(model, timing);
+  const optimal = apart === 0 && (timing.makespan <= bound.value || (searched?.complete ?? false));
   return {
     kind: 'schedule',
     makespan: timing.makespan,
     start: [...timing.start],
     mode: [...timing.mode],
-    finish: Array.from(
-      timing.start,
-      (start, i) => start + (problem.activities[i]?.modes[timing.mode[i] ?? 0]?.duration ?? 0),
-    ),
+    finish: Array.from(timing.start, (start, i) => start + durationOf(model, timing, i)),
     lowerBound: optimal ? timing.makespan : bound.value,
     because:
       optimal && timing.makespan > bound.value ? 'every shorter schedule was tried and fails' : bound.because,
     optimal,
-    nodes: searched.nodes,
+    nodes: searched?.conflicts ?? 0,
+    tooFarApart: apart,
   };
+}
+
+/** Pairs of activities are variables of the exact search: more of them than this cost more than they bring. */
+const mostForSearch = 250;
+
+/** A length in which everything can be done one after another. */
+function longest({ activities, resources, gaps = [], breaks = [] }: Model): number {
+  const move = Math.max(0, ...resources.map((resource) => resource.move ?? 0));
+  const wait = gaps.reduce((sum, gap) => sum + (gap.least ?? 0), 0);
+  const work = activities.reduce(
+    (sum, { modes }) => sum + Math.max(...modes.map((mode) => mode.duration)) + move,
+    wait,
+  );
+  return breaks.length > 0 ? 2 * work : work;
 }

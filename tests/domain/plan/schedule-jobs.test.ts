@@ -127,15 +127,134 @@ describe('small random problems', () => {
   });
 });
 
-/** What is wrong with a schedule: precedence, capacity at any time, pairs that must not overlap. */
-function faults(problem: ScheduleProblem, { start, finish, mode }: ReturnType<typeof solved>): string[] {
+// With what the work on site adds: work that no shift end may split, waits with a least and a most, a platform that takes time
+// to move. The second road here is trying everything.
+const siteWork = fc.integer({ min: 2, max: 4 }).chain((n) =>
+  fc.record({
+    activities: fc.tuple(
+      ...Array.from({ length: n }, (_, i) =>
+        fc.record({
+          name: fc.constant(`a${i}`),
+          whole: fc.boolean(),
+          after:
+            i === 0
+              ? fc.constant([] as number[])
+              : fc.uniqueArray(fc.integer({ min: 0, max: i - 1 }), { maxLength: 1 }),
+          modes: fc.array(
+            fc.record({
+              duration: fc.integer({ min: 1, max: 3 }),
+              uses: fc.oneof(
+                fc.constant([{ resource: 0, amount: 1 }]),
+                fc.integer({ min: 0, max: 2 }).map((place) => [
+                  { resource: 0, amount: 1 },
+                  { resource: 1, amount: 1, place },
+                ]),
+              ),
+            }),
+            { minLength: 1, maxLength: 2 },
+          ),
+        }),
+      ),
+    ),
+    resources: fc.tuple(
+      fc.constant({ name: 'people', capacity: 2 }),
+      fc.integer({ min: 0, max: 2 }).map((move) => ({ name: 'platform', capacity: 1, move })),
+    ),
+    breaks: fc.constantFrom([], [3, 6, 9, 12, 15, 18, 21, 24, 27, 30], [4, 8, 12, 16, 20, 24, 28]),
+    gaps: fc.array(
+      fc
+        .tuple(
+          fc.integer({ min: 0, max: n - 1 }),
+          fc.integer({ min: 0, max: n - 1 }),
+          fc.integer({ min: 0, max: 2 }),
+          fc.integer({ min: 0, max: 3 }),
+        )
+        .filter(([a, b]) => a < b)
+        .map(([first, then, least, more]) =>
+          more === 3 ? { first, then, least } : { first, then, least, most: least + more },
+        ),
+      { maxLength: 2 },
+    ),
+  }),
+) as fc.Arbitrary<ScheduleProblem>;
+
+describe('work with shift ends, waits and a platform that moves', () => {
+  test('as short as trying everything says, and sound', () => {
+    let possible = 0;
+    fc.assert(
+      fc.property(siteWork, (problem) => {
+        const least = byTryingAll(problem, 15);
+        const result = solved(problem, { shakes: 20 });
+        expect(result.lowerBound).toBeLessThanOrEqual(least);
+        if (least === Infinity) {
+          expect(result.tooFarApart).toBeGreaterThan(0);
+          return;
+        }
+        possible++;
+        expect(faults(problem, result)).toEqual([]);
+        expect([result.makespan, result.optimal, result.tooFarApart]).toEqual([least, true, 0]);
+      }),
+      { numRuns: 120, seed: 9 },
+    );
+    expect(possible).toBeGreaterThan(80);
+  });
+
+  test('without the exact search: sound but for what it says is too far apart, and the bound holds', () => {
+    fc.assert(
+      fc.property(siteWork, (problem) => {
+        const result = solved(problem, { nodes: 0, shakes: 10 });
+        expect(result.lowerBound).toBeLessThanOrEqual(byTryingAll(problem, 15));
+        if (result.tooFarApart === 0) expect(faults(problem, result)).toEqual([]);
+        else expect(faults(problem, result).every((fault) => fault.includes('too late'))).toBe(true);
+      }),
+      { numRuns: 50, seed: 10 },
+    );
+  });
+});
+
+/** The least length by trying every way and every start up to the horizon; Infinity for none. */
+function byTryingAll(problem: ScheduleProblem, horizon: number): number {
+  const { activities } = problem;
+  const start: number[] = [];
+  const finish: number[] = [];
+  const mode: number[] = [];
+  let best = Infinity;
+  const visit = (i: number): void => {
+    if (i === activities.length) {
+      best = Math.max(0, ...finish);
+      return;
+    }
+    (activities[i]?.modes ?? []).forEach((way, m) => {
+      for (let at = 0; at + way.duration < Math.min(best, horizon + 1); at++) {
+        start[i] = at;
+        finish[i] = at + way.duration;
+        mode[i] = m;
+        const part = { ...problem, activities: activities.slice(0, i + 1) };
+        const fault = faults(part, { start: start.slice(0, i + 1), finish: finish.slice(0, i + 1), mode });
+        if (fault.length === 0) visit(i + 1);
+      }
+    });
+    start.length = finish.length = i;
+  };
+  visit(0);
+  return best;
+}
+
+/** What is wrong with a schedule: precedence, capacity at any time, pairs that must not overlap, breaks, waits and moves. */
+function faults(
+  problem: ScheduleProblem,
+  { start, finish, mode }: Pick<ReturnType<typeof solved>, 'start' | 'finish' | 'mode'>,
+): string[] {
   const wrong: string[] = [];
-  problem.activities.forEach(({ after }, i) => {
+  const { activities, resources } = problem;
+  activities.forEach(({ after, whole }, i) => {
     for (const j of after) if ((finish[j] ?? 0) > (start[i] ?? 0)) wrong.push(`${j} before ${i}`);
+    for (const at of problem.breaks ?? [])
+      if (whole && at > (start[i] ?? 0) && at < (finish[i] ?? 0)) wrong.push(`${i} split at ${at}`);
   });
   for (let time = 0; time < Math.max(0, ...finish); time++) {
-    problem.resources.forEach(({ capacity }, r) => {
-      const load = problem.activities.reduce(
+    resources.forEach(({ capacity }, r) => {
+      const load = activities.reduce(
         (sum, activity, i) =>
           (start[i] ?? 0) <= time && (finish[i] ?? 0) > time
             ? sum + (activity.modes[mode[i] ?? 0]?.uses.find((use) => use.resource === r)?.amount ?? 0)
@@ -148,6 +267,23 @@ function faults(problem: ScheduleProblem, { start, finish, mode }: ReturnType<ty
   for (const [i, j] of problem.exclusions ?? [])
     if ((start[i] ?? 0) < (finish[j] ?? 0) && (start[j] ?? 0) < (finish[i] ?? 0))
       wrong.push(`${i} with ${j}`);
+  for (const { first, then, least = 0, most = Infinity } of problem.gaps ?? []) {
+    if (then >= activities.length) continue;
+    const gap = (start[then] ?? 0) - (finish[first] ?? 0);
+    if (gap < least) wrong.push(`${then} too soon after ${first}`);
+    if (gap > most) wrong.push(`${then} too late after ${first}`);
+  }
+  const stand = (i: number, r: number): number | undefined =>
+    activities[i]?.modes[mode[i] ?? 0]?.uses.find((use) => use.resource === r)?.place;
+  resources.forEach(({ move = 0 }, r) => {
+    activities.forEach((_, i) => {
+      activities.forEach((__, j) => {
+        const [a, b] = [stand(i, r), stand(j, r)];
+        if (a === undefined || b === undefined || a === b || (start[i] ?? 0) > (start[j] ?? 0)) return;
+        if ((start[j] ?? 0) < (finish[i] ?? 0) + move) wrong.push(`no time to move from ${i} to ${j}`);
+      });
+    });
+  });
   return wrong;
 }
 

@@ -1,10 +1,25 @@
 // A scheduling problem in numbers, ready for search: times are whole units, precedence is closed, and pairs that can never
 // overlap are known.
 
+export interface ResourceUse {
+  readonly resource: number;
+  readonly amount: number;
+  /** Where the resource must stand, for resources that take time to move; any number. */
+  readonly place?: number;
+}
+
 export interface WorkMode {
   readonly duration: number;
   /** Amount of each resource used, by resource. */
-  readonly uses: readonly { readonly resource: number; readonly amount: number }[];
+  readonly uses: readonly ResourceUse[];
+}
+
+/** The second starts no sooner (`least`) or no later (`most`) than so long after the first is finished. */
+export interface TimeGap {
+  readonly first: number;
+  readonly then: number;
+  readonly least?: number;
+  readonly most?: number;
 }
 
 export interface ScheduleProblem {
@@ -14,10 +29,20 @@ export interface ScheduleProblem {
     readonly modes: readonly WorkMode[];
     /** Positions of what must be finished first. */
     readonly after: readonly number[];
+    /** Never under way at one of the `breaks`: begun and finished between two of them. */
+    readonly whole?: boolean;
   }[];
-  readonly resources: readonly { readonly name: string; readonly capacity: number }[];
+  readonly resources: readonly {
+    readonly name: string;
+    readonly capacity: number;
+    /** Time between two uses of it at different places; for resources of capacity 1. */
+    readonly move?: number;
+  }[];
   /** Pairs that may not overlap, whichever is first. */
   readonly exclusions?: readonly (readonly [number, number])[];
+  /** Ascending times, as of shift ends. */
+  readonly breaks?: readonly number[];
+  readonly gaps?: readonly TimeGap[];
 }
 
 export interface Model extends ScheduleProblem {
@@ -25,9 +50,11 @@ export interface Model extends ScheduleProblem {
   /** Topological order. */
   readonly order: readonly number[];
   readonly followers: readonly (readonly number[])[];
+  /** What each waits for, with the least time between; no `most`. */
+  readonly waits: readonly (readonly { readonly on: number; readonly least: number }[])[];
   /** Shortest duration of each activity. */
   readonly shortest: Int32Array;
-  /** Longest chain of shortest durations before, and after, each activity. */
+  /** Longest chain of shortest durations and waits before, and after, each activity. */
   readonly head: Int32Array;
   readonly tail: Int32Array;
   /** n × n: 1 where row must be finished before column starts. */
@@ -35,18 +62,76 @@ export interface Model extends ScheduleProblem {
   /** n × n: 1 where the two cannot overlap in any way of doing them. */
   readonly apart: Uint8Array;
   readonly excluded: readonly (readonly number[])[];
-  /** There is one of every resource, and few enough of them for a bit each in `masks`. */
-  readonly single: boolean;
-  /** Resources of each way of each activity, as bits. */
-  readonly masks: readonly Int32Array[];
-  /** n × n: 1 where the two may not overlap, whatever they use. */
-  readonly barred: Uint8Array;
+  /** Pairs with a longest time between. */
+  readonly within: readonly { readonly first: number; readonly then: number; readonly most: number }[];
 }
 
 /** Undefined where activities wait for one another in a circle. */
 export function modelOf(problem: ScheduleProblem): Model | undefined {
   const { activities, resources } = problem;
   const n = activities.length;
+  checkAmounts(problem);
+  const waits = waitsOf(problem);
+  const followers: number[][] = activities.map(() => []);
+  const left = waits.map((list) => list.length);
+  waits.forEach((list, i) => {
+    for (const { on } of list) followers[on]?.push(i);
+  });
+  const order = left.flatMap((count, i) => (count === 0 ? [i] : []));
+  for (let k = 0; k < order.length; k++) {
+    for (const j of followers[order[k] ?? 0] ?? []) {
+      left[j] = (left[j] ?? 0) - 1;
+      if (left[j] === 0) order.push(j);
+    }
+  }
+  if (order.length < n) return undefined;
+
+  const shortest = Int32Array.from(activities, ({ modes }) =>
+    Math.min(...modes.map((mode) => mode.duration)),
+  );
+  const head = new Int32Array(n);
+  for (const j of order)
+    for (const { on, least } of waits[j] ?? [])
+      head[j] = Math.max(head[j] ?? 0, (head[on] ?? 0) + (shortest[on] ?? 0) + least);
+  const tail = new Int32Array(n);
+  for (const j of [...order].reverse())
+    for (const { on, least } of waits[j] ?? [])
+      tail[on] = Math.max(tail[on] ?? 0, (tail[j] ?? 0) + (shortest[j] ?? 0) + least);
+
+  const excluded: number[][] = activities.map(() => []);
+  for (const [i, j] of problem.exclusions ?? []) {
+    excluded[i]?.push(j);
+    excluded[j]?.push(i);
+  }
+  const before = closure(n, order, waits);
+  const apart = new Uint8Array(n * n);
+  const clashing = clashes(problem);
+  for (let i = 0; i < n; i++) {
+    for (const j of excluded[i] ?? []) apart[i * n + j] = 1;
+    for (let j = 0; j < i; j++) {
+      if (before[i * n + j] || before[j * n + i] || clashing(i, j)) apart[i * n + j] = apart[j * n + i] = 1;
+    }
+  }
+  return {
+    ...problem,
+    n,
+    order,
+    followers,
+    waits,
+    shortest,
+    head,
+    tail,
+    before,
+    apart,
+    excluded,
+    within: (problem.gaps ?? []).flatMap(({ first, then, most }) =>
+      most === undefined ? [] : [{ first, then, most }],
+    ),
+    resources,
+  };
+}
+
+function checkAmounts({ activities, resources }: ScheduleProblem): void {
   for (const { name, modes } of activities) {
     if (modes.length === 0) throw new RangeError(`"${name}" has no way of being done.`);
     for (const mode of modes) {
@@ -61,81 +146,62 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
       }
     }
   }
-  const followers: number[][] = activities.map(() => []);
-  const left = activities.map(({ after }) => new Set(after).size);
-  activities.forEach(({ after }, i) => {
-    for (const j of new Set(after)) followers[j]?.push(i);
-  });
-  const order = left.flatMap((count, i) => (count === 0 ? [i] : []));
-  for (let k = 0; k < order.length; k++) {
-    for (const j of followers[order[k] ?? 0] ?? []) {
-      left[j] = (left[j] ?? 0) - 1;
-      if (left[j] === 0) order.push(j);
-    }
-  }
-  if (order.length < n) return undefined;
-
-  const shortest = Int32Array.from(activities, ({ modes }) =>
-    Math.min(...modes.map((mode) => mode.duration)),
-  );
-  const before = new Uint8Array(n * n);
-  for (const j of order) {
-    for (const i of activities[j]?.after ?? []) {
-      before[i * n + j] = 1;
-      for (let k = 0; k < n; k++) if (before[k * n + i]) before[k * n + j] = 1;
-    }
-  }
-  const head = new Int32Array(n);
-  for (const i of order)
-    for (const j of followers[i] ?? []) head[j] = Math.max(head[j] ?? 0, (head[i] ?? 0) + (shortest[i] ?? 0));
-  const tail = new Int32Array(n);
-  for (const i of [...order].reverse())
-    for (const j of followers[i] ?? []) tail[i] = Math.max(tail[i] ?? 0, (tail[j] ?? 0) + (shortest[j] ?? 0));
-
-  const excluded: number[][] = activities.map(() => []);
-  for (const [i, j] of problem.exclusions ?? []) {
-    excluded[i]?.push(j);
-    excluded[j]?.push(i);
-  }
-  const apart = new Uint8Array(n * n);
-  for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++)
-      if (
-        i !== j &&
-        (before[i * n + j] || before[j * n + i] || excluded[i]?.includes(j) || clash(problem, i, j))
-      )
-        apart[i * n + j] = 1;
-  }
-  const barred = new Uint8Array(n * n);
-  excluded.forEach((list, i) => {
-    for (const j of list) barred[i * n + j] = 1;
-  });
-  return {
-    ...problem,
-    n,
-    order,
-    followers,
-    shortest,
-    head,
-    tail,
-    before,
-    apart,
-    excluded,
-    barred,
-    single: resources.length <= 30 && resources.every((resource) => resource.capacity === 1),
-    masks: activities.map(({ modes }) =>
-      Int32Array.from(modes, (mode) =>
-        mode.uses.reduce((bits, { resource, amount }) => (amount > 0 ? bits | (1 << resource) : bits), 0),
-      ),
-    ),
-  };
 }
 
-/** True where every way of doing the one overloads a resource together with every way of doing the other. */
-function clash({ activities, resources }: ScheduleProblem, i: number, j: number): boolean {
-  const a = activities[i]?.modes ?? [];
-  const b = activities[j]?.modes ?? [];
-  return a.every((x) => b.every((y) => overloads(resources, x, y)));
+/** Each predecessor once, with the longest of its waits. A gap is a wait too, or "no later than" would have no "after". */
+function waitsOf({ activities, gaps = [] }: ScheduleProblem): { on: number; least: number }[][] {
+  const found = activities.map(({ after }) => new Map(after.map((on) => [on, 0])));
+  for (const { first, then, least = 0 } of gaps)
+    found[then]?.set(first, Math.max(least, found[then].get(first) ?? 0));
+  return found.map((map) => [...map].map(([on, least]) => ({ on, least })));
+}
+
+/** Who must be finished before whom, by rows of bits: everything before what is before. */
+function closure(
+  n: number,
+  order: readonly number[],
+  waits: readonly (readonly { readonly on: number }[])[],
+): Uint8Array {
+  const words = (n + 31) >> 5;
+  const ancestors = new Int32Array(n * words);
+  for (const j of order) {
+    for (const { on } of waits[j] ?? []) {
+      for (let w = 0; w < words; w++)
+        ancestors[j * words + w] = (ancestors[j * words + w] ?? 0) | (ancestors[on * words + w] ?? 0);
+      const word = j * words + (on >> 5);
+      ancestors[word] = (ancestors[word] ?? 0) | (1 << (on & 31));
+    }
+  }
+  const before = new Uint8Array(n * n);
+  for (let j = 0; j < n; j++)
+    for (let i = 0; i < n; i++)
+      if (((ancestors[j * words + (i >> 5)] ?? 0) >> (i & 31)) & 1) before[i * n + j] = 1;
+  return before;
+}
+
+/** Whether every way of doing the one overloads a resource together with every way of doing the other. */
+function clashes({ activities, resources }: ScheduleProblem): (i: number, j: number) => boolean {
+  // Activities that can be done in the same ways are alike: each pair of kinds is compared once.
+  const kinds = new Map<string, number>();
+  const kind = activities.map(({ modes }) => {
+    const key = JSON.stringify(
+      modes.map((mode) => mode.uses.map(({ resource, amount }) => [resource, amount])),
+    );
+    const known = kinds.get(key) ?? kinds.size;
+    kinds.set(key, known);
+    return known;
+  });
+  const answers = new Map<number, boolean>();
+  return (i, j) => {
+    const key = (kind[i] ?? 0) * kinds.size + (kind[j] ?? 0);
+    const known = answers.get(key);
+    if (known !== undefined) return known;
+    const a = activities[i]?.modes ?? [];
+    const b = activities[j]?.modes ?? [];
+    const answer = a.every((x) => b.every((y) => overloads(resources, x, y)));
+    answers.set(key, answer);
+    return answer;
+  };
 }
 
 export function overloads(resources: ScheduleProblem['resources'], x: WorkMode, y: WorkMode): boolean {
@@ -144,4 +210,16 @@ export function overloads(resources: ScheduleProblem['resources'], x: WorkMode, 
       (other) => other.resource === resource && amount + other.amount > (resources[resource]?.capacity ?? 0),
     ),
   );
+}
+
+/** Time that must pass between the two, whichever is first, to bring what both use from the one place to the other. */
+export function moveBetween(resources: ScheduleProblem['resources'], x: WorkMode, y: WorkMode): number {
+  let most = 0;
+  for (const { resource, place } of x.uses) {
+    const move = resources[resource]?.move ?? 0;
+    if (move <= most || place === undefined) continue;
+    if (y.uses.some((use) => use.resource === resource && use.place !== undefined && use.place !== place))
+      most = move;
+  }
+  return most;
 }

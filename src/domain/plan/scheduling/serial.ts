@@ -1,9 +1,9 @@
-// Good schedules fast: activities are placed one by one, each as early as precedence and resources allow (serial schedule
-// generation, Kelley 1963), in the order of several priority rules; then pushed to the end and back again (forward-backward
-// justification, Li and Willis 1992). The order is shaken with a fixed sequence of numbers, so the same problem always gives
-// the same schedule.
+// One schedule from a list of activities: they are placed one by one, each as early as precedence, resources and breaks allow
+// (serial schedule generation, Kelley 1963); then everything is pushed to the end and back again (forward-backward
+// justification, Li and Willis 1992); at last what must lie close before something else is moved up to it.
 
-import type { WorkMode, Model } from './model.js';
+import { moveBetween, type WorkMode, type Model } from './model.js';
+import { Profile } from './profile.js';
 
 export interface Timing {
   readonly start: Int32Array;
@@ -12,241 +12,240 @@ export interface Timing {
   readonly makespan: number;
 }
 
-/**
- * The best of all rules, each justified; then `shakes` more from the neighbourhood of the best one: its order shaken with the
- * ways of doing things chosen anew, or its ways kept but for one to three. Ties are broken by `cost`, smaller first.
- */
-export function bestSerial(
-  model: Model,
-  shakes: number,
-  stopAt: number,
-  cost: (timing: Timing) => number,
-): Timing {
-  let best: Timing | undefined;
-  let bestCost = Infinity;
-  const consider = (timing: Timing): void => {
-    const price = cost(timing);
-    if (!best || timing.makespan < best.makespan || (timing.makespan === best.makespan && price < bestCost)) {
-      best = timing;
-      bestCost = price;
-    }
-  };
-  for (const rule of rules(model)) consider(justify(model, serial(model, rule)));
-  const random = numbers(20_240_229);
-  const choices = model.activities.flatMap(({ modes }, i) => (modes.length > 1 ? [i] : []));
-  let current: Timing = best ?? serial(model, model.head);
-  let left = shakes;
-  for (let k = 0; left > 0; k++) {
-    left--;
-    // Nothing shorter exists: a few more only for a cheaper one of the same length.
-    if ((best?.makespan ?? Infinity) <= stopAt) left = bestCost === 0 ? -1 : Math.min(left, 12);
-    if (left < 0) break;
-    const from = current;
-    const change = choices.length > 0 && k % 4 !== 0;
-    const spread = (change ? 0.15 : 0.1 + 0.4 * random()) * random();
-    const keys = Float64Array.from(from.start, (start) => start + (random() - 0.5) * spread * from.makespan);
-    const modes = change ? from.mode.slice() : undefined;
-    for (let c = modes ? Math.floor(random() * 3) : -1; c >= 0; c--) {
-      const i = choices[Math.floor(random() * choices.length)] ?? 0;
-      if (modes) modes[i] = Math.floor(random() * (model.activities[i]?.modes.length ?? 1));
-    }
-    const next = justify(model, serial(model, keys, modes));
-    consider(next);
-    // Equal ones are walked along; a slightly longer one now and then leads out of a dead end.
-    if (next.makespan <= current.makespan || random() < 0.02) current = next;
-    if (k % 100 === 99 && best) current = best;
-  }
-  return best ?? serial(model, model.head);
+/** The model and its mirror image in time, each with what placing needs at hand. */
+export interface Builder {
+  readonly model: Model;
+  /** The best of several: what is listed is placed in that order; ways are chosen for the earliest finish where not given. */
+  readonly build: (list: readonly number[], modes?: ArrayLike<number>) => Timing;
+  readonly justify: (timing: Timing) => Timing;
 }
 
-/** Smaller keys first among those whose predecessors are placed. Modes are chosen for the earliest finish unless given. */
-export function serial(model: Model, keys: ArrayLike<number>, fixed?: Int32Array): Timing {
-  const { n, activities, followers } = model;
-  const start = new Int32Array(n).fill(-1);
+export function builderOf(model: Model): Builder {
+  const forward = placerOf(model, model.waits);
+  const behind: { on: number; least: number }[][] = model.activities.map(() => []);
+  model.waits.forEach((list, j) => {
+    for (const { on, least } of list) behind[on]?.push({ on: j, least });
+  });
+  const backward = placerOf(model, behind);
+  const rank = new Int32Array(model.n);
+  model.order.forEach((i, k) => {
+    rank[i] = k;
+  });
+  const breaks = model.breaks ?? [];
+  const build = (list: readonly number[], modes?: ArrayLike<number>): Timing => forward(list, breaks, modes);
+  const justify = (timing: Timing): Timing => {
+    let best = timing;
+    for (let k = 0; k < 4; k++) {
+      const end = (i: number): number => (best.start[i] ?? 0) + durationOf(model, best, i);
+      const last = [...model.order].sort((a, b) => end(b) - end(a) || (rank[b] ?? 0) - (rank[a] ?? 0));
+      const mirrored = breaks.map((at) => best.makespan - at).reverse();
+      const late = backward(last, mirrored, best.mode);
+      const lateStart = (i: number): number => -((late.start[i] ?? 0) + durationOf(model, best, i));
+      const first = [...model.order].sort(
+        (a, b) => lateStart(a) - lateStart(b) || (rank[a] ?? 0) - (rank[b] ?? 0),
+      );
+      const early = forward(first, breaks, best.mode);
+      if (early.makespan >= best.makespan) return early.makespan < best.makespan ? early : best;
+      best = early;
+    }
+    return best;
+  };
+  return { model, build, justify };
+}
+
+/** The order in which keys, smaller first, let the activities be placed. */
+export function listBy(model: Model, keys: ArrayLike<number>): number[] {
+  const left = Int32Array.from(model.waits, (list) => list.length);
+  const ready: number[] = [];
+  for (let i = 0; i < model.n; i++) if (left[i] === 0) ready.push(i);
+  const list: number[] = [];
+  while (ready.length > 0) {
+    let place = 0;
+    for (let k = 1; k < ready.length; k++) {
+      const a = ready[k] ?? 0;
+      const b = ready[place] ?? 0;
+      if ((keys[a] ?? 0) < (keys[b] ?? 0) || (keys[a] === keys[b] && a < b)) place = k;
+    }
+    const next = ready[place] ?? 0;
+    ready[place] = ready[ready.length - 1] ?? 0;
+    ready.pop();
+    list.push(next);
+    for (const j of model.followers[next] ?? []) {
+      left[j] = (left[j] ?? 0) - 1;
+      if (left[j] === 0) ready.push(j);
+    }
+  }
+  return list;
+}
+
+type Placer = (list: readonly number[], breaks: readonly number[], modes?: ArrayLike<number>) => Timing;
+
+function placerOf(model: Model, waits: Model['waits']): Placer {
+  const { n, activities, resources, excluded } = model;
+  const profile = new Profile(
+    resources.map((resource) => resource.capacity),
+    n,
+  );
+  const start = new Int32Array(n);
   const finish = new Int32Array(n);
   const mode = new Int32Array(n);
-  const left = Int32Array.from(activities, ({ after }) => new Set(after).size);
-  const ready = new Set<number>();
-  for (let i = 0; i < n; i++) if (left[i] === 0) ready.add(i);
-  const placed: number[] = [];
-  while (ready.size > 0) {
-    let next = -1;
-    for (const i of ready)
-      if (next < 0 || (keys[i] ?? 0) < (keys[next] ?? 0) || (keys[i] === keys[next] && i < next)) next = i;
-    ready.delete(next);
-    let earliest = 0;
-    for (const j of activities[next]?.after ?? []) earliest = Math.max(earliest, finish[j] ?? 0);
-    let chosen = -1;
-    let bestStart = 0;
-    let bestEnd = Infinity;
-    const modes = activities[next]?.modes ?? [];
-    modes.forEach((each, m) => {
-      if (fixed && fixed[next] !== m) return;
-      const at = model.single
-        ? firstGap(model, next, m, earliest, placed, start, finish, mode)
-        : firstFit(model, next, each, earliest, placed, start, finish, mode);
-      if (at + each.duration < bestEnd) {
-        bestEnd = at + each.duration;
-        bestStart = at;
+  const placed = new Uint8Array(n);
+  // Resources that take time to move: what is placed on each.
+  const moving = resources.map((resource) => (resource.move ?? 0) > 0);
+  const visits: number[][] = resources.map(() => []);
+
+  /** The first time from `earliest` at which it can be done in this way. */
+  const firstTime = (i: number, way: WorkMode, earliest: number, breaks: readonly number[]): number => {
+    const { duration, uses } = way;
+    let at = earliest;
+    for (;;) {
+      const from = at;
+      if (activities[i]?.whole) at = pastBreak(breaks, at, duration);
+      at = profile.firstFit(at, duration, uses);
+      for (const j of excluded[i] ?? [])
+        if (placed[j] === 1 && (start[j] ?? 0) < at + duration && (finish[j] ?? 0) > at) at = finish[j] ?? 0;
+      for (const { resource, place } of uses) {
+        if (!moving[resource] || place === undefined) continue;
+        for (const j of visits[resource] ?? []) {
+          const gap = moveBetween(resources, way, activities[j]?.modes[mode[j] ?? 0] ?? way);
+          if (gap > 0 && at < (finish[j] ?? 0) + gap && at + duration + gap > (start[j] ?? 0))
+            at = (finish[j] ?? 0) + gap;
+        }
+      }
+      if (at === from) return at;
+    }
+  };
+
+  return (list, breaks, modes) => {
+    profile.clear();
+    placed.fill(0);
+    for (const list_ of visits) list_.length = 0;
+    let makespan = 0;
+    for (const i of list) {
+      let earliest = 0;
+      for (const { on, least } of waits[i] ?? []) earliest = Math.max(earliest, (finish[on] ?? 0) + least);
+      const ways = activities[i]?.modes ?? [];
+      let chosen = 0;
+      let from = 0;
+      let end = Infinity;
+      for (let m = 0; m < ways.length; m++) {
+        const way = ways[m];
+        if (!way || (modes && modes[i] !== m)) continue;
+        const at = firstTime(i, way, earliest, breaks);
+        if (at + way.duration >= end) continue;
+        end = at + way.duration;
+        from = at;
         chosen = m;
       }
-    });
-    start[next] = bestStart;
-    finish[next] = bestEnd;
-    mode[next] = chosen;
-    let slot = placed.length;
-    while (slot > 0 && (start[placed[slot - 1] ?? 0] ?? 0) > bestStart) slot--;
-    placed.splice(slot, 0, next);
-    for (const j of followers[next] ?? []) {
-      left[j] = (left[j] ?? 0) - 1;
-      if (left[j] === 0) ready.add(j);
+      const way = ways[chosen];
+      if (!way) continue;
+      start[i] = from;
+      finish[i] = end;
+      mode[i] = chosen;
+      placed[i] = 1;
+      profile.take(from, way.duration, way.uses);
+      for (const { resource } of way.uses) if (moving[resource]) visits[resource]?.push(i);
+      makespan = Math.max(makespan, end);
     }
+    return { start: start.slice(), mode: mode.slice(), makespan };
+  };
+}
+
+/** The first time from `at` at which so much can be done without a break in between; `at` where nothing is so long. */
+export function pastBreak(breaks: readonly number[], at: number, duration: number): number {
+  let time = at;
+  for (let k = firstBreak(breaks, at); k < breaks.length; k++) {
+    const next = breaks[k] ?? 0;
+    if (next >= time + duration) return time;
+    time = next;
   }
-  return { start, mode, makespan: n === 0 ? 0 : Math.max(...finish) };
+  return time;
 }
 
-/**
- * The first time from `earliest` at which the mode fits beside what is placed, where there is one of every resource: `inOrder`
- * is what is placed by start, so the first gap that is long enough is the answer.
- */
-function firstGap(
-  model: Model,
-  i: number,
-  m: number,
-  earliest: number,
-  inOrder: readonly number[],
-  start: Int32Array,
-  finish: Int32Array,
-  modes: Int32Array,
-): number {
-  const { n, masks, barred } = model;
-  const duration = model.activities[i]?.modes[m]?.duration ?? 0;
-  const mask = masks[i]?.[m] ?? 0;
-  let at = earliest;
-  if (duration === 0) return at;
-  for (const j of inOrder) {
-    if (
-      (finish[j] ?? 0) <= at ||
-      (((masks[j]?.[modes[j] ?? 0] ?? 0) & mask) === 0 && barred[i * n + j] === 0)
-    )
-      continue;
-    if ((start[j] ?? 0) >= at + duration) break;
-    at = finish[j] ?? 0;
+/** Position of the first break after the time. */
+function firstBreak(breaks: readonly number[], at: number): number {
+  let a = 0;
+  let b = breaks.length;
+  while (a < b) {
+    const mid = (a + b) >> 1;
+    if ((breaks[mid] ?? 0) > at) b = mid;
+    else a = mid + 1;
   }
-  return at;
+  return a;
 }
 
-/** The first time from `earliest` at which the mode fits beside what is placed: that time, or where something placed ends. */
-function firstFit(
-  model: Model,
-  i: number,
-  mode: WorkMode,
-  earliest: number,
-  placed: readonly number[],
-  start: Int32Array,
-  finish: Int32Array,
-  modes: Int32Array,
-): number {
-  if (mode.duration === 0) return earliest;
-  const times = [earliest];
-  for (const j of placed) if ((finish[j] ?? 0) > earliest) times.push(finish[j] ?? 0);
-  times.sort((a, b) => a - b);
-  for (const at of times) if (fits(model, i, mode, at, placed, start, finish, modes)) return at;
-  return times[times.length - 1] ?? earliest;
-}
-
-function fits(
-  model: Model,
-  i: number,
-  mode: WorkMode,
-  at: number,
-  placed: readonly number[],
-  start: Int32Array,
-  finish: Int32Array,
-  modes: Int32Array,
-): boolean {
-  const end = at + mode.duration;
-  const overlapping = placed.filter((j) => (start[j] ?? 0) < end && (finish[j] ?? 0) > at);
-  for (const j of overlapping) if (model.excluded[i]?.includes(j)) return false;
-  for (const { resource, amount } of mode.uses) {
-    const capacity = model.resources[resource]?.capacity ?? 0;
-    // The load rises only where something starts, so the peaks are at `at` and at starts inside the window.
-    const peaks = [at, ...overlapping.map((j) => start[j] ?? 0).filter((time) => time > at)];
-    for (const time of peaks) {
-      let load = amount;
-      for (const j of overlapping) {
-        if ((start[j] ?? 0) > time || (finish[j] ?? 0) <= time) continue;
-        const used = model.activities[j]?.modes[modes[j] ?? 0]?.uses.find((use) => use.resource === resource);
-        load += used?.amount ?? 0;
-      }
-      if (load > capacity) return false;
-    }
-  }
-  return true;
-}
-
-/** Everything as late as it can be, then as early as it can be again; repeated while that shortens the schedule. */
-export function justify(model: Model, timing: Timing): Timing {
-  const mirror = mirrored(model);
-  let best = timing;
-  for (let k = 0; k < 4; k++) {
-    const late = serial(
-      mirror,
-      best.start.map((start, i) => -(start + durationOf(model, best, i))),
-      best.mode,
-    );
-    const keys = late.start.map((start, i) => late.makespan - start - durationOf(model, best, i));
-    const early = serial(model, keys, best.mode);
-    if (early.makespan >= best.makespan) return early.makespan < best.makespan ? early : best;
-    best = early;
-  }
-  return best;
-}
-
-function durationOf(model: Model, timing: Timing, i: number): number {
+export function durationOf(model: Model, timing: Timing, i: number): number {
   return model.activities[i]?.modes[timing.mode[i] ?? 0]?.duration ?? 0;
 }
 
-const mirrors = new WeakMap<Model, Model>();
-function mirrored(model: Model): Model {
-  const known = mirrors.get(model);
-  if (known) return known;
-  const mirror: Model = {
-    ...model,
-    activities: model.activities.map((activity, i) => ({ ...activity, after: model.followers[i] ?? [] })),
-    followers: model.activities.map(({ after }) => [...new Set(after)]),
-    order: [...model.order].reverse(),
-    head: model.tail,
-    tail: model.head,
-  };
-  mirrors.set(model, mirror);
-  return mirror;
+/** How much "no later than" is broken, in units of time. */
+export function tooFarApart(model: Model, timing: Timing): number {
+  let sum = 0;
+  for (const { first, then, most } of model.within) {
+    const gap = (timing.start[then] ?? 0) - (timing.start[first] ?? 0) - durationOf(model, timing, first);
+    sum += Math.max(0, gap - most);
+  }
+  return sum;
 }
 
-/** Priority keys, smaller first: latest finish, latest start, longest tail, most followers, most work behind, as written. */
-function rules(model: Model): ArrayLike<number>[] {
-  const { n, head, tail, shortest, before } = model;
-  const all = Array.from({ length: n }, (_, i) => i);
-  const count = (i: number): number => all.reduce((sum, j) => sum + (before[i * n + j] ?? 0), 0);
-  const behind = (i: number): number =>
-    all.reduce((sum, j) => sum + (before[i * n + j] ? (shortest[j] ?? 0) : 0), shortest[i] ?? 0);
-  return [
-    all.map((i) => -(tail[i] ?? 0)),
-    all.map((i) => -(tail[i] ?? 0) - (shortest[i] ?? 0)),
-    all.map((i) => (head[i] ?? 0) - (tail[i] ?? 0)),
-    all.map((i) => -count(i)),
-    all.map((i) => -behind(i)),
-    all,
-    all.map((i) => head[i] ?? 0),
-    all.map((i) => -(shortest[i] ?? 0)),
-  ];
+/** The same schedule with what lies too far ahead of its follower moved up to it, where there is room. */
+export function drawnTogether(model: Model, timing: Timing): Timing {
+  if (model.within.length === 0 || tooFarApart(model, timing) === 0) return timing;
+  const start = timing.start.slice();
+  const firsts = [...new Set(model.within.map(({ first }) => first))].sort(
+    (a, b) => (start[b] ?? 0) - (start[a] ?? 0),
+  );
+  const followers: { readonly j: number; readonly least: number }[][] = model.activities.map(() => []);
+  model.waits.forEach((list, j) => {
+    for (const { on, least } of list) followers[on]?.push({ j, least });
+  });
+  for (const i of firsts) {
+    const duration = durationOf(model, timing, i);
+    const most = Math.min(
+      timing.makespan - duration,
+      ...(followers[i] ?? []).map(({ j, least }) => (start[j] ?? 0) - least - duration),
+    );
+    const moments = [most];
+    for (let j = 0; j < model.n; j++) {
+      const at = (start[j] ?? 0) - duration;
+      if (at > (start[i] ?? 0) && at < most) moments.push(at);
+    }
+    for (const at of model.breaks ?? [])
+      if (at - duration > (start[i] ?? 0) && at - duration < most) moments.push(at - duration);
+    moments.sort((a, b) => b - a);
+    const at = moments.find((time) => time > (start[i] ?? 0) && fitsAt(model, timing.mode, start, i, time));
+    if (at !== undefined) start[i] = at;
+  }
+  return { ...timing, start };
 }
 
-/** A fixed stream of numbers in [0, 1): linear congruence (Numerical Recipes). */
-export function numbers(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 4_294_967_296;
-  };
+/** Whether the activity can be moved to that time, everything else as it is; precedence is not looked at. */
+function fitsAt(model: Model, modes: Int32Array, start: Int32Array, i: number, at: number): boolean {
+  const { activities, resources, n } = model;
+  const way = activities[i]?.modes[modes[i] ?? 0];
+  if (!way) return false;
+  const end = at + way.duration;
+  if (activities[i]?.whole && pastBreak(model.breaks ?? [], at, way.duration) !== at) return false;
+  const overlapping: number[] = [];
+  for (let j = 0; j < n; j++) {
+    const other = activities[j]?.modes[modes[j] ?? 0];
+    if (j === i || !other) continue;
+    const from = start[j] ?? 0;
+    const gap = moveBetween(resources, way, other);
+    if (gap > 0 && at < from + other.duration + gap && end + gap > from) return false;
+    if (from < end && from + other.duration > at) overlapping.push(j);
+  }
+  if (overlapping.some((j) => model.excluded[i]?.includes(j))) return false;
+  const peaks = [at, ...overlapping.map((j) => start[j] ?? 0).filter((time) => time > at)];
+  return way.uses.every(({ resource, amount }) =>
+    peaks.every((time) => {
+      let load = amount;
+      for (const j of overlapping) {
+        const other = activities[j]?.modes[modes[j] ?? 0];
+        if (!other || (start[j] ?? 0) > time || (start[j] ?? 0) + other.duration <= time) continue;
+        load += other.uses.find((use) => use.resource === resource)?.amount ?? 0;
+      }
+      return load <= (resources[resource]?.capacity ?? 0);
+    }),
+  );
 }
