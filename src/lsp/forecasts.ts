@@ -3,6 +3,7 @@
 
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import { formatNumber } from '../domain/units/format.js';
+import { pointSentences, wearInShort, wearSentences } from '../generators/remaining-life/wear-words.js';
 import { remainingLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
 import type { Session } from './session.js';
 import type { Forecasts, ConveyorWords } from './forecast-words.js';
@@ -18,7 +19,10 @@ export function forecasts(session: Session): Forecasts {
       points: Object.fromEntries(
         life.points.map((point) => [
           point.place.name,
-          { short: pointShort(point, life.unit), long: pointLong(point, life.unit) },
+          {
+            short: pointShort(point, life.unit),
+            long: [...pointLong(point, life.unit), ...pointSentences(life, point)],
+          },
         ]),
       ),
     };
@@ -53,7 +57,7 @@ function conveyorShort(life: ConveyorLife): string {
   if (!forecast) return handWords(life);
   switch (forecast.kind) {
     case 'dates':
-      return `${looked}, condemn limit ${between(forecast.days.q10, forecast.days.q90)}`;
+      return `${looked}, condemn limit ${between(forecast.days.q10, forecast.days.q90)}${wearInShort(life) ? `, ${wearInShort(life)}` : ''}`;
     case 'reached':
       return `${looked}, condemn limit reached at ${forecast.names.join(', ')}`;
     case 'cannot say':
@@ -77,6 +81,7 @@ function conveyorLong(life: ConveyorLife): string[] {
           : [
               `The chance passes the accepted ${formatNumber(model.risk * 100, 0)} % on ${formatDay(model.riskDay)}.`,
             ]),
+        ...wearSentences(life),
         ...lookWords(model.look),
         ...(model.lookAt[0] ? [`A reading of ${model.lookAt[0].name} would narrow this most.`] : []),
       ];

@@ -4,6 +4,9 @@
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { ucumCode } from '../../domain/units/ucum.js';
+import type { Belief } from '../../domain/wear/change.js';
+import { disagreementsOf } from './parts/hand-against-model.js';
+import type { WearPace } from './parts/wear-change.js';
 import type { PooledMiss } from '../../domain/wear/pooled-miss.js';
 import type {
   ConveyorForecast,
@@ -58,6 +61,11 @@ function reportOf(report: RemainingLife): Json {
       readingError: number(fit.readingError),
       method: fit.method ?? null,
     })),
+    scatter: report.scatter.map((s) => ({
+      level: s.level,
+      factor: beliefOf(s.factor),
+      declared: number(s.declared),
+    })),
     measure: measureOf(report.measure),
     trackRecord: report.tracks.map(({ measure, cuts, looks, together, finished }) => ({
       measure,
@@ -92,6 +100,34 @@ function reportOf(report: RemainingLife): Json {
         }
       : {}),
   };
+}
+
+/** What the looks say of a change of rate. */
+function paceOf(pace: WearPace): Json {
+  switch (pace.kind) {
+    case 'changed':
+    case 'cannot yet be told':
+      return {
+        kind: pace.kind,
+        since: day(pace.day),
+        chance: number(pace.chance),
+        factor: beliefOf(pace.factor),
+        withOthers: pace.kind === 'changed' ? pace.withOthers : [],
+        dates: pace.dates
+          ? { point: pace.dates.point, ifChanged: days(pace.dates.ifChanged), ifNot: days(pace.dates.ifNot) }
+          : null,
+      };
+    case 'faster with age':
+      return { kind: pace.kind, power: number(pace.power), spread: number(pace.spread) };
+    case 'no sign':
+      return { kind: pace.kind, thicknesses: pace.thicknesses };
+    case 'not asked':
+      return { kind: pace.kind, why: pace.why };
+  }
+}
+
+function beliefOf({ low, middle, high }: Belief): Json {
+  return { low: number(low), middle: number(middle), high: number(high) };
 }
 
 function measureOf(measure: MeasureComparison | undefined): Json {
@@ -148,6 +184,18 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
         }
       : null,
     forecast: model ? forecastOf(model.forecast) : null,
+    pace: model ? paceOf(model.pace) : null,
+    looksOff: (model?.looksOff ?? []).map((look) => ({
+      look: day(look.day),
+      bias: beliefOf(look.bias),
+      readings: look.readings,
+    })),
+    handAgainstModel: disagreementsOf(life).map(({ point, hand, model: dates, why }) => ({
+      point,
+      hand: day(hand),
+      model: days(dates),
+      why: why.kind,
+    })),
     risk: number(model?.risk),
     riskDay: day(model?.riskDay),
     nextLook:
@@ -296,6 +344,7 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
           condemn: depthOf(model.condemn),
           layers: model.layers?.map(depthOf) ?? null,
           trough: model.trough ? depthOf(model.trough) : null,
+          breaks: model.breaks.map((b) => ({ from: day(b.from), to: day(b.to), growth: number(b.growth) })),
           strays: model.strays.map((s) => ({
             day: formatDay(s.day),
             thickness: number(s.thickness),

@@ -3,6 +3,8 @@
 
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
+import { disagreementsOf } from './parts/hand-against-model.js';
+import { changeSentences, conveyorChangeSentences, disagreementSentence } from './print/change-words.js';
 import { countsSentence, leadSentence, leftOutSentence } from './print/front-page.js';
 import { forecastText, limitText, lookText, whatIfText, whyNot } from './print/sentences.js';
 import { trackSentence } from './print/track-record.js';
@@ -48,6 +50,7 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
             orderText(life),
           ]),
         ),
+    changeSection(report),
     sinceSection(report),
     whatIfSection(report),
     `How good were the forecasts? ${markdownText(trackSentence(report))}`,
@@ -79,6 +82,7 @@ function conveyorSection(life: ConveyorLife): string {
       ...life.attention.reasons.map((r) => `${r}.`),
       forecastText(life),
       lookText(life),
+      ...[...conveyorChangeSentences(life), ...disagreementsOf(life).map(disagreementSentence)],
     ]
       .filter((line) => line !== undefined)
       .map((line) => `- ${markdownText(line)}`)
@@ -177,6 +181,13 @@ function orderText(life: ConveyorLife): string {
   if (level === 'worn through' || level === 'past the limit') return '**now**';
   if (!outage || life.model?.leadTime.declared === false) return '–';
   return outage.orderIsLate ? `**now** (was ${date(outage.orderBy)})` : date(outage.orderBy);
+}
+
+function changeSection(report: RemainingLife): string {
+  const sentences = changeSentences(report);
+  return sentences.length === 0
+    ? ''
+    : `Has the wear changed?\n\n${sentences.map((s) => `- ${markdownText(s)}`).join('\n')}`;
 }
 
 function sinceSection({ since }: RemainingLife): string {

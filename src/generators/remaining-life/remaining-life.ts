@@ -21,6 +21,7 @@ import { runsWithPanels } from './parts/runs.js';
 import { changesSince, type Since } from './parts/since.js';
 import { trackOf, type Track } from './parts/track.js';
 import { whatIfOf, type WhatIf } from './parts/what-if-cases.js';
+import { scatterTold, type ScatterTold } from './parts/wear-change.js';
 import type { WhatIfChange } from './what-if.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
 
@@ -53,6 +54,8 @@ export interface RemainingLife {
   readonly conveyors: readonly ConveyorLife[];
   /** One a measure of exposure; empty where the model was not asked for. */
   readonly fits: readonly FitSummary[];
+  /** Where readings scatter beyond what their gauges declare; one a measure at most. */
+  readonly scatter: readonly ScatterTold[];
   /** Hours or tonnes, over all conveyors whose records carry both; undefined with fewer than two of them. */
   readonly measure: MeasureComparison | undefined;
   readonly tracks: readonly Track[];
@@ -154,6 +157,9 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     counts: countRecords(estate, asOf, conveyors),
     conveyors: orderOfAttention(conveyors, asOf),
     fits: fits.map(summarise),
+    scatter: fits.flatMap(({ result }) =>
+      result.kind === 'fitted' ? (scatterTold(result.change?.scatter) ?? []) : [],
+    ),
     measure: measureOfAll(estate, histories, readings, options),
     tracks,
     whatIfs,

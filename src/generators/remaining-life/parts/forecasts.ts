@@ -11,7 +11,8 @@ import { chooseOutage, nextInspection, type OutageCosts } from '../../../domain/
 import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit.js';
 import { forecastFirst } from '../../../domain/wear/forecast-first.js';
 import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/forecast.js';
-import { reduceReadings } from '../../../domain/wear/reduce.js';
+import { defaultGaugeError, reduceReadings } from '../../../domain/wear/reduce.js';
+import { wearAt } from '../../../domain/wear/wear-at.js';
 import { whereToLook } from '../../../domain/wear/where-to-look.js';
 import {
   toCalendar,
@@ -27,10 +28,13 @@ import type {
   DepthForecast,
   FitSummary,
   PointModel,
+  Quantiles,
+  RecordBreak,
   Stray,
 } from './model.js';
 import { tabulated, type Distribution } from './tabulate.js';
-import type { PointLife } from './points.js';
+import { worstOf, type PointLife } from './points.js';
+import { looksOff, wearPace, type BranchDates } from './wear-change.js';
 import type { RunLife } from './runs.js';
 import { dutyOf, sectorOf, wearInputs, type WearInput, type WearSource } from './wear-input.js';
 
@@ -148,6 +152,8 @@ export function pointModel(
     notSeen,
     pool,
     strays,
+    breaks: breaksOf(fitted, result, unit),
+    path: full ? pathOf(result, unit, point) : [],
     rate: limit.kind === 'life' ? limit.rate : rateOf(result, unit, through),
     condemn: depthForecast(limit, then, coming),
     layers: full ? point.depths.slice(1, -1).map((depth) => forecastOf(depth)) : undefined,
@@ -175,6 +181,24 @@ function straysOf({ input }: FittedWear, fit: WearFit, unit: number): readonly S
     return row === undefined || day === undefined || thickness === undefined
       ? []
       : [{ row, day: day as CalendarDay, thickness, expected: remark.expected, weight: remark.weight }];
+  });
+}
+
+/** The wear as the model sees it at each look of this liner. */
+function pathOf(fit: WearFit, unit: number, point: PointLife): PointModel['path'] {
+  const looks = [...new Set(point.readings.map(({ exposure }) => exposure))].filter((x) => x > 0);
+  return looks.sort((a, b) => a - b).map((exposure) => ({ exposure, ...wearAt(fit, unit, exposure) }));
+}
+
+function breaksOf({ input }: FittedWear, fit: WearFit, unit: number): readonly RecordBreak[] {
+  return fit.remarks.flatMap((remark) => {
+    if (remark.kind !== 'thicker than before' || remark.unit !== unit) return [];
+    const { day } = input.readings;
+    const [from, to] = [day[remark.earlier], day[remark.reading]];
+    // Days in the column came from calendar days.
+    return from === undefined || to === undefined || from === to
+      ? []
+      : [{ from: from as CalendarDay, to: to as CalendarDay, growth: remark.growth }];
   });
 }
 
@@ -303,6 +327,7 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
     outages,
     risk,
     leadTime,
+    ...changeOf(fitted, coming, points),
     dutyVariation: coming.variation,
     meterRead: coming.from,
     riskDay: condemn?.kind === 'dates' ? condemn.dayOf(risk) : undefined,
@@ -317,6 +342,44 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
     cheapest,
     unseen: unseenRuns(fitted, coming, runs),
     borrowed: borrowedBy(fitted, conveyor.name, history),
+  };
+}
+
+/** Whether the rate has changed, with both branches' dates at the point whose limit comes first. */
+function changeOf(
+  { input, result }: FittedWear,
+  coming: Coming,
+  points: readonly PointLife[],
+): Pick<ConveyorModel, 'pace' | 'looksOff'> {
+  const change = result.kind === 'fitted' ? result.change : undefined;
+  const conveyor = input.conveyors.indexOf(coming.history.conveyor);
+  const dates = (): BranchDates | undefined => {
+    const worst = worstOf(points);
+    const unit = input.members.findIndex((m) => m.place === worst?.place && m.set === worst?.set);
+    const then = exposureThen(worst?.set, coming);
+    if (!worst || result.kind !== 'fitted' || unit < 0 || then === undefined) return undefined;
+    const forecast = forecastUnit(result, unit, worst.fitted.value - worst.condemn);
+    const branches = forecast.kind === 'life' ? forecast.branches : undefined;
+    if (!branches) return undefined;
+    const daysOf = (reachedBy: (exposure: number) => number, quantiles: Quantiles) => {
+      const calendar = calendarOf({ reachedBy, quantiles }, then, coming);
+      return calendar?.kind === 'dates' ? calendar.quantiles : undefined;
+    };
+    const ifChanged = daysOf(branches.reachedByIfChanged, branches.ifChanged);
+    const ifNot = daysOf(branches.reachedByIfNot, branches.ifNot);
+    if (!ifChanged || !ifNot) return undefined;
+    return {
+      point: worst.place.name,
+      ifChanged,
+      ifNot,
+      exposureIfChanged: branches.ifChanged,
+      exposureIfNot: branches.ifNot,
+    };
+  };
+  const names = input.conveyors.map(({ name }) => name);
+  return {
+    pace: wearPace({ change, conveyor, names, dates }),
+    looksOff: looksOff(change, conveyor, input.options.gaugeError ?? defaultGaugeError),
   };
 }
 

@@ -3,6 +3,7 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { DutyVariation } from '../../../domain/model/duty-variation.js';
+import type { LookOff, WearPace } from './wear-change.js';
 import type { OutageChoice, NextInspection } from '../../../domain/wear/decision.js';
 import type { Basis } from '../../../domain/wear/forecast.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
@@ -41,8 +42,19 @@ export interface PointModel {
   readonly trough: DepthForecast | undefined;
   /** Readings that stray from what all else foretold, and what they count for. */
   readonly strays: readonly Stray[];
+  /** Wear at each look so far, mm, with one standard deviation; empty on estates of very many points. */
+  readonly path: readonly { readonly exposure: number; readonly mean: number; readonly spread: number }[];
+  /** Readings thicker than one before, beyond the errors of both. */
+  readonly breaks: readonly RecordBreak[];
   /** Where readings stray: the condemn limit with all of them at full weight. */
   readonly fullWeight: DepthForecast | undefined;
+}
+
+export interface RecordBreak {
+  readonly from: CalendarDay;
+  readonly to: CalendarDay;
+  /** mm, > 0. */
+  readonly growth: number;
 }
 
 export interface Stray {
@@ -99,6 +111,9 @@ export interface ConveyorModel {
   }[];
   /** What was borrowed from where: the factor on the rate of each group this conveyor belongs to. */
   readonly borrowed: readonly Borrowed[];
+  /** Whether the rate has changed, and which looks read off as a whole. */
+  readonly pace: WearPace;
+  readonly looksOff: readonly LookOff[];
   /** How uncertain the hours are that dates carry: those to come, and those since the meter was last read on `meterRead`. */
   readonly dutyVariation: DutyVariation;
   readonly meterRead: CalendarDay;

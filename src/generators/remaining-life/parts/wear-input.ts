@@ -28,6 +28,8 @@ export interface WearInput {
   readonly pools: readonly Pool[];
   readonly options: WearOptions;
   readonly members: readonly WearMember[];
+  /** By number, as the wear clocks count them. */
+  readonly conveyors: readonly Conveyor[];
 }
 
 /** What a unit is: a set at a place, or a set in a run where nobody looked. */
@@ -100,6 +102,7 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
   return {
     measure,
     members,
+    conveyors: histories.map((h) => h.conveyor),
     rows,
     readings: columns,
     pools: poolsOf(members, histories),

@@ -8,6 +8,9 @@ import { momentOn } from '../../../domain/model/history.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
 import { nearestToLimit, type PointLife } from '../parts/points.js';
+import { disagreementsOf } from '../parts/hand-against-model.js';
+import { conveyorChangeSentences, disagreementSentence } from './change-words.js';
+import type { WearPace } from '../parts/wear-change.js';
 import { chartKey, mapKey } from './keys.js';
 import { depthText, dutyVariationText, forecastText, measureText, lookText } from './sentences.js';
 import { linerMap, mapRows } from './liner-map.js';
@@ -56,6 +59,9 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
       [...life.attention.reasons, forecastText(life), lookText(life)]
         .filter((text) => text !== undefined)
         .map((text) => element('li', {}, `${capital(text)}.`)),
+      [...conveyorChangeSentences(life), ...disagreementsOf(life).map(disagreementSentence)].map((sentence) =>
+        element('li', {}, sentence),
+      ),
     ),
     figure({
       drawing: linerMap(life, `${id}-map`),
@@ -73,10 +79,11 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
           unit: life.unit,
           most,
           years: yearMarks(life, worst, most),
+          ...changeAt(life, worst),
         }),
         caption: group(
           `${worst.place.name} (${spot(worst)}): the limit comes first here. `,
-          chartKey(worst.model?.rate !== undefined),
+          chartKey(worst.model?.rate !== undefined, changeAt(life, worst).changedAt !== undefined),
         ),
       }),
     element('h3', {}, 'Points'),
@@ -93,7 +100,13 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
         'div',
         { class: 'charts' },
         charts.map((point, i) =>
-          wearChart(point, { id: `${id}-p${i + 1}`, size: 'small', unit: life.unit, most }),
+          wearChart(point, {
+            id: `${id}-p${i + 1}`,
+            size: 'small',
+            unit: life.unit,
+            most,
+            ...changeAt(life, point),
+          }),
         ),
       ),
     readingsData(life, seen),
@@ -146,6 +159,16 @@ export function axisEnd(life: ConveyorLife): number {
       ? worst.model.condemn.exposure.q90
       : worst?.milestones.find((m) => m.kind === 'condemn')?.exposure;
   return Math.min(Math.max((limit ?? now * 1.3) * 1.15, now * 1.25), now * 12);
+}
+
+/** The look since which the rate may have changed, at the exposure this point's liner had then; none before it was fitted. */
+function changeAt(life: ConveyorLife, point: PointLife): { pace?: WearPace; changedAt?: number } {
+  const pace = life.model?.pace;
+  if (pace?.kind !== 'changed' && pace?.kind !== 'cannot yet be told') return {};
+  const moment = momentOn(life.history, pace.day);
+  const [then, from] =
+    life.unit === 'h' ? [moment.hours, point.set?.fitted?.hours] : [moment.tonnes, point.set?.fitted?.tonnes];
+  return then === undefined || from === undefined || then <= from ? {} : { pace, changedAt: then - from };
 }
 
 /** First days of calendar years, at the exposure the set had or will have then. */

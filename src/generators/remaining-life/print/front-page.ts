@@ -4,6 +4,7 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
 import type { Counts, RemainingLife } from '../remaining-life.js';
+import { changeSentences } from './change-words.js';
 import { timelineKey } from './keys.js';
 import { whyNot } from './sentences.js';
 import { timeline } from './timeline.js';
@@ -31,6 +32,7 @@ export function frontPage(report: RemainingLife): Markup {
     ),
     element('p', { class: 'lead' }, leadSentence(conveyors)),
     conveyors.length > 0 && conveyorTable(conveyors),
+    changeBlock(report),
     chart && figure({ drawing: chart, caption: timelineKey() }),
     element(
       'p',
@@ -47,6 +49,26 @@ export function frontPage(report: RemainingLife): Markup {
     ),
     caution(),
   );
+}
+
+/** What the looks say of changes, gauges and breaks in the records; nothing where no model was asked for. */
+function changeBlock(report: RemainingLife): Markup | undefined {
+  const sentences = changeSentences(report);
+  const head = element('strong', {}, 'Has the wear changed? ');
+  return sentences.length === 0
+    ? undefined
+    : sentences.length === 1
+      ? element('p', { class: 'small' }, head, sentences[0])
+      : element(
+          'div',
+          { class: 'small keep' },
+          head,
+          element(
+            'ul',
+            {},
+            sentences.map((sentence) => element('li', {}, sentence)),
+          ),
+        );
 }
 
 function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {

@@ -15,7 +15,7 @@ import {
 } from '../../page/svg.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 
-export function chartKey(modelled: boolean): Markup {
+export function chartKey(modelled: boolean, changed = false): Markup {
   return element(
     'span',
     { class: 'key' },
@@ -50,6 +50,14 @@ export function chartKey(modelled: boolean): Markup {
       line(1, 8, 27, 8, { stroke: ink.vermilion, 'stroke-width': 2, 'stroke-dasharray': '8 3' }),
       'condemn limit',
     ),
+    changed &&
+      item(
+        group(
+          line(14, 1, 14, 15, { 'stroke-width': 1.2, 'stroke-dasharray': '9 3 2 3' }),
+          path('M14 1L20 4L14 7Z', { fill: ink.black }),
+        ),
+        'look since which the rate may have changed',
+      ),
   );
 }
 

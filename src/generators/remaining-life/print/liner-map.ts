@@ -19,6 +19,7 @@ import { group, plainNumber as n, type Markup } from '../../page/markup.js';
 import { textWidth } from '../../drawing/text-width.js';
 import type { PointLife } from '../parts/points.js';
 import type { PanelLife } from '../parts/runs.js';
+import { paceInShort } from './change-words.js';
 import { lastSeen, metres, seenText, thickness } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 
@@ -71,6 +72,7 @@ export function linerMap(life: ConveyorLife, id: string): Markup {
     life.runs.map((run) => runLabel(run.run.number, run.run.from, run.run.to, view)),
     worstPanel(life, view),
     points(life, view),
+    changedFlag(life),
     chainageAxis(length, view),
   );
 }
@@ -233,6 +235,21 @@ export function shapeOf(point: PointLife): MarkShape {
   const last = lastSeen(point);
   if (!last) return 'ring';
   return last.seen.kind === 'thickness' ? 'disc' : last.seen.kind === 'colour' ? 'square' : 'cross';
+}
+
+/** Where a change is told or suspected: a flag at the top left, for the clock is one for the whole conveyor. */
+function changedFlag(life: ConveyorLife): Markup | undefined {
+  const words = life.model && paceInShort(life.model.pace);
+  return words === undefined
+    ? undefined
+    : group(
+        path(`M8 ${n(top - 31)}L8 ${n(top - 17)}M8 ${n(top - 31)}L16 ${n(top - 27)}L8 ${n(top - 23)}Z`, {
+          fill: ink.black,
+          stroke: ink.black,
+          'stroke-width': 1.2,
+        }),
+        svgText(20, top - 20, `wears ${words}`, { size: 10, weight: 'bold', halo: true }),
+      );
 }
 
 function chainageAxis(length: number, view: View): Markup {

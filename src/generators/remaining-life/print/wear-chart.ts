@@ -18,7 +18,9 @@ import {
   svgText,
 } from '../../page/svg.js';
 import { element, group, plainNumber as n, type Markup } from '../../page/markup.js';
-import { amount, lastSeen, metres, seenText, thickness } from './wording.js';
+import type { Quantiles } from '../parts/model.js';
+import type { WearPace } from '../parts/wear-change.js';
+import { amount, chance, metres, seenText, thickness, lastSeen } from './wording.js';
 import type { PointLife, ObservedReading } from '../parts/points.js';
 
 export interface WearChartOptions {
@@ -27,6 +29,9 @@ export interface WearChartOptions {
   readonly unit: 'h' | 't';
   /** Right end of the axis, h or t, shared by the charts of a conveyor. */
   readonly most: number;
+  /** What the looks say of a change, and the exposure of this liner at the look since which it may have come. */
+  readonly pace?: WearPace | undefined;
+  readonly changedAt?: number | undefined;
   /** First days of calendar years with the exposure then, for the upper axis of the large chart. */
   readonly years?: readonly {
     readonly day: CalendarDay;
@@ -79,6 +84,7 @@ export function wearChart(point: PointLife, options: WearChartOptions): Markup {
     layers(point, view, options.id),
     fan(point, view, most),
     axes(point, view, xScale.ticks(large ? 7 : 3), yScale.ticks(large ? 6 : 3), options),
+    suspectedChange(options.pace, options.changedAt, view, most, point.condemn),
     today(point, view, most),
     handLine(point, view, most),
     point.readings.map((reading) => readingMark(reading, point, view)),
@@ -145,28 +151,59 @@ function layers(point: PointLife, view: View, id: string): Markup {
   );
 }
 
-/** Model: the band between the 10 % and 90 % quantiles of the rate, drawn on from the last look, and the median through all. */
+/**
+ * Model: the wear at each look as the model sees it, bent where the rate changed, and from the last look on the band between the
+ * lives at 10 % and 90 %, with the median.
+ */
 function fan(point: PointLife, view: View, most: number): Markup | undefined {
-  const rates = point.model?.rate;
-  if (!rates) return leastSquares(point, view, most);
-  const from = lastSeen(point)?.exposure ?? 0;
-  const left = (r: number, x: number): number => Math.max(0, point.fitted.value - r * x);
-  const end = (r: number): number => Math.min(most, point.fitted.value / r);
-  const edge = (r: number): string => {
-    const stop = Math.max(from, end(r));
-    return `${n(view.x(stop))} ${n(view.y(left(r, stop)))}`;
-  };
-  const band =
-    `M${n(view.x(from))} ${n(view.y(left(rates.q10, from)))}L${edge(rates.q10)}L${n(view.x(Math.max(from, end(rates.q10))))} ${n(view.y(0))}` +
-    `L${edge(rates.q90)}L${n(view.x(from))} ${n(view.y(left(rates.q90, from)))}Z`;
-  const clipped = bandPath(rates.q10, rates.q90, from, most, left, view) || band;
+  const { model, fitted } = point;
+  if (!model?.rate) return leastSquares(point, view, most);
+  const last = model.path.at(-1);
+  const from = { x: last?.exposure ?? 0, y: fitted.value - (last?.mean ?? 0), spread: last?.spread ?? 0 };
+  const edges = edgesOf(point, from, model.rate);
+  const past = [
+    `M${n(view.x(0))} ${n(view.y(fitted.value))}`,
+    ...model.path.map(({ exposure, mean }) => `${n(view.x(exposure))} ${n(view.y(fitted.value - mean))}`),
+  ].join('L');
+  const end = Math.min(most, from.x + from.y / Math.max(-edges.middle.slope, 1e-12));
   return group(
-    path(clipped, { fill: ink.blue, 'fill-opacity': 0.22, stroke: ink.blue, 'stroke-width': 0.7 }),
-    path(`M${n(view.x(0))} ${n(view.y(point.fitted.value))}L${edge(rates.q50)}`, {
+    path(bandPath(edges.slow.at, edges.fast.at, from.x, most, view), {
+      fill: ink.blue,
+      'fill-opacity': 0.22,
+      stroke: ink.blue,
+      'stroke-width': 0.7,
+    }),
+    path(`${past}L${n(view.x(end))} ${n(view.y(edges.middle.at(end)))}`, {
       stroke: ink.blue,
       'stroke-width': view.large ? 2 : 1.5,
     }),
   );
+}
+
+interface Edge {
+  /** mm left at an exposure, not below 0. */
+  readonly at: (exposure: number) => number;
+  readonly slope: number;
+}
+
+/** Straight on from the last look to where the limit is reached, at 10, 50 and 90 %; by the rate where it is passed or far. */
+function edgesOf(
+  point: PointLife,
+  from: { readonly x: number; readonly y: number; readonly spread: number },
+  rates: Quantiles,
+): { readonly fast: Edge; readonly middle: Edge; readonly slow: Edge } {
+  const limit = point.model?.condemn;
+  const edge = (life: number | undefined, rate: number, start: number): Edge => {
+    const towards = life !== undefined && life > from.x * 1.001 && start > point.condemn;
+    const slope = towards ? (point.condemn - start) / (life - from.x) : -rate;
+    return { slope, at: (x) => Math.max(0, start + slope * (x - from.x)) };
+  };
+  const lives = limit?.kind === 'life' ? limit.exposure : undefined;
+  return {
+    fast: edge(lives?.q10, rates.q90, from.y - 1.2816 * from.spread),
+    middle: edge(lives?.q50, rates.q50, from.y),
+    slow: edge(lives?.q90, rates.q10, from.y + 1.2816 * from.spread),
+  };
 }
 
 /** Where no model says anything: the straight line through the thicknesses, from two of them on. */
@@ -181,19 +218,60 @@ function leastSquares({ line: fit, fitted }: PointLife, view: View, most: number
 
 /** Sampled, so that where the fan meets zero thickness it follows the axis. */
 function bandPath(
-  slow: number,
-  fast: number,
+  slow: (x: number) => number,
+  fast: (x: number) => number,
   from: number,
   most: number,
-  left: (r: number, x: number) => number,
   view: View,
 ): string {
+  if (!(most > from)) return '';
   const steps = 24;
   const xs = Array.from({ length: steps + 1 }, (_, i) => from + ((most - from) * i) / steps);
-  if (!(most > from)) return '';
-  const upper = xs.map((x) => `${n(view.x(x))} ${n(view.y(left(slow, x)))}`);
-  const lower = xs.map((x) => `${n(view.x(x))} ${n(view.y(left(fast, x)))}`).reverse();
+  const upper = xs.map((x) => `${n(view.x(x))} ${n(view.y(slow(x)))}`);
+  const lower = xs.map((x) => `${n(view.x(x))} ${n(view.y(fast(x)))}`).reverse();
   return `M${upper.join('L')}L${lower.join('L')}Z`;
+}
+
+/**
+ * Where the rate may have changed: a flag at the look since which it did, and on the limit two brackets, one for each case. Told
+ * apart by shape (diamond and ring) and by words.
+ */
+function suspectedChange(
+  pace: WearPace | undefined,
+  at: number | undefined,
+  view: View,
+  most: number,
+  condemn: number,
+): Markup | undefined {
+  if (pace?.kind !== 'changed' && pace?.kind !== 'cannot yet be told') return undefined;
+  if (at === undefined || at > most) return undefined;
+  const x = view.x(at);
+  const flag = view.large ? 7 : 5;
+  const words = `${pace.kind === 'changed' ? 'rate changed here' : 'perhaps changed here'}, ${chance(pace.chance)}`;
+  const limit = view.y(condemn);
+  const bracket = (q: Quantiles, y: number, shape: 'diamond' | 'ring', label: string): Markup => {
+    const [a, b, middle] = [view.x(q.q10), view.x(q.q90), view.x(q.q50)];
+    return group(
+      line(a, y, b, y, { 'stroke-width': 2.2, ...(shape === 'ring' && { 'stroke-dasharray': '4 2.5' }) }),
+      line(a, y - 4, a, y + 4, { 'stroke-width': 1.4 }),
+      line(b, y - 4, b, y + 4, { 'stroke-width': 1.4 }),
+      mark(shape, middle, y, 4, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 1.3 }),
+      svgText(a - 5, y + 4, label, { anchor: 'end', size: view.font, halo: true }),
+    );
+  };
+  return group(
+    line(x, view.top, x, view.bottom, { 'stroke-width': 1.2, 'stroke-dasharray': '9 3 2 3' }),
+    path(`M${n(x)} ${n(view.top)}L${n(x + flag)} ${n(view.top + flag / 2)}L${n(x)} ${n(view.top + flag)}Z`, {
+      fill: ink.black,
+    }),
+    view.large && svgText(x - 4, view.top + 11, words, { anchor: 'end', size: view.font, halo: true }),
+    view.large &&
+      pace.dates &&
+      group(
+        bracket(pace.dates.exposureIfChanged, limit - 9, 'diamond', 'if it changed'),
+        bracket(pace.dates.exposureIfNot, limit + 11, 'ring', 'if not'),
+      ),
+  );
 }
 
 function axes(

@@ -1,0 +1,150 @@
+// Has the wear changed, and are the readings what they say? The sentences for the first page, the conveyor's page, the comment and
+// the editor: what an engineer would say, with the chance and both dates, and what to do where it cannot be told.
+
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
+import type { Disagreement } from '../parts/hand-against-model.js';
+import {
+  noClock,
+  type BranchDates,
+  type LookOff,
+  type ScatterTold,
+  type WearPace,
+} from '../parts/wear-change.js';
+import type { RemainingLife } from '../remaining-life.js';
+import { chance, counted, listed, millimetres } from './wording.js';
+
+/** For the first page: all there is to say of changes, looks and gauges; one sentence where there is none. */
+export function changeSentences({
+  conveyors,
+  scatter,
+}: Pick<RemainingLife, 'conveyors' | 'scatter'>): readonly string[] {
+  const told = [...conveyors.flatMap(conveyorChangeSentences), ...scatter.map(scatterSentence)];
+  const silent = (kind: WearPace['kind']): string[] =>
+    conveyors.filter((c) => c.model?.pace.kind === kind).map((c) => c.conveyor.name);
+  const none = silent('no sign');
+  const mute = conveyors
+    .filter(({ model }) => model?.pace.kind === 'not asked' && model.pace.why !== noClock)
+    .map((c) => c.conveyor.name);
+  return [
+    ...told,
+    ...(none.length > 0 ? [`No sign of a change at ${listed(none)}.`] : []),
+    ...(mute.length > 0 ? [`At ${listed(mute)} too little was measured to tell a change.`] : []),
+  ];
+}
+
+/** What is worth a sentence at one conveyor; none where there is no sign. */
+export function conveyorChangeSentences(life: ConveyorLife): readonly string[] {
+  const { model, conveyor } = life;
+  if (!model) return [];
+  return [
+    ...paceSentence(conveyor.name, model.pace),
+    ...model.looksOff.map((look) => lookOffSentence(conveyor.name, look)),
+    ...breakSentences(life),
+  ];
+}
+
+function paceSentence(name: string, pace: WearPace): readonly string[] {
+  switch (pace.kind) {
+    case 'changed': {
+      const faster = pace.factor.middle >= 1;
+      const others =
+        pace.withOthers.length > 0 ? `, like ${listed(pace.withOthers)}, which carries the same` : '';
+      return [
+        `${name} has worn ${faster ? 'faster' : 'slower'} since the look of ${formatDay(pace.day)}${others}, chance ${chance(pace.chance)}: ` +
+          `about ${factorWords(pace)} its former rate.${branchWords(pace.dates)}`,
+      ];
+    }
+    case 'cannot yet be told': {
+      const by = pace.dates?.ifChanged.q05;
+      return [
+        `Whether ${name} has worn ${pace.factor.middle >= 1 ? 'faster' : 'slower'} since the look of ${formatDay(pace.day)} cannot yet be told from steady wear (chance ${chance(pace.chance)}): ` +
+          `a look${by === undefined ? '' : ` by ${formatDay(by)}`}, with thicknesses at the same points, would tell.`,
+      ];
+    }
+    case 'faster with age':
+      return [
+        `Wear of ${name} speeds up with age (power ${formatNumber(pace.power, 2)} ± ${formatNumber(pace.spread, 2)}; 1 is a straight line).`,
+      ];
+    case 'no sign':
+    case 'not asked':
+      return [];
+  }
+}
+
+/** `faster since 2026-03-04`, `perhaps faster since …`, `faster with age`; undefined where there is no sign. */
+export function paceInShort(pace: WearPace): string | undefined {
+  switch (pace.kind) {
+    case 'changed':
+      return `${pace.factor.middle >= 1 ? 'faster' : 'slower'} since ${formatDay(pace.day)}`;
+    case 'cannot yet be told':
+      return `perhaps ${pace.factor.middle >= 1 ? 'faster' : 'slower'} since ${formatDay(pace.day)}`;
+    case 'faster with age':
+      return 'faster with age';
+    case 'no sign':
+    case 'not asked':
+      return undefined;
+  }
+}
+
+function factorWords({ factor }: { readonly factor: { low: number; middle: number; high: number } }): string {
+  return `${formatNumber(factor.middle, 1)} times (${formatNumber(factor.low, 1)} to ${formatNumber(factor.high, 1)})`;
+}
+
+function branchWords(dates: BranchDates | undefined): string {
+  if (!dates) return '';
+  const { point, ifChanged, ifNot } = dates;
+  return ` If so, ${point} reaches the condemn limit ${months(ifChanged)}; if not, ${months(ifNot)}.`;
+}
+
+/** `2026-11 to 2027-04`: a month is as near as a branch can be told. */
+function months({ q10, q90 }: DayQuantiles): string {
+  const month = (day: CalendarDay | undefined): string =>
+    day === undefined ? 'beyond 40 years' : formatDay(day).slice(0, 7);
+  return month(q10) === month(q90) ? `in ${month(q10)}` : `${month(q10)} to ${month(q90)}`;
+}
+
+function lookOffSentence(name: string, { day, bias }: LookOff): string {
+  return `The look of ${formatDay(day)} at ${name} reads ${millimetres(Math.abs(bias.middle))} ${bias.middle > 0 ? 'thick' : 'thin'} nearly everywhere: check the gauge and its sound velocity on a piece of known thickness.`;
+}
+
+/** A point that grew beyond its errors: another panel, another spot, or a misread. */
+function breakSentences({ points, conveyor }: ConveyorLife): readonly string[] {
+  return points.flatMap(({ place, model }) =>
+    (model?.breaks ?? []).map(
+      ({ from, to, growth }) =>
+        `${place.name} of ${conveyor.name} reads ${millimetres(growth)} thicker on ${formatDay(to)} than on ${formatDay(from)}, beyond the errors of both: a new panel that no reline records, another spot, or a misread; measure it again.`,
+    ),
+  );
+}
+
+export function scatterSentence({ level, factor, declared }: ScatterTold): string {
+  const scatter = millimetres(factor.middle * declared);
+  const which =
+    level === 'above twice'
+      ? 'Readings scatter far more than declared'
+      : 'Readings scatter more than declared';
+  return `${which}: ${scatter} about smooth wear where ± ${millimetres(declared)} was declared (${formatNumber(factor.middle, 1)} times). Measure 5 points twice, by the same hand and by another, and declare what they differ by.`;
+}
+
+/** Why the hand's date and the model's do not agree. */
+export function disagreementSentence({ point, hand, model, why }: Disagreement): string {
+  const between = `${model.q50 === undefined ? 'beyond 40 years' : formatDay(model.q50)} (90 %: ${model.q05 === undefined ? '–' : formatDay(model.q05)} to ${model.q95 === undefined ? 'beyond 40 years' : formatDay(model.q95)})`;
+  const head = `${point}: ${formatDay(hand)} by hand, ${between} by the model.`;
+  switch (why.kind) {
+    case 'two readings':
+      return (
+        `${head} The hand holds the rate between the last two readings for ever: ${millimetres(why.worn)} worn, give or take ${millimetres(why.error)} from their gauges alone; ` +
+        `the model goes by all ${counted(why.readings, 'thickness', 'thicknesses')} and by what the other places show.`
+      );
+    case 'a reading that strays':
+      return `${head} The hand takes the reading of ${formatDay(why.day)} as it stands; the model, going by all others, lets it count for ${formatNumber(why.weight, 2)}.`;
+    case 'a change of rate':
+      return `${head} The model gives a change of the rate a chance of ${chance(why.chance)} and weighs both cases; the hand knows one rate only.`;
+    case 'the other places':
+      return `${head} The hand knows the ${counted(why.readings, 'thickness', 'thicknesses')} of this point only; the model also goes by ${counted(why.pool, 'place')} with records, which wear at another rate.`;
+  }
+}
