@@ -2,6 +2,7 @@
 // and web, the script and styles of its pages, the sample estate that travels with it, and whose work all that is.
 
 import { build } from 'esbuild';
+import { execFileSync } from 'node:child_process';
 import { writeNotices } from './notices.mjs';
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
@@ -92,7 +93,17 @@ writeNotices(
   editor.map(({ metafile }) => metafile),
 );
 await writeRulePages();
+publishSchema();
 cpSync(from('src', 'extension', 'walkthrough'), path.join(out, 'walkthrough'), { recursive: true });
+
+/** The shape of the report's data, for programs that read it without running this one. */
+function publishSchema() {
+  mkdirSync(path.join(out, 'schemas'));
+  writeFileSync(
+    path.join(out, 'schemas', 'report.schema.json'),
+    execFileSync(process.execPath, [path.join(out, 'cli.js'), 'schema', 'report']),
+  );
+}
 
 /** With a list of its files, because a browser cannot list the folder of an extension. */
 function copySample() {

@@ -1,6 +1,6 @@
 // The command line as a function of its arguments and the console it is given; main.ts binds it to the process.
 
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { parseDay, type CalendarDay } from '../domain/units/calendar.js';
 import { Exit, Trouble, type ColourChoice, type Console } from './console.js';
 import type { CheckOptions } from './commands/check.js';
@@ -132,7 +132,7 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
     .option('-o, --out <folder>', 'write the files here; without it the Markdown goes to standard output')
     .option(
       '-f, --format <name>',
-      'html, markdown, json, csv or pdf; may be given several times (default: html, markdown, json and csv with --out, else markdown)',
+      'html, markdown, json, csv (two tables: conveyors.csv and points.csv), conveyors-csv, points-csv or pdf; may be given several times (default: html, markdown, json and csv with --out, else markdown)',
       collect,
       [],
     )
@@ -241,6 +241,16 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
     .action(async (given: string[], options: FormatCommandOptions) => {
       const { format } = await import('./commands/format.js');
       finish(await format(given, options, console));
+    });
+
+  program
+    .command('schema')
+    .summary('the shape of the data that a command writes, as JSON Schema')
+    .addArgument(new Argument('<name>', 'which data').choices(['report']))
+    .addHelpText('after', '\nExamples:\n  troughline schema report > report.schema.json')
+    .action(async () => {
+      const { schema } = await import('./commands/schema.js');
+      finish(schema(console));
     });
 
   program

@@ -36,6 +36,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     inOrder.flatMap((sheet) => sheet.screws),
     problems,
   );
+  for (const { shelf } of plants.items) for (const { liner } of shelf) findNamed(liners, liner, problems);
   const conveyors = buildConveyors(
     inOrder.flatMap((sheet) => sheet.conveyors),
     { plants, liners, screws },

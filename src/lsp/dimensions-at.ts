@@ -7,6 +7,7 @@ import type { Dimension } from '../domain/units/dimension.js';
 const byKey: Readonly<Record<string, Dimension>> = {
   duty: 'duty',
   risk: 'ratio',
+  'risk of contact': 'ratio',
   'gas test interval': 'duration',
   'fitting temperature': 'temperature',
   'service temperature': 'temperature',
@@ -55,6 +56,8 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   AccessUnit: { reach: 'length', limit: 'mass' },
   ChartPoint: { load: 'mass', radius: 'length' },
   LeadTime: { value: 'duration' },
+  ExpeditedLeadTime: { value: 'duration', price: 'money' },
+  ShelfStock: { length: 'length' },
   Layer: { thickness: 'length' },
   PanelLength: { lengths: 'length', tolerance: 'length' },
   StockLength: { lengths: 'length' },

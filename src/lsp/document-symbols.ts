@@ -239,6 +239,9 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
 
   for (const block of document.root().blocks) {
     switch (block.$type) {
+      case ast.Plant.$type:
+        for (const fact of block.facts) if (ast.isShelfStock(fact)) add('liner', fact, 'liner');
+        break;
       case ast.Conveyor.$type:
         for (const fact of block.facts) {
           if (ast.isPlantUse(fact)) add('plant', fact, 'plant');

@@ -9,6 +9,8 @@ export interface Forecasts {
 export interface ConveyorWords {
   /** A few words for a lens. */
   readonly short: string;
+  /** What to do, as on the first page of the report. */
+  readonly todo: string;
   /** Sentences for a hover. */
   readonly long: readonly string[];
   /** By name of the point. */

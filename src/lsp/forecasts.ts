@@ -8,6 +8,15 @@ import { remainingLife, type PointLife } from '../generators/remaining-life/rema
 import type { Session } from './session.js';
 import type { Forecasts, ConveyorWords } from './forecast-words.js';
 import type { ConveyorLife } from '../generators/remaining-life/remaining-life.js';
+import {
+  acceptedText,
+  earliestText,
+  optionChances,
+  orderText,
+  passedText,
+  riskText,
+  unseenText,
+} from '../generators/remaining-life/decision-words.js';
 
 export function forecasts(session: Session): Forecasts {
   const conveyors: Record<string, ConveyorWords> = {};
@@ -15,6 +24,7 @@ export function forecasts(session: Session): Forecasts {
     const { nameOrigin } = life.conveyor;
     conveyors[keyOf(session.uriOf(nameOrigin), nameOrigin.start)] = {
       short: conveyorShort(life),
+      todo: life.attention.todo,
       long: conveyorLong(life),
       points: Object.fromEntries(
         life.points.map((point) => [
@@ -57,7 +67,7 @@ function conveyorShort(life: ConveyorLife): string {
   if (!forecast) return handWords(life);
   switch (forecast.kind) {
     case 'dates':
-      return `${looked}, condemn limit ${between(forecast.days.q10, forecast.days.q90)}${wearInShort(life) ? `, ${wearInShort(life)}` : ''}`;
+      return `${looked}, condemn limit ${between(forecast.days.q10, forecast.days.q90)}${wearInShort(life) ? `, ${wearInShort(life)}` : ''}: ${lowered(life.attention.todo)}`;
     case 'reached':
       return `${looked}, condemn limit reached at ${forecast.names.join(', ')}`;
     case 'cannot say':
@@ -76,11 +86,7 @@ function conveyorLong(life: ConveyorLife): string[] {
         ...(forecast.notInspected > 0
           ? [`${forecast.notInspected} places were never seen and are forecast from the others.`]
           : []),
-        ...(model.riskDay === undefined
-          ? []
-          : [
-              `The chance passes the accepted ${formatNumber(model.risk * 100, 0)} % on ${formatDay(model.riskDay)}.`,
-            ]),
+        ...decisionWords(life),
         ...wearSentences(life),
         ...lookWords(model.look),
         ...(model.lookAt[0] ? [`A reading of ${model.lookAt[0].name} would narrow this most.`] : []),
@@ -90,6 +96,28 @@ function conveyorLong(life: ConveyorLife): string[] {
     case 'cannot say':
       return [`No forecast: ${forecast.why}`];
   }
+}
+
+/** The row of the table of decisions, as the report prints it. */
+function decisionWords(life: ConveyorLife): string[] {
+  const { decision } = life;
+  if (!decision) return [];
+  const [first] = decision.options;
+  return [
+    `**${life.attention.todo}.**`,
+    `Accepted: ${acceptedText(decision)}; passed on ${passedText(decision)}; ${unseenText(decision)}.`,
+    `Chance of the limit ${riskText(life)}.`,
+    ...(decision.earliest ? [`Cannot be relined before ${earliestText(life)}.`] : []),
+    ...(orderText(life) === '–' ? [] : [`Order the liner by: ${orderText(life)}.`]),
+    ...(first && life.attention.level === 'no outage in time'
+      ? [`First of ${decision.options.length} options: ${first.what} (${optionChances(first)}).`]
+      : []),
+    ...decision.jobs.map(({ words }) => `${words}.`),
+  ];
+}
+
+function lowered(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
 }
 
 function lookWords(look: NonNullable<ConveyorLife['model']>['look']): string[] {

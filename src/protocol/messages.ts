@@ -48,6 +48,8 @@ export interface ConveyorSubject extends Subject {
   /** Date and meter of the newest record, as written; a new inspection starts from them. */
   readonly newest?: { readonly date: string; readonly meter: string };
   readonly inspections: number;
+  /** What to do, as on the first page of the report; left out until the model has answered. */
+  readonly todo?: string;
 }
 export interface ListSubjectsAnswer {
   readonly plants: readonly Subject[];

@@ -9,6 +9,7 @@ import { geometryRules } from './rules/geometry.js';
 import { recordRules } from './rules/records.js';
 import { jobRules } from './rules/jobs.js';
 import { wearRules } from './rules/wear.js';
+import { decisionRules } from './rules/decisions.js';
 
 export const rules: readonly Rule[] = [
   ...textRules,
@@ -16,6 +17,7 @@ export const rules: readonly Rule[] = [
   ...recordRules,
   ...jobRules,
   ...wearRules,
+  ...decisionRules,
 ];
 
 const byCode = new Map<string, Rule>(rules.map((rule) => [rule.code, rule]));

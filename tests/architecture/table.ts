@@ -45,6 +45,12 @@ export const parts: readonly Part[] = [
     packages: [],
     why: 'who does what when, cuts, lifts, materials',
   },
+  {
+    folder: 'domain/decision',
+    parts: ['domain/units', 'domain/model', 'domain/plan'],
+    packages: ['@stdlib/math-base-special-erfc'],
+    why: 'what to do about each conveyor, and what it costs',
+  },
 
   {
     folder: 'language',
@@ -55,7 +61,15 @@ export const parts: readonly Part[] = [
   },
   {
     folder: 'validation',
-    parts: ['domain/units', 'domain/geometry', 'domain/wear', 'domain/model', 'domain/order', 'domain/plan'],
+    parts: [
+      'domain/units',
+      'domain/geometry',
+      'domain/wear',
+      'domain/model',
+      'domain/order',
+      'domain/plan',
+      'domain/decision',
+    ],
     packages: [],
     why: 'rules: model to findings',
   },
@@ -85,6 +99,7 @@ export const parts: readonly Part[] = [
       'domain/units',
       'domain/wear',
       'domain/model',
+      'domain/decision',
       'generators/page',
       'generators/drawing',
       'generators/appendix',

@@ -139,7 +139,8 @@ describe('report', () => {
       'reports/report.html',
       'reports/report.md',
       'reports/report.json',
-      'reports/report.csv',
+      'reports/conveyors.csv',
+      'reports/points.csv',
     ]);
     expect(JSON.parse(readFileSync(path.join(cwd, 'reports/report.json'), 'utf8'))).toMatchObject({
       formatVersion: 2,
@@ -187,7 +188,7 @@ describe('help', () => {
 
   test('the completion script of bash knows the commands and parses', async (context) => {
     const { out } = await troughline(['completion', 'bash']);
-    expect(out).toContain('check report pack sheet format explain serve completion');
+    expect(out).toContain('check report pack sheet format schema explain serve completion');
     const { error, status } = spawnSync('bash', ['-n'], { input: out });
     if (error) return context.skip();
     expect(status).toBe(0);

@@ -1,13 +1,26 @@
 // Estates for the generators' tests, written in the language and read the way users' files are.
 
+import { readdirSync, readFileSync } from 'node:fs';
 import { analyse } from '../../src/analysis/analyse.js';
 import type { Conveyor } from '../../src/domain/model/conveyor.js';
+import type { Estate } from '../../src/domain/model/estate.js';
 import type { Job } from '../../src/domain/model/job.js';
 import { parseDay, type CalendarDay } from '../../src/domain/units/calendar.js';
 import type { Analysis } from '../../src/analysis/analysis.js';
 
 export function read(...texts: readonly string[]): Analysis {
   return analyse(texts.map((text, index) => ({ uri: `memory:/${index}.trough`, text })));
+}
+
+/** The demo, as it stands in examples. */
+export function tarnholt(change: (text: string) => string = (text) => text): Estate {
+  const folder = new URL('../../examples/4-tarnholt/', import.meta.url);
+  const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((file) => file.isFile());
+  const texts = files.map((file) => {
+    const path = `${file.parentPath}/${file.name}`;
+    return { uri: path.slice(folder.pathname.length), text: change(readFileSync(path, 'utf8')) };
+  });
+  return analyse(texts).estate;
 }
 
 export function theJob(analysis: Analysis, name = 'J1'): Job {

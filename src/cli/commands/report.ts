@@ -1,6 +1,7 @@
 // `troughline report`: how each liner stands, as pages for people and as data.
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
+import { conveyorsCsv } from '../../generators/remaining-life/csv-conveyors.js';
 import { remainingLifeCsv } from '../../generators/remaining-life/csv.js';
 import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
 import { remainingLifeJson } from '../../generators/remaining-life/json.js';
@@ -15,7 +16,7 @@ import { printPdf } from '../print-pdf.js';
 import { soundEstate } from '../sound-estate.js';
 import type { OutputFile } from '../write-files.js';
 
-const formats = ['html', 'markdown', 'json', 'csv', 'pdf'] as const;
+const formats = ['html', 'markdown', 'json', 'csv', 'conveyors-csv', 'points-csv', 'pdf'] as const;
 
 export interface ReportOptions {
   readonly asOf: CalendarDay | undefined;
@@ -47,8 +48,10 @@ export async function report(
     conveyors: conveyorsNamed(options.conveyor, estate),
     changes: options.with.map((text) => changeOf(text, estate)),
   });
+  if (options.out === undefined && wanted.includes('csv'))
+    throw new Trouble('csv is two tables: give --out, or ask for conveyors-csv or points-csv');
   deliver(
-    wanted.map((format) => print(made, format, options, console)),
+    wanted.flatMap((format) => print(made, format, options, console)),
     options.out,
     console,
   );
@@ -66,7 +69,9 @@ function print(
   format: (typeof formats)[number],
   options: ReportOptions,
   console: Console,
-): OutputFile {
+): OutputFile | readonly OutputFile[] {
+  const conveyors = (): OutputFile => ({ name: 'conveyors.csv', content: conveyorsCsv(made) });
+  const points = (): OutputFile => ({ name: 'points.csv', content: remainingLifeCsv(made) });
   const html = (): string => remainingLifeHtml(made, { paper: options.paper });
   switch (format) {
     case 'html':
@@ -76,7 +81,11 @@ function print(
     case 'json':
       return { name: 'report.json', content: remainingLifeJson(made) };
     case 'csv':
-      return { name: 'report.csv', content: remainingLifeCsv(made) };
+      return [conveyors(), points()];
+    case 'conveyors-csv':
+      return conveyors();
+    case 'points-csv':
+      return points();
     case 'pdf':
       return { name: 'report.pdf', content: printPdf(html(), console) };
   }

@@ -34,6 +34,7 @@ export interface Conveyor {
   readonly resistanceFactor?: Stated<'ratio'>;
   readonly duty?: Toleranced<'duty'>;
   readonly risk?: Stated<'ratio'>;
+  readonly contactRisk?: Stated<'ratio'>;
   readonly serviceTemperature?: Range<'temperature'>;
   readonly fittingTemperature?: Range<'temperature'>;
   readonly commissioned?: {

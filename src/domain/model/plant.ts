@@ -1,7 +1,7 @@
 // A plant: the works a conveyor stands in, with what it shares: outages, crews, access units, rates, lead times, costs, risk.
 
 import type { Origin } from './origin.js';
-import type { Range, Stated, StatedClock, StatedCount, StatedDay, Toleranced } from './stated.js';
+import type { NameUse, Range, Stated, StatedClock, StatedCount, StatedDay, Toleranced } from './stated.js';
 
 export interface Plant {
   readonly name: string;
@@ -16,6 +16,8 @@ export interface Plant {
   readonly duty?: Toleranced<'duty'>;
   /** Accepted chance of reaching the condemn limit before the reline. */
   readonly risk: Stated<'ratio'>;
+  /** Accepted chance that the screw touches steel before the reline. */
+  readonly contactRisk: Stated<'ratio'>;
   readonly gasTestInterval?: Stated<'duration'>;
   readonly outages: readonly Outage[];
   readonly crews: readonly Crew[];
@@ -27,6 +29,9 @@ export interface Plant {
     readonly time: Stated<'duration'>;
     readonly origin: Origin;
   }[];
+  readonly expedited: readonly Expedited[];
+  /** Every count that was written down; the newest of an item up to a day is what lay there then. */
+  readonly shelf: readonly ShelfCount[];
   readonly costs: readonly Cost[];
   readonly unitTimes: readonly UnitTime[];
 }
@@ -81,6 +86,28 @@ export interface Shift {
 }
 
 export type LeadItem = 'liner' | 'screw' | 'fixings';
+
+/** A shorter lead time, and what it costs on top of the usual price, an order. */
+export interface Expedited {
+  readonly item: LeadItem;
+  readonly time: Stated<'duration'>;
+  readonly price: Stated<'money'>;
+  readonly origin: Origin;
+}
+
+export type ShelfItem = 'panels' | 'stock lengths' | 'fixings';
+
+/** What lay in the store on the day it was counted. */
+export interface ShelfCount {
+  readonly liner: NameUse;
+  readonly item: ShelfItem;
+  /** 0 where the shelf was found empty. */
+  readonly count: StatedCount;
+  /** Of panels or stock lengths; left out where the liner is sold in one length only. */
+  readonly length?: Stated<'length'>;
+  readonly counted: StatedDay;
+  readonly origin: Origin;
+}
 
 export type CostItem =
   'downtime' | 'trough repair' | 'liner' | 'screw' | 'reline' | 'unplanned reline' | 'inspection';

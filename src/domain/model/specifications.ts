@@ -25,6 +25,8 @@ export interface LinerSpecification {
   readonly condemn: Stated<'length'>;
   readonly bolt?: Bolt;
   readonly joint: Joint;
+  /** Where stated: panels may be fitted again turned end for end, so that their worn side comes to lie on the other side. */
+  readonly turning?: { readonly origin: Origin };
   readonly expectedLife?: Toleranced<'duration'>;
   readonly density: Stated<'density'>;
   readonly expansion: Stated<'expansion'>;

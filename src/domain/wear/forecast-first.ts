@@ -51,16 +51,9 @@ export type FirstForecast =
   | { readonly kind: 'cannot say'; readonly leftOut: readonly GroupMember[] };
 
 export function forecastFirst(fit: WearFit, members: readonly GroupMember[]): FirstForecast {
-  const forecasts: Forecast[] = members.map(({ unit, depth }) => forecastUnit(fit, unit, depth));
-  const reached = members.filter((_, k) => forecasts[k]!.kind === 'reached');
-  if (reached.length > 0) return { kind: 'reached', members: reached };
-  const leftOut = members.filter((_, k) => forecasts[k]!.kind === 'cannot say');
-  const alive: { member: GroupMember; forecast: LifeForecast; at: number }[] = [];
-  members.forEach((member, at) => {
-    const forecast = forecasts[at]!;
-    if (forecast.kind === 'life') alive.push({ member, forecast, at });
-  });
-  if (alive.length === 0) return { kind: 'cannot say', leftOut };
+  const found = aliveOf(fit, members);
+  if (found.kind !== 'alive') return found;
+  const { alive, leftOut } = found;
   const reachedBy = firstChance(fit, alive);
   const lives = alive.map(({ member, forecast }) =>
     Math.max(forecast.quantiles.q50 - member.now, 1e-3 * forecast.quantiles.q50),
@@ -90,6 +83,57 @@ export function forecastFirst(fit: WearFit, members: readonly GroupMember[]): Fi
   };
 }
 
+/** The chance alone, without quantiles and shares, for whoever asks about many groups. */
+export type FirstChance =
+  | {
+      readonly kind: 'life';
+      /** Within an exposure from now. */
+      readonly reachedBy: (exposure: number) => number;
+      /** Exposure from now at which the first of the members reaches its own median: where to begin looking. */
+      readonly about: number;
+    }
+  | Exclude<FirstForecast, { readonly kind: 'life' }>;
+
+export function chanceOfFirst(fit: WearFit, members: readonly GroupMember[]): FirstChance {
+  const found = aliveOf(fit, members);
+  if (found.kind !== 'alive') return found;
+  const lives = found.alive.map(({ member, forecast }) =>
+    Math.max(forecast.quantiles.q50 - member.now, 1e-3 * forecast.quantiles.q50),
+  );
+  return { kind: 'life', reachedBy: firstChance(fit, found.alive), about: Math.min(...lives) };
+}
+
+/** Members whose life can be forecast; those seen at their limit, or none, end the question. */
+function aliveOf(
+  fit: WearFit,
+  members: readonly GroupMember[],
+):
+  | { readonly kind: 'alive'; readonly alive: readonly AliveAt[]; readonly leftOut: readonly GroupMember[] }
+  | Exclude<FirstForecast, { readonly kind: 'life' }> {
+  // Panels that nobody has seen share a unit; each is forecast once.
+  const once = new Map<string, Forecast>();
+  const forecasts: Forecast[] = members.map(({ unit, depth }) => {
+    const key = `${unit} ${depth}`;
+    const made = once.get(key) ?? forecastUnit(fit, unit, depth);
+    once.set(key, made);
+    return made;
+  });
+  const reached = members.filter((_, k) => forecasts[k]!.kind === 'reached');
+  if (reached.length > 0) return { kind: 'reached', members: reached };
+  const leftOut = members.filter((_, k) => forecasts[k]!.kind === 'cannot say');
+  const alive: AliveAt[] = [];
+  members.forEach((member, at) => {
+    const forecast = forecasts[at]!;
+    if (forecast.kind === 'life') alive.push({ member, forecast, at });
+  });
+  return alive.length === 0 ? { kind: 'cannot say', leftOut } : { kind: 'alive', alive, leftOut };
+}
+
+interface AliveAt extends Alive {
+  /** Position among the members given. */
+  readonly at: number;
+}
+
 interface Alive {
   readonly member: GroupMember;
   readonly forecast: LifeForecast;
@@ -112,11 +156,23 @@ function firstChance(fit: WearFit, alive: readonly Alive[]): (exposure: number) 
       tables.map((t) => t[g]!),
     ),
   );
+  // Members that are alike in all that counts (panels that nobody has seen) are asked once.
+  const alike = alive.map(({ member }) =>
+    alive.findIndex(
+      ({ member: other }) =>
+        other.unit === member.unit && other.depth === member.depth && other.now === member.now,
+    ),
+  );
   const survival = (at: (k: number) => number): number => {
     let sum = 0;
     groups.forEach((_, g) => {
-      const chances = alive.map(({ member }, k) =>
-        chanceReached(tables[k]![g]!, member.depth, at(k), spreads[k]!),
+      const chances: number[] = [];
+      alive.forEach(({ member }, k) =>
+        chances.push(
+          alike[k]! < k
+            ? chances[alike[k]!]!
+            : chanceReached(tables[k]![g]!, member.depth, at(k), spreads[k]!),
+        ),
       );
       sum += tables[0]![g]!.share * allShort(chances, loading[g]!);
     });

@@ -95,6 +95,10 @@ function itemOf(node: Node): vscode.TreeItem {
             subject.newest.meter,
           )
         : vscode.l10n.t('{0}: no record yet', subject.name);
+      if (subject.todo !== undefined) {
+        item.tooltip = `${item.tooltip}\n${subject.todo}`;
+        item.description = subject.title ? `${subject.title}: ${subject.todo}` : subject.todo;
+      }
       return item;
     }
     case 'job':

@@ -2,15 +2,14 @@
 // could take for a formula gets an apostrophe before it; numbers are written plain.
 
 import { formatClock } from '../../domain/units/clock.js';
-import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
+import { csvTable, type Cell } from './csv-cells.js';
 import type { DepthForecast, PointLife, RemainingLife } from './remaining-life.js';
 import { lastSeen, seenText } from './print/wording.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
 
-type Cell = string | number | boolean | undefined | { readonly day: CalendarDay | undefined };
-
 const columns = [
   'as_of',
+  'plant',
   'conveyor',
   'point',
   'chainage_m',
@@ -51,9 +50,7 @@ const columns = [
 
 export function remainingLifeCsv(report: RemainingLife): string {
   const rows = report.conveyors.flatMap((life) => life.points.map((point) => rowOf(report, life, point)));
-  return [columns.join(','), ...rows.map((row) => row.map(cellText).join(','))]
-    .map((line) => `${line}\r\n`)
-    .join('');
+  return csvTable(columns, rows);
 }
 
 function rowOf(report: RemainingLife, life: ConveyorLife, point: PointLife): readonly Cell[] {
@@ -65,6 +62,7 @@ function rowOf(report: RemainingLife, life: ConveyorLife, point: PointLife): rea
   const lives = limit?.kind === 'life' ? limit : undefined;
   return [
     { day: report.asOf },
+    life.conveyor.plant.name,
     life.conveyor.name,
     point.place.name,
     round(point.place.at / 1000, 3),
@@ -112,18 +110,4 @@ function thousand(rate: number | undefined): number | undefined {
 
 function round(value: number | undefined, digits: number): number | undefined {
   return value === undefined || !Number.isFinite(value) ? undefined : Number(value.toFixed(digits));
-}
-
-function cellText(cell: Cell): string {
-  if (cell === undefined) return '';
-  if (typeof cell === 'number') return String(cell);
-  if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
-  if (typeof cell === 'object') return cell.day === undefined ? '' : formatDay(cell.day);
-  return csvText(cell);
-}
-
-/** Quoted where RFC 4180 asks for it; a leading = + - @ tab or return is made harmless. */
-export function csvText(text: string): string {
-  const harmless = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(harmless) ? `"${harmless.replace(/"/g, '""')}"` : harmless;
 }

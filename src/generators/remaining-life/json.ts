@@ -1,13 +1,15 @@
 // The report as data for other programs: a format version that grows by whole numbers when a field changes its meaning, UCUM
 // unit codes beside the values, days in ISO 8601, and nothing that is not in the report. Missing is null, never zero.
 
-import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
+import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { ucumCode } from '../../domain/units/ucum.js';
 import type { Belief } from '../../domain/wear/change.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
 import type { WearPace } from './parts/wear-change.js';
 import type { PooledMiss } from '../../domain/wear/pooled-miss.js';
+import { decisionJson } from './json-decision.js';
+import { day, number, type Json } from './json-values.js';
 import type {
   ConveyorForecast,
   ConveyorLife,
@@ -20,8 +22,6 @@ import type {
 import type { DayQuantiles, Quantiles } from './parts/model.js';
 
 export const remainingLifeFormatVersion = 2;
-
-type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
 
 export function remainingLifeJson(report: RemainingLife): string {
   return `${JSON.stringify(reportOf(report), null, 2)}\n`;
@@ -196,24 +196,13 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       model: days(dates),
       why: why.kind,
     })),
-    risk: number(model?.risk),
-    riskDay: day(model?.riskDay),
     nextLook:
       model?.look.kind === 'by'
         ? { by: day(model.look.day), because: model.look.because }
         : model?.look.kind === 'now'
           ? { now: true, because: model.look.because }
           : null,
-    outages: (model?.outages?.candidates ?? []).map((c) => ({
-      outage: c.outage.name ?? null,
-      from: formatDay(c.outage.from),
-      chosen: attention.level === 'reline to plan' && c.outage === attention.outage?.outage,
-      condemnChance: number(c.condemnChance),
-      contactChance: number(c.contactChance),
-      orderBy: formatDay(c.orderBy),
-      orderIsLate: c.orderIsLate,
-      expectedCost: number(c.expectedCost),
-    })),
+    decision: decisionJson(life),
     cheapestAge: model?.cheapest
       ? {
           exposure: number(model.cheapest.exposure),
@@ -427,13 +416,4 @@ function quantiles(q: Quantiles): Json {
 
 function days(q: DayQuantiles): Json {
   return { q05: day(q.q05), q10: day(q.q10), q50: day(q.q50), q90: day(q.q90), q95: day(q.q95) };
-}
-
-function day(value: CalendarDay | undefined): string | null {
-  return value === undefined ? null : formatDay(value);
-}
-
-/** Nine significant digits: more than any gauge, few enough to be the same on every machine. */
-function number(value: number | undefined): number | null {
-  return value === undefined || !Number.isFinite(value) ? null : Number(value.toPrecision(9));
 }

@@ -6,19 +6,11 @@ import { formatClock } from '../../domain/units/clock.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
 import { changeSentences, conveyorChangeSentences, disagreementSentence } from './print/change-words.js';
 import { countsSentence, leadSentence, leftOutSentence } from './print/front-page.js';
+import { earliestText, orderText, riskText } from './decision-words.js';
+import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText, whyNot } from './print/sentences.js';
 import { trackSentence } from './print/track-record.js';
-import {
-  amount,
-  chance,
-  counted,
-  date,
-  lastSeen,
-  metres,
-  rate,
-  rateUnit,
-  seenText,
-} from './print/wording.js';
+import { amount, counted, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
 import type { PointLife, RemainingLife } from './remaining-life.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
 
@@ -38,7 +30,8 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
             'Conveyor',
             'What to do',
             'Limit: middle (80 % between)',
-            'Risk by the outage',
+            'Chance of the limit by the outage',
+            'Cannot be relined before',
             'Order liner by',
           ],
           conveyors.map((life, i) => [
@@ -47,7 +40,8 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
             markdownText(`${life.attention.todo}.`),
             markdownText(limitText(life)),
             markdownText(riskText(life)),
-            orderText(life),
+            markdownText(earliestText(life)),
+            orderText(life).startsWith('now') ? `**now**${orderText(life).slice(3)}` : orderText(life),
           ]),
         ),
     changeSection(report),
@@ -87,6 +81,7 @@ function conveyorSection(life: ConveyorLife): string {
       .filter((line) => line !== undefined)
       .map((line) => `- ${markdownText(line)}`)
       .join('\n'),
+    optionsSection(life),
     rows.length === 0
       ? ''
       : markdownTable(
@@ -103,6 +98,22 @@ function conveyorSection(life: ConveyorLife): string {
           ],
           rows,
         ),
+  ]
+    .filter((part) => part !== '')
+    .join('\n\n');
+}
+
+function optionsSection({ decision }: ConveyorLife): string {
+  if (!decision) return '';
+  const jobs = decision.jobs.map(({ words }) => `- ${markdownText(words)}.`).join('\n');
+  if (decision.options.length === 0) return jobs;
+  return [
+    markdownText(scopeText(decision)),
+    markdownTable(
+      ['', 'What can be done', 'Day', 'Limit and steel by then', 'Cost', 'Expected', 'Needs, or why not'],
+      optionRows(decision).map((row) => row.map(markdownText)),
+    ),
+    jobs,
   ]
     .filter((part) => part !== '')
     .join('\n\n');
@@ -167,20 +178,6 @@ function modelText({ model }: PointLife): string {
         ? `${date(limit.days.q50)} (${date(limit.days.q10)} to ${date(limit.days.q90)})`
         : `${amount(limit.exposure.q50)} (${amount(limit.exposure.q10)} to ${amount(limit.exposure.q90)})`;
   }
-}
-
-function riskText(life: ConveyorLife): string {
-  const candidate = life.attention.outage ?? life.model?.outages?.candidates.at(-1);
-  return life.worst?.pastLimit || candidate?.condemnChance === undefined
-    ? '–'
-    : `${chance(candidate.condemnChance)} by ${candidate.outage.name ?? date(candidate.outage.from)}`;
-}
-
-function orderText(life: ConveyorLife): string {
-  const { outage, level } = life.attention;
-  if (level === 'worn through' || level === 'past the limit') return '**now**';
-  if (!outage || life.model?.leadTime.declared === false) return '–';
-  return outage.orderIsLate ? `**now** (was ${date(outage.orderBy)})` : date(outage.orderBy);
 }
 
 function changeSection(report: RemainingLife): string {

@@ -11,6 +11,7 @@ import { newestDay, presentDay } from '../../domain/model/newest.js';
 import { orderOfAttention, type Unsorted } from './parts/attention.js';
 import { countRecords, type Counts } from './parts/counts.js';
 import { comingDuty, conveyorModel, fitEstate, pointModel, summarise } from './parts/forecasts.js';
+import { decisionOf } from './parts/decision-input.js';
 import { dutyInForce } from './parts/duty-in-force.js';
 import { flightLives } from './parts/flights.js';
 import { compareMeasures, type MeasureComparison } from './parts/measure.js';
@@ -129,6 +130,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
           runs: runsWithPanels(estate, conveyor, byHand, asOf),
           worst: worstOf(byHand),
           model: undefined,
+          decision: undefined,
         };
       const coming = comingDuty(history, asOf);
       const near = estate.places.length <= veryManyPoints ? undefined : nearestToLimit(byHand, 12);
@@ -141,12 +143,14 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
       for (const change of options.changes ?? [])
         if (change.conveyors.includes(conveyor))
           whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
+      const model = conveyorModel({ fitted, coming, points, runs });
       return {
         ...shared,
         points,
         runs,
         worst: worstOf(points),
-        model: conveyorModel({ fitted, coming, points, runs }),
+        model,
+        decision: decisionOf({ estate, fitted, coming, points, runs, forecast: model.forecast }),
       };
     });
   const tracks =

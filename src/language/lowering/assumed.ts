@@ -30,6 +30,13 @@ export const assumed = {
       origin,
       'No risk is stated: 5 % is taken, a judgement to be agreed with whoever answers for the plant.',
     ),
+  contactRisk: (origin: Origin) =>
+    assume(
+      0.005,
+      'ratio',
+      origin,
+      'No risk of contact is stated: 0.5 % is taken, a judgement: steel touched costs a trough, a passed limit only a liner.',
+    ),
   layerTolerance: (origin: Origin) =>
     assume(
       0.05,

@@ -244,6 +244,8 @@ function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.ConveyorMeas
       return keep('resistanceFactor', reader.quantity(fact, 'value', 'ratio', key));
     case 'risk':
       return keep('risk', reader.quantity(fact, 'value', 'ratio', key, probability));
+    case 'risk of contact':
+      return keep('contactRisk', reader.quantity(fact, 'value', 'ratio', key, probability));
   }
 }
 

@@ -49,6 +49,9 @@ export function lowerLiner(
             reader.quantities(fact, 'lengths', 'length', 'stock length', panelLength),
           );
         break;
+      case 'Turning':
+        if (block.first('may be turned end for end', fact)) facts.turning = { origin: reader.origin(fact) };
+        break;
       case 'Bolt':
         if (block.first('bolt', fact)) facts.bolt = lowerBolt(reader, fact);
         break;

@@ -7,9 +7,12 @@ import type {
   Cost,
   CostItem,
   Crew,
+  Expedited,
   LeadItem,
   Outage,
   Plant,
+  ShelfCount,
+  ShelfItem,
   Shift,
   UnitTime,
   WorkItem,
@@ -18,7 +21,7 @@ import type { Dimension } from '../../domain/units/dimension.js';
 import type { NamedPlant } from '../sheet.js';
 import { assumed } from './assumed.js';
 import { present, stated, type FactAccount } from './block.js';
-import { probability, someLength, someMass } from './limits.js';
+import { panelLength, probability, someLength, someMass } from './limits.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 
 export function lowerPlant(
@@ -29,6 +32,7 @@ export function lowerPlant(
 ): NamedPlant {
   let duty: Plant['duty'];
   let risk: Plant['risk'] | undefined;
+  let contactRisk: Plant['contactRisk'] | undefined;
   let gasTestInterval: Plant['gasTestInterval'];
   let fittingTemperature: Plant['fittingTemperature'];
   let serviceTemperature: Plant['serviceTemperature'];
@@ -38,6 +42,8 @@ export function lowerPlant(
   const cranes: (Crane | undefined)[] = [];
   const shifts: (Shift | undefined)[] = [];
   const leadTimes: Plant['leadTimes'][number][] = [];
+  const expedited: (Expedited | undefined)[] = [];
+  const shelf: (ShelfCount | undefined)[] = [];
   const costs: Cost[] = [];
   const unitTimes: UnitTime[] = [];
   const once = onceByName(reader);
@@ -59,6 +65,8 @@ export function lowerPlant(
         if (!block.first(key, fact)) break;
         if (key === 'duty') duty = reader.toleranced(fact, 'duty', key);
         else if (key === 'risk') risk = reader.quantity(fact, 'value', 'ratio', key, probability);
+        else if (key === 'risk of contact')
+          contactRisk = reader.quantity(fact, 'value', 'ratio', key, probability);
         else if (key === 'gas test interval')
           gasTestInterval = reader.quantity(fact, 'value', 'duration', key);
         break;
@@ -92,6 +100,12 @@ export function lowerPlant(
         if (time) leadTimes.push({ item: item as LeadItem, time, origin }); // the grammar takes these words only
         break;
       }
+      case 'ExpeditedLeadTime':
+        expedited.push(lowerExpedited(reader, block, fact));
+        break;
+      case 'ShelfStock':
+        shelf.push(lowerShelf(reader, block, fact));
+        break;
       case 'Cost': {
         const item = wordsOf(fact, 'item') as CostItem | undefined; // the grammar takes these words only
         if (item === undefined || !block.first(`cost ${item}`, fact)) break;
@@ -118,12 +132,15 @@ export function lowerPlant(
       nameOrigin: block.nameOrigin,
       ...stated({ title: node.title, doc, duty, gasTestInterval, fittingTemperature, serviceTemperature }),
       risk: risk ?? assumed.risk(block.nameOrigin),
+      contactRisk: contactRisk ?? assumed.contactRisk(block.nameOrigin),
       outages: present(outages),
       crews: present(crews),
       accessUnits: present(accessUnits),
       cranes: present(cranes),
       shifts: present(shifts),
       leadTimes,
+      expedited: present(expedited),
+      shelf: present(shelf),
       costs,
       unitTimes,
     },
@@ -234,6 +251,31 @@ function lowerCrane(reader: Reader, node: ast.Crane): Crane | undefined {
     origin: reader.origin(node),
     ...stated({ title: node.title }),
   };
+}
+
+function lowerExpedited(
+  reader: Reader,
+  block: FactAccount,
+  node: ast.ExpeditedLeadTime,
+): Expedited | undefined {
+  const item = wordsOf(node, 'item') as LeadItem | undefined; // the grammar takes these words only
+  if (item === undefined || !block.first(`expedited lead time ${item}`, node)) return undefined;
+  const time = reader.quantity(node, 'value', 'duration', `expedited lead time ${item}`);
+  const price = reader.quantity(node, 'price', 'money', `price of the expedited ${item}`);
+  return time && price && { item, time, price, origin: reader.origin(node) };
+}
+
+/** A count of the same item on another day is another fact: the shelf has a history. */
+function lowerShelf(reader: Reader, block: FactAccount, node: ast.ShelfStock): ShelfCount | undefined {
+  const item = wordsOf(node, 'item') as ShelfItem | undefined; // the grammar takes these words only
+  const liner = reader.use(node, 'liner');
+  const count = reader.count(node, 'count', `${item ?? 'items'} on the shelf`, 0);
+  const length = reader.quantity(node, 'length', 'length', `length of the ${item ?? 'items'}`, panelLength);
+  const counted = reader.day(node, 'date');
+  if (!item || !liner || !count || !counted) return undefined;
+  const what = `on the shelf ${liner.name} ${item} ${length?.text ?? ''} counted ${counted.day}`;
+  if (!block.first(what, node)) return undefined;
+  return { item, liner, count, counted, origin: reader.origin(node), ...stated({ length }) };
 }
 
 const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];

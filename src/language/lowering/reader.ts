@@ -58,7 +58,8 @@ export interface Reader {
     limit?: Limit,
   ): Toleranced<D> | undefined;
   range<D extends Dimension>(node: AstNode, dimension: D, fact: string, limit?: Limit): Range<D> | undefined;
-  count(node: AstNode, property: string, fact: string): StatedCount | undefined;
+  /** A whole number from `least` (1 where left out) up. */
+  count(node: AstNode, property: string, fact: string, least?: 0 | 1): StatedCount | undefined;
   day(node: AstNode, property: string): StatedDay | undefined;
   /** `from` and `to`, the last day included, in the order written. */
   days(node: AstNode): { readonly from: StatedDay; readonly to: StatedDay } | undefined;
@@ -133,13 +134,19 @@ export function createReader(source: number, problems: Problem[]): Reader {
       const to = textOf(node, 'to') === undefined ? from : quantity(node, 'to', dimension, fact, limit);
       return from && to && { from, to };
     },
-    count(node, property, fact) {
+    count(node, property, fact, least = 1) {
       const text = textOf(node, property);
       if (text === undefined) return undefined;
       const place = part(node, property);
       const count = Number(text);
-      if (/^\d+$/.test(text.trim()) && count >= 1 && count <= 100_000) return { count, origin: place };
-      problems.push({ kind: 'out of range', origin: place, text, fact, range: 'a whole number from 1 up' });
+      if (/^\d+$/.test(text.trim()) && count >= least && count <= 100_000) return { count, origin: place };
+      problems.push({
+        kind: 'out of range',
+        origin: place,
+        text,
+        fact,
+        range: `a whole number from ${least} up`,
+      });
       return undefined;
     },
     day(node, property) {

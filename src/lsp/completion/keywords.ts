@@ -13,6 +13,8 @@ const repeatable = new Set([
   'Crane',
   'Shift',
   'LeadTime',
+  'ExpeditedLeadTime',
+  'ShelfStock',
   'Cost',
   'UnitTime',
   'Layer',

@@ -8,6 +8,7 @@ import type {
 } from '../../protocol/messages.js';
 import type { Session } from '../session.js';
 import type { Declaration } from '../document-symbols.js';
+import { keyOf } from '../forecasts.js';
 import { newestRecord } from '../newest-record.js';
 import { shortestName } from '../shortest-name.js';
 
@@ -31,11 +32,17 @@ export function subjects(session: Session): ListSubjectsAnswer {
         ...(plant ? { plant: plant.name } : {}),
         ...(record ? { newest: { date: record.date, meter: record.meter } } : {}),
         inspections: inspections.length,
+        ...todoOf(session, conveyor),
       };
     }),
     jobs: names.declared('job').map((job) => subjectOf(job, job.name)),
     ...(newest ? { newestRecord: newest.date } : {}),
   };
+}
+
+function todoOf(session: Session, { document, start }: Declaration): Pick<ConveyorSubject, 'todo'> {
+  const words = session.forecasts?.conveyors[keyOf(document.uri, start)];
+  return words ? { todo: words.todo } : {};
 }
 
 function subjectOf(declaration: Declaration, name: string): Subject {

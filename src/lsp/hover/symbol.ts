@@ -47,6 +47,7 @@ function describe(session: Session, declaration: Declaration, name: string): str
       return hoverMarkdown(`**plant ${plain(plant.name)}**${plant.title ? ` ${plain(plant.title)}` : ''}`, [
         ...(plant.duty ? line('duty', shownToleranced(plant.duty)) : []),
         ...line('accepted risk', shown(plant.risk)),
+        ...line('accepted risk of contact', shown(plant.contactRisk)),
         ...line(
           'conveyors',
           estate.conveyors

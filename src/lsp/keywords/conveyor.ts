@@ -50,6 +50,10 @@ export const conveyorKeywords: KeywordDocs = {
       'Accepted chance of reaching the condemn limit before the reline, where it differs from the plant’s.',
       'risk ${1:5} %',
     ),
+    'risk of contact': word(
+      'Accepted chance that the screw touches steel before the reline, where it differs from the plant’s.',
+      'risk of contact ${1:0.5} %',
+    ),
     '±': word('A tolerance or spread.'),
     '+/-': word('A tolerance or spread.'),
   },

@@ -18,6 +18,10 @@ export const plantKeywords: KeywordDocs = {
       'Accepted chance that the condemn limit is reached before the reline. Dates in the report are chosen so that the chance stays below it.',
       'risk ${1:5} %',
     ),
+    'risk of contact': word(
+      'Accepted chance that the screw touches steel before the reline. Both this and `risk` must hold for an outage to be early enough.',
+      'risk of contact ${1:0.5} %',
+    ),
     'gas test interval': word(
       'How long a gas test counts before it has to be repeated. Site permits and the competent person decide; this only puts the repeat into the order of work.',
       'gas test interval ${1:2} h',
@@ -95,6 +99,27 @@ export const plantKeywords: KeywordDocs = {
     liner: word('Lead time of liner panels.'),
     screw: word('Lead time of a screw.'),
     fixings: word('Lead time of bolts, hold-down blocks and braces.'),
+  },
+  ExpeditedLeadTime: {
+    'expedited lead time': word(
+      'A shorter lead time that can be had for a price. The report offers it where the usual lead time comes too late.',
+      'expedited lead time ${1|liner,screw,fixings|} ${2:4} weeks price ${3:1800} EUR',
+    ),
+    liner: word('Liner panels, sooner.'),
+    screw: word('A screw, sooner.'),
+    fixings: word('Bolts, hold-down blocks and braces, sooner.'),
+    price: word('What it costs on top of the usual price, an order.', 'price ${1:1800} EUR'),
+  },
+  ShelfStock: {
+    'on the shelf': word(
+      'What lies in the store, with the day it was counted. The newest count up to the day of the report holds. A reline that the shelf can serve needs no lead time.',
+      'on the shelf ${1:TwoLayer12} ${2:6} ${3|panels,stock lengths,fixings|} counted ${4:2026-10-20}',
+    ),
+    panels: word('Whole panels, drilled and ready to fit.'),
+    'stock lengths': word('Sheets bent to the trough but not cut: a closing piece is sawn from one.'),
+    fixings: word('Bolts of this liner, with nuts and washers.'),
+    length: word('Of each, where the liner is sold in several lengths.', 'length ${1:1200} mm'),
+    counted: word('The day somebody counted.', 'counted ${1:2026-10-20}'),
   },
   Cost: {
     cost: word(

@@ -92,6 +92,12 @@ export const specificationKeywords: KeywordDocs = {
     butted: word('Panels are tapped tight against each other.'),
     gap: word('A gap is left between panels for growth.', 'gap ${1:4} mm'),
   },
+  Turning: {
+    'may be turned end for end': word(
+      'The bolt pattern allows a panel to be taken out and fitted again the other way round, so that its worn side comes to lie on the other side of the trough. The report then offers turning where it helps.',
+      'may be turned end for end',
+    ),
+  },
   Screw: {
     screw: word(
       'A screw as it is bought: shaftless or shafted, diameter, pitch, hand, flight.',

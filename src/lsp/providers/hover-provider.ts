@@ -114,6 +114,7 @@ const words: Readonly<Record<string, string>> = {
   'AccessUnit.limit': 'platform load',
   'Step.watch': 'fire watch',
   'LeadTime.value': 'lead time',
+  'ExpeditedLeadTime.value': 'expedited lead time',
   'Flight.width': 'flight',
   'PanelLength.lengths': 'panel length',
   'PanelsFitted.lengths': 'panels',

@@ -61,7 +61,7 @@ export function inlayHints(session: Session, document: EstateDocument, range: Ra
     for (const screw of estate.screws.filter(({ origin }) => here(origin)))
       assumed(screw.origin, { density: screw.density });
     for (const plant of estate.plants.filter(({ origin }) => here(origin)))
-      assumed(plant.origin, { risk: plant.risk });
+      assumed(plant.origin, { risk: plant.risk, 'risk of contact': plant.contactRisk });
     for (const job of estate.jobs.filter(({ origin }) => here(origin))) {
       assumed(job.origin, {
         'saw kerf': job.sawKerf,

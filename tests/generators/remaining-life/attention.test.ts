@@ -5,7 +5,8 @@ import { describe, expect, test } from 'vitest';
 import type { Outage } from '../../../src/domain/model/plant.js';
 import { historyOf } from '../../../src/domain/model/history.js';
 import { formatDay, type CalendarDay } from '../../../src/domain/units/calendar.js';
-import { chooseOutage, type OutageCandidate, type OutageChoice } from '../../../src/domain/wear/decision.js';
+import type { ConveyorDecision, OutageDecision } from '../../../src/domain/decision/conveyor-decision.js';
+import { chooseOutage } from '../../../src/domain/wear/decision.js';
 import { orderOfAttention, type Unsorted } from '../../../src/generators/remaining-life/parts/attention.js';
 import type { ConveyorModel, Stray } from '../../../src/generators/remaining-life/parts/model.js';
 import type { PointLife } from '../../../src/generators/remaining-life/parts/points.js';
@@ -24,6 +25,8 @@ const realPoint = real?.points[0];
 const realModel = real?.model;
 if (!realPoint?.model || !realModel) throw new Error('a conveyor with a look has a model');
 const realPointModel = realPoint.model;
+const realDecision = real.decision;
+if (!realDecision) throw new Error('a conveyor with a look has a row in the table of decisions');
 
 /** A conveyor with one point seen, nothing worn, nothing due and no model. */
 function life(facts: Partial<Unsorted> = {}, name = 'DG1', outages: readonly Outage[] = []): Unsorted {
@@ -74,47 +77,63 @@ const worn = point('P1', {
 });
 
 interface Dates {
-  /** Middle of the forecast, and the day on which the accepted risk is passed. */
+  /** Middle of the forecast. */
   readonly middle?: string;
-  readonly risk?: string;
-  readonly outages?: OutageChoice;
   readonly look?: ConveyorModel['look'];
-  readonly leadDays?: number;
-  readonly accepted?: number;
 }
 /** What the model says where it gives dates. */
-function model({ middle, risk, outages, look, leadDays = 70, accepted = 0.05 }: Dates): ConveyorModel {
+function model({ middle, look }: Dates): ConveyorModel {
   const day = middle === undefined ? undefined : calendarDay(middle);
   if (realModel?.forecast.kind !== 'dates') throw new Error('made above');
   return {
     ...realModel,
     forecast: { ...realModel.forecast, days: { q05: day, q10: day, q50: day, q90: day, q95: day } },
-    outages,
     look: look ?? { kind: 'by', day: calendarDay('2027-06-01'), because: 'the declared risk', chance: 0.01 },
-    risk: accepted,
-    riskDay: risk === undefined ? undefined : calendarDay(risk),
-    leadTime: { days: leadDays, declared: true },
   };
 }
 const silent = (forecast: ConveyorModel['forecast']): ConveyorModel => ({ ...model({}), forecast });
 
-const outage = (name: string | undefined, from: string, orderBy: string, late = false): OutageCandidate => ({
-  outage: { from: calendarDay(from), ...(name === undefined ? {} : { name }) },
-  condemnChance: 0.02,
-  contactChance: 0.001,
+const chances = { condemn: 0.02, contact: 0.001, condemnSeen: 0.01, contactSeen: 0.0005 };
+const outage = (
+  name: string,
+  from: string,
+  orderBy: string,
+  facts: Partial<OutageDecision> = {},
+): OutageDecision => ({
+  name,
+  from: calendarDay(from),
+  to: calendarDay(from),
+  ...chances,
+  within: true,
+  arrives: calendarDay('2027-01-09'),
+  reachable: true,
   orderBy: calendarDay(orderBy),
-  orderIsLate: late,
-  expectedCost: undefined,
-  costPerExposure: undefined,
+  orderIsLate: false,
+  ...facts,
 });
 const spring = outage('Spring27', '2027-04-12', '2027-02-01');
-const unnamed = outage(undefined, '2027-09-13', '2027-07-05');
 const autumn = outage('Autumn27', '2027-09-13', '2027-07-05');
-const choice = (
-  kind: OutageChoice['kind'],
-  chosen: OutageCandidate | undefined,
-  candidates: readonly OutageCandidate[] = [spring, autumn],
-): OutageChoice => ({ kind, chosen, candidates, cheapest: undefined });
+/** A row with both outages, every panel seen, accepted 5 % and 0.5 %; `passed`: the day on which the limit's risk is. */
+function decided(facts: Partial<ConveyorDecision> & { readonly on?: string } = {}): ConveyorDecision {
+  if (!realDecision) throw new Error('made above');
+  const { on, ...rest } = facts;
+  const day = on === undefined ? undefined : calendarDay(on);
+  return {
+    ...realDecision,
+    asOf: today,
+    panels: 5,
+    panelsSeen: 5,
+    accepted: { condemn: 0.05, contact: 0.005, contactAssumed: false },
+    passed: day === undefined ? undefined : { day, by: 'condemn limit' },
+    passedSeen: day,
+    today: { condemn: 0.002, contact: 0, condemnSeen: 0.002, contactSeen: 0 },
+    outages: [spring, autumn],
+    chosen: undefined,
+    chosenBySeen: undefined,
+    earliest: undefined,
+    ...rest,
+  };
+}
 const planned = (name: string, from: string): Outage => ({
   name,
   from: on(from),
@@ -134,17 +153,26 @@ const said = (of: Unsorted, asOf?: CalendarDay): readonly [string, string] => {
 };
 
 describe('what is to be done', () => {
-  const inRisk = { middle: '2028-01-15', risk: '2027-05-20' };
+  const within = {
+    model: model({ middle: '2028-01-15' }),
+    decision: decided({ on: '2027-05-20', chosen: spring }),
+  };
+  const soonest = {
+    day: calendarDay('2027-01-09'),
+    scope: 'the whole conveyor',
+    why: 'liner 10 week',
+    ...chances,
+  };
   test.each<readonly [string, Unsorted, string, string]>([
     [
       'steel shows, whatever else is known',
-      life({ worst: steel, points: [steel], model: model({ ...inRisk, outages: choice('chosen', spring) }) }),
+      life({ worst: steel, points: [steel], ...within }),
       'worn through',
       'Look at the trough, patch it where the screw has cut in, and reline',
     ],
     [
       'the last thickness is at the limit',
-      life({ worst: atLimit, model: model({ ...inRisk, outages: choice('chosen', spring) }) }),
+      life({ worst: atLimit, ...within }),
       'past the limit',
       'Reline at the first chance; do not wait for a planned outage without a competent person’s leave',
     ],
@@ -156,124 +184,95 @@ describe('what is to be done', () => {
     ],
     [
       'an outage within the risk, and a later one beyond it',
-      life({ worst: worn, model: model({ ...inRisk, outages: choice('chosen', spring) }) }),
+      life({ worst: worn, ...within }),
       'reline to plan',
       'Reline at Spring27 (2027-04-12)',
     ],
     [
-      'an outage without a name',
-      life({
-        worst: worn,
-        model: model({
-          ...inRisk,
-          outages: choice('chosen', outage(undefined, '2027-04-12', '2027-02-01')),
-        }),
-      }),
-      'reline to plan',
-      'Reline at the outage (2027-04-12)',
-    ],
-    [
       'the last outage is within the risk, which is passed 92 days after it: soon',
-      life({ worst: worn, model: model({ risk: '2027-12-14', outages: choice('chosen', autumn) }) }),
+      life({ worst: worn, decision: decided({ on: '2027-12-14', chosen: autumn }) }),
       'reline to plan',
       'Reline at Autumn27 (2027-09-13)',
     ],
     [
       'the last outage is within the risk, which is passed 93 days after it: not soon',
-      life({ worst: worn, model: model({ risk: '2027-12-15', outages: choice('chosen', autumn) }) }),
+      life({ worst: worn, decision: decided({ on: '2027-12-15', chosen: autumn }) }),
       'in order',
       'Nothing to reline up to Autumn27',
     ],
     [
       'the last outage is within the risk, which is never passed',
-      life({ worst: worn, model: model({ outages: choice('chosen', autumn) }) }),
+      life({ worst: worn, decision: decided({ chosen: autumn }) }),
       'in order',
       'Nothing to reline up to Autumn27',
     ],
     [
-      'the last outage has no name',
-      life({ worst: worn, model: model({ outages: choice('chosen', unnamed, [unnamed]) }) }),
-      'in order',
-      'Nothing to reline up to 2027-09-13',
-    ],
-    [
-      'an outage within the risk before the last one, and no day of the risk',
-      life({ worst: worn, model: model({ outages: choice('chosen', spring) }) }),
-      'reline to plan',
-      'Reline at Spring27 (2027-04-12)',
-    ],
-    [
-      'outages that nothing can be said of',
-      life({ worst: worn, model: model({ ...inRisk, outages: choice('cannot say', undefined) }) }),
-      'in order',
-      'Nothing to reline up to Autumn27',
-    ],
-    [
-      'a conveyor whose limit nothing can be said of, though outages are known',
-      life({
-        worst: worn,
-        model: {
-          ...silent({ kind: 'cannot say', why: 'no duty' }),
-          outages: choice('cannot say', undefined),
-        },
-      }),
+      'a conveyor whose limit nothing can be said of',
+      life({ worst: worn, model: silent({ kind: 'cannot say', why: 'no duty' }) }),
       'in order',
       'Nothing due',
     ],
     [
-      'no outage is early enough: by the day of the risk',
-      life({ worst: worn, model: model({ risk: '2027-03-01', outages: choice('too late', spring) }) }),
-      'no outage in time',
-      'Reline by 2027-03-01: the accepted risk of 5 % is passed then, before Spring27 (2027-04-12)',
-    ],
-    [
-      'the risk is passed tomorrow',
-      life({ worst: worn, model: model({ risk: '2026-11-01', outages: choice('too late', spring) }) }),
-      'no outage in time',
-      'Reline by 2026-11-01: the accepted risk of 5 % is passed then, before Spring27 (2027-04-12)',
-    ],
-    [
-      'the risk is passed today',
-      life({ worst: worn, model: model({ risk: '2026-10-31', outages: choice('too late', spring) }) }),
-      'no outage in time',
-      'Reline now: the accepted risk is passed already, before Spring27 (2027-04-12)',
-    ],
-    [
-      'the day of the risk is not known',
+      'only what nobody has seen stands against an outage: reline by what was seen, and look',
       life({
         worst: worn,
-        model: model({ outages: choice('too late', outage(undefined, '2027-04-12', '2027-02-01')) }),
+        decision: decided({
+          on: '2026-10-31',
+          passedSeen: calendarDay('2027-05-20'),
+          panelsSeen: 3,
+          chosenBySeen: spring,
+        }),
       }),
+      'reline to plan',
+      'Reline at Spring27 (2027-04-12) by what was seen, and look now at the 2 panels never seen',
+    ],
+    [
+      'only one panel that nobody has seen stands against the last outage, and what was seen lasts long',
+      life({
+        worst: worn,
+        decision: decided({
+          on: '2026-10-31',
+          passedSeen: calendarDay('2029-05-20'),
+          panelsSeen: 4,
+          chosenBySeen: autumn,
+        }),
+      }),
+      'look now',
+      'Look now at the panel never seen',
+    ],
+    [
+      'no outage is early enough: how soon it could be relined at all',
+      life({ worst: worn, decision: decided({ on: '2027-03-01', earliest: soonest }) }),
       'no outage in time',
-      'Reline now: the accepted risk is passed already, before the next outage (2027-04-12)',
+      'No planned outage is early enough, and it cannot be relined before 2027-01-09',
+    ],
+    [
+      'no outage is early enough, and the liner lies on the shelf',
+      life({ worst: worn, decision: decided({ on: '2027-03-01', earliest: { ...soonest, day: today } }) }),
+      'no outage in time',
+      'No planned outage is early enough; the liner is on the shelf',
+    ],
+    [
+      'no outage is early enough, and nothing says how long a liner takes',
+      life({ worst: worn, decision: decided({ on: '2026-10-31' }) }),
+      'no outage in time',
+      'No planned outage is early enough, and no lead time says how soon it could be relined',
     ],
     [
       'no outage is declared, and the risk is passed within 366 days',
-      life({
-        worst: worn,
-        model: model({ risk: '2027-11-01', outages: choice('no outage', undefined, []) }),
-      }),
+      life({ worst: worn, decision: decided({ on: '2027-11-01', outages: [], earliest: soonest }) }),
       'no outage in time',
-      'Plan an outage before 2027-11-01: none is declared',
+      'No outage is declared, and it cannot be relined before 2027-01-09',
     ],
     [
       'no outage is declared, and the risk is passed later',
-      life({
-        worst: worn,
-        model: model({ risk: '2027-11-02', outages: choice('no outage', undefined, []) }),
-      }),
+      life({ worst: worn, decision: decided({ on: '2027-11-02', outages: [] }) }),
       'in order',
       'Nothing due',
     ],
     [
-      'outages were not weighed',
-      life({ worst: worn, model: model({ risk: '2027-05-01' }) }),
-      'no outage in time',
-      'Plan an outage before 2027-05-01: none is declared',
-    ],
-    [
-      'outages were not weighed and the risk is never passed',
-      life({ worst: worn, model: model({}) }),
+      'no outage is declared and the risk is never passed',
+      life({ worst: worn, decision: decided({ outages: [] }) }),
       'in order',
       'Nothing due',
     ],
@@ -323,7 +322,7 @@ describe('what is to be done', () => {
       'nothing was ever seen, and what the others lend is near: a reason to look, never to reline',
       life({
         points: [point('P1', { state: 'none' })],
-        model: model({ ...inRisk, outages: choice('chosen', spring) }),
+        ...within,
       }),
       'look now',
       'Inspect now: nothing of the present liner was ever seen, and going by the others its limit may come before the last planned outage',
@@ -332,7 +331,7 @@ describe('what is to be done', () => {
       'one point seen by its colour is enough to plan',
       life({
         points: [point('P1', { state: 'none' }), point('P2', { state: 'colour' })],
-        model: model({ ...inRisk, outages: choice('chosen', spring) }),
+        ...within,
       }),
       'reline to plan',
       'Reline at Spring27 (2027-04-12)',
@@ -474,47 +473,62 @@ describe('by hand, where the model gives no date', () => {
 });
 
 describe('the outage that the liner is ordered for', () => {
-  const orderBy = (of: Unsorted): readonly [string, boolean] | undefined => {
-    const { outage: chosen } = attention(of);
+  const orderBy = (decision: ConveyorDecision): readonly [string, boolean] | undefined => {
+    const { outage: chosen } = attention(life({ worst: worn, decision }));
     return chosen && [formatDay(chosen.orderBy), chosen.orderIsLate];
   };
   test('a planned one keeps its own last day to order', () => {
-    const late = outage('Spring27', '2027-04-12', '2026-10-30', true);
-    expect(
-      orderBy(life({ worst: worn, model: model({ risk: '2027-05-20', outages: choice('chosen', late) }) })),
-    ).toEqual(['2026-10-30', true]);
+    const late = outage('Spring27', '2027-04-12', '2026-10-30', { orderIsLate: true });
+    expect(orderBy(decided({ on: '2027-05-20', chosen: late }))).toEqual(['2026-10-30', true]);
   });
-  // The liner has to be there by the day on which the risk is passed: 70 days before it.
-  test.each([
-    ['2027-03-01', '2026-12-21', false],
-    ['2027-01-09', '2026-10-31', false],
-    ['2027-01-08', '2026-10-30', true],
-  ])('none in time, risk passed on %s: order by %s, late: %s', (risk, by, late) => {
-    expect(
-      orderBy(life({ worst: worn, model: model({ risk, outages: choice('too late', spring) }) })),
-    ).toEqual([by, late]);
-  });
-  test('a risk that is passed no earlier than the outage leaves its day to order', () => {
-    for (const risk of ['2027-04-12', '2027-05-01'])
-      expect(
-        orderBy(life({ worst: worn, model: model({ risk, outages: choice('too late', spring) }) })),
-      ).toEqual(['2027-02-01', false]);
-    expect(orderBy(life({ worst: worn, model: model({ outages: choice('too late', spring) }) }))).toEqual([
-      '2027-02-01',
-      false,
-    ]);
+  test('none in time: for the first that the liner can reach, else for the last', () => {
+    const tooSoon = outage('Spring27', '2027-04-12', '2027-02-01', { reachable: false });
+    expect(orderBy(decided({ on: '2027-03-01', outages: [tooSoon, autumn] }))).toEqual(['2027-07-05', false]);
+    expect(orderBy(decided({ on: '2027-03-01' }))).toEqual(['2027-02-01', false]);
+    expect(orderBy(decided({ on: '2027-03-01', outages: [tooSoon] }))).toEqual(['2027-02-01', false]);
   });
   test('nothing to order where nothing is planned', () => {
-    expect(orderBy(life({ worst: worn, model: model({}) }))).toBeUndefined();
-    expect(orderBy(life({ worst: steel }))).toBeUndefined();
+    expect(orderBy(decided())).toBeUndefined();
+    expect(attention(life({ worst: steel })).outage).toBeUndefined();
+  });
+});
+
+describe('why no outage is in time', () => {
+  test('says the chances of the earliest day, of all and of what was seen, and when the risk is passed', () => {
+    const soonest = {
+      day: calendarDay('2027-01-09'),
+      scope: 'the whole conveyor',
+      why: 'liner 10 week',
+      condemn: 0.62,
+      contact: 0.077,
+      condemnSeen: 0.23,
+      contactSeen: 0.0004,
+    };
+    const decision = decided({
+      on: '2026-10-31',
+      passedSeen: calendarDay('2026-12-17'),
+      panelsSeen: 3,
+      earliest: soonest,
+    });
+    expect(attention(life({ worst: worn, decision })).reasons.slice(0, 2)).toEqual([
+      'by 2027-01-09 the limit is reached with a chance of 62 % (of what was seen 23 %), steel with 7.7 % (of what was seen < 0.1 %); liner 10 week',
+      'the accepted risk of 5 % is passed by what was seen on 2026-12-17, before Spring27 (2027-04-12)',
+    ]);
+  });
+  test('a risk that is passed today says so', () => {
+    expect(attention(life({ worst: worn, decision: decided({ on: '2026-10-31' }) })).reasons[0]).toBe(
+      'the accepted risk of 5 % is passed today',
+    );
   });
 });
 
 describe('the order', () => {
   const names = (...lives: readonly Unsorted[]): readonly string[] =>
     orderOfAttention(lives, today).map((each) => each.conveyor.name);
-  const due = (risk: string): ConveyorModel =>
-    model({ middle: risk, risk, outages: choice('chosen', spring) });
+  const due = (risk: string): Pick<Unsorted, 'model' | 'decision'> => ({
+    model: model({ middle: risk }),
+    decision: decided({ on: risk, chosen: spring }),
+  });
 
   test('goes by how bad it is, not by the alphabet', () => {
     const inOrder = life({ worst: worn }, 'A1');
@@ -523,11 +537,8 @@ describe('the order', () => {
       { worst: worn, model: model({ look: { kind: 'now', because: 'the declared risk', chance: 0.1 } }) },
       'C3',
     );
-    const plan = life({ worst: worn, model: due('2027-05-20') }, 'D4');
-    const noOutage = life(
-      { worst: worn, model: model({ risk: '2027-03-01', outages: choice('too late', spring) }) },
-      'E5',
-    );
+    const plan = life({ worst: worn, ...due('2027-05-20') }, 'D4');
+    const noOutage = life({ worst: worn, decision: decided({ on: '2027-03-01' }) }, 'E5');
     const past = life({ worst: atLimit }, 'F6');
     const through = life({ worst: steel }, 'G7');
     const expected = ['G7', 'F6', 'E5', 'D4', 'C3', 'B2', 'A1'];
@@ -539,11 +550,8 @@ describe('the order', () => {
       life(
         {
           worst: worn,
-          model: model({
-            risk: '2027-05-20',
-            outages: choice('chosen', spring),
-            ...(middle ? { middle } : {}),
-          }),
+          model: model(middle ? { middle } : {}),
+          decision: decided({ on: '2027-05-20', chosen: spring }),
         },
         name,
       );

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { csvText, remainingLifeCsv } from '../../../src/generators/remaining-life/csv.js';
+import { remainingLifeCsv } from '../../../src/generators/remaining-life/csv.js';
+import { csvText } from '../../../src/generators/remaining-life/csv-cells.js';
 import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
 import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
 import {
@@ -144,7 +145,7 @@ describe('CSV', () => {
     const rows = readCsv(remainingLifeCsv(reportOf(records)));
     expect(rows).toHaveLength(3);
     expect(new Set(rows.map((row) => row.length)).size).toBe(1);
-    expect(rows[1]?.slice(0, 3)).toEqual(['2025-09-08', 'DG1', 'P1']);
+    expect(rows[1]?.slice(0, 4)).toEqual(['2025-09-08', 'Tarnholt', 'DG1', 'P1']);
   });
 });
 

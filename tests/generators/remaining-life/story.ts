@@ -52,8 +52,13 @@ export function estateOf(...texts: readonly string[]): Estate {
   return analyse(texts.map((text, i) => ({ uri: `file${i}.trough`, text }))).estate;
 }
 
-export function reportOf(records: string, options: RemainingLifeOptions = {}): RemainingLife {
-  return remainingLife(estateOf(works, records), { track: false, ...options });
+/** `change` alters the text of the works before it is read. */
+export function reportOf(
+  records: string,
+  options: RemainingLifeOptions = {},
+  change: (text: string) => string = (text) => text,
+): RemainingLife {
+  return remainingLife(estateOf(change(works), records), { track: false, ...options });
 }
 
 export function day(text: string): CalendarDay {

@@ -2,9 +2,10 @@
 // before a risk that no planned outage meets, that before a reline to plan, a look to make, a conveyor not seen enough, and
 // last what is in order. Within a level the earlier date goes first, then the name.
 
-import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
+import { percent } from '../../../domain/decision/option-setting.js';
+import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatNumber, formatPercent } from '../../../domain/units/format.js';
-import type { OutageCandidate } from '../../../domain/wear/decision.js';
 import type { PointLife } from './points.js';
 import type { Attention, ConveyorLife } from './conveyor-life.js';
 import { attentionLevels } from './conveyor-life.js';
@@ -63,7 +64,10 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
         }
       : { ...base, level: 'not enough seen', todo: `Inspect: ${unseen}` };
   }
-  if (plan) return { ...base, ...plan };
+  if (plan) {
+    const { because = [], ...rest } = plan;
+    return { ...base, ...rest, reasons: [...because, ...reasons] };
+  }
   if (model?.look.kind === 'now' || life.points.some((p) => p.nextLook?.overdue))
     return { ...base, level: 'look now', todo: 'Look again now' };
   if (worst === undefined)
@@ -75,48 +79,12 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   return { ...base, level: 'in order', todo: nothingDue(life) };
 }
 
-/** By the model where it gives dates, else by hand against the planned outages. */
-function planOf(
-  life: Unsorted,
-  asOf: CalendarDay | undefined,
-): Pick<Attention, 'level' | 'todo' | 'outage'> | undefined {
-  const { model, conveyor } = life;
-  const choice = model?.outages;
-  const last = choice?.candidates.at(-1);
-  if (model?.forecast.kind === 'dates') {
-    const riskDay = model.riskDay;
-    if (choice?.kind === 'no outage' || !choice) {
-      return riskDay !== undefined && asOf !== undefined && riskDay <= asOf + 366
-        ? {
-            level: 'no outage in time',
-            outage: undefined,
-            todo: `Plan an outage before ${formatDay(riskDay)}: none is declared`,
-          }
-        : undefined;
-    }
-    if (choice.kind === 'too late' && choice.chosen) {
-      const { outage } = choice.chosen;
-      const passed =
-        riskDay === undefined || asOf === undefined || riskDay <= asOf
-          ? 'now: the accepted risk is passed already'
-          : `by ${formatDay(riskDay)}: the accepted risk of ${formatPercent(model.risk)} is passed then`;
-      return {
-        level: 'no outage in time',
-        outage: orderedFor(choice.chosen, riskDay, model.leadTime.days, asOf),
-        todo: `Reline ${passed}, before ${outage.name ?? 'the next outage'} (${formatDay(outage.from)})`,
-      };
-    }
-    // The last outage still within the risk is a plan only where the risk passes soon after it.
-    const soon = riskDay !== undefined && last !== undefined && riskDay <= last.outage.from + 92;
-    if (choice.kind === 'chosen' && choice.chosen && (choice.chosen !== last || soon)) {
-      return {
-        level: 'reline to plan',
-        outage: choice.chosen,
-        todo: `Reline at ${choice.chosen.outage.name ?? 'the outage'} (${formatDay(choice.chosen.outage.from)})`,
-      };
-    }
-    return undefined;
-  }
+type Plan = Pick<Attention, 'level' | 'todo' | 'outage'> & { readonly because?: readonly string[] };
+
+/** By the table of decisions where the model gives dates, else by hand against the planned outages. */
+function planOf(life: Unsorted, asOf: CalendarDay | undefined): Plan | undefined {
+  const { conveyor, decision } = life;
+  if (decision) return planByDecision(decision);
   const first = firstByHand(life);
   const limit = first?.limitByHand;
   if (!first || !limit) return undefined;
@@ -154,22 +122,103 @@ function firstByHand({ points }: Unsorted): PointLife | undefined {
   );
 }
 
-/** Where no outage is early enough, the liner has to be there by the day on which the risk is passed. */
-function orderedFor(
-  candidate: OutageCandidate,
-  riskDay: CalendarDay | undefined,
-  leadDays: number,
-  asOf: CalendarDay | undefined,
-): OutageCandidate {
-  if (riskDay === undefined || riskDay >= candidate.outage.from) return candidate;
-  const orderBy = addDays(riskDay, -leadDays);
-  return { ...candidate, orderBy, orderIsLate: asOf !== undefined && orderBy < asOf };
+/** A reline at the last outage that keeps both risks; else why none does, and what can be had. */
+function planByDecision(decision: ConveyorDecision): Plan | undefined {
+  const { outages, chosen, chosenBySeen, passed } = decision;
+  const last = outages.at(-1);
+  if (!passed) return undefined;
+  if (!last)
+    return passed.day <= decision.asOf + 366
+      ? {
+          level: 'no outage in time',
+          outage: undefined,
+          todo: noOutageText(decision),
+          because: noOutageReasons(decision),
+        }
+      : undefined;
+  // The last outage still within the risk is a plan only where the risk passes soon after it.
+  const soon = (day: CalendarDay | undefined): boolean => day !== undefined && day <= last.from + 92;
+  if (chosen)
+    return chosen !== last || soon(passed.day)
+      ? {
+          level: 'reline to plan',
+          outage: chosen,
+          todo: `Reline at ${chosen.name} (${formatDay(chosen.from)})`,
+        }
+      : undefined;
+  if (chosenBySeen) {
+    const look = `look now at ${unseenPanels(decision)} never seen`;
+    return chosenBySeen !== last || soon(decision.passedSeen)
+      ? {
+          level: 'reline to plan',
+          outage: chosenBySeen,
+          todo: `Reline at ${chosenBySeen.name} (${formatDay(chosenBySeen.from)}) by what was seen, and ${look}`,
+          because: [unseenText(decision)],
+        }
+      : {
+          level: 'look now',
+          outage: undefined,
+          todo: `${look.charAt(0).toUpperCase()}${look.slice(1)}`,
+          because: [unseenText(decision)],
+        };
+  }
+  return {
+    level: 'no outage in time',
+    outage: outages.find(({ reachable }) => reachable) ?? last,
+    todo: noOutageText(decision),
+    because: noOutageReasons(decision),
+  };
 }
 
-function nothingDue({ model }: Unsorted): string {
-  const last = model?.outages?.candidates.at(-1);
-  if (last && model?.forecast.kind === 'dates')
-    return `Nothing to reline up to ${last.outage.name ?? formatDay(last.outage.from)}`;
+function unseenPanels({ panels, panelsSeen }: ConveyorDecision): string {
+  return panels - panelsSeen === 1 ? 'the panel' : `the ${panels - panelsSeen} panels`;
+}
+
+/** What nobody has seen stands against it: how much, and by when. */
+function unseenText({ panels, panelsSeen, today, accepted, outages, asOf }: ConveyorDecision): string {
+  const when = today.condemn > accepted.condemn ? undefined : outages[0];
+  const chance = when?.condemn ?? today.condemn;
+  const seen = when ? when.condemnSeen : today.condemnSeen;
+  return (
+    `counting ${panels - panelsSeen === 1 ? 'it' : 'them'} in, the chance of the limit is ` +
+    `${percent(chance)} by ${when ? `${when.name} (${formatDay(when.from)})` : formatDay(asOf)}${seen === undefined ? '' : `, by what was seen ${percent(seen)}`}`
+  );
+}
+
+/** That none is in time, and how soon it could be relined at all. */
+function noOutageText({ earliest, asOf, outages }: ConveyorDecision): string {
+  const head = outages.length === 0 ? 'No outage is declared' : 'No planned outage is early enough';
+  if (!earliest) return `${head}, and no lead time says how soon it could be relined`;
+  return earliest.day <= asOf
+    ? `${head}; the liner is on the shelf`
+    : `${head}, and it cannot be relined before ${formatDay(earliest.day)}`;
+}
+
+/** The chances on the earliest day, when the risk passes, and where the day comes from. */
+function noOutageReasons(decision: ConveyorDecision): readonly string[] {
+  const { passed, passedSeen, accepted, earliest, asOf, outages } = decision;
+  const day = passedSeen ?? passed?.day;
+  const first = outages.find(({ reachable }) => reachable);
+  const seen = (chance: number | undefined): string =>
+    chance === undefined || decision.panels === decision.panelsSeen
+      ? ''
+      : ` (of what was seen ${percent(chance)})`;
+  const risk = `the accepted risk of ${formatPercent(accepted.condemn)}`;
+  return [
+    ...(earliest
+      ? [
+          `by ${earliest.day <= asOf ? 'today' : formatDay(earliest.day)} the limit is reached with a chance of ${percent(earliest.condemn)}${seen(earliest.condemnSeen)}, steel with ${percent(earliest.contact)}${seen(earliest.contactSeen)}${earliest.day <= asOf ? '' : `; ${earliest.why}`}`,
+        ]
+      : []),
+    day === undefined || day <= asOf
+      ? `${risk} is passed today`
+      : `${risk} is passed ${day === passed?.day ? '' : 'by what was seen '}on ${formatDay(day)}${first && day < first.from ? `, before ${first.name} (${formatDay(first.from)})` : ''}`,
+  ];
+}
+
+function nothingDue({ decision }: Unsorted): string {
+  const last = decision?.outages.at(-1);
+  if (last) return `Nothing to reline up to ${last.name}`;
   return 'Nothing due';
 }
 

@@ -1,7 +1,7 @@
 // What the report knows of one conveyor, and how urgent it is, as values.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import type { OutageCandidate } from '../../../domain/wear/decision.js';
+import type { ConveyorDecision, OutageDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { History } from '../../../domain/model/history.js';
 import type { Duty } from '../../../domain/model/duty.js';
@@ -22,7 +22,7 @@ export interface Attention {
   /** The day the order within a level goes by. */
   readonly day: CalendarDay | undefined;
   /** The outage to reline at; undefined where none is to be planned for. */
-  readonly outage: OutageCandidate | undefined;
+  readonly outage: OutageDecision | undefined;
 }
 
 export type AttentionLevel = (typeof attentionLevels)[number];
@@ -59,5 +59,7 @@ export interface ConveyorLife {
   readonly worst: PointLife | undefined;
   /** Undefined where the model was not asked for or nothing is dated. */
   readonly model: ConveyorModel | undefined;
+  /** Its row in the table of decisions; undefined where the model gives no dates. */
+  readonly decision: ConveyorDecision | undefined;
   readonly attention: Attention;
 }

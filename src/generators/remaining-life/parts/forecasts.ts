@@ -121,7 +121,7 @@ export function tryingDuty(coming: Coming, perDay: (duty: Duty) => number): Comi
 }
 
 /** Exposure of a set at the last meter reading, from which dates count; below 0 where it was fitted later. */
-function exposureThen(set: LinerSet | undefined, { history, from }: Coming): number | undefined {
+export function exposureThen(set: LinerSet | undefined, { history, from }: Coming): number | undefined {
   const fitted = history.wearBy === 'tonnes' ? set?.fitted?.tonnes : set?.fitted?.hours;
   const total = totalOn(history, from);
   return fitted === undefined || total === undefined ? undefined : total - fitted;
@@ -233,7 +233,7 @@ function depthForecast(forecast: Forecast, then: number | undefined, coming: Com
  * With no duty there are no dates. `then`: exposure at the last meter reading. `moved`: the exposure at which the forecast begins
  * to count. A change of duty since, or a planned one, stretches the days after it.
  */
-function calendarOf(
+export function calendarOf(
   forecast: Distribution,
   then: number,
   coming: Coming,
@@ -383,7 +383,7 @@ function changeOf(
   };
 }
 
-interface PlacedUnit {
+export interface PlacedUnit {
   readonly point: PointLife;
   readonly unit: number;
   /** Exposure at the last meter reading. */
@@ -391,7 +391,11 @@ interface PlacedUnit {
 }
 
 /** Points that are forecast and whose exposure is known, with their row in the model. */
-function placed({ input }: FittedWear, points: readonly PointLife[], coming: Coming): readonly PlacedUnit[] {
+export function placed(
+  { input }: FittedWear,
+  points: readonly PointLife[],
+  coming: Coming,
+): readonly PlacedUnit[] {
   return points.flatMap((point) => {
     const unit = input.members.findIndex((m) => m.place === point.place && m.set === point.set);
     const now = exposureThen(point.set, coming);

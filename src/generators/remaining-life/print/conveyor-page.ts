@@ -13,6 +13,7 @@ import { conveyorChangeSentences, disagreementSentence } from './change-words.js
 import type { WearPace } from '../parts/wear-change.js';
 import { chartKey, mapKey } from './keys.js';
 import { depthText, dutyVariationText, forecastText, measureText, lookText } from './sentences.js';
+import { optionSection } from './option-table.js';
 import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
@@ -63,6 +64,7 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
         element('li', {}, sentence),
       ),
     ),
+    optionSection(life),
     figure({
       drawing: linerMap(life, `${id}-map`),
       caption: mapKey(life),

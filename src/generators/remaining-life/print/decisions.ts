@@ -5,7 +5,9 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
+import { percent } from '../../../domain/decision/option-setting.js';
 import type { RemainingLife } from '../remaining-life.js';
+import { acceptedText } from '../decision-words.js';
 import { measureText, whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
 import { chance, counted, date, listed, rate, rateUnit, thickness } from './wording.js';
@@ -26,76 +28,66 @@ export function decisionPages(report: RemainingLife): Markup | undefined {
 }
 
 function outageTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
-  const rows = conveyors.filter(
-    (c) => (c.model?.outages?.candidates.length ?? 0) > 0 && c.model?.forecast.kind === 'dates',
-  );
+  const rows = conveyors.filter((c) => (c.decision?.outages.length ?? 0) > 0);
   if (rows.length === 0) return undefined;
   const outages = [
     ...new Map(
       rows
-        .flatMap((c) => c.model?.outages?.candidates ?? [])
-        .map(({ outage }) => [`${outage.name ?? ''} ${outage.from}`, outage]),
+        .flatMap((c) => c.decision?.outages ?? [])
+        .map((outage) => [`${outage.name} ${outage.from}`, outage]),
     ).values(),
   ]
     .sort((a, b) => a.from - b.from)
     .slice(0, 6);
-  const costs = rows.some((c) => c.model?.outages?.candidates.some((o) => o.expectedCost !== undefined));
   return group(
     element('h2', {}, 'Which outage?'),
     element(
       'p',
       {},
-      'Chance that the condemn limit is reached by the first day of the outage, and, below it, that the screw touches steel. The framed outage is the last one within the accepted risk; where none is framed, no planned outage is early enough, or none is needed yet.',
+      'Chance that the condemn limit is reached by the first day of the outage, panels that nobody has seen counted in; below it of what was seen alone, and that the screw touches steel. The framed outage is the one to reline at; where none is framed, no planned outage is early enough, or none is needed yet.',
     ),
     table({
       class: 'choice',
       columns: [
         { head: 'Conveyor' },
-        { head: 'Accepted risk', number: true },
+        { head: 'Accepted' },
         { head: 'Risk passed', class: 'day' },
         ...outages.map((o) => ({
-          head: group(
-            o.name ?? 'outage',
-            element('br'),
-            element('small', { class: 'muted' }, formatDay(o.from)),
-          ),
+          head: group(o.name, element('br'), element('small', { class: 'muted' }, formatDay(o.from))),
           class: 'day',
         })),
       ],
       rows: rows.map((life) => [
         element('span', { class: 'name' }, life.conveyor.name),
-        `${formatNumber((life.model?.risk ?? 0) * 100, 0)} %`,
-        date(life.model?.riskDay),
+        life.decision && acceptedText(life.decision),
+        life.decision?.passed
+          ? group(
+              date(life.decision.passed.day),
+              element('span', { class: 'sub' }, life.decision.passed.by),
+              element('span', { class: 'sub' }, `seen ${date(life.decision.passedSeen)}`),
+            )
+          : '–',
         ...outages.map((o) => {
-          const candidate = life.model?.outages?.candidates.find(
-            (c) => c.outage.from === o.from && c.outage.name === o.name,
-          );
-          if (!candidate || candidate.condemnChance === undefined) return '–';
+          const row = life.decision?.outages.find((each) => each.from === o.from && each.name === o.name);
+          if (!row) return '–';
           const chosen =
             life.attention.level === 'reline to plan' &&
-            life.attention.outage?.outage.from === o.from &&
-            life.attention.outage.outage.name === o.name;
+            life.attention.outage?.from === o.from &&
+            life.attention.outage.name === o.name;
           const text = group(
-            element(chosen ? 'strong' : 'span', {}, chance(candidate.condemnChance), chosen ? ' ◂' : ''),
-            element(
-              'span',
-              { class: 'sub' },
-              `steel ${candidate.contactChance === undefined ? 'not known' : chance(candidate.contactChance)}`,
-            ),
-            candidate.expectedCost !== undefined &&
-              element('span', { class: 'sub' }, money(life, candidate.expectedCost)),
+            element(chosen ? 'strong' : 'span', {}, percent(row.condemn), chosen ? ' ◂' : ''),
+            life.decision &&
+              life.decision.panels > life.decision.panelsSeen &&
+              row.condemnSeen !== undefined &&
+              element('span', { class: 'sub' }, `seen ${percent(row.condemnSeen)}`),
+            element('span', { class: 'sub' }, `steel ${percent(row.contact)}`),
+            !row.reachable && element('span', { class: 'sub' }, `liner from ${date(row.arrives)}`),
           );
           return chosen ? element('div', { class: 'boxed' }, text) : text;
         }),
       ]),
     }),
     cheapestList(rows),
-    costs &&
-      element(
-        'p',
-        { class: 'small muted' },
-        'Money: expected cost, the planned reline if steel is not touched before, else the unplanned reline with the repair of the trough, each with its chance. A limit that is passed without steel being touched costs nothing here, which is no reason to pass it. It decides nothing alone: what a stop costs elsewhere is not in it.',
-      ),
   );
 }
 
@@ -132,11 +124,6 @@ function exposureText(exposure: number, unit: 'h' | 't'): string {
 function hourly(life: ConveyorLife, amount: number): string {
   const currency = life.conveyor.plant.costs.find((c) => c.item === 'reline')?.amount.currency ?? '';
   return `${formatNumber(amount, 2)} ${currency}/${life.unit}`;
-}
-
-function money(life: ConveyorLife, amount: number): string {
-  const currency = life.conveyor.plant.costs.find((c) => c.item === 'reline')?.amount.currency ?? '';
-  return `${formatNumber(Math.round(amount / 10) * 10, 0)} ${currency}`.trim();
 }
 
 function lookTable(conveyors: readonly ConveyorLife[]): Markup | undefined {

@@ -6,10 +6,13 @@ import { figure, table } from '../../page/page.js';
 import type { Counts, RemainingLife } from '../remaining-life.js';
 import { changeSentences } from './change-words.js';
 import { timelineKey } from './keys.js';
+import { orderText, shownOutage } from '../decision-words.js';
+import { optionBox } from './option-table.js';
 import { whyNot } from './sentences.js';
 import { timeline } from './timeline.js';
 import { trackSentence } from './track-record.js';
-import { chance, counted, date, listed } from './wording.js';
+import { percent } from '../../../domain/decision/option-setting.js';
+import { counted, date, listed } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 export function frontPage(report: RemainingLife): Markup {
@@ -32,6 +35,10 @@ export function frontPage(report: RemainingLife): Markup {
     ),
     element('p', { class: 'lead' }, leadSentence(conveyors)),
     conveyors.length > 0 && conveyorTable(conveyors),
+    ...conveyors
+      .filter(({ attention }) => attention.level === 'no outage in time')
+      .slice(0, 1)
+      .map((life) => optionBox(life)),
     changeBlock(report),
     chart && figure({ drawing: chart, caption: timelineKey() }),
     element(
@@ -79,7 +86,7 @@ function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {
       { head: 'Conveyor' },
       { head: 'What to do, and why' },
       { head: group('Limit reached', element('br'), small('middle, and 80 % between')), class: 'day' },
-      { head: group('Risk', element('br'), small('by the outage')) },
+      { head: group('Chance', element('br'), small('unseen counted in')) },
       { head: 'Order liner by', class: 'day' },
     ],
     rows: conveyors.map((life, i) => [
@@ -94,7 +101,7 @@ function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {
         'span',
         {},
         element('span', { class: 'verdict' }, `${life.attention.todo}.`),
-        element('span', { class: 'sub' }, sentence(life.attention.reasons.slice(0, 3))),
+        element('span', { class: 'sub' }, sentence(life.attention.reasons.slice(0, 1))),
       ),
       limitCell(life),
       riskCell(life),
@@ -129,24 +136,28 @@ export function limitCell(life: ConveyorLife): Markup | string {
 }
 
 function riskCell(life: ConveyorLife): Markup | string {
-  const { outage } = life.attention;
-  const last = outage ?? life.model?.outages?.candidates.at(-1);
-  if (life.worst?.pastLimit || last?.condemnChance === undefined) return '–';
+  const { decision } = life;
+  const outage = shownOutage(life);
+  if (!outage || !decision) return '–';
   return group(
-    element('strong', {}, chance(last.condemnChance)),
-    element('span', { class: 'sub' }, `by ${last.outage.name ?? date(last.outage.from)}`),
+    element('strong', {}, percent(outage.condemn)),
+    element('span', { class: 'sub' }, `by ${outage.name}`),
+    decision.panels > decision.panelsSeen &&
+      outage.condemnSeen !== undefined &&
+      element('span', { class: 'sub' }, `seen ${percent(outage.condemnSeen)}`),
+    element('span', { class: 'sub' }, `steel ${percent(outage.contact)}`),
   );
 }
 
 function orderCell(life: ConveyorLife): Markup | string {
-  const { outage, level } = life.attention;
-  if (level === 'worn through' || level === 'past the limit') return element('strong', {}, 'now');
-  if (!outage) return '–';
-  if (life.model?.leadTime.declared === false)
-    return element('span', { class: 'sub' }, 'no lead time declared');
-  return outage.orderIsLate
-    ? group(element('strong', {}, 'now'), element('span', { class: 'sub' }, `was ${date(outage.orderBy)}`))
-    : element('strong', {}, date(outage.orderBy));
+  const text = orderText(life);
+  const earliest = life.decision?.earliest;
+  const [main = '', was] = text.split(' (was ');
+  return group(
+    text === '–' || text.startsWith('no ') ? text : element('strong', {}, main),
+    was !== undefined && element('span', { class: 'sub' }, `was ${was.replace(')', '')}`),
+    life.attention.outage && earliest && element('span', { class: 'sub' }, `soonest ${date(earliest.day)}`),
+  );
 }
 
 export function leadSentence(conveyors: readonly ConveyorLife[]): string {

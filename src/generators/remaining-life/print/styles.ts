@@ -28,6 +28,12 @@ tr.no-reading td { font-style: italic; }
 .words div { display: grid; grid-template-columns: 32mm 1fr; gap: 3mm; padding: 0.8mm 0; border-bottom: 0.5pt solid #c0c0c0; font-size: 9.2pt; }
 .words dt { font-weight: bold; }
 .words dd { margin: 0; }
+table.front td:nth-child(3) { width: 46%; }
+.options { border: 1.2pt solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0 3mm; break-inside: avoid; }
+.options h3 { margin: 0 0 1mm; }
+h3 .sub { display: inline; }
+.working { font-size: 8.8pt; margin: 1mm 0 3mm; }
+.working summary { font-weight: bold; }
 h2 .sub { display: inline; font-size: 11pt; margin-left: 2mm; }
 table.tight { font-size: 8.8pt; }
 td.day, th.day { white-space: nowrap; }

@@ -99,8 +99,7 @@ function row(life: ConveyorLife, y: number, x: (day: number) => number, end: num
   const to = (day: number | undefined): number => (day === undefined ? right : x(day));
   const orderBy = outage && !outage.orderIsLate ? outage.orderBy : undefined;
   // Where no outage is early enough none is boxed: the reline cannot wait for one.
-  const within =
-    outage !== undefined && life.attention.level === 'reline to plan' && outage.outage.from <= end;
+  const within = outage !== undefined && life.attention.level === 'reline to plan' && outage.from <= end;
   return group(
     base,
     name,
@@ -115,7 +114,7 @@ function row(life: ConveyorLife, y: number, x: (day: number) => number, end: num
       svgText(right - 4, y + 4, `middle ${date(q50)} ▸`, { anchor: 'end', size: 10.5, halo: true }),
     within &&
       outage &&
-      rectangle(x(outage.outage.from) - 2.5, y - 10.5, 13, 21, { stroke: ink.black, 'stroke-width': 1.8 }),
+      rectangle(x(outage.from) - 2.5, y - 10.5, 13, 21, { stroke: ink.black, 'stroke-width': 1.8 }),
     orderBy !== undefined &&
       mark('triangle down', x(orderBy), y, 5, {
         fill: ink.vermilion,

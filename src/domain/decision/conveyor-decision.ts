@@ -1,0 +1,257 @@
+// The row of one conveyor in the table of decisions: what governs, what may be accepted, when the risk passes, by which outage
+// it can be relined and when it cannot, how soon at the earliest, what to order by when, and every option with its numbers.
+// All pages, data and editor features print from this row.
+
+import type { Conveyor } from '../model/conveyor.js';
+import type { Estate } from '../model/estate.js';
+import type { LinerSpecification } from '../model/specifications.js';
+import { addDays, type CalendarDay } from '../units/calendar.js';
+import { jobState, type JobState } from './jobs-written.js';
+import { moneyOf, type PlantMoney } from './money.js';
+import type { DecisionOption } from './option.js';
+import type { OptionSetting } from './option-setting.js';
+import { optionsOf } from './options.js';
+import { scopesOf, type AcceptedRisk, type Scopes, type ScopeWork } from './scope.js';
+import { leadDays, suppliesOf, type Supplies, type Supply } from './supply.js';
+import { dayPassed, type PanelOutlook, type WearOutlook } from './wear-outlook.js';
+
+export interface ConveyorDecision {
+  readonly conveyor: Conveyor;
+  readonly asOf: CalendarDay;
+  readonly panels: number;
+  readonly panelsSeen: number;
+  /** The panel likeliest to reach its limit first. */
+  readonly governing: PanelOutlook | undefined;
+  readonly accepted: AcceptedRisk & { readonly contactAssumed: boolean };
+  /** First day on which one of the accepted risks is passed, unseen panels counted in; undefined within 40 years. */
+  readonly passed: { readonly day: CalendarDay; readonly by: 'condemn limit' | 'steel' } | undefined;
+  /** The same of what was seen. */
+  readonly passedSeen: CalendarDay | undefined;
+  readonly today: TwoChances;
+  readonly outages: readonly OutageDecision[];
+  /** The last outage that keeps both risks and that the liner can reach; undefined where there is none. */
+  readonly chosen: OutageDecision | undefined;
+  /** The same by what was seen alone, where only what nobody has seen stands against it; else undefined. */
+  readonly chosenBySeen: OutageDecision | undefined;
+  /** How soon the whole conveyor, and the smallest scope, can be relined, and the chances on that day. */
+  readonly earliest: Earliest | undefined;
+  readonly earliestPart: Earliest | undefined;
+  readonly orderBy:
+    { readonly day: CalendarDay; readonly late: boolean; readonly outage: string } | undefined;
+  readonly leadTime: { readonly days: number; readonly declared: boolean };
+  /** Undefined where neither risk passes within the horizon: then nothing has to be decided. */
+  readonly scopes: Scopes | undefined;
+  readonly supplies: ReadonlyMap<ScopeWork, Supplies>;
+  readonly options: readonly DecisionOption[];
+  readonly setting: OptionSetting | undefined;
+  readonly jobs: readonly JobState[];
+  readonly money: PlantMoney;
+  /** Last day that counts: of the last outage, or a year on. */
+  readonly horizon: CalendarDay;
+}
+
+/** With unseen panels counted in, and of what was seen alone. */
+export interface TwoChances {
+  readonly condemn: number;
+  readonly contact: number;
+  readonly condemnSeen: number | undefined;
+  readonly contactSeen: number | undefined;
+}
+
+export interface OutageDecision extends TwoChances {
+  readonly name: string;
+  readonly from: CalendarDay;
+  readonly to: CalendarDay;
+  readonly within: boolean;
+  /** Day the whole liner could be there if ordered today; undefined where no lead time is declared. */
+  readonly arrives: CalendarDay | undefined;
+  readonly reachable: boolean;
+  readonly orderBy: CalendarDay;
+  readonly orderIsLate: boolean;
+}
+
+export interface Earliest extends TwoChances {
+  readonly day: CalendarDay;
+  readonly scope: string;
+  readonly why: string;
+}
+
+export interface DecisionInput {
+  readonly estate: Estate;
+  readonly conveyor: Conveyor;
+  /** What would be fitted. */
+  readonly liner: LinerSpecification;
+  readonly outlook: WearOutlook;
+  readonly newLife: number | undefined;
+  readonly gauge: number;
+}
+
+const fortyYears = 14_610;
+
+export function decideConveyor(input: DecisionInput): ConveyorDecision {
+  const { conveyor, outlook, estate, liner } = input;
+  const { asOf } = outlook;
+  const { plant } = conveyor;
+  const accepted = acceptedBy(conveyor);
+  const outages = plant.outages
+    .filter(({ from }) => from.day >= asOf)
+    .sort((a, b) => a.from.day - b.from.day);
+  const horizon = outages.at(-1)?.to.day ?? addDays(asOf, 366);
+  const passed = passing(outlook, accepted);
+  const due = passed !== undefined && passed.day <= horizon;
+  const money = moneyOf(plant);
+  const until = outages[1]?.from.day ?? horizon;
+  const scopes = due ? scopesOf(conveyor, liner, outlook, accepted, until, estate) : undefined;
+  const supplies = new Map(
+    (scopes?.works ?? []).map((scope) => [scope, suppliesOf(plant, scope.work.pieces, asOf)]),
+  );
+  const whole = scopes?.works.at(-1);
+  const [small] = scopes?.works ?? [];
+  const lead = leadDays(plant, 'liner');
+  const leadTime = { days: lead ?? 0, declared: lead !== undefined };
+  const ways = whole && supplies.get(whole)?.ways;
+  const rows = outages.map(({ name, from, to }): OutageDecision => {
+    const arrives =
+      ways?.find(({ by }) => by !== 'expedited')?.day ??
+      (lead === undefined ? undefined : addDays(asOf, lead));
+    const both = chancesOn(outlook, from.day);
+    const orderBy = addDays(from.day, -leadTime.days);
+    return {
+      name,
+      from: from.day,
+      to: to.day,
+      ...both,
+      within: both.condemn <= accepted.condemn && both.contact <= accepted.contact,
+      arrives,
+      reachable: arrives === undefined || arrives <= from.day,
+      orderBy,
+      orderIsLate: orderBy < asOf,
+    };
+  });
+  const chosen = rows.findLast((row) => row.within && row.reachable);
+  const bySeen = rows.findLast(
+    ({ condemnSeen = 1, contactSeen = 1, reachable }) =>
+      condemnSeen <= accepted.condemn && contactSeen <= accepted.contact && reachable,
+  );
+  const setting: OptionSetting | undefined = scopes && {
+    conveyor,
+    outlook,
+    accepted,
+    scopes,
+    supplies,
+    outages,
+    money: money.kind === 'money' ? money.money : undefined,
+    newLife: input.newLife,
+    horizon,
+    gauge: input.gauge,
+  };
+  const governing = firstPanel(outlook, until);
+  const first = governing && { place: governing.place, at: (governing.from + governing.to) / 2 };
+  return {
+    conveyor,
+    asOf,
+    panels: outlook.panels.length,
+    panelsSeen: outlook.panels.filter(({ seen }) => seen).length,
+    governing,
+    accepted,
+    passed,
+    passedSeen: outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted)?.day,
+    today: chancesOn(outlook, asOf),
+    outages: rows,
+    chosen,
+    chosenBySeen: chosen ? undefined : bySeen,
+    earliest:
+      whole &&
+      earliestOf(
+        outlook,
+        whole,
+        ways?.filter(({ by }) => by !== 'expedited'),
+      ),
+    earliestPart:
+      small && small !== whole
+        ? earliestOf(
+            outlook,
+            small,
+            supplies.get(small)?.ways.filter(({ by }) => by !== 'expedited'),
+          )
+        : undefined,
+    orderBy: orderFor(chosen ?? bySeen, rows, due),
+    leadTime,
+    scopes,
+    supplies,
+    options: setting ? optionsOf(setting) : [],
+    setting,
+    jobs: estate.jobs
+      .filter((job) => job.conveyor === conveyor && (job.window === undefined || job.window.to.day >= asOf))
+      .map((job) => jobState(job, estate, due ? first : undefined, supplyOf(whole, supplies))),
+    money,
+    horizon,
+  };
+}
+
+export function acceptedBy(conveyor: Conveyor): ConveyorDecision['accepted'] {
+  const contact = conveyor.contactRisk ?? conveyor.plant.contactRisk;
+  return {
+    condemn: (conveyor.risk ?? conveyor.plant.risk).value,
+    contact: contact.value,
+    contactAssumed: contact.assumed !== undefined,
+  };
+}
+
+function passing(
+  { counted, asOf }: Pick<WearOutlook, 'counted' | 'asOf'>,
+  accepted: AcceptedRisk,
+): ConveyorDecision['passed'] {
+  const until = addDays(asOf, fortyYears);
+  const limit = dayPassed(counted.condemnBy, accepted.condemn, asOf, until);
+  const steel = dayPassed(counted.contactBy, accepted.contact, asOf, until);
+  if (steel !== undefined && (limit === undefined || steel < limit)) return { day: steel, by: 'steel' };
+  return limit === undefined ? undefined : { day: limit, by: 'condemn limit' };
+}
+
+function chancesOn({ counted, seen }: WearOutlook, day: CalendarDay): TwoChances {
+  return {
+    condemn: counted.condemnBy(day),
+    contact: counted.contactBy(day),
+    condemnSeen: seen?.condemnBy(day),
+    contactSeen: seen?.contactBy(day),
+  };
+}
+
+/** Seen panels govern before unseen ones: what was seen can be named. */
+function firstPanel({ panels }: WearOutlook, until: CalendarDay): PanelOutlook | undefined {
+  const likeliest = (some: readonly PanelOutlook[]): PanelOutlook | undefined =>
+    some.reduce<PanelOutlook | undefined>(
+      (a, b) => (!a || b.condemnBy(until) > a.condemnBy(until) ? b : a),
+      undefined,
+    );
+  return likeliest(panels.filter(({ seen }) => seen)) ?? likeliest(panels);
+}
+
+function earliestOf(
+  outlook: WearOutlook,
+  { work }: ScopeWork,
+  ways: readonly Supply[] | undefined,
+): Earliest | undefined {
+  const way = ways?.[0];
+  return way && { day: way.day, scope: work.scope, why: way.why, ...chancesOn(outlook, way.day) };
+}
+
+/** For the outage to reline at; where none is in time, today, for the first that the liner can reach. */
+function orderFor(
+  chosen: OutageDecision | undefined,
+  rows: readonly OutageDecision[],
+  due: boolean,
+): ConveyorDecision['orderBy'] {
+  if (!due) return undefined;
+  const row = chosen ?? rows.find(({ reachable }) => reachable) ?? rows[0];
+  return row && { day: row.orderBy, late: row.orderIsLate, outage: row.name };
+}
+
+function supplyOf(
+  scope: ScopeWork | undefined,
+  supplies: ReadonlyMap<ScopeWork, Supplies>,
+): { readonly scope: ScopeWork; readonly supplies: Supplies } | undefined {
+  const found = scope && supplies.get(scope);
+  return scope && found && { scope, supplies: found };
+}

@@ -1,0 +1,433 @@
+// What could be done about a conveyor? Every way is put down with its day, both risks until then, its cost and its needs:
+// look first, reline at each outage that the liner can reach, only what governs, stop unplanned on the first possible day,
+// expedite, run less, turn or exchange panels, do nothing. Ranked by option.ts; nothing is left out because it is bad.
+
+import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
+import { formatNumber } from '../units/format.js';
+import { exchangeFor, movedReachedBy } from './moved-panels.js';
+import { amountText } from './money.js';
+import { ranked, type DecisionOption } from './option.js';
+import { contactCost, percent, reckon, stopCost, type OptionSetting } from './option-setting.js';
+import type { ScopeWork } from './scope.js';
+import type { Supply } from './supply.js';
+import { valueOfALook } from './value-of-a-look.js';
+import { dayPassed, type Chances, type PanelOutlook } from './wear-outlook.js';
+
+export function optionsOf(setting: OptionSetting): readonly DecisionOption[] {
+  const relines = [...atOutages(setting), ...unplannedStops(setting), ...partFromStock(setting)];
+  const others = [
+    ...lowerDuty(setting, relines),
+    ...turned(setting),
+    ...exchanged(setting),
+    doNothing(setting),
+  ];
+  return ranked([...lookFirst(setting, [...relines, ...others]), ...relines, ...others]);
+}
+
+function chances(
+  { outlook, accepted }: OptionSetting,
+  day: CalendarDay,
+): Pick<DecisionOption, 'condemn' | 'contact' | 'condemnSeen' | 'contactSeen' | 'within'> {
+  const condemn = outlook.counted.condemnBy(day);
+  const contact = outlook.counted.contactBy(day);
+  return {
+    condemn,
+    contact,
+    condemnSeen: outlook.seen?.condemnBy(day),
+    contactSeen: outlook.seen?.contactBy(day),
+    within: condemn <= accepted.condemn && contact <= accepted.contact,
+  };
+}
+
+/** Where the accepted risks do not hold until then, somebody has to answer for it by name. */
+function signature(setting: OptionSetting, day: CalendarDay): readonly string[] {
+  const { condemn, contact, within } = chances(setting, day);
+  return within
+    ? []
+    : [`somebody who signs for ${percent(condemn ?? 0)} of the limit and ${percent(contact ?? 0)} of steel`];
+}
+
+function work({ work }: ScopeWork): readonly string[] {
+  const team = work.together;
+  return [
+    `${formatNumber(team.duration, 1)} h of ${team.crews.join(' and ') || 'a crew'}${team.units.length > 0 ? ` with ${team.units.join(' and ')}` : ''}`,
+    `${work.panels} panels, ${formatNumber(work.metres, 1)} m`,
+  ];
+}
+
+/** Every outage to come, for every scope: ordered today, by the cheapest way that is in time. */
+function atOutages(setting: OptionSetting): readonly DecisionOption[] {
+  return setting.scopes.works.flatMap((scope) =>
+    setting.outages.map((outage): DecisionOption => {
+      const day = outage.from.day;
+      const ways = setting.supplies.get(scope)?.ways ?? [];
+      const [supply] = ways.filter((way) => way.day <= day).sort((a, b) => a.price - b.price);
+      const sooner = supply?.by === 'expedited';
+      const extra = supply && sooner ? { amount: supply.price, words: 'expedited delivery' } : undefined;
+      return {
+        kind: sooner ? 'expedite' : scope.work.whole ? 'planned reline' : 'part at an outage',
+        what: `${sooner ? 'Expedite the liner and reline' : 'Reline'} ${scope.work.scope} at ${outage.name} (${formatDay(day)})`,
+        day,
+        outage: outage.name,
+        ...chances(setting, day),
+        obstacle: !scope.work.buildable ? obstacleOf(scope) : supply ? undefined : tooLate(ways),
+        ...reckon(setting, { day, scope, planned: true, extra }),
+        needs: [...(supply ? [supply.why] : []), ...work(scope), ...signature(setting, day)],
+      };
+    }),
+  );
+}
+
+function tooLate(ways: readonly Supply[]): string {
+  const usual = ways.find(({ by }) => by === 'usual');
+  return usual
+    ? `the liner arrives on ${formatDay(usual.day)} (${usual.why})`
+    : 'no lead time for the liner is declared, and the shelf does not cover it';
+}
+
+/** On the first day on which the whole liner can be there, by the usual way and by the expedited one. */
+function unplannedStops(setting: OptionSetting): readonly DecisionOption[] {
+  const whole = setting.scopes.works.at(-1);
+  if (!whole) return [];
+  const ways = (setting.supplies.get(whole)?.ways ?? []).filter(
+    ({ by }) => by !== 'shelf' || whole.work.whole,
+  );
+  const stops = ways.map((way) => stopAt(setting, whole, way));
+  return stops.length > 0
+    ? stops
+    : [
+        {
+          kind: 'unplanned stop',
+          what: 'Stop unplanned and reline the whole conveyor',
+          day: undefined,
+          outage: undefined,
+          condemn: undefined,
+          contact: undefined,
+          condemnSeen: undefined,
+          contactSeen: undefined,
+          within: false,
+          obstacle: 'no lead time for the liner is declared, and the shelf does not cover it',
+          cost: undefined,
+          expected: undefined,
+          needs: [],
+          working: [],
+        },
+      ];
+}
+
+function stopAt(setting: OptionSetting, scope: ScopeWork, way: Supply): DecisionOption {
+  const day = way.day;
+  const inside = setting.outages.find((outage) => outage.from.day <= day && outage.to.day >= day);
+  const extra = way.price > 0 ? { amount: way.price, words: 'expedited delivery' } : undefined;
+  return {
+    kind: way.by === 'expedited' ? 'expedite' : 'unplanned stop',
+    what: `${way.by === 'expedited' ? 'Expedite the liner, stop' : 'Stop'} unplanned on ${formatDay(day)} and reline ${scope.work.scope}`,
+    day,
+    outage: inside?.name,
+    ...chances(setting, day),
+    obstacle: scope.work.buildable ? undefined : obstacleOf(scope),
+    ...reckon(setting, { day, scope, planned: inside !== undefined, extra }),
+    needs: [
+      way.why,
+      ...work(scope),
+      ...(inside ? [] : ['a stop that is not planned']),
+      ...signature(setting, day),
+    ],
+  };
+}
+
+/** Only what governs, with what lies on the shelf. */
+function partFromStock(setting: OptionSetting): readonly DecisionOption[] {
+  return setting.scopes.works
+    .filter(({ work: each }) => !each.whole)
+    .map((scope): DecisionOption => {
+      const supplies = setting.supplies.get(scope);
+      const shelf = supplies?.ways.find(({ by }) => by === 'shelf');
+      const day = shelf?.day ?? setting.outlook.asOf;
+      return {
+        kind: 'part from stock',
+        what: `Stop unplanned and reline only ${scope.work.scope} from the shelf`,
+        day: shelf && day,
+        outage: undefined,
+        ...chances(setting, day),
+        obstacle: !scope.work.buildable
+          ? obstacleOf(scope)
+          : shelf
+            ? undefined
+            : (supplies?.shelf ?? 'nothing is on the shelf'),
+        ...reckon(setting, { day, scope, planned: false }),
+        needs: [...(shelf ? [shelf.why] : []), ...work(scope), 'a stop that is not planned'],
+      };
+    });
+}
+
+/** Run so much less that both risks just hold at the first outage at which it can be relined. */
+function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): readonly DecisionOption[] {
+  const { outlook, money } = setting;
+  const target = relines.find(isPlannedWhole);
+  if (target?.day === undefined || target.within) return [];
+  // Where what nobody has seen is beyond the risk today, less running can only keep what was seen within it.
+  const counted = lastWithin(setting, outlook.counted, target.day);
+  const last = counted ?? (outlook.seen && lastWithin(setting, outlook.seen, target.day));
+  const full = outlook.hoursBy(target.day);
+  const share = last === undefined || !(full > 0) ? 0 : outlook.hoursBy(last) / full;
+  // What was seen lasts that long anyway: running less would not help against what nobody has seen.
+  if (share >= 1) return [];
+  const lost = full * (1 - share);
+  const extra =
+    money?.downtime === undefined
+      ? undefined
+      : { amount: lost * money.downtime, words: `${formatNumber(lost, 0)} running hours not run` };
+  const days = Math.max(1, target.day - outlook.asOf);
+  const weekly = (hours: number): string => formatNumber((hours * 7) / days, 0);
+  const until = target.outage ?? formatDay(target.day);
+  const scope = setting.scopes.works.at(-1);
+  const { working, cost, expected } = reckon(setting, {
+    day: last ?? target.day,
+    scope,
+    planned: true,
+    extra,
+  });
+  return [
+    {
+      kind: 'lower duty',
+      what:
+        last === undefined
+          ? `Run less until ${until}`
+          : `Run ${weekly(full * share)} h a week instead of ${weekly(full)} until ${until}, and reline then`,
+      day: target.day,
+      outage: target.outage,
+      ...chances(setting, last ?? outlook.asOf),
+      within: counted !== undefined,
+      obstacle: last === undefined ? 'the accepted risk is passed today: no duty is low enough' : undefined,
+      cost: extra === undefined ? undefined : cost,
+      expected: extra === undefined ? undefined : expected,
+      needs: [
+        'somewhere else for what it carries',
+        ...(counted === undefined
+          ? ['a look at what nobody has seen: only what was seen is kept within the risk']
+          : []),
+        ...(scope ? work(scope) : []),
+      ],
+      working: [
+        ...(last === undefined
+          ? []
+          : [
+              `solved for: wear follows running, so the chances of ${formatDay(last)} are kept until ${formatDay(target.day)} with ${formatNumber(share * 100, 0)} % of the hours`,
+            ]),
+        ...working,
+      ],
+      duty: share,
+    },
+  ];
+}
+
+function isPlannedWhole({ kind, obstacle }: DecisionOption): boolean {
+  return kind === 'planned reline' && obstacle === undefined;
+}
+
+/** The last day on which both accepted risks still hold, up to a day; undefined where they are passed today. */
+function lastWithin(
+  { outlook, accepted }: OptionSetting,
+  { condemnBy, contactBy }: Chances,
+  until: CalendarDay,
+): CalendarDay | undefined {
+  const passed = [
+    dayPassed(condemnBy, accepted.condemn, outlook.asOf, until),
+    dayPassed(contactBy, accepted.contact, outlook.asOf, until),
+  ].flatMap((day) => day ?? []);
+  if (passed.length === 0) return until;
+  const first = passed.reduce((a, b) => (b < a ? b : a));
+  return first <= outlook.asOf ? undefined : addDays(first, -1);
+}
+
+/** Read the panels that matter today, decide then: wait for the outage if the look reassures, else take the next best. */
+function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): readonly DecisionOption[] {
+  const { outlook, accepted, money } = setting;
+  const target = others.find(isPlannedWhole);
+  if (target?.day === undefined || target.within) return [];
+  const value = valueOfALook({ outlook, accepted, until: target.day, gauge: setting.gauge });
+  const best = ranked(others).find(
+    ({ within, obstacle, kind }) => within && obstacle === undefined && kind !== 'do nothing',
+  );
+  const next = best ?? target;
+  const inspection = money?.inspection;
+  const damage = contactCost(setting);
+  const waits =
+    target.expected === undefined || damage === undefined
+      ? undefined
+      : target.expected - Math.max(0, (target.contact ?? 0) - accepted.contact) * damage;
+  const expected =
+    inspection === undefined || waits === undefined || next.expected === undefined
+      ? undefined
+      : inspection + value.reassures * waits + (1 - value.reassures) * next.expected;
+  const places = value.panels.slice(0, 6).map(({ place }) => place);
+  const more = value.panels.length > 6 ? ` and ${value.panels.length - 6} more` : '';
+  return [
+    {
+      kind: 'look first',
+      what: `Look now, then decide: with a chance of ${percent(value.reassures)} the look shows that it may wait for ${target.outage ?? formatDay(target.day)}`,
+      day: outlook.asOf,
+      outage: undefined,
+      ...chances(setting, outlook.asOf),
+      // Nothing can be done sooner than today, and a look risks nothing more than today's chances.
+      within: true,
+      obstacle: undefined,
+      cost: inspection,
+      expected,
+      needs: [`a reading at ${places.join(', ')}${more}`, `if it does not reassure: ${lowered(next.what)}`],
+      working: [
+        `before the look the chance of the limit by ${formatDay(target.day)} is ${percent(outlook.counted.condemnBy(target.day))} (${percent(value.before.condemn)} by panels taken as independent); readings are taken to be right to ± ${formatNumber(setting.gauge, 2)} mm; each possible reading gives a new chance by Bayes’ rule`,
+        ...(expected === undefined
+          ? []
+          : [
+              `expected: the look, then with ${percent(value.reassures)} waiting for the outage, else the next best`,
+            ]),
+      ],
+      reassures: value.reassures,
+    },
+  ];
+}
+
+/** End for end, where the liner allows it and the other side was seen. */
+function turned(setting: OptionSetting): readonly DecisionOption[] {
+  const { conveyor, scopes } = setting;
+  const [governing] = scopes.governing;
+  if (!governing || !conveyor.liner.turning) return [];
+  const what = `Stop and turn the panel of ${governing.place} end for end`;
+  if (!governing.otherSide)
+    return [
+      {
+        ...impossible('turn', what),
+        obstacle: `nothing was seen on the other side of that panel, so nobody knows what would come to lie under the screw`,
+        needs: ['a reading on the other side'],
+      },
+    ];
+  const after = moved(governing.otherSide, governing.life, setting);
+  return [movedOption(setting, 'turn', what, [governing], after)];
+}
+
+/** With the panel of the same run and length that lasts longest. */
+function exchanged(setting: OptionSetting): readonly DecisionOption[] {
+  const { outlook, scopes } = setting;
+  const [governing] = scopes.governing;
+  if (!governing) return [];
+  const other = exchangeFor(governing, outlook.panels);
+  if (!other) return [];
+  const what = `Stop and exchange the panel of ${governing.place} for that of ${other.place}`;
+  const [here, there] = [
+    moved(other.life, governing.life, setting),
+    moved(governing.life, other.life, setting),
+  ];
+  const after = {
+    condemn: 1 - (1 - here.condemn) * (1 - there.condemn),
+    contact: 1 - (1 - here.contact) * (1 - there.contact),
+  };
+  return [movedOption(setting, 'exchange', what, [governing, other], after)];
+}
+
+/** Chances of moved panels by the outage after next, from today. */
+function moved(
+  from: PanelOutlook['life'],
+  to: PanelOutlook['life'],
+  { outlook, scopes }: OptionSetting,
+): { readonly condemn: number; readonly contact: number } {
+  const coming = outlook.exposureBy(scopes.until);
+  return {
+    condemn: movedReachedBy(from, to, 'limit')(coming),
+    contact: movedReachedBy(from, to, 'through')(coming),
+  };
+}
+
+function movedOption(
+  setting: OptionSetting,
+  kind: 'turn' | 'exchange',
+  what: string,
+  panels: readonly PanelOutlook[],
+  after: { readonly condemn: number; readonly contact: number },
+): DecisionOption {
+  const { outlook, accepted, money, scopes } = setting;
+  const rest = outlook.rest(panels);
+  const { until } = scopes;
+  const condemn = 1 - (1 - after.condemn) * (1 - rest.condemnBy(until));
+  const contact = 1 - (1 - after.contact) * (1 - rest.contactBy(until));
+  const damage = contactCost(setting);
+  // What has to come off to get at a panel is what a reline of it would open; only the liner itself is not bought.
+  const scope = scopes.works[0];
+  const stop = scope && stopCost(setting, scope);
+  const labour = scope && money?.crews !== undefined ? money.crews * scope.work.together.duration : undefined;
+  const cost = stop === undefined || labour === undefined ? undefined : stop + labour;
+  return {
+    kind,
+    what,
+    day: outlook.asOf,
+    outage: undefined,
+    condemn,
+    contact,
+    condemnSeen: undefined,
+    contactSeen: undefined,
+    within: condemn <= accepted.condemn && contact <= accepted.contact,
+    obstacle: undefined,
+    cost,
+    expected: cost === undefined || damage === undefined ? undefined : cost + contact * damage,
+    needs: ['a stop that is not planned', ...(scope ? work(scope) : [])],
+    working: [
+      `chances until ${formatDay(until)}: a panel that has used the share x/T of its life at one place has (1 − x/T) of the life of the other place left there; the rest of the conveyor as it is`,
+      ...(cost === undefined || !money
+        ? []
+        : [
+            `crews ${amountText(labour ?? 0, money.currency)}, downtime ${amountText(stop ?? 0, money.currency)}`,
+          ]),
+    ],
+  };
+}
+
+function doNothing(setting: OptionSetting): DecisionOption {
+  const { horizon, money } = setting;
+  const damage = contactCost(setting);
+  const both = chances(setting, horizon);
+  return {
+    kind: 'do nothing',
+    what: `Do nothing until ${formatDay(horizon)}`,
+    day: horizon,
+    outage: undefined,
+    ...both,
+    obstacle: undefined,
+    cost: 0,
+    expected: damage === undefined ? undefined : (both.contact ?? 0) * damage,
+    needs: signature(setting, horizon),
+    working:
+      damage === undefined || !money
+        ? []
+        : [
+            `expected: steel with a chance of ${percent(both.contact ?? 0)}, which would cost ${amountText(damage, money.currency)} (unplanned reline, repair of the trough, downtime); a limit passed without steel touched costs nothing here, which is no reason to pass it`,
+          ],
+  };
+}
+
+function impossible(kind: DecisionOption['kind'], what: string): DecisionOption {
+  return {
+    kind,
+    what,
+    day: undefined,
+    outage: undefined,
+    condemn: undefined,
+    contact: undefined,
+    condemnSeen: undefined,
+    contactSeen: undefined,
+    within: false,
+    obstacle: '',
+    cost: undefined,
+    expected: undefined,
+    needs: [],
+    working: [],
+  };
+}
+
+function obstacleOf({ work: each }: ScopeWork): string {
+  return each.obstacles.length > 0 ? each.obstacles.join('; ') : 'the planner finds no order that closes it';
+}
+
+function lowered(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
+}

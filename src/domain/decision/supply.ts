@@ -1,0 +1,130 @@
+// How soon can the liner for a scope be there? From the shelf at once where the newest count covers every piece, else after
+// the usual or the expedited lead time; what lies on the shelf for one conveyor is not offered to a second in the programme.
+
+import type { LeadItem, Plant, ShelfCount, ShelfItem } from '../model/plant.js';
+import type { LinerSpecification } from '../model/specifications.js';
+import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
+
+export interface Pieces {
+  readonly liner: LinerSpecification;
+  /** Lengths of the panels to fit, mm. */
+  readonly lengths: readonly number[];
+  readonly fixings: number;
+}
+
+export interface Supply {
+  readonly by: 'shelf' | 'usual' | 'expedited';
+  /** First day on which all of it is there. */
+  readonly day: CalendarDay;
+  /** On top of the reline, money; 0 where nothing is. */
+  readonly price: number;
+  readonly why: string;
+}
+
+export interface Supplies {
+  /** Soonest first; empty where nothing says how long it takes. */
+  readonly ways: readonly Supply[];
+  /** What the shelf has and lacks for this scope, in words. */
+  readonly shelf: string;
+}
+
+const kerf = 3;
+
+export function suppliesOf(plant: Plant, pieces: Pieces, asOf: CalendarDay): Supplies {
+  const shelf = shelfOn(plant, pieces.liner, asOf);
+  const lack = lacking(shelf, pieces);
+  const days = (item: LeadItem): number | undefined => leadDays(plant, item);
+  const boltDays = lack.fixings > 0 ? days('fixings') : 0;
+  const ways: Supply[] = [];
+  if (shelf.length > 0 && lack.panels === 0) {
+    const day = addDays(asOf, boltDays ?? 0);
+    ways.push({
+      by: 'shelf',
+      day,
+      price: 0,
+      why: `from the shelf: ${lack.words}${lack.fixings > 0 ? `; fixings ${waiting(plant, 'fixings', asOf)}` : ''}`,
+    });
+  }
+  const usual = days('liner');
+  if (usual !== undefined)
+    ways.push({
+      by: 'usual',
+      day: addDays(asOf, Math.max(usual, boltDays ?? 0)),
+      price: 0,
+      why: `liner ${waiting(plant, 'liner', asOf)}`,
+    });
+  const fast = plant.expedited.find(({ item }) => item === 'liner');
+  if (fast) {
+    const wait = Math.ceil(fast.time.value / 24 - 1e-9);
+    ways.push({
+      by: 'expedited',
+      day: addDays(asOf, Math.max(wait, boltDays ?? 0)),
+      price: fast.price.value,
+      why: `expedited, ${fast.time.text} from an order on ${formatDay(asOf)}, ${fast.price.text} more`,
+    });
+  }
+  return { ways: ways.sort((a, b) => a.day - b.day || a.price - b.price), shelf: lack.words };
+}
+
+/** Whole days from order to delivery; undefined where none is declared. */
+export function leadDays(plant: Plant, item: LeadItem): number | undefined {
+  const lead = plant.leadTimes.find((each) => each.item === item);
+  return lead && Math.ceil(lead.time.value / 24 - 1e-9);
+}
+
+function waiting(plant: Plant, item: LeadItem, asOf: CalendarDay): string {
+  const lead = plant.leadTimes.find((each) => each.item === item);
+  return lead ? `${lead.time.text} from an order on ${formatDay(asOf)}` : 'without a declared lead time';
+}
+
+/** The newest count up to a day of each item and length. */
+export function shelfOn(plant: Plant, liner: LinerSpecification, asOf: CalendarDay): readonly ShelfCount[] {
+  const newest = new Map<string, ShelfCount>();
+  for (const count of plant.shelf) {
+    if (count.liner.name !== liner.name || count.counted.day > asOf) continue;
+    const key = `${count.item} ${count.length?.value ?? ''}`;
+    const known = newest.get(key);
+    if (!known || known.counted.day < count.counted.day) newest.set(key, count);
+  }
+  return [...newest.values()];
+}
+
+/** Pieces the shelf does not cover: whole panels first, the shortest that serves, then cuts from stock lengths. */
+function lacking(
+  shelf: readonly ShelfCount[],
+  { liner, lengths, fixings }: Pieces,
+): { readonly panels: number; readonly fixings: number; readonly words: string } {
+  const each = (item: ShelfItem, usual: readonly { readonly value: number }[]): number[] =>
+    shelf
+      .filter((count) => count.item === item)
+      .flatMap((count) => {
+        const length = count.length?.value ?? (usual.length === 1 ? usual[0]?.value : undefined);
+        return length === undefined ? [] : Array.from({ length: count.count.count }, () => length);
+      })
+      .sort((a, b) => a - b);
+  const panels = each('panels', liner.panelLengths);
+  const sticks = each('stock lengths', liner.stockLengths);
+  let missing = 0;
+  for (const length of [...lengths].sort((a, b) => b - a)) {
+    const fits = panels.findIndex((panel) => panel >= length - 0.5);
+    if (fits >= 0) {
+      panels.splice(fits, 1);
+      continue;
+    }
+    const stick = sticks.findIndex((left) => left >= length - 0.5);
+    if (stick < 0) missing += 1;
+    else sticks[stick] = (sticks[stick] ?? 0) - length - kerf;
+  }
+  const bolts = shelf.filter(({ item }) => item === 'fixings');
+  const have = bolts.reduce((sum, { count }) => sum + count.count, 0);
+  const lackBolts = Math.max(0, fixings - have);
+  const counted = shelf.map(
+    ({ count, item, length, counted: on }) =>
+      `${count.count} ${item}${length ? ` of ${length.text}` : ''} counted ${formatDay(on.day)}`,
+  );
+  const words =
+    shelf.length === 0
+      ? `no ${liner.name} on the shelf is written down`
+      : `${counted.join(', ')}; ${lengths.length} panels needed, ${missing === 0 ? 'all there' : `${missing} short`}`;
+  return { panels: missing, fixings: lackBolts, words };
+}

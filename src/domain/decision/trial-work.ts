@@ -1,0 +1,163 @@
+// What would it take to reline a stretch? A trial job is put to the planner: which panels have to come off so that the run can
+// be closed again, who is busy how long, and whether it can be built at all. Hours are the planner's, nothing is guessed here.
+
+import type { Conveyor } from '../model/conveyor.js';
+import type { Estate } from '../model/estate.js';
+import type { Job } from '../model/job.js';
+import type { Origin } from '../model/origin.js';
+import type { AccessUnit, Crew } from '../model/plant.js';
+import type { LinerSpecification } from '../model/specifications.js';
+import type { Stated } from '../model/stated.js';
+import type { Stretch } from '../model/stretch.js';
+import { boltsOf } from '../plan/materials.js';
+import type { JobPlan } from '../plan/job-plan.js';
+import { planJob } from '../plan/plan-job.js';
+import type { Pieces } from './supply.js';
+
+/** Panels of one run, from the tail end of the run, from 1. */
+export interface RunPart {
+  readonly run: number;
+  readonly first: number;
+  readonly last: number;
+}
+
+export interface StretchWork {
+  /** `the whole conveyor`, `run 1`, `panels 2 to 11 of run 1`. */
+  readonly scope: string;
+  readonly parts: readonly RunPart[];
+  readonly whole: boolean;
+  readonly panels: number;
+  readonly metres: number;
+  readonly pieces: Pieces;
+  readonly buildable: boolean;
+  /** Why not, in the planner's words; empty where it is buildable. */
+  readonly obstacles: readonly string[];
+  /** With all crews and units of the plant. */
+  readonly together: TeamWork;
+  /** With each crew alone; planned when it is asked for. Empty where there are not two. */
+  alone(): readonly TeamWork[];
+}
+
+export interface TeamWork {
+  readonly crews: readonly string[];
+  /** Working hours from first step to last. */
+  readonly duration: number;
+  readonly personHours: number;
+  /** Mobile platforms and towers that the plan uses. */
+  readonly units: readonly string[];
+}
+
+/** As little search as the planner allows: a few hours more or less do not change a decision. */
+const effort = { quick: true, shakes: 0, nodes: 0 } as const;
+
+export function workOf(
+  conveyor: Conveyor,
+  liner: LinerSpecification,
+  wanted: readonly RunPart[] | 'whole',
+  estate: Estate,
+): StretchWork {
+  const { crews, accessUnits } = conveyor.plant;
+  const asked = planJob(trialJob(conveyor, liner, wanted, crews, accessUnits), estate, effort);
+  const parts = asked.runs.map(({ run, first, last }) => ({ run: run.number, first, last }));
+  const widened = asked.runs.some(({ beyond }) => beyond !== undefined);
+  const scope = widened ? parts : wanted;
+  const plan = widened
+    ? planJob(trialJob(conveyor, liner, parts, crews, accessUnits), estate, effort)
+    : asked;
+  let alone: readonly TeamWork[] | undefined;
+  const panels = plan.ground.runs.flatMap((run) =>
+    parts
+      .filter((part) => part.run === run.run.number)
+      .flatMap((part) => run.panels.filter(({ panel = 0 }) => panel >= part.first && panel <= part.last)),
+  );
+  const lengths = panels.map((panel) => panel.to - panel.from);
+  const whole = plan.ground.runs.every((run) =>
+    parts.some((p) => p.run === run.run.number && p.first === 1 && p.last === run.panels.length),
+  );
+  return {
+    scope: whole ? 'the whole conveyor' : scopeText(parts, plan),
+    parts,
+    whole,
+    panels: panels.length,
+    metres: lengths.reduce((sum, length) => sum + length, 0) / 1000,
+    pieces: { liner, lengths, fixings: boltsIn(liner, lengths) },
+    buildable: plan.buildable,
+    obstacles: plan.problems.filter(({ stops }) => stops).map(({ message }) => message),
+    together: teamOf(plan, crews),
+    alone: () =>
+      (alone ??= (crews.length < 2 ? [] : crews).map((crew) =>
+        teamOf(planJob(trialJob(conveyor, liner, scope, [crew], accessUnits), estate, effort), [crew]),
+      )),
+  };
+}
+
+function teamOf(plan: JobPlan, crews: readonly Crew[]): TeamWork {
+  return {
+    crews: crews.map(({ name }) => name),
+    duration: plan.duration,
+    personHours: plan.steps.reduce((sum, { work }) => sum + work.personHours, 0),
+    units: [...new Set(plan.steps.flatMap(({ unit }) => unit ?? []))].sort(),
+  };
+}
+
+function scopeText(parts: readonly RunPart[], plan: JobPlan): string {
+  return parts
+    .map(({ run, first, last }) => {
+      const all = plan.ground.runs.find((each) => each.run.number === run)?.panels.length;
+      if (first === 1 && last === all) return `run ${run}`;
+      return first === last ? `panel ${first} of run ${run}` : `panels ${first} to ${last} of run ${run}`;
+    })
+    .join(' and ');
+}
+
+function boltsIn(liner: LinerSpecification, lengths: readonly number[]): number {
+  const { bolt } = liner;
+  const pitch = bolt?.pitch?.value;
+  const rows = bolt?.rows?.count;
+  if (pitch === undefined || rows === undefined || pitch <= 0) return 0;
+  return lengths.reduce((sum, length) => sum + boltsOf(length, pitch, rows), 0);
+}
+
+function trialJob(
+  conveyor: Conveyor,
+  liner: LinerSpecification,
+  wanted: readonly RunPart[] | 'whole',
+  crews: readonly Crew[],
+  units: readonly AccessUnit[],
+): Job {
+  const origin = conveyor.nameOrigin;
+  const mm = (value: number): Stated<'length'> => ({
+    dimension: 'length',
+    value,
+    text: `${value} mm`,
+    origin,
+  });
+  const stretches: readonly Stretch[] =
+    wanted === 'whole' ? [{ kind: 'all', origin }] : wanted.map((part) => panelsOf(part, origin));
+  return {
+    name: 'trial',
+    origin,
+    nameOrigin: origin,
+    conveyor,
+    conveyorUse: { name: conveyor.name, origin },
+    relines: stretches.map((stretch) => ({ stretch, liner, origin })),
+    crews: crews.map((crew) => ({ use: { name: crew.name, origin }, crew })),
+    accessUnits: units.map((unit) => ({ use: { name: unit.name, origin }, unit })),
+    // The values a job has that states none.
+    sawKerf: mm(3),
+    minimumClosingPiece: mm(200),
+    measuringTolerance: mm(2),
+    jointClearance: mm(50),
+    stock: [],
+  };
+}
+
+function panelsOf({ run, first, last }: RunPart, origin: Origin): Stretch {
+  return {
+    kind: 'panels',
+    first: { count: first, origin },
+    last: { count: last, origin },
+    run: { by: 'number', number: { count: run, origin } },
+    origin,
+  };
+}

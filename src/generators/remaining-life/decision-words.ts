@@ -1,0 +1,114 @@
+// How the table of decisions reads: the one place from which page, comment, data, lenses and hovers take their words, so that
+// they agree. Chances count unseen panels in; what was seen alone stands behind.
+
+import type {
+  ConveyorDecision,
+  OutageDecision,
+  TwoChances,
+} from '../../domain/decision/conveyor-decision.js';
+import { amountText } from '../../domain/decision/money.js';
+import type { DecisionOption } from '../../domain/decision/option.js';
+import { percent } from '../../domain/decision/option-setting.js';
+import type { ConveyorLife } from './remaining-life.js';
+import { counted, date } from './print/wording.js';
+
+/** The outage whose chances stand on the first page: the one to reline at, else the last. */
+export function shownOutage(life: ConveyorLife): OutageDecision | undefined {
+  if (life.worst?.pastLimit) return undefined;
+  return life.attention.outage ?? life.decision?.outages.at(-1);
+}
+
+/** `68 % by Winter27; of what was seen 34 %; steel 8.5 %`. */
+export function riskText(life: ConveyorLife): string {
+  const outage = shownOutage(life);
+  if (!outage) return '–';
+  return `${percent(outage.condemn)} by ${outage.name}${seenText(life.decision, outage)}; steel ${percent(outage.contact)}`;
+}
+
+/** Only where it differs: with every panel seen there is nothing to tell apart. */
+export function seenText(decision: ConveyorDecision | undefined, chances: TwoChances): string {
+  return chances.condemnSeen === undefined || !decision || decision.panels === decision.panelsSeen
+    ? ''
+    : `; of what was seen ${percent(chances.condemnSeen)}`;
+}
+
+/** `now (was 2026-11-09)`, `2027-02-01`, or a dash where nothing is to be ordered. */
+export function orderText(life: ConveyorLife): string {
+  const { attention, decision } = life;
+  if (attention.level === 'worn through' || attention.level === 'past the limit') return 'now';
+  if (!attention.outage || !decision?.orderBy) return '–';
+  if (!decision.leadTime.declared) return 'no lead time declared';
+  const { orderIsLate, orderBy } = attention.outage;
+  if (attention.level === 'no outage in time') return orderIsLate ? `now (was ${date(orderBy)})` : 'now';
+  return orderIsLate ? `now (was ${date(orderBy)})` : date(orderBy);
+}
+
+/** The day before which the whole conveyor cannot be relined, and why. */
+export function earliestText(life: ConveyorLife): string {
+  const earliest = life.decision?.earliest;
+  if (!earliest) return life.decision?.scopes ? 'no lead time declared' : '–';
+  return `${date(earliest.day)}, ${earliest.why}`;
+}
+
+/** `Look again by 2026-10-30`, `now`, or a dash. */
+export function lookDay(life: ConveyorLife): string {
+  const look = life.model?.look;
+  switch (look?.kind) {
+    case 'now':
+      return 'now';
+    case 'by':
+      return date(look.day);
+    default:
+      return '–';
+  }
+}
+
+export function acceptedText({ accepted }: ConveyorDecision): string {
+  return `limit ${percent(accepted.condemn)}, steel ${percent(accepted.contact)}${accepted.contactAssumed ? ' (assumed)' : ''}`;
+}
+
+export function passedText({ passed, passedSeen, panels, panelsSeen }: ConveyorDecision): string {
+  const seen =
+    panels === panelsSeen
+      ? ''
+      : `; by what was seen ${passedSeen === undefined ? 'beyond 40 years' : date(passedSeen)}`;
+  return passed === undefined ? 'beyond 40 years' : `${date(passed.day)} (${passed.by})${seen}`;
+}
+
+export function currencyOf({ money }: ConveyorDecision): string | undefined {
+  return money.kind === 'money' ? money.money.currency : undefined;
+}
+
+export function moneyText(decision: ConveyorDecision, amount: number | undefined): string {
+  const currency = currencyOf(decision);
+  return amount === undefined || currency === undefined ? 'not known' : amountText(amount, currency);
+}
+
+/** Why no option has a price. */
+export function noMoneyText({ money, conveyor }: ConveyorDecision): string | undefined {
+  switch (money.kind) {
+    case 'money':
+      return undefined;
+    case 'no costs':
+      return `Plant ${conveyor.plant.name} declares no costs, so options are compared by their chances alone.`;
+    case 'currencies':
+      return `Costs of plant ${conveyor.plant.name} are stated in ${money.currencies.join(' and ')}: sums of different currencies mean nothing, so no costs are compared.`;
+  }
+}
+
+/** Limit and steel until the option is done. */
+export function optionChances(option: DecisionOption): string {
+  if (option.condemn === undefined || option.contact === undefined) return '–';
+  return `${percent(option.condemn)}, steel ${percent(option.contact)}`;
+}
+
+/** The best of each kind, in their order: what fits a first page. All of them stand on the conveyor's page. */
+export function bestOfEachKind(options: readonly DecisionOption[]): readonly DecisionOption[] {
+  return options.filter((option, i) => options.findIndex(({ kind }) => kind === option.kind) === i);
+}
+
+export function unseenText({ panels, panelsSeen }: ConveyorDecision): string {
+  return panelsSeen === panels
+    ? `all ${counted(panels, 'panel')} seen`
+    : `${panelsSeen} of ${counted(panels, 'panel')} seen`;
+}

@@ -1,0 +1,169 @@
+// The shape of the report's data, as JSON Schema (draft 2020-12), for whoever reads it: printed by `troughline schema report` and
+// shipped in dist/schemas. What the table of decisions holds is described to the last field; a field more elsewhere is no change
+// of meaning, so other objects stay open.
+
+import { optionKinds } from '../../domain/decision/option.js';
+import { remainingLifeFormatVersion } from './json.js';
+import { attentionLevels } from './parts/conveyor-life.js';
+
+type Schema = { readonly [key: string]: unknown };
+
+const text: Schema = { type: 'string' };
+const flag: Schema = { type: 'boolean' };
+const texts: Schema = { type: 'array', items: text };
+const amount: Schema = { type: ['number', 'null'] };
+const whole: Schema = { type: 'integer', minimum: 0 };
+const maybeText: Schema = { type: ['string', 'null'] };
+const dayPattern = String.raw`^\d{4}-\d{2}-\d{2}$`;
+const date: Schema = { type: 'string', pattern: dayPattern };
+const maybeDay: Schema = { type: ['string', 'null'], pattern: dayPattern };
+const chance: Schema = { type: 'number', minimum: 0, maximum: 1 };
+const maybeChance: Schema = { type: ['number', 'null'], minimum: 0, maximum: 1 };
+
+/** Every field is there, and no other. */
+function closed(properties: Schema): Schema {
+  return { type: 'object', properties, required: Object.keys(properties), additionalProperties: false };
+}
+
+function orNull(schema: Schema): Schema {
+  return { anyOf: [schema, { type: 'null' }] };
+}
+
+function list(items: Schema): Schema {
+  return { type: 'array', items };
+}
+
+const twoChances = {
+  condemn: chance,
+  contact: chance,
+  condemnSeen: maybeChance,
+  contactSeen: maybeChance,
+} as const;
+
+const earliest = orNull(closed({ day: date, scope: text, why: text, ...twoChances }));
+
+const option = closed({
+  kind: { enum: optionKinds },
+  what: text,
+  day: maybeDay,
+  outage: maybeText,
+  condemn: maybeChance,
+  contact: maybeChance,
+  condemnSeen: maybeChance,
+  contactSeen: maybeChance,
+  within: flag,
+  obstacle: maybeText,
+  cost: amount,
+  expected: amount,
+  reassures: maybeChance,
+  dutyShare: maybeChance,
+  needs: texts,
+  working: texts,
+});
+
+const decision = closed({
+  panels: whole,
+  panelsSeen: whole,
+  governing: orNull(closed({ place: text, run: whole, panel: whole, from: amount, to: amount })),
+  accepted: closed({ condemn: chance, contact: chance, contactAssumed: flag }),
+  passed: orNull(closed({ day: date, by: { enum: ['condemn limit', 'steel'] } })),
+  passedSeen: maybeDay,
+  today: closed(twoChances),
+  outages: list(
+    closed({
+      outage: text,
+      from: date,
+      to: date,
+      chosen: flag,
+      ...twoChances,
+      within: flag,
+      arrives: maybeDay,
+      reachable: flag,
+      orderBy: date,
+      orderIsLate: flag,
+    }),
+  ),
+  earliest,
+  earliestPart: earliest,
+  orderBy: orNull(closed({ day: date, late: flag, outage: text })),
+  leadTimeDays: { type: ['integer', 'null'], minimum: 0 },
+  currency: maybeText,
+  horizon: date,
+  scopes: list(
+    closed({
+      scope: text,
+      whole: flag,
+      panels: whole,
+      metres: amount,
+      buildable: flag,
+      obstacles: texts,
+      personHours: amount,
+      hours: amount,
+    }),
+  ),
+  lastsNot: texts,
+  lastsUntil: maybeDay,
+  options: list(option),
+  jobs: list(
+    closed({
+      job: text,
+      outage: maybeText,
+      from: maybeDay,
+      covers: { type: ['boolean', 'null'] },
+      arrives: maybeDay,
+      inTime: { type: ['boolean', 'null'] },
+      words: text,
+    }),
+  ),
+});
+
+const conveyor: Schema = {
+  type: 'object',
+  properties: {
+    conveyor: text,
+    title: maybeText,
+    plant: text,
+    rank: { type: 'integer', minimum: 1 },
+    level: { enum: attentionLevels },
+    todo: text,
+    reasons: texts,
+    exposureUnit: { enum: ['h', 't'] },
+    hours: amount,
+    tonnes: amount,
+    decision: orNull(decision),
+    points: list({ type: 'object', required: ['point', 'chainage', 'clock', 'state', 'readings'] }),
+    runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
+  },
+  required: [
+    'conveyor',
+    'plant',
+    'rank',
+    'level',
+    'todo',
+    'reasons',
+    'exposureUnit',
+    'decision',
+    'points',
+    'runs',
+  ],
+};
+
+export const reportSchema: Schema = {
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  title: 'Remaining life of liners',
+  description:
+    'Chances run from 0 to 1 and count panels that nobody has seen in; fields that end in Seen are of what was seen alone. Lengths in mm, days in ISO 8601, money in the currency named beside it. Missing is null.',
+  type: 'object',
+  properties: {
+    formatVersion: { const: remainingLifeFormatVersion },
+    kind: { const: 'remaining life' },
+    asOf: maybeDay,
+    notice: text,
+    units: { type: 'object' },
+    counts: { type: 'object' },
+    fits: list({ type: 'object' }),
+    trackRecord: list({ type: 'object' }),
+    conveyors: list(conveyor),
+  },
+  required: ['formatVersion', 'kind', 'asOf', 'notice', 'units', 'counts', 'conveyors'],
+};

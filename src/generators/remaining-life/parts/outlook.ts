@@ -1,0 +1,291 @@
+// What the table of decisions knows of the wear of a conveyor, from the model: chances by day of the conveyor and of each
+// panel. A panel nobody has seen stands in with what its run lends; it is counted in, and what was seen is kept apart.
+
+import type {
+  ChanceBy,
+  Chances,
+  PanelOutlook,
+  PlaceLife,
+  WearOutlook,
+} from '../../../domain/decision/wear-outlook.js';
+import { hoursByDuty } from '../../../domain/model/duty.js';
+import { addDays, type CalendarDay } from '../../../domain/units/calendar.js';
+import type { WearFit } from '../../../domain/wear/fit.js';
+import { chanceOfFirst, type FirstChance, type GroupMember } from '../../../domain/wear/forecast-first.js';
+import { forecastUnit } from '../../../domain/wear/forecast.js';
+import {
+  calendarOf,
+  exposureThen,
+  placed,
+  type Coming,
+  type FittedWear,
+  type PlacedUnit,
+} from './forecasts.js';
+import type { ConveyorForecast, DepthForecast } from './model.js';
+import type { PointLife } from './points.js';
+import { tabulated, type Distribution } from './tabulate.js';
+import type { PanelLife, RunLife } from './runs.js';
+
+interface Unit {
+  readonly unit: number;
+  /** Exposure at the last meter reading, from which the forecasts count. */
+  readonly now: number;
+  readonly limit: number;
+  readonly through: number;
+}
+
+interface PanelSource {
+  readonly run: number;
+  readonly panel: PanelLife;
+  /** What the run lends to a panel that nobody has seen. */
+  readonly lent: readonly Unit[];
+  /** Exposure since the last meter reading. */
+  readonly since: number;
+}
+
+/** Undefined where the model gives no dates. */
+export function outlookOf(
+  fitted: FittedWear,
+  coming: Coming,
+  points: readonly PointLife[],
+  runs: readonly RunLife[],
+  forecast: ConveyorForecast,
+): WearOutlook | undefined {
+  const { result } = fitted;
+  if (result.kind !== 'fitted' || coming.perDay === undefined || !(coming.perDay > 0)) return undefined;
+  const known = new Map(placed(fitted, points, coming).map((each) => [each.point, each]));
+  const since = (hoursByDuty(coming.duties, coming.from, coming.asOf) ?? 0) * exposurePerHour(coming);
+  // Panels that nobody has seen are alike within a run; so is what is worked out for one unit.
+  const singly = new Map<number, Chances>();
+  const panels = runs.flatMap(({ run, panels: own }) => {
+    const ofRun = lent(fitted, coming, run.number);
+    return own.flatMap((panel) => {
+      const made = panelOf(result, { run: run.number, panel, lent: ofRun, since }, known, (units) => {
+        const [only, another] = units;
+        if (!only || another) return chancesOf(result, coming, units);
+        const before = singly.get(only.unit) ?? chancesOf(result, coming, units);
+        if (before) singly.set(only.unit, before);
+        return before;
+      });
+      return made ? [made] : [];
+    });
+  });
+  const units = new Map(panels.map(({ outlook, units: own }) => [outlook, own]));
+  const seenUnits = points.flatMap((point) => {
+    const each = known.get(point);
+    return each && isSeen(point) ? [unitOf(each)] : [];
+  });
+  const unseen = panels.filter(({ outlook }) => !outlook.seen).flatMap(({ units: own }) => own);
+  const counted = chancesOf(result, coming, [...seenUnits, ...unseen]);
+  if (!counted) return undefined;
+  const { asOf, duties, variation } = coming;
+  const hoursBy = (day: CalendarDay): number => hoursByDuty(duties, asOf, day) ?? 0;
+  const perHour = exposurePerHour(coming);
+  const rests = new WeakMap<readonly PanelOutlook[], Chances>();
+  return {
+    asOf,
+    counted,
+    seen:
+      (known.size === seenUnits.length ? ofForecast(forecast) : undefined) ??
+      chancesOf(result, coming, seenUnits),
+    panels: panels.map(({ outlook }) => outlook),
+    rest(relined) {
+      const before = rests.get(relined);
+      if (before) return before;
+      const gone = new Set(relined.flatMap((panel) => units.get(panel) ?? []));
+      const goneUnits = new Set([...gone].map(({ unit }) => unit));
+      const left = [
+        ...seenUnits.filter(({ unit }) => !goneUnits.has(unit)),
+        ...panels
+          .filter(({ outlook }) => !outlook.seen && !relined.includes(outlook))
+          .flatMap((p) => p.units),
+      ];
+      const made = left.length === 0 ? never : laterOf(result, coming, left);
+      rests.set(relined, made);
+      return made;
+    },
+    exposureBy: (day) => hoursBy(day) * perHour,
+    hoursBy,
+    dutySpread: variation.level.ratio,
+  };
+}
+
+/** The conveyor's own forecast is of all its points: of what was seen, where all were. */
+function ofForecast(forecast: ConveyorForecast): Chances | undefined {
+  return forecast.kind === 'dates' && forecast.contactBy
+    ? { condemnBy: forecast.chanceBy, contactBy: forecast.contactBy }
+    : undefined;
+}
+
+const never: Chances = { condemnBy: () => 0, contactBy: () => 0 };
+
+/** Exposure a running hour brings: 1, or tonnes. */
+function exposurePerHour({ duties, from, perDay = 0 }: Coming): number {
+  const first = hoursByDuty(duties, from, addDays(from, 1)) ?? 0;
+  return first > 0 ? perDay / first : 1;
+}
+
+/** The place of a panel that reaches its limit first, by the middle of its forecast; or what the run lends. */
+function panelOf(
+  result: WearFit,
+  { run, panel, lent: ofRun, since }: PanelSource,
+  known: ReadonlyMap<PointLife, PlacedUnit>,
+  chancesFor: (units: readonly Unit[]) => Chances | undefined,
+): { readonly outlook: PanelOutlook; readonly units: readonly Unit[] } | undefined {
+  const own = panel.points.flatMap((point) => {
+    const each = known.get(point);
+    return each && isSeen(point) ? [each] : [];
+  });
+  const name = `panel ${panel.number} of run ${run}`;
+  const units = own.length > 0 ? own.map(unitOf) : ofRun;
+  const lives = units.flatMap((unit) => {
+    const life = lifeOf(
+      result,
+      unit,
+      since,
+      own.find((each) => each.unit === unit.unit)?.point.model?.condemn,
+    );
+    return life ? [{ unit, life }] : [];
+  });
+  const [first] = [...lives].sort((a, b) => a.life.median - a.life.now - (b.life.median - b.life.now));
+  const [only, another] = own;
+  const chances = (only && !another ? ofPoint(only.point) : undefined) ?? chancesFor(units);
+  if (!first || !chances) return undefined;
+  const governing = own.find((each) => each.unit === first.unit.unit);
+  const other = governing && mirrored(governing.point, panel);
+  const otherUnit = other && known.get(other);
+  return {
+    units,
+    outlook: {
+      run,
+      panel: panel.number,
+      from: panel.from,
+      to: panel.to,
+      seen: own.length > 0,
+      place: governing?.point.place.name ?? name,
+      life: first.life,
+      ...chances,
+      ...(otherUnit && { otherSide: lifeOf(result, unitOf(otherUnit), since) }),
+    },
+  };
+}
+
+/** Of one panel that nobody has seen: as any panel of its run. */
+function lent({ input }: FittedWear, coming: Coming, run: number): readonly Unit[] {
+  const unit = input.members.findIndex(
+    (m) => m.place === undefined && m.run?.number === run && m.conveyor === coming.history.conveyor,
+  );
+  const member = input.members[unit];
+  const now = member && exposureThen(member.set, coming);
+  if (!member || now === undefined) return [];
+  const { thickness, condemn } = member.set.liner;
+  return [{ unit, now, limit: thickness.value - condemn.value, through: thickness.value }];
+}
+
+/** What the report has worked out for the one point of a panel already. */
+function ofPoint({ model }: PointLife): Chances | undefined {
+  const condemnBy = model?.condemn.kind === 'life' ? model.condemn.chanceBy : undefined;
+  const contactBy = model?.trough?.kind === 'life' ? model.trough.chanceBy : undefined;
+  return condemnBy && contactBy && { condemnBy, contactBy };
+}
+
+/** A place of the same panel at the clock position that lies opposite, within half an hour of the clock. */
+function mirrored({ place }: PointLife, { points }: PanelLife): PointLife | undefined {
+  return points.find(
+    (point) =>
+      isSeen(point) && point.place !== place && Math.abs(12 - place.clock - point.place.clock) <= 0.5,
+  );
+}
+
+function isSeen({ state }: PointLife): boolean {
+  return state === 'thickness' || state === 'colour';
+}
+
+function unitOf({ point, unit, now }: PlacedUnit): Unit {
+  return {
+    unit,
+    now,
+    limit: point.fitted.value - point.condemn,
+    through: point.depths.at(-1) ?? point.fitted.value,
+  };
+}
+
+/** With the median where it is known already, the distribution is asked for only when somebody needs it. */
+function lifeOf(
+  result: WearFit,
+  { unit, now: then, limit, through }: Unit,
+  since: number,
+  known?: DepthForecast,
+): PlaceLife | undefined {
+  // A look would be made today, not at the last meter reading.
+  const now = Math.max(0, then + since);
+  let asked: ((exposure: number) => number) | undefined;
+  const ask = (): ((exposure: number) => number) => {
+    const forecast = forecastUnit(result, unit, limit);
+    return forecast.kind === 'life' ? tabulated(forecast) : () => 1;
+  };
+  if (known?.kind === 'life')
+    return {
+      now,
+      limit,
+      through,
+      median: known.exposure.q50,
+      reachedBy: (exposure) => (asked ??= ask())(exposure),
+    };
+  const forecast = forecastUnit(result, unit, limit);
+  return forecast.kind === 'life'
+    ? { now, limit, through, reachedBy: tabulated(forecast), median: forecast.quantiles.q50 }
+    : undefined;
+}
+
+/** Of the first of several to reach its limit, and to touch steel. Reached already: certain. */
+function chancesOf(result: WearFit, coming: Coming, units: readonly Unit[]): Chances | undefined {
+  if (units.length === 0) return undefined;
+  const condemnBy = firstBy(result, coming, units, ({ limit }) => limit);
+  const contactBy = condemnBy && firstBy(result, coming, units, ({ through }) => through);
+  return condemnBy && contactBy ? { condemnBy, contactBy } : undefined;
+}
+
+/** The same, worked out only when asked; where nothing can be said of what is left, it counts as nothing more to fear. */
+function laterOf(result: WearFit, coming: Coming, units: readonly Unit[]): Chances {
+  let condemn: ChanceBy | undefined;
+  let contact: ChanceBy | undefined;
+  return {
+    condemnBy: (day) =>
+      (condemn ??= firstBy(result, coming, units, ({ limit }) => limit) ?? never.condemnBy)(day),
+    contactBy: (day) =>
+      (contact ??= firstBy(result, coming, units, ({ through }) => through) ?? never.contactBy)(day),
+  };
+}
+
+/** Where the chance rises, roughly: enough to lay a table over it (tabulate.ts). */
+function distributionOf({ reachedBy, about }: Extract<FirstChance, { kind: 'life' }>): Distribution {
+  const at = (i: number): number => about * Math.exp(-3 + i / 6);
+  const chance = Array.from({ length: 28 }, (_, i) => reachedBy(at(i)));
+  const quantile = (level: number): number => {
+    const i = chance.findIndex((each) => each >= level);
+    if (i < 0) return at(chance.length);
+    if (i === 0) return (chance[0] ?? 0) > level ? 0 : at(0);
+    const [low = 0, high = 1] = [chance[i - 1], chance[i]];
+    return at(i - 1 + (high > low ? (level - low) / (high - low) : 1));
+  };
+  const [q05, q10, q50, q90, q95] = [0.05, 0.1, 0.5, 0.9, 0.95].map(quantile) as unknown as Quintet; // five in, five out
+  return { reachedBy, quantiles: { q05, q10, q50, q90, q95 } };
+}
+
+type Quintet = readonly [number, number, number, number, number];
+
+function firstBy(
+  result: WearFit,
+  coming: Coming,
+  units: readonly Unit[],
+  depth: (unit: Unit) => number,
+): ChanceBy | undefined {
+  const had = Math.max(...units.map(({ now }) => now));
+  const members = units.map((unit): GroupMember => ({ unit: unit.unit, now: unit.now, depth: depth(unit) }));
+  const first = chanceOfFirst(result, members);
+  if (first.kind === 'reached') return () => 1;
+  if (first.kind === 'cannot say') return undefined;
+  const dates = calendarOf(distributionOf(first), had, coming, had);
+  return dates?.kind === 'dates' ? dates.reachedBy : undefined;
+}

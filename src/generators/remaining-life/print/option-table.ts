@@ -1,0 +1,161 @@
+// The options of a conveyor as a table: the best of each kind on the first page, all of them with needs and working on the
+// conveyor's own.
+
+import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { DecisionOption } from '../../../domain/decision/option.js';
+import { percent } from '../../../domain/decision/option-setting.js';
+import { element, group, type Markup } from '../../page/markup.js';
+import { table } from '../../page/page.js';
+import type { ConveyorLife } from '../remaining-life.js';
+import {
+  acceptedText,
+  bestOfEachKind,
+  moneyText,
+  noMoneyText,
+  optionChances,
+  passedText,
+} from '../decision-words.js';
+import { date } from './wording.js';
+
+/** For a conveyor that no planned outage serves. */
+export function optionBox(life: ConveyorLife): Markup | undefined {
+  const { decision } = life;
+  if (!decision || decision.options.length === 0) return undefined;
+  return element(
+    'div',
+    { class: 'options' },
+    element(
+      'h3',
+      {},
+      `What can be done about ${life.conveyor.name}`,
+      element(
+        'span',
+        { class: 'sub' },
+        ` accepted: ${acceptedText(decision)}; in order of expected cost, those that keep the risks first`,
+      ),
+    ),
+    optionTable(decision, bestOfEachKind(decision.options), false),
+  );
+}
+
+/** Every option, with its needs and how its numbers came about. */
+export function optionSection(life: ConveyorLife): Markup | undefined {
+  const { decision } = life;
+  if (!decision || decision.options.length === 0) return undefined;
+  const note = noMoneyText(decision);
+  return group(
+    element('h3', {}, 'What can be done'),
+    element(
+      'p',
+      { class: 'small' },
+      `Accepted: ${acceptedText(decision)}. Passed on ${passedText(decision)}. `,
+      scopeText(decision),
+      note === undefined ? '' : ` ${note}`,
+    ),
+    optionTable(decision, decision.options, true),
+    working(decision),
+    decision.jobs.length > 0 &&
+      element(
+        'p',
+        { class: 'small' },
+        element('strong', {}, 'Jobs already written. '),
+        `${decision.jobs.map(({ words }) => words).join('. ')}.`,
+      ),
+  );
+}
+
+/** Which panels do not last, what must come off with them, and what that costs beside the whole. */
+export function scopeText(decision: ConveyorDecision): string {
+  const { scopes } = decision;
+  if (!scopes) return '';
+  const governing = scopes.governing.map(({ place }) => place);
+  const head =
+    governing.length === 0
+      ? `By what was seen every panel lasts until ${date(scopes.until)}.`
+      : `Until ${date(scopes.until)} the liner does not last at ${governing.join(', ')}.`;
+  const small = scopes.works.filter(({ work }) => !work.whole);
+  if (small.length === 0) return head;
+  const words = small.map(({ work }) => {
+    const option = decision.options.find(
+      ({ what, kind }) => kind === 'part at an outage' && what.includes(work.scope),
+    );
+    return `${work.scope} (${work.panels} panels, ${work.together.personHours.toFixed(0)} person-hours${option?.cost === undefined ? '' : `, ${moneyText(decision, option.cost)}`})`;
+  });
+  const whole = decision.options.find(({ kind }) => kind === 'planned reline');
+  return `${head} An order of work can close ${words.join(', or ')}; the whole conveyor${whole?.cost === undefined ? '' : ` costs ${moneyText(decision, whole.cost)}`}.`;
+}
+
+function optionTable(decision: ConveyorDecision, options: readonly DecisionOption[], full: boolean): Markup {
+  const needs = full ? [{ head: 'Needs, or why not' }] : [];
+  return table({
+    class: full ? 'tight' : 'choice tight',
+    columns: [
+      { head: element('span', { class: 'unseen' }, 'Order') },
+      { head: 'What' },
+      { head: 'Day', class: 'day' },
+      { head: 'Limit by then', number: true },
+      { head: 'Steel', number: true },
+      { head: 'Cost', number: true },
+      { head: 'Expected', number: true },
+      ...needs,
+    ],
+    rows: options.map((option, i) => [
+      mark(option, i),
+      full || option.obstacle === undefined
+        ? option.what
+        : group(option.what, element('span', { class: 'sub' }, `not possible: ${option.obstacle}`)),
+      date(option.day),
+      chanceCell(decision, option),
+      option.contact === undefined ? '–' : percent(option.contact),
+      moneyText(decision, option.cost),
+      moneyText(decision, option.expected),
+      ...(full ? [needsText(option)] : []),
+    ]),
+  });
+}
+
+function chanceCell({ panels, panelsSeen }: ConveyorDecision, option: DecisionOption): Markup | string {
+  if (option.condemn === undefined) return '–';
+  return option.condemnSeen !== undefined && panels > panelsSeen
+    ? `${percent(option.condemn)} (seen ${percent(option.condemnSeen)})`
+    : percent(option.condemn);
+}
+
+function mark({ within, obstacle }: DecisionOption, index: number): Markup | string {
+  if (obstacle !== undefined) return '×';
+  return within ? element('strong', {}, `${index + 1}`) : `${index + 1}`;
+}
+
+function needsText({ needs, obstacle }: DecisionOption): string {
+  return obstacle === undefined ? needs.join('; ') : `not possible: ${obstacle}`;
+}
+
+function working({ options }: ConveyorDecision): Markup {
+  return element(
+    'div',
+    { class: 'working' },
+    element('h4', {}, 'How this was worked out'),
+    element(
+      'ul',
+      {},
+      options
+        .filter((option) => option.working.length > 0)
+        .map((option) =>
+          element('li', {}, element('strong', {}, `${option.what}: `), `${option.working.join('; ')}.`),
+        ),
+    ),
+  );
+}
+
+/** For the comment: the same rows as text. */
+export function optionRows(decision: ConveyorDecision): readonly (readonly string[])[] {
+  return decision.options.map((option, i) => [
+    option.obstacle === undefined ? String(i + 1) : '×',
+    option.what,
+    date(option.day),
+    optionChances(option),
+    moneyText(decision, option.cost),
+    moneyText(decision, option.expected),
+    needsText(option),
+  ]);
+}

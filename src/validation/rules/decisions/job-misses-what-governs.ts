@@ -1,0 +1,77 @@
+// Does a job reline the spot that reaches its limit first? Hand arithmetic; silent where that spot lasts until the outage after
+// the job, because then somebody may well have chosen to leave it.
+
+import { relinedBy } from '../../../domain/decision/jobs-written.js';
+import { dayAt } from '../../../domain/model/history.js';
+import { addDays, formatDay } from '../../../domain/units/calendar.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import { firstToGo } from '../../evidence/hand-lives.js';
+import type { Rule } from '../../rule.js';
+
+export const jobMissesWhatGoverns: Rule = {
+  code: 'TL544',
+  title: 'Job that leaves out the spot that governs',
+  severity: 'warning',
+  why: 'The crew opens the conveyor, relines what could have waited, and the spot that wears through first stays in.',
+  todo: 'Take the run of that spot into the scope, or say in the job why it can wait.',
+  given: 'estate',
+  bad: `
+inspection DG1 2026-04-06 meter 9300 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 5.9 mm
+  P2 thickness 9.8 mm
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  «reline run above Gate»
+  crews Alpha, Bravo
+  access units MP1
+}`,
+  good: `
+inspection DG1 2026-04-06 meter 9300 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 5.9 mm
+  P2 thickness 9.8 mm
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  reline all
+  crews Alpha, Bravo
+  access units MP1
+}`,
+  *check({ estate }) {
+    const jobs = estate.jobs.filter((job) => job.window && job.relines.length > 0);
+    if (jobs.length === 0) return;
+    const first = new Map([...firstToGo(estate)].map((life) => [life.place.conveyor, life]));
+    for (const job of jobs) {
+      const life = first.get(job.conveyor);
+      const [reline] = job.relines;
+      if (!life || !reline || !job.window) continue;
+      const { window } = job;
+      const limit = dayAt(life.history, life.end);
+      const next =
+        job.conveyor.plant.outages
+          .map(({ from }) => from.day)
+          .filter((day) => day > window.to.day)
+          .sort((a, b) => a - b)[0] ?? addDays(window.to.day, 365);
+      const areas = relinedBy(job, estate);
+      const { at, name } = life.place;
+      if (limit === undefined || limit > next || areas.length === 0) continue;
+      if (areas.some(({ from, to }) => from <= at && at <= to)) continue;
+      const relined = areas.map(({ from, to }) => `${metres(from)} to ${metres(to)} m`).join(' and ');
+      yield {
+        origin: reline.origin,
+        message: `Job ${job.name} relines ${relined} of ${job.conveyor.name}; ${name} at ${metres(at)} m is outside and reaches its limit first, by hand about ${formatDay(Math.floor(limit) as typeof next)}.`, // a whole day
+        related: [{ origin: life.place.conveyor.nameOrigin, message: `conveyor ${job.conveyor.name}` }],
+      };
+    }
+  },
+};
+
+function metres(mm: number): string {
+  return formatNumber(mm / 1000, 2);
+}
