@@ -1,4 +1,4 @@
-// The parser's tables are made and not kept in git; on a fresh clone the tests make them first.
+// The parser's tables and the forms' scripts are made and not kept in git; on a fresh clone the tests make them first.
 
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
@@ -6,8 +6,8 @@ import { fileURLToPath } from 'node:url';
 
 export default function makeGenerated(): void {
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  if (existsSync(`${root}/src/language/generated/ast.ts`)) return;
+  const made = ['src/language/generated/ast.ts', 'src/generators/page/generated/phone-sheet.ts'];
+  if (made.every((file) => existsSync(`${root}/${file}`))) return;
   const { status } = spawnSync(process.execPath, [`${root}/.ci/generate.mjs`], { stdio: 'inherit' });
-  if (status !== 0)
-    throw new Error('src/language/generated is missing and could not be made: npm run generate');
+  if (status !== 0) throw new Error('what is generated is missing and could not be made: npm run generate');
 }

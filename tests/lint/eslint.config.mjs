@@ -29,7 +29,7 @@ const outside = [
 ];
 
 export default tseslint.config(
-  { ignores: ['**/node_modules/**', 'dist/**', 'out/**', 'src/language/generated/**'] },
+  { ignores: ['**/node_modules/**', 'dist/**', 'out/**', 'src/**/generated/**'] },
   ...tseslint.configs.recommended,
   {
     rules: {

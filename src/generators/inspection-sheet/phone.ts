@@ -2,12 +2,12 @@
 // dies, says when a reading is worth a second look, and gives back an inspection block to copy, share or save.
 
 import { formatNumber } from '../../domain/units/format.js';
-import { formScript } from '../page/form-kit.js';
 import { formStyles } from '../page/form-styles.js';
 import type { LengthUnit } from '../page/lengths.js';
 import { chainageWords, lengthWords } from '../page/lengths.js';
 import { offlinePage } from '../page/offline-page.js';
-import { phoneScript } from './phone/script.js';
+import { phoneSheetScript } from '../page/generated/phone-sheet.js';
+import type { PhonePoint, PhoneSheetData } from '../../protocol/offline-forms.js';
 import { expectWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
@@ -15,13 +15,13 @@ export function inspectionPhonePage(sheet: InspectionSheet): string {
   return offlinePage({
     title: `${sheet.conveyor.name} inspection, look ${sheet.look}`,
     styles: formStyles,
-    script: formScript(phoneScript),
+    script: phoneSheetScript,
     fallback: 'This page needs JavaScript to take readings. Use the printed sheet instead.',
     data: phoneData(sheet),
   });
 }
 
-function phoneData(sheet: InspectionSheet): unknown {
+function phoneData(sheet: InspectionSheet): PhoneSheetData {
   return {
     key: `${sheet.conveyor.qualified} ${sheet.asOf}`,
     qualified: sheet.conveyor.qualified,
@@ -72,7 +72,7 @@ function phoneData(sheet: InspectionSheet): unknown {
   };
 }
 
-function pointData(point: SheetPoint, unit: LengthUnit): unknown {
+function pointData(point: SheetPoint, unit: LengthUnit): PhonePoint {
   const { expect } = point;
   return {
     id: point.writes,
