@@ -141,6 +141,12 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
       new Option('--since <date>', 'say what changed since the report of this day').argParser(dayArgument),
     )
     .option(
+      '-p, --previous <file>',
+      'a report.json published earlier: hold its forecasts against what was read since; may be given several times',
+      collect,
+      [],
+    )
+    .option(
       '-w, --with <change>',
       "what if: 'duty DG1 140 h/week', 'speed DG1 20 rpm', 'condemn DG1 4 mm' or 'liner DG1 TwoLayer16'; may be given several times",
       collect,
@@ -151,7 +157,7 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
     )
     .addHelpText(
       'after',
-      "\nExamples:\n  troughline report examples/4-tarnholt --as-of 2026-10-31 --out reports/\n  troughline report plant/ --conveyor DG1 --with 'duty DG1 140 h/week'\n\nThe clock is never read: the same files and the same --as-of give the same bytes. In CI --as-of is required.",
+      "\nExamples:\n  troughline report examples/4-tarnholt --as-of 2026-10-31 --out reports/\n  troughline report plant/ --conveyor DG1 --with 'duty DG1 140 h/week'\n  troughline report plant/ --previous reports/2026-03.json\n\nThe clock is never read: the same files and the same --as-of give the same bytes. In CI --as-of is required.",
     )
     .action(async (given: string[], options: Omit<ReportOptions, 'asOf'> & { asOf?: CalendarDay }) => {
       const { report } = await import('./commands/report.js');

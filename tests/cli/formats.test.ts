@@ -152,6 +152,19 @@ describe('report', () => {
     expect(ran).toMatchObject({ exit: 2, out: '' });
     expect(ran.err).toContain('--with');
   });
+
+  test('holds a published report against what was read since, and refuses a file that is none', async () => {
+    const cwd = folderWith(sound);
+    await troughline(['report', '--format', 'json', '--out', 'then'], { cwd });
+    const ran = await troughline(['report', '--previous', 'then/report.json'], { cwd });
+    expect(ran.exit).toBe(0);
+    expect(ran.out).toMatch(/The report of \d{4}-\d\d-\d\d, as it was published: /);
+    for (const file of ['a.trough', 'none.json']) {
+      const refused = await troughline(['report', '--previous', file], { cwd });
+      expect(refused).toMatchObject({ exit: 2, out: '' });
+      expect(refused.err).toContain(`--previous ${file}`);
+    }
+  });
 });
 
 describe('format', () => {

@@ -113,7 +113,7 @@ describe('wear that speeds up', () => {
 
   test('a liner fitted since starts afresh', () => {
     const relined =
-      '\nreline DG1 2025-03-17 meter 6300 h {\n  run 1\n}' +
+      '\nreline DG1 2025-03-17 meter 6300 h {\n  liner TwoLayer12\n}' +
       looks(['2025-09-08', 8800, 'P1 thickness 9.0 mm\n  P2 thickness 9.2 mm']);
     expect(codesIn('estate', steady + relined)).not.toContain('TL510');
   });

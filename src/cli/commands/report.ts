@@ -8,6 +8,9 @@ import { remainingLifeJson } from '../../generators/remaining-life/json.js';
 import { remainingLifeMarkdown } from '../../generators/remaining-life/markdown.js';
 import { remainingLife, type RemainingLife } from '../../generators/remaining-life/remaining-life.js';
 import { readChange, type WhatIfChange } from '../../generators/remaining-life/what-if.js';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { readPublished, type PublishedReport } from '../../generators/remaining-life/published.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { Exit, Trouble, type Console } from '../console.js';
 import { conveyorsNamed } from '../conveyors-named.js';
@@ -25,6 +28,7 @@ export interface ReportOptions {
   readonly format: readonly string[];
   readonly conveyor: readonly string[];
   readonly with: readonly string[];
+  readonly previous: readonly string[];
   readonly paper: 'A4' | 'Letter';
 }
 
@@ -46,6 +50,7 @@ export async function report(
     asOf: options.asOf,
     since: options.since,
     conveyors: conveyorsNamed(options.conveyor, estate),
+    previous: options.previous.map((file) => publishedIn(file, console)),
     changes: options.with.map((text) => changeOf(text, estate)),
   });
   if (options.out === undefined && wanted.includes('csv'))
@@ -56,6 +61,19 @@ export async function report(
     console,
   );
   return Exit.clean;
+}
+
+/** A report that cannot be read stops the run: a check that quietly judges nothing would look like a clean one. */
+function publishedIn(file: string, console: Console): PublishedReport {
+  let text: string;
+  try {
+    text = readFileSync(path.resolve(console.cwd, file), 'utf8');
+  } catch (error) {
+    throw new Trouble(`--previous ${file}: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  const read = readPublished(text);
+  if (!read.ok) throw new Trouble(`--previous ${file} ${read.message}`);
+  return read.report;
 }
 
 function changeOf(text: string, estate: Estate): WhatIfChange {

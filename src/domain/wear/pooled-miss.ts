@@ -66,3 +66,21 @@ export function pooledMiss(misses: readonly Miss[]): PooledMiss | undefined {
     hidden: (toldBeyond + inFourOfFive) * error,
   };
 }
+
+/** Conveyors weighed by how sure each is: what points share inside one they do not share with the next. Undefined below two. */
+export function pooledTogether(own: readonly PooledMiss[]): PooledMiss | undefined {
+  if (own.length < 2) return undefined;
+  const weight = own.reduce((sum, { error }) => sum + 1 / error ** 2, 0);
+  const excess = own.reduce((sum, p) => sum + p.excess / p.error ** 2, 0) / weight;
+  const error = 1 / Math.sqrt(weight);
+  return {
+    excess,
+    error,
+    z: excess / error,
+    low: excess - 1.645 * error,
+    high: excess + 1.645 * error,
+    points: own.reduce((sum, p) => sum + p.points, 0),
+    more: own.reduce((sum, p) => sum + p.more, 0),
+    hidden: (toldBeyond + inFourOfFive) * error,
+  };
+}

@@ -17,6 +17,7 @@ import {
   inFourOfFive,
   lookShare,
   pooledMiss,
+  pooledTogether,
   toldBeyond,
   type Miss,
   type PooledMiss,
@@ -232,28 +233,12 @@ function toldApart(looks: readonly Omit<JudgedLook, 'told'>[]): JudgedLook[] {
   });
 }
 
-/** Conveyors weighed by how sure each is; what they share inside a conveyor they do not share with the next. */
 function together(
   looks: readonly Omit<JudgedLook, 'told'>[],
   horizon: Horizon,
 ): (PooledMiss & { readonly told: boolean }) | undefined {
-  const own = looks.filter((l) => l.horizon === horizon).map((l) => l.pooled);
-  if (own.length < 2) return undefined;
-  const weight = own.reduce((sum, { error }) => sum + 1 / error ** 2, 0);
-  const excess = own.reduce((sum, p) => sum + p.excess / p.error ** 2, 0) / weight;
-  const error = 1 / Math.sqrt(weight);
-  const z = excess / error;
-  return {
-    excess,
-    error,
-    z,
-    low: excess - 1.645 * error,
-    high: excess + 1.645 * error,
-    points: own.reduce((sum, p) => sum + p.points, 0),
-    more: own.reduce((sum, p) => sum + p.more, 0),
-    hidden: (own[0]!.hidden / own[0]!.error) * error,
-    told: z > toldBeyond,
-  };
+  const pooled = pooledTogether(looks.filter((l) => l.horizon === horizon).map((l) => l.pooled));
+  return pooled && { ...pooled, told: pooled.z > toldBeyond };
 }
 
 function finishedOf(places: readonly number[]): FinishedSets {

@@ -61,6 +61,17 @@ function reportOf(report: RemainingLife): Json {
       readingError: number(fit.readingError),
       method: fit.method ?? null,
     })),
+    published: report.judged.map((judged) => ({
+      asOf: day(judged.asOf),
+      conveyors: judged.conveyors.map(({ name, pooled, told }) => ({
+        conveyor: name,
+        ...missOf(pooled),
+        told,
+      })),
+      together: judged.together ? { ...missOf(judged.together), told: judged.told } : null,
+      reached: { ...judged.reached },
+      notReadSince: judged.notReadSince,
+    })),
     scatter: report.scatter.map((s) => ({
       level: s.level,
       factor: beliefOf(s.factor),
@@ -333,6 +344,11 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
           condemn: depthOf(model.condemn),
           layers: model.layers?.map(depthOf) ?? null,
           trough: model.trough ? depthOf(model.trough) : null,
+          path: model.path.map((p) => ({
+            exposure: number(p.exposure),
+            mean: number(p.mean),
+            spread: number(p.spread),
+          })),
           breaks: model.breaks.map((b) => ({ from: day(b.from), to: day(b.to), growth: number(b.growth) })),
           strays: model.strays.map((s) => ({
             day: formatDay(s.day),

@@ -9,7 +9,7 @@ import { countsSentence, leadSentence, leftOutSentence } from './print/front-pag
 import { earliestText, orderText, riskText } from './decision-words.js';
 import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText, whyNot } from './print/sentences.js';
-import { trackSentence } from './print/track-record.js';
+import { publishedSentences, trackSentence } from './print/track-record.js';
 import { amount, counted, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
 import type { PointLife, RemainingLife } from './remaining-life.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
@@ -47,7 +47,7 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
     changeSection(report),
     sinceSection(report),
     whatIfSection(report),
-    `How good were the forecasts? ${markdownText(trackSentence(report))}`,
+    `How good were the forecasts? ${markdownText([trackSentence(report), ...publishedSentences(report)].join(' '))}`,
     `What this rests on: ${markdownText(countsSentence(report.counts) + leftOutSentence(report.counts))}`,
     '> **This report advises; a competent person decides.** It does not clear a machine for work or for further running. Isolate and prove dead, follow site permits and local codes.',
   ].filter((part) => part !== '');

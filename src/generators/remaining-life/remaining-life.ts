@@ -18,6 +18,8 @@ import { compareMeasures, type MeasureComparison } from './parts/measure.js';
 import { formerSetsOf } from './parts/former-sets.js';
 import type { FitSummary } from './parts/model.js';
 import { nearestToLimit, pointLife, worstOf } from './parts/points.js';
+import { judgeReport, type JudgedReport } from './parts/judged-reports.js';
+import type { PublishedReport } from './published.js';
 import { runsWithPanels } from './parts/runs.js';
 import { changesSince, type Since } from './parts/since.js';
 import { trackOf, type Track } from './parts/track.js';
@@ -43,6 +45,7 @@ export type {
 export type { LeftOut, Milestone, PointLife, Observation, ObservedReading } from './parts/points.js';
 export type { PanelLife, RunLife } from './parts/runs.js';
 export type { ConveyorSince, Since } from './parts/since.js';
+export type { JudgedReport } from './parts/judged-reports.js';
 export type { Track, TrackedLook } from './parts/track.js';
 export type { Case, WhatIf } from './parts/what-if-cases.js';
 
@@ -60,6 +63,8 @@ export interface RemainingLife {
   /** Hours or tonnes, over all conveyors whose records carry both; undefined with fewer than two of them. */
   readonly measure: MeasureComparison | undefined;
   readonly tracks: readonly Track[];
+  /** Published reports, oldest first, held against what was read since. */
+  readonly judged: readonly JudgedReport[];
   /** Tried beside the base case; the records and the rest of the report know nothing of them. */
   readonly whatIfs: readonly WhatIf[];
   /** Against an earlier day, where one was asked for. */
@@ -77,6 +82,8 @@ export interface RemainingLifeOptions {
   /** Say what changed since the report of this day. */
   readonly since?: CalendarDay | undefined;
   readonly changes?: readonly WhatIfChange[] | undefined;
+  /** Reports that were published, to be held against what was read since. */
+  readonly previous?: readonly PublishedReport[] | undefined;
 }
 
 /** Beyond so many points only the condemn limit of each is forecast, not every layer. */
@@ -166,6 +173,9 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     ),
     measure: measureOfAll(estate, histories, readings, options),
     tracks,
+    judged: [...(options.previous ?? [])]
+      .sort((a, b) => a.asOf - b.asOf)
+      .map((previous) => judgeReport(previous, estate, readings)),
     whatIfs,
     since: undefined,
   };

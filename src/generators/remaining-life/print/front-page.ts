@@ -10,7 +10,7 @@ import { orderText, shownOutage } from '../decision-words.js';
 import { optionBox } from './option-table.js';
 import { whyNot } from './sentences.js';
 import { timeline } from './timeline.js';
-import { trackSentence } from './track-record.js';
+import { publishedSentences, trackSentence } from './track-record.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { counted, date, listed } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
@@ -45,7 +45,7 @@ export function frontPage(report: RemainingLife): Markup {
       'p',
       { class: 'small' },
       element('strong', {}, 'How good were the forecasts? '),
-      trackSentence(report),
+      [trackSentence(report), ...publishedSentences(report)].join(' '),
     ),
     element(
       'p',

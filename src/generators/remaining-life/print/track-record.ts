@@ -76,6 +76,25 @@ function endedWords(tracks: readonly Track[]): string {
   return ` Of ${counted(of, 'set')} that reached the limit ${early} ended before the 10 % quantile foretold at half of their life${of < 10 ? ', too few to judge by' : ''}.`;
 }
 
+/** One sentence for each published report: what came out since, or what would have stayed hidden. */
+export function publishedSentences({ judged }: Pick<RemainingLife, 'judged'>): readonly string[] {
+  return judged.map(({ asOf, conveyors, together, told, reached }) => {
+    const head = `The report of ${formatDay(asOf)}, as it was published: `;
+    const ends =
+      reached.of === 0
+        ? ''
+        : ` Of ${counted(reached.of, 'limit')} seen reached since, ${reached.early} came before the 10 % quantile and ${reached.late} after the 90 % one.`;
+    const found = conveyors.filter((c) => c.told);
+    if (found.length > 0)
+      return `${head}${found.map(({ name, pooled }) => `wear of ${name} since was ${missWords(pooled)}`).join('; ')}.${ends}`;
+    if (together && told) return `${head}wear since was ${missWords(together)} over all conveyors.${ends}`;
+    const one = together ?? conveyors[0]?.pooled;
+    return one
+      ? `${head}no miss found at ${counted(one.points, 'point')} read since; a change below ${percent(one.hidden)} would have stayed hidden.${ends}`
+      : `${head}no thickness of the same liners was read since.${ends}`;
+  });
+}
+
 export function trackTable({ tracks }: Told): Markup | undefined {
   if (tracks.length === 0) return undefined;
   const rows = tracks.flatMap(({ looks }) =>
