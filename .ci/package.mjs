@@ -47,7 +47,7 @@ export async function pack({ packagePath, webOnly = false }) {
   mkdirSync(path.join(stage, 'dist'), { recursive: true });
   for (const name of shipped)
     cpSync(path.join(dist, name), path.join(stage, 'dist', name), { recursive: true });
-  for (const name of ['troughline.tmLanguage.json', 'language-configuration.json', 'snippets.json'])
+  for (const name of ['troughline.tmLanguage.json', 'language-configuration.json'])
     cpSync(path.join(root, 'syntaxes', name), path.join(stage, 'syntaxes', name));
   for (const name of ['LICENSE', 'CHANGELOG.md']) cpSync(path.join(root, name), path.join(stage, name));
   writeFileSync(path.join(stage, 'README.md'), readmeWithPictures());

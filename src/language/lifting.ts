@@ -25,7 +25,7 @@ const row = new RegExp(
     String.raw`(?:[ \t]*"([^"\n\r]*)")?)[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)`,
   'y',
 );
-const head = /^[ \t]*inspection[ \t][^\n\r{}"/]*\{[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)/gm;
+const head = /^[ \t]*inspection(?![\w-])[^\n\r{}"/]*\{[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)/gm;
 /** A fact may go on below its line: what begins so belongs to the row above, and the row to the parser. */
 const goesOn = /(?:\s|\/\/[^\n\r]*|\/\*[\s\S]*?\*\/)*(?:"|±|\+\/-)/y;
 const line = /[^\n\r]*(?:\r\n|\n|\r)?/y;

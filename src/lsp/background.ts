@@ -9,8 +9,15 @@ import { forecasts } from './forecasts.js';
 import type { EstateDocument } from './document.js';
 import type { Forecasts } from './forecast-words.js';
 
+/** The part of a cancellation token that is needed here. */
+export interface Cancellation {
+  readonly isCancellationRequested: boolean;
+  onCancellationRequested(listener: () => void): unknown;
+}
+
 export interface Background {
-  preview(session: Session, wanted: MakePreview): Promise<MakePreviewAnswer>;
+  /** Undefined where it was cancelled before it began. */
+  preview(session: Session, wanted: MakePreview, token: Cancellation): Promise<MakePreviewAnswer | undefined>;
   forecasts(session: Session): Promise<Forecasts>;
   end(): void;
 }
@@ -22,7 +29,8 @@ export function backgroundHere(): Background {
     return work();
   };
   return {
-    preview: (session, wanted) => later(() => preview(session, wanted)),
+    preview: (session, wanted, token) =>
+      later(() => (token.isCancellationRequested ? undefined : preview(session, wanted))),
     forecasts: (session) => later(() => forecasts(session)),
     end: () => undefined,
   };
@@ -46,8 +54,14 @@ interface WorkerRequest {
   readonly task: Task;
 }
 
+/** Takes back a request that has not begun. */
+interface WorkerCancel {
+  readonly cancel: number;
+}
+
 interface WorkerResponse {
   readonly number: number;
+  /** Left out where the request was taken back. */
   readonly result?: unknown;
   readonly fault?: string;
 }
@@ -69,7 +83,7 @@ export function backgroundThere(port: Port): Background {
     else waiting?.reject(new Error(fault));
   });
 
-  const order = <T>(session: Session, task: Task): Promise<T> => {
+  const order = <T>(session: Session, task: Task, token?: Cancellation): Promise<T> => {
     const known = sessions.get(session) ?? { number: sessions.size, sent: new Map<string, EstateDocument>() };
     sessions.set(session, known);
     const put = session
@@ -90,35 +104,54 @@ export function backgroundThere(port: Port): Background {
     return new Promise<T>((resolve, reject) => {
       open.set(number, { resolve: (value) => resolve(value as T), reject }); // the worker answers a task with its own kind of result
       port.send(message);
+      token?.onCancellationRequested(() => port.send({ cancel: number } satisfies WorkerCancel));
     });
   };
 
   return {
-    preview: (session, wanted) => order(session, { kind: 'preview', wanted }),
+    preview: (session, wanted, token) => order(session, { kind: 'preview', wanted }, token),
     forecasts: (session) => order(session, { kind: 'forecasts' }),
     end: () => port.end(),
   };
 }
 
-/** The worker's side. */
+/** The worker's side. One task a turn, so that a cancellation that has come meanwhile is heard before the next begins. */
 export function serveBackground(port: Port, makeAnalyser: () => Analyser): void {
   const sessions = new Map<number, Session>();
+  const waiting: WorkerRequest[] = [];
+  const cancelled = new Set<number>();
+  let scheduled = false;
+  const next = (): void => {
+    const request = waiting.shift();
+    if (request) port.send(answer(request));
+    scheduled = waiting.length > 0;
+    if (scheduled) setTimeout(next, 0);
+  };
   port.listen((message) => {
-    const { number, session: name, put, remove, revision, task } = message as WorkerRequest; // from backgroundThere
+    const heard = message as WorkerRequest | WorkerCancel; // from backgroundThere
+    if ('cancel' in heard) {
+      if (waiting.some(({ number }) => number === heard.cancel)) cancelled.add(heard.cancel);
+      return;
+    }
+    waiting.push(heard);
+    if (!scheduled) setTimeout(next, 0);
+    scheduled = true;
+  });
+
+  function answer({ number, session: name, put, remove, revision, task }: WorkerRequest): WorkerResponse {
     const session = sessions.get(name) ?? createSession(makeAnalyser());
     sessions.set(name, session);
     for (const { uri, text } of put) session.put(uri, text);
     for (const uri of remove) session.remove(uri);
-    let delivery: WorkerResponse;
+    if (cancelled.delete(number)) return { number };
     try {
       const result =
         task.kind === 'preview'
           ? { ...preview(session, task.wanted), revision }
           : { ...forecasts(session), revision };
-      delivery = { number, result };
+      return { number, result };
     } catch (fault) {
-      delivery = { number, fault: fault instanceof Error ? (fault.stack ?? fault.message) : String(fault) };
+      return { number, fault: fault instanceof Error ? (fault.stack ?? fault.message) : String(fault) };
     }
-    port.send(delivery);
-  });
+  }
 }

@@ -30,6 +30,7 @@ export function createDiagnosticsPublisher(
   let restTimer: ReturnType<typeof setTimeout> | undefined;
   let wait = pause;
   let stopped = false;
+  let news: EstateChanged | undefined;
 
   const soon = (): void => {
     if (stopped) return;
@@ -38,6 +39,7 @@ export function createDiagnosticsPublisher(
   };
 
   function judge(): void {
+    if (stopped) return;
     const started = performance.now();
     try {
       publish();
@@ -62,10 +64,11 @@ export function createDiagnosticsPublisher(
         texts += 1;
         tell(uri, diagnosticsOf(session, uri), version);
       }
-      const { findings, estate } = session.analysis();
+      const { findings } = session.analysis();
       for (const { severity } of findings)
         counts[severity === 'error' ? 'errors' : severity === 'warning' ? 'warnings' : 'information'] += 1;
-      conveyors += estate.conveyors.length;
+      // Those that are named, as the estate view shows them, complete or not.
+      conveyors += session.symbols().declared('conveyor').length;
       revision += session.revision;
     }
     for (const [uri, reason] of unread()) {
@@ -81,7 +84,7 @@ export function createDiagnosticsPublisher(
       ]);
     }
     for (const uri of published.keys()) if (!told.has(uri)) tell(uri, []);
-    const news: EstateChanged = { revision, texts, conveyors, ...counts };
+    news = { revision, texts, conveyors, ...counts };
     void connection.sendNotification(estateChanged, news);
   }
 
@@ -107,7 +110,10 @@ export function createDiagnosticsPublisher(
         if (!stopped) complain('forecast', fault);
       }
     }
-    if (!stopped) refreshHints();
+    if (stopped) return;
+    refreshHints();
+    // What is urgent is known only now.
+    if (news) void connection.sendNotification(estateChanged, news);
   }
 
   function complain(what: string, fault: unknown): void {

@@ -35,7 +35,18 @@ export function syncDocuments(
     if (!isOpen(uri)) sessions.remove(uri);
   };
 
+  /** A file that is gone says nothing more, though a tab may still show it; a key in that tab brings it back. */
+  const gone = (uri: string): void => {
+    unread.delete(uri);
+    sessions.remove(uri);
+  };
+
   const addFile = async (uri: string): Promise<void> => {
+    const shown = documents.all().find((document) => normal(document.uri) === uri);
+    if (shown) {
+      sessions.of(uri).open(uri, shown.getText(), shown.version);
+      return changed();
+    }
     if (!belongsToEstate(uri, folders)) return;
     const text = await files.read(uri);
     drop(uri);
@@ -65,7 +76,7 @@ export function syncDocuments(
     const uri = normal(given);
     if (uri.endsWith(extension)) {
       if (type !== FileChangeType.Deleted) return addFile(uri);
-      drop(uri);
+      gone(uri);
       changed();
     } else if (type === FileChangeType.Deleted) removeFolder(uri);
     // Anything else that appears may be a folder with texts in it: it is told of by its own name only.
@@ -74,6 +85,18 @@ export function syncDocuments(
 
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
     for (const change of changes) await follow(change);
+  });
+
+  connection.workspace.onDidRenameFiles(({ files: renamed }) => {
+    for (const { oldUri } of renamed) {
+      const old = normal(oldUri);
+      const inside = sessions
+        .all()
+        .flatMap((session) => session.documents())
+        .filter(({ uri }) => uri === old || uri.startsWith(`${old}/`));
+      for (const { uri } of inside) gone(uri);
+    }
+    changed();
   });
 
   documents.onDidChangeContent(({ document }) => {

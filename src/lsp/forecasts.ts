@@ -20,12 +20,14 @@ import {
 
 export function forecasts(session: Session): Forecasts {
   const conveyors: Record<string, ConveyorWords> = {};
+  if (session.analysis().inConflict.length > 0) return { revision: session.revision, conveyors };
   for (const life of remainingLife(session.estate(), { track: false }).conveyors) {
     const { nameOrigin } = life.conveyor;
     conveyors[keyOf(session.uriOf(nameOrigin), nameOrigin.start)] = {
       short: conveyorShort(life),
       todo: life.attention.todo,
       long: conveyorLong(life),
+      ...urgencyOf(life),
       points: Object.fromEntries(
         life.points.map((point) => [
           point.place.name,
@@ -73,6 +75,12 @@ function conveyorShort(life: ConveyorLife): string {
     case 'cannot say':
       return `${looked}, no forecast: ${forecast.why}`;
   }
+}
+
+function urgencyOf({ model }: ConveyorLife): { readonly urgency?: number } {
+  if (model?.forecast.kind === 'reached') return { urgency: 0 };
+  const first = model?.forecast.kind === 'dates' ? model.forecast.days.q10 : undefined;
+  return first === undefined ? {} : { urgency: first };
 }
 
 function conveyorLong(life: ConveyorLife): string[] {
@@ -133,7 +141,11 @@ function lookWords(look: NonNullable<ConveyorLife['model']>['look']): string[] {
 
 function pointShort({ model }: PointLife, unit: 'h' | 't'): string {
   if (!model?.rate) return '';
-  return `${rateWords(model.rate.q50, unit)}${model.condemn.kind === 'life' && model.condemn.days ? `, limit ${between(model.condemn.days.q10, model.condemn.days.q90)}` : ''}`;
+  const { condemn } = model;
+  const limit =
+    condemn.kind === 'life' && condemn.days ? months(condemn.days.q10, condemn.days.q90) : undefined;
+  const rate = `${perThousand(model.rate.q50)} mm/1000 ${unit}`;
+  return limit === undefined ? rate : `${rate}, ${limit}`;
 }
 
 function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
@@ -188,6 +200,14 @@ function between(early: CalendarDay | undefined, late: CalendarDay | undefined):
   return late === undefined
     ? `after ${formatDay(early)}`
     : `between ${formatDay(early)} and ${formatDay(late)}`;
+}
+
+/** `limit 2027-03 to 2028-01`: months, because an editor cuts a hint at 43 characters; the days stand in its tooltip. */
+function months(early: CalendarDay | undefined, late: CalendarDay | undefined): string {
+  if (early === undefined) return 'limit beyond 40 years';
+  const month = (day: CalendarDay): string => formatDay(day).slice(0, 7);
+  if (late === undefined) return `limit after ${month(early)}`;
+  return month(early) === month(late) ? `limit ${month(early)}` : `limit ${month(early)} to ${month(late)}`;
 }
 
 function dayWords(day: CalendarDay | undefined): string {

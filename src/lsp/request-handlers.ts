@@ -3,8 +3,13 @@
 
 import {
   CodeActionKind,
+  ErrorCodes,
+  LSPErrorCodes,
+  ResponseError,
   TextDocumentSyncKind,
+  type CancellationToken,
   type Connection,
+  type SemanticTokensRangeParams,
   type ServerCapabilities,
 } from 'vscode-languageserver';
 import {
@@ -14,6 +19,7 @@ import {
   type DraftInspection,
   type ListSubjectsAnswer,
   type MakePreview,
+  type MakePreviewAnswer,
 } from '../protocol/messages.js';
 import { normal } from './uris.js';
 import type { Background } from './background.js';
@@ -57,31 +63,86 @@ export const capabilities: ServerCapabilities = {
   documentLinkProvider: {},
   inlayHintProvider: true,
   semanticTokensProvider: { legend, full: true, range: true },
-  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  workspace: {
+    workspaceFolders: { supported: true, changeNotifications: true },
+    fileOperations: { didRename: { filters: [{ pattern: { glob: '**/*' } }] } },
+  },
 };
+
+export interface ServerState {
+  /** The estate has been read once. */
+  readonly estateLoaded: Promise<void>;
+  /** The client has said shutdown. */
+  stopped(): boolean;
+}
+
+type Answer<R> = Promise<R | ResponseError<void>>;
 
 export function registerHandlers(
   connection: Connection,
   sessions: Sessions,
   background: Background,
-  estateLoaded: Promise<void>,
+  state: ServerState,
 ): void {
+  /** Nothing is worked out for a request that was cancelled while it waited, and nothing is answered after shutdown. */
+  const answer = async <R>(token: CancellationToken, feature: () => R | Promise<R>): Answer<R> => {
+    await state.estateLoaded;
+    if (!state.stopped()) await pendingMessages();
+    if (state.stopped()) return new ResponseError(ErrorCodes.InvalidRequest, 'The server is shut down.');
+    if (token.isCancellationRequested) return cancelled();
+    return feature();
+  };
   const withText =
     <P extends { textDocument: { uri: string } }, R>(
       feature: (session: Session, document: EstateDocument, params: P) => R,
     ) =>
-    async (params: P): Promise<R | null> => {
-      await estateLoaded;
-      const uri = normal(params.textDocument.uri);
-      const session = sessions.of(uri);
-      const document = session.document(uri);
-      return document ? (feature(session, document, params) ?? null) : null;
-    };
-  const afterLoad = async <R>(feature: () => R): Promise<R> => {
-    await estateLoaded;
-    return feature();
-  };
+    (params: P, token: CancellationToken): Answer<R | null> =>
+      answer(token, () => {
+        const uri = normal(params.textDocument.uri);
+        const session = sessions.of(uri);
+        const document = session.document(uri);
+        return document ? (feature(session, document, params) ?? null) : null;
+      });
 
+  registerTextHandlers(connection, withText);
+  connection.onWorkspaceSymbol(({ query }, token) =>
+    answer(token, () => sessions.all().flatMap((session) => workspaceSymbols(session, query))),
+  );
+  connection.onRequest(listSubjects, (token: CancellationToken) =>
+    answer(token, () => together(sessions.all().map(subjects))),
+  );
+  connection.onRequest(draftInspection, (params: DraftInspection, token: CancellationToken) =>
+    answer(token, () => draft(sessionNear(sessions, params.near, params.conveyor), params)),
+  );
+  connection.onRequest<MakePreviewAnswer, void>(
+    makePreview,
+    (params: MakePreview, token: CancellationToken) =>
+      answer<MakePreviewAnswer | ResponseError<void>>(token, async () => {
+        const page = await background.preview(
+          sessionNear(sessions, params.near, params.subject),
+          params,
+          token,
+        );
+        return page ?? cancelled();
+      }),
+  );
+}
+
+/** A turn of the event loop: what has come in meanwhile, a cancellation among it, is heard before the work begins. */
+function pendingMessages(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 0));
+}
+
+function cancelled(): ResponseError<void> {
+  return new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
+}
+
+/** A feature of one text as a handler. */
+type WithText = <P extends { textDocument: { uri: string } }, R>(
+  feature: (session: Session, document: EstateDocument, params: P) => R,
+) => (params: P, token: CancellationToken) => Answer<R | null>;
+
+function registerTextHandlers(connection: Connection, withText: WithText): void {
   connection.onHover(withText((session, document, { position }) => hover(session, document, position)));
   connection.onCompletion(
     withText((session, document, { position }) => completion(session, document, position)),
@@ -103,38 +164,28 @@ export function registerHandlers(
   connection.onRenameRequest(
     withText((session, document, { position, newName }) => rename(session, document, position, newName)),
   );
-  connection.onDocumentSymbol(withText((_desk, document) => outline(document)));
-  connection.onWorkspaceSymbol(({ query }) =>
-    afterLoad(() => sessions.all().flatMap((session) => workspaceSymbols(session, query))),
-  );
-  connection.onFoldingRanges(withText((_desk, document) => foldingRanges(document)));
+  connection.onDocumentSymbol(withText((_session, document) => outline(document)));
+  connection.onFoldingRanges(withText((_session, document) => foldingRanges(document)));
   connection.onSelectionRanges(
-    withText((_desk, document, { positions }) => selectionRanges(document, positions)),
+    withText((_session, document, { positions }) => selectionRanges(document, positions)),
   );
-  connection.onDocumentFormatting(withText((_desk, document) => formatting(document)));
+  connection.onDocumentFormatting(withText((_session, document) => formatting(document)));
   connection.onCodeAction(withText((session, document, params) => codeActions(session, document, params)));
   connection.onCodeLens(withText((session, document) => codeLenses(session, document)));
-  connection.onDocumentLinks(withText((_desk, document) => documentLinks(document)));
+  connection.onDocumentLinks(withText((_session, document) => documentLinks(document)));
   connection.languages.inlayHint.on(
     withText((session, document, { range }) => inlayHints(session, document, range)),
   );
   const coloured = withText((session, document) => semanticTokens(session, document));
-  connection.languages.semanticTokens.on(async (params) => (await coloured(params)) ?? { data: [] });
+  const colouredRange = withText((session, document, { range }: SemanticTokensRangeParams) =>
+    semanticTokens(session, document, range),
+  );
+  connection.languages.semanticTokens.on(
+    async (params, token) => (await coloured(params, token)) ?? { data: [] },
+  );
   connection.languages.semanticTokens.onRange(
-    async (params) =>
-      (await withText((session, document) => semanticTokens(session, document, params.range))(params)) ?? {
-        data: [],
-      },
+    async (params, token) => (await colouredRange(params, token)) ?? { data: [] },
   );
-
-  connection.onRequest(listSubjects, () => afterLoad(() => together(sessions.all().map(subjects))));
-  connection.onRequest(draftInspection, (params: DraftInspection) =>
-    afterLoad(() => draft(sessionNear(sessions, params.near, params.conveyor), params)),
-  );
-  connection.onRequest(makePreview, async (params: MakePreview) => {
-    await estateLoaded;
-    return background.preview(sessionNear(sessions, params.near, params.subject), params);
-  });
 }
 
 /** The estate of a text, or else the first that has a thing of the name. */

@@ -61,6 +61,7 @@ export function startServer(
   });
 
   const refreshHints = (): void => {
+    if (stopped) return;
     if (can.refreshHints) void connection.languages.inlayHint.refresh();
     if (can.refreshLenses) void connection.sendRequest('workspace/codeLens/refresh');
   };
@@ -91,6 +92,7 @@ export function startServer(
       snippetEdits:
         workspace?.workspaceEdit?.snippetEditSupport === true &&
         workspace.workspaceEdit.documentChanges === true,
+      documentChanges: workspace?.workspaceEdit?.documentChanges === true,
       coloursSyntax: textDocument?.semanticTokens?.augmentsSyntaxTokens === true,
       ...(textDocument?.publishDiagnostics?.codeDescriptionSupport === true && rules !== undefined
         ? { rulePages: rules }
@@ -148,7 +150,7 @@ export function startServer(
     background.end();
   });
 
-  registerHandlers(connection, sessions, background, estateLoaded);
+  registerHandlers(connection, sessions, background, { estateLoaded, stopped: () => stopped });
   documents.listen(connection);
   connection.listen();
   return { askedToStop: () => stopped };

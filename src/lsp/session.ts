@@ -22,6 +22,8 @@ export interface Analyser {
 export interface EditorCapabilities {
   readonly snippets: boolean;
   readonly snippetEdits: boolean;
+  /** Edits may name the version of the text they were made for. */
+  readonly documentChanges: boolean;
   /** The editor colours words and numbers itself and wants only the meaning of names. */
   readonly coloursSyntax: boolean;
   /** Address of the folder with a page for every rule; undefined where there is none, or the editor follows no such link. */
@@ -75,7 +77,7 @@ export function createSession(analyser: Analyser): Session {
 
   const session: Session = {
     settings: defaultSettings,
-    client: { snippets: true, snippetEdits: false, coloursSyntax: false },
+    client: { snippets: true, snippetEdits: false, documentChanges: false, coloursSyntax: false },
     forecasts: undefined,
     get revision() {
       return revision;

@@ -21,7 +21,12 @@ export function createSessions(makeAnalyser: () => Analyser): Sessions {
   const sessions = new Map<string, Session>();
   let folders: readonly string[] = [];
   let settings = defaultSettings;
-  let client: EditorCapabilities = { snippets: true, snippetEdits: false, coloursSyntax: false };
+  let client: EditorCapabilities = {
+    snippets: true,
+    snippetEdits: false,
+    documentChanges: false,
+    coloursSyntax: false,
+  };
 
   const rootOf = (uri: string): string => estateOf(uri, folders, settings.estates);
   const sessionAt = (root: string): Session => {

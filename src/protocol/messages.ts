@@ -46,13 +46,19 @@ export interface Subject {
 }
 export interface ConveyorSubject extends Subject {
   /** Date and meter of the newest record, as written; a new inspection starts from them. */
-  readonly newest?: { readonly date: string; readonly meter: string };
+  readonly newest?: {
+    readonly date: string;
+    readonly meter: string;
+    /** The same as a number, h, where the meter has not been changed since. */
+    readonly hours?: number;
+  };
   readonly inspections: number;
   /** What to do, as on the first page of the report; left out until the model has answered. */
   readonly todo?: string;
 }
 export interface ListSubjectsAnswer {
   readonly plants: readonly Subject[];
+  /** The most urgent first, then by name. */
   readonly conveyors: readonly ConveyorSubject[];
   readonly jobs: readonly Subject[];
   /** The newest date in any record, or undefined where there is none. */

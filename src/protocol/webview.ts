@@ -5,7 +5,13 @@ export interface Stale {
   readonly type: 'stale';
 }
 
-export type ToPage = Stale;
+/** Extension to page: no newer page can be made of the text as it is, and why; the one that stands is the last. */
+export interface Kept {
+  readonly type: 'kept';
+  readonly reason: string;
+}
+
+export type ToPage = Stale | Kept;
 
 export type FromPage =
   | { readonly type: 'ready' }

@@ -151,8 +151,8 @@ async function onTheDesktop() {
     await check('the report opens beside the text', async () => {
       await hands.command('Troughline: Show Remaining-Life Report');
       const report = hands.webview();
-      await report.locator('main.sheet h1').first().waitFor({ timeout: 120_000 });
-      const text = await report.locator('main.sheet').innerText();
+      await report.locator('.sheet h1').first().waitFor({ timeout: 120_000 });
+      const text = await report.locator('.sheet').innerText();
       expect(text.includes('TX1'), 'the report does not speak of TX1');
       await page.waitForTimeout(500);
       await shot('report');
@@ -164,7 +164,7 @@ async function onTheDesktop() {
       await hands.openFile('conveyors/TX1.trough');
       await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
       const drawing = hands.webview();
-      await drawing.locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
+      await drawing.locator('.sheet svg').first().waitFor({ timeout: 120_000 });
       await page.waitForTimeout(500);
       await shot('drawing');
       await drawing.locator('tr[data-origin]', { hasText: 'Low-1' }).first().click();
@@ -195,17 +195,13 @@ async function onTheDesktop() {
     await check('a page is still there after the window is loaded again', async () => {
       await hands.openFile('conveyors/TX1.trough');
       await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
-      await hands.webview().locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
+      await hands.webview().locator('.sheet svg').first().waitFor({ timeout: 120_000 });
       const loaded = page.waitForEvent('load', { timeout: 60_000 });
       await hands.command('Developer: Reload Window'); // a plain reload would not give the workbench time to write down what is open
       await loaded;
       await page.waitForSelector('.monaco-workbench .explorer-folders-view', { timeout: 60_000 });
       await page.locator('.tab', { hasText: 'Drawing: TX1' }).click();
-      await hands
-        .webview()
-        .locator('main.sheet h1', { hasText: 'TX1' })
-        .first()
-        .waitFor({ timeout: 120_000 });
+      await hands.webview().locator('.sheet h1', { hasText: 'TX1' }).first().waitFor({ timeout: 120_000 });
     });
 
     await check('a new inspection is scaffolded with the points of the last', async () => {
@@ -244,7 +240,7 @@ async function inTheBrowser() {
       await hands.openFile('conveyors/TX1.trough');
       await says(await hands.hover('TX1'), 'axial speed');
       await page.locator('.codelens-decoration a', { hasText: 'Show drawing' }).first().click();
-      await hands.webview().locator('main.sheet svg').first().waitFor({ timeout: 120_000 });
+      await hands.webview().locator('.sheet svg').first().waitFor({ timeout: 120_000 });
       await shot('browser');
     });
   } finally {

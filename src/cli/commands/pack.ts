@@ -79,6 +79,11 @@ function orderOf(job: Job, estate: Estate): OutputFile {
   };
 }
 
+/** Places in a text are numbers of this run only. */
+function withoutPlaces(key: string, value: unknown): unknown {
+  return key === 'origin' ? undefined : value;
+}
+
 async function print(
   made: WorkPack,
   format: Exclude<(typeof formats)[number], 'order'>,
@@ -93,7 +98,7 @@ async function print(
     case 'markdown':
       return { name: `${name}.md`, content: workPackMarkdown(made) };
     case 'json':
-      return { name: `${name}.json`, content: `${JSON.stringify(made, null, 2)}\n` };
+      return { name: `${name}.json`, content: `${JSON.stringify(made, withoutPlaces, 2)}\n` };
     case 'pdf':
       return { name: `${name}.pdf`, content: printPdf(html(), console) };
     case 'xlsx':

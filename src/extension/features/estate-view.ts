@@ -86,7 +86,7 @@ function itemOf(node: Node): vscode.TreeItem {
     case 'conveyor': {
       const { subject } = node;
       const item = leaf(subject, 'conveyor');
-      item.tooltip = subject.newest
+      const records = subject.newest
         ? vscode.l10n.t(
             '{0}: {1} inspections, newest record {2} at {3}',
             subject.name,
@@ -95,10 +95,9 @@ function itemOf(node: Node): vscode.TreeItem {
             subject.newest.meter,
           )
         : vscode.l10n.t('{0}: no record yet', subject.name);
-      if (subject.todo !== undefined) {
-        item.tooltip = `${item.tooltip}\n${subject.todo}`;
+      item.tooltip = [records, ...(subject.todo === undefined ? [] : [subject.todo])].join('\n');
+      if (subject.todo !== undefined)
         item.description = subject.title ? `${subject.title}: ${subject.todo}` : subject.todo;
-      }
       return item;
     }
     case 'job':

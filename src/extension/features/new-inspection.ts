@@ -8,6 +8,7 @@ import {
   type DraftInspection,
   type DraftInspectionAnswer,
 } from '../../protocol/messages.js';
+import { wrongDate, wrongMeter } from './inspection-answers.js';
 import { pick, subjectsOf } from './pick.js';
 
 export function addNewInspection(context: vscode.ExtensionContext, client: BaseLanguageClient): void {
@@ -35,10 +36,7 @@ async function write(client: BaseLanguageClient, conveyor: ConveyorSubject): Pro
       ? vscode.l10n.t('Year, month, day. The newest record is of {0}.', conveyor.newest.date)
       : vscode.l10n.t('Year, month, day, such as 2026-03-14.'),
     placeHolder: conveyor.newest?.date ?? '2026-03-14',
-    wrong: (text) =>
-      /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text))
-        ? undefined
-        : vscode.l10n.t('Write the date as year-month-day, such as 2026-03-14.'),
+    wrong: (text) => dateWords(text),
   });
   if (date === undefined) return;
   const meter = await ask({
@@ -47,10 +45,7 @@ async function write(client: BaseLanguageClient, conveyor: ConveyorSubject): Pro
       ? vscode.l10n.t('What the hour meter showed. At the newest record it was {0}.', conveyor.newest.meter)
       : vscode.l10n.t('What the hour meter showed, in hours.'),
     placeHolder: conveyor.newest?.meter ?? '8120 h',
-    wrong: (text) =>
-      /^\d+(\.\d+)?(\s*h)?$/.test(text)
-        ? undefined
-        : vscode.l10n.t('Write the meter reading in hours, such as 8120 h.'),
+    wrong: (text) => meterWords(text, date, conveyor.newest),
   });
   if (meter === undefined) return;
 
@@ -75,6 +70,32 @@ async function write(client: BaseLanguageClient, conveyor: ConveyorSubject): Pro
   const by = editor.document.getText().indexOf('by "') + 4;
   const position = editor.document.positionAt(by);
   editor.selection = new vscode.Selection(position, position);
+}
+
+function dateWords(text: string): string | undefined {
+  switch (wrongDate(text)) {
+    case 'form':
+      return vscode.l10n.t('Write the date as year-month-day, such as 2026-03-14.');
+    case 'no such date':
+      return vscode.l10n.t('There is no day {0}.', text);
+    case undefined:
+      return undefined;
+  }
+}
+
+function meterWords(text: string, date: string, newest: ConveyorSubject['newest']): string | undefined {
+  switch (wrongMeter(text, date, newest)) {
+    case 'form':
+      return vscode.l10n.t('Write the meter reading in hours, such as 8120 h.');
+    case 'runs back':
+      return vscode.l10n.t(
+        'The meter showed {0} on {1} already. If it was exchanged, write the meter change first.',
+        newest?.meter ?? '',
+        newest?.date ?? '',
+      );
+    case undefined:
+      return undefined;
+  }
 }
 
 async function ask(question: {

@@ -24,7 +24,8 @@ export function pageInFrame(
     media,
     wanted,
     styles,
-    `<main class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</main>`,
+    `<div class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</div>`,
+    page.title,
   );
 }
 
@@ -41,6 +42,7 @@ export function wordsInFrame(
     wanted,
     '',
     `<main class="reason" role="status"><h1>${escape(words.title)}</h1><p>${escape(words.text)}</p></main>`,
+    words.title,
   );
 }
 
@@ -50,6 +52,7 @@ function frame(
   wanted: MakePreview,
   styles: string,
   content: string,
+  title: string,
 ): string {
   const nonce = makeNonce();
   const script = webview.asWebviewUri(vscode.Uri.joinPath(media, 'page.js')).toString();
@@ -58,6 +61,7 @@ function frame(
     save: vscode.l10n.t('Save as HTML…'),
     refresh: vscode.l10n.t('Refresh'),
     stale: vscode.l10n.t('The text has changed since.'),
+    kept: vscode.l10n.t('The last page that could be made; the text says less now.'),
     follow: vscode.l10n.t('Open in the text'),
   };
   return `<!DOCTYPE html>
@@ -66,10 +70,11 @@ function frame(
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource} 'nonce-${nonce}'; script-src 'nonce-${nonce}'; img-src data:; base-uri 'none'; form-action 'none'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${escape(title)}</title>
 <style nonce="${nonce}">${styles}</style>
 <link rel="stylesheet" href="${style}">
 </head>
-<body data-wanted="${escape(JSON.stringify(wanted))}" data-follow="${escape(labels.follow)}">
+<body data-wanted="${escape(JSON.stringify(wanted))}" data-follow="${escape(labels.follow)}" data-kept="${escape(labels.kept)}">
 <header class="bar" role="toolbar" aria-label="${escape(vscode.l10n.t('Page'))}">
 <button type="button" id="refresh">${escape(labels.refresh)}</button>
 <button type="button" id="save">${escape(labels.save)}</button>

@@ -78,6 +78,12 @@ export function addPreviews(
         return client.sendRequest<MakePreviewAnswer>(makePreview, wanted);
       },
     );
+    if (!answer.ok && entry.html !== '') {
+      // The last page is worth more than none, as long as it says that it is the last.
+      const kept: ToPage = { type: 'kept', reason: answer.reason };
+      void panel.webview.postMessage(kept);
+      return;
+    }
     if (!answer.ok) {
       panel.title = titles(wanted.kind);
       panel.webview.html = wordsInFrame(

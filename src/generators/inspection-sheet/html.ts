@@ -8,6 +8,7 @@ import type { Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
 import { htmlPage } from '../page/page.js';
+import { placeInText } from '../page/place-in-text.js';
 import { expectReason, expectWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
@@ -47,7 +48,7 @@ function head(sheet: InspectionSheet, title: string): Markup {
       'div',
       {},
       element('p', { class: 'kicker' }, `${sheet.plant} · ${sheet.conveyor.qualified}`),
-      element('h1', {}, title),
+      element('h1', placeInText(sheet.conveyor.origin), title),
       element('p', {}, sheet.conveyor.title ?? ''),
     ),
     element(
@@ -164,7 +165,7 @@ function pointRow(point: SheetPoint, layers: readonly string[], unit: LengthUnit
     .join(', ');
   return element(
     'tr',
-    {},
+    placeInText(point.origin),
     element('td', { class: 'name' }, point.name ?? 'place'),
     element(
       'td',

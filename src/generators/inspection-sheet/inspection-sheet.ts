@@ -70,6 +70,7 @@ export function inspectionSheet(
     plant,
     conveyor: {
       name: conveyor.name,
+      origin: conveyor.nameOrigin,
       qualified: `${conveyor.plant.name}.${conveyor.name}`,
       ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
       length: conveyor.length.value,
@@ -144,6 +145,7 @@ function pointOf(
   const cover = conveyor.covers.findIndex((each) => place.at >= each.from.value && place.at <= each.to.value);
   const declared = place.declared ? conveyor.points.find((point) => point.name === place.name) : undefined;
   return {
+    origin: place.origin,
     name: place.declared ? place.name : undefined,
     writes: place.declared ? place.name : `at ${formatChainage(place.at)} clock ${formatClock(clock)}`,
     at: place.at,

@@ -1,6 +1,7 @@
 // The inspection sheet as a value: where to look, what was seen last, what to expect now, and what is to be written down.
 // Lengths and chainages in mm, exposures in running hours or tonnes; clock positions in hours.
 
+import type { Origin } from '../../domain/model/origin.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 
 export interface InspectionSheet {
@@ -12,6 +13,7 @@ export interface InspectionSheet {
   readonly plant: string;
   readonly conveyor: {
     readonly name: string;
+    readonly origin: Origin;
     /** As an inspection block names it. */ readonly qualified: string;
     readonly title?: string;
     readonly length: number;
@@ -72,6 +74,8 @@ export interface LinerSeen {
 }
 
 export interface SheetPoint {
+  /** The declared point, or the newest reading of a place that is none. */
+  readonly origin: Origin;
   /** A declared point's name, or undefined for a place read before by chainage and clock. */
   readonly name: string | undefined;
   /** How a row of the inspection block begins: `P1`, or `at 14.20 m clock 4:00`. */

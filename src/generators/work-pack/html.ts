@@ -1,10 +1,12 @@
 // The pack for paper and screen: one self-contained HTML file, portrait sheets for words and landscape sheets for drawings,
 // heads that repeat, rows that do not split, page x of y, legible in black and white, on A4 or Letter.
 
-import type { Markup } from '../page/markup.js';
+import type { Origin } from '../../domain/model/origin.js';
+import type { Attributes, Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
 import { htmlPage } from '../page/page.js';
+import { placeInText } from '../page/place-in-text.js';
 import type { WorkPack } from './pack.js';
 import type { PrintBlock, Column } from './print/blocks.js';
 import { packBlocks, packTitle } from './print/pack-blocks.js';
@@ -31,7 +33,7 @@ function cover(pack: WorkPack): Markup {
       'header',
       { class: 'cover' },
       element('p', { class: 'kicker' }, `${pack.plant} · work pack ${pack.number} · as of ${pack.asOf}`),
-      element('h1', {}, pack.job.title ?? pack.job.name),
+      element('h1', placeInText(pack.job.origin), pack.job.title ?? pack.job.name),
     ),
     pack.obstacles.length > 0 &&
       element(
@@ -137,7 +139,7 @@ function tableMarkup(block: Extract<PrintBlock, { kind: 'table' }>): Markup {
       block.rows.map((row, index) =>
         element(
           'tr',
-          { class: strong.has(index) ? 'strong' : undefined },
+          { class: strong.has(index) ? 'strong' : undefined, ...placeOf(block.origins?.[index]) },
           block.columns.map((column, at) =>
             element(
               'td',
@@ -154,6 +156,10 @@ function tableMarkup(block: Extract<PrintBlock, { kind: 'table' }>): Markup {
       ),
     ),
   );
+}
+
+function placeOf(origin: Origin | undefined): Attributes {
+  return origin ? placeInText(origin) : {};
 }
 
 /** Tables with so few rows stay on one page. */

@@ -2,6 +2,7 @@
 // markdown.ts, xlsx.ts and calendar.ts. Lengths and chainages in mm, masses in kg, times in hours; dates are ISO 8601 text.
 
 import type { StepAction } from '../../domain/model/job.js';
+import type { Origin } from '../../domain/model/origin.js';
 import type { LengthUnit } from '../page/lengths.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 
@@ -15,7 +16,12 @@ export interface WorkPack {
   readonly plant: string;
   /** In which the machine is declared; prints say it first. */
   readonly unit: LengthUnit;
-  readonly job: { readonly name: string; readonly title?: string; readonly doc?: string };
+  readonly job: {
+    readonly name: string;
+    readonly title?: string;
+    readonly doc?: string;
+    readonly origin: Origin;
+  };
   readonly conveyor: { readonly name: string; readonly title?: string; readonly facts: readonly Fact[] };
   readonly window?: Window;
   /** Why the job cannot be done as it stands; empty where no check speaks against it. */
@@ -216,6 +222,7 @@ export interface Caution {
 }
 
 export interface IsolationRow {
+  readonly origin: Origin;
   readonly name: string;
   readonly title: string;
   readonly kind: string;
@@ -230,6 +237,7 @@ export interface Permit {
 }
 
 export interface AccessRow {
+  readonly origin: Origin;
   readonly name: string;
   readonly kind: string;
   readonly from: number;
@@ -287,6 +295,8 @@ export interface Taking {
 
 export interface StepRow {
   readonly number: number;
+  /** The step as written; the job's name where it is proposed. */
+  readonly origin: Origin;
   readonly name?: string;
   readonly action: StepAction;
   readonly where: string;

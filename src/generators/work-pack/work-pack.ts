@@ -60,6 +60,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     plant: owner,
     unit,
     job: {
+      origin: job.nameOrigin,
       name: job.name,
       ...(job.title === undefined ? {} : { title: job.title }),
       ...(job.doc === undefined ? {} : { doc: job.doc }),
@@ -95,6 +96,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       downSlope: plan.lifts.spiral?.downSlopeForce,
     }),
     isolations: conveyor.isolations.map((item) => ({
+      origin: item.origin,
       name: item.name,
       title: item.title ?? '',
       kind: item.kind,
@@ -109,6 +111,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       handLimit: handlingGuideline,
     }),
     access: conveyor.access.map((zone) => ({
+      origin: zone.origin,
       name: zone.name ?? zone.kind,
       kind: zone.kind,
       from: zone.from.value,

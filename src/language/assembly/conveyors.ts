@@ -8,7 +8,8 @@ import type { LinerSpecification, ScrewSpecification } from '../../domain/model/
 import type { NameUse } from '../../domain/model/stated.js';
 import { assumed } from '../lowering/assumed.js';
 import type { ConveyorDraft, NamedConveyor } from '../sheet.js';
-import { closest, compareNames, findNamed, finishedFirst, type NameTable } from './name-table.js';
+import { compareNames } from '../compare-names.js';
+import { closest, findNamed, finishedFirst, type NameTable } from './name-table.js';
 
 export interface ConveyorIndex {
   readonly items: readonly Conveyor[];

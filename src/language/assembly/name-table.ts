@@ -4,6 +4,7 @@
 import type { Problem } from '../../domain/model/problem.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { Named } from '../sheet.js';
+import { compareNames } from '../compare-names.js';
 import { nearest } from './nearest.js';
 
 export interface NameTable<T> {
@@ -57,17 +58,4 @@ export function closest(name: string, known: readonly string[]): readonly string
       ? known.filter((one) => Math.abs(one.length - name.length) < 3).slice(0, 2000)
       : known,
   ).slice(0, 5);
-}
-
-/** By the alphabet, numbers in names by their value: DG2 before DG10. The same everywhere, whatever the reader's language. */
-export function compareNames(a: string, b: string): number {
-  const left = a.match(/\d+|\D+/g) ?? [];
-  const right = b.match(/\d+|\D+/g) ?? [];
-  for (let i = 0; i < Math.min(left.length, right.length); i++) {
-    const [one = '', other = ''] = [left[i], right[i]];
-    const numbers = /^\d/.test(one) && /^\d/.test(other) ? Number(one) - Number(other) : 0;
-    if (numbers !== 0) return numbers;
-    if (one !== other && !(/^\d/.test(one) && /^\d/.test(other))) return one < other ? -1 : 1;
-  }
-  return left.length - right.length || (a < b ? -1 : a > b ? 1 : 0);
 }

@@ -3,6 +3,7 @@
 import { CompletionItemKind, InsertTextFormat, type CompletionItem } from 'vscode-languageserver';
 import type { Expected } from '../expected.js';
 import { signs, keywordDocOf } from '../keyword-docs.js';
+import { conveyorStarter } from './starters.js';
 import type { CompletionContext } from './completion-context.js';
 
 /** Facts that can stand in a block more than once; all others are offered only until they are there. */
@@ -58,14 +59,20 @@ export function keywordItem(keyword: string, expected: Expected, place: Completi
   )
     return [];
   const word = keywordDocOf(expected.rule, keyword);
-  const snippet = place.snippets ? word?.snippet : undefined;
+  const isBlock = keyword === 'conveyor' && place.around.blocks.length === 0;
+  const snippet = !place.snippets ? undefined : isBlock ? conveyorStarter(place) : word?.snippet;
   return [
     {
       label: keyword,
       kind: snippet ? CompletionItemKind.Snippet : CompletionItemKind.Keyword,
       ...(keyword === '±' ? { filterText: '±+-' } : {}),
       ...(word ? { documentation: { kind: 'markdown', value: word.meaning } } : {}),
-      ...(snippet ? { detail: preview(snippet), insertTextFormat: InsertTextFormat.Snippet } : {}),
+      ...(snippet
+        ? {
+            detail: preview(isBlock ? (word?.snippet ?? '') : snippet),
+            insertTextFormat: InsertTextFormat.Snippet,
+          }
+        : {}),
       textEdit: { range: place.range, newText: snippet ?? keyword },
     },
   ];

@@ -6,7 +6,7 @@ import type { DraftInspection, DraftInspectionAnswer } from '../../protocol/mess
 import { split } from '../expected.js';
 import type { Session } from '../session.js';
 import { conveyorOf } from '../model-at.js';
-import { newestRecord } from '../newest-record.js';
+import { newestRecord, type NewestRecord } from '../newest-record.js';
 import { pointNames } from '../point-names.js';
 import { seenWords } from '../hover/records.js';
 
@@ -38,10 +38,16 @@ export function draft(
     '',
   ];
   return {
-    fileName: `${name}-${date}.trough`,
+    fileName: nameLike(last, date) ?? `${name}-${date}.trough`,
     folder: home === '' ? '' : Utils.dirname(URI.parse(home)).toString(),
     text: lines.join('\n'),
   };
+}
+
+/** Named like its neighbour: where the file of the last inspection has its day in its name, the new one has the new day there. */
+function nameLike(last: NewestRecord | undefined, date: string): string | undefined {
+  const neighbour = last && Utils.basename(URI.parse(last.uri));
+  return neighbour?.includes(last?.date ?? '') ? neighbour.replace(last?.date ?? '', date) : undefined;
 }
 
 interface Row {

@@ -1,6 +1,7 @@
 // Finished pages for the editor's previews: the same generators as on the command line. Elements that carry
 // `data-origin="SOURCE:START:END"` can be followed to the text; the places they stand for go along with the page.
 
+import { URI, Utils } from 'vscode-uri';
 import { parseDay } from '../../domain/units/calendar.js';
 import type { Job } from '../../domain/model/job.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
@@ -20,6 +21,11 @@ export function preview(session: Session, wanted: MakePreview): MakePreviewAnswe
   const asOf = wanted.asOf === undefined ? undefined : parseDay(wanted.asOf);
   if (wanted.asOf !== undefined && asOf === undefined)
     return refuse(`'${wanted.asOf}' is not a date. Write it as 2026-03-14.`);
+  const [conflict] = session.analysis().inConflict;
+  if (conflict !== undefined)
+    return refuse(
+      `${Utils.basename(URI.parse(conflict))} holds a merge conflict that is not settled. Nothing is forecast or planned from it.`,
+    );
   const estate = session.estate();
   switch (wanted.kind) {
     case 'report': {

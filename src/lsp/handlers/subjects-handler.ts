@@ -8,8 +8,13 @@ import type {
 } from '../../protocol/messages.js';
 import type { Session } from '../session.js';
 import type { Declaration } from '../document-symbols.js';
+import { newestRecord, type NewestRecord } from '../newest-record.js';
+import { formatDay } from '../../domain/units/calendar.js';
+import { parseQuantity } from '../../domain/units/parse.js';
+import { compareNames } from '../../language/compare-names.js';
+import type { ConveyorWords } from '../forecast-words.js';
 import { keyOf } from '../forecasts.js';
-import { newestRecord } from '../newest-record.js';
+import { conveyorOf } from '../model-at.js';
 import { shortestName } from '../shortest-name.js';
 
 export function subjects(session: Session): ListSubjectsAnswer {
@@ -17,7 +22,7 @@ export function subjects(session: Session): ListSubjectsAnswer {
   const newest = newestRecord(session);
   return {
     plants: names.declared('plant').map((plant) => subjectOf(plant, plant.name)),
-    conveyors: names.declared('conveyor').map((conveyor): ConveyorSubject => {
+    conveyors: byUrgency(session, names.declared('conveyor')).map((conveyor): ConveyorSubject => {
       const plant = names.plantOf(conveyor);
       const record = newestRecord(session, { name: conveyor.name, ...(plant ? { plant: plant.name } : {}) });
       const inspections = session
@@ -30,7 +35,7 @@ export function subjects(session: Session): ListSubjectsAnswer {
       return {
         ...subjectOf(conveyor, shortestName(session, conveyor)),
         ...(plant ? { plant: plant.name } : {}),
-        ...(record ? { newest: { date: record.date, meter: record.meter } } : {}),
+        ...(record ? { newest: newestOf(session, conveyor, record) } : {}),
         inspections: inspections.length,
         ...todoOf(session, conveyor),
       };
@@ -40,9 +45,35 @@ export function subjects(session: Session): ListSubjectsAnswer {
   };
 }
 
-function todoOf(session: Session, { document, start }: Declaration): Pick<ConveyorSubject, 'todo'> {
-  const words = session.forecasts?.conveyors[keyOf(document.uri, start)];
+function todoOf(session: Session, conveyor: Declaration): Pick<ConveyorSubject, 'todo'> {
+  const words = wordsOf(session, conveyor);
   return words ? { todo: words.todo } : {};
+}
+
+/** The nearest limit first; where nothing is forecast, by name behind the others. */
+function byUrgency(session: Session, conveyors: readonly Declaration[]): readonly Declaration[] {
+  const urgency = (conveyor: Declaration): number => wordsOf(session, conveyor)?.urgency ?? Infinity;
+  return [...conveyors].sort((a, b) => {
+    const [one, other] = [urgency(a), urgency(b)];
+    return one === other ? compareNames(a.name, b.name) : one < other ? -1 : 1;
+  });
+}
+
+function wordsOf(session: Session, { document, start }: Declaration): ConveyorWords | undefined {
+  return session.forecasts?.conveyors[keyOf(document.uri, start)];
+}
+
+function newestOf(
+  session: Session,
+  declaration: Declaration,
+  { date, meter }: NewestRecord,
+): NonNullable<ConveyorSubject['newest']> {
+  const conveyor = conveyorOf(session, declaration);
+  const changed = session
+    .estate()
+    .meterChanges.some((change) => change.conveyor === conveyor && formatDay(change.date.day) >= date);
+  const hours = parseQuantity(meter, 'duration');
+  return { date, meter, ...(hours.ok && !changed ? { hours: hours.quantity.value } : {}) };
 }
 
 function subjectOf(declaration: Declaration, name: string): Subject {

@@ -1,11 +1,18 @@
 // Mends: the fixes of the findings here, all of one kind in this text, everything that is certain in this text, and a
 // comment that allows a finding with a reason.
 
-import { CodeActionKind, type CodeAction, type CodeActionParams, type TextEdit } from 'vscode-languageserver';
+import {
+  CodeActionKind,
+  type CodeAction,
+  type CodeActionParams,
+  type TextEdit,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
 import { fixesTogether } from '../../analysis/fixes-together.js';
 import type { Edit, Finding } from '../../validation/finding.js';
 import type { Session } from '../session.js';
 import type { EstateDocument } from '../document.js';
+import { workspaceEdit } from '../workspace-edit.js';
 import { diagnosticOf } from './diagnostic-provider.js';
 
 export const fixAll = `${CodeActionKind.SourceFixAll}.troughline`;
@@ -33,7 +40,7 @@ export function codeActions(
       actions.push({
         title: 'Mend everything that is certain in this file',
         kind: fixAll,
-        edit: { changes: changesOf(session, edits) },
+        edit: editOf(session, edits),
       });
   }
   return actions;
@@ -45,17 +52,19 @@ function mendsOf(session: Session, finding: Finding): CodeAction[] {
     kind: CodeActionKind.QuickFix,
     diagnostics: [diagnosticOf(session, finding)],
     ...(fix.preferred ? { isPreferred: true } : {}),
-    edit: { changes: changesOf(session, fix.edits) },
+    edit: editOf(session, fix.edits),
   }));
 }
 
-function changesOf(session: Session, edits: readonly Edit[]): Record<string, TextEdit[]> {
-  const changes: Record<string, TextEdit[]> = {};
+function editOf(session: Session, edits: readonly Edit[]): WorkspaceEdit {
+  const changes = new Map<EstateDocument, TextEdit[]>();
   for (const edit of edits) {
     const { uri, range } = session.locationOf(edit.origin);
-    (changes[uri] ??= []).push({ range, newText: edit.text });
+    const document = session.document(uri);
+    if (!document) continue;
+    changes.set(document, [...(changes.get(document) ?? []), { range, newText: edit.text }]);
   }
-  return changes;
+  return workspaceEdit(session, changes);
 }
 
 function firstOfEachCode(findings: readonly Finding[]): Finding[] {
@@ -78,7 +87,7 @@ function mendAllLike(session: Session, { code }: Finding, findings: readonly Fin
     {
       title: `Mend all ${alike.length} findings ${code} in this file`,
       kind: CodeActionKind.QuickFix,
-      edit: { changes: changesOf(session, edits) },
+      edit: editOf(session, edits),
     },
   ];
 }
@@ -106,7 +115,7 @@ function allow(session: Session, document: EstateDocument, finding: Finding): Co
               },
             ],
           }
-        : { changes: { [document.uri]: [plain] } },
+        : workspaceEdit(session, new Map([[document, [plain]]])),
     },
   ];
 }

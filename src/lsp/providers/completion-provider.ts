@@ -13,6 +13,7 @@ import { ruleOf } from '../../validation/catalogue.js';
 import { keywordItem } from '../completion/keywords.js';
 import { nameItems, wordItems } from '../completion/names.js';
 import type { CompletionContext } from '../completion/completion-context.js';
+import { starterItems } from '../completion/starters.js';
 import { clockItems, dateItems, unitItems, valueItems } from '../completion/values.js';
 import type { Session } from '../session.js';
 import { expectedAfter, shortened, surroundingsAt, type Expected, type Surroundings } from '../expected.js';
@@ -42,7 +43,7 @@ export function completion(session: Session, document: EstateDocument, position:
       typed,
       snippets: session.client.snippets,
     };
-    const proposed = expected.flatMap((one) => itemsFor(one, place));
+    const proposed = [...expected.flatMap((one) => itemsFor(one, place)), ...starterItems(place)];
     const fresh = proposed.filter((item) => !items.some((other) => other.label === item.label));
     items.push(...fresh);
   }

@@ -22,12 +22,14 @@ export function inlayHints(session: Session, document: EstateDocument, range: Ra
   const hints: InlayHint[] = [];
   const hint = (offset: number, label: string, tooltip?: string): void => {
     if (offset < from || offset > to) return;
+    const short = shortened(label);
+    const more = [...(short === label ? [] : [label]), ...(tooltip ? [tooltip] : [])].join('\n');
     hints.push({
       position: document.positionAt(offset),
-      label,
+      label: short,
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
-      ...(tooltip ? { tooltip } : {}),
+      ...(more === '' ? {} : { tooltip: more }),
     });
   };
   const here = (origin: Origin): boolean => session.uriOf(origin) === document.uri;
@@ -85,10 +87,13 @@ export function inlayHints(session: Session, document: EstateDocument, range: Ra
         const anchor = tailBreak.implied ? headerEnd(conveyor.origin) : tailBreak.origin.end;
         hint(
           anchor,
-          `${run.label}: ${metres(run.from)} to ${metres(run.to)}${panels ? `, ${panels.length} panels` : ''}`,
-          panels
-            ?.map((panel) => `panel ${panel.number}: ${metres(panel.from)} to ${metres(panel.to)}`)
-            .join('\n'),
+          `run ${run.number}: ${metres(run.from)} to ${metres(run.to)}${panels ? `, ${panels.length} panels` : ''}`,
+          [
+            run.label,
+            ...(panels ?? []).map(
+              (panel) => `panel ${panel.number}: ${metres(panel.from)} to ${metres(panel.to)}`,
+            ),
+          ].join('\n'),
         );
       }
     }
@@ -129,4 +134,13 @@ export function inlayHints(session: Session, document: EstateDocument, range: Ra
     }
   }
   return hints;
+}
+
+/** VS Code shows 43 characters of the hints of a line; what is longer ends at a word, and all of it stands in the tooltip. */
+export const longestHint = 43;
+
+function shortened(label: string): string {
+  if (label.length <= longestHint) return label;
+  const cut = label.slice(0, longestHint - 1).replace(/[\s,]+\S*$/, '');
+  return `${cut}…`;
 }

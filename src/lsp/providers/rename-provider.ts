@@ -13,6 +13,7 @@ import type { Session } from '../session.js';
 import type { Declaration } from '../document-symbols.js';
 import type { ResolvedSymbol } from '../symbol-index.js';
 import { languageServices, type EstateDocument } from '../document.js';
+import { workspaceEdit } from '../workspace-edit.js';
 
 export function prepareRename(
   session: Session,
@@ -37,20 +38,22 @@ export function rename(
 ): WorkspaceEdit {
   const symbol = symbolAt(session, document, position);
   for (const declaration of symbol.declarations) refuseBadName(session, declaration, newName);
-  const changes: Record<string, TextEdit[]> = {};
+  const edits = new Map<EstateDocument, TextEdit[]>();
   const seen = new Set<string>();
   const replace = (where: EstateDocument, start: number, length: number): void => {
     const key = `${where.uri} ${start}`;
     if (seen.has(key)) return;
     seen.add(key);
-    (changes[where.uri] ??= []).push({ range: where.range(start, start + length), newText: newName });
+    const own = edits.get(where) ?? [];
+    edits.set(where, own);
+    own.push({ range: where.range(start, start + length), newText: newName });
   };
   for (const declaration of symbol.declarations) {
     replace(declaration.document, declaration.start, declaration.name.length);
     for (const reference of session.symbols().referencesTo(declaration))
       replace(reference.document, reference.start, declaration.name.length);
   }
-  return { changes };
+  return workspaceEdit(session, edits);
 }
 
 function symbolAt(session: Session, document: EstateDocument, position: Position): ResolvedSymbol {

@@ -30,7 +30,7 @@ button('save', () => editor.postMessage({ type: 'save' }));
 for (const element of document.querySelectorAll<HTMLElement | SVGElement>('[data-origin]'))
   leadToText(element);
 addEventListener('message', (event: MessageEvent<ToPage>) => {
-  if (event.data.type === 'stale') document.getElementById('stale')?.removeAttribute('hidden');
+  say(event.data);
 });
 editor.postMessage({ type: 'ready' });
 
@@ -45,6 +45,14 @@ function fit(): void {
 
 function remember(): void {
   editor.setState({ wanted, scroll: window.scrollY });
+}
+
+/** Beside the buttons; why there is no newer page is heard as well as seen. */
+function say(message: ToPage): void {
+  const words = document.getElementById('stale');
+  if (!words) return;
+  if (message.type === 'kept') words.textContent = `${document.body.dataset['kept'] ?? ''} ${message.reason}`;
+  words.hidden = false;
 }
 
 function button(id: string, act: () => void): void {

@@ -24,6 +24,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
     const words = guidance[step.action];
     return {
       number: index + 1,
+      origin: step.origin,
       ...(step.name === undefined ? {} : { name: step.name }),
       action: step.action,
       where:

@@ -1,5 +1,6 @@
 // The pieces every print of a pack is put together from, so that paper, Markdown and screen say the same words.
 
+import type { Origin } from '../../../domain/model/origin.js';
 import type { Drawing } from '../../drawing/drawing-sheet.js';
 
 export interface Column {
@@ -27,6 +28,8 @@ export type PrintBlock =
       readonly caption?: string;
       readonly columns: readonly Column[];
       readonly rows: readonly (readonly string[])[];
+      /** What a row stands for in the text, row by row, where it does. */
+      readonly origins?: readonly Origin[];
       /** Tall rows for handwriting. */ readonly form?: boolean;
       readonly strong?: readonly number[];
     }

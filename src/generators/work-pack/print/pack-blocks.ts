@@ -142,6 +142,7 @@ function safetyBlocks(pack: WorkPack): PrintBlock[] {
         { head: 'Proved by, time', write: 26 },
         { head: 'Removed by, time', write: 26 },
       ],
+      origins: pack.isolations.map(({ origin }) => origin),
       rows: [
         ...pack.isolations.map((item) => [
           item.name,
@@ -211,6 +212,7 @@ function accessBlocks(pack: WorkPack): PrintBlock[] {
         { head: 'Height', number: true },
         { head: 'Used by this job' },
       ],
+      origins: pack.access.map(({ origin }) => origin),
       rows: pack.access.map((zone) => [
         zone.name,
         zone.kind,
@@ -275,6 +277,7 @@ function stepBlocks(pack: WorkPack): PrintBlock[] {
         { head: 'Done by, time', write: 22 },
         { head: 'Checked', write: 18 },
       ],
+      origins: pack.steps.map(({ origin }) => origin),
       rows: pack.steps.map((step) => [
         `${step.number}`,
         `${step.hold ? '■ ' : ''}${step.action}\n${step.where}${afterWords(step.after, step.number)}`,
