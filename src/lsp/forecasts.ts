@@ -77,10 +77,15 @@ function conveyorShort(life: ConveyorLife): string {
   }
 }
 
+/** Days, 40 years: as far as forecasts reach. */
+const beyond = 14_610;
+
 function urgencyOf({ model }: ConveyorLife): { readonly urgency?: number } {
   if (model?.forecast.kind === 'reached') return { urgency: 0 };
-  const first = model?.forecast.kind === 'dates' ? model.forecast.days.q10 : undefined;
-  return first === undefined ? {} : { urgency: first };
+  const days = model?.forecast.kind === 'dates' ? model.forecast.days : undefined;
+  // Where the middle lies beyond what is forecast, the early end still tells two such conveyors apart.
+  const middle = days?.q50 ?? (days?.q10 === undefined ? undefined : days.q10 + beyond);
+  return middle === undefined ? {} : { urgency: middle };
 }
 
 function conveyorLong(life: ConveyorLife): string[] {

@@ -79,6 +79,30 @@ export function handsOf(page) {
     await page.keyboard.press('Enter');
   };
 
+  /** What is typed is not taken, and the reason stands below it. */
+  const refused = async (title, text, reason) => {
+    await quickInput.locator('.quick-input-title', { hasText: title }).waitFor();
+    await quickInput.locator('input').fill(text);
+    await quickInput.locator('.quick-input-message', { hasText: reason }).waitFor();
+  };
+
+  /** Takes a row of a list that a command has opened. */
+  const choosePicked = async (name) =>
+    quickInput.locator('.monaco-list-row', { hasText: name }).first().click();
+
+  const cursorAt = async (place) =>
+    until(
+      async () =>
+        (
+          await page
+            .locator('.statusbar-item', { hasText: /Ln \d+, Col/ })
+            .first()
+            .innerText()
+        ).includes(place),
+      30_000,
+      () => `the cursor is not at ${place}`,
+    );
+
   /** The text of the active editor as it is on the screen, blanks made plain. */
   const onScreen = async () =>
     (await page.locator('.editor-group-container.active .monaco-editor .view-line').allInnerTexts())
@@ -99,6 +123,9 @@ export function handsOf(page) {
 
   return {
     answer,
+    refused,
+    choosePicked,
+    cursorAt,
     command,
     openFile,
     words,

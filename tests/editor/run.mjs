@@ -1,7 +1,7 @@
 // The packaged extension in a real workbench, as a user meets it: findings of files nobody opened, hovers, a quick fix,
 // formatting, rename across files, a new inspection, the report with its way back to the text, a drawing.
 
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -181,6 +181,54 @@ async function onTheDesktop() {
       );
     });
 
+    await check('a half-typed text leaves the last good drawing in place, and says so', async () => {
+      const good = onDisk('conveyors/TX1.trough');
+      await hands.openFile('conveyors/TX1.trough');
+      await hands.words('incline').first().click();
+      await page.keyboard.press('Home');
+      await page.keyboard.type('incline ');
+      await hands.save();
+      const drawing = hands.webview();
+      await drawing.locator('#stale').waitFor({ timeout: 30_000 });
+      await drawing.locator('#refresh').click();
+      await drawing.locator('#stale', { hasText: 'The last page that could be made' }).waitFor();
+      expect((await drawing.locator('.sheet svg').count()) > 0, 'the drawing is gone');
+      expect((await drawing.locator('main').count()) === 1, 'a page has more than one main part');
+      expect(
+        /TX1/.test(await drawing.locator('html').evaluate(() => document.title)),
+        'the page has no title',
+      );
+      await shot('kept-drawing');
+      writeFileSync(path.join(workspace, 'conveyors/TX1.trough'), good);
+      await until(
+        async () => !(await hands.onScreen()).includes('incline incline'),
+        30_000,
+        () => 'the text was not put back',
+      );
+    });
+
+    await check('the inspection sheet and the work pack lead back to the text', async () => {
+      await hands.command('View: Close All Editors');
+      await hands.openFile('conveyors/TX1.trough');
+      await hands.command('Troughline: Show Inspection Sheet');
+      await hands.choosePicked('TX1');
+      await hands
+        .webview()
+        .locator('tr[data-origin]', { hasText: 'Low-1' })
+        .first()
+        .click({ timeout: 120_000 });
+      await hands.cursorAt('Ln 12');
+      await hands.command('View: Close All Editors');
+      await hands.command('Troughline: Show Work Pack');
+      await hands.choosePicked('SL4_Spring27');
+      await hands
+        .webview()
+        .locator('tr[data-origin]', { hasText: 'prove dead' })
+        .first()
+        .click({ timeout: 120_000 });
+      await page.locator('.tab.active', { hasText: 'SL4-spring.trough' }).waitFor();
+    });
+
     await check('an order with two fronts in one run becomes buildable with one mend', async () => {
       await hands.command('View: Close All Editors');
       await hands.openFile('jobs/SL4-spring.trough');
@@ -204,13 +252,37 @@ async function onTheDesktop() {
       await hands.webview().locator('.sheet h1', { hasText: 'TX1' }).first().waitFor({ timeout: 120_000 });
     });
 
+    await check('the page of the extension shows its icon and the pictures of the README', async () => {
+      await hands.command('Extensions: Show Installed Extensions');
+      await page.locator('.extension-list-item', { hasText: 'Troughline' }).first().click();
+      const icon = page.locator('.extension-editor img.icon').first();
+      await icon.waitFor();
+      expect((await icon.getAttribute('src')).includes('icon.png'), 'the icon is not ours');
+      const readme = hands.webview();
+      await until(
+        async () =>
+          readme
+            .locator('img')
+            .evaluateAll(
+              (all) => all.length === 2 && all.every((each) => each.complete && each.naturalWidth > 300),
+            ),
+        30_000,
+        () => 'the pictures of the README are not shown',
+      );
+      await shot('extension-page');
+      await hands.command('View: Show Explorer');
+    });
+
     await check('a new inspection is scaffolded with the points of the last', async () => {
       await hands.command('Troughline: New Inspection');
       await hands.quickInput.locator('input[placeholder*="Which conveyor"]').fill('TX1');
       await hands.quickInput.locator('.monaco-list-row', { hasText: 'TX1' }).first().click();
+      await hands.refused('date', '2026-02-30', 'There is no day 2026-02-30');
       await hands.answer('date', '2026-06-30');
+      await hands.refused('hour meter', '12 h', 'The meter showed');
       await hands.answer('hour meter', '5400 h');
       await page.locator('.tab.active', { hasText: 'TX1-2026-06-30.trough' }).waitFor();
+      expect((await page.locator('.unicode-highlight').count()) === 0, 'a sign is boxed as suspicious');
       const text = onDisk('inspections/TX1-2026-06-30.trough');
       expect(text.includes('inspection TX1 2026-06-30 meter 5400 h {'), text);
       expect(text.includes('Low-1') && text.includes('last time: 8.4 mm'), text);

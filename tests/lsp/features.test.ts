@@ -451,8 +451,16 @@ describe('links, hints and lenses', () => {
     expect(runs.map(({ label }) => label)).toEqual(
       expect.arrayContaining([expect.stringContaining('12.90 m to 22.40 m, 8 panels')]),
     );
-    const defaults = await ask<{ label: string }[]>('textDocument/inlayHint', 'plant.trough', whole);
+    const defaults = await ask<{ label: string; tooltip: string }[]>(
+      'textDocument/inlayHint',
+      'plant.trough',
+      whole,
+    );
     expect(defaults.map(({ label }) => label).join()).toContain('density');
+    // The editor cuts at 43 characters (`editor.inlayHints.maximumLength`); what does not fit stands in the tooltip.
+    const longest = Math.max(...[...runs, ...defaults].map(({ label }) => label.length));
+    expect(longest).toBeLessThanOrEqual(43);
+    expect(defaults.map(({ tooltip }) => tooltip).join()).toContain('maximum temperature');
   });
 
   it('shows beside a point how fast it wears, with the interval of its date, once the model has spoken', async () => {

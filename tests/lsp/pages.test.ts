@@ -1,6 +1,6 @@
 // What the extension asks beyond the protocol: what there is, pages to show, an inspection to fill in.
 
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import {
   draftInspection,
   listSubjects,
@@ -55,6 +55,32 @@ describe('pages', () => {
     }
   });
 
+  it('lead from a step of the pack and from a point of the sheet to their lines', async () => {
+    session = await startSession(files);
+    const follow = async (wanted: MakePreview, row: RegExp): Promise<string> => {
+      const answer = await page(wanted);
+      if (!answer.ok) throw new Error(answer.reason);
+      const spot = answer.origins[row.exec(answer.html)?.[1] ?? ''];
+      const name = spot?.uri.split('/').at(-1) ?? '';
+      return `${name}: ${files[name as keyof typeof files]?.split('\n')[spot?.line ?? 0]?.trim() ?? ''}`;
+    };
+    expect(
+      await follow(
+        { kind: 'inspection sheet', subject: 'DG1' },
+        /<tr data-origin="([^"]+)"><td class="name">P1/,
+      ),
+    ).toBe('DG1.trough: point P1 at 6.20 m clock 7:30');
+    expect(await follow({ kind: 'inspection sheet', subject: 'DG1' }, /<h1 data-origin="([^"]+)"/)).toBe(
+      'DG1.trough: conveyor DG1 "Digestate cake to bay 2" {',
+    );
+    expect(await follow({ kind: 'work pack', subject: 'J1' }, /<tr data-origin="([^"]+)"><td[^>]*>Q1/)).toBe(
+      'DG1.trough: isolation Q1 "local isolator" electrical at 22 m',
+    );
+    expect(await follow({ kind: 'work pack', subject: 'J1' }, /<h1 data-origin="([^"]+)"/)).toMatch(
+      /: job J1/,
+    );
+  });
+
   it('lead from a part of the drawing to its line', async () => {
     session = await startSession(files);
     const answer = await page({ kind: 'drawing', subject: 'DG1' });
@@ -80,7 +106,42 @@ describe('pages', () => {
   });
 });
 
+describe('the order of conveyors', () => {
+  it('is by name, numbers by their value, until the model has spoken, and then the most urgent first', async () => {
+    const worn = files['DG1.trough']!.replace('DG1 "', 'DG10 "');
+    session = await startSession({
+      ...files,
+      'DG10.trough': worn,
+      'DG2.trough': files['DG1.trough']!.replace('DG1 "', 'DG2 "'),
+      'seen.trough':
+        'inspection DG10 2025-03-12 meter 8120 h {\n  view downstream\n  P1 thickness 4.1 mm\n}\n',
+    });
+    const order = async (): Promise<string[]> =>
+      (await session.client.sendRequest<ListSubjectsAnswer>(listSubjects)).conveyors.map(({ name }) => name);
+    expect(await order()).toEqual(['DG1', 'DG2', 'DG10']);
+    await vi.waitFor(async () => expect((await order())[0]).toBe('DG10'), { timeout: 50_000, interval: 500 });
+  });
+});
+
 describe('a new inspection', () => {
+  it('is named as its neighbour is: with the day where the other has its day', async () => {
+    const named = { ...files };
+    session = await startSession(
+      Object.fromEntries(
+        Object.entries(named).map(([name, text]) => [
+          name.replace(/inspections\/DG1-/, 'inspections/DG1/'),
+          text,
+        ]),
+      ),
+    );
+    const answer = await session.client.sendRequest<DraftInspectionAnswer>(draftInspection, {
+      conveyor: 'DG1',
+      date: '2025-09-01',
+      meter: '9900 h',
+    });
+    expect(answer).toMatchObject({ fileName: '2025-09-01.trough', folder: 'file:///estate/inspections/DG1' });
+  });
+
   it('has the points in order along the conveyor, with what was seen last', async () => {
     session = await startSession(files);
     const answer = await session.client.sendRequest<DraftInspectionAnswer>(draftInspection, {

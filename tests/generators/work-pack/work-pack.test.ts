@@ -183,7 +183,7 @@ describe('a job that cannot be done', () => {
 describe('safety', () => {
   test('isolation points are those declared, and permits follow from the machine and the job', () => {
     const made = pack({ job: 'change screw' });
-    expect(made.isolations).toEqual([
+    expect(made.isolations).toMatchObject([
       { name: 'Q1', title: 'local isolator', kind: 'electrical', at: 11_500 },
     ]);
     expect(Object.fromEntries(made.permits.map((permit) => [permit.name, permit.need]))).toEqual({
