@@ -13,7 +13,7 @@ export interface ConveyorWords {
   readonly todo: string;
   /** Sentences for a hover. */
   readonly long: readonly string[];
-  /** The day (counted) on which the condemn limit is reached, by the middle of the forecast; 0 where it is reached. */
+  /** About the day (counted) on which the condemn limit is reached; 0 where it is, left out where nothing is known. */
   readonly urgency?: number;
   /** By name of the point. */
   readonly points: Readonly<Record<string, { readonly short: string; readonly long: readonly string[] }>>;

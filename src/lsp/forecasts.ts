@@ -83,9 +83,10 @@ const beyond = 14_610;
 function urgencyOf({ model }: ConveyorLife): { readonly urgency?: number } {
   if (model?.forecast.kind === 'reached') return { urgency: 0 };
   const days = model?.forecast.kind === 'dates' ? model.forecast.days : undefined;
-  // Where the middle lies beyond what is forecast, the early end still tells two such conveyors apart.
-  const middle = days?.q50 ?? (days?.q10 === undefined ? undefined : days.q10 + beyond);
-  return middle === undefined ? {} : { urgency: middle };
+  if (days?.q10 === undefined) return {};
+  // Both ends and the middle count, so that two conveyors that may be at their limit today are still told apart.
+  const [early, middle, late] = [days.q10, days.q50 ?? days.q10 + beyond, days.q90 ?? days.q10 + beyond];
+  return { urgency: (early + middle + late) / 3 };
 }
 
 function conveyorLong(life: ConveyorLife): string[] {
