@@ -19,12 +19,14 @@ export function pageInFrame(
     /(<[^<>]*?) style="/g,
     '$1 data-style="',
   );
+  // A document has one main part, which the page may have brought along.
+  const sheet = body.includes('<main') ? 'div' : 'main';
   return frame(
     webview,
     media,
     wanted,
     styles,
-    `<div class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</div>`,
+    `<${sheet} class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</${sheet}>`,
     page.title,
   );
 }
