@@ -2,9 +2,8 @@
 // Stock of several lengths, each plentiful or limited, each at a cost (its length where none is given); the saw takes a kerf
 // between pieces. Lower bound: the linear relaxation over all cutting patterns (Gilmore and Gomory 1961), rounded up to what
 // any whole number of sticks can cost. Upper: patterns of the relaxation taken in whole numbers, the rest filled piece by
-// piece; then a search over patterns until the two meet or the nodes run out, in which case the gap is stated.
+// piece; then a search over patterns until the two meet or the work runs out, in which case the gap is stated.
 
-import { relaxation } from './cutting/relaxation.js';
 import { fillRest, searchPatterns } from './cutting/whole-patterns.js';
 
 export interface StockKind {
@@ -58,8 +57,14 @@ export type CuttingPlan =
       readonly missing: readonly { readonly piece: number; readonly count: number }[];
     };
 
-/** One stick after another, all lengths in the same unit. Throws RangeError for a length that is not positive. */
-export function cuttingStock(problem: CuttingProblem, mostNodes = 4000): CuttingPlan {
+/** About ten seconds of processor on hard problems; cut lists of real jobs take a thousandth of it. */
+export const usualWork = 4e9;
+
+/**
+ * One stick after another, all lengths in the same unit. `work` counts elementary looks: where it runs out the best list so far
+ * comes back with the gap to what is proven. Throws RangeError for a length that is not positive.
+ */
+export function cuttingStock(problem: CuttingProblem, work = usualWork): CuttingPlan {
   const kerf = problem.kerf ?? 0;
   for (const { length } of [...problem.stock, ...problem.pieces])
     if (!(length > 0)) throw new RangeError(`A length of ${length} cannot be cut.`);
@@ -73,8 +78,7 @@ export function cuttingStock(problem: CuttingProblem, mostNodes = 4000): Cutting
   const tooLong = pieces.find((piece) => stock.every((each) => each.length < piece.length - epsilon));
   if (tooLong) return { kind: 'too long', piece: tooLong.from[0] ?? 0 };
 
-  const relaxed = relaxation(stock, pieces);
-  const searched = searchPatterns(stock, pieces, relaxed, mostNodes);
+  const searched = searchPatterns(stock, pieces, { left: work });
   const filled =
     searched.sticks ??
     fillRest(

@@ -1,17 +1,16 @@
 // The cutting problem with fractions of sticks allowed: what stock costs at least, over all patterns there are. Patterns are
 // found as they are needed (column generation, Gilmore and Gomory 1961): prices of the pieces come from a small simplex, and a
-// knapsack per kind of stock looks for a pattern worth more than it costs.
+// knapsack per kind of stock looks for a pattern worth more than it costs. The bound does not trust the simplex: from any
+// prices whatever a bound follows (Farley 1990; with limited stock by Lagrange), so it holds before the prices have settled
+// and whatever rounding does to them.
+
+import { bestPattern, type BestPattern, type CutLength, type Work } from './best-pattern.js';
 
 export interface Stock {
   readonly length: number;
   /** Infinity where unlimited. */
   readonly count: number;
   readonly cost: number;
-}
-
-export interface CutLength {
-  readonly length: number;
-  readonly count: number;
 }
 
 export interface Pattern {
@@ -21,13 +20,20 @@ export interface Pattern {
 }
 
 export interface Relaxed {
-  /** Undefined where the limited stock does not yield all pieces even in fractions. */
+  /** Of the fractions below; undefined where the limited stock does not yield all pieces even in fractions. */
   readonly cost: number | undefined;
+  /** Nothing can cost less; proven whether or not the prices have settled. */
+  readonly bound: number;
   /** Patterns used, with how often. */
   readonly patterns: readonly (Pattern & { readonly times: number })[];
 }
 
+/** Patterns met so far; later problems with the same stock and pieces begin with them. */
+export type Known = Map<string, Pattern>;
+
 const eps = 1e-9;
+/** Added to what is wanted, a little differently for each piece: equal ratios would let the simplex go in circles. */
+const hair = 2e-8;
 
 interface Column {
   readonly cost: number;
@@ -36,168 +42,238 @@ interface Column {
   readonly artificial: boolean;
 }
 
-export function relaxation(stock: readonly Stock[], pieces: readonly CutLength[]): Relaxed {
-  if (pieces.length === 0) return { cost: 0, patterns: [] };
-  const limited = stock.flatMap((kind, k) => (Number.isFinite(kind.count) ? [k] : []));
-  const m = pieces.length + limited.length;
-  const right = Float64Array.from([
-    ...pieces.map((piece) => piece.count),
-    ...limited.map((k) => stock[k]?.count ?? 0),
-  ]);
-  const big =
-    1000 *
-    Math.max(1, ...stock.map((kind) => Math.abs(kind.cost))) *
-    Math.max(1, ...pieces.map((piece) => piece.count));
+/**
+ * `enough`: stops once the bound says that no whole number of sticks costs less than this. Pieces of which none are wanted
+ * take no part. Where `work` runs out the bound is what is proven so far.
+ */
+export function relaxation(
+  stock: readonly Stock[],
+  pieces: readonly CutLength[],
+  work: Work,
+  known: Known,
+  enough: (bound: number, cost: number) => boolean,
+): Relaxed {
+  const wanted = pieces.flatMap((piece, i) => (piece.count > 0 ? [i] : []));
+  if (wanted.length === 0) return { cost: 0, bound: 0, patterns: [] };
+  return new Generation(stock, pieces, wanted, work, known).run(enough);
+}
 
-  const unit = (row: number, value: number, cost: number, artificial: boolean): Column => {
-    const values = new Float64Array(m);
+class Generation {
+  /** Rows: wanted pieces, then limited stock. */
+  private readonly rowOf: Int32Array;
+  private readonly limited: readonly number[];
+  private readonly m: number;
+  private readonly basis: Column[];
+  private readonly inverse: Float64Array[];
+  private readonly level: Float64Array;
+  private readonly columns: Column[] = [];
+  private bound = 0;
+
+  constructor(
+    private readonly stock: readonly Stock[],
+    private readonly pieces: readonly CutLength[],
+    private readonly wanted: readonly number[],
+    private readonly work: Work,
+    private readonly known: Known,
+  ) {
+    this.rowOf = new Int32Array(pieces.length).fill(-1);
+    wanted.forEach((i, r) => {
+      this.rowOf[i] = r;
+    });
+    this.limited = stock.flatMap((kind, k) => (Number.isFinite(kind.count) ? [k] : []));
+    this.m = wanted.length + this.limited.length;
+    const big =
+      1000 *
+      Math.max(1, ...stock.map((kind) => Math.abs(kind.cost))) *
+      Math.max(1, ...pieces.map((piece) => piece.count));
+    this.basis = Array.from({ length: this.m }, (_, r) =>
+      this.unit(r, 1, r < wanted.length ? big : 0, r < wanted.length),
+    );
+    this.inverse = Array.from({ length: this.m }, (_, r) => {
+      const row = new Float64Array(this.m);
+      row[r] = 1;
+      return row;
+    });
+    this.level = Float64Array.from([
+      ...wanted.map((i, r) => (pieces[i]?.count ?? 0) + hair * (1 + ((r * 0.618_034) % 1))),
+      ...this.limited.map((k) => stock[k]?.count ?? 0),
+    ]);
+    wanted.forEach((_, r) => this.columns.push(this.unit(r, -1, 0, false)));
+    this.limited.forEach((_, r) => this.columns.push(this.unit(wanted.length + r, 1, 0, false)));
+    for (const pattern of known.values()) {
+      const column = this.columnOf(pattern);
+      if (column) this.columns.push(column);
+    }
+  }
+
+  run(enough: (bound: number, cost: number) => boolean): Relaxed {
+    const { work, m } = this;
+    for (let round = 0; round < 20_000 && work.left > 0; round++) {
+      work.left -= m * (3 * m + this.columns.length);
+      const price = this.prices();
+      const entering = this.fromKnown(price) ?? this.fromKnapsack(price);
+      if (!entering || (round % 8 === 0 && enough(this.bound, this.cost()))) break;
+      if (!this.enter(entering)) break;
+    }
+    return this.answer();
+  }
+
+  private unit(row: number, value: number, cost: number, artificial: boolean): Column {
+    const values = new Float64Array(this.m);
     values[row] = value;
     return { cost, values, pattern: undefined, artificial };
-  };
-  const basis: Column[] = Array.from({ length: m }, (_, r) =>
-    unit(r, 1, r < pieces.length ? big : 0, r < pieces.length),
-  );
-  const surplus = pieces.map((_, r) => unit(r, -1, 0, false));
-  const slack = limited.map((_, k) => unit(pieces.length + k, 1, 0, false));
-  const inverse: Float64Array[] = Array.from({ length: m }, (_, r) => {
-    const row = new Float64Array(m);
-    row[r] = 1;
-    return row;
-  });
-  const level = right.slice();
+  }
 
-  for (let round = 0; round < 5000; round++) {
-    const price = new Float64Array(m);
-    for (let r = 0; r < m; r++) {
-      const cost = basis[r]?.cost ?? 0;
+  /** Of each piece no more than is wanted; undefined where none of it is, or the stick is used up. */
+  private columnOf(pattern: Pattern): Column | undefined {
+    const kind = this.stock[pattern.stock];
+    if (!kind || kind.count <= 0) return undefined;
+    const values = new Float64Array(this.m);
+    let any = false;
+    const counts = pattern.counts.map((count, i) => {
+      const kept = Math.min(count, this.pieces[i]?.count ?? 0);
+      if (kept > 0) {
+        values[this.rowOf[i] ?? 0] = kept;
+        any = true;
+      }
+      return kept;
+    });
+    if (!any) return undefined;
+    const row = this.limited.indexOf(pattern.stock);
+    if (row >= 0) values[this.wanted.length + row] = 1;
+    return { cost: kind.cost, values, pattern: { stock: pattern.stock, counts }, artificial: false };
+  }
+
+  private prices(): Float64Array {
+    const price = new Float64Array(this.m);
+    for (let r = 0; r < this.m; r++) {
+      const cost = this.basis[r]!.cost;
       if (cost === 0) continue;
-      const row = inverse[r];
-      for (let c = 0; c < m; c++) price[c] = (price[c] ?? 0) + cost * (row?.[c] ?? 0);
+      const row = this.inverse[r]!;
+      for (let c = 0; c < this.m; c++) price[c] = price[c]! + cost * row[c]!;
     }
-    const entering = enteringColumn(stock, pieces, limited, price, surplus, slack, m);
-    if (!entering) break;
+    return price;
+  }
+
+  private fromKnown(price: Float64Array): Column | undefined {
+    let best: Column | undefined;
+    let bestGain = 1e-7;
+    for (const column of this.columns) {
+      let worth = -column.cost;
+      for (let r = 0; r < this.m; r++) worth += price[r]! * column.values[r]!;
+      if (worth <= bestGain * Math.max(1, Math.abs(column.cost))) continue;
+      bestGain = worth;
+      best = column;
+    }
+    return best;
+  }
+
+  /** A pattern worth more than it costs, and on the way what these prices prove. */
+  private fromKnapsack(price: Float64Array): Column | undefined {
+    const { stock, wanted, limited, known } = this;
+    const byPiece = new Float64Array(this.pieces.length);
+    wanted.forEach((i, r) => {
+      byPiece[i] = Math.max(0, price[r]!);
+    });
+    const found = stock.map((kind) =>
+      kind.count > 0 ? bestPattern(kind.length, this.pieces, byPiece, this.work) : undefined,
+    );
+    this.bound = Math.max(this.bound, this.provenBy(byPiece, found));
+    let best: Column | undefined;
+    let bestGain = 1e-7;
+    found.forEach((pattern, k) => {
+      const kind = stock[k];
+      if (!pattern || !kind) return;
+      const row = limited.indexOf(k);
+      const rent = row < 0 ? 0 : price[wanted.length + row]!;
+      const gain = pattern.value + rent - kind.cost;
+      if (gain <= bestGain * Math.max(1, Math.abs(kind.cost))) return;
+      bestGain = gain;
+      best = this.columnOf({ stock: k, counts: pattern.counts });
+    });
+    if (best?.pattern) {
+      known.set(`${best.pattern.stock}:${best.pattern.counts.join(' ')}`, best.pattern);
+      this.columns.push(best);
+    }
+    return best;
+  }
+
+  /** Prices scaled down until no plentiful stick yields more than it costs; limited ones pay for what they yield beyond. */
+  private provenBy(price: Float64Array, found: readonly (BestPattern | undefined)[]): number {
+    let scale = 1;
+    this.stock.forEach((kind, k) => {
+      const most = found[k]?.atMost ?? 0;
+      if (!Number.isFinite(kind.count) && most > 0) scale = Math.min(scale, kind.cost / most);
+    });
+    let bound = 0;
+    for (const i of this.wanted) bound += scale * price[i]! * this.pieces[i]!.count;
+    this.stock.forEach((kind, k) => {
+      const most = found[k]?.atMost ?? 0;
+      if (Number.isFinite(kind.count)) bound -= kind.count * Math.max(0, scale * most - kind.cost);
+    });
+    return bound;
+  }
+
+  private enter(entering: Column): boolean {
+    const { m, inverse, level, basis } = this;
     const direction = new Float64Array(m);
     for (let r = 0; r < m; r++) {
       let sum = 0;
-      const row = inverse[r];
-      for (let c = 0; c < m; c++) sum += (row?.[c] ?? 0) * (entering.values[c] ?? 0);
+      const row = inverse[r]!;
+      for (let c = 0; c < m; c++) sum += row[c]! * entering.values[c]!;
       direction[r] = sum;
     }
     let leaving = -1;
     let ratio = Infinity;
     for (let r = 0; r < m; r++) {
-      const d = direction[r] ?? 0;
+      const d = direction[r]!;
       if (d <= eps) continue;
-      const here = (level[r] ?? 0) / d;
-      if (
-        here < ratio - eps ||
-        (here < ratio + eps &&
-          leaving >= 0 &&
-          (basis[r]?.artificial ?? false) &&
-          !(basis[leaving]?.artificial ?? false))
-      ) {
+      const here = level[r]! / d;
+      const frees = leaving >= 0 && basis[r]!.artificial && !basis[leaving]!.artificial;
+      if (here < ratio - 1e-12 || (here < ratio + 1e-12 && frees)) {
         ratio = here;
         leaving = r;
       }
     }
-    if (leaving < 0) break;
-    pivot(inverse, level, direction, leaving);
+    if (leaving < 0) return false;
+    this.pivot(direction, leaving);
     basis[leaving] = entering;
+    return true;
   }
 
-  let cost = 0;
-  const patterns: (Pattern & { times: number })[] = [];
-  for (let r = 0; r < m; r++) {
-    const column = basis[r];
-    const times = level[r] ?? 0;
-    if (!column || times <= 1e-7) continue;
-    if (column.artificial) return { cost: undefined, patterns: [] };
-    cost += column.cost * times;
-    if (column.pattern) patterns.push({ ...column.pattern, times });
-  }
-  return { cost, patterns };
-}
-
-function enteringColumn(
-  stock: readonly Stock[],
-  pieces: readonly CutLength[],
-  limited: readonly number[],
-  price: Float64Array,
-  surplus: readonly Column[],
-  slack: readonly Column[],
-  m: number,
-): Column | undefined {
-  for (const [r, column] of surplus.entries()) if ((price[r] ?? 0) < -1e-7) return column;
-  for (const [k, column] of slack.entries()) if ((price[pieces.length + k] ?? 0) > 1e-7) return column;
-  let best: Column | undefined;
-  let bestGain = 1e-7;
-  for (const [k, kind] of stock.entries()) {
-    const row = limited.indexOf(k);
-    const rent = row < 0 ? 0 : (price[pieces.length + row] ?? 0);
-    const { value, counts } = knapsack(kind.length, pieces, price);
-    const gain = value + rent - kind.cost;
-    if (gain <= bestGain * Math.max(1, Math.abs(kind.cost))) continue;
-    bestGain = gain;
-    const values = new Float64Array(m);
-    counts.forEach((count, i) => {
-      values[i] = count;
-    });
-    if (row >= 0) values[pieces.length + row] = 1;
-    best = { cost: kind.cost, values, pattern: { stock: k, counts }, artificial: false };
-  }
-  return best;
-}
-
-function pivot(
-  inverse: readonly Float64Array[],
-  level: Float64Array,
-  direction: Float64Array,
-  leaving: number,
-): void {
-  const m = level.length;
-  const by = direction[leaving] ?? 1;
-  const row = inverse[leaving];
-  if (!row) return;
-  for (let c = 0; c < m; c++) row[c] = (row[c] ?? 0) / by;
-  level[leaving] = Math.max(0, (level[leaving] ?? 0) / by);
-  for (let r = 0; r < m; r++) {
-    const d = direction[r] ?? 0;
-    const other = inverse[r];
-    if (r === leaving || d === 0 || !other) continue;
-    for (let c = 0; c < m; c++) other[c] = (other[c] ?? 0) - d * (row[c] ?? 0);
-    level[r] = Math.max(0, (level[r] ?? 0) - d * (level[leaving] ?? 0));
-  }
-}
-
-/** The most valuable pattern a stick yields, each piece at most as often as it is wanted: depth first by value a length, bounded. */
-export function knapsack(
-  room: number,
-  pieces: readonly CutLength[],
-  price: ArrayLike<number>,
-): { readonly value: number; readonly counts: number[] } {
-  const order = pieces
-    .map((_, i) => i)
-    .filter((i) => (price[i] ?? 0) > eps && (pieces[i]?.length ?? Infinity) <= room + eps)
-    .sort(
-      (a, b) =>
-        (price[b] ?? 0) / (pieces[b]?.length ?? 1) - (price[a] ?? 0) / (pieces[a]?.length ?? 1) || a - b,
-    );
-  const counts = new Array<number>(pieces.length).fill(0);
-  let best = { value: 0, counts: counts.slice() };
-  const visit = (k: number, left: number, value: number): void => {
-    if (value > best.value + eps) best = { value, counts: counts.slice() };
-    const i = order[k];
-    if (i === undefined) return;
-    const length = pieces[i]?.length ?? 1;
-    const worth = price[i] ?? 0;
-    if (value + (left / length) * worth <= best.value + eps) return;
-    const most = Math.min(pieces[i]?.count ?? 0, Math.floor(left / length + eps));
-    for (let n = most; n >= 0; n--) {
-      counts[i] = n;
-      visit(k + 1, left - n * length, value + n * worth);
+  private pivot(direction: Float64Array, leaving: number): void {
+    const { m, inverse, level } = this;
+    const by = direction[leaving]!;
+    const row = inverse[leaving]!;
+    for (let c = 0; c < m; c++) row[c] = row[c]! / by;
+    level[leaving] = Math.max(0, level[leaving]! / by);
+    for (let r = 0; r < m; r++) {
+      const d = direction[r]!;
+      if (r === leaving || d === 0) continue;
+      const other = inverse[r]!;
+      for (let c = 0; c < m; c++) other[c] = other[c]! - d * row[c]!;
+      level[r] = Math.max(0, level[r]! - d * level[leaving]!);
     }
-    counts[i] = 0;
-  };
-  visit(0, room, 0);
-  return best;
+  }
+
+  private cost(): number {
+    return this.basis.reduce((sum, column, r) => sum + column.cost * this.level[r]!, 0);
+  }
+
+  private answer(): Relaxed {
+    const patterns: (Pattern & { times: number })[] = [];
+    let cost = 0;
+    let short = false;
+    for (let r = 0; r < this.m; r++) {
+      const column = this.basis[r]!;
+      const times = this.level[r]!;
+      if (times <= 1e-6) continue;
+      if (column.artificial) short = true;
+      cost += column.cost * times;
+      if (column.pattern) patterns.push({ ...column.pattern, times });
+    }
+    return short
+      ? { cost: undefined, bound: this.bound, patterns: [] }
+      : { cost, bound: Math.min(this.bound, cost), patterns };
+  }
 }
