@@ -15,7 +15,7 @@ export interface BestPattern {
 }
 
 /** Counts work in elementary looks, so that effort does not depend on the machine. */
-export interface Work {
+export interface CutEffort {
   left: number;
 }
 
@@ -27,7 +27,7 @@ export function bestPattern(
   room: number,
   pieces: readonly CutLength[],
   price: ArrayLike<number>,
-  work: Work,
+  work: CutEffort,
 ): BestPattern {
   const useful = pieces.flatMap((piece, i) =>
     (price[i] ?? 0) > eps && piece.count > 0 && piece.length <= room + eps ? [i] : [],
@@ -44,7 +44,7 @@ function byTable(
   pieces: readonly CutLength[],
   price: ArrayLike<number>,
   useful: readonly number[],
-  work: Work,
+  work: CutEffort,
 ): BestPattern {
   // Bundles of 1, 2, 4 … of a piece make every number of it up to its count.
   const bundles: { readonly i: number; readonly times: number }[] = [];
@@ -88,7 +88,7 @@ function depthFirst(
   pieces: readonly CutLength[],
   price: ArrayLike<number>,
   useful: readonly number[],
-  work: Work,
+  work: CutEffort,
 ): BestPattern {
   const density = (i: number): number => (price[i] ?? 0) / (pieces[i]?.length ?? 1);
   const order = [...useful].sort((a, b) => density(b) - density(a) || a - b);

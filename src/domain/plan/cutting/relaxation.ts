@@ -4,7 +4,7 @@
 // prices whatever a bound follows (Farley 1990; with limited stock by Lagrange), so it holds before the prices have settled
 // and whatever rounding does to them.
 
-import { bestPattern, type BestPattern, type CutLength, type Work } from './best-pattern.js';
+import { bestPattern, type BestPattern, type CutLength, type CutEffort } from './best-pattern.js';
 
 export interface Stock {
   readonly length: number;
@@ -49,7 +49,7 @@ interface Column {
 export function relaxation(
   stock: readonly Stock[],
   pieces: readonly CutLength[],
-  work: Work,
+  work: CutEffort,
   known: Known,
   enough: (bound: number, cost: number) => boolean,
 ): Relaxed {
@@ -73,7 +73,7 @@ class Generation {
     private readonly stock: readonly Stock[],
     private readonly pieces: readonly CutLength[],
     private readonly wanted: readonly number[],
-    private readonly work: Work,
+    private readonly work: CutEffort,
     private readonly known: Known,
   ) {
     this.rowOf = new Int32Array(pieces.length).fill(-1);

@@ -3,7 +3,7 @@
 // some stick, so the patterns that the relaxation likes are tried, with ever more departures from its favourite (limited
 // discrepancies, Harvey and Ginsberg 1995), and at last every full pattern that holds it (bin completion).
 
-import { bestPattern, type CutLength, type Work } from './best-pattern.js';
+import { bestPattern, type CutLength, type CutEffort } from './best-pattern.js';
 import { relaxation, type Known, type Pattern, type Relaxed, type Stock } from './relaxation.js';
 
 export interface Whole {
@@ -17,7 +17,11 @@ const eps = 1e-6;
 const mostPatterns = 3000;
 
 /** The least cost in whole sticks as far as `work` goes, and what is proven. */
-export function searchPatterns(stock: readonly Stock[], pieces: readonly CutLength[], work: Work): Whole {
+export function searchPatterns(
+  stock: readonly Stock[],
+  pieces: readonly CutLength[],
+  work: CutEffort,
+): Whole {
   return new PatternSearch(stock, pieces, work).run();
 }
 
@@ -32,7 +36,7 @@ class PatternSearch {
   constructor(
     private readonly stock: readonly Stock[],
     private readonly pieces: readonly CutLength[],
-    private readonly work: Work,
+    private readonly work: CutEffort,
   ) {
     this.step = commonStep(stock.map((kind) => kind.cost));
   }
