@@ -47,11 +47,12 @@ test('the degradation test: exactly the components past 30 percent are past the 
 });
 
 describe('the demo estate', () => {
-  test('has the one job that cannot be built, a liner that will not last to the next outage, and nothing else that is wrong', async () => {
+  test('has the one job that cannot be built, a liner that will not last to the next outage, a conveyor whose wear doubled, and nothing else that is wrong', async () => {
     const { exit, found } = await findings('4-tarnholt');
     expect(exit).toBe(1);
     const wrong = found.filter((f) => !f.startsWith('information'));
     expect(wrong.filter((f) => !f.includes('jobs/SL4-spring.trough'))).toEqual([
+      'warning TL510 inspections/CP3/2026-09-14.trough:1',
       'warning TL501 inspections/DG1/2026-08-17.trough:5',
     ]);
     expect(wrong.filter((f) => f.includes('TL402'))).toHaveLength(1);

@@ -4,7 +4,8 @@
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { toldBeyond } from '../../../domain/wear/pooled-miss.js';
-import { pacesOf, type ConveyorPace } from '../../evidence/pace.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { pacesOf, type ConveyorPace, type Pace } from '../../evidence/pace.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
 
@@ -37,21 +38,23 @@ inspection DG1 «2025-03-10» meter 6200 h {
       if (!together || !spedUpTogether(pace)) continue;
       const { last, spots, pooled } = together;
       const factor = (excess: number): string => formatNumber(Math.max(0, 1 + excess), 1);
-      const [first] = spots;
-      const since = first && spots.every(({ before }) => sameLook(before, first.before)) ? first : undefined;
+      const since = usualLookBefore(estate, spots);
       yield {
         origin: last.date.origin,
         message:
           `${conveyor.name} has worn about ${factor(pooled.excess)} times as fast (90 %: ${factor(pooled.low)} to ${factor(pooled.high)}) ` +
-          `from ${since ? dayOfRow(estate, since.before) : 'the look before'} to ${formatDay(last.date.day)} as until then, at ${pooled.more} of ${pooled.points} spots.`,
+          `from ${since} to ${formatDay(last.date.day)} as until then, at ${pooled.more} of ${pooled.points} spots.`,
       };
-    }
-
-    function sameLook(a: number, b: number): boolean {
-      return estate.readings.inspection[a] === estate.readings.inspection[b];
     }
   },
 };
+
+/** Day of the look before the last at most of the spots; the later one where as many were read at another. */
+function usualLookBefore(estate: Estate, spots: readonly Pace[]): string {
+  const days = spots.map(({ before }) => dayOfRow(estate, before)).sort();
+  const count = (day: string): number => days.filter((d) => d === day).length;
+  return days.reduce((a, b) => (count(b) >= count(a) ? b : a), days[0] ?? 'the look before');
+}
 
 /** Whether the spots of a conveyor sped up together, not one of them alone: then one finding tells it for all of them. */
 export function spedUpTogether({ together }: ConveyorPace): boolean {
