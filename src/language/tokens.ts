@@ -56,7 +56,9 @@ export class TroughlineTokenBuilder extends DefaultTokenBuilder {
     const words = keyword.value
       .split(' ')
       .map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`));
-    return new RegExp(words.join('[ \\t]+') + '(?![A-Za-z0-9_-])');
+    // Before its time it is part of a step of hot work, and a token of its own.
+    const end = keyword.value === 'fire watch' ? '(?![A-Za-z0-9_-]|[ \\t]+\\d)' : '(?![A-Za-z0-9_-])';
+    return new RegExp(words.join('[ \\t]+') + end);
   }
 
   private matchQuantity(text: string, at: number): [string] | null {

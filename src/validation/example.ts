@@ -93,7 +93,9 @@ outage Spring26 2026-04-13 to 2026-04-17
 outage Spring27 2027-04-12 to 2027-04-23
 crew Alpha 4 people skills fitting, welding
 crew Bravo 3 people skills fitting
+crew Solo 1 person
 access unit MP1 reach 12 m
+access unit Small reach 12 m platform load 230 kg for 2 people
 lead time liner 10 week`,
   liner: `
 material PE1000

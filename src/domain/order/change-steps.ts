@@ -26,8 +26,20 @@ export function changeSteps(steps: readonly Step[], changes: readonly StepChange
       case 'set crews':
         set(change.step, (step) => ({ ...step, crews: change.crews }));
         break;
-      case 'set note':
-        set(change.step, (step) => ({ ...step, note: change.note }));
+      case 'set heat':
+        set(change.step, (step) => ({ ...step, heat: change.heat }));
+        break;
+      case 'set attendants':
+        set(change.step, (step) => ({ ...step, attendants: change.attendants }));
+        break;
+      case 'set aboard':
+        set(change.step, (step) => ({ ...step, aboard: change.aboard }));
+        break;
+      case 'set takes':
+        set(change.step, (step) => ({ ...step, takes: change.takes }));
+        break;
+      case 'cut to fit':
+        set(change.step, (step) => ({ ...step, cutToFit: true }));
         break;
       case 'add after': {
         const target = find(change.after);

@@ -5,6 +5,7 @@
 // hold-downs. Only stretches that touch bind one another.
 
 import type { Step } from '../model/job.js';
+import { isHot, isProtected, linerInReach } from './heat.js';
 import { touches, within, type Area, type Ground, type Piece } from './ground.js';
 import {
   bolted,
@@ -16,6 +17,7 @@ import {
   gateOff,
   gateOpen,
   gateShut,
+  hot,
   laidScrew,
   isolated,
   live,
@@ -48,8 +50,12 @@ export interface Need {
   readonly grade: Grade;
   /** Told only where a later step brings it about; otherwise the end of the order tells it as left out. */
   readonly onlyIfLater?: boolean;
+  /** With `onlyIfLater`: told as well where no step brings it about at all. */
+  readonly orMissing?: boolean;
   /** The step itself is in the wrong place: nothing is taken as mended, and no later step is waited for. */
   readonly keep?: boolean;
+  /** Told, and the piece stays as it is: what is wrong is how the step is done, not what came before it. */
+  readonly stays?: boolean;
 }
 
 export interface Effect {
@@ -79,6 +85,20 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
     ? need(within(ground.air, areas), states(tested), tested, 'gas test missing', 'unsafe')
     : [];
   const safe = [...proved, ...enclosed];
+  // The spiral and its drive are reached into at one place, and that place has no length.
+  const reached = [...proved, ...(ground.job.conveyor.confinedSpace ? testedAt(ground, areas) : [])];
+  const bare = states(stripped, cleaned);
+  const flame = isHot(ground, step);
+  const fire =
+    flame && !isProtected(step)
+      ? need(linerInReach(ground, areas), bare, cleaned, 'hot work over liner', 'unsafe').map((each) => ({
+          ...each,
+          stays: true,
+        }))
+      : [];
+  const smoulders = flame ? to(within(ground.heat, areas), hot) : [];
+  const watched = (over: readonly Piece[]): Need[] =>
+    need(over, states(cool), cool, 'fire watch missing', 'unsafe');
   const coversOff = (over: readonly Piece[]): Need[] =>
     need(over, states(off), off, 'not opened up', 'cannot be built');
   const opened = [...safe, ...coversOff(covers), ...coversOff(braces), ...coversOff(holdDowns)];
@@ -100,7 +120,6 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
       'cannot be built',
       true,
     );
-  const bare = states(stripped, cleaned);
 
   switch (step.action) {
     case 'isolate':
@@ -119,7 +138,7 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
         done: { pieces: [ground.content], states: states(emptied), by: 'all' },
       };
     case 'pause':
-      return { needs: [], effects: to(ground.air, untested), done: nothing };
+      return { needs: watched(ground.heat), effects: to(ground.air, untested), done: nothing };
     case 'fire watch':
       return { needs: [], effects: to(within(ground.heat, areas), cool), done: nothing };
     case 'gate off':
@@ -131,9 +150,10 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
       return {
         needs: [
           ...opened,
+          ...fire,
           ...need(screw, states(laidScrew), laidScrew, 'screw out of turn', 'cannot be built'),
         ],
-        effects: to(screw, newScrew),
+        effects: [...to(screw, newScrew), ...smoulders],
         done: { pieces: screw, states: states(newScrew), by: 'any' },
       };
     case 'prove dead':
@@ -164,17 +184,18 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
       };
     case 'restrain screw':
       return {
-        needs: proved,
+        needs: reached,
         effects: to([restraint], restrained),
         done: { pieces: [restraint], states: states(restrained), by: 'all' },
       };
     case 'unbolt drive':
       return {
         needs: [
-          ...proved,
+          ...reached,
+          ...fire,
           ...need([restraint], states(restrained), restrained, 'screw not restrained', 'unsafe'),
         ],
-        effects: to([drive], unbolted),
+        effects: [...to([drive], unbolted), ...smoulders],
         done: { pieces: [drive], states: states(unbolted), by: 'all' },
       };
     case 'remove screw':
@@ -183,18 +204,9 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
           ...opened,
           ...need([restraint], states(restrained), restrained, 'screw not restrained', 'unsafe'),
           ...need([drive], states(unbolted), unbolted, 'screw out of turn', 'cannot be built'),
-          // It is cut out with a flame; liner that comes off anyway may burn, new liner may not.
-          ...(shielded(step)
-            ? []
-            : need(
-                panelsUnder(ground, screw),
-                states(oldPanel, stripped, cleaned),
-                cleaned,
-                'hot work over liner',
-                'unsafe',
-              )),
+          ...fire,
         ],
-        effects: to(screw, noScrew),
+        effects: [...to(screw, noScrew), ...smoulders],
         done: { pieces: screw, states: states(noScrew), by: 'any' },
       };
     case 'strip':
@@ -210,20 +222,7 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
         done: { pieces: panels, states: states(cleaned), by: 'any' },
       };
     case 'patch':
-      return {
-        needs: [
-          ...opened,
-          ...need(
-            panels,
-            shielded(step) ? states(oldPanel, stripped, cleaned, newPanel) : bare,
-            cleaned,
-            'hot work over liner',
-            'unsafe',
-          ),
-        ],
-        effects: [],
-        done: nothing,
-      };
+      return { needs: [...opened, ...fire], effects: smoulders, done: nothing };
     case 'fit':
       return { needs: opened, effects: [], done: nothing };
     case 'insert screw':
@@ -238,15 +237,22 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
             'cannot be built',
             true,
           ),
-          ...need(screw, states(noScrew, newScrew), noScrew, 'screw out of turn', 'cannot be built'),
+          ...fire,
+          ...need(
+            screw,
+            states(noScrew, newScrew, laidScrew),
+            noScrew,
+            'screw out of turn',
+            'cannot be built',
+          ),
         ],
-        effects: to(screw, ground.joins ? laidScrew : newScrew),
+        effects: [...to(screw, ground.joins ? laidScrew : newScrew), ...smoulders],
         done: { pieces: screw, states: states(laidScrew, newScrew), by: 'any' },
       };
     case 'bolt drive':
       return {
         needs: [
-          ...proved,
+          ...reached,
           ...need(
             ground.screw,
             states(oldScrew, newScrew),
@@ -286,6 +292,7 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
       return {
         needs: [
           ...safe,
+          ...watched(within(ground.heat, areas)),
           ...linedUnder(covers),
           ...screwUnder(covers, 'closed up too early'),
           ...need(
@@ -304,6 +311,7 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
       return {
         needs: [
           ...need([isolation], states(isolated, dead), dead, 'isolation missing', 'unsafe'),
+          ...watched(ground.heat),
           ...whole(ground, 'handed back too early'),
         ],
         effects: [...to([isolation], live), ...to(ground.air, untested)],
@@ -312,7 +320,7 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
     case 'run empty':
       return {
         needs: [
-          ...need([isolation], states(live), live, 'run too early', 'unsafe', true),
+          ...orMissing(need([isolation], states(live), live, 'run too early', 'unsafe', true)),
           ...whole(ground, 'run too early'),
         ],
         effects: to([running], runEmpty),
@@ -321,7 +329,7 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
     case 'run loaded':
       return {
         needs: [
-          ...need([isolation], states(live), live, 'run too early', 'unsafe', true),
+          ...orMissing(need([isolation], states(live), live, 'run too early', 'unsafe', true)),
           ...whole(ground, 'run too early'),
           ...need([running], states(runEmpty, runLoaded), runEmpty, 'run too early', 'incomplete'),
         ],
@@ -337,7 +345,10 @@ function gateDemands(ground: Ground, step: Step, proved: readonly Need[], safe: 
   const change = (from: States, good: number, then: number): Demands => ({
     needs: [
       ...(step.action === 'gate off' || step.action === 'gate on' ? safe : proved),
-      ...need(gate, from | states(then), good, 'gate out of turn', 'cannot be built'),
+      ...need(gate, from | states(then), good, 'gate out of turn', 'cannot be built').map((each) => ({
+        ...each,
+        keep: true,
+      })),
     ],
     effects: to(gate, then),
     done: { pieces: gate, states: states(then), by: 'all' },
@@ -354,9 +365,9 @@ function gateDemands(ground: Ground, step: Step, proved: readonly Need[], safe: 
   }
 }
 
-/** Everything that was taken off is back. */
+/** Everything that was taken off is back, and no gate is left pinned. */
 function whole(ground: Ground, kind: ViolationKind): Need[] {
-  return [
+  return orMissing([
     ...need([...ground.covers, ...ground.braces, ...ground.holdDowns], states(on), on, kind, 'unsafe', true),
     ...need(
       ground.runs.flatMap((run) => run.panels),
@@ -368,8 +379,21 @@ function whole(ground: Ground, kind: ViolationKind): Need[] {
     ),
     ...need(ground.screw, states(oldScrew, newScrew), newScrew, kind, 'unsafe', true),
     ...need([ground.drive], states(bolted), bolted, kind, 'unsafe', true),
-    ...need(ground.gates, states(gateOpen, gateShut), gateOpen, kind, 'unsafe', true),
-  ];
+    ...need(ground.gates, states(gateOpen), gateOpen, kind, 'unsafe', true),
+  ]);
+}
+
+function orMissing(needs: readonly Need[]): Need[] {
+  return needs.map((each) => ({ ...each, orMissing: true }));
+}
+
+function testedAt(ground: Ground, areas: readonly Area[]): Need[] {
+  const cells = ground.air.filter((cell) =>
+    areas.some(({ from, to }) =>
+      from === to ? from >= cell.from && from <= cell.to : touches(cell, { from, to }),
+    ),
+  );
+  return need(cells, states(tested), tested, 'gas test missing', 'unsafe');
 }
 
 function need(
@@ -420,9 +444,4 @@ function meet(a: Piece, b: Piece): 'inside' | 'edge' | 'apart' {
   const [span, at] = a.from === a.to ? [b, a.from] : [a, b.from];
   if (at < span.from - 1 || at > span.to + 1) return 'apart';
   return at > span.from + 1 && at < span.to - 1 ? 'inside' : 'edge';
-}
-
-/** The author says on the step how liner under hot work is kept from burning. */
-export function shielded(step: Step): boolean {
-  return /shield|fire watch/i.test(step.note ?? '');
 }

@@ -64,6 +64,8 @@ export function tellWhatIsOpen(w: Walk): void {
   if (ground.job.screwChange) tell('scope not done', ground.screw, newScrew, [0]);
   if ((w.state[ground.isolation.number] ?? 0) !== live)
     tell('not put back', [ground.isolation], live, [1, 2]);
+  // A machine that is still isolated cannot be run: told as not handed back.
+  if ((w.state[ground.isolation.number] ?? 0) !== live) return;
   tell(
     'no trial run',
     [ground.running],

@@ -6,7 +6,7 @@
 import type { Step } from '../model/job.js';
 import { closingError } from './closing-error.js';
 import { touches, type Area, type Piece, type RunGround } from './ground.js';
-import { holdsPanels, isSlippery, startOf, uphillEnd, type End } from './start.js';
+import { holdsPanels, isSlippery, restsAt, startOf, uphillEnd, type End } from './start.js';
 import { cleaned, newPanel, oldPanel, states, stripped } from './states.js';
 import type { OrderSlip, Walk } from './walk-state.js';
 import { assume, change, check } from './needs.js';
@@ -87,7 +87,7 @@ function fitOne(
     // An old panel that this step itself is to replace is told as not stripped, when its turn comes.
     if ((state === newPanel || (state === oldPanel && !mine.has(ahead))) && !w.assumed[ahead.number])
       closeInside(w, i, position, run, panel, ahead, start);
-  } else closeAtBreak(w, i, run, panel, start);
+  } else if (!w.sequence.steps[i]?.cutToFit) closeAtBreak(w, i, run, panel, start);
   change(w, i, panel, newPanel);
   w.fronts.set(panel.number, { start, step: i });
 }
@@ -173,6 +173,7 @@ function startAtBreak(w: Walk, i: number, run: RunGround, panel: Piece, start: E
   const { conveyor } = w.ground.job;
   if (!isSlippery(conveyor) || start === uphillEnd(conveyor)) return;
   if (holdsPanels(start === 'tail' ? run.run.tailBreak : run.run.headBreak)) return;
+  if (restsAt(run.run, start)) return;
   tell(w, {
     kind: 'panel would slide',
     grade: 'unsafe',

@@ -1,14 +1,16 @@
 // Everything that is wrong with an order, without repairs: the walk, what is left open at its end, pairs of steps that may
 // overlap, access, and orders that go in circles.
 
-import { formatChainage, formatLength } from '../units/format.js';
+import { formatChainage, formatLength, formatMass } from '../units/format.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step } from '../model/job.js';
 import { accessSlips } from './access.js';
 import { tellWhatIsOpen } from './finish.js';
 import { groundOf } from './ground.js';
 import { sequenceOf } from './sequence.js';
-import { fallingPairs, sharedPairs, unsettledPairs } from './side-by-side.js';
+import { aloneInside, overloads } from './people.js';
+import { personMass, toolMass } from './platform.js';
+import { fallingPairs, sharedPairs, unsettledPairs, type FallingPair } from './side-by-side.js';
 import { sayPieces, sayRole, wordsFor } from './tell.js';
 import { walk } from './walk.js';
 import { listing, sayStep, stretchText } from './words.js';
@@ -24,6 +26,14 @@ export interface JudgedViolation {
   /** Positions of the two steps of a pair. */
   readonly pair?: { readonly step: number; readonly other: number };
   readonly circle?: readonly number[];
+  /** All pairs that are told as this one. */
+  readonly pairs?: readonly { readonly step: number; readonly other: number }[];
+  /** Slide gates between a pair that could stand as barriers. */
+  readonly gates?: readonly string[];
+  /** Position of the step, where no slip holds it. */
+  readonly at?: number;
+  /** How many people the platform takes. */
+  readonly overload?: { readonly most: number };
   readonly walk: Walk;
 }
 
@@ -34,7 +44,7 @@ export function judge(job: Job, estate: Estate): JudgedViolation[] {
   const found = [...circles(w), ...nowhere(w)];
   const pairs = openPairs(w);
   tellWhatIsOpen(w);
-  found.push(...w.slips.map((slip) => fromSlip(w, slip)), ...pairs, ...access(w));
+  found.push(...w.slips.map((slip) => fromSlip(w, slip)), ...pairs, ...access(w), ...people(w));
   const at = new Map(steps.map((step, i) => [step, i]));
   const rank = ({ violation }: JudgedViolation): number =>
     violation.step ? (at.get(violation.step) ?? 0) : steps.length;
@@ -53,7 +63,12 @@ function fromSlip(w: Walk, slip: OrderSlip): JudgedViolation {
   return {
     walk: w,
     slip,
-    key: keyOf(slip.kind, step, slip.pieces[0]?.kind ?? '', slip.pieces[0]?.run?.run.number ?? 0),
+    key: keyOf(
+      slip.kind,
+      step,
+      `${slip.pieces[0]?.kind ?? ''}${slip.missing ? ' missing' : ''}`,
+      slip.pieces[0]?.run?.run.number ?? 0,
+    ),
     violation: {
       kind: slip.kind,
       grade: slip.grade,
@@ -144,27 +159,100 @@ function openPairs(w: Walk): JudgedViolation[] {
       },
     });
   }
-  for (const { step, other, above, from, below } of fallingPairs(w)) {
-    const a = steps[other];
-    const b = steps[step];
-    if (!a || !b || settled.has(pairKey(step, other))) continue;
-    const upper = above === other ? a : b;
-    const lower = above === other ? b : a;
-    found.push({
-      walk: w,
-      pair: { step, other },
-      key: keyOf('work below loose parts', b, 'pair', a.origin.start),
-      violation: {
-        kind: 'work below loose parts',
-        grade: 'unsafe',
-        ...place(w, b),
-        message: `"${sayStep(lower)}" is at ${formatChainage(below)}, below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
-        reason: `On ${Math.abs(w.ground.job.conveyor.incline.value)}° a panel or a piece of spiral that gets away slides down the trough onto whoever works below; no end plate and no slide gate lies between.`,
-        conflicts: [{ step: a, words: sayRole('work below loose parts', 'same time') }],
-      },
-    });
+  const told = new Map<string, FallingPair[]>();
+  for (const pair of fallingPairs(w)) {
+    if (settled.has(pairKey(pair.step, pair.other))) continue;
+    // A gate that nobody shuts is one matter, however many steps it would part.
+    const same = pair.gates.length > 0 ? told.get(pair.gates.join()) : undefined;
+    if (same) same.push(pair);
+    else {
+      const pairs = [pair];
+      if (pair.gates.length > 0) told.set(pair.gates.join(), pairs);
+      found.push(...falling(w, pair, pairs));
+    }
   }
   return found;
+}
+
+function falling(w: Walk, pair: FallingPair, pairs: readonly FallingPair[]): JudgedViolation[] {
+  const { step, other, above, from, below, gates } = pair;
+  const a = w.sequence.steps[other];
+  const b = w.sequence.steps[step];
+  if (!a || !b) return [];
+  const upper = above === other ? a : b;
+  const lower = above === other ? b : a;
+  const kind: ViolationKind = gates.length > 0 ? 'gate open between' : 'work below loose parts';
+  const between =
+    gates.length > 0
+      ? `Nothing keeps ${listing(gates)} shut meanwhile.`
+      : 'No end plate and no slide gate lies between.';
+  return [
+    {
+      walk: w,
+      pair: { step, other },
+      pairs,
+      gates,
+      key: keyOf(kind, b, 'pair', a.origin.start),
+      violation: {
+        kind,
+        grade: gates.length > 0 ? 'incomplete' : 'unsafe',
+        ...place(w, b),
+        message: `"${sayStep(lower)}" is at ${formatChainage(below)}, below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
+        reason: `On ${Math.abs(w.ground.job.conveyor.incline.value)}° what gets away up there slides down the trough onto whoever works below. ${between}`,
+        conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
+      },
+    },
+  ];
+}
+
+function people(w: Walk): JudgedViolation[] {
+  const { steps } = w.sequence;
+  const alone = aloneInside(w).flatMap(({ step }): JudgedViolation[] => {
+    const at = steps[step];
+    if (!at) return [];
+    return [
+      {
+        walk: w,
+        at: step,
+        key: keyOf('lone worker', at, 'people', 0),
+        violation: {
+          kind: 'lone worker',
+          grade: 'unsafe',
+          ...place(w, at),
+          message: `"${sayStep(at)}" has one person inside an enclosed trough, and nobody stands by.`,
+          reason:
+            'Whoever is overcome by gas cannot call; somebody outside keeps in touch, calls for rescue and never goes in after them.',
+          conflicts: [],
+        },
+      },
+    ];
+  });
+  const heavy = overloads(w).flatMap(({ step, unit, people: count, load, most }): JudgedViolation[] => {
+    const at = steps[step];
+    if (!at) return [];
+    const plate = [
+      ...(unit.limit ? [unit.limit.text] : []),
+      ...(unit.people ? [`${unit.people.count} people`] : []),
+    ].join(' and ');
+    const part = load > 0 ? ` and a part of ${formatMass(load)}` : '';
+    return [
+      {
+        walk: w,
+        at: step,
+        overload: { most },
+        key: keyOf('platform overloaded', at, 'people', 0),
+        violation: {
+          kind: 'platform overloaded',
+          grade: 'unsafe',
+          ...place(w, at),
+          message: `"${sayStep(at)}" puts ${count} ${count === 1 ? 'person' : 'people'} with tools${part} on ${unit.name}, which is rated for ${plate}.`,
+          reason: `${count} × ${personMass} kg and ${toolMass} kg of tools${load > 0 ? ` and ${formatMass(load)}` : ''} make ${formatMass(count * personMass + toolMass + load)}; ${most > 0 ? `it takes ${most} at a time` : 'it takes nobody beside that part'}. An overloaded platform tips or fails under all of them.`,
+          conflicts: [],
+        },
+      },
+    ];
+  });
+  return [...alone, ...heavy];
 }
 
 function access(w: Walk): JudgedViolation[] {

@@ -27,8 +27,10 @@ export function check(w: Walk, i: number, position: number, need: Need): number 
     return -1;
   }
   const later = laterStep(w, position, need.piece, need.allowed);
+  if (need.stays) return tellAsItIs(w, i, need, found, later);
   if (later === undefined) {
-    if (!need.onlyIfLater) tellMissing(w, i, need, found);
+    if (need.orMissing && (w.excused.has(number) || w.assumed[number])) return -1;
+    if (!need.onlyIfLater || need.orMissing) tellMissing(w, i, need, found);
     return -1;
   }
   const late = w.sequence.order[later] ?? -1;
@@ -50,11 +52,19 @@ export function check(w: Walk, i: number, position: number, need: Need): number 
   return -1;
 }
 
+/** One slip for all that is in the way of a step that is wrong in itself; what would clear it later is named. */
+function tellAsItIs(w: Walk, i: number, need: Need, found: number, later: number | undefined): number {
+  const known = w.slips.find((slip) => slip.step === i && slip.kind === need.kind);
+  const slip = known ?? slipAt(w, i, need, found);
+  slip.pieces.push(need.piece);
+  const late = later === undefined ? undefined : w.sequence.order[later];
+  if (late !== undefined) slip.others.set(late, 'comes too late');
+  return -1;
+}
+
 /** No step brings it about: told for everything of its kind in the step's stretch, as one step to be added would. */
 export function tellMissing(w: Walk, i: number, need: Need, found: number): void {
-  const slip = slipAt(w, i, need, found);
-  const culprit = w.lastChange[need.piece.number] ?? -1;
-  if (culprit >= 0) slip.others.set(culprit, 'made it so');
+  const slip = slipAt(w, i, need, found, true);
   const areas = w.ground.areas[i] ?? [];
   const alike =
     need.kind === 'not contiguous'
@@ -62,11 +72,17 @@ export function tellMissing(w: Walk, i: number, need: Need, found: number): void
       : w.ground.pieces.filter(
           (piece) =>
             piece.kind === need.piece.kind &&
+            !(need.orMissing && w.excused.has(piece.number)) &&
             !holds(need.allowed, w.state[piece.number] ?? 0) &&
-            (piece === need.piece || piece.kind === 'air' || areas.some((area) => touches(piece, area))),
+            (piece === need.piece ||
+              piece.kind === 'air' ||
+              need.orMissing ||
+              areas.some((area) => touches(piece, area))),
         );
   for (const piece of alike) {
     slip.pieces.push(piece);
+    const culprit = w.lastChange[piece.number] ?? -1;
+    if (culprit >= 0) slip.others.set(culprit, 'made it so');
     assume(w, piece, need.good);
   }
 }
@@ -131,9 +147,15 @@ export function change(w: Walk, i: number, piece: Piece, to: number): void {
 }
 
 /** A slip of this step, kind and kind of piece (what is still open counts as one kind); a new one where there is none yet. */
-export function slipAt(w: Walk, i: number, need: Need, found: number): OrderSlip {
+export function slipAt(w: Walk, i: number, need: Need, found: number, missing = false): OrderSlip {
   const known = w.slips.find(
-    (slip) => slip.step === i && sameKind(slip, need) && (need.onlyIfLater || slip.found === found),
+    (slip) =>
+      slip.step === i &&
+      (slip.missing ?? false) === missing &&
+      (missing
+        ? slip.kind === need.kind && slip.pieces[0]?.kind === need.piece.kind
+        : sameKind(slip, need)) &&
+      ((need.onlyIfLater && !missing) || slip.found === found),
   );
   if (known) return known;
   const slip: OrderSlip = {
@@ -144,6 +166,7 @@ export function slipAt(w: Walk, i: number, need: Need, found: number): OrderSlip
     found,
     wanted: need.good,
     others: new Map(),
+    ...(missing ? { missing } : {}),
   };
   w.slips.push(slip);
   return slip;
@@ -174,7 +197,8 @@ export function reaches(w: Walk, j: number, piece: Piece, areas: readonly Area[]
     piece.kind === 'isolation' ||
     piece.kind === 'restraint' ||
     piece.kind === 'drive' ||
-    piece.kind === 'running'
+    piece.kind === 'running' ||
+    piece.kind === 'content'
   )
     return true;
   if (piece.from === piece.to) return areas.some((area) => piece.from >= area.from && piece.from <= area.to);

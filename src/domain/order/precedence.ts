@@ -5,8 +5,8 @@
 import type { Estate } from '../model/estate.js';
 import type { Job, Step } from '../model/job.js';
 import { groundOf, type Ground } from './ground.js';
-import { sequenceOf } from './sequence.js';
-import { atTheMachine, handlesLooseParts, meets, unsettledPairs, zonesOf } from './side-by-side.js';
+import { sequenceOf, type Sequence } from './sequence.js';
+import { atTheMachine, fallsOnto, handlesLooseParts, isShutFor, unsettledPairs } from './side-by-side.js';
 import { walk } from './walk.js';
 import type { Walk } from './walk-state.js';
 
@@ -24,30 +24,50 @@ export function precedenceOf(job: Job, steps: readonly Step[], estate: Estate): 
   const ground = groundOf(job, inLine, estate);
   const w = walk(ground, sequenceOf(inLine));
   const unordered: Walk = { ...w, sequence: { ...w.sequence, before: () => false } };
-  const bound = unsettledPairs(unordered).map(({ step, other }): readonly [number, number] => [other, step]);
+  const bound = [
+    ...unsettledPairs(unordered).map(({ step, other }): readonly [number, number] => [other, step]),
+    ...gateBounds(inLine),
+  ];
   return { ground, bound, apart: apartPairs(job, steps, ground) };
 }
 
+/** What is shut as a barrier is shut before anything can fall, and stays so until nothing can. */
+function gateBounds(steps: readonly Step[]): (readonly [number, number])[] {
+  const bound: (readonly [number, number])[] = [];
+  steps.forEach((gate, g) => {
+    if (gate.action !== 'gate shut' && gate.action !== 'gate open') return;
+    steps.forEach((step, i) => {
+      if (!handlesLooseParts(step)) return;
+      if (gate.action === 'gate shut' && g < i) bound.push([g, i]);
+      if (gate.action === 'gate open' && g > i) bound.push([i, g]);
+    });
+  });
+  return bound;
+}
+
+/**
+ * Pairs of steps of which one may drop something onto the people of the other. A gate counts as shut where the sequence
+ * says so for the pair; without a sequence (the order is still open) where the steps shut it at all.
+ */
 export function apartPairs(
   job: Job,
   steps: readonly Step[],
   ground: Ground,
+  sequence?: Sequence,
 ): readonly (readonly [number, number])[] {
   if (job.conveyor.incline.value === 0) return [];
-  const zones = zonesOf({ ground });
-  const up = job.conveyor.incline.value > 0;
+  const shut = new Set(
+    steps.flatMap((step) => (step.action === 'gate shut' && step.gate ? [step.gate.name] : [])),
+  );
+  const loose = steps.map(handlesLooseParts);
+  const there = steps.map(atTheMachine);
   const pairs: (readonly [number, number])[] = [];
-  const falls = (above: number, below: number): boolean => {
-    const a = steps[above];
-    const b = steps[below];
-    return (
-      a !== undefined &&
-      b !== undefined &&
-      handlesLooseParts(a) &&
-      atTheMachine(b) &&
-      meets(ground.areas[above] ?? [], ground.areas[below] ?? [], zones, up) !== undefined
-    );
-  };
+  const falls = (above: number, below: number): boolean =>
+    loose[above] === true &&
+    there[below] === true &&
+    fallsOnto(job.conveyor, ground.areas[above] ?? [], ground.areas[below] ?? [], (gate) =>
+      sequence ? isShutFor(sequence, gate, above, below) : shut.has(gate),
+    ) !== undefined;
   for (let j = 1; j < steps.length; j++)
     for (let i = 0; i < j; i++) if (falls(i, j) || falls(j, i)) pairs.push([i, j]);
   return pairs;

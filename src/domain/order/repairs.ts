@@ -2,16 +2,18 @@
 // the complaint is gone and no more complaints are left than before; the one that leaves the fewest comes first.
 
 import type { Estate } from '../model/estate.js';
-import type { Job, Step, StepAction } from '../model/job.js';
+import type { Heat, Job, Step, StepAction } from '../model/job.js';
 import { stepActions } from '../model/job.js';
+import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { changeJob } from './change-steps.js';
 import { touches, type RunGround } from './ground.js';
+import { usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
 import { startOf } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
 import { listing, sayStep, stretchText } from './words.js';
-import type { Repair, StepChange } from './violation.js';
+import { violationKinds, type Repair, type StepChange } from './violation.js';
 import type { OrderSlip, Walk } from './walk-state.js';
 
 export function repairsFor(
@@ -21,17 +23,29 @@ export function repairsFor(
   all: readonly JudgedViolation[],
 ): Repair[] {
   const ideas = ideasFor(judged);
+  const before = burdenOf(all);
   const tried = ideas
     .filter((idea) => idea.changes.length > 0)
     .map((repair) => {
       const left = judge(changeJob(job, repair.changes), estate);
-      return { repair, left: left.length, gone: !left.some((each) => each.key === judged.key) };
+      return { repair, left: burdenOf(left), gone: !left.some((each) => each.key === judged.key) };
     });
   const good = tried
-    .filter(({ gone, left }) => gone && left <= all.length)
+    .filter(({ gone, left }) => gone && left < before)
     .map((each, i) => ({ ...each, i }))
     .sort((a, b) => a.left - b.left || a.i - b.i);
   return [...good.map(({ repair }) => repair), ...ideas.filter((idea) => idea.changes.length === 0)];
+}
+
+/**
+ * How much is wrong with an order: the number of complaints, and among equal numbers how early in the work they are. Every
+ * repair lowers it, so taking repairs one after another comes to an end, whichever are taken.
+ */
+export function burdenOf(all: readonly JudgedViolation[]): number {
+  const kinds = Object.keys(violationKinds);
+  const most = kinds.length + 1;
+  const early = all.reduce((sum, { violation }) => sum + most - kinds.indexOf(violation.kind), 0);
+  return all.length * 1e6 + early;
 }
 
 function ideasFor(judged: JudgedViolation): Repair[] {
@@ -48,6 +62,14 @@ function ideasFor(judged: JudgedViolation): Repair[] {
     return [
       { title: 'Add an access unit to the job that reaches, or a scaffold to the conveyor', changes: [] },
     ];
+  if (violation.kind === 'gate open between' && pair)
+    return [
+      ...shutGates(w, judged.pairs ?? [], judged.gates ?? []),
+      ...makeBefore(w, pair.other, pair.step),
+      ...makeBefore(w, pair.step, pair.other),
+    ];
+  if (violation.kind === 'lone worker') return standBy(w, judged.at);
+  if (violation.kind === 'platform overloaded') return fewerAboard(w, judged);
   if (pair) return [...makeBefore(w, pair.other, pair.step), ...makeBefore(w, pair.step, pair.other)];
   return slip ? ideasForSlip(w, slip) : [];
 }
@@ -59,10 +81,16 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
     case 'closes inside the run':
       return [...bringForward(w, slip), ...turn(w, slip), ...openToBreak(w, slip)];
     case 'closing error too large':
+      return closesElsewhere(w, slip) ? turn(w, slip) : cutToFit(w, slip);
     case 'panel would slide':
-      return turn(w, slip);
+      return [
+        ...turn(w, slip),
+        { title: 'Declare the stop that the panels rest on (`rest at …` on the conveyor)', changes: [] },
+      ];
     case 'not contiguous':
       return [...bringForward(w, slip), ...turn(w, slip)];
+    case 'gate out of turn':
+      return [...putCauseAfter(w, slip), ...removeStep(w, slip)];
     case 'emptied too late':
       return [...slip.others.keys()].flatMap((cause) => makeBefore(w, slip.step ?? 0, cause));
     case 'done twice':
@@ -71,29 +99,23 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
     case 'scope not done':
     case 'no trial run':
       return addAtEnd(w, slip);
-    case 'hot work over liner': {
-      const step = stepOf(w, slip);
+    case 'hot work over liner':
+      return [...bringForward(w, slip), ...insertMissing(w, slip), ...demandProtection(w, slip)];
+    case 'fire watch missing':
+      return [...bringForward(w, slip), ...addFireWatch(w, slip)];
+    case 'fire watch too short':
+      return watchLonger(w, slip);
+    case 'spiral from the middle':
+      return afterItsNeighbours(w, slip);
+    case 'handed back too early':
+    case 'run too early':
       return [
         ...bringForward(w, slip),
-        ...(step
-          ? [
-              {
-                title: 'Say that the liner is shielded, wetted and watched',
-                changes: [
-                  {
-                    change: 'set note',
-                    step,
-                    note: [step.note, 'liner shielded and wet, fire watch 60 min']
-                      .filter((text) => text !== undefined)
-                      .join('; '),
-                  } as const,
-                ],
-              },
-            ]
-          : []),
+        ...toItsPlace(w, slip),
+        ...(slip.missing ? addAtEnd(w, slip) : []),
+        ...putCauseAfter(w, slip),
         ...insertMissing(w, slip),
       ];
-    }
     case 'gas test missing':
       return [
         ...bringForward(w, slip),
@@ -109,6 +131,166 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
         ...insertMissing(w, slip),
       ];
   }
+}
+
+/** Writes what has to be true, for the crew to confirm: nobody here knows whether shields and water are at hand. */
+function demandProtection(w: Walk, slip: OrderSlip): Repair[] {
+  const step = stepOf(w, slip);
+  if (!step) return [];
+  const stated = step.heat?.kind === 'hot' ? step.heat.fireWatch : undefined;
+  const heat: Heat = {
+    kind: 'hot',
+    shielded: true,
+    wet: true,
+    fireWatch: stated ?? hoursOf(usualFireWatch, step),
+    confirmed: false,
+    origin: step.origin,
+  };
+  return [
+    {
+      title: 'Demand shields, water and a fire watch, to be confirmed by the crew',
+      asks: true,
+      changes: [{ change: 'set heat', step, heat }],
+    },
+    {
+      title: 'Do it cold: sawn, sheared, bolted or bonded',
+      asks: true,
+      changes: [{ change: 'set heat', step, heat: { kind: 'cold', origin: step.origin } }],
+    },
+  ];
+}
+
+/** A watch over the place of each step that threw sparks, straight after it. */
+function addFireWatch(w: Walk, slip: OrderSlip): Repair[] {
+  const causes = [...slip.others].flatMap(([i, role]) =>
+    role === 'made it so' ? (w.sequence.steps[i] ?? []) : [],
+  );
+  if (causes.length === 0) return [];
+  const here = stepOf(w, slip);
+  const changes = causes.flatMap((cause): StepChange[] => {
+    const watch: Step = {
+      ...newStep('fire watch', cause, cause.stretch),
+      crews: cause.crews,
+      takes: hoursOf(watchAfter(cause), cause),
+    };
+    return [
+      { change: 'insert', step: watch, place: 'after', other: cause },
+      ...(cause.after.length > 0 ? [{ change: 'add after', step: watch, after: cause } as const] : []),
+      ...(here && here.after.length > 0 ? [{ change: 'add after', step: here, after: watch } as const] : []),
+    ];
+  });
+  return [
+    { title: `Add a fire watch after ${listing(causes.map((step) => `"${sayStep(step)}"`))}`, changes },
+  ];
+}
+
+function watchLonger(w: Walk, slip: OrderSlip): Repair[] {
+  const here = stepOf(w, slip);
+  if (!here) return [];
+  const asked = Math.max(
+    ...[...slip.others.keys()].map((i) => {
+      const cause = w.sequence.steps[i];
+      return cause ? watchAfter(cause) : 0;
+    }),
+  );
+  const takes = hoursOf(asked, here);
+  return [{ title: `Watch for ${takes.text}`, changes: [{ change: 'set takes', step: here, takes }] }];
+}
+
+function afterItsNeighbours(w: Walk, slip: OrderSlip): Repair[] {
+  const here = slip.step;
+  if (here === undefined) return [];
+  return w.sequence.steps.flatMap((step, i) =>
+    i > here && step.action === 'remove screw' ? makeAfter(w, here, i) : [],
+  );
+}
+
+/** True where the end that the front starts from would take up the error. */
+function closesElsewhere(w: Walk, slip: OrderSlip): boolean {
+  const step = stepOf(w, slip);
+  const run = slip.pieces[0]?.run?.run;
+  if (!step || !run || !slip.closing) return false;
+  const other = startOf(step, run).start === 'tail' ? run.tailBreak : run.headBreak;
+  return other.allowance.value >= slip.closing.worst - 1e-9;
+}
+
+/** Cut, for the last gap, on site: what is left to do where no break takes up the error. */
+function cutToFit(w: Walk, slip: OrderSlip): Repair[] {
+  const step = stepOf(w, slip);
+  return step
+    ? [
+        {
+          title: `Measure the last gap of "${sayStep(step)}" on site and cut the closing panel to fit`,
+          changes: [{ change: 'cut to fit', step }],
+        },
+        { title: 'Declare a joint ring in the run, with an allowance for the error', changes: [] },
+      ]
+    : [];
+}
+
+/** The gate is shut before the earlier of the two, and opened again before the machine is handed back. */
+function shutGates(
+  w: Walk,
+  pairs: readonly { readonly step: number; readonly other: number }[],
+  gates: readonly string[],
+): Repair[] {
+  const { steps } = w.sequence;
+  const all = new Set(pairs.flatMap(({ step, other }) => [other, step]));
+  const pair = steps.filter((_, i) => all.has(i));
+  const first = pair[0];
+  const handBack = steps.find((each) => each.action === 'remove isolation');
+  if (!first || gates.length === 0) return [];
+  const at = (action: StepAction, name: string): Step => ({
+    ...newStep(action, first, undefined),
+    gate: { name, origin: first.origin },
+  });
+  const changes = gates.flatMap((name): StepChange[] => {
+    const shut = at('gate shut', name);
+    return [
+      { change: 'insert', step: shut, place: 'before', other: first },
+      ...pair.flatMap((each): StepChange[] =>
+        each.after.length > 0 ? [{ change: 'add after', step: each, after: shut }] : [],
+      ),
+      ...(handBack
+        ? [{ change: 'insert', step: at('gate open', name), place: 'before', other: handBack } as const]
+        : []),
+    ];
+  });
+  return [{ title: `Shut ${listing(gates)} as a barrier first`, changes }];
+}
+
+function standBy(w: Walk, at: number | undefined): Repair[] {
+  const here = at === undefined ? undefined : w.sequence.steps[at];
+  if (!here) return [];
+  const mine = here.crews.length > 0 ? here.crews : w.ground.job.crews.slice(0, 1);
+  const others = w.ground.job.crews.filter(({ use }) => !mine.some((crew) => crew.use.name === use.name));
+  return [
+    ...others.map((crew): Repair => ({
+      title: `Let ${crew.use.name} stand by`,
+      changes: [
+        ...(here.crews.length === 0 ? [{ change: 'set crews', step: here, crews: mine } as const] : []),
+        { change: 'set attendants', step: here, attendants: [crew] },
+      ],
+    })),
+    { title: 'Add a crew to the job that can stand by', changes: [] },
+  ];
+}
+
+function fewerAboard(w: Walk, { at, overload, violation }: JudgedViolation): Repair[] {
+  const here = at === undefined ? undefined : w.sequence.steps[at];
+  const most = overload?.most ?? 0;
+  if (!here || most < 1) return [{ title: 'Take a platform that is rated for it', changes: [] }];
+  return [
+    {
+      title: `Let ${most} ${most === 1 ? 'person' : 'people'} be on the platform at a time`,
+      changes: [{ change: 'set aboard', step: here, aboard: { count: most, origin: violation.origin } }],
+    },
+  ];
+}
+
+function hoursOf(hours: number, like: Pick<Step, 'origin'>): Stated<'duration'> {
+  const text = hours < 2 ? `${Math.round(hours * 60)} min` : `${hours} h`;
+  return { dimension: 'duration', value: hours, text, origin: like.origin };
 }
 
 /** What comes too late is done first, or this step waits for it. */
@@ -215,20 +397,22 @@ function addAtEnd(w: Walk, slip: OrderSlip): Repair[] {
   if (!kind || !order) return [];
   const causes = [...slip.others].flatMap(([i]) => w.sequence.steps[i] ?? []);
   const actions: readonly StepAction[] =
-    kind === 'running'
-      ? slip.wanted === 1
-        ? ['run empty', 'run loaded']
-        : ['run loaded']
-      : kind === 'panel'
-        ? [
-            ...(slip.found === oldPanel
-              ? (['strip', 'clean'] as const)
-              : slip.found === cleaned
-                ? []
-                : (['clean'] as const)),
-            'fit',
-          ]
-        : broughtBy(kind, slip.found, slip.wanted);
+    kind === 'isolation'
+      ? ['remove isolation', 'run empty', 'run loaded']
+      : kind === 'running'
+        ? slip.wanted === 1
+          ? ['run empty', 'run loaded']
+          : ['run loaded']
+        : kind === 'panel'
+          ? [
+              ...(slip.found === oldPanel
+                ? (['strip', 'clean'] as const)
+                : slip.found === cleaned
+                  ? []
+                  : (['clean'] as const)),
+              'fit',
+            ]
+          : broughtBy(kind, slip.found, slip.wanted);
   const stretches: readonly (Stretch | undefined)[] =
     kind === 'panel'
       ? panelStretches(w, slip)
@@ -243,11 +427,16 @@ function addAtEnd(w: Walk, slip: OrderSlip): Repair[] {
         action,
         causes[0] ?? { origin: order.origin, actionOrigin: order.origin, crews: [] },
         needsStretch(action) ? stretch : undefined,
+        slip.pieces[0]?.name,
       );
       added.push(step);
       const rank = stepActions.indexOf(action);
       const last = Math.max(-1, ...[...slip.others.keys()]);
-      const next = w.sequence.steps.find((other, i) => i > last && stepActions.indexOf(other.action) > rank);
+      const next = w.sequence.steps.find(
+        (other, i) =>
+          i > last &&
+          (i === slip.step || (other.action !== 'pause' && stepActions.indexOf(other.action) > rank)),
+      );
       changes.push(
         next ? { change: 'insert', step, place: 'before', other: next } : { change: 'append', step },
       );
@@ -412,9 +601,18 @@ function newStep(
   action: StepAction,
   like: Pick<Step, 'origin' | 'actionOrigin' | 'crews'>,
   stretch: Stretch | undefined,
+  gate?: string,
 ): Step {
   const origin = { source: like.origin.source, start: like.origin.start, end: like.origin.start };
-  return { action, crews: [], after: [], origin, actionOrigin: origin, ...(stretch ? { stretch } : {}) };
+  return {
+    action,
+    crews: [],
+    after: [],
+    origin,
+    actionOrigin: origin,
+    ...(stretch ? { stretch } : {}),
+    ...(gate === undefined ? {} : { gate: { name: gate, origin } }),
+  };
 }
 
 function needsStretch(action: StepAction): boolean {
@@ -427,6 +625,12 @@ function needsStretch(action: StepAction): boolean {
     case 'restrain screw':
     case 'unbolt drive':
     case 'bolt drive':
+    case 'empty':
+    case 'pause':
+    case 'gate off':
+    case 'gate on':
+    case 'gate shut':
+    case 'gate open':
       return false;
     default:
       return true;

@@ -1,9 +1,11 @@
 // Pairs of steps that may go on at the same time: each piece they share must be in a state that suits both whichever is
 // first; neither a crew nor an access unit can be shared by two of them; and on a slope, parts that one crew has loose must not
-// be able to slide down to where another is at work: an end plate stops them, or a slide gate, which is then to be kept shut.
+// be able to slide down to where another is at work: an end plate stops them, or a slide gate that a step keeps shut.
 // Two steps that would leave one piece in different states must always be in an order, whoever may need it later.
 
-import type { Step } from '../model/job.js';
+import type { Conveyor } from '../model/conveyor.js';
+import type { Step, StepAction } from '../model/job.js';
+import type { Sequence } from './sequence.js';
 import type { Area } from './ground.js';
 import { holds } from './states.js';
 import type { Touch, Walk } from './walk-state.js';
@@ -86,8 +88,8 @@ export function sharedPairs(w: Walk): {
 }[] {
   const found: { step: number; other: number; what: 'crew' | 'access unit'; name: string }[] = [];
   eachOpenPair(w, (other, step, a, b) => {
-    const crews = crewsOf(w, b);
-    const crew = crewsOf(w, a)?.find((name) => crews?.includes(name));
+    const busy = busyWith(w, b);
+    const crew = busyWith(w, a).find((name) => busy.includes(name));
     if (crew !== undefined) found.push({ step, other, what: 'crew', name: crew });
     const unit = a.unit?.use.name;
     if (unit !== undefined && unit === b.unit?.use.name)
@@ -96,18 +98,22 @@ export function sharedPairs(w: Walk): {
   return found;
 }
 
-/** Pairs in which one crew would work below what another may drop; `above` is the step that handles it. */
-export function fallingPairs(w: Walk): {
+export interface FallingPair {
   readonly step: number;
   readonly other: number;
+  /** The step that handles what may fall. */
   readonly above: number;
   readonly from: number;
   readonly below: number;
-}[] {
+  /** Slide gates that lie between and that no step keeps shut; empty where nothing lies between. */
+  readonly gates: readonly string[];
+}
+
+/** Pairs in which one crew would work below what another may drop. */
+export function fallingPairs(w: Walk): FallingPair[] {
   const { conveyor } = w.ground.job;
   if (conveyor.incline.value === 0) return [];
-  const zones = zonesOf(w);
-  const found: { step: number; other: number; above: number; from: number; below: number }[] = [];
+  const found: FallingPair[] = [];
   eachOpenPair(w, (other, step, a, b) => {
     const crews = crewsOf(w, b);
     if (crewsOf(w, a)?.some((name) => crews?.includes(name))) return;
@@ -117,11 +123,8 @@ export function fallingPairs(w: Walk): {
     ] as const) {
       const upper = above === other ? a : b;
       if (!handlesLooseParts(upper) || !atTheMachine(above === other ? b : a)) continue;
-      const meeting = meets(
-        w.ground.areas[above] ?? [],
-        w.ground.areas[below] ?? [],
-        zones,
-        conveyor.incline.value > 0,
+      const meeting = fallsOnto(conveyor, w.ground.areas[above] ?? [], w.ground.areas[below] ?? [], (gate) =>
+        isShutFor(w.sequence, gate, other, step),
       );
       if (!meeting) continue;
       found.push({ step, other, above, ...meeting });
@@ -131,6 +134,54 @@ export function fallingPairs(w: Walk): {
   return found;
 }
 
+/** Where something could slide from one stretch onto people at another; `isShut` says which slide gates stand as barriers. */
+export function fallsOnto(
+  conveyor: Conveyor,
+  upper: readonly Area[],
+  lower: readonly Area[],
+  isShut: (gate: string) => boolean,
+): Pick<FallingPair, 'from' | 'below' | 'gates'> | undefined {
+  const up = conveyor.incline.value > 0;
+  const meeting = meets(upper, lower, zonesOf(conveyor, isShut), up);
+  if (!meeting) return undefined;
+  const allShut = meets(
+    upper,
+    lower,
+    zonesOf(conveyor, () => true),
+    up,
+  );
+  const [low, high] = [Math.min(meeting.from, meeting.below), Math.max(meeting.from, meeting.below)];
+  const gates = allShut
+    ? []
+    : conveyor.breaks
+        .filter(
+          (place) => place.kind === 'slide gate' && place.from.value >= low - 1 && place.to.value <= high + 1,
+        )
+        .map((place) => place.name);
+  return { ...meeting, gates };
+}
+
+/** True where a step shuts the gate before both of two steps, and none that opens or strips it can come in between. */
+export function isShutFor(sequence: Sequence, gate: string, i: number, j: number): boolean {
+  const { steps, before } = sequence;
+  const about = (action: StepAction, k: number): boolean =>
+    steps[k]?.action === action && steps[k].gate?.name === gate;
+  return steps.some((_, shut) => {
+    if (!about('gate shut', shut) || !before(shut, i) || !before(shut, j)) return false;
+    return !steps.some(
+      (__, k) =>
+        (about('gate open', k) || about('gate off', k)) &&
+        !before(k, shut) &&
+        !(before(i, k) && before(j, k)),
+    );
+  });
+}
+
+/** Who does the step and who stands by. */
+function busyWith(w: Walk, step: Step): string[] {
+  return [...(crewsOf(w, step) ?? []), ...(step.attendants ?? []).map(({ use }) => use.name)];
+}
+
 /** Crews of a step; the job's only one, or a nameless one, where none is named; undefined where it could be any of several. */
 export function crewsOf(w: Walk, step: Step): readonly string[] | undefined {
   if (step.crews.length > 0) return step.crews.map((crew) => crew.use.name);
@@ -138,14 +189,24 @@ export function crewsOf(w: Walk, step: Step): readonly string[] | undefined {
   return crews.length > 1 ? undefined : [crews[0]?.use.name ?? ''];
 }
 
-/** Panels and spiral pieces are loose or in the air while these are done. */
+/** Panels, covers, plates or pieces of spiral are loose or in the air while these are done, or the whole spiral is let go. */
 export function handlesLooseParts(step: Step): boolean {
-  return (
-    step.action === 'strip' ||
-    step.action === 'fit' ||
-    step.action === 'remove screw' ||
-    step.action === 'insert screw'
-  );
+  switch (step.action) {
+    case 'covers off':
+    case 'covers on':
+    case 'unbolt drive':
+    case 'remove screw':
+    case 'strip':
+    case 'patch':
+    case 'fit':
+    case 'insert screw':
+    case 'join screw':
+    case 'gate off':
+    case 'gate on':
+      return true;
+    default:
+      return false;
+  }
 }
 
 /** People are in or at the trough along the step's stretch. */
@@ -164,18 +225,17 @@ export function atTheMachine(step: Step): boolean {
   }
 }
 
-/** Stretches between barriers, in chainage order. */
-export function zonesOf(w: { readonly ground: { readonly job: Walk['ground']['job'] } }): Area[] {
-  const { conveyor } = w.ground.job;
+/** Stretches between barriers, in chainage order: end plates, and the slide gates that are shut. */
+function zonesOf(conveyor: Conveyor, isShut: (gate: string) => boolean): Area[] {
   const at = conveyor.breaks
-    .filter((place) => place.kind === 'slide gate' || place.kind === 'end plate')
+    .filter((place) => place.kind === 'end plate' || (place.kind === 'slide gate' && isShut(place.name)))
     .map((place) => (place.from.value + place.to.value) / 2);
   const cuts = [-Infinity, ...at.sort((a, b) => a - b), Infinity];
   return cuts.slice(1).map((to, i) => ({ from: cuts[i] ?? -Infinity, to }));
 }
 
 /** Where something could fall from, and where it would meet someone; undefined where it could not. */
-export function meets(
+function meets(
   upper: readonly Area[],
   lower: readonly Area[],
   zones: readonly Area[],

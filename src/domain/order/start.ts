@@ -51,3 +51,15 @@ export function usualStartOf(run: Run): { readonly start: End; readonly assumed:
 export function holdsPanels(place: Break): boolean {
   return place.kind === 'end plate' || place.kind === 'joint ring' || place.allowance.value === 0;
 }
+
+/** How far into the run a stop may stand and still carry the first panel, mm; judgement. */
+const restReach = 50;
+
+/** A declared stop at that end of the run: panels fitted from there rest on it. */
+export function restsAt(run: Run, start: End): boolean {
+  const place = start === 'tail' ? run.tailBreak : run.headBreak;
+  const edge = start === 'tail' ? run.from : run.to;
+  const low = Math.min(place.from.value, edge - (start === 'head' ? restReach : 0));
+  const high = Math.max(place.to.value, edge + (start === 'tail' ? restReach : 0));
+  return run.conveyor.rests.some((rest) => rest.from.value >= low - 1 && rest.from.value <= high + 1);
+}

@@ -1,11 +1,12 @@
 // Puts a slip into words: the message names the step and the two facts that disagree; the reason says what happens on site.
 
-import { formatChainage, formatLength, formatMass, formatNumber } from '../units/format.js';
+import { formatChainage, formatHours, formatLength, formatMass, formatNumber } from '../units/format.js';
 import { panelMass } from '../geometry/trough.js';
 import type { Step } from '../model/job.js';
 import { sayPiece, type Piece } from './ground.js';
+import { usualFireWatch, watchAfter } from './heat.js';
 import { slidingFriction, startOf, uphillEnd } from './start.js';
-import { gateOff, gateShut, newPanel, newScrew, noScrew, off, on } from './states.js';
+import { gateOff, gateShut, laidScrew, newPanel, newScrew, noScrew, off, on } from './states.js';
 import { listing, sayStep } from './words.js';
 import type { ClosingError, ViolationKind } from './violation.js';
 import type { OrderSlip, Walk } from './walk-state.js';
@@ -29,13 +30,14 @@ export function wordsFor(w: Walk, slip: OrderSlip): ViolationWords {
         : cause
           ? ` "${sayStep(cause)}" left it so.`
           : '';
+  const never = slip.missing ? ' No step puts it right before then.' : '';
   switch (slip.kind) {
     case 'two fronts':
       return twoFronts(w, slip, step);
     case 'closes inside the run':
       return closesInside(slip, doing, what, when);
     case 'closing error too large':
-      return closingTooLarge(w, slip, doing);
+      return closingTooLarge(slip, doing, step);
     case 'panel would slide':
       return slides(w, slip, doing, step);
     case 'not contiguous':
@@ -84,7 +86,7 @@ export function wordsFor(w: Walk, slip: OrderSlip): ViolationWords {
       };
     case 'handed back too early':
       return {
-        message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}`,
+        message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}${never}`,
         reason: 'Once isolation is off the spiral can turn, with people at an open trough.',
       };
     case 'run too early':
@@ -101,7 +103,7 @@ export function wordsFor(w: Walk, slip: OrderSlip): ViolationWords {
                 'A spiral that touches somewhere shows at low current when empty; loaded, it cuts the liner before anyone notices.',
             }
           : {
-              message: `${doing} runs the machine while ${stillOpen(slip)}.${when}`,
+              message: `${doing} runs the machine while ${stillOpen(slip)}.${when}${never}`,
               reason:
                 'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
             };
@@ -126,10 +128,24 @@ export function wordsFor(w: Walk, slip: OrderSlip): ViolationWords {
     case 'screw out of turn':
       return screwOutOfTurn(slip, doing, what, when);
     case 'hot work over liner':
+      return hotWork(doing, what, step);
+    case 'fire watch missing':
       return {
-        message: `${doing} is hot work with liner in place at ${what}.${when}`,
+        message: `${doing} comes before the hot work is watched: ${cause ? `"${sayStep(cause)}" throws sparks` : 'sparks were thrown'}, and ${late ? `"${sayStep(late)}" comes only later` : 'no fire watch follows it'}.`,
         reason:
-          "PE1000 burns and drips burning. Strip it there first, or shield it, wet it, and keep a fire watch for at least an hour; say so in the step's note.",
+          'Polyethylene and dust smoulder out of sight and break into fire when everybody has gone; somebody stays, watches, and does nothing else.',
+      };
+    case 'fire watch too short':
+      return {
+        message: `${doing} watches for ${step?.takes?.text ?? 'less'}, and "${cause ? sayStep(cause) : ''}" asks for ${formatHours(cause ? watchAfter(cause) : usualFireWatch)}.`,
+        reason:
+          'What smoulders behind the liner shows late. The watch lasts as long as the permit asks, counted from the last spark.',
+      };
+    case 'spiral from the middle':
+      return {
+        message: `${doing} takes ${what} from between two parts that are still in.`,
+        reason:
+          'Cut free at both ends at once, the piece springs and jams, and the part on the side without restraint is let go and slides. Start at an end, or where the neighbour is out already.',
       };
     case 'done twice':
       return {
@@ -153,6 +169,9 @@ export function wordsFor(w: Walk, slip: OrderSlip): ViolationWords {
         reason:
           'A new liner is proved by the empty and loaded currents; without them the first fault shows in service.',
       };
+    case 'gate open between':
+    case 'lone worker':
+    case 'platform overloaded':
     case 'crew in two places':
     case 'access unit in two places':
     case 'no access':
@@ -191,8 +210,8 @@ export function sayPieces(pieces: readonly Piece[]): string {
   if (pieces.length === 1) return `the ${sayPiece(first)}`;
   const from = Math.min(...pieces.map((piece) => piece.from));
   const to = Math.max(...pieces.map((piece) => piece.to));
-  if (first.kind === 'air' || first.kind === 'screw')
-    return `${first.kind === 'air' ? 'the air' : 'the spiral'} from ${formatChainage(from)} to ${formatChainage(to)}`;
+  if (first.kind === 'air' || first.kind === 'screw' || first.kind === 'heat')
+    return `${{ air: 'the air', screw: 'the spiral', heat: 'the place' }[first.kind]} from ${formatChainage(from)} to ${formatChainage(to)}`;
   return `${pieces.length} ${first.kind}s from ${formatChainage(from)} to ${formatChainage(to)}`;
 }
 
@@ -224,13 +243,31 @@ function closesInside(slip: OrderSlip, doing: string, what: string, when: string
   };
 }
 
-function closingTooLarge(w: Walk, slip: OrderSlip, doing: string): ViolationWords {
+function closingTooLarge(slip: OrderSlip, doing: string, step: Step | undefined): ViolationWords {
   const { closing } = slip;
   if (!closing) return { message: doing, reason: '' };
   const firm = closing.allowance === 0;
+  const run = slip.pieces[0]?.run?.run;
+  const start = step && run ? startOf(step, run).start : undefined;
+  const other = run && (start === 'tail' ? run.tailBreak : run.headBreak);
+  const advice =
+    other && other.allowance.value >= closing.worst
+      ? `${other.name} takes up ${mm(other.allowance.value)}: start at ${closing.breakName} and close there.`
+      : `${other ? `${other.name} takes up ${other.allowance.value === 0 ? 'nothing' : `only ${mm(other.allowance.value)}`} either` : 'No end takes it up'}: leave the closing panel until the last gap is measured on site and cut it to fit, or declare a joint ring in the run.`;
   return {
     message: `${doing} closes ${closing.run} at ${closing.breakName}, which ${firm ? 'takes up no error at all' : `takes up ${mm(closing.allowance ?? 0)}`}, with panel ${closing.panel} up to ${mm(closing.worst)} out.`,
-    reason: `Length errors add up towards the closing panel: ${sayClosing(closing)}. ${firm ? `${closing.breakName} is a firm end: start there and close at the other end.` : 'Close at a break with a larger allowance.'}`,
+    reason: `Length errors add up towards the closing panel: ${sayClosing(closing)}. ${advice}`,
+  };
+}
+
+/** What is said on the step, and what is still to be said. */
+function hotWork(doing: string, what: string, step: Step | undefined): ViolationWords {
+  const heat = step?.heat?.kind === 'hot' ? step.heat : undefined;
+  const lacks = heat?.shielded ? 'wet' : heat?.wet ? 'shielded' : 'shielded and wet';
+  return {
+    message: `${doing} is hot work with liner in reach of its sparks, ${what}, and the step does not say that it is ${lacks}.`,
+    reason:
+      'PE1000 burns and drips burning, and the fire runs down the trough out of reach. Strip it there first, do it cold, or shield it, keep it wet and watch it; a word in the note is no measure.',
   };
 }
 
@@ -273,8 +310,10 @@ function stillOpen(slip: OrderSlip): string {
       const pieces = slip.pieces.filter((piece) => piece.kind === kind);
       const verb = pieces.length === 1 ? 'is' : 'are';
       if (kind === 'drive') return 'the drive plate is unbolted';
-      if (kind === 'screw') return `${sayPieces(pieces)} is out`;
-      if (kind === 'gate') return `${sayPieces(pieces)} ${verb} stripped`;
+      if (kind === 'screw')
+        return `${sayPieces(pieces)} is ${slip.found === laidScrew ? 'not joined' : 'out'}`;
+      if (kind === 'gate')
+        return `${sayPieces(pieces)} ${verb} ${slip.found === gateShut ? 'pinned shut' : 'stripped'}`;
       return `${sayPieces(pieces)} ${verb} ${kind === 'panel' ? 'not fitted' : 'off'}`;
     }),
   );
@@ -316,6 +355,11 @@ function notPutBack(slip: OrderSlip, what: string, cause: Step | undefined): Vio
     case 'screw':
       return {
         message: `The order ends with ${what} out, removed${took}.`,
+        reason: 'The machine cannot run.',
+      };
+    case 'gate':
+      return {
+        message: `The order ends with ${what} stripped${took}.`,
         reason: 'The machine cannot run.',
       };
     case 'drive':

@@ -2,40 +2,50 @@
 // plain words with the numbers, and repairs as changes of steps.
 
 import type { Origin } from '../model/origin.js';
-import type { Step } from '../model/job.js';
+import type { Heat, Step } from '../model/job.js';
+import type { Stated, StatedCount } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 
-/** Stable names: one for each thing that can be wrong; the number beside it is the rule of the trade it belongs to. */
+/**
+ * Stable names: one for each thing that can be wrong; the number beside it is the rule of the trade it belongs to. In the
+ * order of the work: what is wrong early makes what comes later wrong too.
+ */
 export const violationKinds = {
+  'circular order': 5,
+  'no such stretch': 5,
+  'emptied too late': 5,
+  'isolation missing': 5,
+  'gas test missing': 12,
+  'lone worker': 12,
+  'no access': 7,
+  'no access unit': 7,
+  'platform overloaded': 15,
+  'gate out of turn': 17,
+  'work below loose parts': 8,
+  'gate open between': 17,
+  'crew in two places': 7,
+  'access unit in two places': 7,
+  'not opened up': 5,
+  'screw not restrained': 6,
+  'spiral from the middle': 6,
+  'screw out of turn': 6,
+  'hot work over liner': 11,
+  'liner not stripped': 5,
+  'trough not cleaned': 5,
   'not contiguous': 1,
   'two fronts': 2,
   'closes inside the run': 3,
   'closing error too large': 3,
   'panel would slide': 3,
-  'isolation missing': 5,
-  'gas test missing': 5,
-  'not opened up': 5,
-  'liner not stripped': 5,
-  'trough not cleaned': 5,
+  'fire watch too short': 11,
+  'fire watch missing': 11,
   'closed up too early': 5,
-  'handed back too early': 5,
-  'run too early': 5,
-  'screw not restrained': 6,
-  'screw out of turn': 6,
-  'hot work over liner': 6,
-  'crew in two places': 7,
-  'access unit in two places': 7,
-  'no access': 7,
-  'no access unit': 7,
-  'work below loose parts': 8,
+  'handed back too early': 13,
+  'run too early': 13,
   'done twice': 9,
-  'not put back': 9,
+  'not put back': 13,
   'scope not done': 9,
   'no trial run': 9,
-  'circular order': 5,
-  'no such stretch': 5,
-  'emptied too late': 5,
-  'gate out of turn': 5,
 } as const satisfies Readonly<Record<string, number>>;
 
 export type ViolationKind = keyof typeof violationKinds;
@@ -85,6 +95,8 @@ export interface ClosingError {
 export interface Repair {
   /** As a command: `Fit panels 1 to 3 from the head too, after panels 4 to 7`. */
   readonly title: string;
+  /** True where it writes down what the crew must see to: never taken without asking. */
+  readonly asks?: boolean;
   /** Empty where the mend is for the author to make (a break to be declared, a unit to be hired). */
   readonly changes: readonly StepChange[];
 }
@@ -94,7 +106,11 @@ export type StepChange =
   | { readonly change: 'set start'; readonly step: Step; readonly start: 'head' | 'tail' }
   | { readonly change: 'set stretch'; readonly step: Step; readonly stretch: Stretch }
   | { readonly change: 'set crews'; readonly step: Step; readonly crews: Step['crews'] }
-  | { readonly change: 'set note'; readonly step: Step; readonly note: string }
+  | { readonly change: 'set heat'; readonly step: Step; readonly heat: Heat }
+  | { readonly change: 'set attendants'; readonly step: Step; readonly attendants: Step['crews'] }
+  | { readonly change: 'set aboard'; readonly step: Step; readonly aboard: StatedCount }
+  | { readonly change: 'set takes'; readonly step: Step; readonly takes: Stated<'duration'> }
+  | { readonly change: 'cut to fit'; readonly step: Step }
   | { readonly change: 'add after'; readonly step: Step; readonly after: Step }
   | { readonly change: 'drop after'; readonly step: Step; readonly name: string }
   | { readonly change: 'move'; readonly step: Step; readonly place: 'before' | 'after'; readonly other: Step }

@@ -18,6 +18,8 @@ export interface OrderSlip {
   /** Steps that conflict: what brought the wrong state, what would bring the right one later, the other front. */
   readonly others: Map<number, 'made it so' | 'comes too late' | 'other front' | 'same time'>;
   readonly closing?: ClosingError;
+  /** True where no step of the order brings about what is needed. */
+  readonly missing?: boolean;
   /** True where the steps may run in either order and only one of them works. */
   readonly unsettled?: boolean;
 }

@@ -5,9 +5,11 @@
 
 import { demandsOf, type Demands, type Effect } from './demands.js';
 import { fitPanels } from './front.js';
-import { type Ground } from './ground.js';
+import type { Step } from '../model/job.js';
+import { touches, within, type Area, type Ground, type Piece } from './ground.js';
+import { watchAfter } from './heat.js';
 import type { Sequence } from './sequence.js';
-import { holds, off, on, states } from './states.js';
+import { holds, hot, off, oldScrew, on, states } from './states.js';
 import type { OrderSlip, Walk } from './walk-state.js';
 import { check, change, laterStep } from './needs.js';
 
@@ -37,12 +39,21 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
         demands.effects.length > 0 &&
         demands.effects.every(({ piece }) => told.has(piece.number));
       let until = -1;
+      if (step.action === 'remove screw' && step.stretch) fromAnEnd(w, i, areas);
+      excuse(w, position, demands);
+      if (step.action === 'fire watch') watchLongEnough(w, i, step, areas);
+      const outOfTurn = demands.needs.some(
+        (need) => need.keep && !holds(need.allowed, w.state[need.piece.number] ?? 0),
+      );
       if (!allTold) {
         for (const need of demands.needs) until = Math.max(until, check(w, i, position, need));
         if (!w.slips.some((slip) => slip.step === i)) tellIfDone(w, i, position, demands);
       }
-      if (until > position) waiting.set(until, [...(waiting.get(until) ?? []), i]);
-      else takeEffect(w, i, demands.effects);
+      if (until > position) {
+        waiting.set(until, [...(waiting.get(until) ?? []), i]);
+        // Put off, and told so: not to be told as never done as well.
+        for (const { piece } of demands.effects) w.excused.add(piece.number);
+      } else if (!outOfTurn) takeEffect(w, i, demands.effects);
       if (step.action === 'fit') fitPanels(w, i, position, step, areas);
     }
     for (const late of waiting.get(position) ?? []) {
@@ -54,10 +65,76 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
   return w;
 }
 
+/** The place is watched as long as the hot work before it asks for; a watch without a time lasts so long. */
+function watchLongEnough(w: Walk, i: number, step: Step, areas: readonly Area[]): void {
+  const takes = step.takes?.value;
+  if (takes === undefined) return;
+  const causes = new Set(
+    within(w.ground.heat, areas).flatMap((cell) =>
+      w.state[cell.number] === hot ? [w.lastChange[cell.number] ?? -1] : [],
+    ),
+  );
+  const short = [...causes].filter((cause) => {
+    const work = w.sequence.steps[cause];
+    return work !== undefined && watchAfter(work) > takes + 1e-9;
+  });
+  if (short.length === 0) return;
+  w.slips.push({
+    kind: 'fire watch too short',
+    grade: 'unsafe',
+    step: i,
+    pieces: within(w.ground.heat, areas),
+    found: hot,
+    wanted: -1,
+    others: new Map(short.map((cause) => [cause, 'made it so'] as const)),
+  });
+}
+
+/** A piece of spiral is cut free where one side of it ends: between two that stay, it cannot be drawn clear. */
+function fromAnEnd(w: Walk, i: number, areas: readonly Area[]): void {
+  const cells = w.ground.screw;
+  const mine = cells.filter((cell) => areas.some((area) => touches(cell, area)));
+  const first = mine[0];
+  const last = mine.at(-1);
+  if (!first || !last) return;
+  const before = cells[cells.indexOf(first) - 1];
+  const after = cells[cells.indexOf(last) + 1];
+  const stays = (cell: Piece | undefined): boolean =>
+    cell !== undefined && (w.state[cell.number] ?? 0) === oldScrew;
+  if (!stays(before) || !stays(after) || mine.every((cell) => !stays(cell))) return;
+  w.slips.push({
+    kind: 'spiral from the middle',
+    grade: 'unsafe',
+    step: i,
+    pieces: mine,
+    found: oldScrew,
+    wanted: -1,
+    others: new Map(),
+  });
+}
+
 /** What an earlier slip has counted as done by this step is done already. */
 function takeEffect(w: Walk, i: number, effects: readonly Effect[]): void {
   const told = w.told.get(i);
   for (const { piece, to } of effects) if (!told?.has(piece.number)) change(w, i, piece, to);
+}
+
+/** A step that puts back what is not off yet stands in the wrong place; what it meant to put back is not left off as well. */
+function excuse(w: Walk, position: number, { done, effects }: Demands): void {
+  if (effects[0]?.to !== on || !done.pieces.every(isPart)) return;
+  for (const piece of done.pieces)
+    if (
+      w.state[piece.number] === on &&
+      (w.lastChange[piece.number] ?? -1) < 0 &&
+      laterStep(w, position, piece, states(off)) !== undefined
+    )
+      w.excused.add(piece.number);
+}
+
+function isPart(piece: Piece): boolean {
+  return (
+    piece.kind === 'cover' || piece.kind === 'brace' || piece.kind === 'hold-down' || piece.kind === 'drive'
+  );
 }
 
 /** Tells that there is nothing left to do; or, where the step undoes what only a later one does, that it comes too early. */
@@ -74,8 +151,7 @@ function tellIfDone(w: Walk, i: number, position: number, { done, effects }: Dem
     if (last !== undefined && last >= 0) others.set(last, 'made it so');
   }
   const found = w.state[first.number] ?? 0;
-  const back =
-    effects[0]?.to === 0 && (first.kind === 'cover' || first.kind === 'brace' || first.kind === 'hold-down');
+  const back = effects[0]?.to === on && isPart(first);
   const later = back && others.size === 0 ? laterStep(w, position, first, states(off)) : undefined;
   if (later === undefined) {
     w.slips.push({

@@ -127,7 +127,7 @@ function bindings(
   const sequence = sequenceOf(steps);
   return {
     ground,
-    apart: apartPairs(job, steps, ground),
+    apart: apartPairs(job, steps, ground, sequence),
     waits: steps.map((_, j) => steps.flatMap((__, i) => (i !== j && sequence.before(i, j) ? [i] : []))),
   };
 }
@@ -219,7 +219,8 @@ function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step 
   if (!step) return undefined;
   const crews = job.crews.filter(({ use }) => way?.crews.includes(use.name));
   const unit = job.accessUnits.find(({ use }) => use.name === way?.unit);
-  return { ...step, crews, ...(unit ? { unit } : {}) };
+  const aboard = way?.aboard === undefined ? undefined : { count: way.aboard, origin: job.nameOrigin };
+  return { ...step, crews, ...(unit ? { unit } : {}), ...(unit && aboard ? { aboard } : {}) };
 }
 
 function chainOf(planned: readonly PlannedStep[]): number[] {

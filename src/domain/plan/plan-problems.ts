@@ -4,7 +4,7 @@ import { formatChainage, formatHours, formatMass, formatNumber } from '../units/
 import { formatDay } from '../units/calendar.js';
 import type { Origin } from '../model/origin.js';
 import { sayStep } from '../order/words.js';
-import { canDo, type Team } from './teams.js';
+import { canDo, welds, type Team } from './teams.js';
 import type { LiftProblem } from './lifts.js';
 import type { WorkCalendar } from './work-calendar.js';
 import type { JobPlan, PlanProblem } from './job-plan.js';
@@ -96,17 +96,17 @@ export function planProblems(
         job.crews.find(({ use }) => use.name === team.name)?.use.origin,
       );
   }
-  const welds = plan.steps.find(
+  const unskilled = plan.steps.find(
     ({ step }) =>
-      (step.action === 'patch' || step.action === 'insert screw') &&
+      welds(job, step.action) &&
       !step.crews.some(({ use }) => canDo(job, use.name, step.action)) &&
       step.crews.length > 0,
   );
-  if (welds)
+  if (unskilled)
     add(
       'no welder',
       false,
-      `"${sayStep(welds.step)}" needs a welder, and no crew of the job has the skill.`,
+      `"${sayStep(unskilled.step)}" needs a welder, and no crew of the job has the skill.`,
       "Add a crew with the skill welding, or say so in the crew's skills.",
     );
   for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);

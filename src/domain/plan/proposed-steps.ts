@@ -3,13 +3,16 @@
 // choice is tried against the order checker; the first that it has nothing against is taken.
 
 import type { Estate } from '../model/estate.js';
-import type { Job, Step, StepAction } from '../model/job.js';
+import type { Heat, Job, Step, StepAction } from '../model/job.js';
 import type { Run } from '../model/runs.js';
+import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { groundOf, within, type Area, type Ground, type Piece, type RunGround } from '../order/ground.js';
+import { usualFireWatch } from '../order/heat.js';
 import { judge } from '../order/judge.js';
 import { panelsStretch } from '../order/repairs.js';
 import { usualStartOf, type End } from '../order/start.js';
+import { liftsOf } from './lifts.js';
 
 export interface Proposal {
   /** In an order that can be done one after another. */
@@ -36,7 +39,7 @@ export function proposeSteps(job: Job, estate: Estate): Proposal {
     const last = panels.at(-1)?.panel;
     return first === undefined || last === undefined ? [] : [choose(job, estate, run, first, last)];
   });
-  return { steps: stepsFor(job, ground, runs), runs };
+  return { steps: stepsFor(job, ground, runs, estate), runs };
 }
 
 /** As asked from the usual end, as asked from the other, then with the panels beyond, fewest first. */
@@ -88,7 +91,7 @@ function complaint(job: Job, estate: Estate, run: RunGround, proposed: ProposedR
   );
 }
 
-function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[] {
+function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[], estate: Estate): Step[] {
   const { conveyor } = job;
   const whole: Stretch = { kind: 'all', origin: job.origin };
   const stretches = runs.flatMap((each) => {
@@ -107,27 +110,111 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
   const parts = (off: StepAction, pieces: readonly Piece[]): Step[] =>
     each(off, job.screwChange ? opened : needed(stretches, pieces).map(({ stretch }) => stretch));
   const one = (action: StepAction): Step => newStep(job, action);
-  const screw = (...actions: StepAction[]): Step[] => (job.screwChange ? actions.map(one) : []);
+  const screw = (...steps: Step[]): Step[] => (job.screwChange ? steps : []);
+  const barriers = barriersBetween(
+    job,
+    stretches.map(({ area }) => area),
+  );
+  const gates = (action: StepAction): Step[] =>
+    barriers.map((name) => ({ ...one(action), gate: { name, origin: job.nameOrigin } }));
   if (opened.length === 0) return [];
   return [
     one('isolate'),
     one('prove dead'),
-    ...(conveyor.confinedSpace ? each('gas test', gasStretch(opened, whole)) : []),
+    ...(conveyor.confinedSpace
+      ? each('gas test', gasStretch(opened, whole)).map((step) => ({
+          ...step,
+          ...(conveyor.plant.gasTestInterval ? { every: conveyor.plant.gasTestInterval } : {}),
+        }))
+      : []),
+    ...gates('gate shut'),
     ...(conveyor.covers.length > 0 ? parts('covers off', ground.covers) : each('covers off', opened)),
     ...(conveyor.braces.length > 0 ? parts('braces off', ground.braces) : []),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs off', ground.holdDowns) : []),
-    ...screw('restrain screw', 'unbolt drive', 'remove screw'),
+    ...screw(one('restrain screw'), one('unbolt drive'), ...cutOut(job)),
     ...stretches.flatMap(({ stretch }) => each('strip', [stretch])),
     ...stretches.flatMap(({ stretch }) => each('clean', [stretch])),
     ...stretches.map(({ stretch, start }) => newStep(job, 'fit', stretch, start)),
-    ...screw('insert screw', 'bolt drive'),
+    ...screw(...putIn(job, estate), one('bolt drive')),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs on', ground.holdDowns) : []),
     ...(conveyor.braces.length > 0 ? parts('braces on', ground.braces) : []),
     ...(conveyor.covers.length > 0 ? parts('covers on', ground.covers) : each('covers on', opened)),
+    ...gates('gate open'),
     one('remove isolation'),
     one('run empty'),
     one('run loaded'),
   ];
+}
+
+/** Slide gates between two runs of the scope on a slope, where more than one crew may be at work: barriers if they are shut. */
+function barriersBetween({ conveyor, crews }: Job, areas: readonly Area[]): string[] {
+  if (conveyor.incline.value === 0 || crews.length < 2) return [];
+  return conveyor.breaks
+    .filter(
+      (place) =>
+        place.kind === 'slide gate' &&
+        areas.some((area) => area.to <= place.from.value + 1) &&
+        areas.some((area) => area.from >= place.to.value - 1),
+    )
+    .map((place) => place.name);
+}
+
+/** What hot work over liner asks for; whether it is at hand, the crew says. */
+function demanded(job: Job): Heat {
+  return {
+    kind: 'hot',
+    shielded: true,
+    wet: true,
+    fireWatch: minutes(job, usualFireWatch),
+    confirmed: false,
+    origin: job.nameOrigin,
+  };
+}
+
+function minutes(job: Job, hours: number): Stated<'duration'> {
+  return {
+    dimension: 'duration',
+    value: hours,
+    text: `${Math.round(hours * 60)} min`,
+    origin: job.nameOrigin,
+  };
+}
+
+function watch(job: Job): Step {
+  return { ...newStep(job, 'fire watch'), takes: minutes(job, usualFireWatch) };
+}
+
+/** The old spiral; cut hot unless the job says otherwise. */
+function cutOut(job: Job): Step[] {
+  const out = newStep(job, 'remove screw');
+  return job.screwChange?.cut === 'cold' ? [out] : [{ ...out, heat: demanded(job) }, watch(job)];
+}
+
+/** The new spiral: laid in, then joined one joint at a time, so that no weld is left half done. */
+function putIn(job: Job, estate: Estate): Step[] {
+  const laid = newStep(job, 'insert screw');
+  const bolted = job.screwChange?.joints === 'bolted';
+  const pieces = liftsOf(job, estate, []).spiral?.pieces;
+  if (!pieces) return bolted ? [laid] : [{ ...laid, heat: demanded(job) }, watch(job)];
+  const joints = pieces.slice(1).map((piece, k): Step => {
+    const first = k === 0 ? 0 : (pieces[k]?.centre ?? 0);
+    const last = k === pieces.length - 2 ? job.conveyor.length.value : piece.centre;
+    const stretch: Stretch = {
+      kind: 'chainage',
+      from: chainage(job, first),
+      to: chainage(job, last),
+      origin: job.nameOrigin,
+    };
+    return { ...newStep(job, 'join screw', stretch), ...(bolted ? {} : { heat: demanded(job) }) };
+  });
+  if (joints.length === 0)
+    return [bolted ? laid : { ...laid, heat: { kind: 'cold', origin: job.nameOrigin } }];
+  return [laid, ...joints, ...(bolted ? [] : [watch(job)])];
+}
+
+function chainage(job: Job, at: number): Stated<'length'> {
+  const value = Math.round(at);
+  return { dimension: 'length', value, text: `${value / 1000} m`, origin: job.nameOrigin };
 }
 
 /** The stretches whose parts are not all among the others' too. */

@@ -4,6 +4,7 @@
 import type { Access } from '../model/conveyor.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import { reaches } from '../order/access.js';
+import { peopleAboard } from '../order/platform.js';
 import type { Area } from '../order/ground.js';
 import { atTheMachine } from '../order/side-by-side.js';
 import { stretchText } from '../order/words.js';
@@ -22,6 +23,8 @@ export interface Way {
   readonly crews: readonly string[];
   readonly people: number;
   readonly unit: string | undefined;
+  /** People on the platform at a time, where that is fewer than would do the step. */
+  readonly aboard?: number;
   /** Where the platform stands, for counting moves. */
   readonly place: string;
   /** Whole minutes, rounded up. */
@@ -71,25 +74,34 @@ export function waysOf(
           all.map((team) => team.name),
         );
   const units = unitsFor(job, step, areas);
+  const standBy = (step.attendants ?? []).map(({ use }) => use.name).filter((name) => position(name) >= 0);
   const place = step.stretch ? stretchText(step.stretch) : '';
   return sets.flatMap((crews) => {
     const people = Math.max(
       1,
       crews.reduce((sum, name) => sum + (teams[position(name)]?.people ?? 0), 0),
     );
-    const hours = step.takes ? step.takes.value : work.personHours / Math.min(people, work.mostPeople);
-    const way = {
-      crews,
-      people: Math.min(people, work.mostPeople),
-      place,
-      minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)),
-    };
-    return units.map((unit): Way => ({
-      ...way,
-      unit,
-      teams: [...crews.map(position), ...(unit === undefined ? [] : [position(unit)])],
-    }));
+    return units.map((unit): Way => {
+      const room = step.aboard?.count ?? roomOn(job, unit, work.load ?? 0);
+      const hands = Math.min(people, work.mostPeople, room);
+      const hours = step.takes ? step.takes.value : work.personHours / hands;
+      return {
+        crews,
+        people: hands,
+        place,
+        minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)),
+        unit,
+        ...(room < people ? { aboard: room } : {}),
+        teams: [...[...crews, ...standBy].map(position), ...(unit === undefined ? [] : [position(unit)])],
+      };
+    });
   });
+}
+
+/** How many people the platform takes; where its load alone is too much, the checker says so, and one is reckoned with. */
+function roomOn(job: Job, name: string | undefined, load: number): number {
+  const unit = job.accessUnits.find(({ use }) => use.name === name)?.unit;
+  return unit ? Math.max(1, peopleAboard(unit, load)) : Infinity;
 }
 
 /** Each crew that can, and all of them together for work that many hands make light. */
@@ -102,10 +114,21 @@ function crewSets(job: Job, action: StepAction, names: readonly string[]): reado
 
 /** Welding needs a crew that says it welds, wherever the plant says who can do what. */
 export function canDo(job: Job, name: string, action: StepAction): boolean {
-  if (action !== 'patch' && action !== 'insert screw') return true;
+  if (!welds(job, action)) return true;
   const crew = job.crews.find(({ use }) => use.name === name)?.crew;
   const said = job.crews.some((each) => (each.crew?.skills.length ?? 0) > 0);
   return !said || (crew?.skills.some((skill) => /weld/i.test(skill)) ?? false);
+}
+
+/** Joins of their own leave nothing to weld when the pieces are laid in. */
+export function welds(job: Job, action: StepAction): boolean {
+  const bolted = job.screwChange?.joints === 'bolted';
+  const joins = !job.order || job.order.steps.some((step) => step.action === 'join screw');
+  return (
+    action === 'patch' ||
+    (action === 'join screw' && !bolted) ||
+    (action === 'insert screw' && !bolted && !joins)
+  );
 }
 
 function manyHands(action: StepAction): boolean {

@@ -7,11 +7,14 @@ import type { Job, Step, StepAction } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
 import { within, type Area, type Ground } from '../order/ground.js';
 import { usualFireWatch } from '../order/heat.js';
+import { loadAboard } from '../order/platform.js';
 
 export interface Work {
   readonly personHours: number;
   /** More hands than this do not help. */
   readonly mostPeople: number;
+  /** Heaviest part on a platform meanwhile, kg. */
+  readonly load?: number;
   /** For people: `strip 9.6 m at 0.5 h/m`. */
   readonly basis: string;
   /** Where a unit time is a default, which one. */
@@ -52,6 +55,10 @@ export function unitTime(
 
 /** `pieces`: of the spiral, for the steps that lift or join it. */
 export function workOf(ground: Ground, step: Step, areas: readonly Area[], pieces: number): Work {
+  return { ...amountOf(ground, step, areas, pieces), load: loadAboard(ground, step, areas) };
+}
+
+function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: number): Work {
   const { job } = ground;
   const metres = (kind: 'panels' | 'area'): number =>
     (kind === 'panels'
@@ -118,6 +125,7 @@ export function workOf(ground: Ground, step: Step, areas: readonly Area[], piece
     case 'remove screw':
       return work('screw section', pieces, metres('area'));
     case 'insert screw': {
+      if (ground.joins) return work('screw section', pieces, metres('area'));
       const lift = work('screw section', pieces, metres('area'));
       const weld = work('weld', Math.max(0, pieces - 1), metres('area'));
       return {

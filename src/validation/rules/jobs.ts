@@ -1,5 +1,11 @@
 // TL4xx: can the job be done, in the order written?
 
+import { hotWorkNotWatched } from './jobs/hot-work-not-watched.js';
+import { loneWorker } from './jobs/lone-worker.js';
+import { gateOpenBetween } from './jobs/gate-open-between.js';
+import { platformOverloaded } from './jobs/platform-overloaded.js';
+import { spiralFromTheMiddle } from './jobs/spiral-from-the-middle.js';
+import { hotWorkNotConfirmed } from './jobs/hot-work-not-confirmed.js';
 import type { Rule } from '../rule.js';
 import { accessUnitInTwoPlaces } from './jobs/access-unit-in-two-places.js';
 import { circularOrder } from './jobs/circular-order.js';
@@ -105,4 +111,10 @@ export const jobRules: readonly Rule[] = [
   massUnknown,
   emptiedTooLate,
   gateOutOfTurn,
+  hotWorkNotConfirmed,
+  spiralFromTheMiddle,
+  platformOverloaded,
+  gateOpenBetween,
+  loneWorker,
+  hotWorkNotWatched,
 ];

@@ -14,11 +14,11 @@ import type { Fix, Found } from '../finding.js';
 import type { RuleInput } from '../rule.js';
 import { onceAJob } from './once-a-job.js';
 
-export function onViolation(kind: ViolationKind) {
+export function onViolation(...kinds: readonly ViolationKind[]) {
   return function* ({ estate }: RuleInput): Iterable<Found> {
     for (const job of estate.jobs) {
       if (!job.order || !hasSizesToPlanWith(job)) continue;
-      for (const { violation, found } of judged(job, estate)) if (violation.kind === kind) yield found;
+      for (const { violation, found } of judged(job, estate)) if (kinds.includes(violation.kind)) yield found;
     }
   };
 }
@@ -40,7 +40,8 @@ const judged = onceAJob((job: Job, estate: Estate): readonly ToldViolation[] => 
       violations.length === 1 && whole.length > 0
         ? whole
         : [...whole, ...repairs.filter((repair) => !whole.includes(repair))];
-    const preferred = taken ? undefined : whole[0];
+    const first = whole[0];
+    const preferred = taken || first?.asks ? undefined : first;
     if (preferred) taken = true;
     return {
       violation,

@@ -22,7 +22,7 @@ order {
 
 /** The same with a new screw. */
 export const soundScrewChange = `
-change screw
+change screw bolted joints cut cold
 lift limit 500 kg
 order {
   isolate
@@ -54,6 +54,7 @@ order {
   prove dead
   gas test
   covers off
+  gate shut Gate
   open: hold-downs off
   low: strip run above Inlet by Alpha after open
   high: strip run above Gate by Bravo after open
@@ -62,6 +63,7 @@ order {
   fit run above Inlet starting at head by Alpha
   hold-downs on
   covers on
+  gate open Gate
   remove isolation
   run empty
   run loaded

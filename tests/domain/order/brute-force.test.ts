@@ -237,13 +237,17 @@ describe('kinds of work over one stretch', () => {
   });
 
   test('a reline with a new screw: any three steps in any order', () => {
-    const of = job(conveyor, ['all'], { screwChange: { screw: conveyor.screw, origin: conveyor.origin } });
+    const of = job(conveyor, ['all'], {
+      screwChange: { screw: conveyor.screw, cut: 'cold', joints: 'bolted', origin: conveyor.origin },
+    });
     const { accepted } = compare(of, shuffles(whole(true), 3), machineOf(of, [[0, 2000]]));
     expect(accepted).toBeGreaterThan(1140);
   });
 
   test('any one or two steps left out', () => {
-    const of = job(conveyor, ['all'], { screwChange: { screw: conveyor.screw, origin: conveyor.origin } });
+    const of = job(conveyor, ['all'], {
+      screwChange: { screw: conveyor.screw, cut: 'cold', joints: 'bolted', origin: conveyor.origin },
+    });
     const lines = whole(true);
     function* orders(): Generator<string[]> {
       for (const size of [1, 2])

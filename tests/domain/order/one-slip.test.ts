@@ -67,7 +67,9 @@ test.each([
 ])('%s', (_, lines, screw) => {
   const of = job(conveyor, ['all'], {
     crews: [crew('Alpha')],
-    ...(screw ? { screwChange: { screw: conveyor.screw, origin: origin() } } : {}),
+    ...(screw
+      ? { screwChange: { screw: conveyor.screw, cut: 'cold', joints: 'bolted', origin: origin() } }
+      : {}),
   });
   const world = worldOf(of);
   const steps = lines.map((text) => step(text, of));

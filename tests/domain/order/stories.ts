@@ -121,10 +121,17 @@ export function step(line: string, of?: Job): Step {
     return found ?? undefined;
   };
   const note = take(/"([^"]*)"$/)?.[1];
-  const takes = take(/ takes (\d+) h$/)?.[1];
+  const heat = heatOf(
+    take(/ (cold work|hot work(?: shielded)?(?: wet)?(?: fire watch \d+ min)?(?: to be confirmed)?)$/)?.[1],
+  );
+  const every = take(/ every (\d+) h$/)?.[1];
+  const takes = take(/ takes (\d+) (h|min)$/);
   const after = take(/ after ([\w, ]+)$/)?.[1];
+  const aboard = take(/ with (\d+) (?:people|person)$/)?.[1];
   const unit = take(/ using (\w+)$/)?.[1];
+  const attendants = take(/ attended by ([\w, ]+)$/)?.[1];
   const crews = take(/ by ([\w, ]+)$/)?.[1];
+  const cutToFit = take(/ cut to fit$/) !== undefined;
   const start = take(/ starting at (head|tail)$/)?.[1];
   const name = take(/^(\w+): /)?.[1];
   const action = [...stepActions].sort((a, b) => b.length - a.length).find((each) => rest.startsWith(each));
@@ -140,13 +147,46 @@ export function step(line: string, of?: Job): Step {
     ),
     after: names(after).map(use),
     ...(name === undefined ? {} : { name }),
-    ...(where === '' ? {} : { stretch: stretch(where) }),
+    ...(where === '' ? {} : action.startsWith('gate ') ? { gate: use(where) } : { stretch: stretch(where) }),
     ...(start === 'head' || start === 'tail' ? { start } : {}),
     ...(unit === undefined
       ? {}
       : { unit: of?.accessUnits.find((known) => known.use.name === unit) ?? { use: use(unit) } }),
-    ...(takes === undefined ? {} : { takes: stated('duration', Number(takes), `${takes} h`) }),
+    ...(takes === undefined
+      ? {}
+      : {
+          takes: stated(
+            'duration',
+            Number(takes[1]) / (takes[2] === 'min' ? 60 : 1),
+            `${takes[1]} ${takes[2]}`,
+          ),
+        }),
+    ...(every === undefined ? {} : { every: stated('duration', Number(every), `${every} h`) }),
+    ...(heat ? { heat } : {}),
+    ...(cutToFit ? { cutToFit } : {}),
+    ...(aboard === undefined ? {} : { aboard: { count: Number(aboard), origin: origin() } }),
+    ...(attendants === undefined
+      ? {}
+      : {
+          attendants: names(attendants).map(
+            (each) => of?.crews.find((known) => known.use.name === each) ?? { use: use(each) },
+          ),
+        }),
     ...(note === undefined ? {} : { note }),
+  };
+}
+
+function heatOf(text: string | undefined): Step['heat'] {
+  if (text === undefined) return undefined;
+  if (text === 'cold work') return { kind: 'cold', origin: origin() };
+  const watch = /fire watch (\d+) min/.exec(text)?.[1];
+  return {
+    kind: 'hot',
+    shielded: text.includes('shielded'),
+    wet: text.includes('wet'),
+    confirmed: !text.includes('to be confirmed'),
+    origin: origin(),
+    ...(watch === undefined ? {} : { fireWatch: stated('duration', Number(watch) / 60, `${watch} min`) }),
   };
 }
 

@@ -269,7 +269,7 @@ describe('what stands in the way', () => {
     const change = (skills: string[]): Job =>
       job({ ...base, screw: spiral }, [], {
         crews: [crew('Alpha', 4, skills)],
-        liftLimit: stated('mass', 900),
+        liftLimit: stated('mass', 100),
         screwChange: { screw: spiral, origin: origin() },
       });
     expect(said(plan(change(['fitting'])))).toEqual(['no welder']);

@@ -6,12 +6,18 @@ import { but, soundOrder } from '../../telling/sound-order.js';
 
 export const hotWorkOverLiner: Rule = {
   code: 'TL416',
-  title: 'Hot work with liner in place',
+  title: 'Hot work with liner in reach',
   severity: 'error',
-  why: 'Polyethylene burns and drips burning; the fire runs down the trough out of reach.',
-  todo: 'Strip there first, or shield, wet and keep a fire watch, and say so in the step.',
+  why: 'Polyethylene burns and drips burning; the fire runs down the trough out of reach. A word in a note protects nobody.',
+  todo: 'Strip there first, do it cold (`cold work`), or say on the step what is done: `hot work shielded wet fire watch 60 min`.',
   given: 'job',
-  bad: but(soundOrder, ['  strip run', '  «patch» run above Gate\n  strip run']),
-  good: soundOrder,
+  bad: but(soundOrder, [
+    '  strip run',
+    '  «patch» run above Gate "shield and fire watch?"\n  fire watch run above Gate\n  strip run',
+  ]),
+  good: but(soundOrder, [
+    '  strip run',
+    '  patch run above Gate hot work shielded wet fire watch 60 min\n  fire watch run above Gate\n  strip run',
+  ]),
   check: onViolation('hot work over liner'),
 };

@@ -7,15 +7,11 @@ import { but, soundOrder } from '../../telling/sound-order.js';
 export const notPutBack: Rule = {
   code: 'TL423',
   title: 'Taken off and not put back',
-  severity: 'warning',
-  why: 'What is left off is found on the ground when the machine runs.',
-  todo: 'Add the step that puts it back over the same stretch.',
+  severity: 'error',
+  why: 'What is left off, or locked off, is found when somebody starts the machine, or lies on the ground when it runs.',
+  todo: 'Add the steps that put it back and hand the machine over.',
   given: 'job',
-  bad: but(
-    soundOrder,
-    ['order {', '«order» {'],
-    ['  covers on run above Gate', '  covers on from 9 m to 12 m'],
-  ),
+  bad: but(soundOrder, ['order {', '«order» {'], ['  remove isolation\n  run empty\n  run loaded\n', '']),
   good: soundOrder,
   check: onViolation('not put back'),
 };

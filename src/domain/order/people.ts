@@ -1,0 +1,92 @@
+// People in the order: nobody works alone inside an enclosed trough, and a platform carries no more than it is rated for.
+// Where the order leaves open who does a step, it is told only what is wrong whoever comes.
+
+import type { AccessUnit } from '../model/plant.js';
+import type { Step } from '../model/job.js';
+import { reaches } from './access.js';
+import { touches, type Area } from './ground.js';
+import { loadAboard, peopleAboard } from './platform.js';
+import { atTheMachine } from './side-by-side.js';
+import type { Walk } from './walk-state.js';
+
+export interface Alone {
+  readonly step: number;
+}
+
+export interface Overload {
+  readonly step: number;
+  readonly unit: AccessUnit;
+  readonly people: number;
+  /** Of the part they handle, kg. */
+  readonly load: number;
+  /** How many it takes. */
+  readonly most: number;
+}
+
+/** Steps that one person does inside an enclosed trough with nobody standing by. */
+export function aloneInside(w: Walk): Alone[] {
+  if (!w.ground.job.conveyor.confinedSpace) return [];
+  return w.sequence.steps.flatMap((step, i) =>
+    reachesInside(step) && peopleOn(w, step, Math.max) === 1 && standingBy(step) === 0 ? [{ step: i }] : [],
+  );
+}
+
+/** Hands, or more, are inside the trough. */
+export function reachesInside(step: Step): boolean {
+  switch (step.action) {
+    case 'gas test':
+    case 'fire watch':
+    case 'gate shut':
+    case 'gate open':
+      return false;
+    default:
+      return atTheMachine(step);
+  }
+}
+
+function standingBy(step: Step): number {
+  const doing = step.crews.map(({ use }) => use.name);
+  return (step.attendants ?? []).filter(({ use }) => !doing.includes(use.name)).length;
+}
+
+/** Undefined where a crew is not known. */
+export function peopleOn(w: Walk, step: Step, ofSeveral: (...sizes: number[]) => number): number | undefined {
+  const named = step.crews.length > 0 ? step.crews : undefined;
+  const sizes = (named ?? w.ground.job.crews).map(({ crew }) => crew?.size.count);
+  if (sizes.length === 0 || sizes.includes(undefined)) return undefined;
+  const known = sizes.flatMap((size) => size ?? []);
+  return named ? known.reduce((sum, size) => sum + size, 0) : ofSeveral(...known);
+}
+
+/** Steps whose people, tools and parts are more than any platform that may serve them carries. */
+export function overloads(w: Walk): Overload[] {
+  return w.sequence.steps.flatMap((step, i): Overload[] => {
+    const areas = w.ground.areas[i];
+    if (!areas || !atTheMachine(step)) return [];
+    const people = step.aboard?.count ?? peopleOn(w, step, Math.min);
+    if (people === undefined) return [];
+    const load = loadAboard(w.ground, step, areas);
+    const units = unitsOf(w, step, areas);
+    const best = units
+      .map((unit) => ({ unit, most: peopleAboard(unit, load) }))
+      .sort((a, b) => b.most - a.most)[0];
+    return best && best.most < people ? [{ step: i, people, load, ...best }] : [];
+  });
+}
+
+/** The platform named, or those that reach where one is needed; none where the step is done from elsewhere. */
+function unitsOf(w: Walk, step: Step, areas: readonly Area[]): AccessUnit[] {
+  if (step.unit) return step.unit.unit ? [step.unit.unit] : [];
+  if (step.action === 'gas test') return [];
+  const zones = w.ground.job.conveyor.access.filter(
+    (zone) =>
+      zone.kind === 'mobile platform' &&
+      areas.some((area) =>
+        touches({ number: -1, kind: 'cover', from: zone.from.value, to: zone.to.value }, area),
+      ),
+  );
+  if (zones.length === 0) return [];
+  return w.ground.job.accessUnits.flatMap(({ unit }) =>
+    unit && zones.every((zone) => reaches(unit, zone)) ? [unit] : [],
+  );
+}

@@ -1,0 +1,54 @@
+// How many people an access unit carries: its plate, or its rated load less what they handle up there.
+// EN 280 rates a platform as n people of 80 kg and at least 40 kg of tools (from memory; the plate on site decides).
+
+import { panelMass } from '../geometry/trough.js';
+import type { AccessUnit } from '../model/plant.js';
+import type { Step } from '../model/job.js';
+import { within, type Area, type Ground } from './ground.js';
+
+/** kg */
+export const personMass = 80;
+/** kg */
+export const toolMass = 40;
+
+/** Whole people beside a load in kg; 0 where the load alone is too much, Infinity where the unit states no limit. */
+export function peopleAboard(unit: AccessUnit, load: number): number {
+  const byLoad = unit.limit
+    ? Math.max(0, Math.floor((unit.limit.value - toolMass - load) / personMass + 1e-9))
+    : Infinity;
+  return Math.min(byLoad, unit.people?.count ?? Infinity);
+}
+
+/** The heaviest single part that is on the platform during the step, kg; 0 where none is, or its mass is not known. */
+export function loadAboard(ground: Ground, step: Step, areas: readonly Area[]): number {
+  switch (step.action) {
+    case 'strip':
+    case 'fit': {
+      const { insideRadius, sideHeight } = ground.job.conveyor.trough;
+      const masses = ground.runs.flatMap((run) =>
+        within(run.panels, areas).map((panel) => {
+          const section = {
+            insideRadius: insideRadius.value,
+            sideHeight: sideHeight.value,
+            thickness: run.liner.thickness.value,
+          };
+          const sound = section.thickness > 0 && section.thickness < 2 * section.insideRadius;
+          return sound ? panelMass(section, panel.to - panel.from, run.liner.density.value) : 0;
+        }),
+      );
+      return Math.max(0, ...masses);
+    }
+    case 'covers off':
+    case 'covers on':
+      return Math.max(
+        0,
+        ...ground.job.conveyor.covers.flatMap((cover) =>
+          cover.mass && areas.some((area) => cover.from.value < area.to && cover.to.value > area.from)
+            ? [cover.mass.value]
+            : [],
+        ),
+      );
+    default:
+      return 0;
+  }
+}

@@ -1,0 +1,28 @@
+// Told by the order checker (domain/order), which also finds the repairs.
+
+import { onViolation } from '../../telling/on-violation.js';
+import type { Rule } from '../../rule.js';
+import { but, soundOrder } from '../../telling/sound-order.js';
+
+export const hotWorkNotWatched: Rule = {
+  code: 'TL473',
+  title: 'Hot work that nobody watches long enough',
+  severity: 'error',
+  why: 'What smoulders behind the liner breaks into fire when everybody has gone to eat or home.',
+  todo: 'Add a fire watch over the place, as long as the permit asks, before anything is closed, left or handed back.',
+  given: 'job',
+  bad: but(
+    soundOrder,
+    ['  strip run', '  patch run above Gate cold work\n  strip run'],
+    [
+      '  clean run above Gate by Alpha',
+      '  patch run above Gate hot work shielded wet\n  clean run above Gate by Alpha',
+    ],
+    ['  covers on', '  «covers on»'],
+  ),
+  good: but(soundOrder, [
+    '  clean run above Gate by Alpha',
+    '  patch run above Gate hot work shielded wet\n  fire watch run above Gate takes 60 min\n  clean run above Gate by Alpha',
+  ]),
+  check: onViolation('fire watch missing', 'fire watch too short'),
+};
