@@ -82,8 +82,14 @@ export type MakePreviewAnswer =
   | {
       readonly ok: true;
       readonly title: string;
-      /** A whole page without scripts; elements that stand for a line of text carry data-origin with a key of `origins`. */
+      /** The whole page without scripts, to be saved. */
       readonly html: string;
+      /**
+       * The same for a view with a document of its own: a style sheet, and one element `.sheet` without style attributes.
+       * Elements that stand for a line of text carry data-origin with a key of `origins`.
+       */
+      readonly styles: string;
+      readonly body: string;
       readonly origins: Readonly<Record<string, SourcePosition>>;
       readonly revision: number;
     }

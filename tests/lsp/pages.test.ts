@@ -52,6 +52,13 @@ describe('pages', () => {
       if (!answer.ok) continue;
       expect(answer.html).toContain('DG1');
       expect(answer.html).not.toMatch(/<script/i);
+      // For a view with a document and a policy of its own: one element, and nothing that styles more than it.
+      expect(answer.body).toMatch(/^<(main|div) class="sheet (portrait|landscape)" id="sheet">[^]*<\/\1>$/);
+      expect(answer.body).not.toMatch(/\sstyle=/);
+      expect(answer.styles).not.toMatch(/(^|[\s,{}])(html|body|:root)\s*[,{]/);
+      expect(answer.html).toContain(
+        answer.body.slice(answer.body.indexOf('>') + 1, answer.body.lastIndexOf('</')),
+      );
     }
   });
 

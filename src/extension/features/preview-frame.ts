@@ -1,6 +1,5 @@
 // The frame around a page in a webview. The page brings styles and markup and no script; only our own script runs, by nonce.
-// The page's rules for the whole document are put on the sheet of paper inside the frame, so that the editor's theme stays
-// around it.
+// It comes as a sheet of paper inside the frame, so that the editor's theme stays around it.
 
 import * as vscode from 'vscode';
 import type { MakePreview, MakePreviewAnswer } from '../../protocol/messages.js';
@@ -11,24 +10,7 @@ export function pageInFrame(
   page: Extract<MakePreviewAnswer, { ok: true }>,
   wanted: MakePreview,
 ): string {
-  const styles = [...page.html.matchAll(/<style>([\s\S]*?)<\/style>/g)]
-    .map(([, text = '']) => onSheet(text))
-    .join('\n');
-  // Styles in attributes are not allowed here; the page's script puts them back one by one.
-  const body = (/<body[^>]*>([\s\S]*)<\/body>/.exec(page.html)?.[1] ?? '').replace(
-    /(<[^<>]*?) style="/g,
-    '$1 data-style="',
-  );
-  // A document has one main part, which the page may have brought along.
-  const sheet = body.includes('<main') ? 'div' : 'main';
-  return frame(
-    webview,
-    media,
-    wanted,
-    styles,
-    `<${sheet} class="sheet${/@page\s*\{[^}]*landscape/.test(styles) ? ' landscape' : ''}" id="sheet">${body}</${sheet}>`,
-    page.title,
-  );
+  return frame(webview, media, wanted, page.styles, page.body, page.title);
 }
 
 /** A few words instead of a page: what is being done, or why there is nothing. */
@@ -86,13 +68,6 @@ ${content}
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;
-}
-
-/** `html`, `body` and `:root` of a printed page become the sheet; everything else stays as it is. */
-function onSheet(styles: string): string {
-  return styles
-    .replace(/(^|[\s,{}])(?:html|body|:root)(?=\s*[,{])/g, '$1.sheet')
-    .replace(/min-height:\s*100vh;?/g, '');
 }
 
 function escape(text: string): string {

@@ -7,7 +7,7 @@ import { chainageWords, lengthWords } from '../page/lengths.js';
 import type { Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
-import { htmlPage } from '../page/page.js';
+import { htmlPage, type PageOptions } from '../page/page.js';
 import { placeInText } from '../page/place-in-text.js';
 import { expectReason, expectWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
@@ -17,12 +17,17 @@ export interface SheetHtmlOptions {
 }
 
 export function inspectionSheetHtml(sheet: InspectionSheet, options: SheetHtmlOptions = {}): string {
+  return htmlPage(inspectionSheetPage(sheet, options));
+}
+
+export function inspectionSheetPage(sheet: InspectionSheet, options: SheetHtmlOptions = {}): PageOptions {
   const title = `Inspection sheet ${sheet.conveyor.name}`;
-  return htmlPage({
+  return {
     title: `${title}, as of ${sheet.asOf}`,
     footer: `${sheet.conveyor.qualified} · inspection · expectations as of ${sheet.asOf} · look ${sheet.look} · advice only, not a permit`,
     paper: options.paper ?? 'A4',
     orientation: 'landscape',
+    width: 297,
     styles,
     body: group(
       head(sheet, title),
@@ -33,7 +38,7 @@ export function inspectionSheetHtml(sheet: InspectionSheet, options: SheetHtmlOp
       sheet.drawings.map((drawing) => element('section', { class: 'sheet' }, trusted(drawing.svg))),
       template(sheet),
     ),
-  });
+  };
 }
 
 function head(sheet: InspectionSheet, title: string): Markup {
@@ -334,7 +339,6 @@ function template(sheet: InspectionSheet): Markup {
 
 const styles = `
 @page sheet { margin: 10mm; @bottom-left { content: none; } @bottom-right { content: none; } }
-body { max-width: 297mm; }
 .sheet-head { display: flex; justify-content: space-between; gap: 8mm; border-bottom: 2pt solid #000; margin-bottom: 3mm; }
 .sheet-head .kicker { margin: 0; }
 .look { border: 2.5pt solid #000; padding: 2mm 4mm; margin-bottom: 2mm; max-width: 150mm; }

@@ -12,13 +12,16 @@ export interface PageOptions {
   readonly styles?: string;
   readonly paper?: Paper;
   readonly orientation?: 'portrait' | 'landscape';
+  /** At most so wide on a screen, mm; 210 where left out. */
+  readonly width?: number;
   /** Printed at the foot of every page, left of the page number. */
   readonly footer?: string;
 }
 
 /** A whole document, ending in a newline. */
 export function htmlPage(options: PageOptions): string {
-  const { title, body, styles = '', paper = 'A4', orientation = 'portrait', footer = title } = options;
+  const { title, body, styles = '', paper = 'A4', orientation = 'portrait', width = 210 } = options;
+  const { footer = title } = options;
   return [
     '<!DOCTYPE html>',
     '<html lang="en-GB">',
@@ -28,12 +31,26 @@ export function htmlPage(options: PageOptions): string {
     // The file may be opened from anywhere: nothing in it may load or run.
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">`,
     `<title>${escapeHtml(title)}</title>`,
-    `<style>${pageRules(paper, orientation, footer)}${sharedStyles}${styles}</style>`,
+    `<style>${pageRules(paper, orientation, footer)}${sharedStyles(document, width)}${styles}</style>`,
     '</head>',
     `<body>${body.html}</body>`,
     '</html>',
     '',
   ].join('\n');
+}
+
+/** A page inside another one: its style sheet, and the sheet of paper as one element. */
+export interface EmbeddedPage {
+  readonly styles: string;
+  readonly body: string;
+}
+
+/** For a view that has a document, and a theme, of its own: everything that styles the whole page styles the sheet instead. */
+export function embeddedPage({ body, styles = '', orientation, width = 210 }: PageOptions): EmbeddedPage {
+  // A document has one main part, which the page may have brought along.
+  const tag = body.html.includes('<main') ? 'div' : 'main';
+  const sheet = element(tag, { class: `sheet ${orientation ?? 'portrait'}`, id: 'sheet' }, body);
+  return { styles: sharedStyles(embedded, width) + styles, body: sheet.html };
 }
 
 /** A table whose head repeats on every page. Cells are text or markup; numbers go right. */
@@ -107,12 +124,22 @@ function pageRules(paper: Paper, orientation: string, footer: string): string {
 `;
 }
 
-const sharedStyles = `
-:root { color-scheme: light; }
+/** What the rules for the whole page are put on, and how high the page is at least. */
+interface Root {
+  readonly root: string;
+  readonly html: string;
+  readonly body: string;
+  readonly fill: string;
+}
+const document: Root = { root: ':root', html: 'html', body: 'body', fill: ' min-height: 100vh;' };
+const embedded: Root = { root: '.sheet', html: '.sheet', body: '.sheet', fill: '' };
+
+const sharedStyles = ({ root, html, body, fill }: Root, width: number): string => `
+${root} { color-scheme: light; }
 * { box-sizing: border-box; }
-html { font: 10.5pt/1.42 "Helvetica Neue", "Liberation Sans", Arial, "DejaVu Sans", sans-serif; color: #000; background: #fff;
+${html} { font: 10.5pt/1.42 "Helvetica Neue", "Liberation Sans", Arial, "DejaVu Sans", sans-serif; color: #000; background: #fff;
   font-variant-numeric: tabular-nums; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
-body { margin: 0 auto; padding: 8mm; max-width: 210mm; }
+${body} { margin: 0 auto; padding: 8mm; max-width: ${width}mm; }
 h1 { font-size: 21pt; line-height: 1.15; margin: 0 0 1.5mm; letter-spacing: -0.01em; }
 h2 { font-size: 14.5pt; line-height: 1.2; margin: 8mm 0 2mm; }
 h3 { font-size: 11.5pt; margin: 5mm 0 1.5mm; }
@@ -141,7 +168,7 @@ details.data summary { cursor: pointer; color: #333; }
 .page { break-before: page; }
 .keep { break-inside: avoid; }
 .caution { border: 1.2pt solid #000; border-left-width: 5pt; padding: 2mm 3mm; margin: 3mm 0; break-inside: avoid; }
-@media print { body { padding: 0; max-width: none; } details.data { display: none; } a { color: inherit; text-decoration: none; } }
-@media screen and (max-width: 190mm) { body { padding: 4mm; min-width: 150mm; } }
-@media screen { body { box-shadow: 0 0 0 1px #ddd; min-height: 100vh; } .page { border-top: 1px dashed #b0b0b0; margin-top: 10mm; padding-top: 8mm; } }
+@media print { ${body} { padding: 0; max-width: none; } details.data { display: none; } a { color: inherit; text-decoration: none; } }
+@media screen and (max-width: 190mm) { ${body} { padding: 4mm; min-width: 150mm; } }
+@media screen { ${body} { box-shadow: 0 0 0 1px #ddd;${fill} } .page { border-top: 1px dashed #b0b0b0; margin-top: 10mm; padding-top: 8mm; } }
 `;

@@ -3,7 +3,7 @@
 
 import { formatDay } from '../../domain/units/calendar.js';
 import { element } from '../page/markup.js';
-import { htmlPage, type Paper } from '../page/page.js';
+import { htmlPage, type PageOptions, type Paper } from '../page/page.js';
 import { appendix } from './print/appendix.js';
 import { conveyorPage } from './print/conveyor-page.js';
 import { decisionPages } from './print/decisions.js';
@@ -12,8 +12,15 @@ import { reportStyles } from './print/styles.js';
 import type { RemainingLife } from './remaining-life.js';
 
 export function remainingLifeHtml(report: RemainingLife, options: { readonly paper?: Paper } = {}): string {
+  return htmlPage(remainingLifePage(report, options));
+}
+
+export function remainingLifePage(
+  report: RemainingLife,
+  options: { readonly paper?: Paper } = {},
+): PageOptions {
   const title = `Remaining life of liners${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
-  return htmlPage({
+  return {
     title,
     styles: reportStyles,
     paper: options.paper ?? 'A4',
@@ -26,5 +33,5 @@ export function remainingLifeHtml(report: RemainingLife, options: { readonly pap
       appendix(),
     ),
     footer: `${title}. Advises; a competent person decides.`,
-  });
+  };
 }

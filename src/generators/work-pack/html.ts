@@ -4,7 +4,7 @@
 import type { Origin } from '../../domain/model/origin.js';
 import type { Attributes, Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
-import type { Paper } from '../page/page.js';
+import type { PageOptions, Paper } from '../page/page.js';
 import { htmlPage } from '../page/page.js';
 import { placeInText } from '../page/place-in-text.js';
 import type { WorkPack } from './pack.js';
@@ -16,15 +16,23 @@ export interface HtmlOptions {
 }
 
 export function workPackHtml(pack: WorkPack, options: HtmlOptions = {}): string {
+  return htmlPage(workPackPage(pack, options));
+}
+
+export function workPackPage(pack: WorkPack, options: HtmlOptions = {}): PageOptions {
   const paper = options.paper ?? 'A4';
-  return htmlPage({
+  const blocks = packBlocks(pack);
+  return {
     title: packTitle(pack),
     footer: `${pack.number} · as of ${pack.asOf} · advice only, not a permit`,
     paper,
     // Two units in one cell need a second line.
-    styles: styles(paper) + (pack.unit === 'in' ? 'td.number { white-space: normal; }\n' : ''),
-    body: group(cover(pack), packBlocks(pack).map(blockMarkup)),
-  });
+    styles:
+      styles(paper) +
+      widthStyles(blocks) +
+      (pack.unit === 'in' ? 'td.number { white-space: normal; }\n' : ''),
+    body: group(cover(pack), blocks.map(blockMarkup)),
+  };
 }
 
 function cover(pack: WorkPack): Markup {
@@ -127,7 +135,11 @@ function tableMarkup(block: Extract<PrintBlock, { kind: 'table' }>): Markup {
         block.columns.map((column) =>
           element(
             'th',
-            { scope: 'col', class: column.number ? 'number' : undefined, style: widthOf(column) },
+            {
+              scope: 'col',
+              class:
+                [column.number ? 'number' : '', widthClass(column)].filter(Boolean).join(' ') || undefined,
+            },
             column.head,
           ),
         ),
@@ -165,9 +177,20 @@ function placeOf(origin: Origin | undefined): Attributes {
 /** Tables with so few rows stay on one page. */
 const shortTable = 8;
 
-function widthOf(column: Column): string | undefined {
-  const width = column.width ?? column.write;
-  return width === undefined ? undefined : `width:${width}mm`;
+/** Widths are classes: a view with a policy of its own allows no style attribute. */
+function widthClass(column: Column): string {
+  const width = widthOf(column);
+  return width === undefined ? '' : `mm${width}`;
+}
+
+function widthStyles(blocks: readonly PrintBlock[]): string {
+  const widths = blocks.flatMap((block) => (block.kind === 'table' ? block.columns.map(widthOf) : []));
+  const each = [...new Set(widths.filter((width) => width !== undefined))].sort((a, b) => a - b);
+  return each.map((width) => `.mm${width} { width: ${width}mm; }\n`).join('');
+}
+
+function widthOf(column: Column): number | undefined {
+  return column.width ?? column.write;
 }
 
 function lines(text: string): Markup {

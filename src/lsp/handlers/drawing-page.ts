@@ -17,9 +17,9 @@ import { elevation } from '../../generators/drawing/elevation.js';
 import { panelMap } from '../../generators/drawing/panel-map.js';
 import { issueDrawings, type Pictured } from '../../generators/drawing/picture.js';
 import { element, group, trusted, type Markup } from '../../generators/page/markup.js';
-import { htmlPage } from '../../generators/page/page.js';
+import type { PageOptions } from '../../generators/page/page.js';
 
-export function drawingPage(estate: Estate, conveyor: Conveyor, asOf: CalendarDay | undefined): string {
+export function drawingPage(estate: Estate, conveyor: Conveyor, asOf: CalendarDay | undefined): PageOptions {
   const pictured: Pictured = {
     conveyor,
     scope: [],
@@ -49,7 +49,7 @@ export function drawingPage(estate: Estate, conveyor: Conveyor, asOf: CalendarDa
       drawnFrom: `conveyor ${conveyor.name}`,
     },
   );
-  return htmlPage({
+  return {
     title: `${conveyor.name}: drawings`,
     orientation: 'landscape',
     styles:
@@ -66,7 +66,7 @@ export function drawingPage(estate: Estate, conveyor: Conveyor, asOf: CalendarDa
       element('h2', {}, 'Parts by chainage'),
       partsTable(conveyor),
     ),
-  });
+  };
 }
 
 interface Part {

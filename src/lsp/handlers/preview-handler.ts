@@ -6,11 +6,12 @@ import { parseDay } from '../../domain/units/calendar.js';
 import type { Job } from '../../domain/model/job.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import { inspectionSheet } from '../../generators/inspection-sheet/inspection-sheet.js';
-import { inspectionSheetHtml } from '../../generators/inspection-sheet/html.js';
+import { inspectionSheetPage } from '../../generators/inspection-sheet/html.js';
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
-import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
+import { remainingLifePage } from '../../generators/remaining-life/html.js';
 import { workPack } from '../../generators/work-pack/work-pack.js';
-import { workPackHtml } from '../../generators/work-pack/html.js';
+import { workPackPage } from '../../generators/work-pack/html.js';
+import { embeddedPage, htmlPage, type PageOptions } from '../../generators/page/page.js';
 import type { MakePreview, MakePreviewAnswer, SourcePosition } from '../../protocol/messages.js';
 import type { Session } from '../session.js';
 import { split } from '../expected.js';
@@ -37,7 +38,7 @@ export function preview(session: Session, wanted: MakePreview): MakePreviewAnswe
       return page(
         session,
         conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life',
-        remainingLifeHtml(report),
+        remainingLifePage(report),
       );
     }
     case 'work pack': {
@@ -46,7 +47,7 @@ export function preview(session: Session, wanted: MakePreview): MakePreviewAnswe
       return page(
         session,
         `Work pack: ${job.name}`,
-        workPackHtml(workPack(estate, job, asOf === undefined ? {} : { asOf })),
+        workPackPage(workPack(estate, job, asOf === undefined ? {} : { asOf })),
       );
     }
     case 'inspection sheet':
@@ -58,7 +59,7 @@ export function preview(session: Session, wanted: MakePreview): MakePreviewAnswe
       return page(
         session,
         `Inspection sheet: ${conveyor.name}`,
-        inspectionSheetHtml(inspectionSheet(estate, conveyor, asOf === undefined ? {} : { asOf })),
+        inspectionSheetPage(inspectionSheet(estate, conveyor, asOf === undefined ? {} : { asOf })),
       );
     }
   }
@@ -84,12 +85,13 @@ function jobCalled(session: Session, name: string): Job | undefined {
   return declared && modelOf(session, session.estate().jobs, declared);
 }
 
-function page(session: Session, title: string, html: string): MakePreviewAnswer {
+function page(session: Session, title: string, made: PageOptions): MakePreviewAnswer {
+  const { styles, body } = embeddedPage(made);
   const origins: Record<string, SourcePosition> = {};
-  for (const [, key = '', source, start, end] of html.matchAll(/data-origin="((\d+):(\d+):(\d+))"/g)) {
+  for (const [, key = '', source, start, end] of body.matchAll(/data-origin="((\d+):(\d+):(\d+))"/g)) {
     origins[key] ??= spot(session, Number(source), Number(start), Number(end));
   }
-  return { ok: true, title, html, origins, revision: session.revision };
+  return { ok: true, title, html: htmlPage(made), styles, body, origins, revision: session.revision };
 }
 
 function spot(session: Session, source: number, start: number, end: number): SourcePosition {

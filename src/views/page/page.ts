@@ -18,8 +18,6 @@ const editor = acquireVsCodeApi();
 const wanted: unknown = JSON.parse(document.body.dataset['wanted'] ?? 'null');
 const before = editor.getState();
 
-for (const element of document.querySelectorAll<HTMLElement>('[data-style]'))
-  element.style.cssText = element.dataset['style'] ?? '';
 fit();
 addEventListener('resize', fit);
 remember();
