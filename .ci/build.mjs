@@ -95,6 +95,8 @@ writeNotices(
 await writeRulePages();
 publishSchema();
 cpSync(from('src', 'extension', 'walkthrough'), path.join(out, 'walkthrough'), { recursive: true });
+for (const picture of ['report.png', 'editor.png'])
+  cpSync(from('examples', 'pictures', picture), path.join(out, 'walkthrough', picture));
 
 /** The shape of the report's data, for programs that read it without running this one. */
 function publishSchema() {

@@ -75,7 +75,10 @@ export async function pack({ packagePath, webOnly = false }) {
   rmSync(stage, { recursive: true, force: true });
 }
 
-/** The editor shows no file of the extension on its page, so the pictures stand in the text itself. */
+/**
+ * On the page of an extension the editor shows no file of that extension, so the pictures stand in the text itself. Editors
+ * that take none but https there show their descriptions; the walkthrough has the same pictures as files.
+ */
 function readmeWithPictures() {
   return readFileSync(path.join(root, 'README.md'), 'utf8').replace(
     /(!\[[^\]]*\]\()([^):]+\.png)\)/g,

@@ -252,25 +252,29 @@ async function onTheDesktop() {
       await hands.webview().locator('.sheet h1', { hasText: 'TX1' }).first().waitFor({ timeout: 120_000 });
     });
 
-    await check('the page of the extension shows its icon and the pictures of the README', async () => {
+    await check('the page of the extension shows its icon, and the walkthrough its pictures', async () => {
       await hands.command('Extensions: Show Installed Extensions');
       await page.locator('.extension-list-item', { hasText: 'Troughline' }).first().click();
       const icon = page.locator('.extension-editor img.icon').first();
       await icon.waitFor();
       expect((await icon.getAttribute('src')).includes('icon.png'), 'the icon is not ours');
-      const readme = hands.webview();
-      await until(
-        async () =>
-          readme
-            .locator('img')
-            .evaluateAll(
-              (all) => all.length === 2 && all.every((each) => each.complete && each.naturalWidth > 300),
-            ),
-        30_000,
-        () => 'the pictures of the README are not shown',
-      );
       await shot('extension-page');
       await hands.command('View: Show Explorer');
+      await hands.command('View: Close All Editors');
+      await hands.command('Welcome: Open Walkthrough...');
+      await hands.choosePicked('First steps with Troughline');
+      await page.locator('.getting-started-step', { hasText: 'Show the report' }).first().click();
+      await until(
+        async () =>
+          hands
+            .webview()
+            .locator('img')
+            .first()
+            .evaluate((image) => image.complete && image.naturalWidth > 300, undefined, { timeout: 5000 }),
+        30_000,
+        () => 'the picture of the report is not shown',
+      );
+      await shot('walkthrough');
     });
 
     await check('a new inspection is scaffolded with the points of the last', async () => {
