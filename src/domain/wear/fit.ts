@@ -5,6 +5,10 @@
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
 import type { WearChange } from './change.js';
+import { besideConveyor } from './clock/beside.js';
+import type { Clocks } from './clock/clocks.js';
+import { clocksOf } from './clock/clocks.js';
+import { changeTold } from './clock/told.js';
 import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
 import { designOf } from './likelihood/design.js';
@@ -65,7 +69,10 @@ export interface WearFit {
   readonly kind: 'fitted';
   readonly units: Units;
   readonly design: Design;
+  /** Parameter values of the straight model, made when first asked for. */
   readonly nodes: readonly ParameterNode[];
+  /** Wear clocks of the conveyors that ask for one; a unit without follows the straight model. */
+  readonly clocks: Clocks | undefined;
   readonly method: 'integrated' | 'corrected' | 'plug-in';
   /** Rate of the middle unit of the pool, mm per unit of exposure, with the spread τ between units and the standard error of its ln. */
   readonly rate: { readonly median: number; readonly logError: number; readonly spread: number };
@@ -143,29 +150,50 @@ export function fitWear(given: Units, pools: readonly Pool[] = [], asked: WearOp
       if (units.count > bulk && change < 2e-3 * next.length) break;
     }
   }
-  const bare = finish(units, design, priors, options, weight, best, per, informative);
+  const setting: FitSetting = { units, design, priors, options, per, informative };
   const strays =
     options.priors === 'none'
       ? []
       : outlierRemarks(units, last ?? leaveOut(units, design, best, weight), weight);
-  const fit = strays.length > 0 ? { ...bare, remarks: [...bare.remarks, ...strays] } : bare;
-  if (best === plain) return fit;
+  const clocks = clocksFor(setting, best);
   let full: WearFit | undefined;
-  return {
-    ...fit,
-    get fullWeight() {
-      return (full ??= finish(
-        units,
-        design,
-        priors,
-        options,
-        new Float64Array(units.exposure.length).fill(1),
-        plain,
-        per,
-        informative,
-      ));
-    },
-  };
+  const fullWeight = (): WearFit =>
+    (full ??= finish(setting, plain, new Float64Array(units.exposure.length).fill(1), {
+      strays: [],
+      clocks,
+    }));
+  return finish(setting, best, weight, {
+    strays,
+    clocks,
+    fullWeight: best === plain ? undefined : fullWeight,
+  });
+}
+
+/** What all fits of one set of records share, whatever the weights. */
+interface FitSetting {
+  readonly units: Units;
+  readonly design: Design;
+  readonly priors: Priors;
+  readonly options: WearOptions;
+  readonly per: number;
+  readonly informative: number;
+}
+
+/** The wear clocks, where the units say which conveyor they lie on. */
+function clocksFor(setting: FitSetting, found: DutyNoiseFit): Clocks | undefined {
+  const { units, priors, options, design } = setting;
+  const { clock } = units.columns;
+  if (!clock || options.priors === 'none' || options.uncertainty !== undefined || !priors.level)
+    return undefined;
+  const { mean, spread } = priors.level;
+  const last = median(Array.from(units.lastSeen).filter((x) => x > 0));
+  return clocksOf(units, clock, {
+    expected: { depth: Math.exp(mean) * last, exposure: last, spread },
+    usualError: options.gaugeError ?? defaultGaugeError,
+    duty: options.dutyNoise ?? 'estimate',
+    prior: besideConveyor(design, found.mode, units, clock),
+    weight: new Float64Array(units.exposure.length).fill(1),
+  });
 }
 
 /** Where no usual error is given but gauges declare their own: the middle of those. */
@@ -239,15 +267,17 @@ function priorsOf(units: Units, sums: ReadingSums, options: WearOptions): Priors
   };
 }
 
+interface Beside {
+  readonly strays: readonly Remark[];
+  readonly clocks: Clocks | undefined;
+  readonly fullWeight?: (() => WearFit) | undefined;
+}
+
 function finish(
-  units: Units,
-  design: Design,
-  priors: Priors,
-  options: WearOptions,
-  weight: Float64Array,
+  { units, design, priors, options, per, informative }: FitSetting,
   found: DutyNoiseFit,
-  per: number,
-  informative: number,
+  weight: Float64Array,
+  beside: Beside,
 ): WearFit {
   const { terms, mode } = found;
   const uncertainty = options.uncertainty ?? 'auto';
@@ -260,18 +290,28 @@ function finish(
   const error = Math.exp(mode.pass.parameters.logError);
   const psi = Math.sqrt(found.ratio) * error;
   const single = nodeFrom(terms, design, mode.pass, 1, psi);
-  let nodes: readonly ParameterNode[] = [];
-  if (method === 'integrated') nodes = gridNodes(found.candidates(), design, priors, mode.pass.parameters);
-  else if (method === 'corrected') nodes = modeNodes(found.candidates(), design, priors, mode);
-  else if (single) nodes = [plugInNode(single)];
-  if (nodes.length === 0 && single) nodes = [single];
+  const makeNodes = (): readonly ParameterNode[] => {
+    let made: readonly ParameterNode[] = [];
+    if (method === 'integrated') made = gridNodes(found.candidates(), design, priors, mode.pass.parameters);
+    else if (method === 'corrected') made = modeNodes(found.candidates(), design, priors, mode);
+    else if (single) made = [plugInNode(single)];
+    return made.length === 0 && single ? [single] : made;
+  };
+  let nodes: readonly ParameterNode[] | undefined;
+  let change: WearChange | undefined;
   const parameters = mode.pass.parameters;
   const solved = mode.pass.effectsOnly;
   return {
     kind: 'fitted',
     units,
     design,
-    nodes,
+    get nodes() {
+      return (nodes ??= makeNodes());
+    },
+    clocks: beside.clocks,
+    get change() {
+      return (change ??= beside.clocks && changeTold(beside.clocks));
+    },
     method,
     rate: {
       median: Math.exp(parameters.effects.dense[0]!),
@@ -282,7 +322,7 @@ function finish(
     dutyNoise: { psi, ratio: per > 0 ? psi / Math.sqrt(per) : 0, per, from: found.from },
     logLikelihood: mode.pass.logLikelihood,
     convergence: {
-      converged: mode.converged && nodes.length > 0,
+      converged: mode.converged && single !== undefined,
       iterations: mode.iterations,
       decrement: mode.decrement,
     },
@@ -291,8 +331,11 @@ function finish(
     remarks: [
       ...units.remarks,
       ...coloursAgainstThicknesses(terms, mode, options.gaugeError ?? defaultGaugeError),
+      ...beside.strays,
     ],
     weight,
-    fullWeight: undefined,
+    get fullWeight() {
+      return beside.fullWeight?.();
+    },
   };
 }

@@ -3,6 +3,8 @@
 // all alike the path wanders on from the last thickness. What is known not to have happened yet is conditioned on.
 
 import type { Branches } from './change.js';
+import type { Outlook } from './clock/outlook.js';
+import { readOff } from './clock/tabled.js';
 import { defaultDepthTolerance } from './columns.js';
 import type { WearFit } from './fit.js';
 import type { RateTable } from './likelihood/rate-table.js';
@@ -90,6 +92,8 @@ function makeForecast(fit: WearFit, unit: number, depth: number, options: Foreca
     return { kind: 'cannot say', depth, why: 'no such depth', atLeast: 0, ...records };
   if (known.reached < Infinity)
     return { kind: 'reached', depth, by: known.reached, after: known.short, ...records };
+  const clocked = fit.clocks?.outlook(unit);
+  if (clocked) return byClock(fit, unit, depth, clocked, known.short, options, records);
   const tables = tablesOf(fit, unit);
   const spread = Math.sqrt(
     tables.reduce((sum, t) => sum + t.share * (t.spread ** 2 + t.mean ** 2), 0) -
@@ -120,6 +124,68 @@ function makeForecast(fit: WearFit, unit: number, depth: number, options: Foreca
     shortAt: known.short,
     ...records,
   };
+}
+
+/** The forecast under the conveyor's wear clock, with both branches where a change is in play. */
+function byClock(
+  fit: WearFit,
+  unit: number,
+  depth: number,
+  outlook: Outlook,
+  short: number,
+  options: ForecastOptions,
+  records: Records,
+): Forecast {
+  const { mean, spread } = outlook.logRate;
+  if (!(spread < tooVague)) {
+    const why = records.basis === 'bounds only' ? 'no lower bound on the rate' : 'nothing to borrow from';
+    return { kind: 'cannot say', depth, why, atLeast: short, ...records };
+  }
+  const chances = outlook.chances(depth, options.depthSpread ?? depthSpread(fit, unit, depth));
+  const given = (outcome: number): ((exposure: number) => number) =>
+    afterShort((exposure) => readOff(chances, outcome, exposure), short);
+  const guess = { centre: Math.log(depth) - mean, spread: Math.max(spread, 0.02) };
+  const reachedBy = given(0);
+  const branches = (): Branches | undefined => {
+    if (!(outlook.changed > 1e-3)) return undefined;
+    const [ifChanged, ifNot] = [given(1), given(2)];
+    return {
+      chance: outlook.changed,
+      ifChanged: quantilesOf(ifChanged, guess, short),
+      ifNot: quantilesOf(ifNot, guess, short),
+      reachedByIfChanged: ifChanged,
+      reachedByIfNot: ifNot,
+    };
+  };
+  let made: { readonly value: Branches | undefined } | undefined;
+  return {
+    kind: 'life',
+    depth,
+    quantiles: quantilesOf(reachedBy, guess, short),
+    rate: rateByClock(outlook),
+    reachedBy,
+    shortAt: short,
+    ...records,
+    get branches() {
+      return (made ??= { value: branches() }).value;
+    },
+  };
+}
+
+/** Quantiles of the rate now over the clocks' nodes, straight between their middles. */
+function rateByClock({ rates }: Outlook): Quantiles {
+  const sorted = [...rates].sort((a, b) => a.logRate - b.logRate);
+  let sum = 0;
+  const middle = sorted.map(({ weight }) => (sum += weight) - 0.5 * weight);
+  const found = levels.map((level) => {
+    const k = middle.findIndex((m) => m >= level * sum);
+    const after = sorted[k < 0 ? sorted.length - 1 : k]?.logRate ?? NaN;
+    if (k <= 0) return Math.exp(after);
+    const before = sorted[k - 1]?.logRate ?? NaN;
+    const [from, to] = [middle[k - 1] ?? 0, middle[k] ?? 1];
+    return Math.exp(before + ((after - before) * (level * sum - from)) / Math.max(to - from, 1e-12));
+  });
+  return inOrder(found);
 }
 
 /** Chance that the trough is touched by an exposure since fitting: wear of the full thickness. Undefined where nothing can be said. */
@@ -210,6 +276,11 @@ function reachedChance(
     for (const table of tables) sum += table.share * chanceReached(table, depth, exposure, spread);
     return sum;
   };
+  return afterShort(plain, short);
+}
+
+/** Given that it was seen not to have happened by `short`. */
+function afterShort(plain: (exposure: number) => number, short: number): (exposure: number) => number {
   const before = short > 0 ? plain(short) : 0;
   if (!(before < 1 - 1e-9)) return (exposure) => (exposure > short ? 1 : 0);
   return (exposure) => {

@@ -1,0 +1,102 @@
+// The wear clocks of a fit: which conveyors ask for one, what the shared parameters are, and for each point the outlook under its
+// conveyor's clock. The door of this folder for fit.ts and forecast.ts.
+// Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
+
+import type { ClockColumns } from '../change.js';
+import type { NormalPrior } from '../likelihood/mode.js';
+import type { Units } from '../reduce.js';
+import type { Block, NoBlock, UnitPrior } from './blocks.js';
+import { blockOf } from './blocks.js';
+import type { ClockDraw } from './draws.js';
+import { drawClocks } from './draws.js';
+import type { Hyper, Setting } from './hyper.js';
+import { effortFor, explore, referenceAge } from './hyper.js';
+import type { Outlook } from './outlook.js';
+import { outlookOf } from './outlook.js';
+import { clockPriors } from './priors.js';
+
+export interface Clocks {
+  readonly blocks: readonly Block[];
+  readonly hyper: Hyper;
+  readonly setting: Setting;
+  /** Block and place in it of each unit; undefined where wear is taken as straight. */
+  readonly placeOf: (unit: number) => { readonly block: number; readonly unit: number } | undefined;
+  readonly draws: (block: number) => readonly ClockDraw[];
+  readonly outlook: (unit: number) => Outlook | undefined;
+  readonly notAsked: readonly { readonly conveyor: number; readonly why: NoBlock }[];
+}
+
+export interface ClockSetting {
+  readonly expected: Setting['expected'];
+  readonly usualError: number;
+  /** Declared, none, or to be found: variation of the wear over `per` as a share of it. */
+  readonly duty: 'estimate' | 'none' | { readonly ratio: number; readonly per: number };
+  readonly prior: UnitPrior;
+  readonly weight: Float64Array;
+}
+
+export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting): Clocks | undefined {
+  const byConveyor: number[][] = clock.product.map(() => []);
+  for (let unit = 0; unit < units.count; unit++) byConveyor[clock.conveyor[unit] ?? -1]?.push(unit);
+  const blocks: Block[] = [];
+  const notAsked: { conveyor: number; why: NoBlock }[] = [];
+  byConveyor.forEach((members, conveyor) => {
+    const block = blockOf(units, clock, conveyor, members, asked.usualError, asked.prior);
+    if (typeof block === 'string') notAsked.push({ conveyor, why: block });
+    else blocks.push(block);
+  });
+  if (blocks.length === 0) return undefined;
+  const setting = settingOf(blocks, asked);
+  const hyper = explore(setting, effortFor(blocks));
+  const at = new Map<number, { block: number; unit: number }>();
+  blocks.forEach((block, b) => block.units.forEach((unit, i) => at.set(unit, { block: b, unit: i })));
+  const draws = new Map<number, readonly ClockDraw[]>();
+  const drawsOf = (b: number): readonly ClockDraw[] => {
+    let known = draws.get(b);
+    if (!known) draws.set(b, (known = drawClocks(blocks[b]!, b, hyper, blocks[b]!.known > 60 ? 64 : 96)));
+    return known;
+  };
+  const outlooks = new Map<number, Outlook>();
+  return {
+    blocks,
+    hyper,
+    setting,
+    notAsked,
+    placeOf: (unit) => at.get(unit),
+    draws: drawsOf,
+    outlook: (unit) => {
+      const place = at.get(unit);
+      if (!place) return undefined;
+      let known = outlooks.get(unit);
+      if (!known)
+        outlooks.set(unit, (known = outlookOf(blocks[place.block]!, place.unit, drawsOf(place.block))));
+      return known;
+    },
+  };
+}
+
+function settingOf(blocks: readonly Block[], asked: ClockSetting): Setting {
+  const weight = blocks.map((block) => Float64Array.from(block.row, (row) => asked.weight[row]!));
+  return {
+    blocks,
+    weight,
+    expected: asked.expected,
+    reference: referenceAge(blocks),
+    ...noisePriors(blocks, asked.duty),
+  };
+}
+
+function noisePriors(
+  blocks: readonly Block[],
+  duty: ClockSetting['duty'],
+): { readonly pointNoise: NormalPrior; readonly sharedNoise: NormalPrior } {
+  if (duty === 'estimate')
+    return { pointNoise: clockPriors.logPointNoise, sharedNoise: clockPriors.logSharedNoise };
+  if (duty === 'none') {
+    const even = { mean: Math.log(0.01), spread: 0.05 };
+    return { pointNoise: even, sharedNoise: even };
+  }
+  const step = blocks[0]!.step;
+  const ratio = Math.max(duty.ratio * Math.sqrt(duty.per / step), 1e-3);
+  return { pointNoise: { mean: Math.log(ratio), spread: 0.05 }, sharedNoise: clockPriors.logSharedNoise };
+}

@@ -1,0 +1,187 @@
+// When does a point reach a depth, given the list of clocks? Each clock and each node of the point's own rate is a straight line in
+// effective hours from the state at its last thickness, with a normal spread that grows as duty wanders on; the chance is the mean
+// over all of them. Index arithmetic runs within lengths made here and in blocks.ts, so `!` after an index is safe.
+
+import { areaTabled } from '../numeric/normal.js';
+import type { Block } from './blocks.js';
+import type { ClockDraw } from './draws.js';
+import { emptyPointNodes, placeTerm, pointGiven } from './point.js';
+import { hoursAt } from './sums.js';
+import type { Rising } from './tabled.js';
+import { tabled } from './tabled.js';
+import { ageClock } from './theta.js';
+
+export interface Outlook {
+  /** Chance of each clock's having reached a depth (mm, with a spread of its own) by an age, into `out`; by clock. */
+  readonly byClock: (depth: number, age: number, depthSpread: number, out: Float64Array) => void;
+  readonly weight: Float64Array;
+  /** Weight of the clocks with a change. */
+  readonly changed: number;
+  /** Chances of a depth over exposure: 0 all clocks, 1 those with a change, 2 those without. Made once a depth. */
+  readonly chances: (depth: number, depthSpread: number) => Rising;
+  /** ln rate now (mm per unit of exposure), mean and spread, and its nodes with weights. */
+  readonly logRate: { readonly mean: number; readonly spread: number };
+  readonly rates: readonly { readonly logRate: number; readonly weight: number }[];
+}
+
+interface Line {
+  readonly share: Float64Array;
+  readonly rate: Float64Array;
+  /** Wear at the last thickness, mm, and its variance. */
+  readonly wear: Float64Array;
+  readonly variance: number;
+  readonly hoursLast: number;
+}
+
+const nodes = emptyPointNodes();
+
+export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[]): Outlook {
+  const lines = draws.map((draw) => lineOf(block, unit, draw));
+  const weight = Float64Array.from(draws, (draw) => draw.weight);
+  const last = draws.length > 0 ? draws[0]!.sums.lastAge[unit]! : 0;
+  const end = Math.max(0, block.meter[block.stretches]! - block.fitted[unit]!);
+  const hours = new Float64Array(block.stretches);
+  const byClock = (depth: number, age: number, depthSpread: number, out: Float64Array): void => {
+    for (let k = 0; k < draws.length; k++)
+      out[k] = chanceByLine(block, unit, draws[k]!, lines[k]!, { depth, age, depthSpread, last, end }, hours);
+  };
+  const rates = draws.flatMap((draw, k) => ratesOf(draw, lines[k]!, Math.max(last, end)));
+  const mean = rates.reduce((sum, r) => sum + r.weight * r.logRate, 0);
+  const square = rates.reduce((sum, r) => sum + r.weight * (r.logRate - mean) ** 2, 0);
+  const spread = Math.sqrt(square);
+  const changed = draws.reduce((sum, draw) => sum + (draw.from >= 0 ? draw.weight : 0), 0);
+  const row = new Float64Array(draws.length);
+  const chances = (depth: number, depthSpread: number): Rising => {
+    const centre = Math.log(depth) - mean;
+    const reach = 4 * Math.max(spread, 0.05);
+    return tabled(
+      (exposure, out) => {
+        byClock(depth, exposure, depthSpread, row);
+        let sum = 0;
+        let withChange = 0;
+        for (let k = 0; k < row.length; k++) {
+          const part = weight[k]! * row[k]!;
+          sum += part;
+          if (draws[k]!.from >= 0) withChange += part;
+        }
+        out[0] = sum;
+        out[1] = changed > 0 ? withChange / changed : 0;
+        out[2] = changed < 1 ? (sum - withChange) / (1 - changed) : 0;
+      },
+      3,
+      centre - reach,
+      centre + reach,
+    );
+  };
+  return { byClock, weight, changed, chances, rates, logRate: { mean, spread } };
+}
+
+function lineOf(block: Block, unit: number, draw: ClockDraw): Line {
+  const { sums, v, pace } = draw;
+  const { stretches: m, biases: l } = block;
+  pointGiven(block, sums, v, pace, unit, draw.u[unit] ?? 0, nodes);
+  const place = placeTerm(block, v, unit);
+  let hoursLast = 0;
+  let filtered = 0;
+  let off = sums.stateWear[unit]!;
+  for (let j = 0; j < m; j++) {
+    hoursLast += pace[j]! * sums.lastHours[unit * m + j]!;
+    filtered += pace[j]! * sums.stateHours[unit * m + j]!;
+  }
+  for (let a = 0; a < l; a++) off -= v[m + a]! * sums.stateLooks[unit * l + a]!;
+  const rate = new Float64Array(nodes.count);
+  const wear = new Float64Array(nodes.count);
+  for (let k = 0; k < nodes.count; k++) {
+    rate[k] = Math.exp(nodes.u[k]! + place);
+    wear[k] = rate[k]! * (hoursLast - filtered) + off;
+  }
+  return {
+    share: nodes.share.slice(0, nodes.count),
+    rate,
+    wear,
+    variance: sums.stateVariance[unit]!,
+    hoursLast,
+  };
+}
+
+function ratesOf(
+  draw: ClockDraw,
+  line: Line,
+  age: number,
+): readonly { readonly logRate: number; readonly weight: number }[] {
+  const { theta, reference } = draw.sums;
+  const local = theta.power === 1 || !(age > 0) ? 0 : (theta.power - 1) * Math.log(age / reference);
+  return Array.from(line.rate, (rate, k) => ({
+    logRate: Math.log(rate) + draw.now + local,
+    weight: draw.weight * line.share[k]!,
+  }));
+}
+
+interface Asked {
+  readonly depth: number;
+  readonly age: number;
+  readonly depthSpread: number;
+  /** Age at the point's last thickness, and at the conveyor's last look. */
+  readonly last: number;
+  readonly end: number;
+}
+
+/** Effective hours at an age, beyond the last look at the pace now. */
+function effective(
+  block: Block,
+  unit: number,
+  draw: ClockDraw,
+  age: number,
+  end: number,
+  hours: Float64Array,
+): number {
+  const { theta, reference } = draw.sums;
+  const within = Math.min(age, end);
+  hoursAt(block, unit, within, theta.power, reference, hours, 0);
+  let sum = 0;
+  for (let j = 0; j < block.stretches; j++) sum += draw.pace[j]! * hours[j]!;
+  if (age > end)
+    sum +=
+      Math.exp(draw.now) * (ageClock(age, theta.power, reference) - ageClock(end, theta.power, reference));
+  return sum;
+}
+
+function chanceByLine(
+  block: Block,
+  unit: number,
+  draw: ClockDraw,
+  line: Line,
+  { depth, age, depthSpread, last, end }: Asked,
+  hours: Float64Array,
+): number {
+  if (!(age > 0)) return 0;
+  const { pointNoise, sharedNoise } = draw.sums.theta;
+  const there = effective(block, unit, draw, age, end, hours);
+  let base = 1;
+  let ahead = there - line.hoursLast;
+  let fixed = line.variance;
+  let walk: number;
+  if (age >= last) {
+    // Wander after the last thickness: of the point by itself, and of the conveyor after its last look.
+    const wander = pointNoise ** 2 * block.step * (age - last);
+    const from = Math.max(last, end);
+    const shared = age > from ? sharedNoise ** 2 * block.step * (age - from) : 0;
+    const mean = age > last ? ahead / (age - last) : 0;
+    walk = (wander + shared) * mean * mean;
+  } else {
+    // Before it: drawn straight to the state there.
+    base = line.hoursLast > 0 ? there / line.hoursLast : 0;
+    ahead = 0;
+    fixed *= base * base;
+    walk = pointNoise ** 2 * block.step * age * (1 - base) * (there / age) ** 2;
+  }
+  fixed += depthSpread * depthSpread;
+  let chance = 0;
+  for (let k = 0; k < line.share.length; k++) {
+    const rate = line.rate[k]!;
+    const wear = base * line.wear[k]! + rate * ahead;
+    const spread = Math.sqrt(fixed + rate * rate * walk);
+    chance += line.share[k]! * (spread > 0 ? areaTabled((wear - depth) / spread) : wear >= depth ? 1 : 0);
+  }
+  return chance;
+}
