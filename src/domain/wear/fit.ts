@@ -186,9 +186,13 @@ function clocksFor(setting: FitSetting, found: DutyNoiseFit): Clocks | undefined
   if (!clock || options.priors === 'none' || options.uncertainty !== undefined || !priors.level)
     return undefined;
   const { mean, spread } = priors.level;
-  const last = median(Array.from(units.lastSeen).filter((x) => x > 0));
+  // An expected rate is held to where a life ends, not to where a record happens to be: with a curved clock the two differ.
+  const depth = 0.75 * median(Array.from(units.columns.fitted));
+  const exposure = options.expectedLife
+    ? depth / Math.exp(mean)
+    : median(Array.from(units.lastSeen).filter((x) => x > 0));
   return clocksOf(units, clock, {
-    expected: { depth: Math.exp(mean) * last, exposure: last, spread },
+    expected: { depth: Math.exp(mean) * exposure, exposure, spread },
     usualError: options.gaugeError ?? defaultGaugeError,
     duty: options.dutyNoise ?? 'estimate',
     prior: besideConveyor(design, found.mode, units, clock),
