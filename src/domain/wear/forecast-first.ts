@@ -5,6 +5,8 @@
 // duty wanders at each unit by itself. Where it wanders for all at once the first comes a little later: this is the safe side.
 // Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
+import type { Rising } from './clock/tabled.js';
+import { readOff, tabled } from './clock/tabled.js';
 import type { WearFit } from './fit.js';
 import type { Forecast, LifeForecast } from './forecast.js';
 import { depthSpread, forecastUnit, quantilesOf } from './forecast.js';
@@ -24,6 +26,8 @@ export interface GroupMember {
   readonly depth: number;
   /** Exposure of the unit's liner today, since fitting. */
   readonly now: number;
+  /** Panels, each by itself, that the unit stands for: a run's panels that nobody has seen. 1 where left out. */
+  readonly panels?: number;
 }
 
 /** Exposures count from now, not from fitting: the members may have been fitted at different times. */
@@ -34,6 +38,9 @@ export type FirstForecast =
       readonly quantiles: Quantiles;
       /** Chance that the first has reached its limit within an exposure from now. */
       readonly reachedBy: (exposure: number) => number;
+      /** The same of those with records of their own, and of those that nobody has seen; undefined where there are none. */
+      readonly seenReachedBy: ((exposure: number) => number) | undefined;
+      readonly unseenReachedBy: ((exposure: number) => number) | undefined;
       /** Chance that one has reached its limit already. */
       readonly already: number;
       /** Chance of each member to be the first, in the order given; 0 for those left out. */
@@ -73,6 +80,7 @@ export function forecastFirst(fit: WearFit, members: readonly GroupMember[]): Fi
       q95: cut(0.95, quantiles.q95),
     },
     reachedBy,
+    ...seenApart(fit, alive, reachedBy),
     already,
     first,
     leftOut,
@@ -139,15 +147,106 @@ interface Alive {
   readonly forecast: LifeForecast;
 }
 
+/** Seen members and unseen ones by themselves; where all are of one kind it is the same chance. */
+function seenApart(
+  fit: WearFit,
+  alive: readonly Alive[],
+  all: (exposure: number) => number,
+): Pick<Extract<FirstForecast, { kind: 'life' }>, 'seenReachedBy' | 'unseenReachedBy'> {
+  const unseen = alive.filter(({ forecast }) => forecast.basis === 'not inspected');
+  const seen = alive.filter(({ forecast }) => forecast.basis !== 'not inspected');
+  const chance = (part: readonly Alive[]): ((exposure: number) => number) | undefined =>
+    part.length === 0 ? undefined : part.length === alive.length ? all : firstChance(fit, part);
+  return { seenReachedBy: chance(seen), unseenReachedBy: chance(unseen) };
+}
+
 const factor = gaussNormal(15);
 
 /** Chance that the first has reached its limit within an exposure from now. */
 function firstChance(fit: WearFit, alive: readonly Alive[]): (exposure: number) => number {
   const only = alive[0]!; // never called without
-  if (alive.length === 1) return (exposure) => only.forecast.reachedBy(only.member.now + exposure);
+  if (alive.length === 1 && (only.member.panels ?? 1) === 1)
+    return (exposure) => only.forecast.reachedBy(only.member.now + exposure);
+  const parts = [...byClock(fit, alive).values()].map((part) =>
+    part.block === undefined ? straightSurvival(fit, part.alive) : clockSurvival(fit, part.block, part.alive),
+  );
+  const survival = (exposure: number): number => parts.reduce((product, part) => product * part(exposure), 1);
+  return risingTable((exposure) => 1 - survival(exposure), alive);
+}
+
+interface OneClock {
+  readonly block: number | undefined;
+  readonly alive: readonly Alive[];
+}
+
+/** Members that share a wear clock; those without one together. */
+function byClock(fit: WearFit, alive: readonly Alive[]): ReadonlyMap<number | undefined, OneClock> {
+  const parts = new Map<number | undefined, OneClock>();
+  for (const one of alive) {
+    const block = fit.clocks?.placeOf(one.member.unit)?.block;
+    parts.set(block, { block, alive: [...(parts.get(block)?.alive ?? []), one] });
+  }
+  return parts;
+}
+
+/** Worked out once over the exposures that matter, and read off between: pages ask again and again. */
+function risingTable(
+  chance: (exposure: number) => number,
+  alive: readonly Alive[],
+): (exposure: number) => number {
+  const lives = alive.map(({ member, forecast }) =>
+    Math.max(forecast.quantiles.q50 - member.now, 1e-3 * forecast.quantiles.q50),
+  );
+  const soon = Math.log(Math.min(...lives));
+  const already = chance(0);
+  let table: Rising | undefined;
+  return (exposure) => {
+    if (!(exposure > 0)) return already;
+    table ??= tabled(
+      (x, out) => {
+        out[0] = (chance(x) - already) / Math.max(1 - already, 1e-12);
+      },
+      1,
+      soon - 1.5,
+      soon + 0.7,
+    );
+    return already + (1 - already) * readOff(table, 0, exposure);
+  };
+}
+
+/** Given its conveyor's clock every point wears by itself: the chance that none has reached its limit, over the list of clocks. */
+function clockSurvival(fit: WearFit, block: number, alive: readonly Alive[]): (exposure: number) => number {
+  const draws = fit.clocks?.draws(block) ?? [];
+  const outlooks = alive.map(({ member }) => fit.clocks!.outlook(member.unit)!); // members of this clock have one
+  const spreads = alive.map(({ member }) => depthSpread(fit, member.unit, member.depth));
+  const row = new Float64Array(draws.length);
+  const survival = (at: (one: Alive) => number): number => {
+    const logs = new Float64Array(draws.length);
+    alive.forEach((one, k) => {
+      outlooks[k]!.byClock(one.member.depth, at(one), spreads[k]!, row);
+      const panels = one.member.panels ?? 1;
+      for (let d = 0; d < row.length; d++) logs[d]! += panels * Math.log1p(-Math.min(row[d]!, 1 - 1e-15));
+    });
+    let sum = 0;
+    for (let d = 0; d < row.length; d++) sum += draws[d]!.weight * Math.exp(logs[d]!);
+    return sum;
+  };
+  const before = survival(({ forecast }) => forecast.shortAt);
+  return (exposure) =>
+    before > 1e-12
+      ? Math.min(
+          1,
+          survival(({ member, forecast }) => Math.max(member.now + exposure, forecast.shortAt)) / before,
+        )
+      : 0;
+}
+
+/** Straight wear: a one-factor copula within each value of the spread between units. */
+function straightSurvival(fit: WearFit, alive: readonly Alive[]): (exposure: number) => number {
   const groups = groupsBySpread(fit.nodes);
   const spreads = alive.map(({ member }) => depthSpread(fit, member.unit, member.depth));
   const tables = alive.map(({ member }) => tablesBySpread(groups, member.unit));
+  const panels = alive.map(({ member }) => member.panels ?? 1);
   const loading = groups.map((group, g) =>
     loadings(
       fit,
@@ -174,29 +273,31 @@ function firstChance(fit: WearFit, alive: readonly Alive[]): (exposure: number) 
             : chanceReached(tables[k]![g]!, member.depth, at(k), spreads[k]!),
         ),
       );
-      sum += tables[0]![g]!.share * allShort(chances, loading[g]!);
+      sum += tables[0]![g]!.share * allShort(chances, loading[g]!, panels);
     });
     return sum;
   };
   // Known: each was seen short of its limit at some exposure.
   const before = survival((k) => alive[k]!.forecast.shortAt);
-  return (exposure) => {
-    if (!(before > 1e-12)) return 1;
-    const p =
-      1 - survival((k) => Math.max(alive[k]!.member.now + exposure, alive[k]!.forecast.shortAt)) / before;
-    return p < 0 ? 0 : p > 1 ? 1 : p;
-  };
+  return (exposure) =>
+    before > 1e-12
+      ? Math.min(
+          1,
+          survival((k) => Math.max(alive[k]!.member.now + exposure, alive[k]!.forecast.shortAt)) / before,
+        )
+      : 0;
 }
 
 /** Chance that none has reached its limit, given each one's own chance and what it shares. */
-function allShort(chances: readonly number[], loading: readonly number[]): number {
+function allShort(chances: readonly number[], loading: readonly number[], panels: readonly number[]): number {
   const z = chances.map((p) => (p <= 0 ? -Infinity : p >= 1 ? Infinity : normalQuantile(p)));
   let sum = 0;
   for (let i = 0; i < factor.node.length; i++) {
     let survive = 1;
     for (let k = 0; k < z.length && survive > 0; k++) {
       const a = loading[k]!;
-      survive *= area(-(z[k]! - a * factor.node[i]!) / Math.sqrt(1 - a * a));
+      const one = area(-(z[k]! - a * factor.node[i]!) / Math.sqrt(1 - a * a));
+      survive *= panels[k] === 1 ? one : one ** panels[k]!;
     }
     sum += factor.weight[i]! * survive;
   }

@@ -95,10 +95,7 @@ function makeForecast(fit: WearFit, unit: number, depth: number, options: Foreca
   const clocked = fit.clocks?.outlook(unit);
   if (clocked) return byClock(fit, unit, depth, clocked, known.short, options, records);
   const tables = tablesOf(fit, unit);
-  const spread = Math.sqrt(
-    tables.reduce((sum, t) => sum + t.share * (t.spread ** 2 + t.mean ** 2), 0) -
-      tables.reduce((sum, t) => sum + t.share * t.mean, 0) ** 2,
-  );
+  const { mean: middle, spread } = logRateOf(fit, unit);
   if (!(spread < tooVague)) {
     return {
       kind: 'cannot say',
@@ -114,7 +111,6 @@ function makeForecast(fit: WearFit, unit: number, depth: number, options: Foreca
     options.depthSpread ?? depthSpread(fit, unit, depth),
     known.short,
   );
-  const middle = tables.reduce((sum, t) => sum + t.share * t.mean, 0);
   return {
     kind: 'life',
     depth,
@@ -257,6 +253,16 @@ export function tablesOf(fit: WearFit, unit: number): readonly RateTable[] {
   let tables = known.get(unit);
   if (!tables) known.set(unit, (tables = rateTables(fit.nodes, unit)));
   return tables;
+}
+
+/** ln of the rate now, mm per unit of exposure: mean and spread. */
+export function logRateOf(fit: WearFit, unit: number): { readonly mean: number; readonly spread: number } {
+  const clocked = fit.clocks?.outlook(unit);
+  if (clocked) return clocked.logRate;
+  const tables = tablesOf(fit, unit);
+  const mean = tables.reduce((sum, t) => sum + t.share * t.mean, 0);
+  const square = tables.reduce((sum, t) => sum + t.share * (t.spread ** 2 + t.mean ** 2), 0);
+  return { mean, spread: Math.sqrt(square - mean * mean) };
 }
 
 export function depthSpread(fit: WearFit, unit: number, depth: number): number {

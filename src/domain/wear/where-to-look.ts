@@ -6,7 +6,7 @@
 import type { WearFit } from './fit.js';
 import type { GroupMember } from './forecast-first.js';
 import type { LifeForecast } from './forecast.js';
-import { forecastUnit, tablesOf } from './forecast.js';
+import { forecastUnit, logRateOf } from './forecast.js';
 import { area, normalQuantile } from './numeric/normal.js';
 
 export interface LookWorth {
@@ -76,9 +76,8 @@ function spreadAfter(
   all: Float64Array,
   own: Float64Array,
 ): number {
-  const tables = tablesOf(fit, unit);
-  const mean = tables.reduce((sum, t) => sum + t.share * t.mean, 0);
-  const variance = tables.reduce((sum, t) => sum + t.share * (t.spread ** 2 + t.mean ** 2), 0) - mean * mean;
+  const { mean, spread } = logRateOf(fit, unit);
+  const variance = spread * spread;
   // A reading of error σ at wear r·x tells ln r to about σ/(r·x); the path's wandering stays.
   const wear = Math.max(Math.exp(mean) * now, 1e-9);
   const told = (fit.readingError / wear) ** 2 + (now > 0 ? fit.dutyNoise.psi ** 2 / now : 0);

@@ -20,8 +20,20 @@ interface Case {
 }
 
 const cases: readonly Case[] = [
-  { name: 'steady', read: [[1.6, 3.1], [1.2, 2.6]] },
-  { name: 'a doubling', read: [[1.5, 4.7], [1.3, 3.9]] },
+  {
+    name: 'steady',
+    read: [
+      [1.6, 3.1],
+      [1.2, 2.6],
+    ],
+  },
+  {
+    name: 'a doubling',
+    read: [
+      [1.5, 4.7],
+      [1.3, 3.9],
+    ],
+  },
 ];
 
 /** 25, 50 and 75 % points of the first point's life, and the chance of a change since the first look. */
@@ -109,7 +121,13 @@ function byBruteForce({ read }: Case, count: number, seed: number) {
       Math.log(times[k - 1]!) + ((level - low) / (high - low)) * Math.log(times[k]! / times[k - 1]!),
     );
   };
-  return { changed: changed / total, q10: at(0.1), q50: at(0.5), q90: at(0.9), effective: total ** 2 / squares };
+  return {
+    changed: changed / total,
+    q10: at(0.1),
+    q50: at(0.5),
+    q90: at(0.9),
+    effective: total ** 2 / squares,
+  };
 }
 
 describe('two points and two looks, against draws from the priors weighed by the readings', () => {
