@@ -155,18 +155,55 @@ export function fitWear(given: Units, pools: readonly Pool[] = [], asked: WearOp
     options.priors === 'none'
       ? []
       : outlierRemarks(units, last ?? leaveOut(units, design, best, weight), weight);
-  const clocks = clocksFor(setting, best);
+  const clocks = clocksFor(setting, best, options.outliers ?? 'down-weight');
+  const told = clocks ? withClockStrays(units, clocks, weight, strays) : { weight, strays };
+  const nothingStrays = best === plain && told.strays.length === 0;
   let full: WearFit | undefined;
   const fullWeight = (): WearFit =>
     (full ??= finish(setting, plain, new Float64Array(units.exposure.length).fill(1), {
       strays: [],
-      clocks,
+      clocks: clocksFor(setting, plain, 'keep'),
     }));
-  return finish(setting, best, weight, {
-    strays,
+  return finish(setting, best, told.weight, {
+    strays: told.strays,
     clocks,
-    fullWeight: best === plain ? undefined : fullWeight,
+    fullWeight: nothingStrays ? undefined : fullWeight,
   });
+}
+
+/** On a conveyor with a clock it is the clock that says what strays: the straight line takes a change of rate for strays. */
+function withClockStrays(
+  units: Units,
+  clocks: Clocks,
+  straight: Float64Array,
+  remarks: readonly Remark[],
+): { readonly weight: Float64Array; readonly strays: readonly Remark[] } {
+  const weight = straight.slice();
+  const strays: Remark[] = remarks.filter((r) => clocks.placeOf(r.unit) === undefined);
+  clocks.blocks.forEach((block, b) => {
+    const found = clocks.strays?.[b];
+    block.row.forEach((row, r) => {
+      weight[row] = found?.weight[r] ?? 1;
+      if (!found || found.weight[r]! >= 1) return;
+      const i = unitOfRow(block.start, r);
+      const unit = block.units[i]!;
+      strays.push({
+        kind: 'outlier',
+        reading: units.reading[row]!,
+        unit,
+        weight: found.weight[r]!,
+        expected: (units.columns.fitted[unit] ?? 0) - found.expected[r]!,
+        deviation: found.deviation[r]!,
+      });
+    });
+  });
+  return { weight, strays };
+}
+
+function unitOfRow(start: Int32Array, row: number): number {
+  let i = 0;
+  while (start[i + 1]! <= row) i++;
+  return i;
 }
 
 /** What all fits of one set of records share, whatever the weights. */
@@ -180,7 +217,11 @@ interface FitSetting {
 }
 
 /** The wear clocks, where the units say which conveyor they lie on. */
-function clocksFor(setting: FitSetting, found: DutyNoiseFit): Clocks | undefined {
+function clocksFor(
+  setting: FitSetting,
+  found: DutyNoiseFit,
+  strays: 'down-weight' | 'keep',
+): Clocks | undefined {
   const { units, priors, options, design } = setting;
   const { clock } = units.columns;
   if (!clock || options.priors === 'none' || options.uncertainty !== undefined || !priors.level)
@@ -196,7 +237,7 @@ function clocksFor(setting: FitSetting, found: DutyNoiseFit): Clocks | undefined
     usualError: options.gaugeError ?? defaultGaugeError,
     duty: options.dutyNoise ?? 'estimate',
     prior: besideConveyor(design, found.mode, units, clock),
-    weight: new Float64Array(units.exposure.length).fill(1),
+    strays,
   });
 }
 

@@ -14,6 +14,8 @@ import { effortFor, explore, referenceAge } from './hyper.js';
 import type { Outlook } from './outlook.js';
 import { outlookOf } from './outlook.js';
 import { clockPriors } from './priors.js';
+import type { Strays } from './strays.js';
+import { straysOf } from './strays.js';
 
 export interface Clocks {
   readonly blocks: readonly Block[];
@@ -23,6 +25,8 @@ export interface Clocks {
   readonly placeOf: (unit: number) => { readonly block: number; readonly unit: number } | undefined;
   readonly draws: (block: number) => readonly ClockDraw[];
   readonly outlook: (unit: number) => Outlook | undefined;
+  /** What strays, by block. */
+  readonly strays: readonly Strays[] | undefined;
   readonly notAsked: readonly { readonly conveyor: number; readonly why: NoBlock }[];
 }
 
@@ -32,7 +36,8 @@ export interface ClockSetting {
   /** Declared, none, or to be found: variation of the wear over `per` as a share of it. */
   readonly duty: 'estimate' | 'none' | { readonly ratio: number; readonly per: number };
   readonly prior: UnitPrior;
-  readonly weight: Float64Array;
+  /** Whether readings that stray count for less. */
+  readonly strays: 'down-weight' | 'keep';
 }
 
 export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting): Clocks | undefined {
@@ -46,7 +51,9 @@ export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting)
     else blocks.push(block);
   });
   if (blocks.length === 0) return undefined;
-  const setting = settingOf(blocks, asked);
+  const plain = settingOf(blocks, asked);
+  const strays = asked.strays === 'keep' ? undefined : blocks.map((block) => straysOf(block, plain));
+  const setting = strays ? { ...plain, weight: strays.map(({ weight }) => weight) } : plain;
   const hyper = explore(setting, effortFor(blocks));
   const at = new Map<number, { block: number; unit: number }>();
   blocks.forEach((block, b) => block.units.forEach((unit, i) => at.set(unit, { block: b, unit: i })));
@@ -61,6 +68,7 @@ export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting)
     blocks,
     hyper,
     setting,
+    strays,
     notAsked,
     placeOf: (unit) => at.get(unit),
     draws: drawsOf,
@@ -76,7 +84,7 @@ export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting)
 }
 
 function settingOf(blocks: readonly Block[], asked: ClockSetting): Setting {
-  const weight = blocks.map((block) => Float64Array.from(block.row, (row) => asked.weight[row]!));
+  const weight = blocks.map((block) => new Float64Array(block.row.length).fill(1));
   return {
     blocks,
     weight,

@@ -66,6 +66,13 @@ export function thetaOf(z: Vector): Theta {
   };
 }
 
+/** The shared parameters as expected before any record, and a straight clock. */
+export function priorTheta(setting: Setting): Theta {
+  const z = Float64Array.from(priorsOf(setting), ({ mean }) => mean);
+  z[powerAt] = 1;
+  return thetaOf(z);
+}
+
 export interface Answer {
   readonly theta: Theta;
   readonly logEvidence: number;
