@@ -12,6 +12,8 @@ export function wearAt(
   unit: number,
   exposure: number,
 ): { readonly mean: number; readonly spread: number } {
+  const clocked = fit.clocks?.outlook(unit);
+  if (clocked) return clocked.wear(exposure);
   let mean = 0;
   let square = 0;
   for (const table of tablesOf(fit, unit)) {

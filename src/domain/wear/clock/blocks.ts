@@ -334,6 +334,7 @@ function workOf(
   const stretches = meter.length - 1;
   const work = new Float64Array(stretches);
   const workVariance = new Float64Array(stretches);
+  const covered = new Uint8Array(stretches);
   const dayAt = (m: number): number => {
     const k = looks.meter.findIndex((known) => known >= m - 1e-9);
     return k < 0 ? NaN : looks.day[k]!;
@@ -349,8 +350,35 @@ function workOf(
       workVariance[j]! += common * stretch.spread ** 2;
     }
     if (days === 0) continue;
+    covered[j] = 1;
     work[j]! /= days;
     workVariance[j]! /= days;
   }
+  believe(work, workVariance, covered);
   return { work, workVariance };
+}
+
+/**
+ * A proxy is believed as far as it varies beyond its own error (James & Stein's shrinking): where it hardly varies duty was even, and
+ * it neither moves a stretch nor loosens it.
+ */
+function believe(work: Float64Array, variance: Float64Array, covered: Uint8Array): void {
+  let count = 0;
+  let sum = 0;
+  let square = 0;
+  let own = 0;
+  work.forEach((w, j) => {
+    if (covered[j] === 0) return;
+    count++;
+    sum += w;
+    square += w * w;
+    own += variance[j]!;
+  });
+  const between = count > 1 ? Math.max(0, (square - (sum * sum) / count) / (count - 1) - own / count) : 0;
+  work.forEach((w, j) => {
+    const noise = variance[j]!;
+    const share = noise + between > 0 ? between / (between + noise) : 0;
+    work[j] = covered[j] === 0 ? 0 : w * share;
+    variance[j] = noise * share;
+  });
 }

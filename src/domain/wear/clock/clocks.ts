@@ -3,7 +3,7 @@
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
 import type { ClockColumns } from '../change.js';
-import type { NormalPrior } from '../likelihood/mode.js';
+import type { NormalPrior } from '../likelihood/parameters.js';
 import type { Units } from '../reduce.js';
 import type { Block, NoBlock, UnitPrior } from './blocks.js';
 import { blockOf } from './blocks.js';

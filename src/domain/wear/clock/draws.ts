@@ -7,7 +7,7 @@
 import { halfLogTwoPi, normalQuantile } from '../numeric/normal.js';
 import type { Block } from './blocks.js';
 import type { Hyper } from './hyper.js';
-import type { Mode, PaceGaussian } from './laplace.js';
+import type { ClockMode, PaceGaussian } from './laplace.js';
 import { logSum, said } from './level.js';
 import { emptyPointNodes, pointGiven } from './point.js';
 import type { Sums } from './sums.js';
@@ -33,7 +33,7 @@ export interface ClockDraw {
 interface Part {
   readonly weight: number;
   readonly sums: Sums;
-  readonly mode: Mode;
+  readonly mode: ClockMode;
   readonly from: number;
   readonly shared: boolean;
   readonly curved: boolean;
@@ -213,7 +213,7 @@ function jumpOf(block: Block, pace: PaceGaussian, v: Float64Array): number {
 /** A move from the mode with covariance S⁻¹, `first` along the rate now; and the normal value left for what lies ahead. */
 function correlated(
   block: Block,
-  mode: Mode,
+  mode: ClockMode,
   ahead: Ahead,
   first: number,
   rest: Float64Array,
@@ -259,7 +259,7 @@ const nodes = emptyPointNodes();
 function exactLog(
   block: Block,
   sums: Sums,
-  mode: Mode,
+  mode: ClockMode,
   v: Float64Array,
   pace: Float64Array,
   u: Float64Array,

@@ -4,10 +4,10 @@
 // Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import { median } from '../likelihood/start.js';
-import type { NormalPrior } from '../likelihood/mode.js';
+import type { NormalPrior } from '../likelihood/parameters.js';
 import { normalQuantile } from '../numeric/normal.js';
 import type { Block } from './blocks.js';
-import type { Mode } from './laplace.js';
+import type { ClockMode } from './laplace.js';
 import type { Cavity, Group, LevelPrior, Said } from './level.js';
 import { combine, groupsOf, logSum, ownJump, said } from './level.js';
 import { clockPriors } from './priors.js';
@@ -82,7 +82,7 @@ export interface Answer {
 }
 
 /** Modes found before, by block and regime: where Newton starts. */
-export type Warm = (readonly (Mode | undefined)[])[];
+export type Warm = (readonly (ClockMode | undefined)[])[];
 
 export function answerAt(
   setting: Setting,
@@ -103,7 +103,7 @@ export function answerAt(
   const answers = blocks.map((block, b) => {
     const own = sums[b];
     if (!own) return [];
-    let start: Mode | undefined;
+    let start: ClockMode | undefined;
     return [-1, ...block.candidates.map(({ stretch }) => stretch)].map((from, r) => {
       const s = said(
         block,
@@ -152,21 +152,21 @@ export interface Hyper {
   readonly centre: Answer;
 }
 
-export interface Effort {
+export interface SearchEffort {
   /** Units that the search for the mode looks at. */
   readonly searchUnits: number;
   readonly straightNodes: number;
   readonly curvedNodes: number;
 }
 
-export function effortFor(blocks: readonly Block[]): Effort {
+export function effortFor(blocks: readonly Block[]): SearchEffort {
   const units = blocks.reduce((sum, block) => sum + block.known, 0);
   if (units <= 60) return { searchUnits: 200, straightNodes: 32, curvedNodes: 32 };
   if (units <= 240) return { searchUnits: 120, straightNodes: 20, curvedNodes: 20 };
   return { searchUnits: 120, straightNodes: 10, curvedNodes: 10 };
 }
 
-export function explore(setting: Setting, effort: Effort): Hyper {
+export function explore(setting: Setting, effort: SearchEffort): Hyper {
   const { blocks } = setting;
   const groups = groupsOf(blocks);
   const priors = priorsOf(setting);

@@ -25,7 +25,7 @@ export interface PaceGaussian {
   readonly logDeterminant: number;
 }
 
-export interface Mode {
+export interface ClockMode {
   readonly pace: PaceGaussian;
   /** ln paces (M), biases (L), place (q), one vector. */
   readonly v: Float64Array;
@@ -85,7 +85,7 @@ export function modeOf(
   sums: Sums,
   pace: PaceGaussian,
   start: { readonly v: Float64Array; readonly u: Float64Array } | undefined,
-): Mode | undefined {
+): ClockMode | undefined {
   const n = block.known;
   const m = block.stretches;
   const l = block.biases;

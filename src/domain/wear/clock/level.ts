@@ -6,7 +6,7 @@
 
 import { solveCholesky } from '../numeric/cholesky.js';
 import type { Block } from './blocks.js';
-import type { Mode, PacePrior } from './laplace.js';
+import type { ClockMode, PacePrior } from './laplace.js';
 import { modeOf, paceGaussian } from './laplace.js';
 import { clockPriors } from './priors.js';
 import type { Sums } from './sums.js';
@@ -19,7 +19,7 @@ export interface Regime {
 
 /** What a solved regime says of level m and jump J: moments of both under the prior it was solved with. */
 export interface Said {
-  readonly mode: Mode | undefined;
+  readonly mode: ClockMode | undefined;
   readonly logEvidence: number;
   readonly level: number;
   readonly levelVariance: number;
@@ -30,7 +30,7 @@ export interface Said {
 
 const nothingSaid = -1e9;
 
-export function said(block: Block, sums: Sums, prior: PacePrior, start: Mode | undefined): Said {
+export function said(block: Block, sums: Sums, prior: PacePrior, start: ClockMode | undefined): Said {
   const pace = paceGaussian(block, sums, prior);
   const mode =
     (pace && modeOf(block, sums, pace, start)) ?? (pace && start && modeOf(block, sums, pace, undefined));

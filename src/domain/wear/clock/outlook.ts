@@ -19,6 +19,8 @@ export interface Outlook {
   readonly changed: number;
   /** Chances of a depth over exposure: 0 all clocks, 1 those with a change, 2 those without. Made once a depth. */
   readonly chances: (depth: number, depthSpread: number) => Rising;
+  /** Wear at an age, mm: mean, and one standard deviation without any gauge's error. */
+  readonly wear: (age: number) => { readonly mean: number; readonly spread: number };
   /** ln rate now (mm per unit of exposure), mean and spread, and its nodes with weights. */
   readonly logRate: { readonly mean: number; readonly spread: number };
   readonly rates: readonly { readonly logRate: number; readonly weight: number }[];
@@ -73,7 +75,23 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
       centre + reach,
     );
   };
-  return { byClock, weight, changed, chances, rates, logRate: { mean, spread } };
+  const wear = (age: number): { readonly mean: number; readonly spread: number } => {
+    let first = 0;
+    let second = 0;
+    draws.forEach((draw, d) => {
+      const line = lines[d]!;
+      const at = reachAt(block, unit, draw, line, age, { last, end }, hours);
+      for (let k = 0; k < line.share.length; k++) {
+        const rate = line.rate[k]!;
+        const middle = at.base * line.wear[k]! + rate * at.ahead;
+        const share = weight[d]! * line.share[k]!;
+        first += share * middle;
+        second += share * (middle * middle + at.fixed + rate * rate * at.walk);
+      }
+    });
+    return { mean: first, spread: Math.sqrt(Math.max(0, second - first * first)) };
+  };
+  return { byClock, wear, weight, changed, chances, rates, logRate: { mean, spread } };
 }
 
 function lineOf(block: Block, unit: number, draw: ClockDraw): Line {
@@ -146,42 +164,58 @@ function effective(
   return sum;
 }
 
-function chanceByLine(
+/** Wear at an age by one clock: base·(wear at the last thickness) + rate·ahead, with variance fixed + rate²·walk. */
+interface Reach {
+  readonly base: number;
+  readonly ahead: number;
+  readonly fixed: number;
+  readonly walk: number;
+}
+
+function reachAt(
   block: Block,
   unit: number,
   draw: ClockDraw,
   line: Line,
-  { depth, age, depthSpread, last, end }: Asked,
+  age: number,
+  { last, end }: Pick<Asked, 'last' | 'end'>,
   hours: Float64Array,
-): number {
-  if (!(age > 0)) return 0;
+): Reach {
   const { pointNoise, sharedNoise } = draw.sums.theta;
   const there = effective(block, unit, draw, age, end, hours);
-  let base = 1;
-  let ahead = there - line.hoursLast;
-  let fixed = line.variance;
-  let walk: number;
   if (age >= last) {
     // Wander after the last thickness: of the point by itself, and of the conveyor after its last look.
     const wander = pointNoise ** 2 * block.step * (age - last);
     const from = Math.max(last, end);
     const shared = age > from ? sharedNoise ** 2 * block.step * (age - from) : 0;
+    const ahead = there - line.hoursLast;
     const mean = age > last ? ahead / (age - last) : 0;
-    walk = (wander + shared) * mean * mean;
-  } else {
-    // Before it: drawn straight to the state there.
-    base = line.hoursLast > 0 ? there / line.hoursLast : 0;
-    ahead = 0;
-    fixed *= base * base;
-    walk = pointNoise ** 2 * block.step * age * (1 - base) * (there / age) ** 2;
+    return { base: 1, ahead, fixed: line.variance, walk: (wander + shared) * mean * mean };
   }
-  fixed += depthSpread * depthSpread;
+  // Before it: drawn straight to the state there.
+  const base = line.hoursLast > 0 ? there / line.hoursLast : 0;
+  const walk = age > 0 ? pointNoise ** 2 * block.step * age * (1 - base) * (there / age) ** 2 : 0;
+  return { base, ahead: 0, fixed: line.variance * base * base, walk };
+}
+
+function chanceByLine(
+  block: Block,
+  unit: number,
+  draw: ClockDraw,
+  line: Line,
+  asked: Asked,
+  hours: Float64Array,
+): number {
+  if (!(asked.age > 0)) return 0;
+  const { base, ahead, fixed: own, walk } = reachAt(block, unit, draw, line, asked.age, asked, hours);
+  const fixed = own + asked.depthSpread * asked.depthSpread;
   let chance = 0;
   for (let k = 0; k < line.share.length; k++) {
     const rate = line.rate[k]!;
     const wear = base * line.wear[k]! + rate * ahead;
     const spread = Math.sqrt(fixed + rate * rate * walk);
-    chance += line.share[k]! * (spread > 0 ? areaTabled((wear - depth) / spread) : wear >= depth ? 1 : 0);
+    chance +=
+      line.share[k]! * (spread > 0 ? areaTabled((wear - asked.depth) / spread) : wear >= asked.depth ? 1 : 0);
   }
   return chance;
 }

@@ -1,7 +1,7 @@
 // What is taken for granted of a wear clock before any record: weak, declared, on natural logarithms, our judgement throughout.
 // Each is one line of the model's page in the developers' guide.
 
-import type { NormalPrior } from '../likelihood/mode.js';
+import type { NormalPrior } from '../likelihood/parameters.js';
 
 export const clockPriors = {
   /** Chance of a change at each of the last looks of a conveyor by itself, and of one shared by those that carry the same. */

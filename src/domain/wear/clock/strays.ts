@@ -10,7 +10,7 @@ import { cholesky, invertCholesky } from '../numeric/cholesky.js';
 import type { Block } from './blocks.js';
 import type { Setting } from './hyper.js';
 import { priorTheta } from './hyper.js';
-import type { Mode } from './laplace.js';
+import type { ClockMode } from './laplace.js';
 import { ownChances, ownJump, said } from './level.js';
 import { placeTerm } from './point.js';
 import type { Sums } from './sums.js';
@@ -37,7 +37,7 @@ export function straysOf(block: Block, setting: Setting): Strays {
   for (let round = 0; round < rounds; round++) {
     const sums = sumsOf(block, theta, setting.reference, weight);
     const chances = ownChances(block);
-    let best: { mode: Mode; log: number } | undefined;
+    let best: { mode: ClockMode; log: number } | undefined;
     [-1, ...block.candidates.map(({ stretch }) => stretch)].forEach((from, r) => {
       const s = said(block, sums, { level, levelVariance, from, ...ownJump }, best?.mode);
       if (s.mode && s.logEvidence + chances[r]! > (best?.log ?? -Infinity))
@@ -66,7 +66,7 @@ function crowdWeights(block: Block, deviation: Float64Array): Float64Array {
 function leaveOut(
   block: Block,
   sums: Sums,
-  mode: Mode,
+  mode: ClockMode,
   weight: Float64Array,
 ): Pick<Strays, 'deviation' | 'expected'> {
   const deviation = new Float64Array(block.row.length);
@@ -78,7 +78,7 @@ function leaveOut(
 function leaveOutUnit(
   block: Block,
   sums: Sums,
-  mode: Mode,
+  mode: ClockMode,
   weight: Float64Array,
   i: number,
   out: Pick<Strays, 'deviation' | 'expected'>,
