@@ -56,6 +56,8 @@ export interface ChangeSince {
 /** A whole look that reads off: mm, thickness read too thick is positive. */
 export interface LookBias {
   readonly day: number;
+  /** Declared error of the gauge, mm: a look with two gauges has two biases. */
+  readonly error: number;
   readonly bias: Belief;
   readonly readings: number;
 }

@@ -257,9 +257,9 @@ function withOwnNoise(units: Units, usual: number): Units {
 function dutyAsked(units: Units, { dutyNoise = 'estimate', priors }: WearOptions, per: number): DutyAsked {
   if (dutyNoise === 'none' || per === 0) return { kind: 'none' };
   if (dutyNoise === 'estimate')
-    return priors !== 'none' && hasPairs(units)
-      ? { kind: 'estimate', prior: weakPriors.dutyNoise }
-      : { kind: 'none' };
+    return priors === 'none'
+      ? { kind: 'none' }
+      : { kind: hasPairs(units) ? 'estimate' : 'prior', prior: weakPriors.dutyNoise };
   return dutyNoise.ratio > 0
     ? { kind: 'declared', psi: dutyNoise.ratio * Math.sqrt(dutyNoise.per) }
     : { kind: 'none' };

@@ -53,7 +53,16 @@ const scenarios: readonly (Scenario & { readonly goal: string })[] = [
   { ...usual, name: 'steady, a third colours', colours: 0.33, goal: '' },
   { ...usual, name: 'colours only', colours: 1, goal: '' },
   { ...usual, name: 'one look only', looks: 1, goal: '80 holds 80' },
+  { ...usual, name: 'one look only, duty 25 %', looks: 1, pointNoise: 0.25, goal: '80 holds 80' },
+  { ...usual, name: 'duty 35 %, each point', pointNoise: 0.35, goal: '' },
   { ...usual, name: 'shared duty 35 %', sharedNoise: 0.35, goal: '' },
+  {
+    ...usual,
+    name: 'shared duty 35 %, loads known',
+    sharedNoise: 0.35,
+    loads: true,
+    goal: 'told falsely less than in a third',
+  },
   { conveyors: 1, points: 8, looks: 4, name: 'one conveyor of 8, steady', goal: '' },
   {
     conveyors: 1,

@@ -1,6 +1,7 @@
 // Fleets whose wear may change: conveyors with a wear clock, points about their level, looks at which a gauge reads. The truth is
 // known, so forecasts can be held against it. One scenario is one row of the table that tests/bench/coverage/change.ts prints.
 import { ReadingKind } from '../../../src/domain/units/reading-kind.js';
+import type { WorkStretch } from '../../../src/domain/wear/change.js';
 import type { ReadingColumns, UnitColumns } from '../../../src/domain/wear/columns.js';
 import type { Random } from '../../domain/wear/fleet.js';
 
@@ -23,6 +24,8 @@ export interface Scenario {
   readonly sharedNoise?: number;
   readonly colours?: number;
   readonly evenDuty?: boolean;
+  /** Tonnes an hour tell how hard every interval worked, give or take 10 %. */
+  readonly loads?: boolean;
   /** Conveyors carry the same product. */
   readonly together?: boolean;
 }
@@ -52,14 +55,22 @@ export interface ChangingFleet {
 const step = 25;
 const horizon = 60_000;
 
-/** Wear of a conveyor's clock, hour by hour: cumulated pace on a grid of `step`. */
-function clockOf(s: Scenario, changed: boolean, random: Random): Float64Array {
+/** Wear of a conveyor's clock, hour by hour: cumulated pace on a grid of `step`; and ln of how hard each interval worked. */
+function clockOf(
+  s: Scenario,
+  changed: boolean,
+  random: Random,
+): { readonly clock: Float64Array; readonly work: readonly number[] } {
+  const work: number[] = [];
   const out = new Float64Array(horizon / step + 1);
   const from = (s.looks - (s.change?.since ?? 0)) * plant.interval;
   let pace = 1;
   for (let k = 1; k < out.length; k++) {
     const at = (k - 1) * step;
-    if (at % plant.interval === 0) pace = Math.exp((s.sharedNoise ?? 0.03) * random.normal());
+    if (at % plant.interval === 0) {
+      work.push((s.sharedNoise ?? 0.03) * random.normal());
+      pace = Math.exp(work[work.length - 1]!);
+    }
     const power = s.power ?? 1;
     const reference = s.looks * plant.interval;
     const aged =
@@ -68,7 +79,7 @@ function clockOf(s: Scenario, changed: boolean, random: Random): Float64Array {
         : (((at + step) / reference) ** power - (at / reference) ** power) * (reference / power);
     out[k] = out[k - 1]! + aged * pace * (changed && at >= from ? s.change!.factor : 1);
   }
-  return out;
+  return { clock: out, work };
 }
 
 export function drawChanging(s: Scenario, random: Random): ChangingFleet {
@@ -85,13 +96,22 @@ export function drawChanging(s: Scenario, random: Random): ChangingFleet {
   const gaugeOf: number[] = [];
   const conveyorOf: number[] = [];
   const along: number[] = [];
+  const loads: WorkStretch[][] = [];
   const changed = Array.from(
     { length: s.conveyors },
     (_, c) => s.change !== undefined && (s.change.who === 'all' || c === 0),
   );
   const middle = plant.middle * Math.exp(0.15 * random.normal());
   for (let c = 0; c < s.conveyors; c++) {
-    const clock = clockOf(s, changed[c]!, random);
+    const { clock, work } = clockOf(s, changed[c]!, random);
+    loads.push(
+      work.slice(0, s.looks).map((logFactor, k) => ({
+        fromDay: k * 90,
+        toDay: (k + 1) * 90,
+        logFactor: logFactor + 0.1 * random.normal(),
+        spread: 0.1,
+      })),
+    );
     const level = Math.log(middle) + plant.levels * random.normal();
     const each = Math.floor(s.points / s.conveyors);
     for (let i = 0; i < each; i++) {
@@ -139,6 +159,7 @@ export function drawChanging(s: Scenario, random: Random): ChangingFleet {
         start: new Float64Array(count),
         product: changed.map(() => (s.together === false ? undefined : 'the same')),
         along,
+        ...(s.loads && { work: loads }),
       },
     },
     life: Float64Array.from(life),

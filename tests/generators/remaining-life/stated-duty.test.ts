@@ -4,8 +4,10 @@ import { sideOf } from '../../../src/generators/remaining-life/parts/clock-colum
 import { estateOf, look, only, works } from './story.js';
 
 const records =
-  look(1500, 'P1 thickness 11.2 mm; P2 thickness 11.3 mm') +
-  look(3000, 'P1 thickness 10.3 mm; P2 thickness 10.7 mm');
+  look(1500, 'P1 thickness 11.2 mm ± 0.1 mm; P2 thickness 11.3 mm ± 0.1 mm') +
+  look(3000, 'P1 thickness 10.4 mm ± 0.1 mm; P2 thickness 10.6 mm ± 0.1 mm') +
+  look(4500, 'P1 thickness 9.5 mm ± 0.1 mm; P2 thickness 9.9 mm ± 0.1 mm') +
+  look(6000, 'P1 thickness 8.8 mm ± 0.1 mm; P2 thickness 9.2 mm ± 0.1 mm');
 
 /** Relative width of the 80 % interval of the first life, in exposure: the wear alone, without the hours to come. */
 function width(duty: string): number {

@@ -29,9 +29,13 @@ export interface Block {
   /** Day and meter of each look, drawn together where less than a fiftieth of an interval lies between. */
   readonly lookDay: Float64Array;
   readonly lookMeter: Float64Array;
-  /** Row among the looks that may read off as a whole; −1 for older ones. */
-  readonly lookBias: Int32Array;
+  /** Of each thickness, which gauge's look reads off with it, from 0; −1 for older looks. */
+  readonly bias: Int32Array;
+  /** Look and declared error (mm) of each such gauge's look. */
+  readonly biasLook: Int32Array;
   readonly biases: number;
+  /** How many of them, the last, belong to the last look. */
+  readonly lastBiases: number;
   /** One standard deviation of each bias, mm. */
   readonly biasSpread: Float64Array;
   /** Stretch at whose beginning a change may have come, and the look there; oldest first. */
@@ -166,17 +170,8 @@ function assemble(
 ): Block {
   const stretches = meter.length - 1;
   const count = looks.day.length;
-  const lookBias = Int32Array.from({ length: count }, (_, k) => (k >= kept ? k - kept : -1));
-  const biases = count - kept;
   const rows = thicknessRows(units, clock, list, looks, usualError);
-  const biasSum = new Float64Array(biases);
-  const biasCount = new Float64Array(biases);
-  rows.look.forEach((look, r) => {
-    const b = lookBias[look]!;
-    if (b < 0) return;
-    biasSum[b]! += rows.error[r]!;
-    biasCount[b]!++;
-  });
+  const bias = biasesOf(rows, count, kept);
   const candidates: { stretch: number; look: number }[] = [];
   const oldest = Math.max(kept, count - 1 - clockPriors.looksBack);
   for (let look = oldest; look < count - 1; look++) {
@@ -193,11 +188,7 @@ function assemble(
     step: looks.step,
     lookDay: looks.day,
     lookMeter: looks.meter,
-    lookBias,
-    biases,
-    biasSpread: biasSum.map(
-      (sum, b) => clockPriors.lookBias * (biasCount[b]! > 0 ? sum / biasCount[b]! : usualError),
-    ),
+    ...bias,
     candidates,
     ...rows,
     ...edgeRows(units, list),
@@ -210,6 +201,32 @@ function assemble(
     ...placesOf(clock, list),
     ...workOf(clock, conveyor, looks, meter),
   };
+}
+
+/** A gauge reads a whole look off: thicknesses of one look whose declared errors are alike share it. Ordered by look. */
+function biasesOf(
+  rows: Rows,
+  looks: number,
+  kept: number,
+): Pick<Block, 'bias' | 'biasLook' | 'biases' | 'lastBiases' | 'biasSpread'> {
+  const gauge = (r: number): number => Math.round(2 * Math.log2(rows.error[r]!));
+  const key = (r: number): string => `${rows.look[r]!} ${gauge(r)}`;
+  const order = Array.from(rows.look.keys())
+    .filter((r) => rows.look[r]! >= kept)
+    .sort((a, b) => rows.look[a]! - rows.look[b]! || gauge(a) - gauge(b));
+  const number = new Map<string, number>();
+  for (const r of order) if (!number.has(key(r))) number.set(key(r), number.size);
+  const biases = number.size;
+  const biasLook = new Int32Array(biases);
+  const spread = new Float64Array(biases);
+  const bias = Int32Array.from(rows.look, (_, r) => number.get(key(r)) ?? -1);
+  bias.forEach((b, r) => {
+    if (b < 0) return;
+    biasLook[b] = rows.look[r]!;
+    spread[b] = clockPriors.lookBias * rows.error[r]!;
+  });
+  const lastBiases = biasLook.reduce((sum, look) => sum + (look === looks - 1 ? 1 : 0), 0);
+  return { bias, biasLook, biases, lastBiases, biasSpread: spread };
 }
 
 type Rows = Pick<Block, 'start' | 'row' | 'age' | 'wear' | 'error' | 'look'>;

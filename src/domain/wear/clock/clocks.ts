@@ -60,7 +60,7 @@ export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting)
   const draws = new Map<number, readonly ClockDraw[]>();
   const drawsOf = (b: number): readonly ClockDraw[] => {
     let known = draws.get(b);
-    if (!known) draws.set(b, (known = drawClocks(blocks[b]!, b, hyper, blocks[b]!.known > 60 ? 64 : 96)));
+    if (!known) draws.set(b, (known = drawClocks(blocks[b]!, b, hyper, drawsFor(blocks[b]!))));
     return known;
   };
   const outlooks = new Map<number, Outlook>();
@@ -81,6 +81,11 @@ export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting)
       return known;
     },
   };
+}
+
+/** More clocks for fewer points: there they cost little, and the clock is less sure. An even number. */
+function drawsFor({ known }: Block): number {
+  return 2 * Math.round(Math.max(32, Math.min(512, 1500 / known)));
 }
 
 function settingOf(blocks: readonly Block[], asked: ClockSetting): Setting {

@@ -8,6 +8,7 @@ import { halfLogTwoPi, normalQuantile } from '../numeric/normal.js';
 import type { Block } from './blocks.js';
 import type { Hyper } from './hyper.js';
 import type { ClockMode, PaceGaussian } from './laplace.js';
+import { priorSpread } from './laplace.js';
 import { logSum, said } from './level.js';
 import { emptyPointNodes, pointGiven } from './point.js';
 import type { Sums } from './sums.js';
@@ -42,6 +43,7 @@ interface Part {
 /** @param most clocks in the list. */
 export function drawClocks(block: Block, b: number, hyper: Hyper, most: number): readonly ClockDraw[] {
   const parts = partsOf(block, b, hyper);
+  parts.sort((a, b) => a.sums.theta.power - b.sums.theta.power);
   const changed = parts.filter(({ from }) => from >= 0);
   const steady = parts.filter(({ from }) => from < 0);
   const chance = changed.reduce((sum, { weight }) => sum + weight, 0);
@@ -72,12 +74,15 @@ function tempered(draws: readonly ClockDraw[]): readonly ClockDraw[] {
   return draws.map((draw, k) => ({ ...draw, weight: capped[k]! / sum }));
 }
 
-function partsOf(block: Block, b: number, hyper: Hyper): readonly Part[] {
+function partsOf(block: Block, b: number, hyper: Hyper): Part[] {
   return hyper.nodes.flatMap(({ weight, curved, answer }) => {
     const sums = answer.sums[b]!;
     const regimes = answer.cavities[b]!.regimes.map((regime) => {
-      const warm = answer.answers[b]!.find((s) => s.mode?.pace.prior.from === regime.from)?.mode;
-      const s = said(block, sums, regime.prior, warm);
+      const known = answer.answers[b]!.find(
+        ({ mode }) =>
+          mode?.pace.prior.from === regime.from && mode.pace.prior.lastOff === regime.prior.lastOff,
+      );
+      const s = said(block, sums, regime.prior, known?.mode);
       return { regime, mode: s.mode, log: s.logEvidence + regime.logChance };
     });
     const total = logSum(regimes.map(({ log }) => log));
@@ -112,7 +117,7 @@ function drawFrom(block: Block, parts: readonly Part[], pairs: number, random: (
     for (; next < sum + 1e-9 && chosen.length < pairs; next++) chosen.push(part);
   }
   while (chosen.length < pairs) chosen.push(parts[parts.length - 1]!);
-  const place = shuffled(pairs, random);
+  const place = spreadRanks(pairs);
   return chosen.flatMap((part, k) => {
     const first = normalQuantile((place[k]! + 0.5) / (2 * pairs));
     const rest = Float64Array.from({ length: block.stretches + block.biases + block.width + 1 }, () =>
@@ -130,10 +135,14 @@ function drawFrom(block: Block, parts: readonly Part[], pairs: number, random: (
   });
 }
 
-function shuffled(count: number, random: () => number): readonly number[] {
-  return Array.from({ length: count }, (_, k) => ({ k, key: random() }))
+/** Ranks that fill the square evenly beside 0, 1, 2 …: those of the golden ratio's multiples. */
+function spreadRanks(count: number): readonly number[] {
+  const golden = 0.5 * (Math.sqrt(5) - 1);
+  const ranks = new Array<number>(count);
+  Array.from({ length: count }, (_, k) => ({ k, key: ((k + 0.5) * golden) % 1 }))
     .sort((a, b) => a.key - b.key)
-    .map(({ k }) => k);
+    .forEach(({ k }, rank) => (ranks[k] = rank));
+  return ranks;
 }
 
 /** Draws from a fixed stream: normal values that are the same for the same conveyor, every time. */
@@ -264,14 +273,14 @@ function exactLog(
   pace: Float64Array,
   u: Float64Array,
 ): number {
-  const { stretches: m, biases: l } = block;
+  const { stretches: m } = block;
   let log = 0.5 * mode.pace.logDeterminant - m * halfLogTwoPi;
   for (let j = 0; j < m; j++)
     for (let k = 0; k < m; k++)
       log -=
         0.5 * mode.pace.precision[j * m + k]! * (v[j]! - mode.pace.mean[j]!) * (v[k]! - mode.pace.mean[k]!);
   for (let a = m; a < v.length; a++) {
-    const spread = a < m + l ? block.biasSpread[a - m]! : block.placeSpread[a - m - l]!;
+    const spread = priorSpread(block, mode.pace.prior, a - m);
     log -= 0.5 * (v[a]! / spread) ** 2 + Math.log(spread) + halfLogTwoPi;
   }
   for (let i = 0; i < block.known; i++) {

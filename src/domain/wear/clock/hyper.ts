@@ -9,7 +9,7 @@ import { normalQuantile } from '../numeric/normal.js';
 import type { Block } from './blocks.js';
 import type { ClockMode } from './laplace.js';
 import type { Cavity, Group, LevelPrior, Said } from './level.js';
-import { combine, groupsOf, logSum, ownJump, said } from './level.js';
+import { combine, groupsOf, logSum, ownJump, ownRegimes, said } from './level.js';
 import { clockPriors } from './priors.js';
 import type { Sums } from './sums.js';
 import { sumsOf } from './sums.js';
@@ -104,11 +104,11 @@ export function answerAt(
     const own = sums[b];
     if (!own) return [];
     let start: ClockMode | undefined;
-    return [-1, ...block.candidates.map(({ stretch }) => stretch)].map((from, r) => {
+    return ownRegimes(block).map(({ from, lastOff }, r) => {
       const s = said(
         block,
         own,
-        { level: level.mean, levelVariance: wide, from, ...ownJump },
+        { level: level.mean, levelVariance: wide, from, lastOff, ...ownJump },
         warm[b]?.[r] ?? start,
       );
       start ??= s.mode;
@@ -161,6 +161,8 @@ export interface SearchEffort {
 
 export function effortFor(blocks: readonly Block[]): SearchEffort {
   const units = blocks.reduce((sum, block) => sum + block.known, 0);
+  if (units <= 6) return { searchUnits: 200, straightNodes: 96, curvedNodes: 96 };
+  if (units <= 15) return { searchUnits: 200, straightNodes: 48, curvedNodes: 48 };
   if (units <= 60) return { searchUnits: 200, straightNodes: 32, curvedNodes: 32 };
   if (units <= 240) return { searchUnits: 120, straightNodes: 20, curvedNodes: 20 };
   return { searchUnits: 120, straightNodes: 10, curvedNodes: 10 };

@@ -6,6 +6,7 @@
 import { cholesky, logDeterminant, solveCholesky } from '../numeric/cholesky.js';
 import { halfLogTwoPi, logAreaTabled, slopeOfLogArea } from '../numeric/normal.js';
 import type { Block } from './blocks.js';
+import { clockPriors } from './priors.js';
 import type { Sums } from './sums.js';
 
 /** Prior of the ln paces: level ~ N(level, levelVariance), a jump from stretch `from` on ~ N(jump, jumpVariance), own noise each. */
@@ -16,6 +17,18 @@ export interface PacePrior {
   readonly from: number;
   readonly jump: number;
   readonly jumpVariance: number;
+  /** The last look may read off by much. */
+  readonly lastOff: boolean;
+}
+
+/** One standard deviation of a look's bias or of a place coefficient, by its row in v after the paces. */
+export function priorSpread(block: Block, { lastOff }: PacePrior, row: number): number {
+  const { biases } = block;
+  if (row >= biases) return block.placeSpread[row - biases]!;
+  const usual = block.biasSpread[row]!;
+  return lastOff && row >= biases - block.lastBiases
+    ? (usual * clockPriors.lookOff.spread) / clockPriors.lookBias
+    : usual;
 }
 
 export interface PaceGaussian {
@@ -173,7 +186,7 @@ function evaluate(
 }
 
 function addPriors(block: Block, pace: PaceGaussian, v: Float64Array, w: Workspace): number {
-  const { stretches: m, biases: l } = block;
+  const { stretches: m } = block;
   const { size, matrix, gradient } = w;
   let log = 0.5 * pace.logDeterminant - m * halfLogTwoPi;
   for (let j = 0; j < m; j++) {
@@ -187,7 +200,7 @@ function addPriors(block: Block, pace: PaceGaussian, v: Float64Array, w: Workspa
     log -= 0.5 * pull * (v[j]! - pace.mean[j]!);
   }
   for (let a = m; a < size; a++) {
-    const spread = a < m + l ? block.biasSpread[a - m]! : block.placeSpread[a - m - l]!;
+    const spread = priorSpread(block, pace.prior, a - m);
     const z = v[a]! / spread;
     matrix[a * size + a]! += 1 / (spread * spread);
     gradient[a]! -= z / spread;

@@ -110,11 +110,23 @@ function nearestCandidate({ candidates, lookDay }: Block, day: number): number {
   return best;
 }
 
-/** ln prior chance of no change and of each candidate, by itself. */
-export function ownChances(block: Block): readonly number[] {
+/** What may have befallen a conveyor by itself, with the ln prior chance of each: nothing, a change at each candidate, a last look off. */
+export interface OwnRegime {
+  readonly from: number;
+  readonly lastOff: boolean;
+  readonly logChance: number;
+}
+
+export function ownRegimes(block: Block): readonly OwnRegime[] {
   const n = block.candidates.length;
   const each = clockPriors.ownChange;
-  return [Math.log(1 - each * n), ...block.candidates.map(() => Math.log(each))];
+  const { chance } = clockPriors.lookOff;
+  const steady = 1 - each * n;
+  return [
+    { from: -1, lastOff: false, logChance: Math.log(steady * (1 - chance)) },
+    ...block.candidates.map(({ stretch }) => ({ from: stretch, lastOff: false, logChance: Math.log(each) })),
+    { from: -1, lastOff: true, logChance: Math.log(steady * chance) },
+  ];
 }
 
 export interface LevelPrior {
@@ -159,12 +171,11 @@ export function combine(
     const block = blocks[b]!;
     const base = { level: mean, levelVariance: variance + omega2 };
     const chance0 = rest + Math.log(1 - sharedChance);
-    const chances = ownChances(block);
-    const regimes = [-1, ...block.candidates.map(({ stretch }) => stretch)].map((from, r) => ({
+    const regimes = ownRegimes(block).map(({ from, lastOff, logChance }) => ({
       from,
       shared: false,
-      prior: { ...base, from, ...ownJump },
-      logChance: chance0 + chances[r]!,
+      prior: { ...base, from, lastOff, ...ownJump },
+      logChance: chance0 + logChance,
     }));
     const together = shared.flatMap((label, e) => {
       const k = group.shared[e]![c]!;
@@ -175,7 +186,7 @@ export function combine(
         {
           from,
           shared: true,
-          prior: { ...prior, from },
+          prior: { ...prior, from, lastOff: false },
           logChance: logChance + Math.log(clockPriors.sharedChange),
         },
       ];
@@ -209,13 +220,13 @@ function ownOnLine(
 ): OnLine {
   const wide = level.spread ** 2 + omega2;
   const messages = answers.map((regimes, c) => {
-    const chances = ownChances(blocks[group.blocks[c]!]!);
+    const own = ownRegimes(blocks[group.blocks[c]!]!);
     return regimes.map((s, r) => {
       const precision = Math.max(1 / s.levelVariance - 1 / wide, 1e-6);
       const centre = (s.level / s.levelVariance - level.mean / wide) / precision;
       const undo =
         0.5 * Math.log(precision * wide + 1) + (0.5 * (centre - level.mean) ** 2) / (wide + 1 / precision);
-      return { log: s.logEvidence + chances[r]! + undo, precision, centre };
+      return { log: s.logEvidence + own[r]!.logChance + undo, precision, centre };
     });
   });
   // The line runs where the messages put the common level.
@@ -268,7 +279,10 @@ function ownOnLine(
 
 interface SharedLabel {
   readonly logEvidence: number;
-  readonly without: (c: number) => { readonly logChance: number; readonly prior: Omit<PacePrior, 'from'> };
+  readonly without: (c: number) => {
+    readonly logChance: number;
+    readonly prior: Omit<PacePrior, 'from' | 'lastOff'>;
+  };
 }
 
 type Sym = readonly [number, number, number]; // a00, a01, a11

@@ -18,8 +18,9 @@ export const clockPriors = {
   straightChance: 0.6,
   power: { mean: 1.1, spread: 0.25 } satisfies NormalPrior,
   powerRange: [0.25, 3] as const,
-  /** A whole look may read off, as a share of its gauge's error. */
-  lookBias: 0.5,
+  /** A whole look reads a little off, as a share of its gauge's error; and the last one with this chance by much more. */
+  lookBias: 0.35,
+  lookOff: { chance: 0.12, spread: 1 },
   /** Spread of ln rates between points, and of conveyors about their common level. */
   logSpread: { mean: Math.log(0.3), spread: 0.5 } satisfies NormalPrior,
   logLevelSpread: { mean: Math.log(0.15), spread: 0.5 } satisfies NormalPrior,

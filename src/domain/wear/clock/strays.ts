@@ -11,7 +11,7 @@ import type { Block } from './blocks.js';
 import type { Setting } from './hyper.js';
 import { priorTheta } from './hyper.js';
 import type { ClockMode } from './laplace.js';
-import { ownChances, ownJump, said } from './level.js';
+import { ownJump, ownRegimes, said } from './level.js';
 import { placeTerm } from './point.js';
 import type { Sums } from './sums.js';
 import { sumsOf } from './sums.js';
@@ -36,12 +36,11 @@ export function straysOf(block: Block, setting: Setting): Strays {
   const levelVariance = setting.expected.spread ** 2 + theta.levelSpread ** 2;
   for (let round = 0; round < rounds; round++) {
     const sums = sumsOf(block, theta, setting.reference, weight);
-    const chances = ownChances(block);
     let best: { mode: ClockMode; log: number } | undefined;
-    [-1, ...block.candidates.map(({ stretch }) => stretch)].forEach((from, r) => {
-      const s = said(block, sums, { level, levelVariance, from, ...ownJump }, best?.mode);
-      if (s.mode && s.logEvidence + chances[r]! > (best?.log ?? -Infinity))
-        best = { mode: s.mode, log: s.logEvidence + chances[r]! };
+    ownRegimes(block).forEach(({ from, lastOff, logChance }) => {
+      const s = said(block, sums, { level, levelVariance, from, lastOff, ...ownJump }, best?.mode);
+      if (s.mode && s.logEvidence + logChance > (best?.log ?? -Infinity))
+        best = { mode: s.mode, log: s.logEvidence + logChance };
     });
     if (!best) break;
     found = leaveOut(block, sums, best.mode, weight);
@@ -98,7 +97,7 @@ function leaveOutUnit(
   for (let k = 0; k < n; k++) {
     const r = first + k;
     line[k] = rate * clockHours(block, sums, mode.v, i, block.age[r]!);
-    const look = block.lookBias[block.look[r]!]!;
+    const look = block.bias[r]!;
     off[k] = block.wear[r]! - line[k]! * (1 - mode.u[i]!) - (look >= 0 ? mode.v[m + look]! : 0);
   }
   const covariance = new Float64Array(n * n);

@@ -4,6 +4,7 @@
 // Index arithmetic runs within lengths made here and in blocks.ts, so `!` after an index is safe.
 
 import type { Block } from './blocks.js';
+import { clockPriors } from './priors.js';
 import type { Theta } from './theta.js';
 import { ageClock } from './theta.js';
 
@@ -119,14 +120,15 @@ function filterUnit(block: Block, sums: Sums, weight: Float64Array, unit: number
     const age = block.age[r]!;
     hoursAt(block, unit, age, theta.power, reference, column, 0);
     column.fill(0, m, m + l);
-    const look = block.lookBias[block.look[r]!]!;
+    const look = block.bias[r]!;
     if (look >= 0) column[m + look] = 1;
     column[m + l] = block.wear[r]!;
     variance += drift * (age - before);
     before = age;
     if (w < 1e-6) continue;
     // A look too old to carry a bias of its own has it as plain noise.
-    const own = (theta.scatter * block.error[r]!) ** 2 + (look < 0 ? (0.5 * block.error[r]!) ** 2 : 0);
+    const own =
+      (theta.scatter * block.error[r]!) ** 2 + (look < 0 ? (clockPriors.lookBias * block.error[r]!) ** 2 : 0);
     const spread = variance + own / w;
     const gain = variance / spread;
     const scale = 1 / Math.sqrt(spread);

@@ -17,6 +17,7 @@ import { crossing } from '../numeric/root.js';
 import type { Block } from './blocks.js';
 import type { Clocks } from './clocks.js';
 import type { ClockDraw } from './draws.js';
+import { clockPriors } from './priors.js';
 
 export function changeTold(clocks: Clocks): WearChange {
   const conveyors: ConveyorClock[] = clocks.blocks.map((block, b) => conveyorTold(block, clocks.draws(b)));
@@ -111,19 +112,16 @@ function paceNow(block: Block, { sums, pace, now }: ClockDraw): number {
 }
 
 function looksTold(block: Block, draws: readonly ClockDraw[]): readonly LookBias[] {
-  const readings = new Int32Array(block.lookDay.length);
-  block.look.forEach((look) => readings[look]!++);
-  return Array.from(block.lookDay, (day, look): LookBias | undefined => {
-    const b = block.lookBias[look]!;
-    if (b < 0) return undefined;
+  return Array.from(block.biasLook, (look, b): LookBias => {
     // A bias of the wear is the other way round for the thickness.
     const at = block.stretches + b;
     return {
-      day,
+      day: block.lookDay[look]!,
+      error: block.biasSpread[b]! / clockPriors.lookBias,
       bias: belief(draws.map((d) => ({ value: -d.v[at]!, weight: d.weight }))),
-      readings: readings[look]!,
+      readings: block.bias.reduce((sum, other) => sum + (other === b ? 1 : 0), 0),
     };
-  }).filter((look) => look !== undefined);
+  });
 }
 
 function curvatureTold({ hyper }: Clocks): Curvature {

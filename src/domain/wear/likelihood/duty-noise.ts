@@ -18,11 +18,14 @@ import type { UnitTerms } from './shape.js';
 import { bulkNodes, coarseNodes, fineNodes, nodesOnGrid, unitTerms } from './shape.js';
 import type { NormalPrior, Parameters, Priors } from './parameters.js';
 
-/** `estimate` with a prior on ln of the variation over a usual interval; or `psi` declared; or none. */
+/**
+ * `estimate` with a prior on ln of the variation over a usual interval; the same `prior` alone where nothing tells it from the spread
+ * between units; or `psi` declared; or none.
+ */
 export type DutyAsked =
   | { readonly kind: 'none' }
   | { readonly kind: 'declared'; readonly psi: number }
-  | { readonly kind: 'estimate'; readonly prior: NormalPrior };
+  | { readonly kind: 'estimate' | 'prior'; readonly prior: NormalPrior };
 
 export interface DutyNoiseFit {
   /** (ψ/σ)² at the mode; 0 where duty is taken as even. */
@@ -92,6 +95,11 @@ export function modeWithDuty(
   const termsAt = (ratio: number, error: number, nodes?: number): UnitTerms =>
     unitTerms(units, summarise(units, ratio, rate, weight), { ratio, error, rate, weight }, nodes ?? finest);
   if (asked.kind === 'declared') return withDeclared(design, priors, asked.psi, plain, finest, termsAt);
+  const expected = 2 * asked.prior.mean + Math.log(per) - 2 * plain.pass.parameters.logError;
+  if (asked.kind === 'prior') {
+    const peak = { at: expected, width: 2 * asked.prior.spread, parameters: plain.pass.parameters };
+    return aboutPeak(units, design, priors, peak, plain, termsAt);
+  }
   const logPrior = (ratio: number, error: number): number => {
     const z = (0.5 * Math.log(ratio / per) + Math.log(error) - asked.prior.mean) / asked.prior.spread;
     return -0.5 * z * z;
@@ -123,9 +131,7 @@ export function modeWithDuty(
       };
     });
   };
-  const guess = before
-    ? Math.log(before.ratio)
-    : 2 * asked.prior.mean + Math.log(per) - 2 * plain.pass.parameters.logError;
+  const guess = before ? Math.log(before.ratio) : expected;
   let peak = search(fewUnits, guess, before ? 0.8 : 1.5, plain.pass.parameters);
   if (units.count > 1.5 * fewUnits)
     peak = search(manyUnits, peak.at, Math.max(0.3, Math.min(0.8, 0.6 * peak.width)), {
@@ -133,6 +139,18 @@ export function modeWithDuty(
       logSpread: peak.parameters.logSpread,
       logError: peak.parameters.logError,
     });
+  return aboutPeak(units, design, priors, peak, plain, termsAt);
+}
+
+/** The mode at the peak, and three ratios that stand for its width. */
+function aboutPeak(
+  units: Units,
+  design: Design,
+  priors: Priors,
+  peak: Peak,
+  plain: Mode,
+  termsAt: (ratio: number, error: number, nodes?: number) => UnitTerms,
+): DutyNoiseFit {
   const ratio = Math.exp(peak.at);
   const terms = termsAt(ratio, Math.exp(peak.parameters.logError));
   const mode = findMode(
