@@ -154,11 +154,14 @@ function byClock(
     };
   };
   let made: { readonly value: Branches | undefined } | undefined;
+  let rate: Quantiles | undefined;
   return {
     kind: 'life',
     depth,
     quantiles: quantilesOf(reachedBy, guess, short),
-    rate: rateByClock(outlook),
+    get rate() {
+      return (rate ??= rateByClock(outlook));
+    },
     reachedBy,
     shortAt: short,
     ...records,
@@ -170,16 +173,16 @@ function byClock(
 
 /** Quantiles of the rate now over the clocks' nodes, straight between their middles. */
 function rateByClock({ rates }: Outlook): Quantiles {
-  const sorted = [...rates].sort((a, b) => a.logRate - b.logRate);
-  let sum = 0;
-  const middle = sorted.map(({ weight }) => (sum += weight) - 0.5 * weight);
+  const { logRate, weight } = rates();
+  let below = 0;
+  const middle = weight.map((w) => (below += w) - 0.5 * w);
   const found = levels.map((level) => {
-    const k = middle.findIndex((m) => m >= level * sum);
-    const after = sorted[k < 0 ? sorted.length - 1 : k]?.logRate ?? NaN;
-    if (k <= 0) return Math.exp(after);
-    const before = sorted[k - 1]?.logRate ?? NaN;
+    const k = middle.findIndex((m) => m >= level);
+    const [before, after] = [logRate[k - 1] ?? NaN, logRate.at(k) ?? NaN];
     const [from, to] = [middle[k - 1] ?? 0, middle[k] ?? 1];
-    return Math.exp(before + ((after - before) * (level * sum - from)) / Math.max(to - from, 1e-12));
+    return Math.exp(
+      k <= 0 ? after : before + ((after - before) * (level - from)) / Math.max(to - from, 1e-12),
+    );
   });
   return inOrder(found);
 }

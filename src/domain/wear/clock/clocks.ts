@@ -85,7 +85,7 @@ export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting)
 
 /** More clocks for fewer points: there they cost little, and the clock is less sure. An even number. */
 function drawsFor({ known }: Block): number {
-  return 2 * Math.round(Math.max(32, Math.min(512, 1500 / known)));
+  return 2 * Math.round(Math.max(32, Math.min(512, 800 / known)));
 }
 
 function settingOf(blocks: readonly Block[], asked: ClockSetting): Setting {

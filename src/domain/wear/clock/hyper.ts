@@ -313,8 +313,13 @@ function nodesAbout(
 
 /** Normal values spread evenly in `size` dimensions: Kronecker's sequence by the generalised golden ratio, k-th value. */
 export function evenly(k: number, dimension: number, size: number): number {
-  let ratio = 2;
-  for (let step = 0; step < 40; step++) ratio = Math.pow(1 + ratio, 1 / (size + 1));
-  const place = (0.5 + (k + 1) * Math.pow(1 / ratio, dimension + 1)) % 1;
+  const place = (0.5 + (k + 1) * Math.pow(goldenRatio(size), -dimension - 1)) % 1;
   return normalQuantile(Math.min(Math.max(place, 1e-4), 1 - 1e-4));
+}
+
+/** Root of x^(size + 1) = x + 1. */
+function goldenRatio(size: number): number {
+  let ratio = 2;
+  for (let step = 0; step < 30; step++) ratio = Math.pow(1 + ratio, 1 / (size + 1));
+  return ratio;
 }

@@ -23,7 +23,13 @@ export interface Outlook {
   readonly wear: (age: number) => { readonly mean: number; readonly spread: number };
   /** ln rate now (mm per unit of exposure), mean and spread, and its nodes with weights. */
   readonly logRate: { readonly mean: number; readonly spread: number };
-  readonly rates: readonly { readonly logRate: number; readonly weight: number }[];
+  readonly rates: () => RateNodes;
+}
+
+/** Values of ln rate now, rising, with weights that sum to 1. */
+export interface RateNodes {
+  readonly logRate: Float64Array;
+  readonly weight: Float64Array;
 }
 
 interface Line {
@@ -33,24 +39,26 @@ interface Line {
   readonly wear: Float64Array;
   readonly variance: number;
   readonly hoursLast: number;
+  /** Effective hours at the conveyor's last look, the age clock there, and the pace from then on. */
+  readonly hoursEnd: number;
+  readonly clockEnd: number;
+  readonly now: number;
 }
 
 const nodes = emptyPointNodes();
 
 export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[]): Outlook {
-  const lines = draws.map((draw) => lineOf(block, unit, draw));
   const weight = Float64Array.from(draws, (draw) => draw.weight);
   const last = draws.length > 0 ? draws[0]!.sums.lastAge[unit]! : 0;
   const end = Math.max(0, block.meter[block.stretches]! - block.fitted[unit]!);
   const hours = new Float64Array(block.stretches);
+  const lines = draws.map((draw) => lineOf(block, unit, draw, end, hours));
   const byClock = (depth: number, age: number, depthSpread: number, out: Float64Array): void => {
     for (let k = 0; k < draws.length; k++)
       out[k] = chanceByLine(block, unit, draws[k]!, lines[k]!, { depth, age, depthSpread, last, end }, hours);
   };
-  const rates = draws.flatMap((draw, k) => ratesOf(draw, lines[k]!, Math.max(last, end)));
-  const mean = rates.reduce((sum, r) => sum + r.weight * r.logRate, 0);
-  const square = rates.reduce((sum, r) => sum + r.weight * (r.logRate - mean) ** 2, 0);
-  const spread = Math.sqrt(square);
+  const logRate = momentsOf(draws, lines, Math.max(last, end));
+  const { mean, spread } = logRate;
   const changed = draws.reduce((sum, draw) => sum + (draw.from >= 0 ? draw.weight : 0), 0);
   const row = new Float64Array(draws.length);
   const chances = (depth: number, depthSpread: number): Rising => {
@@ -91,18 +99,23 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
     });
     return { mean: first, spread: Math.sqrt(Math.max(0, second - first * first)) };
   };
-  return { byClock, wear, weight, changed, chances, rates, logRate: { mean, spread } };
+  const rates = (): RateNodes => rateNodes(draws, lines, Math.max(last, end));
+  return { byClock, wear, weight, changed, chances, rates, logRate };
 }
 
-function lineOf(block: Block, unit: number, draw: ClockDraw): Line {
-  const { sums, v, pace } = draw;
+function lineOf(block: Block, unit: number, draw: ClockDraw, end: number, hours: Float64Array): Line {
+  const { sums, v, pace, now } = draw;
+  const { theta, reference } = sums;
   const { stretches: m, biases: l } = block;
   pointGiven(block, sums, v, pace, unit, draw.u[unit] ?? 0, nodes);
   const place = placeTerm(block, v, unit);
+  hoursAt(block, unit, end, theta.power, reference, hours, 0);
+  let hoursEnd = 0;
   let hoursLast = 0;
   let filtered = 0;
   let off = sums.stateWear[unit]!;
   for (let j = 0; j < m; j++) {
+    hoursEnd += pace[j]! * hours[j]!;
     hoursLast += pace[j]! * sums.lastHours[unit * m + j]!;
     filtered += pace[j]! * sums.stateHours[unit * m + j]!;
   }
@@ -119,20 +132,48 @@ function lineOf(block: Block, unit: number, draw: ClockDraw): Line {
     wear,
     variance: sums.stateVariance[unit]!,
     hoursLast,
+    hoursEnd,
+    clockEnd: ageClock(end, theta.power, reference),
+    now: Math.exp(now),
   };
 }
 
-function ratesOf(
-  draw: ClockDraw,
-  line: Line,
-  age: number,
-): readonly { readonly logRate: number; readonly weight: number }[] {
+/** ln of what turns a node's rate into the rate now. */
+function toNow(draw: ClockDraw, age: number): number {
   const { theta, reference } = draw.sums;
-  const local = theta.power === 1 || !(age > 0) ? 0 : (theta.power - 1) * Math.log(age / reference);
-  return Array.from(line.rate, (rate, k) => ({
-    logRate: Math.log(rate) + draw.now + local,
-    weight: draw.weight * line.share[k]!,
-  }));
+  return draw.now + (theta.power === 1 || !(age > 0) ? 0 : (theta.power - 1) * Math.log(age / reference));
+}
+
+function momentsOf(
+  draws: readonly ClockDraw[],
+  lines: readonly Line[],
+  age: number,
+): { readonly mean: number; readonly spread: number } {
+  let mean = 0;
+  let square = 0;
+  lines.forEach(({ rate, share }, d) => {
+    const now = toNow(draws[d]!, age);
+    const w = draws[d]!.weight;
+    for (let k = 0; k < rate.length; k++) {
+      const log = Math.log(rate[k]!) + now;
+      mean += w * share[k]! * log;
+      square += w * share[k]! * log * log;
+    }
+  });
+  return { mean, spread: Math.sqrt(Math.max(0, square - mean * mean)) };
+}
+
+function rateNodes(draws: readonly ClockDraw[], lines: readonly Line[], age: number): RateNodes {
+  const all: { log: number; weight: number }[] = [];
+  lines.forEach(({ rate, share }, d) => {
+    const now = toNow(draws[d]!, age);
+    rate.forEach((r, k) => all.push({ log: Math.log(r) + now, weight: draws[d]!.weight * share[k]! }));
+  });
+  all.sort((a, b) => a.log - b.log);
+  return {
+    logRate: Float64Array.from(all, ({ log }) => log),
+    weight: Float64Array.from(all, ({ weight }) => weight),
+  };
 }
 
 interface Asked {
@@ -149,21 +190,18 @@ function effective(
   block: Block,
   unit: number,
   draw: ClockDraw,
+  line: Line,
   age: number,
   end: number,
   hours: Float64Array,
 ): number {
   const { theta, reference } = draw.sums;
-  const within = Math.min(age, end);
-  hoursAt(block, unit, within, theta.power, reference, hours, 0);
+  if (age > end) return line.hoursEnd + line.now * (ageClock(age, theta.power, reference) - line.clockEnd);
+  hoursAt(block, unit, age, theta.power, reference, hours, 0);
   let sum = 0;
   for (let j = 0; j < block.stretches; j++) sum += draw.pace[j]! * hours[j]!;
-  if (age > end)
-    sum +=
-      Math.exp(draw.now) * (ageClock(age, theta.power, reference) - ageClock(end, theta.power, reference));
   return sum;
 }
-
 /** Wear at an age by one clock: base·(wear at the last thickness) + rate·ahead, with variance fixed + rate²·walk. */
 interface Reach {
   readonly base: number;
@@ -182,7 +220,7 @@ function reachAt(
   hours: Float64Array,
 ): Reach {
   const { pointNoise, sharedNoise } = draw.sums.theta;
-  const there = effective(block, unit, draw, age, end, hours);
+  const there = effective(block, unit, draw, line, age, end, hours);
   if (age >= last) {
     // Wander after the last thickness: of the point by itself, and of the conveyor after its last look.
     const wander = pointNoise ** 2 * block.step * (age - last);

@@ -11,7 +11,7 @@ export interface Rising {
   readonly slope: readonly Float64Array[];
 }
 
-const points = 60;
+const points = 48;
 const flat = 6; // probit beyond which nothing is asked
 
 /** @param chances writes the outcomes' chances at an exposure into a row. @param low, high where to start, ln exposure. */
@@ -30,7 +30,7 @@ export function tabled(
   for (let step = 0; step < 6 && first(low) > 1e-5; step++) low -= 0.5 * stride;
   for (let step = 0; step < 6 && first(high) < 0.999; step++) high += 0.5 * stride;
   // In from both ends to where something happens.
-  for (let step = 0; step < 5; step++) {
+  for (let step = 0; step < 3; step++) {
     const middle = low + 0.25 * (high - low);
     if (first(middle) < 1e-6) low = middle;
     const above = high - 0.25 * (high - low);
