@@ -57,7 +57,7 @@ export interface ChangeSince {
 export interface LookBias {
   readonly day: number;
   /** Declared error of the gauge, mm: a look with two gauges has two biases. */
-  readonly error: number;
+  readonly error?: number;
   readonly bias: Belief;
   readonly readings: number;
 }
