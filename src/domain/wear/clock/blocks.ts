@@ -8,10 +8,10 @@ import { median } from '../likelihood/start.js';
 import type { Units } from '../reduce.js';
 import { clockPriors } from './priors.js';
 
-/** What the straight fit says of a unit beside its conveyor's level: mean of its ln rate and variance beyond the spread τ². */
+/** What the straight fit says of a unit beside its conveyor's level: mean of its ln rate, and the share of τ² that is left open. */
 export interface UnitPrior {
   readonly mean: Float64Array;
-  readonly extra: Float64Array;
+  readonly share: Float64Array;
 }
 
 export interface Block {
@@ -195,7 +195,7 @@ function assemble(
     fitted: Float64Array.from(list, (unit) => clock.start[unit]!),
     prior: {
       mean: Float64Array.from(list, (unit) => prior.mean[unit]!),
-      extra: Float64Array.from(list, (unit) => prior.extra[unit]!),
+      share: Float64Array.from(list, (unit) => prior.share[unit]!),
     },
     crude: crudeRates(units, list),
     ...placesOf(clock, list),

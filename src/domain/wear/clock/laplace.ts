@@ -174,7 +174,7 @@ function evaluate(
   let log = addPriors(block, pace, v, w) + addLooks(block, sums, v, w);
   const variance = sums.theta.spread ** 2;
   for (let i = 0; i < n; i++) {
-    const own = variance + block.prior.extra[i]!;
+    const own = variance * block.prior.share[i]!;
     log += (-0.5 * (u[i]! * u[i]!)) / own - 0.5 * Math.log(own) - halfLogTwoPi;
     w.bend[i] = 1 / own;
     w.slope[i] = -u[i]! / own;

@@ -83,7 +83,7 @@ function densityOf(block: Block, sums: Sums, v: Float64Array, pace: Float64Array
   const { stretches: m, biases: l } = block;
   const d = scratch;
   d.place = placeTerm(block, v, unit);
-  d.own = sums.theta.spread ** 2 + block.prior.extra[unit]!;
+  d.own = sums.theta.spread ** 2 * block.prior.share[unit]!;
   let misfit = sums.ww[unit]!;
   d.linear = 0;
   d.square = 0;

@@ -87,7 +87,7 @@ function leaveOutUnit(
   const n = block.start[i + 1]! - first;
   if (n === 0) return;
   const { theta } = sums;
-  const own = theta.spread ** 2 + block.prior.extra[i]!;
+  const own = theta.spread ** 2 * block.prior.share[i]!;
   const rate = Math.exp(mode.u[i]! + placeTerm(block, mode.v, i));
   const drift = theta.pointNoise ** 2 * block.step * block.crude[i]! ** 2;
   const noise = (r: number): number => (theta.scatter * block.error[r]!) ** 2;
