@@ -257,6 +257,8 @@ function problemOf(of: Job, at: ReturnType<typeof worldOf>): ScheduleProblem {
     steps.map((_, j) => bound.filter(([, after]) => after === j).map(([before]) => before)),
     apart,
     teams,
+    // The integer programme below knows nothing of the clock.
+    { breaks: [], whole: [], tooLong: [], move: 0, moveAssumed: false, gaps: [] },
   );
 }
 

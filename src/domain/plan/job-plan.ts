@@ -25,7 +25,11 @@ export interface JobPlan {
   readonly optimal: boolean;
   /** Positions in `steps` of one longest chain of work and waiting, first to last. */
   readonly criticalPath: readonly number[];
-  /** Changes of place of mobile platforms. */
+  /** Positions in `steps` of what may not be left half done and is longer than any shift. */
+  readonly longerThanShift: readonly number[];
+  /** Hours of working time by which covers lie open longer than a shift before the work under them begins; 0 where they do not. */
+  readonly openTooLong: number;
+  /** Changes of place of mobile platforms; each has its time in the plan. */
   readonly accessMoves: number;
   /** Working hours in the window; undefined without one. */
   readonly available: number | undefined;
@@ -80,7 +84,10 @@ export interface PlanProblem {
     | 'lift over limit'
     | 'too heavy by hand'
     | 'no lift limit'
-    | 'mass unknown';
+    | 'mass unknown'
+    | 'longer than a shift'
+    | 'covers open too long'
+    | 'too many';
   readonly stops: boolean;
   readonly origin: Origin;
   /** `Not buildable because …` goes before it. */

@@ -10,7 +10,7 @@ import { groundOf, type Ground } from '../order/ground.js';
 import { apartPairs, precedenceOf } from '../order/precedence.js';
 import { sequenceOf } from '../order/sequence.js';
 import { checkOrder } from '../order/check-order.js';
-import { criticalPath } from './critical-path.js';
+import { floatsOf } from './floats.js';
 import { liftsOf, type LiftTable } from './lifts.js';
 import { namedSteps, waitsOf } from './named-steps.js';
 import { planProblems } from './plan-problems.js';
@@ -18,6 +18,7 @@ import { proposeSteps } from './proposed-steps.js';
 import { scheduleJobs, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
 import { teamsOf, waysOf, type Team, type Way } from './teams.js';
 import { workOf, type Work } from './unit-times.js';
+import { fittingWays, timeRules, type TimeRules } from './time-rules.js';
 import { asProblem, whatShortens } from './what-shortens.js';
 import { workCalendar, type WorkCalendar } from './work-calendar.js';
 import type { JobPlan, PlannedStep } from './job-plan.js';
@@ -45,20 +46,37 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   const works = steps.map((step, i) =>
     workOf(ground, step, ground.areas[i] ?? [], lifts.spiral?.pieces.length ?? 1),
   );
-  const ways = steps.map((step, i) => waysOf(job, step, ground.areas[i] ?? [], works[i] ?? noWork, teams));
-  const problem = asProblem(steps, ways, waits, apart, teams);
+  const ways = steps.map((step, i) =>
+    fittingWays(waysOf(job, step, ground.areas[i] ?? [], works[i] ?? noWork, teams), step, calendar),
+  );
+  const rules = timeRules(job, steps, ways, ground, waits, calendar);
+  const problem = asProblem(steps, ways, waits, apart, teams, rules);
   const schedule = scheduleJobs(problem, {
     ...usualEffort(steps.length, effort),
     cost: (timing) => accessMoves(steps, ways, timing).count,
   });
   const arranged = schedule.kind === 'schedule' ? schedule : inLine(problem);
-  const planned = arrange(job, steps, works, ways, arranged, waits, apart, calendar, proposal !== undefined);
+  const order = byStart(arranged);
+  const planned = arrange(
+    job,
+    steps,
+    works,
+    ways,
+    arranged,
+    order,
+    waits,
+    apart,
+    calendar,
+    rules,
+    proposal !== undefined,
+  );
   const written: Job =
     proposal && planned.length > 0
       ? { ...job, order: { steps: planned.map((each) => each.step), origin: job.nameOrigin } }
       : job;
   const violations = checkOrder(written, estate);
   const duration = arranged.makespan / minutes;
+  const moves = accessMoves(steps, ways, arranged).count;
   const available = calendar.available;
   const found: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'> = {
     job,
@@ -70,13 +88,17 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
     gap: arranged.lowerBound > 0 ? arranged.makespan / arranged.lowerBound - 1 : 0,
     optimal: arranged.optimal,
     criticalPath: chainOf(planned),
-    accessMoves: accessMoves(steps, ways, arranged).count,
+    longerThanShift: planned.flatMap((each, p) =>
+      rules.tooLong.some((i) => order[p] === i) && each.finish > each.start ? [p] : [],
+    ),
+    openTooLong: arranged.tooFarApart / minutes,
+    accessMoves: moves,
     available,
     finish: calendar.finishAt(duration),
     repeatGasTests: repeatTests(job, planned),
     runs: proposal?.runs ?? [],
     lifts,
-    defaults: defaultsOf(job, works, calendar, teams, lifts),
+    defaults: defaultsOf(job, works, calendar, teams, lifts, rules, moves),
     ground,
     violations,
   };
@@ -94,10 +116,17 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
               const others = teamsOf(more);
               return asProblem(
                 steps,
-                steps.map((step, i) => waysOf(more, step, ground.areas[i] ?? [], works[i] ?? noWork, others)),
+                steps.map((step, i) =>
+                  fittingWays(
+                    waysOf(more, step, ground.areas[i] ?? [], works[i] ?? noWork, others),
+                    step,
+                    calendar,
+                  ),
+                ),
                 waits,
                 apart,
                 others,
+                rules,
               );
             },
             arranged.makespan,
@@ -154,26 +183,27 @@ function inLine(problem: ScheduleProblem): Extract<Schedule, { kind: 'schedule' 
   };
 }
 
+/** Positions of the steps by start, then by finish, then as listed. */
+function byStart({ start, finish }: Extract<Schedule, { kind: 'schedule' }>): number[] {
+  return start
+    .map((_, i) => i)
+    .sort((a, b) => (start[a] ?? 0) - (start[b] ?? 0) || (finish[a] ?? 0) - (finish[b] ?? 0) || a - b);
+}
+
 function arrange(
   job: Job,
   steps: readonly Step[],
   works: readonly Work[],
   ways: readonly (readonly Way[])[],
   schedule: Extract<Schedule, { kind: 'schedule' }>,
+  order: readonly number[],
   waits: readonly (readonly number[])[],
   apart: readonly (readonly [number, number])[],
   calendar: WorkCalendar,
+  rules: TimeRules,
   rename: boolean,
 ): PlannedStep[] {
   const way = (i: number): Way | undefined => ways[i]?.[schedule.mode[i] ?? 0];
-  const order = steps
-    .map((_, i) => i)
-    .sort(
-      (a, b) =>
-        (schedule.start[a] ?? 0) - (schedule.start[b] ?? 0) ||
-        (schedule.finish[a] ?? 0) - (schedule.finish[b] ?? 0) ||
-        a - b,
-    );
   const position = new Map(order.map((i, p) => [i, p]));
   const after = waitsOf(order, schedule.finish, schedule.start, waits, apart, (i) => way(i)?.teams ?? []);
   const named = rename
@@ -182,18 +212,21 @@ function arrange(
         after,
       )
     : order.flatMap((i) => steps[i] ?? []);
-  const times = criticalPath(
+  const float = floatsOf(
     order.map((i, p) => ({
-      name: String(p),
-      duration: (schedule.finish[i] ?? 0) - (schedule.start[i] ?? 0),
-      after: (after[p] ?? []).map(String),
+      start: schedule.start[i] ?? 0,
+      finish: schedule.finish[i] ?? 0,
+      after: after[p] ?? [],
+      whole: rules.whole[i] ?? false,
+      unit: way(i)?.unit,
+      place: way(i)?.place ?? '',
     })),
+    rules,
   );
   return order.flatMap((i, p): PlannedStep[] => {
     const step = named[p];
     const work = works[i];
     if (!step || !work || !position.has(i)) return [];
-    const time = times.kind === 'found' ? times.times[p] : undefined;
     const start = (schedule.start[i] ?? 0) / minutes;
     const finish = (schedule.finish[i] ?? 0) / minutes;
     return [
@@ -207,8 +240,8 @@ function arrange(
         crews: way(i)?.crews ?? [],
         people: way(i)?.people ?? 0,
         unit: way(i)?.unit,
-        float: (time?.totalFloat ?? 0) / minutes,
-        critical: time?.critical ?? true,
+        float: (float[p] ?? 0) / minutes,
+        critical: (float[p] ?? 0) === 0,
         after: after[p] ?? [],
       },
     ];
@@ -223,15 +256,20 @@ function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step 
   return { ...step, crews, ...(unit ? { unit } : {}), ...(unit && aboard ? { aboard } : {}) };
 }
 
+/** Back from the end, each time to the last of what was waited for. */
 function chainOf(planned: readonly PlannedStep[]): number[] {
-  const found = criticalPath(
-    planned.map((each, p) => ({
-      name: String(p),
-      duration: each.finish - each.start,
-      after: each.after.map(String),
-    })),
-  );
-  return found.kind === 'found' ? found.path.map(Number) : [];
+  const last = Math.max(0, ...planned.map((each) => each.finish));
+  let at = planned.findIndex((each) => each.finish >= last - 1e-9);
+  const chain: number[] = [];
+  while (at >= 0) {
+    chain.unshift(at);
+    const before: readonly number[] = planned[at]?.after ?? [];
+    at = before.reduce(
+      (best, p) => (best < 0 || (planned[p]?.finish ?? 0) > (planned[best]?.finish ?? 0) ? p : best),
+      -1,
+    );
+  }
+  return chain;
 }
 
 /** How often each mobile platform goes to another stretch. */
@@ -272,8 +310,11 @@ function defaultsOf(
   calendar: WorkCalendar,
   teams: readonly Team[],
   lifts: LiftTable,
+  rules: TimeRules,
+  moves: number,
 ): string[] {
-  const items = [...new Set(works.flatMap((work) => work.defaults))] as readonly WorkItem[];
+  const moved: readonly WorkItem[] = moves > 0 && rules.moveAssumed ? ['access move'] : [];
+  const items: readonly WorkItem[] = [...new Set([...works.flatMap((work) => work.defaults), ...moved])];
   const said = [
     ...(items.length > 0
       ? [

@@ -110,6 +110,7 @@ export function planProblems(
       "Add a crew with the skill welding, or say so in the crew's skills.",
     );
   for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
+  clockProblems(plan, calendar, add);
   return problems;
 }
 
@@ -120,6 +121,31 @@ type Add = (
   todo: string,
   origin?: Origin,
 ) => void;
+
+function clockProblems(
+  plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,
+  calendar: WorkCalendar,
+  add: Add,
+): void {
+  for (const p of plan.longerThanShift) {
+    const each = plan.steps[p];
+    if (!each) continue;
+    add(
+      'longer than a shift',
+      false,
+      `"${sayStep(each.step)}" takes ${formatHours(each.finish - each.start)} and the longest shift is ${formatHours(calendar.longestShift)}: it would be left half done when the shift ends.`,
+      'Divide it into steps that each end within a shift, with nothing in the air and nothing hot, or declare a longer shift.',
+      each.step.origin,
+    );
+  }
+  if (plan.openTooLong > 0)
+    add(
+      'covers open too long',
+      false,
+      `covers come off ${formatHours(plan.openTooLong)} more than a shift before the work under them begins.`,
+      'Take covers off stretch by stretch, shortly before the work there.',
+    );
+}
 
 function calendarProblems(
   plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,

@@ -46,19 +46,9 @@ export function scheduleJobs(problem: ScheduleProblem, effort: Effort = {}): Sch
   const model = modelOf(problem);
   if (!model) return { kind: 'circular' };
   const bound = lowerBound(model);
-  const quick = bestSchedule(model, shakes, bound.value, cost);
-  const kept = tooFarApart(model, quick) === 0;
-  const enough = kept && quick.makespan <= bound.value;
-  const searched =
-    !enough && mostConflicts > 0 && model.n <= mostForSearch
-      ? searchExactly(model, quick, kept ? quick.makespan - 1 : longest(model), bound.value, {
-          conflicts: mostConflicts,
-          raises: 2000 * mostConflicts,
-        })
-      : undefined;
-  const timing: Timing = searched?.best ?? quick;
+  const { timing, complete, conflicts } = bestOf(model, bound.value, shakes, mostConflicts, cost);
   const apart = tooFarApart(model, timing);
-  const optimal = apart === 0 && (timing.makespan <= bound.value || (searched?.complete ?? false));
+  const optimal = apart === 0 && (timing.makespan <= bound.value || complete);
   return {
     kind: 'schedule',
     makespan: timing.makespan,
@@ -69,10 +59,45 @@ export function scheduleJobs(problem: ScheduleProblem, effort: Effort = {}): Sch
     because:
       optimal && timing.makespan > bound.value ? 'every shorter schedule was tried and fails' : bound.because,
     optimal,
-    nodes: searched?.conflicts ?? 0,
+    nodes: conflicts,
     tooFarApart: apart,
   };
 }
+
+/** A few schedules, a short search that settles most small problems, then all the rest of the effort where it does not. */
+function bestOf(
+  model: Model,
+  bound: number,
+  shakes: number,
+  mostConflicts: number,
+  cost: (timing: Timing) => number,
+): { readonly timing: Timing; readonly complete: boolean; readonly conflicts: number } {
+  const exact = model.n <= mostForSearch;
+  const few = exact && mostConflicts > 0 ? Math.min(shakes, fewShakes) : shakes;
+  let timing = bestSchedule(model, few, bound, cost);
+  let conflicts = 0;
+  const enough = (): boolean => tooFarApart(model, timing) === 0 && timing.makespan <= bound;
+  const search = (most: number): boolean => {
+    const kept = tooFarApart(model, timing) === 0;
+    const limit = kept ? timing.makespan - 1 : longest(model);
+    const found = searchExactly(model, timing, limit, bound, { conflicts: most, raises: 2000 * most });
+    conflicts += found.conflicts;
+    if (found.best) timing = found.best;
+    return found.complete;
+  };
+  if (enough() || !exact || mostConflicts <= 0) return { timing, complete: false, conflicts };
+  if (search(Math.min(mostConflicts, fewConflicts)) || enough()) return { timing, complete: true, conflicts };
+  if (shakes > few) {
+    const more = bestSchedule(model, shakes, bound, cost);
+    const nearer = tooFarApart(model, more) - tooFarApart(model, timing);
+    if (nearer < 0 || (nearer === 0 && more.makespan < timing.makespan)) timing = more;
+  }
+  const complete = !enough() && mostConflicts > conflicts && search(mostConflicts - conflicts);
+  return { timing, complete, conflicts };
+}
+
+const fewShakes = 200;
+const fewConflicts = 400;
 
 /** Pairs of activities are variables of the exact search: more of them than this cost more than they bring. */
 const mostForSearch = 250;

@@ -4,6 +4,7 @@ import type { Job, Step } from '../model/job.js';
 import { sayStep } from '../order/words.js';
 import { scheduleJobs, type ScheduleProblem } from './schedule-jobs.js';
 import type { Team, Way } from './teams.js';
+import type { TimeRules } from './time-rules.js';
 
 export interface Shorter {
   /** `one more crew like Alpha (4 people)`. */
@@ -12,25 +13,43 @@ export interface Shorter {
   readonly saves: number;
 }
 
-/** Steps as activities: who waits for whom, the ways of doing each, and pairs that may not overlap; times in minutes. */
+/** Steps as activities: who waits for whom, the ways of doing each, pairs that may not overlap, and the clock; in minutes. */
 export function asProblem(
   steps: readonly Step[],
   ways: readonly (readonly Way[])[],
   waits: readonly (readonly number[])[],
   apart: readonly (readonly [number, number])[],
   teams: readonly Team[],
+  rules: TimeRules,
 ): ScheduleProblem {
+  const places = new Map<string, number>();
+  const placeOf = (way: Way): number => {
+    const known = places.get(way.place) ?? places.size;
+    places.set(way.place, known);
+    return known;
+  };
   return {
     activities: steps.map((step, i) => ({
       name: sayStep(step),
       after: waits[i] ?? [],
       modes: (ways[i] ?? []).map((way) => ({
         duration: way.minutes,
-        uses: way.teams.map((resource) => ({ resource, amount: 1 })),
+        uses: way.teams.map((resource) => ({
+          resource,
+          amount: 1,
+          ...(teams[resource]?.kind === 'access unit' ? { place: placeOf(way) } : {}),
+        })),
       })),
+      whole: rules.whole[i] ?? false,
     })),
-    resources: teams.map((team) => ({ name: team.name, capacity: 1 })),
+    resources: teams.map((team) => ({
+      name: team.name,
+      capacity: 1,
+      ...(team.kind === 'access unit' ? { move: rules.move } : {}),
+    })),
     exclusions: apart,
+    breaks: rules.breaks,
+    gaps: rules.gaps,
   };
 }
 

@@ -22,6 +22,10 @@ export interface WorkCalendar {
   finishAt(hours: number): CalendarMoment | undefined;
   /** Shifts that the first so many working hours take. */
   shiftsFor(hours: number): number;
+  /** Working hours passed at each end of a shift, as far as so many hours; shifts that touch are one. */
+  shiftEnds(upTo: number): readonly number[];
+  /** Hours; 0 where there is no shift. */
+  readonly longestShift: number;
 }
 
 /** One shift from 7:00 to 15:00 every day; judgement, used where the plant declares none. */
@@ -67,6 +71,17 @@ export function workCalendar(job: Job): WorkCalendar {
     works: spans.length > 0,
     startAt: (hours) => (first === undefined ? undefined : at(hours, true)),
     finishAt: (hours) => (first === undefined ? undefined : at(hours, false)),
+    longestShift: Math.max(0, ...spans.slice(0, 60).map((span) => span.to - span.from)),
+    shiftEnds: (upTo) => {
+      const ends: number[] = [];
+      let passed = 0;
+      for (const span of spans) {
+        passed += span.to - span.from;
+        if (passed >= upTo) break;
+        ends.push(passed);
+      }
+      return ends;
+    },
     shiftsFor: (hours) => {
       let left = hours;
       let count = 0;

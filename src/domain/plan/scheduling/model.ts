@@ -90,9 +90,12 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
     Math.min(...modes.map((mode) => mode.duration)),
   );
   const head = new Int32Array(n);
-  for (const j of order)
+  for (const j of order) {
+    let at = 0;
     for (const { on, least } of waits[j] ?? [])
-      head[j] = Math.max(head[j] ?? 0, (head[on] ?? 0) + (shortest[on] ?? 0) + least);
+      at = Math.max(at, (head[on] ?? 0) + (shortest[on] ?? 0) + least);
+    head[j] = activities[j]?.whole ? pastBreak(problem.breaks ?? [], at, shortest[j] ?? 0) : at;
+  }
   const tail = new Int32Array(n);
   for (const j of [...order].reverse())
     for (const { on, least } of waits[j] ?? [])
@@ -148,12 +151,52 @@ function checkAmounts({ activities, resources }: ScheduleProblem): void {
   }
 }
 
+/** The first time from `at` at which so much can be done without a break in between; beyond the last where nothing is so long. */
+export function pastBreak(breaks: readonly number[], at: number, duration: number): number {
+  let time = at;
+  for (let k = firstBreak(breaks, at); k < breaks.length; k++) {
+    const next = breaks[k] ?? 0;
+    if (next >= time + duration) return time;
+    time = next;
+  }
+  return time;
+}
+
+/** Position of the first break after the time. */
+function firstBreak(breaks: readonly number[], at: number): number {
+  let a = 0;
+  let b = breaks.length;
+  while (a < b) {
+    const mid = (a + b) >> 1;
+    if ((breaks[mid] ?? 0) > at) b = mid;
+    else a = mid + 1;
+  }
+  return a;
+}
+
 /** Each predecessor once, with the longest of its waits. A gap is a wait too, or "no later than" would have no "after". */
-function waitsOf({ activities, gaps = [] }: ScheduleProblem): { on: number; least: number }[][] {
+function waitsOf({ activities, resources, gaps = [] }: ScheduleProblem): { on: number; least: number }[][] {
   const found = activities.map(({ after }) => new Map(after.map((on) => [on, 0])));
   for (const { first, then, least = 0 } of gaps)
     found[then]?.set(first, Math.max(least, found[then].get(first) ?? 0));
+  if (resources.some((resource) => (resource.move ?? 0) > 0))
+    found.forEach((map, j) => {
+      for (const [on, least] of map)
+        map.set(on, Math.max(least, leastMove(resources, activities[on], activities[j])));
+    });
   return found.map((map) => [...map].map(([on, least]) => ({ on, least })));
+}
+
+/** What has to be moved between the two however they are done. */
+function leastMove(
+  resources: ScheduleProblem['resources'],
+  a: ScheduleProblem['activities'][number] | undefined,
+  b: ScheduleProblem['activities'][number] | undefined,
+): number {
+  let least = Infinity;
+  for (const x of a?.modes ?? [])
+    for (const y of b?.modes ?? []) least = Math.min(least, moveBetween(resources, x, y));
+  return Number.isFinite(least) ? least : 0;
 }
 
 /** Who must be finished before whom, by rows of bits: everything before what is before. */

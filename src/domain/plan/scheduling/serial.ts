@@ -2,7 +2,7 @@
 // (serial schedule generation, Kelley 1963); then everything is pushed to the end and back again (forward-backward
 // justification, Li and Willis 1992); at last what must lie close before something else is moved up to it.
 
-import { moveBetween, type WorkMode, type Model } from './model.js';
+import { moveBetween, pastBreak, type WorkMode, type Model } from './model.js';
 import { Profile } from './profile.js';
 
 export interface Timing {
@@ -149,29 +149,6 @@ function placerOf(model: Model, waits: Model['waits']): Placer {
     }
     return { start: start.slice(), mode: mode.slice(), makespan };
   };
-}
-
-/** The first time from `at` at which so much can be done without a break in between; `at` where nothing is so long. */
-export function pastBreak(breaks: readonly number[], at: number, duration: number): number {
-  let time = at;
-  for (let k = firstBreak(breaks, at); k < breaks.length; k++) {
-    const next = breaks[k] ?? 0;
-    if (next >= time + duration) return time;
-    time = next;
-  }
-  return time;
-}
-
-/** Position of the first break after the time. */
-function firstBreak(breaks: readonly number[], at: number): number {
-  let a = 0;
-  let b = breaks.length;
-  while (a < b) {
-    const mid = (a + b) >> 1;
-    if ((breaks[mid] ?? 0) > at) b = mid;
-    else a = mid + 1;
-  }
-  return a;
 }
 
 export function durationOf(model: Model, timing: Timing, i: number): number {

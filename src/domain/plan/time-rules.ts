@@ -1,0 +1,97 @@
+// What the clock adds to an order of work: shift ends that some steps may not be split by, the time a platform takes to be
+// moved, and covers that are not to lie open for longer than a shift before somebody works under them. Times in whole minutes
+// of working time since the first shift began.
+
+import type { Job, Step, StepAction } from '../model/job.js';
+import type { Area, Ground } from '../order/ground.js';
+import { mustNotBeSplit } from '../order/unsplit.js';
+import type { TimeGap } from './schedule-jobs.js';
+import type { Way } from './teams.js';
+import { unitTime } from './unit-times.js';
+import type { WorkCalendar } from './work-calendar.js';
+
+export interface TimeRules {
+  /** Ends of shifts after which nobody works on. */
+  readonly breaks: readonly number[];
+  /** Of each step: never under way at one of them. */
+  readonly whole: readonly boolean[];
+  /** Positions of steps that may not be split and are longer than any shift; they are split all the same. */
+  readonly tooLong: readonly number[];
+  /** Clock time to bring a mobile platform to another place. */
+  readonly move: number;
+  /** True where the move's time is a default. */
+  readonly moveAssumed: boolean;
+  readonly gaps: readonly TimeGap[];
+}
+
+const minutes = 60;
+
+export function timeRules(
+  job: Job,
+  steps: readonly Step[],
+  ways: readonly (readonly Way[])[],
+  ground: Ground,
+  waits: readonly (readonly number[])[],
+  calendar: WorkCalendar,
+): TimeRules {
+  const work = ways.reduce((sum, list) => sum + Math.max(0, ...list.map((way) => way.minutes)), 0);
+  const move = unitTime(job, 'access move');
+  const moveMinutes = Math.round(move.hours * minutes);
+  const breaks = calendar
+    .shiftEnds((2 * (work + steps.length * moveMinutes)) / minutes)
+    .map((at) => Math.round(at * minutes));
+  const longest = Math.max(0, ...breaks.map((at, k) => at - (breaks[k - 1] ?? 0)));
+  const shortest = (i: number): number => Math.min(...(ways[i] ?? []).map((way) => way.minutes));
+  const unsplit = steps.map((step) => breaks.length > 0 && mustNotBeSplit(step));
+  return {
+    breaks,
+    whole: unsplit.map((each, i) => each && shortest(i) <= longest),
+    tooLong: unsplit.flatMap((each, i) => (each && shortest(i) > longest ? [i] : [])),
+    move: moveMinutes,
+    moveAssumed: move.assumed,
+    gaps: breaks.length > 0 ? openCovers(steps, ground, waits, longest) : [],
+  };
+}
+
+/** Ways that fit into a shift where the step may not be split; all of them where none does. */
+export function fittingWays(ways: readonly Way[], step: Step, calendar: WorkCalendar): readonly Way[] {
+  if (!mustNotBeSplit(step)) return ways;
+  const longest = calendar.longestShift * minutes;
+  const fitting = ways.filter((way) => way.minutes <= longest);
+  return fitting.length > 0 ? fitting : ways;
+}
+
+/** Work under covers that have been taken off, in the order in which it comes. */
+const under: readonly StepAction[] = [
+  'braces off',
+  'hold-downs off',
+  'restrain screw',
+  'strip',
+  'clean',
+  'fit',
+];
+
+/** The first work under each stretch of covers begins within a shift of their coming off. */
+function openCovers(
+  steps: readonly Step[],
+  ground: Ground,
+  waits: readonly (readonly number[])[],
+  shift: number,
+): TimeGap[] {
+  return steps.flatMap((step, first): TimeGap[] => {
+    if (step.action !== 'covers off') return [];
+    const followers = steps.flatMap((other, then) =>
+      waits[then]?.includes(first) &&
+      under.includes(other.action) &&
+      meet(ground.areas[first], ground.areas[then])
+        ? [{ then, rank: under.indexOf(other.action) }]
+        : [],
+    );
+    const next = followers.sort((a, b) => a.rank - b.rank || a.then - b.then)[0];
+    return next ? [{ first, then: next.then, most: shift }] : [];
+  });
+}
+
+function meet(a: readonly Area[] = [], b: readonly Area[] = []): boolean {
+  return a.some((x) => b.some((y) => Math.min(x.to, y.to) - Math.max(x.from, y.from) > 1));
+}
