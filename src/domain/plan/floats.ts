@@ -1,7 +1,8 @@
 // How late may a step be without delaying the end, given who does what in which order? Backwards from the end: each step as
 // late as what follows it allows, with the time a platform takes to move, and not across a shift end where it may not be split.
 
-import type { TimeRules } from './time-rules.js';
+import { isElsewhere } from './schedule-jobs.js';
+import type { Extent, TimeRules } from './time-rules.js';
 
 export interface Placed {
   readonly start: number;
@@ -10,7 +11,8 @@ export interface Placed {
   readonly after: readonly number[];
   readonly whole: boolean;
   readonly unit: string | undefined;
-  readonly place: string;
+  /** Stretch that the unit serves. */
+  readonly extent: Extent | undefined;
 }
 
 /** In the unit of the times, by position; never negative. `placed` is in the order of starts. */
@@ -30,7 +32,12 @@ export function floatsOf(placed: readonly Placed[], rules: Pick<TimeRules, 'brea
     for (const q of step.after) {
       const before = placed[q];
       if (!before) continue;
-      const moves = before.unit !== undefined && before.unit === step.unit && before.place !== step.place;
+      const moves =
+        before.unit !== undefined &&
+        before.unit === step.unit &&
+        before.extent !== undefined &&
+        step.extent !== undefined &&
+        isElsewhere(before.extent, step.extent);
       latest[q] = Math.min(latest[q] ?? end, start - (moves ? rules.move : 0));
     }
   }

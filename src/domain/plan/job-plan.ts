@@ -23,7 +23,7 @@ export interface JobPlan {
   /** duration over lowerBound − 1; 0 where the plan is proven shortest. */
   readonly gap: number;
   readonly optimal: boolean;
-  /** Positions in `steps` of one longest chain of work and waiting, first to last. */
+  /** Positions in `steps` of one chain of work and waiting in which every delay delays the end, first to last. */
   readonly criticalPath: readonly number[];
   /** Positions in `steps` of what may not be left half done and is longer than any shift. */
   readonly longerThanShift: readonly number[];

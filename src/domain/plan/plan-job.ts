@@ -15,10 +15,10 @@ import { liftsOf, type LiftTable } from './lifts.js';
 import { namedSteps, waitsOf } from './named-steps.js';
 import { planProblems } from './plan-problems.js';
 import { proposeSteps } from './proposed-steps.js';
-import { scheduleJobs, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
+import { isElsewhere, scheduleJobs, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
 import { teamsOf, waysOf, type Team, type Way } from './teams.js';
 import { workOf, type Work } from './unit-times.js';
-import { fittingWays, timeRules, type TimeRules } from './time-rules.js';
+import { fittingWays, timeRules, type Extent, type TimeRules } from './time-rules.js';
 import { asProblem, whatShortens } from './what-shortens.js';
 import { workCalendar, type WorkCalendar } from './work-calendar.js';
 import type { JobPlan, PlannedStep } from './job-plan.js';
@@ -53,7 +53,7 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   const problem = asProblem(steps, ways, waits, apart, teams, rules);
   const schedule = scheduleJobs(problem, {
     ...usualEffort(steps.length, effort),
-    cost: (timing) => accessMoves(steps, ways, timing).count,
+    cost: (timing) => accessMoves(rules, ways, timing),
   });
   const arranged = schedule.kind === 'schedule' ? schedule : inLine(problem);
   const order = byStart(arranged);
@@ -76,7 +76,7 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
       : job;
   const violations = checkOrder(written, estate);
   const duration = arranged.makespan / minutes;
-  const moves = accessMoves(steps, ways, arranged).count;
+  const moves = accessMoves(rules, ways, arranged);
   const available = calendar.available;
   const found: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'> = {
     job,
@@ -149,7 +149,12 @@ function bindings(
     return {
       ground,
       apart,
-      waits: steps.map((_, j) => bound.filter(([, after]) => after === j).map(([before]) => before)),
+      waits: steps.map((step, j) => [
+        ...new Set([
+          ...bound.filter(([, after]) => after === j).map(([before]) => before),
+          ...spiralFirst(steps, step, j),
+        ]),
+      ]),
     };
   }
   const ground = groundOf(job, steps, estate);
@@ -159,6 +164,12 @@ function bindings(
     apart: apartPairs(job, steps, ground, sequence),
     waits: steps.map((_, j) => steps.flatMap((__, i) => (i !== j && sequence.before(i, j) ? [i] : []))),
   };
+}
+
+/** The old spiral is out before the liner under it is touched: nothing is cut over new liner that need not be. */
+function spiralFirst(steps: readonly Step[], step: Step, j: number): number[] {
+  if (step.action !== 'strip') return [];
+  return steps.flatMap((other, i) => (i < j && other.action === 'remove screw' ? [i] : []));
 }
 
 /** For orders that go in circles: one step after another as listed, so that there is still something to look at. */
@@ -219,7 +230,7 @@ function arrange(
       after: after[p] ?? [],
       whole: rules.whole[i] ?? false,
       unit: way(i)?.unit,
-      place: way(i)?.place ?? '',
+      extent: rules.extents[i],
     })),
     rules,
   );
@@ -256,7 +267,7 @@ function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step 
   return { ...step, crews, ...(unit ? { unit } : {}), ...(unit && aboard ? { aboard } : {}) };
 }
 
-/** Back from the end, each time to the last of what was waited for. */
+/** Back from the end, each time to the last of what was waited for; as far as a delay delays the end. */
 function chainOf(planned: readonly PlannedStep[]): number[] {
   const last = Math.max(0, ...planned.map((each) => each.finish));
   let at = planned.findIndex((each) => each.finish >= last - 1e-9);
@@ -269,29 +280,30 @@ function chainOf(planned: readonly PlannedStep[]): number[] {
       -1,
     );
   }
-  return chain;
+  return chain.filter((p) => planned[p]?.critical);
 }
 
 /** How often each mobile platform goes to another stretch. */
 function accessMoves(
-  steps: readonly Step[],
+  rules: TimeRules,
   ways: readonly (readonly Way[])[],
   timing: { readonly start: ArrayLike<number>; readonly mode: ArrayLike<number> },
-): { readonly count: number } {
-  const byUnit = new Map<string, { at: number; place: string }[]>();
-  steps.forEach((_, i) => {
-    const way = ways[i]?.[timing.mode[i] ?? 0];
-    if (way?.unit === undefined) return;
-    byUnit.set(way.unit, [...(byUnit.get(way.unit) ?? []), { at: timing.start[i] ?? 0, place: way.place }]);
+): number {
+  const byUnit = new Map<string, { at: number; extent: Extent }[]>();
+  rules.extents.forEach((extent, i) => {
+    const unit = ways[i]?.[timing.mode[i] ?? 0]?.unit;
+    if (unit === undefined || !extent) return;
+    byUnit.set(unit, [...(byUnit.get(unit) ?? []), { at: timing.start[i] ?? 0, extent }]);
   });
   let count = 0;
   for (const visits of byUnit.values()) {
     visits.sort((a, b) => a.at - b.at);
-    visits.forEach((visit, k) => {
-      if (k > 0 && visits[k - 1]?.place !== visit.place) count++;
+    visits.forEach(({ extent }, k) => {
+      const before = visits[k - 1]?.extent;
+      if (before && isElsewhere(before, extent)) count++;
     });
   }
-  return { count };
+  return count;
 }
 
 /** While people work in the trough of an enclosed conveyor the air is tested again at the plant's interval. */

@@ -8,6 +8,7 @@ import { searchExactly } from './scheduling/learning/exact.js';
 import { modelOf, type Model, type ScheduleProblem } from './scheduling/model.js';
 import { durationOf, tooFarApart, type Timing } from './scheduling/serial.js';
 
+export { isElsewhere } from './scheduling/model.js';
 export type { TimeGap, WorkMode, ScheduleProblem, ResourceUse } from './scheduling/model.js';
 
 export interface Effort {

@@ -10,6 +10,9 @@ import type { Way } from './teams.js';
 import { unitTime } from './unit-times.js';
 import type { WorkCalendar } from './work-calendar.js';
 
+/** mm */
+export type Extent = readonly [from: number, to: number];
+
 export interface TimeRules {
   /** Ends of shifts after which nobody works on. */
   readonly breaks: readonly number[];
@@ -17,6 +20,8 @@ export interface TimeRules {
   readonly whole: readonly boolean[];
   /** Positions of steps that may not be split and are longer than any shift; they are split all the same. */
   readonly tooLong: readonly number[];
+  /** The stretch of each step from its first millimetre to its last; undefined where it has none. */
+  readonly extents: readonly (Extent | undefined)[];
   /** Clock time to bring a mobile platform to another place. */
   readonly move: number;
   /** True where the move's time is a default. */
@@ -47,10 +52,19 @@ export function timeRules(
     breaks,
     whole: unsplit.map((each, i) => each && shortest(i) <= longest),
     tooLong: unsplit.flatMap((each, i) => (each && shortest(i) > longest ? [i] : [])),
+    extents: steps.map((_, i) => extentOf(ground.areas[i] ?? [])),
     move: moveMinutes,
     moveAssumed: move.assumed,
     gaps: breaks.length > 0 ? openCovers(steps, ground, waits, longest) : [],
   };
+}
+
+/** A single place counts as two millimetres, so that it lies within what holds it. */
+function extentOf(areas: readonly Area[]): Extent | undefined {
+  if (areas.length === 0) return undefined;
+  const from = Math.min(...areas.map((area) => area.from));
+  const to = Math.max(...areas.map((area) => area.to));
+  return from === to ? [from - 1, to + 1] : [from, to];
 }
 
 /** Ways that fit into a shift where the step may not be split; all of them where none does. */

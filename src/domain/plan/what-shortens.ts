@@ -22,12 +22,6 @@ export function asProblem(
   teams: readonly Team[],
   rules: TimeRules,
 ): ScheduleProblem {
-  const places = new Map<string, number>();
-  const placeOf = (way: Way): number => {
-    const known = places.get(way.place) ?? places.size;
-    places.set(way.place, known);
-    return known;
-  };
   return {
     activities: steps.map((step, i) => ({
       name: sayStep(step),
@@ -37,7 +31,7 @@ export function asProblem(
         uses: way.teams.map((resource) => ({
           resource,
           amount: 1,
-          ...(teams[resource]?.kind === 'access unit' ? { place: placeOf(way) } : {}),
+          ...(teams[resource]?.kind === 'access unit' && rules.extents[i] ? { place: rules.extents[i] } : {}),
         })),
       })),
       whole: rules.whole[i] ?? false,

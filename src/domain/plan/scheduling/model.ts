@@ -4,8 +4,8 @@
 export interface ResourceUse {
   readonly resource: number;
   readonly amount: number;
-  /** Where the resource must stand, for resources that take time to move; any number. */
-  readonly place?: number;
+  /** The stretch it serves, for resources that take time to move: from one to another that does not overlap it. */
+  readonly place?: readonly [from: number, to: number];
 }
 
 export interface WorkMode {
@@ -35,7 +35,7 @@ export interface ScheduleProblem {
   readonly resources: readonly {
     readonly name: string;
     readonly capacity: number;
-    /** Time between two uses of it at different places; for resources of capacity 1. */
+    /** Time between two uses of it on stretches that do not overlap; for resources of capacity 1. */
     readonly move?: number;
   }[];
   /** Pairs that may not overlap, whichever is first. */
@@ -255,13 +255,21 @@ export function overloads(resources: ScheduleProblem['resources'], x: WorkMode, 
   );
 }
 
+/** Whether two stretches have nothing in common; what only touches has not. */
+export function isElsewhere(
+  a: readonly [from: number, to: number],
+  b: readonly [from: number, to: number],
+): boolean {
+  return a[1] <= b[0] || b[1] <= a[0];
+}
+
 /** Time that must pass between the two, whichever is first, to bring what both use from the one place to the other. */
 export function moveBetween(resources: ScheduleProblem['resources'], x: WorkMode, y: WorkMode): number {
   let most = 0;
   for (const { resource, place } of x.uses) {
     const move = resources[resource]?.move ?? 0;
     if (move <= most || place === undefined) continue;
-    if (y.uses.some((use) => use.resource === resource && use.place !== undefined && use.place !== place))
+    if (y.uses.some((use) => use.resource === resource && use.place && isElsewhere(use.place, place)))
       most = move;
   }
   return most;
