@@ -33,12 +33,6 @@ export function massFlow(sweep: Sweep, bulkDensity: number): number {
   return (volumeFlow(sweep) * positive('bulk density', bulkDensity, 'kg/m³')) / 1000;
 }
 
-/** How full the screw runs, 0 … above 1, to carry a mass flow (t/h): above 1 it cannot. Throws where the screw stands still. */
-export function fillFor(flow: number, sweep: Omit<Sweep, 'fill'>, bulkDensity: number): number {
-  positive('speed', sweep.speed, 'rpm');
-  return notNegative('mass flow', flow, 't/h') / massFlow({ ...sweep, fill: 1 }, bulkDensity);
-}
-
 export interface LoadingBand {
   readonly from: number;
   readonly to: number;

@@ -49,33 +49,3 @@ export function conveyingPower(input: PowerInput): Power {
 export function torque(power: number, speed: number): number {
   return (9550 * notNegative('power', power, 'kW')) / positive('speed', speed, 'rpm');
 }
-
-/** s = π·D·n·60·h, km: how far the rim of the screw slides on one spot of its liner in a number of running hours. */
-export function slidingDistance(diameter: number, speed: number, hours: number): number {
-  return (
-    (Math.PI *
-      positive('screw diameter', diameter, 'mm') *
-      notNegative('speed', speed, 'rpm') *
-      60 *
-      notNegative('running hours', hours, 'h')) /
-    1e6
-  );
-}
-
-/** Archard's law, V = k·F·s, mm³, for k in mm³/(N·m), F in N, s in km. */
-export function archardVolume(coefficient: number, force: number, distance: number): number {
-  return (
-    notNegative('wear coefficient', coefficient, 'mm³/Nm') *
-    notNegative('force', force, 'N') *
-    notNegative('sliding distance', distance, 'km') *
-    1000
-  );
-}
-
-/** The wear coefficient that a machine's own records tell, mm³/(N·m): V/(F·s). It holds for that machine only. */
-export function archardCoefficient(volume: number, force: number, distance: number): number {
-  return (
-    notNegative('worn volume', volume, 'mm³') /
-    (positive('force', force, 'N') * positive('sliding distance', distance, 'km') * 1000)
-  );
-}

@@ -1,18 +1,8 @@
 // What a gauge reading is worth: the error of an ultrasonic thickness from the sound velocity it was set to.
 // The gauge times an echo and multiplies by its set velocity, so a velocity error is the same relative error of thickness.
 
-import { positive } from './demand.js';
-
 /** Sound velocity range usual in PE1000, m/s (data sheets: 2030–2060 and thereabouts; calibrate on an offcut at site temperature). */
 export const soundVelocity = { from: 2030, to: 2060 } as const;
 
 /** Error of a depth gauge or calliper, ± mm, where none is stated (judgement). */
 export const depthGaugeError = 0.5;
-
-/** True thickness, mm, of a reading taken with the gauge set to one velocity in material of another (m/s). */
-export function velocityCorrected(reading: number, setVelocity: number, trueVelocity: number): number {
-  return (
-    (positive('reading', reading, 'mm') * positive('true velocity', trueVelocity, 'm/s')) /
-    positive('set velocity', setVelocity, 'm/s')
-  );
-}

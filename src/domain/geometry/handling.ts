@@ -8,8 +8,6 @@ export const gravity = 9.80665;
 
 /** Angles of a sling leg from the vertical: the usual limit, and the one never to be passed (common practice). */
 export const usualSlingAngle = 45;
-export const largestSlingAngle = 60;
-
 /** Mass (kg) that HSE's guideline diagram shows for a man lifting close to the body at knuckle height (L23, INDG143). */
 export const handlingGuideline = 25;
 
@@ -42,36 +40,6 @@ export interface Lift {
   /** Multipliers for how often and how well gripped, from the tables of the source, 0 … 1. */
   readonly frequency: number;
   readonly coupling: number;
-}
-
-/**
- * Recommended weight limit, kg, of the revised NIOSH lifting equation (DHHS publication 94-110, metric form):
- * 23·(25/H)·(1 − 0.003|V − 75|)·(0.82 + 4.5/D)·(1 − 0.0032A)·FM·CM, lengths in cm. As the source has it, H and D below
- * 25 cm count as 25, and the limit is zero for H above 63 cm, V or D above 175 cm, A above 135°.
- */
-export function recommendedWeightLimit(lift: Lift): number {
-  const reach = Math.max(25, notNegative('reach', lift.reach, 'mm') / 10);
-  const height = notNegative('height', lift.height, 'mm') / 10;
-  const travel = Math.max(25, notNegative('travel', lift.travel, 'mm') / 10);
-  const twist = within('twist', lift.twist, 0, 180, 'deg');
-  within('frequency multiplier', lift.frequency, 0, 1, '');
-  within('coupling multiplier', lift.coupling, 0, 1, '');
-  if (reach > 63 || height > 175 || travel > 175 || twist > 135) return 0;
-  return (
-    23 *
-    (25 / reach) *
-    (1 - 0.003 * Math.abs(height - 75)) *
-    (0.82 + 4.5 / travel) *
-    (1 - 0.0032 * twist) *
-    lift.frequency *
-    lift.coupling
-  );
-}
-
-/** Lifting index: load over limit; above 1 the risk grows. Undefined where the limit is zero: no load is acceptable there. */
-export function liftingIndex(mass: number, limit: number): number | undefined {
-  notNegative('load', mass, 'kg');
-  return notNegative('recommended weight limit', limit, 'kg') === 0 ? undefined : mass / limit;
 }
 
 /**

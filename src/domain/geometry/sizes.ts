@@ -16,8 +16,3 @@ export const screwSizes: readonly { readonly diameter: number; readonly centreTo
   { diameter: 1000, centreToTop: 560 },
   { diameter: 1250, centreToTop: 710 },
 ];
-
-/** Usual side height (mm) for a screw of the table's exact diameter; undefined between sizes. */
-export function usualSideHeight(diameter: number): number | undefined {
-  return screwSizes.find((size) => size.diameter === diameter)?.centreToTop;
-}

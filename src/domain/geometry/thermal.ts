@@ -6,7 +6,6 @@ import { finite, notNegative, positive } from './demand.js';
 
 /** Expansion of carbon and of austenitic stainless steel, 1/K (rounded handbook values, from memory). */
 export const carbonSteelExpansion = 12e-6;
-export const stainlessSteelExpansion = 16e-6;
 
 /** ΔL = L·α·ΔT, mm; negative on cooling. α in 1/K, ΔT in K. Free: nothing holds the sheet. */
 export function freeGrowth(length: number, expansion: number, temperatureRise: number): number {
@@ -25,19 +24,6 @@ export function growthAgainst(
   temperatureRise: number,
 ): number {
   return freeGrowth(length, expansion, temperatureRise) - freeGrowth(length, steelExpansion, temperatureRise);
-}
-
-/** Stress in a sheet that cannot grow, MPa, compression positive: E·Δα·ΔT. PE creeps, so it fades; this is the first day. */
-export function restrainedStress(
-  modulus: number,
-  expansionDifference: number,
-  temperatureRise: number,
-): number {
-  return (
-    positive('modulus', modulus, 'MPa') *
-    finite('difference of expansion', expansionDifference, '1/K') *
-    finite('temperature rise', temperatureRise, 'K')
-  );
 }
 
 /**

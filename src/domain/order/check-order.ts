@@ -7,12 +7,9 @@
 // the top down (start.ts). A step that names no crew is done by the job's only crew, or by any of several.
 
 import type { Estate } from '../model/estate.js';
-import type { Job, Step } from '../model/job.js';
-import { runsOf, type Run } from '../model/runs.js';
+import type { Job } from '../model/job.js';
 import { judge } from './judge.js';
-import { concerns } from './layout.js';
 import { repairsFor } from './repairs.js';
-import { usualStartOf, type End } from './start.js';
 import type { Violation } from './violation.js';
 
 /** Empty for a job without a written order, and for an order that can be built. In the order of the steps. */
@@ -29,20 +26,6 @@ export function checkOrder(job: Job, estate: Estate): readonly Violation[] {
 /** True where nothing is wrong; quicker than `checkOrder`, which also looks for repairs. */
 export function canBeBuilt(job: Job, estate: Estate): boolean {
   return job.order !== undefined && judge(job, estate).length === 0;
-}
-
-/** The `fit` steps whose starting end the author left out, with the end assumed in each run: for hovers and inlay hints. */
-export function assumedStarts(
-  job: Job,
-): readonly { readonly step: Step; readonly run: Run; readonly start: End; readonly assumed: string }[] {
-  const fits = (job.order?.steps ?? []).filter((step) => step.action === 'fit' && step.start === undefined);
-  return fits.flatMap((step) => {
-    const stretches = step.stretch ? [step.stretch] : job.relines.map((each) => each.stretch);
-    const runs = runsOf(job.conveyor).filter((run) =>
-      stretches.some((stretch) => concerns(job, stretch, run)),
-    );
-    return runs.map((run) => ({ step, run, ...usualStartOf(run) }));
-  });
 }
 
 /** Repairs are tried on the order one by one; beyond so many complaints the author will start from the first ones anyway. */

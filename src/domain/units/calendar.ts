@@ -27,16 +27,6 @@ export function weekday(day: CalendarDay): number {
   return ((((day + 3) % 7) + 7) % 7) + 1;
 }
 
-/** Whole days from one day to another; negative where `to` is earlier. */
-export function daysBetween(from: CalendarDay, to: CalendarDay): number {
-  return to - from;
-}
-
-/** Days of a range that includes both ends, as outages are written: Monday to Friday is 5. Zero or less where `to` is earlier. */
-export function inclusiveDays(from: CalendarDay, to: CalendarDay): number {
-  return to - from + 1;
-}
-
 /** Whether a day lies in a range that includes both ends. */
 export function isWithin(day: CalendarDay, from: CalendarDay, to: CalendarDay): boolean {
   return day >= from && day <= to;
@@ -45,12 +35,4 @@ export function isWithin(day: CalendarDay, from: CalendarDay, to: CalendarDay): 
 /** The Monday of a day's week. */
 export function startOfWeek(day: CalendarDay): CalendarDay {
   return addDays(day, 1 - weekday(day));
-}
-
-/** ISO 8601 week date without the day: week 1 holds the year's first Thursday, so 2027-01-01 lies in `2026-W53`. */
-export function formatWeek(day: CalendarDay): string {
-  const thursday = addDays(startOfWeek(day), 3);
-  const year = Number(formatDay(thursday).slice(0, 4));
-  const newYear = Math.round(Date.UTC(year, 0, 1) / 86_400_000);
-  return `${year}-W${String(Math.floor((thursday - newYear) / 7) + 1).padStart(2, '0')}`;
 }

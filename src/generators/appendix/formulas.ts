@@ -27,9 +27,3 @@ export function formulaOf(id: FormulaId): Formula {
   if (!formula) throw new Error(`There is no formula "${id}".`);
   return formula;
 }
-
-/** One line for a hover: the formula, then where it comes from and how far that may be trusted. */
-export function citeFormula(id: FormulaId): string {
-  const { formula, source, standing } = formulaOf(id);
-  return `${formula} (${standing}: ${source})`;
-}

@@ -2,16 +2,8 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fillFor, massFlow, volumeFlow } from '../../../src/domain/geometry/capacity.js';
-import {
-  axisDepth,
-  countersinkMargin,
-  gapAt,
-  holdDownGap,
-  linerLeft,
-  radialClearance,
-  wearAtBoltHead,
-} from '../../../src/domain/geometry/clearance.js';
+import { volumeFlow } from '../../../src/domain/geometry/capacity.js';
+import { radialClearance } from '../../../src/domain/geometry/clearance.js';
 import {
   crescentArea,
   crescentEdge,
@@ -32,8 +24,6 @@ import {
   springStretch,
   torsionConstant,
 } from '../../../src/domain/geometry/helix.js';
-import { usualSideHeight } from '../../../src/domain/geometry/sizes.js';
-import { stackUp } from '../../../src/domain/geometry/stack-up.js';
 import { bucklingPitch, freeGrowth } from '../../../src/domain/geometry/thermal.js';
 import {
   developedWidth,
@@ -235,43 +225,9 @@ describe('clearance', () => {
     expect(radialClearance(175, 12, 312)).toBe(7);
     expect(radialClearance(175, 12, 330)).toBe(-2);
   });
-
-  test('the gap is nothing at the bottom, twice e at the top when new, and grows by the wear', () => {
-    expect(gapAt(7, 0, 0)).toBe(0);
-    expect(gapAt(7, 0, 180)).toBe(14);
-    expect(gapAt(7, 3, 180)).toBe(17);
-    expect(gapAt(7, 3, 90)).toBeCloseTo(7, 9);
-    expect(axisDepth(7, 3, 1)).toBe(11);
-    fc.assert(
-      fc.property(size(0, 60), size(0, 30), size(0, 180), (e, w, angle) => {
-        // Where the liner is worn there is no gap, and where there is a gap nothing is worn.
-        expect(Math.min(gapAt(e, w, angle), crescentWear(e, w, angle))).toBe(0);
-      }),
-    );
-  });
-
-  test('hold-downs, liner left, bolts', () => {
-    expect(holdDownGap(10, 4, 1)).toBe(16);
-    expect(linerLeft(12, 15)).toBe(0);
-    expect(linerLeft(12, 4)).toBe(8);
-    expect(countersinkMargin(6, 4)).toBe(2);
-    expect(countersinkMargin(6, 7)).toBe(-1);
-    expect(wearAtBoltHead(5, 2)).toBe(3);
-  });
 });
 
 describe('capacity and drive', () => {
-  test('the fill that a flow needs gives that flow', () => {
-    fc.assert(
-      fc.property(size(0.1, 100), size(1, 60), (flow, speed) => {
-        const sweep = { outside: 400, core: 0, pitch: 350, speed };
-        const fill = fillFor(flow, sweep, 800);
-        if (fill <= 1) expect(massFlow({ ...sweep, fill }, 800)).toBeCloseTo(flow, 9);
-      }),
-    );
-    expect(volumeFlow({ outside: 400, core: 0, pitch: 350, speed: 0, fill: 0.5 })).toBe(0);
-  });
-
   test('a falling conveyor gives power back, a rising one takes it', () => {
     const at = (incline: number) =>
       conveyingPower({
@@ -315,22 +271,7 @@ describe('lifts', () => {
       undefined,
     ]);
   });
-
-  test('errors in a row are likely smaller than at worst', () => {
-    fc.assert(
-      fc.property(fc.array(size(0, 10)), (tolerances) => {
-        const { worst, likely } = stackUp(tolerances);
-        expect(likely).toBeLessThanOrEqual(worst + 1e-9);
-        expect(likely).toBeGreaterThanOrEqual(Math.max(0, ...tolerances) - 1e-9);
-      }),
-    );
-  });
 });
-
-test('usual side heights are told for sizes of the table only', () => {
-  expect([400, 315, 390].map(usualSideHeight)).toEqual([224, 180, undefined]);
-});
-
 describe('what cannot be is refused in words', () => {
   test.each<[string, () => unknown, RegExp]>([
     [
@@ -355,7 +296,6 @@ describe('what cannot be is refused in words', () => {
     ['torque of a standing screw', () => torque(5, 0), /speed is 0 rpm/],
     ['a level sling', () => slingLegTension(100, 90), /sling angle is 90 deg; it must lie between 0 and 89/],
     ['half a person', () => teamCapability(25, 1.5), /whole people/],
-    ['a negative tolerance', () => stackUp([1, -1]), /tolerance is -1 mm/],
   ])('%s', (_, call, message) => {
     expect(call).toThrow(RangeError);
     expect(call).toThrow(message);

@@ -4,20 +4,11 @@
 import { describe, expect, test } from 'vitest';
 import { inclineBand, massFlow, volumeFlow } from '../../../src/domain/geometry/capacity.js';
 import { crescentArea, crescentEdge, crescentWear } from '../../../src/domain/geometry/crescent.js';
-import {
-  archardCoefficient,
-  archardVolume,
-  axialSpeed,
-  conveyingPower,
-  slidingDistance,
-  torque,
-} from '../../../src/domain/geometry/drive.js';
-import { depthGaugeError, velocityCorrected } from '../../../src/domain/geometry/gauge.js';
+import { axialSpeed, conveyingPower, torque } from '../../../src/domain/geometry/drive.js';
+import { depthGaugeError } from '../../../src/domain/geometry/gauge.js';
 import {
   downSlopeForce,
   handlingGuideline,
-  liftingIndex,
-  recommendedWeightLimit,
   slingLegShare,
   teamCapability,
   twistFactor,
@@ -30,15 +21,7 @@ import {
   springStretch,
 } from '../../../src/domain/geometry/helix.js';
 import { screwSizes } from '../../../src/domain/geometry/sizes.js';
-import { stackUp } from '../../../src/domain/geometry/stack-up.js';
-import {
-  bucklingPitch,
-  carbonSteelExpansion,
-  freeGrowth,
-  growthAgainst,
-  restrainedStress,
-  stainlessSteelExpansion,
-} from '../../../src/domain/geometry/thermal.js';
+import { bucklingPitch, freeGrowth } from '../../../src/domain/geometry/thermal.js';
 import {
   developedWidth,
   linerMassPerMetre,
@@ -114,7 +97,6 @@ describe('drive', () => {
   // Published handbook form, T = 9550 P / n: 5.5 kW at 18 rpm is 9550 × 5.5 / 18 = 2918.06 N·m by hand.
   test('torque', () => given(torque(5.5, 18), '2918.06'));
   // Derived: the rim's way over the liner, π D n 60 h.
-  test('sliding distance', () => given(slidingDistance(300, 15, 4000), '3393'));
 });
 
 describe('helix of outside 300, inside 180, pitch 300 mm', () => {
@@ -165,11 +147,9 @@ describe('heat', () => {
   // Published data sheets of PE-UHMW: 200e-6/K, 750 MPa; steel 12e-6 and 16e-6/K are handbook values from memory.
   test('12 m over 20 K', () => {
     given(freeGrowth(12_000, 200e-6, 20), '48.0');
-    given(growthAgainst(12_000, 200e-6, stainlessSteelExpansion, 20), '44.2');
   });
   test('2 mm a metre for 10 K', () => given(freeGrowth(1000, 200e-6, 10), '2.0'));
   // Derived: E Δα ΔT, and Euler's strut with clamped ends.
-  test('held fast', () => given(restrainedStress(750, 200e-6 - carbonSteelExpansion, 20), '2.82'));
   test('bolt spacing at which a flat strip buckles', () => {
     given(bucklingPitch(10, 188e-6, 20), '296');
     given(bucklingPitch(12, 188e-6, 20), '355');
@@ -190,40 +170,15 @@ describe('wear', () => {
       [9, '2139'],
     ].forEach(([depth, area]) => given(crescentArea(7, Number(depth), 163), String(area))));
   // Archard's law as published; the coefficient is a machine's own.
-  test('Archard there and back', () => {
-    const volume = archardVolume(2e-7, 400, slidingDistance(300, 15, 4000));
-    expect(archardCoefficient(volume, 400, slidingDistance(300, 15, 4000))).toBeCloseTo(2e-7, 15);
-  });
 });
 
 describe('gauges', () => {
   // Published: a relative error of sound velocity is the same relative error of thickness; 1 % of 12 mm is 0.12 mm.
-  test('a velocity set 1 % too high reads 1 % too thick', () =>
-    given(12 * 1.01 - velocityCorrected(12 * 1.01, 2040 * 1.01, 2040), '0.12'));
   test('a depth gauge is taken at half a millimetre (judgement)', () => expect(depthGaugeError).toBe(0.5));
 });
 
 describe('lifts', () => {
   // Published: NIOSH, DHHS 94-110, the 1991 equation; the example's factors multiplied out by hand.
-  test('recommended weight limit and lifting index', () => {
-    const limit = recommendedWeightLimit({
-      reach: 400,
-      height: 400,
-      travel: 600,
-      twist: 30,
-      frequency: 0.95,
-      coupling: 0.95,
-    });
-    given(limit, '9.39');
-    given(liftingIndex(28, limit), '2.98');
-  });
-  test('the equation’s own edges: the load constant, and no lift beyond reach', () => {
-    const ideal = { reach: 250, height: 750, travel: 250, twist: 0, frequency: 1, coupling: 1 };
-    expect(recommendedWeightLimit(ideal)).toBe(23);
-    expect(recommendedWeightLimit({ ...ideal, reach: 640 })).toBe(0);
-    expect(recommendedWeightLimit({ ...ideal, twist: 136 })).toBe(0);
-    expect(liftingIndex(10, 0)).toBeUndefined();
-  });
   // Published: HSE L23; two people two thirds, three half of the sum; twisting 10 % above 45°, 20 % above 90°.
   test('teams and twists', () => {
     given(teamCapability(25, 2), '33.3');
@@ -239,9 +194,4 @@ describe('lifts', () => {
   // Derived: 12 m of 25.5 kg/m on 25°.
   test('down the slope', () => given(downSlopeForce(12 * 25.5, 25) / 1000, '1.27'));
   // Derived: eight panels of ± 1 mm.
-  test('panels in a row', () => {
-    const sum = stackUp(Array<number>(8).fill(1));
-    given(sum.worst, '8');
-    given(sum.likely, '2.8');
-  });
 });
