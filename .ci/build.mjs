@@ -94,6 +94,7 @@ writeNotices(
 );
 await writeRulePages();
 publishSchema();
+cpSync(from('node_modules', 'highs', 'build', 'highs.wasm'), path.join(out, 'highs.wasm'));
 cpSync(from('src', 'extension', 'walkthrough'), path.join(out, 'walkthrough'), { recursive: true });
 for (const picture of ['report.png', 'editor.png'])
   cpSync(from('examples', 'pictures', picture), path.join(out, 'walkthrough', picture));

@@ -3,6 +3,7 @@
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { parseDay, type CalendarDay } from '../domain/units/calendar.js';
 import { Exit, Trouble, type ColourChoice, type Console } from './console.js';
+import type { ProgrammeOptions } from './commands/programme.js';
 import type { CheckOptions } from './commands/check.js';
 import type { FormatCommandOptions } from './commands/format.js';
 import type { PackCommandOptions } from './commands/pack.js';
@@ -247,6 +248,22 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
     .action(async (given: string[], options: FormatCommandOptions) => {
       const { format } = await import('./commands/format.js');
       finish(await format(given, options, console));
+    });
+
+  program
+    .command('programme')
+    .summary('which conveyor at which outage')
+    .description(
+      'Choose scope, outage and crews of every reline over all outages, so that crew hours, platforms, lead times, stock and accepted risks hold at the least expected cost. What cannot be kept is named with its reason.',
+    )
+    .argument(...paths)
+    .addOption(asOf())
+    .option('-o, --out <folder>', 'write the files here; without it the Markdown goes to standard output')
+    .option('-f, --format <name>', 'markdown, json, csv or ics; may be given several times', collect, [])
+    .addHelpText('after', '\nExamples:\n  troughline programme examples/4-tarnholt --as-of 2026-10-31')
+    .action(async (given: string[], options: Omit<ProgrammeOptions, 'asOf'> & { asOf?: CalendarDay }) => {
+      const { programme } = await import('./commands/programme.js');
+      finish(await programme(given, { ...options, asOf: options.asOf ?? epochDay(console) }, console));
     });
 
   program

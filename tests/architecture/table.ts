@@ -51,6 +51,12 @@ export const parts: readonly Part[] = [
     packages: ['@stdlib/math-base-special-erfc'],
     why: 'what to do about each conveyor, and what it costs',
   },
+  {
+    folder: 'solver',
+    parts: ['domain/decision'],
+    packages: ['highs'],
+    why: 'the kept solver behind the programme over all outages',
+  },
 
   {
     folder: 'language',
@@ -105,7 +111,7 @@ export const parts: readonly Part[] = [
       'generators/drawing',
       'generators/appendix',
     ],
-    packages: ['d3-scale'],
+    packages: ['d3-scale', 'ical-generator'],
     why: 'the report',
   },
   {
@@ -175,6 +181,8 @@ export const parts: readonly Part[] = [
   {
     folder: 'cli',
     parts: [
+      'domain/decision',
+      'solver',
       'domain/units',
       'domain/model',
       'domain/plan',

@@ -15,6 +15,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { Exit, Trouble, type Console } from '../console.js';
 import { conveyorsNamed } from '../conveyors-named.js';
 import { chosen, deliver } from '../deliver.js';
+import { nodeSolver } from '../node-solver.js';
 import { printPdf } from '../print-pdf.js';
 import { soundEstate } from '../sound-estate.js';
 import type { OutputFile } from '../write-files.js';
@@ -51,6 +52,7 @@ export async function report(
     since: options.since,
     conveyors: conveyorsNamed(options.conveyor, estate),
     previous: options.previous.map((file) => publishedIn(file, console)),
+    solver: await nodeSolver(),
     changes: options.with.map((text) => changeOf(text, estate)),
   });
   if (options.out === undefined && wanted.includes('csv'))

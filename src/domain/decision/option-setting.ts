@@ -31,6 +31,7 @@ export interface OptionSetting {
 export interface Reckoned {
   readonly cost: number | undefined;
   readonly expected: number | undefined;
+  readonly expectedSeen: number | undefined;
   readonly working: readonly string[];
 }
 
@@ -48,11 +49,11 @@ export function reckon(setting: OptionSetting, { day, scope, planned, extra }: R
   const metres = linedMetres(setting);
   const contact = outlook.counted.contactBy(day);
   const damage = money && contactCost(setting);
-  if (!money || damage === undefined || !scope) return { cost: undefined, expected: undefined, working: [] };
+  if (!money || damage === undefined || !scope) return nothingReckoned;
   const say = (value: number): string => amountText(value, money.currency);
   const whole = planned ? money.planned(metres) : money.unplanned(metres);
   const wholeWork = setting.scopes.works.at(-1)?.work;
-  if (whole === undefined || !wholeWork) return { cost: undefined, expected: undefined, working: [] };
+  if (whole === undefined || !wholeWork) return nothingReckoned;
   const share = shareOfWork(scope, wholeWork.together.personHours);
   const stop = planned ? 0 : stopCost(setting, scope);
   const cost = whole * share + stop + (extra?.amount ?? 0);
@@ -70,8 +71,16 @@ export function reckon(setting: OptionSetting, { day, scope, planned, extra }: R
     ...(extra && extra.amount > 0 ? [`${extra.words} ${say(extra.amount)}`] : []),
     `expected: ${formatNumber(used * 100, 0)} % of the new liner’s life is used by ${formatDay(horizon)}; steel by ${formatDay(day)} with a chance of ${percent(contact)}${rest > 0 ? `, of what stays by ${formatDay(restUntil)} ${percent(rest)}` : ''}, which would cost ${say(damage)}`,
   ];
-  return { cost, expected, working };
+  const seen = outlook.seen?.contactBy(day) ?? contact;
+  return { cost, expected, expectedSeen: expected - (contact - seen) * damage, working };
 }
+
+const nothingReckoned: Reckoned = {
+  cost: undefined,
+  expected: undefined,
+  expectedSeen: undefined,
+  working: [],
+};
 
 /** Steel touched: an unplanned reline, the repair of the trough, and the running hours lost meanwhile. */
 export function contactCost(setting: OptionSetting): number | undefined {

@@ -39,6 +39,10 @@ export interface DecisionOption {
   readonly cost: number | undefined;
   /** With the chance of steel and the share of the new liner's life that is used up by the end of the horizon. */
   readonly expected: number | undefined;
+  /** The same reckoned by what was seen alone: what the programme compares, because a look comes first where little was seen. */
+  readonly expectedSeen?: number | undefined;
+  /** Scope of the work, as `ScopeWork` names it; undefined where nothing is relined. */
+  readonly scope?: string;
   readonly needs: readonly string[];
   /** How the numbers came about, a sentence each. */
   readonly working: readonly string[];

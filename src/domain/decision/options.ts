@@ -69,6 +69,7 @@ function atOutages(setting: OptionSetting): readonly DecisionOption[] {
         what: `${sooner ? 'Expedite the liner and reline' : 'Reline'} ${scope.work.scope} at ${outage.name} (${formatDay(day)})`,
         day,
         outage: outage.name,
+        scope: scope.work.scope,
         ...chances(setting, day),
         obstacle: !scope.work.buildable ? obstacleOf(scope) : supply ? undefined : tooLate(ways),
         ...reckon(setting, { day, scope, planned: true, extra }),
@@ -395,6 +396,7 @@ function doNothing(setting: OptionSetting): DecisionOption {
     obstacle: undefined,
     cost: 0,
     expected: damage === undefined ? undefined : (both.contact ?? 0) * damage,
+    expectedSeen: damage === undefined ? undefined : (both.contactSeen ?? both.contact ?? 0) * damage,
     needs: signature(setting, horizon),
     working:
       damage === undefined || !money

@@ -5,13 +5,14 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
-import type { AccessUnit, Crew } from '../model/plant.js';
+import type { AccessUnit, Crew, Outage } from '../model/plant.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { boltsOf } from '../plan/materials.js';
 import type { JobPlan } from '../plan/job-plan.js';
 import { planJob } from '../plan/plan-job.js';
+import { workCalendar } from '../plan/work-calendar.js';
 import type { Pieces } from './supply.js';
 
 /** Panels of one run, from the tail end of the run, from 1. */
@@ -89,6 +90,13 @@ export function workOf(
         teamOf(planJob(trialJob(conveyor, liner, scope, [crew], accessUnits), estate, effort), [crew]),
       )),
   };
+}
+
+/** Working hours of an outage by the plant's shifts. */
+export function hoursIn(outage: Outage, conveyor: Conveyor): number {
+  const { from, to, origin } = outage;
+  const job = trialJob(conveyor, conveyor.liner, 'whole', [], []);
+  return workCalendar({ ...job, window: { from, to, origin } }).available ?? 0;
 }
 
 function teamOf(plan: JobPlan, crews: readonly Crew[]): TeamWork {

@@ -7,6 +7,7 @@ import { htmlPage, type PageOptions, type Paper } from '../page/page.js';
 import { appendix } from './print/appendix.js';
 import { conveyorPage } from './print/conveyor-page.js';
 import { decisionPages } from './print/decisions.js';
+import { programmeSection } from './print/programme-page.js';
 import { frontPage } from './print/front-page.js';
 import { reportStyles } from './print/styles.js';
 import type { RemainingLife } from './remaining-life.js';
@@ -28,6 +29,7 @@ export function remainingLifePage(
       'main',
       {},
       frontPage(report),
+      programmeSection(report.programmes ?? []),
       decisionPages(report),
       report.conveyors.map((life, i) => conveyorPage(life, i)),
       appendix(),

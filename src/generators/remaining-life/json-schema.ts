@@ -148,6 +148,54 @@ const conveyor: Schema = {
   ],
 };
 
+const programme: Schema = {
+  anyOf: [
+    closed({ kind: { const: 'none' }, why: text }),
+    closed({
+      kind: { const: 'programme' },
+      plant: text,
+      currency: maybeText,
+      expected: amount,
+      expectedAlone: amount,
+      aloneFits: flag,
+      gap: amount,
+      lines: list(
+        closed({
+          conveyor: text,
+          choice: { enum: ['reline', 'nothing', 'left out'] },
+          outage: maybeText,
+          scope: maybeText,
+          crews: texts,
+          hours: amount,
+          personHours: amount,
+          condemnSeen: maybeChance,
+          contactSeen: maybeChance,
+          within: flag,
+          orderBy: maybeDay,
+          cost: amount,
+          expected: amount,
+          reason: maybeText,
+        }),
+      ),
+      outages: list(
+        closed({
+          outage: text,
+          from: date,
+          to: date,
+          hours: amount,
+          crews: list(closed({ crew: text, used: amount, free: amount })),
+          platforms: whole,
+          platformHoursUsed: amount,
+          aloneLoad: amount,
+          jobs: list(closed({ conveyor: text, crews: texts, fromHour: amount, toHour: amount })),
+        }),
+      ),
+      months: list(closed({ month: text, money: amount, relines: texts, orders: texts })),
+      savings: list(closed({ what: text, saves: amount, helps: texts })),
+    }),
+  ],
+};
+
 export const reportSchema: Schema = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: 'Remaining life of liners',
@@ -164,6 +212,7 @@ export const reportSchema: Schema = {
     fits: list({ type: 'object' }),
     trackRecord: list({ type: 'object' }),
     conveyors: list(conveyor),
+    programmes: orNull(list(programme)),
   },
   required: ['formatVersion', 'kind', 'asOf', 'notice', 'units', 'counts', 'conveyors'],
 };

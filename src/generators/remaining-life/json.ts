@@ -8,6 +8,7 @@ import type { Belief } from '../../domain/wear/change.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
 import type { WearPace } from './parts/wear-change.js';
 import type { PooledMiss } from '../../domain/wear/pooled-miss.js';
+import { programmeJson } from './json-programme.js';
 import { decisionJson } from './json-decision.js';
 import { day, number, type Json } from './json-values.js';
 import type {
@@ -101,6 +102,7 @@ function reportOf(report: RemainingLife): Json {
       },
     })),
     conveyors: report.conveyors.map((life, i) => conveyorOf(life, i + 1)),
+    programmes: report.programmes?.map(programmeJson) ?? null,
     ...(report.whatIfs.length > 0 ? { whatIf: report.whatIfs.map(whatIfOf) } : {}),
     ...(report.since
       ? {

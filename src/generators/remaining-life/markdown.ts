@@ -6,6 +6,16 @@ import { formatClock } from '../../domain/units/clock.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
 import { changeSentences, conveyorChangeSentences, disagreementSentence } from './print/change-words.js';
 import { countsSentence, leadSentence, leftOutSentence } from './print/front-page.js';
+import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
+import {
+  loadText,
+  money,
+  noProgrammeText,
+  programmeHead,
+  programmeRow,
+  programmeSentence,
+  savingTexts,
+} from './programme-words.js';
 import { earliestText, orderText, riskText } from './decision-words.js';
 import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText, whyNot } from './print/sentences.js';
@@ -44,6 +54,7 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
             orderText(life).startsWith('now') ? `**now**${orderText(life).slice(3)}` : orderText(life),
           ]),
         ),
+    programmeSection(report),
     changeSection(report),
     sinceSection(report),
     whatIfSection(report),
@@ -101,6 +112,36 @@ function conveyorSection(life: ConveyorLife): string {
   ]
     .filter((part) => part !== '')
     .join('\n\n');
+}
+
+function programmeSection({ programmes = [] }: RemainingLife): string {
+  return programmes.map((answer) => programmeMarkdown(answer)).join('\n\n');
+}
+
+/** Also what `troughline programme` prints. */
+export function programmeMarkdown(answer: ProgrammeAnswer): string {
+  if (answer.kind === 'none') return markdownText(noProgrammeText(answer));
+  const { programme } = answer;
+  return [
+    `**Programme of ${markdownText(programme.plant)}.** ${markdownText(programmeSentence(programme))}`,
+    markdownTable(
+      programmeHead,
+      programme.lines.map((line) => programmeRow(programme, line).map(markdownText)),
+    ),
+    programme.loads.map((_, i) => `- ${markdownText(loadText(programme, i))}`).join('\n'),
+    markdownTable(
+      ['Month', 'Work', 'Relined', 'Liner ordered for'],
+      programme.months.map((each) => [
+        each.month,
+        markdownText(money(programme, each.money)),
+        markdownText(each.relines.join(', ')),
+        markdownText(each.orders.join(', ')),
+      ]),
+    ),
+    savingTexts(programme)
+      .map((text) => `- ${markdownText(text)}`)
+      .join('\n'),
+  ].join('\n\n');
 }
 
 function optionsSection({ decision }: ConveyorLife): string {

@@ -3,6 +3,9 @@
 // input, records after it are ignored, and left out it is the day of the newest record.
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { ProgrammeSolver } from '../../domain/decision/integer-programme.js';
+import { programmeOf, type ProgrammeAnswer } from '../../domain/decision/programme.js';
+import { programmeProblem } from '../../domain/decision/programme-problem.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying } from '../../domain/model/exposure.js';
@@ -69,6 +72,8 @@ export interface RemainingLife {
   readonly whatIfs: readonly WhatIf[];
   /** Against an earlier day, where one was asked for. */
   readonly since: Since | undefined;
+  /** One a plant with outages and conveyors that are due; undefined where no solver was handed in. */
+  readonly programmes: readonly ProgrammeAnswer[] | undefined;
 }
 
 export interface RemainingLifeOptions {
@@ -84,6 +89,8 @@ export interface RemainingLifeOptions {
   readonly changes?: readonly WhatIfChange[] | undefined;
   /** Reports that were published, to be held against what was read since. */
   readonly previous?: readonly PublishedReport[] | undefined;
+  /** With it the programme over all outages is made; it always looks at all conveyors. */
+  readonly solver?: ProgrammeSolver | undefined;
 }
 
 /** Beyond so many points only the condemn limit of each is forecast, not every layer. */
@@ -178,6 +185,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
       .map((previous) => judgeReport(previous, estate, readings)),
     whatIfs,
     since: undefined,
+    programmes: options.solver && programmesOf(estate, conveyors, options.solver),
   };
   if (options.since === undefined || asOf === undefined) return report;
   const then = remainingLife(estate, {
@@ -198,4 +206,20 @@ function measureOfAll(
   if (depth === 'hand' || histories.filter((h) => h.tonnes).length < 2) return undefined;
   const comparison = compareMeasures(estate, histories, readings);
   return comparison && comparison.conveyors > 1 ? comparison : undefined;
+}
+
+/** Conveyors that were not asked for take no part: a programme of some would promise hours that others need. */
+function programmesOf(
+  estate: Estate,
+  lives: readonly Unsorted[],
+  solver: ProgrammeSolver,
+): readonly ProgrammeAnswer[] {
+  const decisions = lives.flatMap(({ decision }) => decision ?? []);
+  return estate.plants.flatMap((plant) => {
+    const whole = estate.conveyors.every(
+      (conveyor) => conveyor.plant !== plant || lives.some((life) => life.conveyor === conveyor),
+    );
+    const problem = whole ? programmeProblem(plant, decisions) : undefined;
+    return problem ? [programmeOf(problem, solver)] : [];
+  });
 }

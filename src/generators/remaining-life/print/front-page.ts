@@ -7,6 +7,7 @@ import type { Counts, RemainingLife } from '../remaining-life.js';
 import { changeSentences } from './change-words.js';
 import { timelineKey } from './keys.js';
 import { orderText, shownOutage } from '../decision-words.js';
+import { noProgrammeText, programmeSentence } from '../programme-words.js';
 import { optionBox } from './option-table.js';
 import { whyNot } from './sentences.js';
 import { timeline } from './timeline.js';
@@ -40,6 +41,7 @@ export function frontPage(report: RemainingLife): Markup {
       .slice(0, 1)
       .map((life) => optionBox(life)),
     changeBlock(report),
+    programmeLine(report),
     chart && figure({ drawing: chart, caption: timelineKey() }),
     element(
       'p',
@@ -133,6 +135,29 @@ export function limitCell(life: ConveyorLife): Markup | string {
         ),
       );
   }
+}
+
+/** In one sentence; the page that follows has it in full. */
+function programmeLine({ programmes, conveyors }: RemainingLife): Markup | undefined {
+  if (programmes === undefined)
+    return conveyors.some(({ decision }) => decision?.setting)
+      ? element(
+          'p',
+          { class: 'small' },
+          'Which conveyor goes into which outage, so that crews and platforms suffice: `troughline programme` on the command line works it out; this page is made without its solver.',
+        )
+      : undefined;
+  if (programmes.length === 0) return undefined;
+  return element(
+    'p',
+    {},
+    element('strong', {}, 'Programme. '),
+    programmes
+      .map((answer) =>
+        answer.kind === 'programme' ? programmeSentence(answer.programme) : noProgrammeText(answer),
+      )
+      .join(' '),
+  );
 }
 
 function riskCell(life: ConveyorLife): Markup | string {

@@ -1,0 +1,151 @@
+// What a programme chooses from: for every conveyor whose risk passes within the horizon, each scope at each outage that its liner
+// can reach, with the crews that would do it. Hours are the planner's; costs and chances are those of the options, by what was
+// seen, because where little was seen a look comes first.
+
+import type { Plant } from '../model/plant.js';
+import type { CalendarDay } from '../units/calendar.js';
+import type { ConveyorDecision } from './conveyor-decision.js';
+import type { DecisionOption } from './option.js';
+import { hoursIn, type TeamWork } from './trial-work.js';
+
+export interface ProgrammeOutage {
+  readonly name: string;
+  readonly from: CalendarDay;
+  readonly to: CalendarDay;
+  /** Working hours of the window. */
+  readonly hours: number;
+}
+
+export interface Candidate {
+  readonly conveyor: string;
+  readonly scope: string;
+  /** Position in `outages`. */
+  readonly outage: number;
+  readonly crews: readonly string[];
+  readonly hours: number;
+  readonly personHours: number;
+  /** Platforms it holds at once. */
+  readonly units: number;
+  /** Whole panels it takes from the shelf, where nothing else arrives in time. */
+  readonly fromShelf: { readonly liner: string; readonly panels: number } | undefined;
+  /** The shelf has all of it, though an order would come in time too. */
+  readonly onShelf: boolean;
+  readonly expected: number;
+  readonly cost: number | undefined;
+  /** Chances until then by what was seen. */
+  readonly condemn: number;
+  readonly contact: number;
+  readonly within: boolean;
+  readonly orderBy: CalendarDay;
+}
+
+export interface ProgrammeConveyor {
+  readonly name: string;
+  readonly decision: ConveyorDecision;
+  /** Expected cost of relining nothing, and whether both risks allow it. */
+  readonly nothing: number;
+  readonly nothingWithin: boolean;
+  readonly candidates: readonly Candidate[];
+}
+
+export interface ProgrammeProblem {
+  readonly plant: string;
+  readonly currency: string | undefined;
+  readonly crews: readonly string[];
+  readonly units: number;
+  readonly outages: readonly ProgrammeOutage[];
+  readonly shelf: ReadonlyMap<string, number>;
+  readonly conveyors: readonly ProgrammeConveyor[];
+}
+
+/** Undefined where the plant has no outage to come or no conveyor is due. */
+export function programmeProblem(
+  plant: Plant,
+  decisions: readonly ConveyorDecision[],
+): ProgrammeProblem | undefined {
+  const due = decisions.filter(({ conveyor, setting }) => conveyor.plant === plant && setting !== undefined);
+  const [first] = due;
+  const declared = first?.setting?.outages ?? [];
+  if (!first || declared.length === 0) return undefined;
+  const outages = declared.map((outage) => ({
+    name: outage.name,
+    from: outage.from.day,
+    to: outage.to.day,
+    hours: hoursIn(outage, first.conveyor),
+  }));
+  const shelf = new Map<string, number>();
+  for (const { liner, item, count, counted } of plant.shelf)
+    if (item === 'panels' && counted.day <= first.asOf) shelf.set(liner.name, count.count);
+  return {
+    plant: plant.name,
+    currency: first.money.kind === 'money' ? first.money.money.currency : undefined,
+    crews: plant.crews.map(({ name }) => name),
+    units: plant.accessUnits.length,
+    outages,
+    shelf,
+    conveyors: due.map((decision) => conveyorOf(decision, outages)),
+  };
+}
+
+function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutage[]): ProgrammeConveyor {
+  const nothing = decision.options.find(({ kind }) => kind === 'do nothing');
+  return {
+    name: decision.conveyor.name,
+    decision,
+    nothing: weightOf(nothing),
+    nothingWithin: nothing !== undefined && withinSeen(nothing, decision),
+    candidates: (decision.scopes?.works ?? []).flatMap((scope) => {
+      const { work } = scope;
+      const ways = decision.supplies.get(scope)?.ways ?? [];
+      const teams = [work.together, ...work.alone()];
+      return outages.flatMap((outage, index) => {
+        const option = decision.options.find(
+          (each) => each.scope === work.scope && each.outage === outage.name && each.day === outage.from,
+        );
+        if (!option || option.obstacle !== undefined) return [];
+        const soon = ways.filter((way) => way.day <= outage.from);
+        const shelfOnly = soon.length > 0 && soon.every(({ by }) => by === 'shelf');
+        return distinct(teams).map((team): Candidate => ({
+          conveyor: decision.conveyor.name,
+          scope: work.scope,
+          outage: index,
+          crews: team.crews,
+          hours: team.duration,
+          personHours: team.personHours,
+          units: team.units.length,
+          fromShelf: shelfOnly ? { liner: work.pieces.liner.name, panels: work.panels } : undefined,
+          onShelf: ways.some(({ by }) => by === 'shelf'),
+          expected: weightOf(option),
+          cost: option.cost,
+          condemn: option.condemnSeen ?? option.condemn ?? 1,
+          contact: option.contactSeen ?? option.contact ?? 1,
+          within: withinSeen(option, decision),
+          orderBy: decision.outages[index]?.orderBy ?? outage.from,
+        }));
+      });
+    }),
+  };
+}
+
+function withinSeen(option: DecisionOption, { accepted }: ConveyorDecision): boolean {
+  return (
+    (option.condemnSeen ?? option.condemn ?? 1) <= accepted.condemn &&
+    (option.contactSeen ?? option.contact ?? 1) <= accepted.contact
+  );
+}
+
+/** Without costs the chance of steel stands for them, a point in a thousand as one. */
+function weightOf(option: DecisionOption | undefined): number {
+  if (!option) return 0;
+  return (
+    option.expectedSeen ??
+    1000 * (option.contactSeen ?? option.contact ?? 1) + (option.condemnSeen ?? option.condemn ?? 1)
+  );
+}
+
+/** A plant with one crew has it alone and together. */
+function distinct(teams: readonly TeamWork[]): readonly TeamWork[] {
+  return teams.filter(
+    (team, i) => teams.findIndex((other) => other.crews.join() === team.crews.join()) === i,
+  );
+}

@@ -1,0 +1,414 @@
+// Which conveyor at which outage, with which scope and crews, so that everything fits at the least expected cost? Each conveyor
+// takes one candidate, or none where both risks allow that, or is left out for a price beyond all others; crews and platforms
+// have the hours of the window, the shelf its panels. A choice that does not fit hour by hour (outage-schedule.ts) is barred and
+// the programme solved again. What cannot be kept is named with its reason.
+
+import type { CalendarDay } from '../units/calendar.js';
+import { formatDay } from '../units/calendar.js';
+import { formatNumber } from '../units/format.js';
+import type { IntegerProgramme, Row, SolvedProgramme, ProgrammeSolver, Term } from './integer-programme.js';
+import { percent } from './option-setting.js';
+import { fitIntoOutage, type PlacedJob } from './outage-schedule.js';
+import type { Candidate, ProgrammeConveyor, ProgrammeOutage, ProgrammeProblem } from './programme-problem.js';
+
+export interface ProgrammeLine {
+  readonly conveyor: string;
+  readonly choice:
+    | { readonly kind: 'reline'; readonly candidate: Candidate }
+    | { readonly kind: 'nothing'; readonly expected: number }
+    | { readonly kind: 'left out' };
+  /** Why not all is kept: the accepted risk, the crews, the window. Undefined where all is. */
+  readonly reason: string | undefined;
+}
+
+export interface OutageLoad {
+  readonly outage: ProgrammeOutage;
+  readonly jobs: readonly PlacedJob[];
+  /** By crew. */
+  readonly used: ReadonlyMap<string, number>;
+  /** Hours that platforms are held, of hours × platforms. */
+  readonly unitsUsed: number;
+  /** Hours the crews would need if each conveyor chose alone, over what they have; above 1 it does not fit. */
+  readonly alone: number;
+}
+
+export interface Saving {
+  readonly what: string;
+  /** Expected money saved, ≥ 0; undefined where the solver did not answer. */
+  readonly saves: number | undefined;
+  /** Conveyors that would then be within their risk and are not now. */
+  readonly helps: readonly string[];
+}
+
+export interface Programme {
+  readonly plant: string;
+  readonly currency: string | undefined;
+  readonly lines: readonly ProgrammeLine[];
+  readonly loads: readonly OutageLoad[];
+  readonly expected: number;
+  /** Of choosing each conveyor alone, whether it fits or not. */
+  readonly expectedAlone: number;
+  readonly aloneFits: boolean;
+  readonly gap: number;
+  readonly savings: readonly Saving[];
+  /** Month as YYYY-MM: money for work done then, and conveyors whose liner is to be ordered by then. */
+  readonly months: readonly ProgrammeMonth[];
+  readonly problem: ProgrammeProblem;
+}
+
+export interface ProgrammeMonth {
+  readonly month: string;
+  readonly money: number;
+  readonly relines: readonly string[];
+  readonly orders: readonly string[];
+}
+
+export type ProgrammeAnswer =
+  | { readonly kind: 'programme'; readonly programme: Programme }
+  | { readonly kind: 'none'; readonly why: string };
+
+export function programmeOf(problem: ProgrammeProblem, solver: ProgrammeSolver): ProgrammeAnswer {
+  if (problem.crews.length === 0)
+    return {
+      kind: 'none',
+      why: `plant ${problem.plant} declares no crew, so nobody could work in its outages`,
+    };
+  const best = solve(problem, solver);
+  if (best.kind !== 'chosen')
+    return {
+      kind: 'none',
+      why: best.kind === 'infeasible' ? clash(problem) : 'the solver found no answer in its time',
+    };
+  const alone = problem.conveyors.map((conveyor) => bestAlone(conveyor));
+  const lines = problem.conveyors.map((conveyor, i) => lineOf(problem, conveyor, best.chosen[i], alone[i]));
+  const loads = problem.outages.map((outage, index) => loadOf(problem, outage, index, best.chosen, alone));
+  return {
+    kind: 'programme',
+    programme: {
+      plant: problem.plant,
+      currency: problem.currency,
+      lines,
+      loads,
+      expected: expectedOf(problem, best.chosen),
+      expectedAlone: expectedOf(problem, alone),
+      aloneFits: problem.outages.every((_, index) => placedIn(problem, index, alone) !== undefined),
+      gap: best.gap,
+      savings: savingsOf(problem, solver, best.chosen, alone),
+      months: monthsOf(problem, lines),
+      problem,
+    },
+  };
+}
+
+export type Choice = Candidate | 'nothing' | 'left out';
+
+type Chosen =
+  | { readonly kind: 'chosen'; readonly chosen: readonly Choice[]; readonly gap: number }
+  | { readonly kind: 'infeasible' }
+  | { readonly kind: 'out of time' };
+
+const mostCuts = 40;
+/** Each saving is the whole programme once more: beyond so many conveyors none is worked out, and the page says so. */
+export const mostForSavings = 60;
+
+function solve(problem: ProgrammeProblem, solver: ProgrammeSolver): Chosen {
+  const { programme, breaches, meaning } = formulate(problem);
+  const cuts: Row[] = [];
+  for (let round = 0; round <= mostCuts; round++) {
+    const rows = [...programme.rows, ...cuts];
+    // Risks before money: first the fewest and smallest breaches, then the least cost that has no more of them.
+    const least = solver({ ...programme, rows, cost: breaches });
+    if (least.kind !== 'solved') return least;
+    const held: Row = { sum: breaches, is: '<=', value: least.cost + 1e-6 };
+    const solved = solver({ ...programme, rows: [...rows, held] });
+    if (solved.kind !== 'solved') return solved;
+    const chosen = problem.conveyors.map((_, i) => choiceOf(solved, meaning, i));
+    const crowded = problem.outages.flatMap((_, index) => (placedIn(problem, index, chosen) ? [] : [index]));
+    if (crowded.length === 0) return { kind: 'chosen', chosen, gap: solved.gap };
+    for (const index of crowded) {
+      const names = [...solved.chosen].filter((name) => {
+        const what = meaning.get(name)?.choice;
+        return typeof what === 'object' && what.outage === index;
+      });
+      cuts.push({ sum: names.map((of) => ({ by: 1, of })), is: '<=', value: names.length - 1 });
+    }
+  }
+  return { kind: 'out of time' };
+}
+
+interface Meaning {
+  readonly conveyor: number;
+  readonly choice: Choice;
+}
+
+/** The rows of the programme; `meaning` says what each choice stands for. Exported for a second formulation in the tests. */
+export function formulate(problem: ProgrammeProblem): {
+  readonly programme: IntegerProgramme;
+  /** What is to be kept small before cost: being left out, and being beyond an accepted risk. */
+  readonly breaches: readonly Term[];
+  readonly meaning: ReadonlyMap<string, Meaning>;
+} {
+  const meaning = new Map<string, Meaning>();
+  const cost: Term[] = [];
+  const breaches: Term[] = [];
+  const rows: Row[] = [];
+  problem.conveyors.forEach((conveyor, i) => {
+    const own: Term[] = [];
+    const add = (name: string, choice: Choice): void => {
+      meaning.set(name, { conveyor: i, choice });
+      own.push({ by: 1, of: name });
+      cost.push({ by: priceOf(conveyor, choice), of: name });
+      const breach = breachOf(choice);
+      if (breach > 0) breaches.push({ by: breach, of: name });
+    };
+    conveyor.candidates.forEach((candidate, k) => {
+      if (candidate.hours <= (problem.outages[candidate.outage]?.hours ?? 0)) add(`c${i}k${k}`, candidate);
+    });
+    if (conveyor.nothingWithin) add(`n${i}`, 'nothing');
+    add(`l${i}`, 'left out');
+    rows.push({ sum: own, is: '=', value: 1 });
+  });
+  const candidates = [...meaning].flatMap(([of, { choice }]) =>
+    typeof choice === 'object' ? [{ of, candidate: choice }] : [],
+  );
+  const bound = (some: readonly { readonly of: string; readonly by: number }[], value: number): void => {
+    if (some.reduce((sum, { by }) => sum + by, 0) > value) rows.push({ sum: some, is: '<=', value });
+  };
+  problem.outages.forEach((outage, index) => {
+    const here = candidates.filter(({ candidate }) => candidate.outage === index);
+    for (const crew of problem.crews)
+      bound(
+        here
+          .filter(({ candidate }) => candidate.crews.includes(crew))
+          .map(({ of, candidate }) => ({ of, by: candidate.hours })),
+        outage.hours,
+      );
+    bound(
+      here
+        .filter(({ candidate }) => candidate.units > 0)
+        .map(({ of, candidate }) => ({ of, by: candidate.units * candidate.hours })),
+      outage.hours * problem.units,
+    );
+  });
+  for (const [liner, panels] of problem.shelf)
+    bound(
+      candidates.flatMap(({ of, candidate: { fromShelf } }) =>
+        fromShelf?.liner === liner ? [{ of, by: fromShelf.panels }] : [],
+      ),
+      panels,
+    );
+  return { programme: { cost, rows, choices: [...meaning.keys()] }, breaches, meaning };
+}
+
+/** Left out is worse than beyond the risk; how far beyond decides among equals. */
+export function breachOf(choice: Choice): number {
+  if (choice === 'left out') return 20;
+  return choice === 'nothing' || choice.within ? 0 : 1 + choice.condemn + choice.contact;
+}
+
+function priceOf(conveyor: ProgrammeConveyor, choice: Choice): number {
+  if (typeof choice === 'string') return conveyor.nothing;
+  // Of two that cost the same the one that holds fewer crew hours.
+  return choice.expected + 1e-3 * choice.hours * choice.crews.length;
+}
+
+function choiceOf(
+  solved: Extract<SolvedProgramme, { kind: 'solved' }>,
+  meaning: ReadonlyMap<string, Meaning>,
+  conveyor: number,
+): Choice {
+  for (const name of solved.chosen) {
+    const what = meaning.get(name);
+    if (what?.conveyor === conveyor) return what.choice;
+  }
+  return 'left out';
+}
+
+/** What a conveyor would choose if it were the only one: by risk first, then by cost, all crews at hand. */
+function bestAlone(conveyor: ProgrammeConveyor): Choice {
+  const choices: Choice[] = [
+    ...conveyor.candidates,
+    ...(conveyor.nothingWithin ? (['nothing'] as const) : []),
+  ];
+  return choices.reduce<Choice>(
+    (a, b) =>
+      breachOf(b) < breachOf(a) ||
+      (breachOf(b) === breachOf(a) && priceOf(conveyor, b) < priceOf(conveyor, a))
+        ? b
+        : a,
+    'left out',
+  );
+}
+
+function placedIn(
+  problem: ProgrammeProblem,
+  index: number,
+  chosen: readonly Choice[],
+): readonly PlacedJob[] | undefined {
+  const jobs = chosen.flatMap((choice) =>
+    typeof choice === 'object' && choice.outage === index ? [choice] : [],
+  );
+  return fitIntoOutage(jobs, problem.outages[index]?.hours ?? 0, problem.units);
+}
+
+function lineOf(
+  problem: ProgrammeProblem,
+  conveyor: ProgrammeConveyor,
+  choice: Choice | undefined,
+  alone: Choice | undefined,
+): ProgrammeLine {
+  const { name, decision } = conveyor;
+  if (choice === undefined || choice === 'left out')
+    return { conveyor: name, choice: { kind: 'left out' }, reason: whyLeftOut(problem, conveyor) };
+  if (choice === 'nothing')
+    return { conveyor: name, choice: { kind: 'nothing', expected: conveyor.nothing }, reason: undefined };
+  const squeezed = typeof alone === 'object' && alone.within;
+  const reason = choice.within
+    ? undefined
+    : squeezed
+      ? `within the risk it would fit only at ${problem.outages[alone.outage]?.name ?? ''}, where the hours are taken`
+      : `the accepted risk is passed${decision.passedSeen === undefined ? '' : ` on ${formatDay(decision.passedSeen)}`}, before any outage that its liner can reach: ${percent(choice.condemn)} of the limit and ${percent(choice.contact)} of steel by then`;
+  return { conveyor: name, choice: { kind: 'reline', candidate: choice }, reason };
+}
+
+function whyLeftOut(problem: ProgrammeProblem, { candidates, decision }: ProgrammeConveyor): string {
+  if (candidates.length === 0) {
+    const obstacle = decision.options.find(
+      ({ kind, obstacle: why }) => kind === 'planned reline' && why !== undefined,
+    )?.obstacle;
+    return obstacle ?? 'no outage can be reached';
+  }
+  const shortest = Math.min(...candidates.map(({ hours }) => hours));
+  const longest = Math.max(...problem.outages.map(({ hours }) => hours));
+  return shortest > longest
+    ? `it takes ${formatNumber(shortest, 1)} h and no outage has more than ${formatNumber(longest, 1)} h`
+    : 'crews, platforms or panels on the shelf are all taken in the outages it could use';
+}
+
+function clash({ outages, crews }: ProgrammeProblem): string {
+  return `nothing fits: ${outages.length} outages and ${crews.length} crews have no hours for any scope`;
+}
+
+function loadOf(
+  problem: ProgrammeProblem,
+  outage: ProgrammeOutage,
+  index: number,
+  chosen: readonly Choice[],
+  alone: readonly Choice[],
+): OutageLoad {
+  const jobs = placedIn(problem, index, chosen) ?? [];
+  const used = new Map(
+    problem.crews.map((crew) => [
+      crew,
+      jobs.filter(({ crews }) => crews.includes(crew)).reduce((sum, { hours }) => sum + hours, 0),
+    ]),
+  );
+  const crewHours = alone.reduce(
+    (sum, each) =>
+      typeof each === 'object' && each.outage === index ? sum + each.hours * each.crews.length : sum,
+    0,
+  );
+  return {
+    outage,
+    jobs,
+    used,
+    unitsUsed: jobs.reduce((sum, job) => sum + job.units * job.hours, 0),
+    alone: outage.hours > 0 ? crewHours / (outage.hours * problem.crews.length) : 0,
+  };
+}
+
+function expectedOf(problem: ProgrammeProblem, chosen: readonly Choice[]): number {
+  return problem.conveyors.reduce((sum, conveyor, i) => {
+    const choice = chosen[i];
+    if (typeof choice === 'object') return sum + choice.expected;
+    return sum + conveyor.nothing;
+  }, 0);
+}
+
+/** One more of each kind, the rest as it is: solved again, and the difference told. */
+function savingsOf(
+  problem: ProgrammeProblem,
+  solver: ProgrammeSolver,
+  now: readonly Choice[],
+  alone: readonly Choice[],
+): readonly Saving[] {
+  if (problem.conveyors.length > mostForSavings) return [];
+  // Where everybody has what it would choose alone, nothing more can save anything.
+  const content = Math.abs(expectedOf(problem, now) - expectedOf(problem, alone)) < 1e-6;
+  const more: { what: string; problem: ProgrammeProblem }[] = [
+    { what: 'one more crew', problem: withCrew(problem) },
+    { what: 'one more platform', problem: { ...problem, units: problem.units + 1 } },
+    ...problem.outages.map((outage, index) => ({
+      what: `one day more at ${outage.name}`,
+      problem: {
+        ...problem,
+        outages: problem.outages.map((each, i) =>
+          i === index ? { ...each, hours: each.hours + hoursADay(each) } : each,
+        ),
+      },
+    })),
+  ];
+  return more.map(({ what, problem: changed }) => {
+    if (content) return { what, saves: 0, helps: [] };
+    const solved = solve(changed, solver);
+    if (solved.kind !== 'chosen') return { what, saves: undefined, helps: [] };
+    const helps = problem.conveyors.flatMap(({ name }, i) =>
+      !kept(now[i]) && kept(solved.chosen[i]) ? [name] : [],
+    );
+    const saves = expectedOf(problem, now) - expectedOf(changed, solved.chosen);
+    return { what, saves: helps.length > 0 ? saves : Math.max(0, saves), helps };
+  });
+}
+
+function kept(choice: Choice | undefined): boolean {
+  return choice === 'nothing' || (typeof choice === 'object' && choice.within);
+}
+
+/** A crew like the quickest that works alone. */
+function withCrew(problem: ProgrammeProblem): ProgrammeProblem {
+  const name = 'one more crew';
+  return {
+    ...problem,
+    crews: [...problem.crews, name],
+    conveyors: problem.conveyors.map((conveyor) => {
+      const single = conveyor.candidates.filter(({ crews }) => crews.length === 1);
+      const quickest = (of: Candidate): boolean =>
+        single.every(
+          (other) => other.scope !== of.scope || other.outage !== of.outage || other.hours >= of.hours,
+        );
+      return {
+        ...conveyor,
+        candidates: [
+          ...conveyor.candidates,
+          ...single.filter(quickest).map((candidate) => ({ ...candidate, crews: [name] })),
+        ],
+      };
+    }),
+  };
+}
+
+/** As many hours as a day of this window has, the days without a shift counted in. */
+function hoursADay({ hours, from, to }: ProgrammeOutage): number {
+  return hours / Math.max(1, to - from + 1);
+}
+
+function monthsOf(problem: ProgrammeProblem, lines: readonly ProgrammeLine[]): readonly ProgrammeMonth[] {
+  const months = new Map<string, { money: number; relines: string[]; orders: string[] }>();
+  const at = (day: CalendarDay): { money: number; relines: string[]; orders: string[] } => {
+    const month = formatDay(day).slice(0, 7);
+    const known = months.get(month) ?? { money: 0, relines: [], orders: [] };
+    months.set(month, known);
+    return known;
+  };
+  for (const { conveyor, choice } of lines) {
+    if (choice.kind !== 'reline') continue;
+    const { candidate } = choice;
+    const outage = problem.outages[candidate.outage];
+    if (!outage) continue;
+    const month = at(outage.from);
+    month.money += candidate.cost ?? 0;
+    month.relines.push(conveyor);
+    if (!candidate.fromShelf && !candidate.onShelf) at(candidate.orderBy).orders.push(conveyor);
+  }
+  return [...months].sort(([a], [b]) => (a < b ? -1 : 1)).map(([month, each]) => ({ month, ...each }));
+}

@@ -1,0 +1,69 @@
+// The programme over all outages as data: a line a conveyor, the load of each outage, what more would save.
+
+import type { ProgrammeAnswer, ProgrammeLine } from '../../domain/decision/programme.js';
+import { day, number, type Json } from './json-values.js';
+
+export function programmeJson(answer: ProgrammeAnswer): Json {
+  if (answer.kind === 'none') return { kind: 'none', why: answer.why };
+  const { programme } = answer;
+  return {
+    kind: 'programme',
+    plant: programme.plant,
+    currency: programme.currency ?? null,
+    expected: number(programme.expected),
+    expectedAlone: number(programme.expectedAlone),
+    aloneFits: programme.aloneFits,
+    gap: number(programme.gap),
+    lines: programme.lines.map((line) => lineJson(line, programme.problem.outages)),
+    outages: programme.loads.map(({ outage, used, unitsUsed, jobs, alone }) => ({
+      outage: outage.name,
+      from: day(outage.from),
+      to: day(outage.to),
+      hours: number(outage.hours),
+      crews: [...used].map(([crew, hours]) => ({
+        crew,
+        used: number(hours),
+        free: number(outage.hours - hours),
+      })),
+      platforms: programme.problem.units,
+      platformHoursUsed: number(unitsUsed),
+      aloneLoad: number(alone),
+      jobs: jobs.map((job) => ({
+        conveyor: job.conveyor,
+        crews: job.crews,
+        fromHour: number(job.from),
+        toHour: number(job.to),
+      })),
+    })),
+    months: programme.months.map((each) => ({
+      month: each.month,
+      money: number(each.money),
+      relines: each.relines,
+      orders: each.orders,
+    })),
+    savings: programme.savings.map(({ what, saves, helps }) => ({ what, saves: number(saves), helps })),
+  };
+}
+
+function lineJson(
+  { conveyor, choice, reason }: ProgrammeLine,
+  outages: readonly { readonly name: string }[],
+): Json {
+  const candidate = choice.kind === 'reline' ? choice.candidate : undefined;
+  return {
+    conveyor,
+    choice: choice.kind,
+    outage: candidate ? (outages[candidate.outage]?.name ?? null) : null,
+    scope: candidate?.scope ?? null,
+    crews: candidate?.crews ?? [],
+    hours: number(candidate?.hours),
+    personHours: number(candidate?.personHours),
+    condemnSeen: number(candidate?.condemn),
+    contactSeen: number(candidate?.contact),
+    within: candidate?.within ?? choice.kind === 'nothing',
+    orderBy: candidate && !candidate.fromShelf ? day(candidate.orderBy) : null,
+    cost: number(candidate?.cost),
+    expected: number(candidate?.expected ?? (choice.kind === 'nothing' ? choice.expected : undefined)),
+    reason: reason ?? null,
+  };
+}

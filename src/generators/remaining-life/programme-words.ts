@@ -1,0 +1,130 @@
+// How the programme reads, the same in every form: rows of its table, loads of its outages, what more would save.
+
+import {
+  mostForSavings,
+  type Programme,
+  type ProgrammeAnswer,
+  type ProgrammeLine,
+} from '../../domain/decision/programme.js';
+import { amountText } from '../../domain/decision/money.js';
+import { percent } from '../../domain/decision/option-setting.js';
+import { formatDay } from '../../domain/units/calendar.js';
+import { formatNumber } from '../../domain/units/format.js';
+import { listed } from './print/wording.js';
+
+export const programmeHead = [
+  'Conveyor',
+  'Outage',
+  'Scope',
+  'Crew',
+  'Hours',
+  'Limit by then, seen',
+  'Order liner by',
+  'Expected',
+  'Not kept, and why',
+] as const;
+
+/** One row a conveyor, in the order of `programmeHead`. */
+export function programmeRow(programme: Programme, line: ProgrammeLine): readonly string[] {
+  const { choice, conveyor, reason = '' } = line;
+  switch (choice.kind) {
+    case 'reline': {
+      const { candidate } = choice;
+      const outage = programme.problem.outages[candidate.outage];
+      return [
+        conveyor,
+        outage ? `${outage.name} (${formatDay(outage.from)})` : '–',
+        candidate.scope,
+        candidate.crews.join(' and '),
+        formatNumber(candidate.hours, 1),
+        percent(candidate.condemn),
+        candidate.fromShelf
+          ? 'from the shelf'
+          : candidate.onShelf
+            ? `on the shelf, else ${formatDay(candidate.orderBy)}`
+            : formatDay(candidate.orderBy),
+        money(programme, candidate.expected),
+        reason,
+      ];
+    }
+    case 'nothing':
+      return [conveyor, 'none needed', '–', '–', '–', '–', '–', money(programme, choice.expected), reason];
+    case 'left out':
+      return [conveyor, 'cannot be kept', '–', '–', '–', '–', '–', '–', reason];
+  }
+}
+
+export function money({ currency }: Programme, value: number): string {
+  return currency === undefined ? 'no costs' : amountText(value, currency);
+}
+
+/** A sentence: what is done when, and what it costs beside choosing alone. */
+export function programmeSentence(programme: Programme): string {
+  const relines = programme.lines.flatMap(({ conveyor, choice }) =>
+    choice.kind === 'reline' ? [{ conveyor, outage: choice.candidate.outage }] : [],
+  );
+  const byOutage = programme.problem.outages.flatMap(({ name }, index) => {
+    const names = relines.filter(({ outage }) => outage === index).map(({ conveyor }) => conveyor);
+    return names.length > 0 ? [`${listed(names)} at ${name}`] : [];
+  });
+  const open = programme.lines.filter(({ reason }) => reason !== undefined).map(({ conveyor }) => conveyor);
+  const head = byOutage.length === 0 ? 'No outage is needed.' : `Reline ${listed(byOutage)}.`;
+  const rest =
+    open.length === 0
+      ? 'Every accepted risk is kept by what was seen.'
+      : `Not kept for ${listed(open)}; see why.`;
+  return `${head} ${rest} Expected cost ${money(programme, programme.expected)} up to the last outage; ${aloneText(programme)}`;
+}
+
+function aloneText(programme: Programme): string {
+  const difference = programme.expected - programme.expectedAlone;
+  if (!programme.aloneFits)
+    return `choosing each conveyor alone would not fit the crews, and fitting it costs ${money(programme, Math.max(0, difference))} more.`;
+  return Math.abs(difference) < 1
+    ? 'choosing each conveyor alone would come to the same.'
+    : `choosing each conveyor alone would come to ${money(programme, programme.expectedAlone)}.`;
+}
+
+/** `Winter27: Alpha 24.2 of 50 h, Bravo 30.9 of 50 h, platforms 46.9 of 100 h`. */
+export function loadText(programme: Programme, index: number): string {
+  const load = programme.loads[index];
+  if (!load) return '';
+  const { outage, used, unitsUsed } = load;
+  const crews = [...used].map(
+    ([crew, hours]) => `${crew} ${hoursText(hours)} of ${hoursText(outage.hours)} h`,
+  );
+  const units =
+    programme.problem.units > 0
+      ? [`platforms ${hoursText(unitsUsed)} of ${hoursText(outage.hours * programme.problem.units)} h`]
+      : [];
+  return `${outage.name}: ${[...crews, ...units].join(', ')}`;
+}
+
+/** What saves nothing is said in one line. */
+export function savingTexts(programme: Programme): readonly string[] {
+  if (programme.problem.conveyors.length > mostForSavings)
+    return [`what more would save is not worked out for more than ${mostForSavings} conveyors`];
+  const useful = programme.savings.flatMap((saving, i) =>
+    saving.saves === undefined || Math.abs(saving.saves) >= 1 || saving.helps.length > 0
+      ? [savingText(programme, i)]
+      : [],
+  );
+  return useful.length > 0
+    ? useful
+    : ['no further crew, platform or day would save anything: every conveyor has what it would choose alone'];
+}
+
+function savingText(programme: Programme, index: number): string {
+  const saving = programme.savings[index];
+  if (!saving) return '';
+  const helps = saving.helps.length > 0 ? `, and keeps the risk of ${listed(saving.helps)}` : '';
+  return `${saving.what} saves ${saving.saves === undefined ? 'an amount not found in time' : money(programme, saving.saves)}${helps}`;
+}
+
+export function noProgrammeText(answer: Extract<ProgrammeAnswer, { kind: 'none' }>): string {
+  return `No programme: ${answer.why}.`;
+}
+
+function hoursText(hours: number): string {
+  return formatNumber(hours, 1);
+}

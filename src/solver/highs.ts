@@ -1,0 +1,85 @@
+// HiGHS (MIT licence, WebAssembly build on npm) behind the solver that decisions ask for: the programme goes in as text in the
+// LP format, what is chosen comes out. The binary is handed in, so that every bundle finds it its own way.
+
+import * as highsPackage from 'highs';
+import type {
+  IntegerProgramme,
+  ProgrammeSolver,
+  SolvedProgramme,
+  Term,
+} from '../domain/decision/integer-programme.js';
+
+/** What is used of the package: it is typed as CommonJS and loaded as a module, where its loader is the default export. */
+interface HighsModel {
+  readModel(source: { readonly format: 'lp'; readonly data: string }): unknown;
+  readonly options: { set(options: Readonly<Record<string, number | boolean>>): void };
+  readonly info: { get(name: string): unknown };
+  run(): unknown;
+  getModelStatus(): unknown;
+  getObjectiveValue(): number;
+  getSolution(): { readonly colValue: ArrayLike<number> };
+  dispose(): void;
+}
+interface Highs {
+  createModel(): HighsModel;
+}
+const load = highsPackage.default as unknown as (options: {
+  readonly wasmBinary: Uint8Array;
+}) => Promise<Highs>;
+
+/** Counted and not timed, so that every machine gives the same answer; what was found by then counts, with its gap. */
+const mostNodes = 300;
+/** Good enough: costs are known no better. */
+const enoughGap = 1e-4;
+
+export async function highsSolver(binary: Uint8Array): Promise<ProgrammeSolver> {
+  const highs = await load({ wasmBinary: binary });
+  return (programme) => solveWith(highs, programme);
+}
+
+function solveWith(highs: Highs, programme: IntegerProgramme): SolvedProgramme {
+  const model = highs.createModel();
+  try {
+    model.options.set({
+      mip_max_nodes: mostNodes,
+      mip_rel_gap: enoughGap,
+      output_flag: false,
+      random_seed: 0,
+    });
+    model.readModel({ format: 'lp', data: lpText(programme) });
+    model.run();
+    const gap = model.info.get('mip_gap');
+    const { colValue } = model.getSolution();
+    const chosen = new Set(programme.choices.filter((_, i) => (colValue[i] ?? 0) > 0.5));
+    if (typeof gap !== 'number' || !Number.isFinite(gap))
+      return /infeasible/i.test(String(model.getModelStatus()))
+        ? { kind: 'infeasible' }
+        : { kind: 'out of time' };
+    return { kind: 'solved', chosen, cost: model.getObjectiveValue(), gap: Math.max(0, gap) };
+  } finally {
+    model.dispose();
+  }
+}
+
+/** CPLEX LP format, a line each term so that no line grows beyond what readers take. */
+export function lpText({ cost, rows, choices }: IntegerProgramme): string {
+  return [
+    'Minimize',
+    ` obj: ${sumText(cost)}`,
+    'Subject To',
+    ...rows.map((row, i) => ` r${i}: ${sumText(row.sum)} ${row.is} ${numberText(row.value)}`),
+    'Binary',
+    ...choices.map((name) => ` ${name}`),
+    'End',
+    '',
+  ].join('\n');
+}
+
+function sumText(terms: readonly Term[]): string {
+  return terms.map(({ by, of }) => `${by < 0 ? '-' : '+'} ${numberText(Math.abs(by))} ${of}`).join('\n  ');
+}
+
+/** Six decimals, never with an exponent that a reader could take for a name. */
+function numberText(value: number): string {
+  return Number(value.toFixed(6)).toString();
+}
