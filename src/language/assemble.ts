@@ -9,7 +9,7 @@ import type { DutyChange, MeterChange, Reline, ScrewChange } from '../domain/mod
 import type { NameUse } from '../domain/model/stated.js';
 import type { Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
-import { collect, findNamed } from './assembly/name-table.js';
+import { closest, collect, findNamed } from './assembly/name-table.js';
 import { buildJob } from './assembly/jobs.js';
 import { joinReadings } from './assembly/readings.js';
 import { checkStretch } from './assembly/stretches.js';
@@ -87,6 +87,16 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     inOrder.flatMap((sheet) => sheet.jobs),
     problems,
   );
+  const names = jobs.items.map(({ name }) => name);
+  for (const { partOf } of jobs.items)
+    if (partOf && !names.includes(partOf.name))
+      problems.push({
+        kind: 'unknown name',
+        origin: partOf.origin,
+        what: 'job',
+        name: partOf.name,
+        known: closest(partOf.name, names),
+      });
   return {
     estate: {
       plants: plants.items,

@@ -95,6 +95,7 @@ crew Alpha 4 people skills fitting, welding
 crew Bravo 3 people skills fitting
 crew Solo 1 person
 access unit MP1 reach 12 m
+crane C1 chart 2000 kg at 8 m, 1000 kg at 14 m
 access unit Small reach 12 m platform load 230 kg for 2 people
 lead time liner 10 week`,
   liner: `

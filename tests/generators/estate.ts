@@ -65,6 +65,7 @@ plant Tarnholt "${facts.plantTitle ?? 'Tarnholt Organics'}" {
   outage Spring27 2027-04-12 to 2027-04-16 "digester clean-out"
   crew Alpha 4 people skills fitting, welding
   access unit MP1 "mobile platform" reach 12 m
+  crane C1 "mobile crane" chart 1000 kg at 6 m, 400 kg at 12 m
   shift 07:00 to 17:00
   lead time liner 10 week
 }
@@ -122,6 +123,7 @@ job J1 "${facts.jobTitle ?? 'Reline above the gate'}" {
   crews Alpha
   access units MP1
   lift limit 250 kg
+  crane C1 at 6 m offset 5 m
   ${facts.job ?? ''}
 }
 ${facts.more ?? ''}

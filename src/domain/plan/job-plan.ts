@@ -87,7 +87,9 @@ export interface PlanProblem {
     | 'mass unknown'
     | 'longer than a shift'
     | 'covers open too long'
-    | 'too many';
+    | 'too many'
+    | 'side pull'
+    | 'gas test not repeated';
   readonly stops: boolean;
   readonly origin: Origin;
   /** `Not buildable because …` goes before it. */

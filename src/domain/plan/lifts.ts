@@ -23,6 +23,7 @@ import type { Job } from '../model/job.js';
 import type { LiftingPoint } from '../model/conveyor.js';
 import type { ScrewSpecification } from '../model/specifications.js';
 import type { RunGround } from '../order/ground.js';
+import { mostSidePull, type LiftingGear } from './lifting-gear.js';
 import { cutSpiral, type SpiralCut } from './spiral-cuts.js';
 
 export interface LiftTable {
@@ -39,6 +40,13 @@ export type LiftProblem =
       readonly piece: number;
       readonly mass: number;
       readonly limit: number;
+    }
+  | {
+      readonly kind: 'side pull';
+      readonly piece: number;
+      /** mm beside the lifting point; undefined where nothing declared gets at the piece. */
+      readonly pull: number | undefined;
+      readonly point: string | undefined;
     }
   | { readonly kind: 'over team lift'; readonly what: string; readonly mass: number; readonly limit: number }
   | {
@@ -72,6 +80,9 @@ export interface SpiralPieceLift {
   readonly mass: number;
   readonly limit: number | undefined;
   readonly liftingPoint: LiftingPoint | undefined;
+  readonly crane: LiftingGear['crane'];
+  /** From the middle of the piece to its lifting point along the trough, mm. */
+  readonly sidePull: number;
   /** In each leg of a two-leg sling, N. */
   readonly legTension: number;
   readonly withinLimit: boolean;
@@ -169,13 +180,21 @@ function spiralLifts(
   if (massOut === undefined || massIn === undefined) return undefined;
   const perMetre = Math.max(massOut, massIn);
   const limit = job.liftLimit?.value;
-  if (limit === undefined && conveyor.liftingPoints.length === 0) problems.push({ kind: 'no lift limit' });
+  if (limit === undefined && conveyor.liftingPoints.length === 0 && (job.cranes ?? []).length === 0)
+    problems.push({ kind: 'no lift limit' });
   const cuts: readonly SpiralCut[] = cutSpiral(job, perMetre);
   const pieces = cuts.map((cut, i): SpiralPieceLift => {
     const mass = (perMetre * (cut.to - cut.from)) / 1000;
     const withinLimit = cut.limit === undefined || mass <= cut.limit + 1e-9;
     if (!withinLimit && cut.limit !== undefined)
       problems.push({ kind: 'piece over limit', piece: i + 1, mass, limit: cut.limit });
+    if (cut.outOfReach || cut.sidePull > mostSidePull)
+      problems.push({
+        kind: 'side pull',
+        piece: i + 1,
+        pull: cut.liftingPoint ? cut.sidePull : undefined,
+        point: cut.liftingPoint?.name,
+      });
     return {
       number: i + 1,
       from: cut.from,
@@ -184,6 +203,8 @@ function spiralLifts(
       mass,
       limit: cut.limit,
       liftingPoint: cut.liftingPoint,
+      crane: cut.crane,
+      sidePull: cut.sidePull,
       legTension: slingLegTension(mass, angle),
       withinLimit,
     };

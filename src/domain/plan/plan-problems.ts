@@ -1,8 +1,9 @@
 // What stands in the way of a plan, in words, and what would do. `stops`: the job is not buildable until it is settled.
 
-import { formatChainage, formatHours, formatMass, formatNumber } from '../units/format.js';
+import { formatChainage, formatHours, formatLength, formatMass, formatNumber } from '../units/format.js';
 import { formatDay } from '../units/calendar.js';
 import type { Origin } from '../model/origin.js';
+import { reachesInside } from '../order/people.js';
 import { sayStep } from '../order/words.js';
 import { canDo, welds, type Team } from './teams.js';
 import type { LiftProblem } from './lifts.js';
@@ -109,6 +110,7 @@ export function planProblems(
       `"${sayStep(unskilled.step)}" needs a welder, and no crew of the job has the skill.`,
       "Add a crew with the skill welding, or say so in the crew's skills.",
     );
+  gasProblems(plan, add);
   for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
   clockProblems(plan, calendar, add);
   return problems;
@@ -177,6 +179,35 @@ function calendarProblems(
   );
 }
 
+/** Whether the air is tested as often as the plant asks while people are inside, by the order's own steps and their times. */
+function gasProblems(plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>, add: Add): void {
+  const { conveyor } = plan.job;
+  const interval = conveyor.plant.gasTestInterval;
+  if (!conveyor.confinedSpace || !interval || interval.value <= 0) return;
+  const tests = plan.steps.filter(({ step }) => step.action === 'gas test');
+  if (tests.length === 0) return; // told by the order checker
+  const often = tests.every(
+    ({ step }) => step.every !== undefined && step.every.value <= interval.value + 1e-9,
+  );
+  if (often) return;
+  for (const { step, start, finish } of plan.steps) {
+    if (!reachesInside(step)) continue;
+    const last = tests.filter((test) => test.finish <= start + 1e-6).at(-1);
+    if (!last) continue;
+    const every = last.step.every?.value;
+    if (every !== undefined && every <= interval.value + 1e-9) continue;
+    if (finish - last.finish <= interval.value + 1e-6) continue;
+    add(
+      'gas test not repeated',
+      false,
+      `"${sayStep(step)}" goes on until ${formatHours(finish - last.finish)} after the last gas test, and the air counts as tested for ${interval.text}.`,
+      `Write \`every ${interval.text}\` on the gas test, or test again before that.`,
+      last.step.actionOrigin,
+    );
+    return;
+  }
+}
+
 function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void {
   switch (problem.kind) {
     case 'piece over limit': {
@@ -187,6 +218,18 @@ function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void 
         true,
         `piece ${problem.piece} of the spiral${where} weighs ${formatMass(problem.mass)}, over the limit of ${formatMass(problem.limit)}, and no cut clear of hold-downs and access edges makes it lighter.`,
         'Raise the lift limit, add a lifting point, or move what the cut must keep clear of.',
+      );
+    }
+    case 'side pull': {
+      const piece = lifts.spiral?.pieces[problem.piece - 1];
+      const where = piece ? ` (${formatChainage(piece.from)} to ${formatChainage(piece.to)})` : '';
+      return add(
+        'side pull',
+        true,
+        problem.point === undefined || problem.pull === undefined
+          ? `no crane of the job reaches piece ${problem.piece} of the spiral${where}.`
+          : `piece ${problem.piece} of the spiral${where} hangs from ${problem.point}, ${formatLength(problem.pull)} beside its centre of gravity.`,
+        'Lift it near its centre: declare a crane that reaches it, or a lifting point above it.',
       );
     }
     case 'over team lift':

@@ -1,17 +1,14 @@
 // Where to cut a spiral so that every piece is within what lifts it: the fewest pieces, then as even as they can be, with cuts
-// clear of hold-downs and of the edges of access zones. Exact on a grid of 50 mm. Each piece hangs from the lifting point
-// nearest to its middle, at that point's limit or the job's, whichever is less.
+// clear of hold-downs and of the edges of access zones. Exact on a grid of 50 mm. Each piece hangs from a crane that reaches
+// its middle, or from the lifting point nearest to it, at that limit or the job's, whichever is less (lifting-gear.ts).
 
-import type { LiftingPoint } from '../model/conveyor.js';
 import type { Job } from '../model/job.js';
+import { gearFor, type LiftingGear } from './lifting-gear.js';
 
-export interface SpiralCut {
+export interface SpiralCut extends LiftingGear {
   /** Chainages, mm. */
   readonly from: number;
   readonly to: number;
-  /** kg; undefined where neither job nor lifting point states one. */
-  readonly limit: number | undefined;
-  readonly liftingPoint: LiftingPoint | undefined;
 }
 
 const grid = 50;
@@ -25,15 +22,11 @@ export function cutSpiral(job: Job, massPerMetre: number): readonly SpiralCut[] 
   const places = [0];
   for (let at = grid; at < length - grid / 2; at += grid) if (clear(job, at)) places.push(at);
   places.push(length);
-  const nearest = (middle: number): LiftingPoint | undefined =>
-    conveyor.liftingPoints.reduce<LiftingPoint | undefined>(
-      (best, point) =>
-        !best || Math.abs(point.at.value - middle) < Math.abs(best.at.value - middle) ? point : best,
-      undefined,
-    );
-  const limitAt = (point: LiftingPoint | undefined): number | undefined => {
-    const limits = [job.liftLimit?.value, point?.limit.value].filter((limit) => limit !== undefined);
-    return limits.length > 0 ? Math.min(...limits) : undefined;
+  const known = new Map<number, LiftingGear>();
+  const gear = (middle: number): LiftingGear => {
+    const found = known.get(middle) ?? gearFor(job, middle);
+    known.set(middle, found);
+    return found;
   };
   // Cost of the pieces up to a place: overload first, then how many, then how uneven.
   const cost: (readonly [number, number, number])[] = [[0, 0, 0]];
@@ -44,7 +37,7 @@ export function cutSpiral(job: Job, massPerMetre: number): readonly SpiralCut[] 
       const a = places[i] ?? 0;
       const b = places[j] ?? 0;
       const mass = (massPerMetre * (b - a)) / 1000;
-      const limit = limitAt(nearest((a + b) / 2));
+      const { limit } = gear((a + b) / 2);
       const over = limit === undefined ? Math.max(0, b - a - longestUnlimited) : Math.max(0, mass - limit);
       const before = cost[i] ?? [0, 0, 0];
       const total = [before[0] + over, before[1] + 1, before[2] + ((b - a) / 1000) ** 2] as const;
@@ -61,8 +54,7 @@ export function cutSpiral(job: Job, massPerMetre: number): readonly SpiralCut[] 
   for (let j = places.length - 1; j > 0; j = from[j] ?? 0) {
     const a = places[from[j] ?? 0] ?? 0;
     const b = places[j] ?? 0;
-    const liftingPoint = nearest((a + b) / 2);
-    cuts.unshift({ from: a, to: b, limit: limitAt(liftingPoint), liftingPoint });
+    cuts.unshift({ from: a, to: b, ...gear((a + b) / 2) });
   }
   return cuts;
 }

@@ -6,6 +6,15 @@ import { gateOpenBetween } from './jobs/gate-open-between.js';
 import { platformOverloaded } from './jobs/platform-overloaded.js';
 import { spiralFromTheMiddle } from './jobs/spiral-from-the-middle.js';
 import { hotWorkNotConfirmed } from './jobs/hot-work-not-confirmed.js';
+import { twoJobsAtOnce } from './jobs/two-jobs-at-once.js';
+import { closingPieceTooShort } from './jobs/closing-piece-too-short.js';
+import { panelThroughHatch } from './jobs/panel-through-hatch.js';
+import { fittedUpward } from './jobs/fitted-upward.js';
+import { barrierIsNoGate } from './jobs/barrier-is-no-gate.js';
+import { clauseWithoutUse } from './jobs/clause-without-use.js';
+import { hatchTooSmall } from './jobs/hatch-too-small.js';
+import { liftBesideItsCentre } from './jobs/lift-beside-its-centre.js';
+import { gasTestNotRepeated } from './jobs/gas-test-not-repeated.js';
 import type { Rule } from '../rule.js';
 import { accessUnitInTwoPlaces } from './jobs/access-unit-in-two-places.js';
 import { circularOrder } from './jobs/circular-order.js';
@@ -111,6 +120,15 @@ export const jobRules: readonly Rule[] = [
   massUnknown,
   emptiedTooLate,
   gateOutOfTurn,
+  gasTestNotRepeated,
+  liftBesideItsCentre,
+  hatchTooSmall,
+  clauseWithoutUse,
+  barrierIsNoGate,
+  fittedUpward,
+  panelThroughHatch,
+  closingPieceTooShort,
+  twoJobsAtOnce,
   hotWorkNotConfirmed,
   spiralFromTheMiddle,
   platformOverloaded,

@@ -1,6 +1,7 @@
 // The plan's facts as the pack shows them: duration with its proven bound, what is critical, and the lifts.
 
-import type { HandLift, LiftTable } from '../../../domain/plan/lifts.js';
+import type { HandLift, LiftTable, SpiralPieceLift } from '../../../domain/plan/lifts.js';
+import { formatChainage } from '../../../domain/units/format.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { lengthWords } from '../../page/lengths.js';
 import type { LiftFacts, Obstacle, ScheduleFacts } from '../pack.js';
@@ -56,7 +57,7 @@ export function liftFacts(lifts: LiftTable, unit: LengthUnit): LiftFacts {
       massIn: spiral.in.massPerMetre,
       downSlopeForce: spiral.downSlopeForce,
       springBack: spiral.springBack,
-      pieces: spiral.pieces.map((piece) => ({ ...piece, liftingPoint: piece.liftingPoint?.name })),
+      pieces: spiral.pieces.map((piece) => ({ ...piece, liftingPoint: hangsFrom(piece) })),
     },
     byHand: lifts.byHand.map((lift) => ({
       what: lift.what,
@@ -76,4 +77,11 @@ function centreWords({ centre }: HandLift, unit: LengthUnit): string {
 
 function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** The lifting point, or the crane with the radius it then works at. */
+function hangsFrom({ liftingPoint, crane }: SpiralPieceLift): string | undefined {
+  return crane
+    ? `${crane.place.use.name} at ${formatChainage(Math.round(crane.radius / 100) * 100)}`
+    : liftingPoint?.name;
 }

@@ -17,6 +17,7 @@ job J1 {
   outage Spring27
   change screw
   crews Alpha
+  crane C1 at 6 m offset 4 m
   lift limit «500 kg|250 kg»
 }`,
   *check({ estate }) {

@@ -1,0 +1,37 @@
+// Is a hatch large enough for a hand at all?
+
+import { formatLength } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+/** mm; an opening for a hand with a tool is 100 mm or more across (EN 547, from memory; judgement). */
+const hand = 100;
+
+export const hatchTooSmall: Rule = {
+  code: 'TL487',
+  title: 'Hatch smaller than a hand',
+  severity: 'warning',
+  why: 'Nobody looks or reaches in through it, so what is planned through it is not done, or a glove stays in the trough.',
+  todo: 'Check the unit; write the clear opening, from one edge to the other.',
+  given: 'conveyor',
+  bad: `
+hatch H1 at 9 m to «9.05 m»`,
+  good: `
+hatch H1 at 9 m to 9.5 m`,
+  *check({ estate }) {
+    for (const { hatches } of estate.conveyors) {
+      for (const { from, to, width, name } of hatches) {
+        const length = to.value - from.value;
+        if (length > 0 && length < hand)
+          yield {
+            origin: to.origin,
+            message: `Hatch ${name ?? ''} is ${formatLength(length)} long, less than a hand (${hand} mm).`,
+          };
+        else if (width && width.value < hand)
+          yield {
+            origin: width.origin,
+            message: `Hatch ${name ?? ''} is ${width.text} wide, less than a hand (${hand} mm).`,
+          };
+      }
+    }
+  },
+};

@@ -1,0 +1,54 @@
+// Told by the planner (domain/plan): what lifts a piece of the spiral stands beside its centre, or does not reach it.
+
+import { onPlan } from '../../telling/on-plan.js';
+import type { Rule } from '../../rule.js';
+
+export const liftBesideItsCentre: Rule = {
+  code: 'TL479',
+  title: 'Lift beside its centre of gravity, or out of reach',
+  severity: 'error',
+  why: 'A load that hangs beside its lifting point swings as it leaves the trough, and pulls rope and point sideways; beyond its chart a crane tips.',
+  todo: 'Declare a crane that reaches the piece (`crane C1 at 9 m offset 5 m`), or a lifting point above it.',
+  given: 'specifications',
+  bad: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  lifting point L1 at 11 m limit 600 kg
+}
+job «J1» {
+  conveyor DG1
+  outage Spring27
+  change screw
+  crews Alpha
+}`,
+  good: `
+conveyor DG1 {
+  plant Tarnholt
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  lifting point L1 at 6 m limit 600 kg
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  change screw
+  crews Alpha
+}`,
+  check: onPlan('side pull'),
+};
