@@ -6,7 +6,8 @@ export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/editor/**', 'tests/bench/**'],
-    globalSetup: ['tests/kit/generated.ts'],
+    globalSetup: ['tests/kit/generated.ts', 'tests/kit/random-seed.ts'],
+    setupFiles: ['tests/kit/random-seed.ts'],
     testTimeout: 60_000,
   },
 });
