@@ -7,6 +7,7 @@
 #   D_k = (x_k^p − x_(k−1)^p)·x_K^(1−p)/p        g_k = m + J·[interval k lies after the change] + e_k
 #   X_k = Σ exp(g_j)·D_j                          w_ik = exp(u_i + a·z_i)·X_k + n_ik
 #   reading ~ N(w_ik + b_k, (f·s)²)               colour at depth d: reached with chance Φ((ln w_ik − ln d)/0.05)
+# b_k ~ N(0, (0.35·s)²) for every look of a conveyor; where its rate has not changed, its last look has spread s with chance 0.12.
 # n_ik is a walk; its variance grows by r_i²·ψ_u²·h an hour. r_i is the unit's crude rate: least squares through the origin of
 # its thicknesses, or the middle one of all units where it is beyond a third to three times that.
 # Chances of a change: 0.09 for each of the last intervals but the first (four at most), told a conveyor; where several conveyors
@@ -43,13 +44,15 @@ model {
     J[c] <- ifelse(label == 1, 0.35 + 0.45 * jRaw[c], s + 0.15 * jRaw[c])
     # First interval that runs at the new rate; K + 1 for none.
     first[c] <- ifelse(label == 1, K + 2 - own[c], K + 2 - label)
+    lastOff[c] ~ dbern(0.12)
+    lastSd[c] <- ifelse(lastOff[c] * equals(label, 1) * equals(own[c], 1) == 1, 1, 0.35)
     X[c, 1] <- 0
     for (k in 1:K) {
       eRaw[c, k] ~ dnorm(0, 1)
       g[c, k] <- m[c] + J[c] * step(k - first[c]) + psiS * sqrt(h / dx[k]) * eRaw[c, k]
       D[c, k] <- (pow(x[k + 1], p) - pow(x[k], p)) * pow(xref, 1 - p) / p
       X[c, k + 1] <- X[c, k] + exp(g[c, k]) * D[c, k]
-      b[c, k] ~ dnorm(0, 1 / (0.5 * gauge)^2)
+      b[c, k] ~ dnorm(0, 1 / (gauge * ifelse(k == K, lastSd[c], 0.35))^2)
     }
     now[c] <- m[c] + J[c] * step(K - first[c])
   }

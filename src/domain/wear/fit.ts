@@ -11,7 +11,7 @@ import { clocksOf } from './clock/clocks.js';
 import { changeTold } from './clock/told.js';
 import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
-import { designOf } from './likelihood/design.js';
+import { designOf, solveSystem } from './likelihood/design.js';
 import type { DutyAsked, DutyNoiseFit } from './likelihood/duty-noise.js';
 import { bulk, hasPairs, modeWithDuty, usualInterval } from './likelihood/duty-noise.js';
 import type { LeaveOneOut } from './likelihood/leave-one-out.js';
@@ -345,7 +345,9 @@ function finish(
   let nodes: readonly ParameterNode[] | undefined;
   let change: WearChange | undefined;
   const parameters = mode.pass.parameters;
-  const solved = mode.pass.effectsOnly;
+  // With τ and σ estimated too; where their part cannot be solved, given them.
+  const { system, effectsOnly } = mode.pass;
+  const solved = solveSystem(system, system.size) ?? effectsOnly;
   return {
     kind: 'fitted',
     units,

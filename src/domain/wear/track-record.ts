@@ -218,8 +218,15 @@ function missOf(input: TrackInput, fit: WearFit, row: number): Miss | undefined 
     foretold: mean - before,
     miss: wear - mean,
     variance: gauge ** 2 + spread ** 2,
-    shared: lookShare * gauge,
+    shared: lookShare * gauge * Math.hypot(1, exposure / rootSquares(fit, unit)),
   };
+}
+
+/** Looks that read off before the cut tilt the rate: by least squares through the origin as x over the root of Σx² of them. */
+function rootSquares({ units }: WearFit, unit: number): number {
+  let sum = 0;
+  for (let at = units.start[unit]!; at < units.start[unit + 1]!; at++) sum += units.exposure[at]! ** 2;
+  return sum > 0 ? Math.sqrt(sum) : Infinity;
 }
 
 /** With many conveyors one would stand out by chance: the bound rises so that all of one horizon together keep the same chance. */

@@ -1,5 +1,6 @@
 // The fit against an independent likelihood in R (tests/reference/mixed-wear.R; the fixture holds its data and its answers).
 import { readFileSync } from 'node:fs';
+import { area } from '../../../src/domain/wear/numeric/normal.js';
 import { describe, expect, it } from 'vitest';
 import type { ReadingColumns, UnitColumns } from '../../../src/domain/wear/columns.js';
 import type { WearFit } from '../../../src/domain/wear/fit.js';
@@ -93,6 +94,40 @@ describe('maximum likelihood on exact and censored records', () => {
       }
     });
   }
+
+  it('the standard error of the middle rate takes in that the spread is estimated too', () => {
+    // A second road: the curvature of the censored likelihood itself, by differences, in (μ, ln τ), and its inverse.
+    const { oneLayer } = fixture;
+    const units: UnitColumns = {
+      count: oneLayer.units,
+      fitted: new Float64Array(oneLayer.units).fill(oneLayer.depth),
+      build: new Int32Array(oneLayer.units),
+      builds: [{ depths: [oneLayer.depth], tolerance: 0 }],
+    };
+    const fit = fitPlain(columnsOf(oneLayer.readings), units);
+    const edges = Array.from({ length: oneLayer.units }, () => ({ reached: Infinity, short: 0 }));
+    for (const [unit, exposure, kind, value] of oneLayer.readings) {
+      const edge = edges[unit ?? -1];
+      if (!edge || exposure === undefined) continue;
+      // Kind 2 or the last layer's number: the layer is through.
+      if (kind === 2 || value === 1) edge.reached = Math.min(edge.reached, exposure);
+      else edge.short = Math.max(edge.short, exposure);
+    }
+    const minus = (level: number, logSpread: number): number =>
+      -edges.reduce((sum, { reached, short }) => {
+        const below = (exposure: number): number =>
+          area((Math.log(oneLayer.depth / exposure) - level) / Math.exp(logSpread));
+        return sum + Math.log((short > 0 ? below(short) : 1) - (reached < Infinity ? below(reached) : 0));
+      }, 0);
+    const [m, t, h] = [Math.log(fit.rate.median), Math.log(fit.rate.spread), 1e-3];
+    const mm = (minus(m + h, t) - 2 * minus(m, t) + minus(m - h, t)) / h ** 2;
+    const tt = (minus(m, t + h) - 2 * minus(m, t) + minus(m, t - h)) / h ** 2;
+    const mt =
+      (minus(m + h, t + h) - minus(m + h, t - h) - minus(m - h, t + h) + minus(m - h, t - h)) / (4 * h ** 2);
+    expect(relative(fit.rate.logError, Math.sqrt(tt / (mm * tt - mt * mt)))).toBeLessThan(1e-4);
+    // With the spread taken as known it would be smaller.
+    expect(fit.rate.logError).toBeGreaterThan(Math.sqrt(1 / mm) * (1 + 1e-6));
+  });
 
   it('one layer by colour only is a lognormal interval-censored regression (R survreg)', () => {
     const { oneLayer } = fixture;
