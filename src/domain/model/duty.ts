@@ -19,6 +19,8 @@ export interface Duty {
   readonly origin?: Origin;
   /** As the author wrote it. */
   readonly text: string;
+  /** What the duty record says beside: `second press in service`. */
+  readonly note?: string;
   /** First day it holds; undefined for "always". */
   readonly from?: CalendarDay;
 }
@@ -31,7 +33,12 @@ export function declaredDuties(conveyor: Conveyor, changes: readonly DutyChange[
   for (const change of [...changes].sort(
     (a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start,
   )) {
-    duties.push({ ...numbersOf(change.duty), basis: 'duty record', from: change.from.day });
+    duties.push({
+      ...numbersOf(change.duty),
+      basis: 'duty record',
+      from: change.from.day,
+      ...(change.note !== undefined && { note: change.note }),
+    });
   }
   return duties;
 }

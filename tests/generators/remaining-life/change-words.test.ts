@@ -18,6 +18,7 @@ import {
   type WearPace,
 } from '../../../src/generators/remaining-life/parts/wear-change.js';
 import type { Belief, ConveyorChange, WearChange } from '../../../src/domain/wear/change.js';
+import type { Duty } from '../../../src/domain/model/duty.js';
 import { day, estateOf, look, only, works } from './story.js';
 
 const belief = (low: number, middle: number, high: number): Belief => ({ low, middle, high });
@@ -70,22 +71,32 @@ const branch: BranchDates = {
   exposureIfChanged: quantiles,
   exposureIfNot: quantiles,
 };
-const paceOf = (...clocks: ConveyorChange[]): WearPace =>
-  wearPace({ change: change(...clocks), conveyor: 0, names: ['DG1', 'CP3'], dates: () => branch });
+const noted: Duty = {
+  perDay: 20,
+  spread: undefined,
+  basis: 'duty record',
+  text: '140 h/week',
+  from: day('2026-03-09'),
+  note: 'sand in the cake',
+};
+const paceOf = (...clocks: ConveyorChange[]): WearPace => pacesWith([], ...clocks);
+const pacesWith = (duties: readonly Duty[], ...clocks: ConveyorChange[]): WearPace =>
+  wearPace({ change: change(...clocks), conveyor: 0, names: ['DG1', 'CP3'], dates: () => branch, duties });
+
+const small = remainingLife(
+  estateOf(
+    works,
+    look(2000, 'P1 thickness 10.9 mm; P2 thickness 11.2 mm') +
+      look(4000, 'P1 thickness 9.7 mm; P2 thickness 10.1 mm'),
+  ),
+  { track: false },
+);
 
 /** The report of a small estate with this pace written over what its model says. */
 function withPace(pace: WearPace): RemainingLife {
-  const report = remainingLife(
-    estateOf(
-      works,
-      look(2000, 'P1 thickness 10.9 mm; P2 thickness 11.2 mm') +
-        look(4000, 'P1 thickness 9.7 mm; P2 thickness 10.1 mm'),
-    ),
-    { track: false },
-  );
   return {
-    ...report,
-    conveyors: report.conveyors.map((life) => ({ ...life, model: life.model && { ...life.model, pace } })),
+    ...small,
+    conveyors: small.conveyors.map((life) => ({ ...life, model: life.model && { ...life.model, pace } })),
   };
 }
 
@@ -105,6 +116,13 @@ describe('what is said of a change', () => {
       'Whether DG1 has worn faster since the look of 2026-03-04 cannot yet be told from steady wear (chance 34 %): ' +
         'a look by 2026-10-08, with thicknesses at the same points, would tell.',
     );
+  });
+
+  it('the record of about then is quoted, an older one is not', () => {
+    const told = (...duties: Duty[]): string =>
+      changeSentences(withPace(pacesWith(duties, clock({ chance: 0.78 }))))[0] ?? '';
+    expect(told(noted)).toMatch(/ The record of 2026-03-09 says: “sand in the cake”\.$/);
+    expect(told({ ...noted, from: day('2025-11-03') })).not.toContain('sand');
   });
 
   it('wear that speeds up with age is told as such where no look explains it', () => {

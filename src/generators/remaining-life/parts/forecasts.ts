@@ -378,7 +378,7 @@ function changeOf(
   };
   const names = input.conveyors.map(({ name }) => name);
   return {
-    pace: wearPace({ change, conveyor, names, dates }),
+    pace: wearPace({ change, conveyor, names, dates, duties: coming.history.duties }),
     looksOff: looksOff(change, conveyor, input.options.gaugeError ?? defaultGaugeError),
   };
 }

@@ -3,6 +3,7 @@
 // read: colours alone cry wolf (see DEVELOPERS.md).
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { Duty } from '../../../domain/model/duty.js';
 import type { Belief, ConveyorChange, Curvature, Scatter, WearChange } from '../../../domain/wear/change.js';
 import type { Quantiles } from '../../../domain/wear/quantiles.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
@@ -36,6 +37,8 @@ export interface SuspectedLook {
   readonly chance: number;
   /** Rate since over rate before, if it changed. */
   readonly factor: Belief;
+  /** What a duty record of about then says beside its hours: often the cause. */
+  readonly noted: { readonly day: CalendarDay; readonly text: string } | undefined;
 }
 
 export type WearPace =
@@ -74,22 +77,35 @@ export interface PaceInput {
   readonly names: readonly string[];
   /** Both branches' dates at the point whose limit comes first; asked for only where a change is suspected. */
   readonly dates: () => BranchDates | undefined;
+  /** Duties with their notes, in order. */
+  readonly duties: readonly Duty[];
 }
 
-export function wearPace({ change, conveyor, names, dates }: PaceInput): WearPace {
+export function wearPace({ change, conveyor, names, dates, duties }: PaceInput): WearPace {
   const clock = change?.conveyors.find((c) => c.conveyor === conveyor);
   if (!clock) return { kind: 'not asked', why: noClock };
   if (clock.kind === 'not asked') return { kind: 'not asked', why: clock.why };
   if (clock.thicknesses < fewest) return { kind: 'not asked', why: 'too few thicknesses' };
   const { likeliest, chance, factor } = clock;
   // Days in the columns came from calendar days.
-  const look = likeliest && { day: likeliest.day as CalendarDay, chance, factor };
+  const day = likeliest?.day as CalendarDay | undefined;
+  const look = day === undefined ? undefined : { day, chance, factor, noted: notedAbout(duties, day) };
   if (look && chance > believed)
     return { kind: 'changed', ...look, withOthers: changedWith(change, clock, names), dates: dates() };
   const age = agedBy(change?.curvature, clock);
   if (age) return age;
   if (look && chance > suspected) return { kind: 'cannot yet be told', ...look, dates: dates() };
   return { kind: 'no sign', thicknesses: clock.thicknesses };
+}
+
+/** From a month before the look on: the first record with a note. */
+function notedAbout(duties: readonly Duty[], look: CalendarDay): SuspectedLook['noted'] {
+  const record = duties.find(
+    ({ from, note }) => note !== undefined && from !== undefined && from >= look - 31,
+  );
+  return record?.from === undefined || record.note === undefined
+    ? undefined
+    : { day: record.from, text: record.note };
 }
 
 function changedWith(

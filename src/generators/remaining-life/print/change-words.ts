@@ -55,14 +55,15 @@ function paceSentence(name: string, pace: WearPace): readonly string[] {
         pace.withOthers.length > 0 ? `, like ${listed(pace.withOthers)}, which carries the same` : '';
       return [
         `${name} has worn ${faster ? 'faster' : 'slower'} since the look of ${formatDay(pace.day)}${others}, chance ${chance(pace.chance)}: ` +
-          `about ${factorWords(pace)} its former rate.${branchWords(pace.dates)}`,
+          `about ${factorWords(pace)} its former rate.${branchWords(pace.dates)}${notedWords(pace)}`,
       ];
     }
     case 'cannot yet be told': {
-      const by = pace.dates?.ifChanged.q05;
+      const [a, b] = [pace.dates?.ifChanged.q05, pace.dates?.ifNot.q05];
+      const by = a !== undefined && (b === undefined || a < b) ? a : b;
       return [
         `Whether ${name} has worn ${pace.factor.middle >= 1 ? 'faster' : 'slower'} since the look of ${formatDay(pace.day)} cannot yet be told from steady wear (chance ${chance(pace.chance)}): ` +
-          `a look${by === undefined ? '' : ` by ${formatDay(by)}`}, with thicknesses at the same points, would tell.`,
+          `a look${by === undefined ? '' : ` by ${formatDay(by)}`}, with thicknesses at the same points, would tell.${notedWords(pace)}`,
       ];
     }
     case 'faster with age':
@@ -92,6 +93,10 @@ export function paceInShort(pace: WearPace): string | undefined {
 
 function factorWords({ factor }: { readonly factor: { low: number; middle: number; high: number } }): string {
   return `${formatNumber(factor.middle, 1)} times (${formatNumber(factor.low, 1)} to ${formatNumber(factor.high, 1)})`;
+}
+
+function notedWords({ noted }: { readonly noted: { day: CalendarDay; text: string } | undefined }): string {
+  return noted ? ` The record of ${formatDay(noted.day)} says: “${noted.text}”.` : '';
 }
 
 function branchWords(dates: BranchDates | undefined): string {
