@@ -2,7 +2,7 @@
 // over points the gauge averages out, and what is left is what they have in common: a look that reads off as a whole, hours that
 // were harder than others, or a rate that changed. The pooled miss is a share of the wear that was foretold for the interval,
 // weighted by least squares; its error adds to the points' own errors those that all of them share.
-// Shared errors (our judgement, as in wear-change of the model): a whole look reads off by half its gauge error; the wear of an
+// Shared errors (our judgement, as in wear-change of the model): a whole look reads off by a third of its gauge error; the wear of an
 // interval is out by 5 % for all points alike and by 15 % for each by itself, for no two intervals are worked alike.
 
 export interface Miss {
@@ -34,7 +34,7 @@ export interface PooledMiss {
 export const sharedDuty = 0.05;
 export const pointDuty = 0.15;
 /** A whole look reads off by so much of its gauge error. */
-export const lookShare = 0.5;
+export const lookShare = 0.35;
 /** Beyond so many errors a miss is told: about 2 % in steady conveyors by construction, both signs taken together. */
 export const toldBeyond = 2.2;
 /** Standard normal quantile with four of five below it. */
