@@ -32,6 +32,9 @@ export interface PlanEffort {
 }
 
 const minutes = 60;
+/** Beyond these a plan is a list: whoever has so much on one conveyor plans it as several jobs. */
+const mostSteps = 2000;
+const mostTeams = 200;
 
 export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobPlan {
   const proposal = job.order ? undefined : proposeSteps(job, estate);
@@ -51,11 +54,17 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   );
   const rules = timeRules(job, steps, ways, ground, waits, calendar);
   const problem = asProblem(steps, ways, waits, apart, teams, rules);
-  const schedule = scheduleJobs(problem, {
-    ...usualEffort(steps.length, effort),
-    cost: (timing) => accessMoves(rules, ways, timing),
-  });
-  const arranged = schedule.kind === 'schedule' ? schedule : inLine(problem);
+  const tooMany = steps.length > mostSteps || teams.length > mostTeams;
+  const schedule: Schedule = tooMany
+    ? { kind: 'circular' }
+    : scheduleJobs(problem, {
+        ...usualEffort(steps.length, effort),
+        cost: (timing) => accessMoves(rules, ways, timing),
+      });
+  const arranged =
+    schedule.kind === 'schedule'
+      ? schedule
+      : inLine(problem, tooMany ? 'there is too much of it to be scheduled' : 'the order goes in a circle');
   const order = byStart(arranged);
   const planned = arrange(
     job,
@@ -102,13 +111,18 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
     ground,
     violations,
   };
-  const problems = planProblems(found, calendar, teams);
+  const problems = planProblems(
+    found,
+    calendar,
+    teams,
+    tooMany ? { steps: mostSteps, teams: mostTeams } : undefined,
+  );
   return {
     ...found,
     problems,
     buildable: !problems.some((each) => each.stops),
     shorten:
-      effort.quick || steps.length === 0
+      effort.quick || tooMany || steps.length === 0
         ? []
         : whatShortens(
             job,
@@ -158,6 +172,8 @@ function bindings(
     };
   }
   const ground = groundOf(job, steps, estate);
+  if (steps.length > mostSteps)
+    return { ground, apart: [], waits: steps.map((_, j) => (j > 0 ? [j - 1] : [])) };
   const sequence = sequenceOf(steps);
   return {
     ground,
@@ -172,8 +188,8 @@ function spiralFirst(steps: readonly Step[], step: Step, j: number): number[] {
   return steps.flatMap((other, i) => (i < j && other.action === 'remove screw' ? [i] : []));
 }
 
-/** For orders that go in circles: one step after another as listed, so that there is still something to look at. */
-function inLine(problem: ScheduleProblem): Extract<Schedule, { kind: 'schedule' }> {
+/** For orders that go in circles or are too long: one step after another as listed, so that there is still something to look at. */
+function inLine(problem: ScheduleProblem, because: string): Extract<Schedule, { kind: 'schedule' }> {
   let at = 0;
   const start = problem.activities.map(({ modes }) => {
     const begins = at;
@@ -187,7 +203,7 @@ function inLine(problem: ScheduleProblem): Extract<Schedule, { kind: 'schedule' 
     finish: start.map((each, i) => each + (problem.activities[i]?.modes[0]?.duration ?? 0)),
     mode: start.map(() => 0),
     lowerBound: 0,
-    because: 'the order goes in a circle',
+    because,
     optimal: false,
     nodes: 0,
     tooFarApart: 0,

@@ -14,6 +14,7 @@ export function planProblems(
   plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,
   calendar: WorkCalendar,
   teams: readonly Team[],
+  tooMany: { readonly steps: number; readonly teams: number } | undefined,
 ): readonly PlanProblem[] {
   const { job } = plan;
   const problems: PlanProblem[] = [];
@@ -113,6 +114,13 @@ export function planProblems(
   gasProblems(plan, add);
   for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
   clockProblems(plan, calendar, add);
+  if (tooMany)
+    add(
+      'too many',
+      true,
+      `${formatNumber(plan.steps.length)} steps by ${formatNumber(teams.length)} crews and access units are more than a plan is made for: at most ${formatNumber(tooMany.steps)} steps and ${formatNumber(tooMany.teams)} crews and units.`,
+      'Divide the job into several with windows of their own.',
+    );
   return problems;
 }
 

@@ -75,7 +75,9 @@ export function whatShortens(
   }
   return tries
     .flatMap(({ what, job: changed }): Shorter[] => {
-      const shorter = scheduleJobs(problemFor(changed), { shakes: 200, nodes: 0 });
+      const problem = problemFor(changed);
+      const shakes = Math.min(200, Math.round(500_000 / (1 + problem.activities.length ** 2)));
+      const shorter = scheduleJobs(problem, { shakes, nodes: 0 });
       const saves = shorter.kind === 'schedule' ? (now - shorter.makespan) / 60 : 0;
       return saves > 0 ? [{ what, saves }] : [];
     })

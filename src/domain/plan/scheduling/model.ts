@@ -71,10 +71,10 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
   const { activities, resources } = problem;
   const n = activities.length;
   checkAmounts(problem);
-  const waits = waitsOf(problem);
+  const stated = waitsOf(problem);
   const followers: number[][] = activities.map(() => []);
-  const left = waits.map((list) => list.length);
-  waits.forEach((list, i) => {
+  const left = stated.map((list) => list.length);
+  stated.forEach((list, i) => {
     for (const { on } of list) followers[on]?.push(i);
   });
   const order = left.flatMap((count, i) => (count === 0 ? [i] : []));
@@ -85,6 +85,11 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
     }
   }
   if (order.length < n) return undefined;
+  const { before, waits } = closure(n, order, stated);
+  followers.forEach((list) => (list.length = 0));
+  waits.forEach((list, i) => {
+    for (const { on } of list) followers[on]?.push(i);
+  });
 
   const shortest = Int32Array.from(activities, ({ modes }) =>
     Math.min(...modes.map((mode) => mode.duration)),
@@ -106,7 +111,6 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
     excluded[i]?.push(j);
     excluded[j]?.push(i);
   }
-  const before = closure(n, order, waits);
   const apart = new Uint8Array(n * n);
   const clashing = clashes(problem);
   for (let i = 0; i < n; i++) {
@@ -199,27 +203,31 @@ function leastMove(
   return Number.isFinite(least) ? least : 0;
 }
 
-/** Who must be finished before whom, by rows of bits: everything before what is before. */
+/** Who must be finished before whom, by rows of bits; and the waits without those that follow from others. */
 function closure(
   n: number,
   order: readonly number[],
-  waits: readonly (readonly { readonly on: number }[])[],
-): Uint8Array {
+  stated: readonly (readonly { readonly on: number; readonly least: number }[])[],
+): { readonly before: Uint8Array; readonly waits: { on: number; least: number }[][] } {
   const words = (n + 31) >> 5;
   const ancestors = new Int32Array(n * words);
+  const has = (j: number, i: number): boolean =>
+    (((ancestors[j * words + (i >> 5)] ?? 0) >> (i & 31)) & 1) === 1;
+  const waits: { on: number; least: number }[][] = stated.map(() => []);
   for (const j of order) {
-    for (const { on } of waits[j] ?? []) {
+    const list = stated[j] ?? [];
+    for (const { on } of list)
       for (let w = 0; w < words; w++)
         ancestors[j * words + w] = (ancestors[j * words + w] ?? 0) | (ancestors[on * words + w] ?? 0);
+    waits[j] = list.filter(({ on, least }) => least > 0 || !has(j, on));
+    for (const { on } of list) {
       const word = j * words + (on >> 5);
       ancestors[word] = (ancestors[word] ?? 0) | (1 << (on & 31));
     }
   }
   const before = new Uint8Array(n * n);
-  for (let j = 0; j < n; j++)
-    for (let i = 0; i < n; i++)
-      if (((ancestors[j * words + (i >> 5)] ?? 0) >> (i & 31)) & 1) before[i * n + j] = 1;
-  return before;
+  for (let j = 0; j < n; j++) for (let i = 0; i < n; i++) if (has(j, i)) before[i * n + j] = 1;
+  return { before, waits };
 }
 
 /** Whether every way of doing the one overloads a resource together with every way of doing the other. */
