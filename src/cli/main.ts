@@ -38,6 +38,7 @@ const exit = await run(
   typeof TROUGHLINE_VERSION === 'string' ? TROUGHLINE_VERSION : 'development',
 );
 // What `check` has to say, its exit code says too.
+// eslint-disable-next-line @typescript-eslint/no-unnecessary-condition -- a stream that breaks sets it
 process.exitCode = lost && exit === Exit.clean && args[0] !== 'check' ? Exit.trouble : exit;
 
 function tell(message: string): void {

@@ -48,18 +48,22 @@ export function describe(leaf: LeafCstNode): Cursor | undefined {
   };
 }
 
+/** As much of a CST node as is looked at. */
+interface Contained {
+  readonly grammarSource?: GrammarAST.AbstractElement | undefined;
+  readonly container?: unknown;
+}
+
 /** The assignment a token fills, looking out through the data type rules (Quantity, Day) that wrap single tokens. */
 function assignmentOf(leaf: LeafCstNode): GrammarAST.Assignment | undefined {
-  let at:
-    | { readonly grammarSource?: GrammarAST.AbstractElement | undefined; readonly container?: unknown }
-    | undefined = leaf;
+  let at: Contained | undefined = leaf;
   for (let depth = 0; at && depth < 4; depth += 1) {
     const source = at.grammarSource;
     const assignment = source && AstUtils.getContainerOfType(source, GrammarAST.isAssignment);
     if (assignment) return assignment;
     const rule = source && AstUtils.getContainerOfType(source, GrammarAST.isParserRule);
     if (!rule || (rule.dataType === undefined && !isWrapper(rule.name))) return undefined;
-    at = at.container as typeof at; // a CST node's container is a CST node
+    at = at.container as Contained | undefined; // a CST node's container is a CST node
   }
   return undefined;
 }

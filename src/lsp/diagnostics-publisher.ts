@@ -107,6 +107,7 @@ export function createDiagnosticsPublisher(
       try {
         session.forecasts = await background.forecasts(session);
       } catch (fault) {
+        // eslint-disable-next-line @typescript-eslint/no-unnecessary-condition -- may be stopped meanwhile
         if (!stopped) complain('forecast', fault);
       }
     }

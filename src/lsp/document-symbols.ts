@@ -179,6 +179,8 @@ function declarationsIn(document: EstateDocument): Pick<DocumentSymbols, 'declar
         }
         break;
       }
+      default: // records declare nothing
+        break;
     }
   }
   return { declarations, fitted };
@@ -301,6 +303,8 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         }
         break;
       }
+      default: // specifications refer to nothing
+        break;
     }
   }
   return references.sort((a, b) => a.start - b.start);

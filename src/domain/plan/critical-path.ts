@@ -102,7 +102,7 @@ function longestChain(
     path.unshift(activities[at]?.name ?? '');
     const start = times[at]?.earliestStart ?? 0;
     const previous: number | undefined = before[at]?.find(
-      (j) => times[j]?.critical === true && Math.abs((times[j]?.earliestFinish ?? 0) - start) <= tolerance,
+      (j) => times[j]?.critical === true && Math.abs(times[j].earliestFinish - start) <= tolerance,
     );
     at = previous ?? -1;
   }

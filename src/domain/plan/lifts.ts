@@ -186,8 +186,7 @@ function spiralLifts(
   const pieces = cuts.map((cut, i): SpiralPieceLift => {
     const mass = (perMetre * (cut.to - cut.from)) / 1000;
     const withinLimit = cut.limit === undefined || mass <= cut.limit + 1e-9;
-    if (!withinLimit && cut.limit !== undefined)
-      problems.push({ kind: 'piece over limit', piece: i + 1, mass, limit: cut.limit });
+    if (!withinLimit) problems.push({ kind: 'piece over limit', piece: i + 1, mass, limit: cut.limit });
     if (cut.outOfReach || cut.sidePull > mostSidePull)
       problems.push({
         kind: 'side pull',

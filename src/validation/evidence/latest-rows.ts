@@ -16,7 +16,7 @@ const known = new WeakMap<Estate, readonly LatestRow[]>();
 export function latestRows(estate: Estate): readonly LatestRow[] {
   const found = known.get(estate);
   if (found) return found;
-  const latest: LatestRow[] = [];
+  const latest: (LatestRow | undefined)[] = [];
   eachSeen(estate, (row, index, set) => {
     const place = estate.places[index];
     if (place && set.removed === undefined) latest[index] = { row, place, set };

@@ -138,6 +138,7 @@ class Generation {
       }
       return kept;
     });
+    // eslint-disable-next-line @typescript-eslint/no-unnecessary-condition -- set in the loop above
     if (!any) return undefined;
     const row = this.limited.indexOf(pattern.stock);
     if (row >= 0) values[this.wanted.length + row] = 1;

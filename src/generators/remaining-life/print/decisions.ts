@@ -97,7 +97,7 @@ function cheapestList(conveyors: readonly ConveyorLife[]): Markup | undefined {
     const cheapest = life.model?.cheapest;
     if (!cheapest) return [];
     const when = cheapest.day === undefined ? '' : `, about ${formatDay(cheapest.day)}`;
-    const { riskDay } = life.model ?? {};
+    const { riskDay } = life.model;
     const late =
       cheapest.day !== undefined && riskDay !== undefined && cheapest.day > riskDay
         ? `; the accepted risk is passed before, on ${formatDay(riskDay)}, and that rules`

@@ -112,9 +112,7 @@ function row(life: ConveyorLife, y: number, x: (day: number) => number, end: num
     q05 !== undefined &&
       q05 > end &&
       svgText(right - 4, y + 4, `middle ${date(q50)} ▸`, { anchor: 'end', size: 10.5, halo: true }),
-    within &&
-      outage &&
-      rectangle(x(outage.from) - 2.5, y - 10.5, 13, 21, { stroke: ink.black, 'stroke-width': 1.8 }),
+    within && rectangle(x(outage.from) - 2.5, y - 10.5, 13, 21, { stroke: ink.black, 'stroke-width': 1.8 }),
     orderBy !== undefined &&
       mark('triangle down', x(orderBy), y, 5, {
         fill: ink.vermilion,

@@ -78,7 +78,7 @@ job J2 {
     }
     for (const job of estate.jobs) {
       const whole = job.partOf && estate.jobs.find(({ name }) => name === job.partOf?.name);
-      if (!whole || !job.partOf || (whole !== job && whole.conveyor === job.conveyor)) continue;
+      if (!whole || (whole !== job && whole.conveyor === job.conveyor)) continue;
       yield {
         origin: job.partOf.origin,
         message:
