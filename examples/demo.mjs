@@ -11,7 +11,7 @@ const asOf = ['--as-of', '2026-10-31'];
 say('1. Check the demo estate: what is wrong, why it matters, what to do');
 troughline([0, 1], 'check', estate, ...asOf);
 say('2. How each liner stands');
-troughline([0], 'report', estate, ...asOf, '--since', '2026-07-31', '--out', 'out/demo/report');
+troughline([0, 1], 'report', estate, ...asOf, '--since', '2026-07-31', '--out', 'out/demo/report');
 say('3. The work packs');
 troughline([0, 1], 'pack', 'all', estate, ...asOf, '--out', 'out/demo/packs');
 say('4. The next inspection of DG1, on paper and for a phone');

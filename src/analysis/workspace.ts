@@ -76,7 +76,7 @@ function build(entries: readonly Entry[], given: AnalyseOptions['asOf']): Analys
   const judged = conflicts.length === 0;
   const all = [...problems, ...unread];
   const found = wholeLines(
-    judged ? runRules({ estate, problems: all }) : reportProblems(all),
+    judged ? runRules({ estate, problems: all, asOf: given }) : reportProblems(all),
     (source) => byNumber.get(source)?.text,
   );
   const { findings, suppressed } = suppress(

@@ -156,6 +156,12 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
     .addOption(
       new Option('--paper <size>', 'page size of HTML and PDF').choices(['A4', 'Letter']).default('A4'),
     )
+    .option(
+      '--fail-on <what>',
+      'end with 1 on findings (error, warning, information), on a risk passed by the next outage (risk, contact), on an overdue look (overdue), or never; may be given several times (default: error)',
+      collect,
+      [],
+    )
     .addHelpText(
       'after',
       "\nExamples:\n  troughline report examples/4-tarnholt --as-of 2026-10-31 --out reports/\n  troughline report plant/ --conveyor DG1 --with 'duty DG1 140 h/week'\n  troughline report plant/ --previous reports/2026-03.json\n\nThe clock is never read: the same files and the same --as-of give the same bytes. In CI --as-of is required.",

@@ -29,7 +29,21 @@ export function ruleOf(code: string): Rule | undefined {
 
 /** All findings, in the order of the text: by source, start, then code. */
 export function runRules(input: RuleInput): Finding[] {
-  return inTextOrder(rules.flatMap((rule) => findingsOf(rule, input)));
+  const found = rules.flatMap((rule) => findingsOf(rule, input));
+  return inTextOrder(input.asOf === undefined ? found : markCalendar(found, input));
+}
+
+/** What was not there on the day of the newest record was brought by the calendar. */
+function markCalendar(found: readonly Finding[], input: RuleInput): Finding[] {
+  const timed = rules.filter(({ byTheCalendar }) => byTheCalendar);
+  const placeOf = ({ code, origin }: Finding): string => `${code} ${origin.source} ${origin.start}`;
+  const then = new Set(timed.flatMap((rule) => findingsOf(rule, { ...input, asOf: undefined })).map(placeOf));
+  const codes = new Set<string>(timed.map(({ code }) => code));
+  return found.map((finding) =>
+    codes.has(finding.code) && !then.has(placeOf(finding))
+      ? { ...finding, broughtByTheCalendar: true as const }
+      : finding,
+  );
 }
 
 /** Findings for problems alone, for those that are known only after the rules have run (suppressions that hide nothing). */

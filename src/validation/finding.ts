@@ -32,6 +32,8 @@ export interface Found {
 }
 
 export interface Finding extends Found {
+  /** True where days that passed since the newest record brought it, and no change in the texts. */
+  readonly broughtByTheCalendar?: true;
   /** Permanent, never reused: `TL203`. */
   readonly code: string;
   readonly severity: Severity;

@@ -1,6 +1,7 @@
 // A rule is one file in rules/: hover text, `explain CODE`, the rule pages and the tests all come from this object.
 // A check is pure and cheap: it runs while someone types, over the whole estate.
 
+import type { CalendarDay } from '../domain/units/calendar.js';
 import type { Estate } from '../domain/model/estate.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Found, Severity } from './finding.js';
@@ -8,6 +9,8 @@ import type { Found, Severity } from './finding.js';
 export interface RuleInput {
   readonly estate: Estate;
   readonly problems: readonly Problem[];
+  /** The day that was asked for; left out, rules of time count from the newest record. */
+  readonly asOf?: CalendarDay | undefined;
 }
 
 /**
@@ -62,6 +65,8 @@ export type Rule = (InOneText | InTwoTexts) & {
   readonly given: Given;
   readonly around?: Around;
   readonly cases?: readonly RuleCase[];
+  /** True where a finding can come or go because days pass, without a change in the texts. */
+  readonly byTheCalendar?: true;
   check(input: RuleInput): Iterable<Found>;
 };
 

@@ -112,6 +112,20 @@ describe('check', () => {
 });
 
 describe('report', () => {
+  test('ends with 1 on errors in the estate and on what it was told to fail on, its files written all the same', async () => {
+    const wrong = { ...sound, 'more.trough': 'liner Broken {\n  material PE1000\n}\n' };
+    const day = ['--as-of', '2025-12-31'];
+    const cwd = folderWith(sound);
+    expect((await troughline(['report', ...day], { cwd })).exit).toBe(0);
+    const broken = await troughline(['report', ...day, '--out', 'r'], { cwd: folderWith(wrong) });
+    expect([broken.exit, broken.out]).toEqual([1, expect.stringContaining('report.html')]);
+    expect(
+      (await troughline(['report', ...day, '--fail-on', 'never'], { cwd: folderWith(wrong) })).exit,
+    ).toBe(0);
+    const late = await troughline(['report', '--as-of', '2035-12-31', '--fail-on', 'overdue'], { cwd });
+    expect([late.exit, late.err]).toEqual([1, expect.stringContaining('--fail-on overdue')]);
+    expect((await troughline(['report', ...day, '--fail-on', 'tuesday'], { cwd })).exit).toBe(2);
+  });
   const sound = {
     'first.trough': readFileSync(
       new URL('../../examples/1-first-conveyor/first.trough', import.meta.url),

@@ -11,6 +11,7 @@ import { readChange, type WhatIfChange } from '../../generators/remaining-life/w
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { readPublished, type PublishedReport } from '../../generators/remaining-life/published.js';
+import type { Finding } from '../../validation/finding.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { Exit, Trouble, type Console } from '../console.js';
 import { conveyorsNamed } from '../conveyors-named.js';
@@ -22,7 +23,11 @@ import type { OutputFile } from '../write-files.js';
 
 const formats = ['html', 'markdown', 'json', 'csv', 'conveyors-csv', 'points-csv', 'pdf'] as const;
 
+/** What makes a report end with 1 besides being printed. */
+export const failures = ['error', 'warning', 'information', 'risk', 'contact', 'overdue', 'never'] as const;
+
 export interface ReportOptions {
+  readonly failOn: readonly string[];
   readonly asOf: CalendarDay | undefined;
   readonly since?: CalendarDay;
   readonly out?: string;
@@ -46,7 +51,8 @@ export async function report(
   // A build that counts from whatever record is newest gives another report when a record is added late; CI names its day.
   if (options.asOf === undefined && console.env['CI'])
     throw new Trouble('in CI, say which day to count from: --as-of YYYY-MM-DD (or SOURCE_DATE_EPOCH)');
-  const { estate } = await soundEstate(paths, options.asOf, console);
+  const failOn = chosen(options.failOn, failures, ['error']);
+  const { estate, findings } = await soundEstate(paths, options.asOf, console);
   const made = remainingLife(estate, {
     asOf: options.asOf,
     since: options.since,
@@ -62,7 +68,9 @@ export async function report(
     options.out,
     console,
   );
-  return Exit.clean;
+  const failed = failuresOf(made, findings, failOn);
+  for (const line of failed) console.err(`troughline: ${line}\n`);
+  return failed.length > 0 ? Exit.findings : Exit.clean;
 }
 
 /** A report that cannot be read stops the run: a check that quietly judges nothing would look like a clean one. */
@@ -76,6 +84,52 @@ function publishedIn(file: string, console: Console): PublishedReport {
   const read = readPublished(text);
   if (!read.ok) throw new Trouble(`--previous ${file} ${read.message}`);
   return read.report;
+}
+
+/** A line each reason to end with 1; empty where none was asked for or found. */
+function failuresOf(
+  made: RemainingLife,
+  findings: readonly Finding[],
+  failOn: readonly (typeof failures)[number][],
+): readonly string[] {
+  const rank = { information: 0, warning: 1, error: 2 } as const;
+  const listOf = (lives: RemainingLife['conveyors']): string =>
+    lives.map(({ conveyor }) => conveyor.name).join(', ');
+  return failOn.flatMap((what): readonly string[] => {
+    switch (what) {
+      case 'never':
+        return [];
+      case 'error':
+      case 'warning':
+      case 'information': {
+        const count = findings.filter(({ severity }) => rank[severity] >= rank[what]).length;
+        return count > 0
+          ? [`${count} findings of severity ${what} or above in the estate (--fail-on ${what})`]
+          : [];
+      }
+      case 'risk':
+      case 'contact': {
+        const beyond = made.conveyors.filter(({ decision }) => {
+          if (!decision) return false;
+          const { accepted, today, outages } = decision;
+          const next = outages[0] ?? today;
+          return what === 'risk' ? next.condemn > accepted.condemn : next.contact > accepted.contact;
+        });
+        return beyond.length > 0
+          ? [
+              `by the next outage the accepted risk of ${what === 'risk' ? 'the limit' : 'steel'} is passed at ${listOf(beyond)} (--fail-on ${what})`,
+            ]
+          : [];
+      }
+      case 'overdue': {
+        const late = made.conveyors.filter(
+          ({ points, model }) =>
+            model?.look.kind === 'now' || points.some(({ nextLook }) => nextLook?.overdue),
+        );
+        return late.length > 0 ? [`a look is overdue at ${listOf(late)} (--fail-on overdue)`] : [];
+      }
+    }
+  });
 }
 
 function changeOf(text: string, estate: Estate): WhatIfChange {

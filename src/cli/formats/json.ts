@@ -22,6 +22,7 @@ export function toJson(result: CheckResult): string {
           message: finding.message,
           why: finding.why,
           todo: finding.todo,
+          broughtBy: finding.broughtByTheCalendar ? 'calendar' : 'change',
           related,
           fixes: (finding.fixes ?? []).map(({ title }) => title),
         })),

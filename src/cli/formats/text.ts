@@ -31,6 +31,9 @@ function block(located: LocatedFinding, paint: (code: string, text: string) => s
     ...located.related.map(
       (r) => ` ${gutter} = see ${told(r.file)}:${r.line}:${r.column}: ${shownLine(r.message)}`,
     ),
+    ...(finding.broughtByTheCalendar
+      ? [` ${gutter} = brought by the calendar: on the day of the newest record it was not there`]
+      : []),
     ` ${gutter} = why: ${shownLine(finding.why)}`,
     ` ${gutter} = do:  ${shownLine(finding.todo)}`,
     '',

@@ -1,6 +1,7 @@
 // TL3xx: do the records agree with one another and with the machine?
 
 import type { Rule } from '../rule.js';
+import { datedFarAfterTheRest } from './records/dated-far-after-the-rest.js';
 import { asFittedOffTheSpecification } from './records/as-fitted-off-the-specification.js';
 import { asFittedOutsideTheScope } from './records/as-fitted-outside-the-scope.js';
 import { belowTheCondemnLimit } from './records/below-the-condemn-limit.js';
@@ -79,4 +80,5 @@ export const recordRules: readonly Rule[] = [
   fittedOutsideTheTemperatureBand,
   dutyAgainstTheMeter,
   photoPathOfOneMachine,
+  datedFarAfterTheRest,
 ];

@@ -1,8 +1,8 @@
 // Is a job's window over, judged by the newest record of its conveyor, and no reline written down in it?
 
-import { newestDay } from '../../../domain/model/newest.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
+import { todayOf, todayWords } from '../../telling/today.js';
 
 export const jobAlreadyPast: Rule = {
   code: 'TL436',
@@ -21,8 +21,10 @@ job J1 {
   reline run above Gate
   crews Alpha
 }`,
-  *check({ estate }) {
-    const newest = newestDay(estate);
+  byTheCalendar: true,
+  *check(input) {
+    const { estate } = input;
+    const newest = todayOf(input);
     if (newest === undefined) return;
     for (const { name, window, conveyor } of estate.jobs) {
       if (!window || window.to.day >= newest) continue;
@@ -32,7 +34,7 @@ job J1 {
       if (done) continue;
       yield {
         origin: window.origin,
-        message: `Job ${name} was planned until ${formatDay(window.to.day)}, the records reach to ${formatDay(newest)}, and none says that it was done.`,
+        message: `Job ${name} was planned until ${formatDay(window.to.day)}, ${todayWords(input, newest)}, and none says that it was done.`,
       };
     }
   },

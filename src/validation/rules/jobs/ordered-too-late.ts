@@ -1,8 +1,8 @@
 // Is there still time to buy? First day of the window less the lead time of the plant, against the newest record of the estate.
 
-import { newestDay } from '../../../domain/model/newest.js';
 import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
+import { todayOf, todayWords } from '../../telling/today.js';
 
 export const orderedTooLate: Rule = {
   code: 'TL446',
@@ -21,8 +21,10 @@ job J1 {
   reline run above Gate
   crews Alpha
 }`,
-  *check({ estate }) {
-    const newest = newestDay(estate);
+  byTheCalendar: true,
+  *check(input) {
+    const { estate } = input;
+    const newest = todayOf(input);
     if (newest === undefined) return;
     for (const { name, window, conveyor, relines, screwChange } of estate.jobs) {
       if (!window || window.from.day < newest) continue; // a window that is over has its own finding
@@ -39,7 +41,7 @@ job J1 {
       if (!worst) continue;
       yield {
         origin: window.origin,
-        message: `Job ${name} starts on ${formatDay(window.from.day)}, and the ${worst.item} takes ${worst.time.text}: it had to be ordered by ${formatDay(addDays(window.from.day, -Math.ceil(worst.time.value / 24)))}, and the records reach to ${formatDay(newest)}.`,
+        message: `Job ${name} starts on ${formatDay(window.from.day)}, and the ${worst.item} takes ${worst.time.text}: it had to be ordered by ${formatDay(addDays(window.from.day, -Math.ceil(worst.time.value / 24)))}, and ${todayWords(input, newest)}.`,
         related: [{ origin: worst.origin, message: 'the lead time' }],
       };
     }

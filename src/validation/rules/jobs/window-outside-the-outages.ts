@@ -1,10 +1,10 @@
 // Does the window of a job lie in a planned outage of its plant?
 
 import type { Outage } from '../../../domain/model/plant.js';
-import { newestDay } from '../../../domain/model/newest.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
+import { todayOf } from '../../telling/today.js';
 import { list } from '../../telling/wording.js';
 
 export const windowOutsideTheOutages: Rule = {
@@ -22,8 +22,10 @@ job J1 {
   reline run above Gate
   crews Alpha
 }`,
-  *check({ estate }) {
-    const newest = newestDay(estate);
+  byTheCalendar: true,
+  *check(input) {
+    const { estate } = input;
+    const newest = todayOf(input);
     for (const { name, window, conveyor } of estate.jobs) {
       const { outages } = conveyor.plant;
       if (!window || window.outage || outages.length === 0 || window.from.day > window.to.day) continue;

@@ -2,9 +2,9 @@
 // clock? A yearly round with a month's grace [judgement]; half the remaining life may well ask for less.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { newestDay } from '../../../domain/model/newest.js';
 import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
+import { todayOf, todayWords } from '../../telling/today.js';
 
 export const notInspectedForLong: Rule = {
   code: 'TL318',
@@ -75,8 +75,10 @@ inspection DG1 2025-09-08 meter 9000 h {
 inspection DG2 2025-03-10 meter 6200 h {
   P1 colour white
 }`,
-  *check({ estate }) {
-    const newest = newestDay(estate);
+  byTheCalendar: true,
+  *check(input) {
+    const { estate } = input;
+    const newest = todayOf(input);
     if (newest === undefined) return;
     const last = new Map<Conveyor, CalendarDay>();
     const later = (conveyor: Conveyor, day: CalendarDay): void => {
@@ -91,7 +93,7 @@ inspection DG2 2025-03-10 meter 6200 h {
       if (newest <= addDays(day, 395)) continue;
       yield {
         origin: conveyor.nameOrigin,
-        message: `${conveyor.name} ${conveyor.commissioned?.date.day === day ? 'was commissioned on' : 'was last looked at on'} ${formatDay(day)}${conveyor.commissioned?.date.day === day ? ' and not looked at since' : ''}, and the records of the estate reach to ${formatDay(newest)}.`,
+        message: `${conveyor.name} ${conveyor.commissioned?.date.day === day ? 'was commissioned on' : 'was last looked at on'} ${formatDay(day)}${conveyor.commissioned?.date.day === day ? ' and not looked at since' : ''}, and ${todayWords(input, newest)}.`,
       };
     }
   },

@@ -2,11 +2,11 @@
 // the newest record of the estate, hours by the duty.
 
 import { momentOn } from '../../../domain/model/history.js';
-import { newestDay } from '../../../domain/model/newest.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
 import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
+import { todayOf, todayWords } from '../../telling/today.js';
 
 export const inspectionOverdue: Rule = {
   code: 'TL502',
@@ -53,8 +53,10 @@ inspection DG2 2026-03-09 meter 12000 h {
   P1 colour white
 }
 `,
-  *check({ estate }) {
-    const newest = newestDay(estate);
+  byTheCalendar: true,
+  *check(input) {
+    const { estate } = input;
+    const newest = todayOf(input);
     if (newest === undefined) return;
     for (const { place, history, result, unit, end } of firstToGo(estate)) {
       const last = history.inspections.findLast(
@@ -70,7 +72,7 @@ inspection DG2 2026-03-09 meter 12000 h {
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
         origin: place.conveyor.nameOrigin,
-        message: `${place.conveyor.name} has run about ${say(run)} since ${place.name} was read, more than half of the ${say(result.remaining)} that it had left; the last look was on ${formatDay(last.date.day)}, the records reach to ${formatDay(newest)}.`,
+        message: `${place.conveyor.name} has run about ${say(run)} since ${place.name} was read, more than half of the ${say(result.remaining)} that it had left; the last look was on ${formatDay(last.date.day)}, ${todayWords(input, newest)}.`,
       };
     }
   },

@@ -2,12 +2,12 @@
 // and short-term rate, what is left above the condemn limit, over that rate; running hours until the outage by the duty.
 
 import { momentOn } from '../../../domain/model/history.js';
-import { newestDay } from '../../../domain/model/newest.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours, formatLength, formatNumber } from '../../../domain/units/format.js';
 import { firstToGo, rateWords } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
+import { todayOf } from '../../telling/today.js';
 
 export const limitBeforeTheNextOutage: Rule = {
   code: 'TL501',
@@ -22,8 +22,10 @@ inspection DG1 2025-10-06 meter 9300 h {
   gauge ultrasonic ± 0.2 mm
   «P1 thickness 4.6 mm|P1 thickness 8.4 mm»
 }`,
-  *check({ estate }) {
-    const newest = newestDay(estate);
+  byTheCalendar: true,
+  *check(input) {
+    const { estate } = input;
+    const newest = todayOf(input);
     if (newest === undefined) return;
     for (const { place, history, row, result, unit, end } of firstToGo(estate)) {
       const { conveyor } = place;

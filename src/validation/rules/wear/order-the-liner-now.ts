@@ -2,11 +2,11 @@
 // newest record of the estate; silent where a job relines the conveyor already.
 
 import { dayAt, momentOn } from '../../../domain/model/history.js';
-import { newestDay } from '../../../domain/model/newest.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
 import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
+import { todayOf } from '../../telling/today.js';
 
 export const orderTheLinerNow: Rule = {
   code: 'TL503',
@@ -21,8 +21,10 @@ inspection DG1 2027-03-08 meter 17000 h {
   gauge ultrasonic ± 0.2 mm
   «P1 thickness 3.4 mm|P1 thickness 5.9 mm»
 }`,
-  *check({ estate }) {
-    const newest = newestDay(estate);
+  byTheCalendar: true,
+  *check(input) {
+    const { estate } = input;
+    const newest = todayOf(input);
     if (newest === undefined) return;
     const planned = new Set(estate.jobs.filter((job) => job.relines.length > 0).map((job) => job.conveyor));
     for (const { place, history, row, result, unit, end } of firstToGo(estate)) {
