@@ -4,6 +4,8 @@ export interface Size {
   readonly conveyors: number;
   readonly inspectionsEach: number;
   readonly pointsEach: number;
+  /** How often each conveyor was relined, evenly over its looks; 0 where left out. */
+  readonly relines?: number;
 }
 
 export interface SyntheticEstate {
@@ -13,7 +15,10 @@ export interface SyntheticEstate {
   readonly readings: number;
 }
 
-export function syntheticEstate({ conveyors, inspectionsEach, pointsEach }: Size, seed = 1): SyntheticEstate {
+export function syntheticEstate(
+  { conveyors, inspectionsEach, pointsEach, relines = 0 }: Size,
+  seed = 1,
+): SyntheticEstate {
   const random = mulberry32(seed);
   const texts: { uri: string; text: string }[] = [{ uri: 'plant.trough', text: plant }];
   const data: { conveyors: unknown[]; inspections: unknown[] } = { conveyors: [], inspections: [] };
@@ -23,12 +28,19 @@ export function syntheticEstate({ conveyors, inspectionsEach, pointsEach }: Size
     texts.push({ uri: `conveyors/${name}.trough`, text: conveyor(name, length, pointsEach) });
     data.conveyors.push({ name, length, points: pointsEach });
     const rates = Array.from({ length: pointsEach }, () => 0.25 * Math.exp(0.25 * gauss(random)));
+    const setHours = 24_000 / (relines + 1);
+    for (let k = 1; k <= relines; k++) {
+      const hours = Math.round(k * setHours) + 1;
+      const text = `reline ${name} ${dayAt(hours)} meter ${hours} h { liner TwoLayer12 }\n`;
+      texts.push({ uri: `history/${name}-${k}.trough`, text });
+    }
     for (let i = 0; i < inspectionsEach; i++) {
       const hours = Math.round((24_000 * (i + 1)) / inspectionsEach);
-      const date = new Date(Date.UTC(2022, 0, 3) + Math.round((hours / 110) * 7) * 86_400_000)
-        .toISOString()
-        .slice(0, 10);
-      const rows = rates.map((rate, p) => reading(p + 1, (rate * hours) / 1000, random));
+      const date = dayAt(hours);
+      const lain = hours - Math.floor((hours - 1) / setHours) * setHours;
+      const rows = rates.map((rate, p) =>
+        reading(p + 1, (rate * (relines + 1) * (relines > 0 ? lain : hours)) / 1000, random),
+      );
       texts.push({
         uri: `inspections/${name}/${String(i + 1).padStart(5, '0')}.trough`,
         text: `inspection ${name} ${date} meter ${hours} h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n${rows.map((row) => `  ${row.text}\n`).join('')}}\n`,
@@ -37,6 +49,13 @@ export function syntheticEstate({ conveyors, inspectionsEach, pointsEach }: Size
     }
   }
   return { texts, data, readings: conveyors * inspectionsEach * pointsEach };
+}
+
+/** By 110 h a week from the first day. */
+function dayAt(hours: number): string {
+  return new Date(Date.UTC(2022, 0, 3) + Math.round((hours / 110) * 7) * 86_400_000)
+    .toISOString()
+    .slice(0, 10);
 }
 
 function reading(point: number, wear: number, random: () => number): { text: string; data: object } {

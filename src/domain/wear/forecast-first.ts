@@ -219,17 +219,12 @@ function clockSurvival(fit: WearFit, block: number, alive: readonly Alive[]): (e
   const draws = fit.clocks?.draws(block) ?? [];
   const outlooks = alive.map(({ member }) => fit.clocks!.outlook(member.unit)!); // members of this clock have one
   const spreads = alive.map(({ member }) => depthSpread(fit, member.unit, member.depth));
-  const row = new Float64Array(draws.length);
   const survival = (at: (one: Alive) => number): number => {
-    const logs = new Float64Array(draws.length);
-    alive.forEach((one, k) => {
-      outlooks[k]!.byClock(one.member.depth, at(one), spreads[k]!, row);
-      const panels = one.member.panels ?? 1;
-      for (let d = 0; d < row.length; d++) logs[d]! += panels * Math.log1p(-Math.min(row[d]!, 1 - 1e-15));
-    });
-    let sum = 0;
-    for (let d = 0; d < row.length; d++) sum += draws[d]!.weight * Math.exp(logs[d]!);
-    return sum;
+    const hazards = new Float64Array(draws.length);
+    alive.forEach((one, k) =>
+      outlooks[k]!.addHazards(one.member.depth, spreads[k]!, at(one), one.member.panels ?? 1, hazards),
+    );
+    return draws.reduce((sum, { weight }, d) => sum + weight * Math.exp(-hazards[d]!), 0);
   };
   const before = survival(({ forecast }) => forecast.shortAt);
   return (exposure) =>

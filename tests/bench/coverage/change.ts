@@ -1,4 +1,4 @@
-// Prints the table of wear that changes. Run from the project's top folder: npx tsx tests/bench/coverage/change.ts [fleets] [seed] [name]
+// Prints the table of wear that changes. Run from the project's top folder: npx tsx tests/bench/coverage/change.ts [fleets] [seed] [name] [quick]
 import type { Tally } from './change-study.js';
 import { changeStudy } from './change-study.js';
 import type { Scenario } from './changing.js';
@@ -6,6 +6,8 @@ import type { Scenario } from './changing.js';
 const fleets = Number(process.argv[2] ?? 20);
 const seed = Number(process.argv[3] ?? 20261126);
 const only = process.argv[4];
+/** `quick` leaves the straight model out: it takes as long again. */
+const straightToo = process.argv[5] !== 'quick';
 
 const usual = { conveyors: 3, points: 24, looks: 4 } as const;
 const scenarios: readonly (Scenario & { readonly goal: string })[] = [
@@ -83,7 +85,7 @@ console.log(
 console.log('| --- | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |');
 for (const { goal, ...scenario } of scenarios) {
   if (only && !scenario.name.includes(only)) continue;
-  const s = changeStudy(scenario, fleets, seed);
+  const s = changeStudy(scenario, fleets, seed, straightToo);
   const row = (name: string, c: Tally, t: Tally | undefined, more: string): void =>
     console.log(
       `| ${name} | ${goal} | ${c.forecasts} | ${share(c, c.early)}${t ? ` (${share(t, t.early)})` : ''} | ${share(c, c.held80)}${t ? ` (${share(t, t.held80)})` : ''} | ${share(c, c.held90)}${t ? ` (${share(t, t.held90)})` : ''} | ${t ? `${(c.width / c.forecasts / (t.width / t.forecasts)).toFixed(2)}, ${(c.score / c.forecasts / (t.score / t.forecasts)).toFixed(2)}` : ''} | ${(c.off / c.forecasts).toFixed(3)} | ${more} |`,
@@ -92,10 +94,11 @@ for (const { goal, ...scenario } of scenarios) {
   row(
     scenario.name,
     s.clock,
-    s.straight,
+    straightToo ? s.straight : undefined,
     `${told.ofChanged > 0 ? ((100 * told.changed) / told.ofChanged).toFixed(0) : '–'} (${told.ofSteady > 0 ? ((100 * told.falsely) / told.ofSteady).toFixed(1) : '–'}) | ${((100 * age.told) / Math.max(1, age.of)).toFixed(0)} | ${(ms.clock / fleets).toFixed(0)} (${(ms.straight / fleets).toFixed(0)})`,
   );
-  if (s.unseen.forecasts > 0) row(`${scenario.name}: unseen`, s.unseen, s.unseenStraight, '| |');
+  if (s.unseen.forecasts > 0)
+    row(`${scenario.name}: unseen`, s.unseen, straightToo ? s.unseenStraight : undefined, '| |');
   if (s.byGauge.size > 1)
     for (const [gauge, t] of s.byGauge) row(`${scenario.name}: ±${gauge}`, t, undefined, '| |');
 }

@@ -8,7 +8,7 @@ import type { ClockDraw } from './draws.js';
 import { emptyPointNodes, placeTerm, pointGiven } from './point.js';
 import { hoursAt } from './sums.js';
 import type { Rising } from './tabled.js';
-import { tabled } from './tabled.js';
+import { points, tabled } from './tabled.js';
 import { ageClock } from './theta.js';
 
 export interface Outlook {
@@ -19,6 +19,14 @@ export interface Outlook {
   readonly changed: number;
   /** Chances of a depth over exposure: 0 all clocks, 1 those with a change, 2 those without. Made once a depth. */
   readonly chances: (depth: number, depthSpread: number) => Rising;
+  /** −ln of each clock's chance to be short of a depth at an age, added to `out` as often as `times`. Read off a grid, within 1e-3. */
+  readonly addHazards: (
+    depth: number,
+    depthSpread: number,
+    age: number,
+    times: number,
+    out: Float64Array,
+  ) => void;
   /** Wear at an age, mm: mean, and one standard deviation without any gauge's error. */
   readonly wear: (age: number) => { readonly mean: number; readonly spread: number };
   /** ln rate now (mm per unit of exposure), mean and spread, and its nodes with weights. */
@@ -30,6 +38,12 @@ export interface Outlook {
 export interface RateNodes {
   readonly logRate: Float64Array;
   readonly weight: Float64Array;
+}
+
+/** Chances of one depth on a grid of ages, and by clock as hazards: a row a grid point. */
+interface Kept {
+  readonly rising: Rising;
+  readonly hazard: Float32Array;
 }
 
 interface Line {
@@ -61,10 +75,18 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
   const { mean, spread } = logRate;
   const changed = draws.reduce((sum, draw) => sum + (draw.from >= 0 ? draw.weight : 0), 0);
   const row = new Float64Array(draws.length);
-  const chances = (depth: number, depthSpread: number): Rising => {
+  const made = new Map<string, Kept>();
+  const keptFor = (depth: number, depthSpread: number): Kept => {
+    const key = `${depth} ${depthSpread}`;
+    let kept = made.get(key);
+    if (!kept) made.set(key, (kept = makeKept(depth, depthSpread)));
+    return kept;
+  };
+  const makeKept = (depth: number, depthSpread: number): Kept => {
+    const hazard = new Float32Array(points * draws.length);
     const centre = Math.log(depth) - mean;
     const reach = 4 * Math.max(spread, 0.05);
-    return tabled(
+    const rising = tabled(
       (exposure, out) => {
         byClock(depth, exposure, depthSpread, row);
         let sum = 0;
@@ -81,7 +103,28 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
       3,
       centre - reach,
       centre + reach,
+      (k) => {
+        for (let d = 0; d < row.length; d++)
+          hazard[k * row.length + d] = -Math.log1p(-Math.min(row[d]!, 1 - 1e-12));
+      },
     );
+    return { rising, hazard };
+  };
+  const chances = (depth: number, depthSpread: number): Rising => keptFor(depth, depthSpread).rising;
+  const addHazards: Outlook['addHazards'] = (depth, depthSpread, age, times, out) => {
+    const { rising, hazard } = keptFor(depth, depthSpread);
+    if (!(age > 0)) return;
+    const { log } = rising;
+    const place = (Math.log(age) - log[0]!) / (log[1]! - log[0]!);
+    if (place <= -1) return;
+    const n = out.length;
+    const k = Math.max(0, Math.min(points - 2, Math.floor(place)));
+    const t = Math.min(place - k, 1);
+    for (let d = 0; d < n; d++) {
+      const low = hazard[k * n + d]!;
+      const at = t >= 0 ? low + t * (hazard[(k + 1) * n + d]! - low) : low * (1 + t);
+      out[d]! += times * at;
+    }
   };
   const wear = (age: number): { readonly mean: number; readonly spread: number } => {
     let first = 0;
@@ -100,7 +143,7 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
     return { mean: first, spread: Math.sqrt(Math.max(0, second - first * first)) };
   };
   const rates = (): RateNodes => rateNodes(draws, lines, Math.max(last, end));
-  return { byClock, wear, weight, changed, chances, rates, logRate };
+  return { byClock, addHazards, wear, weight, changed, chances, rates, logRate };
 }
 
 function lineOf(block: Block, unit: number, draw: ClockDraw, end: number, hours: Float64Array): Line {
@@ -247,8 +290,14 @@ function chanceByLine(
   if (!(asked.age > 0)) return 0;
   const { base, ahead, fixed: own, walk } = reachAt(block, unit, draw, line, asked.age, asked, hours);
   const fixed = own + asked.depthSpread * asked.depthSpread;
+  const top = line.share.length - 1;
+  // The fastest node far short of the depth, or the slowest far beyond it: nothing to add up.
+  const fast = line.rate[top]!;
+  const reach = 6 * Math.sqrt(fixed + fast * fast * walk);
+  if (base * line.wear[top]! + fast * ahead < asked.depth - reach) return 0;
+  if (base * line.wear[0]! + line.rate[0]! * ahead > asked.depth + reach) return 1;
   let chance = 0;
-  for (let k = 0; k < line.share.length; k++) {
+  for (let k = 0; k <= top; k++) {
     const rate = line.rate[k]!;
     const wear = base * line.wear[k]! + rate * ahead;
     const spread = Math.sqrt(fixed + rate * rate * walk);

@@ -9,6 +9,11 @@ import type { Block } from './blocks.js';
 import type { Sums } from './sums.js';
 
 const normal = gaussNormal(7);
+const few = gaussNormal(5);
+const fewest = gaussNormal(3);
+/** Narrower than these a point's own rate needs fewer nodes: the wandering duty smooths what lies between. */
+const narrow = 0.15;
+const narrowest = 0.05;
 const legendre = gaussLegendre(40);
 export const mostNodes = 40;
 
@@ -162,12 +167,13 @@ function openNodes(d: Density, out: PointNodes): void {
 }
 
 function hermiteNodes(d: Density, at: number, spread: number, out: PointNodes): void {
-  out.count = normal.node.length;
+  const rule = spread < narrowest ? fewest : spread < narrow ? few : normal;
+  out.count = rule.node.length;
   let top = -Infinity;
   for (let k = 0; k < out.count; k++) {
-    const x = normal.node[k]!;
+    const x = rule.node[k]!;
     out.u[k] = at + spread * x;
-    const log = logAt(d, out.u[k]!) + 0.5 * x * x + Math.log(normal.weight[k]!);
+    const log = logAt(d, out.u[k]!) + 0.5 * x * x + Math.log(rule.weight[k]!);
     out.share[k] = log;
     if (log > top) top = log;
   }

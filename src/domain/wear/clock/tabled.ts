@@ -11,15 +11,19 @@ export interface Rising {
   readonly slope: readonly Float64Array[];
 }
 
-const points = 48;
+export const points = 48;
 const flat = 6; // probit beyond which nothing is asked
 
-/** @param chances writes the outcomes' chances at an exposure into a row. @param low, high where to start, ln exposure. */
+/**
+ * @param chances writes the outcomes' chances at an exposure into a row. @param low, high where to start, ln exposure.
+ * @param keep called after each point of the grid that stays, in order.
+ */
 export function tabled(
   chances: (exposure: number, out: Float64Array) => void,
   outcomes: number,
   low: number,
   high: number,
+  keep?: (point: number) => void,
 ): Rising {
   const row = new Float64Array(outcomes);
   const first = (log: number): number => {
@@ -40,6 +44,7 @@ export function tabled(
   const probit = Array.from({ length: outcomes }, () => new Float64Array(points));
   log.forEach((x, k) => {
     chances(Math.exp(x), row);
+    keep?.(k);
     for (let o = 0; o < outcomes; o++) {
       const p = row[o]!;
       const z = p <= 1e-9 ? -flat : p >= 1 - 1e-9 ? flat : Math.max(-flat, Math.min(flat, normalQuantile(p)));

@@ -158,7 +158,8 @@ function aboutPeak(
     design,
     priors,
     { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError },
-    { spreads: true },
+    // Where wear clocks make the forecasts this mode is what they start from, and a hundredth of a standard error is near enough.
+    units.columns.clock ? { spreads: true, near: 1e-4 } : { spreads: true },
   );
   // With thousands of units the ratio is as good as known. Otherwise by Gauss–Hermite; each with its share of the peak, whatever the
   // colours would make of it.
