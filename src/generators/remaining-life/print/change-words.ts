@@ -22,7 +22,10 @@ export function changeSentences({
   conveyors,
   scatter,
 }: Pick<RemainingLife, 'conveyors' | 'scatter'>): readonly string[] {
-  const told = [...conveyors.flatMap(conveyorChangeSentences), ...scatter.map(scatterSentence)];
+  // What is believed goes before what cannot be told yet.
+  const pending = (life: ConveyorLife): boolean => life.model?.pace.kind === 'cannot yet be told';
+  const inOrder = [...conveyors.filter((life) => !pending(life)), ...conveyors.filter(pending)];
+  const told = [...scatter.map(scatterSentence), ...inOrder.flatMap(conveyorChangeSentences)];
   const silent = (kind: WearPace['kind']): string[] =>
     conveyors.filter((c) => c.model?.pace.kind === kind).map((c) => c.conveyor.name);
   const none = silent('no sign');

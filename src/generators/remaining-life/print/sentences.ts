@@ -121,10 +121,12 @@ export function dutyVariationText({
   dutyVariation: { level, wander },
   meterRead,
 }: Pick<ConveyorModel, 'dutyVariation' | 'meterRead'>): string {
+  const share = (ratio: number): string =>
+    ratio < 0.005 ? 'less than 1 %' : `${formatNumber(ratio * 100, 0)} %`;
   const source = { declared: 'as declared', observed: 'as the meter shows', assumed: 'assumed' };
   return (
-    `Hours are reckoned from the last meter reading, ${date(meterRead)}: ± ${formatNumber(level.ratio * 100, 0)} % on their long-run mean (${source[level.from]}) ` +
-    `and ± ${formatNumber(wander.ratio * 100, 0)} % on any ${formatNumber(wander.per, 0)} days (${source[wander.from]})`
+    `Hours are reckoned from the last meter reading, ${date(meterRead)}: ± ${share(level.ratio)} on their long-run mean (${source[level.from]}) ` +
+    `and ± ${share(wander.ratio)} on any ${formatNumber(wander.per, 0)} days (${source[wander.from]})`
   );
 }
 
