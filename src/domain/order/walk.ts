@@ -37,7 +37,8 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
       const allTold =
         told !== undefined &&
         demands.effects.length > 0 &&
-        demands.effects.every(({ piece }) => told.has(piece.number));
+        // Isolating also ends a trial run, which is not what an earlier slip has counted.
+        demands.effects.every(({ piece }) => piece.kind === 'running' || told.has(piece.number));
       let until = -1;
       if (step.action === 'remove screw' && step.stretch) fromAnEnd(w, i, areas);
       excuse(w, position, demands);

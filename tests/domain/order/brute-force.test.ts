@@ -3,12 +3,37 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../../src/domain/model/job.js';
-import { canBeBuilt } from '../../../src/domain/order/check-order.js';
-import { brace, cover, crew, holdDown, job, line, withOrder, worldOf } from './stories.js';
-import { canDo, type Deed, type Machine } from './simulator.js';
+import { canBeBuilt, checkOrder } from '../../../src/domain/order/check-order.js';
+import { brace, cover, crew, holdDown, job, line, step, withOrder, worldOf } from './stories.js';
+import { after, canDo, hits, type Deed, type Machine } from './simulator.js';
 
-/** The deeds of a line of the order on these small conveyors. */
+/** The deeds of a line of the order on these small conveyors; hot and cold, gates and times as the line says. */
 function deed(text: string, of: Job): Deed {
+  const read = step(text, of);
+  const bare = place(text.replace(/ (hot work|cold work|takes \d|every \d).*$/, ''), of);
+  const hot = read.heat?.kind === 'hot' || (read.action === 'patch' && read.heat === undefined);
+  return {
+    ...bare,
+    ...(read.gate ? { gate: read.gate.name, ...gatePlace(read.gate.name, of) } : {}),
+    action: read.action,
+    ...(read.takes ? { hours: read.takes.value } : {}),
+    ...(hot
+      ? {
+          flame: {
+            covered: read.heat?.kind === 'hot' && read.heat.shielded && read.heat.wet,
+            watch: read.heat?.kind === 'hot' ? (read.heat.fireWatch?.value ?? 1) : 1,
+          },
+        }
+      : {}),
+  };
+}
+
+function gatePlace(name: string, of: Job): { readonly from: number; readonly to: number } {
+  const found = of.conveyor.breaks.find((each) => each.name === name);
+  return { from: found?.from.value ?? 0, to: found?.to.value ?? 0 };
+}
+
+function place(text: string, of: Job): Deed {
   const panels = /^(.*?) panels? (\d+)(?: to (\d+))? of run 1(?: starting at (head|tail))?/.exec(text);
   if (panels) {
     const first = Number(panels[2]);
@@ -61,6 +86,11 @@ function machineOf(of: Job, scope: [number, number][], more: Partial<Machine> = 
     measuring: 2,
     scope,
     newScrew: of.screwChange !== undefined,
+    drive: conveyor.drive?.end === 'tail' ? 0 : conveyor.length.value,
+    up: conveyor.incline.value > 0 ? 1 : conveyor.incline.value < 0 ? -1 : 0,
+    gates: conveyor.breaks
+      .filter((each) => each.kind === 'slide gate')
+      .map((each) => ({ name: each.name, at: (each.from.value + each.to.value) / 2 })),
     ...more,
   };
 }
@@ -269,6 +299,148 @@ describe('kinds of work over one stretch', () => {
     }
     compare(of, orders(), machineOf(of, [[0, 2000]]));
   });
+});
+
+describe('fire, air and gates', () => {
+  const measures = 'hot work shielded wet';
+  const slopes = [0, 20, -20].map((incline) => {
+    const level = line([2], [10, 10], { covers: [cover(0, 2000)], confinedSpace: true });
+    return job({ ...level, incline: { ...level.incline, value: incline } }, ['all']);
+  });
+
+  test.each([
+    ['nothing said', 'patch panel 1 of run 1'],
+    ['measures said', `patch panel 1 of run 1 ${measures}`],
+    ['shields only', 'patch panel 2 of run 1 hot work shielded'],
+    ['cold', 'patch panel 2 of run 1 cold work'],
+    ['a long watch asked for', `patch panel 2 of run 1 ${measures} fire watch 90 min`],
+  ])('a patch with %s, any three steps in any order, on every slope', (_, patch) => {
+    for (const of of slopes) {
+      const lines = [
+        'empty',
+        ...prologue,
+        'gas test all',
+        'covers off all',
+        'strip run 1',
+        patch,
+        'fire watch all takes 1 h',
+        'pause',
+        'gas test all',
+        'clean run 1',
+        `fit run 1 starting at ${of.conveyor.incline.value < 0 ? 'tail' : 'head'}`,
+        'covers on all',
+        ...epilogue,
+      ];
+      const { tried, accepted } = compare(of, shuffles(lines, 3), machineOf(of, [[0, 2000]]));
+      expect(tried).toBe(560 * 6);
+      if (!patch.includes('90 min')) expect(accepted).toBeGreaterThan(100);
+    }
+  });
+
+  test('any one or two steps left out', () => {
+    const [of] = slopes;
+    if (!of) return;
+    const lines = [
+      'empty',
+      ...prologue,
+      'gas test all',
+      'covers off all',
+      'strip run 1',
+      'patch run 1',
+      'fire watch all takes 1 h',
+      'clean run 1',
+      'fit run 1 starting at head',
+      'covers on all',
+      ...epilogue,
+    ];
+    function* orders(): Generator<string[]> {
+      for (const size of [0, 1, 2])
+        for (const gone of subsets(
+          lines.map((_, i) => i),
+          size,
+        ))
+          yield lines.filter((_, i) => !gone.includes(i));
+    }
+    expect(compare(of, orders(), machineOf(of, [[0, 2000]])).accepted).toBeGreaterThan(1);
+  });
+
+  test('gates shut, opened, stripped and refitted in every order', () => {
+    const of = job(line([1, 1], [10, 10, 10]), []);
+    const gates = ['gate shut Gate1', 'gate open Gate1', 'gate off Gate1', 'gate on Gate1'];
+    const machine = machineOf(of, [], {
+      runs: [
+        { from: 0, to: 1000, tailSlack: 10, headSlack: 10, holdsAtTail: true, holdsAtHead: true },
+        { from: 1200, to: 2200, tailSlack: 10, headSlack: 10, holdsAtTail: true, holdsAtHead: true },
+      ],
+    });
+    function* orders(): Generator<string[]> {
+      for (const size of [0, 1, 2, 3, 4])
+        for (const some of subsets(gates, size))
+          for (const order of permutations(some)) yield [...prologue, ...order, ...epilogue];
+    }
+    const { tried, accepted } = compare(of, orders(), machine);
+    expect(tried).toBe(65);
+    // None; shut and open; off and on; the two pairs, either first or one within the other where that can be.
+    expect(accepted).toBeGreaterThan(4);
+  });
+});
+
+test('people: an order is accepted only where nothing that gets away can hit anybody, gates and slopes as they are', () => {
+  const crews = [crew('Alpha'), crew('Bravo')];
+  const made = line([2, 2], [10, 10, 10], { covers: [cover(0, 2100), cover(2100, 4200)] });
+  const works = [
+    'strip run 1',
+    'strip run 2',
+    'covers on run 2',
+    'clean run 1',
+    'patch run 2 cold work',
+    'fit run 2 starting at head',
+    'gas test run 1',
+  ];
+  let unsafe = 0;
+  let told = 0;
+  for (const incline of [20, -20, 0]) {
+    const of = job({ ...made, incline: { ...made.incline, value: incline } }, [], { crews });
+    const machine = machineOf(of, [], {
+      runs: [
+        { from: 0, to: 2000, tailSlack: 10, headSlack: 10, holdsAtTail: true, holdsAtHead: true },
+        { from: 2200, to: 4200, tailSlack: 10, headSlack: 10, holdsAtTail: true, holdsAtHead: true },
+      ],
+    });
+    for (const a of works) {
+      for (const b of works) {
+        for (const shut of [[], ['gate shut Gate1'], ['gate shut Gate1', 'gate open Gate1']]) {
+          const text = (work: string, label: string, who: string): string =>
+            `${label}: ${work.replace(' cold work', '')} by ${who} after q${work.includes(' cold') ? ' cold work' : ''}`;
+          const lines = [
+            'isolate by Alpha',
+            'prove dead by Alpha',
+            ...shut.map((each) => `${each} by Alpha`),
+            'q: gas test by Alpha',
+            text(a, 'a', 'Alpha'),
+            text(b, 'b', 'Bravo'),
+          ];
+          const world = after(
+            machine,
+            [...prologue, ...shut, 'gas test all'].map((each) => deed(each, of)),
+          );
+          const [one, other] = [deed(a, of), deed(b, of)];
+          // Two in one place get in each other's way, and are told as that.
+          if (one.from < other.to && other.from < one.to) continue;
+          const hurt = world !== undefined && (hits(world, one, other) || hits(world, other, one));
+          const found = checkOrder(withOrder(of, lines), worldOf(of));
+          const kinds = found.map(({ kind }) => kind);
+          const said = kinds.includes('work below loose parts') || kinds.includes('gate open between');
+          if (hurt && !said) expect({ lines, incline, kinds }).toEqual({ lines, incline, kinds: 'told' });
+          if (!hurt && said) expect({ lines, incline, kinds }).toEqual({ lines, incline, kinds: 'silent' });
+          if (hurt) unsafe++;
+          if (said) told++;
+        }
+      }
+    }
+  }
+  expect(unsafe).toBeGreaterThan(20);
+  expect(told).toBeGreaterThan(20);
 });
 
 describe('work side by side', () => {

@@ -1,6 +1,7 @@
 // A second opinion on orders of work, from the physics alone and sharing nothing with the checker: solid panels with edges on a
-// line, each edge known to within an error; things that lie over one another; a machine that has power or not. It does one
-// step at a time and says whether that could be done. Only for the tests' own small conveyors: whole panels of 1 m.
+// line, each edge known to within an error; things that lie over one another; a machine that has power or not; flames, embers
+// and air; gates; and people, whom a thing that gets away upstream may hit. It does one step at a time and says whether that
+// could be done. Only for the tests' own small conveyors: whole panels of 1 m.
 
 export interface Machine {
   readonly runs: readonly {
@@ -22,6 +23,12 @@ export interface Machine {
   /** Chainages that must be renewed at the end. */
   readonly scope: readonly [number, number][];
   readonly newScrew: boolean;
+  /** Slide gates by name, and where they stand. */
+  readonly gates?: readonly { readonly name: string; readonly at: number }[];
+  /** Which way up: 1 the head is higher, −1 the tail; 0 level. */
+  readonly up?: -1 | 0 | 1;
+  /** Where the drive is. */
+  readonly drive?: number;
 }
 
 export interface Deed {
@@ -29,6 +36,11 @@ export interface Deed {
   readonly from: number;
   readonly to: number;
   readonly start?: 'head' | 'tail';
+  readonly gate?: string;
+  /** Flame, arc or sparks; with shields and water between it and the liner; hours of watching it asks for. */
+  readonly flame?: { readonly covered: boolean; readonly watch: number };
+  /** How long it takes, where that matters. */
+  readonly hours?: number;
 }
 
 interface Solid {
@@ -79,9 +91,69 @@ function build(machine: Machine) {
     tethered: false,
     coupled: true,
     proved: 0,
+    emptied: false,
+    gates: new Map((machine.gates ?? []).map(({ name }) => [name, 'open' as 'open' | 'shut' | 'off'])),
+    embers: [] as { at: number; watch: number }[],
   };
 }
-type World = ReturnType<typeof build>;
+export type World = ReturnType<typeof build>;
+
+/** Sparks fall where the work is and roll downhill to the next plate: plastic there catches fire unless it is covered. */
+function burnsSafely(world: World, deed: Deed): boolean {
+  const { machine, solids } = world;
+  const up = machine.up ?? 0;
+  const reached = (solid: Solid): boolean => {
+    const middle = (solid.from + solid.to) / 2;
+    if (middle > deed.from && middle < deed.to) return true;
+    return up === 1 ? middle < deed.to : up === -1 ? middle > deed.from : false;
+  };
+  if (!deed.flame?.covered && solids.some(reached)) return false;
+  for (let at = Math.floor(deed.from / 100) * 100; at < deed.to; at += 100)
+    world.embers.push({ at, watch: deed.flame?.watch ?? 0 });
+  return true;
+}
+
+/** What a deed has loose or in the air. */
+const loose = new Set([
+  'strip',
+  'fit',
+  'patch',
+  'covers off',
+  'covers on',
+  'unbolt drive',
+  'remove screw',
+  'insert screw',
+  'gate off',
+  'gate on',
+]);
+const away = new Set([
+  'isolate',
+  'prove dead',
+  'empty',
+  'pause',
+  'remove isolation',
+  'run empty',
+  'run loaded',
+]);
+
+/** Two crews at once: lets go of what the first has in hand and watches whether it slides onto the second. */
+export function hits(world: World, dropped: Deed, people: Deed): boolean {
+  const up = world.machine.up ?? 0;
+  if (up === 0 || !loose.has(dropped.action) || away.has(people.action)) return false;
+  const stops = (world.machine.gates ?? []).filter(({ name }) => world.gates.get(name) === 'shut');
+  for (let x = up === 1 ? dropped.to : dropped.from; ; x -= up * 50) {
+    if (x < 0 || x > (world.machine.runs.at(-1)?.to ?? 0)) return false;
+    if (stops.some(({ at }) => Math.abs(at - x) <= 25)) return false;
+    const below = up === 1 ? x < dropped.to : x > dropped.from;
+    if (below && x >= people.from && x <= people.to) return true;
+  }
+}
+
+/** The world after some deeds; undefined where one of them cannot be done. */
+export function after(machine: Machine, deeds: readonly Deed[]): World | undefined {
+  const world = build(machine);
+  return deeds.every((deed) => perform(world, deed)) ? world : undefined;
+}
 
 function perform(world: World, deed: Deed): boolean {
   const { machine } = world;
@@ -94,6 +166,9 @@ function perform(world: World, deed: Deed): boolean {
   const lined = (from: number, to: number): boolean =>
     cellsOf(machine, from, to).every((cell) => world.solids.some((solid) => solid.from === cell));
   const spiralIn = world.spiral !== 'out';
+  const drive = machine.drive ?? machine.runs.at(-1)?.to ?? 0;
+  const airedAtDrive = !machine.enclosed || world.sniffed.some(([from, to]) => from <= drive && to >= drive);
+  if (deed.flame && !burnsSafely(world, deed)) return false;
 
   switch (deed.action) {
     case 'isolate':
@@ -106,6 +181,40 @@ function perform(world: World, deed: Deed): boolean {
       if (!world.locked || world.tried) return false;
       world.tried = true;
       return true;
+    case 'empty':
+      if (world.locked || world.emptied) return false;
+      world.emptied = true;
+      return true;
+    case 'pause':
+      world.sniffed = [];
+      return world.embers.length === 0;
+    case 'fire watch':
+      if (
+        world.embers.some(
+          ({ at, watch }) => at >= deed.from && at < deed.to && watch > (deed.hours ?? Infinity),
+        )
+      )
+        return false;
+      world.embers = world.embers.filter(({ at }) => at < deed.from || at >= deed.to);
+      return true;
+    case 'patch':
+      return safe && aired && clear;
+    case 'gate shut':
+    case 'gate open':
+    case 'gate off':
+    case 'gate on': {
+      const name = deed.gate ?? '';
+      const [from, to] = {
+        'gate shut': [['open'], 'shut'],
+        'gate open': [['shut'], 'open'],
+        'gate off': [['open', 'shut'], 'off'],
+        'gate on': [['off'], 'open'],
+      }[deed.action] as [string[], 'open' | 'shut' | 'off'];
+      const within = deed.action === 'gate off' || deed.action === 'gate on';
+      if (!safe || (within && !aired) || !from.includes(world.gates.get(name) ?? '')) return false;
+      world.gates.set(name, to);
+      return true;
+    }
     case 'gas test':
       world.sniffed.push([deed.from, deed.to]);
       return safe;
@@ -115,6 +224,7 @@ function perform(world: World, deed: Deed): boolean {
       return true;
     case 'covers on': {
       if (!safe || !aired || !spiralIn || !lidsHere.some((lid) => !world.covers.has(lid))) return false;
+      if (world.embers.some(({ at }) => at >= deed.from && at < deed.to)) return false;
       for (const lid of lidsHere) {
         if (!lined(lid[0], lid[1])) return false;
         if (machine.braces.some((at) => at > lid[0] && at < lid[1] && !world.braces.has(at))) return false;
@@ -145,18 +255,15 @@ function perform(world: World, deed: Deed): boolean {
       return true;
     }
     case 'restrain screw':
-      if (!safe || world.tethered) return false;
+      if (!safe || !airedAtDrive || world.tethered) return false;
       world.tethered = true;
       return true;
     case 'unbolt drive':
-      if (!safe || !world.tethered || !world.coupled) return false;
+      if (!safe || !airedAtDrive || !world.tethered || !world.coupled) return false;
       world.coupled = false;
       return true;
     case 'remove screw':
       if (!safe || !aired || !clear || !world.tethered || world.coupled || world.spiral === 'out')
-        return false;
-      // Cut out with a flame, over liner that is to last.
-      if (world.solids.some((solid) => solid.fresh && solid.from < deed.to && solid.to > deed.from))
         return false;
       world.spiral = 'out';
       return true;
@@ -165,7 +272,7 @@ function perform(world: World, deed: Deed): boolean {
       world.spiral = 'new';
       return true;
     case 'bolt drive':
-      if (!safe || world.coupled || !spiralIn) return false;
+      if (!safe || !airedAtDrive || world.coupled || !spiralIn) return false;
       world.coupled = true;
       world.tethered = false;
       return true;
@@ -202,7 +309,7 @@ function perform(world: World, deed: Deed): boolean {
         })
       );
     case 'remove isolation':
-      if (!world.locked || !world.tried || !whole(world)) return false;
+      if (!world.locked || !world.tried || !whole(world) || world.embers.length > 0) return false;
       world.locked = false;
       world.tried = false;
       world.sniffed = [];
@@ -265,6 +372,7 @@ function whole(world: World): boolean {
     world.holdDowns.size === machine.holdDowns.length &&
     world.spiral !== 'out' &&
     world.coupled &&
+    [...world.gates.values()].every((gate) => gate === 'open') &&
     machine.runs.every(
       (run) =>
         world.solids.filter((solid) => solid.from >= run.from && solid.to <= run.to).length ===
