@@ -258,7 +258,7 @@ function problemOf(of: Job, at: ReturnType<typeof worldOf>): ScheduleProblem {
     apart,
     teams,
     // The integer programme below knows nothing of the clock.
-    { breaks: [], whole: [], tooLong: [], extents: [], move: 0, moveAssumed: false, gaps: [] },
+    { breaks: [], whole: [], tooLong: [], extents: [], move: 0, moveAssumed: false, covers: [], watches: [] },
   );
 }
 

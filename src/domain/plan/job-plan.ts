@@ -29,6 +29,8 @@ export interface JobPlan {
   readonly longerThanShift: readonly number[];
   /** Hours of working time by which covers lie open longer than a shift before the work under them begins; 0 where they do not. */
   readonly openTooLong: number;
+  /** Hours of working time between the end of hot work and its fire watch; 0 where the watch begins at once. */
+  readonly watchTooLate: number;
   /** Changes of place of mobile platforms; each has its time in the plan. */
   readonly accessMoves: number;
   /** Working hours in the window; undefined without one. */
@@ -87,6 +89,7 @@ export interface PlanProblem {
     | 'mass unknown'
     | 'longer than a shift'
     | 'covers open too long'
+    | 'fire watch too late'
     | 'too many'
     | 'side pull'
     | 'gas test not repeated';

@@ -15,7 +15,13 @@ import { liftsOf, type LiftTable } from './lifts.js';
 import { namedSteps, waitsOf } from './named-steps.js';
 import { planProblems } from './plan-problems.js';
 import { proposeSteps } from './proposed-steps.js';
-import { isElsewhere, scheduleJobs, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
+import {
+  isElsewhere,
+  scheduleJobs,
+  type Schedule,
+  type ScheduleProblem,
+  type TimeGap,
+} from './schedule-jobs.js';
 import { teamsOf, waysOf, type Team, type Way } from './teams.js';
 import { workOf, type Work } from './unit-times.js';
 import { fittingWays, timeRules, type Extent, type TimeRules } from './time-rules.js';
@@ -100,7 +106,8 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
     longerThanShift: planned.flatMap((each, p) =>
       rules.tooLong.some((i) => order[p] === i) && each.finish > each.start ? [p] : [],
     ),
-    openTooLong: arranged.tooFarApart / minutes,
+    openTooLong: beyond(rules.covers, arranged) / minutes,
+    watchTooLate: beyond(rules.watches, arranged) / minutes,
     accessMoves: moves,
     available,
     finish: calendar.finishAt(duration),
@@ -208,6 +215,18 @@ function inLine(problem: ScheduleProblem, because: string): Extract<Schedule, { 
     nodes: 0,
     tooFarApart: 0,
   };
+}
+
+/** By how much the later steps begin too late, in all. */
+function beyond(
+  gaps: readonly TimeGap[],
+  { start, finish }: Extract<Schedule, { kind: 'schedule' }>,
+): number {
+  return gaps.reduce(
+    (sum, { first, then, most = Infinity }) =>
+      sum + Math.max(0, (start[then] ?? 0) - (finish[first] ?? 0) - most),
+    0,
+  );
 }
 
 /** Positions of the steps by start, then by finish, then as listed. */

@@ -114,6 +114,7 @@ export function planProblems(
   gasProblems(plan, add);
   for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
   clockProblems(plan, calendar, add);
+  watchProblem(plan, add);
   if (tooMany)
     add(
       'too many',
@@ -155,6 +156,16 @@ function clockProblems(
       `covers come off ${formatHours(plan.openTooLong)} more than a shift before the work under them begins.`,
       'Take covers off stretch by stretch, shortly before the work there.',
     );
+}
+
+function watchProblem(plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>, add: Add): void {
+  if (plan.watchTooLate <= 0) return;
+  add(
+    'fire watch too late',
+    true,
+    `the fire watch begins ${formatHours(plan.watchTooLate)} after the hot work has ended: what glows in a gap is found by nobody.`,
+    'Let the watch follow the hot work at once, by a crew that is free then and within the same shift.',
+  );
 }
 
 function calendarProblems(

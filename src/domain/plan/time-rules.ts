@@ -1,6 +1,6 @@
 // What the clock adds to an order of work: shift ends that some steps may not be split by, the time a platform takes to be
-// moved, and covers that are not to lie open for longer than a shift before somebody works under them. Times in whole minutes
-// of working time since the first shift began.
+// moved, covers that are not to lie open for longer than a shift before somebody works under them, and a fire watch that
+// begins when the hot work ends. Times in whole minutes of working time since the first shift began.
 
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { Area, Ground } from '../order/ground.js';
@@ -26,7 +26,10 @@ export interface TimeRules {
   readonly move: number;
   /** True where the move's time is a default. */
   readonly moveAssumed: boolean;
-  readonly gaps: readonly TimeGap[];
+  /** Covers and the first work under them. */
+  readonly covers: readonly TimeGap[];
+  /** Hot work and the watch after it. */
+  readonly watches: readonly TimeGap[];
 }
 
 const minutes = 60;
@@ -55,7 +58,8 @@ export function timeRules(
     extents: steps.map((_, i) => extentOf(ground.areas[i] ?? [])),
     move: moveMinutes,
     moveAssumed: move.assumed,
-    gaps: breaks.length > 0 ? openCovers(steps, ground, waits, longest) : [],
+    covers: breaks.length > 0 ? openCovers(steps, ground, waits, longest) : [],
+    watches: firesWatched(steps, waits, (i) => Math.max(0, ...(ways[i] ?? []).map((way) => way.minutes))),
   };
 }
 
@@ -104,6 +108,30 @@ function openCovers(
     const next = followers.sort((a, b) => a.rank - b.rank || a.then - b.then)[0];
     return next ? [{ first, then: next.then, most: shift }] : [];
   });
+}
+
+/** The watch begins when the hot work ends; where it follows several, when they end if done one right after another. */
+function firesWatched(
+  steps: readonly Step[],
+  waits: readonly (readonly number[])[],
+  longest: (i: number) => number,
+): TimeGap[] {
+  const watched = new Map<number, number[]>();
+  steps.forEach((step, hot) => {
+    if (step.heat?.kind !== 'hot') return;
+    const after = steps.flatMap((other, i) =>
+      other.action === 'fire watch' && waits[i]?.includes(hot) ? [i] : [],
+    );
+    const first = after.find((i) => after.every((other) => other === i || !waits[i]?.includes(other)));
+    if (first !== undefined) watched.set(first, [...(watched.get(first) ?? []), hot]);
+  });
+  return [...watched].flatMap(([then, all]) =>
+    all.map((first) => ({
+      first,
+      then,
+      most: all.reduce((sum, other) => sum + (other === first ? 0 : longest(other)), 0),
+    })),
+  );
 }
 
 function meet(a: readonly Area[] = [], b: readonly Area[] = []): boolean {

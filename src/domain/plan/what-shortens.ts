@@ -43,7 +43,7 @@ export function asProblem(
     })),
     exclusions: apart,
     breaks: rules.breaks,
-    gaps: rules.gaps,
+    gaps: [...rules.covers, ...rules.watches],
   };
 }
 

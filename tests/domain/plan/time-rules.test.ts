@@ -170,6 +170,47 @@ test('covers come off no more than a shift of work before the work under them be
   }
 });
 
+describe('hot work', () => {
+  const of = (shifts: readonly Shift[]): Job => {
+    const base = line([4, 4], [10, 60, 60], { plant: plant({ shifts }) });
+    return job({ ...base, screw: spiral }, ['all'], {
+      crews: [crew('Alpha', 3, ['welding']), crew('Bravo', 3)],
+      window: { from: on('2027-02-01'), to: on('2027-02-28'), origin: origin() },
+      screwChange: { screw: spiral, origin: origin() } as NonNullable<Job['screwChange']>,
+      liftLimit: stated('mass', 200),
+    });
+  };
+
+  test('is watched from the moment it ends, within the same shift', () => {
+    for (const length of [6, 7, 9, 24]) {
+      const found = plan(of([shift(0, length)]));
+      expect(found.watchTooLate).toBe(0);
+      const watches = called(found, 'fire watch');
+      expect(watches.length).toBeGreaterThan(1);
+      for (const watch of watches) {
+        const hot = found.steps.filter(
+          (each) => each.step.heat?.kind === 'hot' && each.finish <= watch.start + 1e-9,
+        );
+        expect(Math.max(...hot.map((each) => each.finish))).toBeCloseTo(watch.start, 9);
+        expect(watch.from?.day).toBe(watch.to?.day);
+      }
+    }
+  });
+
+  test('a watch that an order puts off is said', () => {
+    const { liftLimit: _, ...rest } = of([shift(0, 24)]);
+    const found = plan(
+      withOrder(rest, [
+        'h: remove screw by Alpha hot work shielded wet fire watch 60 min',
+        'c: clean run 1 by Alpha after h',
+        'fire watch by Alpha after h, c',
+      ]),
+    );
+    expect(found.watchTooLate).toBeGreaterThan(0);
+    expect(said(found)).toContain('fire watch too late');
+  });
+});
+
 test('a float is time by which a step can move to the right with nothing else touched but what follows', () => {
   const step = fc.record({ length: fc.integer({ min: 1, max: 5 }), idle: fc.integer({ min: 0, max: 3 }) });
   fc.assert(
