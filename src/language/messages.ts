@@ -1,6 +1,7 @@
 // What the parser and the lexer say when they cannot follow: what was expected and where, in the words of the language,
 // never in the names of tokens or rules.
 
+import { list as listOf } from '../domain/units/wording.js';
 import type { ILexerErrorMessageProvider, IParserErrorMessageProvider, IToken, TokenType } from 'chevrotain';
 import { GrammarAST, type Grammar } from 'langium';
 import { nearest } from './assembly/nearest.js';
@@ -235,7 +236,7 @@ function list(items: readonly string[]): string {
       ? `\`${item}\``
       : item,
   );
-  return quoted.length < 2 ? quoted.join('') : `${quoted.slice(0, -1).join(', ')} or ${quoted.at(-1)}`;
+  return listOf(quoted, 'or');
 }
 
 function article(block: string): string {

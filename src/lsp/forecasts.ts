@@ -3,8 +3,10 @@
 
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import { formatNumber } from '../domain/units/format.js';
+import { counted } from '../domain/units/wording.js';
 import { pointSentences, wearInShort, wearSentences } from '../generators/remaining-life/wear-words.js';
 import { remainingLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
+import { whyNot } from '../generators/remaining-life/reason-words.js';
 import type { Session } from './session.js';
 import type { Forecasts, ConveyorWords } from './forecast-words.js';
 import type { ConveyorLife } from '../generators/remaining-life/remaining-life.js';
@@ -73,7 +75,7 @@ function conveyorShort(life: ConveyorLife): string {
     case 'reached':
       return `${looked}, condemn limit reached at ${forecast.names.join(', ')}`;
     case 'cannot say':
-      return `${looked}, no forecast: ${forecast.why}`;
+      return `${looked}, no forecast: ${whyNot(forecast.why)}`;
   }
 }
 
@@ -108,7 +110,7 @@ function conveyorLong(life: ConveyorLife): string[] {
     case 'reached':
       return [`The condemn limit is reached at ${forecast.names.join(', ')}.`];
     case 'cannot say':
-      return [`No forecast: ${forecast.why}`];
+      return [`No forecast: ${whyNot(forecast.why)}`];
   }
 }
 
@@ -173,7 +175,7 @@ function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
       lines.push(`Seen at ${formatNumber(model.condemn.by, 0)} ${unit}: the condemn limit is reached.`);
       break;
     case 'cannot say':
-      lines.push(`No forecast: ${model.condemn.why}`);
+      lines.push(`No forecast: ${whyNot(model.condemn.why)}`);
   }
   lines.push(basisWords(model));
   return lines;
@@ -181,16 +183,17 @@ function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
 
 function basisWords({ basis, readings, indicators, notSeen, pool }: NonNullable<PointLife['model']>): string {
   const own = [
-    counted(readings, 'thickness', 'thicknesses'),
-    counted(indicators, 'colour', 'colours'),
-    counted(notSeen, 'look that saw nothing', 'looks that saw nothing'),
+    some(readings, 'thickness', 'thicknesses'),
+    some(indicators, 'colour', 'colours'),
+    some(notSeen, 'look that saw nothing', 'looks that saw nothing'),
   ].filter((part) => part !== '');
   const from = own.length > 0 ? own.join(', ') : 'no record of its own';
   return `Rests on ${from} and ${pool} places with the same liner${basis === 'inspected' ? '' : ` (${basis})`}.`;
 }
 
-function counted(count: number, one: string, many: string): string {
-  return count === 0 ? '' : `${count} ${count === 1 ? one : many}`;
+/** Nothing for none. */
+function some(count: number, one: string, many: string): string {
+  return count === 0 ? '' : counted(count, one, many);
 }
 
 function rateWords(rate: number, unit: 'h' | 't'): string {

@@ -2,6 +2,7 @@
 // keep the text they were stated with, so a step that is written out again reads as it was.
 
 import type { Heat, Step } from '../model/job.js';
+import { list } from '../units/wording.js';
 import type { RunUse, Stretch } from '../model/stretch.js';
 
 /** One line of an `order { … }` block, without indentation. */
@@ -62,12 +63,9 @@ export function stretchText(stretch: Stretch): string {
   }
 }
 
-/** `a`, `a and b`, `a, b and c`; more than `most` are counted: `a, b, c and 4 more`. */
+/** `none`, `a`, `a and b`, `a, b and c`; of more than `most` the last are counted: `a, b, c and 4 more`. */
 export function listing(items: readonly string[], most = 6): string {
-  const shown =
-    items.length > most ? [...items.slice(0, most - 1), `${items.length - most + 1} more`] : [...items];
-  const last = shown.pop();
-  return shown.length === 0 ? (last ?? 'none') : `${shown.join(', ')} and ${last}`;
+  return items.length === 0 ? 'none' : list(items, 'and', items.length > most ? most - 1 : most);
 }
 
 function runText(use: RunUse): string {

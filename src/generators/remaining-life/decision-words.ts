@@ -10,7 +10,8 @@ import { amountText } from '../../domain/decision/money.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import type { ConveyorLife } from './remaining-life.js';
-import { counted, date } from './print/wording.js';
+import { counted } from '../../domain/units/wording.js';
+import { date } from './print/wording.js';
 
 /** The outage whose chances stand on the first page: the one to reline at, else the last. */
 export function shownOutage(life: ConveyorLife): OutageDecision | undefined {

@@ -18,11 +18,13 @@ import {
 } from './programme-words.js';
 import { earliestText, orderText, riskText } from './decision-words.js';
 import { optionRows, scopeText } from './print/option-table.js';
-import { forecastText, limitText, lookText, whatIfText, whyNot } from './print/sentences.js';
+import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
 import { publishedSentences, trackSentence } from './print/track-record.js';
-import { amount, counted, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
+import { counted } from '../../domain/units/wording.js';
+import { amount, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
 import type { PointLife, RemainingLife } from './remaining-life.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
+import { whyNot } from './reason-words.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
 export const commentLimit = 65_536;

@@ -10,7 +10,7 @@ import { amountText } from '../../domain/decision/money.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatNumber } from '../../domain/units/format.js';
-import { listed } from './print/wording.js';
+import { list } from '../../domain/units/wording.js';
 
 export const programmeHead = [
   'Conveyor',
@@ -65,14 +65,14 @@ export function programmeSentence(programme: Programme): string {
   );
   const byOutage = programme.problem.outages.flatMap(({ name }, index) => {
     const names = relines.filter(({ outage }) => outage === index).map(({ conveyor }) => conveyor);
-    return names.length > 0 ? [`${listed(names)} at ${name}`] : [];
+    return names.length > 0 ? [`${list(names)} at ${name}`] : [];
   });
   const open = programme.lines.filter(({ reason }) => reason !== undefined).map(({ conveyor }) => conveyor);
-  const head = byOutage.length === 0 ? 'No outage is needed.' : `Reline ${listed(byOutage)}.`;
+  const head = byOutage.length === 0 ? 'No outage is needed.' : `Reline ${list(byOutage)}.`;
   const rest =
     open.length === 0
       ? 'Every accepted risk is kept by what was seen.'
-      : `Not kept for ${listed(open)}; see why.`;
+      : `Not kept for ${list(open)}; see why.`;
   return `${head} ${rest} Expected cost ${money(programme, programme.expected)} up to the last outage; ${aloneText(programme)}`;
 }
 
@@ -117,7 +117,7 @@ export function savingTexts(programme: Programme): readonly string[] {
 function savingText(programme: Programme, index: number): string {
   const saving = programme.savings[index];
   if (!saving) return '';
-  const helps = saving.helps.length > 0 ? `, and keeps the risk of ${listed(saving.helps)}` : '';
+  const helps = saving.helps.length > 0 ? `, and keeps the risk of ${list(saving.helps)}` : '';
   return `${saving.what} saves ${saving.saves === undefined ? 'an amount not found in time' : money(programme, saving.saves)}${helps}`;
 }
 

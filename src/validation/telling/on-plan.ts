@@ -8,7 +8,7 @@ import { hasSizesToPlanWith } from '../evidence/sizes-to-plan-with.js';
 import type { Fix, Found } from '../finding.js';
 import type { RuleInput } from '../rule.js';
 import { onceAJob } from './once-a-job.js';
-import { count } from './wording.js';
+import { counted } from '../../domain/units/wording.js';
 import type { JobPlan, PlanProblem } from '../../domain/plan/job-plan.js';
 
 export function onPlan(
@@ -21,7 +21,7 @@ export function onPlan(
       const plan = planned(job, estate);
       const [first, ...more] = plan.problems.filter((problem) => problem.kind === kind);
       if (!first) continue;
-      const others = more.length === 0 ? '' : ` The same goes for ${count(more.length, 'more case')}.`;
+      const others = more.length === 0 ? '' : ` The same goes for ${counted(more.length, 'more case')}.`;
       yield {
         origin: placeOf(job, first),
         message: `Job ${job.name}: ${first.message}${others}`,

@@ -1,7 +1,7 @@
 // What changed since an earlier report? The earlier one is made again from the records known then, and laid beside this one.
 
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
-import { counted, listed } from '../print/wording.js';
+import { counted, list } from '../../../domain/units/wording.js';
 import type { ConveyorLife } from './conveyor-life.js';
 
 export interface Since {
@@ -46,7 +46,7 @@ function recordsSince(life: ConveyorLife, day: CalendarDay): readonly string[] {
   const meters = history.hours.knots.filter((k) => k.reading.source === 'meter put in' && k.day > day);
   const duties = history.duties.filter((d) => d.from !== undefined && d.from > day);
   const days = (all: readonly { readonly day: CalendarDay }[]): string =>
-    listed(all.map((d) => formatDay(d.day)));
+    list(all.map((d) => formatDay(d.day)));
   return [
     inspections.length > 0 &&
       `${counted(inspections.length, 'inspection')} (${days(inspections.map((i) => i.inspection.date))})`,
@@ -54,7 +54,7 @@ function recordsSince(life: ConveyorLife, day: CalendarDay): readonly string[] {
     screws.length > 0 && `${counted(screws.length, 'screw change')}`,
     meters.length > 0 && `${counted(meters.length, 'meter change')} (${days(meters)})`,
     duties.length > 0 &&
-      `duty ${listed(duties.map((d) => `${d.text} from ${d.from === undefined ? '' : formatDay(d.from)}`))}`,
+      `duty ${list(duties.map((d) => `${d.text} from ${d.from === undefined ? '' : formatDay(d.from)}`))}`,
   ].filter((text) => text !== false);
 }
 

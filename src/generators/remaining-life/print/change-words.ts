@@ -15,7 +15,8 @@ import {
   type WearPace,
 } from '../parts/wear-change.js';
 import type { RemainingLife } from '../remaining-life.js';
-import { chance, counted, listed, millimetres } from './wording.js';
+import { counted, list } from '../../../domain/units/wording.js';
+import { chance, millimetres } from './wording.js';
 
 /** For the first page: all there is to say of changes, looks and gauges; one sentence where there is none. */
 export function changeSentences({
@@ -34,8 +35,8 @@ export function changeSentences({
     .map((c) => c.conveyor.name);
   return [
     ...told,
-    ...(none.length > 0 ? [`No sign of a change at ${listed(none)}.`] : []),
-    ...(mute.length > 0 ? [`At ${listed(mute)} too little was measured to tell a change.`] : []),
+    ...(none.length > 0 ? [`No sign of a change at ${list(none)}.`] : []),
+    ...(mute.length > 0 ? [`At ${list(mute)} too little was measured to tell a change.`] : []),
   ];
 }
 
@@ -55,7 +56,7 @@ function paceSentence(name: string, pace: WearPace): readonly string[] {
     case 'changed': {
       const faster = pace.factor.middle >= 1;
       const others =
-        pace.withOthers.length > 0 ? `, like ${listed(pace.withOthers)}, which carries the same` : '';
+        pace.withOthers.length > 0 ? `, like ${list(pace.withOthers)}, which carries the same` : '';
       return [
         `${name} has worn ${faster ? 'faster' : 'slower'} since the look of ${formatDay(pace.day)}${others}, chance ${chance(pace.chance)}: ` +
           `about ${factorWords(pace)} its former rate.${branchWords(pace.dates)}${notedWords(pace)}`,

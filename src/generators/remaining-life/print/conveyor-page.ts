@@ -18,10 +18,10 @@ import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
+import { counted } from '../../../domain/units/wording.js';
 import {
   amount,
   amountWithUnit,
-  counted,
   date,
   metres,
   millimetres,

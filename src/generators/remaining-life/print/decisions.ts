@@ -10,7 +10,8 @@ import type { RemainingLife } from '../remaining-life.js';
 import { acceptedText } from '../decision-words.js';
 import { measureText, whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
-import { chance, counted, date, listed, rate, rateUnit, thickness } from './wording.js';
+import { counted, list } from '../../../domain/units/wording.js';
+import { chance, date, rate, rateUnit, thickness } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 export function decisionPages(report: RemainingLife): Markup | undefined {
@@ -159,12 +160,10 @@ function lookTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
             : [];
         const places = [
           ...(never.length > 0
-            ? [
-                `${listed(never.slice(0, 6))}${never.length > 6 ? ' and more' : ''} (never seen on this liner)`,
-              ]
+            ? [`${list(never.slice(0, 6))}${never.length > 6 ? ' and more' : ''} (never seen on this liner)`]
             : []),
           ...best,
-          ...(likely.length > 0 ? [`${listed(likely)} (where the limit most likely comes first)`] : []),
+          ...(likely.length > 0 ? [`${list(likely)} (where the limit most likely comes first)`] : []),
         ];
         return [
           element('span', { class: 'name' }, life.conveyor.name),

@@ -9,12 +9,13 @@ import { timelineKey } from './keys.js';
 import { orderText, shownOutage } from '../decision-words.js';
 import { noProgrammeText, programmeSentence } from '../programme-words.js';
 import { optionBox } from './option-table.js';
-import { whyNot } from './sentences.js';
 import { timeline } from './timeline.js';
 import { publishedSentences, trackSentence } from './track-record.js';
 import { percent } from '../../../domain/decision/option-setting.js';
-import { counted, date, listed } from './wording.js';
+import { counted, list } from '../../../domain/units/wording.js';
+import { date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { whyNot } from '../reason-words.js';
 
 export function frontPage(report: RemainingLife): Markup {
   const { estate, asOf, conveyors } = report;
@@ -26,7 +27,7 @@ export function frontPage(report: RemainingLife): Markup {
     element(
       'div',
       { class: 'masthead' },
-      element('div', {}, element('h1', {}, 'Remaining life of liners'), element('p', {}, listed(plants))),
+      element('div', {}, element('h1', {}, 'Remaining life of liners'), element('p', {}, list(plants))),
       element(
         'p',
         { class: 'asof' },
@@ -196,11 +197,11 @@ export function leadSentence(conveyors: readonly ConveyorLife[]): string {
   const verb = (list: readonly string[], one: string, many: string): string =>
     list.length === 1 ? one : many;
   const parts: string[] = [];
-  if (past.length > 0) parts.push(`${listed(past)} ${verb(past, 'has', 'have')} reached the limit`);
-  if (late.length > 0) parts.push(`${listed(late)} cannot wait for a planned outage at the risk accepted`);
+  if (past.length > 0) parts.push(`${list(past)} ${verb(past, 'has', 'have')} reached the limit`);
+  if (late.length > 0) parts.push(`${list(late)} cannot wait for a planned outage at the risk accepted`);
   if (plan.length > 0)
-    parts.push(`${listed(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
-  if (look.length > 0) parts.push(`${listed(look)} ${verb(look, 'needs', 'need')} a look`);
+    parts.push(`${list(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
+  if (look.length > 0) parts.push(`${list(look)} ${verb(look, 'needs', 'need')} a look`);
   const planned = conveyors.some((c) => c.conveyor.plant.outages.length > 0);
   return parts.length === 0
     ? `No conveyor needs a decision ${planned ? 'before the last planned outage' : 'now'}, as far as it was seen.`

@@ -5,10 +5,10 @@ import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import { placeInText } from '../../page/place-in-text.js';
 import type { PointLife } from '../parts/points.js';
-import { whyNot } from './sentences.js';
 import { amount, date, lastSeen, metres, rate, rateUnit, seenText, thickness } from './wording.js';
 import { formatClock } from '../../../domain/units/clock.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { whyNot } from '../reason-words.js';
 
 export function pointTable(life: ConveyorLife): Markup {
   const unit = rateUnit(life.unit);

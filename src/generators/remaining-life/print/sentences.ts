@@ -5,8 +5,10 @@ import type { Case } from '../parts/what-if-cases.js';
 import type { ConveyorModel, Quantiles } from '../parts/model.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
-import { amount, amountWithUnit, chance, counted, date } from './wording.js';
+import { counted } from '../../../domain/units/wording.js';
+import { amount, amountWithUnit, chance, date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { whyNot } from '../reason-words.js';
 
 /** `2027-01-28 (2026-12-23 to 2027-03-12)`, or why there is none. */
 export function limitText(life: ConveyorLife): string {
@@ -21,23 +23,6 @@ export function limitText(life: ConveyorLife): string {
       return `cannot say: ${whyNot(forecast.why)}`;
     case 'dates':
       return forecast.days.q50 === undefined ? 'beyond 40 years' : daysText(forecast.days);
-  }
-}
-
-/** Why the model gives no interval, and what would help. */
-export function whyNot(why: string): string {
-  switch (why) {
-    case 'nothing to borrow from':
-    case 'no records and nothing expected':
-      return 'too few records for an interval; an expected life on the liner, or another look, would help';
-    case 'no lower bound on the rate':
-    case 'only bounds and nothing expected':
-    case 'the records only bound the rate':
-      return 'the records only say how fast it does not wear; a thickness, or an expected life on the liner, would help';
-    case 'it does not run':
-      return 'its duty is nothing';
-    default:
-      return why;
   }
 }
 

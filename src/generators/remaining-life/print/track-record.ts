@@ -7,7 +7,7 @@ import type { PooledMiss } from '../../../domain/wear/pooled-miss.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import type { RemainingLife, Track, TrackedLook } from '../remaining-life.js';
-import { counted, listed } from './wording.js';
+import { counted, list } from '../../../domain/units/wording.js';
 
 type Told = Pick<RemainingLife, 'tracks'>;
 
@@ -115,7 +115,7 @@ export function trackTable({ tracks }: Told): Markup | undefined {
     element(
       'p',
       {},
-      `Forecast again from the records up to ${listed(cuts)}: the wear up to the last look of each conveyor, pooled over its points, ` +
+      `Forecast again from the records up to ${list(cuts)}: the wear up to the last look of each conveyor, pooled over its points, ` +
         'because the gauge error of one reading hides a doubling and that of twenty does not. How often the intervals of next readings held is not counted: ' +
         'the gauge decides that, whatever the rate does.',
     ),

@@ -72,12 +72,3 @@ export function seenText(seen: Observation): string {
 export function lastSeen(point: PointLife): ObservedReading | undefined {
   return point.readings.findLast((r) => r.seen.kind !== 'not seen');
 }
-
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
-/** `a`, `a and b`, `a, b and c`. */
-export function listed(items: readonly string[]): string {
-  return items.length <= 1 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
-}

@@ -5,7 +5,7 @@ import { runsOf } from '../../../domain/model/runs.js';
 import { formatChainage, formatLength } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../telling/wording.js';
+import { counted } from '../../../domain/units/wording.js';
 
 export const runThatClosesNowhere: Rule = {
   code: 'TL233',
@@ -33,7 +33,7 @@ export const runThatClosesNowhere: Rule = {
         yield {
           origin: named.implied ? conveyor.nameOrigin : (named.nameOrigin ?? named.origin),
           message:
-            `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${count(panels, 'panel')} and may come out ${formatLength(worst)} long or short; ` +
+            `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${counted(panels, 'panel')} and may come out ${formatLength(worst)} long or short; ` +
             `${run.tailBreak.name} takes up ${run.tailBreak.allowance.text}, ${run.headBreak.name} ${run.headBreak.allowance.text}.`,
         };
       }

@@ -5,7 +5,7 @@ import { formatChainage, formatLength } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../telling/wording.js';
+import { counted } from '../../../domain/units/wording.js';
 
 export const sectionsTileTheLength: Rule = {
   code: 'TL211',
@@ -28,7 +28,7 @@ export const sectionsTileTheLength: Rule = {
       yield {
         origin: conveyor.length.origin,
         message:
-          `${conveyor.name} is ${conveyor.length.text} long, and its ${count(conveyor.sections.length, 'section')} add up to ${formatChainage(sum)}: ` +
+          `${conveyor.name} is ${conveyor.length.text} long, and its ${counted(conveyor.sections.length, 'section')} add up to ${formatChainage(sum)}: ` +
           `${formatLength(Math.abs(short))} too ${short > 0 ? 'little' : 'much'}.`,
         related: conveyor.sections.map((section) => ({
           origin: section.origin,

@@ -3,7 +3,7 @@
 import { findRun } from '../../../domain/model/runs.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../telling/wording.js';
+import { counted } from '../../../domain/units/wording.js';
 
 export const fittedPanelsDoNotFillTheRun: Rule = {
   code: 'TL338',
@@ -31,7 +31,7 @@ reline DG1 2025-03-10 meter 6200 h {
         yield {
           origin,
           message:
-            `${count(lengths.length, 'panel')} of ${formatLength(filled)} in all are recorded in ${run.label} of ${conveyor.name}, which is ${formatLength(run.length)} long: ` +
+            `${counted(lengths.length, 'panel')} of ${formatLength(filled)} in all are recorded in ${run.label} of ${conveyor.name}, which is ${formatLength(run.length)} long: ` +
             `${formatLength(Math.abs(short))} too ${short > 0 ? 'short' : 'long'}.`,
         };
       }

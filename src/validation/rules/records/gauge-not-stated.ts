@@ -6,7 +6,7 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { insertBefore } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../telling/wording.js';
+import { counted } from '../../../domain/units/wording.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const gaugeNotStated: Rule = {
@@ -34,7 +34,7 @@ inspection DG1 «2025-03-10» meter 6200 h {
       if (unsure === 0) continue;
       yield {
         origin: inspection.date.origin,
-        message: `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ${count(unsure, 'thickness reading')} and names no gauge; ± ${formatLength(depthGaugeError)} is assumed.`,
+        message: `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ${counted(unsure, 'thickness reading')} and names no gauge; ± ${formatLength(depthGaugeError)} is assumed.`,
         fixes: ['ultrasonic ± 0.2 mm', 'depth gauge ± 0.5 mm'].map((gauge) =>
           insertBefore(originOf(readings, inspection.firstRow), `gauge ${gauge}\n  `, `Add gauge ${gauge}`),
         ),

@@ -6,7 +6,7 @@ import { panelEnds } from '../../../domain/model/panels.js';
 import type { Reline } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
-import { count } from '../../telling/wording.js';
+import { counted } from '../../../domain/units/wording.js';
 
 export const relinesDaysApart: Rule = {
   code: 'TL316',
@@ -57,7 +57,7 @@ reline DG1 2025-03-25 meter 6410 h {
         const days = later.date.day - earlier.date.day;
         yield {
           origin: later.date.origin,
-          message: `${later.conveyor.name} was relined over the same stretch on ${formatDay(earlier.date.day)}, ${days === 0 ? 'the same day' : `${count(days, 'day')} before`}.`,
+          message: `${later.conveyor.name} was relined over the same stretch on ${formatDay(earlier.date.day)}, ${days === 0 ? 'the same day' : `${counted(days, 'day')} before`}.`,
           related: [{ origin: earlier.date.origin, message: 'the reline before' }],
         };
       }

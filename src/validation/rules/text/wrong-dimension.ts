@@ -3,7 +3,8 @@
 import type { Rule } from '../../rule.js';
 import { onProblem } from '../../telling/on-problem.js';
 import { likelyUnits } from '../../telling/likely-units.js';
-import { list, withArticle } from '../../telling/wording.js';
+import { withArticle } from '../../../domain/units/wording.js';
+import { list } from '../../telling/wording.js';
 
 export const wrongDimension: Rule = {
   code: 'TL104',
