@@ -1,7 +1,6 @@
 // The programme for 200 conveyors over 8 outages with 3 scopes each (and each crew alone or both together): seconds and gap.
 // npx tsx tests/bench/programme.ts [conveyors] [outages]
 
-import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { formulate, programmeOf } from '../../src/domain/decision/programme.js';
 import type { Candidate, ProgrammeProblem } from '../../src/domain/decision/programme-problem.js';
@@ -70,7 +69,7 @@ const problem: ProgrammeProblem = {
   }),
 };
 
-const solver = await highsSolver(readFileSync(createRequire(import.meta.url).resolve('highs/runtime')));
+const solver = await highsSolver(createRequire(import.meta.url).resolve('highs/runtime'));
 const { programme } = formulate(problem);
 console.log(
   `${conveyors} conveyors, ${outages} outages: ${programme.choices.length} choices, ${programme.rows.length} rows`,

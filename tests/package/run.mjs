@@ -63,6 +63,10 @@ const checks = {
     assert.match(troughline(1, 'check', 'plant').stdout, /^\d+ files: 2 errors/m);
     const day = ['--as-of', '2026-10-31', '--out', 'out'];
     troughline(0, 'report', 'first', ...day);
+    assert.match(
+      troughline(0, 'programme', 'plant', '--as-of', '2026-10-31').stdout,
+      /Programme of Tarnholt.*Reline/,
+    );
     troughline(
       [0, 1],
       'pack',

@@ -1,7 +1,6 @@
 // The programme against brute force over every combination of small estates, and against a second formulation of the same
 // question in the same solver: crews assigned to outages by shares of a crew's window instead of by candidate rows.
 
-import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -20,7 +19,7 @@ import { today } from './kit.js';
 
 let solver: ProgrammeSolver;
 beforeAll(async () => {
-  solver = await highsSolver(readFileSync(createRequire(import.meta.url).resolve('highs/runtime')));
+  solver = await highsSolver(createRequire(import.meta.url).resolve('highs/runtime'));
 });
 
 interface Job {
