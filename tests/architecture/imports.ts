@@ -127,3 +127,14 @@ export function sharedTypeNames(files: readonly SourceFile[]): string[] {
       holders.set(name, [...(holders.get(name) ?? []), file]);
   return [...holders].filter(([, of]) => of.length > 1).map(([name, of]) => `${name}: ${of.join(', ')}`);
 }
+
+/** How many `!` after an expression a text holds; a type checker is told to look away by each. */
+export function nonNullAssertions({ file, text }: SourceFile): number {
+  let count = 0;
+  const visit = (node: ts.Node): void => {
+    if (ts.isNonNullExpression(node)) count++;
+    ts.forEachChild(node, visit);
+  };
+  visit(ts.createSourceFile(file, text, ts.ScriptTarget.Latest));
+  return count;
+}

@@ -19,7 +19,7 @@ export interface Lettering {
   readonly size?: number;
   readonly anchor?: 'start' | 'middle' | 'end';
   readonly bold?: boolean;
-  /** Degrees anticlockwise about the text's own foot. */
+  /** Degrees clockwise about the text's own foot, as in page/svg.ts. */
   readonly turn?: number;
   /** A white rim, so that the text stays legible over lines. */
   readonly rim?: boolean;
@@ -52,7 +52,7 @@ export function path(d: string, stroke: Stroke = {}): string {
 }
 
 export function letters(at: PagePoint, text: string, style: Lettering = {}): string {
-  const turned = style.turn ? ` transform="rotate(${n(-style.turn)} ${n(at[0])} ${n(at[1])})"` : '';
+  const turned = style.turn ? ` transform="rotate(${n(style.turn)} ${n(at[0])} ${n(at[1])})"` : '';
   const anchor = style.anchor && style.anchor !== 'start' ? ` text-anchor="${style.anchor}"` : '';
   const weight = style.bold ? ' font-weight="bold"' : '';
   const rim = style.rim

@@ -165,7 +165,7 @@ function paintBreaks(view: View): string[] {
       line([span.from, bottom], [span.to, top], { width: 0.18 }),
       turned
         ? letters([middle + 1.2, (top + bottom) / 2 + textWidth(gap.name, lettering.normal) / 2], gap.name, {
-            turn: 90,
+            turn: -90,
             rim: true,
             bold: true,
           })
