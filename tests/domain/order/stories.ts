@@ -99,8 +99,14 @@ export function crew(name: string, size = 3, skills: readonly string[] = []): Jo
   return { use: use(name), crew };
 }
 
-export function platform(name: string, reach = 20_000): Job['accessUnits'][number] {
-  const unit: AccessUnit = { name, reach: mm(reach), origin: origin(), nameOrigin: origin() };
+export function platform(name: string, reach = 20_000, limit?: number): Job['accessUnits'][number] {
+  const unit: AccessUnit = {
+    name,
+    reach: mm(reach),
+    origin: origin(),
+    nameOrigin: origin(),
+    ...(limit === undefined ? {} : { limit: stated('mass', limit, `${limit} kg`) }),
+  };
   return { use: use(name), unit };
 }
 

@@ -340,7 +340,10 @@ const jobs = fc
     const spiral = screw({ flight: { width: mm(80), thickness: mm(25), origin: origin() } });
     return job(of, ['all'], {
       crews: each.crews.map((size, k) => crew(['Alpha', 'Bravo', 'Charlie'][k] ?? '', size)),
-      accessUnits: Array.from({ length: each.mobile }, (_, k) => platform(`MP${k + 1}`)),
+      accessUnits: Array.from({ length: each.mobile }, (_, k) =>
+        // The second takes two people and what they handle.
+        k === 0 ? platform('MP1') : platform(`MP${k + 1}`, 20_000, 230),
+      ),
       ...(each.screw
         ? { screwChange: { screw: spiral, origin: origin() }, liftLimit: stated('mass', 300) }
         : {}),
