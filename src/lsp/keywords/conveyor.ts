@@ -33,7 +33,7 @@ export const conveyorKeywords: KeywordDocs = {
       'incline ${1:24} deg',
     ),
     duty: word(
-      'Running time per day or week, where it differs from the plant’s.',
+      'Running time per day or week, where it differs from the plant’s. `± 2 %` says that the hours are even; without a `±` they are taken as uneven as the meter shows.',
       'duty ${1:110} h/week ± ${2:15} %',
     ),
     'bulk density': word(

@@ -11,7 +11,7 @@ export const plantKeywords: KeywordDocs = {
   },
   PlantMeasure: {
     duty: word(
-      'Running time of conveyors that state none of their own, per day or week. `±` gives its spread, which widens every forecast date.',
+      'Running time of conveyors that state none of their own, per day or week. `±` gives its spread, one standard deviation of the mean, which widens every forecast date; up to ± 10 % it also says that the hours are even, and the wear model takes them so.',
       'duty ${1:110} h/week ± ${2:15} %',
     ),
     risk: word(

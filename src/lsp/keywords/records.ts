@@ -153,7 +153,9 @@ export const recordKeywords: KeywordDocs = {
     ),
     from: word('First day of the new duty.'),
     speed: word('New speed of the screw.', 'speed ${1:18} rpm'),
-    '±': word('Spread of the duty.'),
+    '±': word(
+      'Spread of the duty: one standard deviation of its mean. Up to ± 10 % the hours are taken as even.',
+    ),
     '+/-': word('Spread of the duty.'),
   },
 };

@@ -128,6 +128,7 @@ describe('track record: sets that reached their limit', () => {
     const steady = judged(story(21, { points: 60, looks: 10, rate: 1e-3 }), { points: 60 });
     expect(steady.finished.of).toBeGreaterThan(25);
     expect(steady.finished.told).toBe(false);
+    expect(steady.finished.early).toBeGreaterThan(0);
     // Twice as fast in the second half of life, told by nobody.
     const random = seeded(22);
     const rows: Seen[] = [];

@@ -68,7 +68,7 @@ describe('a published report is held against what was read since', () => {
   it('leaves a liner fitted since out of it, and says when nothing was read', () => {
     const relined = judged(
       then,
-      `${looks(4000, [2000, 4000])}reline DG1 2025-06-24 meter 4100 h {\n  liner TwoLayer12\n}\n${looks(0, [6000], 0.2)}`,
+      `${looks(4000, [2000, 4000])}reline DG1 2025-06-24 meter 4100 h {\n  liner TwoLayer12\n}\n${looks(0, [9600], 0.2)}`,
     );
     expect(relined.judged[0]).toMatchObject({ conveyors: [], notReadSince: 6 });
     expect(publishedSentences(relined)[0]).toContain('no thickness of the same liners was read since');
