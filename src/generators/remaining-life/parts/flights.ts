@@ -4,6 +4,8 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { momentOf, type History } from '../../../domain/model/history.js';
 import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
+import type { ClockColumns } from '../../../domain/wear/change.js';
+import { dutyOf } from './wear-input.js';
 import { fitWear } from '../../../domain/wear/fit.js';
 import { reduceReadings } from '../../../domain/wear/reduce.js';
 import { comingDuty, forecastDepth } from './forecasts.js';
@@ -42,23 +44,26 @@ export function flightLives(
   const unit: number[] = [];
   const exposure: number[] = [];
   const value: number[] = [];
+  const day: number[] = [];
   spots.forEach((spot, i) =>
     spot.readings.forEach((r) => {
       unit.push(i);
       exposure.push(r.exposure);
       value.push(r.depth);
+      day.push(r.day);
     }),
   );
   const fit =
     withModel && spots.length > 0
       ? fitWear(
           reduceReadings(
-            { unit, exposure, value, kind: unit.map(() => ReadingKind.thickness) },
+            { unit, exposure, value, day, kind: unit.map(() => ReadingKind.thickness) },
             {
               count: spots.length,
               fitted: spots.map((s) => s.fitted),
               build: spots.map((_, i) => i),
               builds: spots.map(() => ({ depths: [] })),
+              clock: clockOf(histories, spots),
             },
           ),
           histories.length > 1
@@ -82,6 +87,16 @@ export function flightLives(
     });
   });
   return byHistory;
+}
+
+/** Flights of one screw share a wear clock, as the points of a liner do. */
+function clockOf(histories: readonly History[], spots: readonly FlightUnit[]): ClockColumns {
+  return {
+    conveyor: spots.map((s) => histories.indexOf(s.history)),
+    start: spots.map((s) => s.history.screwSets.at(-1)?.fitted?.hours ?? NaN),
+    along: spots.map((s) => s.at / s.history.conveyor.length.value),
+    product: histories.map((h) => dutyOf(h.conveyor)),
+  };
 }
 
 function spotsOf(history: History): readonly FlightUnit[] {
