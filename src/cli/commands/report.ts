@@ -124,7 +124,8 @@ function failuresOf(
       case 'overdue': {
         const late = made.conveyors.filter(
           ({ points, model }) =>
-            model?.look.kind === 'now' || points.some(({ nextLook }) => nextLook?.overdue),
+            model?.look.kind === 'now' ||
+            (model?.forecast.kind !== 'dates' && points.some(({ nextLook }) => nextLook?.overdue)),
         );
         return late.length > 0 ? [`a look is overdue at ${listOf(late)} (--fail-on overdue)`] : [];
       }

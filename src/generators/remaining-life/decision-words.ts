@@ -10,7 +10,8 @@ import { amountText } from '../../domain/decision/money.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import type { ConveyorLife } from './remaining-life.js';
-import { counted } from '../../domain/units/wording.js';
+import { roundsOf, type Round } from '../../domain/decision/rounds.js';
+import { counted, list } from '../../domain/units/wording.js';
 import { date } from './print/wording.js';
 
 /** The outage whose chances stand on the first page: the one to reline at, else the last. */
@@ -112,4 +113,20 @@ export function unseenText({ panels, panelsSeen }: ConveyorDecision): string {
   return panelsSeen === panels
     ? `all ${counted(panels, 'panel')} seen`
     : `${panelsSeen} of ${counted(panels, 'panel')} seen`;
+}
+
+/** Rounds of the looks that are due, by the day each is due. */
+export function lookRounds(lives: readonly ConveyorLife[]): readonly Round[] {
+  return roundsOf(
+    lives.flatMap(({ conveyor, model, decision }) => {
+      const look = model?.look;
+      const day = look?.kind === 'by' ? look.day : look?.kind === 'now' ? decision?.asOf : undefined;
+      return day === undefined ? [] : [{ conveyor, day }];
+    }),
+  );
+}
+
+export function roundText({ by, access, looks }: Round): string {
+  const names = looks.map(({ conveyor }) => conveyor.name);
+  return `by ${date(by)} from ${access}: ${list(names)}; sheets with \`troughline sheet ${names.join('\` and \`troughline sheet ')}\``;
 }

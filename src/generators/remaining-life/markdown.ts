@@ -16,7 +16,7 @@ import {
   programmeSentence,
   savingTexts,
 } from './programme-words.js';
-import { earliestText, orderText, riskText } from './decision-words.js';
+import { lookRounds, roundText, earliestText, orderText, riskText } from './decision-words.js';
 import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
 import { publishedSentences, trackSentence } from './print/track-record.js';
@@ -57,6 +57,7 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
           ]),
         ),
     programmeSection(report),
+    roundsSection(report),
     changeSection(report),
     sinceSection(report),
     whatIfSection(report),
@@ -114,6 +115,13 @@ function conveyorSection(life: ConveyorLife): string {
   ]
     .filter((part) => part !== '')
     .join('\n\n');
+}
+
+function roundsSection({ conveyors }: RemainingLife): string {
+  const rounds = lookRounds(conveyors).filter(({ looks }) => looks.length > 1);
+  return rounds.length === 0
+    ? ''
+    : `Looks that go together:\n\n${rounds.map((round) => `- ${markdownText(roundText(round))}`).join('\n')}`;
 }
 
 function programmeSection({ programmes = [] }: RemainingLife): string {

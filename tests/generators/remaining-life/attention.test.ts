@@ -295,6 +295,16 @@ describe('what is to be done', () => {
       'Look again now',
     ],
     [
+      'half the life by hand is over, and the model gives dates: its chance says when to look',
+      life({
+        worst: worn,
+        model: model({}),
+        points: [worn, point('P2', { nextLook: { day: calendarDay('2026-09-01'), overdue: true } })],
+      }),
+      'in order',
+      'Nothing due',
+    ],
+    [
       'the next look is still to come',
       life({
         worst: worn,

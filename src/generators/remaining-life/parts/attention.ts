@@ -68,7 +68,7 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
     const { because = [], ...rest } = plan;
     return { ...base, ...rest, reasons: [...because, ...reasons] };
   }
-  if (model?.look.kind === 'now' || life.points.some((p) => p.nextLook?.overdue))
+  if (model?.look.kind === 'now' || (!byModel(life) && life.points.some((p) => p.nextLook?.overdue)))
     return { ...base, level: 'look now', todo: 'Look again now' };
   if (worst === undefined)
     return {
@@ -243,7 +243,14 @@ function aboutWorst(worst: PointLife | undefined): readonly string[] {
   return [];
 }
 
-function overdueReason({ points }: Unsorted): readonly string[] {
+/** Where the model gives dates its chance says when to look; a first colour then makes nothing overdue. */
+function byModel({ model }: Unsorted): boolean {
+  return model?.forecast.kind === 'dates';
+}
+
+function overdueReason(life: Unsorted): readonly string[] {
+  const { points } = life;
+  if (byModel(life)) return [];
   const overdue = points.filter((p) => p.nextLook?.overdue);
   if (overdue.length === 0) return [];
   const oldest = overdue.reduce((a, b) =>

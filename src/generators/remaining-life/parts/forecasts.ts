@@ -331,10 +331,11 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
     dutyVariation: coming.variation,
     meterRead: coming.from,
     riskDay: condemn?.kind === 'dates' ? condemn.dayOf(risk) : undefined,
+    // The model's chance says when to look; half of the life by hand stands beside it and rules only where there are no dates.
     // The half is reckoned from each point's last look, so it is handed over as twice the days that are left to it.
     look: nextInspection({
       condemn,
-      remainingDays: half === undefined ? undefined : 2 * (half - asOf),
+      remainingDays: half === undefined || condemn?.kind === 'dates' ? undefined : 2 * (half - asOf),
       risk,
       asOf,
     }),

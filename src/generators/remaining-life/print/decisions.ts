@@ -7,7 +7,8 @@ import { element, group, type Child, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import type { RemainingLife } from '../remaining-life.js';
-import { acceptedText } from '../decision-words.js';
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { acceptedText, lookRounds, roundText } from '../decision-words.js';
 import { measureText, whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
 import { counted, list } from '../../../domain/units/wording.js';
@@ -138,6 +139,7 @@ function lookTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
         { head: 'Conveyor' },
         { head: 'Look again by', class: 'day' },
         { head: 'Because' },
+        { head: 'By hand: half of the life', class: 'day' },
         { head: 'Look here first' },
       ],
       rows: rows.map((life) => {
@@ -169,14 +171,38 @@ function lookTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
           element('span', { class: 'name' }, life.conveyor.name),
           look?.kind === 'by' ? date(look.day) : element('strong', {}, 'now'),
           because,
+          date(halfOfLife(life)),
           places.join(', '),
         ];
       }),
     }),
+    roundList(rows),
     element(
       'p',
       { class: 'small muted' },
       'Of the doubt: by how much a reading there, taken on the day of the report, is expected to narrow the date at which the conveyor reaches its limit.',
+    ),
+  );
+}
+
+/** The earliest half of a remaining life by the hand arithmetic, which stands beside the model's chance. */
+function halfOfLife({ points }: ConveyorLife): CalendarDay | undefined {
+  return points.reduce<CalendarDay | undefined>(
+    (a, { nextLook }) => (nextLook && (a === undefined || nextLook.day < a) ? nextLook.day : a),
+    undefined,
+  );
+}
+
+/** Looks that go together, where there are any. */
+function roundList(lives: readonly ConveyorLife[]): Markup | undefined {
+  const rounds = lookRounds(lives).filter(({ looks }) => looks.length > 1);
+  if (rounds.length === 0) return undefined;
+  return group(
+    element('p', {}, 'Looks that go together, the same access within four weeks, one hire:'),
+    element(
+      'ul',
+      {},
+      rounds.map((round) => element('li', {}, `${roundText(round)}.`)),
     ),
   );
 }
