@@ -80,6 +80,9 @@ function fromSlip(w: Walk, slip: OrderSlip): JudgedViolation {
   };
 }
 
+/** Pairs told at once: hundreds of steps left open towards one another are one slip, and the rest comes up as it is mended. */
+const mostPairs = 200;
+
 function openPairs(w: Walk): JudgedViolation[] {
   const { steps, before } = w.sequence;
   if (steps.every((step) => step.after.length === 0)) return []; // one line of steps: no two are open towards each other
@@ -88,7 +91,7 @@ function openPairs(w: Walk): JudgedViolation[] {
       slip.step === undefined ? [] : [...slip.others.keys()].map((other) => pairKey(slip.step ?? 0, other)),
     ),
   );
-  const all = unsettledPairs(w);
+  const all = unsettledPairs(w).slice(0, mostPairs);
   // One missing `after` leaves a step open towards a whole chain of others; only the nearest is told.
   const unsettled = all.filter(
     (pair) =>
@@ -135,7 +138,7 @@ function openPairs(w: Walk): JudgedViolation[] {
     });
   }
   const settled = new Set(all.map(({ step, other }) => pairKey(step, other)));
-  for (const { step, other, what, name } of sharedPairs(w)) {
+  for (const { step, other, what, name } of sharedPairs(w, mostPairs)) {
     const a = steps[other];
     const b = steps[step];
     if (!a || !b || settled.has(pairKey(step, other))) continue;
@@ -160,7 +163,7 @@ function openPairs(w: Walk): JudgedViolation[] {
     });
   }
   const told = new Map<string, FallingPair[]>();
-  for (const pair of fallingPairs(w)) {
+  for (const pair of fallingPairs(w, mostPairs)) {
     if (settled.has(pairKey(pair.step, pair.other))) continue;
     // A gate that nobody shuts is one matter, however many steps it would part.
     const same = pair.gates.length > 0 ? told.get(pair.gates.join()) : undefined;

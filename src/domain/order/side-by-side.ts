@@ -4,7 +4,7 @@
 // Two steps that would leave one piece in different states must always be in an order, whoever may need it later.
 
 import type { Conveyor } from '../model/conveyor.js';
-import type { Step, StepAction } from '../model/job.js';
+import type { Step } from '../model/job.js';
 import type { Sequence } from './sequence.js';
 import type { Area } from './ground.js';
 import { holds } from './states.js';
@@ -80,7 +80,10 @@ function reachedOtherwise(w: Walk, touches: readonly Touch[], reader: Touch, cha
 }
 
 /** Pairs of steps that share a crew, or an access unit, and may be at the same time; the later written first. */
-export function sharedPairs(w: Walk): {
+export function sharedPairs(
+  w: Walk,
+  most = Infinity,
+): {
   readonly step: number;
   readonly other: number;
   readonly what: 'crew' | 'access unit';
@@ -88,6 +91,7 @@ export function sharedPairs(w: Walk): {
 }[] {
   const found: { step: number; other: number; what: 'crew' | 'access unit'; name: string }[] = [];
   eachOpenPair(w, (other, step, a, b) => {
+    if (found.length >= most) return;
     const busy = busyWith(w, b);
     const crew = busyWith(w, a).find((name) => busy.includes(name));
     if (crew !== undefined) found.push({ step, other, what: 'crew', name: crew });
@@ -110,11 +114,12 @@ export interface FallingPair {
 }
 
 /** Pairs in which one crew would work below what another may drop. */
-export function fallingPairs(w: Walk): FallingPair[] {
+export function fallingPairs(w: Walk, most = Infinity): FallingPair[] {
   const { conveyor } = w.ground.job;
   if (conveyor.incline.value === 0) return [];
   const found: FallingPair[] = [];
   eachOpenPair(w, (other, step, a, b) => {
+    if (found.length >= most) return;
     const crews = crewsOf(w, b);
     if (crewsOf(w, a)?.some((name) => crews?.includes(name))) return;
     for (const [above, below] of [
@@ -163,18 +168,35 @@ export function fallsOnto(
 
 /** True where a step shuts the gate before both of two steps, and none that opens or strips it can come in between. */
 export function isShutFor(sequence: Sequence, gate: string, i: number, j: number): boolean {
-  const { steps, before } = sequence;
-  const about = (action: StepAction, k: number): boolean =>
-    steps[k]?.action === action && steps[k].gate?.name === gate;
-  return steps.some((_, shut) => {
-    if (!about('gate shut', shut) || !before(shut, i) || !before(shut, j)) return false;
-    return !steps.some(
-      (__, k) =>
-        (about('gate open', k) || about('gate off', k)) &&
-        !before(k, shut) &&
-        !(before(i, k) && before(j, k)),
-    );
+  const { before } = sequence;
+  const moves = gateMoves(sequence).get(gate);
+  return (moves?.shut ?? []).some((shut) => {
+    if (!before(shut, i) || !before(shut, j)) return false;
+    return !(moves?.opened ?? []).some((k) => !before(k, shut) && !(before(i, k) && before(j, k)));
   });
+}
+
+interface GateMoves {
+  readonly shut: number[];
+  readonly opened: number[];
+}
+
+const movesOf = new WeakMap<Sequence, ReadonlyMap<string, GateMoves>>();
+
+/** Positions of the steps that move each gate; looked at for every pair of steps, so found once. */
+function gateMoves(sequence: Sequence): ReadonlyMap<string, GateMoves> {
+  const known = movesOf.get(sequence);
+  if (known) return known;
+  const found = new Map<string, GateMoves>();
+  for (const [k, { action, gate }] of sequence.steps.entries()) {
+    if (!gate) continue;
+    const moves = found.get(gate.name) ?? { shut: [], opened: [] };
+    found.set(gate.name, moves);
+    if (action === 'gate shut') moves.shut.push(k);
+    if (action === 'gate open' || action === 'gate off') moves.opened.push(k);
+  }
+  movesOf.set(sequence, found);
+  return found;
 }
 
 /** Who does the step and who stands by. */
