@@ -5,7 +5,7 @@
 // duty each entry then integrates in closed form. Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { CalendarDay } from '../units/calendar.js';
-import { area, density } from './numeric/normal.js';
+import { areaTabled, density } from './numeric/normal.js';
 import { crossing } from './numeric/root.js';
 
 export interface ForwardDuty {
@@ -129,7 +129,7 @@ function chanceBy({ log, chance }: ExposureTable, centre: number, spread: number
   // ∫ Φ((centre − y)/spread) dy has the closed form −spread·(z·Φ(z) + φ(z)).
   const antiderivative = (y: number): number => {
     const z = (centre - y) / spread;
-    return -spread * (z * area(z) + density(z));
+    return -spread * (z * areaTabled(z) + density(z));
   };
   let sum = chance[0]!;
   let before = antiderivative(log[0]!);
