@@ -1,0 +1,217 @@
+// A number that nothing uses is a promise broken: somebody measured or asked for it and wrote it down. Walks the grammar, so
+// that no fact can be forgotten; finds each number in every-fact.trough; changes it; and sees a finding, a report, a pack, an
+// inspection sheet or a drawing change. What still changes nothing is listed with the reason; a fact that has come to matter
+// must leave that list.
+
+import { readFileSync } from 'node:fs';
+import { AstUtils, GrammarAST, GrammarUtils, type AstNode } from 'langium';
+import { expect, test } from 'vitest';
+import { analyse } from '../../src/analysis/analyse.js';
+import type { Analysis } from '../../src/analysis/analysis.js';
+import { inspectionSheetHtml } from '../../src/generators/inspection-sheet/html.js';
+import { inspectionSheet } from '../../src/generators/inspection-sheet/inspection-sheet.js';
+import { remainingLifeHtml } from '../../src/generators/remaining-life/html.js';
+import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
+import { workPackHtml } from '../../src/generators/work-pack/html.js';
+import { workPack } from '../../src/generators/work-pack/work-pack.js';
+import { TroughlineGrammar } from '../../src/language/generated/grammar.js';
+import { parseText } from '../../src/language/parse.js';
+
+/** Numbers whose change changes nothing yet, and why. */
+const withoutEffect: Readonly<Record<string, string>> = {
+  'Cost inspection': 'counts where a look is one of the options to decide between, and here it is not',
+  'Cost liner': 'materials are counted and not yet priced',
+  'Cost screw': 'materials are counted and not yet priced',
+  'LinerMeasure price': 'materials are counted and not yet priced',
+  'ScrewMeasure price': 'materials are counted and not yet priced',
+  'LinerMeasure modulus':
+    'shown on hover only: a restrained strip buckles at a pitch that does not depend on it',
+  'LinerMeasure.tolerance': 'read by the grammar, of no measure of a liner',
+  'ScrewMeasure.tolerance': 'read by the grammar, of no measure of a screw',
+  'ChartPoint.load': 'cranes are read and not yet held against the lifts',
+  'Step.watch': 'a fire watch is read and not yet planned',
+  'DutyChange.speed': 'a change of speed is read and its wear not yet reckoned',
+  'Hatch.width': 'hatches are read and not yet drawn or used for access',
+};
+
+const sample = readFileSync(new URL('every-fact.trough', import.meta.url), 'utf8');
+const numbers = new Set(['Quantity', 'Numeral', 'Day', 'ClockTime']);
+
+/** `Liner density`, `Cost downtime`, `Outage.from`: every number the grammar lets an author write. */
+function factsOfTheGrammar(): ReadonlySet<string> {
+  const rules = TroughlineGrammar().rules.filter(GrammarAST.isParserRule);
+  const facts = new Set<string>();
+  for (const rule of rules) {
+    if (rule.fragment || rule.dataType !== undefined) continue;
+    const within = [rule, ...fragmentsOf(rule)];
+    const assignments = within.flatMap((each) =>
+      AstUtils.streamAllContents(each).filter(GrammarAST.isAssignment).toArray(),
+    );
+    const keys = assignments
+      .filter(({ feature }) => feature === 'key' || feature === 'item')
+      .flatMap((each) => AstUtils.streamAst(each).filter(GrammarAST.isKeyword).toArray())
+      .map(({ value }) => value);
+    for (const assignment of assignments) {
+      const called = AstUtils.streamAst(assignment).filter(GrammarAST.isRuleCall).toArray();
+      if (!called.some(({ rule: ref }) => numbers.has(ref.$refText))) continue;
+      if (assignment.feature === 'value' && keys.length > 0)
+        for (const key of keys) facts.add(`${rule.name} ${key}`);
+      else facts.add(`${rule.name}.${assignment.feature}`);
+    }
+  }
+  return facts;
+}
+
+function fragmentsOf(rule: GrammarAST.ParserRule): readonly GrammarAST.ParserRule[] {
+  return AstUtils.streamAllContents(rule)
+    .filter(GrammarAST.isRuleCall)
+    .map((call) => call.rule.ref)
+    .filter((called): called is GrammarAST.ParserRule => GrammarAST.isParserRule(called) && called.fragment)
+    .toArray();
+}
+
+interface Place {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Where the sample says each of them. */
+function placesInTheSample(facts: ReadonlySet<string>): ReadonlyMap<string, readonly Place[]> {
+  const places = new Map<string, Place[]>();
+  for (const node of AstUtils.streamAst(parseText(sample).root as AstNode)) {
+    const keyed = (node as { key?: string }).key ?? (node as { item?: string }).item;
+    for (const feature of Object.keys(node)) {
+      if (feature.startsWith('$')) continue;
+      const fact =
+        feature === 'value' && keyed !== undefined ? `${node.$type} ${keyed}` : `${node.$type}.${feature}`;
+      if (!facts.has(fact)) continue;
+      for (const { offset, end } of GrammarUtils.findNodesForProperty(node.$cstNode, feature))
+        places.set(fact, [...(places.get(fact) ?? []), { start: offset, end }]);
+    }
+  }
+  return places;
+}
+
+/** Other values for a number as written: a little more, half, and three times as much; a day and a clock time of their own kind. */
+function variants(text: string): readonly string[] {
+  const day = /^(\d{4}-\d{2})-(\d{2})$/.exec(text);
+  if (day) return ['01', '15', '28'].map((d) => `${day[1]}-${d}`).filter((each) => each !== text);
+  const clock = /^(\d+):(\d{2})$/.exec(text);
+  if (clock) return [`${clock[1]}:${clock[2] === '30' ? '00' : '30'}`, `${Number(clock[1]) + 2}:${clock[2]}`];
+  const [number = '', unit = ''] = /^(-?[\d.]+(?:e-?\d+)?)(.*)$/s.exec(text)?.slice(1) ?? [];
+  if (unit === '' && /^\d+$/.test(number)) return [String(Number(number) + 1), String(Number(number) + 5)];
+  if (Number(number) === 0) return [`0.4${unit}`];
+  return [3, 0.5, 1.07].map((by) => `${Number((Number(number) * by).toPrecision(6))}${unit}`);
+}
+
+/** An estate as far as it is worth reading for a view: without its jobs, which take longest, or whole. */
+type Part = 'without jobs' | 'whole';
+const jobs = sample.indexOf('\njob ');
+
+/**
+ * What follows from a text, the quickest view first, each with the most changes of a fact that are tried on it. As printed: a
+ * value that nobody prints is not used.
+ */
+const views: readonly {
+  readonly most: number;
+  readonly part: Part;
+  readonly of: (read: Analysis) => unknown;
+}[] = [
+  { most: 9, part: 'without jobs', of: findingsOf },
+  {
+    most: 9,
+    part: 'without jobs',
+    of: ({ estate }) =>
+      estate.conveyors.map((each) => page(inspectionSheetHtml(inspectionSheet(estate, each)))),
+  },
+  {
+    most: 9,
+    part: 'without jobs',
+    of: ({ estate }) => page(remainingLifeHtml(remainingLife(estate, { depth: 'hand' }))),
+  },
+  { most: 6, part: 'whole', of: findingsOf },
+  {
+    most: 6,
+    part: 'whole',
+    of: ({ estate }) => estate.jobs.map((each) => page(workPackHtml(workPack(estate, each)))),
+  },
+  {
+    most: 2,
+    part: 'without jobs',
+    of: ({ estate }) => page(remainingLifeHtml(remainingLife(estate, { track: false }))),
+  },
+];
+
+function findingsOf({ findings }: Analysis): unknown {
+  return findings.map((each) => [each.code, each.message]);
+}
+
+/** Without the places in the text, which move when a number is longer. */
+const page = (html: string): string => html.replace(/ data-origin="[^"]*"/g, '');
+
+/** What each view shows of a text; parts and views are worked out when they are asked for. */
+function lookAt(text: string): (view: number) => string {
+  const known = new Map<Part, Analysis>();
+  return (view) => {
+    const { part, of } = views[view] ?? views[0]!; // there is a first view
+    const read =
+      known.get(part) ??
+      analyse([
+        { uri: 'every-fact.trough', text: part === 'whole' ? text : text.slice(0, text.indexOf('\njob ')) },
+      ]);
+    known.set(part, read);
+    return JSON.stringify(of(read));
+  };
+}
+
+const facts = factsOfTheGrammar();
+const places = placesInTheSample(facts);
+
+test('the sample says every number of the language', () => {
+  expect(facts.size).toBeGreaterThan(120);
+  expect([...facts].filter((fact) => !places.has(fact)).sort()).toEqual([]);
+});
+
+/** The sample with places changed to their variant of that number; places do not overlap. */
+function changed(which: readonly Place[], variant: number): string {
+  return [...which]
+    .sort((a, b) => b.start - a.start)
+    .reduce((text, { start, end }) => {
+      const others = variants(sample.slice(start, end));
+      return text.slice(0, start) + (others[variant % others.length] ?? '') + text.slice(end);
+    }, sample);
+}
+
+const written = lookAt(sample);
+const asWritten = views.map((_, view) => written(view));
+
+test('every number changes a finding or an output', () => {
+  const matters = (fact: string): boolean => {
+    const of = (places.get(fact) ?? []).slice(0, 3);
+    const others = [0, 1, 2].flatMap((variant) => of.map((place) => lookAt(changed([place], variant))));
+    const inJobs = of.every(({ start }) => start > jobs);
+    return views.some(
+      ({ most, part }, view) =>
+        !(inJobs && part === 'without jobs') &&
+        others.slice(0, most).some((other) => other(view) !== asWritten[view]),
+    );
+  };
+  const idle = [...facts].filter((fact) => places.has(fact) && !(fact in withoutEffect) && !matters(fact));
+  expect(idle).toEqual([]);
+}, 600_000); // some hundred estates are read and printed
+
+test('what is listed as without effect has none: all of them changed together change nothing', () => {
+  const names = Object.keys(withoutEffect);
+  expect(names.filter((fact) => !facts.has(fact))).toEqual([]);
+  const seen = (of: readonly string[], variant: number): boolean => {
+    const other = lookAt(
+      changed(
+        of.flatMap((fact) => places.get(fact) ?? []),
+        variant,
+      ),
+    );
+    return views.some((_, view) => other(view) !== asWritten[view]);
+  };
+  for (const variant of [0, 1])
+    if (seen(names, variant)) expect(names.filter((fact) => seen([fact], variant))).toEqual([]);
+}, 600_000);
