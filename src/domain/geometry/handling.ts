@@ -43,6 +43,46 @@ export interface Lift {
 }
 
 /**
+ * Recommended weight limit, kg, of the revised NIOSH lifting equation (DHHS publication 94-110, metric form):
+ * 23·(25/H)·(1 − 0.003|V − 75|)·(0.82 + 4.5/D)·(1 − 0.0032A)·FM·CM, lengths in cm. As the source has it, H and D below
+ * 25 cm count as 25, and the limit is zero for H above 63 cm, V or D above 175 cm, A above 135°.
+ */
+export function recommendedWeightLimit(lift: Lift): number {
+  const reach = Math.max(25, notNegative('reach', lift.reach, 'mm') / 10);
+  const height = notNegative('height', lift.height, 'mm') / 10;
+  const travel = Math.max(25, notNegative('travel', lift.travel, 'mm') / 10);
+  const twist = within('twist', lift.twist, 0, 180, 'deg');
+  within('frequency multiplier', lift.frequency, 0, 1, '');
+  within('coupling multiplier', lift.coupling, 0, 1, '');
+  if (reach > 63 || height > 175 || travel > 175 || twist > 135) return 0;
+  const posture = (25 / reach) * (1 - 0.003 * Math.abs(height - 75)) * (0.82 + 4.5 / travel);
+  return 23 * posture * (1 - 0.0032 * twist) * lift.frequency * lift.coupling;
+}
+
+/** Lifting index: load over limit; above 1 the risk grows. Undefined where the limit is zero: no load is acceptable there. */
+export function liftingIndex(mass: number, limit: number): number | undefined {
+  notNegative('load', mass, 'kg');
+  return notNegative('recommended weight limit', limit, 'kg') === 0 ? undefined : mass / limit;
+}
+
+/**
+ * How somebody stands who lays a liner panel into a trough (inside radius and side height in mm): hands over the middle of
+ * the trough with the feet 100 mm outside its wall, from knuckle height (750 mm), over the side, turned by 30°, seldom
+ * (1.00) and with a poor grip on a bent sheet (0.90). Multipliers from the tables of the source, from memory; the posture
+ * is our judgement, and a foothold on a slope or a platform is worse.
+ */
+export function panelPosture(insideRadius: number, sideHeight: number): Lift {
+  return {
+    reach: positive('inside radius', insideRadius, 'mm') + 100,
+    height: 750,
+    travel: Math.max(250, notNegative('side height', sideHeight, 'mm')),
+    twist: 30,
+    frequency: 1,
+    coupling: 0.9,
+  };
+}
+
+/**
  * What a team can lift together, kg, where each could lift `single` alone: two people two thirds of the sum, three half
  * (HSE, L23). The source stops at three; a larger team is given no more than three, on the safe side (our judgement).
  */

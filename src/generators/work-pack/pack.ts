@@ -1,6 +1,7 @@
 // The work pack as a value: everything a crew, a planner and a buyer need for one job, worked out once and printed by html.ts,
 // markdown.ts, xlsx.ts and calendar.ts. Lengths and chainages in mm, masses in kg, times in hours; dates are ISO 8601 text.
 
+import type { Lift } from '../../domain/geometry/handling.js';
 import type { StepAction } from '../../domain/model/job.js';
 import type { Origin } from '../../domain/model/origin.js';
 import type { LengthUnit } from '../page/lengths.js';
@@ -37,6 +38,8 @@ export interface WorkPack {
   readonly access: readonly AccessRow[];
   readonly runs: readonly RunRow[];
   readonly panels: readonly PanelRow[];
+  /** How a panel is lifted into this trough by hand, and what the NIOSH equation allows there; undefined for no trough. */
+  readonly panelLift?: PanelLift;
   readonly takings: readonly Taking[];
   /** Where the order comes from: the author, or a proposal. */
   readonly order: 'as written' | 'proposed';
@@ -326,4 +329,13 @@ export interface StepRow {
   readonly critical: boolean;
   readonly basis: string;
   readonly note?: string;
+}
+
+/** Posture assumed (mm, degrees, multipliers 0 … 1) and the recommended weight limit in it, kg; 0: no load at that reach. */
+export interface PanelLift {
+  readonly posture: Lift;
+  readonly limit: number;
+  /** Mass of the heaviest panel of the job, kg, and that mass over the limit; undefined where the limit is 0. */
+  readonly heaviest: number;
+  readonly index?: number;
 }

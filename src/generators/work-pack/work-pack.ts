@@ -17,7 +17,7 @@ import type { Fact, OrderBy, WorkPack } from './pack.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
 import { materialsOf } from '../../domain/plan/materials.js';
-import { fittedAreas, panelRows, runRows } from './parts/panels.js';
+import { fittedAreas, panelLift, panelRows, runRows } from './parts/panels.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
 import { liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
@@ -43,6 +43,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const ground = groundOf(job, steps, estate);
   const runs = runRows(ground, steps);
   const panels = panelRows(ground, steps);
+  const byHand = panelLift(ground, panels);
   const rows = stepRows(ground, plan, unit);
   const fitted = fittedAreas(ground, steps);
   const cuts = cutLists(job, estate, ground, fitted);
@@ -123,6 +124,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     })),
     runs,
     panels,
+    ...(byHand ? { panelLift: byHand } : {}),
     takings: takingsFor(ground, steps, panels, unit),
     order: plan.order,
     steps: rows,

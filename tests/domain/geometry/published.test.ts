@@ -9,6 +9,9 @@ import { depthGaugeError } from '../../../src/domain/geometry/gauge.js';
 import {
   downSlopeForce,
   handlingGuideline,
+  liftingIndex,
+  panelPosture,
+  recommendedWeightLimit,
   slingLegShare,
   teamCapability,
   twistFactor,
@@ -179,6 +182,25 @@ describe('gauges', () => {
 
 describe('lifts', () => {
   // Published: NIOSH, DHHS 94-110, the 1991 equation; the example's factors multiplied out by hand.
+  // Published: NIOSH, DHHS 94-110, the 1991 equation; the example's factors multiplied out by hand.
+  test('recommended weight limit and lifting index', () => {
+    const lift = { reach: 400, height: 400, travel: 600, twist: 30, frequency: 0.95, coupling: 0.95 };
+    given(recommendedWeightLimit(lift), '9.39');
+    given(liftingIndex(28, recommendedWeightLimit(lift)), '2.98');
+  });
+  test('the equation’s own edges: the load constant, and no lift beyond reach', () => {
+    const ideal = { reach: 250, height: 750, travel: 250, twist: 0, frequency: 1, coupling: 1 };
+    expect(recommendedWeightLimit(ideal)).toBe(23);
+    expect(recommendedWeightLimit({ ...ideal, reach: 630 })).toBeGreaterThan(0);
+    expect(recommendedWeightLimit({ ...ideal, reach: 640 })).toBe(0);
+    expect(recommendedWeightLimit({ ...ideal, twist: 136 })).toBe(0);
+    expect(liftingIndex(10, 0)).toBeUndefined();
+  });
+  // By hand: 23 × 25/35 × 1 × (0.82 + 4.5/30) × (1 − 0.0032 × 30) × 0.9 = 12.97 kg for a trough of 250 mm radius, sides 300 mm.
+  test('a panel laid into a trough from beside it', () => {
+    given(recommendedWeightLimit(panelPosture(250, 300)), '12.97');
+    expect(recommendedWeightLimit(panelPosture(540, 300))).toBe(0);
+  });
   // Published: HSE L23; two people two thirds, three half of the sum; twisting 10 % above 45°, 20 % above 90°.
   test('teams and twists', () => {
     given(teamCapability(25, 2), '33.3');

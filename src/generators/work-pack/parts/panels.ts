@@ -1,14 +1,20 @@
 // Every panel of the conveyor as the job will leave it: number, place, length, mass from geometry, whether it is renewed, cut
 // to close the run, and its turn in the fitting.
 
-import { handlingGuideline, peopleNeeded } from '../../../domain/geometry/handling.js';
+import {
+  handlingGuideline,
+  liftingIndex,
+  panelPosture,
+  peopleNeeded,
+  recommendedWeightLimit,
+} from '../../../domain/geometry/handling.js';
 import { panelMass } from '../../../domain/geometry/trough.js';
 import type { Step } from '../../../domain/model/job.js';
 import { closingError } from '../../../domain/order/closing-error.js';
 import type { Area, Ground, RunGround } from '../../../domain/order/ground.js';
 import { touches } from '../../../domain/order/ground.js';
 import { boltsOf } from '../../../domain/plan/materials.js';
-import type { PanelRow, RunRow } from '../pack.js';
+import type { PanelLift, PanelRow, RunRow } from '../pack.js';
 
 export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow[] {
   const fitted = fittedAreas(ground, steps);
@@ -54,6 +60,17 @@ export function panelRows(ground: Ground, steps: readonly Step[]): readonly Pane
       };
     });
   });
+}
+
+/** How the heaviest new panel is lifted by hand; undefined where no new panel's mass is known. */
+export function panelLift(ground: Ground, panels: readonly PanelRow[]): PanelLift | undefined {
+  const heaviest = Math.max(...panels.map((panel) => (panel.renewed ? (panel.mass ?? 0) : 0)), 0);
+  const { insideRadius, sideHeight } = ground.job.conveyor.trough;
+  if (heaviest === 0 || !(insideRadius.value > 0) || !(sideHeight.value >= 0)) return undefined;
+  const posture = panelPosture(insideRadius.value, sideHeight.value);
+  const limit = recommendedWeightLimit(posture);
+  const index = liftingIndex(heaviest, limit);
+  return { posture, limit, heaviest, ...(index === undefined ? {} : { index }) };
 }
 
 /** Where new panels go: what the order's `fit` steps cover, which can be more than the job asks for; its scope where there are none. */

@@ -1,6 +1,7 @@
 // A pack laid out for reading: cover first (scope, window, what speaks against it), then safety, access, what comes off, the
 // panels, the steps to sign, the drawings and the check sheets.
 
+import { handlingGuideline } from '../../../domain/geometry/handling.js';
 import { formatHours, formatMass, formatNumber, formatPercent } from '../../../domain/units/format.js';
 import { chainageWords, lengthWords } from '../../page/lengths.js';
 import type { PanelRow, WorkPack } from '../pack.js';
@@ -463,7 +464,7 @@ function handWords(people: number | undefined): string {
   return people === undefined
     ? 'not by hand: lifting gear'
     : people === 1
-      ? 'one person, close to the body'
+      ? `one, under ${formatMass(handlingGuideline)}`
       : `${people} people`;
 }
 
@@ -474,6 +475,7 @@ function panelBlocks(pack: WorkPack): PrintBlock[] {
       kind: 'text',
       text: 'Panels are numbered from the tail end of their run. Masses are calculated from the sheet’s width, thickness and density.',
     },
+    ...panelLiftBlocks(pack),
   ];
   for (const run of pack.runs.filter((row) => row.renewed > 0)) {
     const rows = pack.panels
@@ -513,6 +515,25 @@ function panelBlocks(pack: WorkPack): PrintBlock[] {
     }
   }
   return blocks;
+}
+
+/** Mass, guideline and the NIOSH result with its inputs: numbers to assess a lift by, never leave to make it. */
+function panelLiftBlocks({ panelLift, unit }: WorkPack): PrintBlock[] {
+  if (!panelLift) return [];
+  const { posture, limit, heaviest, index } = panelLift;
+  const stance =
+    `hands ${lengthWords(posture.reach, unit)} in front of the ankles and ${lengthWords(posture.height, unit)} above the foothold, ` +
+    `raised ${lengthWords(posture.travel, unit)}, turned ${posture.twist}°, poor grip ${posture.coupling}, seldom ${posture.frequency}`;
+  const result =
+    index === undefined
+      ? 'gives no load at all: the reach is beyond 63 cm. Use lifting gear.'
+      : `gives ${formatMass(limit)}; the heaviest panel is ${formatNumber(index, 2)} times that (lifting index; above 1 the risk of injury grows).`;
+  return [
+    {
+      kind: 'text',
+      text: `By hand: the heaviest new panel weighs ${formatMass(heaviest)}. “By hand” below counts people by the guideline of ${formatMass(handlingGuideline)} for one person close to the body (HSE, L23), which leaning over a trough is not. For one person beside this trough (${stance}) the revised NIOSH equation ${result} The posture is assumed; a slope or a narrow foothold is worse. A competent person assesses the lift on site.`,
+    },
+  ];
 }
 
 function drawingBlocks(pack: WorkPack): PrintBlock[] {
