@@ -307,6 +307,8 @@ export interface StepRow {
   readonly to: number;
   readonly who: string;
   readonly access: string;
+  /** What keeps people safe in this step as the order says it: hot work, who stands by, people aloft, repeats. */
+  readonly measures: readonly string[];
   /** What to do and what to look for. */
   readonly work: string;
   /** What must be true before the next step begins. */

@@ -251,3 +251,27 @@ test('the date is the newest record’s where none is given', () => {
   );
   expect(workPack(analysis.estate, theJob(analysis)).asOf).toBe('2026-05-04');
 });
+
+describe('what keeps people safe in a step', () => {
+  test('is printed with the step, and what is only demanded says so', () => {
+    const { steps } = pack({
+      job: `change screw
+        order {
+          isolate
+          gas test by Alpha attended by Bravo every 2 h
+          patch from 8 m to 8.5 m hot work shielded wet fire watch 60 min
+          join screw hot work shielded to be confirmed
+          patch from 9 m to 9.5 m cold work
+        }`,
+    });
+    expect(steps.map(({ measures }) => measures)).toEqual([
+      [],
+      ['Stands by outside, does nothing else: Bravo.', 'Repeat every 2 h while anybody is inside.'],
+      ['HOT WORK: liner shielded, kept wet, fire watch 60 min after it ends.'],
+      [
+        'HOT WORK: liner shielded, wetting not declared, no fire watch declared. TO BE CONFIRMED before it starts.',
+      ],
+      ['Cold work: no flame, arc or sparks.'],
+    ]);
+  });
+});

@@ -1,6 +1,6 @@
 // The order as rows of a work sheet: what, where, who, with what, when, after what, and what is signed before the next.
 
-import type { Step } from '../../../domain/model/job.js';
+import type { Heat, Step } from '../../../domain/model/job.js';
 import type { Area, Ground } from '../../../domain/order/ground.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
@@ -34,6 +34,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       to: known ? to : 0,
       who: planned.crews.join(', '),
       access: planned.unit ?? zonesOf(ground, from, to),
+      measures: measuresOf(step),
       work: words.work,
       check: words.check,
       hold: words.hold,
@@ -50,6 +51,30 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       ...(step.note === undefined ? {} : { note: step.note }),
     };
   });
+}
+
+/** The facts of a step that keep people safe, each as a line that a fitter can act on. */
+function measuresOf(step: Step): readonly string[] {
+  const { heat, attendants = [], aboard, unit, every, cutToFit, gate } = step;
+  return [
+    ...(gate ? [`Gate ${gate.name}.`] : []),
+    ...(heat ? [heat.kind === 'cold' ? 'Cold work: no flame, arc or sparks.' : hotWords(heat)] : []),
+    ...(attendants.length > 0
+      ? [`Stands by outside, does nothing else: ${attendants.map(({ use }) => use.name).join(', ')}.`]
+      : []),
+    ...(aboard ? [`At most ${aboard.count} on ${unit?.use.name ?? 'the platform'} at once.`] : []),
+    ...(every ? [`Repeat every ${every.text} while anybody is inside.`] : []),
+    ...(cutToFit ? ['Closing panel: measure the gap on site and cut to fit.'] : []),
+  ];
+}
+
+function hotWords(heat: Extract<Heat, { readonly kind: 'hot' }>): string {
+  const measures = [
+    heat.shielded ? 'liner shielded' : 'no shield declared',
+    heat.wet ? 'kept wet' : 'wetting not declared',
+    heat.fireWatch ? `fire watch ${heat.fireWatch.text} after it ends` : 'no fire watch declared',
+  ].join(', ');
+  return `HOT WORK: ${measures}.${heat.confirmed ? '' : ' TO BE CONFIRMED before it starts.'}`;
 }
 
 /** What a step waits for, without what those wait for themselves. */

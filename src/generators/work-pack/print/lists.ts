@@ -90,7 +90,7 @@ function stepList(pack: WorkPack): List {
       step.hours,
       step.float,
       step.hold ? 'hold' : '',
-      [step.note, step.work].filter(Boolean).join(' '),
+      [...step.measures, step.note, step.work].filter(Boolean).join(' '),
       step.check,
       '',
     ]),

@@ -283,7 +283,7 @@ function stepBlocks(pack: WorkPack): PrintBlock[] {
         `${step.number}`,
         `${step.hold ? '■ ' : ''}${step.action}\n${step.where}${afterWords(step.after, step.number)}`,
         [step.who, step.access].filter(Boolean).join('\n'),
-        [step.note, step.work, `Check: ${step.check}`].filter(Boolean).join('\n'),
+        [...step.measures, step.note, step.work, `Check: ${step.check}`].filter(Boolean).join('\n'),
         timeShort(step.hours),
         '',
         '',
