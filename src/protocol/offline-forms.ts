@@ -73,12 +73,32 @@ export interface AsFittedReline {
   readonly liner: string;
   readonly thickness: string;
   readonly runs: readonly AsFittedRun[];
-  readonly points: readonly { readonly name: string; readonly at: string; readonly clock: string }[];
+  readonly points: readonly AsFittedPoint[];
+}
+
+export interface AsFittedPoint {
+  readonly name: string;
+  readonly at: string;
+  readonly clock: string;
+  /** The run and panels it lies on; two panels where it lies on a joint. */
+  readonly run: number;
+  readonly panels: readonly number[];
 }
 
 export interface AsFittedRun {
   readonly run: number;
   /** Every panel of the run is renewed. */
   readonly whole: boolean;
-  readonly panels: readonly { readonly panel: number; readonly planned: string }[];
+  /** The panels are numbered as those that lie there are, so that a part can be named by panels. */
+  readonly numbered: boolean;
+  /** In the order of the work. */
+  readonly panels: readonly AsFittedPanel[];
+}
+
+export interface AsFittedPanel {
+  readonly panel: number;
+  readonly planned: string;
+  /** Chainages as planned, mm. */
+  readonly from: number;
+  readonly to: number;
 }

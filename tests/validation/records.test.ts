@@ -170,3 +170,21 @@ test('every finding about a reading points at its row', () => {
   const [finding] = findingsIn('estate', round('2025-03-10', 6200, 'P1 thickness 2.6 mm'));
   expect(finding?.related?.map((one) => one.message)).toEqual(['condemn limit of TwoLayer12']);
 });
+
+describe('panels fitted in a part of a run', () => {
+  // The run is laid out from its head in panels of 1200 mm, the closing piece at its tail.
+  const fitted = (scope: string, lengths: string): string =>
+    reline('2025-03-10', 6200, `\n  scope ${scope}\n  fitted run 2 panels ${lengths}`);
+
+  test('are held against that part and not against the whole run', () => {
+    expect(codesIn('estate', fitted('panels 2 to 3 of run 2', '1195 mm, 1203 mm'))).not.toContain('TL338');
+    expect(codesIn('estate', fitted('run 2', '1195 mm, 1203 mm'))).toContain('TL338');
+  });
+
+  test('a panel too few or a part that they do not fill is told', () => {
+    const few = fitted('panels 2 to 4 of run 2', '1195 mm, 1203 mm');
+    expect(messageOf('TL338', 'estate', few)).toContain('the scope names 3 panels');
+    const short = fitted('panels 2 to 3 of run 2', '1195 mm, 803 mm');
+    expect(messageOf('TL338', 'estate', short)).toContain('too short');
+  });
+});

@@ -12,6 +12,7 @@ import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
 import type { Reline } from './records.js';
+import type { Stretch } from './stretch.js';
 import { findRun, runsOf, type Run } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
 import type { KeepClear } from '../geometry/panel-piece.js';
@@ -67,7 +68,8 @@ export interface InstalledPanels {
 
 /**
  * The panels that lie in a run at a date (the end of that day), by the records: the newest reline of the whole run decides;
- * a later one of some panels replaces their recorded lengths where their count and total length agree.
+ * a later one of some panels replaces their recorded lengths where their count and total length agree, and one from a chainage
+ * to another leaves of the panels at its ends what it did not reach.
  */
 export function installedPanels(estate: Estate, run: Run, asOf?: CalendarDay): InstalledPanels {
   let installed: InstalledPanels = { liner: run.conveyor.liner, layout: panelsOf(run, run.conveyor.liner) };
@@ -182,10 +184,11 @@ function replacePanels(
   run: Run,
   lengths: readonly number[],
 ): readonly number[] | undefined {
-  const [stretch, ...others] = reline.scope.filter(
-    (each) => each.kind === 'panels' && sameRun(run.conveyor, findRun(run.conveyor, each.run), run),
-  );
-  if (stretch?.kind !== 'panels' || others.length > 0) return undefined;
+  const [stretch, ...others] = reline.scope.filter((each) => liesIn(each, run));
+  if (!stretch || others.length > 0) return undefined;
+  if (stretch.kind === 'chainage')
+    return replaceStretch(layout, stretch.from.value, stretch.to.value, lengths, gapOf(reline.liner));
+  if (stretch.kind !== 'panels') return undefined;
   const [first, last] = [stretch.first.count, stretch.last.count];
   const old = layout.panels.slice(first - 1, last).reduce((sum, panel) => sum + panel.length, 0);
   const total = lengths.reduce((sum, length) => sum + length, 0);
@@ -199,6 +202,37 @@ function replacePanels(
   return layout.panels.map((panel, i) =>
     i >= first - 1 && i < last ? (lengths[i - first + 1] ?? panel.length) : panel.length,
   );
+}
+
+function liesIn(stretch: Stretch, run: Run): boolean {
+  switch (stretch.kind) {
+    case 'panels':
+      return sameRun(run.conveyor, findRun(run.conveyor, stretch.run), run);
+    case 'chainage':
+      return stretch.from.value < run.to && stretch.to.value > run.from;
+    case 'all':
+    case 'run':
+      return false;
+  }
+}
+
+/** New panels between two chainages (mm), and of those that lay there what reaches beyond; undefined where the lengths do not fill it. */
+function replaceStretch(
+  layout: PanelLayout,
+  from: number,
+  to: number,
+  lengths: readonly number[],
+  gap: number,
+): readonly number[] | undefined {
+  const filled = lengths.reduce((sum, length) => sum + length, gap * (lengths.length - 1));
+  if (Math.abs(filled - (to - from)) > (to - from) / 20) return undefined;
+  // What is left of a panel is cut back by half the gap, and a sliver under a millimetre is a joint.
+  const left = (low: number, high: number): readonly number[] => (high - low > 1 ? [high - low] : []);
+  return [
+    ...layout.panels.flatMap((panel) => left(panel.from, Math.min(panel.to, from - gap / 2))),
+    ...lengths,
+    ...layout.panels.flatMap((panel) => left(Math.max(panel.from, to + gap / 2), panel.to)),
+  ];
 }
 
 function sameRun(conveyor: Conveyor, found: Run | undefined, run: Run): boolean {

@@ -35,12 +35,13 @@ function asFittedData(pack: WorkPack): AsFittedData {
         panels: run.panels.map((panel) => ({
           panel: panel.panel,
           planned: formatNumber(Math.round(panel.length * 10) / 10),
+          from: panel.from,
+          to: panel.to,
         })),
       })),
       points: reline.points.map((point) => ({
-        name: point.name,
+        ...point,
         at: formatNumber(point.at / 1000),
-        clock: point.clock,
       })),
     })),
   };

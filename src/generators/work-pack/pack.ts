@@ -109,9 +109,24 @@ export interface AsFittedFacts {
     readonly runs: readonly {
       readonly run: number;
       readonly whole: boolean;
-      readonly panels: readonly { readonly panel: number; readonly length: number }[];
+      /** The panels are numbered as those that lie there are, so that the records can name a part by panels. */
+      readonly numbered: boolean;
+      /** In the order of the work. */
+      readonly panels: readonly {
+        readonly panel: number;
+        readonly length: number;
+        readonly from: number;
+        readonly to: number;
+      }[];
     }[];
-    readonly points: readonly { readonly name: string; readonly at: number; readonly clock: string }[];
+    readonly points: readonly {
+      readonly name: string;
+      readonly at: number;
+      readonly clock: string;
+      /** The run and panels it lies on; two panels where it lies on a joint. */
+      readonly run: number;
+      readonly panels: readonly number[];
+    }[];
   }[];
   readonly screw: string | undefined;
 }

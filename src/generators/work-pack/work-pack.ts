@@ -137,7 +137,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       at: (block.from.value + block.to.value) / 2,
     })),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
-    asFitted: asFittedFacts(ground, panels),
+    asFitted: asFittedFacts(estate, ground, panels),
     orderBy: orderDates(job),
     drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };

@@ -1,47 +1,37 @@
-// The as-fitted form: what was really fitted, panel by panel, and the reline block that comes out of it.
+// The as-fitted form: how much of each run was really fitted, panel by panel, and the text for the records that comes out of it.
+// Every run is answered for on its own; nothing is written that was not said to be fitted.
 
 import type { AsFittedData, AsFittedReline, AsFittedRun } from '../../protocol/offline-forms.js';
 import {
+  choice,
   el,
   field,
   giveBack,
   number,
   pageParts,
-  plain,
-  quoted,
   storeFor,
   today,
   type FormChild,
 } from '../forms/kit.js';
-
-interface Entries {
-  date: string;
-  meter: string;
-  tonnes: string;
-  by: string;
-  temperature: string;
-  /** By run and panel. */
-  lengths: Record<string, string>;
-  points: Record<string, string>;
-  /** By position of the reline. */
-  offcuts: Record<number, string>;
-  remarks: Record<number, string>;
-}
+import { blocks, leftOf } from './block.js';
+import {
+  firstOf,
+  fittedPanels,
+  freshEntries,
+  isAnswered,
+  isFitted,
+  lastOf,
+  lengthOf,
+  panelKey,
+  progressOf,
+  unwritten,
+  type FittedEntries,
+  type Progress,
+} from './entries.js';
 
 const { data, app } = pageParts<AsFittedData>();
-const fresh: Entries = {
-  date: today(),
-  meter: '',
-  tonnes: '',
-  by: '',
-  temperature: '',
-  lengths: {},
-  points: {},
-  offcuts: {},
-  remarks: {},
-};
-const store = storeFor<Entries>(`troughline as fitted ${data.key}`);
-const state: Entries = { ...fresh, ...store.load() };
+const store = storeFor<FittedEntries>(`troughline as fitted ${data.key}`);
+const state: FittedEntries = { ...freshEntries(today()), ...store.load() };
 
 show();
 
@@ -51,64 +41,10 @@ function keep(): void {
   document.getElementById('back')?.replaceChildren(finish());
 }
 
-function signed(text: string): string | undefined {
-  const tidy = text.trim().replace(',', '.').replace('−', '-');
-  return /^-?\d+(\.\d+)?$/.test(tidy) ? tidy : undefined;
-}
-
-function lengthOf(run: AsFittedRun, panel: { readonly panel: number }): string {
-  return state.lengths[panelKey(run, panel)] ?? '';
-}
-
-function panelKey(run: AsFittedRun, panel: { readonly panel: number }): string {
-  return `${run.run}/${panel.panel}`;
-}
-
-function scopeLine(run: AsFittedRun): string {
-  const first = run.panels[0]?.panel ?? 0;
-  const last = run.panels.at(-1)?.panel ?? first;
-  if (run.whole) return `scope run ${run.run}`;
-  return first === last
-    ? `scope panel ${first} of run ${run.run}`
-    : `scope panels ${first} to ${last} of run ${run.run}`;
-}
-
-function head(kind: string): string {
-  const meter = number(state.meter) === undefined ? '?' : plain(state.meter);
-  const tonnes = data.tonnes && number(state.tonnes) !== undefined ? ` tonnes ${plain(state.tonnes)} t` : '';
-  return `${kind} ${data.qualified} ${state.date} meter ${meter} h${tonnes} {`;
-}
-
-function blocks(): string {
-  const by = state.by.trim() ? [`  by ${quoted(state.by)}`] : [];
-  const found = data.relines.map((reline, index) => {
-    const temperature = signed(state.temperature);
-    const offcuts = (state.offcuts[index] ?? '').split(/[;\s]+/).filter((length) => number(length));
-    const remark = (state.remarks[index] ?? '').trim();
-    return [
-      head('reline'),
-      `  liner ${reline.liner}`,
-      ...reline.runs.map((run) => `  ${scopeLine(run)}`),
-      ...(temperature === undefined ? [] : [`  fitting temperature ${temperature} degC`]),
-      ...by,
-      ...reline.points.flatMap(({ name }) => {
-        const read = state.points[name] ?? '';
-        return number(read) === undefined ? [] : [`  ${name} thickness ${plain(read)} mm`];
-      }),
-      ...reline.runs.flatMap((run) => {
-        const lengths = run.panels.map((panel) => lengthOf(run, panel));
-        if (!lengths.every((length) => number(length) !== undefined)) return [];
-        return [
-          `  fitted run ${run.run} panels ${lengths.map((length) => `${plain(length)} mm`).join(', ')}`,
-        ];
-      }),
-      ...offcuts.map((length) => `  offcut ${plain(length)} mm`),
-      ...(remark ? [`  finding liner ${quoted(remark)}`] : []),
-      '}',
-    ].join('\n');
-  });
-  if (data.screw !== null) found.push([head('screw change'), `  screw ${data.screw}`, ...by, '}'].join('\n'));
-  return `${found.join('\n\n')}\n`;
+/** After an answer that changes which fields there are. */
+function again(id: string): void {
+  show();
+  document.getElementById(id)?.focus();
 }
 
 function lacking(): readonly string[] {
@@ -118,29 +54,49 @@ function lacking(): readonly string[] {
   ];
 }
 
+function warning(text: string | false): HTMLElement | false {
+  return text !== false && el('p', { class: 'warn', role: 'alert' }, text);
+}
+
 function finish(): HTMLElement {
   const missing = lacking();
-  const open = data.relines.flatMap(({ runs }) =>
-    runs.flatMap((run) => {
-      const blank = run.panels.filter((panel) => number(lengthOf(run, panel)) === undefined).length;
-      return blank > 0 ? [`run ${run.run}: ${blank} of ${run.panels.length} lengths`] : [];
-    }),
-  );
+  const runs = data.relines.flatMap((reline) => reline.runs);
+  const unanswered = [
+    ...runs.filter((run) => !isAnswered(state, run)).map((run) => `run ${run.run}`),
+    ...(data.screw !== null && state.screw === '' ? ['the screw'] : []),
+  ];
+  const left = [
+    ...leftOf(state, runs),
+    ...(data.screw !== null && state.screw !== 'done' ? ['change screw'] : []),
+  ];
+  const open = runs.flatMap((run) => {
+    const fitted = fittedPanels(state, run);
+    const blank = fitted.filter((panel) => number(lengthOf(state, run, panel)) === undefined).length;
+    return blank > 0 ? [`run ${run.run}: ${blank} of ${fitted.length} lengths`] : [];
+  });
+  const lost = unwritten(data, state);
   return el('div', {}, [
     el('h2', {}, 'For the records'),
-    missing.length > 0 &&
-      el(
-        'p',
-        { class: 'warn', role: 'alert' },
-        `! Still missing: ${missing.join(' and ')}. The text cannot be used without it.`,
-      ),
+    warning(
+      missing.length > 0 && `! Still missing: ${missing.join(' and ')}. The text cannot be used without it.`,
+    ),
+    warning(
+      unanswered.length > 0 &&
+        `! Not answered yet: ${unanswered.join(', ')}. What nobody says was fitted is not written as fitted.`,
+    ),
+    warning(lost.length > 0 && `! Not written: ${lost.join('; ')}.`),
     open.length > 0 &&
       el(
         'p',
         { class: 'warn' },
-        `Not measured yet: ${open.join('; ')}. Lengths of a run are written only when all are there.`,
+        `Not measured yet: ${open.join('; ')}. Lengths of a run are recorded only when all are there.`,
       ),
-    giveBack(blocks(), `${data.name}-as-fitted-${state.date}.trough`),
+    el(
+      'p',
+      { id: 'left' },
+      left.length > 0 ? `Left of the job: ${left.join('; ')}.` : 'Nothing is left of the job.',
+    ),
+    giveBack(blocks(data, state), `${data.name}-as-fitted-${state.date}.trough`),
   ]);
 }
 
@@ -171,22 +127,79 @@ function keyed<K extends string | number>(
   return field(words, (entries as Partial<Record<K, string>>)[key] ?? '', typed, more);
 }
 
+function answer(words: string, id: string, chosen: boolean, tap: () => void): HTMLElement {
+  const button = choice(words, chosen, () => {
+    tap();
+    again(id);
+  });
+  button.id = id;
+  return button;
+}
+
+function progressView(run: AsFittedRun): HTMLElement {
+  const key = String(run.run);
+  const answers: readonly (readonly [Progress, string])[] = [
+    ['done', 'Done'],
+    ['part', 'A part'],
+    ['not done', 'Not done'],
+  ];
+  return el('div', { role: 'group', 'aria-label': `How much of run ${run.run} was fitted` }, [
+    ...answers
+      .filter(([progress]) => progress !== 'part' || run.panels.length > 1)
+      .map(([progress, words]) =>
+        answer(words, `run-${key}-${progress.replace(' ', '-')}`, progressOf(state, run) === progress, () => {
+          state.progress[key] = progress;
+        }),
+      ),
+    ...(progressOf(state, run) === 'part'
+      ? [
+          panelChoice(run, 'Fitted from panel', `run-${key}-first`, firstOf(state, run), state.firstFitted),
+          panelChoice(run, 'up to panel', `run-${key}-last`, lastOf(state, run), state.lastFitted),
+        ]
+      : []),
+  ]);
+}
+
+function panelChoice(
+  run: AsFittedRun,
+  words: string,
+  id: string,
+  chosen: string,
+  entries: Record<string, string>,
+): HTMLElement {
+  const typed = (value: string): void => {
+    entries[String(run.run)] = value;
+    again(id);
+  };
+  const numbers = ['', ...run.panels.map(({ panel }) => String(panel))];
+  const options = numbers.map((value) =>
+    el('option', { value, selected: value === chosen }, value === '' ? '?' : value),
+  );
+  return el('label', { class: 'field' }, [el('span', {}, words), el('select', { id, typed }, options)]);
+}
+
+function runView(run: AsFittedRun): HTMLElement {
+  const fitted = fittedPanels(state, run);
+  return el('div', {}, [
+    el('h3', {}, `Run ${run.run}: was it fitted?`),
+    progressView(run),
+    fitted.length > 0 && el('h3', {}, `Run ${run.run}: lengths as fitted, mm`),
+    ...fitted.map((panel) =>
+      keyed(`Panel ${panel.panel} (planned ${panel.planned})`, state.lengths, panelKey(run, panel), {
+        inputmode: 'decimal',
+        'data-panel': panelKey(run, panel),
+      }),
+    ),
+  ]);
+}
+
 function relineView(reline: AsFittedReline, index: number): HTMLElement {
+  const points = reline.points.filter((point) => isFitted(state, reline.runs, point));
   return el('section', {}, [
     el('h2', {}, reline.liner),
-    ...reline.runs.map((run) =>
-      el('div', {}, [
-        el('h3', {}, `Run ${run.run}: lengths as fitted, mm`),
-        ...run.panels.map((panel) =>
-          keyed(`Panel ${panel.panel} (planned ${panel.planned})`, state.lengths, panelKey(run, panel), {
-            inputmode: 'decimal',
-            'data-panel': panelKey(run, panel),
-          }),
-        ),
-      ]),
-    ),
-    reline.points.length > 0 && el('h3', {}, 'Thickness when new, mm'),
-    ...reline.points.map(({ name, at, clock }) =>
+    ...reline.runs.map(runView),
+    points.length > 0 && el('h3', {}, 'Thickness when new, mm'),
+    ...points.map(({ name, at, clock }) =>
       keyed(`${name} at ${at} m, ${clock} (nominal ${reline.thickness})`, state.points, name, {
         inputmode: 'decimal',
         'data-point': name,
@@ -197,12 +210,25 @@ function relineView(reline: AsFittedReline, index: number): HTMLElement {
   ]);
 }
 
+function screwView(screw: string): HTMLElement {
+  const set = (progress: Progress) => (): void => {
+    state.screw = progress;
+  };
+  return el('div', {}, [
+    el('h3', {}, `Screw ${screw}: was it changed?`),
+    el('div', { role: 'group', 'aria-label': 'Whether the screw was changed' }, [
+      answer('Done', 'screw-done', state.screw === 'done', set('done')),
+      answer('Not done', 'screw-not-done', state.screw === 'not done', set('not done')),
+    ]),
+  ]);
+}
+
 function show(): void {
   const children: FormChild[] = [
     el('header', {}, [
       el('div', { class: 'who' }, data.pack),
       el('div', { class: 'look' }, 'AS FITTED'),
-      el('div', { class: 'way' }, 'Write down what was measured, not what was planned.'),
+      el('div', { class: 'way' }, 'Write down what was fitted and measured, not what was planned.'),
     ]),
     el('div', {}, [
       entry('Date finished', 'date', { type: 'date' }),
@@ -211,7 +237,7 @@ function show(): void {
       entry('Liner temperature while fitting, °C', 'temperature', { inputmode: 'text' }),
       entry('Fitted by', 'by'),
       ...data.relines.map(relineView),
-      data.screw !== null && el('p', {}, `Screw fitted: ${data.screw}`),
+      data.screw !== null && screwView(data.screw),
       el('div', { id: 'back' }),
       el('footer', { id: 'kept', role: 'status' }, ''),
     ]),

@@ -104,7 +104,8 @@ describe('panels', () => {
       runs: [{ run: 2, whole: true }],
       points: [{ name: 'P3' }],
     });
-    expect(reline?.runs[0]?.panels.map((panel) => panel.panel)).toEqual([1, 2, 3, 4, 5]);
+    // In the order of the work: the run is fitted from its head end.
+    expect(reline?.runs[0]?.panels.map((panel) => panel.panel)).toEqual([5, 4, 3, 2, 1]);
   });
 });
 

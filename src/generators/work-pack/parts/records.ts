@@ -1,10 +1,15 @@
 // What the crew gives back for the records: one reline block a liner and a screw-change block, with everything the plan knows
 // filled in and blanks for what only the site can say.
 
-import type { Ground } from '../../../domain/order/ground.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { installedPanels, panelEnds } from '../../../domain/model/panels.js';
+import type { Ground, RunGround } from '../../../domain/order/ground.js';
 import type { AsFittedFacts, PanelRow } from '../pack.js';
 
-export function asFittedFacts(ground: Ground, panels: readonly PanelRow[]): AsFittedFacts {
+/** Joints this far apart (mm) still bound the panels of the same numbers [judgement: what a tape and a saw leave]. */
+const sameJoint = 20;
+
+export function asFittedFacts(estate: Estate, ground: Ground, panels: readonly PanelRow[]): AsFittedFacts {
   const { job } = ground;
   const { conveyor } = job;
   const renewedRuns = ground.runs.filter((run) =>
@@ -15,44 +20,72 @@ export function asFittedFacts(ground: Ground, panels: readonly PanelRow[]): AsFi
     qualified: `${conveyor.plant.name}.${conveyor.name}`,
     tonnes: conveyor.wearBy === 'tonnes',
     relines: liners.map((liner) => {
-      const runs = renewedRuns
-        .filter((run) => run.liner.name === liner)
-        .map((run) => {
-          const own = panels.filter((panel) => panel.run === run.run.number);
-          const fresh = own.filter((panel) => panel.renewed).sort((a, b) => a.panel - b.panel);
-          return {
-            run: run.run.number,
-            whole: fresh.length === own.length,
-            panels: fresh.map((panel) => ({ panel: panel.panel, length: panel.length })),
-          };
-        });
-      const points = conveyor.points.filter((point) =>
-        panels.some(
-          (panel) =>
-            panel.renewed &&
-            runs.some((run) => run.run === panel.run) &&
-            point.at.value >= panel.from &&
-            point.at.value <= panel.to,
-        ),
-      );
+      const grounds = renewedRuns.filter((run) => run.liner.name === liner);
       return {
         liner,
-        thickness: renewedRuns.find((run) => run.liner.name === liner)?.liner.thickness.value ?? 0,
-        runs,
-        points: points.map((point) => ({ name: point.name, at: point.at.value, clock: point.clock.text })),
+        thickness: grounds[0]?.liner.thickness.value ?? 0,
+        runs: grounds.map((run) => runFacts(estate, run, panels)),
+        points: conveyor.points.flatMap((point) => {
+          const on = panels.filter(
+            (panel) =>
+              panel.renewed &&
+              grounds.some((run) => run.run.number === panel.run) &&
+              point.at.value >= panel.from &&
+              point.at.value <= panel.to,
+          );
+          const [first] = on;
+          return first === undefined
+            ? []
+            : [
+                {
+                  name: point.name,
+                  at: point.at.value,
+                  clock: point.clock.text,
+                  run: first.run,
+                  panels: on.map(({ panel }) => panel),
+                },
+              ];
+        }),
       };
     }),
     screw: job.screwChange?.screw.name,
   };
 }
 
-/** `scope run 3`, or `scope panels 2 to 4 of run 1`. */
-export function scopeLine(run: AsFittedFacts['relines'][number]['runs'][number]): string {
-  const [first, last] = [run.panels[0]?.panel, run.panels.at(-1)?.panel];
-  if (run.whole || first === undefined || last === undefined) return `scope run ${run.run}`;
-  return first === last
-    ? `scope panel ${first} of run ${run.run}`
-    : `scope panels ${first} to ${last} of run ${run.run}`;
+function runFacts(
+  estate: Estate,
+  ground: RunGround,
+  panels: readonly PanelRow[],
+): AsFittedFacts['relines'][number]['runs'][number] {
+  const own = panels.filter((panel) => panel.run === ground.run.number);
+  const fresh = own.filter((panel) => panel.renewed).sort((a, b) => (a.turn ?? 0) - (b.turn ?? 0));
+  return {
+    run: ground.run.number,
+    whole: fresh.length === own.length,
+    // A record of a part is read by the joints that lie there, and checked by those of the conveyor's own liner.
+    numbered: [installedPanels(estate, ground.run).layout.joints, panelEnds(ground.run)].every(
+      (joints) =>
+        joints.length === ground.ends.length &&
+        joints.every((joint, i) => Math.abs(joint - (ground.ends[i] ?? 0)) <= sameJoint),
+    ),
+    panels: fresh.map(({ panel, length, from, to }) => ({ panel, length, from, to })),
+  };
+}
+
+/** `scope run 3`, or `scope panels 2 to 4 of run 1`; a line for each stretch of panels that lie side by side. */
+export function scopeLines(run: AsFittedFacts['relines'][number]['runs'][number]): readonly string[] {
+  if (run.whole || run.panels.length === 0) return [`scope run ${run.run}`];
+  const stretches: { first: number; last: number }[] = [];
+  for (const { panel } of [...run.panels].sort((a, b) => a.panel - b.panel)) {
+    const before = stretches.at(-1);
+    if (before?.last === panel - 1) before.last = panel;
+    else stretches.push({ first: panel, last: panel });
+  }
+  return stretches.map(({ first, last }) =>
+    first === last
+      ? `scope panel ${first} of run ${run.run}`
+      : `scope panels ${first} to ${last} of run ${run.run}`,
+  );
 }
 
 /** The blocks with blanks, for paper. */
@@ -62,7 +95,7 @@ export function recordTemplate(facts: AsFittedFacts): string {
     [
       `reline ${head}`,
       `  liner ${reline.liner}`,
-      ...reline.runs.map((run) => `  ${scopeLine(run)}`),
+      ...reline.runs.flatMap((run) => scopeLines(run).map((line) => `  ${line}`)),
       '  fitting temperature ____ degC',
       '  by "________________"',
       ...reline.points.map((point) => `  ${point.name} thickness ______ mm`),

@@ -1,6 +1,12 @@
-// Do the panels recorded as fitted fill their run, within what the breaks at its ends take up?
+// Do the panels recorded as fitted fill their run, within what the breaks at its ends take up? Where the scope names a
+// part of the run, they are to fill that part.
 
-import { findRun } from '../../../domain/model/runs.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { installedPanels } from '../../../domain/model/panels.js';
+import type { Reline } from '../../../domain/model/records.js';
+import { findRun, type Run } from '../../../domain/model/runs.js';
+import type { Stated } from '../../../domain/model/stated.js';
+import { addDays } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 import { counted } from '../../../domain/units/wording.js';
@@ -19,22 +25,59 @@ reline DG1 2025-03-10 meter 6200 h {
   «fitted run 2 panels 1200 mm, 1200 mm, 1200 mm, 1200 mm|fitted run 2 panels 1200 mm, 1200 mm, 1200 mm, 1200 mm, 700 mm»
 }`,
   *check({ estate }) {
-    for (const { conveyor, liner, panelsFitted } of estate.relines) {
-      for (const { run: stretch, lengths, origin } of panelsFitted) {
-        const run = stretch.kind === 'run' ? findRun(conveyor, stretch.run) : undefined;
+    for (const reline of estate.relines) {
+      for (const { run: stretch, lengths, origin } of reline.panelsFitted) {
+        const run = stretch.kind === 'run' ? findRun(reline.conveyor, stretch.run) : undefined;
         if (!run || lengths.length === 0) continue;
-        const gaps = liner.joint.policy === 'gap' ? liner.joint.gap.value * (lengths.length - 1) : 0;
-        const filled = lengths.reduce((sum, length) => sum + length.value, gaps);
-        const allowed = run.tailBreak.allowance.value + run.headBreak.allowance.value + 5; // 5 mm for the tape [judgement]
-        const short = run.length - filled;
-        if (Math.abs(short) <= allowed) continue;
-        yield {
-          origin,
-          message:
-            `${counted(lengths.length, 'panel')} of ${formatLength(filled)} in all are recorded in ${run.label} of ${conveyor.name}, which is ${formatLength(run.length)} long: ` +
-            `${formatLength(Math.abs(short))} too ${short > 0 ? 'short' : 'long'}.`,
-        };
+        const message = judge(estate, reline, run, lengths);
+        if (message !== undefined) yield { origin, message };
       }
     }
   },
 };
+
+function judge(
+  estate: Estate,
+  reline: Reline,
+  run: Run,
+  lengths: readonly Stated<'length'>[],
+): string | undefined {
+  const { conveyor, liner } = reline;
+  const gaps = liner.joint.policy === 'gap' ? liner.joint.gap.value * (lengths.length - 1) : 0;
+  const filled = lengths.reduce((sum, length) => sum + length.value, gaps);
+  const said = `${counted(lengths.length, 'panel')} of ${formatLength(filled)} in all are recorded in ${run.label} of ${conveyor.name}`;
+  const part = partOf(estate, reline, run);
+  // 5 mm for the tape [judgement]; of a part, what the joints of the panels beside it take, as the layout reads it.
+  const allowed = part ? part.length / 20 : run.tailBreak.allowance.value + run.headBreak.allowance.value + 5;
+  if (part?.count !== undefined && part.count !== lengths.length)
+    return `${said}, and the scope names ${counted(part.count, 'panel')} of it.`;
+  const [what, length] = part ? ['whose part in the scope is', part.length] : ['which is', run.length];
+  const short = length - filled;
+  return Math.abs(short) <= allowed
+    ? undefined
+    : `${said}, ${what} ${formatLength(length)} long: ${formatLength(Math.abs(short))} too ${short > 0 ? 'short' : 'long'}.`;
+}
+
+/** How long the part of a run is that the scope names, and of how many panels where it names them; undefined without one such part. */
+function partOf(
+  estate: Estate,
+  { conveyor, scope, date }: Reline,
+  run: Run,
+): { readonly count: number | undefined; readonly length: number } | undefined {
+  const own = scope.filter((one) =>
+    one.kind === 'panels'
+      ? findRun(conveyor, one.run) === run
+      : one.kind === 'chainage' &&
+        one.from.value < run.to &&
+        one.to.value > run.from &&
+        (one.from.value > run.from || one.to.value < run.to),
+  );
+  const [part] = own;
+  if (!part || own.length > 1) return undefined;
+  if (part.kind === 'chainage') return { count: undefined, length: part.to.value - part.from.value };
+  if (part.kind !== 'panels') return undefined;
+  const { panels } = installedPanels(estate, run, addDays(date.day, -1)).layout;
+  const named = panels.slice(part.first.count - 1, part.last.count);
+  const [first, last] = [named[0], named.at(-1)];
+  return first && last ? { count: named.length, length: last.to - first.from } : undefined;
+}

@@ -1,0 +1,194 @@
+// The text for the records: a reline block over what was said to be fitted and nothing else. What is left of the job, and what
+// has no place in the records, stands in comments, so that a half-done job comes back as a half-done job.
+
+import type {
+  AsFittedData,
+  AsFittedPanel,
+  AsFittedReline,
+  AsFittedRun,
+} from '../../protocol/offline-forms.js';
+import { number, plain, quoted } from '../forms/kit.js';
+import {
+  firstOf,
+  fittedPanels,
+  isAnswered,
+  isFitted,
+  lengthOf,
+  signed,
+  type FittedEntries,
+} from './entries.js';
+
+export function blocks(data: AsFittedData, entries: FittedEntries): string {
+  const found = data.relines.map((reline, index) => relineBlock(data, entries, reline, index));
+  if (data.screw !== null) found.push(screwBlock(data, data.screw, entries));
+  return `${found.join('\n\n')}\n`;
+}
+
+/** What the job still needs, as its own lines: `reline run 2`. */
+export function leftOf(entries: FittedEntries, runs: readonly AsFittedRun[]): readonly string[] {
+  return runs.flatMap((run) => {
+    const fitted = fittedPanels(entries, run);
+    const left = run.panels.filter((panel) => !fitted.includes(panel));
+    return stretches(run, left).map((stretch) =>
+      run.numbered || left.length === run.panels.length
+        ? `reline ${stretchWords(run, stretch)}`
+        : `reline from ${leftChainages(entries, run, stretch, fitted).join(' to ')}`,
+    );
+  });
+}
+
+/** From where the panels fitted end to where the plan ends. */
+function leftChainages(
+  entries: FittedEntries,
+  run: AsFittedRun,
+  left: readonly AsFittedPanel[],
+  fitted: readonly AsFittedPanel[],
+): readonly [string, string] {
+  const [first, last] = [left[0], left.at(-1)];
+  const parts = stretches(run, fitted);
+  const below = parts.find((part) => part.at(-1)?.panel === (first?.panel ?? 0) - 1);
+  const above = parts.find((part) => part[0]?.panel === (last?.panel ?? 0) + 1);
+  return [
+    below ? chainages(entries, run, below)[1] : metres(first?.from ?? 0),
+    above ? chainages(entries, run, above)[0] : metres(last?.to ?? 0),
+  ];
+}
+
+function metres(mm: number): string {
+  return `${Number((mm / 1000).toFixed(3))} m`;
+}
+
+/** A run that is all to be fitted by its number, a part of it panel by panel. */
+function stretchWords(run: AsFittedRun, panels: readonly AsFittedPanel[]): string {
+  const [first, last] = [panels[0]?.panel ?? 0, panels.at(-1)?.panel ?? 0];
+  if (run.whole && panels.length === run.panels.length) return `run ${run.run}`;
+  return first === last ? `panel ${first} of run ${run.run}` : `panels ${first} to ${last} of run ${run.run}`;
+}
+
+/** Panels that lie side by side, each stretch from the tail. */
+function stretches(
+  run: AsFittedRun,
+  panels: readonly AsFittedPanel[],
+): readonly (readonly AsFittedPanel[])[] {
+  const found: AsFittedPanel[][] = [];
+  for (const panel of [...panels].sort((a, b) => a.panel - b.panel)) {
+    const last = found.at(-1);
+    if (last?.at(-1)?.panel === panel.panel - 1) last.push(panel);
+    else found.push([panel]);
+  }
+  return found;
+}
+
+function head(data: AsFittedData, entries: FittedEntries, kind: string): string {
+  const meter = number(entries.meter) === undefined ? '?' : plain(entries.meter);
+  const tonnes =
+    data.tonnes && number(entries.tonnes) !== undefined ? ` tonnes ${plain(entries.tonnes)} t` : '';
+  return `${kind} ${data.qualified} ${entries.date} meter ${meter} h${tonnes} {`;
+}
+
+function relineBlock(
+  data: AsFittedData,
+  entries: FittedEntries,
+  reline: AsFittedReline,
+  index: number,
+): string {
+  const { runs } = reline;
+  const remark = ((entries.remarks as Partial<Record<number, string>>)[index] ?? '').trim();
+  const left = leftComments(entries, runs);
+  if (runs.every((run) => fittedPanels(entries, run).length === 0))
+    return [
+      `// ${reline.liner}: nothing was said to be fitted in ${data.qualified}, so there is no reline to record.`,
+      ...left,
+      ...(remark ? [`// Remark: ${quoted(remark)}`] : []),
+    ].join('\n');
+  const temperature = signed(entries.temperature);
+  const offcuts = (entries.offcuts as Partial<Record<number, string>>)[index] ?? '';
+  return [
+    head(data, entries, 'reline'),
+    `  liner ${reline.liner}`,
+    ...runs.flatMap((run) => scopeLines(entries, run)),
+    ...(temperature === undefined ? [] : [`  fitting temperature ${temperature} degC`]),
+    ...byLine(entries),
+    ...reline.points.flatMap((point) => {
+      const read = (entries.points as Partial<Record<string, string>>)[point.name] ?? '';
+      return number(read) !== undefined && isFitted(entries, runs, point)
+        ? [`  ${point.name} thickness ${plain(read)} mm`]
+        : [];
+    }),
+    ...runs.flatMap((run) => lengthLines(entries, run)),
+    ...offcuts
+      .split(/[;\s]+/)
+      .filter((length) => number(length))
+      .map((length) => `  offcut ${plain(length)} mm`),
+    ...(remark ? [`  finding liner ${quoted(remark)}`] : []),
+    ...left.map((line) => `  ${line}`),
+    '}',
+  ].join('\n');
+}
+
+function leftComments(entries: FittedEntries, runs: readonly AsFittedRun[]): readonly string[] {
+  const open = runs.filter((run) => !isAnswered(entries, run)).map((run) => `run ${run.run}`);
+  const left = leftOf(entries, runs);
+  return [
+    ...(open.length > 0 ? [`// Not said whether it was fitted, so not counted: ${open.join(', ')}.`] : []),
+    ...(left.length > 0 ? ['// Left of the job:', ...left.map((line) => `//   ${line}`)] : []),
+  ];
+}
+
+function screwBlock(data: AsFittedData, screw: string, entries: FittedEntries): string {
+  switch (entries.screw) {
+    case 'done':
+      return [head(data, entries, 'screw change'), `  screw ${screw}`, ...byLine(entries), '}'].join('\n');
+    case '':
+      return '// Not said whether the screw was changed, so not counted.\n// Left of the job:\n//   change screw';
+    case 'part':
+    case 'not done':
+      return '// Left of the job:\n//   change screw';
+  }
+}
+
+function byLine({ by }: FittedEntries): readonly string[] {
+  return by.trim() ? [`  by ${quoted(by)}`] : [];
+}
+
+/** By panels where their numbers mean the same to the reader of the records, else by where they lie. */
+function scopeLines(entries: FittedEntries, run: AsFittedRun): readonly string[] {
+  const fitted = fittedPanels(entries, run);
+  const all = run.whole && fitted.length === run.panels.length;
+  return stretches(run, fitted).map((stretch) =>
+    all || run.numbered
+      ? `  scope ${stretchWords(run, stretch)}`
+      : `  scope from ${chainages(entries, run, stretch).join(' to ')}`,
+  );
+}
+
+/** As long as the lengths say, from the end that was fitted first; as planned where not all lengths are there. */
+function chainages(
+  entries: FittedEntries,
+  run: AsFittedRun,
+  stretch: readonly AsFittedPanel[],
+): readonly [string, string] {
+  const [first, last] = [stretch[0], stretch.at(-1)];
+  const lengths = stretch.map((panel) => number(lengthOf(entries, run, panel)) ?? NaN);
+  const planned = stretch.map((panel) => panel.to - panel.from);
+  const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
+  const longer = lengths.some(Number.isNaN) ? 0 : sum(lengths) - sum(planned);
+  const up = Number(firstOf(entries, run)) === first?.panel;
+  return [metres((first?.from ?? 0) - (up ? 0 : longer)), metres((last?.to ?? 0) + (up ? longer : 0))];
+}
+
+/** One `fitted` line where all lengths are there and the records can place them; else a comment, so that none is lost. */
+function lengthLines(entries: FittedEntries, run: AsFittedRun): readonly string[] {
+  const fitted = fittedPanels(entries, run);
+  const ranges = stretches(run, fitted);
+  const inOrder = ranges.flat();
+  const known = inOrder.filter((panel) => number(lengthOf(entries, run, panel)) !== undefined);
+  if (known.length === 0) return [];
+  const length = (panel: AsFittedPanel): string => `${plain(lengthOf(entries, run, panel))} mm`;
+  const all = run.whole && fitted.length === run.panels.length;
+  if (known.length === inOrder.length && (all || ranges.length === 1))
+    return [`  fitted run ${run.run} panels ${inOrder.map(length).join(', ')}`];
+  return [
+    `  // Lengths as fitted in run ${run.run}: ${known.map((panel) => `panel ${panel.panel} ${length(panel)}`).join(', ')}`,
+  ];
+}
