@@ -61,7 +61,7 @@ export function handWords({ history, worst, unit }: ConveyorLife): string {
     worst.exposureNow !== undefined && condemn.exposure !== undefined
       ? Math.max(0, condemn.exposure - worst.exposureNow)
       : condemn.remaining;
-  return `${looked}, ${worst.place.name}: about ${formatNumber(left, 0)} ${unit} to the condemn limit by plain arithmetic`;
+  return `${looked}, ${worst.place.name}: ${worst.overruled ? 'at most' : 'about'} ${formatNumber(left, 0)} ${unit} to the condemn limit by plain arithmetic`;
 }
 
 function conveyorShort(life: ConveyorLife): string {

@@ -22,6 +22,19 @@ describe('remaining life by hand', () => {
     );
   });
 
+  test('what was seen after the last thickness overrules it', () => {
+    // 9.0 mm at 8500 h: 0.353 mm/1000 h, 17 000 h left, nothing to say. Red at 9300 h: at most 6 mm left, 3 mm in 800 h is
+    // 3.75 mm/1000 h: 800 h, and Spring26 is 2970 h away.
+    const before = round('2025-08-25', 8500, 'P1 thickness 9.0 mm');
+    expect(codesIn('estate', before)).not.toContain('TL501');
+    expect(messageOf('TL501', 'estate', before + round('2025-10-06', 9300, 'P1 colour red'))).toContain(
+      'P1 of DG1 has at most 6 mm left',
+    );
+    // Steel is told by its own rule; nothing is reckoned forward from a liner that is not there.
+    const worn = codesIn('estate', before + round('2025-10-06', 9300, 'P1 trough showing'));
+    expect(worn.filter((code) => ['TL501', 'TL502', 'TL503'].includes(code))).toEqual([]);
+  });
+
   test('a difference within the error of two readings raises no alarm', () => {
     // 0.5 mm in 220 h would be 2.3 mm/1000 h, but two readings of ± 0.2 mm differ by as much from error alone.
     expect(

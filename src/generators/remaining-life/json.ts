@@ -303,6 +303,7 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
     leftOut: point.leftOut.map((l) => ({ day: formatDay(l.day), reason: l.reason })),
     hand: {
       kind: hand.kind,
+      overruledBy: point.overruled?.by ?? null,
       ...(hand.kind === 'no reading'
         ? {}
         : {

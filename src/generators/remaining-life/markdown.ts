@@ -179,7 +179,7 @@ function lastText(point: PointLife): string {
       : '_not inspected_';
 }
 
-function handText({ hand, colours }: PointLife): readonly string[] {
+function handText({ hand, colours, overruled }: PointLife): readonly string[] {
   if (hand.kind === 'no reading') {
     switch (colours.kind) {
       case 'between':
@@ -208,7 +208,7 @@ function handText({ hand, colours }: PointLife): readonly string[] {
     rate(hand.longTerm),
     short,
     hand.kind === 'rate'
-      ? amount(hand.remaining)
+      ? `${overruled ? 'at most ' : ''}${amount(hand.remaining)}`
       : hand.kind === 'at the limit'
         ? '**0**'
         : 'no wear measured',

@@ -1,5 +1,5 @@
 // The remaining life an inspector would work out by hand, for every spot whose liner is still in: only its last two
-// thicknesses are needed, so this is one pass over the columns and a division a spot. Intervals are the report's business.
+// thicknesses and what was seen since are needed, so this is one pass over the columns and a division a spot. Intervals are the report's business.
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -8,7 +8,9 @@ import { historyOf, momentOf, type History } from '../../domain/model/history.js
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Inspection, Place } from '../../domain/model/records.js';
 import { formatNumber } from '../../domain/units/format.js';
-import { handArithmetic, type HandResult, type ThicknessReading } from '../../domain/wear/arithmetic.js';
+import type { HandResult } from '../../domain/wear/arithmetic.js';
+import { layerDepths } from '../../domain/wear/colour-bounds.js';
+import { knownByHand, type Overruled, type SeenByHand } from '../../domain/wear/known.js';
 import { isPlausible } from './plausible.js';
 import { errorOf } from './reading-error.js';
 import { eachSeen } from './seen-sets.js';
@@ -23,6 +25,8 @@ export interface HandLife {
   readonly before: number | undefined;
   readonly inspection: Inspection;
   readonly result: HandResult;
+  /** What overruled the last thickness; `result.last` is then the most that is left. */
+  readonly overruled: Overruled | undefined;
   readonly unit: 'h' | 't';
 }
 
@@ -69,9 +73,14 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
   const { readings, places } = estate;
   const last = new Int32Array(places.length).fill(-1);
   const before = new Int32Array(places.length).fill(-1);
+  const since: (number[] | undefined)[] = [];
   const sets: (LinerSet | undefined)[] = [];
   eachSeen(estate, (row, place, set) => {
-    if (readings.kind[row] !== ReadingKind.thickness) return;
+    if (readings.kind[row] !== ReadingKind.thickness) {
+      if (sets[place] === set) (since[place] ??= []).push(row);
+      return;
+    }
+    since[place] = undefined;
     before[place] = sets[place] === set ? (last[place] ?? -1) : -1;
     last[place] = row;
     sets[place] = set;
@@ -85,13 +94,14 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
       return;
     const history = historyOf(estate, place.conveyor);
     const earlier = before[index] ?? -1;
-    const used = [earlier, row]
-      .filter((one) => one === row || isBeyondError(estate, earlier, row))
-      .flatMap((one) => readingOf(estate, history, set, one) ?? []);
-    const result = handArithmetic({
+    const used = [earlier, row, ...(since[index] ?? [])]
+      .filter((one) => one !== earlier || isBeyondError(estate, earlier, row))
+      .flatMap((one) => seenIn(estate, history, set, one) ?? []);
+    const { result, overruled } = knownByHand({
       fitted: fittedThickness(set, place).value,
       least: set.liner.condemn.value,
-      readings: used,
+      depths: layerDepths(set.liner.layers.map((layer) => layer.thickness.value)),
+      seen: used,
     });
     const life: HandLife = {
       place,
@@ -101,6 +111,7 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
       before: earlier < 0 ? undefined : earlier,
       inspection,
       result,
+      overruled,
       unit: history.wearBy === 'tonnes' ? 't' : 'h',
     };
     lives.set(place.conveyor, [...(lives.get(place.conveyor) ?? []), life]);
@@ -118,15 +129,21 @@ function isBeyondError(estate: Estate, before: number, row: number): boolean {
   );
 }
 
-function readingOf(
-  estate: Estate,
-  history: History,
-  set: LinerSet,
-  row: number,
-): ThicknessReading | undefined {
-  const inspection = estate.inspections[estate.readings.inspection[row] ?? -1];
-  const thickness = estate.readings.value[row];
-  if (!inspection || thickness === undefined) return undefined;
+function seenIn(estate: Estate, history: History, set: LinerSet, row: number): SeenByHand | undefined {
+  const { readings } = estate;
+  const inspection = estate.inspections[readings.inspection[row] ?? -1];
+  const value = readings.value[row];
+  if (!inspection || value === undefined) return undefined;
   const exposure = exposureBetween(history, set, momentOf(history, inspection));
-  return exposure.known ? { exposure: exposure.value, thickness } : undefined;
+  if (!exposure.known) return undefined;
+  switch (readings.kind[row]) {
+    case ReadingKind.thickness:
+      return { exposure: exposure.value, thickness: value };
+    case ReadingKind.colour:
+      return { exposure: exposure.value, layer: value };
+    case ReadingKind.trough:
+      return { exposure: exposure.value, layer: set.liner.layers.length };
+    default:
+      return undefined;
+  }
 }

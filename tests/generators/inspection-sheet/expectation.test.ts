@@ -55,6 +55,30 @@ describe('from thicknesses', () => {
   });
 });
 
+describe('from a thickness and a colour seen since', () => {
+  const thickness = { exposure: 6000, thickness: 9.6 };
+
+  test('steel since: worn through, whatever the thickness said', () => {
+    expect(expectationFor({ ...base, seen: [thickness, { exposure: 7000, layer: 2 }] }).kind).toBe(
+      'worn through',
+    );
+  });
+
+  test('a colour that agrees leaves what the thickness expects', () => {
+    const alone = expectationFor({ ...base, seen: [thickness] });
+    expect(expectationFor({ ...base, seen: [thickness, { exposure: 8000, layer: 0 }] })).toEqual(alone);
+  });
+
+  test('the second colour before its time caps it', () => {
+    // At 8000 h at most 6 mm: 3.6 mm in 2000 h is 1.8, 6 in 8000 is 0.75 mm/1000 h. 1000 h on: 6 − 1.8 − 0.2 = 4.0 to
+    // 6 − 0.75 + 0.2 = 5.45.
+    const found = expectationFor({ ...base, seen: [thickness, { exposure: 8000, layer: 1 }] });
+    expect(found).toMatchObject({ kind: 'range', layers: ['red'] });
+    if (found.kind !== 'range') return;
+    expect([found.least, found.most]).toEqual([expect.closeTo(4, 9), expect.closeTo(5.45, 9)]);
+  });
+});
+
 describe('from colours', () => {
   test('first colour last time: anything down to what that rate allows', () => {
     // White at 5000 h: at most 6 mm in 5000 h; at 9000 h at most 10.8 mm gone: 1.2 mm left.

@@ -46,6 +46,58 @@ describe('the hand arithmetic of a point', () => {
   });
 });
 
+describe('what was seen after the last thickness', () => {
+  const at8000 = look(8000, 'P1 thickness 9 mm');
+  const forms = (report: ReturnType<typeof reportOf>): string =>
+    [remainingLifeCsv(report), remainingLifeMarkdown(report), remainingLifeHtml(report)].join('\n');
+  const csvOf = (report: ReturnType<typeof reportOf>, column: string): string | undefined => {
+    const [head = '', ...rows] = remainingLifeCsv(report).split('\r\n');
+    const at = head.split(',').indexOf(column);
+    return rows.find((row) => row.includes(',P1,'))?.split(',')[at];
+  };
+
+  it('steel: nothing is left by hand, in every form, and the look is due now', () => {
+    const report = reportOf(at8000 + look(9000, 'P1 trough showing'));
+    const p1 = pointOf(report, 'P1');
+    expect(p1).toMatchObject({
+      hand: { kind: 'at the limit' },
+      pastLimit: 'trough shows',
+      nextLook: undefined,
+    });
+    expect(p1.milestones.map(({ remaining }) => remaining)).toEqual([0, 0, 0]);
+    expect(csvOf(report, 'remaining_by_hand')).toBe('0');
+    expect(csvOf(report, 'look_again_by')).toBe('');
+    expect(only(report).attention.level).toBe('worn through');
+    // 3 mm in 8000 h: by the thickness alone (9 − 4)/0.375 = 13 333 h.
+    expect(forms(report)).not.toMatch(/13.?333/);
+    expect(forms(reportOf(at8000))).toMatch(/13.?333/);
+  });
+
+  it('steel stays known when a later look saw only a colour', () => {
+    const report = reportOf(at8000 + look(9000, 'P1 trough showing') + look(9500, 'P1 colour red'));
+    expect(pointOf(report, 'P1').pastLimit).toBe('trough shows');
+  });
+
+  it('the second colour before its time caps what is left, and says so', () => {
+    // At 10 000 h at most 6 mm are left: 3 mm in 2000 h, 1.5 mm/1000 h, 2 mm to the limit: at most 1333 h.
+    const report = reportOf(at8000 + look(10_000, 'P1 colour red'));
+    const p1 = pointOf(report, 'P1');
+    expect(p1.hand).toMatchObject({ kind: 'rate', remaining: expect.closeTo(4000 / 3, 6) });
+    expect(p1.overruled?.by).toBe('colour');
+    expect(csvOf(report, 'remaining_by_hand')).toBe('1333.3');
+    expect(remainingLifeMarkdown(report)).toContain('at most 1333');
+    expect(forms(report)).not.toMatch(/13.?333 ?h/);
+  });
+
+  it('a colour that agrees changes nothing of the arithmetic', () => {
+    const report = reportOf(at8000 + look(10_000, 'P1 colour white'));
+    const plain = pointOf(reportOf(at8000), 'P1');
+    expect(pointOf(report, 'P1').hand).toEqual(plain.hand);
+    expect(pointOf(report, 'P1').overruled).toBeUndefined();
+    expect(pointOf(report, 'P1').limitByHand?.by).toBe('rate');
+  });
+});
+
 describe('colours alone', () => {
   it('bound the rate and the life', () => {
     const p1 = pointOf(reportOf(look(5000, 'P1 colour white') + look(7000, 'P1 colour red')), 'P1');

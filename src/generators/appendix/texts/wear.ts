@@ -53,6 +53,7 @@ export const wearFormulas = [
     ),
     source: api,
     standing: 'published',
+    note: 'Newer evidence overrules: a colour seen since that the rate does not expect yet counts as the most it leaves, so RL is at most that; steel seen since leaves nothing. The rule is ours.',
   },
   {
     id: 'next-inspection',

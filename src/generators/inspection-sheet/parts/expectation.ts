@@ -1,9 +1,10 @@
 // What should the gauge show today? From the last readings by plain arithmetic, wide enough that a reading outside it deserves
-// a second look: the slower and the faster of the long- and short-term rates for thicknesses, the layer depths for colours.
+// a second look: the slower and the faster of the long- and short-term rates for thicknesses, the layer depths for colours; a
+// colour seen after the last thickness caps what is expected (wear/known.ts).
 
 import type { Expectation } from '../sheet.js';
-import { colourBounds } from '../../../domain/wear/colour-bounds.js';
-import { handArithmetic } from '../../../domain/wear/arithmetic.js';
+import { colourBounds, layerDepths } from '../../../domain/wear/colour-bounds.js';
+import { knownByHand } from '../../../domain/wear/known.js';
 
 export interface EarlierReading {
   readonly exposure: number;
@@ -35,9 +36,6 @@ export function expectationFor(input: ExpectationInput): Expectation {
   const band = 2 * input.error;
   if (now === undefined)
     return { kind: 'open', most: fitted + band, reason: 'how long this liner has been in is not known' };
-  const thicknesses = seen.flatMap((row) =>
-    row.thickness === undefined ? [] : [{ exposure: row.exposure, thickness: row.thickness }],
-  );
   const last = seen.at(-1);
   if (!last)
     return {
@@ -45,9 +43,12 @@ export function expectationFor(input: ExpectationInput): Expectation {
       most: fitted + band,
       reason: now > 0 ? `no reading of this liner yet, ${Math.round(now)} ${input.unit} on it` : 'new liner',
     };
-  if (last.thickness === undefined) return fromColours(input, now, band);
+  if (seen.every(({ thickness }) => thickness === undefined)) return fromColours(input, now, band);
 
-  const hand = handArithmetic({ fitted, least: input.condemn, readings: thicknesses });
+  const depths = layerDepths(input.layers.map((layer) => layer.thickness));
+  const { result: hand, overruled } = knownByHand({ fitted, least: input.condemn, depths, seen });
+  if (overruled?.by === 'steel')
+    return { kind: 'worn through', reason: 'the trough showed after the last thickness' };
   if (hand.kind === 'no reading')
     return { kind: 'open', most: fitted + band, reason: 'the only reading was made when the liner was new' };
   const more = Math.max(0, now - hand.last.exposure);
@@ -61,11 +62,13 @@ export function expectationFor(input: ExpectationInput): Expectation {
     short === undefined
       ? `one reading ${span(more, input.unit)} ago: wide`
       : `long- and short-term rate over ${span(more, input.unit)}`;
+  const most = last.layer === undefined ? Infinity : fitted - (depths[last.layer] ?? 0);
+  const least = hand.last.thickness - fast * more - band;
   return range(
     input,
-    hand.last.thickness - fast * more - band,
-    hand.last.thickness - slow * more + band,
-    basis,
+    overruled ? Math.min(least, most - fast * more - band) : least,
+    Math.min(hand.last.thickness - slow * more, most) + band,
+    overruled ? `a colour seen since caps it; ${basis}` : basis,
   );
 }
 

@@ -229,11 +229,11 @@ function aboutWorst(worst: PointLife | undefined): readonly string[] {
   if (worst.pastLimit === 'trough shows') return [`${where}: steel shows, the liner is worn through`];
   if (hand.kind === 'at the limit')
     return [
-      `${where}: ${formatNumber(hand.last.thickness, 1)} mm left, the limit is ${formatNumber(worst.condemn, 1)} mm`,
+      `${where}: ${atMost(worst)}${formatNumber(hand.last.thickness, 1)} mm left, the limit is ${formatNumber(worst.condemn, 1)} mm`,
     ];
   if (hand.kind === 'rate')
     return [
-      `${where}: ${formatNumber(hand.last.thickness, 1)} mm left of ${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm`,
+      `${where}: ${atMost(worst)}${formatNumber(hand.last.thickness, 1)} mm left of ${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm`,
     ];
   if (worst.colours.kind === 'between') {
     return [
@@ -241,6 +241,11 @@ function aboutWorst(worst: PointLife | undefined): readonly string[] {
     ];
   }
   return [];
+}
+
+/** A colour seen after the last thickness bounds what is left and does not measure it. */
+function atMost({ overruled }: PointLife): string {
+  return overruled?.by === 'colour' ? 'by colour at most ' : '';
 }
 
 /** Where the model gives dates its chance says when to look; a first colour then makes nothing overdue. */

@@ -53,7 +53,7 @@ function reasonOf(life: ConveyorLife, point: PointLife, early: boolean): Disagre
   if (pace && (pace.kind === 'changed' || pace.kind === 'cannot yet be told') && pace.chance > 0.3)
     return { kind: 'a change of rate', chance: pace.chance };
   const [before, last] = [thick.at(-2), thick.at(-1)];
-  if (early && hand.kind === 'rate' && hand.rules === 'short-term' && before && last) {
+  if (early && !point.overruled && hand.kind === 'rate' && hand.rules === 'short-term' && before && last) {
     const [first, second] = [mmOf(before), mmOf(last)];
     const error = Math.hypot(first.error, second.error);
     return { kind: 'two readings', worn: first.left - second.left, error, readings: thick.length };

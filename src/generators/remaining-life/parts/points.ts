@@ -8,7 +8,8 @@ import { dayAt, totalOn, type History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { originOf, type Inspection, type Place } from '../../../domain/model/records.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
+import type { HandResult } from '../../../domain/wear/arithmetic.js';
+import { knownByHand, type Overruled, type SeenByHand } from '../../../domain/wear/known.js';
 import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
 import type { PointModel } from './model.js';
 import { lineThroughOrigin, type FittedLine } from '../../../domain/wear/least-squares.js';
@@ -75,7 +76,10 @@ export interface PointLife {
   readonly leftOut: readonly LeftOut[];
   /** `thickness`: at least one; `colour`: colours or trough only; `not seen`: looked for, never seen; `none`: not looked at. */
   readonly state: 'thickness' | 'colour' | 'not seen' | 'none';
+  /** From the thicknesses, and from what was seen after the last of them where that says less is left. */
   readonly hand: HandResult;
+  /** What overruled the last thickness, if anything did: `hand.last` is then the most that is left. */
+  readonly overruled: Overruled | undefined;
   readonly colours: ColourResult;
   /** Least squares through the origin over the thicknesses: mm of wear per unit of exposure. */
   readonly line: FittedLine | undefined;
@@ -109,12 +113,22 @@ export function pointLife(input: PointInput): PointLife {
     set,
     liner.layers.map((layer) => layer.name),
   );
-  const hand = handArithmetic({
+  const { result: hand, overruled } = knownByHand({
     fitted: fitted.value,
     least: liner.condemn.value,
-    readings: readings.flatMap((r) =>
-      r.seen.kind === 'thickness' ? [{ exposure: r.exposure, thickness: r.seen.thickness }] : [],
-    ),
+    depths,
+    seen: readings.flatMap(({ exposure, seen }): readonly SeenByHand[] => {
+      switch (seen.kind) {
+        case 'thickness':
+          return [{ exposure, thickness: seen.thickness }];
+        case 'colour':
+          return [{ exposure, layer: seen.layer }];
+        case 'trough':
+          return [{ exposure, layer: liner.layers.length }];
+        case 'not seen':
+          return [];
+      }
+    }),
   });
   const colours = colourBounds({
     layers: liner.layers.map((layer) => layer.thickness.value),
@@ -149,6 +163,7 @@ export function pointLife(input: PointInput): PointLife {
     leftOut,
     formerReadings,
     hand,
+    overruled,
     colours,
     milestones,
     exposureNow: exposureOn(history, set, asOf),
@@ -160,7 +175,7 @@ export function pointLife(input: PointInput): PointLife {
     limitByHand: limitByHandOf(history, set, milestones, hand, colours),
     nextLook: nextLookOf(history, set, hand, colours, last?.exposure, asOf),
     pastLimit:
-      last?.seen.kind === 'trough'
+      last?.seen.kind === 'trough' || overruled?.by === 'steel'
         ? 'trough shows'
         : hand.kind === 'at the limit'
           ? 'at the limit'

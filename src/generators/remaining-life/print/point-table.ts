@@ -132,8 +132,14 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
   }
 }
 
-/** Where a colour was seen after the last thickness, the life still counts from that thickness, and says so. */
+/** Where a colour was seen after the last thickness and agrees with it, the life counts from that thickness; where not, the colour caps it. */
 function leftCell(point: PointLife, remaining: number, last: number): Markup | string {
+  if (point.overruled)
+    return group(
+      'at most ',
+      amount(remaining),
+      element('span', { class: 'sub' }, `from at most ${thickness(last)} mm`, element('br'), 'by colour'),
+    );
   const seen = lastSeen(point);
   const from = point.readings.findLast((r) => r.seen.kind === 'thickness');
   if (!seen || !from || seen === from) return amount(remaining);
