@@ -30,6 +30,13 @@ describe('remaining life by hand', () => {
     expect(messageOf('TL501', 'estate', before + round('2025-10-06', 9300, 'P1 colour red'))).toContain(
       'P1 of DG1 has at most 6 mm left',
     );
+    // In one round with the thickness, whatever stands first; and a thickness read later counts again.
+    const near = 'P1 thickness 4.0 mm';
+    expect(codesIn('estate', round('2025-10-06', 9300, near))).toContain('TL501');
+    for (const rows of [`P1 trough showing\n  ${near}`, `${near}\n  P1 trough showing`])
+      expect(codesIn('estate', round('2025-10-06', 9300, rows))).not.toContain('TL501');
+    const later = round('2025-08-25', 8500, 'P1 colour red') + round('2025-10-06', 9300, near);
+    expect(codesIn('estate', later)).toContain('TL501');
     // Steel is told by its own rule; nothing is reckoned forward from a liner that is not there.
     const worn = codesIn('estate', before + round('2025-10-06', 9300, 'P1 trough showing'));
     expect(worn.filter((code) => ['TL501', 'TL502', 'TL503'].includes(code))).toEqual([]);

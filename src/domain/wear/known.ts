@@ -42,8 +42,8 @@ export function knownByHand({ fitted, least, depths, seen }: KnownInput): KnownB
   if (plain.kind === 'no reading') return { result: plain, overruled: undefined };
   let result: HandResult = plain;
   let by: Overruled['by'] | undefined;
-  const since = seen.slice(seen.findLastIndex(({ thickness }) => thickness !== undefined) + 1);
-  for (const { exposure, layer } of since) {
+  // Steel in the round of the last thickness counts in whatever order the two were written; what was seen before it does not.
+  for (const { exposure, layer } of seen) {
     if (layer === undefined || result.kind === 'no reading' || exposure < result.last.exposure) continue;
     if (layer >= depths.length - 1)
       return {

@@ -77,10 +77,10 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
   const sets: (LinerSet | undefined)[] = [];
   eachSeen(estate, (row, place, set) => {
     if (readings.kind[row] !== ReadingKind.thickness) {
-      if (sets[place] === set) (since[place] ??= []).push(row);
+      (since[place] ??= []).push(row);
       return;
     }
-    since[place] = undefined;
+    since[place] = since[place]?.filter((one) => readings.inspection[one] === readings.inspection[row]);
     before[place] = sets[place] === set ? (last[place] ?? -1) : -1;
     last[place] = row;
     sets[place] = set;

@@ -22,7 +22,10 @@ describe('after the last thickness', () => {
     expect(overruled).toEqual({ by: 'steel', thickness: { exposure: 4000, thickness: 10 } });
   });
 
-  test('steel in the row after a thickness of the same round leaves nothing too', () => {
+  test('steel in the round of a thickness leaves nothing too, in whatever order they were written', () => {
+    expect(known({ exposure: 4000, layer: 2 }, { exposure: 4000, thickness: 10 }).result.kind).toBe(
+      'at the limit',
+    );
     expect(known({ exposure: 4000, thickness: 10 }, { exposure: 4000, layer: 2 }).result.kind).toBe(
       'at the limit',
     );
@@ -50,8 +53,11 @@ describe('after the last thickness', () => {
   });
 
   test('a colour before the last thickness is overruled by it', () => {
-    const { result } = known({ exposure: 2000, layer: 1 }, { exposure: 4000, thickness: 10 });
-    expect(result).toEqual(byThickness);
+    for (const layer of [1, 2])
+      expect(known({ exposure: 2000, layer }, { exposure: 4000, thickness: 10 })).toEqual({
+        result: byThickness,
+        overruled: undefined,
+      });
   });
 
   test('no wear measured, and then the second colour: wear after all', () => {
