@@ -4,6 +4,7 @@
 import type { LeadItem, Plant, ShelfCount, ShelfItem } from '../model/plant.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
+import { spoken } from '../units/wording.js';
 
 export interface Pieces {
   readonly liner: LinerSpecification;
@@ -60,7 +61,7 @@ export function suppliesOf(plant: Plant, pieces: Pieces, asOf: CalendarDay): Sup
       by: 'expedited',
       day: addDays(asOf, Math.max(wait, boltDays ?? 0)),
       price: fast.price.value,
-      why: `expedited, ${fast.time.text} from an order on ${formatDay(asOf)}, ${fast.price.text} more`,
+      why: `expedited, ${spoken(fast.time.text)} from an order on ${formatDay(asOf)}, ${fast.price.text} more`,
     });
   }
   return { ways: ways.sort((a, b) => a.day - b.day || a.price - b.price), shelf: lack.words };
@@ -74,7 +75,9 @@ export function leadDays(plant: Plant, item: LeadItem): number | undefined {
 
 function waiting(plant: Plant, item: LeadItem, asOf: CalendarDay): string {
   const lead = plant.leadTimes.find((each) => each.item === item);
-  return lead ? `${lead.time.text} from an order on ${formatDay(asOf)}` : 'without a declared lead time';
+  return lead
+    ? `${spoken(lead.time.text)} from an order on ${formatDay(asOf)}`
+    : 'without a declared lead time';
 }
 
 /** The newest count up to a day of each item and length. */

@@ -16,3 +16,10 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 export function withArticle(noun: string): string {
   return `${/^[aeiou]/i.test(noun) ? 'an' : 'a'} ${noun}`;
 }
+
+/** A duration as it was written, as a sentence has it: `10 week` → `10 weeks`; `1 week` and `60 h` stay. */
+export function spoken(duration: string): string {
+  return duration.replace(/^(\d[\d.,]*) (hour|day|week|year)$/, (all, count: string, unit: string) =>
+    Number(count) === 1 ? all : `${count} ${unit}s`,
+  );
+}
