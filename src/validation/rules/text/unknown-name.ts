@@ -6,16 +6,13 @@ import { onProblem } from '../../telling/on-problem.js';
 import { replace } from '../../telling/fixes.js';
 import { list } from '../../telling/wording.js';
 
-/** What can stand on its own, with sizes that are examples only. */
+/** What can stand on its own, with sizes that are examples only; it is written at the top of the text. */
 const blocks: Readonly<Record<string, (name: string) => string>> = {
   plant: (name) => `plant ${name} {\n  duty 110 h/week\n}\n`,
   liner: (name) =>
-    `liner ${name} {\n  layer white 6 mm\n  layer red 6 mm\n  panel length 1200 mm\n  condemn at 3 mm\n}\n`,
+    `liner ${name} {\n  layer grey 6 mm\n  layer orange 6 mm\n  panel length 1200 mm\n  condemn at 3 mm\n}\n`,
   screw: (name) => `screw ${name} {\n  shaftless\n  outside diameter 400 mm\n  pitch 400 mm\n}\n`,
 };
-
-/** An offset behind every text counts as its end. */
-const endOfText = 2 ** 31 - 1;
 
 function addBlock(what: string, name: string, source: number): readonly Fix[] {
   const block = blocks[what];
@@ -23,7 +20,7 @@ function addBlock(what: string, name: string, source: number): readonly Fix[] {
   return [
     {
       title: `Add a ${what} named ${name} (an example: put in your own values)`,
-      edits: [{ origin: { source, start: endOfText, end: endOfText }, text: `\n${block(name)}` }],
+      edits: [{ origin: { source, start: 0, end: 0 }, text: `${block(name)}\n` }],
     },
   ];
 }
@@ -43,7 +40,7 @@ export const unknownName: Rule = {
       : { todo: `Choose ${list(problem.known, 'or')}, or add a ${problem.what} of that name.` }),
     fixes: [
       ...problem.known.slice(0, 3).map((name) => replace(problem.origin, name)),
-      ...addBlock(problem.what, problem.name, problem.origin.source),
+      ...(problem.known.length === 0 ? addBlock(problem.what, problem.name, problem.origin.source) : []),
     ],
   })),
 };
