@@ -128,7 +128,7 @@ function coverBlocks(pack: WorkPack): PrintBlock[] {
 
 function safetyBlocks(pack: WorkPack): PrintBlock[] {
   return [
-    { kind: 'heading', level: 2, text: 'Safety: isolation, permits, cautions', newPage: true },
+    { kind: 'heading', level: 2, text: 'Safety: isolation, permits, cautions' },
     {
       kind: 'table',
       caption: 'Isolation points declared',
@@ -259,7 +259,7 @@ function takingBlocks(pack: WorkPack): PrintBlock[] {
 
 function stepBlocks(pack: WorkPack): PrintBlock[] {
   return [
-    { kind: 'heading', level: 2, text: 'Steps', newPage: true },
+    { kind: 'heading', level: 2, text: 'Steps' },
     {
       kind: 'text',
       text:
@@ -470,7 +470,7 @@ function handWords(people: number | undefined): string {
 
 function panelBlocks(pack: WorkPack): PrintBlock[] {
   const blocks: PrintBlock[] = [
-    { kind: 'heading', level: 2, text: 'Panels', newPage: true },
+    { kind: 'heading', level: 2, text: 'Panels' },
     {
       kind: 'text',
       text: 'Panels are numbered from the tail end of their run. Masses are calculated from the sheet’s width, thickness and density.',
@@ -541,7 +541,7 @@ function drawingBlocks(pack: WorkPack): PrintBlock[] {
 }
 
 function checkBlocks(pack: WorkPack): PrintBlock[] {
-  const blocks: PrintBlock[] = [{ kind: 'heading', level: 2, text: 'Check sheets', newPage: true }];
+  const blocks: PrintBlock[] = [{ kind: 'heading', level: 2, text: 'Check sheets' }];
   for (const run of pack.runs.filter((row) => row.renewed > 0)) {
     const rows = pack.panels
       .filter((panel) => panel.run === run.number && panel.renewed)
