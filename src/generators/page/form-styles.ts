@@ -9,6 +9,7 @@ header { position: sticky; top: 0; z-index: 2; background: #000; color: #fff; ma
 .who { font-size: 15px; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
 .look { font-size: 26px; line-height: 1.1; font-weight: 800; letter-spacing: .03em; }
 .way { font-size: 15px; }
+.not-kept:not(:empty) { font-size: 17px; font-weight: 800; color: #000; background: #fff; margin: 3px 0; padding: 2px 6px; }
 h2 { font-size: 20px; margin: 14px 0 6px; }
 p { margin: 6px 0; }
 ul { margin: 0; padding-left: 22px; }
@@ -24,6 +25,7 @@ button:focus-visible, input:focus-visible, select:focus-visible, textarea:focus-
 .label { font-weight: 600; margin: 12px 0 0; }
 .field { display: block; margin: 10px 0; }
 .field span { display: block; font-weight: 600; }
+.field .why:not(:empty) { font-size: 16px; border-left: 8px solid #000; padding-left: 8px; margin-top: 4px; }
 input, select, textarea { width: 100%; min-height: 56px; font: inherit; font-size: 20px; padding: 8px 10px; border: 3px solid #000; border-radius: 10px; background: #fff; color: #000; }
 textarea { font: 15px/1.4 ui-monospace, Menlo, Consolas, monospace; white-space: pre; }
 .caution { border: 3px solid #000; border-left-width: 12px; padding: 6px 10px; border-radius: 6px; }
@@ -49,6 +51,7 @@ textarea { font: 15px/1.4 ui-monospace, Menlo, Consolas, monospace; white-space:
 .pad button { margin: 0; font-size: 26px; min-height: 60px; }
 nav { position: fixed; left: 0; right: 0; bottom: 0; z-index: 2; display: grid; grid-template-columns: 72px 1fr 1.4fr; gap: 8px; padding: 8px 12px; background: #fff; border-top: 3px solid #000; max-width: 560px; margin: 0 auto; }
 nav button { margin: 0; }
+nav .ask { grid-column: 1 / -1; }
 nav .warn { grid-column: 1 / -1; font-size: 16px; line-height: 1.25; }
 .finding { border: 2px solid #000; border-radius: 10px; padding: 8px; margin: 8px 0; }
 footer { margin-top: 14px; font-weight: 600; font-size: 16px; }

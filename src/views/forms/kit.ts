@@ -77,8 +77,12 @@ export function plain(text: string): string {
 }
 
 export function quoted(text: string): string {
-  const clean = text.replace(/"/g, "'").replace(/[\u0000-\u001f\u007f\u2028\u2029]/g, ' ');
-  return `"${clean.trim().slice(0, 300)}"`;
+  return `"${oneLine(text).replace(/"/g, "'")}"`;
+}
+
+/** Without what would end a line of the records, whole in every other way. */
+export function oneLine(text: string): string {
+  return text.replace(/[\u0000-\u001f\u007f\u2028\u2029]/g, ' ').trim();
 }
 
 export function today(): string {
@@ -100,6 +104,8 @@ export interface Store<T> {
   keep(state: T): void;
   drop(): void;
   words(): string;
+  /** Whether the browser kept what it was last given. */
+  works(): boolean;
 }
 
 /** Entries in the browser's storage, so that a dead battery loses nothing; says so where the browser keeps nothing. */
@@ -121,6 +127,7 @@ export function storeFor<T>(key: string): Store<T> {
         works = true;
       }, undefined),
     drop: () => attempt(() => localStorage.removeItem(key), undefined),
+    works: () => works,
     words: () =>
       works
         ? 'Kept on this phone.'
@@ -128,7 +135,7 @@ export function storeFor<T>(key: string): Store<T> {
   };
 }
 
-/** The finished text with buttons to copy, share and save it. */
+/** The finished text with buttons to copy, share and save it. “Copied” is said where the browser says that it was copied. */
 export function giveBack(text: string, name: string): HTMLElement {
   const rows = String(Math.min(16, text.split('\n').length));
   const box = el('textarea', { id: 'block', readonly: true, rows, 'aria-label': 'The text for the records' });
@@ -140,8 +147,9 @@ export function giveBack(text: string, name: string): HTMLElement {
   const byHand = (): void => {
     box.focus();
     box.select();
+    // Whether it worked, nobody can tell a page, so it is not said.
     document.execCommand('copy');
-    say('Copied.');
+    say('Not known to be copied. The text is selected: hold it and choose Copy.');
   };
   const copy = (): void => {
     // Missing where the page is no secure context, as a file on a phone is not.

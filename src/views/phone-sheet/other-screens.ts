@@ -1,27 +1,31 @@
 // The screens beside the points: hold-downs, current, flights and findings; and the finished text.
 
 import { button, el, field, giveBack, type FormChild } from '../forms/kit.js';
+import { judgeAgain, judgedField } from './judged-field.js';
 import { go, keeping, show } from './screen.js';
 import { data, far, keep, rows, startAfresh, state, store } from './state.js';
-import { blockText, missing } from './text.js';
+import { blockText, missing, suspicious } from './text.js';
+import { along, ampere, flightWhy, small, unread, why } from './typed.js';
 
 export function moreScreen(): readonly FormChild[] {
   const decimal = { inputmode: 'decimal' };
   return [
     holdDowns(),
     el('h2', {}, 'Motor current, A'),
-    field(
-      'Empty',
-      state.empty,
-      keeping((value) => (state.empty = value)),
-      { id: 'empty', ...decimal },
-    ),
-    field(
-      'Loaded',
-      state.loaded,
-      keeping((value) => (state.loaded = value)),
-      { id: 'loaded', ...decimal },
-    ),
+    judgedField({
+      words: 'Empty',
+      value: state.empty,
+      take: (value) => (state.empty = value),
+      why: () => why(state.empty, ampere),
+      settings: { id: 'empty', ...decimal },
+    }),
+    judgedField({
+      words: 'Loaded',
+      value: state.loaded,
+      take: (value) => (state.loaded = value),
+      why: () => why(state.loaded, ampere),
+      settings: { id: 'loaded', ...decimal },
+    }),
     el('h2', {}, 'Flight depth'),
     el('div', {}, state.flights.map(flightFields)),
     button(
@@ -54,38 +58,39 @@ function added(add: () => void): () => void {
 
 function holdDowns(): FormChild {
   if (data.holdDowns.length === 0) return undefined;
+  const gaps = state.gaps as Partial<Record<string, string>>;
   const fields = data.holdDowns.map(({ name, place, last }) =>
-    field(
-      `${name} at ${place}${last === '' ? '' : ` (last ${last})`}`,
-      state.gaps[name] ?? '',
-      keeping((value) => (state.gaps[name] = value)),
-      { inputmode: 'decimal', 'data-gap': name },
-    ),
+    judgedField({
+      words: `${name} at ${place}${last === '' ? '' : ` (last ${last})`}`,
+      value: gaps[name] ?? '',
+      take: (value) => (state.gaps[name] = value),
+      why: () => why(gaps[name] ?? '', small),
+      settings: { inputmode: 'decimal', 'data-gap': name },
+    }),
   );
   return el('section', {}, [el('h2', {}, `Hold-down gaps, ${data.unit}`), ...fields]);
 }
 
 function flightFields(flight: { at: string; depth: string }, index: number): FormChild {
-  return el('div', { class: 'finding' }, [
-    field(
-      `${far.words} from the tail`,
-      flight.at,
-      keeping((value) => (flight.at = value)),
-      {
-        inputmode: 'decimal',
-        'data-flight-at': String(index),
-      },
-    ),
-    field(
-      `Depth left, ${data.unit}`,
-      flight.depth,
-      keeping((value) => (flight.depth = value)),
-      {
-        inputmode: 'decimal',
-        'data-flight-depth': String(index),
-      },
-    ),
+  const pair = el('div', { class: 'finding' }, [
+    judgedField({
+      words: `${far.words} from the tail`,
+      value: flight.at,
+      take: (value) => (flight.at = value),
+      why: () => flightWhy(flight).at,
+      settings: { inputmode: 'decimal', 'data-flight-at': String(index) },
+    }),
+    judgedField({
+      words: `Depth left, ${data.unit}`,
+      value: flight.depth,
+      take: (value) => (flight.depth = value),
+      why: () => flightWhy(flight).depth,
+      settings: { inputmode: 'decimal', 'data-flight-depth': String(index) },
+    }),
   ]);
+  // Each of the two says when the other is missing.
+  pair.addEventListener('input', () => judgeAgain(pair));
+  return pair;
 }
 
 const parts = ['hold-down', 'brace', 'cover', 'flight', 'drive', 'trough', 'liner', 'bolt'];
@@ -101,14 +106,13 @@ function findingFields(finding: { part: string; at: string; text: string }, inde
   });
   return el('div', { class: 'finding' }, [
     part,
-    field(
-      `${far.words} from the tail (if known)`,
-      finding.at,
-      keeping((value) => (finding.at = value)),
-      {
-        inputmode: 'decimal',
-      },
-    ),
+    judgedField({
+      words: `${far.words} from the tail (if known)`,
+      value: finding.at,
+      take: (value) => (finding.at = value),
+      why: () => why(finding.at, along),
+      settings: { inputmode: 'decimal', 'data-finding-at': String(index) },
+    }),
     field(
       'What',
       finding.text,
@@ -138,6 +142,12 @@ export function finishScreen(): readonly FormChild[] {
         `Open: ${open.map(({ label }) => label).join(', ')}. ` +
           'Open points stay unknown in the records; that is right if nobody looked.',
       ),
+    listed(
+      'unread',
+      'Cannot be read, and stands in the text as it was typed:',
+      unread().map((each) => `${each.what}: “${each.typed}” (${each.why})`),
+    ),
+    listed('suspicious', 'Worth a second look before you leave:', suspicious()),
     giveBack(blockText(), `${data.name}-${state.date}.trough`),
     button('Back to the list', () => go('list')),
     el(
@@ -149,22 +159,38 @@ export function finishScreen(): readonly FormChild[] {
   ];
 }
 
+function listed(id: string, words: string, found: readonly string[]): FormChild {
+  if (found.length === 0) return undefined;
+  const items = found.map((text) => el('li', {}, text));
+  return el('section', { class: 'warn', id }, [el('p', {}, `! ${words}`), el('ul', {}, items)]);
+}
+
+/** Asks first, and moves away from under the finger: a second tap on the same spot keeps everything. */
 function deleteButton(): FormChild {
+  const asked = el('div', { role: 'alert' });
   let sure = false;
-  const words = 'Delete everything on this phone';
   const made = button(
-    words,
+    'Delete everything on this phone',
     () => {
-      if (!sure) {
-        sure = true;
-        made.textContent = 'Tap again to delete it for good';
+      if (sure) {
+        store.drop();
+        startAfresh();
+        show();
         return;
       }
-      store.drop();
-      startAfresh();
-      show();
+      sure = true;
+      made.textContent = 'Tap again to delete it for good';
+      const written = Object.keys(state.entries).length;
+      asked.append(
+        el(
+          'p',
+          { class: 'warn' },
+          `! Delete all that was typed, ${written} points among it? It does not come back.`,
+        ),
+        button('Keep everything', show, { class: 'main', id: 'delete-keep' }),
+      );
     },
     { class: 'grave', id: 'delete' },
   );
-  return made;
+  return el('div', {}, [asked, made]);
 }

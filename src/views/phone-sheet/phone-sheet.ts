@@ -6,7 +6,7 @@ import { finishScreen, moreScreen } from './other-screens.js';
 import { listScreen, placeScreen, pointScreen } from './point-screens.js';
 import { drawWith, show } from './screen.js';
 import { startScreen } from './start-screen.js';
-import { app, data, state, store, type Screen } from './state.js';
+import { app, data, keep, notKept, state, store, type Screen } from './state.js';
 
 const screens: Readonly<Record<Screen, () => readonly FormChild[]>> = {
   start: startScreen,
@@ -27,6 +27,8 @@ drawWith(() => {
     el('footer', { id: 'kept', role: 'status' }, store.words()),
   );
 });
+// Asks the browser at once whether it keeps anything, so that NOT KEPT is said before the first reading.
+keep();
 show();
 
 function banner(): HTMLElement {
@@ -34,6 +36,7 @@ function banner(): HTMLElement {
   return el('header', {}, [
     el('div', { class: 'who' }, `${data.name} ${data.title}`),
     el('div', { class: 'look' }, `LOOK ${data.look.toUpperCase()}`),
+    el('div', { class: 'not-kept', id: 'not-kept', role: 'alert' }, notKept()),
     el('div', { class: 'way' }, `${way} 3 o’clock is on your right.`),
   ]);
 }

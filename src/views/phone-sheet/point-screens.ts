@@ -1,10 +1,13 @@
 // The screens of the points: all of them as a list, one of them with its keypad and colours, and a place that is not on the sheet.
 
 import type { PhonePoint } from '../../protocol/offline-forms.js';
-import { button, choice, draw, el, field, number, plain, type FormChild } from '../forms/kit.js';
-import { go, keeping, keypad, show } from './screen.js';
-import { data, far, hours, keep, linerOf, rows, state, type Entry } from './state.js';
+import { button, choice, draw, el, field, number, type FormChild } from '../forms/kit.js';
+import { typedNumber } from '../forms/typed-number.js';
+import { judgedField } from './judged-field.js';
+import { go, keypad, keeping, question, show } from './screen.js';
+import { far, keep, linerOf, rows, state, type Entry } from './state.js';
 import { entryWords, warnings } from './text.js';
+import { along, clockTyped, thicknessRead, why } from './typed.js';
 
 export function listScreen(): readonly FormChild[] {
   const all = rows();
@@ -70,21 +73,89 @@ export function pointScreen(): readonly FormChild[] {
         }),
         { id: 'note' },
       ),
-    entry && button('Clear this point', () => set(undefined)),
-    foot(warnings(point, entry), all.length),
+    !entry && remarkLeft(point),
+    entry && button('Clear this point', () => clear(point)),
+    foot(point, entry, all.length),
   ];
 }
 
-/** Writes an entry down; a remark stays when only the reading changes. */
+/** Writes an entry down; steel that was seen gives way only when the inspector says so. */
 function write(point: PhonePoint, next: Entry | undefined): void {
-  const entry = state.entries[point.id];
-  const stays = next && entry?.note && next.note === undefined;
-  if (stays && next.kind !== 'not seen' && entry.kind !== 'not seen') next.note = entry.note;
-  if (next) state.entries[point.id] = next;
-  else delete state.entries[point.id];
+  if (state.entries[point.id]?.kind === 'trough' && next?.kind !== 'trough') {
+    question.instead = { entry: next, typing: keypad.typing };
+    keypad.typing = '';
+    show();
+    return;
+  }
+  replace(point, next);
+}
+
+/** A remark outlives the reading it was typed beside: it goes to the next one, or stands alone. */
+function replace(point: PhonePoint, next: Entry | undefined): void {
+  const remarks = state.remarks as Partial<Record<string, string>>;
+  const remark = remarks[point.id] ?? remarkOf(state.entries[point.id]);
+  delete state.remarks[point.id];
+  if (next) {
+    const reason = next.kind === 'not seen' ? next.note : undefined;
+    next.note = [reason, remark].filter(Boolean).join(', ');
+    state.entries[point.id] = next;
+  } else {
+    delete state.entries[point.id];
+    if (remark !== '') state.remarks[point.id] = remark;
+  }
   if (next?.kind !== 'thickness') keypad.typing = '';
   keep();
   show();
+}
+
+const reasons = ['build-up', 'material in the way', 'cover not opened', 'out of reach', 'too dark'];
+
+/** The reason chosen for not seeing a place, with which its remark begins. */
+function reasonOf(entry: Entry | undefined): string | undefined {
+  if (entry?.kind !== 'not seen') return undefined;
+  return reasons.find((reason) => entry.note === reason || entry.note?.startsWith(`${reason}, `));
+}
+
+/** What the inspector typed beside it. */
+function remarkOf(entry: Entry | undefined): string {
+  return (entry?.note ?? '').slice(reasonOf(entry)?.length ?? 0).replace(/^, /, '');
+}
+
+/** Clears the reading and the remark: this is asked for in so many words. */
+function clear(point: PhonePoint): void {
+  const entry = state.entries[point.id];
+  if (entry && entry.kind !== 'trough') delete entry.note;
+  write(point, undefined);
+}
+
+/** Beside the buttons at the foot, where the thumb is. */
+function steelQuestion(point: PhonePoint): FormChild {
+  const { instead } = question;
+  if (!instead) return undefined;
+  const next = instead.entry ? entryWords(instead.entry) : 'nothing';
+  const settle = (): void => {
+    question.instead = undefined;
+    keypad.typing = instead.typing;
+    replace(point, instead.entry);
+  };
+  const leave = (): void => {
+    question.instead = undefined;
+    keypad.typing = '';
+    show();
+  };
+  return el('div', { class: 'ask', id: 'steel-question', role: 'alert' }, [
+    el('p', { class: 'warn' }, `! TROUGH SHOWING is written down here. Put ${next} in its place?`),
+    button('Keep TROUGH SHOWING', leave, { class: 'main', id: 'steel-keep' }),
+    button(`Steel does not show: ${next}`, settle, { id: 'steel-replace' }),
+  ]);
+}
+
+/** A remark whose reading was taken back waits for the next one. */
+function remarkLeft(point: PhonePoint): FormChild {
+  const remark = (state.remarks as Partial<Record<string, string>>)[point.id] ?? '';
+  if (remark === '') return undefined;
+  const take = keeping((value) => (state.remarks[point.id] = value));
+  return field('Remark (waits for a reading)', remark, take, { id: 'note' });
 }
 
 type Set = (next: Entry | undefined) => void;
@@ -139,14 +210,13 @@ function colours(point: PhonePoint, entry: Entry | undefined, set: Set): FormChi
 }
 
 function notSeen(entry: Entry | undefined, set: Set): FormChild {
-  const reasons = ['build-up', 'material in the way', 'cover not opened', 'out of reach', 'too dark'];
-  const note = entry?.kind === 'not seen' ? (entry.note ?? '') : undefined;
-  const other = note !== undefined && !reasons.includes(note);
+  const chosen = reasonOf(entry);
+  const other = entry?.kind === 'not seen' && chosen === undefined;
   return el('div', { class: 'grid two' }, [
     ...reasons.map((reason) =>
-      choice(reason, note === reason, () => set({ kind: 'not seen', note: reason })),
+      choice(reason, chosen === reason, () => set({ kind: 'not seen', note: reason })),
     ),
-    choice('not seen', other, () => set({ kind: 'not seen', note: '' })),
+    choice('not seen', other, () => set({ kind: 'not seen' })),
   ]);
 }
 
@@ -176,8 +246,15 @@ function before({ last, expect }: PhonePoint): FormChild {
 }
 
 /** Beside the buttons at the foot, so that the keypad never moves under a finger. */
-function foot(found: readonly string[], count: number): FormChild {
+function foot(point: PhonePoint, entry: Entry | undefined, count: number): FormChild {
   const isLast = state.at + 1 >= count;
+  const read = entry?.kind === 'thickness' ? thicknessRead(entry) : undefined;
+  const found = [
+    ...(read?.kind === 'unreadable' ? [`Cannot be read: ${read.why}. It is kept as typed.`] : []),
+    ...warnings(point, entry),
+  ];
+  const steel = steelQuestion(point);
+  if (steel) return el('nav', {}, steel);
   return el('nav', {}, [
     el(
       'div',
@@ -224,29 +301,40 @@ function face({ clock, clockText }: PhonePoint): SVGElement {
 }
 
 export function placeScreen(): readonly FormChild[] {
-  let chainage = '';
-  let clock = '';
+  const begun = state.placeBegun;
   const warning = el('p', { class: 'warn', role: 'alert' });
   const add = (): void => {
-    const at = number(chainage);
-    const written = clock.trim().replace('.', ':');
-    const tidy = /^\d{1,2}$/.test(written) ? `${written}:00` : written;
-    if (at === undefined || at * far.mm > data.length) {
-      warning.textContent = `${far.words} from 0 to ${Math.floor((data.length / far.mm) * 100) / 100}.`;
-    } else if (hours(tidy) === undefined) {
+    const at = typedNumber(begun.chainage, along);
+    const clock = clockTyped(begun.clock);
+    if (at.kind !== 'read') {
+      warning.textContent = `${far.words} from 0 to ${along.most}.`;
+    } else if (clock === undefined) {
       warning.textContent = 'A clock position like 7:30, from 1:00 to 12:59.';
     } else {
-      state.places.push({ chainage: plain(chainage), clock: tidy });
+      state.places.push({ chainage: at.text, clock });
+      state.placeBegun = { chainage: '', clock: '' };
       go('point', rows().length - 1);
     }
   };
   return [
     el('h2', {}, 'Another place'),
-    field(`${far.words} from the tail end`, '', (value) => (chainage = value), {
-      id: 'chainage',
-      inputmode: 'decimal',
+    judgedField({
+      words: `${far.words} from the tail end`,
+      value: begun.chainage,
+      take: (value) => (begun.chainage = value),
+      why: () => why(begun.chainage, along),
+      settings: { id: 'chainage', inputmode: 'decimal' },
     }),
-    field('Clock as you see it, like 7:30', '', (value) => (clock = value), { id: 'clock' }),
+    judgedField({
+      words: 'Clock as you see it, like 7:30',
+      value: begun.clock,
+      take: (value) => (begun.clock = value),
+      why: () =>
+        begun.clock.trim() === '' || clockTyped(begun.clock) !== undefined
+          ? ''
+          : 'it is no clock position like 7:30',
+      settings: { id: 'clock' },
+    }),
     warning,
     button('Add', add, { class: 'main', id: 'place-add' }),
     button('Back', () => go('list')),

@@ -1,20 +1,18 @@
 // The first screen: what to mind before anything is opened, date, meter, and who looks with what.
 
-import { button, choice, el, field, number, type FormChild } from '../forms/kit.js';
+import { button, choice, el, field, type FormChild } from '../forms/kit.js';
+import { judgedField } from './judged-field.js';
 import { go, keeping, show } from './screen.js';
 import { data, keep, state } from './state.js';
+import { meterWarning } from './text.js';
+import { gaugeErrorWhy, hoursField, tonnesField, why } from './typed.js';
 
 export function startScreen(): readonly FormChild[] {
   const warning = el('p', { class: 'warn', role: 'status' });
-  const judgeMeter = keeping((value) => {
+  const judgeMeter = (value: string): void => {
     state.meter = value;
-    const read = number(value);
-    const { last } = data.meter;
-    warning.textContent =
-      read !== undefined && last !== null && read < last
-        ? `Lower than last time (${last} h). New meter, or misread?`
-        : '';
-  });
+    warning.textContent = meterWarning();
+  };
   judgeMeter(state.meter);
   return [
     cautions(),
@@ -25,10 +23,16 @@ export function startScreen(): readonly FormChild[] {
       keeping((value) => (state.date = value)),
       { type: 'date', id: 'date' },
     ),
-    field('Hour meter, h', state.meter, judgeMeter, { id: 'meter', inputmode: 'decimal' }),
+    judgedField({
+      words: 'Hour meter, h',
+      value: state.meter,
+      take: judgeMeter,
+      why: () => why(state.meter, hoursField),
+      settings: { id: 'meter', inputmode: 'decimal' },
+    }),
     el('p', { id: 'meter-hint', class: 'hint' }, meterHint()),
     warning,
-    tonnesField(),
+    tonnesCounter(),
     field(
       'Who looks',
       state.by,
@@ -37,12 +41,13 @@ export function startScreen(): readonly FormChild[] {
     ),
     el('div', { class: 'label' }, 'Gauge'),
     el('div', { class: 'grid two' }, ['ultrasonic', 'depth gauge', 'calliper', 'by eye'].map(gaugeChoice)),
-    field(
-      `Gauge is right to ± ${data.unit} (if known)`,
-      state.gaugeError,
-      keeping((value) => (state.gaugeError = value)),
-      { id: 'gauge-error', inputmode: 'decimal' },
-    ),
+    judgedField({
+      words: `Gauge is right to ± ${data.unit} (if known)`,
+      value: state.gaugeError,
+      take: (value) => (state.gaugeError = value),
+      why: gaugeErrorWhy,
+      settings: { id: 'gauge-error', inputmode: 'decimal' },
+    }),
     button('Go to the points', () => go('list'), { class: 'main', id: 'to-list' }),
   ];
 }
@@ -66,19 +71,17 @@ function meterHint(): string {
   return `Last: ${last} h on ${date ?? ''}${about === null ? '' : `. About ${about} h expected on ${data.asOf}.`}`;
 }
 
-function tonnesField(): FormChild {
+function tonnesCounter(): FormChild {
   if (!data.tonnes) return undefined;
   const { last, date } = data.tonnes;
   const words = `Tonnes counter, t${last === null ? '' : ` (last ${last} t on ${date ?? ''})`}`;
-  return field(
+  return judgedField({
     words,
-    state.tonnes,
-    keeping((value) => (state.tonnes = value)),
-    {
-      id: 'tonnes',
-      inputmode: 'decimal',
-    },
-  );
+    value: state.tonnes,
+    take: (value) => (state.tonnes = value),
+    why: () => why(state.tonnes, tonnesField),
+    settings: { id: 'tonnes', inputmode: 'decimal' },
+  });
 }
 
 function gaugeChoice(kind: string): FormChild {

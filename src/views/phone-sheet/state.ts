@@ -1,7 +1,7 @@
 // What the phone sheet knows: the data of its page, what has been written down so far, and which screen is shown.
 
 import type { PhoneLiner, PhonePoint, PhoneSheetData } from '../../protocol/offline-forms.js';
-import { number, pageParts, storeFor, today } from '../forms/kit.js';
+import { pageParts, storeFor, today } from '../forms/kit.js';
 
 export type Entry = (
   | { readonly kind: 'thickness'; readonly value: string; readonly unit: 'mm' | 'in' }
@@ -23,6 +23,10 @@ export interface Entries {
   /** By id of the point. */
   entries: Record<string, Entry>;
   places: { readonly chainage: string; readonly clock: string }[];
+  /** A place typed and not yet added. */
+  placeBegun: { chainage: string; clock: string };
+  /** Remarks of points whose reading was taken back, by id of the point. */
+  remarks: Record<string, string>;
   /** By name of the hold-down. */
   gaps: Record<string, string>;
   empty: string;
@@ -50,6 +54,8 @@ const fresh = (): Entries => ({
   unit: data.unit,
   entries: {},
   places: [],
+  placeBegun: { chainage: '', clock: '' },
+  remarks: {},
   gaps: {},
   empty: '',
   loaded: '',
@@ -69,6 +75,12 @@ export function startAfresh(): void {
 export function keep(): void {
   store.keep(state);
   document.getElementById('kept')?.replaceChildren(store.words());
+  document.getElementById('not-kept')?.replaceChildren(notKept());
+}
+
+/** Stays at the head of every screen while the browser stores nothing. */
+export function notKept(): string {
+  return store.works() ? '' : 'NOT KEPT on this phone: copy the text before you close.';
 }
 
 /** The points of the sheet, and the places that were added to them. */
@@ -97,9 +109,4 @@ export function hours(clock: string): number | undefined {
   const hour = Number(parts?.[1]);
   if (!parts || hour < 1 || hour > 12) return undefined;
   return (hour % 12) + Number(parts[2]) / 60 || 12;
-}
-
-export function inMillimetres({ value, unit }: { readonly value: string; readonly unit: 'mm' | 'in' }) {
-  const read = number(value);
-  return read === undefined || unit === 'mm' ? read : read * 25.4;
 }

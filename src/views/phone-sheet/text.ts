@@ -2,8 +2,20 @@
 // while. A warning never stops anyone from writing down what was seen.
 
 import type { PhonePoint } from '../../protocol/offline-forms.js';
-import { number, plain, quoted } from '../forms/kit.js';
-import { data, far, inMillimetres, linerOf, rows, state, type Entry } from './state.js';
+import { oneLine, plain, quoted } from '../forms/kit.js';
+import { typedNumber, type NumberField } from '../forms/typed-number.js';
+import { data, far, linerOf, rows, state, type Entry } from './state.js';
+import {
+  along,
+  ampere,
+  gaugeErrorWhy,
+  hoursField,
+  inMillimetres,
+  small,
+  thicknessRead,
+  tonnesField,
+  unread,
+} from './typed.js';
 
 export function entryWords(entry: Entry): string {
   switch (entry.kind) {
@@ -37,6 +49,34 @@ export function warnings(point: PhonePoint, entry: Entry | undefined): readonly 
   }
 }
 
+/** A meter that runs back; empty where there is nothing to say. */
+export function meterWarning(): string {
+  const read = typedNumber(state.meter, hoursField);
+  const { last } = data.meter;
+  return read.kind === 'read' && last !== null && read.value < last
+    ? `Lower than last time (${last} h). New meter, or misread?`
+    : '';
+}
+
+/** Everything that is worth a second look before the text is given back, each with what was written down. */
+export function suspicious(): readonly string[] {
+  const tonnes = data.tonnes ? typedNumber(state.tonnes, tonnesField) : undefined;
+  const last = data.tonnes?.last ?? null;
+  const meter = meterWarning();
+  return [
+    ...(meter === '' ? [] : [`Hour meter ${state.meter}: ${meter}`]),
+    ...(tonnes?.kind === 'read' && last !== null && tonnes.value < last
+      ? [`Tonnes counter ${state.tonnes}: lower than last time (${last} t).`]
+      : []),
+    ...rows().flatMap((point) => {
+      const entry = (state.entries as Partial<typeof state.entries>)[point.id];
+      return entry
+        ? warnings(point, entry).map((text) => `${point.label}, ${entryWords(entry)}: ${text}`)
+        : [];
+    }),
+  ];
+}
+
 function thicknessWarnings(point: PhonePoint, mm: number): readonly string[] {
   const liner = linerOf(point);
   const { last, expect } = point;
@@ -58,54 +98,78 @@ function thicknessWarnings(point: PhonePoint, mm: number): readonly string[] {
   return found;
 }
 
-/** The inspection as a block of the language. */
+/** The inspection as a block of the language; what cannot be read as a value stands in it as a comment. */
 export function blockText(): string {
   const currents = [currentWords('empty', state.empty), currentWords('loaded', state.loaded)].flat();
-  const gaugeError = number(state.gaugeError) ? ` ± ${plain(state.gaugeError)} ${data.unit}` : '';
+  const gaugeError = gaugeErrorWhy() === '' ? read(state.gaugeError, small) : undefined;
   return `${[
-    `inspection ${data.qualified} ${state.date} meter ${meterWords()} {`,
+    `inspection ${data.qualified} ${state.date || '?'} meter ${meterWords()} {`,
     ...(state.by.trim() ? [`  by ${quoted(state.by)}`] : []),
     `  view ${data.look}`,
-    ...(state.gauge ? [`  gauge ${state.gauge}${gaugeError}`] : []),
+    ...(state.gauge
+      ? [`  gauge ${state.gauge}${gaugeError === undefined ? '' : ` ± ${gaugeError} ${data.unit}`}`]
+      : []),
     ...rows().flatMap((point) => {
-      const entry = state.entries[point.id];
+      const entry = (state.entries as Partial<typeof state.entries>)[point.id];
       return entry ? rowOf(point, entry) : [];
     }),
     ...data.holdDowns.flatMap(({ name, at }) => {
-      const gap = state.gaps[name] ?? '';
-      return number(gap) === undefined ? [] : [`  hold-down at ${at} m gap ${plain(gap)} ${data.unit}`];
+      const gap = read((state.gaps as Partial<Record<string, string>>)[name] ?? '', small);
+      return gap === undefined ? [] : [`  hold-down at ${at} m gap ${gap} ${data.unit}`];
     }),
-    ...state.flights.flatMap(({ at, depth }) =>
-      number(at) === undefined || number(depth) === undefined
+    ...state.flights.flatMap((flight) => {
+      const [at, depth] = [read(flight.at, along), read(flight.depth, small)];
+      return at === undefined || depth === undefined
         ? []
-        : [`  flight at ${plain(at)} ${far.unit} depth ${plain(depth)} ${data.unit}`],
-    ),
+        : [`  flight at ${at} ${far.unit} depth ${depth} ${data.unit}`];
+    }),
     ...(currents.length > 0 ? [`  current ${currents.join(' ')}`] : []),
     ...state.findings.flatMap(({ part, at, text }) => {
       if (!text.trim()) return [];
-      const place = number(at) === undefined ? '' : ` at ${plain(at)} ${far.unit}`;
-      return [`  finding${part ? ` ${part}` : ''}${place} ${quoted(text)}`];
+      const place = read(at, along);
+      return [
+        `  finding${part ? ` ${part}` : ''}${place === undefined ? '' : ` at ${place} ${far.unit}`} ${quoted(text)}`,
+      ];
     }),
+    ...unreadComments(),
     '}',
   ].join('\n')}\n`;
 }
 
+function unreadComments(): readonly string[] {
+  const found = unread();
+  if (found.length === 0) return [];
+  return [
+    '  // Typed on the sheet and not read as a value, so not counted; what is meant is for a person to say:',
+    ...found.map(({ what, typed, why }) => `  //   ${oneLine(`${what}: “${typed}” (${why})`)}`),
+  ];
+}
+
+/** As the language writes it; undefined for what is blank or cannot be read. */
+function read(typed: string, field: NumberField): string | undefined {
+  const found = typedNumber(typed, field);
+  return found.kind === 'read' ? found.text : undefined;
+}
+
 function meterWords(): string {
-  const meter = number(state.meter) === undefined ? '?' : plain(state.meter);
-  const tonnes = data.tonnes && number(state.tonnes) !== undefined ? ` tonnes ${plain(state.tonnes)} t` : '';
-  return `${meter} h${tonnes}`;
+  const tonnes = data.tonnes ? read(state.tonnes, tonnesField) : undefined;
+  return `${read(state.meter, hoursField) ?? '?'} h${tonnes === undefined ? '' : ` tonnes ${tonnes} t`}`;
 }
 
 function currentWords(which: string, value: string): readonly string[] {
-  return number(value) === undefined ? [] : [`${which} ${plain(value)} A`];
+  const amperes = read(value, ampere);
+  return amperes === undefined ? [] : [`${which} ${amperes} A`];
 }
 
 function rowOf(point: PhonePoint, entry: Entry): readonly string[] {
-  const note = entry.note ? ` ${quoted(entry.note)}` : '';
+  const note = entry.note?.trim() ? ` ${quoted(entry.note)}` : '';
   switch (entry.kind) {
-    case 'thickness':
-      if (number(entry.value) === undefined) return [];
-      return [`  ${point.writes} thickness ${plain(entry.value)} ${entry.unit}${note}`];
+    case 'thickness': {
+      const thickness = thicknessRead(entry);
+      return thickness.kind === 'read'
+        ? [`  ${point.writes} thickness ${thickness.text} ${entry.unit}${note}`]
+        : [];
+    }
     case 'colour':
       return [`  ${point.writes} colour ${entry.colour}${note}`];
     case 'trough':
@@ -119,7 +183,7 @@ function rowOf(point: PhonePoint, entry: Entry): readonly string[] {
 export function missing(): readonly string[] {
   return [
     ...(/^\d{4}-\d{2}-\d{2}$/.test(state.date) ? [] : ['the date']),
-    ...(number(state.meter) === undefined ? ['the hour meter'] : []),
-    ...(data.tonnes && number(state.tonnes) === undefined ? ['the tonnes counter'] : []),
+    ...(read(state.meter, hoursField) === undefined ? ['the hour meter'] : []),
+    ...(data.tonnes && read(state.tonnes, tonnesField) === undefined ? ['the tonnes counter'] : []),
   ];
 }

@@ -1,0 +1,148 @@
+// Every field of the sheet beside the points: what it says as the records take it, and what of it cannot be read, with the reason.
+// Each screen, the finish view and the block ask here, so that what one calls unreadable the others carry as it was typed.
+
+import { typedNumber, type NumberField, type TypedNumber } from '../forms/typed-number.js';
+import { data, far, hours, rows, state } from './state.js';
+
+/** Something typed that the records cannot take as a value. */
+export interface NotRead {
+  readonly what: string;
+  readonly typed: string;
+  readonly why: string;
+}
+
+// What the language takes at most of each; a thickness is never more than a metre, nor a conveyor longer than one kilometre.
+const inch = { units: ['in', 'inch', 'inches', '"'], most: 39 };
+const millimetre = { units: ['mm', 'millimetres'], most: 1000 };
+export const small: NumberField = data.unit === 'in' ? inch : millimetre;
+export const hoursField: NumberField = { units: ['h', 'hrs', 'hours'], most: 9_999_999, counter: true };
+export const tonnesField: NumberField = { units: ['t', 'tonnes'], most: 999_999_999, counter: true };
+export const ampere: NumberField = { units: ['A', 'amp', 'amps'], most: 100_000 };
+export const along: NumberField = {
+  units: far.unit === 'ft' ? ['ft', 'feet'] : ['m', 'metres'],
+  most: Math.floor((data.length / far.mm) * 100) / 100,
+};
+
+/** A reading of a point, in its own unit; the records take 0 as steel that shows. */
+export function thicknessRead({
+  value,
+  unit,
+}: {
+  readonly value: string;
+  readonly unit: 'mm' | 'in';
+}): TypedNumber {
+  return typedNumber(value, unit === 'in' ? inch : millimetre);
+}
+
+export function inMillimetres(reading: {
+  readonly value: string;
+  readonly unit: 'mm' | 'in';
+}): number | undefined {
+  const read = thicknessRead(reading);
+  if (read.kind !== 'read') return undefined;
+  return reading.unit === 'mm' ? read.value : read.value * 25.4;
+}
+
+/** Of a field, in words; empty where it can be read. */
+export function why(typed: string, field: NumberField): string {
+  const read = typedNumber(typed, field);
+  return read.kind === 'unreadable' ? read.why : '';
+}
+
+export function gaugeErrorWhy(): string {
+  const read = typedNumber(state.gaugeError, small);
+  if (read.kind === 'unreadable') return read.why;
+  if (read.kind === 'blank') return '';
+  if (read.value === 0) return 'no gauge is right to 0';
+  return state.gauge === '' ? 'no gauge is chosen: choose the one it belongs to' : '';
+}
+
+/** Place and depth belong together: one without the other is no reading. */
+export function flightWhy({ at, depth }: { readonly at: string; readonly depth: string }): {
+  readonly at: string;
+  readonly depth: string;
+} {
+  const lacking = { at: at.trim() === '', depth: depth.trim() === '' };
+  return {
+    at: lacking.at && !lacking.depth ? 'the place is missing' : why(at, along),
+    depth: lacking.depth && !lacking.at ? 'the depth is missing' : why(depth, small),
+  };
+}
+
+/** A clock position as typed, 7.30 or 7, as the language writes it; undefined for anything else. */
+export function clockTyped(typed: string): string | undefined {
+  const written = typed.trim().replace('.', ':');
+  const tidy = /^\d{1,2}$/.test(written) ? `${written}:00` : written;
+  return hours(tidy) === undefined ? undefined : tidy;
+}
+
+/** All that was typed and cannot be read, in the order of the screens. */
+export function unread(): readonly NotRead[] {
+  const { chainage, clock } = state.placeBegun;
+  return [
+    ...fieldUnread('Hour meter', state.meter, why(state.meter, hoursField)),
+    ...(data.tonnes ? fieldUnread('Tonnes counter', state.tonnes, why(state.tonnes, tonnesField)) : []),
+    ...fieldUnread(`Gauge is right to ± ${data.unit}`, state.gaugeError, gaugeErrorWhy()),
+    ...rows().flatMap(({ id, label }) => pointUnread(id, label)),
+    ...(chainage.trim() + clock.trim() === ''
+      ? []
+      : [{ what: 'Another place', typed: `${chainage} at ${clock}`, why: 'it was begun and not added' }]),
+    ...data.holdDowns.flatMap(({ name }) => {
+      const typed = (state.gaps as Partial<Record<string, string>>)[name] ?? '';
+      return fieldUnread(`Hold-down gap ${name}`, typed, why(typed, small));
+    }),
+    ...fieldUnread('Motor current empty', state.empty, why(state.empty, ampere)),
+    ...fieldUnread('Motor current loaded', state.loaded, why(state.loaded, ampere)),
+    ...state.flights.flatMap(flightUnread),
+    ...state.findings.flatMap(findingUnread),
+  ];
+}
+
+function fieldUnread(what: string, typed: string, reason: string): readonly NotRead[] {
+  return reason === '' ? [] : [{ what, typed, why: reason }];
+}
+
+function pointUnread(id: string, label: string): readonly NotRead[] {
+  const entry = (state.entries as Partial<typeof state.entries>)[id];
+  const read = entry?.kind === 'thickness' ? thicknessRead(entry) : undefined;
+  const remark = (state.remarks as Partial<Record<string, string>>)[id] ?? '';
+  return [
+    ...(entry?.kind === 'thickness' && read?.kind === 'unreadable'
+      ? [
+          {
+            what: label,
+            typed: [`${entry.value} ${entry.unit}`, entry.note].filter(Boolean).join(', '),
+            why: read.why,
+          },
+        ]
+      : []),
+    ...(remark.trim() === ''
+      ? []
+      : [{ what: `Remark at ${label}`, typed: remark, why: 'the reading it belonged to was taken back' }]),
+  ];
+}
+
+function flightUnread(
+  flight: { readonly at: string; readonly depth: string },
+  index: number,
+): readonly NotRead[] {
+  const reasons = flightWhy(flight);
+  const typed = `${flight.depth.trim() || 'no depth'} at ${flight.at.trim() || 'no place'}`;
+  const reason = [reasons.at && `place: ${reasons.at}`, reasons.depth && `depth: ${reasons.depth}`].filter(
+    Boolean,
+  );
+  return fieldUnread(`Flight depth ${index + 1}`, typed, reason.join('; '));
+}
+
+function findingUnread(
+  { part, at, text }: { readonly part: string; readonly at: string; readonly text: string },
+  index: number,
+): readonly NotRead[] {
+  const what = `Finding ${index + 1}`;
+  if (text.trim() === '') {
+    const typed = [part, at.trim()].filter(Boolean).join(' at ');
+    return fieldUnread(what, typed, typed && 'it says not what was found');
+  }
+  const reason = why(at, along);
+  return fieldUnread(`Place of finding ${index + 1}`, at, reason);
+}
