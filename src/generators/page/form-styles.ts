@@ -52,6 +52,8 @@ textarea { font: 15px/1.4 ui-monospace, Menlo, Consolas, monospace; white-space:
 nav { position: fixed; left: 0; right: 0; bottom: 0; z-index: 2; display: grid; grid-template-columns: 72px 1fr 1.4fr; gap: 8px; padding: 8px 12px; background: #fff; border-top: 3px solid #000; max-width: 560px; margin: 0 auto; }
 nav button { margin: 0; }
 nav .ask { grid-column: 1 / -1; }
+nav .ask button { margin-top: 12px; }
+section.warn { margin: 10px 0; }
 nav .warn { grid-column: 1 / -1; font-size: 16px; line-height: 1.25; }
 .finding { border: 2px solid #000; border-radius: 10px; padding: 8px; margin: 8px 0; }
 footer { margin-top: 14px; font-weight: 600; font-size: 16px; }

@@ -185,7 +185,7 @@ function deleteButton(): FormChild {
         el(
           'p',
           { class: 'warn' },
-          `! Delete all that was typed, ${written} points among it? It does not come back.`,
+          `! Delete all that was typed, ${written} ${written === 1 ? 'point' : 'points'} among it? It does not come back.`,
         ),
         button('Keep everything', show, { class: 'main', id: 'delete-keep' }),
       );
