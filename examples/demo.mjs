@@ -13,7 +13,11 @@ troughline([0, 1], 'check', estate, ...asOf);
 say('2. How each liner stands');
 troughline([0, 1], 'report', estate, ...asOf, '--since', '2026-07-31', '--out', 'out/demo/report');
 say('3. The work packs');
-troughline([0, 1], 'pack', 'all', estate, ...asOf, '--out', 'out/demo/packs');
+troughline(
+  [0, 1],
+  ...['pack', 'all', estate, ...asOf, '--out', 'out/demo/packs'],
+  ...['html', 'markdown', 'crew'].flatMap((format) => ['--format', format]),
+);
 say('4. The next inspection of DG1, on paper and for a phone');
 troughline(
   [0],
@@ -32,6 +36,7 @@ say('Open these in a browser, and print them from there:');
 for (const file of [
   'report/report.html',
   'packs/DG1_Winter27.html',
+  'packs/DG1_Winter27-crew.html',
   'packs/SL4_Spring27.html',
   'sheets/DG1.html',
   'sheets/DG1-phone.html',

@@ -154,7 +154,9 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
       [],
     )
     .addOption(
-      new Option('--paper <size>', 'page size of HTML and PDF').choices(['A4', 'Letter']).default('A4'),
+      new Option('--paper <size>', 'page size of HTML, crew sheet and PDF')
+        .choices(['A4', 'Letter'])
+        .default('A4'),
     )
     .option(
       '--fail-on <what>',
@@ -183,12 +185,14 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
     .option('-o, --out <folder>', 'write the files here; without it the Markdown goes to standard output')
     .option(
       '-f, --format <name>',
-      'html, markdown, json, xlsx, ics, form (offline page that gives back a reline block), order (the steps as an order block) or pdf; may be given several times (default: html and markdown with --out, else markdown)',
+      'html, markdown, json, xlsx, ics, form (offline page that gives back a reline block), crew (the two pages a crew takes along), order (the steps as an order block) or pdf; may be given several times (default: html and markdown with --out, else markdown)',
       collect,
       [],
     )
     .addOption(
-      new Option('--paper <size>', 'page size of HTML and PDF').choices(['A4', 'Letter']).default('A4'),
+      new Option('--paper <size>', 'page size of HTML, crew sheet and PDF')
+        .choices(['A4', 'Letter'])
+        .default('A4'),
     )
     .addHelpText(
       'after',
@@ -222,7 +226,9 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
       [],
     )
     .addOption(
-      new Option('--paper <size>', 'page size of HTML and PDF').choices(['A4', 'Letter']).default('A4'),
+      new Option('--paper <size>', 'page size of HTML, crew sheet and PDF')
+        .choices(['A4', 'Letter'])
+        .default('A4'),
     )
     .addHelpText(
       'after',

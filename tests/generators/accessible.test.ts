@@ -8,6 +8,7 @@ import { inspectionSheetHtml } from '../../src/generators/inspection-sheet/html.
 import { inspectionSheet } from '../../src/generators/inspection-sheet/inspection-sheet.js';
 import { inspectionPhonePage } from '../../src/generators/inspection-sheet/phone.js';
 import { asFittedPage } from '../../src/generators/work-pack/as-fitted.js';
+import { crewSheetHtml } from '../../src/generators/work-pack/crew-sheet.js';
 import { workPackHtml } from '../../src/generators/work-pack/html.js';
 import { workPack } from '../../src/generators/work-pack/work-pack.js';
 import { openBrowser } from './browser.js';
@@ -34,6 +35,7 @@ describe('pages', () => {
   const sheet = inspectionSheet(analysis.estate, theConveyor(analysis));
   const pages: Readonly<Record<string, string>> = {
     'work pack': workPackHtml(pack),
+    'crew sheet': crewSheetHtml(pack),
     'as-fitted form': asFittedPage(pack),
     'inspection sheet': inspectionSheetHtml(sheet),
     'phone page': inspectionPhonePage(sheet),

@@ -1,5 +1,6 @@
 // `troughline pack JOB`: the work pack of one job, or of all. A job that cannot be built as it stands still gets its pack,
-// stamped with the reasons, and the exit code says so. `form` is an offline page that gives back the records of the work.
+// stamped with the reasons, and the exit code says so. `form` is an offline page that gives back the records of the work,
+// `crew` the two pages that a crew takes along.
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -17,7 +18,7 @@ import { printPdf } from '../print-pdf.js';
 import { soundEstate } from '../sound-estate.js';
 import { fileName, type OutputFile } from '../write-files.js';
 
-const formats = ['html', 'markdown', 'json', 'xlsx', 'ics', 'form', 'order', 'pdf'] as const;
+const formats = ['html', 'markdown', 'json', 'xlsx', 'ics', 'form', 'crew', 'order', 'pdf'] as const;
 
 export interface PackCommandOptions {
   readonly asOf: CalendarDay | undefined;
@@ -110,6 +111,13 @@ async function print(
       return {
         name: `${name}-as-fitted.html`,
         content: (await import('../../generators/work-pack/as-fitted.js')).asFittedPage(made),
+      };
+    case 'crew':
+      return {
+        name: `${name}-crew.html`,
+        content: (await import('../../generators/work-pack/crew-sheet.js')).crewSheetHtml(made, {
+          paper: options.paper,
+        }),
       };
     case 'ics':
       return {

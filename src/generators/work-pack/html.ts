@@ -10,6 +10,7 @@ import { placeInText } from '../page/place-in-text.js';
 import type { WorkPack } from './pack.js';
 import type { PrintBlock, Column } from './print/blocks.js';
 import { packBlocks, packTitle } from './print/pack-blocks.js';
+import { stamp, stampStyles } from './print/stamp.js';
 
 export interface HtmlOptions {
   readonly paper?: Paper;
@@ -43,40 +44,9 @@ function cover(pack: WorkPack): Markup {
       element('p', { class: 'kicker' }, `${pack.plant} · work pack ${pack.number} · as of ${pack.asOf}`),
       element('h1', placeInText(pack.job.origin), pack.job.title ?? pack.job.name),
     ),
-    pack.obstacles.length > 0 &&
-      element(
-        'section',
-        { class: 'stamp' },
-        element('p', { class: 'stamp-word' }, 'NOT BUILDABLE AS IT STANDS'),
-        element(
-          'ol',
-          {},
-          pack.obstacles.map((obstacle) =>
-            element(
-              'li',
-              {},
-              element('strong', {}, obstacle.message),
-              ` ${obstacle.reason}`,
-              obstacle.repairs.length > 0 &&
-                element(
-                  'div',
-                  {},
-                  'What would do:',
-                  element(
-                    'ul',
-                    {},
-                    obstacle.repairs.slice(0, mostRepairs).map((repair) => element('li', {}, repair)),
-                  ),
-                ),
-            ),
-          ),
-        ),
-      ),
+    stamp(pack.obstacles),
   );
 }
-
-/** The first are the best; the editor offers the rest. */
-const mostRepairs = 3;
 
 function blockMarkup(block: PrintBlock): Markup {
   switch (block.kind) {
@@ -203,11 +173,7 @@ function styles(paper: Paper): string {
 .cover .kicker { font-size: 11pt; margin: 0 0 1mm; }
 .cover { border-bottom: 2pt solid #000; margin-bottom: 4mm; padding-bottom: 2mm; }
 .scope { font-size: 13pt; font-weight: bold; padding-left: 6mm; }
-.stamp { border: 3pt double #000; padding: 3mm 5mm; margin: 0 0 5mm; }
-.stamp-word { font-size: 20pt; font-weight: bold; letter-spacing: 0.06em; text-align: center; margin: 0 0 2mm; }
-.stamp ol, .stamp ul { margin: 0; }
-.stamp li { font-size: 9.6pt; }
-table.form td { height: 9mm; }
+${stampStyles}table.form td { height: 9mm; }
 td.write { border-left: 0.5pt solid #b0b0b0; }
 th { hyphens: auto; }
 tr.strong td { font-weight: bold; }

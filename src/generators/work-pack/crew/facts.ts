@@ -1,0 +1,137 @@
+// What does a crew carry in its pocket out of the whole pack? The head, the steps in order with their measures and holds, what
+// to carry, the stops: taken from the pack's own value and worked out nowhere else, so that the two cannot disagree.
+
+import { formatMass, formatNumber } from '../../../domain/units/format.js';
+import { lengthWords } from '../../page/lengths.js';
+import type { CrewRow, MaterialRow, StepRow, WorkPack } from '../pack.js';
+
+export interface CrewSheet {
+  readonly head: readonly { readonly name: string; readonly value: string }[];
+  readonly carry: readonly { readonly heading: string; readonly items: readonly string[] }[];
+  readonly steps: readonly CrewStep[];
+  /** Numbers of the steps that nobody passes without a signature. */
+  readonly holds: readonly number[];
+}
+
+export interface CrewStep {
+  readonly number: number;
+  readonly hold: boolean;
+  /** `fit`, and where it is done. */
+  readonly what: string;
+  readonly where: string;
+  /** People, and what they work from. */
+  readonly who: string;
+  readonly measures: readonly string[];
+  /** What must be true before a hold is signed; undefined for no hold. */
+  readonly check: string | undefined;
+  /** The day where it is another than that of the step before, and the time; undefined without a window. */
+  readonly day: string | undefined;
+  readonly time: string | undefined;
+}
+
+export function crewSheet(pack: WorkPack): CrewSheet {
+  return {
+    head: headOf(pack),
+    carry: [
+      { heading: 'Comes off and goes back', items: takingItems(pack) },
+      { heading: 'Bring to the place', items: pack.materials.map(materialWords) },
+      { heading: 'Lifting', items: liftItems(pack) },
+    ].filter(({ items }) => items.length > 0),
+    steps: pack.steps.map((step, index) => crewStep(step, pack.steps[index - 1])),
+    holds: pack.steps.filter((step) => step.hold).map((step) => step.number),
+  };
+}
+
+function headOf({
+  conveyor,
+  scope,
+  window,
+  crews,
+  accessUnits,
+  warnings,
+  unit,
+}: WorkPack): CrewSheet['head'] {
+  const units = accessUnits.map((each) =>
+    [
+      each.name,
+      each.title,
+      each.limit === undefined ? '' : `at most ${formatMass(each.limit)}`,
+      reachOf(each),
+    ]
+      .filter(Boolean)
+      .join(', '),
+  );
+  function reachOf({ reach }: WorkPack['accessUnits'][number]): string {
+    return reach === undefined ? '' : `reach ${lengthWords(reach, unit)}`;
+  }
+  return [
+    { name: 'Conveyor', value: [conveyor.name, conveyor.title].filter(Boolean).join(': ') },
+    { name: 'Job', value: scope.join(' ') || 'names nothing to reline and no screw to change' },
+    {
+      name: 'Window',
+      value: window
+        ? `${window.from} to ${window.to}, ${window.days} days`
+        : 'not given: ask before you start',
+    },
+    { name: 'Crews', value: crews.map(crewWords).join('; ') || 'none named' },
+    ...(units.length > 0 ? [{ name: 'Access', value: units.join('; ') }] : []),
+    ...(warnings.length > 0
+      ? [{ name: 'To be settled', value: `${warnings.length}, on the first page of the pack` }]
+      : []),
+  ];
+}
+
+function crewWords({ name, size }: CrewRow): string {
+  return size === undefined ? `${name} (not declared at the plant)` : `${name}, ${size} people`;
+}
+
+function takingItems(pack: WorkPack): string[] {
+  return pack.takings.map(({ part, which, off, back, mass, note }) =>
+    [
+      `${part}: ${off === back ? `${off} off and back` : `${off} off, ${back} back`}`,
+      which,
+      mass === undefined ? '' : `${formatMass(mass)} each`,
+      note,
+    ]
+      .filter(Boolean)
+      .join(', '),
+  );
+}
+
+function materialWords({ what, needed, spares, unit }: MaterialRow): string {
+  return `${needed}${spares > 0 ? ` + ${spares} spare` : ''} ${unit === 'pieces' ? '×' : `${unit} of`} ${what}`;
+}
+
+function liftItems({ lifts, panelLift }: WorkPack): string[] {
+  const { spiral } = lifts;
+  return [
+    ...lifts.byHand.map((lift) => `${lift.what}: the heaviest ${formatMass(lift.mass)}`),
+    ...(panelLift
+      ? [
+          panelLift.index === undefined
+            ? 'Panels: beyond the reach that the NIOSH equation allows by hand; use lifting gear.'
+            : `One person in the posture worked out in the pack: the NIOSH equation gives ${formatMass(panelLift.limit)}; the heaviest panel is ${formatNumber(panelLift.index, 2)} times that.`,
+        ]
+      : []),
+    ...(spiral?.pieces ?? []).map(
+      ({ number, mass, limit, liftingPoint, withinLimit }) =>
+        `spiral piece ${number}: ${formatMass(mass)}${liftingPoint === undefined ? '' : `, hangs from ${liftingPoint}`}` +
+        `${limit === undefined ? '' : `, limit ${formatMass(limit)}`}${withinLimit ? '' : ': OVER LIMIT'}`,
+    ),
+  ];
+}
+
+function crewStep(step: StepRow, before: StepRow | undefined): CrewStep {
+  const [day, time] = step.startText?.split(' ') ?? [];
+  return {
+    number: step.number,
+    hold: step.hold,
+    what: step.action,
+    where: step.where,
+    who: [step.who, step.access].filter(Boolean).join(' · '),
+    measures: [...step.measures, ...(step.note === undefined ? [] : [step.note])],
+    check: step.hold ? step.check : undefined,
+    day: day === before?.startText?.split(' ')[0] ? undefined : day,
+    time,
+  };
+}
