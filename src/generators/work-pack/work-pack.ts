@@ -24,7 +24,7 @@ import { liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/plann
 import { stepRows } from './parts/steps.js';
 import { cutListFacts, materialRow } from './parts/materials.js';
 import { asFittedFacts } from './parts/records.js';
-import { takingsFor } from './parts/takings.js';
+import { holdDownsTaken, takingsFor } from './parts/takings.js';
 
 export interface PackOptions {
   /** Records are read at this date; left out: the newest record, never the clock. */
@@ -44,6 +44,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const runs = runRows(ground, steps);
   const panels = panelRows(ground, steps);
   const byHand = panelLift(ground, panels);
+  const takings = takingsFor(ground, steps, panels, unit);
   const rows = stepRows(ground, plan, unit);
   const fitted = fittedAreas(ground, steps);
   const cuts = cutLists(job, estate, ground, fitted);
@@ -125,17 +126,19 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     runs,
     panels,
     ...(byHand ? { panelLift: byHand } : {}),
-    takings: takingsFor(ground, steps, panels, unit),
+    takings,
     order: plan.order,
     steps: rows,
     schedule: scheduleFacts(plan),
-    lifts: liftFacts(plan.lifts, unit),
+    lifts: liftFacts(plan.lifts, unit, takings),
     cutLists: cuts.map(cutListFacts),
     materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
-    holdDowns: conveyor.holdDowns.map((block, index) => ({
-      name: block.name ?? `H${index + 1}`,
-      at: (block.from.value + block.to.value) / 2,
-    })),
+    holdDowns: holdDownsTaken(ground, steps).flatMap((index) => {
+      const block = conveyor.holdDowns[index];
+      return block
+        ? [{ name: block.name ?? `H${index + 1}`, at: (block.from.value + block.to.value) / 2 }]
+        : [];
+    }),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
     asFitted: asFittedFacts(estate, ground, panels),
     orderBy: orderDates(job),

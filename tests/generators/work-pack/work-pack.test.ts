@@ -276,3 +276,15 @@ describe('what keeps people safe in a step', () => {
     ]);
   });
 });
+
+describe('sheets of one pack agree', () => {
+  // The conveyor has 8 covers and 12 pairs of hold-downs; over the run above the gate lie 3 covers and 5 pairs.
+  test('covers lifted and gaps measured are those that come off', () => {
+    const { takings, lifts, holdDowns } = pack();
+    const off = (part: string): number | undefined => takings.find((taking) => taking.part === part)?.off;
+    expect(lifts.byHand.find(({ what }) => what === 'cover')?.count).toBe(off('cover'));
+    expect(off('cover')).toBe(3);
+    expect(holdDowns.length * 2).toBe(off('hold-down'));
+    expect(holdDowns.map(({ at }) => at)).toEqual([7500, 8500, 9500, 10500, 11500]);
+  });
+});

@@ -4,7 +4,7 @@ import type { HandLift, LiftTable, SpiralPieceLift } from '../../../domain/plan/
 import { formatChainage } from '../../../domain/units/format.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { lengthWords } from '../../page/lengths.js';
-import type { LiftFacts, Obstacle, ScheduleFacts } from '../pack.js';
+import type { LiftFacts, Obstacle, ScheduleFacts, Taking } from '../pack.js';
 import { momentText } from './steps.js';
 import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
@@ -45,7 +45,7 @@ export function warningsOf(plan: JobPlan): readonly { readonly message: string; 
     .map((problem) => ({ message: sentence(problem.message), todo: problem.todo }));
 }
 
-export function liftFacts(lifts: LiftTable, unit: LengthUnit): LiftFacts {
+export function liftFacts(lifts: LiftTable, unit: LengthUnit, takings: readonly Taking[]): LiftFacts {
   const { spiral } = lifts;
   return {
     slingAngle: lifts.slingAngle.value,
@@ -61,7 +61,8 @@ export function liftFacts(lifts: LiftTable, unit: LengthUnit): LiftFacts {
     },
     byHand: lifts.byHand.map((lift) => ({
       what: lift.what,
-      count: lift.count,
+      // Covers that stay on are not lifted: the count is that of the table of what comes off.
+      count: takings.find(({ part }) => part === lift.what)?.off ?? lift.count,
       mass: lift.mass,
       centre: centreWords(lift, unit),
       people: lift.people,

@@ -70,6 +70,12 @@ export function takingsFor(
   ];
 }
 
+/** Which hold-downs this job takes off, as positions in the conveyor's list: only their gaps are measured again. */
+export function holdDownsTaken(ground: Ground, steps: readonly Step[]): readonly number[] {
+  const taken = touched(ground, steps, 'hold-downs off', ground.holdDowns);
+  return taken.map((piece) => ground.holdDowns.indexOf(piece));
+}
+
 function counted(
   unit: LengthUnit,
   ground: Ground,
