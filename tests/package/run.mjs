@@ -39,12 +39,18 @@ const checks = {
     const [packed] = JSON.parse(npm(root, 'pack', '--json', '--silent', '--pack-destination', folder));
     const names = packed.files.map((file) => file.path);
     const expected =
-      /^(package\.json|README\.md|LICENSE|CHANGELOG\.md|dist\/cli\.js|dist\/chunks\/[\w-]+\.js|dist\/notices\/command-line\/(THIRD-PARTY-NOTICES\.txt|troughline\.cdx\.json))$/;
+      /^(package\.json|README\.md|LICENSE|CHANGELOG\.md|dist\/cli\.js|dist\/chunks\/[\w-]+\.js|dist\/highs\.wasm|dist\/schemas\/report\.schema\.json|dist\/notices\/command-line\/(THIRD-PARTY-NOTICES\.txt|troughline\.cdx\.json))$/;
     assert.deepEqual(
       names.filter((name) => !expected.test(name)),
       [],
     );
-    for (const name of ['dist/cli.js', 'LICENSE', 'dist/notices/command-line/THIRD-PARTY-NOTICES.txt'])
+    for (const name of [
+      'dist/cli.js',
+      'dist/highs.wasm',
+      'dist/schemas/report.schema.json',
+      'LICENSE',
+      'dist/notices/command-line/THIRD-PARTY-NOTICES.txt',
+    ])
       assert.ok(names.includes(name), name);
     tarball = packed.filename;
   },
@@ -76,7 +82,14 @@ const checks = {
       ...['xlsx', 'ics', 'form', 'html'].flatMap((f) => ['-f', f]),
     );
     troughline(0, 'sheet', 'BR1', 'first', ...day, '-f', 'phone');
-    assert.equal(readdirSync(path.join(folder, 'out')).length, 9);
+    assert.deepEqual(
+      readdirSync(path.join(folder, 'out')).sort(),
+      [
+        ...['report.html', 'report.md', 'report.json', 'conveyors.csv', 'points.csv'],
+        ...['html', 'ics', 'xlsx'].map((ending) => `DG1_Winter27.${ending}`),
+        ...['DG1_Winter27-as-fitted.html', 'BR1-phone.html'],
+      ].sort(),
+    );
     const { version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
     assert.equal(troughline(0, '--version').stdout.trim(), version);
   },
