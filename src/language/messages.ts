@@ -1,7 +1,7 @@
 // What the parser and the lexer say when they cannot follow: what was expected and where, in the words of the language,
 // never in the names of tokens or rules.
 
-import { list as listOf } from '../domain/units/wording.js';
+import { capital, list as listOf } from '../domain/units/wording.js';
 import type { ILexerErrorMessageProvider, IParserErrorMessageProvider, IToken, TokenType } from 'chevrotain';
 import { GrammarAST, type Grammar } from 'langium';
 import { nearest } from './assembly/nearest.js';
@@ -101,7 +101,7 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     if (actual.image === '{') return `This \`{\` opens nothing: ${article(block)} is open already.`;
     const word = actual.image.replace(/\s+/g, ' ');
     if (this.wordsFor('Block').includes(word) && !this.wordsFor(rule).includes(word)) {
-      return `${sentence(article(block))} is not closed before ${found(actual)}: a closing \`}\` is missing.`;
+      return `${capital(article(block))} is not closed before ${found(actual)}: a closing \`}\` is missing.`;
     }
     return `${found(actual)} is not something ${article(block)} says${rule === 'Order' ? ' next' : ''}.${this.meant(rule, actual)}`;
   }
@@ -241,10 +241,6 @@ function list(items: readonly string[]): string {
 
 function article(block: string): string {
   return /^[aeiou]/.test(block) ? `an ${block}` : `a ${block}`;
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function isEnd(token: IToken): boolean {

@@ -3,7 +3,7 @@
 
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import { formatNumber } from '../domain/units/format.js';
-import { counted } from '../domain/units/wording.js';
+import { lowered, counted } from '../domain/units/wording.js';
 import { pointSentences, wearInShort, wearSentences } from '../generators/remaining-life/wear-words.js';
 import { remainingLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
 import { whyNot } from '../generators/remaining-life/reason-words.js';
@@ -130,10 +130,6 @@ function decisionWords(life: ConveyorLife): string[] {
       : []),
     ...decision.jobs.map(({ words }) => `${words}.`),
   ];
-}
-
-function lowered(sentence: string): string {
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
 }
 
 function lookWords(look: NonNullable<ConveyorLife['model']>['look']): string[] {

@@ -2,6 +2,7 @@
 // look first, reline at each outage that the liner can reach, only what governs, stop unplanned on the first possible day,
 // expedite, run less, turn or exchange panels, do nothing. Ranked by option.ts; nothing is left out because it is bad.
 
+import { lowered } from '../units/wording.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
 import { exchangeFor, movedReachedBy } from './moved-panels.js';
@@ -428,8 +429,4 @@ function impossible(kind: DecisionOption['kind'], what: string): DecisionOption 
 
 function obstacleOf({ work: each }: ScopeWork): string {
   return each.obstacles.length > 0 ? each.obstacles.join('; ') : 'the planner finds no order that closes it';
-}
-
-function lowered(sentence: string): string {
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
 }

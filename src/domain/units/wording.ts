@@ -23,3 +23,13 @@ export function spoken(duration: string): string {
     Number(count) === 1 ? all : `${count} ${unit}s`,
   );
 }
+
+/** A sentence begins with it. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A sentence that goes on after a colon. */
+export function lowered(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}

@@ -18,7 +18,7 @@ import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
-import { counted } from '../../../domain/units/wording.js';
+import { capital, counted } from '../../../domain/units/wording.js';
 import {
   amount,
   amountWithUnit,
@@ -346,10 +346,6 @@ function formerSets(life: ConveyorLife): Markup | undefined {
       ]),
     }),
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function groupName(pool: string, label: string, conveyor: string): string {

@@ -1,6 +1,7 @@
 // The programme over all outages: what is relined when and by whom, a bar picture of every crew in every outage that is used,
 // money and orders by month, and what more hands, platforms or days would save.
 
+import { capital } from '../../../domain/units/wording.js';
 import type { OutageLoad, Programme, ProgrammeAnswer } from '../../../domain/decision/programme.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { element, group, type Markup } from '../../page/markup.js';
@@ -137,8 +138,4 @@ function outageBars(
       );
     }),
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

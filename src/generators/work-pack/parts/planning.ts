@@ -1,5 +1,6 @@
 // The plan's facts as the pack shows them: duration with its proven bound, what is critical, and the lifts.
 
+import { capital } from '../../../domain/units/wording.js';
 import type { HandLift, LiftTable, SpiralPieceLift } from '../../../domain/plan/lifts.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { LengthUnit } from '../../page/lengths.js';
@@ -35,14 +36,14 @@ export function obstaclesOf(plan: JobPlan): readonly Obstacle[] {
     }));
   const others = plan.problems
     .filter((problem) => problem.stops && problem.kind !== 'order')
-    .map((problem) => ({ message: sentence(problem.message), reason: '', repairs: [problem.todo] }));
+    .map((problem) => ({ message: capital(problem.message), reason: '', repairs: [problem.todo] }));
   return [...order, ...others];
 }
 
 export function warningsOf(plan: JobPlan): readonly { readonly message: string; readonly todo: string }[] {
   return plan.problems
     .filter((problem) => !problem.stops)
-    .map((problem) => ({ message: sentence(problem.message), todo: problem.todo }));
+    .map((problem) => ({ message: capital(problem.message), todo: problem.todo }));
 }
 
 export function liftFacts(lifts: LiftTable, unit: LengthUnit, takings: readonly Taking[]): LiftFacts {
@@ -74,10 +75,6 @@ export function liftFacts(lifts: LiftTable, unit: LengthUnit, takings: readonly 
 function centreWords({ centre }: HandLift, unit: LengthUnit): string {
   if (!centre) return '';
   return `${lengthWords(centre.along, unit)} from an end, ${lengthWords(Math.abs(centre.below), unit)} ${centre.below >= 0 ? 'below' : 'above'} the centre line`;
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The lifting point, or the crane with the radius it then works at. */

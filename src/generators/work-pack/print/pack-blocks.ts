@@ -1,6 +1,7 @@
 // A pack laid out for reading: cover first (scope, window, what speaks against it), then safety, access, what comes off, the
 // panels, the steps to sign, the drawings and the check sheets.
 
+import { capital } from '../../../domain/units/wording.js';
 import { handlingGuideline } from '../../../domain/geometry/handling.js';
 import { formatHours, formatMass, formatNumber, formatPercent } from '../../../domain/units/format.js';
 import { chainageWords, lengthWords } from '../../page/lengths.js';
@@ -733,8 +734,4 @@ function sum(panels: readonly PanelRow[]): number {
 
 function counted(number: number, unit: string): string {
   return `${formatNumber(number)} ${number === 1 ? unit.replace(/s$/, '') : unit}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -15,7 +15,7 @@ export const jobMissesWhatGoverns: Rule = {
   why: 'The crew opens the conveyor, relines what could have waited, and the spot that wears through first stays in.',
   todo: 'Take the run of that spot into the scope, or say in the job why it can wait.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2026-04-06 meter 9300 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
@@ -25,21 +25,7 @@ inspection DG1 2026-04-06 meter 9300 h {
 job J1 {
   conveyor DG1
   outage Spring27
-  «reline run above Gate»
-  crews Alpha, Bravo
-  access units MP1
-}`,
-  good: `
-inspection DG1 2026-04-06 meter 9300 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 5.9 mm
-  P2 thickness 9.8 mm
-}
-job J1 {
-  conveyor DG1
-  outage Spring27
-  reline all
+  «reline run above Gate|reline all»
   crews Alpha, Bravo
   access units MP1
 }`,

@@ -10,33 +10,9 @@ export const shelfCountedBeforeAReline: Rule = {
   why: 'The panels may lie in a trough by now, and the reline that counts on them cannot be closed.',
   todo: 'Count the shelf again and write the count down with its day.',
   given: 'specifications',
-  bad: `
+  example: `
 plant Works {
-  on the shelf TwoLayer12 6 panels counted «2025-02-10»
-}
-conveyor DG1 {
-  plant Works
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  duty 110 h/week
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  point P1 at 4 m clock 7:30
-}
-reline DG1 2025-04-14 meter 6000 h {
-  liner TwoLayer12
-  scope run above Gate
-  fitting temperature 12 degC
-  by "Alpha"
-}`,
-  good: `
-plant Works {
-  on the shelf TwoLayer12 6 panels counted 2025-04-22
+  on the shelf TwoLayer12 6 panels counted «2025-02-10|2025-04-22»
 }
 conveyor DG1 {
   plant Works

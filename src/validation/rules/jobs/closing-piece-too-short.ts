@@ -12,12 +12,9 @@ export const closingPieceTooShort: Rule = {
   why: 'A short piece holds too few bolts: it lifts under the spiral and is torn out.',
   todo: 'Accept a shorter piece if it can be bolted, choose other panel lengths, or close the run elsewhere.',
   given: 'job',
-  bad: `
+  example: `
 reline run 1
-minimum closing piece «400 mm»`,
-  good: `
-reline run 1
-minimum closing piece 300 mm`,
+minimum closing piece «400 mm|300 mm»`,
   *check({ estate }) {
     for (const job of estate.jobs) {
       if (!hasSizesToPlanWith(job) || job.relines.length === 0) continue;

@@ -14,7 +14,7 @@ export const fittedUpward: Rule = {
   why: 'From a firm lower end the panels hold one another, but each is lifted above the last and held until it is bolted; from the top each is pushed up against the one above.',
   todo: 'Leave it if the crew prefers it so; otherwise start at the upper end.',
   given: 'estate',
-  bad: `
+  example: `
 conveyor DG2 {
   plant Tarnholt
   length 6 m
@@ -38,37 +38,7 @@ job J1 {
     prove dead
     strip run 1
     clean run 1
-    «fit» run 1 starting at tail
-    remove isolation
-    run empty
-    run loaded
-  }
-}`,
-  good: `
-conveyor DG2 {
-  plant Tarnholt
-  length 6 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Foot at 0 m to 0.1 m joint ring allowance 20 mm
-  break Gate at 3 m to 3.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 6 m ground
-  isolation Q1 electrical
-}
-job J1 {
-  conveyor DG2
-  outage Spring27
-  reline run 1
-  crews Alpha
-  order {
-    isolate
-    prove dead
-    strip run 1
-    clean run 1
-    fit run 1 starting at head
+    «fit» run 1 starting at ‹tail|head›
     remove isolation
     run empty
     run loaded

@@ -10,7 +10,7 @@ export const gasTestNotRepeated: Rule = {
   why: 'Material that is disturbed gives off gas; air that was good in the morning is not good because it was.',
   todo: 'Repeat the test while people are inside: `gas test … every 2 h`, or tests as steps of their own.',
   given: 'estate',
-  bad: `
+  example: `
 plant Hollow {
   gas test interval 2 h
   outage Spring27 2027-04-12 to 2027-04-23
@@ -37,43 +37,7 @@ job J1 {
   order {
     isolate
     prove dead
-    «gas test» run 1
-    strip run 1
-    clean run 1
-    fit run 1 starting at tail
-    remove isolation
-    run empty
-    run loaded
-  }
-}`,
-  good: `
-plant Hollow {
-  gas test interval 2 h
-  outage Spring27 2027-04-12 to 2027-04-23
-  crew Alpha 3 people skills fitting
-}
-conveyor HG1 {
-  plant Hollow
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  confined space
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
-job J1 {
-  conveyor HG1
-  outage Spring27
-  reline run 1
-  crews Alpha
-  order {
-    isolate
-    prove dead
-    gas test run 1 every 2 h
+    «gas test» run 1‹| every 2 h›
     strip run 1
     clean run 1
     fit run 1 starting at tail

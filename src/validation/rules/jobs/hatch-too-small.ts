@@ -13,10 +13,8 @@ export const hatchTooSmall: Rule = {
   why: 'Nobody looks or reaches in through it, so what is planned through it is not done, or a glove stays in the trough.',
   todo: 'Check the unit; write the clear opening, from one edge to the other.',
   given: 'conveyor',
-  bad: `
-hatch H1 at 9 m to «9.05 m»`,
-  good: `
-hatch H1 at 9 m to 9.5 m`,
+  example: `
+hatch H1 at 9 m to «9.05 m|9.5 m»`,
   *check({ estate }) {
     for (const { hatches } of estate.conveyors) {
       for (const { from, to, width, name } of hatches) {

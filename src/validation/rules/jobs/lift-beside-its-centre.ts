@@ -10,7 +10,7 @@ export const liftBesideItsCentre: Rule = {
   why: 'A load that hangs beside its lifting point swings as it leaves the trough, and pulls rope and point sideways; beyond its chart a crane tips.',
   todo: 'Declare a crane that reaches the piece (`crane C1 at 9 m offset 5 m`), or a lifting point above it.',
   given: 'specifications',
-  bad: `
+  example: `
 conveyor DG1 {
   plant Tarnholt
   length 12 m
@@ -22,29 +22,9 @@ conveyor DG1 {
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   access Floor at 0 m to 12 m ground
   isolation Q1 electrical
-  lifting point L1 at 11 m limit 600 kg
+  lifting point L1 at ‹11|6› m limit 600 kg
 }
 job «J1» {
-  conveyor DG1
-  outage Spring27
-  change screw
-  crews Alpha
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  lifting point L1 at 6 m limit 600 kg
-}
-job J1 {
   conveyor DG1
   outage Spring27
   change screw

@@ -10,7 +10,7 @@ export const twoJobsAtOnce: Rule = {
   why: 'One job hands back and takes off isolation while the other still has its hands in the trough; lifts and loose parts of the one hang over the people of the other.',
   todo: 'Give the jobs windows that share no day, or declare one of them `part of` the other, so that isolation and space have one person in charge.',
   given: 'specifications',
-  bad: `
+  example: `
 conveyor DG1 {
   plant Tarnholt
   length 12 m
@@ -31,34 +31,8 @@ job J1 {
 }
 job «J2» {
   conveyor DG1
-  outage Spring27
-  change screw bolted joints cut cold
-  crews Bravo
-  lift limit 500 kg
-}`,
-  good: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-}
-job J1 {
-  conveyor DG1
-  outage Spring27
-  reline run above Gate
-  crews Alpha
-}
-job J2 {
-  conveyor DG1
-  outage Spring27
-  part of J1
+  outage Spring27‹|
+  part of J1›
   change screw bolted joints cut cold
   crews Bravo
   lift limit 500 kg

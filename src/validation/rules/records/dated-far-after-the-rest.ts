@@ -17,18 +17,11 @@ export const datedFarAfterTheRest: Rule = {
   why: 'The newest record is the day that everything is counted from: with a slip in its year every look is overdue and every outage is past.',
   todo: 'Check the year against the sheet or the photo of that day.',
   given: 'estate',
-  bad: `
+  example: `
 inspection DG1 2025-03-10 meter 6200 h {
   P1 colour white
 }
-inspection DG1 «2062-09-08» meter 221000 h {
-  P1 colour white
-}`,
-  good: `
-inspection DG1 2025-03-10 meter 6200 h {
-  P1 colour white
-}
-inspection DG1 2025-09-08 meter 9000 h {
+inspection DG1 «2062-09-08|2025-09-08» meter ‹221000|9000› h {
   P1 colour white
 }`,
   *check({ estate }) {
