@@ -25,7 +25,8 @@ function testCase(file: string, findings: readonly LocatedFinding[]): string {
   if (failures.length === 0) return `    <testcase classname="troughline" name="${xml(file)}"/>`;
   const lines = failures.map(
     ({ finding, line, column }) =>
-      `      <failure type="${finding.code}" message="${xml(`${file}:${line}:${column} ${finding.message}`)}">${xml(`${finding.why}\n${finding.todo}`)}</failure>`,
+      `      <failure type="${finding.code}" ` +
+      `message="${xml(`${file}:${line}:${column} ${finding.message}`)}">${xml(`${finding.why}\n${finding.todo}`)}</failure>`,
   );
   return [`    <testcase classname="troughline" name="${xml(file)}">`, ...lines, '    </testcase>'].join(
     '\n',

@@ -1,0 +1,44 @@
+// How `sheet` is written and what its help says. What it does stands in commands/sheet.ts, loaded only when it is called.
+
+import type { Command } from 'commander';
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { SheetCommandOptions } from '../commands/sheet.js';
+import type { Invocation } from './invocation.js';
+import { asOfOption, collect, epochDay, paperOption, paths } from './shared-options.js';
+
+export function addSheet(program: Command, { console, finish }: Invocation): void {
+  program
+    .command('sheet')
+    .summary('inspection sheet of a conveyor')
+    .description(
+      'Print where to look, from which end, what was read last and what to expect; ' +
+        'or a page for a phone that works without a network and gives back an inspection block.',
+    )
+    .argument('<conveyor>', 'name of the conveyor, or "all"')
+    .argument(...paths)
+    .addOption(asOfOption())
+    .option('-o, --out <folder>', 'write the files here; without it the first format goes to standard output')
+    .option(
+      '-f, --format <name>',
+      'html, phone or pdf; may be given several times (default: html)',
+      collect,
+      [],
+    )
+    .addOption(paperOption())
+    .addHelpText(
+      'after',
+      '\nExamples:\n  troughline sheet DG1 examples/4-tarnholt --out sheets/ --format html --format phone',
+    )
+    .action(
+      async (
+        conveyor: string,
+        given: string[],
+        options: Omit<SheetCommandOptions, 'asOf'> & { asOf?: CalendarDay },
+      ) => {
+        const { sheet } = await import('../commands/sheet.js');
+        finish(
+          await sheet(conveyor, given, { ...options, asOf: options.asOf ?? epochDay(console) }, console),
+        );
+      },
+    );
+}
