@@ -1,7 +1,7 @@
 // Is what a step needs there? Where it is not, the slip is told once and the walk goes on as if it had been. And what a step
 // changes: the state of a piece, with who changed it.
 
-import type { Need } from './demands.js';
+import type { Need } from './demands/demand.js';
 import { touches } from './ground.js';
 import type { Area, Piece } from './ground.js';
 import { broughtBy, holds } from './states.js';

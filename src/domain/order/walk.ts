@@ -3,7 +3,8 @@
 // For steps that may go on side by side the walk follows one possible order; side-by-side.ts then looks at every pair
 // that could swap.
 
-import { demandsOf, type Demands, type Effect } from './demands.js';
+import { demandsOf } from './demands.js';
+import type { Demands, Effect } from './demands/demand.js';
 import { fitPanels } from './front.js';
 import type { Step } from '../model/job.js';
 import { touches, within, type Area, type Ground, type Piece } from './ground.js';

@@ -1,0 +1,24 @@
+// The liner: stripped, cleaned, patched; `fit` is followed panel by panel in ../front.ts.
+
+import { cleaned, newPanel, states, stripped } from '../states.js';
+import { need, nothing, to } from './demand.js';
+import { bare, type DemandsByAction } from './site.js';
+
+export const linerDemands: DemandsByAction<'strip' | 'clean' | 'patch' | 'fit'> = {
+  strip: ({ panels, opened }) => ({
+    needs: opened,
+    effects: to(panels, stripped),
+    done: { pieces: panels, states: states(stripped, cleaned, newPanel), by: 'any' },
+  }),
+  clean: ({ panels, opened }) => ({
+    needs: [...opened, ...need(panels, bare, stripped, 'liner not stripped', 'cannot be built')],
+    effects: to(panels, cleaned),
+    done: { pieces: panels, states: states(cleaned), by: 'any' },
+  }),
+  patch: ({ opened, fire, smoulders }) => ({
+    needs: [...opened, ...fire],
+    effects: smoulders,
+    done: nothing,
+  }),
+  fit: ({ opened }) => ({ needs: opened, effects: [], done: nothing }),
+};
