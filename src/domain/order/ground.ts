@@ -185,7 +185,7 @@ export function sayPiece(piece: Piece): string {
     case 'isolation':
       return 'isolation';
     case 'running':
-      return 'the trial runs';
+      return 'trial runs';
     case 'restraint':
       return 'restraint of the spiral';
     case 'drive':

@@ -11,7 +11,8 @@ import { sequenceOf } from './sequence.js';
 import { aloneInside, overloads } from './people.js';
 import { personMass, toolMass } from './platform.js';
 import { fallingPairs, sharedPairs, unsettledPairs, type FallingPair } from './side-by-side.js';
-import { sayPieces, sayRole, wordsFor } from './tell.js';
+import { sayRole, wordsFor } from './tell.js';
+import { sayPieces } from './telling/pieces.js';
 import { walk } from './walk.js';
 import { listing, sayStep, stretchText } from './words.js';
 import type { Grade, Violation, ViolationKind } from './violation.js';
@@ -200,7 +201,9 @@ function falling(w: Walk, pair: FallingPair, pairs: readonly FallingPair[]): Jud
         kind,
         grade: gates.length > 0 ? 'incomplete' : 'unsafe',
         ...place(w, b),
-        message: `"${sayStep(lower)}" is at ${formatChainage(below)}, below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
+        message:
+          `"${sayStep(lower)}" is at ${formatChainage(below)}, ` +
+          `below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
         reason: `On ${Math.abs(w.ground.job.conveyor.incline.value)}° what gets away up there slides down the trough onto whoever works below. ${between}`,
         conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
       },
@@ -249,7 +252,12 @@ function people(w: Walk): JudgedViolation[] {
           grade: 'unsafe',
           ...place(w, at),
           message: `"${sayStep(at)}" puts ${count} ${count === 1 ? 'person' : 'people'} with tools${part} on ${unit.name}, which is rated for ${plate}.`,
-          reason: `${count} × ${personMass} kg and ${toolMass} kg of tools${load > 0 ? ` and ${formatMass(load)}` : ''} make ${formatMass(count * personMass + toolMass + load)}; ${most > 0 ? `it takes ${most} at a time` : 'it takes nobody beside that part'}. An overloaded platform tips or fails under all of them.`,
+          reason:
+            `${count} × ${personMass} kg and ${toolMass} kg of ` +
+            `tools${load > 0 ? ` and ${formatMass(load)}` : ''} make ` +
+            `${formatMass(count * personMass + toolMass + load)}; ` +
+            `${most > 0 ? `it takes ${most} at a time` : 'it takes nobody beside that part'}. ` +
+            'An overloaded platform tips or fails under all of them.',
           conflicts: [],
         },
       },
@@ -268,7 +276,9 @@ function access(w: Walk): JudgedViolation[] {
     const message = !zone
       ? `"${sayStep(at)}" works where no access is declared: ${where}.`
       : unit
-        ? `"${sayStep(at)}" works from ${zone.name ?? 'a mobile platform'} at ${zone.height ? formatLength(zone.height.value) : 'height'}, and ${unit.name} reaches ${unit.reach ? formatLength(unit.reach.value) : 'less'}.`
+        ? `"${sayStep(at)}" works from ${zone.name ?? 'a mobile platform'} at ` +
+          `${zone.height ? formatLength(zone.height.value) : 'height'}, ` +
+          `and ${unit.name} reaches ${unit.reach ? formatLength(unit.reach.value) : 'less'}.`
         : `"${sayStep(at)}" works from ${zone.name ?? 'a zone'} (mobile platform, ${where}), and the job has no access unit.`;
     return [
       {

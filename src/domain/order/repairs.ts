@@ -554,9 +554,11 @@ function openToBreak(w: Walk, slip: OrderSlip): Repair[] {
   ];
   return ends.map(([from, to, start]) => {
     const stretch = panelsStretch(w, run, from, to);
-    const beyond = start === 'tail' ? ([last + 1, to] as const) : ([1, first - 1] as const);
+    const [low, high] = start === 'tail' ? [last + 1, to] : [1, first - 1];
+    const beyond = low === high ? `panel ${low}` : `panels ${low} to ${high}`;
+    const closing = start === 'tail' ? run.run.headBreak : run.run.tailBreak;
     return {
-      title: `Take off ${beyond[0] === beyond[1] ? `panel ${beyond[0]}` : `panels ${beyond[0]} to ${beyond[1]}`} too and close at ${start === 'tail' ? run.run.headBreak.name : run.run.tailBreak.name}`,
+      title: `Take off ${beyond} too and close at ${closing.name}`,
       changes: [
         ...same.map((step): StepChange => ({ change: 'set stretch', step, stretch })),
         { change: 'set start' as const, step: here, start },

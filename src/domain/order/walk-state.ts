@@ -5,6 +5,9 @@ import type { Sequence } from './sequence.js';
 import type { States } from './states.js';
 import type { ClosingError, Grade, ViolationKind } from './violation.js';
 
+/** What another step has to do with a slip. */
+export type StepRole = 'made it so' | 'comes too late' | 'other front' | 'same time';
+
 /** A need that was not met, or met only by luck; several pieces of one kind make one slip. */
 export interface OrderSlip {
   readonly kind: ViolationKind;
@@ -16,7 +19,7 @@ export interface OrderSlip {
   readonly found: number;
   readonly wanted: number;
   /** Steps that conflict: what brought the wrong state, what would bring the right one later, the other front. */
-  readonly others: Map<number, 'made it so' | 'comes too late' | 'other front' | 'same time'>;
+  readonly others: Map<number, StepRole>;
   readonly closing?: ClosingError;
   /** True where no step of the order brings about what is needed. */
   readonly missing?: boolean;

@@ -4,7 +4,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../../src/domain/model/job.js';
 import type { Piece, RunGround } from '../../../src/domain/order/ground.js';
-import { ranges, sayPieces, sayRole } from '../../../src/domain/order/tell.js';
+import { sayRole } from '../../../src/domain/order/tell.js';
+import { ranges, sayPieces } from '../../../src/domain/order/telling/pieces.js';
 import { liner, mm, origin, screw, stated } from '../../kit/estate.js';
 import { afterwards, before, brace, check, cover, holdDown, job, line } from './stories.js';
 

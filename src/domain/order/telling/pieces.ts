@@ -1,0 +1,61 @@
+// Pieces as a reader counts them: panels by ranges, other parts by count and extent.
+
+import { formatChainage } from '../../units/format.js';
+import { sayPiece, type Piece } from '../ground.js';
+import { gateShut, laidScrew } from '../states.js';
+import type { OrderSlip } from '../walk-state.js';
+import { listing } from '../words.js';
+
+/** Pieces of one kind in few words: panels by ranges, others by count and extent. */
+export function sayPieces(pieces: readonly Piece[]): string {
+  const first = pieces[0];
+  if (!first) return 'nothing';
+  const sorted = [...pieces].sort((a, b) => a.from - b.from);
+  if (first.kind === 'panel') {
+    const runs = [...new Set(sorted.map((piece) => piece.run))];
+    return listing(
+      runs.map((run) => {
+        const numbers = sorted.filter((piece) => piece.run === run).map((piece) => piece.panel ?? 0);
+        return `${numbers.length === 1 ? 'panel' : 'panels'} ${ranges(numbers)} of run ${run?.run.number}`;
+      }),
+    );
+  }
+  if (pieces.length === 1) return `the ${sayPiece(first)}`;
+  const from = Math.min(...pieces.map((piece) => piece.from));
+  const to = Math.max(...pieces.map((piece) => piece.to));
+  if (first.kind === 'air' || first.kind === 'screw' || first.kind === 'heat')
+    return `${{ air: 'the air', screw: 'the spiral', heat: 'the place' }[first.kind]} from ${formatChainage(from)} to ${formatChainage(to)}`;
+  return `${pieces.length} ${first.kind}s from ${formatChainage(from)} to ${formatChainage(to)}`;
+}
+
+export function ranges(numbers: readonly number[]): string {
+  const parts: string[] = [];
+  for (let i = 0; i < numbers.length;) {
+    let j = i;
+    while (j + 1 < numbers.length && numbers[j + 1] === (numbers[j] ?? 0) + 1) j++;
+    parts.push(i === j ? `${numbers[i]}` : `${numbers[i]} to ${numbers[j]}`);
+    i = j + 1;
+  }
+  return listing(parts);
+}
+
+/** Each kind of thing that is not back, in its own words. */
+export function stillOpen(slip: OrderSlip): string {
+  const kinds = [...new Set(slip.pieces.map((piece) => piece.kind))];
+  return listing(
+    kinds.map((kind) => {
+      const pieces = slip.pieces.filter((piece) => piece.kind === kind);
+      const verb = pieces.length === 1 ? 'is' : 'are';
+      if (kind === 'drive') return 'the drive plate is unbolted';
+      if (kind === 'screw')
+        return `${sayPieces(pieces)} is ${slip.found === laidScrew ? 'not joined' : 'out'}`;
+      if (kind === 'gate')
+        return `${sayPieces(pieces)} ${verb} ${slip.found === gateShut ? 'pinned shut' : 'stripped'}`;
+      return `${sayPieces(pieces)} ${verb} ${kind === 'panel' ? 'not fitted' : 'off'}`;
+    }),
+  );
+}
+
+export function are(slip: OrderSlip): string {
+  return slip.pieces.length === 1 ? 'is' : 'are';
+}

@@ -1,0 +1,78 @@
+// What is said where somebody can be hurt before anything is fitted: power, air, fire, gates, a spiral that is let go.
+
+import type { Step } from '../../model/job.js';
+import { formatHours } from '../../units/format.js';
+import { usualFireWatch, watchAfter } from '../heat.js';
+import { gateOff, gateShut } from '../states.js';
+import type { OrderSlip } from '../walk-state.js';
+import { sayStep } from '../words.js';
+import type { ViolationWords, WordsByKind } from './telling.js';
+
+export const safetyWords: WordsByKind<
+  | 'isolation missing'
+  | 'gas test missing'
+  | 'hot work over liner'
+  | 'fire watch missing'
+  | 'fire watch too short'
+  | 'gate out of turn'
+  | 'emptied too late'
+> = {
+  'isolation missing': ({ slip, doing, when }) => isolation(slip, doing, when),
+  'gas test missing': ({ doing, what, when }) => ({
+    message: `${doing} opens or enters an enclosed space without a gas test of ${what}.${when}`,
+    reason:
+      'Material in the trough gives off gas when it is disturbed, smell is no warning, and people reach into the trough from here on.',
+  }),
+  'hot work over liner': ({ step, doing, what }) => hotWork(doing, what, step),
+  'fire watch missing': ({ doing, late, cause }) => ({
+    message:
+      `${doing} comes before the hot work is watched: ` +
+      `${cause ? `"${sayStep(cause)}" throws sparks` : 'sparks were thrown'}, ` +
+      `and ${late ? `"${sayStep(late)}" comes only later` : 'no fire watch follows it'}.`,
+    reason:
+      'Polyethylene and dust smoulder out of sight and break into fire when everybody has gone; somebody stays, watches, and does nothing else.',
+  }),
+  'fire watch too short': ({ step, doing, cause }) => ({
+    message:
+      `${doing} watches for ${step?.takes?.text ?? 'less'}, ` +
+      `and "${cause ? sayStep(cause) : ''}" asks for ` +
+      `${formatHours(cause ? watchAfter(cause) : usualFireWatch)}.`,
+    reason:
+      'What smoulders behind the liner shows late. The watch lasts as long as the permit asks, counted from the last spark.',
+  }),
+  'gate out of turn': ({ slip, doing, what, when }) => ({
+    message: `${doing} finds ${what} ${slip.found === gateOff ? 'stripped' : slip.found === gateShut ? 'shut' : 'open'}.${when}`,
+    reason:
+      'A gate is pinned shut, opened, stripped and refitted in turn; a barrier that is not where the order says protects nobody.',
+  }),
+  'emptied too late': ({ doing, when }) => ({
+    message: `${doing} needs power, and the machine is isolated.${when}`,
+    reason:
+      'Only a turning screw empties the trough; what stays in is weight on the spiral, gas, and dirt under the liner.',
+  }),
+};
+
+function isolation(slip: OrderSlip, doing: string, when: string): ViolationWords {
+  const message =
+    slip.found === 1
+      ? `${doing} comes before the machine is proved dead.${when}`
+      : `${doing} comes while the machine is not isolated.${when}`;
+  return {
+    message,
+    reason:
+      'A spiral that can turn takes hands and arms; isolation counts only when a try-start has proved it dead.',
+  };
+}
+
+/** What is said on the step, and what is still to be said. */
+function hotWork(doing: string, what: string, step: Step | undefined): ViolationWords {
+  const heat = step?.heat?.kind === 'hot' ? step.heat : undefined;
+  const lacks = heat?.shielded ? 'wet' : heat?.wet ? 'shielded' : 'shielded and wet';
+  return {
+    message: `${doing} is hot work with liner in reach of its sparks, ${what}, and the step does not say that it is ${lacks}.`,
+    reason:
+      'PE1000 burns and drips burning, and the fire runs down the trough out of reach. ' +
+      'Strip it there first, do it cold, or shield it, keep it wet and watch it; ' +
+      'a word in the note is no measure.',
+  };
+}

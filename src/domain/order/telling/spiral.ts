@@ -1,0 +1,48 @@
+// What is said of the spiral: held, taken out and put in, in turn.
+
+import { newScrew, noScrew } from '../states.js';
+import type { OrderSlip } from '../walk-state.js';
+import type { ViolationWords, WordsByKind } from './telling.js';
+
+export const spiralWords: WordsByKind<
+  'screw not restrained' | 'screw out of turn' | 'spiral from the middle'
+> = {
+  'screw not restrained': ({ doing, when }) => ({
+    message: `${doing} lets go of a spiral that nothing holds.${when}`,
+    reason:
+      'The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.',
+  }),
+  'screw out of turn': ({ slip, doing, what, when }) => screwOutOfTurn(slip, doing, what, when),
+  'spiral from the middle': ({ doing, what }) => ({
+    message: `${doing} takes ${what} from between two parts that are still in.`,
+    reason:
+      'Cut free at both ends at once, the piece springs and jams, ' +
+      'and the part on the side without restraint is let go and slides. ' +
+      'Start at an end, or where the neighbour is out already.',
+  }),
+};
+
+function screwOutOfTurn(slip: OrderSlip, doing: string, what: string, when: string): ViolationWords {
+  switch (slip.pieces[0]?.kind) {
+    case 'drive':
+      return {
+        message: `${doing} comes while the drive plate is bolted.${when}`,
+        reason: 'The spiral hangs on the drive plate and cannot be drawn or cut free while it is bolted.',
+      };
+    case 'panel':
+      return {
+        message: `${doing} puts the spiral in over ${what}, not yet fitted.${when}`,
+        reason: 'The new spiral would lie on bare steel and be in the way of every panel under it.',
+      };
+    default:
+      return slip.found === noScrew
+        ? {
+            message: `${doing} comes while ${what} is out.${when}`,
+            reason: 'Hold-downs and the drive plate go back over a spiral that is in.',
+          }
+        : {
+            message: `${doing} comes while ${slip.found === newScrew ? 'the new' : 'the old'} spiral is in place: ${what}.${when}`,
+            reason: 'Two spirals cannot lie in the same trough.',
+          };
+  }
+}
