@@ -61,7 +61,8 @@ export function jobState(
       ? ''
       : arrives.inTime
         ? `; its liner can be there by ${formatDay(arrives.day)}`
-        : `; its liner cannot be there before ${formatDay(arrives.day)}${fast && from !== undefined && fast.day <= from ? `, expedited by ${formatDay(fast.day)}` : ''}`;
+        : '; its liner cannot be there before ' +
+          `${formatDay(arrives.day)}${fast && from !== undefined && fast.day <= from ? `, expedited by ${formatDay(fast.day)}` : ''}`;
   return {
     job: job.name,
     outage: job.window?.outage?.name,

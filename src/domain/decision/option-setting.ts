@@ -62,14 +62,18 @@ export function reckon(setting: OptionSetting, { day, scope, planned, extra }: R
   const rest = scope.work.whole ? 0 : restContact(setting, scope, restUntil);
   const expected = whole * share * used + stop + (extra?.amount ?? 0) + (contact + rest) * damage;
   const working = [
-    `${planned ? 'reline' : 'unplanned reline'} ${say(whole)}${share < 1 ? ` × ${formatNumber(share * 100, 0)} % of the person-hours of the whole (${formatNumber(scope.work.together.personHours, 0)} of ${formatNumber(wholeWork.together.personHours, 0)} h, by the planner)` : ''}`,
+    `${planned ? 'reline' : 'unplanned reline'} ` +
+      `${say(whole)}${share < 1 ? ` × ${formatNumber(share * 100, 0)} % of the person-hours of the whole (${formatNumber(scope.work.together.personHours, 0)} of ${formatNumber(wholeWork.together.personHours, 0)} h, by the planner)` : ''}`,
     ...(stop > 0
       ? [
-          `downtime ${say(stop)}: ${formatNumber(stopHours(setting, scope), 0)} running hours lost while the crews work ${formatNumber(scope.work.together.duration, 1)} h`,
+          `downtime ${say(stop)}: ${formatNumber(stopHours(setting, scope), 0)} running hours lost while the ` +
+            `crews work ${formatNumber(scope.work.together.duration, 1)} h`,
         ]
       : []),
     ...(extra && extra.amount > 0 ? [`${extra.words} ${say(extra.amount)}`] : []),
-    `expected: ${formatNumber(used * 100, 0)} % of the new liner’s life is used by ${formatDay(horizon)}; steel by ${formatDay(day)} with a chance of ${percent(contact)}${rest > 0 ? `, of what stays by ${formatDay(restUntil)} ${percent(rest)}` : ''}, which would cost ${say(damage)}`,
+    `expected: ${formatNumber(used * 100, 0)} % of the new liner’s life is used by ` +
+      `${formatDay(horizon)}; steel by ${formatDay(day)} with a chance of ` +
+      `${percent(contact)}${rest > 0 ? `, of what stays by ${formatDay(restUntil)} ${percent(rest)}` : ''}, which would cost ${say(damage)}`,
   ];
   const seen = outlook.seen?.contactBy(day) ?? contact;
   return { cost, expected, expectedSeen: expected - (contact - seen) * damage, working };

@@ -215,7 +215,9 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
         ...(last === undefined
           ? []
           : [
-              `solved for: wear follows running, so the chances of ${formatDay(last)} are kept until ${formatDay(target.day)} with ${formatNumber(share * 100, 0)} % of the hours`,
+              'solved for: wear follows running, ' +
+                `so the chances of ${formatDay(last)} are kept until ${formatDay(target.day)} with ` +
+                `${formatNumber(share * 100, 0)} % of the hours`,
             ]),
         ...working,
       ],
@@ -279,7 +281,10 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
       expected,
       needs: [`a reading at ${places.join(', ')}${more}`, `if it does not reassure: ${lowered(next.what)}`],
       working: [
-        `before the look the chance of the limit by ${formatDay(target.day)} is ${percent(outlook.counted.condemnBy(target.day))} (${percent(value.before.condemn)} by panels taken as independent); readings are taken to be right to ± ${formatNumber(setting.gauge, 2)} mm; each possible reading gives a new chance by Bayes’ rule`,
+        `before the look the chance of the limit by ${formatDay(target.day)} is ` +
+          `${percent(outlook.counted.condemnBy(target.day))} (${percent(value.before.condemn)} by panels ` +
+          `taken as independent); readings are taken to be right to ± ${formatNumber(setting.gauge, 2)} mm; ` +
+          'each possible reading gives a new chance by Bayes’ rule',
         ...(expected === undefined
           ? []
           : [
@@ -374,7 +379,9 @@ function movedOption(
     expected: cost === undefined || damage === undefined ? undefined : cost + contact * damage,
     needs: ['a stop that is not planned', ...(scope ? work(scope) : [])],
     working: [
-      `chances until ${formatDay(until)}: a panel that has used the share x/T of its life at one place has (1 − x/T) of the life of the other place left there; the rest of the conveyor as it is`,
+      `chances until ${formatDay(until)}: ` +
+        'a panel that has used the share x/T of its life at one place has (1 − x/T) of the life of the ' +
+        'other place left there; the rest of the conveyor as it is',
       ...(cost === undefined || !money
         ? []
         : [
@@ -403,7 +410,9 @@ function doNothing(setting: OptionSetting): DecisionOption {
       damage === undefined || !money
         ? []
         : [
-            `expected: steel with a chance of ${percent(both.contact ?? 0)}, which would cost ${amountText(damage, money.currency)} (unplanned reline, repair of the trough, downtime); a limit passed without steel touched costs nothing here, which is no reason to pass it`,
+            `expected: steel with a chance of ${percent(both.contact ?? 0)}, ` +
+              `which would cost ${amountText(damage, money.currency)} (unplanned reline, repair of the trough, ` +
+              'downtime); a limit passed without steel touched costs nothing here, which is no reason to pass it',
           ],
   };
 }

@@ -417,12 +417,16 @@ function remarksOf(
   ] as const) {
     for (const { reading, against, kind } of counter?.setAside ?? []) {
       remarks.push(
-        `The reading ${said(reading, unit)} ${kind === 'runs back' ? 'does not agree with' : 'is more than the clock allows beside'} ${said(against, unit)}; it was set aside and its date used instead.`,
+        `The reading ${said(reading, unit)} ` +
+          `${kind === 'runs back' ? 'does not agree with' : 'is more than the clock allows beside'} ` +
+          `${said(against, unit)}; it was set aside and its date used instead.`,
       );
     }
     for (const { from, to, kind, added } of counter?.bridges ?? []) {
       remarks.push(
-        `Between ${said(from, unit)} and ${said(to, unit)} the meter ${kind === 'runs back' ? 'fell' : 'rose faster than the clock'} and no meter change is recorded; ${Math.round(added)} ${unit} were reckoned by duty.`,
+        `Between ${said(from, unit)} and ${said(to, unit)} the meter ` +
+          `${kind === 'runs back' ? 'fell' : 'rose faster than the clock'} and no meter change is recorded; ` +
+          `${Math.round(added)} ${unit} were reckoned by duty.`,
       );
     }
   }

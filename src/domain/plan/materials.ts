@@ -26,127 +26,124 @@ export interface Material {
 /** Extra over what is needed, rounded up to whole pieces; judgement. */
 export const spareShare = { liner: 0.05, bolts: 0.1, blocks: 0.05, screw: 0 } as const;
 
+/** What is needed, before spares and dates. */
+interface Requirement {
+  readonly what: string;
+  readonly for: Material['for'];
+  readonly needed: number;
+  readonly share: number;
+  readonly unit: Material['unit'];
+  readonly basis: string;
+}
+
 export function materialsOf(
   job: Job,
   ground: Ground,
   cuts: readonly CutList[],
   areas: readonly Area[] = ground.scope,
 ): readonly Material[] {
-  const { conveyor } = job;
-  const rows: Material[] = [];
-  const add = (
-    what: string,
-    item: Material['for'],
-    needed: number,
-    share: number,
-    unit: Material['unit'],
-    basis: string,
-  ): void => {
-    if (needed <= 0) return;
-    const spares = Math.max(0, Math.ceil(needed * share - 1e-9));
-    rows.push({
-      what,
-      for: item,
-      needed,
-      spares,
-      unit,
-      basis: share > 0 ? `${basis}; ${formatPercent(share)} spares` : basis,
-      orderBy: item === 'consumable' ? undefined : orderBy(job, item),
-    });
+  const required = [
+    ...cuts.flatMap(sheets),
+    ...linerBolts(ground, areas),
+    ...acrossTheTrough(job, ground, areas),
+    ...spiral(job),
+    ...consumables(ground, cuts, areas),
+  ];
+  return required.flatMap((each) => (each.needed > 0 ? [withSpares(job, each)] : []));
+}
+
+function withSpares(job: Job, { share, basis, ...rest }: Requirement): Material {
+  return {
+    ...rest,
+    spares: Math.max(0, Math.ceil(rest.needed * share - 1e-9)),
+    basis: share > 0 ? `${basis}; ${formatPercent(share)} spares` : basis,
+    orderBy: rest.for === 'consumable' ? undefined : orderBy(job, rest.for),
   };
-  for (const cut of cuts) {
-    for (const { length, count } of cut.toBuy)
-      add(
-        `${cut.liner.name} sheet, ${formatLength(length)}`,
-        'liner',
-        count,
-        spareShare.liner,
-        'pieces',
-        `cut list: ${cut.pieces.length} panels`,
-      );
-    const offcuts = cut.sticks.filter((stick) => stick.offcut).length;
-    if (offcuts > 0) add(`${cut.liner.name} offcuts in hand`, 'consumable', offcuts, 0, 'pieces', 'cut list');
-  }
-  for (const [liner, bolts] of boltsByLiner(ground, areas)) {
-    const { bolt } = liner;
-    if (!bolt || bolts.count === 0) continue;
-    add(
-      `${bolt.size} countersunk bolt with nut and washer`,
-      'fixings',
-      bolts.count,
-      spareShare.bolts,
-      'pieces',
-      bolts.basis,
-    );
-  }
+}
+
+function sheets(cut: CutList): Requirement[] {
+  const offcuts = cut.sticks.filter((stick) => stick.offcut).length;
+  return [
+    ...cut.toBuy.map(({ length, count }): Requirement => ({
+      what: `${cut.liner.name} sheet, ${formatLength(length)}`,
+      for: 'liner',
+      needed: count,
+      share: spareShare.liner,
+      unit: 'pieces',
+      basis: `cut list: ${cut.pieces.length} panels`,
+    })),
+    consumable(`${cut.liner.name} offcuts in hand`, offcuts, 'cut list'),
+  ];
+}
+
+function linerBolts(ground: Ground, areas: readonly Area[]): Requirement[] {
+  return [...boltsByLiner(ground, areas)].flatMap(([{ bolt }, { count, basis }]) =>
+    bolt ? [fixing(`${bolt.size} countersunk bolt with nut and washer`, count, 'bolts', basis)] : [],
+  );
+}
+
+/** Hold-down blocks and braces come off along all that is opened: for a screw change the whole conveyor. */
+function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requirement[] {
+  const { conveyor } = job;
   const opened = job.screwChange ? [{ from: 0, to: conveyor.length.value }] : areas;
   const holdDowns = conveyor.holdDowns.length > 0 ? within(ground.holdDowns, opened).length : 0;
-  const sides = conveyor.holdDowns.some((part) => part.side === 'both sides') ? 'pairs' : 'pieces';
-  add(
-    'hold-down block',
-    'fixings',
-    holdDowns,
-    spareShare.blocks,
-    sides,
-    `${holdDowns} stations in the stretch that is opened`,
-  );
   const braces = conveyor.braces.length > 0 ? within(ground.braces, opened).length : 0;
-  add(
-    'brace fixing set',
-    'fixings',
-    braces,
-    spareShare.blocks,
-    'pieces',
-    `${braces} braces in the stretch that is opened`,
-  );
-  if (job.screwChange) {
-    add(
-      `screw ${job.screwChange.screw.name}`,
-      'screw',
-      Math.round(conveyor.length.value) / 1000,
-      0,
-      'm',
-      'length of the conveyor',
-    );
-    const plate = job.screwChange.screw.drivePlate;
-    if (plate)
-      add(
-        `${plate.size} drive-plate bolt with nut and washer`,
-        'fixings',
-        plate.bolts.count,
-        spareShare.bolts,
-        'pieces',
-        'drive plate',
-      );
-  }
+  const onBothSides = conveyor.holdDowns.some((part) => part.side === 'both sides');
+  const opening = 'in the stretch that is opened';
+  const blocks = fixing('hold-down block', holdDowns, 'blocks', `${holdDowns} stations ${opening}`);
+  return [
+    onBothSides ? { ...blocks, unit: 'pairs' } : blocks,
+    fixing('brace fixing set', braces, 'blocks', `${braces} braces ${opening}`),
+  ];
+}
+
+function spiral({ screwChange, conveyor }: Job): Requirement[] {
+  if (!screwChange) return [];
+  const plate = screwChange.screw.drivePlate;
+  const bolts = plate
+    ? [
+        fixing(
+          `${plate.size} drive-plate bolt with nut and washer`,
+          plate.bolts.count,
+          'bolts',
+          'drive plate',
+        ),
+      ]
+    : [];
+  return [
+    {
+      what: `screw ${screwChange.screw.name}`,
+      for: 'screw',
+      needed: Math.round(conveyor.length.value) / 1000,
+      share: spareShare.screw,
+      unit: 'm',
+      basis: 'length of the conveyor',
+    },
+    ...bolts,
+  ];
+}
+
+function consumables(ground: Ground, cuts: readonly CutList[], areas: readonly Area[]): Requirement[] {
   const panels = ground.runs.reduce((sum, run) => sum + within(run.panels, areas).length, 0);
-  if (panels > 0) {
-    add(
-      'drill bit for trough holes',
-      'consumable',
-      Math.ceil(panels / 10),
-      0,
-      'pieces',
-      'one for ten panels, a rule of thumb',
-    );
-    add(
+  if (panels === 0) return [];
+  const cut = cuts.reduce((sum, each) => sum + each.pieces.length, 0);
+  return [
+    consumable('drill bit for trough holes', Math.ceil(panels / 10), 'one for ten panels, a rule of thumb'),
+    consumable(
       'countersink bit with depth stop',
-      'consumable',
       Math.ceil(panels / 20),
-      0,
-      'pieces',
       'one for twenty panels, a rule of thumb',
-    );
-    add(
-      'saw blade for PE',
-      'consumable',
-      Math.ceil(cuts.reduce((sum, cut) => sum + cut.pieces.length, 0) / 30),
-      0,
-      'pieces',
-      'one for thirty cuts, a rule of thumb',
-    );
-  }
-  return rows;
+    ),
+    consumable('saw blade for PE', Math.ceil(cut / 30), 'one for thirty cuts, a rule of thumb'),
+  ];
+}
+
+function fixing(what: string, needed: number, spare: keyof typeof spareShare, basis: string): Requirement {
+  return { what, for: 'fixings', needed, share: spareShare[spare], unit: 'pieces', basis };
+}
+
+function consumable(what: string, needed: number, basis: string): Requirement {
+  return { what, for: 'consumable', needed, share: 0, unit: 'pieces', basis };
 }
 
 function boltsByLiner(

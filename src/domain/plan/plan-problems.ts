@@ -10,76 +10,111 @@ import type { LiftProblem } from './lifts.js';
 import type { WorkCalendar } from './work-calendar.js';
 import type { JobPlan, PlanProblem } from './job-plan.js';
 
+/** A plan whose problems are still to be told. */
+type PlanSoFar = Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>;
+
+type Add = (
+  kind: PlanProblem['kind'],
+  stops: boolean,
+  message: string,
+  todo: string,
+  origin?: Origin,
+) => void;
+
 export function planProblems(
-  plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,
+  plan: PlanSoFar,
   calendar: WorkCalendar,
   teams: readonly Team[],
   tooMany: { readonly steps: number; readonly teams: number } | undefined,
 ): readonly PlanProblem[] {
-  const { job } = plan;
   const problems: PlanProblem[] = [];
-  const add = (
-    kind: PlanProblem['kind'],
-    stops: boolean,
-    message: string,
-    todo: string,
-    origin: Origin = job.nameOrigin,
-  ): void => {
+  const add: Add = (kind, stops, message, todo, origin = plan.job.nameOrigin) => {
     problems.push({ kind, stops, message, todo, origin });
   };
-  if (plan.steps.length === 0) {
-    if (job.relines.length === 0 && !job.screwChange)
-      add(
-        'nothing to do',
-        true,
-        'the job has neither a reline nor a screw change.',
-        'Say what is renewed: `reline all`, `reline run 2`, or `change screw`.',
-      );
-    else
-      add(
-        'no run',
-        true,
-        'no lined run lies in the scope of the job.',
-        `Name a run that ${job.conveyor.name} has.`,
-      );
-  }
+  if (plan.steps.length === 0) nothingToPlan(plan, add);
+  runProblems(plan, add);
+  orderProblems(plan, add);
+  calendarProblems(plan, calendar, add);
+  crewProblems(plan, teams, add);
+  gasProblems(plan, add);
+  for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
+  clockProblems(plan, calendar, add);
+  watchProblem(plan, add);
+  if (tooMany)
+    add(
+      'too many',
+      true,
+      `${formatNumber(plan.steps.length)} steps by ${formatNumber(teams.length)} crews and access units ` +
+        `are more than a plan is made for: at most ${formatNumber(tooMany.steps)} steps ` +
+        `and ${formatNumber(tooMany.teams)} crews and units.`,
+      'Divide the job into several with windows of their own.',
+    );
+  return problems;
+}
+
+function nothingToPlan({ job }: PlanSoFar, add: Add): void {
+  if (job.relines.length === 0 && !job.screwChange)
+    add(
+      'nothing to do',
+      true,
+      'the job has neither a reline nor a screw change.',
+      'Say what is renewed: `reline all`, `reline run 2`, or `change screw`.',
+    );
+  else
+    add(
+      'no run',
+      true,
+      'no lined run lies in the scope of the job.',
+      `Name a run that ${job.conveyor.name} has.`,
+    );
+}
+
+function runProblems(plan: PlanSoFar, add: Add): void {
   for (const each of plan.runs) {
-    if (each.stuck) {
-      const ends = `${each.run.tailBreak.name} takes up ${formatNumber(each.run.tailBreak.allowance.value)} mm and ${each.run.headBreak.name} ${formatNumber(each.run.headBreak.allowance.value)} mm`;
+    const { tailBreak, headBreak, label } = each.run;
+    if (each.stuck)
       add(
         'cannot be closed',
         true,
-        `${each.run.label} cannot be closed from either end: ${ends}.`,
-        'State the allowance of the break where the closing panel is to end, or declare a joint ring within the run.',
+        `${label} cannot be closed from either end: ` +
+          `${tailBreak.name} takes up ${formatNumber(tailBreak.allowance.value)} mm ` +
+          `and ${headBreak.name} ${formatNumber(headBreak.allowance.value)} mm.`,
+        'State the allowance of the break where the closing panel is to end, ' +
+          'or declare a joint ring within the run.',
       );
-    } else if (each.beyond) {
+    else if (each.beyond) {
       const { first, last } = each.beyond;
       const which = first === last ? `panel ${first}` : `panels ${first} to ${last}`;
-      const scope =
-        each.first === 1 &&
-        each.last === (plan.ground.runs.find((run) => run.run === each.run)?.panels.length ?? 0)
-          ? `run ${each.run.number}`
-          : `panels ${each.first} to ${each.last} of run ${each.run.number}`;
       add(
         'scope too small',
         true,
-        `${which} of ${each.run.label} must come off too: a hole between panels that stay can be closed at a break only.`,
-        `Reline ${scope} instead.`,
+        `${which} of ${label} must come off too: ` +
+          'a hole between panels that stay can be closed at a break only.',
+        `Reline ${scopeOf(plan, each)} instead.`,
       );
     }
   }
-  for (const violation of plan.violations) {
-    const { kind, grade, message, origin, repairs, step } = violation;
-    if (
-      plan.order === 'proposed' &&
-      (kind === 'closes inside the run' || kind === 'closing error too large') &&
-      plan.runs.some((each) => each.stuck)
-    )
-      continue;
+}
+
+function scopeOf(plan: PlanSoFar, { run, first, last }: PlanSoFar['runs'][number]): string {
+  const panels = plan.ground.runs.find((each) => each.run === run)?.panels.length ?? 0;
+  return first === 1 && last === panels
+    ? `run ${run.number}`
+    : `panels ${first} to ${last} of run ${run.number}`;
+}
+
+function orderProblems(plan: PlanSoFar, add: Add): void {
+  const stuck = plan.order === 'proposed' && plan.runs.some((each) => each.stuck);
+  for (const { kind, grade, message, origin, repairs, step } of plan.violations) {
+    // Said above in the words of the run.
+    if (stuck && (kind === 'closes inside the run' || kind === 'closing error too large')) continue;
     const todo = repairs[0]?.title ?? (step ? `Look at "${sayStep(step)}".` : 'Look at the order.');
     add('order', grade !== 'incomplete', lowerFirst(message), todo.endsWith('.') ? todo : `${todo}.`, origin);
   }
-  calendarProblems(plan, calendar, add);
+}
+
+function crewProblems({ job, steps }: PlanSoFar, teams: readonly Team[], add: Add): void {
+  const { plant } = job.conveyor;
   for (const team of teams) {
     if (team.kind !== 'crew') continue;
     if (team.assumed && job.crews.length === 0)
@@ -87,7 +122,8 @@ export function planProblems(
         'no crew',
         true,
         'the job names no crew.',
-        `Add \`crews …\`; ${job.conveyor.plant.name} has ${job.conveyor.plant.crews.map((crew) => crew.name).join(', ') || 'none declared'}.`,
+        `Add \`crews …\`; ${plant.name} has ` +
+          `${plant.crews.map((crew) => crew.name).join(', ') || 'none declared'}.`,
       );
     else if (team.people < 1)
       add(
@@ -98,11 +134,11 @@ export function planProblems(
         job.crews.find(({ use }) => use.name === team.name)?.use.origin,
       );
   }
-  const unskilled = plan.steps.find(
+  const unskilled = steps.find(
     ({ step }) =>
       welds(job, step.action) &&
-      !step.crews.some(({ use }) => canDo(job, use.name, step.action)) &&
-      step.crews.length > 0,
+      step.crews.length > 0 &&
+      !step.crews.some(({ use }) => canDo(job, use.name, step.action)),
   );
   if (unskilled)
     add(
@@ -111,40 +147,17 @@ export function planProblems(
       `"${sayStep(unskilled.step)}" needs a welder, and no crew of the job has the skill.`,
       "Add a crew with the skill welding, or say so in the crew's skills.",
     );
-  gasProblems(plan, add);
-  for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
-  clockProblems(plan, calendar, add);
-  watchProblem(plan, add);
-  if (tooMany)
-    add(
-      'too many',
-      true,
-      `${formatNumber(plan.steps.length)} steps by ${formatNumber(teams.length)} crews and access units are more than a plan is made for: at most ${formatNumber(tooMany.steps)} steps and ${formatNumber(tooMany.teams)} crews and units.`,
-      'Divide the job into several with windows of their own.',
-    );
-  return problems;
 }
 
-type Add = (
-  kind: PlanProblem['kind'],
-  stops: boolean,
-  message: string,
-  todo: string,
-  origin?: Origin,
-) => void;
-
-function clockProblems(
-  plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,
-  calendar: WorkCalendar,
-  add: Add,
-): void {
+function clockProblems(plan: PlanSoFar, calendar: WorkCalendar, add: Add): void {
   for (const p of plan.longerThanShift) {
     const each = plan.steps[p];
     if (!each) continue;
     add(
       'longer than a shift',
       false,
-      `"${sayStep(each.step)}" takes ${formatHours(each.finish - each.start)} and the longest shift is ${formatHours(calendar.longestShift)}: it would be left half done when the shift ends.`,
+      `"${sayStep(each.step)}" takes ${formatHours(each.finish - each.start)} and the longest shift is ` +
+        `${formatHours(calendar.longestShift)}: it would be left half done when the shift ends.`,
       'Divide it into steps that each end within a shift, with nothing in the air and nothing hot, or declare a longer shift.',
       each.step.origin,
     );
@@ -158,7 +171,7 @@ function clockProblems(
     );
 }
 
-function watchProblem(plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>, add: Add): void {
+function watchProblem(plan: PlanSoFar, add: Add): void {
   if (plan.watchTooLate <= 0) return;
   add(
     'fire watch too late',
@@ -168,11 +181,7 @@ function watchProblem(plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,
   );
 }
 
-function calendarProblems(
-  plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>,
-  calendar: WorkCalendar,
-  add: Add,
-): void {
+function calendarProblems(plan: PlanSoFar, calendar: WorkCalendar, add: Add): void {
   const { job, duration, available } = plan;
   if (!calendar.works) {
     add(
@@ -199,7 +208,7 @@ function calendarProblems(
 }
 
 /** Whether the air is tested as often as the plant asks while people are inside, by the order's own steps and their times. */
-function gasProblems(plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>, add: Add): void {
+function gasProblems(plan: PlanSoFar, add: Add): void {
   const { conveyor } = plan.job;
   const interval = conveyor.plant.gasTestInterval;
   if (!conveyor.confinedSpace || !interval || interval.value <= 0) return;
@@ -230,24 +239,22 @@ function gasProblems(plan: Omit<JobPlan, 'problems' | 'buildable' | 'shorten'>, 
 function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void {
   switch (problem.kind) {
     case 'piece over limit': {
-      const piece = lifts.spiral?.pieces[problem.piece - 1];
-      const where = piece ? ` (${formatChainage(piece.from)} to ${formatChainage(piece.to)})` : '';
       return add(
         'lift over limit',
         true,
-        `piece ${problem.piece} of the spiral${where} weighs ${formatMass(problem.mass)}, over the limit of ${formatMass(problem.limit)}, and no cut clear of hold-downs and access edges makes it lighter.`,
+        `${pieceOf(problem.piece, lifts)} weighs ${formatMass(problem.mass)}, ` +
+          `over the limit of ${formatMass(problem.limit)}, ` +
+          'and no cut clear of hold-downs and access edges makes it lighter.',
         'Raise the lift limit, add a lifting point, or move what the cut must keep clear of.',
       );
     }
     case 'side pull': {
-      const piece = lifts.spiral?.pieces[problem.piece - 1];
-      const where = piece ? ` (${formatChainage(piece.from)} to ${formatChainage(piece.to)})` : '';
       return add(
         'side pull',
         true,
         problem.point === undefined || problem.pull === undefined
-          ? `no crane of the job reaches piece ${problem.piece} of the spiral${where}.`
-          : `piece ${problem.piece} of the spiral${where} hangs from ${problem.point}, ${formatLength(problem.pull)} beside its centre of gravity.`,
+          ? `no crane of the job reaches ${pieceOf(problem.piece, lifts)}.`
+          : `${pieceOf(problem.piece, lifts)} hangs from ${problem.point}, ${formatLength(problem.pull)} beside its centre of gravity.`,
         'Lift it near its centre: declare a crane that reaches it, or a lifting point above it.',
       );
     }
@@ -262,7 +269,9 @@ function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void 
       return add(
         'too heavy by hand',
         false,
-        `a ${problem.what} weighs ${formatMass(problem.mass)}, more than ${problem.people === 1 ? 'one person' : `${problem.people} people`} should lift by the usual guideline.`,
+        `a ${problem.what} weighs ${formatMass(problem.mass)}, ` +
+          `more than ${problem.people === 1 ? 'one person' : `${problem.people} people`} should lift by the ` +
+          'usual guideline.',
         'Use a lifting aid, shorter panels, or more people; let a competent person assess the handling.',
       );
     case 'no lift limit':
@@ -280,6 +289,12 @@ function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void 
         'Add `flight … by …` to the screw.',
       );
   }
+}
+
+function pieceOf(number: number, lifts: JobPlan['lifts']): string {
+  const piece = lifts.spiral?.pieces[number - 1];
+  const where = piece ? ` (${formatChainage(piece.from)} to ${formatChainage(piece.to)})` : '';
+  return `piece ${number} of the spiral${where}`;
 }
 
 function lowerFirst(text: string): string {

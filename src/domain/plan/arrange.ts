@@ -1,0 +1,96 @@
+// A schedule as the rows of a plan: each step with its day and hour, its people, what it waits for and how much it can slip.
+
+import type { Job, Step } from '../model/job.js';
+import { floatsOf } from './floats.js';
+import type { PlannedStep } from './job-plan.js';
+import { namedSteps, waitsOf } from './named-steps.js';
+import type { PlanningBasis } from './planning-basis.js';
+import type { Schedule } from './schedule-jobs.js';
+import type { Way } from './teams.js';
+
+export type TimedSchedule = Extract<Schedule, { kind: 'schedule' }>;
+
+const minutes = 60;
+
+/** Positions of the steps by start, then by finish, then as listed. */
+export function byStart({ start, finish }: TimedSchedule): number[] {
+  return start
+    .map((_, i) => i)
+    .sort((a, b) => (start[a] ?? 0) - (start[b] ?? 0) || (finish[a] ?? 0) - (finish[b] ?? 0) || a - b);
+}
+
+/** The steps in the order they begin, with their hours, people and floats; `rename` gives them names to wait for. */
+export function arrange(
+  { job, steps, works, ways, waits, apart, calendar, rules }: PlanningBasis,
+  schedule: TimedSchedule,
+  order: readonly number[],
+  rename: boolean,
+): PlannedStep[] {
+  const way = (i: number): Way | undefined => ways[i]?.[schedule.mode[i] ?? 0];
+  const position = new Map(order.map((i, p) => [i, p]));
+  const after = waitsOf(order, schedule.finish, schedule.start, waits, apart, (i) => way(i)?.teams ?? []);
+  const named = rename
+    ? namedSteps(
+        order.map((i) => withTeam(steps[i], way(i), job)).filter((step) => step !== undefined),
+        after,
+      )
+    : order.flatMap((i) => steps[i] ?? []);
+  const float = floatsOf(
+    order.map((i, p) => ({
+      start: schedule.start[i] ?? 0,
+      finish: schedule.finish[i] ?? 0,
+      after: after[p] ?? [],
+      whole: rules.whole[i] ?? false,
+      unit: way(i)?.unit,
+      extent: rules.extents[i],
+    })),
+    rules,
+  );
+  return order.flatMap((i, p): PlannedStep[] => {
+    const step = named[p];
+    const work = works[i];
+    if (!step || !work || !position.has(i)) return [];
+    const start = (schedule.start[i] ?? 0) / minutes;
+    const finish = (schedule.finish[i] ?? 0) / minutes;
+    return [
+      {
+        step,
+        work,
+        start,
+        finish,
+        from: calendar.startAt(start),
+        to: calendar.finishAt(finish),
+        crews: way(i)?.crews ?? [],
+        people: way(i)?.people ?? 0,
+        unit: way(i)?.unit,
+        float: (float[p] ?? 0) / minutes,
+        critical: (float[p] ?? 0) === 0,
+        after: after[p] ?? [],
+      },
+    ];
+  });
+}
+
+function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step | undefined {
+  if (!step) return undefined;
+  const crews = job.crews.filter(({ use }) => way?.crews.includes(use.name));
+  const unit = job.accessUnits.find(({ use }) => use.name === way?.unit);
+  const aboard = way?.aboard === undefined ? undefined : { count: way.aboard, origin: job.nameOrigin };
+  return { ...step, crews, ...(unit ? { unit } : {}), ...(unit && aboard ? { aboard } : {}) };
+}
+
+/** Back from the end, each time to the last of what was waited for; as far as a delay delays the end. */
+export function chainOf(planned: readonly PlannedStep[]): number[] {
+  const last = Math.max(0, ...planned.map((each) => each.finish));
+  let at = planned.findIndex((each) => each.finish >= last - 1e-9);
+  const chain: number[] = [];
+  while (at >= 0) {
+    chain.unshift(at);
+    const before: readonly number[] = planned[at]?.after ?? [];
+    at = before.reduce(
+      (best, p) => (best < 0 || (planned[p]?.finish ?? 0) > (planned[best]?.finish ?? 0) ? p : best),
+      -1,
+    );
+  }
+  return chain.filter((p) => planned[p]?.critical);
+}
