@@ -5,6 +5,7 @@ import { createVSIX } from '@vscode/vsce';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { figures } from './pictures-in-text.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 const dist = path.join(root, 'dist');
@@ -50,7 +51,7 @@ export async function pack({ packagePath, webOnly = false }) {
   for (const name of ['troughline.tmLanguage.json', 'language-configuration.json'])
     cpSync(path.join(root, 'syntaxes', name), path.join(stage, 'syntaxes', name));
   for (const name of ['LICENSE', 'CHANGELOG.md']) cpSync(path.join(root, name), path.join(stage, name));
-  writeFileSync(path.join(stage, 'README.md'), readmeWithPictures());
+  writeFileSync(path.join(stage, 'README.md'), readmeWithFigures());
   cpSync(path.join(dist, 'notices', 'extension'), stage, { recursive: true });
   cpSync(path.join(root, 'src', 'extension', 'icon.png'), path.join(stage, 'icon.png'));
 
@@ -75,15 +76,15 @@ export async function pack({ packagePath, webOnly = false }) {
   rmSync(stage, { recursive: true, force: true });
 }
 
-/**
- * On the page of an extension the editor shows no file of that extension, so the pictures stand in the text itself. Editors
- * that take none but https there show their descriptions; the walkthrough has the same pictures as files.
- */
-function readmeWithPictures() {
+/** The README with each picture as a figure of letters; the walkthrough has the pictures themselves. */
+function readmeWithFigures() {
+  const drawn = figures();
   return readFileSync(path.join(root, 'README.md'), 'utf8').replace(
-    /(!\[[^\]]*\]\()([^):]+\.png)\)/g,
-    (_, before, name) =>
-      `${before}data:image/png;base64,${readFileSync(path.join(root, name)).toString('base64')})`,
+    /!\[([^\]]*)\]\([^):]+\/([\w-]+\.png)\)/g,
+    (_, caption, name) => {
+      if (!(name in drawn)) throw new Error(`README.md shows ${name}, which has no figure in letters.`);
+      return `${drawn[name]}\n\n*${caption}.*`;
+    },
   );
 }
 

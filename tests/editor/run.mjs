@@ -253,11 +253,19 @@ async function onTheDesktop() {
     });
 
     await check('the page of the extension shows its icon, and the walkthrough its pictures', async () => {
+      await hands.command('View: Close All Editors');
       await hands.command('Extensions: Show Installed Extensions');
       await page.locator('.extension-list-item', { hasText: 'Troughline' }).first().click();
       const icon = page.locator('.extension-editor img.icon').first();
       await icon.waitFor();
       expect((await icon.getAttribute('src')).includes('icon.png'), 'the icon is not ours');
+      const figures = hands.webview().locator('pre');
+      await figures.first().waitFor({ timeout: 60_000 });
+      const lives = await figures.first().innerText();
+      const order = await figures.filter({ hasText: 'error TL402' }).first().innerText();
+      expect((lives.match(/●/g) ?? []).length >= 4 && lives.includes('━'), `no bars of lives: ${lives}`);
+      expect(order.includes('starting at head by Bravo'), `no order: ${order}`);
+      await figures.first().scrollIntoViewIfNeeded();
       await shot('extension-page');
       await hands.command('View: Show Explorer');
       await hands.command('View: Close All Editors');
