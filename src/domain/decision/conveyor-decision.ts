@@ -8,6 +8,7 @@ import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
 import { jobState, type JobState } from './jobs-written.js';
 import { moneyOf, type PlantMoney } from './money.js';
+import { newScrew, type ScrewOutlook } from './new-screw.js';
 import type { DecisionOption } from './option.js';
 import type { OptionSetting } from './option-setting.js';
 import { optionsOf } from './options.js';
@@ -84,6 +85,8 @@ export interface DecisionInput {
   readonly outlook: WearOutlook;
   readonly newLife: number | undefined;
   readonly gauge: number;
+  /** Undefined where nothing tells how long the screw lasts. */
+  readonly screw?: ScrewOutlook | undefined;
 }
 
 const fortyYears = 14_610;
@@ -99,7 +102,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const horizon = outages.at(-1)?.to.day ?? addDays(asOf, 366);
   const passed = passing(outlook, accepted);
   const due = passed !== undefined && passed.day <= horizon;
-  const money = moneyOf(plant);
+  const money = moneyOf(plant, [liner, conveyor.screw]);
   const until = outages[1]?.from.day ?? horizon;
   const scopes = due ? scopesOf(conveyor, liner, outlook, accepted, until, estate) : undefined;
   const supplies = new Map(
@@ -179,7 +182,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     leadTime,
     scopes,
     supplies,
-    options: setting ? optionsOf(setting) : [],
+    options: setting ? optionsOf(setting, newScrew(input.screw, setting, estate)) : [],
     setting,
     jobs: estate.jobs
       .filter((job) => job.conveyor === conveyor && (job.window === undefined || job.window.to.day >= asOf))

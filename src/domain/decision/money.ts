@@ -2,19 +2,24 @@
 // declared stays undefined and is said so, never taken for nothing.
 
 import type { CostItem, Plant } from '../model/plant.js';
+import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import { formatNumber } from '../units/format.js';
 
 export interface Money {
   readonly currency: string;
-  /** Of a whole conveyor so many metres long. */
+  /** Of a whole conveyor so many metres long, as declared for all of it together. */
   planned(metres: number): number | undefined;
   unplanned(metres: number): number | undefined;
   repair(metres: number): number;
   /** A running hour lost. */
   readonly downtime: number | undefined;
   readonly inspection: number | undefined;
-  /** Of all crews together an hour; undefined where no crew has a rate. */
-  readonly crews: number | undefined;
+  /** So many metres of a liner: its own price, else what the plant says a liner costs. */
+  liner(bought: Pick<LinerSpecification, 'price'>, metres: number): number | undefined;
+  /** A screw so many metres long: its own price, else what the plant says a screw costs. */
+  screw(bought: Pick<ScrewSpecification, 'price'>, metres: number): number | undefined;
+  /** These crews for so many hours; undefined where one of them has no rate. */
+  labour(crews: readonly string[], hours: number): number | undefined;
 }
 
 export type PlantMoney =
@@ -23,10 +28,15 @@ export type PlantMoney =
   /** Refused: two currencies. */
   | { readonly kind: 'currencies'; readonly currencies: readonly string[] };
 
-export function moneyOf(plant: Plant): PlantMoney {
+/** `bought`: what would be fitted, whose prices count too. */
+export function moneyOf(
+  plant: Plant,
+  bought: readonly Pick<LinerSpecification | ScrewSpecification, 'price'>[] = [],
+): PlantMoney {
   const currencies = [
     ...new Set(
       [
+        ...bought.map(({ price }) => price?.currency),
         ...plant.costs.map(({ amount }) => amount.currency),
         ...plant.expedited.map(({ price }) => price.currency),
         ...plant.crews.map(({ rate }) => rate?.currency),
@@ -45,7 +55,7 @@ export function moneyOf(plant: Plant): PlantMoney {
     const cost = plant.costs.find((each) => each.item === item)?.amount;
     return cost?.dimension === dimension ? cost.value : undefined;
   };
-  const rates = plant.crews.flatMap(({ rate }) => rate?.value ?? []);
+  const rate = (name: string): number => plant.crews.find((crew) => crew.name === name)?.rate?.value ?? NaN;
   return {
     kind: 'money',
     money: {
@@ -55,7 +65,12 @@ export function moneyOf(plant: Plant): PlantMoney {
       repair: (metres) => over('trough repair', Math.min(metres, 1)) ?? 0,
       downtime: an('downtime', 'money a duration'),
       inspection: an('inspection', 'money'),
-      crews: rates.length > 0 ? rates.reduce((sum, rate) => sum + rate, 0) : undefined,
+      liner: ({ price }, metres) => (price ? price.value * metres : over('liner', metres)),
+      screw: ({ price }, metres) => price?.value ?? over('screw', metres),
+      labour: (crews, hours) => {
+        const sum = crews.reduce((all, crew) => all + rate(crew), 0) * hours;
+        return crews.length === 0 || Number.isNaN(sum) ? undefined : sum;
+      },
     },
   };
 }

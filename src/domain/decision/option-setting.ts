@@ -1,11 +1,12 @@
 // What every option of a conveyor is reckoned with: the outlook, the accepted risks, the supplies, the money, the horizon.
-// Expected cost of an option = what the work costs + chance of steel until then × what steel costs, where the work counts with
-// the share of the new liner's life that is used up by the end of the horizon: relining sooner throws life away.
+// Expected cost of an option = what the work costs (cost-of-work.ts) + chance of steel until then × what steel costs, where the
+// work counts with the share of the new liner's life that is used up by the end of the horizon: relining sooner throws life away.
 
 import type { Conveyor } from '../model/conveyor.js';
 import type { Outage } from '../model/plant.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
+import { costOfWork } from './cost-of-work.js';
 import { amountText, type Money } from './money.js';
 import type { AcceptedRisk, ScopeWork, Scopes } from './scope.js';
 import type { Supplies } from './supply.js';
@@ -32,6 +33,8 @@ export interface Reckoned {
   readonly cost: number | undefined;
   readonly expected: number | undefined;
   readonly expectedSeen: number | undefined;
+  /** Share of the work's cost that the time until the horizon uses up, 0 to 1. */
+  readonly used?: number;
   readonly working: readonly string[];
 }
 
@@ -46,37 +49,44 @@ export interface Reckoning {
 /** Cost of relining a scope on a day, expected cost by the horizon, and how they came about. */
 export function reckon(setting: OptionSetting, { day, scope, planned, extra }: Reckoning): Reckoned {
   const { money, outlook, horizon } = setting;
-  const metres = linedMetres(setting);
-  const contact = outlook.counted.contactBy(day);
-  const damage = money && contactCost(setting);
-  if (!money || damage === undefined || !scope) return nothingReckoned;
+  const whole = setting.scopes.works.at(-1)?.work;
+  const work = money && scope && whole && costOfWork(money, scope.work, whole, planned);
+  if (!work) return nothingReckoned;
   const say = (value: number): string => amountText(value, money.currency);
-  const whole = planned ? money.planned(metres) : money.unplanned(metres);
-  const wholeWork = setting.scopes.works.at(-1)?.work;
-  if (whole === undefined || !wholeWork) return nothingReckoned;
-  const share = shareOfWork(scope, wholeWork.together.personHours);
   const stop = planned ? 0 : stopCost(setting, scope);
-  const cost = whole * share + stop + (extra?.amount ?? 0);
+  const besides = stop + (extra?.amount ?? 0);
   const used = usedShare(setting, day);
-  const restUntil = day < setting.scopes.until ? setting.scopes.until : horizon;
-  const rest = scope.work.whole ? 0 : restContact(setting, scope, restUntil);
-  const expected = whole * share * used + stop + (extra?.amount ?? 0) + (contact + rest) * damage;
   const working = [
-    `${planned ? 'reline' : 'unplanned reline'} ` +
-      `${say(whole)}${share < 1 ? ` × ${formatNumber(share * 100, 0)} % of the person-hours of the whole (${formatNumber(scope.work.together.personHours, 0)} of ${formatNumber(wholeWork.together.personHours, 0)} h, by the planner)` : ''}`,
+    ...work.words,
     ...(stop > 0
       ? [
-          `downtime ${say(stop)}: ${formatNumber(stopHours(setting, scope), 0)} running hours lost while the ` +
-            `crews work ${formatNumber(scope.work.together.duration, 1)} h`,
+          `downtime ${say(stop)}: ${formatNumber(stopHours(setting, scope), 0)} running hours lost at ` +
+            `${say(money.downtime ?? 0)} while the crews work ${formatNumber(scope.work.together.duration, 1)} h`,
         ]
       : []),
     ...(extra && extra.amount > 0 ? [`${extra.words} ${say(extra.amount)}`] : []),
-    `expected: ${formatNumber(used * 100, 0)} % of the new liner’s life is used by ` +
-      `${formatDay(horizon)}; steel by ${formatDay(day)} with a chance of ` +
-      `${percent(contact)}${rest > 0 ? `, of what stays by ${formatDay(restUntil)} ${percent(rest)}` : ''}, which would cost ${say(damage)}`,
   ];
+  const cost = work.amount + besides;
+  const damage = contactCost(setting);
+  if (damage === undefined) return { ...nothingReckoned, cost, used, working };
+  const contact = outlook.counted.contactBy(day);
+  const restUntil = day < setting.scopes.until ? setting.scopes.until : horizon;
+  const rest = scope.work.whole ? 0 : restContact(setting, scope, restUntil);
+  const expected = work.amount * used + besides + (contact + rest) * damage;
   const seen = outlook.seen?.contactBy(day) ?? contact;
-  return { cost, expected, expectedSeen: expected - (contact - seen) * damage, working };
+  return {
+    cost,
+    expected,
+    expectedSeen: expected - (contact - seen) * damage,
+    used,
+    working: [
+      ...working,
+      `expected: ${formatNumber(used * 100, 0)} % of the new liner’s life is used by ${formatDay(horizon)}; ` +
+        `steel by ${formatDay(day)} with a chance of ${percent(contact)}` +
+        `${rest > 0 ? `, of what stays by ${formatDay(restUntil)} ${percent(rest)}` : ''}, ` +
+        `which would cost ${say(damage)}: ${contactWords(setting, money)}`,
+    ],
+  };
 }
 
 const nothingReckoned: Reckoned = {
@@ -89,25 +99,29 @@ const nothingReckoned: Reckoned = {
 /** Steel touched: an unplanned reline, the repair of the trough, and the running hours lost meanwhile. */
 export function contactCost(setting: OptionSetting): number | undefined {
   const { money } = setting;
-  const metres = linedMetres(setting);
-  const unplanned = money?.unplanned(metres);
-  if (!money || unplanned === undefined) return undefined;
   const whole = setting.scopes.works.at(-1);
-  return unplanned + money.repair(metres) + (whole ? stopCost(setting, whole) : 0);
+  const unplanned = money && whole && costOfWork(money, whole.work, whole.work, false);
+  if (!unplanned) return undefined;
+  return unplanned.amount + money.repair(whole.work.metres) + stopCost(setting, whole);
 }
 
-export function linedMetres({ scopes }: OptionSetting): number {
-  return scopes.works.at(-1)?.work.metres ?? 0;
+function contactWords(setting: OptionSetting, money: Money): string {
+  const whole = setting.scopes.works.at(-1);
+  const unplanned = whole && costOfWork(money, whole.work, whole.work, false);
+  if (!unplanned) return '';
+  const say = (value: number): string => amountText(value, money.currency);
+  return (
+    `unplanned reline ${say(unplanned.amount)}, repair of the trough ` +
+    `${say(money.repair(whole.work.metres))}, downtime ${say(stopCost(setting, whole))}`
+  );
 }
 
-function shareOfWork({ work }: ScopeWork, whole: number | undefined): number {
-  const own = work.together.personHours;
-  return work.whole || !own || !whole ? 1 : Math.min(1, own / whole);
+function stopHours(setting: OptionSetting, { work }: ScopeWork): number {
+  return hoursLost(setting, work.together.duration);
 }
 
-/** The crews work in shifts; the conveyor stands from the first hour to the last. */
-function stopHours({ conveyor, outlook }: OptionSetting, { work }: ScopeWork): number {
-  const hours = work.together.duration;
+/** Running hours lost while crews work so long: they work in shifts, the conveyor stands from the first hour to the last. */
+export function hoursLost({ conveyor, outlook }: OptionSetting, hours: number): number {
   const shifts = conveyor.plant.shifts;
   const perDay =
     shifts.length === 0 ? 8 : Math.max(...shifts.map((s) => shiftLength(s.from.hours, s.to.hours)));

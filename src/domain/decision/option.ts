@@ -6,6 +6,7 @@ import type { CalendarDay } from '../units/calendar.js';
 export const optionKinds = [
   'look first',
   'planned reline',
+  'reline with a new screw',
   'part at an outage',
   'part from stock',
   'unplanned stop',
@@ -42,7 +43,9 @@ export interface DecisionOption {
   /** The same reckoned by what was seen alone: what the programme compares, because a look comes first where little was seen. */
   readonly expectedSeen?: number | undefined;
   /** Scope of the work, as `ScopeWork` names it; undefined where nothing is relined. */
-  readonly scope?: string;
+  readonly scope?: string | undefined;
+  /** Share of the work's cost that the time until the horizon uses up, 0 to 1. */
+  readonly used?: number | undefined;
   readonly needs: readonly string[];
   /** How the numbers came about, a sentence each. */
   readonly working: readonly string[];

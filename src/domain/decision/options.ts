@@ -7,6 +7,7 @@ import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
 import { exchangeFor, movedReachedBy } from './moved-panels.js';
 import { amountText } from './money.js';
+import { withNewScrew, type NewScrew } from './new-screw.js';
 import { ranked, type DecisionOption } from './option.js';
 import { contactCost, percent, reckon, stopCost, type OptionSetting } from './option-setting.js';
 import type { ScopeWork } from './scope.js';
@@ -14,8 +15,15 @@ import type { Supply } from './supply.js';
 import { valueOfALook } from './value-of-a-look.js';
 import { dayPassed, type Chances, type PanelOutlook } from './wear-outlook.js';
 
-export function optionsOf(setting: OptionSetting): readonly DecisionOption[] {
-  const relines = [...atOutages(setting), ...unplannedStops(setting), ...partFromStock(setting)];
+/** `screw`: where a change of it is due within the horizon. */
+export function optionsOf(setting: OptionSetting, screw?: NewScrew): readonly DecisionOption[] {
+  const planned = atOutages(setting);
+  const relines = [
+    ...planned,
+    ...withNewScrew(setting, screw, planned),
+    ...unplannedStops(setting),
+    ...partFromStock(setting),
+  ];
   const others = [
     ...lowerDuty(setting, relines),
     ...turned(setting),
@@ -230,6 +238,10 @@ function isPlannedWhole({ kind, obstacle }: DecisionOption): boolean {
   return kind === 'planned reline' && obstacle === undefined;
 }
 
+function isPlannedPart({ kind, obstacle }: DecisionOption): boolean {
+  return kind === 'part at an outage' && obstacle === undefined;
+}
+
 /** The last day on which both accepted risks still hold, up to a day; undefined where they are passed today. */
 function lastWithin(
   { outlook, accepted }: OptionSetting,
@@ -248,7 +260,7 @@ function lastWithin(
 /** Read the panels that matter today, decide then: wait for the outage if the look reassures, else take the next best. */
 function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): readonly DecisionOption[] {
   const { outlook, accepted, money } = setting;
-  const target = others.find(isPlannedWhole);
+  const target = others.find(isPlannedWhole) ?? others.find(isPlannedPart);
   if (target?.day === undefined || target.within) return [];
   const value = valueOfALook({ outlook, accepted, until: target.day, gauge: setting.gauge });
   const best = ranked(others).find(
@@ -265,6 +277,7 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
     inspection === undefined || waits === undefined || next.expected === undefined
       ? undefined
       : inspection + value.reassures * waits + (1 - value.reassures) * next.expected;
+  const say = (amount: number): string => amountText(amount, money?.currency ?? '');
   const places = value.panels.slice(0, 6).map(({ place }) => place);
   const more = value.panels.length > 6 ? ` and ${value.panels.length - 6} more` : '';
   return [
@@ -288,7 +301,8 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
         ...(expected === undefined
           ? []
           : [
-              `expected: the look, then with ${percent(value.reassures)} waiting for the outage, else the next best`,
+              `expected: the look ${say(inspection ?? 0)}, then with ${percent(value.reassures)} waiting for the outage ` +
+                `(${say(waits ?? 0)}), else the next best (${say(next.expected ?? 0)})`,
             ]),
       ],
       reassures: value.reassures,
@@ -362,7 +376,7 @@ function movedOption(
   // What has to come off to get at a panel is what a reline of it would open; only the liner itself is not bought.
   const scope = scopes.works[0];
   const stop = scope && stopCost(setting, scope);
-  const labour = scope && money?.crews !== undefined ? money.crews * scope.work.together.duration : undefined;
+  const labour = scope && money?.labour(scope.work.together.crews, scope.work.together.duration);
   const cost = stop === undefined || labour === undefined ? undefined : stop + labour;
   return {
     kind,

@@ -115,8 +115,8 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           units: team.units.length,
           fromShelf: shelfOnly ? { liner: work.pieces.liner.name, panels: work.panels } : undefined,
           onShelf: ways.some(({ by }) => by === 'shelf'),
-          expected: weightOf(option),
-          cost: option.cost,
+          expected: weightOf(option) + (option.used ?? 1) * dearer(decision, work.together, team),
+          cost: option.cost && option.cost + dearer(decision, work.together, team),
           condemn: option.condemnSeen ?? option.condemn ?? 1,
           contact: option.contactSeen ?? option.contact ?? 1,
           within: withinSeen(option, decision),
@@ -132,6 +132,14 @@ function withinSeen(option: DecisionOption, { accepted }: ConveyorDecision): boo
     (option.condemnSeen ?? option.condemn ?? 1) <= accepted.condemn &&
     (option.contactSeen ?? option.contact ?? 1) <= accepted.contact
   );
+}
+
+/** What a crew costs more, or less where below 0, than all of them together for the same work. */
+function dearer({ money }: ConveyorDecision, together: TeamWork, team: TeamWork): number {
+  const labour = ({ crews, duration }: TeamWork): number =>
+    (money.kind === 'money' ? money.money.labour(crews, duration) : undefined) ?? NaN;
+  const more = labour(team) - labour(together);
+  return Number.isNaN(more) ? 0 : more;
 }
 
 /** Without costs the chance of steel stands for them, a point in a thousand as one. */

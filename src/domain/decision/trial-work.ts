@@ -6,7 +6,7 @@ import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
 import type { AccessUnit, Crew, Outage } from '../model/plant.js';
-import type { LinerSpecification } from '../model/specifications.js';
+import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { boltsOf } from '../plan/materials.js';
@@ -90,6 +90,19 @@ export function workOf(
         teamOf(planJob(trialJob(conveyor, liner, scope, [crew], accessUnits), estate, effort), [crew]),
       )),
   };
+}
+
+/** A change of the screw, with the reline of the whole conveyor (`liner`) or by itself, with all crews and units. */
+export function screwWorkOf(
+  conveyor: Conveyor,
+  screw: ScrewSpecification,
+  liner: LinerSpecification | undefined,
+  estate: Estate,
+): TeamWork {
+  const { crews, accessUnits } = conveyor.plant;
+  const job = trialJob(conveyor, liner ?? conveyor.liner, liner ? 'whole' : [], crews, accessUnits);
+  const plan = planJob({ ...job, screwChange: { screw, origin: conveyor.nameOrigin } }, estate, effort);
+  return teamOf(plan, crews);
 }
 
 /** Working hours of an outage by the plant's shifts. */

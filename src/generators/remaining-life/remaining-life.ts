@@ -164,7 +164,15 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
         runs,
         worst: worstOf(points),
         model,
-        decision: decisionOf({ estate, fitted, coming, points, runs, forecast: model.forecast }),
+        decision: decisionOf({
+          estate,
+          fitted,
+          coming,
+          points,
+          runs,
+          forecast: model.forecast,
+          flights: shared.flights,
+        }),
       };
     });
   const tracks =

@@ -149,7 +149,7 @@ export function lowerPlant(
 
 type MoneyDimension = Extract<Dimension, `money${string}`>;
 const costDimensions: Readonly<Record<CostItem, readonly [MoneyDimension, ...MoneyDimension[]]>> = {
-  downtime: ['money a duration', 'money'],
+  downtime: ['money a duration'],
   'trough repair': ['money', 'money a length'],
   liner: ['money a length', 'money'],
   screw: ['money', 'money a length'],

@@ -1,7 +1,10 @@
 // Hands the table of decisions what it needs of the report: the outlook, how long a new liner lasts, how well the gauge reads.
 
 import { decideConveyor, type ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { ScrewOutlook } from '../../../domain/decision/new-screw.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
+import type { FlightLife } from './flights.js';
 import type { Coming, FittedWear } from './forecasts.js';
 import type { ConveyorForecast } from './model.js';
 import { outlookOf } from './outlook.js';
@@ -15,6 +18,7 @@ export interface DecisionSource {
   readonly points: readonly PointLife[];
   readonly runs: readonly RunLife[];
   readonly forecast: ConveyorForecast;
+  readonly flights: readonly FlightLife[];
 }
 
 export function decisionOf(source: DecisionSource): ConveyorDecision | undefined {
@@ -30,5 +34,24 @@ export function decisionOf(source: DecisionSource): ConveyorDecision | undefined
     outlook,
     newLife: medians.length > 0 ? Math.min(...medians) : undefined,
     gauge: fitted.result.readingError,
+    screw: screwOutlook(conveyor, source.flights),
   });
+}
+
+/** By the place of the flight that is expected to reach its limit first. */
+function screwOutlook({ screw }: Conveyor, flights: readonly FlightLife[]): ScrewOutlook | undefined {
+  return flights
+    .flatMap(({ forecast }): readonly ScrewOutlook[] =>
+      forecast?.kind === 'life' && forecast.days?.q50 !== undefined && forecast.chanceBy
+        ? [
+            {
+              screw,
+              middle: forecast.days.q50,
+              reachedBy: forecast.chanceBy,
+              newLife: forecast.exposure.q50,
+            },
+          ]
+        : [],
+    )
+    .sort((a, b) => a.middle - b.middle)[0];
 }

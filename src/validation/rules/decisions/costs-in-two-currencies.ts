@@ -1,8 +1,8 @@
 // Are all amounts of a plant in one currency? Nothing here knows a rate of exchange.
 
+import type { Estate } from '../../../domain/model/estate.js';
 import type { Plant } from '../../../domain/model/plant.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
 export const costsInTwoCurrencies: Rule = {
@@ -14,19 +14,18 @@ export const costsInTwoCurrencies: Rule = {
   given: 'plant',
   bad: '  cost reline 9500 EUR\n  cost downtime «420 USD/h»',
   good: '  cost reline 9500 EUR\n  cost downtime 420 EUR/h',
-  check: each(
-    (estate) => estate.plants,
-    function* (plant) {
-      const [first, ...others] = amountsOf(plant);
+  check: function* ({ estate }) {
+    for (const plant of estate.plants) {
+      const [first, ...others] = amountsOf(plant, estate);
       const other = first && others.find(({ currency }) => currency !== first.currency);
-      if (!first || !other) return;
+      if (!first || !other) continue;
       yield {
         origin: other.origin,
         message: `${other.what} of plant ${plant.name} is stated in ${other.currency}, and ${first.what} in ${first.currency}.`,
         related: [{ origin: first.origin, message: first.what }],
       };
-    },
-  ),
+    }
+  },
 };
 
 interface Amount {
@@ -35,16 +34,19 @@ interface Amount {
   readonly origin: Origin;
 }
 
-/** Every amount that names a currency, in the order costs, expedited lead times, crews. */
-function amountsOf(plant: Plant): readonly Amount[] {
+/** Every amount that names a currency: costs, expedited lead times, crews, then what its conveyors are fitted with. */
+function amountsOf(plant: Plant, { conveyors }: Estate): readonly Amount[] {
   const amount = (
     what: string,
     stated: { readonly currency?: string; readonly origin: Origin } | undefined,
   ): readonly Amount[] =>
     stated?.currency === undefined ? [] : [{ what, currency: stated.currency, origin: stated.origin }];
+  const own = conveyors.filter((conveyor) => conveyor.plant === plant);
+  const bought = new Set(own.flatMap(({ liner, screw }) => [liner, screw]));
   return [
     ...plant.costs.flatMap(({ item, amount: stated }) => amount(`the cost of ${item}`, stated)),
     ...plant.expedited.flatMap(({ item, price }) => amount(`the price of an expedited ${item}`, price)),
     ...plant.crews.flatMap(({ name, rate }) => amount(`the cost of crew ${name}`, rate)),
+    ...[...bought].flatMap(({ name, price }) => amount(`the price of ${name}`, price)),
   ];
 }
