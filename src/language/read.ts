@@ -70,5 +70,9 @@ function runsOf(
 }
 
 function tooLong(length: number, most: number, what: string): string {
-  return `This file holds ${(length / 1_000_000).toFixed(1)} million ${what}, and at most ${most / 1_000_000} million are read. Split it: one file an inspection keeps every file small.`;
+  return (
+    `This file holds ${(length / 1_000_000).toFixed(1)} million ${what}, ` +
+    `and at most ${most / 1_000_000} million are read. ` +
+    'Split it: one file an inspection keeps every file small.'
+  );
 }

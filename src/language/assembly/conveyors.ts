@@ -32,135 +32,145 @@ export function buildConveyors(
   specifications: Specifications,
   problems: Problem[],
 ): ConveyorIndex {
-  const byFullName = new Map<string, NamedConveyor>();
-  const byName = new Map<string, NamedConveyor[]>();
-  for (const one of finishedFirst(all)) {
-    if (one.unfinished && byName.has(one.name)) continue;
-    const full = fullName(one);
-    const first = byFullName.get(full);
-    if (first) {
-      problems.push({
-        kind: 'repeated name',
-        origin: one.origin,
-        what: 'conveyor',
-        name: one.name,
-        first: first.origin,
-      });
-      continue;
-    }
-    byFullName.set(full, one);
-    byName.set(one.name, [...(byName.get(one.name) ?? []), one]);
-  }
-  const built = new Map<NamedConveyor, Conveyor>();
-  for (const one of [...byFullName.values()].sort((a, b) => compareNames(fullName(a), fullName(b)))) {
-    const conveyor = one.value && build(one.value, specifications, problems);
-    if (conveyor) built.set(one, conveyor);
-    else if (!one.value && one.plantUse) findNamed(specifications.plants, one.plantUse, problems);
-  }
+  const names = conveyorNames(all, problems);
+  const built = buildNamed(names, specifications, problems);
   const items = [...built.values()];
   const order = new Map(items.map((conveyor, index) => [conveyor, index]));
-  const named = new Map([...built].map(([one, conveyor]) => [conveyor, one]));
+  const unplaced = new Map([...built].map(([one, conveyor]) => [conveyor, one.unplaced]));
   const answered = new Map<string, Answer>();
 
-  function answer(name: string): Answer {
-    const known = answered.get(name);
-    if (known) return known;
-    const bare = name.slice(name.indexOf('.') + 1);
-    const named = byName.get(bare) ?? [];
-    const found =
-      name === bare
-        ? named
-        : [byFullName.get(name) ?? named.find((one) => !one.plantUse)].filter((one) => one !== undefined);
-    const [only] = found;
-    const made: Answer = !only
-      ? unknown(name)
-      : found.length > 1
-        ? { kind: 'many', candidates: found.map(fullName).sort(compareNames) }
-        : { kind: 'one', conveyor: built.get(only) };
-    answered.set(name, made);
-    return made;
-  }
-
-  function unknown(name: string): Answer {
-    const bare = name.slice(name.indexOf('.') + 1);
-    const others = name.includes('.')
-      ? (byName.get(bare) ?? []).flatMap((one) => one.plantUse?.name ?? [])
-      : [];
-    const known = name.includes('.') ? [...byFullName.keys()] : [...byName.keys()];
-    return {
-      kind: 'none',
-      known: closest(name, known),
-      ...(others.length > 0
-        ? { elsewhere: `${bare} is a conveyor of ${others.sort(compareNames).join(' and ')}` }
-        : {}),
-    };
-  }
-
-  const index: ConveyorIndex = {
+  return {
     items,
     orderOf: (conveyor) => order.get(conveyor) ?? items.length,
     find(use, into) {
-      const found = answer(use.name);
-      switch (found.kind) {
-        case 'one':
-          return found.conveyor;
-        case 'many':
-          into.push({
-            kind: 'ambiguous name',
-            origin: use.origin,
-            what: 'conveyor',
-            name: use.name,
-            candidates: found.candidates,
-          });
-          return undefined;
-        case 'none':
-          into.push({
-            kind: 'unknown name',
-            origin: use.origin,
-            what: 'conveyor',
-            name: use.name,
-            known: found.known,
-            ...(found.elsewhere === undefined ? {} : { elsewhere: found.elsewhere }),
-          });
-          return undefined;
-      }
+      const answer = answered.get(use.name) ?? answerOf(use.name, names, built);
+      answered.set(use.name, answer);
+      if (answer.kind === 'one') return answer.conveyor;
+      into.push(notOne(use, answer));
+      return undefined;
     },
     pointOf: (conveyor, name) => pointsOf(conveyor).get(name),
     checkPoint(conveyor, use, into) {
       const point = pointsOf(conveyor).get(use.name);
-      if (
-        point ||
-        named
-          .get(conveyor)
-          ?.unplaced.some(
-            (name) =>
-              use.name === name || (use.name.startsWith(name) && /^\d+$/.test(use.name.slice(name.length))),
-          )
-      )
-        return point;
-      const elsewhere = items
-        .filter((other) => other !== conveyor && pointsOf(other).has(use.name))
-        .map((other) =>
-          byName.get(other.name)?.length === 1 ? other.name : `${other.plant.name}.${other.name}`,
-        );
+      if (point || unplaced.get(conveyor)?.some((name) => isPointOf(name, use.name))) return point;
       into.push({
         kind: 'unknown point',
         origin: use.origin,
         point: use.name,
         conveyor: conveyor.name,
         known: closest(use.name, [...pointsOf(conveyor).keys()]),
-        elsewhere: elsewhere.slice(0, 5),
+        elsewhere: conveyorsWithPoint(use.name, conveyor, items, names).slice(0, 5),
       });
       return undefined;
     },
   };
-  return index;
+}
+
+interface ConveyorNames {
+  /** By `Plant.Name`, and by name alone, where two plants may share it. */
+  readonly byFullName: ReadonlyMap<string, NamedConveyor>;
+  readonly byName: ReadonlyMap<string, readonly NamedConveyor[]>;
+}
+
+function conveyorNames(all: readonly NamedConveyor[], problems: Problem[]): ConveyorNames {
+  const byFullName = new Map<string, NamedConveyor>();
+  const byName = new Map<string, NamedConveyor[]>();
+  for (const one of finishedFirst(all)) {
+    const { name, origin } = one;
+    if (one.unfinished && byName.has(name)) continue;
+    const full = fullName(one);
+    const first = byFullName.get(full)?.origin;
+    if (first) {
+      problems.push({ kind: 'repeated name', origin, what: 'conveyor', name, first });
+      continue;
+    }
+    byFullName.set(full, one);
+    byName.set(name, [...(byName.get(name) ?? []), one]);
+  }
+  return { byFullName, byName };
+}
+
+/** In the order of full names, whichever file came first. */
+function buildNamed(
+  { byFullName }: ConveyorNames,
+  specifications: Specifications,
+  problems: Problem[],
+): ReadonlyMap<NamedConveyor, Conveyor> {
+  const built = new Map<NamedConveyor, Conveyor>();
+  for (const one of [...byFullName.values()].sort((a, b) => compareNames(fullName(a), fullName(b)))) {
+    const conveyor = one.value && build(one.value, specifications, problems);
+    if (conveyor) built.set(one, conveyor);
+    else if (!one.value && one.plantUse) findNamed(specifications.plants, one.plantUse, problems);
+  }
+  return built;
 }
 
 type Answer =
   | { readonly kind: 'one'; readonly conveyor: Conveyor | undefined }
   | { readonly kind: 'many'; readonly candidates: readonly string[] }
   | { readonly kind: 'none'; readonly known: readonly string[]; readonly elsewhere?: string };
+
+function answerOf(name: string, names: ConveyorNames, built: ReadonlyMap<NamedConveyor, Conveyor>): Answer {
+  const bare = bareName(name);
+  const named = names.byName.get(bare) ?? [];
+  const inPlant = names.byFullName.get(name) ?? named.find((one) => !one.plantUse);
+  const found = name === bare ? named : inPlant ? [inPlant] : [];
+  const [only] = found;
+  if (!only) return unknown(name, names);
+  return found.length > 1
+    ? { kind: 'many', candidates: found.map(fullName).sort(compareNames) }
+    : { kind: 'one', conveyor: built.get(only) };
+}
+
+function unknown(name: string, { byFullName, byName }: ConveyorNames): Answer {
+  const bare = bareName(name);
+  if (name === bare) return { kind: 'none', known: closest(name, [...byName.keys()]) };
+  const known = closest(name, [...byFullName.keys()]);
+  const others = (byName.get(bare) ?? []).flatMap((one) => one.plantUse?.name ?? []);
+  if (others.length === 0) return { kind: 'none', known };
+  return {
+    kind: 'none',
+    known,
+    elsewhere: `${bare} is a conveyor of ${others.sort(compareNames).join(' and ')}`,
+  };
+}
+
+function notOne({ name, origin }: NameUse, answer: Exclude<Answer, { kind: 'one' }>): Problem {
+  if (answer.kind === 'many')
+    return { kind: 'ambiguous name', origin, what: 'conveyor', name, candidates: answer.candidates };
+  const { known, elsewhere } = answer;
+  return {
+    kind: 'unknown name',
+    origin,
+    what: 'conveyor',
+    name,
+    known,
+    ...(elsewhere === undefined ? {} : { elsewhere }),
+  };
+}
+
+/** `CP1` of a row of points `CP`. */
+function isPointOf(row: string, name: string): boolean {
+  return name === row || (name.startsWith(row) && /^\d+$/.test(name.slice(row.length)));
+}
+
+function conveyorsWithPoint(
+  name: string,
+  except: Conveyor,
+  items: readonly Conveyor[],
+  { byName }: ConveyorNames,
+): string[] {
+  return items
+    .filter((other) => other !== except && pointsOf(other).has(name))
+    .map((other) =>
+      byName.get(other.name)?.length === 1 ? other.name : `${other.plant.name}.${other.name}`,
+    );
+}
+
+/** `DG1` of `Tarnholt.DG1`. */
+function bareName(name: string): string {
+  return name.slice(name.indexOf('.') + 1);
+}
 
 function fullName(one: NamedConveyor): string {
   return one.plantUse ? `${one.plantUse.name}.${one.name}` : one.name;

@@ -15,6 +15,21 @@ import { wordsOf, type Reader } from './reader.js';
 
 type Facts = { -readonly [K in keyof ConveyorDraft]?: ConveyorDraft[K] };
 
+/** The parts along the conveyor, as they are read. */
+interface Along {
+  readonly parts: ReturnType<typeof partsList>;
+  readonly sections: StatedSection[];
+  readonly breaks: Break[];
+  /** False as soon as a break cannot be placed. */
+  sound: boolean;
+}
+
+interface StatedSection {
+  readonly name: string;
+  readonly length: Stated<'length'>;
+  readonly origin: Origin;
+}
+
 export function lowerConveyor(
   reader: Reader,
   block: FactAccount,
@@ -22,78 +37,23 @@ export function lowerConveyor(
   doc: string | undefined,
 ): NamedConveyor {
   const facts: Facts = {};
-  const parts = partsList();
-  const sections: { readonly name: string; readonly length: Stated<'length'>; readonly origin: Origin }[] =
-    [];
-  const breaks: Break[] = [];
-  let sound = true;
+  const along: Along = { parts: partsList(), sections: [], breaks: [], sound: true };
   const once = onceByName(reader);
+  for (const fact of node.facts)
+    if (isAlong(fact)) lowerAlong(reader, once, fact, along);
+    else lowerFact(reader, block, fact, facts);
 
-  for (const fact of node.facts) {
-    switch (fact.$type) {
-      case 'Section': {
-        if (!once('section', fact)) break;
-        const length = reader.quantity(
-          fact,
-          'length',
-          'length',
-          `length of section ${fact.name ?? ''}`,
-          someLength,
-        );
-        if (length && fact.name !== undefined)
-          sections.push({ name: fact.name, length, origin: reader.origin(fact) });
-        break;
-      }
-      case 'Break': {
-        if (!once('break', fact)) break;
-        const read = lowerBreak(reader, fact);
-        if (read) breaks.push(read);
-        else sound = false;
-        break;
-      }
-      case 'HoldDown':
-      case 'Brace':
-      case 'Cover':
-      case 'Access':
-      case 'Isolation':
-      case 'Hatch':
-      case 'LiftingPoint':
-      case 'Rest':
-      case 'Point':
-        lowerPart(reader, fact, parts, once);
-        break;
-      default:
-        lowerFact(reader, block, fact, facts);
-    }
-  }
-  const { plantUse, length, incline, trough, screwUse, linerUse } = facts;
-  block.require('plant', plantUse, 'plant Tarnholt');
-  block.require('length', length, 'length 22.4 m');
-  block.require('incline', incline, 'incline 24 deg');
-  block.require('trough', trough, 'trough inside radius 226 mm side height 260 mm plate 4 mm');
-  block.require('screw', screwUse, 'screw Spiral400');
-  block.require('liner', linerUse, 'liner TwoLayer12');
-
+  const { parts, sections, breaks, sound } = along;
+  const { unplaced, named: _byName, ...placed } = parts;
+  const required = requiredFacts(block, facts);
   const named = {
     name: block.name,
     origin: block.nameOrigin,
-    unplaced: parts.unplaced,
-    ...stated({ plantUse }),
+    unplaced,
+    ...stated({ plantUse: facts.plantUse }),
   };
   const few = block.isFew('breaks', breaks.length, block.nameOrigin);
-  if (
-    block.garbled ||
-    !sound ||
-    !few ||
-    !plantUse ||
-    !length ||
-    !incline ||
-    !trough ||
-    !screwUse ||
-    !linerUse
-  )
-    return named;
-  const { holdDowns, braces, covers, access, isolations, hatches, liftingPoints, rests, points } = parts;
+  if (block.garbled || !sound || !few || !required) return named;
   return {
     ...named,
     value: {
@@ -101,47 +61,79 @@ export function lowerConveyor(
       wearBy: 'hours',
       confinedSpace: false,
       ...facts,
+      ...required,
+      ...placed,
       name: block.name,
       origin: reader.origin(node),
       nameOrigin: block.nameOrigin,
-      plantUse,
-      length,
-      incline,
-      trough,
-      screwUse,
-      linerUse,
       sections: inOrder(sections),
-      breaks: withEndPlates(breaks, length, block.nameOrigin),
-      holdDowns,
-      braces,
-      covers,
-      access,
-      isolations,
-      hatches,
-      liftingPoints,
-      rests,
-      points,
+      breaks: withEndPlates(breaks, required.length, block.nameOrigin),
     },
   };
 }
 
-type PlainFact = Exclude<
-  ast.ConveyorFact,
-  {
-    readonly $type:
-      | 'Section'
-      | 'Break'
-      | 'HoldDown'
-      | 'Brace'
-      | 'Cover'
-      | 'Access'
-      | 'Isolation'
-      | 'Hatch'
-      | 'LiftingPoint'
-      | 'Rest'
-      | 'Point';
+/** What no conveyor can be without; each that is missing is told. */
+function requiredFacts(
+  block: FactAccount,
+  { plantUse, length, incline, trough, screwUse, linerUse }: Facts,
+): Pick<ConveyorDraft, 'plantUse' | 'length' | 'incline' | 'trough' | 'screwUse' | 'linerUse'> | undefined {
+  block.require('plant', plantUse, 'plant Tarnholt');
+  block.require('length', length, 'length 22.4 m');
+  block.require('incline', incline, 'incline 24 deg');
+  block.require('trough', trough, 'trough inside radius 226 mm side height 260 mm plate 4 mm');
+  block.require('screw', screwUse, 'screw Spiral400');
+  block.require('liner', linerUse, 'liner TwoLayer12');
+  return plantUse && length && incline && trough && screwUse && linerUse
+    ? { plantUse, length, incline, trough, screwUse, linerUse }
+    : undefined;
+}
+
+const alongTypes = [
+  'Section',
+  'Break',
+  'HoldDown',
+  'Brace',
+  'Cover',
+  'Access',
+  'Isolation',
+  'Hatch',
+  'LiftingPoint',
+  'Rest',
+  'Point',
+] as const satisfies readonly ast.ConveyorFact['$type'][];
+
+type AlongFact = Extract<ast.ConveyorFact, { readonly $type: (typeof alongTypes)[number] }>;
+type PlainFact = Exclude<ast.ConveyorFact, AlongFact>;
+
+function isAlong(fact: ast.ConveyorFact): fact is AlongFact {
+  return (alongTypes as readonly string[]).includes(fact.$type);
+}
+
+function lowerAlong(
+  reader: Reader,
+  once: ReturnType<typeof onceByName>,
+  fact: AlongFact,
+  along: Along,
+): void {
+  switch (fact.$type) {
+    case 'Section': {
+      if (!once('section', fact)) return;
+      const { name } = fact;
+      const length = reader.quantity(fact, 'length', 'length', `length of section ${name ?? ''}`, someLength);
+      if (length && name !== undefined) along.sections.push({ name, length, origin: reader.origin(fact) });
+      return;
+    }
+    case 'Break': {
+      if (!once('break', fact)) return;
+      const read = lowerBreak(reader, fact);
+      if (read) along.breaks.push(read);
+      else along.sound = false;
+      return;
+    }
+    default:
+      lowerPart(reader, fact, along.parts, once);
   }
->;
+}
 
 function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: Facts): void {
   const origin = reader.origin(fact);

@@ -13,6 +13,15 @@ import { lowerStretch } from './stretch.js';
 
 type Facts = { -readonly [K in keyof JobDraft]?: JobDraft[K] };
 
+/** What a job names several of, in the order written. */
+interface Lists {
+  readonly relines: (JobDraft['relines'][number] | undefined)[];
+  readonly crews: NameUse[];
+  readonly accessUnits: NameUse[];
+  readonly stock: JobDraft['stock'][number][];
+  readonly cranes: JobDraft['cranes'][number][];
+}
+
 export function lowerJob(
   reader: Reader,
   block: FactAccount,
@@ -20,88 +29,14 @@ export function lowerJob(
   doc: string | undefined,
 ): Named<JobDraft> {
   const facts: Facts = {};
-  const relines: (JobDraft['relines'][number] | undefined)[] = [];
-  const crews: (readonly NameUse[])[] = [];
-  const accessUnits: (readonly NameUse[])[] = [];
-  const stock: JobDraft['stock'][number][] = [];
-  const cranes: JobDraft['cranes'][number][] = [];
-
-  for (const fact of node.facts) {
-    const origin = reader.origin(fact);
-    switch (fact.$type) {
-      case 'JobConveyor': {
-        const use = block.first('conveyor', fact) ? reader.use(fact, 'conveyor') : undefined;
-        if (use) facts.conveyorUse = use;
-        break;
-      }
-      case 'JobWindow':
-        if (block.first('outage or window', fact)) lowerWindow(reader, fact, facts);
-        break;
-      case 'JobScope':
-        if (fact.changeScrew) {
-          if (block.first('change screw', fact)) facts.screwChange = lowerScrewChange(reader, fact);
-        } else {
-          const stretch = lowerStretch(reader, fact.stretch);
-          relines.push(stretch && { stretch, origin, ...stated({ linerUse: reader.use(fact, 'liner') }) });
-        }
-        break;
-      case 'JobCrews':
-        crews.push(reader.uses(fact, 'crews'));
-        break;
-      case 'JobAccessUnits':
-        accessUnits.push(reader.uses(fact, 'units'));
-        break;
-      case 'JobPart': {
-        const use = block.first('part of', fact) ? reader.use(fact, 'job') : undefined;
-        if (use) facts.partOf = use;
-        break;
-      }
-      case 'JobCrane': {
-        const use = reader.use(fact, 'crane');
-        const at = reader.quantity(fact, 'at', 'length', 'chainage of the crane', chainage);
-        const offset = reader.quantity(fact, 'offset', 'length', 'offset of the crane');
-        if (use && at && offset) cranes.push({ use, at, offset, origin });
-        break;
-      }
-      case 'JobMeasure':
-        lowerMeasure(reader, block, fact, facts);
-        break;
-      case 'TemperatureRange': {
-        const range = block.first('fitting temperature', fact)
-          ? reader.range(fact, 'temperature', 'fitting temperature')
-          : undefined;
-        if (range) facts.fittingTemperature = range;
-        break;
-      }
-      case 'JobStock':
-      case 'JobOffcut': {
-        const offcut = fact.$type === 'JobOffcut';
-        const length = reader.quantity(
-          fact,
-          'length',
-          'length',
-          offcut ? 'length of the offcut' : 'stock length',
-          panelLength,
-        );
-        const count = fact.count === undefined ? undefined : reader.count(fact, 'count', 'number of pieces');
-        if (length) stock.push({ length, offcut, origin, ...stated({ count }) });
-        break;
-      }
-      case 'Order':
-        if (block.first('order', fact)) {
-          const steps = lowerSteps(reader, fact);
-          // An order with a hole in it is no order: judged as one, every step after the hole would seem wrong.
-          if (steps) facts.order = { steps, origin };
-        }
-        break;
-    }
-  }
+  const lists: Lists = { relines: [], crews: [], accessUnits: [], stock: [], cranes: [] };
+  for (const fact of node.facts) lowerFact(reader, block, fact, facts, lists);
   const { conveyorUse } = facts;
   block.require('conveyor', conveyorUse, 'conveyor DG1');
   const named = { name: block.name, origin: block.nameOrigin };
   const few = [
-    block.isFew('crews', crews.flat().length, block.nameOrigin),
-    block.isFew('access units', accessUnits.flat().length, block.nameOrigin),
+    block.isFew('crews', lists.crews.length, block.nameOrigin),
+    block.isFew('access units', lists.accessUnits.length, block.nameOrigin),
     block.isFew('steps', facts.order?.steps.length ?? 0, block.nameOrigin),
   ].every((each) => each);
   if (block.garbled || !few || !conveyorUse) return named;
@@ -115,17 +50,93 @@ export function lowerJob(
       measuringTolerance: assumed.measuringTolerance(at),
       jointClearance: assumed.jointClearance(at),
       ...facts,
+      ...lists,
       name: block.name,
       origin: reader.origin(node),
       nameOrigin: at,
       conveyorUse,
-      relines: present(relines),
-      crews: crews.flat(),
-      accessUnits: accessUnits.flat(),
-      cranes,
-      stock,
+      relines: present(lists.relines),
     },
   };
+}
+
+function lowerFact(reader: Reader, block: FactAccount, fact: ast.JobFact, facts: Facts, lists: Lists): void {
+  const origin = reader.origin(fact);
+  switch (fact.$type) {
+    case 'JobConveyor': {
+      const use = block.first('conveyor', fact) ? reader.use(fact, 'conveyor') : undefined;
+      if (use) facts.conveyorUse = use;
+      return;
+    }
+    case 'JobWindow':
+      if (block.first('outage or window', fact)) lowerWindow(reader, fact, facts);
+      return;
+    case 'JobScope':
+      lowerScope(reader, block, fact, facts, lists);
+      return;
+    case 'JobCrews':
+      lists.crews.push(...reader.uses(fact, 'crews'));
+      return;
+    case 'JobAccessUnits':
+      lists.accessUnits.push(...reader.uses(fact, 'units'));
+      return;
+    case 'JobPart': {
+      const use = block.first('part of', fact) ? reader.use(fact, 'job') : undefined;
+      if (use) facts.partOf = use;
+      return;
+    }
+    case 'JobCrane': {
+      const use = reader.use(fact, 'crane');
+      const at = reader.quantity(fact, 'at', 'length', 'chainage of the crane', chainage);
+      const offset = reader.quantity(fact, 'offset', 'length', 'offset of the crane');
+      if (use && at && offset) lists.cranes.push({ use, at, offset, origin });
+      return;
+    }
+    case 'JobMeasure':
+      lowerMeasure(reader, block, fact, facts);
+      return;
+    case 'TemperatureRange': {
+      const range = block.first('fitting temperature', fact)
+        ? reader.range(fact, 'temperature', 'fitting temperature')
+        : undefined;
+      if (range) facts.fittingTemperature = range;
+      return;
+    }
+    case 'JobStock':
+    case 'JobOffcut':
+      lowerStock(reader, fact, lists);
+      return;
+    case 'Order': {
+      // An order with a hole in it is no order: judged as one, every step after the hole would seem wrong.
+      const steps = block.first('order', fact) ? lowerSteps(reader, fact) : undefined;
+      if (steps) facts.order = { steps, origin };
+      return;
+    }
+  }
+}
+
+function lowerScope(
+  reader: Reader,
+  block: FactAccount,
+  fact: ast.JobScope,
+  facts: Facts,
+  { relines }: Lists,
+): void {
+  if (fact.changeScrew) {
+    if (block.first('change screw', fact)) facts.screwChange = lowerScrewChange(reader, fact);
+    return;
+  }
+  const stretch = lowerStretch(reader, fact.stretch);
+  const origin = reader.origin(fact);
+  relines.push(stretch && { stretch, origin, ...stated({ linerUse: reader.use(fact, 'liner') }) });
+}
+
+function lowerStock(reader: Reader, fact: ast.JobStock | ast.JobOffcut, { stock }: Lists): void {
+  const offcut = fact.$type === 'JobOffcut';
+  const what = offcut ? 'length of the offcut' : 'stock length';
+  const length = reader.quantity(fact, 'length', 'length', what, panelLength);
+  const count = fact.count === undefined ? undefined : reader.count(fact, 'count', 'number of pieces');
+  if (length) stock.push({ length, offcut, origin: reader.origin(fact), ...stated({ count }) });
 }
 
 function lowerScrewChange(reader: Reader, fact: ast.JobScope): NonNullable<JobDraft['screwChange']> {

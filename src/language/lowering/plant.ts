@@ -24,127 +24,183 @@ import { present, stated, type FactAccount } from './block.js';
 import { panelLength, probability, someLength, someMass } from './limits.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 
+type Facts = { -readonly [K in keyof Plant]?: Plant[K] };
+
+/** What a plant has several of, in the order written; undefined for those that could not be read. */
+interface Lists {
+  readonly outages: (Outage | undefined)[];
+  readonly crews: (Crew | undefined)[];
+  readonly accessUnits: (AccessUnit | undefined)[];
+  readonly cranes: (Crane | undefined)[];
+  readonly shifts: (Shift | undefined)[];
+  readonly leadTimes: (LeadTime | undefined)[];
+  readonly expedited: (Expedited | undefined)[];
+  readonly shelf: (ShelfCount | undefined)[];
+  readonly costs: (Cost | undefined)[];
+  readonly unitTimes: (UnitTime | undefined)[];
+}
+
 export function lowerPlant(
   reader: Reader,
   block: FactAccount,
   node: ast.Plant,
   doc: string | undefined,
 ): NamedPlant {
-  let duty: Plant['duty'];
-  let risk: Plant['risk'] | undefined;
-  let contactRisk: Plant['contactRisk'] | undefined;
-  let gasTestInterval: Plant['gasTestInterval'];
-  let fittingTemperature: Plant['fittingTemperature'];
-  let serviceTemperature: Plant['serviceTemperature'];
-  const outages: (Outage | undefined)[] = [];
-  const crews: (Crew | undefined)[] = [];
-  const accessUnits: (AccessUnit | undefined)[] = [];
-  const cranes: (Crane | undefined)[] = [];
-  const shifts: (Shift | undefined)[] = [];
-  const leadTimes: Plant['leadTimes'][number][] = [];
-  const expedited: (Expedited | undefined)[] = [];
-  const shelf: (ShelfCount | undefined)[] = [];
-  const costs: Cost[] = [];
-  const unitTimes: UnitTime[] = [];
-  const once = onceByName(reader);
-  const unread: string[] = [];
-  const keep = <T>(
-    items: (T | undefined)[],
-    item: T | undefined,
-    { name }: { readonly name: string },
-  ): void => {
-    items.push(item);
-    if (item === undefined) unread.push(name);
+  const facts: Facts = {};
+  const lists: Lists = {
+    outages: [],
+    crews: [],
+    accessUnits: [],
+    cranes: [],
+    shifts: [],
+    leadTimes: [],
+    expedited: [],
+    shelf: [],
+    costs: [],
+    unitTimes: [],
   };
-
+  const unread: string[] = [];
+  const once = onceByName(reader);
   for (const fact of node.facts) {
-    const origin = reader.origin(fact);
     switch (fact.$type) {
-      case 'PlantMeasure': {
-        const key = wordsOf(fact, 'key') ?? '';
-        if (!block.first(key, fact)) break;
-        if (key === 'duty') duty = reader.toleranced(fact, 'duty', key);
-        else if (key === 'risk') risk = reader.quantity(fact, 'value', 'ratio', key, probability);
-        else if (key === 'risk of contact')
-          contactRisk = reader.quantity(fact, 'value', 'ratio', key, probability);
-        else if (key === 'gas test interval')
-          gasTestInterval = reader.quantity(fact, 'value', 'duration', key);
+      case 'PlantMeasure':
+        lowerMeasure(reader, block, fact, facts);
         break;
-      }
-      case 'TemperatureRange': {
-        const key = wordsOf(fact, 'key') ?? '';
-        if (!block.first(key, fact)) break;
-        if (key === 'fitting temperature') fittingTemperature = reader.range(fact, 'temperature', key);
-        else serviceTemperature = reader.range(fact, 'temperature', key);
+      case 'TemperatureRange':
+        lowerTemperature(reader, block, fact, facts);
         break;
-      }
       case 'Outage':
-        if (once('outage', fact)) keep(outages, lowerOutage(reader, fact), fact);
-        break;
       case 'Crew':
-        if (once('crew', fact)) keep(crews, lowerCrew(reader, fact), fact);
-        break;
       case 'AccessUnit':
-        if (once('access unit', fact)) keep(accessUnits, lowerAccessUnit(reader, fact), fact);
-        break;
       case 'Crane':
-        if (once('crane', fact)) keep(cranes, lowerCrane(reader, fact), fact);
+        if (!lowerNamed(reader, once, fact, lists)) unread.push(fact.name);
         break;
       case 'Shift':
-        shifts.push(lowerShift(reader, fact));
+        lists.shifts.push(lowerShift(reader, fact));
         break;
-      case 'LeadTime': {
-        const item = wordsOf(fact, 'item');
-        if (item === undefined || !block.first(`lead time ${item}`, fact)) break;
-        const time = reader.quantity(fact, 'value', 'duration', `lead time ${item}`);
-        if (time) leadTimes.push({ item: item as LeadItem, time, origin }); // the grammar takes these words only
+      case 'LeadTime':
+        lists.leadTimes.push(lowerLeadTime(reader, block, fact));
         break;
-      }
       case 'ExpeditedLeadTime':
-        expedited.push(lowerExpedited(reader, block, fact));
+        lists.expedited.push(lowerExpedited(reader, block, fact));
         break;
       case 'ShelfStock':
-        shelf.push(lowerShelf(reader, block, fact));
+        lists.shelf.push(lowerShelf(reader, block, fact));
         break;
-      case 'Cost': {
-        const item = wordsOf(fact, 'item') as CostItem | undefined; // the grammar takes these words only
-        if (item === undefined || !block.first(`cost ${item}`, fact)) break;
-        const amount = reader.quantityOf(fact, 'value', costDimensions[item], `cost ${item}`);
-        if (amount) costs.push({ item, amount: amount as Cost['amount'], origin }); // its dimension is one of the three of Cost
+      case 'Cost':
+        lists.costs.push(lowerCost(reader, block, fact));
         break;
-      }
-      case 'UnitTime': {
-        const item = wordsOf(fact, 'item') as WorkItem | undefined; // the grammar takes these words only
-        if (item === undefined || !block.first(`unit time ${item}`, fact)) break;
-        const time = reader.quantityOf(fact, 'value', ['duration', 'labour a length'], `unit time ${item}`);
-        if (time) unitTimes.push({ item, time: time as UnitTime['time'], origin }); // its dimension is one of the two of UnitTime
+      case 'UnitTime':
+        lists.unitTimes.push(lowerUnitTime(reader, block, fact));
         break;
-      }
     }
   }
+  const at = block.nameOrigin;
   return {
     name: block.name,
-    origin: block.nameOrigin,
+    origin: at,
     ...(block.garbled ? {} : { unread }),
     value: {
+      ...stated({ title: node.title, doc }),
+      risk: assumed.risk(at),
+      contactRisk: assumed.contactRisk(at),
+      ...facts,
       name: block.name,
       origin: reader.origin(node),
-      nameOrigin: block.nameOrigin,
-      ...stated({ title: node.title, doc, duty, gasTestInterval, fittingTemperature, serviceTemperature }),
-      risk: risk ?? assumed.risk(block.nameOrigin),
-      contactRisk: contactRisk ?? assumed.contactRisk(block.nameOrigin),
-      outages: present(outages),
-      crews: present(crews),
-      accessUnits: present(accessUnits),
-      cranes: present(cranes),
-      shifts: present(shifts),
-      leadTimes,
-      expedited: present(expedited),
-      shelf: present(shelf),
-      costs,
-      unitTimes,
+      nameOrigin: at,
+      outages: present(lists.outages),
+      crews: present(lists.crews),
+      accessUnits: present(lists.accessUnits),
+      cranes: present(lists.cranes),
+      shifts: present(lists.shifts),
+      leadTimes: present(lists.leadTimes),
+      expedited: present(lists.expedited),
+      shelf: present(lists.shelf),
+      costs: present(lists.costs),
+      unitTimes: present(lists.unitTimes),
     },
   };
+}
+
+function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.PlantMeasure, facts: Facts): void {
+  const key = wordsOf(fact, 'key') ?? '';
+  if (!block.first(key, fact)) return;
+  const keep = <K extends keyof Facts>(name: K, value: Facts[K]): void => {
+    if (value !== undefined) facts[name] = value;
+  };
+  switch (key) {
+    case 'duty':
+      return keep('duty', reader.toleranced(fact, 'duty', key));
+    case 'risk':
+      return keep('risk', reader.quantity(fact, 'value', 'ratio', key, probability));
+    case 'risk of contact':
+      return keep('contactRisk', reader.quantity(fact, 'value', 'ratio', key, probability));
+    case 'gas test interval':
+      return keep('gasTestInterval', reader.quantity(fact, 'value', 'duration', key));
+  }
+}
+
+function lowerTemperature(
+  reader: Reader,
+  block: FactAccount,
+  fact: ast.TemperatureRange,
+  facts: Facts,
+): void {
+  const key = wordsOf(fact, 'key') ?? '';
+  if (!block.first(key, fact)) return;
+  const range = reader.range(fact, 'temperature', key);
+  if (!range) return;
+  if (key === 'fitting temperature') facts.fittingTemperature = range;
+  else facts.serviceTemperature = range;
+}
+
+/** False where the name is new and what it stands for cannot be read. */
+function lowerNamed(
+  reader: Reader,
+  once: ReturnType<typeof onceByName>,
+  fact: ast.Outage | ast.Crew | ast.AccessUnit | ast.Crane,
+  { outages, crews, accessUnits, cranes }: Lists,
+): boolean {
+  switch (fact.$type) {
+    case 'Outage':
+      return !once('outage', fact) || kept(outages, lowerOutage(reader, fact));
+    case 'Crew':
+      return !once('crew', fact) || kept(crews, lowerCrew(reader, fact));
+    case 'AccessUnit':
+      return !once('access unit', fact) || kept(accessUnits, lowerAccessUnit(reader, fact));
+    case 'Crane':
+      return !once('crane', fact) || kept(cranes, lowerCrane(reader, fact));
+  }
+}
+
+function kept<T>(items: (T | undefined)[], item: T | undefined): boolean {
+  items.push(item);
+  return item !== undefined;
+}
+
+type LeadTime = Plant['leadTimes'][number];
+
+function lowerLeadTime(reader: Reader, block: FactAccount, fact: ast.LeadTime): LeadTime | undefined {
+  const item = wordsOf(fact, 'item') as LeadItem | undefined; // the grammar takes these words only
+  if (item === undefined || !block.first(`lead time ${item}`, fact)) return undefined;
+  const time = reader.quantity(fact, 'value', 'duration', `lead time ${item}`);
+  return time && { item, time, origin: reader.origin(fact) };
+}
+
+function lowerCost(reader: Reader, block: FactAccount, fact: ast.Cost): Cost | undefined {
+  const item = wordsOf(fact, 'item') as CostItem | undefined; // the grammar takes these words only
+  if (item === undefined || !block.first(`cost ${item}`, fact)) return undefined;
+  const amount = reader.quantityOf(fact, 'value', costDimensions[item], `cost ${item}`);
+  // Its dimension is one of the three of Cost.
+  return amount && { item, amount: amount as Cost['amount'], origin: reader.origin(fact) };
+}
+
+function lowerUnitTime(reader: Reader, block: FactAccount, fact: ast.UnitTime): UnitTime | undefined {
+  const item = wordsOf(fact, 'item') as WorkItem | undefined; // the grammar takes these words only
+  if (item === undefined || !block.first(`unit time ${item}`, fact)) return undefined;
+  const time = reader.quantityOf(fact, 'value', ['duration', 'labour a length'], `unit time ${item}`);
+  // Its dimension is one of the two of UnitTime.
+  return time && { item, time: time as UnitTime['time'], origin: reader.origin(fact) };
 }
 
 type MoneyDimension = Extract<Dimension, `money${string}`>;

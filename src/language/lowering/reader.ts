@@ -72,18 +72,23 @@ export interface Reader {
 }
 
 export function createReader(source: number, problems: Problem[]): Reader {
-  const origin = (node: AstNode): Origin => placeOf(source, node.$cstNode);
-  const part = (node: AstNode, property: string, index = 0): Origin =>
-    placeOf(source, partOf(node, property, index) ?? node.$cstNode);
+  const places = {
+    source,
+    problems,
+    origin: (node: AstNode): Origin => placeOf(source, node.$cstNode),
+    part: (node: AstNode, property: string, index = 0): Origin =>
+      placeOf(source, partOf(node, property, index) ?? node.$cstNode),
+  };
+  return { ...places, ...quantities(places), ...datesAndClocks(places), ...names(places) };
+}
 
-  function quantity<D extends Dimension>(
-    node: AstNode,
-    property: string,
-    dimension: D,
-    fact: string,
-    limit: Limit = usual[dimension],
-    index?: number,
-  ): Stated<D> | undefined {
+type Places = Pick<Reader, 'source' | 'problems' | 'origin' | 'part'>;
+
+function quantities({
+  problems,
+  part,
+}: Places): Pick<Reader, 'quantity' | 'quantityOf' | 'quantities' | 'toleranced' | 'range' | 'count'> {
+  const quantity: Reader['quantity'] = (node, property, dimension, fact, limit = usual[dimension], index) => {
     const text = textOf(node, property, index);
     if (text === undefined) return undefined;
     const parsed = parseQuantity(text, dimension);
@@ -98,13 +103,8 @@ export function createReader(source: number, problems: Problem[]): Reader {
       return undefined;
     }
     return { ...parsed.quantity, origin: place };
-  }
-
-  const reader: Reader = {
-    source,
-    problems,
-    origin,
-    part,
+  };
+  return {
     quantity,
     quantityOf(node, property, dimensions, fact) {
       const text = textOf(node, property);
@@ -137,87 +137,78 @@ export function createReader(source: number, problems: Problem[]): Reader {
     count(node, property, fact, least = 1) {
       const text = textOf(node, property);
       if (text === undefined) return undefined;
-      const place = part(node, property);
+      const origin = part(node, property);
       const count = Number(text);
-      if (/^\d+$/.test(text.trim()) && count >= least && count <= 100_000) return { count, origin: place };
-      problems.push({
-        kind: 'out of range',
-        origin: place,
-        text,
-        fact,
-        range: `a whole number from ${least} up`,
-      });
+      if (/^\d+$/.test(text.trim()) && count >= least && count <= 100_000) return { count, origin };
+      const range = `a whole number from ${least} up`;
+      problems.push({ kind: 'out of range', origin, text, fact, range });
       return undefined;
     },
-    day(node, property) {
+  };
+}
+
+function datesAndClocks({ problems, part }: Places): Pick<Reader, 'day' | 'days' | 'clock' | 'timeOfDay'> {
+  const day: Reader['day'] = (node, property) => {
+    const text = textOf(node, property);
+    if (text === undefined) return undefined;
+    const origin = part(node, property);
+    const read = readDay(text);
+    if (read.ok) return { day: read.day, origin };
+    if (read.why === 'no such date') problems.push({ kind: 'no such date', origin, text });
+    else
+      problems.push({
+        kind: 'date form',
+        origin,
+        text,
+        ...(read.certain === undefined ? {} : { corrected: formatDay(read.certain) }),
+        ...(read.either ? { readings: [formatDay(read.either[0]), formatDay(read.either[1])] as const } : {}),
+      });
+    return undefined;
+  };
+  const clockFace =
+    (parse: (text: string) => number | undefined, propose: (text: string) => string | undefined) =>
+    (node: AstNode, property: string): StatedClock | undefined => {
       const text = textOf(node, property);
       if (text === undefined) return undefined;
-      const place = part(node, property);
-      const read = readDay(text);
-      if (read.ok) return { day: read.day, origin: place };
-      problems.push(
-        read.why === 'no such date'
-          ? { kind: 'no such date', origin: place, text }
-          : {
-              kind: 'date form',
-              origin: place,
-              text,
-              ...(read.certain === undefined ? {} : { corrected: formatDay(read.certain) }),
-              ...(read.either
-                ? { readings: [formatDay(read.either[0]), formatDay(read.either[1])] as const }
-                : {}),
-            },
-      );
+      const origin = part(node, property);
+      const hours = parse(text);
+      if (hours !== undefined) return { hours, text, origin };
+      const corrected = propose(text);
+      problems.push({ kind: 'clock form', origin, text, ...(corrected === undefined ? {} : { corrected }) });
       return undefined;
-    },
+    };
+  return {
+    day,
     days(node) {
-      const from = reader.day(node, 'from');
-      const to = reader.day(node, 'to');
+      const from = day(node, 'from');
+      const to = day(node, 'to');
       return from && to && { from, to };
     },
-    clock: (node, property) => clockFace(node, property, parseClock, proposeClock),
-    timeOfDay: (node, property) => clockFace(node, property, parseTimeOfDay, proposeTimeOfDay),
+    clock: clockFace(parseClock, proposeClock),
+    timeOfDay: clockFace(parseTimeOfDay, proposeTimeOfDay),
+  };
+}
+
+function names({ source, part }: Places): Pick<Reader, 'name' | 'use' | 'uses'> {
+  const asWritten = (reference: Reference, node: AstNode): NameUse => ({
+    name: reference.$refText,
+    origin: placeOf(source, reference.$refNode ?? node.$cstNode),
+  });
+  return {
     name(node, property) {
       const name = textOf(node, property);
       return name === undefined ? undefined : { name, origin: part(node, property) };
     },
     use(node, property) {
       const reference = (node as unknown as Record<string, unknown>)[property];
-      return isReference(reference)
-        ? { name: reference.$refText, origin: placeOf(source, reference.$refNode ?? node.$cstNode) }
-        : undefined;
+      return isReference(reference) ? asWritten(reference, node) : undefined;
     },
     uses(node, property) {
       return listOf(node, property)
         .filter(isReference)
-        .map((reference) => ({
-          name: reference.$refText,
-          origin: placeOf(source, reference.$refNode ?? node.$cstNode),
-        }));
+        .map((reference) => asWritten(reference, node));
     },
   };
-
-  function clockFace(
-    node: AstNode,
-    property: string,
-    parse: (text: string) => number | undefined,
-    propose: (text: string) => string | undefined,
-  ): StatedClock | undefined {
-    const text = textOf(node, property);
-    if (text === undefined) return undefined;
-    const place = part(node, property);
-    const hours = parse(text);
-    if (hours !== undefined) return { hours, text, origin: place };
-    const corrected = propose(text);
-    problems.push({
-      kind: 'clock form',
-      origin: place,
-      text,
-      ...(corrected === undefined ? {} : { corrected }),
-    });
-    return undefined;
-  }
-  return reader;
 }
 
 /** A quantity that could not be read, as a problem. */
