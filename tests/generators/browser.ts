@@ -23,3 +23,12 @@ export async function openBrowser(): Promise<Browser> {
     ],
   });
 }
+
+/** Pages that a document takes on its own paper. */
+export async function pagesOf(browser: Browser, html: string): Promise<number> {
+  const page = await browser.newPage();
+  await page.setContent(html);
+  const pdf = await page.pdf({ preferCSSPageSize: true });
+  await page.close();
+  return [...pdf.toString('latin1').matchAll(/\/Type\s*\/Page\b(?!s)/g)].length;
+}

@@ -27,6 +27,8 @@ export interface Drawing {
   /** One sentence for those who cannot see it, and for the alternative text of a print. */
   readonly description: string;
   readonly svg: string;
+  /** Not to scale and without a title block: it may be printed at any width. */
+  readonly chart: boolean;
 }
 
 export const sheetSize = { width: 257, height: 178 } as const;
@@ -62,7 +64,27 @@ export function drawingSheet(sheet: SheetContent): Drawing {
     titleBlock(sheet.block, sheet.scale),
     '</svg>',
   ].join('\n');
-  return { title: sheet.block.title, description: sheet.description, svg };
+  return { title: sheet.block.title, description: sheet.description, svg, chart: false };
+}
+
+/** A chart among words: no border and no title block, as high (mm) as what it shows. */
+export function chartDrawing(chart: Omit<SheetContent, 'block' | 'scale'> & ChartSize): Drawing {
+  const { id, title, description, height } = chart;
+  const { width } = sheetSize;
+  const svg = [
+    `<svg xmlns="http://www.w3.org/2000/svg" class="drawing-sheet" width="${width}mm" height="${n(height)}mm" viewBox="0 0 ${width} ${n(height)}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="${escapeHtml(fontFamily)}">`,
+    `<title id="${id}-title">${escapeHtml(title)}</title>`,
+    `<desc id="${id}-desc">${escapeHtml(description)}</desc>`,
+    `<defs>${hatchDefinitions(id, chart.hatches ?? [])}${chart.definitions ?? ''}</defs>`,
+    ...chart.content,
+    '</svg>',
+  ].join('\n');
+  return { title, description, svg, chart: true };
+}
+
+export interface ChartSize {
+  readonly title: string;
+  readonly height: number;
 }
 
 interface Field {

@@ -28,15 +28,14 @@ export interface GanttFacts {
 const names = 86;
 const top = drawingArea.y + 17;
 const room = drawingArea.y + drawingArea.height - top;
-/** Rows as high as the sheet allows, within what lettering needs and what the eye follows, mm. */
-const rowHeights = { least: 5.3, most: 6.6 } as const;
-const rowsASheet = Math.floor(room / rowHeights.least);
+/** What the lettering needs, mm. */
+const rowHeight = 5.3;
+const rowsASheet = Math.floor(room / rowHeight);
 
 export function gantt(facts: GanttFacts): readonly Picture[] {
   const sheets = Math.max(1, Math.ceil(facts.rows.length / rowsASheet));
   const perSheet = Math.ceil(facts.rows.length / sheets);
   return Array.from({ length: facts.rows.length === 0 ? 0 : sheets }, (_, sheet): Picture => {
-    const rowHeight = Math.min(rowHeights.most, room / perSheet);
     const rows = facts.rows.slice(sheet * perSheet, (sheet + 1) * perSheet);
     return {
       title: `${facts.conveyor}: time plan`,
@@ -44,10 +43,11 @@ export function gantt(facts: GanttFacts): readonly Picture[] {
       scale: 'time',
       description: `Steps ${rows[0]?.number ?? 0} to ${rows.at(-1)?.number ?? 0} of ${facts.rows.length} over ${facts.duration.toFixed(1)} working hours; solid bars are critical.`,
       hatches: [],
+      chart: top + rows.length * rowHeight + 1,
       content: () => [
         ...paintKey(),
         ...paintTime(facts, rows.length * rowHeight),
-        ...rows.flatMap((row, index) => paintRow(facts, row, top + index * rowHeight, rowHeight)),
+        ...rows.flatMap((row, index) => paintRow(facts, row, top + index * rowHeight)),
       ],
     };
   });
@@ -99,7 +99,7 @@ function paintTime(facts: GanttFacts, height: number): string[] {
   return marks;
 }
 
-function paintRow(facts: GanttFacts, row: GanttRow, y: number, rowHeight: number): string[] {
+function paintRow(facts: GanttFacts, row: GanttRow, y: number): string[] {
   const x = place(facts);
   const [from, to] = [x(row.start), Math.max(x(row.finish), x(row.start) + 0.6)];
   const right = drawingArea.x + drawingArea.width;

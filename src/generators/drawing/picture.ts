@@ -4,7 +4,7 @@
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Interval, Run } from '../../domain/model/runs.js';
 import type { Drawing } from './drawing-sheet.js';
-import { drawingSheet } from './drawing-sheet.js';
+import { chartDrawing, drawingSheet } from './drawing-sheet.js';
 import type { HatchPattern } from './hatch.js';
 
 export interface PanelMark {
@@ -42,6 +42,8 @@ export interface Picture {
   readonly scale: string;
   readonly description: string;
   readonly hatches: readonly HatchPattern[];
+  /** Height of a chart, mm from the top of a sheet: it is not to scale and gets no sheet of its own. */
+  readonly chart?: number;
   definitions?(id: string): string;
   /** Marks inside the drawing area; `id` prefixes every id they refer to. */
   content(id: string): readonly string[];
@@ -55,22 +57,28 @@ export interface Issue {
 }
 
 export function issueDrawings(pictures: readonly Picture[], issue: Issue): readonly Drawing[] {
+  const sheets = pictures.filter(({ chart }) => chart === undefined);
   return pictures.map((picture, index) => {
     const id = `${issue.number.replace(/[^A-Za-z0-9]+/g, '-')}-${index + 1}`;
-    return drawingSheet({
+    const shown = {
       id,
-      block: {
-        ...issue,
-        title: picture.title,
-        documentType: picture.documentType,
-        sheet: index + 1,
-        sheets: pictures.length,
-      },
-      scale: picture.scale,
       description: picture.description,
       hatches: picture.hatches,
       definitions: picture.definitions?.(id) ?? '',
       content: picture.content(id),
+    };
+    if (picture.chart !== undefined)
+      return chartDrawing({ ...shown, title: picture.title, height: picture.chart });
+    return drawingSheet({
+      ...shown,
+      block: {
+        ...issue,
+        title: picture.title,
+        documentType: picture.documentType,
+        sheet: sheets.indexOf(picture) + 1,
+        sheets: sheets.length,
+      },
+      scale: picture.scale,
     });
   });
 }

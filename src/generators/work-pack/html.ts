@@ -8,7 +8,7 @@ import type { PageOptions, Paper } from '../page/page.js';
 import { htmlPage } from '../page/page.js';
 import { placeInText } from '../page/place-in-text.js';
 import type { WorkPack } from './pack.js';
-import type { PrintBlock, Column } from './print/blocks.js';
+import type { CautionWords, Column, PrintBlock } from './print/blocks.js';
 import { packBlocks, packTitle } from './print/pack-blocks.js';
 import { stamp, stampStyles } from './print/stamp.js';
 
@@ -51,11 +51,7 @@ function cover(pack: WorkPack): Markup {
 function blockMarkup(block: PrintBlock): Markup {
   switch (block.kind) {
     case 'heading':
-      return element(
-        block.level === 2 ? 'h2' : 'h3',
-        { class: block.newPage ? 'page' : undefined },
-        block.text,
-      );
+      return element(block.level === 2 ? 'h2' : 'h3', {}, block.text);
     case 'text':
       return element('p', {}, block.strong ? element('strong', {}, block.text) : block.text);
     case 'list':
@@ -65,28 +61,55 @@ function blockMarkup(block: PrintBlock): Markup {
         block.items.map((item) => element('li', {}, item)),
       );
     case 'caution':
-      return element(
-        'section',
-        { class: 'caution' },
-        element('h3', {}, block.heading),
-        block.text.map((text) => element('p', {}, text)),
-        block.sources !== undefined &&
-          element(
-            'p',
-            { class: 'small muted' },
-            `Usually met: ${block.sources}. What applies here is for the site to say.`,
-          ),
-      );
+      return cautionMarkup(block);
+    case 'cautions':
+      return element('div', { class: 'cautions' }, block.cautions.map(cautionMarkup));
     case 'code':
       return element('pre', {}, block.text);
     case 'drawing':
-      return element('section', { class: 'sheet' }, trusted(block.drawing.svg));
+      return block.drawing.chart
+        ? element('figure', {}, trusted(block.drawing.svg), element('figcaption', {}, block.drawing.title))
+        : element('section', { class: 'sheet' }, trusted(block.drawing.svg));
     case 'table':
-      return tableMarkup(block);
+      return block.halves && block.rows.length > 3 ? halvesMarkup(block) : tableMarkup(block);
   }
 }
 
-function tableMarkup(block: Extract<PrintBlock, { kind: 'table' }>): Markup {
+function cautionMarkup({ heading, text, sources }: CautionWords): Markup {
+  return element(
+    'section',
+    { class: 'caution' },
+    element('h3', {}, heading),
+    text.map((each) => element('p', {}, each)),
+    sources !== undefined &&
+      element(
+        'p',
+        { class: 'small muted' },
+        `Usually met: ${sources}. What applies here is for the site to say.`,
+      ),
+  );
+}
+
+/** One narrow table as two beside each other. */
+function halvesMarkup(block: Table): Markup {
+  const half = Math.ceil(block.rows.length / 2);
+  const { caption, ...rest } = block;
+  return element(
+    'section',
+    { class: 'keep' },
+    caption !== undefined && element('p', { class: 'caption' }, caption),
+    element(
+      'div',
+      { class: 'halves' },
+      tableMarkup({ ...rest, rows: block.rows.slice(0, half) }),
+      tableMarkup({ ...rest, rows: block.rows.slice(half) }),
+    ),
+  );
+}
+
+type Table = Extract<PrintBlock, { kind: 'table' }>;
+
+function tableMarkup(block: Table): Markup {
   const strong = new Set(block.strong);
   return element(
     'table',
@@ -145,7 +168,7 @@ function placeOf(origin: Origin | undefined): Attributes {
 }
 
 /** Tables with so few rows stay on one page. */
-const shortTable = 8;
+const shortTable = 4;
 
 /** Widths are classes: a view with a policy of its own allows no style attribute. */
 function widthClass(column: Column): string {
@@ -169,20 +192,32 @@ function lines(text: string): Markup {
 
 function styles(paper: Paper): string {
   return `
+@page { margin: 11mm 12mm 12mm; }
 @page sheet { size: ${paper} landscape; margin: 10mm; @bottom-left { content: none; } @bottom-right { content: none; } }
 .cover .kicker { font-size: 11pt; margin: 0 0 1mm; }
 .cover { border-bottom: 2pt solid #000; margin-bottom: 4mm; padding-bottom: 2mm; }
 .scope { font-size: 13pt; font-weight: bold; padding-left: 6mm; }
-${stampStyles}table.form td { height: 9mm; }
+${stampStyles}p, li { font-size: 9.8pt; line-height: 1.32; }
+h2 { font-size: 13.5pt; margin: 4mm 0 1mm; }
+li { margin: 0 0 0.4mm; }
+p { margin: 0 0 1.4mm; }
+table { font-size: 9.2pt; line-height: 1.24; margin: 0.5mm 0 2.5mm; }
+.caption { font-weight: bold; font-size: 9.2pt; margin: 0 0 1mm; break-after: avoid; }
+table.form td { height: 6.6mm; }
 td.write { border-left: 0.5pt solid #b0b0b0; }
 th { hyphens: auto; }
 tr.strong td { font-weight: bold; }
-.caution h3 { margin: 0 0 1mm; }
-.caution p { margin: 0 0 1mm; }
-pre { font: 10pt/1.35 "Liberation Mono", "DejaVu Sans Mono", monospace; border: 0.7pt solid #000; padding: 3mm; white-space: pre-wrap; break-inside: avoid; }
-.sheet { page: sheet; break-before: page; break-after: page; }
+.caution h3 { margin: 0 0 0.5mm; }
+.caution p { margin: 0 0 0.8mm; }
+.cautions { columns: 2; column-gap: 4mm; margin: 2mm 0 0; }
+.cautions p { font-size: 9.2pt; line-height: 1.26; }
+.cautions .caution { margin: 0 0 2mm; padding: 1.2mm 2mm; }
+.cautions h3 { font-size: 10pt; }
+.halves { display: grid; grid-template-columns: 1fr 1fr; gap: 6mm; align-items: start; }
+pre { columns: 2; column-gap: 6mm; font: 9.2pt/1.4 "Liberation Mono", "DejaVu Sans Mono", monospace; border: 0.7pt solid #000; padding: 3mm; white-space: pre-wrap; }
+.sheet { page: sheet; break-before: page; }
 svg.drawing-sheet { display: block; margin: 0 auto; max-width: 100%; height: auto; }
-@media print { svg.drawing-sheet { max-width: none; } }
+@media print { .sheet svg.drawing-sheet { max-width: none; } }
 @media screen { .sheet { overflow-x: auto; margin: 6mm 0; } }
 `;
 }

@@ -1,7 +1,7 @@
 // The pack in Markdown, for a pull request or a wiki: the same words and tables as the print; drawings are named, not shown.
 
 import type { WorkPack } from './pack.js';
-import type { PrintBlock } from './print/blocks.js';
+import type { CautionWords, PrintBlock } from './print/blocks.js';
 import { packBlocks, packTitle } from './print/pack-blocks.js';
 
 export function workPackMarkdown(pack: WorkPack): string {
@@ -36,13 +36,9 @@ function blockLines(block: PrintBlock): readonly string[] {
     case 'list':
       return block.items.map((item) => `- ${text(item)}`);
     case 'caution':
-      return [
-        `> **${text(block.heading)}**`,
-        ...block.text.flatMap((line) => ['>', `> ${text(line)}`]),
-        ...(block.sources === undefined
-          ? []
-          : ['>', `> Usually met: ${text(block.sources)}. What applies here is for the site to say.`]),
-      ];
+      return cautionLines(block);
+    case 'cautions':
+      return block.cautions.flatMap((caution) => [...cautionLines(caution), '']);
     case 'code':
       return ['```', block.text, '```'];
     case 'drawing':
@@ -50,6 +46,16 @@ function blockLines(block: PrintBlock): readonly string[] {
     case 'table':
       return tableLines(block);
   }
+}
+
+function cautionLines({ heading, text: lines, sources }: CautionWords): readonly string[] {
+  return [
+    `> **${text(heading)}**`,
+    ...lines.flatMap((line) => ['>', `> ${text(line)}`]),
+    ...(sources === undefined
+      ? []
+      : ['>', `> Usually met: ${text(sources)}. What applies here is for the site to say.`]),
+  ];
 }
 
 function tableLines(block: Extract<PrintBlock, { kind: 'table' }>): readonly string[] {

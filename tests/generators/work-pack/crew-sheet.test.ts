@@ -15,7 +15,7 @@ import type { WorkPack } from '../../../src/generators/work-pack/pack.js';
 import { standingCaution } from '../../../src/generators/work-pack/parts/cautions.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { troughline } from '../../cli/console.js';
-import { openBrowser } from '../browser.js';
+import { openBrowser, pagesOf } from '../browser.js';
 import { day, liftConveyor, read, theJob, type EstateFacts } from '../estate.js';
 
 const root = fileURLToPath(new URL('../../../', import.meta.url));
@@ -56,14 +56,6 @@ describe('in a browser', () => {
     await browser.close();
   });
 
-  async function pagesOf(html: string): Promise<number> {
-    const page = await browser.newPage();
-    await page.setContent(html);
-    const pdf = await page.pdf({ preferCSSPageSize: true });
-    await page.close();
-    return [...pdf.toString('latin1').matchAll(/\/Type\s*\/Page\b(?!s)/g)].length;
-  }
-
   async function rowsOf(html: string): Promise<readonly Row[]> {
     const page = await browser.newPage();
     await page.setContent(html);
@@ -80,7 +72,7 @@ describe('in a browser', () => {
   }
 
   test('pages are counted right: a whole pack has many', async () => {
-    expect(await pagesOf(workPackHtml(screw))).toBeGreaterThan(5);
+    expect(await pagesOf(browser, workPackHtml(screw))).toBeGreaterThan(5);
   });
 
   for (const [name, made] of [
@@ -99,7 +91,7 @@ describe('in a browser', () => {
   ] as const)
     for (const paper of ['A4', 'Letter'] as const)
       test(`${name} prints on at most two pages of ${paper}`, async () => {
-        expect(await pagesOf(crewSheetHtml(made, { paper }))).toBeLessThanOrEqual(2);
+        expect(await pagesOf(browser, crewSheetHtml(made, { paper }))).toBeLessThanOrEqual(2);
       });
 
   for (const [name, made] of [
@@ -165,7 +157,7 @@ describe('in a browser', () => {
       for (const job of jobs) {
         const made = JSON.parse(readFileSync(path.join(out, job), 'utf8')) as WorkPack;
         const html = readFileSync(path.join(out, job.replace('.json', '-crew.html')), 'utf8');
-        expect(await pagesOf(html)).toBe(2);
+        expect(await pagesOf(browser, html)).toBe(2);
         const rows = await rowsOf(html);
         expect(rows.map(({ number, sign }) => [number, sign])).toEqual(
           made.steps.map(({ number, hold }) => [number, hold]),

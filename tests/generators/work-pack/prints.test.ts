@@ -85,9 +85,9 @@ describe('HTML', () => {
     ['Letter', 215.9, 'in'],
   ] as const) {
     test(`stays within the margins of ${paper} in ${liner}, and its drawings print at full size`, async () => {
-      // 13 mm of margin on either side; drawings have sheets of their own.
+      // 12 mm of margin on either side; drawings to scale have sheets of their own.
       const page = await browser.newPage({
-        viewport: { width: Math.floor(((width - 26) / 25.4) * 96), height: 1000 },
+        viewport: { width: Math.floor(((width - 24) / 25.4) * 96), height: 1000 },
       });
       await page.emulateMedia({ media: 'print' });
       const text = liftConveyor({ job: 'change screw' });
@@ -102,7 +102,9 @@ describe('HTML', () => {
       );
       expect(wide).toEqual([]);
       const drawn = await page.evaluate(() =>
-        [...document.querySelectorAll('svg.drawing-sheet')].map((node) => node.getBoundingClientRect().width),
+        [...document.querySelectorAll('.sheet svg.drawing-sheet')].map(
+          (node) => node.getBoundingClientRect().width,
+        ),
       );
       for (const px of drawn) expect((px / 96) * 25.4).toBeCloseTo(257, 0);
       await page.close();

@@ -13,14 +13,15 @@ export interface Column {
   readonly width?: number;
 }
 
+export interface CautionWords {
+  readonly heading: string;
+  readonly text: readonly string[];
+  readonly sources?: string;
+}
+
 /** Cells are text; a line break in one begins a new line. */
 export type PrintBlock =
-  | {
-      readonly kind: 'heading';
-      readonly level: 2 | 3;
-      readonly text: string;
-      /** Starts a new sheet of paper. */ readonly newPage?: boolean;
-    }
+  | { readonly kind: 'heading'; readonly level: 2 | 3; readonly text: string }
   | { readonly kind: 'text'; readonly text: string; readonly strong?: boolean }
   | { readonly kind: 'list'; readonly items: readonly string[]; readonly strong?: boolean }
   | {
@@ -30,14 +31,14 @@ export type PrintBlock =
       readonly rows: readonly (readonly string[])[];
       /** What a row stands for in the text, row by row, where it does. */
       readonly origins?: readonly Origin[];
-      /** Tall rows for handwriting. */ readonly form?: boolean;
+      /** Tall rows for handwriting. */
+      readonly form?: boolean;
+      /** Narrow enough to be printed in two halves side by side. */
+      readonly halves?: boolean;
       readonly strong?: readonly number[];
     }
-  | {
-      readonly kind: 'caution';
-      readonly heading: string;
-      readonly text: readonly string[];
-      readonly sources?: string;
-    }
+  | ({ readonly kind: 'caution' } & CautionWords)
+  /** Side by side where the paper is wide enough. */
+  | { readonly kind: 'cautions'; readonly cautions: readonly CautionWords[] }
   | { readonly kind: 'code'; readonly text: string }
   | { readonly kind: 'drawing'; readonly drawing: Drawing };

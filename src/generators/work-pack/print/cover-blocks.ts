@@ -1,0 +1,135 @@
+// Page 1 of a pack: what is to be done, when, by whom, what speaks against it, and who signs that it was read.
+
+import { formatHours, formatMass } from '../../../domain/units/format.js';
+import { lengthWords } from '../../page/lengths.js';
+import type { PanelRow, WorkPack } from '../pack.js';
+import { standingCaution } from '../parts/cautions.js';
+import type { PrintBlock } from './blocks.js';
+
+export function coverBlocks(pack: WorkPack): PrintBlock[] {
+  const { window } = pack;
+  const renewed = pack.panels.filter((panel) => panel.renewed);
+  const rows: string[][] = [
+    ['Plant', pack.plant],
+    ['Conveyor', [pack.conveyor.name, pack.conveyor.title].filter(Boolean).join(': ')],
+    [
+      'Window',
+      window
+        ? `${window.from} to ${window.to}, ${window.days} days${window.name ? ` (${[window.name, window.title].filter(Boolean).join(': ')})` : ''}`
+        : 'not given: agree it before anything is ordered',
+    ],
+    [
+      'Crews',
+      pack.crews.length > 0
+        ? pack.crews
+            .map(
+              (crew) =>
+                `${crew.name}${crew.size === undefined ? ' (not declared at the plant)' : `, ${crew.size} people${crew.skills.length > 0 ? ` (${crew.skills.join(', ')})` : ''}`}`,
+            )
+            .join('; ')
+        : 'none named',
+    ],
+    ['Time', timeWords(pack)],
+    [
+      'Access',
+      pack.accessUnits.length > 0
+        ? pack.accessUnits
+            .map((unit) =>
+              [
+                unit.name,
+                unit.title,
+                unit.reach === undefined ? '' : `reach ${lengthWords(unit.reach, pack.unit)}`,
+                unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`,
+              ]
+                .filter(Boolean)
+                .join(', '),
+            )
+            .join('; ')
+        : 'none named',
+    ],
+    ['Order by', orderWords(pack)],
+    [
+      'Panels',
+      renewed.length > 0
+        ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${renewed.every((panel) => panel.mass !== undefined) ? `${formatMass(sum(renewed))} in all` : 'mass not known'}`
+        : 'none',
+    ],
+  ];
+  return [
+    ...(pack.job.doc ? [{ kind: 'text' as const, text: pack.job.doc }] : []),
+    {
+      kind: 'list',
+      strong: true,
+      items:
+        pack.scope.length > 0 ? pack.scope : ['This job names nothing to reline and no screw to change.'],
+    },
+    { kind: 'table', columns: [{ head: 'What', width: 26 }, { head: 'As planned' }], rows },
+    { kind: 'caution', heading: 'Read first', text: [standingCaution] },
+    ...(pack.warnings.length > 0
+      ? [
+          {
+            kind: 'table' as const,
+            caption: 'To be settled before the job',
+            columns: [{ head: 'What' }, { head: 'What would do' }],
+            rows: pack.warnings.map((warning) => [warning.message, warning.todo]),
+          },
+        ]
+      : []),
+    {
+      kind: 'table',
+      caption: 'The machine',
+      halves: true,
+      columns: [{ head: 'Part', width: 22 }, { head: 'As declared' }],
+      rows: pack.conveyor.facts.map((fact) => [fact.name, fact.value]),
+    },
+    {
+      kind: 'table',
+      caption: 'Issued and accepted',
+      form: true,
+      columns: [
+        { head: 'Role' },
+        { head: 'Name', write: 45 },
+        { head: 'Signature', write: 40 },
+        { head: 'Date and time', write: 35 },
+      ],
+      rows: [
+        'Planned by',
+        'Site safety / permit office',
+        'Person in charge of the isolation',
+        'Crew leader',
+      ].map((role) => [role, '', '', '']),
+    },
+  ];
+}
+
+function orderWords(pack: WorkPack): string {
+  const known = pack.orderBy.map((order) => `${order.item} ${order.date} (lead time ${order.leadTime})`);
+  const kinds = [
+    ...new Set(
+      pack.materials
+        .filter((row) => row.kind !== 'consumable' && row.orderBy === undefined)
+        .map((row) => row.kind),
+    ),
+  ];
+  const open =
+    pack.window === undefined
+      ? 'no window, so no date'
+      : kinds.length > 0
+        ? `no lead time declared for ${kinds.join(' and ')}`
+        : '';
+  return [...known, open].filter(Boolean).join('; ') || 'nothing to order';
+}
+
+function timeWords({ schedule }: WorkPack): string {
+  // Repeated tests of the air are told but have no time of their own in the plan, so nothing is claimed that counts them.
+  const bound = schedule.optimal
+    ? `no plan can be shorter${(schedule.repeatGasTests?.times ?? 0) > 0 ? ', repeated gas tests not counted' : ''}`
+    : `no plan can be shorter than ${formatHours(schedule.lowerBound)}`;
+  const window =
+    schedule.available === undefined ? '' : ` of ${formatHours(schedule.available)} in the window`;
+  return `${formatHours(schedule.duration)} of shift time${window}${schedule.finish ? `, done by ${schedule.finish}` : ''} (${bound})`;
+}
+
+function sum(panels: readonly PanelRow[]): number {
+  return panels.reduce((total, panel) => total + (panel.mass ?? 0), 0);
+}

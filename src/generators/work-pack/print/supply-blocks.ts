@@ -1,0 +1,207 @@
+// What is lifted, cut and brought: lifts with their masses, the cut list, materials.
+
+import { formatMass, formatNumber, formatPercent } from '../../../domain/units/format.js';
+import type { LengthUnit } from '../../page/lengths.js';
+import { chainageWords, lengthWords } from '../../page/lengths.js';
+import type { CutListFacts, WorkPack } from '../pack.js';
+import type { PrintBlock } from './blocks.js';
+import { handWords } from './panel-blocks.js';
+
+export function liftBlocks(pack: WorkPack): PrintBlock[] {
+  const { lifts } = pack;
+  if (lifts.spiral === undefined && lifts.byHand.length === 0) return [];
+  const blocks: PrintBlock[] = [
+    { kind: 'heading', level: 2, text: 'Lifts and handling' },
+    {
+      kind: 'text',
+      text: 'Masses are calculated from geometry and density; wear and clinging material change them. A competent person plans each lift.',
+    },
+  ];
+  if (lifts.spiral) {
+    const { spiral } = lifts;
+    blocks.push(
+      {
+        kind: 'list',
+        items: [
+          `Out: ${spiral.out}, ${formatNumber(spiral.massOut, 1)} kg/m. In: ${spiral.in}, ${formatNumber(spiral.massIn, 1)} kg/m.`,
+          `Unbolted, the whole spiral pulls down the slope with ${formatNumber(spiral.downSlopeForce / 1000, 2)} kN, friction left out: rate the restraint for it.`,
+          ...(spiral.springBack === undefined
+            ? []
+            : [
+                `It can spring by about ${lengthWords(Math.round(spiral.springBack), pack.unit)} when the drive plate lets go.`,
+              ]),
+          `Slings at ${formatNumber(lifts.slingAngle)}° from the vertical.${lifts.slingAngleAssumed ? ` ${lifts.slingAngleAssumed}` : ''}`,
+        ],
+      },
+      {
+        kind: 'table',
+        form: true,
+        caption: 'Spiral, in pieces',
+        columns: [
+          { head: 'Piece', number: true },
+          { head: 'From', number: true },
+          { head: 'To', number: true },
+          { head: 'Length', number: true },
+          { head: 'Mass', number: true },
+          { head: 'Limit', number: true },
+          { head: 'Hangs from' },
+          { head: 'Centre', number: true },
+          { head: 'Each sling leg', number: true },
+          { head: 'Lifted out', write: 18 },
+          { head: 'Lifted in', write: 18 },
+        ],
+        rows: spiral.pieces.map((piece) => [
+          `${piece.number}`,
+          chainageWords(piece.from, pack.unit),
+          chainageWords(piece.to, pack.unit),
+          lengthWords(piece.to - piece.from, pack.unit),
+          formatMass(piece.mass),
+          piece.limit === undefined ? '' : formatMass(piece.limit),
+          `${piece.liftingPoint ?? ''}${piece.withinLimit ? '' : ' OVER LIMIT'}`,
+          chainageWords(piece.centre, pack.unit),
+          `${formatNumber(piece.legTension / 1000, 2)} kN`,
+          '',
+          '',
+        ]),
+        strong: spiral.pieces.flatMap((piece, index) => (piece.withinLimit ? [] : [index])),
+      },
+    );
+  }
+  blocks.push({
+    kind: 'table',
+    caption: 'By hand',
+    columns: [
+      { head: 'What' },
+      { head: 'Number', number: true },
+      { head: 'Heaviest', number: true },
+      { head: 'Centre of gravity' },
+      { head: 'By the usual guideline' },
+      { head: 'Limit of this job', number: true },
+    ],
+    rows: lifts.byHand.map((lift) => [
+      lift.what,
+      `${lift.count}`,
+      formatMass(lift.mass),
+      lift.centre,
+      handWords(lift.people),
+      lift.teamLift === undefined ? '' : formatMass(lift.teamLift),
+    ]),
+  });
+  return blocks;
+}
+
+export function cutBlocks(pack: WorkPack): PrintBlock[] {
+  return pack.cutLists.flatMap((list): PrintBlock[] => {
+    const items = [
+      ...list.toBuy.map((buy) => `New stock: ${buy.count} of ${lengthWords(buy.length, pack.unit)}.`),
+      `${lengthWords(list.newStock, pack.unit)} of new stock in all; ${list.optimal ? 'no cutting plan needs less' : `no plan needs less than ${lengthWords(list.lowerBound, pack.unit)}`}. Waste ${formatPercent(list.wasteRatio)}.`,
+      ...(list.newStockWithoutKerf < list.newStock
+        ? [
+            `If the saw took nothing, ${lengthWords(list.newStockWithoutKerf, pack.unit)} would do: sheets a few millimetres over nominal length save whole sheets.`,
+          ]
+        : []),
+      ...list.missing.map(
+        (short) => `Stock in hand does not yield ${short.count} of ${lengthWords(short.length, pack.unit)}.`,
+      ),
+      ...list.tooLong.map(
+        (piece) =>
+          `Panel ${piece.panel} of run ${piece.run} (${lengthWords(piece.length, pack.unit)}) is longer than any stock.`,
+      ),
+      ...list.recordedOffcuts.map(
+        (offcut) =>
+          `On record from ${offcut.date}: ${offcut.count} offcut${offcut.count === 1 ? '' : 's'} of ${lengthWords(offcut.length, pack.unit)} that this job does not list.`,
+      ),
+    ];
+    return [
+      { kind: 'heading', level: 2, text: `Cut list: ${list.liner}` },
+      { kind: 'list', items },
+      {
+        kind: 'table',
+        columns: [
+          { head: 'Stock' },
+          { head: 'Length', number: true },
+          { head: 'Cut into (run.panel; C closing: last, to the gap as measured)' },
+          { head: 'Rest', number: true },
+          { head: 'Rest goes', width: 16 },
+          { head: 'Cut, by', write: 24 },
+        ],
+        rows: stickRows(list, pack.unit),
+      },
+    ];
+  });
+}
+
+/** Sticks that are cut alike stand in one row. */
+function stickRows({ sticks }: CutListFacts, unit: LengthUnit): readonly string[][] {
+  const alike = new Map<string, CutListFacts['sticks'][number][]>();
+  for (const stick of sticks) {
+    const key = [stick.length, stick.offcut, stick.keep, stick.rest, ...stick.cuts.map(cutLength)].join(' ');
+    alike.set(key, [...(alike.get(key) ?? []), stick]);
+  }
+  return [...alike.values()].flatMap((group) => {
+    const [first] = group;
+    if (!first) return [];
+    const { length, offcut, rest, keep } = first;
+    const whole = rest < 0.05;
+    return [
+      [
+        `${group.map(({ name }) => name).join(', ')}${offcut ? ' (offcut)' : ''}`,
+        lengthWords(length, unit),
+        group.map(({ cuts }) => cutWords(cuts, unit)).join('\n'),
+        whole ? '' : lengthWords(rest, unit),
+        whole ? '' : keep ? 'to store' : 'to scrap',
+        '',
+      ],
+    ];
+  });
+}
+
+type Cut = CutListFacts['sticks'][number]['cuts'][number];
+
+function cutLength({ length, closing }: Cut): string {
+  return `${length}${closing ? ' C' : ''}`;
+}
+
+/** `1.1, 1.2: 1.20 m each`, or each with its own length. */
+function cutWords(cuts: readonly Cut[], unit: LengthUnit): string {
+  const words = new Map<string, string[]>();
+  for (const cut of cuts) {
+    const length = `${lengthWords(cut.length, unit)}${cut.closing ? ' C' : ''}`;
+    words.set(length, [...(words.get(length) ?? []), `${cut.run}.${cut.panel}`]);
+  }
+  return [...words]
+    .map(([length, panels]) => `${panels.join(', ')}: ${length}${panels.length > 1 ? ' each' : ''}`)
+    .join('; ');
+}
+
+export function materialBlocks(pack: WorkPack): PrintBlock[] {
+  if (pack.materials.length === 0) return [];
+  return [
+    { kind: 'heading', level: 2, text: 'Materials' },
+    {
+      kind: 'table',
+      columns: [
+        { head: 'What' },
+        { head: 'Needed', number: true },
+        { head: 'Spares', number: true },
+        { head: 'Together', number: true },
+        { head: 'Order by', width: 22 },
+        { head: 'Worked out from' },
+        { head: 'On site', write: 18 },
+      ],
+      rows: pack.materials.map((row) => [
+        row.what,
+        formatNumber(row.needed),
+        formatNumber(row.spares),
+        counted(row.needed + row.spares, row.unit),
+        row.orderBy ?? '',
+        row.basis,
+        '',
+      ]),
+    },
+  ];
+}
+
+function counted(number: number, unit: string): string {
+  return `${formatNumber(number)} ${number === 1 ? unit.replace(/s$/, '') : unit}`;
+}
