@@ -2,7 +2,12 @@
 // could take for a formula gets an apostrophe before it; numbers are written plain.
 
 import { formatClock } from '../../domain/units/clock.js';
+import { acceptedBy } from '../../domain/decision/conveyor-decision.js';
+import type { CalendarDay } from '../../domain/units/calendar.js';
 import { csvTable, type Cell } from './csv-cells.js';
+import { shownOutage } from './decision-words.js';
+import { disagreementOf } from './parts/hand-against-model.js';
+import { disagreementSentence } from './print/change-words.js';
 import type { DepthForecast, PointLife, RemainingLife } from './remaining-life.js';
 import { lastSeen, seenText } from './print/wording.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
@@ -29,6 +34,7 @@ const columns = [
   'short_term_mm_per_1000',
   'ruling',
   'remaining_by_hand',
+  'remaining_from',
   'limit_by_hand',
   'look_again_by',
   'overdue',
@@ -46,6 +52,19 @@ const columns = [
   'limit_on_p10',
   'limit_on_p50',
   'limit_on_p90',
+  'accepted_limit',
+  'accepted_steel',
+  'limit_today',
+  'steel_today',
+  'outage',
+  'outage_from',
+  'limit_by_outage',
+  'steel_by_outage',
+  'conveyor_earliest_reline',
+  'conveyor_order_by',
+  'conveyor_order_is_late',
+  'conveyor_liner_arrives',
+  'hand_against_model',
 ] as const;
 
 export function remainingLifeCsv(report: RemainingLife): string {
@@ -84,6 +103,7 @@ function rowOf(report: RemainingLife, life: ConveyorLife, point: PointLife): rea
       : undefined,
     hand.kind === 'rate' ? hand.rules : undefined,
     hand.kind === 'rate' ? round(hand.remaining, 1) : hand.kind === 'at the limit' ? 0 : undefined,
+    { day: hand.kind === 'rate' || hand.kind === 'at the limit' ? point.leftFrom : undefined },
     { day: condemn?.day },
     { day: point.nextLook?.day },
     point.nextLook?.overdue,
@@ -101,6 +121,37 @@ function rowOf(report: RemainingLife, life: ConveyorLife, point: PointLife): rea
     { day: lives?.days?.q10 },
     { day: lives?.days?.q50 },
     { day: lives?.days?.q90 },
+    ...decided(report, life, point),
+  ];
+}
+
+/** This point's own chances, by the outage that the report shows; what is ordered and when is its conveyor's. */
+function decided(report: RemainingLife, life: ConveyorLife, point: PointLife): readonly Cell[] {
+  const { decision, attention } = life;
+  const outage = shownOutage(life);
+  const ordered = attention.outage;
+  const accepted = acceptedBy(life.conveyor);
+  const by = (depth: DepthForecast | undefined, day: CalendarDay | undefined): number | undefined =>
+    depth?.kind === 'reached'
+      ? 1
+      : depth?.kind === 'life' && day !== undefined
+        ? round(depth.chanceBy?.(day), 6)
+        : undefined;
+  const told = disagreementOf(life, point);
+  return [
+    round(accepted.condemn, 6),
+    round(accepted.contact, 6),
+    by(point.model?.condemn, report.asOf),
+    by(point.model?.trough, report.asOf),
+    outage?.name,
+    { day: outage?.from },
+    by(point.model?.condemn, outage?.from),
+    by(point.model?.trough, outage?.from),
+    { day: decision?.earliest?.day },
+    { day: ordered?.orderBy },
+    ordered?.orderIsLate,
+    { day: ordered?.arrives },
+    told && disagreementSentence(told),
   ];
 }
 

@@ -131,7 +131,10 @@ const conveyor: Schema = {
     hours: amount,
     tonnes: amount,
     decision: orNull(decision),
-    points: list({ type: 'object', required: ['point', 'chainage', 'clock', 'state', 'readings'] }),
+    points: list({
+      type: 'object',
+      required: ['point', 'chainage', 'clock', 'state', 'leftFrom', 'readings'],
+    }),
     runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
   },
   required: [

@@ -6,6 +6,7 @@ import { formatClock } from '../../domain/units/clock.js';
 import { ucumCode } from '../../domain/units/ucum.js';
 import type { Belief } from '../../domain/wear/change.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
+import { disagreementSentence } from './print/change-words.js';
 import type { WearPace } from './parts/wear-change.js';
 import type { PooledMiss } from '../../domain/wear/pooled-miss.js';
 import { programmeJson } from './json-programme.js';
@@ -203,11 +204,12 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       bias: beliefOf(look.bias),
       readings: look.readings,
     })),
-    handAgainstModel: disagreementsOf(life).map(({ point, hand, model: dates, why }) => ({
-      point,
-      hand: day(hand),
-      model: days(dates),
-      why: why.kind,
+    handAgainstModel: disagreementsOf(life).map((told) => ({
+      point: told.point,
+      hand: day(told.hand),
+      model: days(told.model),
+      why: told.why.kind,
+      words: disagreementSentence(told),
     })),
     nextLook:
       model?.look.kind === 'by'
@@ -259,6 +261,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
         depth: number(r.depth),
       })),
       remaining: f.hand.kind === 'rate' ? number(f.hand.remaining) : null,
+      leftFrom: day(f.readings.at(-1)?.day),
       forecast: f.forecast ? depthOf(f.forecast) : null,
     })),
     measure: measureOf(life.measure),
@@ -287,6 +290,7 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
     condemn: number(point.condemn),
     exposureNow: number(point.exposureNow),
     state: point.state,
+    leftFrom: day(point.leftFrom),
     pastLimit: point.pastLimit ?? null,
     worst: point === life.worst,
     readings: point.readings.map((r) => ({

@@ -76,6 +76,7 @@ function conveyorSection(life: ConveyorLife): string {
     formatClock(point.place.clock),
     lastText(point),
     ...handText(point),
+    date(point.leftFrom),
     modelText(point),
     point.nextLook
       ? `${date(point.nextLook.day)}${point.nextLook.overdue ? ' **overdue**' : ''}`
@@ -107,6 +108,7 @@ function conveyorSection(life: ConveyorLife): string {
             `Long-term, ${unit}`,
             `Short-term, ${unit}`,
             `Left by hand, ${life.unit}`,
+            'Left counts from',
             'Limit, model (80 %)',
             'Look again by',
           ],

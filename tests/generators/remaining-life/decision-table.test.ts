@@ -2,6 +2,8 @@
 
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { remainingLifeCsv } from '../../../src/generators/remaining-life/csv.js';
+import { pointSentences } from '../../../src/generators/remaining-life/wear-words.js';
 import { conveyorsCsv } from '../../../src/generators/remaining-life/csv-conveyors.js';
 import {
   earliestText,
@@ -23,6 +25,7 @@ interface Row {
   readonly conveyor: string;
   readonly level: string;
   readonly todo: string;
+  readonly points: readonly { readonly point: string; readonly leftFrom: string | null }[];
   readonly decision: {
     readonly orderBy: { readonly day: string } | null;
     readonly earliest: { readonly day: string; readonly condemn: number } | null;
@@ -79,6 +82,44 @@ describe('the demo on 2026-10-31', () => {
       expect([json?.decision.earliest?.day ?? '', cell('earliest_reline')]).toEqual([soonest, soonest]);
       expect(markdown).toContain(markdownText(earliestText(life)));
     });
+  });
+
+  it('says in every form from which day what is left by hand counts, and where hand and model do not agree', () => {
+    const [head = [], ...rows] = remainingLifeCsv(report)
+      .trim()
+      .split('\r\n')
+      .map((line) => cells(line));
+    const points = report.conveyors.flatMap((life) => life.points.map((point) => ({ life, point })));
+    let told = 0;
+    points.forEach(({ life, point }, i) => {
+      const cell = (name: string): string => rows[i]?.[head.indexOf(name)] ?? '?';
+      expect(cell('point')).toBe(point.place.name);
+      const from = point.leftFrom === undefined ? '' : formatDay(point.leftFrom);
+      const json = data.conveyors
+        .find(({ conveyor }) => conveyor === life.conveyor.name)
+        ?.points.find(({ point: name }) => name === point.place.name);
+      expect(json?.leftFrom ?? '').toBe(from);
+      if (point.hand.kind === 'rate') {
+        expect(cell('remaining_from')).toBe(from);
+        expect(from).not.toBe('');
+        expect(point.readings.map((reading) => reading.day)).toContain(point.leftFrom);
+      }
+      const outage = shownOutage(life);
+      const limit = point.model?.condemn;
+      if (outage && limit?.kind === 'life')
+        expect(Number(cell('limit_by_outage'))).toBeCloseTo(limit.chanceBy?.(outage.from) ?? NaN, 6);
+      const ordered = life.attention.outage ? formatDay(life.attention.outage.orderBy) : '';
+      expect(cell('conveyor_order_by')).toBe(ordered);
+      expect(cell('plant')).toBe('Tarnholt');
+      for (const sentence of pointSentences(life, point)) {
+        told += 1;
+        expect(cell('hand_against_model')).toBe(sentence);
+        expect(html).toContain(sentence);
+        expect(markdown).toContain(markdownText(sentence));
+        expect(JSON.stringify(data)).toContain(JSON.stringify(sentence).slice(1, -1));
+      }
+    });
+    expect(told).toBeGreaterThan(0);
   });
 
   it('says of DG1 that it cannot be relined before 2027-01-09, with the chances of that day and what can be done', () => {

@@ -27,6 +27,8 @@ export type DisagreementReason =
   | { readonly kind: 'a reading that strays'; readonly day: CalendarDay; readonly weight: number }
   /** The hand holds the last interval's rate, which the model takes for a change only in part; or the other way round. */
   | { readonly kind: 'a change of rate'; readonly chance: number }
+  /** The hand has colours only and takes a layer's depth as it is drawn. */
+  | { readonly kind: 'colours only' }
   /** Own readings tell less than what the others show. */
   | { readonly kind: 'the other places'; readonly readings: number; readonly pool: number };
 
@@ -37,11 +39,17 @@ export function disagreementsOf(life: ConveyorLife): readonly Disagreement[] {
 export function disagreementOf(life: ConveyorLife, point: PointLife): Disagreement | undefined {
   const { limitByHand, model } = point;
   const days = model?.condemn.kind === 'life' ? model.condemn.days : undefined;
-  if (limitByHand?.by !== 'rate' || !model || !days) return undefined;
-  const early = days.q05 !== undefined && limitByHand.day < days.q05;
+  if (!limitByHand || !model || !days) return undefined;
+  // What colours allow at the earliest may well be earlier than the model's dates; it must not be later than all of them.
+  const early = limitByHand.by === 'rate' && days.q05 !== undefined && limitByHand.day < days.q05;
   const late = days.q95 !== undefined && limitByHand.day > days.q95;
   if (!early && !late) return undefined;
-  return { point: point.place.name, hand: limitByHand.day, model: days, why: reasonOf(life, point, early) };
+  return {
+    point: point.place.name,
+    hand: limitByHand.day,
+    model: days,
+    why: limitByHand.by === 'colour' ? { kind: 'colours only' } : reasonOf(life, point, early),
+  };
 }
 
 function reasonOf(life: ConveyorLife, point: PointLife, early: boolean): DisagreementReason {

@@ -88,6 +88,8 @@ export interface PointLife {
   readonly model?: PointModel | undefined;
   /** By hand: the limit at the ruling rate, or the earliest that the colours allow. Undefined where nothing finite follows. */
   readonly limitByHand: { readonly day: CalendarDay; readonly by: 'rate' | 'colour' } | undefined;
+  /** What is left by hand counts from this day: of the last thickness, or of what was seen since and rules. */
+  readonly leftFrom: CalendarDay | undefined;
   /** Latest day of the next look: half of the remaining life. Undefined where nothing finite follows. */
   readonly nextLook: { readonly day: CalendarDay; readonly overdue: boolean } | undefined;
   /** The last reading in words: steel shows, or the last thickness is at or below the limit. */
@@ -173,6 +175,7 @@ export function pointLife(input: PointInput): PointLife {
       thick.map(([, y]) => y),
     ),
     limitByHand: limitByHandOf(history, set, milestones, hand, colours),
+    leftFrom: leftFromOf(readings, hand, colours),
     nextLook: nextLookOf(history, set, hand, colours, last?.exposure, asOf),
     pastLimit:
       last?.seen.kind === 'trough' || overruled?.by === 'steel'
@@ -357,6 +360,18 @@ function limitByHandOf(
   if (hand.kind !== 'no reading' || colours.kind !== 'between') return undefined;
   const earliest = dayOfExposure(history, set, colours.last.exposure + colours.leastLife);
   return earliest === undefined ? undefined : { day: earliest, by: 'colour' };
+}
+
+function leftFromOf(
+  readings: readonly ObservedReading[],
+  hand: HandResult,
+  colours: ColourResult,
+): CalendarDay | undefined {
+  const last = hand.kind === 'no reading' ? ('last' in colours ? colours.last : undefined) : hand.last;
+  return (
+    last &&
+    readings.findLast(({ exposure, seen }) => exposure === last.exposure && seen.kind !== 'not seen')?.day
+  );
 }
 
 /**

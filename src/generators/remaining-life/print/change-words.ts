@@ -153,6 +153,8 @@ export function disagreementSentence({ point, hand, model, why }: Disagreement):
       return `${head} The hand takes the reading of ${formatDay(why.day)} as it stands; the model, going by all others, lets it count for ${formatNumber(why.weight, 2)}.`;
     case 'a change of rate':
       return `${head} The model gives a change of the rate a chance of ${chance(why.chance)} and weighs both cases; the hand knows one rate only.`;
+    case 'colours only':
+      return `${head} The hand has colours only and takes each layer to end where it is drawn; the model lets layers vary and also goes by what the other places show.`;
     case 'the other places':
       return `${head} The hand knows the ${counted(why.readings, 'thickness', 'thicknesses')} of this point only; the model also goes by ${counted(why.pool, 'place')} with records, which wear at another rate.`;
   }

@@ -21,7 +21,7 @@ export function pointTable(life: ConveyorLife): Markup {
       { head: 'Last seen' },
       { head: headOf('Long-term', unit), number: true },
       { head: headOf('Short-term', unit), number: true },
-      { head: headOf('Left at ruling rate', life.unit), number: true },
+      { head: headOf('Left at ruling rate', `${life.unit}, from when`), number: true },
       { head: 'Limit by hand', class: 'day' },
       ...(life.model
         ? [
@@ -117,11 +117,16 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
           return [
             `${rate(colours.lowRate)} to ${rate(colours.highRate)}`,
             'by colour',
-            `${amount(colours.leastLife)} to ${amount(colours.mostLife)}`,
+            group(`${amount(colours.leastLife)} to ${amount(colours.mostLife)}`, countedFrom(point)),
             '–',
           ];
         case 'at most':
-          return [`below ${rate(colours.highRate)}`, 'by colour', `over ${amount(colours.leastLife)}`, '–'];
+          return [
+            `below ${rate(colours.highRate)}`,
+            'by colour',
+            group(`over ${amount(colours.leastLife)}`, countedFrom(point)),
+            '–',
+          ];
         case 'worn through':
           return [`above ${rate(colours.lowRate)}`, 'by colour', '0', element('strong', {}, 'worn through')];
         case 'contradiction':
@@ -139,14 +144,20 @@ function leftCell(point: PointLife, remaining: number, last: number): Markup | s
       'at most ',
       amount(remaining),
       element('span', { class: 'sub' }, `from at most ${thickness(last)} mm`, element('br'), 'by colour'),
+      countedFrom(point),
     );
   const seen = lastSeen(point);
   const from = point.readings.findLast((r) => r.seen.kind === 'thickness');
-  if (!seen || !from || seen === from) return amount(remaining);
+  if (!seen || !from || seen === from) return group(amount(remaining), countedFrom(point));
   return group(
     amount(remaining),
-    element('span', { class: 'sub' }, `from ${thickness(last)} mm`, element('br'), date(from.day)),
+    element('span', { class: 'sub' }, `from ${thickness(last)} mm`, countedFrom(point)),
   );
+}
+
+/** What is left counts from that day, not from the day of the report. */
+function countedFrom({ leftFrom }: PointLife): Markup | undefined {
+  return leftFrom === undefined ? undefined : element('span', { class: 'sub' }, date(leftFrom));
 }
 
 function shortCell(point: PointLife): Markup | string {
