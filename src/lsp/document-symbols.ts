@@ -200,114 +200,121 @@ const partKinds: Readonly<Record<string, NameKind>> = {
 };
 
 function collectReferences(document: EstateDocument): readonly Reference[] {
-  const references: Reference[] = [];
-  const add = (kind: NameKind, node: AstNode, property: string, more: Partial<Reference> = {}): void => {
-    for (const cst of GrammarUtils.findNodesForProperty(node.$cstNode, property)) {
-      references.push({ kind, name: cst.text, document, start: cst.offset, end: cst.end, ...more });
-    }
-  };
-  const addConveyor = (node: AstNode): ConveyorName | undefined => {
-    const cst = GrammarUtils.findNodeForProperty(node.$cstNode, 'conveyor');
-    const name = cst && conveyorName(cst.text);
-    if (!cst || !name) return undefined;
-    const before = cst.text.lastIndexOf('.');
-    if (name.plant !== undefined)
-      references.push({
-        kind: 'plant',
-        name: name.plant,
-        document,
-        start: cst.offset,
-        end: cst.offset + name.plant.length,
-      });
-    const start = cst.offset + before + 1 + (before < 0 ? 0 : cst.text.slice(before + 1).search(/\S/));
-    references.push({
-      kind: 'conveyor',
-      name: name.name,
-      document,
-      start,
-      end: start + name.name.length,
-      conveyor: name,
-    });
-    return name;
-  };
-  const about = (conveyor: ConveyorName | undefined, date?: string): Partial<Reference> => ({
-    ...(conveyor ? { conveyor } : {}),
-    ...(date ? { date } : {}),
-  });
-  const addRuns = (node: AstNode, scope: Partial<Reference>): void => {
-    for (const child of AstUtils.streamAst(node))
-      if (ast.isRunName(child)) add('break', child, 'break', scope);
-  };
-
+  const found = referenceList(document);
   for (const block of document.root().blocks) {
     switch (block.$type) {
       case ast.Plant.$type:
-        for (const fact of block.facts) if (ast.isShelfStock(fact)) add('liner', fact, 'liner');
+        for (const fact of block.facts) if (ast.isShelfStock(fact)) found.add('liner', fact, 'liner');
         break;
       case ast.Conveyor.$type:
         for (const fact of block.facts) {
-          if (ast.isPlantUse(fact)) add('plant', fact, 'plant');
-          else if (ast.isLinerUse(fact)) add('liner', fact, 'liner');
-          else if (ast.isScrewUse(fact)) add('screw', fact, 'screw');
+          if (ast.isPlantUse(fact)) found.add('plant', fact, 'plant');
+          else if (ast.isLinerUse(fact)) found.add('liner', fact, 'liner');
+          else if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
         }
         break;
       case ast.Inspection.$type: {
-        const scope = about(addConveyor(block), block.date);
+        const scope = about(found.addConveyor(block), block.date);
         for (const row of block.rows) {
           if (!ast.isReading(row)) continue;
-          add('point', row, 'point', scope);
-          add('layer', row, 'colour', scope);
+          found.add('point', row, 'point', scope);
+          found.add('layer', row, 'colour', scope);
         }
         break;
       }
       case ast.Reline.$type: {
-        const scope = about(addConveyor(block), block.date);
+        const scope = about(found.addConveyor(block), block.date);
         for (const fact of block.facts) {
-          if (ast.isLinerUse(fact)) add('liner', fact, 'liner');
-          else if (ast.isAsFitted(fact)) add('point', fact, 'point', scope);
-          else if (ast.isScope(fact) || ast.isPanelsFitted(fact)) addRuns(fact, scope);
+          if (ast.isLinerUse(fact)) found.add('liner', fact, 'liner');
+          else if (ast.isAsFitted(fact)) found.add('point', fact, 'point', scope);
+          else if (ast.isScope(fact) || ast.isPanelsFitted(fact)) found.addRuns(fact, scope);
         }
         break;
       }
       case ast.ScrewChange.$type:
-        addConveyor(block);
-        for (const fact of block.facts) if (ast.isScrewUse(fact)) add('screw', fact, 'screw');
+        found.addConveyor(block);
+        for (const fact of block.facts) if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
         break;
       case ast.MeterChange.$type:
       case ast.DutyChange.$type:
-        addConveyor(block);
+        found.addConveyor(block);
         break;
       case ast.Job.$type: {
         const of = block.facts.find(ast.isJobConveyor);
-        const scope = about(of && addConveyor(of));
-        for (const fact of block.facts) {
-          if (ast.isJobWindow(fact)) add('outage', fact, 'outage', scope);
-          else if (ast.isJobCrews(fact)) add('crew', fact, 'crews', scope);
-          else if (ast.isJobAccessUnits(fact)) add('access unit', fact, 'units', scope);
-          else if (ast.isJobCrane(fact)) add('crane', fact, 'crane', scope);
-          else if (ast.isJobPart(fact)) add('job', fact, 'job');
-          else if (ast.isJobScope(fact)) {
-            add('liner', fact, 'liner');
-            add('screw', fact, 'screw');
-            addRuns(fact, scope);
-          } else if (ast.isOrder(fact)) {
-            for (const step of fact.steps) {
-              add('crew', step, 'crews', scope);
-              add('crew', step, 'attendants', scope);
-              add('break', step, 'gate', scope);
-              add('access unit', step, 'unit', scope);
-              add('step', step, 'after', { order: fact });
-              addRuns(step, scope);
-            }
-          }
-        }
+        const scope = about(of && found.addConveyor(of));
+        for (const fact of block.facts) addJobFact(found, fact, scope);
         break;
       }
       default: // specifications refer to nothing
         break;
     }
   }
-  return references.sort((a, b) => a.start - b.start);
+  return found.references.sort((a, b) => a.start - b.start);
+}
+
+interface ReferenceList {
+  readonly references: Reference[];
+  add(kind: NameKind, node: AstNode, property: string, more?: Partial<Reference>): void;
+  /** The conveyor and, where it is written `Plant.Name`, the plant. */
+  addConveyor(node: AstNode): ConveyorName | undefined;
+  /** Breaks by which runs are named, anywhere below the node. */
+  addRuns(node: AstNode, scope: Partial<Reference>): void;
+}
+
+function referenceList(document: EstateDocument): ReferenceList {
+  const references: Reference[] = [];
+  const add: ReferenceList['add'] = (kind, node, property, more = {}) => {
+    for (const cst of GrammarUtils.findNodesForProperty(node.$cstNode, property))
+      references.push({ kind, name: cst.text, document, start: cst.offset, end: cst.end, ...more });
+  };
+  return {
+    references,
+    add,
+    addConveyor(node) {
+      const cst = GrammarUtils.findNodeForProperty(node.$cstNode, 'conveyor');
+      const written = cst && conveyorName(cst.text);
+      if (!cst || !written) return undefined;
+      const { plant, name } = written;
+      if (plant !== undefined) {
+        const end = cst.offset + plant.length;
+        references.push({ kind: 'plant', name: plant, document, start: cst.offset, end });
+      }
+      const before = cst.text.lastIndexOf('.');
+      const start = cst.offset + before + 1 + (before < 0 ? 0 : cst.text.slice(before + 1).search(/\S/));
+      const end = start + name.length;
+      references.push({ kind: 'conveyor', name, document, start, end, conveyor: written });
+      return written;
+    },
+    addRuns(node, scope) {
+      for (const child of AstUtils.streamAst(node))
+        if (ast.isRunName(child)) add('break', child, 'break', scope);
+    },
+  };
+}
+
+function addJobFact(found: ReferenceList, fact: ast.JobFact, scope: Partial<Reference>): void {
+  if (ast.isJobWindow(fact)) found.add('outage', fact, 'outage', scope);
+  else if (ast.isJobCrews(fact)) found.add('crew', fact, 'crews', scope);
+  else if (ast.isJobAccessUnits(fact)) found.add('access unit', fact, 'units', scope);
+  else if (ast.isJobCrane(fact)) found.add('crane', fact, 'crane', scope);
+  else if (ast.isJobPart(fact)) found.add('job', fact, 'job');
+  else if (ast.isJobScope(fact)) {
+    found.add('liner', fact, 'liner');
+    found.add('screw', fact, 'screw');
+    found.addRuns(fact, scope);
+  } else if (ast.isOrder(fact))
+    for (const step of fact.steps) {
+      found.add('crew', step, 'crews', scope);
+      found.add('crew', step, 'attendants', scope);
+      found.add('break', step, 'gate', scope);
+      found.add('access unit', step, 'unit', scope);
+      found.add('step', step, 'after', { order: fact });
+      found.addRuns(step, scope);
+    }
+}
+
+function about(conveyor: ConveyorName | undefined, date?: string): Partial<Reference> {
+  return { ...(conveyor ? { conveyor } : {}), ...(date ? { date } : {}) };
 }
 
 function conveyorName(text: string | undefined): ConveyorName | undefined {

@@ -28,6 +28,7 @@ export function syncDocuments(
   let folders: readonly string[] = [];
   let files: Files = { list: async () => [], read: async () => undefined };
 
+  const inEstate = (uri: string): boolean => belongsToEstate(uri, folders);
   const isOpen = (uri: string): boolean => sessions.of(uri).isOpen(uri);
 
   const drop = (uri: string): void => {
@@ -47,7 +48,7 @@ export function syncDocuments(
       sessions.of(uri).open(uri, shown.getText(), shown.version);
       return changed();
     }
-    if (!belongsToEstate(uri, folders)) return;
+    if (!inEstate(uri)) return;
     const text = await files.read(uri);
     drop(uri);
     if (typeof text === 'string') sessions.of(uri).put(uri, text);
@@ -72,32 +73,15 @@ export function syncDocuments(
     changed();
   };
 
-  const follow = async ({ uri: given, type }: FileEvent): Promise<void> => {
-    const uri = normal(given);
-    if (uri.endsWith(extension)) {
-      if (type !== FileChangeType.Deleted) return addFile(uri);
-      gone(uri);
-      changed();
-    } else if (type === FileChangeType.Deleted) removeFolder(uri);
-    // Anything else that appears may be a folder with texts in it: it is told of by its own name only.
-    else if (type === FileChangeType.Created && belongsToEstate(`${uri}/`, folders)) await addFolder(uri);
+  const renamed = (old: string): void => {
+    const inside = sessions
+      .all()
+      .flatMap((session) => session.documents())
+      .filter(({ uri }) => uri === old || uri.startsWith(`${old}/`));
+    for (const { uri } of inside) gone(uri);
   };
 
-  connection.onDidChangeWatchedFiles(async ({ changes }) => {
-    for (const change of changes) await follow(change);
-  });
-
-  connection.workspace.onDidRenameFiles(({ files: renamed }) => {
-    for (const { oldUri } of renamed) {
-      const old = normal(oldUri);
-      const inside = sessions
-        .all()
-        .flatMap((session) => session.documents())
-        .filter(({ uri }) => uri === old || uri.startsWith(`${old}/`));
-      for (const { uri } of inside) gone(uri);
-    }
-    changed();
-  });
+  followDisk(connection, { addFile, addFolder, removeFolder, gone, renamed, inEstate, changed });
 
   documents.onDidChangeContent(({ document }) => {
     const uri = normal(document.uri);
@@ -135,4 +119,35 @@ export function syncDocuments(
       changed();
     },
   };
+}
+
+/** What is done about files and folders that come, go and move; addresses in their normal form. */
+interface DiskFollower {
+  addFile(uri: string): Promise<void>;
+  addFolder(folder: string): Promise<void>;
+  removeFolder(folder: string): void;
+  gone(uri: string): void;
+  renamed(old: string): void;
+  inEstate(uri: string): boolean;
+  changed(): void;
+}
+
+function followDisk(connection: Connection, on: DiskFollower): void {
+  const follow = async ({ uri: given, type }: FileEvent): Promise<void> => {
+    const uri = normal(given);
+    if (uri.endsWith(extension)) {
+      if (type !== FileChangeType.Deleted) return on.addFile(uri);
+      on.gone(uri);
+      on.changed();
+    } else if (type === FileChangeType.Deleted) on.removeFolder(uri);
+    // Anything else that appears may be a folder with texts in it: it is told of by its own name only.
+    else if (type === FileChangeType.Created && on.inEstate(`${uri}/`)) await on.addFolder(uri);
+  };
+  connection.onDidChangeWatchedFiles(async ({ changes }) => {
+    for (const change of changes) await follow(change);
+  });
+  connection.workspace.onDidRenameFiles(({ files }) => {
+    for (const { oldUri } of files) on.renamed(normal(oldUri));
+    on.changed();
+  });
 }

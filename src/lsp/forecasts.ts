@@ -70,8 +70,11 @@ function conveyorShort(life: ConveyorLife): string {
   const forecast = life.model?.forecast;
   if (!forecast) return handWords(life);
   switch (forecast.kind) {
-    case 'dates':
-      return `${looked}, condemn limit ${between(forecast.days.q10, forecast.days.q90)}${wearInShort(life) ? `, ${wearInShort(life)}` : ''}: ${lowered(life.attention.todo)}`;
+    case 'dates': {
+      const condemn = `condemn limit ${between(forecast.days.q10, forecast.days.q90)}`;
+      const known = [looked, condemn, wearInShort(life)].filter((each) => each !== undefined);
+      return `${known.join(', ')}: ${lowered(life.attention.todo)}`;
+    }
     case 'reached':
       return `${looked}, condemn limit reached at ${forecast.names.join(', ')}`;
     case 'cannot say':
@@ -98,7 +101,10 @@ function conveyorLong(life: ConveyorLife): string[] {
   switch (forecast.kind) {
     case 'dates':
       return [
-        `Condemn limit first reached ${between(forecast.days.q10, forecast.days.q90)} (80 % interval), middle ${dayWords(forecast.days.q50)}; from ${forecast.readings} thicknesses and ${forecast.indicators} colours here and ${forecast.pool} places in all.`,
+        `Condemn limit first reached ${between(forecast.days.q10, forecast.days.q90)} (80 % interval), ` +
+          `middle ${dayWords(forecast.days.q50)}; ` +
+          `from ${forecast.readings} thicknesses and ${forecast.indicators} colours here and ` +
+          `${forecast.pool} places in all.`,
         ...(forecast.notInspected > 0
           ? [`${forecast.notInspected} places were never seen and are forecast from the others.`]
           : []),
@@ -164,7 +170,8 @@ function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
       lines.push(
         model.condemn.days
           ? `Condemn limit ${between(model.condemn.days.q10, model.condemn.days.q90)} (80 % interval), middle ${dayWords(model.condemn.days.q50)}.`
-          : `Condemn limit after ${formatNumber(model.condemn.exposure.q10, 0)} to ${formatNumber(model.condemn.exposure.q90, 0)} ${unit} since fitting (80 % interval).`,
+          : `Condemn limit after ${formatNumber(model.condemn.exposure.q10, 0)} to ` +
+              `${formatNumber(model.condemn.exposure.q90, 0)} ${unit} since fitting (80 % interval).`,
       );
       break;
     case 'reached':

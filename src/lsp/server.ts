@@ -7,6 +7,7 @@ import {
   DidChangeWatchedFilesNotification,
   TextDocuments,
   WatchKind,
+  type ClientCapabilities,
   type Connection,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -15,7 +16,7 @@ import { normal } from './uris.js';
 import type { Background } from './background.js';
 import type { Analyser } from './session.js';
 import { createSessions } from './sessions.js';
-import { syncDocuments } from './document-sync.js';
+import { syncDocuments, type DocumentSync } from './document-sync.js';
 import { extension, type Files } from './files.js';
 import { createDiagnosticsPublisher } from './diagnostics-publisher.js';
 import { registerHandlers, capabilities } from './request-handlers.js';
@@ -46,13 +47,7 @@ export function startServer(
 ): { askedToStop(): boolean } {
   const sessions = createSessions(makeAnalyser);
   const documents = new TextDocuments(TextDocument);
-  let can: Can = {
-    register: false,
-    configure: false,
-    changeFolders: false,
-    refreshHints: false,
-    refreshLenses: false,
-  };
+  let can = abilities({});
   let loaded = false;
   let stopped = false;
   let markLoaded = (): void => undefined;
@@ -78,26 +73,8 @@ export function startServer(
 
   connection.onInitialize(({ initializationOptions, workspaceFolders, capabilities: client }) => {
     const options = (initializationOptions ?? {}) as StartOptions; // our own client's; another editor's sets nothing that is read here
-    const { workspace, textDocument } = client;
-    const rules = options.rulePages ?? rulePages;
-    can = {
-      register: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
-      configure: workspace?.configuration === true,
-      changeFolders: workspace?.workspaceFolders === true,
-      refreshHints: workspace?.inlayHint?.refreshSupport === true,
-      refreshLenses: workspace?.codeLens?.refreshSupport === true,
-    };
-    sessions.setClient({
-      snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
-      snippetEdits:
-        workspace?.workspaceEdit?.snippetEditSupport === true &&
-        workspace.workspaceEdit.documentChanges === true,
-      documentChanges: workspace?.workspaceEdit?.documentChanges === true,
-      coloursSyntax: textDocument?.semanticTokens?.augmentsSyntaxTokens === true,
-      ...(textDocument?.publishDiagnostics?.codeDescriptionSupport === true && rules !== undefined
-        ? { rulePages: rules }
-        : {}),
-    });
+    can = abilities(client);
+    sessions.setClient(clientOf(client, options.rulePages ?? rulePages));
     sessions.setSettings(readSettings(options.settings));
     texts.setFiles(files({ reads: options.clientReads === true }));
     texts.setFolders((workspaceFolders ?? []).map(({ uri }) => normal(uri)));
@@ -106,7 +83,8 @@ export function startServer(
 
   connection.onInitialized(async () => {
     try {
-      await register();
+      register(connection, can, texts);
+      if (can.configure) await askSettings();
       await texts.load();
     } finally {
       loaded = true;
@@ -115,31 +93,12 @@ export function startServer(
     }
   });
 
-  async function register(): Promise<void> {
-    if (can.register) {
-      const watchers = [
-        { globPattern: `**/*${extension}` },
-        { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
-      ];
-      void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
-    }
-    if (can.changeFolders) {
-      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) =>
-        texts.changeFolders(
-          added.map(({ uri }) => normal(uri)),
-          removed.map(({ uri }) => normal(uri)),
-        ),
-      );
-    }
-    if (can.configure) {
-      void connection.client.register(DidChangeConfigurationNotification.type, { section: 'troughline' });
-      sessions.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
-    }
-  }
+  const askSettings = async (): Promise<void> => {
+    sessions.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
+  };
 
   connection.onDidChangeConfiguration(async () => {
-    if (can.configure)
-      sessions.setSettings(readSettings(await connection.workspace.getConfiguration('troughline')));
+    if (can.configure) await askSettings();
     diagnostics.soon();
     refreshHints();
   });
@@ -154,4 +113,49 @@ export function startServer(
   documents.listen(connection);
   connection.listen();
   return { askedToStop: () => stopped };
+}
+
+function abilities({ workspace }: ClientCapabilities): Can {
+  return {
+    register: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    configure: workspace?.configuration === true,
+    changeFolders: workspace?.workspaceFolders === true,
+    refreshHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshLenses: workspace?.codeLens?.refreshSupport === true,
+  };
+}
+
+function clientOf(
+  { workspace, textDocument }: ClientCapabilities,
+  rulePages: string | undefined,
+): Parameters<ReturnType<typeof createSessions>['setClient']>[0] {
+  const edits = workspace?.workspaceEdit;
+  const leadsToPages = textDocument?.publishDiagnostics?.codeDescriptionSupport === true;
+  return {
+    snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+    snippetEdits: edits?.snippetEditSupport === true && edits.documentChanges === true,
+    documentChanges: edits?.documentChanges === true,
+    coloursSyntax: textDocument?.semanticTokens?.augmentsSyntaxTokens === true,
+    ...(leadsToPages && rulePages !== undefined ? { rulePages } : {}),
+  };
+}
+
+/** Asks to be told of files, folders and settings that change, as far as the client offers it. */
+function register(connection: Connection, can: Can, texts: DocumentSync): void {
+  if (can.register) {
+    const watchers = [
+      { globPattern: `**/*${extension}` },
+      { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
+    ];
+    void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+  }
+  if (can.changeFolders)
+    connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) =>
+      texts.changeFolders(
+        added.map(({ uri }) => normal(uri)),
+        removed.map(({ uri }) => normal(uri)),
+      ),
+    );
+  if (can.configure)
+    void connection.client.register(DidChangeConfigurationNotification.type, { section: 'troughline' });
 }

@@ -8,6 +8,7 @@ import {
   isDeclaring,
   type ConveyorName,
   type Declaration,
+  type LinerFitted,
   type NameKind,
   type Reference,
 } from './document-symbols.js';
@@ -37,9 +38,53 @@ export interface SymbolIndex {
 }
 
 export function symbolIndexOf(documents: readonly EstateDocument[]): SymbolIndex {
-  const sources = documents.filter(isDeclaring);
-  const declarations = sources.flatMap((document) => symbolsIn(document).declarations);
-  const fitted = sources.flatMap((document) => symbolsIn(document).fitted);
+  const declaring = documents.filter(isDeclaring);
+  const declarations = declaring.flatMap((document) => symbolsIn(document).declarations);
+  const estate = declaredEstate(
+    declarations,
+    declaring.flatMap((document) => symbolsIn(document).fitted),
+  );
+  const resolve = (reference: Reference): readonly Declaration[] => resolveIn(estate, reference);
+  return {
+    ...estate,
+    declarations,
+    resolve,
+    referencesTo: (declaration) =>
+      documents
+        .filter((document) => document.text.includes(declaration.name))
+        .flatMap((document) => symbolsIn(document).references())
+        .filter(
+          (reference) =>
+            reference.kind === declaration.kind &&
+            answersTo(declaration, reference.name) &&
+            resolve(reference).includes(declaration),
+        ),
+    referencesIn: (document) => symbolsIn(document).references(),
+    at(document, offset) {
+      const here = (span: { start: number; end: number }): boolean =>
+        span.start <= offset && offset <= span.end;
+      const symbols = symbolsIn(document);
+      // The list above holds the declarations of this very text, unless it is not part of the estate.
+      const declaration = symbols.declarations.find(here);
+      if (declaration) {
+        const { start, end, name } = declaration;
+        return { start, end, name, declarations: [declaration] };
+      }
+      const reference = symbols.references().find(here);
+      if (!reference) return undefined;
+      const { start, end, name } = reference;
+      return { start, end, name, declarations: resolve(reference), reference };
+    },
+  };
+}
+
+/** What is declared, and how conveyors hang together with plants and liners. */
+type DeclaredEstate = Pick<SymbolIndex, 'declared' | 'plantOf' | 'conveyorOf' | 'linersOf'>;
+
+function declaredEstate(
+  declarations: readonly Declaration[],
+  fitted: readonly LinerFitted[],
+): DeclaredEstate {
   const byKind = new Map<NameKind, Declaration[]>();
   for (const declaration of declarations) {
     const list = byKind.get(declaration.kind);
@@ -70,90 +115,47 @@ export function symbolIndexOf(documents: readonly EstateDocument[]): SymbolIndex
     const names = [...new Set([...before, ...after].map((fit) => fit.liner))];
     return names.flatMap((name) => declared('liner').filter((liner) => liner.name === name));
   };
+  return { declared, plantOf, conveyorOf, linersOf };
+}
 
-  const resolve = (reference: Reference): readonly Declaration[] => {
-    const called = (declaration: Declaration): boolean => answersTo(declaration, reference.name);
-    const conveyors = reference.conveyor ? conveyorOf(reference.conveyor) : [];
-    switch (reference.kind) {
-      case 'plant':
-      case 'liner':
-      case 'screw':
-      case 'job':
-        return declared(reference.kind).filter(called);
-      case 'conveyor':
-        return reference.conveyor ? conveyors : declared('conveyor').filter(called);
-      case 'outage':
-      case 'crew':
-      case 'access unit':
-      case 'crane': {
-        const plants = new Set(conveyors.map(plantOf));
-        const all = declared(reference.kind).filter(called);
-        const own = all.filter((declaration) => plants.has(declaration.owner));
-        return own.length > 0 ? own : conveyors.length === 0 ? all : [];
-      }
-      case 'layer':
-        for (const liner of conveyors.flatMap((conveyor) => linersOf(conveyor, reference.date))) {
-          const layers = declared('layer').filter(
-            (layer) => layer.owner === liner && layer.name === reference.name,
-          );
-          if (layers.length > 0) return layers;
-        }
-        return [];
-      case 'step':
-        return declared('step').filter((step) => called(step) && step.node.$container === reference.order);
-      default:
-        return declared(reference.kind).filter(
-          (part) => called(part) && part.owner !== undefined && conveyors.includes(part.owner),
-        );
+function resolveIn(
+  { declared, plantOf, conveyorOf, linersOf }: DeclaredEstate,
+  reference: Reference,
+): readonly Declaration[] {
+  const called = (declaration: Declaration): boolean => answersTo(declaration, reference.name);
+  const conveyors = reference.conveyor ? conveyorOf(reference.conveyor) : [];
+  switch (reference.kind) {
+    case 'plant':
+    case 'liner':
+    case 'screw':
+    case 'job':
+      return declared(reference.kind).filter(called);
+    case 'conveyor':
+      return reference.conveyor ? conveyors : declared('conveyor').filter(called);
+    case 'outage':
+    case 'crew':
+    case 'access unit':
+    case 'crane': {
+      const plants = new Set(conveyors.map(plantOf));
+      const all = declared(reference.kind).filter(called);
+      const own = all.filter((declaration) => plants.has(declaration.owner));
+      return own.length > 0 ? own : conveyors.length === 0 ? all : [];
     }
-  };
-
-  const referencesTo = (declaration: Declaration): readonly Reference[] =>
-    documents
-      .filter((document) => document.text.includes(declaration.name))
-      .flatMap((document) => symbolsIn(document).references())
-      .filter(
-        (reference) =>
-          reference.kind === declaration.kind &&
-          answersTo(declaration, reference.name) &&
-          resolve(reference).includes(declaration),
-      );
-
-  return {
-    declarations,
-    declared,
-    resolve,
-    referencesTo,
-    conveyorOf,
-    linersOf,
-    plantOf,
-    referencesIn: (document) => symbolsIn(document).references(),
-    at(document, offset) {
-      const here = (span: { start: number; end: number }): boolean =>
-        span.start <= offset && offset <= span.end;
-      const { declarations: own, references } = symbolsIn(document);
-      const declaration = own.find(here);
-      if (declaration) {
-        // The list above holds the declarations of this very text, unless it is not part of the estate.
-        return {
-          start: declaration.start,
-          end: declaration.end,
-          name: declaration.name,
-          declarations: [declaration],
-        };
+    case 'layer':
+      for (const liner of conveyors.flatMap((conveyor) => linersOf(conveyor, reference.date))) {
+        const layers = declared('layer').filter(
+          (layer) => layer.owner === liner && layer.name === reference.name,
+        );
+        if (layers.length > 0) return layers;
       }
-      const reference = references().find(here);
-      return (
-        reference && {
-          start: reference.start,
-          end: reference.end,
-          name: reference.name,
-          declarations: resolve(reference),
-          reference,
-        }
+      return [];
+    case 'step':
+      return declared('step').filter((step) => called(step) && step.node.$container === reference.order);
+    default:
+      return declared(reference.kind).filter(
+        (part) => called(part) && part.owner !== undefined && conveyors.includes(part.owner),
       );
-    },
-  };
+  }
 }
 
 /** True for the declared name and, for a row of points, for its numbered names. */

@@ -48,11 +48,19 @@ function frame(
     kept: vscode.l10n.t('The last page that could be made; the text says less now.'),
     follow: vscode.l10n.t('Open in the text'),
   };
+  const policy = [
+    "default-src 'none'",
+    `style-src ${webview.cspSource} 'nonce-${nonce}'`,
+    `script-src 'nonce-${nonce}'`,
+    'img-src data:',
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource} 'nonce-${nonce}'; script-src 'nonce-${nonce}'; img-src data:; base-uri 'none'; form-action 'none'">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escape(title)}</title>
 <style nonce="${nonce}">${styles}</style>

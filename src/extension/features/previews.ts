@@ -30,162 +30,168 @@ export function addPreviews(
   client: BaseLanguageClient,
   news: vscode.Event<EstateChanged>,
 ): void {
+  const pages = createPages(context, client);
+  const choose = async (): Promise<Chosen | undefined> => chooseConveyor(client);
+  let noticing: ReturnType<typeof setTimeout> | undefined;
+  context.subscriptions.push(
+    command('troughline.showReport', 'report', pages, async () => 'all'),
+    command('troughline.showWorkPack', 'work pack', pages, async () => chooseJob(client)),
+    command('troughline.showDrawing', 'drawing', pages, choose),
+    command('troughline.showInspectionSheet', 'inspection sheet', pages, choose),
+    vscode.window.registerWebviewPanelSerializer(viewType, {
+      async deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
+        const wanted = wantedIn(state);
+        if (wanted) await pages.show(wanted, panel);
+        else panel.dispose();
+      },
+    }),
+    news(({ revision }) => {
+      clearTimeout(noticing);
+      noticing = setTimeout(() => pages.markOlderThan(revision), 300);
+    }),
+  );
+}
+
+interface Pages {
+  /** Shows a page, in a panel that is there already or in one of its own. */
+  show(wanted: MakePreview, panel?: vscode.WebviewPanel): Promise<void>;
+  /** A page stays as it is while someone reads it; it only says that the text has moved on. */
+  markOlderThan(revision: number): void;
+}
+
+function createPages(context: vscode.ExtensionContext, client: BaseLanguageClient): Pages {
   const open = new Map<string, Open>();
   const media = vscode.Uri.joinPath(context.extensionUri, 'dist', 'views');
-  let refreshing: ReturnType<typeof setTimeout> | undefined;
-
-  const show = async (wanted: MakePreview, panel?: vscode.WebviewPanel): Promise<void> => {
-    const key = JSON.stringify([wanted.kind, wanted.subject, wanted.near]);
-    const known = open.get(key);
-    if (known && !panel) {
-      known.panel.reveal();
-      await fill(known);
-      return;
-    }
-    const made =
-      panel ??
-      vscode.window.createWebviewPanel(
-        viewType,
-        titles(wanted.kind),
-        { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
-        {},
+  return {
+    async show(wanted, panel) {
+      const key = JSON.stringify([wanted.kind, wanted.subject, wanted.near]);
+      const known = open.get(key);
+      if (known && !panel) {
+        known.panel.reveal();
+        await fill(known, client, media);
+        return;
+      }
+      const made = panel ?? openPanel(wanted.kind);
+      made.webview.options = { enableScripts: true, localResourceRoots: [media] };
+      const entry: Open = { panel: made, wanted, origins: {}, revision: -1, html: '' };
+      open.set(key, entry);
+      made.onDidDispose(() => open.delete(key), undefined, context.subscriptions);
+      made.webview.onDidReceiveMessage(
+        async (message: FromPage) => receive(entry, message, async () => fill(entry, client, media)),
+        undefined,
+        context.subscriptions,
       );
-    made.webview.options = { enableScripts: true, localResourceRoots: [media] };
-    const entry: Open = { panel: made, wanted, origins: {}, revision: -1, html: '' };
-    open.set(key, entry);
-    made.onDidDispose(() => open.delete(key), undefined, context.subscriptions);
-    made.webview.onDidReceiveMessage(
-      async (message: FromPage) => receive(entry, message),
-      undefined,
-      context.subscriptions,
-    );
-    await fill(entry);
+      await fill(entry, client, media);
+    },
+    markOlderThan(revision) {
+      const stale: ToPage = { type: 'stale' };
+      for (const entry of open.values())
+        if (entry.revision !== revision) void entry.panel.webview.postMessage(stale);
+    },
   };
+}
 
-  async function fill(entry: Open): Promise<void> {
-    const { panel, wanted } = entry;
-    if (entry.html === '')
-      panel.webview.html = wordsInFrame(
-        panel.webview,
-        media,
-        { title: vscode.l10n.t('Making the page…'), text: vscode.l10n.t('Forecasts take a few seconds.') },
-        wanted,
-      );
-    const answer = await vscode.window.withProgress(
-      { location: vscode.ProgressLocation.Window, title: titles(wanted.kind) },
-      async () => {
-        await client.start();
-        return client.sendRequest<MakePreviewAnswer>(makePreview, wanted);
-      },
-    );
-    if (!answer.ok && entry.html !== '') {
-      // The last page is worth more than none, as long as it says that it is the last.
-      const kept: ToPage = { type: 'kept', reason: answer.reason };
-      void panel.webview.postMessage(kept);
-      return;
-    }
-    if (!answer.ok) {
-      panel.title = titles(wanted.kind);
-      panel.webview.html = wordsInFrame(
-        panel.webview,
-        media,
-        { title: vscode.l10n.t('Nothing to show yet'), text: answer.reason },
-        wanted,
-      );
-      return;
-    }
+function openPanel(kind: PreviewKind): vscode.WebviewPanel {
+  const beside = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+  return vscode.window.createWebviewPanel(viewType, titles(kind), beside, {});
+}
+
+async function fill(entry: Open, client: BaseLanguageClient, media: vscode.Uri): Promise<void> {
+  const { panel, wanted } = entry;
+  const say = (title: string, text: string): void => {
+    panel.webview.html = wordsInFrame(panel.webview, media, { title, text }, wanted);
+  };
+  if (entry.html === '')
+    say(vscode.l10n.t('Making the page…'), vscode.l10n.t('Forecasts take a few seconds.'));
+  const answer = await vscode.window.withProgress(
+    { location: vscode.ProgressLocation.Window, title: titles(wanted.kind) },
+    async () => {
+      await client.start();
+      return client.sendRequest<MakePreviewAnswer>(makePreview, wanted);
+    },
+  );
+  if (answer.ok) {
     panel.title = answer.title;
     entry.origins = answer.origins;
     entry.revision = answer.revision;
     entry.html = answer.html;
     panel.webview.html = pageInFrame(panel.webview, media, answer, wanted);
+  } else if (entry.html === '') {
+    panel.title = titles(wanted.kind);
+    say(vscode.l10n.t('Nothing to show yet'), answer.reason);
+  } else {
+    // The last page is worth more than none, as long as it says that it is the last.
+    const kept: ToPage = { type: 'kept', reason: answer.reason };
+    void panel.webview.postMessage(kept);
   }
+}
 
-  async function receive(entry: Open, message: FromPage): Promise<void> {
-    switch (message.type) {
-      case 'open': {
-        const spot = entry.origins[message.origin];
-        if (spot) await reveal(spot);
-        return;
-      }
-      case 'refresh':
-        await fill(entry);
-        return;
-      case 'save':
-        await save(entry);
-        return;
-      case 'ready':
-        return;
+async function receive(entry: Open, message: FromPage, refresh: () => Promise<void>): Promise<void> {
+  switch (message.type) {
+    case 'open': {
+      const spot = entry.origins[message.origin];
+      if (spot) await reveal(spot);
+      return;
     }
+    case 'refresh':
+      return refresh();
+    case 'save':
+      return save(entry);
+    case 'ready':
+      return;
   }
+}
 
-  const command = (
-    name: string,
-    kind: PreviewKind,
-    choose: () => Promise<{ subject: string; near: string } | undefined | 'all'>,
-  ): vscode.Disposable =>
-    // The first argument comes from a lens or the estate view; menus pass an address of their own, which is not a name.
-    vscode.commands.registerCommand(name, async (subject?: unknown, near?: unknown) => {
-      if (typeof subject === 'string') {
-        const active = vscode.window.activeTextEditor?.document;
-        const place =
-          typeof near === 'string'
-            ? near
-            : active?.languageId === 'troughline'
-              ? active.uri.toString()
-              : undefined;
-        await show({ kind, subject, ...(place ? { near: place } : {}) });
-        return;
-      }
-      const chosen = await choose();
-      if (chosen === 'all') await show({ kind });
-      else if (chosen) await show({ kind, ...chosen });
-    });
+/** What somebody picked from a list: its name, and a text of the estate it belongs to. */
+interface Chosen {
+  readonly subject: string;
+  readonly near: string;
+}
 
-  const chooseConveyor = async (): Promise<{ subject: string; near: string } | undefined> => {
-    const { conveyors } = await subjectsOf(client);
-    const conveyor = await pick(
-      conveyors,
-      vscode.l10n.t('Which conveyor?'),
-      vscode.l10n.t('There is no conveyor yet. Describe one first, or open the sample estate.'),
-    );
-    return conveyor && { subject: conveyor.name, near: conveyor.spot.uri };
-  };
+function command(
+  name: string,
+  kind: PreviewKind,
+  pages: Pages,
+  choose: () => Promise<Chosen | undefined | 'all'>,
+): vscode.Disposable {
+  // The first argument comes from a lens or the estate view; menus pass an address of their own, which is not a name.
+  return vscode.commands.registerCommand(name, async (subject?: unknown, near?: unknown) => {
+    if (typeof subject === 'string') {
+      const place = typeof near === 'string' ? near : textInFront();
+      await pages.show({ kind, subject, ...(place ? { near: place } : {}) });
+      return;
+    }
+    const chosen = await choose();
+    if (chosen === 'all') await pages.show({ kind });
+    else if (chosen) await pages.show({ kind, ...chosen });
+  });
+}
 
-  context.subscriptions.push(
-    command('troughline.showReport', 'report', async () => 'all'),
-    command('troughline.showWorkPack', 'work pack', async () => {
-      const { jobs } = await subjectsOf(client);
-      const job = await pick(
-        jobs,
-        vscode.l10n.t('Which job?'),
-        vscode.l10n.t(
-          'There is no job yet. Write one first: a job names a conveyor, a window, crews and what is relined.',
-        ),
-      );
-      return job && { subject: job.name, near: job.spot.uri };
-    }),
-    command('troughline.showDrawing', 'drawing', chooseConveyor),
-    command('troughline.showInspectionSheet', 'inspection sheet', chooseConveyor),
-    vscode.window.registerWebviewPanelSerializer(viewType, {
-      async deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
-        const wanted = wantedIn(state);
-        if (wanted) await show(wanted, panel);
-        else panel.dispose();
-      },
-    }),
-    news(({ revision }) => {
-      // A page stays as it is while someone reads it; it only says that the text has moved on.
-      clearTimeout(refreshing);
-      refreshing = setTimeout(() => {
-        for (const entry of open.values()) {
-          if (entry.revision === revision) continue;
-          const stale: ToPage = { type: 'stale' };
-          void entry.panel.webview.postMessage(stale);
-        }
-      }, 300);
-    }),
+function textInFront(): string | undefined {
+  const active = vscode.window.activeTextEditor?.document;
+  return active?.languageId === 'troughline' ? active.uri.toString() : undefined;
+}
+
+async function chooseConveyor(client: BaseLanguageClient): Promise<Chosen | undefined> {
+  const { conveyors } = await subjectsOf(client);
+  const conveyor = await pick(
+    conveyors,
+    vscode.l10n.t('Which conveyor?'),
+    vscode.l10n.t('There is no conveyor yet. Describe one first, or open the sample estate.'),
   );
+  return conveyor && { subject: conveyor.name, near: conveyor.spot.uri };
+}
+
+async function chooseJob(client: BaseLanguageClient): Promise<Chosen | undefined> {
+  const { jobs } = await subjectsOf(client);
+  const job = await pick(
+    jobs,
+    vscode.l10n.t('Which job?'),
+    vscode.l10n.t(
+      'There is no job yet. Write one first: a job names a conveyor, a window, crews and what is relined.',
+    ),
+  );
+  return job && { subject: job.name, near: job.spot.uri };
 }
 
 function titles(kind: PreviewKind): string {

@@ -84,7 +84,9 @@ const own: Readonly<Record<Kind, string>> = {
 
 const wholeBlocks: Readonly<Record<Kind, string>> = {
   plant: `plant ${own.plant} {\n\tduty \${2:110} h/week\n}\n`,
-  liner: `liner ${own.liner} {\n\tlayer \${4:white} 6 mm // on the screw side, wears first\n\tlayer \${5:red} 6 mm\n\tpanel length 1200 mm ± 1 mm\n\tcondemn at 3 mm\n}\n`,
+  liner:
+    `liner ${own.liner} {\n\tlayer \${4:white} 6 mm // on the screw side, wears first\n` +
+    `\tlayer \${5:red} 6 mm\n\tpanel length 1200 mm ± 1 mm\n\tcondemn at 3 mm\n}\n`,
   screw: `screw ${own.screw} {\n\tshaftless\n\toutside diameter 400 mm\n\tpitch 400 mm\n\thand \${7|right,left|}\n}\n`,
 };
 

@@ -29,7 +29,8 @@ export function conveyorHover(estate: Estate, conveyor: Conveyor, wear: readonly
       ),
       ...line(
         'screw',
-        `${plain(screw.name)}: ${screw.kind.kind}, ${shown(screw.outsideDiameter)} diameter, ${shown(screw.pitch)} pitch${screw.hand ? `, ${screw.hand} hand` : ''}`,
+        `${plain(screw.name)}: ${screw.kind.kind}, ${shown(screw.outsideDiameter)} diameter, ` +
+          `${shown(screw.pitch)} pitch${screw.hand ? `, ${screw.hand} hand` : ''}`,
       ),
       ...line(
         'liner',

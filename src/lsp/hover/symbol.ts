@@ -1,14 +1,17 @@
 // The hover of whatever a name stands for.
 
 import { formatDay } from '../../domain/units/calendar.js';
-import { runsOf } from '../../domain/model/runs.js';
+import type { Break, Conveyor } from '../../domain/model/conveyor.js';
+import type { Estate } from '../../domain/model/estate.js';
+import type { Plant } from '../../domain/model/plant.js';
+import { runsOf, type Run } from '../../domain/model/runs.js';
 import type { Session } from '../session.js';
 import { conveyorOf, modelOf, placeOf } from '../model-at.js';
 import { keyOf } from '../forecasts.js';
 import type { Declaration } from '../document-symbols.js';
 import type { ResolvedSymbol } from '../symbol-index.js';
 import { answersTo } from '../symbol-index.js';
-import { hoverMarkdown, line, plain } from './markdown.js';
+import { hoverMarkdown, line, plain, type HoverLine } from './markdown.js';
 import { conveyorHover, panelWords } from './conveyor.js';
 import { pointHover } from './records.js';
 import { linerHover, screwHover } from './specifications.js';
@@ -25,107 +28,108 @@ export function symbolHover(session: Session, symbol: ResolvedSymbol): string {
 
 function describe(session: Session, declaration: Declaration, name: string): string {
   const estate = session.estate();
-  const owner = declaration.owner;
+  const written = asWritten(declaration);
   switch (declaration.kind) {
     case 'conveyor': {
       const conveyor = conveyorOf(session, declaration);
-      return conveyor
-        ? conveyorHover(estate, conveyor, wearWords(session, declaration))
-        : asWritten(declaration);
+      return conveyor ? conveyorHover(estate, conveyor, wearWords(session, declaration)) : written;
     }
     case 'liner': {
       const liner = modelOf(session, estate.liners, declaration);
-      return liner ? linerHover(estate, liner) : asWritten(declaration);
+      return liner ? linerHover(estate, liner) : written;
     }
     case 'screw': {
       const screw = modelOf(session, estate.screws, declaration);
-      return screw ? screwHover(estate, screw) : asWritten(declaration);
+      return screw ? screwHover(estate, screw) : written;
     }
     case 'plant': {
       const plant = modelOf(session, estate.plants, declaration);
-      if (!plant) return asWritten(declaration);
-      return hoverMarkdown(`**plant ${plain(plant.name)}**${plant.title ? ` ${plain(plant.title)}` : ''}`, [
-        ...(plant.duty ? line('duty', shownToleranced(plant.duty)) : []),
-        ...line('accepted risk', shown(plant.risk)),
-        ...line('accepted risk of contact', shown(plant.contactRisk)),
-        ...line(
-          'conveyors',
-          estate.conveyors
-            .filter((conveyor) => conveyor.plant === plant)
-            .map((conveyor) => plain(conveyor.name))
-            .join(', ') || 'none yet',
-        ),
-        ...plant.outages.flatMap((outage) =>
-          line(
-            `outage ${plain(outage.name)}`,
-            `${formatDay(outage.from.day)} to ${formatDay(outage.to.day)}`,
-          ),
-        ),
-        ...plant.crews.flatMap((crew) =>
-          line(
-            `crew ${plain(crew.name)}`,
-            `${crew.size.count} people${crew.skills.length > 0 ? `: ${crew.skills.map(plain).join(', ')}` : ''}`,
-          ),
-        ),
-      ]);
+      return plant ? plantHover(estate, plant) : written;
     }
-    case 'point': {
-      const conveyor = conveyorOf(session, owner);
-      const place =
-        conveyor &&
-        placeOf(session, conveyor, declaration.row && name === declaration.name ? `${name}1` : name);
-      const row =
-        declaration.row && conveyor
-          ? conveyor.points.filter((point) => answersTo(declaration, point.name))
-          : [];
-      if (row.length > 0 && name === declaration.name) {
-        return `**points ${plain(row[0]?.name ?? '')} to ${plain(row.at(-1)?.name ?? '')}** of ${plain(conveyor?.name ?? '')}: ${row.length} points from ${metres(row[0]?.at.value ?? 0)} to ${metres(row.at(-1)?.at.value ?? 0)}.`;
-      }
-      return place
-        ? pointHover(estate, place, owner ? wearWords(session, owner, place.name) : [])
-        : asWritten(declaration);
-    }
+    case 'point':
+      return pointOrRow(session, declaration, name) ?? written;
     case 'break': {
-      const conveyor = conveyorOf(session, owner);
+      const conveyor = conveyorOf(session, declaration.owner);
       const found = conveyor?.breaks.find((part) => part.nameOrigin?.start === declaration.start);
-      if (!conveyor || !found) return asWritten(declaration);
-      const [below, above] = [
-        runsOf(conveyor).find((run) => run.headBreak === found),
-        runsOf(conveyor).find((run) => run.tailBreak === found),
-      ];
-      return hoverMarkdown(`**break ${plain(found.name)}** of ${plain(conveyor.name)}: ${found.kind}`, [
-        ...line(
-          'chainage',
-          found.from.value === found.to.value
-            ? metres(found.from.value)
-            : `${metres(found.from.value)} to ${metres(found.to.value)}`,
-        ),
-        ...line('allowance', shown(found.allowance)),
-        ...(below
-          ? line(
-              'run below',
-              `${plain(below.label)}, ${metres(below.length)}, panels ${panelWords(estate, below)}`,
-            )
-          : []),
-        ...(above
-          ? line(
-              'run above',
-              `${plain(above.label)}, ${metres(above.length)}, panels ${panelWords(estate, above)}`,
-            )
-          : []),
-      ]);
+      return conveyor && found ? breakHover(estate, conveyor, found) : written;
     }
-    case 'layer': {
-      const liner = owner && modelOf(session, estate.liners, owner);
-      const index = liner?.layers.findIndex((layer) => layer.name === declaration.name) ?? -1;
-      const layer = liner?.layers[index];
-      if (!liner || !layer) return asWritten(declaration);
-      const from = liner.layers.slice(0, index).reduce((sum, each) => sum + each.thickness.value, 0);
-      return `**layer ${plain(layer.name)}** of ${plain(liner.name)}, ${shown(layer.thickness)}: shows while the wear is between ${mm(from, 1)} and ${mm(from + layer.thickness.value, 1)}.${index === 0 ? ' It is on the screw side and wears first.' : ''}`;
-    }
+    case 'layer':
+      return layerHover(session, declaration) ?? written;
     default:
-      return asWritten(declaration);
+      return written;
   }
+}
+
+function plantHover(estate: Estate, plant: Plant): string {
+  const conveyors = estate.conveyors.filter((conveyor) => conveyor.plant === plant);
+  return hoverMarkdown(`**plant ${plain(plant.name)}**${plant.title ? ` ${plain(plant.title)}` : ''}`, [
+    ...(plant.duty ? line('duty', shownToleranced(plant.duty)) : []),
+    ...line('accepted risk', shown(plant.risk)),
+    ...line('accepted risk of contact', shown(plant.contactRisk)),
+    ...line('conveyors', conveyors.map(({ name }) => plain(name)).join(', ') || 'none yet'),
+    ...plant.outages.flatMap(({ name, from, to }) =>
+      line(`outage ${plain(name)}`, `${formatDay(from.day)} to ${formatDay(to.day)}`),
+    ),
+    ...plant.crews.flatMap(({ name, size, skills }) =>
+      line(
+        `crew ${plain(name)}`,
+        `${size.count} people${skills.length > 0 ? `: ${skills.map(plain).join(', ')}` : ''}`,
+      ),
+    ),
+  ]);
+}
+
+function pointOrRow(session: Session, declaration: Declaration, name: string): string | undefined {
+  const { owner, row } = declaration;
+  const conveyor = conveyorOf(session, owner);
+  const isWholeRow = row && name === declaration.name;
+  const points = isWholeRow
+    ? (conveyor?.points.filter((point) => answersTo(declaration, point.name)) ?? [])
+    : [];
+  const [first] = points;
+  const last = points.at(-1);
+  if (conveyor && first && last)
+    return (
+      `**points ${plain(first.name)} to ${plain(last.name)}** of ${plain(conveyor.name)}: ` +
+      `${points.length} points from ${metres(first.at.value)} to ${metres(last.at.value)}.`
+    );
+  const place = conveyor && placeOf(session, conveyor, isWholeRow ? `${name}1` : name);
+  return place && pointHover(session.estate(), place, owner ? wearWords(session, owner, place.name) : []);
+}
+
+function breakHover(estate: Estate, conveyor: Conveyor, found: Break): string {
+  const { name, kind, from, to, allowance } = found;
+  const runs = runsOf(conveyor);
+  const beside = (label: string, run: Run | undefined): readonly HoverLine[] =>
+    run ? line(label, `${plain(run.label)}, ${metres(run.length)}, panels ${panelWords(estate, run)}`) : [];
+  return hoverMarkdown(`**break ${plain(name)}** of ${plain(conveyor.name)}: ${kind}`, [
+    ...line(
+      'chainage',
+      from.value === to.value ? metres(from.value) : `${metres(from.value)} to ${metres(to.value)}`,
+    ),
+    ...line('allowance', shown(allowance)),
+    ...beside(
+      'run below',
+      runs.find((run) => run.headBreak === found),
+    ),
+    ...beside(
+      'run above',
+      runs.find((run) => run.tailBreak === found),
+    ),
+  ]);
+}
+
+function layerHover(session: Session, { owner, name }: Declaration): string | undefined {
+  const liner = owner && modelOf(session, session.estate().liners, owner);
+  const index = liner?.layers.findIndex((layer) => layer.name === name) ?? -1;
+  const layer = liner?.layers[index];
+  if (!liner || !layer) return undefined;
+  const from = liner.layers.slice(0, index).reduce((sum, each) => sum + each.thickness.value, 0);
+  return (
+    `**layer ${plain(layer.name)}** of ${plain(liner.name)}, ${shown(layer.thickness)}: ` +
+    `shows while the wear is between ${mm(from, 1)} and ${mm(from + layer.thickness.value, 1)}.` +
+    (index === 0 ? ' It is on the screw side and wears first.' : '')
+  );
 }
 
 /** What the wear model says of a conveyor or of one of its points; nothing until it has symbol. */

@@ -10,7 +10,11 @@ export const conveyorKeywords: KeywordDocs = {
   Conveyor: {
     conveyor: word(
       'One conveyor: what it is, then its parts by chainage.',
-      'conveyor ${1:DG1} "${2:what it carries, from where to where}" {\n\tlength ${3:22.4 m}\n\tincline ${4:24 deg}\n\ttrough inside radius ${5:226 mm} side height ${6:260 mm} plate ${7:4 mm}\n\tscrew ${8:Spiral400}\n\tliner ${9:TwoLayer12}\n\tdrive at head power ${10:5.5 kW} speed ${11:18 rpm}\n\tpoint P1 at ${12:6.20 m} clock ${13:7:30}$0\n}',
+      'conveyor ${1:DG1} "${2:what it carries, from where to where}" {\n\tlength ${3:22.4 m}\n' +
+        '\tincline ${4:24 deg}\n' +
+        '\ttrough inside radius ${5:226 mm} side height ${6:260 mm} plate ${7:4 mm}\n' +
+        '\tscrew ${8:Spiral400}\n\tliner ${9:TwoLayer12}\n' +
+        '\tdrive at head power ${10:5.5 kW} speed ${11:18 rpm}\n\tpoint P1 at ${12:6.20 m} clock ${13:7:30}$0\n}',
     ),
   },
   PlantUse: {
@@ -33,7 +37,8 @@ export const conveyorKeywords: KeywordDocs = {
       'incline ${1:24} deg',
     ),
     duty: word(
-      'Running time per day or week, where it differs from the plant’s. `± 2 %` says that the hours are even; without a `±` they are taken as uneven as the meter shows.',
+      'Running time per day or week, where it differs from the plant’s. ' +
+        '`± 2 %` says that the hours are even; without a `±` they are taken as uneven as the meter shows.',
       'duty ${1:110} h/week ± ${2:15} %',
     ),
     'bulk density': word(
@@ -217,7 +222,8 @@ export const conveyorKeywords: KeywordDocs = {
   },
   Point: {
     point: word(
-      'An inspection point: a chainage and a clock position that are read again and again. A row is numbered: `point P every 2 m from 2 m to 20 m clock 7:30` makes P1, P2, …',
+      'An inspection point: a chainage and a clock position that are read again and again. ' +
+        'A row is numbered: `point P every 2 m from 2 m to 20 m clock 7:30` makes P1, P2, …',
       'point ${1:P1} at ${2:6.20} m clock ${3:7:30}',
     ),
     clock: word(

@@ -11,7 +11,9 @@ export const plantKeywords: KeywordDocs = {
   },
   PlantMeasure: {
     duty: word(
-      'Running time of conveyors that state none of their own, per day or week. `±` gives its spread, one standard deviation of the mean, which widens every forecast date; up to ± 10 % it also says that the hours are even, and the wear model takes them so.',
+      'Running time of conveyors that state none of their own, per day or week. ' +
+        '`±` gives its spread, one standard deviation of the mean, which widens every forecast date; ' +
+        'up to ± 10 % it also says that the hours are even, and the wear model takes them so.',
       'duty ${1:110} h/week ± ${2:15} %',
     ),
     risk: word(
@@ -23,13 +25,15 @@ export const plantKeywords: KeywordDocs = {
       'risk of contact ${1:0.5} %',
     ),
     'gas test interval': word(
-      'How long a gas test counts before it has to be repeated. Site permits and the competent person decide; this only puts the repeat into the order of work.',
+      'How long a gas test counts before it has to be repeated. ' +
+        'Site permits and the competent person decide; this only puts the repeat into the order of work.',
       'gas test interval ${1:2} h',
     ),
   },
   TemperatureRange: {
     'fitting temperature': word(
-      'Temperature of the liner while it is fitted: one value, or a range. With the service temperature it gives the growth of the panels and what a gap or butt joint must take.',
+      'Temperature of the liner while it is fitted: one value, or a range. ' +
+        'With the service temperature it gives the growth of the panels and what a gap or butt joint must take.',
       'fitting temperature ${1:5} degC to ${2:25} degC',
     ),
     'service temperature': word(
@@ -112,7 +116,9 @@ export const plantKeywords: KeywordDocs = {
   },
   ShelfStock: {
     'on the shelf': word(
-      'What lies in the store, with the day it was counted. The newest count up to the day of the report holds. A reline that the shelf can serve needs no lead time.',
+      'What lies in the store, with the day it was counted. ' +
+        'The newest count up to the day of the report holds. ' +
+        'A reline that the shelf can serve needs no lead time.',
       'on the shelf ${1:TwoLayer12} ${2:6} ${3|panels,stock lengths,fixings|} counted ${4:2026-10-20}',
     ),
     panels: word('Whole panels, drilled and ready to fit.'),

@@ -8,7 +8,9 @@ export const specificationKeywords: KeywordDocs = {
   Liner: {
     liner: word(
       'A liner as it is bought: layers from the screw side outwards, panel lengths, fixings, joint, condemn limit. Many conveyors can use one.',
-      'liner ${1:TwoLayer12} {\n\tmaterial PE1000\n\tlayer ${2:white} ${3:6 mm}\n\tlayer ${4:red} ${5:6 mm}\n\tpanel length ${6:1200 mm} ± ${7:1 mm}\n\tcondemn at ${8:3 mm}\n\tbolt M10 pitch 300 mm countersink 4 mm\n\tjoint butted$0\n}',
+      'liner ${1:TwoLayer12} {\n\tmaterial PE1000\n\tlayer ${2:white} ${3:6 mm}\n' +
+        '\tlayer ${4:red} ${5:6 mm}\n\tpanel length ${6:1200 mm} ± ${7:1 mm}\n\tcondemn at ${8:3 mm}\n' +
+        '\tbolt M10 pitch 300 mm countersink 4 mm\n\tjoint butted$0\n}',
     ),
   },
   LinerMeasure: {
@@ -56,13 +58,15 @@ export const specificationKeywords: KeywordDocs = {
   Material: { material: word('What it is made of, such as PE1000 or S355.', 'material ${1:PE1000}') },
   Layer: {
     layer: word(
-      'One layer and its colour. Write the layers from the screw side outwards: the first one wears first, the last lies against the trough. Inspections use these names.',
+      'One layer and its colour. Write the layers from the screw side outwards: ' +
+        'the first one wears first, the last lies against the trough. Inspections use these names.',
       'layer ${1:white} ${2:6} mm',
     ),
   },
   PanelLength: {
     'panel length': word(
-      'Lengths on offer, longest useful first or last as you like, and the length tolerance of a panel. The tolerance adds up along a run and must be taken up at a break.',
+      'Lengths on offer, longest useful first or last as you like, and the length tolerance of a panel. ' +
+        'The tolerance adds up along a run and must be taken up at a break.',
       'panel length ${1:1200} mm ± ${2:1} mm',
     ),
   },
@@ -94,14 +98,17 @@ export const specificationKeywords: KeywordDocs = {
   },
   Turning: {
     'may be turned end for end': word(
-      'The bolt pattern allows a panel to be taken out and fitted again the other way round, so that its worn side comes to lie on the other side of the trough. The report then offers turning where it helps.',
+      'The bolt pattern allows a panel to be taken out and fitted again the other way round, ' +
+        'so that its worn side comes to lie on the other side of the trough. ' +
+        'The report then offers turning where it helps.',
       'may be turned end for end',
     ),
   },
   Screw: {
     screw: word(
       'A screw as it is bought: shaftless or shafted, diameter, pitch, hand, flight.',
-      'screw ${1:Spiral400} {\n\tshaftless\n\toutside diameter ${2:400 mm}\n\tpitch ${3:400 mm}\n\thand ${4|right,left|}\n\tflight ${5:80 mm} by ${6:25 mm}$0\n}',
+      'screw ${1:Spiral400} {\n\tshaftless\n\toutside diameter ${2:400 mm}\n\tpitch ${3:400 mm}\n' +
+        '\thand ${4|right,left|}\n\tflight ${5:80 mm} by ${6:25 mm}$0\n}',
     ),
   },
   ScrewMeasure: {

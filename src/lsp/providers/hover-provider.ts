@@ -138,7 +138,8 @@ function clockAbout(text: string): string {
       ? 'at the bottom'
       : angle === 180 || angle === -180
         ? 'at the top'
-        : `${formatNumber(Math.abs(angle), 0)}° from the bottom towards ${angle > 0 ? '9' : '3'} o’clock, the ${angle > 0 ? 'left' : 'right'} looking in the direction of flow`;
+        : `${formatNumber(Math.abs(angle), 0)}° from the bottom towards ${angle > 0 ? '9' : '3'} o’clock, ` +
+          `the ${angle > 0 ? 'left' : 'right'} looking in the direction of flow`;
   return `**${text}** ${side}. Seen from the other end it is ${formatClock(mirrorClock(hours))}.`;
 }
 

@@ -66,7 +66,8 @@ function symbolAt(session: Session, document: EstateDocument, position: Position
     throw refusal(`'${symbol.name}' is not declared anywhere in this estate, so there is nothing to rename.`);
   if (symbol.declarations.length > 1)
     throw refusal(
-      `'${symbol.name}' could be any of ${symbol.declarations.length} things here. Say which one is meant first, for example by its plant: Plant.${symbol.name}.`,
+      `'${symbol.name}' could be any of ${symbol.declarations.length} things here. ` +
+        `Say which one is meant first, for example by its plant: Plant.${symbol.name}.`,
     );
   return symbol;
 }
