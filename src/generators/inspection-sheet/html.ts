@@ -209,109 +209,114 @@ function otherTables(sheet: InspectionSheet): Markup {
   return element(
     'div',
     { class: 'others' },
-    sheet.holdDowns.length > 0 &&
-      element(
-        'section',
-        {},
-        element('h2', {}, 'Hold-down gaps'),
-        element(
-          'table',
-          {},
-          element(
-            'thead',
-            {},
-            element(
-              'tr',
-              {},
-              ['Block', 'Chainage', 'Last', `Gap now, ${sheet.unit}`].map((heading) =>
-                element('th', { scope: 'col' }, heading),
-              ),
-            ),
-          ),
-          element(
-            'tbody',
-            {},
-            sheet.holdDowns.map((block) =>
-              element(
-                'tr',
-                {},
-                element('td', {}, block.name),
-                element('td', {}, chainageWords(block.at, sheet.unit)),
-                element(
-                  'td',
-                  {},
-                  block.lastGap === undefined
-                    ? ''
-                    : `${lengthWords(block.lastGap, sheet.unit)}, ${block.lastDate ?? ''}`,
-                ),
-                element('td', { class: 'write' }),
-              ),
-            ),
-          ),
-        ),
-      ),
+    sheet.holdDowns.length > 0 && gapsTable(sheet),
     element(
       'section',
       {},
       element('h2', {}, 'Running'),
-      element(
-        'table',
-        { class: 'form' },
-        element(
-          'tbody',
-          {},
-          [
-            ['Current empty, A', sheet.currents?.empty ?? ''],
-            ['Current loaded, A', sheet.currents?.loaded ?? ''],
-            [`Flight depth, ${sheet.unit}, at`, ''],
-            ['Worn from … to … o’clock, at', ''],
-          ].map(([name = '', last = '']) =>
-            element(
-              'tr',
-              {},
-              element('td', {}, name),
-              element('td', {}, last ? `last ${last}` : ''),
-              element('td', { class: 'write wide' }),
-            ),
-          ),
-        ),
-      ),
+      runningTable(sheet),
       element('h2', {}, 'Findings'),
-      sheet.openRemarks.length > 0 &&
-        element(
-          'p',
-          {},
-          `Look again at: ${sheet.openRemarks.map((remark) => `${remark.part ? `${remark.part} ` : ''}${remark.at === undefined ? '' : `at ${chainageWords(remark.at, sheet.unit)} `}“${remark.text}” (${remark.date})`).join('; ')}.`,
-        ),
+      sheet.openRemarks.length > 0 && element('p', {}, lookAgain(sheet)),
+      findingsTable(),
+    ),
+  );
+}
+
+function gapsTable({ unit, holdDowns }: InspectionSheet): Markup {
+  return element(
+    'section',
+    {},
+    element('h2', {}, 'Hold-down gaps'),
+    element(
+      'table',
+      {},
+      headings(['Block', 'Chainage', 'Last', `Gap now, ${unit}`]),
       element(
-        'table',
-        { class: 'form' },
-        element(
-          'thead',
-          {},
+        'tbody',
+        {},
+        holdDowns.map(({ name, at, lastGap, lastDate }) =>
           element(
             'tr',
             {},
-            ['Part', 'Chainage', 'What', 'Photo no.'].map((heading) =>
-              element('th', { scope: 'col' }, heading),
-            ),
-          ),
-        ),
-        element(
-          'tbody',
-          {},
-          Array.from({ length: 5 }, () =>
+            element('td', {}, name),
+            element('td', {}, chainageWords(at, unit)),
             element(
-              'tr',
+              'td',
               {},
-              element('td', { class: 'write' }),
-              element('td', { class: 'write' }),
-              element('td', { class: 'write wide' }),
-              element('td', { class: 'write' }),
+              lastGap === undefined ? '' : `${lengthWords(lastGap, unit)}, ${lastDate ?? ''}`,
             ),
+            element('td', { class: 'write' }),
           ),
         ),
       ),
+    ),
+  );
+}
+
+function runningTable({ unit, currents }: InspectionSheet): Markup {
+  const rows = [
+    ['Current empty, A', currents?.empty ?? ''],
+    ['Current loaded, A', currents?.loaded ?? ''],
+    [`Flight depth, ${unit}, at`, ''],
+    ['Worn from … to … o’clock, at', ''],
+  ];
+  return element(
+    'table',
+    { class: 'form' },
+    element(
+      'tbody',
+      {},
+      rows.map(([name = '', last = '']) =>
+        element(
+          'tr',
+          {},
+          element('td', {}, name),
+          element('td', {}, last ? `last ${last}` : ''),
+          element('td', { class: 'write wide' }),
+        ),
+      ),
+    ),
+  );
+}
+
+/** What earlier looks found and nobody has said is mended. */
+function lookAgain({ unit, openRemarks }: InspectionSheet): string {
+  const said = openRemarks.map(({ part, at, text, date }) => {
+    const where = [part, at === undefined ? undefined : `at ${chainageWords(at, unit)}`];
+    return [...where.filter(Boolean), `“${text}” (${date})`].join(' ');
+  });
+  return `Look again at: ${said.join('; ')}.`;
+}
+
+function findingsTable(): Markup {
+  const row = element(
+    'tr',
+    {},
+    element('td', { class: 'write' }),
+    element('td', { class: 'write' }),
+    element('td', { class: 'write wide' }),
+    element('td', { class: 'write' }),
+  );
+  return element(
+    'table',
+    { class: 'form' },
+    headings(['Part', 'Chainage', 'What', 'Photo no.']),
+    element(
+      'tbody',
+      {},
+      Array.from({ length: 5 }, () => row),
+    ),
+  );
+}
+
+function headings(names: readonly string[]): Markup {
+  return element(
+    'thead',
+    {},
+    element(
+      'tr',
+      {},
+      names.map((name) => element('th', { scope: 'col' }, name)),
     ),
   );
 }

@@ -188,15 +188,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
         }
       : null,
     meterRead: day(model?.meterRead),
-    dutyVariation: model
-      ? {
-          level: number(model.dutyVariation.level.ratio),
-          levelFrom: model.dutyVariation.level.from,
-          wander: number(model.dutyVariation.wander.ratio),
-          wanderDays: number(model.dutyVariation.wander.per),
-          wanderFrom: model.dutyVariation.wander.from,
-        }
-      : null,
+    dutyVariation: model ? dutyVariationOf(model.dutyVariation) : null,
     forecast: model ? forecastOf(model.forecast) : null,
     pace: model ? paceOf(model.pace) : null,
     looksOff: (model?.looksOff ?? []).map((look) => ({
@@ -211,12 +203,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       why: told.why.kind,
       words: disagreementSentence(told),
     })),
-    nextLook:
-      model?.look.kind === 'by'
-        ? { by: day(model.look.day), because: model.look.because }
-        : model?.look.kind === 'now'
-          ? { now: true, because: model.look.because }
-          : null,
+    nextLook: model ? nextLookOf(model.look) : null,
     decision: decisionJson(life),
     cheapestAge: model?.cheapest
       ? {
@@ -236,34 +223,9 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       units: b.units,
     })),
     remarks: life.history.remarks,
-    runs: life.runs.map(({ run, panels }) => ({
-      run: run.number,
-      from: number(run.from),
-      to: number(run.to),
-      panels: panels.map((p) => ({
-        panel: p.number,
-        from: number(p.from),
-        to: number(p.to),
-        state: p.state,
-        lastSeen: day(p.lastSeen),
-        points: p.points.map((q) => q.place.name),
-      })),
-    })),
+    runs: life.runs.map(runOf),
     points: life.points.map((point) => pointOf(life, point)),
-    flights: life.flights.map((f) => ({
-      screw: f.screw,
-      at: number(f.at),
-      new: number(f.fitted),
-      condemn: number(f.condemn),
-      readings: f.readings.map((r) => ({
-        day: formatDay(r.day),
-        exposure: number(r.exposure),
-        depth: number(r.depth),
-      })),
-      remaining: f.hand.kind === 'rate' ? number(f.hand.remaining) : null,
-      leftFrom: day(f.readings.at(-1)?.day),
-      forecast: f.forecast ? depthOf(f.forecast) : null,
-    })),
+    flights: life.flights.map(flightOf),
     measure: measureOf(life.measure),
     formerSets: life.former.map(({ set, reached }) => ({
       liner: set.liner.name,
@@ -274,6 +236,60 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       reached: reached.known ? number(reached.value) : null,
       unknown: reached.known ? null : reached.reason,
     })),
+  };
+}
+
+function dutyVariationOf({ level, wander }: NonNullable<ConveyorLife['model']>['dutyVariation']): Json {
+  return {
+    level: number(level.ratio),
+    levelFrom: level.from,
+    wander: number(wander.ratio),
+    wanderDays: number(wander.per),
+    wanderFrom: wander.from,
+  };
+}
+
+function nextLookOf(look: NonNullable<ConveyorLife['model']>['look']): Json {
+  switch (look.kind) {
+    case 'by':
+      return { by: day(look.day), because: look.because };
+    case 'now':
+      return { now: true, because: look.because };
+    default:
+      return null;
+  }
+}
+
+function runOf({ run, panels }: ConveyorLife['runs'][number]): Json {
+  return {
+    run: run.number,
+    from: number(run.from),
+    to: number(run.to),
+    panels: panels.map((panel) => ({
+      panel: panel.number,
+      from: number(panel.from),
+      to: number(panel.to),
+      state: panel.state,
+      lastSeen: day(panel.lastSeen),
+      points: panel.points.map((point) => point.place.name),
+    })),
+  };
+}
+
+function flightOf(flight: ConveyorLife['flights'][number]): Json {
+  return {
+    screw: flight.screw,
+    at: number(flight.at),
+    new: number(flight.fitted),
+    condemn: number(flight.condemn),
+    readings: flight.readings.map((reading) => ({
+      day: formatDay(reading.day),
+      exposure: number(reading.exposure),
+      depth: number(reading.depth),
+    })),
+    remaining: flight.hand.kind === 'rate' ? number(flight.hand.remaining) : null,
+    leftFrom: day(flight.readings.at(-1)?.day),
+    forecast: flight.forecast ? depthOf(flight.forecast) : null,
   };
 }
 
