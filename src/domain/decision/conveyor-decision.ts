@@ -4,6 +4,7 @@
 
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
+import type { Outage } from '../model/plant.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
 import { jobState, type JobState } from './jobs-written.js';
@@ -113,24 +114,9 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const lead = leadDays(plant, 'liner');
   const leadTime = { days: lead ?? 0, declared: lead !== undefined };
   const ways = whole && supplies.get(whole)?.ways;
-  const rows = outages.map(({ name, from, to }): OutageDecision => {
-    const arrives =
-      ways?.find(({ by }) => by !== 'expedited')?.day ??
-      (lead === undefined ? undefined : addDays(asOf, lead));
-    const both = chancesOn(outlook, from.day);
-    const orderBy = addDays(from.day, -leadTime.days);
-    return {
-      name,
-      from: from.day,
-      to: to.day,
-      ...both,
-      within: both.condemn <= accepted.condemn && both.contact <= accepted.contact,
-      arrives,
-      reachable: arrives === undefined || arrives <= from.day,
-      orderBy,
-      orderIsLate: orderBy < asOf,
-    };
-  });
+  const usual = ways?.filter(({ by }) => by !== 'expedited');
+  const arrives = usual?.[0]?.day ?? (lead === undefined ? undefined : addDays(asOf, lead));
+  const rows = outages.map((outage) => outageRow(outage, outlook, accepted, arrives, leadTime.days));
   const chosen = rows.findLast((row) => row.within && row.reachable);
   const bySeen = rows.findLast(
     ({ condemnSeen = 1, contactSeen = 1, reachable }) =>
@@ -163,13 +149,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     outages: rows,
     chosen,
     chosenBySeen: chosen ? undefined : bySeen,
-    earliest:
-      whole &&
-      earliestOf(
-        outlook,
-        whole,
-        ways?.filter(({ by }) => by !== 'expedited'),
-      ),
+    earliest: whole && earliestOf(outlook, whole, usual),
     earliestPart:
       small && small !== whole
         ? earliestOf(
@@ -189,6 +169,28 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
       .map((job) => jobState(job, estate, due ? first : undefined, supplyOf(whole, supplies))),
     money,
     horizon,
+  };
+}
+
+function outageRow(
+  { name, from, to }: Outage,
+  outlook: WearOutlook,
+  accepted: AcceptedRisk,
+  arrives: CalendarDay | undefined,
+  leadDays: number,
+): OutageDecision {
+  const both = chancesOn(outlook, from.day);
+  const orderBy = addDays(from.day, -leadDays);
+  return {
+    name,
+    from: from.day,
+    to: to.day,
+    ...both,
+    within: both.condemn <= accepted.condemn && both.contact <= accepted.contact,
+    arrives,
+    reachable: arrives === undefined || arrives <= from.day,
+    orderBy,
+    orderIsLate: orderBy < outlook.asOf,
   };
 }
 

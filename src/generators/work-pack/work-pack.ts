@@ -6,7 +6,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
-import { groundOf } from '../../domain/order/ground.js';
+import { groundOf, type Area } from '../../domain/order/ground.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
@@ -79,6 +79,44 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       job,
       ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
     ),
+    ...teamFacts(job),
+    cautions: cautionsFor({
+      conveyor,
+      changesScrew: job.screwChange !== undefined,
+      hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined,
+      heaviestByHand: heaviest,
+      downSlope: plan.lifts.spiral?.downSlopeForce,
+    }),
+    isolations: isolationFacts(job),
+    permits: permitsFor({
+      unit,
+      conveyor,
+      changesScrew: job.screwChange !== undefined,
+      patches: steps.some((step) => step.action === 'patch'),
+      heaviestLift: heaviest,
+      handLimit: handlingGuideline,
+    }),
+    access: accessFacts(job, ground.scope),
+    runs,
+    panels,
+    ...(byHand ? { panelLift: byHand } : {}),
+    takings,
+    order: plan.order,
+    steps: rows,
+    schedule: scheduleFacts(plan),
+    lifts: liftFacts(plan.lifts, unit, takings),
+    cutLists: cuts.map(cutListFacts),
+    materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
+    holdDowns: holdDownFacts(job, holdDownsTaken(ground, steps)),
+    clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
+    asFitted: asFittedFacts(estate, ground, panels),
+    orderBy: orderDates(job),
+    drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
+  };
+}
+
+function teamFacts(job: Job): Pick<WorkPack, 'crews' | 'accessUnits'> {
+  return {
     crews: job.crews.map(({ use, crew }) => ({
       name: use.name,
       size: crew?.size.count,
@@ -90,60 +128,40 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       ...(unit?.reach ? { reach: unit.reach.value } : {}),
       ...(unit?.limit ? { limit: unit.limit.value } : {}),
     })),
-    cautions: cautionsFor({
-      conveyor,
-      changesScrew: job.screwChange !== undefined,
-      hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined,
-      heaviestByHand: heaviest,
-      downSlope: plan.lifts.spiral?.downSlopeForce,
-    }),
-    isolations: conveyor.isolations.map((item) => ({
-      origin: item.origin,
-      name: item.name,
-      title: item.title ?? '',
-      kind: item.kind,
-      at: item.at?.value,
-    })),
-    permits: permitsFor({
-      unit,
-      conveyor,
-      changesScrew: job.screwChange !== undefined,
-      patches: steps.some((step) => step.action === 'patch'),
-      heaviestLift: heaviest,
-      handLimit: handlingGuideline,
-    }),
-    access: conveyor.access.map((zone) => ({
-      origin: zone.origin,
-      name: zone.name ?? zone.kind,
-      kind: zone.kind,
-      from: zone.from.value,
-      to: zone.to.value,
-      height: zone.height?.value,
-      used:
-        job.screwChange !== undefined ||
-        ground.scope.some((area) => area.from < zone.to.value && area.to > zone.from.value),
-    })),
-    runs,
-    panels,
-    ...(byHand ? { panelLift: byHand } : {}),
-    takings,
-    order: plan.order,
-    steps: rows,
-    schedule: scheduleFacts(plan),
-    lifts: liftFacts(plan.lifts, unit, takings),
-    cutLists: cuts.map(cutListFacts),
-    materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
-    holdDowns: holdDownsTaken(ground, steps).flatMap((index) => {
-      const block = conveyor.holdDowns[index];
-      return block
-        ? [{ name: block.name ?? `H${index + 1}`, at: (block.from.value + block.to.value) / 2 }]
-        : [];
-    }),
-    clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
-    asFitted: asFittedFacts(estate, ground, panels),
-    orderBy: orderDates(job),
-    drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };
+}
+
+function isolationFacts({ conveyor }: Job): WorkPack['isolations'] {
+  return conveyor.isolations.map((item) => ({
+    origin: item.origin,
+    name: item.name,
+    title: item.title ?? '',
+    kind: item.kind,
+    at: item.at?.value,
+  }));
+}
+
+function accessFacts({ conveyor, screwChange }: Job, scope: readonly Area[]): WorkPack['access'] {
+  return conveyor.access.map((zone) => ({
+    origin: zone.origin,
+    name: zone.name ?? zone.kind,
+    kind: zone.kind,
+    from: zone.from.value,
+    to: zone.to.value,
+    height: zone.height?.value,
+    used:
+      screwChange !== undefined ||
+      scope.some((area) => area.from < zone.to.value && area.to > zone.from.value),
+  }));
+}
+
+function holdDownFacts({ conveyor }: Job, taken: readonly number[]): WorkPack['holdDowns'] {
+  return taken.flatMap((index) => {
+    const block = conveyor.holdDowns[index];
+    return block
+      ? [{ name: block.name ?? `H${index + 1}`, at: (block.from.value + block.to.value) / 2 }]
+      : [];
+  });
 }
 
 /** The window's first day less the lead time, in whole days; only for what the job needs. */
