@@ -73,8 +73,22 @@ export function pointGiven(
     return;
   }
   const { at, bend } = modeOf(density, start);
-  if (density.edges === 0) hermiteNodes(density, at, 1 / Math.sqrt(bend), out);
+  const spread = 1 / Math.sqrt(bend);
+  if (density.edges === 0 || nearNormal(density, at, spread)) hermiteNodes(density, at, spread, out);
   else legendreNodes(density, at, bend, out);
+}
+
+/** Thicknesses hold the rate, and every colour edge is either far off or softer than what is left open: as good as normal. */
+function nearNormal(d: Density, at: number, spread: number): boolean {
+  if (d.square === 0 || spread > narrow) return false;
+  const rate = Math.exp(at + d.place);
+  for (let e = 0; e < d.edges; e++) {
+    const wear = rate * d.hours[e]!;
+    const z = (d.side[e]! * (wear - d.depth[e]!)) / d.soft[e]!;
+    const reach = (spread * wear) / d.soft[e]!;
+    if (reach > 1 && z < 4 + 4 * reach) return false;
+  }
+  return true;
 }
 
 export function placeTerm(block: Block, v: Float64Array, unit: number): number {
@@ -152,7 +166,7 @@ function modeOf(d: Density, start: number): { readonly at: number; readonly bend
   }
   // True curvature where it is sound: the quadratic in the rate bends a little more or less than its expectation.
   const rate = Math.exp(u + d.place);
-  const sharp = d.edges === 0 ? rate * (2 * rate * d.square - d.linear) + 1 / d.own : bend;
+  const sharp = bend + rate * (rate * d.square - d.linear);
   return { at: u, bend: sharp > 0.3 * bend ? sharp : bend };
 }
 
@@ -167,7 +181,7 @@ function openNodes(d: Density, out: PointNodes): void {
 }
 
 function hermiteNodes(d: Density, at: number, spread: number, out: PointNodes): void {
-  const rule = spread < narrowest ? fewest : spread < narrow ? few : normal;
+  const rule = d.edges > 0 ? normal : spread < narrowest ? fewest : spread < narrow ? few : normal;
   out.count = rule.node.length;
   let top = -Infinity;
   for (let k = 0; k < out.count; k++) {
@@ -206,6 +220,18 @@ function legendreNodes(d: Density, at: number, bend: number, out: PointNodes): v
     if (log > top) top = log;
   }
   finish(out, top, Math.log(half));
+  dropEmpty(out);
+}
+
+/** Nodes that hold next to nothing go: every forecast walks all that are left. */
+function dropEmpty(out: PointNodes): void {
+  let kept = 0;
+  for (let k = 0; k < out.count; k++) {
+    if (out.share[k]! < 1e-8) continue;
+    out.u[kept] = out.u[k]!;
+    out.share[kept++] = out.share[k]!;
+  }
+  out.count = kept;
 }
 
 function finish(out: PointNodes, top: number, scale: number): void {

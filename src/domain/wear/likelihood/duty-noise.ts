@@ -39,9 +39,11 @@ export interface DutyNoiseFit {
 
 const fewUnits = 120;
 const manyUnits = 2000;
+const manyUnderClocks = 500;
 const startUnits = 1500; // where there are many times more, Newton starts from the mode of as many
-/** From this many units on, each one's last digits no longer count. */
+/** From this many units on, each one's last digits no longer count; with wear clocks, which only start from them, from fewer. */
 export const bulk = 5000;
+const bulkUnderClocks = 400;
 const near = 1e-3;
 
 /**
@@ -60,7 +62,8 @@ export function modeWithDuty(
   start: Parameters,
   before: DutyNoiseFit | undefined,
 ): DutyNoiseFit {
-  const finest = units.count > bulk ? bulkNodes : fineNodes;
+  const clocked = units.columns.clock !== undefined && units.count > bulkUnderClocks;
+  const finest = units.count > bulk ? bulkNodes : clocked ? coarseNodes : fineNodes;
   const plainTerms = unitTerms(units, straight, undefined, finest);
   const every = Math.floor(units.count / startUnits);
   if (!before && every > 1)
@@ -134,11 +137,16 @@ export function modeWithDuty(
   const guess = before ? Math.log(before.ratio) : expected;
   let peak = search(fewUnits, guess, before ? 0.8 : 1.5, plain.pass.parameters);
   if (units.count > 1.5 * fewUnits)
-    peak = search(manyUnits, peak.at, Math.max(0.3, Math.min(0.8, 0.6 * peak.width)), {
-      ...plain.pass.parameters,
-      logSpread: peak.parameters.logSpread,
-      logError: peak.parameters.logError,
-    });
+    peak = search(
+      clocked ? manyUnderClocks : manyUnits,
+      peak.at,
+      Math.max(0.3, Math.min(0.8, 0.6 * peak.width)),
+      {
+        ...plain.pass.parameters,
+        logSpread: peak.parameters.logSpread,
+        logError: peak.parameters.logError,
+      },
+    );
   return aboutPeak(units, design, priors, peak, plain, termsAt);
 }
 
@@ -157,7 +165,12 @@ function aboutPeak(
     terms,
     design,
     priors,
-    { ...plain.pass.parameters, logSpread: peak.parameters.logSpread, logError: peak.parameters.logError },
+    // What the pools explain is not in the sample's spread between units.
+    {
+      ...plain.pass.parameters,
+      ...(design.pools.length === 0 && { logSpread: peak.parameters.logSpread }),
+      logError: peak.parameters.logError,
+    },
     // Where wear clocks make the forecasts this mode is what they start from, and a hundredth of a standard error is near enough.
     units.columns.clock ? { spreads: true, near: 1e-4 } : { spreads: true },
   );

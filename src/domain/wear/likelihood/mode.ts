@@ -54,6 +54,7 @@ export function findMode(
   let settled = 0;
   while (iterations < most) {
     iterations++;
+    if (free.spreads) holdAtWall(design, pass);
     const step = safeStep(design, pass.system, free.spreads);
     if (!step) break;
     decrement = step.decrement;
@@ -213,6 +214,22 @@ export function passOver(
     matrix[s * size + s] = 1;
   }
   return { parameters, logLikelihood, objective, system, effectsOnly, mean, score, information };
+}
+
+/**
+ * Where pools and records leave nothing for the spread between units, τ stands at its least value and is no longer free: otherwise
+ * its slope would keep the others from ever counting as settled.
+ */
+function holdAtWall(design: Design, { parameters, system }: Pass): void {
+  const { size, matrix, gradient, apartRow, apartDiagonal } = system;
+  const t = design.dense;
+  const below = parameters.logSpread <= smallestLogSpread && gradient[t]! < 0;
+  const above = parameters.logSpread >= largestLogSpread && gradient[t]! > 0;
+  if (!below && !above) return;
+  gradient[t] = 0;
+  for (let a = 0; a < size; a++) matrix[t * size + a] = matrix[a * size + t] = 0;
+  matrix[t * size + t] = 1;
+  for (let j = 0; j < apartDiagonal.length; j++) apartRow[j * size + t] = 0;
 }
 
 /** Newton's step; where the observed information is not positive definite, the diagonal is raised until it is. */
