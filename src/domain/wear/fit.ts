@@ -26,7 +26,7 @@ import type { ReadingSums } from './likelihood/summary.js';
 import { summarise } from './likelihood/summary.js';
 import type { Units } from './reduce.js';
 import { defaultGaugeError } from './reduce.js';
-import type { NormalPrior, Priors } from './likelihood/parameters.js';
+import type { NormalPrior, Parameters, Priors } from './likelihood/parameters.js';
 
 export type { Pool } from './likelihood/design.js';
 export type { PoolReport } from './likelihood/pool-report.js';
@@ -69,6 +69,8 @@ export interface WearFit {
   readonly kind: 'fitted';
   readonly units: Units;
   readonly design: Design;
+  /** The straight model's mode. */
+  readonly parameters: Parameters;
   /** Parameter values of the straight model, made when first asked for. */
   readonly nodes: readonly ParameterNode[];
   /** Wear clocks of the conveyors that ask for one; a unit without follows the straight model. */
@@ -110,7 +112,16 @@ export type WearResult =
       readonly units: Units;
     };
 
-export function fitWear(given: Units, pools: readonly Pool[] = [], asked: WearOptions = {}): WearResult {
+/**
+ * @param like a fit of nearly the same records: searches begin where that one ended. They end where they would have ended anyway,
+ * within their tolerance.
+ */
+export function fitWear(
+  given: Units,
+  pools: readonly Pool[] = [],
+  asked: WearOptions = {},
+  like?: WearFit,
+): WearResult {
   const options = withUsualError(given, asked);
   const units = withOwnNoise(given, options.gaugeError ?? defaultGaugeError);
   const informative = countInformative(units);
@@ -131,7 +142,10 @@ export function fitWear(given: Units, pools: readonly Pool[] = [], asked: WearOp
   let weight: Float64Array = new Float64Array(units.exposure.length).fill(1);
   const modeFor = (before: DutyNoiseFit | undefined): DutyNoiseFit => {
     const straight = before ? summarise(units, 0, undefined, weight) : sums;
-    const start = before?.mode.pass.parameters ?? startValues(units, straight, design, priors, gaugeError);
+    const start =
+      before?.mode.pass.parameters ??
+      begunAt(like, design) ??
+      startValues(units, straight, design, priors, gaugeError);
     return modeWithDuty(units, design, priors, duty, per, weight, straight, start, before);
   };
   const plain = modeFor(undefined);
@@ -214,6 +228,15 @@ interface FitSetting {
   readonly options: WearOptions;
   readonly per: number;
   readonly informative: number;
+}
+
+/** Where another fit's search ended, if it had the same offsets to find. */
+function begunAt(like: WearFit | undefined, design: Design): Parameters | undefined {
+  const same =
+    like?.design.dense === design.dense &&
+    like.design.apartLevels === design.apartLevels &&
+    like.design.pools.length === design.pools.length;
+  return same ? like.parameters : undefined;
 }
 
 /** The wear clocks, where the units say which conveyor they lie on. */
@@ -352,6 +375,7 @@ function finish(
     kind: 'fitted',
     units,
     design,
+    parameters,
     get nodes() {
       return (nodes ??= makeNodes());
     },

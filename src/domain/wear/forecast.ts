@@ -155,10 +155,14 @@ function byClock(
   };
   let made: { readonly value: Branches | undefined } | undefined;
   let rate: Quantiles | undefined;
+  let quantiles: Quantiles | undefined;
   return {
     kind: 'life',
     depth,
-    quantiles: quantilesOf(reachedBy, guess, short),
+    // Made when first asked for, all three: most forecasts of a large plant are asked for chances alone.
+    get quantiles() {
+      return (quantiles ??= quantilesOf(reachedBy, guess, short));
+    },
     get rate() {
       return (rate ??= rateByClock(outlook));
     },

@@ -84,9 +84,19 @@ export function toCalendar(
     const day = plusDays(from, Math.floor(Math.exp(log)));
     return day > today ? day : today;
   };
+  let quantiles: DayQuantiles | undefined;
   return {
     kind: 'dates',
-    quantiles: { q05: dayOf(0.05), q10: dayOf(0.1), q50: dayOf(0.5), q90: dayOf(0.9), q95: dayOf(0.95) },
+    // Made when first asked for: whoever wants chances by day alone need not wait for them.
+    get quantiles() {
+      return (quantiles ??= {
+        q05: dayOf(0.05),
+        q10: dayOf(0.1),
+        q50: dayOf(0.5),
+        q90: dayOf(0.9),
+        q95: dayOf(0.95),
+      });
+    },
     horizon: plusDays(from, horizon),
     reachedBy: (day) => chanceAt(day - from),
     dayOf,

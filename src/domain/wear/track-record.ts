@@ -35,6 +35,8 @@ export interface TrackInput {
   readonly conveyor: ArrayLike<number>;
   /** mm of wear at which each unit's set is to be changed. */
   readonly limit: ArrayLike<number>;
+  /** The fit of today, where there is one: fits of the past begin their searches at it. */
+  readonly present?: WearFit | undefined;
   /** Most fits of the past; the newest questions are asked first. */
   readonly mostFits: number;
 }
@@ -84,7 +86,7 @@ export function trackRecord(input: TrackInput): TrackRecord {
   for (const { cut, asked } of fewestCuts(questions).slice(0, input.mostFits)) {
     cuts.push(cut);
     const units = reduceReadings(input.readings, input.columns, { ...gaugeOf(input), upTo: cut });
-    const fit = fitWear(units, input.pools, input.options);
+    const fit = fitWear(units, input.pools, input.options, input.present);
     if (fit.kind !== 'fitted') {
       silentCuts.push(cut);
       continue;

@@ -176,7 +176,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
       };
     });
   const tracks =
-    options.track === false || asOf === undefined ? [] : fits.flatMap(({ input }) => trackOf(input) ?? []);
+    options.track === false || asOf === undefined ? [] : fits.flatMap((fit) => trackOf(fit) ?? []);
   const report: RemainingLife = {
     estate,
     asOf,

@@ -5,7 +5,7 @@
 import { areaTabled } from '../numeric/normal.js';
 import type { Block } from './blocks.js';
 import type { ClockDraw } from './draws.js';
-import { emptyPointNodes, placeTerm, pointGiven } from './point.js';
+import { emptyPointNodes, mostNodes, placeTerm, pointGiven } from './point.js';
 import { hoursAt } from './sums.js';
 import type { Rising } from './tabled.js';
 import { points, tabled } from './tabled.js';
@@ -46,17 +46,20 @@ interface Kept {
   readonly hazard: Float32Array;
 }
 
-interface Line {
+/** A point under all clocks: nodes of its own rate, clock after clock, in flat columns; and what each clock brings. */
+interface Lines {
+  /** Nodes of clock d: `start[d]` up to `start[d + 1]`. */
+  readonly start: Int32Array;
   readonly share: Float64Array;
   readonly rate: Float64Array;
-  /** Wear at the last thickness, mm, and its variance. */
+  /** Wear at the last thickness, mm; by clock its variance. */
   readonly wear: Float64Array;
-  readonly variance: number;
-  readonly hoursLast: number;
+  readonly variance: Float64Array;
+  readonly hoursLast: Float64Array;
   /** Effective hours at the conveyor's last look, the age clock there, and the pace from then on. */
-  readonly hoursEnd: number;
-  readonly clockEnd: number;
-  readonly now: number;
+  readonly hoursEnd: Float64Array;
+  readonly clockEnd: Float64Array;
+  readonly now: Float64Array;
 }
 
 const nodes = emptyPointNodes();
@@ -66,10 +69,11 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
   const last = draws.length > 0 ? draws[0]!.sums.lastAge[unit]! : 0;
   const end = Math.max(0, block.meter[block.stretches]! - block.fitted[unit]!);
   const hours = new Float64Array(block.stretches);
-  const lines = draws.map((draw) => lineOf(block, unit, draw, end, hours));
+  const lines = linesOf(block, unit, draws, end, hours);
   const byClock = (depth: number, age: number, depthSpread: number, out: Float64Array): void => {
+    const asked = { depth, age, depthSpread, last, end };
     for (let k = 0; k < draws.length; k++)
-      out[k] = chanceByLine(block, unit, draws[k]!, lines[k]!, { depth, age, depthSpread, last, end }, hours);
+      out[k] = chanceByLine(block, unit, draws[k]!, lines, k, asked, hours);
   };
   const logRate = momentsOf(draws, lines, Math.max(last, end));
   const { mean, spread } = logRate;
@@ -130,12 +134,11 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
     let first = 0;
     let second = 0;
     draws.forEach((draw, d) => {
-      const line = lines[d]!;
-      const at = reachAt(block, unit, draw, line, age, { last, end }, hours);
-      for (let k = 0; k < line.share.length; k++) {
-        const rate = line.rate[k]!;
-        const middle = at.base * line.wear[k]! + rate * at.ahead;
-        const share = weight[d]! * line.share[k]!;
+      const at = reachAt(block, unit, draw, lines, d, age, { last, end }, hours);
+      for (let k = lines.start[d]!; k < lines.start[d + 1]!; k++) {
+        const rate = lines.rate[k]!;
+        const middle = at.base * lines.wear[k]! + rate * at.ahead;
+        const share = weight[d]! * lines.share[k]!;
         first += share * middle;
         second += share * (middle * middle + at.fixed + rate * rate * at.walk);
       }
@@ -146,38 +149,58 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
   return { byClock, addHazards, wear, weight, changed, chances, rates, logRate };
 }
 
-function lineOf(block: Block, unit: number, draw: ClockDraw, end: number, hours: Float64Array): Line {
-  const { sums, v, pace, now } = draw;
-  const { theta, reference } = sums;
-  const { stretches: m, biases: l } = block;
-  pointGiven(block, sums, v, pace, unit, draw.u[unit] ?? 0, nodes);
-  const place = placeTerm(block, v, unit);
-  hoursAt(block, unit, end, theta.power, reference, hours, 0);
-  let hoursEnd = 0;
-  let hoursLast = 0;
-  let filtered = 0;
-  let off = sums.stateWear[unit]!;
-  for (let j = 0; j < m; j++) {
-    hoursEnd += pace[j]! * hours[j]!;
-    hoursLast += pace[j]! * sums.lastHours[unit * m + j]!;
-    filtered += pace[j]! * sums.stateHours[unit * m + j]!;
+/** Grown as needed, and copied out once a point. */
+const work = { share: new Float64Array(0), rate: new Float64Array(0), wear: new Float64Array(0) };
+
+function linesOf(
+  block: Block,
+  unit: number,
+  draws: readonly ClockDraw[],
+  end: number,
+  hours: Float64Array,
+): Lines {
+  const n = draws.length;
+  if (work.share.length < n * mostNodes) {
+    work.share = new Float64Array(n * mostNodes);
+    work.rate = new Float64Array(n * mostNodes);
+    work.wear = new Float64Array(n * mostNodes);
   }
-  for (let a = 0; a < l; a++) off -= v[m + a]! * sums.stateLooks[unit * l + a]!;
-  const rate = new Float64Array(nodes.count);
-  const wear = new Float64Array(nodes.count);
-  for (let k = 0; k < nodes.count; k++) {
-    rate[k] = Math.exp(nodes.u[k]! + place);
-    wear[k] = rate[k]! * (hoursLast - filtered) + off;
-  }
+  const start = new Int32Array(n + 1);
+  const column = (): Float64Array => new Float64Array(n);
+  const by = { variance: column(), hoursLast: column(), hoursEnd: column(), clockEnd: column(), now: column() };
+  draws.forEach((draw, d) => {
+    const { sums, v, pace, now } = draw;
+    const { theta, reference } = sums;
+    const { stretches: m, biases: l } = block;
+    pointGiven(block, sums, v, pace, unit, draw.u[unit] ?? 0, nodes);
+    const place = placeTerm(block, v, unit);
+    hoursAt(block, unit, end, theta.power, reference, hours, 0);
+    let filtered = 0;
+    let off = sums.stateWear[unit]!;
+    for (let j = 0; j < m; j++) {
+      by.hoursEnd[d]! += pace[j]! * hours[j]!;
+      by.hoursLast[d]! += pace[j]! * sums.lastHours[unit * m + j]!;
+      filtered += pace[j]! * sums.stateHours[unit * m + j]!;
+    }
+    for (let a = 0; a < l; a++) off -= v[m + a]! * sums.stateLooks[unit * l + a]!;
+    by.variance[d] = sums.stateVariance[unit]!;
+    by.clockEnd[d] = ageClock(end, theta.power, reference);
+    by.now[d] = Math.exp(now);
+    for (let k = 0; k < nodes.count; k++) {
+      const at = start[d]! + k;
+      work.share[at] = nodes.share[k]!;
+      work.rate[at] = Math.exp(nodes.u[k]! + place);
+      work.wear[at] = work.rate[at]! * (by.hoursLast[d]! - filtered) + off;
+    }
+    start[d + 1] = start[d]! + nodes.count;
+  });
+  const all = start[n]!;
   return {
-    share: nodes.share.slice(0, nodes.count),
-    rate,
-    wear,
-    variance: sums.stateVariance[unit]!,
-    hoursLast,
-    hoursEnd,
-    clockEnd: ageClock(end, theta.power, reference),
-    now: Math.exp(now),
+    start,
+    share: work.share.slice(0, all),
+    rate: work.rate.slice(0, all),
+    wear: work.wear.slice(0, all),
+    ...by,
   };
 }
 
@@ -189,15 +212,15 @@ function toNow(draw: ClockDraw, age: number): number {
 
 function momentsOf(
   draws: readonly ClockDraw[],
-  lines: readonly Line[],
+  { start, rate, share }: Lines,
   age: number,
 ): { readonly mean: number; readonly spread: number } {
   let mean = 0;
   let square = 0;
-  lines.forEach(({ rate, share }, d) => {
-    const now = toNow(draws[d]!, age);
-    const w = draws[d]!.weight;
-    for (let k = 0; k < rate.length; k++) {
+  draws.forEach((draw, d) => {
+    const now = toNow(draw, age);
+    const w = draw.weight;
+    for (let k = start[d]!; k < start[d + 1]!; k++) {
       const log = Math.log(rate[k]!) + now;
       mean += w * share[k]! * log;
       square += w * share[k]! * log * log;
@@ -206,16 +229,20 @@ function momentsOf(
   return { mean, spread: Math.sqrt(Math.max(0, square - mean * mean)) };
 }
 
-function rateNodes(draws: readonly ClockDraw[], lines: readonly Line[], age: number): RateNodes {
-  const all: { log: number; weight: number }[] = [];
-  lines.forEach(({ rate, share }, d) => {
-    const now = toNow(draws[d]!, age);
-    rate.forEach((r, k) => all.push({ log: Math.log(r) + now, weight: draws[d]!.weight * share[k]! }));
+function rateNodes(draws: readonly ClockDraw[], { start, rate, share }: Lines, age: number): RateNodes {
+  const log = new Float64Array(rate.length);
+  const part = new Float64Array(rate.length);
+  draws.forEach((draw, d) => {
+    const now = toNow(draw, age);
+    for (let k = start[d]!; k < start[d + 1]!; k++) {
+      log[k] = Math.log(rate[k]!) + now;
+      part[k] = draw.weight * share[k]!;
+    }
   });
-  all.sort((a, b) => a.log - b.log);
+  const order = Uint32Array.from(log.keys()).sort((a, b) => log[a]! - log[b]!);
   return {
-    logRate: Float64Array.from(all, ({ log }) => log),
-    weight: Float64Array.from(all, ({ weight }) => weight),
+    logRate: Float64Array.from(order, (k) => log[k]!),
+    weight: Float64Array.from(order, (k) => part[k]!),
   };
 }
 
@@ -233,13 +260,15 @@ function effective(
   block: Block,
   unit: number,
   draw: ClockDraw,
-  line: Line,
+  lines: Lines,
+  d: number,
   age: number,
   end: number,
   hours: Float64Array,
 ): number {
   const { theta, reference } = draw.sums;
-  if (age > end) return line.hoursEnd + line.now * (ageClock(age, theta.power, reference) - line.clockEnd);
+  if (age > end)
+    return lines.hoursEnd[d]! + lines.now[d]! * (ageClock(age, theta.power, reference) - lines.clockEnd[d]!);
   hoursAt(block, unit, age, theta.power, reference, hours, 0);
   let sum = 0;
   for (let j = 0; j < block.stretches; j++) sum += draw.pace[j]! * hours[j]!;
@@ -257,52 +286,55 @@ function reachAt(
   block: Block,
   unit: number,
   draw: ClockDraw,
-  line: Line,
+  lines: Lines,
+  d: number,
   age: number,
   { last, end }: Pick<Asked, 'last' | 'end'>,
   hours: Float64Array,
 ): Reach {
   const { pointNoise, sharedNoise } = draw.sums.theta;
-  const there = effective(block, unit, draw, line, age, end, hours);
+  const there = effective(block, unit, draw, lines, d, age, end, hours);
   if (age >= last) {
     // Wander after the last thickness: of the point by itself, and of the conveyor after its last look.
     const wander = pointNoise ** 2 * block.step * (age - last);
     const from = Math.max(last, end);
     const shared = age > from ? sharedNoise ** 2 * block.step * (age - from) : 0;
-    const ahead = there - line.hoursLast;
+    const ahead = there - lines.hoursLast[d]!;
     const mean = age > last ? ahead / (age - last) : 0;
-    return { base: 1, ahead, fixed: line.variance, walk: (wander + shared) * mean * mean };
+    return { base: 1, ahead, fixed: lines.variance[d]!, walk: (wander + shared) * mean * mean };
   }
   // Before it: drawn straight to the state there.
-  const base = line.hoursLast > 0 ? there / line.hoursLast : 0;
+  const base = lines.hoursLast[d]! > 0 ? there / lines.hoursLast[d]! : 0;
   const walk = age > 0 ? pointNoise ** 2 * block.step * age * (1 - base) * (there / age) ** 2 : 0;
-  return { base, ahead: 0, fixed: line.variance * base * base, walk };
+  return { base, ahead: 0, fixed: lines.variance[d]! * base * base, walk };
 }
 
 function chanceByLine(
   block: Block,
   unit: number,
   draw: ClockDraw,
-  line: Line,
+  lines: Lines,
+  d: number,
   asked: Asked,
   hours: Float64Array,
 ): number {
   if (!(asked.age > 0)) return 0;
-  const { base, ahead, fixed: own, walk } = reachAt(block, unit, draw, line, asked.age, asked, hours);
+  const { base, ahead, fixed: own, walk } = reachAt(block, unit, draw, lines, d, asked.age, asked, hours);
+  const { rate, share, wear, start } = lines;
   const fixed = own + asked.depthSpread * asked.depthSpread;
-  const top = line.share.length - 1;
+  const first = start[d]!;
+  const top = start[d + 1]! - 1;
   // The fastest node far short of the depth, or the slowest far beyond it: nothing to add up.
-  const fast = line.rate[top]!;
+  const fast = rate[top]!;
   const reach = 6 * Math.sqrt(fixed + fast * fast * walk);
-  if (base * line.wear[top]! + fast * ahead < asked.depth - reach) return 0;
-  if (base * line.wear[0]! + line.rate[0]! * ahead > asked.depth + reach) return 1;
+  if (base * wear[top]! + fast * ahead < asked.depth - reach) return 0;
+  if (base * wear[first]! + rate[first]! * ahead > asked.depth + reach) return 1;
   let chance = 0;
-  for (let k = 0; k <= top; k++) {
-    const rate = line.rate[k]!;
-    const wear = base * line.wear[k]! + rate * ahead;
-    const spread = Math.sqrt(fixed + rate * rate * walk);
-    chance +=
-      line.share[k]! * (spread > 0 ? areaTabled((wear - asked.depth) / spread) : wear >= asked.depth ? 1 : 0);
+  for (let k = first; k <= top; k++) {
+    const r = rate[k]!;
+    const far = base * wear[k]! + r * ahead - asked.depth;
+    const spread = Math.sqrt(fixed + r * r * walk);
+    chance += share[k]! * (spread > 0 ? areaTabled(far / spread) : far >= 0 ? 1 : 0);
   }
   return chance;
 }

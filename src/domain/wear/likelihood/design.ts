@@ -240,28 +240,51 @@ export function effectCovariance(
 ): number {
   // With the apart pool eliminated, unit i acts through its dense columns less row j / diagonal j; what is left of level j is its own.
   const { size, inverse } = solved;
-  const left = reducedRow(design, system, size, one);
-  const right = one === other ? left : reducedRow(design, system, size, other);
+  reducedRow(design, system, size, one, left);
+  const right = one === other ? left : otherRow;
+  if (one !== other) reducedRow(design, system, size, other, right);
   let sum = 0;
-  for (const [a, va] of left) for (const [b, vb] of right) sum += va * vb * inverse[a * size + b]!;
+  for (let p = 0; p < left.count; p++) {
+    const row = left.column[p]! * size;
+    let inner = 0;
+    for (let q = 0; q < right.count; q++) inner += right.value[q]! * inverse[row + right.column[q]!]!;
+    sum += left.value[p]! * inner;
+  }
   const j = design.apartOf[one]!;
   return j >= 0 && j === design.apartOf[other]! ? sum + 1 / system.apartDiagonal[j]! : sum;
 }
 
-function reducedRow(design: Design, system: System, size: number, unit: number): [number, number][] {
-  const entries: [number, number][] = [];
+/** A unit's row with few entries: columns, one of which may come twice, and values. Refilled; grown as needed. */
+interface Row {
+  count: number;
+  column: Int32Array;
+  value: Float64Array;
+}
+
+const emptyRow = (): Row => ({ count: 0, column: new Int32Array(64), value: new Float64Array(64) });
+const left = emptyRow();
+const otherRow = emptyRow();
+
+function reducedRow(design: Design, system: System, size: number, unit: number, out: Row): void {
+  if (out.column.length < size + design.width) {
+    out.column = new Int32Array(size + design.width);
+    out.value = new Float64Array(size + design.width);
+  }
   const base = unit * design.width;
+  out.count = 0;
   for (let k = 0; k < design.width; k++) {
     const c = design.column[base + k]!;
-    if (c >= 0) entries.push([c, 1]);
+    if (c < 0) continue;
+    out.column[out.count] = c;
+    out.value[out.count++] = 1;
   }
   const j = design.apartOf[unit]!;
-  if (j >= 0) {
-    const d = system.apartDiagonal[j]!;
-    for (let a = 0; a < size; a++) {
-      const r = system.apartRow[j * system.size + a]!;
-      if (r !== 0) entries.push([a, -r / d]);
-    }
+  if (j < 0) return;
+  const d = system.apartDiagonal[j]!;
+  for (let a = 0; a < size; a++) {
+    const r = system.apartRow[j * system.size + a]!;
+    if (r === 0) continue;
+    out.column[out.count] = a;
+    out.value[out.count++] = -r / d;
   }
-  return entries;
 }

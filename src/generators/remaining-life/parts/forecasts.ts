@@ -275,17 +275,18 @@ function stretched(calendar: Dates, { duties, from, asOf }: Coming): Dates {
     }
     return low as CalendarDay;
   };
-  const { q05, q10, q50, q90, q95 } = calendar.quantiles;
-  const quantiles: DayQuantiles = {
-    q05: back(q05),
-    q10: back(q10),
-    q50: back(q50),
-    q90: back(q90),
-    q95: back(q95),
+  let quantiles: DayQuantiles | undefined;
+  const made = (): DayQuantiles => {
+    const { q05, q10, q50, q90, q95 } = calendar.quantiles;
+    return { q05: back(q05), q10: back(q10), q50: back(q50), q90: back(q90), q95: back(q95) };
   };
   return {
-    ...calendar,
-    quantiles,
+    kind: 'dates',
+    horizon: calendar.horizon,
+    duty: calendar.duty,
+    get quantiles() {
+      return (quantiles ??= made());
+    },
     reachedBy: (day) => calendar.reachedBy(plain(day) as CalendarDay), // the chance is continuous in the day
     dayOf: (level) => back(calendar.dayOf(level)),
   };

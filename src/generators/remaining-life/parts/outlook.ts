@@ -60,7 +60,7 @@ export function outlookOf(
   const panels = runs.flatMap(({ run, panels: own }) => {
     const ofRun = lent(fitted, coming, run.number);
     return own.flatMap((panel) => {
-      const made = panelOf(result, { run: run.number, panel, lent: ofRun, since }, known, (units) => {
+      const made = panelOf(result, coming, { run: run.number, panel, lent: ofRun, since }, known, (units) => {
         const [only, another] = units;
         if (!only || another) return chancesOf(result, coming, units);
         const before = singly.get(only.unit) ?? chancesOf(result, coming, units);
@@ -128,6 +128,7 @@ function exposurePerHour({ duties, from, perDay = 0 }: Coming): number {
 /** The place of a panel that reaches its limit first, by the middle of its forecast; or what the run lends. */
 function panelOf(
   result: WearFit,
+  coming: Coming,
   { run, panel, lent: ofRun, since }: PanelSource,
   known: ReadonlyMap<PointLife, PlacedUnit>,
   chancesFor: (units: readonly Unit[]) => Chances | undefined,
@@ -149,7 +150,8 @@ function panelOf(
   });
   const [first] = [...lives].sort((a, b) => a.life.median - a.life.now - (b.life.median - b.life.now));
   const [only, another] = own;
-  const chances = (only && !another ? ofPoint(only.point) : undefined) ?? chancesFor(units);
+  const chances =
+    (only && !another ? ofPoint(only.point, laterOf(result, coming, units)) : undefined) ?? chancesFor(units);
   if (!first || !chances) return undefined;
   const governing = own.find((each) => each.unit === first.unit.unit);
   const other = governing && mirrored(governing.point, panel);
@@ -182,11 +184,11 @@ function lent({ input }: FittedWear, coming: Coming, run: number): readonly Unit
   return [{ unit, now, limit: thickness.value - condemn.value, through: thickness.value }];
 }
 
-/** What the report has worked out for the one point of a panel already. */
-function ofPoint({ model }: PointLife): Chances | undefined {
+/** What the report has worked out for the one point of a panel already; the rest when asked. */
+function ofPoint({ model }: PointLife, later: Chances): Chances | undefined {
   const condemnBy = model?.condemn.kind === 'life' ? model.condemn.chanceBy : undefined;
   const contactBy = model?.trough?.kind === 'life' ? model.trough.chanceBy : undefined;
-  return condemnBy && contactBy && { condemnBy, contactBy };
+  return condemnBy && { condemnBy, contactBy: contactBy ?? later.contactBy };
 }
 
 /** A place of the same panel at the clock position that lies opposite, within half an hour of the clock. */
@@ -238,12 +240,14 @@ function lifeOf(
     : undefined;
 }
 
-/** Of the first of several to reach its limit, and to touch steel. Reached already: certain. */
+/**
+ * Of the first of several to reach its limit, and to touch steel. Reached already: certain. Of steel it is asked when somebody wants
+ * to know: of most panels of a large plant nobody does. What can be said of the limit can be said of steel.
+ */
 function chancesOf(result: WearFit, coming: Coming, units: readonly Unit[]): Chances | undefined {
   if (units.length === 0) return undefined;
   const condemnBy = firstBy(result, coming, units, ({ limit }) => limit);
-  const contactBy = condemnBy && firstBy(result, coming, units, ({ through }) => through);
-  return condemnBy && contactBy ? { condemnBy, contactBy } : undefined;
+  return condemnBy && { condemnBy, contactBy: laterOf(result, coming, units).contactBy };
 }
 
 /** The same, worked out only when asked; where nothing can be said of what is left, it counts as nothing more to fear. */

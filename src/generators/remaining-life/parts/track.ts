@@ -10,7 +10,7 @@ import {
   type Horizon,
   type TrackRecord,
 } from '../../../domain/wear/track-record.js';
-import type { WearInput } from './wear-input.js';
+import type { FittedWear } from './forecasts.js';
 
 export interface Track {
   readonly measure: 'h' | 't';
@@ -33,7 +33,7 @@ export interface TrackedLook {
 const mostFits = 4;
 
 /** Only where at least one look or one finished set can be judged; a measure without any is left out. */
-export function trackOf(input: WearInput): Track | undefined {
+export function trackOf({ input, result }: FittedWear): Track | undefined {
   const { members, readings, units, pools, options, measure } = input;
   const conveyors = [...new Set(members.map((m) => m.conveyor))];
   const record = trackRecord({
@@ -41,6 +41,7 @@ export function trackOf(input: WearInput): Track | undefined {
     columns: units,
     pools,
     options,
+    present: result.kind === 'fitted' ? result : undefined,
     conveyor: members.map((m) => (m.place ? conveyors.indexOf(m.conveyor) : -1)),
     limit: members.map((m, unit) => (units.fitted[unit] ?? NaN) - m.set.liner.condemn.value),
     // Thousands of units judge a forecast well enough at one cut.
