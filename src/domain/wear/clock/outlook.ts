@@ -167,7 +167,13 @@ function linesOf(
   }
   const start = new Int32Array(n + 1);
   const column = (): Float64Array => new Float64Array(n);
-  const by = { variance: column(), hoursLast: column(), hoursEnd: column(), clockEnd: column(), now: column() };
+  const by = {
+    variance: column(),
+    hoursLast: column(),
+    hoursEnd: column(),
+    clockEnd: column(),
+    now: column(),
+  };
   draws.forEach((draw, d) => {
     const { sums, v, pace, now } = draw;
     const { theta, reference } = sums;

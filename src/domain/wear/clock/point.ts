@@ -182,7 +182,8 @@ function openNodes(d: Density, out: PointNodes): void {
 
 function hermiteNodes(d: Density, at: number, spread: number, out: PointNodes): void {
   // A soft edge asks for two nodes more.
-  const rule = spread < narrowest ? (d.edges > 0 ? few : fewest) : spread < narrow && d.edges === 0 ? few : normal;
+  const rule =
+    spread < narrowest ? (d.edges > 0 ? few : fewest) : spread < narrow && d.edges === 0 ? few : normal;
   out.count = rule.node.length;
   let top = -Infinity;
   for (let k = 0; k < out.count; k++) {
