@@ -10,6 +10,11 @@ export type Entry = (
   | { readonly kind: 'not seen' }
 ) & { note?: string | undefined };
 
+export interface ConditionAnswer {
+  answer: '' | 'there' | 'closed' | 'not seen';
+  note: string;
+}
+
 export type Screen = 'start' | 'list' | 'point' | 'place' | 'more' | 'finish';
 
 export interface Entries {
@@ -29,6 +34,8 @@ export interface Entries {
   remarks: Record<string, string>;
   /** By name of the hold-down. */
   gaps: Record<string, string>;
+  /** Answers to open conditions, by how the inspection names them. */
+  conditions: Record<string, ConditionAnswer>;
   empty: string;
   loaded: string;
   findings: { part: string; at: string; text: string }[];
@@ -57,6 +64,7 @@ const fresh = (): Entries => ({
   placeBegun: { chainage: '', clock: '' },
   remarks: {},
   gaps: {},
+  conditions: {},
   empty: '',
   loaded: '',
   findings: [],

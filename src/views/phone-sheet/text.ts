@@ -4,6 +4,7 @@
 import type { PhonePoint } from '../../protocol/offline-forms.js';
 import { oneLine, plain, quoted } from '../forms/kit.js';
 import { typedNumber, type NumberField } from '../forms/typed-number.js';
+import { conditionLines } from './open-conditions.js';
 import { data, far, linerOf, rows, state, type Entry } from './state.js';
 import {
   along,
@@ -113,6 +114,7 @@ export function blockText(): string {
       const entry = (state.entries as Partial<typeof state.entries>)[point.id];
       return entry ? rowOf(point, entry) : [];
     }),
+    ...conditionLines(),
     ...data.holdDowns.flatMap(({ name, at }) => {
       const gap = read((state.gaps as Partial<Record<string, string>>)[name] ?? '', small);
       return gap === undefined ? [] : [`  hold-down at ${at} m gap ${gap} ${data.unit}`];
