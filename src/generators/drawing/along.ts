@@ -7,11 +7,22 @@ import type { Picture, Pictured } from './picture.js';
 import { comesOff, metres } from './picture.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
-import { arrowHead, letters, lettering, line, lineWidth, plaque, polygon, rectangle } from './ink.js';
+import { group, type Markup } from '../page/markup.js';
+import {
+  arrowHead,
+  blank,
+  letters,
+  lettering,
+  line,
+  lineWidth,
+  plaque,
+  polygon,
+  rectangle,
+} from '../page/svg.js';
 import { spreadLabels } from './labels.js';
 import { stripsOf } from './strips.js';
 import type { Strip } from './strips.js';
-import { textWidth } from './text-width.js';
+import { textWidth } from '../page/text-width.js';
 
 const captionWidth = 21;
 const gapBetweenStrips = 2.2;
@@ -20,7 +31,7 @@ const gapBetweenStrips = 2.2;
 interface Row {
   readonly caption: string;
   readonly height: number;
-  paint(view: View, y: number): string[];
+  paint(view: View, y: number): Markup[];
 }
 
 interface View extends Strip {
@@ -85,16 +96,16 @@ export function alongTheTrough(pictured: Pictured): readonly Picture[] {
   }));
 }
 
-function renewedKey(id: string, right: number, y: number, job: boolean): string {
-  if (!job) return '';
+function renewedKey(id: string, right: number, y: number, job: boolean): Markup {
+  if (!job) return blank;
   const renewed = textWidth('renewed', lettering.normal);
   const off = textWidth('comes off', lettering.normal);
   const middle = right - renewed - 14;
-  return (
-    letters([right - renewed, y], 'renewed') +
-    rectangle(right - renewed - 9, y - 3.3, 7, 4, { width: lineWidth.thick, fill: hatchFill(id, 'worn') }) +
-    letters([middle - off, y], 'comes off') +
-    rectangle(middle - off - 9, y - 3.3, 7, 4, { width: lineWidth.thick })
+  return group(
+    letters([right - renewed, y], 'renewed'),
+    rectangle(right - renewed - 9, y - 3.3, 7, 4, { width: lineWidth.thick, fill: hatchFill(id, 'worn') }),
+    letters([middle - off, y], 'comes off'),
+    rectangle(middle - off - 9, y - 3.3, 7, 4, { width: lineWidth.thick }),
   );
 }
 
@@ -119,11 +130,11 @@ function rowsFor(pictured: Pictured): readonly Row[] {
   return rows;
 }
 
-function paintCovers(view: View, y: number): string[] {
+function paintCovers(view: View, y: number): Markup[] {
   return boxes(view, y + 0.6, 4.8, view.pictured.conveyor.covers, 'C');
 }
 
-function paintBraces(view: View, y: number): string[] {
+function paintBraces(view: View, y: number): Markup[] {
   return symbols(
     view,
     view.pictured.conveyor.braces,
@@ -137,7 +148,7 @@ function paintBraces(view: View, y: number): string[] {
   );
 }
 
-function paintHoldDowns(view: View, y: number): string[] {
+function paintHoldDowns(view: View, y: number): Markup[] {
   return symbols(
     view,
     view.pictured.conveyor.holdDowns,
@@ -156,7 +167,7 @@ function paintHoldDowns(view: View, y: number): string[] {
   );
 }
 
-function paintTrough(view: View, y: number): string[] {
+function paintTrough(view: View, y: number): Markup[] {
   const { conveyor } = view.pictured;
   const top = y + 0.8;
   const bottom = y + 7.2;
@@ -185,8 +196,8 @@ function paintTrough(view: View, y: number): string[] {
   return marks;
 }
 
-function paintPanels(view: View, y: number): string[] {
-  const marks: string[] = [];
+function paintPanels(view: View, y: number): Markup[] {
+  const marks: Markup[] = [];
   for (const { panels } of view.pictured.runs) {
     for (const panel of panels) {
       const shown = clipped(view, panel.from, panel.to);
@@ -218,8 +229,8 @@ function paintPanels(view: View, y: number): string[] {
   return marks;
 }
 
-function paintRuns(view: View, y: number): string[] {
-  const marks: string[] = [];
+function paintRuns(view: View, y: number): Markup[] {
+  const marks: Markup[] = [];
   for (const { run, fitFrom } of view.pictured.runs) {
     const shown = clipped(view, run.from, run.to);
     if (!shown) continue;
@@ -264,7 +275,7 @@ function paintRuns(view: View, y: number): string[] {
   return marks;
 }
 
-function paintPoints(view: View, y: number): string[] {
+function paintPoints(view: View, y: number): Markup[] {
   const points = view.pictured.conveyor.points
     .filter((point) => inView(view, point.at.value))
     .sort((a, b) => a.at.value - b.at.value);
@@ -287,7 +298,7 @@ function paintPoints(view: View, y: number): string[] {
   );
 }
 
-function paintOthers(view: View, y: number): string[] {
+function paintOthers(view: View, y: number): Markup[] {
   const { conveyor } = view.pictured;
   const items = [
     ...conveyor.isolations.flatMap((item) =>
@@ -325,8 +336,8 @@ function paintOthers(view: View, y: number): string[] {
   );
 }
 
-function paintAccess(view: View, y: number): string[] {
-  const marks: string[] = [];
+function paintAccess(view: View, y: number): Markup[] {
+  const marks: Markup[] = [];
   for (const zone of view.pictured.conveyor.access) {
     const shown = clipped(view, zone.from.value, zone.to.value);
     if (!shown) continue;
@@ -352,7 +363,7 @@ function paintAccess(view: View, y: number): string[] {
 
 const accessDash = { ground: '', platform: '', 'mobile platform': '2 1', scaffold: '0.6 0.6' } as const;
 
-function paintChainage(view: View, y: number): string[] {
+function paintChainage(view: View, y: number): Markup[] {
   const spacing =
     [100, 200, 500, 1000, 2000, 5000, 10000, 20000].find((mm) => mm / view.reduction >= 12) ?? 50000;
   const marks = [line([view.x(view.from), y + 1.5], [view.x(view.to), y + 1.5], { width: lineWidth.medium })];
@@ -376,7 +387,7 @@ interface Spanning {
   readonly to: { readonly value: number };
 }
 
-function boxes(view: View, y: number, height: number, spans: readonly Spanning[], letter: string): string[] {
+function boxes(view: View, y: number, height: number, spans: readonly Spanning[], letter: string): Markup[] {
   // Letter and number where that fits the narrowest box, else numbers alone, so that one row reads one way.
   const narrowest = Math.min(...spans.map((span) => (span.to.value - span.from.value) / view.reduction));
   const lettered = textWidth(`${letter}${spans.length}`, lettering.normal) * 1.06 + 1 <= narrowest;
@@ -400,10 +411,10 @@ function symbols(
   view: View,
   spans: readonly Spanning[],
   letter: string,
-  paint: (x: number, off: boolean) => string[],
+  paint: (x: number, off: boolean) => Markup[],
   foot: number,
-): string[] {
-  const marks: string[] = [];
+): Markup[] {
+  const marks: Markup[] = [];
   let free = -Infinity;
   spans.forEach((span, index) => {
     const at = (span.from.value + span.to.value) / 2;
@@ -428,9 +439,9 @@ function spreadOut(
   long: readonly string[],
   short: readonly string[],
   foot: number,
-  paint: (x: number) => string[],
+  paint: (x: number) => Markup[],
   stem: number,
-): string[] {
+): Markup[] {
   const marks = at.flatMap((chainage) => paint(view.x(chainage)));
   for (const texts of [long, short]) {
     const middles = spreadLabels(
@@ -470,10 +481,12 @@ function fitted(
   room: { from: number; to: number },
   foot: number,
   bold = false,
-): string {
+): Markup {
   const width = room.to - room.from - 1;
   const text = [long, short].find(
     (wording) => textWidth(wording, lettering.normal) * (bold ? 1.06 : 1) <= width,
   );
-  return text ? letters([(room.from + room.to) / 2, foot], text, { anchor: 'middle', bold, rim: true }) : '';
+  return text
+    ? letters([(room.from + room.to) / 2, foot], text, { anchor: 'middle', bold, rim: true })
+    : blank;
 }

@@ -6,10 +6,9 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import { formatLength } from '../../domain/units/format.js';
-import { plainNumber as n } from '../page/markup.js';
+import { plainNumber as n, type Markup } from '../page/markup.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill, hatchOfLayer } from './hatch.js';
-import type { PagePoint } from './ink.js';
 import {
   arrowHead,
   circle,
@@ -21,11 +20,12 @@ import {
   plaque,
   polygon,
   rectangle,
-} from './ink.js';
+  type PagePoint,
+} from '../page/svg.js';
 import { spreadLabels } from './labels.js';
 import type { Picture } from './picture.js';
 import { scaleOf } from './scale.js';
-import { wrapText } from './text-width.js';
+import { wrapText } from '../page/text-width.js';
 
 export type ViewDirection = 'downstream' | 'upstream';
 
@@ -119,7 +119,7 @@ function band(view: View, inner: number, outer: number, side: number): string {
   return `M${n(x - b)} ${n(top)}V${n(y)}A${n(b)} ${n(b)} 0 0 0 ${n(x + b)} ${n(y)}V${n(top)}H${n(x + a)}V${n(y)}A${n(a)} ${n(a)} 0 0 1 ${n(x - a)} ${n(y)}V${n(top)}Z`;
 }
 
-function paintTrough(view: View): string[] {
+function paintTrough(view: View): Markup[] {
   const { trough } = view.conveyor;
   const { liner } = view.options;
   const steel = trough.insideRadius.value;
@@ -154,9 +154,9 @@ function paintTrough(view: View): string[] {
 }
 
 /** Numbers from 3 to 9 round the curved part, a tick for every half hour, and the two centre lines. */
-function paintClock(view: View): string[] {
+function paintClock(view: View): Markup[] {
   const outside = view.conveyor.trough.insideRadius.value + view.conveyor.trough.plate.value;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   for (let seen = 3; seen <= 9; seen += 0.5) {
     const hour = Number.isInteger(seen);
     marks.push(
@@ -186,13 +186,13 @@ function paintClock(view: View): string[] {
 }
 
 /** A spiral without a tube lies on the liner: its centre is below the trough's by the difference of the radii. */
-function paintScrew(view: View): string[] {
+function paintScrew(view: View): Markup[] {
   const { screw, liner } = view.options;
   const radius = screw.outsideDiameter.value / 2;
   const room = view.conveyor.trough.insideRadius.value - liner.thickness.value - radius;
   const drop = screw.kind.kind === 'shaftless' ? room : 0;
   const centre: PagePoint = [view.centre[0], view.centre[1] + drop / view.reduction];
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   const r = radius / view.reduction;
   if (screw.flight) {
     const inner = (radius - screw.flight.width.value) / view.reduction;
@@ -235,7 +235,7 @@ function paintScrew(view: View): string[] {
           `M${n(from[0])} ${n(from[1])}A${n(reach)} ${n(reach)} 0 0 ${way > 0 ? 1 : 0} ${n(to[0])} ${n(to[1])}`,
           { width: lineWidth.thick },
         ),
-        arrowHead(to, way > 0 ? -60 : -120, 3.4),
+        arrowHead(to, way > 0 ? 60 : 120, 3.4),
         plaque([centre[0], centre[1] - reach + 1.2], 'turns', { anchor: 'middle' }),
       );
     }
@@ -265,7 +265,7 @@ function rotationSeen(
   return inFlow === 'clockwise' ? 'counter-clockwise' : 'clockwise';
 }
 
-function paintWorn(view: View): string[] {
+function paintWorn(view: View): Markup[] {
   const worn = view.conveyor.wornSector;
   if (!worn) return [];
   const seen = [asSeen(worn.from.hours, view.options.look), asSeen(worn.to.hours, view.options.look)].sort(
@@ -299,9 +299,9 @@ function pointsByClock(conveyor: Conveyor, look: ViewDirection): readonly ClockG
   return [...groups].map(([seen, names]) => ({ seen, names })).sort((a, b) => a.seen - b.seen);
 }
 
-function paintPoints(view: View, groups: readonly ClockGroup[]): string[] {
+function paintPoints(view: View, groups: readonly ClockGroup[]): Markup[] {
   const inner = view.conveyor.trough.insideRadius.value - view.options.liner.thickness.value;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   const labels = groups.map(({ seen, names }) => {
     // The names stand inside the trough, on the way to its centre, where the clock's numbers are not in the way.
     const [x, y] = place(view, seen, inner, -7);
@@ -345,7 +345,7 @@ function paintPoints(view: View, groups: readonly ClockGroup[]): string[] {
 }
 
 /** The liner's layers at 1:1 where the sheet holds them, with the plate, the bolt's countersink and the condemn line. */
-function paintBuildUp(view: View): string[] {
+function paintBuildUp(view: View): Markup[] {
   const { liner } = view.options;
   const plate = view.conveyor.trough.plate.value;
   const reduction = liner.thickness.value + plate > 42 ? 2 : 1;
@@ -419,7 +419,7 @@ function paintBuildUp(view: View): string[] {
   return marks;
 }
 
-function paintSizes(view: View): string[] {
+function paintSizes(view: View): Markup[] {
   const { trough } = view.conveyor;
   const { liner, screw, look } = view.options;
   const x = drawingArea.x + face.width + 6;
@@ -446,7 +446,7 @@ function paintSizes(view: View): string[] {
   if (turns) rows.push(['Turns, seen this way', turns]);
   const groups = pointsByClock(view.conveyor, look);
   let y = drawingArea.y + 58;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   const right = drawingArea.x + drawingArea.width;
   for (const [name, value] of rows) {
     marks.push(

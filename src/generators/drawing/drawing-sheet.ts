@@ -2,9 +2,9 @@
 // title, identification number, document type, date of issue, creator, approval, sheet). The border is the same on A4
 // and on Letter (both hold it within 10 mm margins), so a print at 100 % is to scale on either.
 
-import { escapeHtml, plainNumber as n } from '../page/markup.js';
-import { fontFamily, letters, lettering, line, lineWidth, rectangle } from './ink.js';
-import { fitText } from './text-width.js';
+import { element, group, plainNumber as n, type Child, type Markup } from '../page/markup.js';
+import { fontFamily, letters, lettering, line, lineWidth, rectangle, together } from '../page/svg.js';
+import { fitText } from '../page/text-width.js';
 import type { HatchPattern } from './hatch.js';
 import { hatchDefinitions } from './hatch.js';
 
@@ -48,39 +48,54 @@ export interface SheetContent {
   readonly scale: string;
   readonly description: string;
   readonly hatches?: readonly HatchPattern[];
-  readonly definitions?: string;
-  readonly content: readonly string[];
+  readonly definitions?: Markup | undefined;
+  readonly content: readonly Markup[];
 }
 
 export function drawingSheet(sheet: SheetContent): Drawing {
   const { width, height } = sheetSize;
-  const svg = [
-    `<svg xmlns="http://www.w3.org/2000/svg" class="drawing-sheet" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="${sheet.id}-title ${sheet.id}-desc" font-family="${escapeHtml(fontFamily)}">`,
-    `<title id="${sheet.id}-title">${escapeHtml(sheet.block.title)}</title>`,
-    `<desc id="${sheet.id}-desc">${escapeHtml(sheet.description)}</desc>`,
-    `<defs>${hatchDefinitions(sheet.id, sheet.hatches ?? [])}${sheet.definitions ?? ''}</defs>`,
+  const { title } = sheet.block;
+  const svg = framed(
+    { ...sheet, title, height },
     rectangle(0.35, 0.35, width - 0.7, height - 0.7, { width: lineWidth.border, fill: '#fff' }),
-    ...sheet.content,
+    sheet.content,
     titleBlock(sheet.block, sheet.scale),
-    '</svg>',
-  ].join('\n');
-  return { title: sheet.block.title, description: sheet.description, svg, chart: false };
+  );
+  return { title, description: sheet.description, svg, chart: false };
 }
 
 /** A chart among words: no border and no title block, as high (mm) as what it shows. */
-export function chartDrawing(chart: Omit<SheetContent, 'block' | 'scale'> & ChartSize): Drawing {
-  const { id, title, description, height } = chart;
-  const { width } = sheetSize;
-  const svg = [
-    `<svg xmlns="http://www.w3.org/2000/svg" class="drawing-sheet" width="${width}mm" height="${n(height)}mm" viewBox="0 0 ${width} ${n(height)}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="${escapeHtml(fontFamily)}">`,
-    `<title id="${id}-title">${escapeHtml(title)}</title>`,
-    `<desc id="${id}-desc">${escapeHtml(description)}</desc>`,
-    `<defs>${hatchDefinitions(id, chart.hatches ?? [])}${chart.definitions ?? ''}</defs>`,
-    ...chart.content,
-    '</svg>',
-  ].join('\n');
-  return { title, description, svg, chart: true };
+export function chartDrawing(chart: ChartContent): Drawing {
+  const { title, description } = chart;
+  return { title, description, svg: framed(chart, chart.content), chart: true };
 }
+
+/** As wide as a sheet; sizes are stated in mm, so that a print is to scale. */
+function framed(
+  { id, title, description, height, hatches = [], definitions }: Omit<ChartContent, 'content'>,
+  ...children: readonly Child[]
+): string {
+  const { width } = sheetSize;
+  return element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      class: 'drawing-sheet',
+      width: `${width}mm`,
+      height: `${n(height)}mm`,
+      viewBox: `0 0 ${width} ${n(height)}`,
+      role: 'img',
+      'aria-labelledby': `${id}-title ${id}-desc`,
+      'font-family': fontFamily,
+    },
+    element('title', { id: `${id}-title` }, title),
+    element('desc', { id: `${id}-desc` }, description),
+    element('defs', {}, hatchDefinitions(id, hatches), definitions),
+    ...children,
+  ).html;
+}
+
+export type ChartContent = Omit<SheetContent, 'block' | 'scale'> & ChartSize;
 
 export interface ChartSize {
   readonly title: string;
@@ -94,7 +109,7 @@ interface Field {
   readonly bold?: boolean;
 }
 
-function titleBlock(block: TitleBlock, scale: string): string {
+function titleBlock(block: TitleBlock, scale: string): Markup {
   const right = sheetSize.width - 0.35;
   const top = sheetSize.height - titleBlockHeight;
   const rows: readonly (readonly Field[])[] = [
@@ -113,7 +128,7 @@ function titleBlock(block: TitleBlock, scale: string): string {
       { caption: 'Sheet', value: `${block.sheet} of ${block.sheets}`, width: 32.3, bold: true },
     ],
   ];
-  const marks: string[] = [
+  const marks: Markup[] = [
     rectangle(0.35, top, right - 0.35, titleBlockHeight - 0.35, { width: lineWidth.thick, fill: '#fff' }),
   ];
   rows.forEach((fields, row) => {
@@ -132,18 +147,18 @@ function titleBlock(block: TitleBlock, scale: string): string {
       x += field.width;
     }
   });
-  return `<g>${marks.join('')}</g>`;
+  return together(marks);
 }
 
 /** A bar that measures the machine whatever size the print came out at, `length` mm of machine in `parts` equal parts. */
-export function scaleBar(x: number, y: number, reduction: number, room = 50): string {
+export function scaleBar(x: number, y: number, reduction: number, room = 50): Markup {
   const step =
     [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000].find(
       (mm) => (mm * 2) / reduction >= 20 && (mm * 4) / reduction <= room * 2,
     ) ?? 1000;
   const parts = Math.max(1, Math.min(4, Math.floor((room * reduction) / step)));
   const unit = step / reduction;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   for (let i = 0; i < parts; i++)
     marks.push(
       rectangle(x + i * unit, y, unit, 1.6, { width: lineWidth.thin, fill: i % 2 === 0 ? '#000' : '#fff' }),
@@ -151,5 +166,5 @@ export function scaleBar(x: number, y: number, reduction: number, room = 50): st
   for (let i = 0; i <= parts; i++)
     marks.push(letters([x + i * unit, y - 0.8], n((i * step) / 1000), { anchor: 'middle' }));
   marks.push(letters([x + parts * unit + 3, y + 1.6], 'm'));
-  return marks.join('');
+  return group(marks);
 }

@@ -5,12 +5,12 @@
 import type { Picture, Pictured } from './picture.js';
 import { metres } from './picture.js';
 import { drawingArea, scaleBar } from './drawing-sheet.js';
-import { plainNumber as n } from '../page/markup.js';
+import { group, plainNumber as n, type Markup } from '../page/markup.js';
 import { hatchFill } from './hatch.js';
 import {
   arrowHead,
+  blank,
   circle,
-  group,
   letters,
   lettering,
   line,
@@ -18,11 +18,12 @@ import {
   path,
   polygon,
   rectangle,
-} from './ink.js';
+  together,
+} from '../page/svg.js';
 import { spreadLabels } from './labels.js';
 import { scaleOf } from './scale.js';
 import type { Scale } from './scale.js';
-import { textWidth } from './text-width.js';
+import { textWidth } from '../page/text-width.js';
 
 /** Paper room above and below the trough for labels, measured square to the slope. */
 const above = 24;
@@ -70,7 +71,7 @@ export function elevation(pictured: Pictured): Picture {
         foot: bottom + (depth < shallow ? numberRow : 0),
       };
       return [
-        group(
+        together(
           [
             ...paintAccess(view),
             ...paintChainage(view),
@@ -125,7 +126,7 @@ function fit(pictured: Pictured): { scale: Scale; foot: readonly [number, number
   return { scale: scaleOf(10_000), foot: [drawingArea.x + 5, drawingArea.y + drawingArea.height / 2] };
 }
 
-function paintTrough(view: View): string[] {
+function paintTrough(view: View): Markup[] {
   const { conveyor } = view.pictured;
   const end = view.x(conveyor.length.value);
   const marks = [
@@ -143,8 +144,8 @@ function paintTrough(view: View): string[] {
   return marks;
 }
 
-function paintPanels(view: View): string[] {
-  const marks: string[] = [];
+function paintPanels(view: View): Markup[] {
+  const marks: Markup[] = [];
   const height = view.bottom - view.top;
   for (const { panels } of view.pictured.runs) {
     for (const panel of panels) {
@@ -178,10 +179,10 @@ function paintPanels(view: View): string[] {
 }
 
 /** Covers as a line of boxes on the trough, braces as uprights in it, hold-downs as filled wedges on top. */
-function paintFixings(view: View): string[] {
+function paintFixings(view: View): Markup[] {
   const { conveyor } = view.pictured;
   const base = view.top - 0.5;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   for (const cover of conveyor.covers)
     marks.push(
       rectangle(
@@ -216,7 +217,7 @@ function paintFixings(view: View): string[] {
   return marks;
 }
 
-function paintDrive(view: View): string[] {
+function paintDrive(view: View): Markup[] {
   const { conveyor } = view.pictured;
   if (!conveyor.drive) return [];
   const head = conveyor.drive.end === 'head';
@@ -230,7 +231,7 @@ function paintDrive(view: View): string[] {
 }
 
 /** Breaks, isolation and lifting points by name, moved along the slope until none covers another. */
-function paintNames(view: View): string[] {
+function paintNames(view: View): Markup[] {
   const { conveyor } = view.pictured;
   const named = [
     ...conveyor.breaks.map((gap) => ({
@@ -260,7 +261,7 @@ function paintNames(view: View): string[] {
       : []),
   ].sort((a, b) => a.at - b.at);
   const top = view.top - 9;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   // Neighbours alternate between two lines of lettering, so that twice as many fit before any is shortened.
   for (const tier of [0, 1]) {
     const items = named.filter((_, index) => index % 2 === tier);
@@ -288,9 +289,9 @@ function paintNames(view: View): string[] {
   return marks;
 }
 
-function paintRuns(view: View): string[] {
+function paintRuns(view: View): Markup[] {
   const y = view.foot + 6.6;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   for (const { run, fitFrom } of view.pictured.runs) {
     const from = view.x(run.from);
     const to = view.x(run.to);
@@ -314,7 +315,7 @@ function paintRuns(view: View): string[] {
   return marks;
 }
 
-function paintAccess(view: View): string[] {
+function paintAccess(view: View): Markup[] {
   const y = view.foot + 17.5;
   return view.pictured.conveyor.access.flatMap((zone) => {
     const from = view.x(zone.from.value);
@@ -331,12 +332,12 @@ function paintAccess(view: View): string[] {
         dash: zone.kind === 'ground' || zone.kind === 'platform' ? '' : '2 1',
         fill: '#fff',
       }),
-      text ? letters([(from + to) / 2, y + 3.8], text, { anchor: 'middle' }) : '',
+      text ? letters([(from + to) / 2, y + 3.8], text, { anchor: 'middle' }) : blank,
     ];
   });
 }
 
-function paintChainage(view: View): string[] {
+function paintChainage(view: View): Markup[] {
   const length = view.pictured.conveyor.length.value;
   const y = view.foot + 9.2;
   const spacing =
@@ -358,7 +359,7 @@ function paintChainage(view: View): string[] {
 }
 
 /** The horizontal at the lower end with the angle, and what the conveyor climbs. */
-function paintIncline(view: View, foot: readonly [number, number]): string[] {
+function paintIncline(view: View, foot: readonly [number, number]): Markup[] {
   const { conveyor } = view.pictured;
   const incline = conveyor.incline.value;
   if (Math.abs(incline) < 0.5) return [];
@@ -381,11 +382,11 @@ function paintIncline(view: View, foot: readonly [number, number]): string[] {
   ];
 }
 
-function paintKey(view: View, incline: number): string[] {
+function paintKey(view: View, incline: number): Markup[] {
   const right = incline < 0;
   const x = right ? drawingArea.x + drawingArea.width - 102 : drawingArea.x;
   const y = drawingArea.y;
-  const items: readonly (readonly [string, string])[] = [
+  const items: readonly (readonly [Markup, string])[] = [
     [
       polygon(
         [
@@ -398,14 +399,18 @@ function paintKey(view: View, incline: number): string[] {
       'hold-down',
     ],
     [
-      line([x + 37, y + 8], [x + 39, y + 8], { width: lineWidth.thick }) +
-        line([x + 38, y + 8], [x + 38, y + 10.6], { width: lineWidth.thick }) +
+      group(
+        line([x + 37, y + 8], [x + 39, y + 8], { width: lineWidth.thick }),
+        line([x + 38, y + 8], [x + 38, y + 10.6], { width: lineWidth.thick }),
         line([x + 37, y + 10.6], [x + 39, y + 10.6], { width: lineWidth.thick }),
+      ),
       'brace',
     ],
     [
-      line([x + 1.6, y + 13], [x + 1.6, y + 17], { width: lineWidth.medium }) +
+      group(
+        line([x + 1.6, y + 13], [x + 1.6, y + 17], { width: lineWidth.medium }),
         line([x + 2.4, y + 13], [x + 2.4, y + 17], { width: lineWidth.medium }),
+      ),
       'flanged joint',
     ],
     [rectangle(x + 35.5, y + 13.6, 5, 2.6, { width: lineWidth.thin }), 'cover'],

@@ -2,9 +2,10 @@
 // where it is not, days marked where a shift begins. Enough sheets for every row to keep its lettering.
 
 import { drawingArea } from './drawing-sheet.js';
-import { letters, lettering, line, lineWidth, rectangle } from './ink.js';
+import type { Markup } from '../page/markup.js';
+import { letters, lettering, line, lineWidth, rectangle } from '../page/svg.js';
 import type { Picture } from './picture.js';
-import { fitText, textWidth } from './text-width.js';
+import { fitText, textWidth } from '../page/text-width.js';
 
 export interface GanttRow {
   readonly number: number;
@@ -53,7 +54,7 @@ export function gantt(facts: GanttFacts): readonly Picture[] {
   });
 }
 
-function paintKey(): string[] {
+function paintKey(): Markup[] {
   const y = drawingArea.y + 4.5;
   return [
     letters([drawingArea.x, y], 'Step', { bold: true }),
@@ -68,10 +69,10 @@ function paintKey(): string[] {
   ];
 }
 
-function paintTime(facts: GanttFacts, height: number): string[] {
+function paintTime(facts: GanttFacts, height: number): Markup[] {
   const x = place(facts);
   const foot = top + height;
-  const marks: string[] = [
+  const marks: Markup[] = [
     line([drawingArea.x, top - 1], [drawingArea.x + drawingArea.width, top - 1], { width: lineWidth.thick }),
   ];
   const step =
@@ -99,7 +100,7 @@ function paintTime(facts: GanttFacts, height: number): string[] {
   return marks;
 }
 
-function paintRow(facts: GanttFacts, row: GanttRow, y: number): string[] {
+function paintRow(facts: GanttFacts, row: GanttRow, y: number): Markup[] {
   const x = place(facts);
   const [from, to] = [x(row.start), Math.max(x(row.finish), x(row.start) + 0.6)];
   const right = drawingArea.x + drawingArea.width;

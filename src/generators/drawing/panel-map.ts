@@ -6,13 +6,14 @@ import { clockToAngle, formatClock } from '../../domain/units/clock.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
-import { circle, letters, lettering, line, lineWidth, rectangle } from './ink.js';
+import type { Markup } from '../page/markup.js';
+import { circle, letters, lettering, line, lineWidth, rectangle } from '../page/svg.js';
 import { spreadLabels } from './labels.js';
 import type { Picture, Pictured } from './picture.js';
 import { metres } from './picture.js';
 import { stripsOf } from './strips.js';
 import type { Strip } from './strips.js';
-import { textWidth } from './text-width.js';
+import { textWidth } from '../page/text-width.js';
 
 const left = 15;
 const head = 9;
@@ -93,8 +94,8 @@ function across(view: View, hours: number): number {
   return (angle * Math.PI * radius) / 180;
 }
 
-function paintPanels(view: View): string[] {
-  const marks: string[] = [];
+function paintPanels(view: View): Markup[] {
+  const marks: Markup[] = [];
   const top = view.y(view.half);
   const height = view.y(-view.half) - top;
   for (const { panels } of view.pictured.runs) {
@@ -131,12 +132,12 @@ function paintPanels(view: View): string[] {
 }
 
 /** Bolts at the declared pitch in the declared number of rows, the outer rows near the sheet's edges (rows as declared, edge 40 mm assumed). */
-function boltRows(view: View, from: number, to: number): string[] {
+function boltRows(view: View, from: number, to: number): Markup[] {
   const rows = view.liner.bolt?.rows?.count;
   const pitch = view.liner.bolt?.pitch?.value;
   if (!rows || !pitch || pitch / view.reduction < 1.2) return [];
   const count = Math.max(2, Math.round((to - from) / pitch));
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   for (let row = 0; row < rows; row++) {
     const offset = rows === 1 ? 0 : view.half - 40 - (row * (2 * view.half - 80)) / (rows - 1);
     for (let i = 0; i < count; i++) {
@@ -148,7 +149,7 @@ function boltRows(view: View, from: number, to: number): string[] {
   return marks;
 }
 
-function paintBreaks(view: View): string[] {
+function paintBreaks(view: View): Markup[] {
   return view.pictured.conveyor.breaks.flatMap((gap) => {
     const span = clipped(view, gap.from.value, gap.to.value);
     if (!span || span.to - span.from < 0.3) return [];
@@ -174,7 +175,7 @@ function paintBreaks(view: View): string[] {
   });
 }
 
-function paintWorn(view: View): string[] {
+function paintWorn(view: View): Markup[] {
   const worn = view.pictured.conveyor.wornSector;
   if (!worn) return [];
   const [a, b] = [across(view, worn.from.hours), across(view, worn.to.hours)];
@@ -194,7 +195,7 @@ function paintWorn(view: View): string[] {
   });
 }
 
-function paintClockLines(view: View): string[] {
+function paintClockLines(view: View): Markup[] {
   const hours = (view.half / view.reduction) * 2 > 26 ? [3, 4, 5, 6, 7, 8, 9] : [3, 6, 9];
   return hours.flatMap((hour) => {
     const y = view.y(across(view, hour));
@@ -209,7 +210,7 @@ function paintClockLines(view: View): string[] {
   });
 }
 
-function paintJoints(view: View): string[] {
+function paintJoints(view: View): Markup[] {
   const [top, bottom] = [view.y(view.half), view.y(-view.half)];
   return view.pictured.conveyor.sections.flatMap((section) => {
     const at = section.start + section.length.value;
@@ -220,12 +221,12 @@ function paintJoints(view: View): string[] {
   });
 }
 
-function paintPoints(view: View): string[] {
+function paintPoints(view: View): Markup[] {
   const points = view.pictured.conveyor.points
     .filter((point) => point.at.value >= view.from && point.at.value < view.to + 1e-6)
     .sort((a, b) => a.at.value - b.at.value);
   const foot = view.y(view.half) - 2.6;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   for (const point of points) {
     const [x, y] = [view.x(point.at.value), view.y(across(view, point.clock.hours))];
     marks.push(
@@ -249,7 +250,7 @@ function paintPoints(view: View): string[] {
   return marks;
 }
 
-function paintChainage(view: View): string[] {
+function paintChainage(view: View): Markup[] {
   const y = view.y(-view.half) + 2.2;
   const spacing = [200, 500, 1000, 2000, 5000, 10000].find((mm) => mm / view.reduction >= 12) ?? 20000;
   const marks = [letters([view.x(view.from) - 1.5, y + 5], 'm', { anchor: 'end' })];

@@ -3,6 +3,7 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Interval, Run } from '../../domain/model/runs.js';
+import type { Markup } from '../page/markup.js';
 import type { Drawing } from './drawing-sheet.js';
 import { chartDrawing, drawingSheet } from './drawing-sheet.js';
 import type { HatchPattern } from './hatch.js';
@@ -44,9 +45,9 @@ export interface Picture {
   readonly hatches: readonly HatchPattern[];
   /** Height of a chart, mm from the top of a sheet: it is not to scale and gets no sheet of its own. */
   readonly chart?: number;
-  definitions?(id: string): string;
+  definitions?(id: string): Markup;
   /** Marks inside the drawing area; `id` prefixes every id they refer to. */
-  content(id: string): readonly string[];
+  content(id: string): readonly Markup[];
 }
 
 export interface Issue {
@@ -64,7 +65,7 @@ export function issueDrawings(pictures: readonly Picture[], issue: Issue): reado
       id,
       description: picture.description,
       hatches: picture.hatches,
-      definitions: picture.definitions?.(id) ?? '',
+      definitions: picture.definitions?.(id),
       content: picture.content(id),
     };
     if (picture.chart !== undefined)

@@ -4,15 +4,27 @@
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { ScrewSpecification } from '../../domain/model/specifications.js';
 import { formatMass } from '../../domain/units/format.js';
-import { plainNumber as n } from '../page/markup.js';
+import { element, plainNumber as n, type Markup } from '../page/markup.js';
 import { drawingArea } from './drawing-sheet.js';
-import { circle, letters, lettering, line, lineWidth, path, plaque, polygon, rectangle } from './ink.js';
+import {
+  blank,
+  circle,
+  letters,
+  lettering,
+  line,
+  lineWidth,
+  path,
+  plaque,
+  polygon,
+  rectangle,
+  together,
+} from '../page/svg.js';
 import { spreadLabels } from './labels.js';
 import type { Picture } from './picture.js';
 import { metres } from './picture.js';
 import type { Strip } from './strips.js';
 import { stripsOf } from './strips.js';
-import { textWidth } from './text-width.js';
+import { textWidth } from '../page/text-width.js';
 
 export interface LiftedSpiral {
   readonly number: number;
@@ -86,7 +98,7 @@ export function spiralLift(
   }));
 }
 
-function paintStrip(view: View, pieces: readonly LiftedSpiral[]): string[] {
+function paintStrip(view: View, pieces: readonly LiftedSpiral[]): Markup[] {
   const middle = view.top + lifts + spiral / 2;
   return [
     ...paintSpiral(view, middle),
@@ -98,7 +110,7 @@ function paintStrip(view: View, pieces: readonly LiftedSpiral[]): string[] {
 }
 
 /** Outer edge of the flight as a wave of the screw's own pitch, its height cut down to the row where the scale would burst it. */
-function paintSpiral(view: View, middle: number): string[] {
+function paintSpiral(view: View, middle: number): Markup[] {
   const half = Math.min(view.screw.outsideDiameter.value / view.reduction, spiral - 3) / 2;
   const pitch = view.screw.pitch.value;
   if (pitch / view.reduction < 1.4)
@@ -107,8 +119,8 @@ function paintSpiral(view: View, middle: number): string[] {
         width: lineWidth.thin,
       }),
     ];
-  const marks: string[] = [];
-  const wave = (phase: number, width: number, dash = ''): string => {
+  const marks: Markup[] = [];
+  const wave = (phase: number, width: number, dash = ''): Markup => {
     const first = Math.floor(view.from / pitch) * pitch + phase * pitch;
     let d = '';
     for (let at = first - pitch; at < view.to + pitch; at += pitch / 2) {
@@ -121,16 +133,25 @@ function paintSpiral(view: View, middle: number): string[] {
   };
   const id = `${view.id}-clip-${n(view.from)}`;
   marks.push(
-    `<clipPath id="${id}"><rect x="${n(view.x(view.from))}" y="${n(middle - half - 1)}" width="${n(view.x(view.to) - view.x(view.from))}" height="${n(2 * half + 2)}"/></clipPath>`,
-    `<g clip-path="url(#${id})">${wave(0, lineWidth.thick)}${wave(0.12, lineWidth.thin)}</g>`,
+    element(
+      'clipPath',
+      { id },
+      element('rect', {
+        x: view.x(view.from),
+        y: middle - half - 1,
+        width: view.x(view.to) - view.x(view.from),
+        height: 2 * half + 2,
+      }),
+    ),
+    together([wave(0, lineWidth.thick), wave(0.12, lineWidth.thin)], { clip: id }),
     line([view.x(view.from), middle - half], [view.x(view.to), middle - half], { width: 0.18, dash: '4 1' }),
     line([view.x(view.from), middle + half], [view.x(view.to), middle + half], { width: 0.18, dash: '4 1' }),
   );
   return marks;
 }
 
-function paintPieces(view: View, pieces: readonly LiftedSpiral[], middle: number): string[] {
-  const marks: string[] = [];
+function paintPieces(view: View, pieces: readonly LiftedSpiral[], middle: number): Markup[] {
+  const marks: Markup[] = [];
   const foot = middle + spiral / 2;
   for (const piece of pieces) {
     for (const [at, end] of [
@@ -188,7 +209,7 @@ function paintPieces(view: View, pieces: readonly LiftedSpiral[], middle: number
 }
 
 /** Lifting points above with what they carry, each piece's sling dashed to the point it hangs from. */
-function paintLiftingPoints(view: View, middle: number): string[] {
+function paintLiftingPoints(view: View, middle: number): Markup[] {
   const points = view.conveyor.liftingPoints
     .filter((point) => point.at.value >= view.from && point.at.value <= view.to)
     .sort((a, b) => a.at.value - b.at.value);
@@ -214,14 +235,16 @@ function paintLiftingPoints(view: View, middle: number): string[] {
         { width: lineWidth.medium, fill: '#fff' },
       ),
       line([x, view.top + 9], [x, middle - spiral / 2 + 1], { width: lineWidth.thin, dash: '1 1' }),
-      middles ? letters([middles[index] ?? x, view.top + 4.4], texts[index] ?? '', { anchor: 'middle' }) : '',
+      middles
+        ? letters([middles[index] ?? x, view.top + 4.4], texts[index] ?? '', { anchor: 'middle' })
+        : blank,
     ];
   });
 }
 
-function paintKeepClear(view: View, middle: number): string[] {
+function paintKeepClear(view: View, middle: number): Markup[] {
   const y = middle + spiral / 2 + 14;
-  const marks: string[] = [];
+  const marks: Markup[] = [];
   for (const block of view.conveyor.holdDowns) {
     const at = (block.from.value + block.to.value) / 2;
     if (at >= view.from && at <= view.to)
@@ -252,7 +275,7 @@ function paintKeepClear(view: View, middle: number): string[] {
   return marks;
 }
 
-function paintChainage(view: View): string[] {
+function paintChainage(view: View): Markup[] {
   const y = view.top + lifts + spiral + below - 4.6;
   const spacing = [500, 1000, 2000, 5000, 10000].find((mm) => mm / view.reduction >= 12) ?? 20000;
   const marks = [letters([view.x(view.from) - 1.5, y + 4.4], 'm', { anchor: 'end' })];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { element, escapeHtml, group, plainNumber } from '../../../src/generators/page/markup.js';
 import { htmlPage, table } from '../../../src/generators/page/page.js';
-import { drawing, mark, svgText } from '../../../src/generators/page/svg.js';
+import { drawing, letters, mark } from '../../../src/generators/page/svg.js';
 
 describe('markup', () => {
   it('escapes text and attributes, not markup', () => {
@@ -22,7 +22,7 @@ describe('markup', () => {
   });
   it('never writes NaN', () => {
     expect(() => plainNumber(NaN)).toThrow();
-    expect(() => svgText(Infinity, 0, 'x')).toThrow();
+    expect(() => letters([Infinity, 0], 'x')).toThrow();
     expect(plainNumber(-0.0001)).toBe('0');
     expect(plainNumber(1.23456)).toBe('1.235');
   });
@@ -45,7 +45,7 @@ describe('a page', () => {
   it('a drawing is named by its title and description', () => {
     const { html } = drawing(
       { id: 'd', title: 'T', description: 'D', width: 10, height: 5 },
-      mark('disc', 1, 2, 3),
+      mark('disc', [1, 2], 3),
     );
     expect(html).toContain('aria-labelledby="d-title d-desc"');
     expect(html).toContain('<title id="d-title">T</title><desc id="d-desc">D</desc>');

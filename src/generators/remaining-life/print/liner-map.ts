@@ -3,6 +3,7 @@
 
 import { formatClock } from '../../../domain/units/clock.js';
 import {
+  chartRim,
   definitions,
   drawing,
   hatch,
@@ -12,11 +13,11 @@ import {
   mark,
   path,
   rectangle,
-  svgText,
+  letters,
   type MarkShape,
 } from '../../page/svg.js';
 import { group, plainNumber as n, type Markup } from '../../page/markup.js';
-import { textWidth } from '../../drawing/text-width.js';
+import { textWidth } from '../../page/text-width.js';
 import type { PointLife } from '../parts/points.js';
 import type { PanelLife } from '../parts/runs.js';
 import { paceInShort } from './change-words.js';
@@ -95,9 +96,14 @@ function panelShape(panel: PanelLife, view: View): Markup {
         : hatchFill(`${view.id}-unseen`);
   const number = String(panel.number);
   return group(
-    rectangle(x, top, w, bottom - top, { fill, stroke: ink.black, 'stroke-width': 0.8 }),
+    rectangle(x, top, w, bottom - top, { fill, width: 0.8 }),
     textWidth(number, 10) + 2 < w &&
-      svgText(x + w / 2, bottom - 5, number, { anchor: 'middle', size: 10, fill: ink.grey, halo: true }),
+      letters([x + w / 2, bottom - 5], number, {
+        anchor: 'middle',
+        size: 10,
+        colour: ink.grey,
+        rim: chartRim,
+      }),
   );
 }
 
@@ -108,8 +114,8 @@ function wornSector(life: ConveyorLife, view: View): Markup | undefined {
   const [a, b] = [view.y(worn.from.hours), view.y(worn.to.hours)];
   const x = left - 3;
   return group(
-    rectangle(x - 2, Math.min(a, b), 4, Math.abs(a - b), { fill: ink.vermilion }),
-    svgText(8, (a + b) / 2, 'worn', { anchor: 'middle', size: 9.5, turn: -90 }),
+    rectangle(x - 2, Math.min(a, b), 4, Math.abs(a - b), { fill: ink.vermilion, width: 0 }),
+    letters([8, (a + b) / 2], 'worn', { anchor: 'middle', size: 9.5, turn: -90 }),
   );
 }
 
@@ -117,12 +123,12 @@ function clockLines(view: View): Markup {
   return group(
     [9, 6, 3].map((hour) =>
       group(
-        line(left, view.y(hour), right, view.y(hour), {
-          stroke: ink.rule,
-          'stroke-width': hour === 6 ? 0.9 : 0.6,
-          'stroke-dasharray': hour === 6 ? '10 3 2 3' : '2 3',
+        line([left, view.y(hour)], [right, view.y(hour)], {
+          colour: ink.rule,
+          width: hour === 6 ? 0.9 : 0.6,
+          dash: hour === 6 ? '10 3 2 3' : '2 3',
         }),
-        svgText(left - 9, view.y(hour) + 3.5, formatClock(hour), { anchor: 'end', size: 10 }),
+        letters([left - 9, view.y(hour) + 3.5], formatClock(hour), { anchor: 'end', size: 10 }),
       ),
     ),
   );
@@ -142,23 +148,18 @@ function breaks(life: ConveyorLife, view: View): Markup {
       const anchor = middle + w / 2 > right ? 'end' : middle - w / 2 < left ? 'start' : 'middle';
       return group(
         wide &&
-          rectangle(from, top - 3, to - from, bottom - top + 6, {
-            fill: '#ffffff',
-            stroke: ink.black,
-            'stroke-width': 0.8,
-            'stroke-dasharray': '3 2',
-          }),
+          rectangle(from, top - 3, to - from, bottom - top + 6, { fill: '#ffffff', width: 0.8, dash: '3 2' }),
         wide &&
           path(
             `M${n(from)} ${n(top - 3)}L${n(to)} ${n(bottom + 3)}M${n(to)} ${n(top - 3)}L${n(from)} ${n(bottom + 3)}`,
-            { stroke: ink.rule, 'stroke-width': 0.6 },
+            { colour: ink.rule, width: 0.6 },
           ),
         fits &&
-          svgText(anchor === 'end' ? right : anchor === 'start' ? left : middle, 12, gap.name, {
+          letters([anchor === 'end' ? right : anchor === 'start' ? left : middle, 12], gap.name, {
             anchor,
             size: 10,
           }),
-        fits && line(middle, 15, middle, top - 3, { stroke: ink.rule, 'stroke-width': 0.6 }),
+        fits && line([middle, 15], [middle, top - 3], { colour: ink.rule, width: 0.6 }),
       );
     }),
   );
@@ -173,11 +174,11 @@ function runLabel(number: number, from: number, to: number, view: View): Markup 
   const half = shown ? textWidth(label, 10.5) / 2 + 4 : 0;
   const middle = (a + b) / 2;
   return group(
-    line(a + 1, y, middle - half, y, { 'stroke-width': 0.8 }),
-    line(middle + half, y, b - 1, y, { 'stroke-width': 0.8 }),
-    line(a + 1, y - 3, a + 1, y + 3, { 'stroke-width': 0.8 }),
-    line(b - 1, y - 3, b - 1, y + 3, { 'stroke-width': 0.8 }),
-    shown && svgText(middle, y + 3.8, label, { anchor: 'middle', size: 10.5, weight: 'bold' }),
+    line([a + 1, y], [middle - half, y], { width: 0.8 }),
+    line([middle + half, y], [b - 1, y], { width: 0.8 }),
+    line([a + 1, y - 3], [a + 1, y + 3], { width: 0.8 }),
+    line([b - 1, y - 3], [b - 1, y + 3], { width: 0.8 }),
+    shown && letters([middle, y + 3.8], label, { anchor: 'middle', size: 10.5, bold: true }),
   );
 }
 
@@ -187,10 +188,7 @@ function worstPanel(life: ConveyorLife, view: View): Markup | undefined {
     .find((p) => life.worst !== undefined && p.points.includes(life.worst));
   if (!panel) return undefined;
   const x = view.x(panel.from);
-  return rectangle(x, top, view.x(panel.to) - x, bottom - top, {
-    stroke: ink.vermilion,
-    'stroke-width': 3.2,
-  });
+  return rectangle(x, top, view.x(panel.to) - x, bottom - top, { colour: ink.vermilion, width: 3.2 });
 }
 
 /** Names above, the last reading below; where neighbours would touch, the marks stay and the table has the words. */
@@ -217,15 +215,15 @@ function points(life: ConveyorLife, view: View): Markup {
       const clear = !taken.some(([a, b]) => x + w / 2 > a && x - w / 2 < b);
       if (clear) taken.push([x - w / 2, x + w / 2]);
       return group(
-        mark(shapeOf(point), x, y, 3.6),
+        mark(shapeOf(point), [x, y], 3.6),
         clear &&
-          svgText(x, y - 7, point.place.declared ? point.place.name : '', {
+          letters([x, y - 7], point.place.declared ? point.place.name : '', {
             anchor: 'middle',
             size: 10.5,
-            weight: 'bold',
-            halo: true,
+            bold: true,
+            rim: chartRim,
           }),
-        clear && svgText(x, y + 15, value, { anchor: 'middle', size: 10.5, halo: true }),
+        clear && letters([x, y + 15], value, { anchor: 'middle', size: 10.5, rim: chartRim }),
       );
     }),
   );
@@ -245,10 +243,9 @@ function changedFlag(life: ConveyorLife): Markup | undefined {
     : group(
         path(`M8 ${n(top - 31)}L8 ${n(top - 17)}M8 ${n(top - 31)}L16 ${n(top - 27)}L8 ${n(top - 23)}Z`, {
           fill: ink.black,
-          stroke: ink.black,
-          'stroke-width': 1.2,
+          width: 1.2,
         }),
-        svgText(20, top - 20, `wears ${words}`, { size: 10, weight: 'bold', halo: true }),
+        letters([20, top - 20], `wears ${words}`, { size: 10, bold: true, rim: chartRim }),
       );
 }
 
@@ -259,16 +256,19 @@ function chainageAxis(length: number, view: View): Markup {
   for (let at = 0; at <= length; at += step) ticks.push(at);
   const y = bottom + 10;
   return group(
-    line(left, y, right, y),
+    line([left, y], [right, y], { width: 1 }),
     ticks.map((at) =>
       group(
-        line(view.x(at), y, view.x(at), y + 4),
-        svgText(view.x(at), y + 15, metres(at).replace(/\.?0+$/, '') || '0', { anchor: 'middle', size: 10 }),
+        line([view.x(at), y], [view.x(at), y + 4], { width: 1 }),
+        letters([view.x(at), y + 15], metres(at).replace(/\.?0+$/, '') || '0', {
+          anchor: 'middle',
+          size: 10,
+        }),
       ),
     ),
-    svgText(left - 6, y + 15, 'm', { anchor: 'end', size: 10 }),
-    svgText(left + 8, y + 25, 'tail', { size: 10, fill: ink.grey }),
-    svgText(right, y + 25, 'head, flow this way →', { anchor: 'end', size: 10, fill: ink.grey }),
+    letters([left - 6, y + 15], 'm', { anchor: 'end', size: 10 }),
+    letters([left + 8, y + 25], 'tail', { size: 10, colour: ink.grey }),
+    letters([right, y + 25], 'head, flow this way →', { anchor: 'end', size: 10, colour: ink.grey }),
   );
 }
 

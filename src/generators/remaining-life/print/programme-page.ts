@@ -6,7 +6,7 @@ import type { OutageLoad, Programme, ProgrammeAnswer } from '../../../domain/dec
 import { formatNumber } from '../../../domain/units/format.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
-import { drawing, ink, rectangle, svgText } from '../../page/svg.js';
+import { drawing, rectangle, letters } from '../../page/svg.js';
 import {
   loadText,
   money,
@@ -111,25 +111,21 @@ function outageBars(
   wide: (hours: number) => number,
 ): Markup {
   return group(
-    svgText(0, top + 13, `${load.outage.name}, ${formatNumber(load.outage.hours, 0)} working hours`, {
+    letters([0, top + 13], `${load.outage.name}, ${formatNumber(load.outage.hours, 0)} working hours`, {
       size: 11.5,
-      weight: 'bold',
+      bold: true,
     }),
     crews.map((crew, i) => {
       const y = top + 20 + i * (barHeight + 6);
       return group(
-        svgText(left - 6, y + 12, crew, { anchor: 'end', size: 11 }),
-        rectangle(left, y, wide(load.outage.hours), barHeight, { stroke: ink.black, 'stroke-width': 1 }),
+        letters([left - 6, y + 12], crew, { anchor: 'end', size: 11 }),
+        rectangle(left, y, wide(load.outage.hours), barHeight, { width: 1 }),
         load.jobs
           .filter((job) => job.crews.includes(crew))
           .map((job) =>
             group(
-              rectangle(left + wide(job.from), y, wide(job.hours), barHeight, {
-                fill: '#d9d9d9',
-                stroke: ink.black,
-                'stroke-width': 1,
-              }),
-              svgText(left + wide(job.from) + wide(job.hours) / 2, y + 12, job.conveyor, {
+              rectangle(left + wide(job.from), y, wide(job.hours), barHeight, { fill: '#d9d9d9', width: 1 }),
+              letters([left + wide(job.from) + wide(job.hours) / 2, y + 12], job.conveyor, {
                 anchor: 'middle',
                 size: 10.5,
               }),

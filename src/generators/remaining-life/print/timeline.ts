@@ -3,9 +3,9 @@
 
 import { scaleLinear } from 'd3-scale';
 import { formatDay, parseDay, type CalendarDay } from '../../../domain/units/calendar.js';
-import { drawing, ink, line, mark, rectangle, svgText } from '../../page/svg.js';
+import { chartRim, drawing, ink, line, mark, rectangle, letters } from '../../page/svg.js';
 import { group, type Markup } from '../../page/markup.js';
-import { textWidth } from '../../drawing/text-width.js';
+import { textWidth } from '../../page/text-width.js';
 import { date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 
@@ -48,6 +48,7 @@ export function timeline(conveyors: readonly ConveyorLife[], asOf: CalendarDay):
       .map((o) =>
         rectangle(x(o.from), head - 4, Math.max(3, x(o.to) - x(o.from)), bottom - head + 4, {
           fill: '#d9d9d9',
+          width: 0,
         }),
       ),
     outageLabels(
@@ -82,17 +83,14 @@ function describe(conveyors: readonly ConveyorLife[]): string {
 function row(life: ConveyorLife, y: number, x: (day: number) => number, end: number): Markup {
   const forecast = life.model?.forecast;
   const { outage } = life.attention;
-  const name = svgText(left - 8, y + 4, life.conveyor.name, { anchor: 'end', size: 11.5, weight: 'bold' });
-  const base = line(left, y + rowHeight / 2, right, y + rowHeight / 2, {
-    stroke: '#d0d0d0',
-    'stroke-width': 0.6,
-  });
+  const name = letters([left - 8, y + 4], life.conveyor.name, { anchor: 'end', size: 11.5, bold: true });
+  const base = line([left, y + rowHeight / 2], [right, y + rowHeight / 2], { colour: '#d0d0d0', width: 0.6 });
   if (forecast?.kind !== 'dates') {
     return group(
       base,
       name,
-      mark('cross', left + 5, y, 5, { 'stroke-width': 2.4 }),
-      svgText(left + 16, y + 4, 'reached', { size: 11, weight: 'bold' }),
+      mark('cross', [left + 5, y], 5, { width: 2.4 }),
+      letters([left + 16, y + 4], 'reached', { size: 11, bold: true }),
     );
   }
   const { q05, q10, q50, q90, q95 } = forecast.days;
@@ -103,22 +101,15 @@ function row(life: ConveyorLife, y: number, x: (day: number) => number, end: num
   return group(
     base,
     name,
-    rectangle(to(q05), y - 1.6, to(q95) - to(q05), 3.2, { fill: ink.blue }),
-    rectangle(to(q10), y - 4.5, to(q90) - to(q10), 9, { fill: ink.blue }),
-    (q95 === undefined || q95 > end) && svgText(right + 1, y + 4, '▸', { size: 11, fill: ink.blue }),
-    q50 !== undefined &&
-      q50 <= end &&
-      mark('diamond', x(q50), y, 5.2, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 1.5 }),
+    rectangle(to(q05), y - 1.6, to(q95) - to(q05), 3.2, { fill: ink.blue, width: 0 }),
+    rectangle(to(q10), y - 4.5, to(q90) - to(q10), 9, { fill: ink.blue, width: 0 }),
+    (q95 === undefined || q95 > end) && letters([right + 1, y + 4], '▸', { size: 11, colour: ink.blue }),
+    q50 !== undefined && q50 <= end && mark('diamond', [x(q50), y], 5.2, { fill: '#ffffff', width: 1.5 }),
     q05 !== undefined &&
       q05 > end &&
-      svgText(right - 4, y + 4, `middle ${date(q50)} ▸`, { anchor: 'end', size: 10.5, halo: true }),
-    within && rectangle(x(outage.from) - 2.5, y - 10.5, 13, 21, { stroke: ink.black, 'stroke-width': 1.8 }),
-    orderBy !== undefined &&
-      mark('triangle down', x(orderBy), y, 5, {
-        fill: ink.vermilion,
-        stroke: ink.black,
-        'stroke-width': 0.8,
-      }),
+      letters([right - 4, y + 4], `middle ${date(q50)} ▸`, { anchor: 'end', size: 10.5, rim: chartRim }),
+    within && rectangle(x(outage.from) - 2.5, y - 10.5, 13, 21, { width: 1.8 }),
+    orderBy !== undefined && mark('triangle down', [x(orderBy), y], 5, { fill: ink.vermilion, width: 0.8 }),
   );
 }
 
@@ -137,8 +128,8 @@ function outageLabels(
       if (level < 0) return undefined;
       free[level] = at + w / 2 + 4;
       return group(
-        level === 1 && line(middle, head - 22, middle, head - 4, { stroke: '#8c8c8c', 'stroke-width': 0.6 }),
-        svgText(at, head - 12 - 13 * level, o.name, { anchor: 'middle', size: 10.5 }),
+        level === 1 && line([middle, head - 22], [middle, head - 4], { colour: '#8c8c8c', width: 0.6 }),
+        letters([at, head - 12 - 13 * level], o.name, { anchor: 'middle', size: 10.5 }),
       );
     }),
   );
@@ -158,16 +149,17 @@ function axis(asOf: CalendarDay, end: CalendarDay, x: (day: number) => number, b
   }
   const crowded = ticks.length > 1 && (right - left) / ticks.length < 26;
   return group(
-    line(left, bottom, right, bottom),
-    line(left, head - 4, left, bottom, { stroke: ink.grey, 'stroke-dasharray': '1 2.5' }),
+    line([left, bottom], [right, bottom], { width: 1 }),
+    line([left, head - 4], [left, bottom], { colour: ink.grey, dash: '1 2.5', width: 1 }),
     ticks.map((t) =>
       group(
-        line(t.x, bottom, t.x, bottom + (t.year ? 7 : 4)),
+        line([t.x, bottom], [t.x, bottom + (t.year ? 7 : 4)], { width: 1 }),
         t.year
-          ? svgText(t.x, bottom + 18, t.year, { anchor: 'middle', size: 11, weight: 'bold' })
-          : !crowded && svgText(t.x, bottom + 16, t.label, { anchor: 'middle', size: 10, fill: ink.grey }),
+          ? letters([t.x, bottom + 18], t.year, { anchor: 'middle', size: 11, bold: true })
+          : !crowded &&
+              letters([t.x, bottom + 16], t.label, { anchor: 'middle', size: 10, colour: ink.grey }),
       ),
     ),
-    svgText(left, bottom + 29, `day of report ${formatDay(asOf)}`, { size: 10, fill: ink.grey }),
+    letters([left, bottom + 29], `day of report ${formatDay(asOf)}`, { size: 10, colour: ink.grey }),
   );
 }

@@ -6,6 +6,7 @@ import { scaleLinear } from 'd3-scale';
 import { formatClock } from '../../../domain/units/clock.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import {
+  chartRim,
   definitions,
   drawing,
   hatch,
@@ -15,9 +16,9 @@ import {
   mark,
   path,
   rectangle,
-  svgText,
+  letters,
 } from '../../page/svg.js';
-import { element, group, plainNumber as n, type Markup } from '../../page/markup.js';
+import { group, plainNumber as n, type Markup } from '../../page/markup.js';
 import type { Quantiles } from '../parts/model.js';
 import type { WearPace } from '../parts/wear-change.js';
 import { amount, chance, metres, seenText, thickness, lastSeen } from './wording.js';
@@ -113,22 +114,25 @@ function layers(point: PointLife, view: View, id: string): Markup {
     const bottom = view.y(boundary(point.depths[i + 1] ?? full));
     return rectangle(view.left, top, view.right - view.left, bottom - top, {
       fill: i % 2 === 1 ? '#ededed' : '#ffffff',
+      width: 0,
     });
   });
-  const lines = point.depths.slice(1, -1).map((depth) =>
-    line(view.left, view.y(boundary(depth)), view.right, view.y(boundary(depth)), {
-      stroke: ink.grey,
-      'stroke-width': 0.8,
-      'stroke-dasharray': '2 2',
-    }),
-  );
+  const lines = point.depths
+    .slice(1, -1)
+    .map((depth) =>
+      line([view.left, view.y(boundary(depth))], [view.right, view.y(boundary(depth))], {
+        colour: ink.grey,
+        width: 0.8,
+        dash: '2 2',
+      }),
+    );
   const limit = view.y(point.condemn);
   const labels = view.large
     ? names.map((name, i) => {
         const middle = view.y((boundary(point.depths[i] ?? 0) + boundary(point.depths[i + 1] ?? full)) / 2);
         // Clear of the words at the limit.
         const y = Math.abs(middle - limit) < 14 ? limit - 14 : middle;
-        return svgText(view.right + 6, y + 4, name, { size: view.font });
+        return letters([view.right + 6, y + 4], name, { size: view.font });
       })
     : [];
   return group(
@@ -136,16 +140,17 @@ function layers(point: PointLife, view: View, id: string): Markup {
     lines,
     rectangle(view.left, limit, view.right - view.left, view.bottom - limit, {
       fill: hatchFill(`${id}-hatch`),
+      width: 0,
     }),
-    line(view.left, limit, view.right, limit, {
-      stroke: ink.vermilion,
-      'stroke-width': view.large ? 2 : 1.6,
-      'stroke-dasharray': '8 3',
+    line([view.left, limit], [view.right, limit], {
+      colour: ink.vermilion,
+      width: view.large ? 2 : 1.6,
+      dash: '8 3',
     }),
     view.large &&
-      svgText(view.right + 6, limit + 4, `limit ${thickness(point.condemn)} mm`, {
+      letters([view.right + 6, limit + 4], `limit ${thickness(point.condemn)} mm`, {
         size: view.font,
-        weight: 'bold',
+        bold: true,
       }),
     labels,
   );
@@ -169,13 +174,13 @@ function fan(point: PointLife, view: View, most: number): Markup | undefined {
   return group(
     path(bandPath(edges.slow.at, edges.fast.at, from.x, most, view), {
       fill: ink.blue,
-      'fill-opacity': 0.22,
-      stroke: ink.blue,
-      'stroke-width': 0.7,
+      opacity: 0.22,
+      colour: ink.blue,
+      width: 0.7,
     }),
     path(`${past}L${n(view.x(end))} ${n(view.y(edges.middle.at(end)))}`, {
-      stroke: ink.blue,
-      'stroke-width': view.large ? 2 : 1.5,
+      colour: ink.blue,
+      width: view.large ? 2 : 1.5,
     }),
   );
 }
@@ -210,9 +215,9 @@ function edgesOf(
 function leastSquares({ line: fit, fitted }: PointLife, view: View, most: number): Markup | undefined {
   if (!fit || fit.count < 2 || !(fit.slope > 0)) return undefined;
   const stop = Math.min(most, fitted.value / fit.slope);
-  return line(view.x(0), view.y(fitted.value), view.x(stop), view.y(fitted.value - fit.slope * stop), {
-    stroke: ink.grey,
-    'stroke-width': view.large ? 1.4 : 1,
+  return line([view.x(0), view.y(fitted.value)], [view.x(stop), view.y(fitted.value - fit.slope * stop)], {
+    colour: ink.grey,
+    width: view.large ? 1.4 : 1,
   });
 }
 
@@ -252,19 +257,20 @@ function suspectedChange(
   const bracket = (q: Quantiles, y: number, shape: 'diamond' | 'ring', label: string): Markup => {
     const [a, b, middle] = [view.x(q.q10), view.x(q.q90), view.x(q.q50)];
     return group(
-      line(a, y, b, y, { 'stroke-width': 2.2, ...(shape === 'ring' && { 'stroke-dasharray': '4 2.5' }) }),
-      line(a, y - 4, a, y + 4, { 'stroke-width': 1.4 }),
-      line(b, y - 4, b, y + 4, { 'stroke-width': 1.4 }),
-      mark(shape, middle, y, 4, { fill: '#ffffff', stroke: ink.black, 'stroke-width': 1.3 }),
-      svgText(a - 5, y + 4, label, { anchor: 'end', size: view.font, halo: true }),
+      line([a, y], [b, y], { width: 2.2, ...(shape === 'ring' && { dash: '4 2.5' }) }),
+      line([a, y - 4], [a, y + 4], { width: 1.4 }),
+      line([b, y - 4], [b, y + 4], { width: 1.4 }),
+      mark(shape, [middle, y], 4, { fill: '#ffffff', width: 1.3 }),
+      letters([a - 5, y + 4], label, { anchor: 'end', size: view.font, rim: chartRim }),
     );
   };
   return group(
-    line(x, view.top, x, view.bottom, { 'stroke-width': 1.2, 'stroke-dasharray': '9 3 2 3' }),
+    line([x, view.top], [x, view.bottom], { width: 1.2, dash: '9 3 2 3' }),
     path(`M${n(x)} ${n(view.top)}L${n(x + flag)} ${n(view.top + flag / 2)}L${n(x)} ${n(view.top + flag)}Z`, {
       fill: ink.black,
+      width: 0,
     }),
-    view.large && svgText(x - 4, view.top + 11, words, { anchor: 'end', size: view.font, halo: true }),
+    view.large && letters([x - 4, view.top + 11], words, { anchor: 'end', size: view.font, rim: chartRim }),
     view.large &&
       pace.dates &&
       group(
@@ -283,12 +289,12 @@ function axes(
 ): Markup {
   const { large, font } = view;
   return group(
-    line(view.left, view.bottom, view.right, view.bottom, { 'stroke-width': 1 }),
-    line(view.left, view.top, view.left, view.bottom, { 'stroke-width': 1 }),
+    line([view.left, view.bottom], [view.right, view.bottom], { width: 1 }),
+    line([view.left, view.top], [view.left, view.bottom], { width: 1 }),
     xTicks.map((t) =>
       group(
-        line(view.x(t), view.bottom, view.x(t), view.bottom + 3.5),
-        svgText(view.x(t), view.bottom + (large ? 15 : 12.5), amount(t), {
+        line([view.x(t), view.bottom], [view.x(t), view.bottom + 3.5], { width: 1 }),
+        letters([view.x(t), view.bottom + (large ? 15 : 12.5)], amount(t), {
           anchor: t === 0 ? 'start' : view.x(t) > view.right - 8 ? 'end' : 'middle',
           size: font,
         }),
@@ -296,28 +302,30 @@ function axes(
     ),
     yTicks.map((t) =>
       group(
-        line(view.left - 3.5, view.y(t), view.left, view.y(t)),
-        svgText(view.left - 6, view.y(t) + 3.5, amount(t), { anchor: 'end', size: font }),
+        line([view.left - 3.5, view.y(t)], [view.left, view.y(t)], { width: 1 }),
+        letters([view.left - 6, view.y(t) + 3.5], amount(t), { anchor: 'end', size: font }),
       ),
     ),
     large &&
-      svgText(
-        view.right,
-        view.bottom + 31,
+      letters(
+        [view.right, view.bottom + 31],
         options.unit === 'h' ? 'running hours since fitted' : 'tonnes since fitted',
         { anchor: 'end', size: font },
       ),
-    large && svgText(12, view.top - 6, 'mm left', { size: font }),
+    large && letters([12, view.top - 6], 'mm left', { size: font }),
     large &&
       (options.years ?? [])
         .filter((y) => y.exposure >= 0 && y.exposure <= options.most)
         .map((y) =>
           group(
-            line(view.x(y.exposure), view.top - 4, view.x(y.exposure), view.top + 3, { stroke: ink.grey }),
-            svgText(view.x(y.exposure), view.top - 7, y.label, {
+            line([view.x(y.exposure), view.top - 4], [view.x(y.exposure), view.top + 3], {
+              colour: ink.grey,
+              width: 1,
+            }),
+            letters([view.x(y.exposure), view.top - 7], y.label, {
               anchor: 'middle',
               size: font,
-              fill: ink.grey,
+              colour: ink.grey,
             }),
           ),
         ),
@@ -328,16 +336,12 @@ function today(point: PointLife, view: View, most: number): Markup | undefined {
   const now = point.exposureNow;
   if (now === undefined || now > most) return undefined;
   return group(
-    line(view.x(now), view.top, view.x(now), view.bottom, {
-      stroke: ink.grey,
-      'stroke-width': 1,
-      'stroke-dasharray': '1 2.5',
-    }),
+    line([view.x(now), view.top], [view.x(now), view.bottom], { colour: ink.grey, width: 1, dash: '1 2.5' }),
     view.large &&
-      svgText(view.x(now) + 4, view.top + 11, 'day of report', {
+      letters([view.x(now) + 4, view.top + 11], 'day of report', {
         size: view.font,
-        fill: ink.grey,
-        halo: true,
+        colour: ink.grey,
+        rim: chartRim,
       }),
   );
 }
@@ -348,11 +352,9 @@ function handLine(point: PointLife, view: View, most: number): Markup | undefine
   if (hand.kind !== 'rate') return undefined;
   const stop = Math.min(most, hand.last.exposure + hand.last.thickness / hand.ruling);
   return line(
-    view.x(hand.last.exposure),
-    view.y(hand.last.thickness),
-    view.x(stop),
-    view.y(hand.last.thickness - hand.ruling * (stop - hand.last.exposure)),
-    { 'stroke-width': view.large ? 1.6 : 1.2, 'stroke-dasharray': '5 3' },
+    [view.x(hand.last.exposure), view.y(hand.last.thickness)],
+    [view.x(stop), view.y(hand.last.thickness - hand.ruling * (stop - hand.last.exposure))],
+    { width: view.large ? 1.6 : 1.2, dash: '5 3' },
   );
 }
 
@@ -364,8 +366,8 @@ function readingMark(reading: ObservedReading, point: PointLife, view: View): Ma
       const { thickness: t, error } = reading.seen;
       return group(
         error !== undefined &&
-          line(x, view.y(t + error), x, view.y(t - error), { 'stroke-width': view.large ? 1.4 : 1 }),
-        mark('disc', x, view.y(t), size),
+          line([x, view.y(t + error)], [x, view.y(t - error)], { width: view.large ? 1.4 : 1 }),
+        mark('disc', [x, view.y(t)], size),
       );
     }
     case 'colour': {
@@ -375,22 +377,21 @@ function readingMark(reading: ObservedReading, point: PointLife, view: View): Ma
       );
       const bottom = view.y(full - (point.depths[reading.seen.layer + 1] ?? full));
       const cap = size * 0.9;
-      return element(
-        'g',
-        { stroke: ink.black, 'stroke-width': view.large ? 1.8 : 1.3 },
-        line(x, top + 1, x, bottom - 1, { stroke: undefined }),
-        line(x - cap, top + 1, x + cap, top + 1, { stroke: undefined }),
-        line(x - cap, bottom - 1, x + cap, bottom - 1, { stroke: undefined }),
+      const width = view.large ? 1.8 : 1.3;
+      return group(
+        line([x, top + 1], [x, bottom - 1], { width }),
+        line([x - cap, top + 1], [x + cap, top + 1], { width }),
+        line([x - cap, bottom - 1], [x + cap, bottom - 1], { width }),
       );
     }
     case 'trough':
-      return mark('cross', x, view.y(0), size * 1.2, { 'stroke-width': 2.2 });
+      return mark('cross', [x, view.y(0)], size * 1.2, { width: 2.2 });
     case 'not seen':
-      return svgText(x, view.bottom - 4, '?', {
+      return letters([x, view.bottom - 4], '?', {
         anchor: 'middle',
         size: view.large ? 13 : 11,
-        weight: 'bold',
-        halo: true,
+        bold: true,
+        rim: chartRim,
       });
   }
 }
@@ -399,10 +400,9 @@ function heading(point: PointLife, view: View): Markup | undefined {
   if (view.large) return undefined;
   const last = lastSeen(point);
   return group(
-    svgText(2, 12, point.place.name, { size: 11, weight: 'bold' }),
-    svgText(
-      view.right,
-      12,
+    letters([2, 12], point.place.name, { size: 11, bold: true }),
+    letters(
+      [view.right, 12],
       last ? seenText(last.seen) : point.state === 'not seen' ? 'looked for, not seen' : 'not inspected',
       { anchor: 'end', size: 10 },
     ),

@@ -2,7 +2,7 @@
 // never measured, so that the same pack gives the same bytes everywhere; a test prints the sheets in a browser and counts pages.
 // First the words run on and the drawing shrinks, then the checks stay in the pack; steps go last, and the sheet says so.
 
-import { textWidth, wrapText } from '../../drawing/text-width.js';
+import { textWidth, wrapText } from '../../page/text-width.js';
 import { sheetSize } from '../../drawing/drawing-sheet.js';
 import type { Paper } from '../../page/page.js';
 import { standingCaution } from '../parts/cautions.js';
