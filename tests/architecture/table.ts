@@ -116,7 +116,6 @@ export const parts: readonly Part[] = [
       'domain/conditions',
       'domain/decision',
       'generators/page',
-      'generators/drawing',
       'generators/appendix',
     ],
     packages: ['d3-scale', 'ical-generator'],
