@@ -1,8 +1,10 @@
 // What the generators give to the scripts of the offline forms (src/views): plain data, as JSON in the page. Words are made by the
 // generator; lengths in mm unless they are words.
 
+export type Look = 'downstream' | 'upstream';
+
 export interface PhoneSheetData {
-  /** Tells the entries of one sheet from those of another in the browser's storage. */
+  /** Tells the entries of one machine from those of another in the browser's storage, whenever its page was made. */
   readonly key: string;
   /** The conveyor as a record names it. */
   readonly qualified: string;
@@ -10,14 +12,12 @@ export interface PhoneSheetData {
   readonly title: string;
   readonly length: number;
   readonly asOf: string;
-  readonly look: 'downstream' | 'upstream';
+  /** Which way the page was made for; the inspector may choose the other. */
+  readonly look: Look;
   readonly unit: 'mm' | 'in';
-  readonly meter: {
-    readonly last: number | null;
-    readonly date: string | null;
-    readonly about: number | null;
-  };
+  readonly meter: { readonly last: number | null; readonly date: string | null };
   readonly tonnes: { readonly last: number | null; readonly date: string | null } | null;
+  readonly running: PhoneRunning;
   readonly cautions: readonly { readonly heading: string; readonly text: string }[];
   readonly isolations: readonly string[];
   readonly liners: readonly PhoneLiner[];
@@ -29,8 +29,28 @@ export interface PhoneSheetData {
     readonly place: string;
     readonly last: string;
   }[];
-  /** What stands open, to be answered; `answer` is how a line of the inspection names it. */
-  readonly conditions: readonly { readonly what: string; readonly known: string; readonly answer: string }[];
+  /** Findings of the last round that nobody has taken back. */
+  readonly open: readonly {
+    readonly date: string;
+    readonly part: string;
+    /** Metres or feet, as the fields of the page take it; empty where not known. */
+    readonly at: string;
+    readonly place: string;
+    readonly text: string;
+  }[];
+}
+
+/** How much has run at a date or a counter that is typed on the page. */
+export interface PhoneRunning {
+  readonly measure: 'h' | 't';
+  /** Day of the last reading of the counter that wear follows. */
+  readonly from: string;
+  /** Hours, or tonnes, a day from that day on, each until the next begins. */
+  readonly daily: readonly { readonly from: string; readonly running: number }[];
+  /** Hours a day by the same duties, for the meter that should be read. */
+  readonly hoursDaily: readonly { readonly from: string; readonly running: number }[];
+  /** h or t after the last reading, rising from 0: where the points' tables are told. */
+  readonly ahead: readonly number[];
 }
 
 export interface PhoneLiner {
@@ -39,26 +59,32 @@ export interface PhoneLiner {
   readonly thicknessWords: string;
   readonly condemn: number;
   readonly condemnWords: string;
-  readonly layers: readonly { readonly name: string }[];
+  /** From the screw side, thickness in mm. */
+  readonly layers: readonly { readonly name: string; readonly thickness: number }[];
 }
 
 export interface PhonePoint {
   readonly id: string;
+  /** As it is met by someone who looks that way. */
+  readonly seen: Readonly<Record<Look, PhoneView>>;
+  readonly liner: string;
+  /** mm when fitted. */
+  readonly fitted: number;
+  readonly where: readonly string[];
+  readonly last: { readonly date: string; readonly words: string; readonly thickness: number | null } | null;
+  /** From the report's model: least and most mm a gauge should read, one each for `running.ahead`; or why nothing is expected. */
+  readonly expect:
+    | { readonly least: readonly number[]; readonly most: readonly number[]; readonly basis: string }
+    | { readonly words: string };
+}
+
+export interface PhoneView {
   readonly label: string;
   /** How a row of the inspection begins. */
   readonly writes: string;
   /** Hours on the clock face. */
   readonly clock: number;
   readonly clockText: string;
-  readonly liner: string;
-  readonly where: readonly string[];
-  readonly last: { readonly date: string; readonly words: string; readonly thickness: number | null } | null;
-  readonly expect: {
-    readonly words: string;
-    readonly least?: number;
-    readonly most?: number;
-    readonly layers?: readonly string[];
-  };
 }
 
 export interface AsFittedData {

@@ -267,7 +267,6 @@ export function estate(parts: EstateParts): Estate {
     start: new Int32Array(count),
     end: new Int32Array(count),
     notes,
-    photos: new Map(),
   } satisfies Readings;
 
   const inspections: Inspection[] = [];
@@ -302,7 +301,6 @@ export function estate(parts: EstateParts): Estate {
       currents: [],
       remarks: [],
       photos: [],
-      conditions: [],
       firstRow,
       endRow: row,
       ...look.facts,

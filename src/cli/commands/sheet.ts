@@ -19,6 +19,7 @@ export interface SheetCommandOptions {
   readonly out?: string;
   readonly format: readonly string[];
   readonly paper: 'A4' | 'Letter';
+  readonly look?: 'downstream' | 'upstream';
 }
 
 export async function sheet(
@@ -30,7 +31,10 @@ export async function sheet(
   const wanted = chosen(options.format, formats, ['html']);
   const { estate } = await soundEstate(paths, options.asOf, console);
   const files = conveyorsNamed(name === 'all' ? [] : [name], estate).flatMap((conveyor) => {
-    const made = inspectionSheet(estate, conveyor, options.asOf === undefined ? {} : { asOf: options.asOf });
+    const made = inspectionSheet(estate, conveyor, {
+      ...(options.asOf !== undefined && { asOf: options.asOf }),
+      ...(options.look && { look: options.look }),
+    });
     return wanted.map((format) => print(made, fileName(conveyor.name), format, options, console));
   });
   deliver(files, options.out, console);

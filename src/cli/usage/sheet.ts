@@ -1,6 +1,6 @@
 // How `sheet` is written and what its help says. What it does stands in commands/sheet.ts, loaded only when it is called.
 
-import type { Command } from 'commander';
+import { Option, type Command } from 'commander';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { SheetCommandOptions } from '../commands/sheet.js';
 import type { Invocation } from './invocation.js';
@@ -24,10 +24,17 @@ export function addSheet(program: Command, { console, finish }: Invocation): voi
       collect,
       [],
     )
+    .addOption(
+      new Option(
+        '--look <way>',
+        'downstream (the material moves away from the inspector) or upstream; clock positions follow. ' +
+          'On the phone page it may be chosen anew (default: as the last inspection looked)',
+      ).choices(['downstream', 'upstream']),
+    )
     .addOption(paperOption())
     .addHelpText(
       'after',
-      '\nExamples:\n  troughline sheet DG1 examples/4-tarnholt --out sheets/ --format html --format phone',
+      '\nExamples:\n  troughline sheet DG1 examples/4-tarnholt --out sheets/ --format html --format phone\n  troughline sheet DG1 plant/ --look upstream',
     )
     .action(
       async (

@@ -65,7 +65,7 @@ export interface ForecastOptions {
 }
 
 /** Beyond this standard deviation of ln life (a factor of 12 either way at 90 %) a date would be pretence. */
-const tooVague = 1.5;
+export const tooVague = 1.5;
 
 /** @param depth mm of wear, > 0: a layer's end, the condemn limit, or the full thickness for contact with the trough. */
 export function forecastUnit(

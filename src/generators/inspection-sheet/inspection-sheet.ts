@@ -1,12 +1,12 @@
 // Where does the fitter look, what was there last time, and what should be there now? The sheet as a value, from the model and
 // its records alone. Clock positions are turned once, here, to the way the inspector looks.
 
-import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposedReadings, exposureBetween, fittedThickness, setLying } from '../../domain/model/exposure.js';
+import { exposedReadings, fittedThickness, setLying } from '../../domain/model/exposure.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
-import { historyOf, momentOn } from '../../domain/model/history.js';
+import { dutyOn } from '../../domain/model/duty.js';
+import { forwardDuty, historyOf, momentOn } from '../../domain/model/history.js';
 import { presentDay } from '../../domain/model/newest.js';
 import type { History } from '../../domain/model/history.js';
 import { installedPanels } from '../../domain/model/panels.js';
@@ -24,7 +24,7 @@ import { crossSection } from '../drawing/cross-section.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 import { issueDrawings } from '../drawing/picture.js';
 import { sheetCautions } from './parts/cautions.js';
-import type { EarlierReading } from './parts/expectation.js';
+import { expectedWear, type ExpectedWear } from '../remaining-life/expected-wear.js';
 import { expectationFor } from './parts/expectation.js';
 import type { InspectionSheet, LastSeen, LinerSeen, MeterExpected, SheetPoint } from './sheet.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
@@ -36,9 +36,6 @@ export interface SheetOptions {
   readonly look?: 'downstream' | 'upstream';
   readonly drawnFrom?: string;
 }
-
-/** Of a reading whose gauge states no error, mm (judgement: a depth gauge in a dirty trough). */
-const usualError = 0.5;
 
 export function inspectionSheet(
   estate: Estate,
@@ -61,8 +58,11 @@ export function inspectionSheet(
     (place) => place.conveyor === conveyor && (place.declared || (readings.get(place)?.length ?? 0) > 0),
   );
   const unit = unitOf(conveyor.liner.layers.map((layer) => layer.thickness.text));
+  const wear = expectedWear(estate, conveyor, asOf);
   const points = places
-    .map((place) => pointOf(estate, history, place, readings.get(place) ?? [], asOf, look, unit))
+    .map((place) =>
+      pointOf({ estate, history, place, rows: readings.get(place) ?? [], asOf, look, unit, wear }),
+    )
     .sort((a, b) => a.at - b.at || a.clock - b.clock);
   return {
     formatVersion: 1,
@@ -73,6 +73,7 @@ export function inspectionSheet(
       name: conveyor.name,
       origin: conveyor.nameOrigin,
       qualified: `${conveyor.plant.name}.${conveyor.name}`,
+      identity: identityOf(conveyor),
       ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
       length: conveyor.length.value,
       ...(conveyor.conveys ? { conveys: conveyor.conveys.material } : {}),
@@ -92,15 +93,8 @@ export function inspectionSheet(
     unit,
     liners: linersOf(estate, history, conveyor, places, asOf),
     points,
+    running: runningOf(history, wear),
     holdDowns: holdDownsOf(history, conveyor),
-    openConditions: openConditionRows(estate, conveyor, asOf).map((row) => ({
-      what: row.what,
-      place: row.place,
-      severity: row.severity ?? '',
-      since: sinceWords(row),
-      notes: row.notes.join('; '),
-      answer: row.writes,
-    })),
     openRemarks: (lastInspection?.remarks ?? []).map((remark) => ({
       date: formatDay(lastInspection?.date.day ?? asOf),
       part: remark.part ?? '',
@@ -117,15 +111,18 @@ export function inspectionSheet(
   };
 }
 
-function pointOf(
-  estate: Estate,
-  history: History,
-  place: Place,
-  rows: readonly ExposedReading[],
-  asOf: CalendarDay,
-  look: 'downstream' | 'upstream',
-  unit: LengthUnit,
-): SheetPoint {
+interface PointAsked {
+  readonly estate: Estate;
+  readonly history: History;
+  readonly place: Place;
+  readonly rows: readonly ExposedReading[];
+  readonly asOf: CalendarDay;
+  readonly look: 'downstream' | 'upstream';
+  readonly unit: LengthUnit;
+  readonly wear: ExpectedWear;
+}
+
+function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: PointAsked): SheetPoint {
   const { conveyor } = history;
   const set = setLying(history, place.at, asOf);
   const liner = set?.liner ?? conveyor.liner;
@@ -138,21 +135,10 @@ function pointOf(
   const clock = look === 'downstream' ? place.clock : mirrorClock(place.clock);
   // Sets worked out at two times are two objects; the reline that fitted them is one.
   const own = rows.filter((row) => row.set !== undefined && row.set.reline === set?.reline);
-  const seen = own.flatMap((row): EarlierReading[] => {
-    if (!row.exposure.known) return [];
-    const kind = estate.readings.kind[row.row];
-    const value = estate.readings.value[row.row] ?? NaN;
-    if (kind === ReadingKind.thickness) return [{ exposure: row.exposure.value, thickness: value }];
-    if (kind === ReadingKind.colour) return [{ exposure: row.exposure.value, layer: value }];
-    if (kind === ReadingKind.trough) return [{ exposure: row.exposure.value, layer: liner.layers.length }];
-    return [];
-  });
-  const exposure = set && exposureBetween(history, set, momentOn(history, asOf));
-  const errors = own
-    .map((row) => estate.readings.error[row.row] ?? NaN)
-    .filter((error) => Number.isFinite(error) && error > 0);
   const cover = conveyor.covers.findIndex((each) => place.at >= each.from.value && place.at <= each.to.value);
   const declared = place.declared ? conveyor.points.find((point) => point.name === place.name) : undefined;
+  const fitted = set ? fittedThickness(set, place).value : liner.thickness.value;
+  const expected = wear.of(place);
   return {
     origin: place.origin,
     name: place.declared ? place.name : undefined,
@@ -171,15 +157,16 @@ function pointOf(
       .join(', '),
     note: declared?.note ?? '',
     last: lastSeen(estate, own, liner, unit),
+    fitted,
     expect: expectationFor({
-      fitted: set ? fittedThickness(set, place).value : liner.thickness.value,
+      wear,
+      place: expected,
+      fitted,
       condemn: liner.condemn.value,
       layers: liner.layers.map((layer) => ({ name: layer.name, thickness: layer.thickness.value })),
-      seen,
-      now: exposure?.known ? exposure.value : undefined,
-      error: errors.at(-1) ?? usualError,
-      unit: history.wearBy === 'tonnes' ? 't' : 'h',
+      unit,
     }),
+    table: expected.kind === 'readings' ? { least: expected.least, most: expected.most } : undefined,
   };
 }
 
@@ -238,12 +225,37 @@ function linersOf(
 function meterExpected(history: History, asOf: CalendarDay): MeterExpected {
   const last = history.hours.knots.at(-1);
   const total = momentOn(history, asOf).hours;
-  if (!last) return { last: undefined, about: undefined, basis: 'no meter reading on record' };
+  if (!last) return { last: undefined, about: undefined, daily: [], basis: 'no meter reading on record' };
   const about = total === undefined ? undefined : last.reading.value + (total - last.total);
+  const duties = forwardDuty(history);
+  const now = dutyOn(duties, last.day);
+  const later = duties.flatMap((duty) =>
+    duty.from !== undefined && duty.from > last.day
+      ? [{ from: formatDay(duty.from), running: duty.perDay }]
+      : [],
+  );
   return {
     last: { value: last.reading.value, date: formatDay(last.day) },
     about,
+    daily: now ? [{ from: formatDay(last.day), running: now.perDay }, ...later] : [],
     basis: about === undefined ? 'no duty declared' : 'by duty since then',
+  };
+}
+
+/** Hard facts that nobody changes from one sheet to the next; titles of the conveyor, points and parts may be written anew. */
+function identityOf({ plant, name, length, incline, commissioned }: Conveyor): string {
+  const since = commissioned && `${formatDay(commissioned.date.day)} ${commissioned.meter.value}`;
+  return [plant.name, plant.title, name, length.value, incline.value, since].join(' ');
+}
+
+function runningOf(history: History, wear: ExpectedWear): InspectionSheet['running'] {
+  const counter = wear.measure === 't' ? history.tonnes : history.hours;
+  return {
+    measure: wear.measure,
+    from: formatDay(wear.from),
+    last: counter?.knots.at(-1)?.reading.value,
+    daily: wear.daily.map(({ from, running }) => ({ from: formatDay(from), running })),
+    ahead: wear.ahead,
   };
 }
 

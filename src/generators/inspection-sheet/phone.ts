@@ -1,14 +1,16 @@
 // The sheet as a page for a phone: one file that needs no network, takes readings with large buttons, keeps them if the battery
 // dies, says when a reading is worth a second look, and gives back an inspection block to copy, share or save.
 
-import { formatNumber } from '../../domain/units/format.js';
+import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import { formatChainage, formatNumber } from '../../domain/units/format.js';
 import { formStyles } from '../page/form-styles.js';
 import type { LengthUnit } from '../page/lengths.js';
 import { chainageWords, lengthWords } from '../page/lengths.js';
 import { offlinePage } from '../page/offline-page.js';
 import { phoneSheetScript } from '../page/generated/phone-sheet.js';
-import type { PhonePoint, PhoneSheetData } from '../../protocol/offline-forms.js';
-import { expectWords } from './print/words.js';
+import { sha256Base64 } from '../page/sha256.js';
+import type { Look, PhonePoint, PhoneSheetData, PhoneView } from '../../protocol/offline-forms.js';
+import { expectReason, expectWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
 export function inspectionPhonePage(sheet: InspectionSheet): string {
@@ -23,7 +25,8 @@ export function inspectionPhonePage(sheet: InspectionSheet): string {
 
 function phoneData(sheet: InspectionSheet): PhoneSheetData {
   return {
-    key: `${sheet.conveyor.qualified} ${sheet.asOf}`,
+    // Not the date: a page made again finds what was typed into the one before.
+    key: `${sheet.conveyor.qualified} ${sha256Base64(sheet.conveyor.identity).slice(0, 12)}`,
     qualified: sheet.conveyor.qualified,
     name: sheet.conveyor.name,
     title: sheet.conveyor.title ?? '',
@@ -34,7 +37,6 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
     meter: {
       last: sheet.meter.last === undefined ? null : Math.round(sheet.meter.last.value),
       date: sheet.meter.last?.date ?? null,
-      about: sheet.meter.about === undefined ? null : Math.round(sheet.meter.about),
     },
     tonnes:
       sheet.tonnes === undefined
@@ -43,6 +45,13 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
             last: sheet.tonnes.last === undefined ? null : Math.round(sheet.tonnes.last),
             date: sheet.tonnes.date ?? null,
           },
+    running: {
+      measure: sheet.running.measure,
+      from: sheet.running.from,
+      daily: sheet.running.daily,
+      hoursDaily: sheet.meter.daily,
+      ahead: sheet.running.ahead,
+    },
     cautions: sheet.cautions,
     isolations: sheet.isolations.map((item) =>
       [
@@ -60,32 +69,35 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
       thicknessWords: lengthWords(liner.thickness, sheet.unit),
       condemn: liner.condemn,
       condemnWords: lengthWords(liner.condemn, sheet.unit),
-      layers: liner.layers.map((layer) => ({ name: layer.name })),
+      layers: liner.layers.map(({ name, most, least }) => ({ name, thickness: most - least })),
     })),
-    points: sheet.points.map((point) => pointData(point, sheet.unit)),
-    conditions: sheet.openConditions.map(({ what, place, severity, since, notes, answer }) => ({
-      what: severity === '' ? what : `${what}, ${severity}`,
-      known: [place, since, notes].filter(Boolean).join('; '),
-      answer,
-    })),
+    points: sheet.points.map((point) => pointData(point, sheet.look, sheet.unit)),
     holdDowns: sheet.holdDowns.map((block) => ({
       name: block.name,
       at: formatNumber(block.at / 1000),
       place: chainageWords(block.at, sheet.unit),
       last: block.lastGap === undefined ? '' : lengthWords(block.lastGap, sheet.unit),
     })),
+    open: sheet.openRemarks.map(({ date, part, at, text }) => ({
+      date,
+      part,
+      at: at === undefined ? '' : formatNumber(sheet.unit === 'mm' ? at / 1000 : at / 304.8, 2),
+      place: at === undefined ? '' : chainageWords(at, sheet.unit),
+      text,
+    })),
   };
 }
 
-function pointData(point: SheetPoint, unit: LengthUnit): PhonePoint {
-  const { expect } = point;
+function pointData(point: SheetPoint, look: Look, unit: LengthUnit): PhonePoint {
+  const downstream = look === 'downstream' ? point.clock : mirrorClock(point.clock);
   return {
-    id: point.writes,
-    label: point.name ?? `${chainageWords(point.at, unit)} at ${point.clockText}`,
-    writes: point.writes,
-    clock: point.clock,
-    clockText: point.clockText,
+    id: point.name ?? `${formatChainage(point.at)} ${formatClock(downstream)}`,
+    seen: {
+      downstream: viewOf(point, downstream, unit),
+      upstream: viewOf(point, mirrorClock(downstream), unit),
+    },
     liner: point.liner,
+    fitted: point.fitted,
     where: [
       `${chainageWords(point.at, unit)} from the tail`,
       `${chainageWords(point.fromHead, unit)} from the head`,
@@ -98,14 +110,18 @@ function pointData(point: SheetPoint, unit: LengthUnit): PhonePoint {
       point.last === undefined
         ? null
         : { date: point.last.date, words: point.last.words, thickness: point.last.thickness ?? null },
-    expect:
-      expect.kind === 'range'
-        ? {
-            words: expectWords(expect, unit),
-            least: expect.least,
-            most: expect.most,
-            layers: expect.layers.filter((name) => name !== 'trough'),
-          }
-        : { words: expectWords(expect, unit) },
+    expect: point.table
+      ? { ...point.table, basis: expectReason(point.expect) }
+      : { words: expectWords(point.expect, unit) },
+  };
+}
+
+function viewOf(point: SheetPoint, clock: number, unit: LengthUnit): PhoneView {
+  const clockText = formatClock(clock);
+  return {
+    label: point.name ?? `${chainageWords(point.at, unit)} at ${clockText}`,
+    writes: point.name ?? `at ${formatChainage(point.at)} clock ${clockText}`,
+    clock,
+    clockText,
   };
 }

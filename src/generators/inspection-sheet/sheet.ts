@@ -15,6 +15,7 @@ export interface InspectionSheet {
     readonly name: string;
     readonly origin: Origin;
     /** As an inspection block names it. */ readonly qualified: string;
+    /** What tells it from a conveyor of another estate that has the same names. */ readonly identity: string;
     readonly title?: string;
     readonly length: number;
     readonly conveys?: string;
@@ -38,21 +39,23 @@ export interface InspectionSheet {
   readonly unit: 'mm' | 'in';
   readonly liners: readonly LinerSeen[];
   readonly points: readonly SheetPoint[];
+  /** How a page that is filled in on another day finds what to expect: the rows of each point's `table`. */
+  readonly running: {
+    readonly measure: 'h' | 't';
+    /** Day of the last reading of the counter, ISO 8601, and what it showed. */
+    readonly from: string;
+    readonly last: number | undefined;
+    /** Running a day from that day on, each until the next begins; empty where nobody declares a duty. */
+    readonly daily: readonly { readonly from: string; readonly running: number }[];
+    /** h or t after the last reading, rising from 0. */
+    readonly ahead: readonly number[];
+  };
   readonly holdDowns: readonly {
     readonly name: string;
     readonly at: number;
     readonly side: string;
     readonly lastGap: number | undefined;
     readonly lastDate: string | undefined;
-  }[];
-  /** What is open, to be answered one by one; `answer` names it in the language. */
-  readonly openConditions: readonly {
-    readonly what: string;
-    readonly place: string;
-    readonly severity: string;
-    readonly since: string;
-    readonly notes: string;
-    readonly answer: string;
   }[];
   /** Remarks of the last inspection, to be looked at again. */
   readonly openRemarks: readonly {
@@ -71,6 +74,8 @@ export interface MeterExpected {
   readonly last: { readonly value: number; readonly date: string } | undefined;
   /** About what the hour meter should show on the date of the sheet; undefined where no duty tells. */
   readonly about: number | undefined;
+  /** Hours a day from the last reading on, each until the next begins; empty where no duty tells. */
+  readonly daily: readonly { readonly from: string; readonly running: number }[];
   readonly basis: string;
 }
 
@@ -101,7 +106,12 @@ export interface SheetPoint {
   readonly access: string;
   readonly note: string;
   readonly last: LastSeen | undefined;
+  /** mm when fitted. */
+  readonly fitted: number;
+  /** On the date of the sheet. */
   readonly expect: Expectation;
+  /** Least and most, mm, one each for `running.ahead`; undefined where nothing can be said. */
+  readonly table: { readonly least: readonly number[]; readonly most: readonly number[] } | undefined;
 }
 
 export interface LastSeen {
@@ -111,7 +121,10 @@ export interface LastSeen {
   readonly thickness: number | undefined;
 }
 
-/** Remaining thickness to be expected on the sheet's date, mm, and the layers that may show. */
+/**
+ * What a gauge should read on the sheet's date, mm, rounded outwards as it is printed, and the layers that may show: from the model
+ * of the report, 98 of 100 right readings lie between.
+ */
 export type Expectation =
   | {
       readonly kind: 'range';

@@ -48,8 +48,6 @@ const columns = [
   'first_option_expected',
   'currency',
   'jobs',
-  'open_conditions',
-  'worst_condition',
 ] as const;
 
 export function conveyorsCsv(report: RemainingLife): string {
@@ -109,8 +107,6 @@ function rowOf(report: RemainingLife, life: ConveyorLife, rank: number): readonl
     money(option?.expected),
     decision && currencyOf(decision),
     decision?.jobs.map(({ words }) => words).join('; '),
-    life.conditions.length,
-    life.conditions[0]?.what,
   ];
 }
 

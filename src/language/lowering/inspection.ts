@@ -8,7 +8,6 @@ import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import type { ReadingRows, TextSpan } from '../reading-rows.js';
 import type { InspectionDraft } from '../sheet.js';
 import { stated, type FactAccount } from './block.js';
-import { lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
@@ -19,10 +18,7 @@ export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
 type OtherFacts = Mutable<
-  Pick<
-    InspectionDraft,
-    'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos' | 'conditions'
-  >
+  Pick<InspectionDraft, 'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos'>
 >;
 
 export function lowerInspection(
@@ -45,12 +41,10 @@ export function lowerInspection(
     currents: [],
     remarks: [],
     photos: [],
-    conditions: [],
   };
   rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
     if (row.$type === 'Reading') lowerReading(reader, row, rows, mirrored, gaugeError);
-    else if (row.$type === 'Condition') keep(seen.conditions, lowerCondition(reader, row, rows, mirrored));
     else lowerOther(reader, row, mirrored, seen);
   }
   if (!conveyorUse || !date || !meter) return undefined;
@@ -90,7 +84,7 @@ function lowerHow(
 
 function lowerOther(
   reader: Reader,
-  row: Exclude<ast.InspectionRow, ast.Reading | ast.Condition>,
+  row: Exclude<ast.InspectionRow, ast.Reading>,
   mirrored: boolean,
   seen: OtherFacts,
 ): void {
@@ -134,14 +128,9 @@ function lowerOther(
       return;
     }
     case 'Photo':
-      if (row.path !== undefined)
-        seen.photos.push({ path: row.path, origin: reader.part(row, 'path'), ...stated({ note: row.note }) });
+      if (row.path !== undefined) seen.photos.push({ path: row.path, origin });
       return;
   }
-}
-
-function keep<T>(items: T[], item: T | undefined): void {
-  if (item !== undefined) items.push(item);
 }
 
 /** Seen from the other side a sector runs the other way round too, so its ends change places. */

@@ -25,6 +25,5 @@ export const noEstate: Estate = {
     start: new Int32Array(0),
     end: new Int32Array(0),
     notes: new Map(),
-    photos: new Map(),
   },
 };

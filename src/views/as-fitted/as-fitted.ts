@@ -2,17 +2,9 @@
 // Every run is answered for on its own; nothing is written that was not said to be fitted.
 
 import type { AsFittedData, AsFittedReline, AsFittedRun } from '../../protocol/offline-forms.js';
-import {
-  choice,
-  el,
-  field,
-  giveBack,
-  number,
-  pageParts,
-  storeFor,
-  today,
-  type FormChild,
-} from '../forms/kit.js';
+import { choice, el, field, giveBack, number, pageParts, today, type FormChild } from '../forms/kit.js';
+import { keepingFocus } from '../forms/focus.js';
+import { storeFor } from '../forms/store.js';
 import { blocks, leftOf } from './block.js';
 import {
   firstOf,
@@ -30,7 +22,17 @@ import {
 } from './entries.js';
 
 const { data, app } = pageParts<AsFittedData>();
-const store = storeFor<FittedEntries>(`troughline as fitted ${data.key}`);
+const store = storeFor<FittedEntries>({
+  key: `troughline as fitted ${data.key}`,
+  adopt: (_mine, { value, displaced }) => {
+    Object.assign(state, value);
+    for (const { path, typed } of displaced)
+      if (typeof typed === 'string' && typed.trim() !== '')
+        state.elsewhere.push({ what: path.join(' '), typed });
+    show();
+  },
+  mine: () => state,
+});
 const state: FittedEntries = { ...freshEntries(today()), ...store.load() };
 
 show();
@@ -44,7 +46,7 @@ function keep(): void {
 /** After an answer that changes which fields there are. */
 function again(id: string): void {
   show();
-  document.getElementById(id)?.focus();
+  document.getElementById(id)?.focus({ preventScroll: true });
 }
 
 function lacking(): readonly string[] {
@@ -242,6 +244,6 @@ function show(): void {
       el('footer', { id: 'kept', role: 'status' }, ''),
     ]),
   ];
-  app.replaceChildren(...children.filter((child) => child instanceof Node));
+  keepingFocus(app, () => app.replaceChildren(...children.filter((child) => child instanceof Node)));
   keep();
 }

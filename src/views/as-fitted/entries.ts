@@ -30,6 +30,8 @@ export interface FittedEntries {
   /** By position of the reline. */
   offcuts: Record<number, string>;
   remarks: Record<number, string>;
+  /** What another tab had where both changed one field. */
+  elsewhere: { readonly what: string; readonly typed: string }[];
 }
 
 export function freshEntries(date: string): FittedEntries {
@@ -47,6 +49,7 @@ export function freshEntries(date: string): FittedEntries {
     points: {},
     offcuts: {},
     remarks: {},
+    elsewhere: [],
   };
 }
 
@@ -139,5 +142,7 @@ export function unwritten(data: AsFittedData, entries: FittedEntries): readonly 
         told.push(`${point.name}: a thickness was typed, but its panel is not said to be fitted`);
     }
   }
+  for (const { what, typed } of entries.elsewhere)
+    told.push(`${what}: “${typed}” was typed in another tab, and something else in this one`);
   return told;
 }

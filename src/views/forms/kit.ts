@@ -1,5 +1,4 @@
-// What the offline forms for phones share. It writes only text into the page (never markup), keeps entries in the browser's
-// storage, and hands the finished text back.
+// What the offline forms for phones share. It writes only text into the page (never markup) and hands the finished text back.
 
 export type FormChild = Node | string | false | null | undefined;
 
@@ -97,42 +96,6 @@ export function pageParts<T>(): { readonly data: T; readonly app: HTMLElement } 
   const app = document.getElementById('app');
   if (!data || !app) throw new Error('The page has no data or no place for the form.');
   return { data: JSON.parse(data.textContent) as T, app }; // our own generator wrote it, as src/protocol/offline-forms.ts says
-}
-
-export interface Store<T> {
-  load(): Partial<T>;
-  keep(state: T): void;
-  drop(): void;
-  words(): string;
-  /** Whether the browser kept what it was last given. */
-  works(): boolean;
-}
-
-/** Entries in the browser's storage, so that a dead battery loses nothing; says so where the browser keeps nothing. */
-export function storeFor<T>(key: string): Store<T> {
-  let works = true;
-  const attempt = <R>(work: () => R, otherwise: R): R => {
-    try {
-      return work();
-    } catch {
-      works = false;
-      return otherwise;
-    }
-  };
-  return {
-    load: () => attempt(() => JSON.parse(localStorage.getItem(key) ?? '{}') as Partial<T>, {}),
-    keep: (state) =>
-      attempt(() => {
-        localStorage.setItem(key, JSON.stringify(state));
-        works = true;
-      }, undefined),
-    drop: () => attempt(() => localStorage.removeItem(key), undefined),
-    works: () => works,
-    words: () =>
-      works
-        ? 'Kept on this phone.'
-        : 'NOT KEPT: this browser stores nothing. Copy the text before you close.',
-  };
 }
 
 /** The finished text with buttons to copy, share and save it. “Copied” is said where the browser says that it was copied. */

@@ -1,12 +1,13 @@
 // The screens of the points: all of them as a list, one of them with its keypad and colours, and a place that is not on the sheet.
 
-import type { PhonePoint } from '../../protocol/offline-forms.js';
 import { button, choice, draw, el, field, number, type FormChild } from '../forms/kit.js';
 import { typedNumber } from '../forms/typed-number.js';
 import { judgedField } from './judged-field.js';
-import { go, keypad, keeping, question, show } from './screen.js';
-import { far, keep, linerOf, rows, state, type Entry } from './state.js';
-import { entryWords, warnings } from './text.js';
+import { answered, go, goOn, keypad, keeping, question, show } from './screen.js';
+import { entryWords, type Entry } from './entry.js';
+import { expectedAt, runSince } from './expected.js';
+import { addPlace, far, keep, linerOf, rows, state, type Row } from './state.js';
+import { warnings } from './text.js';
 import { along, clockTyped, thicknessRead, why } from './typed.js';
 
 export function listScreen(): readonly FormChild[] {
@@ -18,11 +19,11 @@ export function listScreen(): readonly FormChild[] {
     button('Another place', () => go('place'), { id: 'add-place' }),
     button('Hold-downs, current, findings', () => go('more'), { id: 'to-more' }),
     button('Finish: give back the text', () => go('finish'), { class: 'main', id: 'to-finish' }),
-    button('Back to date and meter', () => go('start')),
+    button('Back to date, meter and side', () => go('start')),
   ];
 }
 
-function listRow(point: PhonePoint, index: number): FormChild {
+function listRow(point: Row, index: number): FormChild {
   const entry = state.entries[point.id];
   return button(
     [
@@ -43,26 +44,19 @@ export function pointScreen(): readonly FormChild[] {
     state.view = 'list';
     return listScreen();
   }
-  const entry = state.entries[point.id];
-  const begun = keypad.typing === '' && entry?.kind === 'thickness' ? entry : undefined;
-  if (begun) keypad.typing = begun.value;
-  const unit = begun?.unit ?? state.unit;
+  const { entry, unit } = begun(point);
   const set = (next: Entry | undefined): void => write(point, next);
   return [
-    placeOf(point),
+    placeOf(point, state.at + 1, all.length),
     before(point),
-    el(
-      'div',
-      { class: 'display', id: 'display', role: 'status' },
-      entry ? entryWords(entry) : keypad.typing || 'nothing yet',
-    ),
-    keys(unit, set),
-    units(unit, entry, set),
+    keys(),
     el('div', { class: 'label' }, 'or the colour that shows'),
     colours(point, entry, set),
     choice('TROUGH SHOWING (steel)', entry?.kind === 'trough', () => set({ kind: 'trough' }), 'grave'),
     el('div', { class: 'label' }, 'or not seen, because of'),
     notSeen(entry, set),
+    el('div', { class: 'label' }, 'the gauge reads'),
+    units(unit, entry, set),
     entry &&
       field(
         'Remark',
@@ -74,13 +68,24 @@ export function pointScreen(): readonly FormChild[] {
         { id: 'note' },
       ),
     !entry && remarkLeft(point),
+    basis(point),
     entry && button('Clear this point', () => clear(point)),
     foot(point, entry, all.length),
   ];
 }
 
+/** What is written down of a point, and the number that typing goes on from. */
+function begun(point: Row): { readonly entry: Entry | undefined; readonly unit: 'mm' | 'in' } {
+  const entry = (state.entries as Partial<typeof state.entries>)[point.id];
+  if (keypad.typing === '' && entry?.kind === 'thickness') {
+    keypad.typing = entry.value;
+    return { entry, unit: entry.unit };
+  }
+  return { entry, unit: entry?.kind === 'thickness' ? entry.unit : state.unit };
+}
+
 /** Writes an entry down; steel that was seen gives way only when the inspector says so. */
-function write(point: PhonePoint, next: Entry | undefined): void {
+function write(point: Row, next: Entry | undefined): void {
   if (state.entries[point.id]?.kind === 'trough' && next?.kind !== 'trough') {
     question.instead = { entry: next, typing: keypad.typing };
     keypad.typing = '';
@@ -91,7 +96,7 @@ function write(point: PhonePoint, next: Entry | undefined): void {
 }
 
 /** A remark outlives the reading it was typed beside: it goes to the next one, or stands alone. */
-function replace(point: PhonePoint, next: Entry | undefined): void {
+function replace(point: Row, next: Entry | undefined): void {
   const remarks = state.remarks as Partial<Record<string, string>>;
   const remark = remarks[point.id] ?? remarkOf(state.entries[point.id]);
   delete state.remarks[point.id];
@@ -104,6 +109,7 @@ function replace(point: PhonePoint, next: Entry | undefined): void {
     if (remark !== '') state.remarks[point.id] = remark;
   }
   if (next?.kind !== 'thickness') keypad.typing = '';
+  answered();
   keep();
   show();
 }
@@ -122,14 +128,14 @@ function remarkOf(entry: Entry | undefined): string {
 }
 
 /** Clears the reading and the remark: this is asked for in so many words. */
-function clear(point: PhonePoint): void {
+function clear(point: Row): void {
   const entry = state.entries[point.id];
   if (entry && entry.kind !== 'trough') delete entry.note;
   write(point, undefined);
 }
 
 /** Beside the buttons at the foot, where the thumb is. */
-function steelQuestion(point: PhonePoint): FormChild {
+function steelQuestion(point: Row): FormChild {
   const { instead } = question;
   if (!instead) return undefined;
   const next = instead.entry ? entryWords(instead.entry) : 'nothing';
@@ -151,7 +157,7 @@ function steelQuestion(point: PhonePoint): FormChild {
 }
 
 /** A remark whose reading was taken back waits for the next one. */
-function remarkLeft(point: PhonePoint): FormChild {
+function remarkLeft(point: Row): FormChild {
   const remark = (state.remarks as Partial<Record<string, string>>)[point.id] ?? '';
   if (remark === '') return undefined;
   const take = keeping((value) => (state.remarks[point.id] = value));
@@ -160,25 +166,30 @@ function remarkLeft(point: PhonePoint): FormChild {
 
 type Set = (next: Entry | undefined) => void;
 
-function keys(unit: 'mm' | 'in', set: Set): FormChild {
-  const type = (sign: string): void => {
-    if (sign === '⌫') keypad.typing = keypad.typing.slice(0, -1);
-    else if (sign === '.' && keypad.typing.includes('.')) return;
-    else if (keypad.typing.length < 6) keypad.typing += sign;
-    // A lone point is the beginning of a number: kept on the display, not yet a reading.
-    const begun = keypad.typing;
-    set(number(begun) === undefined ? undefined : { kind: 'thickness', value: begun, unit });
-    if (keypad.typing !== begun) {
-      keypad.typing = begun;
-      show();
-    }
-  };
+/** A key of the keypad or of a keyboard, at the point that is shown. */
+export function typeSign(sign: string): void {
+  const point = rows()[state.at];
+  if (!point || question.instead) return;
+  const { unit } = begun(point);
+  if (sign === '⌫') keypad.typing = keypad.typing.slice(0, -1);
+  else if (sign === '.' && keypad.typing.includes('.')) return;
+  else if (keypad.typing.length < 6) keypad.typing += sign;
+  // A lone point is the beginning of a number: kept on the display, not yet a reading.
+  const typed = keypad.typing;
+  write(point, number(typed) === undefined ? undefined : { kind: 'thickness', value: typed, unit });
+  if (keypad.typing !== typed && !question.instead) {
+    keypad.typing = typed;
+    show();
+  }
+}
+
+function keys(): FormChild {
   const signs = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '.', '0', '⌫'];
   const named: Readonly<Record<string, string>> = { '⌫': 'delete', '.': 'point' };
   return el(
     'div',
-    { class: 'pad' },
-    signs.map((sign) => button(sign, () => type(sign), { 'aria-label': named[sign] ?? sign })),
+    { class: 'pad', role: 'group', 'aria-label': 'Thickness' },
+    signs.map((sign) => button(sign, () => typeSign(sign), { 'aria-label': named[sign] ?? sign })),
   );
 }
 
@@ -196,7 +207,7 @@ function units(unit: 'mm' | 'in', entry: Entry | undefined, set: Set): FormChild
   );
 }
 
-function colours(point: PhonePoint, entry: Entry | undefined, set: Set): FormChild {
+function colours(point: Row, entry: Entry | undefined, set: Set): FormChild {
   const layers = linerOf(point)?.layers ?? [];
   return el(
     'div',
@@ -220,10 +231,10 @@ function notSeen(entry: Entry | undefined, set: Set): FormChild {
   ]);
 }
 
-function placeOf(point: PhonePoint): FormChild {
+function placeOf(point: Row, place: number, count: number): FormChild {
   return el('section', { class: 'place' }, [
     el('div', {}, [
-      el('div', { class: 'point' }, point.label),
+      el('h1', { class: 'point' }, [point.label, el('small', {}, ` ${place} of ${count}`)]),
       el('div', { class: 'at' }, `${point.clockText} o’clock`),
       el(
         'div',
@@ -235,18 +246,28 @@ function placeOf(point: PhonePoint): FormChild {
   ]);
 }
 
-function before({ last, expect }: PhonePoint): FormChild {
+function before(point: Row): FormChild {
+  const { last, expect } = point;
+  const expected = expectedAt(point);
+  const words = expected?.words ?? ('words' in expect ? expect.words : '');
   return el('div', { class: 'before' }, [
     el('div', {}, [
       el('span', {}, 'Last: '),
       el('strong', {}, last ? `${last.words}, ${last.date}` : 'no reading'),
     ]),
-    expect.words !== '' && el('div', {}, [el('span', {}, 'Expect: '), el('strong', {}, expect.words)]),
+    words !== '' && el('div', { id: 'expect' }, [el('span', {}, 'Expect: '), el('strong', {}, words)]),
   ]);
 }
 
+/** What the expectation was reckoned from. */
+function basis(point: Row): FormChild {
+  if (!('basis' in point.expect) || !expectedAt(point)) return undefined;
+  const reckoned = runSince()?.by === 'counter' ? 'the meter typed' : `duty up to ${state.date}`;
+  return el('p', { class: 'basis' }, `Expected by ${reckoned}; ${point.expect.basis}.`);
+}
+
 /** Beside the buttons at the foot, so that the keypad never moves under a finger. */
-function foot(point: PhonePoint, entry: Entry | undefined, count: number): FormChild {
+function foot(point: Row, entry: Entry | undefined, count: number): FormChild {
   const isLast = state.at + 1 >= count;
   const read = entry?.kind === 'thickness' ? thicknessRead(entry) : undefined;
   const found = [
@@ -261,12 +282,12 @@ function foot(point: PhonePoint, entry: Entry | undefined, count: number): FormC
       { class: 'warn', role: 'alert' },
       found.map((text) => el('p', {}, `! ${text}`)),
     ),
-    button('◀', () => go('point', Math.max(0, state.at - 1)), {
+    button('◀', () => goOn(Math.max(0, state.at - 1)), {
       'aria-label': 'previous point',
       disabled: state.at === 0,
     }),
     button('List', () => go('list'), { id: 'list' }),
-    button(isLast ? 'Done ▶' : 'Next ▶', () => (isLast ? go('list') : go('point', state.at + 1)), {
+    button(isLast ? 'Done ▶' : 'Next ▶', () => goOn(state.at + 1, isLast), {
       class: 'main',
       id: 'next',
     }),
@@ -274,7 +295,7 @@ function foot(point: PhonePoint, entry: Entry | undefined, count: number): FormC
 }
 
 /** The trough as a clock face, with the point on its wall. */
-function face({ clock, clockText }: PhonePoint): SVGElement {
+function face({ clock, clockText }: Row): SVGElement {
   const angle = ((clock - 3) * Math.PI) / 6;
   const isAbove = clock > 9 || clock < 3;
   const x = isAbove ? (clock > 9 ? 18 : 102) : 60 + 42 * Math.cos(angle);
@@ -311,9 +332,8 @@ export function placeScreen(): readonly FormChild[] {
     } else if (clock === undefined) {
       warning.textContent = 'A clock position like 7:30, from 1:00 to 12:59.';
     } else {
-      state.places.push({ chainage: at.text, clock });
       state.placeBegun = { chainage: '', clock: '' };
-      go('point', rows().length - 1);
+      go('point', addPlace({ chainage: at.text, clock, look: state.look }));
     }
   };
   return [

@@ -1,28 +1,41 @@
 // The first screen: what to mind before anything is opened, date, meter, and who looks with what.
 
-import { button, choice, el, field, type FormChild } from '../forms/kit.js';
+import { button, choice, el, field, today, type FormChild } from '../forms/kit.js';
+import { meterExpected } from './expected.js';
 import { judgedField } from './judged-field.js';
+import { asideView } from './resume-screen.js';
 import { go, keeping, show } from './screen.js';
 import { data, keep, state } from './state.js';
-import { meterWarning } from './text.js';
+import { dateWarning, meterWarning } from './text.js';
 import { gaugeErrorWhy, hoursField, tonnesField, why } from './typed.js';
 
 export function startScreen(): readonly FormChild[] {
   const warning = el('p', { class: 'warn', role: 'status' });
   const judgeMeter = (value: string): void => {
     state.meter = value;
-    warning.textContent = meterWarning();
+    warning.textContent = marked(meterWarning());
   };
-  judgeMeter(state.meter);
+  const dateTold = el('p', { class: 'warn', role: 'status' });
+  const hint = el('p', { id: 'meter-hint', class: 'hint' });
+  const judgeDate = (value: string): void => {
+    state.date = value;
+    dateTold.textContent = marked(dateWarning());
+    warning.textContent = marked(meterWarning());
+    hint.textContent = meterHint();
+  };
+  judgeDate(state.date);
   return [
     cautions(),
     isolations(),
-    field(
-      'Date',
-      state.date,
-      keeping((value) => (state.date = value)),
-      { type: 'date', id: 'date' },
-    ),
+    ...sides(),
+    field('Date', state.date, keeping(judgeDate), { type: 'date', id: 'date' }),
+    state.date === '' &&
+      el(
+        'p',
+        { class: 'hint' },
+        `This phone’s own date is ${today()}. Type the date if it is not the right one.`,
+      ),
+    dateTold,
     judgedField({
       words: 'Hour meter, h',
       value: state.meter,
@@ -30,7 +43,7 @@ export function startScreen(): readonly FormChild[] {
       why: () => why(state.meter, hoursField),
       settings: { id: 'meter', inputmode: 'decimal' },
     }),
-    el('p', { id: 'meter-hint', class: 'hint' }, meterHint()),
+    hint,
     warning,
     tonnesCounter(),
     field(
@@ -49,6 +62,37 @@ export function startScreen(): readonly FormChild[] {
       settings: { id: 'gauge-error', inputmode: 'decimal' },
     }),
     button('Go to the points', () => go('list'), { class: 'main', id: 'to-list' }),
+    asideView(),
+  ];
+}
+
+function marked(words: string): string {
+  return words === '' ? '' : `! ${words}`;
+}
+
+/** Chosen where the inspector stands; every clock position of the page follows. */
+function sides(): readonly FormChild[] {
+  const words = { downstream: 'away from me', upstream: 'towards me' } as const;
+  const moved = state.places.filter(({ look }) => look !== state.look).length;
+  return [
+    el('div', { class: 'label' }, 'I look so that the material moves'),
+    el(
+      'div',
+      { class: 'grid one', role: 'group', 'aria-label': 'Which way I look' },
+      (['downstream', 'upstream'] as const).map((look) =>
+        choice(`${words[look]} (${look})`, state.look === look, () => {
+          state.look = look;
+          keep();
+          show();
+        }),
+      ),
+    ),
+    moved > 0 &&
+      el(
+        'p',
+        { class: 'hint' },
+        `${moved} added ${moved === 1 ? 'place is' : 'places are'} shown from this side now, and ${moved === 1 ? 'stays' : 'stay'} where ${moved === 1 ? 'it was' : 'they were'}.`,
+      ),
   ];
 }
 
@@ -66,9 +110,10 @@ function isolations(): FormChild {
 }
 
 function meterHint(): string {
-  const { last, date, about } = data.meter;
+  const { last, date } = data.meter;
   if (last === null) return '';
-  return `Last: ${last} h on ${date ?? ''}${about === null ? '' : `. About ${about} h expected on ${data.asOf}.`}`;
+  const about = meterExpected();
+  return `Last: ${last} h on ${date ?? ''}${about === undefined ? '' : `. About ${about} h expected on ${state.date}.`}`;
 }
 
 function tonnesCounter(): FormChild {

@@ -1,23 +1,22 @@
 // What the phone sheet knows: the data of its page, what has been written down so far, and which screen is shown.
 
-import type { PhoneLiner, PhonePoint, PhoneSheetData } from '../../protocol/offline-forms.js';
-import { pageParts, storeFor, today } from '../forms/kit.js';
-
-export type Entry = (
-  | { readonly kind: 'thickness'; readonly value: string; readonly unit: 'mm' | 'in' }
-  | { readonly kind: 'colour'; readonly colour: string }
-  | { readonly kind: 'trough' }
-  | { readonly kind: 'not seen' }
-) & { note?: string | undefined };
-
-export interface ConditionAnswer {
-  answer: '' | 'there' | 'closed' | 'not seen';
-  note: string;
-}
+import type {
+  Look,
+  PhoneLiner,
+  PhonePoint,
+  PhoneSheetData,
+  PhoneView,
+} from '../../protocol/offline-forms.js';
+import { pageParts, today } from '../forms/kit.js';
+import { entryInFull, type Entry } from './entry.js';
+import type { Merged, Plain } from '../forms/merge.js';
+import { storeFor } from '../forms/store.js';
 
 export type Screen = 'start' | 'list' | 'point' | 'place' | 'more' | 'finish';
 
 export interface Entries {
+  /** Which way the inspector looks. */
+  look: Look;
   date: string;
   meter: string;
   tonnes: string;
@@ -27,19 +26,22 @@ export interface Entries {
   unit: 'mm' | 'in';
   /** By id of the point. */
   entries: Record<string, Entry>;
-  places: { readonly chainage: string; readonly clock: string }[];
+  /** Clock positions as typed, and which way the inspector looked then. */
+  places: { readonly chainage: string; readonly clock: string; readonly look: Look }[];
   /** A place typed and not yet added. */
   placeBegun: { chainage: string; clock: string };
   /** Remarks of points whose reading was taken back, by id of the point. */
   remarks: Record<string, string>;
   /** By name of the hold-down. */
   gaps: Record<string, string>;
-  /** Answers to open conditions, by how the inspection names them. */
-  conditions: Record<string, ConditionAnswer>;
   empty: string;
   loaded: string;
   findings: { part: string; at: string; text: string }[];
   flights: { at: string; depth: string }[];
+  /** What another tab had where both changed one field: carried along as it was typed. */
+  elsewhere: { readonly what: string; readonly typed: string }[];
+  /** The phone's day when something was last typed. */
+  touched: string;
   view: Screen;
   /** Position of the point that is shown. */
   at: number;
@@ -52,7 +54,8 @@ export const far =
   data.unit === 'in' ? { unit: 'ft', words: 'Feet', mm: 304.8 } : { unit: 'm', words: 'Metres', mm: 1000 };
 
 const fresh = (): Entries => ({
-  date: today(),
+  look: data.look,
+  date: believable(today()) ? today() : '',
   meter: '',
   tonnes: '',
   by: '',
@@ -64,23 +67,101 @@ const fresh = (): Entries => ({
   placeBegun: { chainage: '', clock: '' },
   remarks: {},
   gaps: {},
-  conditions: {},
   empty: '',
   loaded: '',
   findings: [],
   flights: [],
+  elsewhere: [],
+  touched: today(),
   view: 'start',
   at: 0,
 });
 
-export const store = storeFor<Entries>(`troughline inspection ${data.key}`);
+/** A phone's clock may be a year off; a date before the last reading, or long after the page was made, is not written down for anyone. */
+export function believable(date: string): boolean {
+  const longAfter = new Date(Date.parse(data.asOf) + 400 * 86_400_000).toISOString().slice(0, 10);
+  return date >= lastDay() && date <= longAfter;
+}
+
+/** Of the last record that the page knows of. */
+export function lastDay(): string {
+  return [data.meter.date ?? '', ...data.points.map(({ last }) => last?.date ?? '')].reduce((a, b) =>
+    b > a ? b : a,
+  );
+}
+
+let redraw = (): void => undefined;
+
+/** Called where another tab has typed something. */
+export function redrawWith(given: () => void): void {
+  redraw = given;
+}
+
+const ownAlways = ['view', 'at', 'touched'] as const;
+
+/** Both tabs' entries; which screen each of them shows is its own. */
+function adopt(mine: Entries, { value, displaced }: Merged): void {
+  const own = Object.fromEntries(ownAlways.map((name) => [name, mine[name]]));
+  const told = displaced
+    .filter(({ path }) => !ownAlways.some((name) => name === path[0]))
+    .map(({ path, typed }) => ({ what: path[path.length - 1] ?? '', typed: inWords(path, typed) }))
+    .filter(({ typed }) => typed.trim() !== '');
+  Object.assign(state, value, own);
+  state.elsewhere = [...state.elsewhere, ...told];
+  redraw();
+}
+
+function inWords([first]: readonly string[], typed: Plain): string {
+  if (typeof typed === 'string') return typed;
+  return first === 'entries' ? entryInFull(typed as unknown as Entry) : JSON.stringify(typed); // the other tab is this page
+}
+
+export const store = storeFor<Entries>({
+  key: `troughline inspection ${data.key}`,
+  whole: (path) => path[0] === 'placeBegun' || (path[0] === 'entries' && path.length === 2),
+  adopt,
+  mine: () => state,
+});
 export const state: Entries = { ...fresh(), ...store.load() };
+
+/** Whether what was found on the phone is of another day, so that somebody must say whether it goes on. */
+export const resume = { asked: state.touched !== today() && !isBlank(state) };
+
+/** Nothing seen is written down, whoever looked and with what. */
+export function isBlank(entries: Entries): boolean {
+  const words = [entries.meter, entries.tonnes, entries.empty, entries.loaded];
+  const lists = [entries.places, entries.findings, entries.flights, entries.elsewhere];
+  const named = [entries.entries, entries.remarks, entries.gaps];
+  return (
+    words.every((typed) => typed.trim() === '') &&
+    lists.every((list) => list.length === 0) &&
+    named.every((each) => Object.keys(each).length === 0) &&
+    entries.placeBegun.chainage + entries.placeBegun.clock === ''
+  );
+}
+
+/** Another round; the present one is put aside on the phone. */
+export function startAnother(): void {
+  if (!isBlank(state)) store.putAside({ ...state });
+  startAfresh();
+  keep();
+}
+
+/** One that was put aside, in place of the present one. */
+export function takeBack(index: number): void {
+  const taken = store.takeBack(index);
+  if (!taken) return;
+  if (!isBlank(state)) store.putAside({ ...state });
+  Object.assign(state, fresh(), taken, { view: 'start' });
+  keep();
+}
 
 export function startAfresh(): void {
   Object.assign(state, fresh());
 }
 
 export function keep(): void {
+  state.touched = today();
   store.keep(state);
   document.getElementById('kept')?.replaceChildren(store.words());
   document.getElementById('not-kept')?.replaceChildren(notKept());
@@ -91,23 +172,51 @@ export function notKept(): string {
   return store.works() ? '' : 'NOT KEPT on this phone: copy the text before you close.';
 }
 
+/** A place to be looked at, as someone meets it who looks the way that is chosen. */
+export type Row = Omit<PhonePoint, 'seen'> & PhoneView;
+
 /** The points of the sheet, and the places that were added to them. */
-export function rows(): readonly PhonePoint[] {
-  const added = state.places.map(({ chainage, clock }, index): PhonePoint => ({
-    id: `place ${index}`,
-    label: `${chainage} ${far.unit} at ${clock}`,
-    writes: `at ${chainage} ${far.unit} clock ${clock}`,
-    where: [],
-    clock: hours(clock) ?? 6,
-    clockText: clock,
-    liner: data.liners[0]?.name ?? '',
-    last: null,
-    expect: { words: '' },
-  }));
-  return [...data.points, ...added];
+export function rows(): readonly Row[] {
+  const added = state.places.map(({ chainage, clock, look }): Row => {
+    const clockText = look === state.look ? clock : mirrored(clock);
+    return {
+      id: placeId(chainage, look === 'downstream' ? clock : mirrored(clock)),
+      label: `${chainage} ${far.unit} at ${clockText}`,
+      writes: `at ${chainage} ${far.unit} clock ${clockText}`,
+      where: [],
+      clock: hours(clockText) ?? 6,
+      clockText,
+      liner: data.liners[0]?.name ?? '',
+      fitted: data.liners[0]?.thickness ?? 0,
+      last: null,
+      expect: { words: '' },
+    };
+  });
+  return [...data.points.map(({ seen, ...point }) => ({ ...point, ...seen[state.look] })), ...added];
 }
 
-export function linerOf(point: PhonePoint): PhoneLiner | undefined {
+/** Position of the place among the rows; one that is there already is not added again. */
+export function addPlace(place: Entries['places'][number]): number {
+  const known = rows().length;
+  state.places.push(place);
+  const all = rows();
+  const at = all.findIndex(({ id }) => id === all[known]?.id);
+  if (at < known) state.places.pop();
+  return at;
+}
+
+/** One place, one entry, whichever tab added it. */
+function placeId(chainage: string, clock: string): string {
+  return `place ${Number(chainage)} ${clock}`;
+}
+
+/** Entries of points that the page does not have any more, since it was made again of a changed machine. */
+export function homeless(): readonly (readonly [string, Entry])[] {
+  const known = new Set(rows().map(({ id }) => id));
+  return Object.entries(state.entries).filter(([id]) => !known.has(id));
+}
+
+export function linerOf(point: Row): PhoneLiner | undefined {
   return data.liners.find(({ name }) => name === point.liner) ?? data.liners[0];
 }
 
@@ -117,4 +226,12 @@ export function hours(clock: string): number | undefined {
   const hour = Number(parts?.[1]);
   if (!parts || hour < 1 || hour > 12) return undefined;
   return (hour % 12) + Number(parts[2]) / 60 || 12;
+}
+
+/** The same place seen from the other side. */
+export function mirrored(clock: string): string {
+  const found = hours(clock);
+  if (found === undefined) return clock;
+  const minutes = (720 - Math.round(found * 60)) % 720;
+  return `${Math.floor(minutes / 60) || 12}:${String(minutes % 60).padStart(2, '0')}`;
 }

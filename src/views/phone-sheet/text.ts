@@ -1,11 +1,11 @@
 // What the phone sheet writes: the block that goes into the records, an entry in a few words, and what makes a second look worth
 // while. A warning never stops anyone from writing down what was seen.
 
-import type { PhonePoint } from '../../protocol/offline-forms.js';
-import { oneLine, plain, quoted } from '../forms/kit.js';
+import { oneLine, quoted } from '../forms/kit.js';
 import { typedNumber, type NumberField } from '../forms/typed-number.js';
-import { conditionLines } from './open-conditions.js';
-import { data, far, linerOf, rows, state, type Entry } from './state.js';
+import { entryWords, type Entry } from './entry.js';
+import { daysBetween, expectedAt } from './expected.js';
+import { believable, data, far, lastDay, linerOf, rows, state, type Row } from './state.js';
 import {
   along,
   ampere,
@@ -18,20 +18,7 @@ import {
   unread,
 } from './typed.js';
 
-export function entryWords(entry: Entry): string {
-  switch (entry.kind) {
-    case 'thickness':
-      return `${plain(entry.value)} ${entry.unit}`;
-    case 'colour':
-      return entry.colour;
-    case 'trough':
-      return 'TROUGH SHOWING';
-    case 'not seen':
-      return `not seen${entry.note ? `: ${entry.note}` : ''}`;
-  }
-}
-
-export function warnings(point: PhonePoint, entry: Entry | undefined): readonly string[] {
+export function warnings(point: Row, entry: Entry | undefined): readonly string[] {
   switch (entry?.kind) {
     case 'trough':
       return ['Steel shows. Tell the person responsible at once.'];
@@ -40,9 +27,9 @@ export function warnings(point: PhonePoint, entry: Entry | undefined): readonly 
       return mm === undefined ? [] : thicknessWarnings(point, mm);
     }
     case 'colour': {
-      const { layers } = point.expect;
-      return layers && !layers.includes(entry.colour)
-        ? [`Expected ${layers.join(' or ')}. Clean the place and look again.`]
+      const expected = expectedAt(point);
+      return expected && !expected.layers.includes(entry.colour)
+        ? [`Expected ${expected.words}. Clean the place and look again.`]
         : [];
     }
     default:
@@ -50,12 +37,23 @@ export function warnings(point: PhonePoint, entry: Entry | undefined): readonly 
   }
 }
 
-/** A meter that runs back; empty where there is nothing to say. */
+/** A date that the phone's clock or a slip may have put a year off; empty where there is nothing to say. */
+export function dateWarning(): string {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(state.date) || believable(state.date)) return '';
+  return state.date < lastDay()
+    ? `Before the last inspection on ${lastDay()}. Is the year right?`
+    : `More than a year after this page was made on ${data.asOf}. Is the year right?`;
+}
+
+/** A meter that runs back, or ahead of the clock; empty where there is nothing to say. */
 export function meterWarning(): string {
   const read = typedNumber(state.meter, hoursField);
-  const { last } = data.meter;
-  return read.kind === 'read' && last !== null && read.value < last
-    ? `Lower than last time (${last} h). New meter, or misread?`
+  const { last, date } = data.meter;
+  if (read.kind !== 'read' || last === null) return '';
+  if (read.value < last) return `Lower than last time (${last} h). New meter, or misread?`;
+  const most = date !== null && believable(state.date) ? 24 * (daysBetween(date, state.date) + 1) : Infinity;
+  return read.value - last > most
+    ? `${Math.round(read.value - last)} h since ${date ?? ''}, and the clock has gone on ${most} h at most. Misread?`
     : '';
 }
 
@@ -64,7 +62,9 @@ export function suspicious(): readonly string[] {
   const tonnes = data.tonnes ? typedNumber(state.tonnes, tonnesField) : undefined;
   const last = data.tonnes?.last ?? null;
   const meter = meterWarning();
+  const date = dateWarning();
   return [
+    ...(date === '' ? [] : [`Date ${state.date}: ${date}`]),
     ...(meter === '' ? [] : [`Hour meter ${state.meter}: ${meter}`]),
     ...(tonnes?.kind === 'read' && last !== null && tonnes.value < last
       ? [`Tonnes counter ${state.tonnes}: lower than last time (${last} t).`]
@@ -78,9 +78,10 @@ export function suspicious(): readonly string[] {
   ];
 }
 
-function thicknessWarnings(point: PhonePoint, mm: number): readonly string[] {
+function thicknessWarnings(point: Row, mm: number): readonly string[] {
   const liner = linerOf(point);
-  const { last, expect } = point;
+  const { last } = point;
+  const expected = expectedAt(point);
   const found: string[] = [];
   if (liner && mm > liner.thickness + 1)
     found.push(`Thicker than the liner when new (${liner.thicknessWords}). Gauge, unit or place?`);
@@ -88,13 +89,14 @@ function thicknessWarnings(point: PhonePoint, mm: number): readonly string[] {
     found.push(
       `Thicker than last time (${last.words} on ${last.date}). Right point, right side, gauge set to zero?`,
     );
-  else if (expect.most !== undefined && mm > expect.most + 0.05)
-    found.push(`Thicker than expected (${expect.words}). Look again.`);
-  if (expect.least !== undefined && mm < expect.least - 0.05)
+  else if (expected && mm > expected.most + 1e-6)
+    found.push(`Thicker than expected (${expected.words}). Look again.`);
+  const isAtLimit = liner !== undefined && mm <= liner.condemn;
+  if (expected && mm < expected.least - 1e-6)
     found.push(
-      `Thinner than expected (${expect.words}). Measure again; if it stays, tell the person responsible.`,
+      `Thinner than expected (${expected.words}). Measure again${isAtLimit ? '.' : '; if it stays, tell the person responsible.'}`,
     );
-  if (liner && mm <= liner.condemn)
+  if (isAtLimit)
     found.push(`At or below the condemn limit (${liner.condemnWords}). Tell the person responsible at once.`);
   return found;
 }
@@ -106,7 +108,7 @@ export function blockText(): string {
   return `${[
     `inspection ${data.qualified} ${state.date || '?'} meter ${meterWords()} {`,
     ...(state.by.trim() ? [`  by ${quoted(state.by)}`] : []),
-    `  view ${data.look}`,
+    `  view ${state.look}`,
     ...(state.gauge
       ? [`  gauge ${state.gauge}${gaugeError === undefined ? '' : ` ± ${gaugeError} ${data.unit}`}`]
       : []),
@@ -114,7 +116,6 @@ export function blockText(): string {
       const entry = (state.entries as Partial<typeof state.entries>)[point.id];
       return entry ? rowOf(point, entry) : [];
     }),
-    ...conditionLines(),
     ...data.holdDowns.flatMap(({ name, at }) => {
       const gap = read((state.gaps as Partial<Record<string, string>>)[name] ?? '', small);
       return gap === undefined ? [] : [`  hold-down at ${at} m gap ${gap} ${data.unit}`];
@@ -163,7 +164,7 @@ function currentWords(which: string, value: string): readonly string[] {
   return amperes === undefined ? [] : [`${which} ${amperes} A`];
 }
 
-function rowOf(point: PhonePoint, entry: Entry): readonly string[] {
+function rowOf(point: Row, entry: Entry): readonly string[] {
   const note = entry.note?.trim() ? ` ${quoted(entry.note)}` : '';
   switch (entry.kind) {
     case 'thickness': {

@@ -2,7 +2,8 @@
 // Each screen, the finish view and the block ask here, so that what one calls unreadable the others carry as it was typed.
 
 import { typedNumber, type NumberField, type TypedNumber } from '../forms/typed-number.js';
-import { data, far, hours, rows, state } from './state.js';
+import { entryInFull } from './entry.js';
+import { data, far, homeless, hours, rows, state } from './state.js';
 
 /** Something typed that the records cannot take as a value. */
 export interface NotRead {
@@ -95,6 +96,16 @@ export function unread(): readonly NotRead[] {
     ...fieldUnread('Motor current loaded', state.loaded, why(state.loaded, ampere)),
     ...state.flights.flatMap(flightUnread),
     ...state.findings.flatMap(findingUnread),
+    ...homeless().map(([id, entry]) => ({
+      what: id,
+      typed: entryInFull(entry),
+      why: 'this page has no such point: it was made again since',
+    })),
+    ...state.elsewhere.map(({ what, typed }) => ({
+      what,
+      typed,
+      why: 'another tab of this page had it where this one says something else',
+    })),
   ];
 }
 

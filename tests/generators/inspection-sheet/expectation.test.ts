@@ -1,157 +1,132 @@
-// What to expect at a point, by arithmetic that can be redone by hand.
+// What to expect at a point comes from the report's model: after colours, after a reline, with every reading of the estate.
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  expectationFor,
-  type ExpectationInput,
-} from '../../../src/generators/inspection-sheet/parts/expectation.js';
+import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
+import type { Expectation } from '../../../src/generators/inspection-sheet/sheet.js';
+import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { day, liftConveyor, read, tarnholt, theConveyor } from '../estate.js';
 
-const base: ExpectationInput = {
-  fitted: 12,
-  condemn: 4,
-  layers: [
-    { name: 'white', thickness: 6 },
-    { name: 'red', thickness: 6 },
-  ],
-  seen: [],
-  now: 9000,
-  error: 0.1,
-  unit: 'h',
-};
+const thick = (text: string): string =>
+  text.replace('layer white 6 mm', 'layer white 8 mm').replace('layer red 6 mm', 'layer red 8 mm');
 
-describe('from thicknesses', () => {
-  // Worked example in the form of API 570: 12 mm at 0 h, 9.6 at 6000, 8.4 at 8000: long-term 0.45, short-term 0.60 mm/1000 h.
-  const seen = [
-    { exposure: 6000, thickness: 9.6 },
-    { exposure: 8000, thickness: 8.4 },
-  ];
+function expectedOf(more: string, asOf: string, point: string, change = (text: string): string => text) {
+  const analysis = read(change(liftConveyor({ more })));
+  const sheet = inspectionSheet(analysis.estate, theConveyor(analysis), { asOf: day(asOf) });
+  const found = sheet.points.find(({ name }) => name === point);
+  if (!found) throw new Error(`no point ${point}`);
+  return found;
+}
 
-  test('between the slower and the faster rate, twice the reading error on either side', () => {
-    // 1000 h on: 8.4 − 0.60 − 0.2 = 7.6; 8.4 − 0.45 + 0.2 = 8.15.
-    const found = expectationFor({ ...base, seen });
-    expect(found).toMatchObject({ kind: 'range', layers: ['white'], mayBeAtLimit: false });
-    if (found.kind !== 'range') return;
-    expect(found.least).toBeCloseTo(7.6, 9);
-    expect(found.most).toBeCloseTo(8.15, 9);
+function range(expect: Expectation): Extract<Expectation, { kind: 'range' }> {
+  if (expect.kind !== 'range') throw new Error(expect.reason);
+  return expect;
+}
+
+describe('what a gauge should read', () => {
+  const thicknesses = `
+inspection DG1 2024-07-01 meter 4000 h {
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 13.6 mm
+  P2 thickness 13.4 mm
+  P3 thickness 13.7 mm
+}
+inspection DG1 2025-07-01 meter 8000 h {
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 11.1 mm
+  P2 thickness 10.9 mm
+  P3 thickness 11.3 mm
+}`;
+
+  test('after a colour still goes by the thicknesses before it and beside it', () => {
+    // 0.6 mm/1000 h: about 8.7 mm at 12,000 h on a liner of 16 mm whose first layer ends at 8.
+    const seen = `${thicknesses}\ninspection DG1 2026-07-01 meter 12000 h {\n  P1 colour white\n}`;
+    const { least, most } = range(expectedOf(seen, '2026-07-01', 'P1', thick).expect);
+    expect(least).toBeGreaterThanOrEqual(7);
+    expect(most).toBeLessThan(10.5);
   });
 
-  test('wide from a single reading, and says so', () => {
-    // 9.6 at 6000 h: 0.4 mm/1000 h; 3000 h on at 0.2 to 0.6: 9.6 − 1.8 − 0.2 = 7.6 to 9.6 − 0.6 + 0.2 = 9.2.
-    const found = expectationFor({ ...base, seen: [{ exposure: 6000, thickness: 9.6 }] });
-    expect(found).toMatchObject({ kind: 'range', basis: expect.stringContaining('one reading') as string });
-    if (found.kind !== 'range') return;
-    expect([found.least, found.most]).toEqual([expect.closeTo(7.6, 9), expect.closeTo(9.2, 9)]);
+  test('with colours alone at a point, the points beside it say how fast it wears', () => {
+    const seen = thicknesses
+      .replace('P1 thickness 13.6 mm', 'P1 colour white')
+      .replace('P1 thickness 11.1 mm', 'P1 colour white');
+    const { least, most } = range(expectedOf(seen, '2025-07-01', 'P1', thick).expect);
+    // 11.1 by the points beside it; the plain colours would say anything from 8 to 16.
+    expect(least).toBeGreaterThan(7);
+    expect(most).toBeLessThan(15);
   });
 
-  test('names both colours where the range spans them, and warns at the condemn limit', () => {
-    // At 20 000 h: 8.4 − 0.6·12 = 1.2 to 8.4 − 0.45·12 = 3.0.
-    expect(expectationFor({ ...base, seen, now: 20_000 })).toMatchObject({
-      layers: ['red'],
-      mayBeAtLimit: true,
-    });
-    // At 12 000 h: 6.0 − 0.2 to 6.6 + 0.2: the first layer ends at 6 mm left.
-    expect(expectationFor({ ...base, seen, now: 12_000 })).toMatchObject({ layers: ['white', 'red'] });
-  });
-});
-
-describe('from a thickness and a colour seen since', () => {
-  const thickness = { exposure: 6000, thickness: 9.6 };
-
-  test('steel since: worn through, whatever the thickness said', () => {
-    expect(expectationFor({ ...base, seen: [thickness, { exposure: 7000, layer: 2 }] }).kind).toBe(
-      'worn through',
-    );
+  test('never more than what a colour seen leaves', () => {
+    const seen = `${thicknesses}\ninspection DG1 2025-08-01 meter 8100 h {\n  P1 colour red\n}`;
+    const { most, layers } = range(expectedOf(seen, '2025-08-01', 'P1', thick).expect);
+    // 8 mm, the layer's tolerance of 5 % and the gauge.
+    expect(most).toBeLessThan(8 + 2.4 * Math.hypot(0.2, 0.4) + 0.1);
+    expect(layers).toContain('red');
   });
 
-  test('a colour that agrees leaves what the thickness expects', () => {
-    const alone = expectationFor({ ...base, seen: [thickness] });
-    expect(expectationFor({ ...base, seen: [thickness, { exposure: 8000, layer: 0 }] })).toEqual(alone);
+  test('on a liner that nobody has read yet, from the liners before it', () => {
+    const relined = `${thicknesses}\nreline DG1 2025-08-01 meter 8200 h {\n  scope run 1\n}`;
+    const { least, most, basis } = range(expectedOf(relined, '2026-07-01', 'P1', thick).expect);
+    // About 3,900 h on it by duty: 16 less 2.4 mm.
+    expect((least + most) / 2).toBeGreaterThan(12);
+    expect(most).toBeLessThan(15.5);
+    expect(basis).toMatch(/^not read since it was fitted, with \d+ other places$/);
   });
 
-  test('the second colour before its time caps it', () => {
-    // At 8000 h at most 6 mm: 3.6 mm in 2000 h is 1.8, 6 in 8000 is 0.75 mm/1000 h. 1000 h on: 6 − 1.8 − 0.2 = 4.0 to
-    // 6 − 0.75 + 0.2 = 5.45.
-    const found = expectationFor({ ...base, seen: [thickness, { exposure: 8000, layer: 1 }] });
-    expect(found).toMatchObject({ kind: 'range', layers: ['red'] });
-    if (found.kind !== 'range') return;
-    expect([found.least, found.most]).toEqual([expect.closeTo(4, 9), expect.closeTo(5.45, 9)]);
-  });
-});
-
-describe('from colours', () => {
-  test('first colour last time: anything down to what that rate allows', () => {
-    // White at 5000 h: at most 6 mm in 5000 h; at 9000 h at most 10.8 mm gone: 1.2 mm left.
-    expect(expectationFor({ ...base, seen: [{ exposure: 5000, layer: 0 }] })).toMatchObject({
-      kind: 'range',
-      least: expect.closeTo(1.2, 9) as number,
-    });
+  test('is nothing after steel was seen, and nothing is promised without records', () => {
+    const steel = `${thicknesses}\ninspection DG1 2026-07-01 meter 12000 h {\n  P1 trough showing\n}`;
+    expect(expectedOf(steel, '2026-07-01', 'P1').expect.kind).toBe('worn through');
+    expect(expectedOf('', '2026-07-01', 'P1').expect.kind).toBe('open');
   });
 
-  test('white at 5000 h, red at 7000 h: 0.857 to 1.2 mm/1000 h', () => {
-    // 12 − 1.2·9 = 1.2; 12 − 0.857·9 = 4.286 plus the band of 0.2.
-    expect(
-      expectationFor({
-        ...base,
-        seen: [
-          { exposure: 5000, layer: 0 },
-          { exposure: 7000, layer: 1 },
-        ],
-      }),
-    ).toMatchObject({
-      least: expect.closeTo(1.2, 9) as number,
-      most: expect.closeTo(4.486, 3) as number,
-      layers: ['red'],
-    });
-  });
-
-  test('trough last time stays trough', () => {
-    expect(expectationFor({ ...base, seen: [{ exposure: 5000, layer: 2 }] })).toMatchObject({
-      kind: 'worn through',
-    });
-  });
-
-  test('colours that contradict each other promise nothing', () => {
-    expect(
-      expectationFor({
-        ...base,
-        seen: [
-          { exposure: 3000, layer: 1 },
-          { exposure: 8000, layer: 0 },
-        ],
-      }),
-    ).toMatchObject({ kind: 'open' });
+  test('says that the limit may be reached only where it may', () => {
+    expect(range(expectedOf(thicknesses, '2025-07-01', 'P1', thick).expect).mayBeAtLimit).toBe(false);
+    expect(range(expectedOf(thicknesses, '2027-10-01', 'P1', thick).expect).mayBeAtLimit).toBe(true);
   });
 });
 
-test('without a reading or without hours nothing is promised', () => {
-  expect(expectationFor(base)).toMatchObject({
-    kind: 'open',
-    reason: expect.stringContaining('no reading') as string,
-  });
-  expect(expectationFor({ ...base, now: undefined })).toMatchObject({ kind: 'open' });
+test('the sheet and the report speak of one model: what may still be read lies above the limit while its chance is small', () => {
+  const estate = tarnholt();
+  const asOf = day('2026-10-31');
+  const report = remainingLife(estate, { asOf, track: false });
+  for (const { conveyor, points } of report.conveyors) {
+    const sheet = inspectionSheet(estate, conveyor, { asOf });
+    for (const point of sheet.points) {
+      const life = points.find(({ place }) => place.name === point.name && place.at === point.at);
+      const condemn = life?.model?.condemn;
+      if (condemn?.kind !== 'life' || !point.table || life?.exposureNow === undefined) continue;
+      const left = condemn.exposure.q05 - life.exposureNow;
+      const limit = life.condemn;
+      // Where the limit comes with a chance of one in twenty only later, the least reading to expect (one in a hundred, gauge
+      // and all) may already lie below it, the most (99 in 100) not.
+      if (left > 0) expect(point.table.most[0], `${conveyor.name} ${point.writes}`).toBeGreaterThan(limit);
+    }
+  }
 });
 
-test('a range never leaves 0 to the fitted thickness, and never runs backwards', () => {
-  const reading = fc.record({
-    exposure: fc.double({ min: 1, max: 30_000, noNaN: true }),
-    thickness: fc.double({ min: 0, max: 14, noNaN: true }),
-  });
+test('a table never rises with the running, nor leaves 0 to the fitted thickness and the gauge', () => {
+  const reading = fc.integer({ min: 1, max: 150 }).map((n) => `thickness ${n / 10} mm`);
+  const seen = fc.oneof(reading, fc.constantFrom('colour white', 'colour red', 'trough showing', 'not seen'));
+  const rounds = fc.array(fc.tuple(seen, seen, seen), { maxLength: 3 });
   fc.assert(
-    fc.property(
-      fc.array(reading, { maxLength: 5 }),
-      fc.double({ min: 0, max: 60_000, noNaN: true }),
-      (seen, now) => {
-        const found = expectationFor({
-          ...base,
-          seen: [...seen].sort((a, b) => a.exposure - b.exposure),
-          now,
-        });
-        return (
-          found.kind !== 'range' ||
-          (found.least >= 0 && found.least <= found.most && found.most <= 12.2 + 1e-9)
-        );
-      },
-    ),
+    fc.property(rounds, (looks) => {
+      const more = looks
+        .map(
+          ([a, b, c], k) =>
+            `inspection DG1 202${4 + k}-03-01 meter ${4000 * (k + 1)} h {\n  P1 ${a}\n  P2 ${b}\n  P3 ${c}\n}`,
+        )
+        .join('\n');
+      const analysis = read(liftConveyor({ more }));
+      const { points } = inspectionSheet(analysis.estate, theConveyor(analysis), { asOf: day('2026-12-01') });
+      for (const { table, expect: words } of points) {
+        if (words.kind === 'range') expect(words.least).toBeLessThanOrEqual(words.most);
+        if (!table) continue;
+        for (const row of [table.least, table.most]) {
+          expect(row.every((mm) => mm >= 0 && mm <= 12 + 1.3)).toBe(true);
+          row.forEach((mm, k) => expect(mm).toBeLessThanOrEqual((row[k - 1] ?? Infinity) + 0.02));
+        }
+      }
+    }),
+    { numRuns: 12 },
   );
 });
