@@ -117,15 +117,13 @@ function layers(point: PointLife, view: View, id: string): Markup {
       width: 0,
     });
   });
-  const lines = point.depths
-    .slice(1, -1)
-    .map((depth) =>
-      line([view.left, view.y(boundary(depth))], [view.right, view.y(boundary(depth))], {
-        colour: ink.grey,
-        width: 0.8,
-        dash: '2 2',
-      }),
-    );
+  const lines = point.depths.slice(1, -1).map((depth) =>
+    line([view.left, view.y(boundary(depth))], [view.right, view.y(boundary(depth))], {
+      colour: ink.grey,
+      width: 0.8,
+      dash: '2 2',
+    }),
+  );
   const limit = view.y(point.condemn);
   const labels = view.large
     ? names.map((name, i) => {
