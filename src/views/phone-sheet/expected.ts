@@ -2,7 +2,7 @@
 // made, straight between their columns; rounded outwards to what a gauge is read to, as on the printed sheet.
 
 import { typedNumber } from '../forms/typed-number.js';
-import { data, linerOf, state, type Row } from './state.js';
+import { data, linerOf, state, type PhoneRow } from './state.js';
 import { hoursField, tonnesField } from './typed.js';
 
 export interface ExpectedHere {
@@ -15,7 +15,7 @@ export interface ExpectedHere {
 }
 
 /** Undefined where the records or the duty do not tell. */
-export function expectedAt(point: Row): ExpectedHere | undefined {
+export function expectedAt(point: PhoneRow): ExpectedHere | undefined {
   const ahead = runSince();
   if (!('least' in point.expect) || ahead === undefined) return undefined;
   const [low, high] = [tabled(point.expect.least, ahead.running), tabled(point.expect.most, ahead.running)];
@@ -91,7 +91,7 @@ function tabled(values: readonly number[], at: number): number | undefined {
   return start + ((end - start) * (at - before)) / (after - before);
 }
 
-function layersWithin(point: Row, least: number, most: number): readonly string[] {
+function layersWithin(point: PhoneRow, least: number, most: number): readonly string[] {
   const layers = linerOf(point)?.layers ?? [];
   const showing = (left: number): number => {
     let depth = 0;

@@ -6,7 +6,7 @@ import { judgedField } from './judged-field.js';
 import { answered, go, goOn, keypad, keeping, question, show } from './screen.js';
 import { entryWords, type Entry } from './entry.js';
 import { expectedAt, runSince } from './expected.js';
-import { addPlace, far, keep, linerOf, rows, state, type Row } from './state.js';
+import { addPlace, far, keep, linerOf, rows, state, type PhoneRow } from './state.js';
 import { warnings } from './text.js';
 import { along, clockTyped, thicknessRead, why } from './typed.js';
 
@@ -23,7 +23,7 @@ export function listScreen(): readonly FormChild[] {
   ];
 }
 
-function listRow(point: Row, index: number): FormChild {
+function listRow(point: PhoneRow, index: number): FormChild {
   const entry = state.entries[point.id];
   return button(
     [
@@ -75,7 +75,7 @@ export function pointScreen(): readonly FormChild[] {
 }
 
 /** What is written down of a point, and the number that typing goes on from. */
-function begun(point: Row): { readonly entry: Entry | undefined; readonly unit: 'mm' | 'in' } {
+function begun(point: PhoneRow): { readonly entry: Entry | undefined; readonly unit: 'mm' | 'in' } {
   const entry = (state.entries as Partial<typeof state.entries>)[point.id];
   if (keypad.typing === '' && entry?.kind === 'thickness') {
     keypad.typing = entry.value;
@@ -85,7 +85,7 @@ function begun(point: Row): { readonly entry: Entry | undefined; readonly unit: 
 }
 
 /** Writes an entry down; steel that was seen gives way only when the inspector says so. */
-function write(point: Row, next: Entry | undefined): void {
+function write(point: PhoneRow, next: Entry | undefined): void {
   if (state.entries[point.id]?.kind === 'trough' && next?.kind !== 'trough') {
     question.instead = { entry: next, typing: keypad.typing };
     keypad.typing = '';
@@ -96,7 +96,7 @@ function write(point: Row, next: Entry | undefined): void {
 }
 
 /** A remark outlives the reading it was typed beside: it goes to the next one, or stands alone. */
-function replace(point: Row, next: Entry | undefined): void {
+function replace(point: PhoneRow, next: Entry | undefined): void {
   const remarks = state.remarks as Partial<Record<string, string>>;
   const remark = remarks[point.id] ?? remarkOf(state.entries[point.id]);
   delete state.remarks[point.id];
@@ -128,14 +128,14 @@ function remarkOf(entry: Entry | undefined): string {
 }
 
 /** Clears the reading and the remark: this is asked for in so many words. */
-function clear(point: Row): void {
+function clear(point: PhoneRow): void {
   const entry = state.entries[point.id];
   if (entry && entry.kind !== 'trough') delete entry.note;
   write(point, undefined);
 }
 
 /** Beside the buttons at the foot, where the thumb is. */
-function steelQuestion(point: Row): FormChild {
+function steelQuestion(point: PhoneRow): FormChild {
   const { instead } = question;
   if (!instead) return undefined;
   const next = instead.entry ? entryWords(instead.entry) : 'nothing';
@@ -157,7 +157,7 @@ function steelQuestion(point: Row): FormChild {
 }
 
 /** A remark whose reading was taken back waits for the next one. */
-function remarkLeft(point: Row): FormChild {
+function remarkLeft(point: PhoneRow): FormChild {
   const remark = (state.remarks as Partial<Record<string, string>>)[point.id] ?? '';
   if (remark === '') return undefined;
   const take = keeping((value) => (state.remarks[point.id] = value));
@@ -207,7 +207,7 @@ function units(unit: 'mm' | 'in', entry: Entry | undefined, set: Set): FormChild
   );
 }
 
-function colours(point: Row, entry: Entry | undefined, set: Set): FormChild {
+function colours(point: PhoneRow, entry: Entry | undefined, set: Set): FormChild {
   const layers = linerOf(point)?.layers ?? [];
   return el(
     'div',
@@ -231,7 +231,7 @@ function notSeen(entry: Entry | undefined, set: Set): FormChild {
   ]);
 }
 
-function placeOf(point: Row, place: number, count: number): FormChild {
+function placeOf(point: PhoneRow, place: number, count: number): FormChild {
   return el('section', { class: 'place' }, [
     el('div', {}, [
       el('h1', { class: 'point' }, [point.label, el('small', {}, ` ${place} of ${count}`)]),
@@ -246,7 +246,7 @@ function placeOf(point: Row, place: number, count: number): FormChild {
   ]);
 }
 
-function before(point: Row): FormChild {
+function before(point: PhoneRow): FormChild {
   const { last, expect } = point;
   const expected = expectedAt(point);
   const words = expected?.words ?? ('words' in expect ? expect.words : '');
@@ -260,14 +260,14 @@ function before(point: Row): FormChild {
 }
 
 /** What the expectation was reckoned from. */
-function basis(point: Row): FormChild {
+function basis(point: PhoneRow): FormChild {
   if (!('basis' in point.expect) || !expectedAt(point)) return undefined;
   const reckoned = runSince()?.by === 'counter' ? 'the meter typed' : `duty up to ${state.date}`;
   return el('p', { class: 'basis' }, `Expected by ${reckoned}; ${point.expect.basis}.`);
 }
 
 /** Beside the buttons at the foot, so that the keypad never moves under a finger. */
-function foot(point: Row, entry: Entry | undefined, count: number): FormChild {
+function foot(point: PhoneRow, entry: Entry | undefined, count: number): FormChild {
   const isLast = state.at + 1 >= count;
   const read = entry?.kind === 'thickness' ? thicknessRead(entry) : undefined;
   const found = [
@@ -295,7 +295,7 @@ function foot(point: Row, entry: Entry | undefined, count: number): FormChild {
 }
 
 /** The trough as a clock face, with the point on its wall. */
-function face({ clock, clockText }: Row): SVGElement {
+function face({ clock, clockText }: PhoneRow): SVGElement {
   const angle = ((clock - 3) * Math.PI) / 6;
   const isAbove = clock > 9 || clock < 3;
   const x = isAbove ? (clock > 9 ? 18 : 102) : 60 + 42 * Math.cos(angle);

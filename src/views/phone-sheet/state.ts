@@ -173,11 +173,11 @@ export function notKept(): string {
 }
 
 /** A place to be looked at, as someone meets it who looks the way that is chosen. */
-export type Row = Omit<PhonePoint, 'seen'> & PhoneView;
+export type PhoneRow = Omit<PhonePoint, 'seen'> & PhoneView;
 
 /** The points of the sheet, and the places that were added to them. */
-export function rows(): readonly Row[] {
-  const added = state.places.map(({ chainage, clock, look }): Row => {
+export function rows(): readonly PhoneRow[] {
+  const added = state.places.map(({ chainage, clock, look }): PhoneRow => {
     const clockText = look === state.look ? clock : mirrored(clock);
     return {
       id: placeId(chainage, look === 'downstream' ? clock : mirrored(clock)),
@@ -216,7 +216,7 @@ export function homeless(): readonly (readonly [string, Entry])[] {
   return Object.entries(state.entries).filter(([id]) => !known.has(id));
 }
 
-export function linerOf(point: Row): PhoneLiner | undefined {
+export function linerOf(point: PhoneRow): PhoneLiner | undefined {
   return data.liners.find(({ name }) => name === point.liner) ?? data.liners[0];
 }
 

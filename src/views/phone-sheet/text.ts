@@ -5,7 +5,7 @@ import { oneLine, quoted } from '../forms/kit.js';
 import { typedNumber, type NumberField } from '../forms/typed-number.js';
 import { entryWords, type Entry } from './entry.js';
 import { daysBetween, expectedAt } from './expected.js';
-import { believable, data, far, lastDay, linerOf, rows, state, type Row } from './state.js';
+import { believable, data, far, lastDay, linerOf, rows, state, type PhoneRow } from './state.js';
 import {
   along,
   ampere,
@@ -18,7 +18,7 @@ import {
   unread,
 } from './typed.js';
 
-export function warnings(point: Row, entry: Entry | undefined): readonly string[] {
+export function warnings(point: PhoneRow, entry: Entry | undefined): readonly string[] {
   switch (entry?.kind) {
     case 'trough':
       return ['Steel shows. Tell the person responsible at once.'];
@@ -78,7 +78,7 @@ export function suspicious(): readonly string[] {
   ];
 }
 
-function thicknessWarnings(point: Row, mm: number): readonly string[] {
+function thicknessWarnings(point: PhoneRow, mm: number): readonly string[] {
   const liner = linerOf(point);
   const { last } = point;
   const expected = expectedAt(point);
@@ -164,7 +164,7 @@ function currentWords(which: string, value: string): readonly string[] {
   return amperes === undefined ? [] : [`${which} ${amperes} A`];
 }
 
-function rowOf(point: Row, entry: Entry): readonly string[] {
+function rowOf(point: PhoneRow, entry: Entry): readonly string[] {
   const note = entry.note?.trim() ? ` ${quoted(entry.note)}` : '';
   switch (entry.kind) {
     case 'thickness': {
