@@ -8,6 +8,7 @@ import type { WearChange } from './change.js';
 import { besideConveyor } from './clock/beside.js';
 import type { Clocks } from './clock/clocks.js';
 import { clocksOf } from './clock/clocks.js';
+import { clockPriors } from './clock/priors.js';
 import { changeTold } from './clock/told.js';
 import type { Remark } from './columns.js';
 import type { Design, Pool } from './likelihood/design.js';
@@ -43,6 +44,8 @@ export interface WearOptions {
   readonly dutyNoise?: 'estimate' | 'none' | { readonly ratio: number; readonly per: number };
   /** `down-weight` (the default) readings that stray, or `keep` all at full weight. */
   readonly outliers?: 'down-weight' | 'keep';
+  /** Scatter of thicknesses about smooth wear: `found` from the records (the default), or taken `as declared` by their gauges. */
+  readonly scatter?: 'found' | 'as declared';
   /** `weak` (the default): `weakPriors`. `none`: maximum likelihood, for comparison with other programs. */
   readonly priors?: 'weak' | 'none';
   /** How ignorance of the parameters enters: by the number of units (the default), or as told. `plug-in` is for comparison only. */
@@ -101,7 +104,15 @@ export interface WearFit {
   readonly change?: WearChange | undefined;
   /** The same fit with every reading at full weight, made when first asked for; undefined where nothing strays. */
   readonly fullWeight: WearFit | undefined;
+  /** Where readings scatter more than twice what was declared: the same fit with their gauges taken at their word. */
+  readonly asDeclared: WearFit | undefined;
 }
+
+/** Where this chance of a scatter beyond twice the declared one is passed, both forecasts are made. */
+export const scatterSure = 0.9;
+
+/** One standard deviation of the ln of the error where it is not to be found but taken as declared. */
+const atItsWord = 0.01;
 
 export type WearResult =
   | WearFit
@@ -178,10 +189,16 @@ export function fitWear(
       strays: [],
       clocks: clocksFor(setting, plain, 'keep'),
     }));
+  let declared: WearResult | undefined;
+  const asDeclared = (): WearFit | undefined => {
+    declared ??= fitWear(given, pools, { ...asked, scatter: 'as declared' });
+    return declared.kind === 'fitted' ? declared : undefined;
+  };
   return finish(setting, best, told.weight, {
     strays: told.strays,
     clocks,
     fullWeight: nothingStrays ? undefined : fullWeight,
+    asDeclared: options.scatter === 'as declared' ? undefined : asDeclared,
   });
 }
 
@@ -259,6 +276,7 @@ function clocksFor(
     expected: { depth: Math.exp(mean) * exposure, exposure, spread },
     usualError: options.gaugeError ?? defaultGaugeError,
     duty: options.dutyNoise ?? 'estimate',
+    scatter: options.scatter === 'as declared' ? { mean: 0, spread: atItsWord } : clockPriors.logScatter,
     prior: besideConveyor(design, found.mode, units, clock),
     strays,
   });
@@ -329,7 +347,10 @@ function priorsOf(units: Units, sums: ReadingSums, options: WearOptions): Priors
     level,
     logSpread: weak ? weakPriors.spread : undefined,
     logError: weak
-      ? { mean: Math.log(options.gaugeError ?? defaultGaugeError), spread: weakPriors.error.spread }
+      ? {
+          mean: Math.log(options.gaugeError ?? defaultGaugeError),
+          spread: options.scatter === 'as declared' ? atItsWord : weakPriors.error.spread,
+        }
       : undefined,
     logPoolSpread: weakPriors.poolSpread,
   };
@@ -339,6 +360,7 @@ interface Beside {
   readonly strays: readonly Remark[];
   readonly clocks: Clocks | undefined;
   readonly fullWeight?: (() => WearFit) | undefined;
+  readonly asDeclared?: (() => WearFit | undefined) | undefined;
 }
 
 function finish(
@@ -367,6 +389,7 @@ function finish(
   };
   let nodes: readonly ParameterNode[] | undefined;
   let change: WearChange | undefined;
+  const told = (): WearChange | undefined => (change ??= beside.clocks && changeTold(beside.clocks));
   const parameters = mode.pass.parameters;
   // With τ and σ estimated too; where their part cannot be solved, given them.
   const { system, effectsOnly } = mode.pass;
@@ -381,7 +404,7 @@ function finish(
     },
     clocks: beside.clocks,
     get change() {
-      return (change ??= beside.clocks && changeTold(beside.clocks));
+      return told();
     },
     method,
     rate: {
@@ -407,6 +430,10 @@ function finish(
     weight,
     get fullWeight() {
       return beside.fullWeight?.();
+    },
+    get asDeclared() {
+      const scatter = told()?.scatter;
+      return scatter && scatter.above2 > scatterSure ? beside.asDeclared?.() : undefined;
     },
   };
 }

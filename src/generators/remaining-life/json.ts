@@ -190,6 +190,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     meterRead: day(model?.meterRead),
     dutyVariation: model ? dutyVariationOf(model.dutyVariation) : null,
     forecast: model ? forecastOf(model.forecast) : null,
+    asDeclared: model?.asDeclared ? days(model.asDeclared) : null,
     pace: model ? paceOf(model.pace) : null,
     looksOff: (model?.looksOff ?? []).map((look) => ({
       look: day(look.day),
@@ -365,6 +366,7 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
           pool: model.pool,
           rate: model.rate ? quantiles(model.rate) : null,
           condemn: depthOf(model.condemn),
+          asDeclared: model.asDeclared ? depthOf(model.asDeclared) : null,
           layers: model.layers?.map(depthOf) ?? null,
           trough: model.trough ? depthOf(model.trough) : null,
           path: model.path.map((p) => ({

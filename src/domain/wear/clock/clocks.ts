@@ -36,6 +36,8 @@ export interface ClockSetting {
   /** Declared, none, or to be found: variation of the wear over `per` as a share of it. */
   readonly duty: 'estimate' | 'none' | { readonly ratio: number; readonly per: number };
   readonly prior: UnitPrior;
+  /** ln of the factor on declared errors. */
+  readonly scatter: NormalPrior;
   /** Whether readings that stray count for less. */
   readonly strays: 'down-weight' | 'keep';
 }
@@ -95,6 +97,7 @@ function settingOf(blocks: readonly Block[], asked: ClockSetting): Setting {
     weight,
     expected: asked.expected,
     reference: referenceAge(blocks),
+    scatter: asked.scatter,
     ...noisePriors(blocks, asked.duty),
   };
 }

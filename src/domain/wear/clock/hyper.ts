@@ -22,6 +22,8 @@ export interface Setting {
   readonly weight: readonly Float64Array[];
   /** A depth reached at an exposure, as expected before any record; `spread` of its ln. */
   readonly expected: { readonly depth: number; readonly exposure: number; readonly spread: number };
+  /** ln of the factor on declared errors. */
+  readonly scatter: NormalPrior;
   /** What is known of the noise of a point and of a conveyor: priors of their logarithms. */
   readonly pointNoise: NormalPrior;
   readonly sharedNoise: NormalPrior;
@@ -46,7 +48,7 @@ const powerAt = 5;
 function priorsOf(setting: Setting): readonly NormalPrior[] {
   return [
     clockPriors.logSpread,
-    clockPriors.logScatter,
+    setting.scatter,
     setting.pointNoise,
     setting.sharedNoise,
     clockPriors.logLevelSpread,

@@ -162,6 +162,7 @@ export function pointModel(
       strays.length > 0 && result.fullWeight
         ? forecastOf(point.fitted.value - point.condemn, result.fullWeight)
         : undefined,
+    asDeclared: result.asDeclared && forecastOf(point.fitted.value - point.condemn, result.asDeclared),
   };
 }
 
@@ -325,6 +326,7 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
   );
   return {
     forecast,
+    asDeclared: firstAsDeclared(fitted, coming, points),
     outages,
     risk,
     leadTime,
@@ -345,6 +347,17 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
     unseen: unseenRuns(fitted, coming, runs),
     borrowed: borrowedBy(fitted, conveyor.name, history),
   };
+}
+
+/** The first place's dates if the gauges were as good as declared; undefined where the scatter gives no reason to ask. */
+function firstAsDeclared(
+  { input, result }: FittedWear,
+  coming: Coming,
+  points: readonly PointLife[],
+): DayQuantiles | undefined {
+  const declared = result.kind === 'fitted' ? result.asDeclared : undefined;
+  const first = declared && firstOf({ input, result: declared }, coming, points).condemn;
+  return first?.kind === 'dates' ? first.quantiles : undefined;
 }
 
 /** Whether the rate has changed, with both branches' dates at the point whose limit comes first. */

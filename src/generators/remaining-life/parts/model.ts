@@ -48,6 +48,8 @@ export interface PointModel {
   readonly breaks: readonly RecordBreak[];
   /** Where readings stray: the condemn limit with all of them at full weight. */
   readonly fullWeight: DepthForecast | undefined;
+  /** Where readings scatter more than twice what was declared: the condemn limit with the gauges taken at their word. */
+  readonly asDeclared: DepthForecast | undefined;
 }
 
 export interface RecordBreak {
@@ -92,6 +94,8 @@ export type ConveyorForecast =
 
 export interface ConveyorModel {
   readonly forecast: ConveyorForecast;
+  /** Where readings scatter more than twice what was declared: the same with the gauges taken at their word. */
+  readonly asDeclared: DayQuantiles | undefined;
   readonly outages: OutageChoice | undefined;
   readonly look: NextInspection;
   /** Accepted chance of reaching the limit before the reline. */

@@ -5,6 +5,7 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Duty } from '../../../domain/model/duty.js';
 import type { Belief, ConveyorChange, Curvature, Scatter, WearChange } from '../../../domain/wear/change.js';
+import { scatterSure } from '../../../domain/wear/fit.js';
 import type { Quantiles } from '../../../domain/wear/quantiles.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
 
@@ -143,6 +144,10 @@ export function scatterTold(scatter: Scatter | undefined): ScatterTold | undefin
   if (!scatter) return undefined;
   const [usual] = [...scatter.gauges].sort((a, b) => b.readings - a.readings);
   const level =
-    scatter.above2 > 0.9 ? 'above twice' : scatter.above15 > 0.9 ? 'above half as much again' : undefined;
+    scatter.above2 > scatterSure
+      ? 'above twice'
+      : scatter.above15 > scatterSure
+        ? 'above half as much again'
+        : undefined;
   return level && usual && { level, factor: scatter.factor, declared: usual.error };
 }

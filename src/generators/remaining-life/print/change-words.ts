@@ -26,7 +26,11 @@ export function changeSentences({
   // What is believed goes before what cannot be told yet.
   const pending = (life: ConveyorLife): boolean => life.model?.pace.kind === 'cannot yet be told';
   const inOrder = [...conveyors.filter((life) => !pending(life)), ...conveyors.filter(pending)];
-  const told = [...scatter.map(scatterSentence), ...inOrder.flatMap(conveyorChangeSentences)];
+  const told = [
+    ...scatter.map(scatterSentence),
+    ...bothErrorsSentence(conveyors),
+    ...inOrder.flatMap(conveyorChangeSentences),
+  ];
   const silent = (kind: WearPace['kind']): string[] =>
     conveyors.filter((c) => c.model?.pace.kind === kind).map((c) => c.conveyor.name);
   const none = silent('no sign');
@@ -137,6 +141,24 @@ export function scatterSentence({ level, factor, declared }: ScatterTold): strin
       ? 'Readings scatter far more than declared'
       : 'Readings scatter more than declared';
   return `${which}: ${scatter} about smooth wear where ± ${millimetres(declared)} was declared (${formatNumber(factor.middle, 1)} times). Measure 5 points twice, by the same hand and by another, and declare what they differ by.`;
+}
+
+/** Either the gauge is worse than declared, or the wear itself is uneven: until it is known which, both dates. */
+function bothErrorsSentence(conveyors: readonly ConveyorLife[]): readonly string[] {
+  const both = conveyors.flatMap(({ conveyor, model }) => {
+    const found = model?.forecast.kind === 'dates' ? model.forecast.days : undefined;
+    return found && model?.asDeclared
+      ? [
+          `${conveyor.name} ${months(found)} if it is the gauge, ${months(model.asDeclared)} if it is the wear`,
+        ]
+      : [];
+  });
+  return both.length === 0
+    ? []
+    : [
+        'Until then it is open whether the gauge is that bad or, with the gauge as good as declared, the wear that uneven. ' +
+          `The condemn limit comes (80 % between) at ${both.join('; at ')}. All other dates take it to be the gauge.`,
+      ];
 }
 
 /** Why the hand's date and the model's do not agree. */

@@ -280,6 +280,11 @@ function borrowed(life: ConveyorLife): Markup | undefined {
       );
     }
   }
+  for (const { place, model: own } of life.points)
+    if (own?.asDeclared)
+      lines.push(
+        `${place.name} reaches its limit ${depthText(own.condemn)} if its gauge scatters as found, ${depthText(own.asDeclared)} if the gauge is as good as declared and the wear uneven`,
+      );
   if (life.measure) lines.push(measureText(life.measure));
   lines.push(dutyVariationText(model));
   return element(
