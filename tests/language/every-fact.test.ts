@@ -24,7 +24,6 @@ const withoutEffect: Readonly<Record<string, string>> = {
   'LinerMeasure.tolerance': 'read by the grammar, of no measure of a liner',
   'ScrewMeasure.tolerance': 'read by the grammar, of no measure of a screw',
   'ChartPoint.load': 'cranes are read and not yet held against the lifts',
-  'DutyChange.speed': 'a change of speed is read and its wear not yet reckoned',
   'Hatch.width': 'hatches are read and not yet drawn or used for access',
 };
 

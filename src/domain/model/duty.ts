@@ -8,6 +8,7 @@ import type { Origin } from './origin.js';
 import type { DutyChange } from './records.js';
 import { spreadRatio } from './spread-ratio.js';
 import type { Toleranced } from './stated.js';
+import { speedFactors } from './turns.js';
 
 export interface Duty {
   /** Running hours a calendar day, 0 … 24. */
@@ -23,6 +24,8 @@ export interface Duty {
   readonly note?: string;
   /** First day it holds; undefined for "always". */
   readonly from?: CalendarDay;
+  /** Hours at the drive's speed that an hour counts for (turns.ts); 1 where left out. */
+  readonly turns?: number;
 }
 
 /** Declared duties in order of their first day; the first holds from ever. Empty where nothing is declared. */
@@ -30,10 +33,14 @@ export function declaredDuties(conveyor: Conveyor, changes: readonly DutyChange[
   const duties: Duty[] = [];
   const own = conveyor.duty ?? conveyor.plant.duty;
   if (own) duties.push({ ...numbersOf(own), basis: conveyor.duty ? 'conveyor' : 'plant' });
+  const factors = new Map(speedFactors(conveyor, changes).map(({ change, factor }) => [change, factor]));
+  let turns = 1;
   for (const change of [...changes].sort(
     (a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start,
   )) {
+    turns = factors.get(change) ?? turns;
     duties.push({
+      ...(turns !== 1 && { turns }),
       ...numbersOf(change.duty),
       basis: 'duty record',
       from: change.from.day,
@@ -41,6 +48,13 @@ export function declaredDuties(conveyor: Conveyor, changes: readonly DutyChange[
     });
   }
   return duties;
+}
+
+/** The same duties in hours at the drive's speed, which is what wear by hours follows. */
+export function turningDuties(duties: readonly Duty[]): readonly Duty[] {
+  return duties.map((duty) =>
+    duty.turns === undefined ? duty : { ...duty, perDay: duty.perDay * duty.turns },
+  );
 }
 
 /** The duty that holds on a day; where the only records start later, undefined. */

@@ -6,7 +6,7 @@ import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
 import type { Estate } from './estate.js';
 import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
-import { setsAt, type LinerSet, type Moment } from './liner-sets.js';
+import { setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
 import type { Inspection, Place } from './records.js';
 
 /** Exposure in h or t (`unit`), never negative; or why there is none. */
@@ -27,8 +27,8 @@ export function exposureBetween(history: History, set: LinerSet, until: Moment):
           : history.start.reason,
     };
   }
-  const from = byTonnes ? set.fitted.tonnes : set.fitted.hours;
-  const to = byTonnes ? until.tonnes : until.hours;
+  const from = wearTotal(history, set.fitted);
+  const to = wearTotal(history, until);
   if (from === undefined || to === undefined) {
     return {
       known: false,

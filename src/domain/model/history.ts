@@ -6,12 +6,13 @@ import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import { readCounter, totalBetween, type Counter, type CounterReading, type Knot } from './counter.js';
-import { daysByDuty, declaredDuties, hoursByDuty, observedDuty, type Duty } from './duty.js';
+import { daysByDuty, declaredDuties, hoursByDuty, observedDuty, turningDuties, type Duty } from './duty.js';
 import type { Estate } from './estate.js';
-import { linerSetsOf, type LinerSet, type Moment } from './liner-sets.js';
+import { linerSetsOf, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
 import { installedPanelEnds } from './panels.js';
 import type { DutyChange, Inspection, MeterChange, Reline, ScrewChange } from './records.js';
 import type { ScrewSpecification } from './specifications.js';
+import { byTurns, runningHours, speedFactors, type SpeedChange } from './turns.js';
 
 export type DatedRecord = Inspection | Reline | ScrewChange;
 
@@ -28,6 +29,8 @@ export interface History {
   readonly wearBy: 'hours' | 'tonnes';
   /** Declared duties, first to last. */
   readonly duties: readonly Duty[];
+  /** Recorded speeds other than the drive's, where wear follows them (turns.ts). */
+  readonly speeds: readonly SpeedChange[];
   /** Over the last year of records. */
   readonly observed: Duty | undefined;
   /** t per running hour, for dates of a total in tonnes. */
@@ -91,13 +94,16 @@ export function momentOf(history: History, record: DatedRecord): Moment {
 /** Totals on a day: between records by straight line, beyond the newest by duty; before the first, not known. */
 export function momentOn(history: History, day: CalendarDay): Moment {
   const hours = hoursOn(history, day);
-  return { day, hours, tonnes: tonnesOn(history, day, hours) };
+  return { day, hours, turned: turnedBy(history, hours), tonnes: tonnesOn(history, day, hours) };
+}
+
+function turnedBy({ speeds }: Pick<History, 'speeds'>, hours: number | undefined): number | undefined {
+  return hours === undefined ? undefined : byTurns(speeds, hours);
 }
 
 /** The total that wear follows on a day: h, or t where it goes by tonnes. */
 export function totalOn(history: History, day: CalendarDay): number | undefined {
-  const moment = momentOn(history, day);
-  return history.wearBy === 'tonnes' ? moment.tonnes : moment.hours;
+  return wearTotal(history, momentOn(history, day));
 }
 
 /** The day on which the total (h, or t where wear follows tonnes) is reached, as a fraction; undefined where no duty tells. */
@@ -109,17 +115,19 @@ export function dayAt(
   const knots = (history.wearBy === 'tonnes' ? history.tonnes?.knots : history.hours.knots) ?? [];
   const last = knots.at(-1);
   if (!last || !Number.isFinite(total)) return undefined;
-  if (total >= last.total) {
+  const turned = byTurns(history.speeds, last.total);
+  if (total >= turned) {
     const perHour = history.wearBy === 'tonnes' ? history.throughput?.perHour : 1;
     if (perHour === undefined || !(perHour > 0)) return undefined;
-    const days = daysByDuty(duties, last.day, (total - last.total) / perHour);
+    const days = daysByDuty(turningDuties(duties), last.day, (total - turned) / perHour);
     return days === undefined ? undefined : last.day + days;
   }
-  const after = knots.findIndex((k) => k.total > total);
+  const ran = runningHours(history.speeds, total);
+  const after = knots.findIndex((k) => k.total > ran);
   const b = knots[after];
   const a = knots[after - 1];
   if (!a || !b) return undefined;
-  return a.day + ((b.day - a.day) * (total - a.total)) / (b.total - a.total);
+  return a.day + ((b.day - a.day) * (ran - a.total)) / (b.total - a.total);
 }
 
 /** The duty that dates rest on: declared, else as observed over the last year, else none. */
@@ -141,7 +149,7 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
   const tonnes = tonnesCounter(conveyor, records, options.asOf);
   const start = startOf(conveyor, hours, relines, options.asOf);
   const throughput = throughputOf(conveyor, hours, tonnes);
-  const partial = {
+  const unturned = {
     conveyor,
     asOf: options.asOf,
     start,
@@ -149,15 +157,17 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
     tonnes,
     wearBy: conveyor.wearBy,
     duties,
+    speeds: [],
     throughput,
     observed: observedDuty(hours.knots, hours.knots.at(-1)?.day ?? (0 as CalendarDay)),
     inspections,
     relines,
-    remarks: remarksOf(conveyor, start, hours, tonnes),
+    remarks: [...remarksOf(conveyor, start, hours, tonnes), ...speedRemarks(conveyor, dutyChanges)],
     linerSets: [],
     screwSets: [],
     moments: new Map<DatedRecord, Moment>(),
   } satisfies History;
+  const partial: History = { ...unturned, speeds: speedsOf(unturned, dutyChanges) };
 
   const keptHours = totalsByRecord(hours.knots);
   const keptTonnes = totalsByRecord(tonnes?.knots ?? []);
@@ -168,6 +178,7 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
     moments.set(record, {
       day: byDay.day,
       hours: own,
+      turned: turnedBy(partial, own),
       tonnes: keptTonnes.get(record) ?? tonnesOn(partial, byDay.day, own),
     });
   }
@@ -192,6 +203,14 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
     }),
     screwSets: screwSetsOf(conveyor, commissioned, screwChanges, momentFor),
   };
+}
+
+/** Where the running hours on the day of a record are not known, its speed cannot be counted. */
+function speedsOf(history: History, changes: readonly DutyChange[]): readonly SpeedChange[] {
+  return speedFactors(history.conveyor, changes).flatMap(({ change, factor }) => {
+    const hours = hoursOn(history, change.from.day);
+    return hours === undefined ? [] : [{ day: change.from.day, hours, factor }];
+  });
 }
 
 interface Records {
@@ -399,6 +418,17 @@ function screwSetsOf(
     current = { screw: change.screw, change, fitted: moment(change) };
   }
   return [...sets, { ...current, removed: undefined }];
+}
+
+function speedRemarks(conveyor: Conveyor, changes: readonly DutyChange[]): readonly string[] {
+  const factors = speedFactors(conveyor, changes).filter(({ factor }) => factor !== 1);
+  const { speed } = conveyor.drive ?? {};
+  if (factors.length === 0 || !speed) return [];
+  const each = factors.map(
+    ({ change, factor }) =>
+      `from ${formatDay(change.from.day)} at ${change.speed?.text ?? ''} as ${Math.round(100 * factor) / 100} h`,
+  );
+  return [`Hours on a liner are counted at ${speed.text}: 1 h ${each.join(', ')}.`];
 }
 
 function remarksOf(

@@ -12,7 +12,17 @@ export interface Moment {
   readonly day: CalendarDay;
   /** Running hours since the start of the records' axis (commissioning where recorded). */
   readonly hours: number | undefined;
+  /** The same, each hour at another speed than the drive's counted by its turns (turns.ts): what wear by hours follows. */
+  readonly turned: number | undefined;
   readonly tonnes: number | undefined;
+}
+
+/** The total that wear of a conveyor follows: h (by turns), or t. */
+export function wearTotal(
+  { wearBy }: Pick<Conveyor, 'wearBy'>,
+  moment: Moment | undefined,
+): number | undefined {
+  return wearBy === 'tonnes' ? moment?.tonnes : moment?.turned;
 }
 
 export interface LinerSet {

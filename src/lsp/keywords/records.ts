@@ -152,7 +152,10 @@ export const recordKeywords: KeywordDocs = {
       'duty ${1:DG1} from ${2:2025-01-01} ${3:140} h/week',
     ),
     from: word('First day of the new duty.'),
-    speed: word('New speed of the screw.', 'speed ${1:18} rpm'),
+    speed: word(
+      'New speed of the screw. Where wear goes by hours, an hour at it counts by its turns against the speed of the drive.',
+      'speed ${1:18} rpm',
+    ),
     '±': word(
       'Spread of the duty: one standard deviation of its mean. Up to ± 10 % the hours are taken as even.',
     ),

@@ -5,7 +5,7 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposureBetween, fittedThickness } from '../../domain/model/exposure.js';
 import { historyOf, momentOf, type History } from '../../domain/model/history.js';
-import type { LinerSet } from '../../domain/model/liner-sets.js';
+import { wearTotal, type LinerSet } from '../../domain/model/liner-sets.js';
 import type { Inspection, Place } from '../../domain/model/records.js';
 import { formatNumber } from '../../domain/units/format.js';
 import type { HandResult } from '../../domain/wear/arithmetic.js';
@@ -49,8 +49,8 @@ export interface RatedLife extends HandLife {
 export function* firstToGo(estate: Estate): Iterable<RatedLife> {
   for (const lives of handLives(estate).values()) {
     const rated = lives.flatMap((life): readonly RatedLife[] => {
-      const { result, set, unit } = life;
-      const fitted = unit === 't' ? set.fitted?.tonnes : set.fitted?.hours;
+      const { result, set, history } = life;
+      const fitted = wearTotal(history, set.fitted);
       // What has worn off must be more than the reading's error, or the rate is one of chance.
       const sure =
         result.kind === 'rate' &&

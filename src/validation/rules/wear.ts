@@ -7,6 +7,7 @@ import { limitBeforeTheNextOutage } from './wear/limit-before-the-next-outage.js
 import { lifeExpectedBeyondBelief } from './wear/life-expected-beyond-belief.js';
 import { orderTheLinerNow } from './wear/order-the-liner-now.js';
 import { pointsSpeedingUpTogether } from './wear/points-speeding-up-together.js';
+import { speedNotCounted } from './wear/speed-not-counted.js';
 import { wearSpeedingUp } from './wear/wear-speeding-up.js';
 
 export const wearRules: readonly Rule[] = [
@@ -17,4 +18,5 @@ export const wearRules: readonly Rule[] = [
   wearSpeedingUp,
   pointsSpeedingUpTogether,
   lifeExpectedBeyondBelief,
+  speedNotCounted,
 ];

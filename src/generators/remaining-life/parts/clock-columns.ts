@@ -28,7 +28,7 @@ export function clockColumns(
   productOf: (conveyor: Conveyor) => string | undefined,
 ): ClockColumns {
   const numberOf = new Map(histories.map((history, i) => [history.conveyor, i]));
-  const starts = members.map(({ set }) => (measure === 't' ? set.fitted?.tonnes : set.fitted?.hours));
+  const starts = members.map(({ set }) => (measure === 't' ? set.fitted?.tonnes : set.fitted?.turned));
   return {
     conveyor: members.map((m, i) => (starts[i] === undefined ? -1 : (numberOf.get(m.conveyor) ?? -1))),
     start: starts.map((start) => start ?? NaN),

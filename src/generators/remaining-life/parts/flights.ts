@@ -2,6 +2,7 @@
 // hand arithmetic, and the same model with the conveyors pooled. Says whether a reline should take the screw with it.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { byTurns } from '../../../domain/model/turns.js';
 import { momentOf, type History } from '../../../domain/model/history.js';
 import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
 import type { ClockColumns } from '../../../domain/wear/change.js';
@@ -93,7 +94,7 @@ export function flightLives(
 function clockOf(histories: readonly History[], spots: readonly FlightUnit[]): ClockColumns {
   return {
     conveyor: spots.map((s) => histories.indexOf(s.history)),
-    start: spots.map((s) => s.history.screwSets.at(-1)?.fitted?.hours ?? NaN),
+    start: spots.map((s) => s.history.screwSets.at(-1)?.fitted?.turned ?? NaN),
     along: spots.map((s) => s.at / s.history.conveyor.length.value),
     product: histories.map((h) => dutyOf(h.conveyor)),
   };
@@ -104,12 +105,12 @@ function spotsOf(history: History): readonly FlightUnit[] {
   const width = set?.screw.flight?.width.value;
   const condemn = set?.screw.condemnFlight?.value;
   const from = set?.fitted;
-  if (!set || width === undefined || condemn === undefined || from?.hours === undefined) return [];
-  const started = from.hours;
+  if (!set || width === undefined || condemn === undefined || from?.turned === undefined) return [];
+  const started = from.turned;
   const spots: { at: number; readings: { day: CalendarDay; exposure: number; depth: number }[] }[] = [];
   for (const { inspection } of history.inspections) {
     if (inspection.date.day < from.day) continue;
-    const hours = momentOf(history, inspection).hours;
+    const hours = momentOf(history, inspection).turned;
     for (const { at, depth } of inspection.flights) {
       if (hours === undefined || hours < started) continue;
       const spot = spots.find((s) => Math.abs(s.at - at.value) <= 100) ?? { at: at.value, readings: [] };
@@ -117,7 +118,8 @@ function spotsOf(history: History): readonly FlightUnit[] {
       spot.readings.push({ day: inspection.date.day, exposure: hours - started, depth: depth.value });
     }
   }
-  const read = history.hours.knots.at(-1)?.total;
+  const last = history.hours.knots.at(-1)?.total;
+  const read = last === undefined ? undefined : byTurns(history.speeds, last);
   return spots
     .sort((a, b) => a.at - b.at)
     .map((spot) => ({

@@ -2,10 +2,10 @@
 // by the coming duty and its spread. Where a change of duty is planned, dates are stretched to it.
 
 import { addDays, type CalendarDay } from '../../../domain/units/calendar.js';
-import { dutyOn, hoursByDuty, type Duty } from '../../../domain/model/duty.js';
+import { dutyOn, hoursByDuty, turningDuties, type Duty } from '../../../domain/model/duty.js';
 import { dutyVariation, type DutyVariation } from '../../../domain/model/duty-variation.js';
 import { forwardDuty, totalOn, type History } from '../../../domain/model/history.js';
-import type { LinerSet } from '../../../domain/model/liner-sets.js';
+import { wearTotal, type LinerSet } from '../../../domain/model/liner-sets.js';
 import { ageReplacement } from '../../../domain/wear/age-replacement.js';
 import { chooseOutage, nextInspection, type OutageCosts } from '../../../domain/wear/decision.js';
 import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit.js';
@@ -94,7 +94,7 @@ export function comingDuty(
   const perHour = measure === 'tonnes' ? history.throughput?.perHour : 1;
   const counter = measure === 'tonnes' ? history.tonnes : history.hours;
   const from = counter?.knots.at(-1)?.day ?? asOf;
-  const duties = forwardDuty(history);
+  const duties = turningDuties(forwardDuty(history));
   const then = dutyOn(duties, from);
   return {
     history,
@@ -122,7 +122,7 @@ export function tryingDuty(coming: Coming, perDay: (duty: Duty) => number): Comi
 
 /** Exposure of a set at the last meter reading, from which dates count; below 0 where it was fitted later. */
 export function exposureThen(set: LinerSet | undefined, { history, from }: Coming): number | undefined {
-  const fitted = history.wearBy === 'tonnes' ? set?.fitted?.tonnes : set?.fitted?.hours;
+  const fitted = wearTotal(history, set?.fitted);
   const total = totalOn(history, from);
   return fitted === undefined || total === undefined ? undefined : total - fitted;
 }

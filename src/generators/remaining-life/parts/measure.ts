@@ -47,9 +47,9 @@ export function compareMeasures(
       const from = set?.fitted;
       if (
         !set ||
-        from?.hours === undefined ||
+        from?.turned === undefined ||
         from.tonnes === undefined ||
-        moment.hours === undefined ||
+        moment.turned === undefined ||
         moment.tonnes === undefined
       )
         continue;
@@ -58,7 +58,7 @@ export function compareMeasures(
       let unit = units.findIndex((u) => u.place === place && u.set === set);
       if (unit < 0) unit = units.push({ place, set }) - 1;
       columns.unit.push(unit);
-      columns.hours.push(moment.hours - from.hours);
+      columns.hours.push(moment.turned - from.turned);
       columns.tonnes.push(moment.tonnes - from.tonnes);
       columns.kind.push(kind);
       columns.value.push(estate.readings.value[row] ?? NaN);

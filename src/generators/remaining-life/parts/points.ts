@@ -5,7 +5,7 @@ import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { fittedThickness, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { dayAt, totalOn, type History } from '../../../domain/model/history.js';
-import type { LinerSet } from '../../../domain/model/liner-sets.js';
+import { wearTotal, type LinerSet } from '../../../domain/model/liner-sets.js';
 import { originOf, type Inspection, type Place } from '../../../domain/model/records.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import type { HandResult } from '../../../domain/wear/arithmetic.js';
@@ -329,7 +329,7 @@ export function dayOfExposure(
   set: LinerSet | undefined,
   exposure: number,
 ): CalendarDay | undefined {
-  const from = history.wearBy === 'tonnes' ? set?.fitted?.tonnes : set?.fitted?.hours;
+  const from = wearTotal(history, set?.fitted);
   if (from === undefined) return undefined;
   const day = dayAt(history, from + exposure);
   // Whole days: the day during which it is reached. Beyond the year 9999 no date is worth printing.
@@ -342,7 +342,7 @@ function exposureOn(
   asOf: CalendarDay | undefined,
 ): number | undefined {
   if (!set?.fitted || asOf === undefined) return undefined;
-  const from = history.wearBy === 'tonnes' ? set.fitted.tonnes : set.fitted.hours;
+  const from = wearTotal(history, set.fitted);
   const now = totalOn(history, asOf);
   if (from === undefined || now === undefined) return undefined;
   return Math.max(0, now - from);

@@ -58,16 +58,22 @@ export function whatIfOf(change: WhatIfChange, input: WhatIfInput): WhatIf {
         return { ...head, kind: 'cannot say', why: 'no throughput is known to turn hours into tonnes' };
       return beside(
         caseOf(
-          tryingDuty(coming, () => change.perDay),
+          tryingDuty(coming, ({ turns = 1 }) => change.perDay * turns),
           points,
         ),
       );
     }
     case 'speed':
-      // Wear of an hour goes with the speed; so many more hours at the old speed bring the same.
+      // As a duty record with that speed: an hour counts by its turns. Where wear goes by tonnes speed says nothing of it.
+      if (coming.history.wearBy === 'tonnes')
+        return {
+          ...head,
+          kind: 'cannot say',
+          why: 'its wear goes by tonnes, of which the speed says nothing',
+        };
       return beside(
         caseOf(
-          tryingDuty(coming, ({ perDay }) => (perDay * change.rpm) / change.now),
+          tryingDuty(coming, ({ perDay, turns = 1 }) => (perDay * change.rpm) / (change.now * turns)),
           points,
         ),
       );

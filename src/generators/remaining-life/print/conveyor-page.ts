@@ -30,6 +30,7 @@ import {
   spot,
   thickness,
 } from './wording.js';
+import { wearTotal } from '../../../domain/model/liner-sets.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 /** More drawings than this nobody leafs through; the table has every point. */
@@ -168,8 +169,7 @@ function changeAt(life: ConveyorLife, point: PointLife): { pace?: WearPace; chan
   const pace = life.model?.pace;
   if (pace?.kind !== 'changed' && pace?.kind !== 'cannot yet be told') return {};
   const moment = momentOn(life.history, pace.day);
-  const [then, from] =
-    life.unit === 'h' ? [moment.hours, point.set?.fitted?.hours] : [moment.tonnes, point.set?.fitted?.tonnes];
+  const [then, from] = [wearTotal(life.history, moment), wearTotal(life.history, point.set?.fitted)];
   return then === undefined || from === undefined || then <= from ? {} : { pace, changedAt: then - from };
 }
 
@@ -180,13 +180,13 @@ function yearMarks(
   most: number,
 ): { day: CalendarDay; label: string; exposure: number }[] {
   const fitted = point.set?.fitted;
-  const from = life.unit === 'h' ? fitted?.hours : fitted?.tonnes;
+  const from = wearTotal(life.history, fitted);
   if (!fitted || from === undefined) return [];
   const marks: { day: CalendarDay; label: string; exposure: number }[] = [];
   for (let year = Number(formatDay(fitted.day).slice(0, 4)) + 1; marks.length < 12; year++) {
     const day = parseDay(`${year}-01-01`);
     const moment = day === undefined ? undefined : momentOn(life.history, day);
-    const total = life.unit === 'h' ? moment?.hours : moment?.tonnes;
+    const total = wearTotal(life.history, moment);
     if (day === undefined || total === undefined || total - from > most) break;
     marks.push({ day, label: String(year), exposure: total - from });
   }

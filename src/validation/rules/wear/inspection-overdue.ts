@@ -1,6 +1,7 @@
 // Has half the remaining life passed since the last look (API 570: the interval is at most half the remaining life)? Judged at
 // the newest record of the estate, hours by the duty.
 
+import { wearTotal } from '../../../domain/model/liner-sets.js';
 import { momentOn } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
@@ -64,7 +65,7 @@ inspection DG2 2026-03-09 meter 12000 h {
       )?.inspection;
       if (!last || last.date.day >= newest) continue;
       const now = momentOn(history, newest);
-      const total = unit === 't' ? now.tonnes : now.hours;
+      const total = wearTotal(history, now);
       if (total === undefined) continue;
       const run = total - (end - result.remaining);
       if (run <= result.nextInspection) continue;

@@ -1,6 +1,7 @@
 // Does the thinnest spot last until the next planned outage? Hand arithmetic in the form of API 570: the larger of long-term
 // and short-term rate, what is left above the condemn limit, over that rate; running hours until the outage by the duty.
 
+import { wearTotal } from '../../../domain/model/liner-sets.js';
 import { momentOn } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -34,7 +35,7 @@ inspection DG1 2025-10-06 meter 9300 h {
         .sort((a, b) => a.from.day - b.from.day)[0];
       if (!outage) continue;
       const then = momentOn(history, outage.from.day);
-      const total = unit === 't' ? then.tonnes : then.hours;
+      const total = wearTotal(history, then);
       if (total === undefined || end >= total) continue;
       const until = total - (end - result.remaining);
       const say = (value: number): string =>

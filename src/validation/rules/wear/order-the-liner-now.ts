@@ -1,6 +1,7 @@
 // Is the life that is left shorter than the time it takes to get a new liner? Hand arithmetic, dates by the duty, against the
 // newest record of the estate; silent where a job relines the conveyor already.
 
+import { wearTotal } from '../../../domain/model/liner-sets.js';
 import { dayAt, momentOn } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
@@ -34,7 +35,7 @@ inspection DG1 2027-03-08 meter 17000 h {
       if (!lead || planned.has(conveyor) || day === undefined || day - lead.time.value / 24 >= newest)
         continue;
       const now = momentOn(history, newest);
-      const total = unit === 't' ? now.tonnes : now.hours;
+      const total = wearTotal(history, now);
       const left = total === undefined ? result.remaining : Math.max(0, end - total);
       const say = (value: number): string =>
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
