@@ -6,7 +6,7 @@ import type { SourceText, Analysis, AnalyseOptions } from './analysis.js';
 
 /** Two texts of one name count as one: the later. */
 export function analyse(texts: readonly SourceText[], options: AnalyseOptions = {}): Analysis {
-  const workspace = createWorkspace();
+  const workspace = createWorkspace(options.photos);
   for (const { uri, text } of texts) workspace.set(uri, { text });
   return workspace.analyse(options);
 }

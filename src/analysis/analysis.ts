@@ -43,7 +43,14 @@ export interface Analysis {
   sourceOf(uri: string): number | undefined;
 }
 
+/**
+ * Looks for a photo that a text names: its size in bytes, `missing`, or undefined where nobody can look (a browser without a
+ * disk), and then nothing is said of it. Only asked of paths that stay in the folder of their text.
+ */
+export type PhotoLook = (textUri: string, path: string) => number | 'missing' | undefined;
+
 export interface AnalyseOptions {
+  readonly photos?: PhotoLook | undefined;
   /** Judges `until` of exceptions; the newest record's day where left out, never today. */
   readonly asOf?: CalendarDay;
 }

@@ -1,6 +1,7 @@
 // Keeps the texts of an estate while they are edited. A changed text is read again, all others stay as they are; names,
 // readings and rules are then put together anew, which takes milliseconds and gives what a fresh analysis would give.
 
+import type { PhotoUse } from '../domain/model/records.js';
 import { newestDay } from '../domain/model/newest.js';
 import { assemble } from '../language/assemble.js';
 import { linesOf, type Lines } from '../language/lines.js';
@@ -11,7 +12,7 @@ import { reportProblems, runRules } from '../validation/catalogue.js';
 import { sortFindings } from './sorting.js';
 import { suppress } from './suppress.js';
 import { wholeLines } from './whole-lines.js';
-import type { Analysis, AnalyseOptions } from './analysis.js';
+import type { Analysis, AnalyseOptions, PhotoLook } from './analysis.js';
 
 export interface Workspace {
   /** New or changed; the same text again changes nothing. */
@@ -31,7 +32,7 @@ interface Entry {
   lines?: Lines;
 }
 
-export function createWorkspace(): Workspace {
+export function createWorkspace(photos?: PhotoLook): Workspace {
   const entries = new Map<string, Entry>();
   // A text keeps its number for good, so that the origins in its sheet stay true.
   const numbers = new Map<string, number>();
@@ -58,15 +59,20 @@ export function createWorkspace(): Workspace {
     has: (uri) => entries.has(uri),
     analyse({ asOf } = {}) {
       if (last?.asOf === asOf && last) return last.analysis;
-      const analysis = build([...entries.values()], asOf);
+      const analysis = build([...entries.values()], asOf, photos);
       last = { asOf, analysis };
       return analysis;
     },
   };
 }
 
-function build(entries: readonly Entry[], given: AnalyseOptions['asOf']): Analysis {
+function build(
+  entries: readonly Entry[],
+  given: AnalyseOptions['asOf'],
+  photos: PhotoLook | undefined,
+): Analysis {
   const byNumber = new Map(entries.map((entry) => [entry.source, entry]));
+  const uriOf = (source: number): string => byNumber.get(source)?.uri ?? '';
   const byUri = new Map(entries.map((entry) => [entry.uri, entry]));
   const { estate, problems } = assemble(entries.map((entry) => entry.sheet));
   const unread = entries.flatMap((entry) => entry.suppressions.problems);
@@ -75,8 +81,9 @@ function build(entries: readonly Entry[], given: AnalyseOptions['asOf']): Analys
   // Of an estate with two versions in it nothing is true enough to be judged; what cannot be read is told all the same.
   const judged = conflicts.length === 0;
   const all = [...problems, ...unread];
+  const photoOf = ({ path, origin }: PhotoUse): ReturnType<PhotoLook> => photos?.(uriOf(origin.source), path);
   const found = wholeLines(
-    judged ? runRules({ estate, problems: all, asOf: given }) : reportProblems(all),
+    judged ? runRules({ estate, problems: all, asOf: given, photo: photos && photoOf }) : reportProblems(all),
     (source) => byNumber.get(source)?.text,
   );
   const { findings, suppressed } = suppress(
@@ -84,7 +91,6 @@ function build(entries: readonly Entry[], given: AnalyseOptions['asOf']): Analys
     judged ? entries.flatMap((entry) => entry.suppressions.suppressions) : [],
     asOf,
   );
-  const uriOf = (source: number): string => byNumber.get(source)?.uri ?? '';
   return {
     estate,
     ...sortFindings(findings, suppressed, uriOf),

@@ -1,18 +1,25 @@
 // Reads and analyses the estate for the commands that print from it. Findings do not stop them, they are counted and
 // pointed at: a report with a gap is worth more than none, as long as it says so.
 import type { CalendarDay } from '../domain/units/calendar.js';
+import type { PhotoUse } from '../domain/model/records.js';
 import { summarise } from '../validation/summary.js';
 import { analyseRead } from './commands/check.js';
 import { Trouble, type Console } from './console.js';
 import { told } from './foreign-text.js';
+import { photoAddresses } from './photos.js';
 import { allRead, readEstate, tellAgain } from './read-estate.js';
 import type { Analysis } from '../analysis/analysis.js';
+
+export interface SoundEstate extends Analysis {
+  /** A photo that lies beside its text, to be carried in a page; undefined where it cannot be had. */
+  readonly photoAddress: (use: PhotoUse) => string | undefined;
+}
 
 export async function soundEstate(
   paths: readonly string[],
   asOf: CalendarDay | undefined,
   console: Console,
-): Promise<Analysis> {
+): Promise<SoundEstate> {
   const read = await readEstate(paths, console);
   allRead(read);
   tellAgain(read, console);
@@ -31,5 +38,5 @@ export async function soundEstate(
     console.err(
       `troughline: ${text}; 'troughline check ${paths.map(told).join(' ')}' tells them. What they touch may be missing below.\n`,
     );
-  return analysis;
+  return { ...analysis, photoAddress: photoAddresses(read, analysis) };
 }

@@ -25,7 +25,7 @@ export function withoutBareColours(tokens: IToken[]): WithoutBareColours {
       column: token.startColumn,
       length: token.image.length,
       whole: true,
-      message: `\`${token.image}\` names no layer here: write the one that shows behind it, such as \`${token.image} red\`.`,
+      message: `\`${token.image}\` names no layer here: write the one that shows behind it, such as \`${token.image} teal\`.`,
     });
   }
   return { tokens: taken.size === 0 ? tokens : tokens.filter((token) => !taken.has(token)), errors };

@@ -4,6 +4,7 @@
 
 import { mirrorClock } from '../domain/units/clock.js';
 import { parseQuantity } from '../domain/units/parse.js';
+import type { PhotoUse } from '../domain/model/records.js';
 import type { ReadingKind } from '../domain/units/reading-kind.js';
 import type { Limit } from './lowering/limits.js';
 import type { ReadingSpot, Rows } from './sheet.js';
@@ -31,6 +32,7 @@ export interface NewRow extends TextSpan {
   /** Where the name of a colour begins; 0 on other rows. */
   readonly colourStart: number;
   readonly note: string | undefined;
+  readonly photo?: PhotoUse | undefined;
 }
 
 export interface ReadingRows {
@@ -64,6 +66,7 @@ export function createReadingRows(): ReadingRows {
   const end: number[] = [];
   const colourStart: number[] = [];
   const notes = new Map<number, string>();
+  const photos = new Map<number, PhotoUse>();
   const spots = createNumbering<ReadingSpot>();
   const colours = createNumbering<string>();
   const lengths = new Map<string, number>();
@@ -108,6 +111,7 @@ export function createReadingRows(): ReadingRows {
       end.push(row.end);
       colourStart.push(row.colourStart);
       if (row.note !== undefined) notes.set(index, row.note);
+      if (row.photo !== undefined) photos.set(index, row.photo);
     },
     settle(block, against, gaugeError) {
       if (!against && Number.isNaN(gaugeError)) return;
@@ -142,7 +146,8 @@ export function createReadingRows(): ReadingRows {
         start: Int32Array.from(kept, numbers(start)),
         end: Int32Array.from(kept, numbers(end)),
         colourStart: Int32Array.from(kept, numbers(colourStart)),
-        notes: notesOf(kept, notes),
+        notes: keptOf(kept, notes),
+        photos: keptOf(kept, photos),
         spots: spots.items,
         colours: colours.items,
       };
@@ -169,12 +174,12 @@ function createNumbering<T>(): {
   };
 }
 
-function notesOf(kept: readonly number[], notes: ReadonlyMap<number, string>): ReadonlyMap<number, string> {
-  const found = new Map<number, string>();
-  if (notes.size === 0) return found;
+function keptOf<T>(kept: readonly number[], all: ReadonlyMap<number, T>): ReadonlyMap<number, T> {
+  const found = new Map<number, T>();
+  if (all.size === 0) return found;
   for (const [index, row] of kept.entries()) {
-    const note = notes.get(row);
-    if (note !== undefined) found.set(index, note);
+    const one = all.get(row);
+    if (one !== undefined) found.set(index, one);
   }
   return found;
 }

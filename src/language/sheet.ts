@@ -7,7 +7,14 @@ import type { CranePlace, Job, ScrewChangeScope, Step } from '../domain/model/jo
 import type { Origin } from '../domain/model/origin.js';
 import type { Plant } from '../domain/model/plant.js';
 import type { Problem } from '../domain/model/problem.js';
-import type { DutyChange, Inspection, MeterChange, Reline, ScrewChange } from '../domain/model/records.js';
+import type {
+  DutyChange,
+  Inspection,
+  MeterChange,
+  PhotoUse,
+  Reline,
+  ScrewChange,
+} from '../domain/model/records.js';
 import type { LinerSpecification, ScrewSpecification } from '../domain/model/specifications.js';
 import type { NameUse } from '../domain/model/stated.js';
 import type { Stretch } from '../domain/model/stretch.js';
@@ -109,6 +116,7 @@ export interface Rows {
   /** Where the name of a colour begins; 0 on other rows. */
   readonly colourStart: Int32Array;
   readonly notes: ReadonlyMap<number, string>;
+  readonly photos: ReadonlyMap<number, PhotoUse>;
   readonly spots: readonly ReadingSpot[];
   readonly colours: readonly string[];
 }

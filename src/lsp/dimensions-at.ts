@@ -84,6 +84,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Inspection: { meter: 'duration', tonnes: 'mass' },
   Reading: { chainage: 'length', thickness: 'length', error: 'length' },
   Gauge: { error: 'length' },
+  Condition: { size: 'length', at: 'length', temperature: 'temperature' },
   HoldDownGap: { at: 'length', gap: 'length' },
   FlightReading: { at: 'length', depth: 'length' },
   WornWidth: { at: 'length' },

@@ -216,6 +216,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
       case ast.Inspection.$type: {
         const scope = about(found.addConveyor(block), block.date);
         for (const row of block.rows) {
+          if (ast.isCondition(row)) found.add('point', row, 'point', scope);
           if (!ast.isReading(row)) continue;
           found.add('point', row, 'point', scope);
           found.add('layer', row, 'colour', scope);

@@ -7,7 +7,7 @@ import { createConnection, ProposedFeatures, type Connection } from 'vscode-lang
 import { makeAnalyser } from './analyser.js';
 import { backgroundHere, type Background } from './background.js';
 import { clientFiles } from './files.js';
-import { nodeFiles } from './node-files.js';
+import { nodeFiles, photosOnDisk } from './node-files.js';
 import { startServer } from './server.js';
 
 /** Serves one editor on standard input and output; the exit code once the editor has said goodbye. */
@@ -31,7 +31,7 @@ function rulePagesBeside(program: string | undefined): string | undefined {
 function serve(connection: Connection, background: Background, rulePages?: string): Promise<number> {
   return new Promise((resolve) => {
     const server = startServer(connection, {
-      makeAnalyser,
+      makeAnalyser: () => makeAnalyser(photosOnDisk),
       background,
       ...(rulePages === undefined ? {} : { rulePages }),
       files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined),

@@ -1,5 +1,6 @@
 // From a spot in a text, or a declared name, to the model: the inspection, the reading's row, the thing of that name.
 
+import type { SeenLine } from '../domain/conditions/follow-up.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Inspection, Place } from '../domain/model/records.js';
 import type { Conveyor } from '../domain/model/conveyor.js';
@@ -29,6 +30,17 @@ export function rowAt(session: Session, document: EstateDocument, offset: number
     if ((start[row] ?? Infinity) <= offset && offset <= (end[row] ?? -1)) return row;
   }
   return undefined;
+}
+
+/** The condition line at a spot, with its inspection. */
+export function conditionAt(
+  session: Session,
+  document: EstateDocument,
+  offset: number,
+): SeenLine | undefined {
+  const inspection = inspectionAt(session, document, offset);
+  const line = inspection?.conditions.find(({ origin }) => origin.start <= offset && offset <= origin.end);
+  return inspection && line && { inspection, line };
 }
 
 /** The model's own thing behind a declared name; undefined while the text is too broken for one. */

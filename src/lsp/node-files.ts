@@ -1,8 +1,10 @@
 // The disk, for a server that runs as a process of its own. Everything else is asked of the client, if it offers to read.
 
+import { statSync } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { URI } from 'vscode-uri';
+import type { PhotoLook } from '../analysis/analysis.js';
 import {
   decodeText,
   extension,
@@ -12,6 +14,7 @@ import {
   tooLarge,
   type Files,
 } from './files.js';
+import { photoAddress } from './photo-address.js';
 
 export function nodeFiles(client: Files | undefined): Files {
   const onDisk = (uri: string): boolean => uri.startsWith('file:');
@@ -33,6 +36,18 @@ export function nodeFiles(client: Files | undefined): Files {
     },
   };
 }
+
+/** Whether a photo lies beside its text; nothing is known of texts that are not on this disk. */
+export const photosOnDisk: PhotoLook = (textUri, photo) => {
+  const address = textUri.startsWith('file:') ? photoAddress(textUri, photo) : undefined;
+  if (address === undefined) return undefined;
+  try {
+    const found = statSync(URI.parse(address).fsPath);
+    return found.isFile() ? found.size : 'missing';
+  } catch {
+    return 'missing'; // not there, or no right to read it
+  }
+};
 
 async function walk(folder: string): Promise<string[]> {
   let entries;

@@ -29,6 +29,8 @@ export interface PhoneSheetData {
     readonly place: string;
     readonly last: string;
   }[];
+  /** What stands open, to be answered; `answer` is how a line of the inspection names it. */
+  readonly conditions: readonly { readonly what: string; readonly known: string; readonly answer: string }[];
   /** Findings of the last round that nobody has taken back. */
   readonly open: readonly {
     readonly date: string;

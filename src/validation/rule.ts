@@ -3,6 +3,7 @@
 
 import type { CalendarDay } from '../domain/units/calendar.js';
 import type { Estate } from '../domain/model/estate.js';
+import type { PhotoUse } from '../domain/model/records.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Found, Severity } from './finding.js';
 
@@ -11,6 +12,8 @@ export interface RuleInput {
   readonly problems: readonly Problem[];
   /** The day that was asked for; left out, rules of time count from the newest record. */
   readonly asOf?: CalendarDay | undefined;
+  /** Size of a photo's file in bytes, or `missing`; undefined where nobody can look. */
+  readonly photo?: ((use: PhotoUse) => number | 'missing' | undefined) | undefined;
 }
 
 /**
@@ -65,6 +68,8 @@ export type Rule = (InOneText | InTwoTexts) & {
   readonly given: Given;
   readonly around?: Around;
   readonly cases?: readonly RuleCase[];
+  /** Photos that lie beside its examples, with their sizes in bytes; every other one is missing. Left out: nobody can look. */
+  readonly photos?: Readonly<Record<string, number>>;
   /** True where a finding can come or go because days pass, without a change in the texts. */
   readonly byTheCalendar?: true;
   check(input: RuleInput): Iterable<Found>;

@@ -267,6 +267,7 @@ export function estate(parts: EstateParts): Estate {
     start: new Int32Array(count),
     end: new Int32Array(count),
     notes,
+    photos: new Map(),
   } satisfies Readings;
 
   const inspections: Inspection[] = [];
@@ -301,6 +302,7 @@ export function estate(parts: EstateParts): Estate {
       currents: [],
       remarks: [],
       photos: [],
+      conditions: [],
       firstRow,
       endRow: row,
       ...look.facts,

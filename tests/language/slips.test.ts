@@ -38,9 +38,9 @@ describe('a word that does not belong', () => {
       'P1 colour\n P2 thickness 8 mm\n at 3 m clock 6:00 colour // ?\n by "me"\n P3 colour red\n P4 color\n}\n';
     const text = `inspection A 2026-01-01 meter 1 h {\n ${rows}`;
     expect(parseText(text).slips.map(({ start, message }) => [lineOf(text, start), message])).toEqual([
-      [2, '`colour` names no layer here: write the one that shows behind it, such as `colour red`.'],
-      [4, '`colour` names no layer here: write the one that shows behind it, such as `colour red`.'],
-      [7, '`color` names no layer here: write the one that shows behind it, such as `color red`.'],
+      [2, '`colour` names no layer here: write the one that shows behind it, such as `colour teal`.'],
+      [4, '`colour` names no layer here: write the one that shows behind it, such as `colour teal`.'],
+      [7, '`color` names no layer here: write the one that shows behind it, such as `color teal`.'],
     ]);
     expect(readSheet(text, 0, 'a').rows.count).toBe(2);
   });

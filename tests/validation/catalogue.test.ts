@@ -45,14 +45,14 @@ describe('every rule', () => {
 
   test.each(all)('%s: its bad example gives exactly its own finding, at its marker', (_, rule) => {
     const { text, marker } = exampleOf(rule, 'bad');
-    const { findings } = read(text);
+    const { findings } = read(text, rule);
     expect(
       findings.map((finding) => `${finding.code} at ${finding.origin.start}–${finding.origin.end}`),
     ).toEqual([`${rule.code} at ${marker?.start}–${marker?.end}`]);
   });
 
   test.each(all)('%s: its good example is silent', (_, rule) => {
-    expect(told(read(exampleOf(rule, 'good').text))).toEqual([]);
+    expect(told(read(exampleOf(rule, 'good').text, rule))).toEqual([]);
   });
 
   const cases = rules.flatMap((rule) =>
@@ -60,7 +60,7 @@ describe('every rule', () => {
   );
   test.each(cases)('%s', (_, rule, one) => {
     const { text, marker } = caseOf(rule, one);
-    const own = read(text).findings.filter(({ code }) => code === rule.code);
+    const own = read(text, rule).findings.filter(({ code }) => code === rule.code);
     const found = own.map(({ code, origin }) => `${code} at ${origin.start}–${origin.end}`);
     expect(found).toEqual(marker ? [`${rule.code} at ${marker.start}–${marker.end}`] : []);
   });
@@ -71,7 +71,7 @@ describe('every rule', () => {
   });
 
   test.each(all)('%s: its message is a sentence with nothing left blank', (_, rule) => {
-    const [finding] = read(exampleOf(rule, 'bad').text).findings;
+    const [finding] = read(exampleOf(rule, 'bad').text, rule).findings;
     for (const said of [
       finding?.message,
       finding?.todo,
@@ -95,7 +95,7 @@ describe('quick fixes', () => {
     const { text } = exampleOf(rule, 'bad');
     for (const fix of fixesOf(rule) ?? []) {
       expect(
-        read(applied(text, fix)).findings.filter((finding) => finding.code === rule.code),
+        read(applied(text, fix), rule).findings.filter((finding) => finding.code === rule.code),
         fix.title,
       ).toEqual([]);
     }
@@ -107,7 +107,7 @@ describe('quick fixes', () => {
       const { text } = exampleOf(rule, 'bad');
       const fixes = fixesOf(rule) ?? [];
       // There is at least one: see above. A fix that demands measures leaves the question whether they are there.
-      const left = told(read(applied(text, fixes[0]!)));
+      const left = told(read(applied(text, fixes[0]!), rule));
       expect(left.filter((each) => rule.code !== 'TL416' || !each.startsWith('TL472'))).toEqual([]);
       expect(fixes.filter((fix) => fix.preferred).length).toBeLessThanOrEqual(1);
     },
@@ -134,8 +134,12 @@ test('the same input gives the same findings, in the order of the text', () => {
   );
 });
 
-function read(text: string): Analysis {
-  return analyse([{ uri: 'example.trough', text }]);
+function read(text: string, rule?: Rule): Analysis {
+  const photos = rule?.photos;
+  return analyse(
+    [{ uri: 'example.trough', text }],
+    photos && { photos: (_, path) => photos[path] ?? 'missing' },
+  );
 }
 
 function told({ findings, textOf }: Analysis): string[] {
@@ -143,5 +147,5 @@ function told({ findings, textOf }: Analysis): string[] {
 }
 
 function fixesOf(rule: Rule): Finding['fixes'] {
-  return read(exampleOf(rule, 'bad').text).findings[0]?.fixes;
+  return read(exampleOf(rule, 'bad').text, rule).findings[0]?.fixes;
 }

@@ -5,6 +5,7 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Finding, Severity } from '../../validation/finding.js';
 import { Exit, wantsColour, Trouble, type ColourChoice, type Console } from '../console.js';
 import { readEstate, tellAgain, type TextsOnDisk } from '../read-estate.js';
+import { photosBeside } from '../photos.js';
 import { rewriteText } from '../rewrite-text.js';
 import { writeFile } from '../write-files.js';
 import { applyPreferredFixes } from '../fixes.js';
@@ -81,7 +82,7 @@ export async function check(
 export function analyseRead(read: TextsOnDisk, asOf: CalendarDay | undefined): Analysis {
   return analyse(
     read.texts.map(({ path: uri, text }) => ({ uri, text })),
-    asOf === undefined ? {} : { asOf },
+    { photos: photosBeside(read), ...(asOf === undefined ? {} : { asOf }) },
   );
 }
 

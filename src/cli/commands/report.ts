@@ -3,7 +3,7 @@
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { conveyorsCsv } from '../../generators/remaining-life/csv-conveyors.js';
 import { remainingLifeCsv } from '../../generators/remaining-life/csv.js';
-import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
+import { remainingLifeHtml, type ReportPageOptions } from '../../generators/remaining-life/html.js';
 import { remainingLifeJson } from '../../generators/remaining-life/json.js';
 import { remainingLifeMarkdown } from '../../generators/remaining-life/markdown.js';
 import { remainingLife, type RemainingLife } from '../../generators/remaining-life/remaining-life.js';
@@ -52,7 +52,7 @@ export async function report(
   if (options.asOf === undefined && console.env['CI'])
     throw new Trouble('in CI, say which day to count from: --as-of YYYY-MM-DD (or SOURCE_DATE_EPOCH)');
   const failOn = chosen(options.failOn, failures, ['error']);
-  const { estate, findings } = await soundEstate(paths, options.asOf, console);
+  const { estate, findings, photoAddress } = await soundEstate(paths, options.asOf, console);
   const made = remainingLife(estate, {
     asOf: options.asOf,
     since: options.since,
@@ -64,7 +64,7 @@ export async function report(
   if (options.out === undefined && wanted.includes('csv'))
     throw new Trouble('csv is two tables: give --out, or ask for conveyors-csv or points-csv');
   deliver(
-    wanted.flatMap((format) => print(made, format, options, console)),
+    wanted.flatMap((format) => print(made, format, { ...options, photo: photoAddress }, console)),
     options.out,
     console,
   );
@@ -142,12 +142,12 @@ function changeOf(text: string, estate: Estate): WhatIfChange {
 function print(
   made: RemainingLife,
   format: (typeof formats)[number],
-  options: ReportOptions,
+  options: ReportOptions & ReportPageOptions,
   console: Console,
 ): OutputFile | readonly OutputFile[] {
   const conveyors = (): OutputFile => ({ name: 'conveyors.csv', content: conveyorsCsv(made) });
   const points = (): OutputFile => ({ name: 'points.csv', content: remainingLifeCsv(made) });
-  const html = (): string => remainingLifeHtml(made, { paper: options.paper });
+  const html = (): string => remainingLifeHtml(made, { paper: options.paper, photo: options.photo });
   switch (format) {
     case 'html':
       return { name: 'report.html', content: html() };

@@ -4,13 +4,70 @@
 import type { Conveyor } from './conveyor.js';
 import type { Origin } from './origin.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
-import type { NameUse, Stated, StatedClock, StatedDay, Toleranced } from './stated.js';
+import type { NameUse, Stated, StatedClock, StatedCount, StatedDay, Toleranced } from './stated.js';
 import type { Stretch } from './stretch.js';
 
 /** Hour-meter reading, and the tonnes counter where one is kept. */
 export interface MeterReading {
   readonly hours: Stated<'duration'>;
   readonly tonnes?: Stated<'mass'>;
+}
+
+/** A photo by its path beside the text that names it. */
+export interface PhotoUse {
+  readonly path: string;
+  readonly origin: Origin;
+}
+
+export type ConditionKind =
+  | 'panel missing'
+  | 'panel torn'
+  | 'panel cracked'
+  | 'panel lifted'
+  | 'panel shifted'
+  | 'joint open'
+  | 'bolts loose'
+  | 'bolts missing'
+  | 'material behind liner'
+  | 'product blocked'
+  | 'spiral off centre'
+  | 'spiral bent'
+  | 'spiral weld cracked'
+  | 'hold-down loose'
+  | 'hold-down missing'
+  | 'brace bent'
+  | 'brace missing'
+  | 'tail bearing'
+  | 'thrust bearing'
+  | 'gearbox';
+
+export type ConditionSeverity = 'slight' | 'serious' | 'urgent';
+
+/** One line about something wrong: that it is there, or what became of it. Which lines are one condition: domain/conditions. */
+export interface ConditionLine {
+  readonly kind: ConditionKind;
+  /** `closed`: put right; `not seen`: nobody could look. Undefined: it is there. */
+  readonly answer?: 'closed' | 'not seen';
+  /** How wide a gap, how far off or lifted, mm. */
+  readonly size?: Stated<'length'>;
+  /** How many bolts. */
+  readonly count?: StatedCount;
+  readonly aspect?: 'noise' | 'oil low' | 'oil dirty' | 'oil leak';
+  readonly temperature?: Stated<'temperature'>;
+  /** The point named instead of a chainage. */
+  readonly point?: NameUse;
+  /** Chainage, mm, as written or the point's; undefined where the kind needs no place, or the point is not known. */
+  readonly at?: Stated<'length'>;
+  /** As seen in the direction of flow. */
+  readonly clock?: StatedClock;
+  /** The liner was worn through here: a row of the readings says so too, and only then it tells of the rate. */
+  readonly wornThrough: boolean;
+  readonly severity?: ConditionSeverity;
+  readonly photo?: PhotoUse;
+  /** Put right on a day that was written down afterwards. */
+  readonly closed?: StatedDay;
+  readonly note?: string;
+  readonly origin: Origin;
 }
 
 export interface Inspection {
@@ -61,7 +118,8 @@ export interface Inspection {
     readonly text: string;
     readonly origin: Origin;
   }[];
-  readonly photos: readonly { readonly path: string; readonly origin: Origin }[];
+  readonly photos: readonly (PhotoUse & { readonly note?: string })[];
+  readonly conditions: readonly ConditionLine[];
   /** Rows of this inspection in the estate's readings: first, and one past the last. */
   readonly firstRow: number;
   readonly endRow: number;
@@ -86,6 +144,8 @@ export interface Readings {
   readonly end: Int32Array;
   /** Remarks on rows that have one, by row. */
   readonly notes: ReadonlyMap<number, string>;
+  /** Photos of rows that have one, by row. */
+  readonly photos: ReadonlyMap<number, PhotoUse>;
 }
 
 export function originOf(readings: Readings, row: number): Origin {

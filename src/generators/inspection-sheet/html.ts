@@ -34,6 +34,7 @@ export function inspectionSheetPage(sheet: InspectionSheet, options: SheetHtmlOp
       blanks(sheet),
       cautions(sheet),
       pointTable(sheet),
+      conditionTable(sheet),
       otherTables(sheet),
       sheet.drawings.map((drawing) => element('section', { class: 'sheet' }, trusted(drawing.svg))),
       template(sheet),
@@ -205,6 +206,51 @@ function pointRow(point: SheetPoint, layers: readonly string[], unit: LengthUnit
   );
 }
 
+/** Each needs an answer: a silent sheet leaves it open, and the next report says so. */
+function conditionTable(sheet: InspectionSheet): Markup {
+  if (sheet.openConditions.length === 0) return group();
+  return group(
+    element('h2', {}, 'Still open: answer every line'),
+    element(
+      'table',
+      { class: 'form conditions' },
+      element(
+        'thead',
+        {},
+        element(
+          'tr',
+          {},
+          ['What', 'Where', 'Known of it', 'Still there', 'Closed', 'Not seen', 'How bad, and why'].map(
+            (heading) => element('th', { scope: 'col' }, heading),
+          ),
+        ),
+      ),
+      element(
+        'tbody',
+        {},
+        sheet.openConditions.map((row) =>
+          element(
+            'tr',
+            {},
+            element(
+              'td',
+              {},
+              element('strong', {}, row.what),
+              row.severity === '' ? '' : `, ${row.severity}`,
+            ),
+            element('td', {}, row.place),
+            element('td', {}, element('small', {}, [row.since, row.notes].filter(Boolean).join('; '))),
+            element('td', { class: 'ticks' }, '☐'),
+            element('td', { class: 'ticks' }, '☐'),
+            element('td', { class: 'ticks' }, '☐'),
+            element('td', { class: 'write wide' }),
+          ),
+        ),
+      ),
+    ),
+  );
+}
+
 function otherTables(sheet: InspectionSheet): Markup {
   return element(
     'div',
@@ -329,6 +375,7 @@ function template(sheet: InspectionSheet): Markup {
     `  view ${sheet.look}`,
     '  gauge __________ ± ___ ' + sheet.unit,
     ...sheet.points.map((point) => `  ${point.writes} thickness ____ ${sheet.unit}`),
+    ...sheet.openConditions.map((row) => `  ${row.answer}`),
     '}',
   ];
   return group(
@@ -336,7 +383,7 @@ function template(sheet: InspectionSheet): Markup {
     element(
       'p',
       {},
-      `One line a point: thickness … ${sheet.unit}, or colour …, or trough showing, or not seen "why". Leave out lines nobody looked at.`,
+      `One line a point: thickness … ${sheet.unit}, or colour …, or trough showing, or not seen "why". Leave out lines nobody looked at.${sheet.openConditions.length > 0 ? ' An open condition stands as it is while it is there; write closed before it once it is put right, not seen where nobody could look.' : ''}`,
     ),
     element('pre', {}, lines.join('\n')),
   );

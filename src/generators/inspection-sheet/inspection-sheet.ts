@@ -1,6 +1,7 @@
 // Where does the fitter look, what was there last time, and what should be there now? The sheet as a value, from the model and
 // its records alone. Clock positions are turned once, here, to the way the inspector looks.
 
+import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, fittedThickness, setLying } from '../../domain/model/exposure.js';
@@ -95,6 +96,14 @@ export function inspectionSheet(
     points,
     running: runningOf(history, wear),
     holdDowns: holdDownsOf(history, conveyor),
+    openConditions: openConditionRows(estate, conveyor, asOf).map((row) => ({
+      what: row.what,
+      place: row.place,
+      severity: row.severity ?? '',
+      since: sinceWords(row),
+      notes: row.notes.join('; '),
+      answer: row.writes,
+    })),
     openRemarks: (lastInspection?.remarks ?? []).map((remark) => ({
       date: formatDay(lastInspection?.date.day ?? asOf),
       part: remark.part ?? '',

@@ -72,6 +72,11 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
       layers: liner.layers.map(({ name, most, least }) => ({ name, thickness: most - least })),
     })),
     points: sheet.points.map((point) => pointData(point, sheet.look, sheet.unit)),
+    conditions: sheet.openConditions.map(({ what, place, severity, since, notes, answer }) => ({
+      what: severity === '' ? what : `${what}, ${severity}`,
+      known: [place, since, notes].filter(Boolean).join('; '),
+      answer,
+    })),
     holdDowns: sheet.holdDowns.map((block) => ({
       name: block.name,
       at: formatNumber(block.at / 1000),

@@ -57,6 +57,15 @@ export interface InspectionSheet {
     readonly lastGap: number | undefined;
     readonly lastDate: string | undefined;
   }[];
+  /** What is open, to be answered one by one; `answer` names it in the language. */
+  readonly openConditions: readonly {
+    readonly what: string;
+    readonly place: string;
+    readonly severity: string;
+    readonly since: string;
+    readonly notes: string;
+    readonly answer: string;
+  }[];
   /** Remarks of the last inspection, to be looked at again. */
   readonly openRemarks: readonly {
     readonly date: string;

@@ -48,6 +48,8 @@ const columns = [
   'first_option_expected',
   'currency',
   'jobs',
+  'open_conditions',
+  'worst_condition',
 ] as const;
 
 export function conveyorsCsv(report: RemainingLife): string {
@@ -107,6 +109,8 @@ function rowOf(report: RemainingLife, life: ConveyorLife, rank: number): readonl
     money(option?.expected),
     decision && currencyOf(decision),
     decision?.jobs.map(({ words }) => words).join('; '),
+    life.conditions.length,
+    life.conditions[0]?.what,
   ];
 }
 

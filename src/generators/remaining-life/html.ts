@@ -7,19 +7,23 @@ import { htmlPage, type PageOptions, type Paper } from '../page/page.js';
 import { appendix } from './print/appendix.js';
 import { conveyorPage } from './print/conveyor-page.js';
 import { decisionPages } from './print/decisions.js';
+import type { PhotoBytes } from './print/photos.js';
 import { programmeSection } from './print/programme-page.js';
 import { frontPage } from './print/front-page.js';
 import { reportStyles } from './print/styles.js';
 import type { RemainingLife } from './remaining-life.js';
 
-export function remainingLifeHtml(report: RemainingLife, options: { readonly paper?: Paper } = {}): string {
+export interface ReportPageOptions {
+  readonly paper?: Paper;
+  /** Photos as `data:` addresses; left out, their names stand where they would. */
+  readonly photo?: PhotoBytes | undefined;
+}
+
+export function remainingLifeHtml(report: RemainingLife, options: ReportPageOptions = {}): string {
   return htmlPage(remainingLifePage(report, options));
 }
 
-export function remainingLifePage(
-  report: RemainingLife,
-  options: { readonly paper?: Paper } = {},
-): PageOptions {
+export function remainingLifePage(report: RemainingLife, options: ReportPageOptions = {}): PageOptions {
   const title = `Remaining life of liners${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
   return {
     title,
@@ -31,7 +35,7 @@ export function remainingLifePage(
       frontPage(report),
       programmeSection(report.programmes ?? []),
       decisionPages(report),
-      report.conveyors.map((life, i) => conveyorPage(life, i)),
+      report.conveyors.map((life, i) => conveyorPage(life, i, options.photo)),
       appendix(),
     ),
     footer: `${title}. Advises; a competent person decides.`,

@@ -136,6 +136,19 @@ const conveyor: Schema = {
       required: ['point', 'chainage', 'clock', 'state', 'leftFrom', 'readings'],
     }),
     runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
+    conditions: list(
+      closed({
+        what: text,
+        place: text,
+        at: amount,
+        severity: { enum: ['slight', 'serious', 'urgent', null] },
+        since: date,
+        lastSeen: date,
+        unanswered: maybeDay,
+        notes: texts,
+        photos: texts,
+      }),
+    ),
   },
   required: [
     'conveyor',

@@ -1,6 +1,7 @@
 // The report as data for other programs: a format version that grows by whole numbers when a field changes its meaning, UCUM
 // unit codes beside the values, days in ISO 8601, and nothing that is not in the report. Missing is null, never zero.
 
+import type { OpenCondition } from '../../domain/conditions/rows.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { ucumCode } from '../../domain/units/ucum.js';
@@ -227,6 +228,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     runs: life.runs.map(runOf),
     points: life.points.map((point) => pointOf(life, point)),
     flights: life.flights.map(flightOf),
+    conditions: life.conditions.map(conditionOf),
     measure: measureOf(life.measure),
     formerSets: life.former.map(({ set, reached }) => ({
       liner: set.liner.name,
@@ -291,6 +293,20 @@ function flightOf(flight: ConveyorLife['flights'][number]): Json {
     remaining: flight.hand.kind === 'rate' ? number(flight.hand.remaining) : null,
     leftFrom: day(flight.readings.at(-1)?.day),
     forecast: flight.forecast ? depthOf(flight.forecast) : null,
+  };
+}
+
+function conditionOf(row: OpenCondition): Json {
+  return {
+    what: row.what,
+    place: row.place,
+    at: number(row.at),
+    severity: row.severity ?? null,
+    since: day(row.since),
+    lastSeen: day(row.lastSeen),
+    unanswered: day(row.unanswered),
+    notes: row.notes,
+    photos: row.photos.map(({ path }) => path),
   };
 }
 

@@ -5,7 +5,7 @@ import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
 import { changeSentences, conveyorChangeSentences, disagreementSentence } from './print/change-words.js';
-import { countsSentence, leadSentence, leftOutSentence } from './print/front-page.js';
+import { countsSentence, leadSentence, leftOutSentence, openText } from './print/front-page.js';
 import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
 import {
   loadText,
@@ -17,6 +17,7 @@ import {
   savingTexts,
 } from './programme-words.js';
 import { lookRounds, roundText, earliestText, orderText, riskText } from './decision-words.js';
+import { conditionCells, conditionHeads } from './print/conditions.js';
 import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
 import { publishedSentences, trackSentence } from './print/track-record.js';
@@ -56,6 +57,7 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
             orderText(life).startsWith('now') ? `**now**${orderText(life).slice(3)}` : orderText(life),
           ]),
         ),
+    openText(report) === undefined ? '' : `Open conditions: ${markdownText(openText(report) ?? '')}`,
     programmeSection(report),
     roundsSection(report),
     changeSection(report),
@@ -97,6 +99,12 @@ function conveyorSection(life: ConveyorLife): string {
       .map((line) => `- ${markdownText(line)}`)
       .join('\n'),
     optionsSection(life),
+    life.conditions.length === 0
+      ? ''
+      : markdownTable(
+          conditionHeads,
+          life.conditions.map((row) => conditionCells(row).map(markdownText)),
+        ),
     rows.length === 0
       ? ''
       : markdownTable(

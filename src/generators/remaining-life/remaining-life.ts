@@ -6,6 +6,7 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { ProgrammeSolver } from '../../domain/decision/integer-programme.js';
 import { programmeOf, type ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { programmeProblem } from '../../domain/decision/programme-problem.js';
+import { openConditionRows } from '../../domain/conditions/rows.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying } from '../../domain/model/exposure.js';
@@ -133,6 +134,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
         lying,
         former: formerSetsOf(history),
         flights: flights?.get(history) ?? [],
+        conditions: openConditionRows(estate, conveyor, asOf),
         measure: options.depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
         now: asOf === undefined ? undefined : momentOn(history, asOf),
       } as const;

@@ -30,6 +30,16 @@ export interface WorkPack {
   /** What is to be settled and does not stop the job. */
   readonly warnings: readonly { readonly message: string; readonly todo: string }[];
   readonly scope: readonly string[];
+  /** What stands open on the conveyor; `ends`: the work of this job takes it away. */
+  readonly conditions: readonly {
+    readonly what: string;
+    readonly place: string;
+    readonly severity: string;
+    readonly since: string;
+    readonly notes: string;
+    readonly ends: boolean;
+    readonly origin: Origin;
+  }[];
   readonly crews: readonly CrewRow[];
   readonly accessUnits: readonly AccessUnitRow[];
   readonly cautions: readonly Caution[];

@@ -14,6 +14,7 @@ import { formatPercent } from '../../domain/units/format.js';
 import type { LengthUnit } from '../page/lengths.js';
 import { chainageWords, lengthWords, unitOf } from '../page/lengths.js';
 import type { Fact, OrderBy, WorkPack } from './pack.js';
+import { conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
 import { materialsOf } from '../../domain/plan/materials.js';
@@ -79,6 +80,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       job,
       ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
     ),
+    conditions: conditionFacts(estate, job, ground.scope, options.asOf),
     ...teamFacts(job),
     cautions: cautionsFor({
       conveyor,

@@ -2,7 +2,7 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { Inspection, Place, Readings, Reline } from '../../domain/model/records.js';
+import type { ConditionLine, Inspection, Place, Readings, Reline } from '../../domain/model/records.js';
 import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
@@ -43,15 +43,31 @@ export function joinReadings(
       readings.inspection[row + i] = (own.inspection[i] ?? 0) + firstLook;
     }
     for (const [at, note] of own.notes) readings.notes.set(row + at, note);
+    for (const [at, photo] of own.photos) readings.photos.set(row + at, photo);
     for (const place of segment.places) places.push(place);
     for (const problem of segment.problems) problems.push(problem);
     for (const { draft } of segment.looks) {
       const endRow = row + draft.endRow - draft.firstRow;
-      inspections.push({ ...draft, conveyor, firstRow: row, endRow });
+      const conditions = placed(draft.conditions, conveyor, conveyors, problems);
+      inspections.push({ ...draft, conveyor, conditions, firstRow: row, endRow });
       row = endRow;
     }
   }
   return { inspections, readings, places };
+}
+
+/** A condition at a point lies where the point does; one at a point that is not there keeps no place, which is said. */
+function placed(
+  lines: readonly ConditionLine[],
+  conveyor: Conveyor,
+  conveyors: ConveyorIndex,
+  problems: Problem[],
+): readonly ConditionLine[] {
+  return lines.map((line) => {
+    if (!line.point) return line;
+    const point = conveyors.checkPoint(conveyor, line.point, problems);
+    return point ? { ...line, at: point.at, clock: line.clock ?? point.clock } : line;
+  });
 }
 
 /** Columns that mean the same in a segment and in the estate. */

@@ -3,7 +3,7 @@
 
 import type { Conveyor, Point } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { Place, Readings, Reline } from '../../domain/model/records.js';
+import type { PhotoUse, Place, Readings, Reline } from '../../domain/model/records.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { InspectionDraft, Sheet } from '../sheet.js';
 import { linersOf } from './fitted.js';
@@ -88,6 +88,8 @@ function build(
       }
       const note = rows.notes.size > 0 ? rows.notes.get(from) : undefined;
       if (note !== undefined) columns.notes.set(row, note);
+      const photo = rows.photos.size > 0 ? rows.photos.get(from) : undefined;
+      if (photo !== undefined) columns.photos.set(row, photo);
     }
   }
   const finished = places.finish();
@@ -112,6 +114,7 @@ export function emptyColumns(count: number) {
     start: new Int32Array(count),
     end: new Int32Array(count),
     notes: new Map<number, string>(),
+    photos: new Map<number, PhotoUse>(),
   } satisfies Readings;
 }
 

@@ -8,6 +8,7 @@ import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import type { ReadingRows, TextSpan } from '../reading-rows.js';
 import type { InspectionDraft } from '../sheet.js';
 import { stated, type FactAccount } from './block.js';
+import { lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
@@ -18,7 +19,10 @@ export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
 type OtherFacts = Mutable<
-  Pick<InspectionDraft, 'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos'>
+  Pick<
+    InspectionDraft,
+    'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos' | 'conditions'
+  >
 >;
 
 export function lowerInspection(
@@ -41,10 +45,12 @@ export function lowerInspection(
     currents: [],
     remarks: [],
     photos: [],
+    conditions: [],
   };
   rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
     if (row.$type === 'Reading') lowerReading(reader, row, rows, mirrored, gaugeError);
+    else if (row.$type === 'Condition') keep(seen.conditions, lowerCondition(reader, row, rows, mirrored));
     else lowerOther(reader, row, mirrored, seen);
   }
   if (!conveyorUse || !date || !meter) return undefined;
@@ -84,7 +90,7 @@ function lowerHow(
 
 function lowerOther(
   reader: Reader,
-  row: Exclude<ast.InspectionRow, ast.Reading>,
+  row: Exclude<ast.InspectionRow, ast.Reading | ast.Condition>,
   mirrored: boolean,
   seen: OtherFacts,
 ): void {
@@ -128,9 +134,14 @@ function lowerOther(
       return;
     }
     case 'Photo':
-      if (row.path !== undefined) seen.photos.push({ path: row.path, origin });
+      if (row.path !== undefined)
+        seen.photos.push({ path: row.path, origin: reader.part(row, 'path'), ...stated({ note: row.note }) });
       return;
   }
+}
+
+function keep<T>(items: T[], item: T | undefined): void {
+  if (item !== undefined) items.push(item);
 }
 
 /** Seen from the other side a sector runs the other way round too, so its ends change places. */

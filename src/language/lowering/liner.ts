@@ -63,7 +63,7 @@ export function lowerLiner(
     }
   }
   const { condemn } = facts;
-  block.require('layer', layers.length > 0 ? layers : undefined, 'layer white 6 mm');
+  block.require('layer', layers.length > 0 ? layers : undefined, 'layer ivory 6 mm');
   block.require('panel length', lengths, 'panel length 1200 mm');
   block.require('condemn at', condemn, 'condemn at 3 mm', 'condemn limit');
 

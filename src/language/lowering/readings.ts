@@ -30,6 +30,7 @@ export function lowerReading(
         ? gaugeError
         : length(reader, row, rows, 'error', thickness, 'error of the thickness'),
     note: row.note,
+    ...(row.photo === undefined ? {} : { photo: { path: row.photo, origin: reader.part(row, 'photo') } }),
     ...saidBy(reader, row, rows),
   });
 }

@@ -85,14 +85,14 @@ const own: Readonly<Record<Kind, string>> = {
 const wholeBlocks: Readonly<Record<Kind, string>> = {
   plant: `plant ${own.plant} {\n\tduty \${2:110} h/week\n}\n`,
   liner:
-    `liner ${own.liner} {\n\tlayer \${4:white} 6 mm // on the screw side, wears first\n` +
-    `\tlayer \${5:red} 6 mm\n\tpanel length 1200 mm ± 1 mm\n\tcondemn at 3 mm\n}\n`,
+    `liner ${own.liner} {\n\tlayer \${4:ivory} 6 mm // on the screw side, wears first\n` +
+    `\tlayer \${5:teal} 6 mm\n\tpanel length 1200 mm ± 1 mm\n\tcondemn at 3 mm\n}\n`,
   screw: `screw ${own.screw} {\n\tshaftless\n\toutside diameter 400 mm\n\tpitch 400 mm\n\thand \${7|right,left|}\n}\n`,
 };
 
 const readings = [
   '${1:P1} thickness ${2:8.4} mm',
-  '${3:P2} colour ${4:red}',
+  '${3:P2} colour ${4:teal}',
   '${5:P3} trough showing',
   '${6:P4} not seen "${7:build-up}"$0',
 ].join('\n');

@@ -27,7 +27,7 @@ export function draft(
     '',
     ...(rows.length > 0
       ? [
-          '  // Write what was seen after each point: thickness 8.4 mm, colour white, trough showing, or not seen "why".',
+          '  // Write what was seen after each point: thickness 8.4 mm, colour ivory, trough showing, or not seen "why".',
           '  // Take the // away from the rows that you fill in; a row left as it is says nothing about its point.',
         ]
       : []),

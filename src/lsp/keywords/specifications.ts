@@ -8,8 +8,8 @@ export const specificationKeywords: KeywordDocs = {
   Liner: {
     liner: word(
       'A liner as it is bought: layers from the screw side outwards, panel lengths, fixings, joint, condemn limit. Many conveyors can use one.',
-      'liner ${1:TwoLayer12} {\n\tmaterial PE1000\n\tlayer ${2:white} ${3:6 mm}\n' +
-        '\tlayer ${4:red} ${5:6 mm}\n\tpanel length ${6:1200 mm} ± ${7:1 mm}\n\tcondemn at ${8:3 mm}\n' +
+      'liner ${1:TwoLayer12} {\n\tmaterial PE1000\n\tlayer ${2:ivory} ${3:6 mm}\n' +
+        '\tlayer ${4:teal} ${5:6 mm}\n\tpanel length ${6:1200 mm} ± ${7:1 mm}\n\tcondemn at ${8:3 mm}\n' +
         '\tbolt M10 pitch 300 mm countersink 4 mm\n\tjoint butted$0\n}',
     ),
   },
@@ -60,7 +60,7 @@ export const specificationKeywords: KeywordDocs = {
     layer: word(
       'One layer and its colour. Write the layers from the screw side outwards: ' +
         'the first one wears first, the last lies against the trough. Inspections use these names.',
-      'layer ${1:white} ${2:6} mm',
+      'layer ${1:ivory} ${2:6} mm',
     ),
   },
   PanelLength: {

@@ -2,10 +2,10 @@
 // so that opening an estate from elsewhere cannot point at files of the reader's own.
 
 import { CstUtils } from 'langium';
-import { URI, Utils } from 'vscode-uri';
 import type { DocumentLink } from 'vscode-languageserver';
 import type { EstateDocument } from '../document.js';
 import { describe } from '../cursor.js';
+import { photoAddress } from '../photo-address.js';
 
 export function documentLinks(document: EstateDocument): DocumentLink[] {
   const root = document.text.includes('photo') ? document.root().$cstNode : undefined;
@@ -14,20 +14,13 @@ export function documentLinks(document: EstateDocument): DocumentLink[] {
   for (const leaf of CstUtils.flattenCst(root)) {
     if (leaf.tokenType.name !== 'STRING') continue;
     const cursor = describe(leaf);
-    if (cursor?.rule !== 'Photo') continue;
+    if (cursor?.property !== 'photo' && !(cursor?.rule === 'Photo' && cursor.property === 'path')) continue;
     const path = leaf.text.slice(1, -1);
-    if (
-      path === '' ||
-      path.startsWith('/') ||
-      path.includes('\\') ||
-      path.includes(':') ||
-      path.split('/').includes('..')
-    )
-      continue;
-    const target = Utils.joinPath(Utils.dirname(URI.parse(document.uri)), path);
+    const target = photoAddress(document.uri, path);
+    if (target === undefined) continue;
     links.push({
       range: document.range(leaf.offset + 1, leaf.end - 1),
-      target: target.toString(),
+      target,
       tooltip: 'Open the photo',
     });
   }

@@ -9,12 +9,14 @@ import { formatNumber } from '../../domain/units/format.js';
 import { explainInMarkdown } from '../../validation/explain.js';
 import { ruleOf } from '../../validation/catalogue.js';
 import * as ast from '../../language/generated/ast.js';
+import { conditionHover } from '../hover/condition.js';
 import { inspectionHover, readingHover } from '../hover/records.js';
 import { unitHint, valueLine } from '../hover/value.js';
 import { cursorAt, type Cursor } from '../cursor.js';
 import type { Session } from '../session.js';
 import { dimensionsAt } from '../dimensions-at.js';
-import { inspectionAt, rowAt } from '../model-at.js';
+import { conditionAt, inspectionAt, rowAt } from '../model-at.js';
+import { photoAddress } from '../photo-address.js';
 import { symbolHover } from '../hover/symbol.js';
 import type { EstateDocument } from '../document.js';
 import { keywordDocOf } from '../keyword-docs.js';
@@ -59,7 +61,11 @@ function about(session: Session, document: EstateDocument, cursor: Cursor, offse
     const word = keywordDocOf(rule, keyword);
     const block =
       ast.isInspection(node) && keyword === 'inspection' ? recordHover(session, document, offset) : undefined;
-    const row = ast.isReading(node) ? rowHover(session, document, offset) : undefined;
+    const row = ast.isReading(node)
+      ? rowHover(session, document, offset)
+      : ast.isCondition(node)
+        ? conditionWordsAt(session, document, offset)
+        : undefined;
     return [block ?? row ?? '', word ? `**${keyword}** ${word.meaning}` : ''];
   }
   if (!property) return [];
@@ -74,6 +80,8 @@ function about(session: Session, document: EstateDocument, cursor: Cursor, offse
       ];
     case 'CLOCK':
       return [clockAbout(leaf.text)];
+    case 'STRING':
+      return [photoAbout(document, cursor)];
     default:
       return [];
   }
@@ -123,6 +131,13 @@ const words: Readonly<Record<string, string>> = {
   'ScrewKind.shaft': 'shaft',
 };
 
+/** The picture itself; the editor shows it where it may. */
+function photoAbout(document: EstateDocument, { leaf, rule, property }: Cursor): string {
+  if (property !== 'photo' && !(rule === 'Photo' && property === 'path')) return '';
+  const address = photoAddress(document.uri, leaf.text.slice(1, -1));
+  return address === undefined ? '' : `![photo](${address})`;
+}
+
 function dayAbout(text: string): string {
   const day = parseDay(text);
   if (day === undefined) return '';
@@ -146,6 +161,11 @@ function clockAbout(text: string): string {
 function rowHover(session: Session, document: EstateDocument, offset: number): string | undefined {
   const row = rowAt(session, document, offset);
   return row === undefined ? undefined : readingHover(session.estate(), row);
+}
+
+function conditionWordsAt(session: Session, document: EstateDocument, offset: number): string | undefined {
+  const seen = conditionAt(session, document, offset);
+  return seen && conditionHover(session.estate(), seen);
 }
 
 function recordHover(session: Session, document: EstateDocument, offset: number): string | undefined {

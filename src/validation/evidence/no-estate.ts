@@ -25,5 +25,6 @@ export const noEstate: Estate = {
     start: new Int32Array(0),
     end: new Int32Array(0),
     notes: new Map(),
+    photos: new Map(),
   },
 };

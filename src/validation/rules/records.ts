@@ -7,6 +7,13 @@ import { asFittedOutsideTheScope } from './records/as-fitted-outside-the-scope.j
 import { belowTheCondemnLimit } from './records/below-the-condemn-limit.js';
 import { colourAgainstThickness } from './records/colour-against-thickness.js';
 import { colourGoesBack } from './records/colour-goes-back.js';
+import { conditionAgainstAReading } from './records/condition-against-a-reading.js';
+import { conditionClosedBeforeSeen } from './records/condition-closed-before-seen.js';
+import { conditionIncomplete } from './records/condition-incomplete.js';
+import { conditionNotAnswered } from './records/condition-not-answered.js';
+import { photoMissing } from './records/photo-missing.js';
+import { photoOutsideTheFolder } from './records/photo-outside-the-folder.js';
+import { photoTooLarge } from './records/photo-too-large.js';
 import { currentRising } from './records/current-rising.js';
 import { dutyAgainstTheMeter } from './records/duty-against-the-meter.js';
 import { fittedOutsideTheTemperatureBand } from './records/fitted-outside-the-temperature-band.js';
@@ -81,4 +88,11 @@ export const recordRules: readonly Rule[] = [
   dutyAgainstTheMeter,
   photoPathOfOneMachine,
   datedFarAfterTheRest,
+  conditionAgainstAReading,
+  conditionClosedBeforeSeen,
+  conditionIncomplete,
+  conditionNotAnswered,
+  photoMissing,
+  photoOutsideTheFolder,
+  photoTooLarge,
 ];

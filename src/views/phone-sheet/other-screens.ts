@@ -2,6 +2,7 @@
 
 import { button, el, field, giveBack, type FormChild } from '../forms/kit.js';
 import { judgeAgain, judgedField } from './judged-field.js';
+import { openConditionFields, unansweredConditions } from './open-conditions.js';
 import { go, keeping, show } from './screen.js';
 import { data, far, keep, rows, startAfresh, state, store } from './state.js';
 import { blockText, missing, suspicious } from './text.js';
@@ -10,6 +11,7 @@ import { along, ampere, flightWhy, small, unread, why } from './typed.js';
 export function moreScreen(): readonly FormChild[] {
   const decimal = { inputmode: 'decimal' };
   return [
+    openConditionFields(),
     holdDowns(),
     el('h2', {}, 'Motor current, A'),
     judgedField({
@@ -147,6 +149,7 @@ export function finishScreen(): readonly FormChild[] {
       'Cannot be read, and stands in the text as it was typed:',
       unread().map((each) => `${each.what}: “${each.typed}” (${each.why})`),
     ),
+    listed('unanswered', 'Open conditions without an answer stay open:', unansweredConditions()),
     listed('suspicious', 'Worth a second look before you leave:', suspicious()),
     giveBack(blockText(), `${data.name}-${state.date}.trough`),
     button('Back to the list', () => go('list')),

@@ -12,6 +12,11 @@ import { entryInFull, type Entry } from './entry.js';
 import type { Merged, Plain } from '../forms/merge.js';
 import { storeFor } from '../forms/store.js';
 
+export interface ConditionAnswer {
+  answer: '' | 'there' | 'closed' | 'not seen';
+  note: string;
+}
+
 export type Screen = 'start' | 'list' | 'point' | 'place' | 'more' | 'finish';
 
 export interface Entries {
@@ -34,6 +39,8 @@ export interface Entries {
   remarks: Record<string, string>;
   /** By name of the hold-down. */
   gaps: Record<string, string>;
+  /** Answers to open conditions, by how the inspection names them. */
+  conditions: Record<string, ConditionAnswer>;
   empty: string;
   loaded: string;
   findings: { part: string; at: string; text: string }[];
@@ -67,6 +74,7 @@ const fresh = (): Entries => ({
   placeBegun: { chainage: '', clock: '' },
   remarks: {},
   gaps: {},
+  conditions: {},
   empty: '',
   loaded: '',
   findings: [],

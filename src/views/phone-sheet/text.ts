@@ -5,6 +5,7 @@ import { oneLine, quoted } from '../forms/kit.js';
 import { typedNumber, type NumberField } from '../forms/typed-number.js';
 import { entryWords, type Entry } from './entry.js';
 import { daysBetween, expectedAt } from './expected.js';
+import { conditionLines } from './open-conditions.js';
 import { believable, data, far, lastDay, linerOf, rows, state, type PhoneRow } from './state.js';
 import {
   along,
@@ -116,6 +117,7 @@ export function blockText(): string {
       const entry = (state.entries as Partial<typeof state.entries>)[point.id];
       return entry ? rowOf(point, entry) : [];
     }),
+    ...conditionLines(),
     ...data.holdDowns.flatMap(({ name, at }) => {
       const gap = read((state.gaps as Partial<Record<string, string>>)[name] ?? '', small);
       return gap === undefined ? [] : [`  hold-down at ${at} m gap ${gap} ${data.unit}`];

@@ -3,6 +3,7 @@
 // last what is in order. Within a level the earlier date goes first, then the name.
 
 import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
+import { openConditionsText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatNumber, formatPercent } from '../../../domain/units/format.js';
@@ -30,6 +31,7 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   const { worst, model } = life;
   const reasons = [
     ...aboutWorst(worst),
+    ...conditionReason(life),
     ...overdueReason(life),
     ...unseenReason(life),
     ...strayReason(life),
@@ -70,6 +72,8 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   }
   if (model?.look.kind === 'now' || (!byModel(life) && life.points.some((p) => p.nextLook?.overdue)))
     return { ...base, level: 'look now', todo: 'Look again now' };
+  if (life.conditions.some(({ severity }) => severity === 'urgent'))
+    return { ...base, level: 'look now', todo: 'Put right what is urgent' };
   if (worst === undefined)
     return {
       ...base,
@@ -220,6 +224,14 @@ function nothingDue({ decision }: Unsorted): string {
   const last = decision?.outages.at(-1);
   if (last) return `Nothing to reline up to ${last.name}`;
   return 'Nothing due';
+}
+
+function conditionReason({ conditions }: Unsorted): readonly string[] {
+  const text = openConditionsText(conditions);
+  const [worst] = conditions;
+  return text === undefined || !worst
+    ? []
+    : [`${text}${conditions.length === 1 ? `: ${worst.what}` : `, ${worst.what} among them`}`];
 }
 
 function aboutWorst(worst: PointLife | undefined): readonly string[] {

@@ -6,7 +6,7 @@ import { fittedThickness, setLying, type ExposedReading } from '../../../domain/
 import type { Estate } from '../../../domain/model/estate.js';
 import { dayAt, totalOn, type History } from '../../../domain/model/history.js';
 import { wearTotal, type LinerSet } from '../../../domain/model/liner-sets.js';
-import { originOf, type Inspection, type Place } from '../../../domain/model/records.js';
+import { originOf, type Inspection, type PhotoUse, type Place } from '../../../domain/model/records.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import type { HandResult } from '../../../domain/wear/arithmetic.js';
 import { knownByHand, type Overruled, type SeenByHand } from '../../../domain/wear/known.js';
@@ -32,6 +32,7 @@ export interface ObservedReading {
   readonly exposure: number;
   readonly seen: Observation;
   readonly note: string | undefined;
+  readonly photo: PhotoUse | undefined;
   readonly origin: Origin;
 }
 
@@ -248,6 +249,7 @@ function sortReadings(
         exposure: exposure.value,
         seen,
         note: columns.notes.get(row),
+        photo: columns.photos.get(row),
         origin,
       });
   }

@@ -13,6 +13,8 @@ import { conveyorChangeSentences, disagreementSentence } from './change-words.js
 import type { WearPace } from '../parts/wear-change.js';
 import { chartKey, mapKey } from './keys.js';
 import { depthText, dutyVariationText, forecastText, measureText, lookText } from './sentences.js';
+import { conditionSection } from './conditions.js';
+import { photoStrip, type PhotoBytes } from './photos.js';
 import { optionSection } from './option-table.js';
 import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
@@ -36,7 +38,7 @@ import type { ConveyorLife } from '../parts/conveyor-life.js';
 /** More drawings than this nobody leafs through; the table has every point. */
 const mostCharts = 24;
 
-export function conveyorPage(life: ConveyorLife, index: number): Markup {
+export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoBytes): Markup {
   const { conveyor, worst } = life;
   const id = `c${index + 1}`;
   const most = axisEnd(life);
@@ -66,6 +68,7 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
       ),
     ),
     optionSection(life),
+    conditionSection(life, photo),
     figure({
       drawing: linerMap(life, `${id}-map`),
       caption: mapKey(life),
@@ -114,6 +117,7 @@ export function conveyorPage(life: ConveyorLife, index: number): Markup {
       ),
     readingsData(life, seen),
     readingMatrix(life),
+    readingPhotos(life, photo),
     flightTable(life),
     borrowed(life),
     notSeen(life),
@@ -225,6 +229,20 @@ function readingsData(life: ConveyorLife, points: readonly PointLife[]): Markup 
       rows,
     }),
   );
+}
+
+/** Beside the readings of the present liner, newest first. */
+function readingPhotos(life: ConveyorLife, photo: PhotoBytes | undefined): Markup | undefined {
+  const shown = life.points.flatMap(({ place, readings }) =>
+    readings.flatMap((r) =>
+      r.photo ? [{ use: r.photo, words: `${place.name} on ${formatDay(r.day)}`, day: r.day }] : [],
+    ),
+  );
+  const strip = photoStrip(
+    shown.sort((a, b) => b.day - a.day),
+    photo,
+  );
+  return strip && element('div', {}, element('h3', {}, 'Photos of the readings'), strip);
 }
 
 function flightTable(life: ConveyorLife): Markup | undefined {

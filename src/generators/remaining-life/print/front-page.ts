@@ -11,6 +11,7 @@ import { noProgrammeText, programmeSentence } from '../programme-words.js';
 import { optionBox } from './option-table.js';
 import { timeline } from './timeline.js';
 import { publishedSentences, trackSentence } from './track-record.js';
+import { openConditionsText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { counted, list } from '../../../domain/units/wording.js';
 import { date } from './wording.js';
@@ -37,6 +38,7 @@ export function frontPage(report: RemainingLife): Markup {
     ),
     element('p', { class: 'lead' }, leadSentence(conveyors)),
     conveyors.length > 0 && conveyorTable(conveyors),
+    conditionBlock(report),
     changeBlock(report),
     ...conveyors
       .filter(({ attention }) => attention.level === 'no outage in time')
@@ -59,6 +61,24 @@ export function frontPage(report: RemainingLife): Markup {
     ),
     caution(),
   );
+}
+
+/** How much is open, and where; the conveyors' pages have each. */
+function conditionBlock(report: RemainingLife): Markup | undefined {
+  const text = openText(report);
+  return text === undefined
+    ? undefined
+    : element('p', { class: 'small' }, element('strong', {}, 'Open conditions. '), text);
+}
+
+/** `DG1: 3 open conditions, 1 urgent (…); FW2: …`; undefined where nothing is open. */
+export function openText({ conveyors }: RemainingLife): string | undefined {
+  const parts = conveyors.flatMap(({ conveyor, conditions }) => {
+    const text = openConditionsText(conditions);
+    const [worst] = conditions;
+    return text === undefined || !worst ? [] : [`${conveyor.name}: ${text} (${worst.what})`];
+  });
+  return parts.length === 0 ? undefined : `${parts.join('; ')}.`;
 }
 
 /** What the looks say of changes, gauges and breaks in the records; nothing where no model was asked for. */

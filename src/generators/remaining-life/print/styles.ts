@@ -49,5 +49,9 @@ td.number .sub { white-space: nowrap; }
 .boxed { border: 1.6pt solid #000; padding: 0.4mm 1.2mm; margin: -0.4mm -1.2mm; display: inline-block; }
 table.choice td, table.choice th { padding: 1mm 2mm; }
 .formula { font-family: "Liberation Mono", "DejaVu Sans Mono", Menlo, Consolas, monospace; font-size: 9pt; white-space: pre-wrap; margin: 0.5mm 0 1.5mm; }
+.photos { display: grid; grid-template-columns: repeat(3, 1fr); gap: 2mm 4mm; margin: 1mm 0 3mm; }
+.photo { margin: 0; }
+.photo img { max-width: 100%; max-height: 60mm; border: 0.5pt solid #8c8c8c; }
+.photo figcaption { overflow-wrap: anywhere; }
 @media screen and (max-width: 190mm) { .charts { grid-template-columns: repeat(2, 1fr); } }
 `;

@@ -5,6 +5,7 @@ import { lengthWords } from '../../page/lengths.js';
 import type { PanelRow, WorkPack } from '../pack.js';
 import { standingCaution } from '../parts/cautions.js';
 import type { PrintBlock } from './blocks.js';
+import { conditionBlocks } from './condition-blocks.js';
 
 export function coverBlocks(pack: WorkPack): PrintBlock[] {
   const { window } = pack;
@@ -75,6 +76,7 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
           },
         ]
       : []),
+    ...conditionBlocks(pack),
     {
       kind: 'table',
       caption: 'The machine',

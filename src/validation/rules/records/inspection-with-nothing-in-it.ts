@@ -28,8 +28,9 @@ inspection DG1 «2025-03-10» meter 6200 h {
         currents,
         remarks,
         photos,
+        conditions,
       } = inspection;
-      const others = [holdDownGaps, flights, wornWidths, currents, remarks, photos].reduce(
+      const others = [holdDownGaps, flights, wornWidths, currents, remarks, photos, conditions].reduce(
         (sum, list) => sum + list.length,
         0,
       );

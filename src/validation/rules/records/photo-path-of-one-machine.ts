@@ -1,5 +1,7 @@
 // Will the photo be found from another computer? Paths count from the file they stand in.
 
+import { photoTrouble } from '../../../domain/conditions/photo-path.js';
+import { photoUses } from '../../telling/photo-uses.js';
 import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
@@ -12,18 +14,16 @@ export const photoPathOfOneMachine: Rule = {
   given: 'inspection',
   example: `
   P1 colour white
-  «photo "C:/photos/P1.jpg"|photo "photos/2025-03-10-P1.jpg"»`,
+  photo «"C:/photos/P1.jpg"|"photos/2025-03-10-P1.jpg"»`,
   *check({ estate }) {
-    for (const { photos } of estate.inspections) {
-      for (const { path, origin } of photos) {
-        if (!/^([A-Za-z]:|[\\/]|~|file:)/.test(path)) continue;
-        const name = /[^\\/]*$/.exec(path)?.[0] ?? '';
-        yield {
-          origin,
-          message: `The path "${path}" starts at the root of one machine.`,
-          fixes: name === '' ? [] : [replace(origin, `photo "photos/${name}"`)],
-        };
-      }
+    for (const { path, origin } of photoUses(estate)) {
+      if (photoTrouble(path) !== 'absolute') continue;
+      const name = /[^\\/]*$/.exec(path)?.[0] ?? '';
+      yield {
+        origin,
+        message: `The path "${path}" starts at the root of one machine.`,
+        fixes: name === '' ? [] : [replace(origin, `"photos/${name}"`)],
+      };
     }
   },
 };

@@ -1,5 +1,6 @@
 // Does everything an inspection gives a chainage for lie on the conveyor, and on its liner where a liner was read?
 
+import { partOf } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { originOf } from '../../../domain/model/records.js';
 import type { Stated } from '../../../domain/model/stated.js';
@@ -20,6 +21,9 @@ export const readingBeyondTheConveyor: Rule = {
     { name: 'at the head end', text: '  at 12 m clock 7:30 thickness 10.6 mm' },
     { name: 'a millimetre beyond', text: '  «at 12.001 m clock 7:30 thickness 10.6 mm»' },
     { name: 'on the edge of a break', text: '  at 7.5 m clock 7:30 thickness 10.6 mm' },
+    { name: 'a panel that is missing inside a break', text: '  panel missing at «7.2 m»' },
+    { name: 'a bent spiral inside a break', text: '  spiral bent at 7.2 m' },
+    { name: 'a bent spiral beyond the end', text: '  spiral bent at «13 m»' },
     { name: 'inside it', text: '  «at 7.4 m clock 7:30 thickness 10.6 mm»' },
   ],
   *check({ estate }) {
@@ -36,6 +40,12 @@ export const readingBeyondTheConveyor: Rule = {
             message: `This reading is at ${formatChainage(place.at)}, ${fault}.`,
           };
       }
+      for (const { kind, at, point } of inspection.conditions)
+        if (at && !point) {
+          const fault = partOf(kind) === 'liner' ? faultOf(conveyor, at.value) : undefined;
+          if (fault) yield { origin: at.origin, message: `This ${kind} is at ${at.text}, ${fault}.` };
+          else yield* beyond(conveyor, `This ${kind}`, at);
+        }
       for (const { at } of inspection.flights) yield* beyond(conveyor, 'This flight reading', at);
       for (const { at } of inspection.holdDownGaps) yield* beyond(conveyor, 'This hold-down gap', at);
       for (const { at } of inspection.wornWidths) yield* beyond(conveyor, 'This worn width', at);

@@ -1,0 +1,174 @@
+// Which conditions are open, and what became of the others? Lines of one kind at one place are one condition: the first says
+// since when, each later one that it was still there, and `closed` ends it. A reline that takes the panel away ends what was
+// wrong with it, a screw change what was wrong with the spiral; nothing else ends a condition, and no look that is silent.
+
+import type { CalendarDay } from '../units/calendar.js';
+import type { Conveyor } from '../model/conveyor.js';
+import type { Estate } from '../model/estate.js';
+import { setSeen } from '../model/exposure.js';
+import { historyOf, type History } from '../model/history.js';
+import type { ConditionLine, ConditionSeverity, Inspection, Reline, ScrewChange } from '../model/records.js';
+import { isMeasurement, partOf, samePlace } from './kinds.js';
+
+export interface SeenLine {
+  readonly line: ConditionLine;
+  readonly inspection: Inspection;
+}
+
+export type Closing =
+  | { readonly day: CalendarDay; readonly by: 'look'; readonly look: SeenLine }
+  | { readonly day: CalendarDay; readonly by: 'date'; readonly look: SeenLine }
+  | { readonly day: CalendarDay; readonly by: 'reline'; readonly record: Reline }
+  | { readonly day: CalendarDay; readonly by: 'screw change'; readonly record: ScrewChange };
+
+export interface Condition {
+  readonly first: SeenLine;
+  /** The last line that saw it there. */
+  readonly last: SeenLine;
+  /** As last stated. */
+  readonly severity: ConditionSeverity | undefined;
+  /** Lines that say nobody could look, oldest first. */
+  readonly notSeen: readonly SeenLine[];
+  /** Undefined: open. */
+  readonly closed: Closing | undefined;
+  /** The newest inspection after `last` that says nothing of it; undefined where it was answered, is closed, or none was made. */
+  readonly unanswered: Inspection | undefined;
+}
+
+export interface FollowUp {
+  /** In the order first seen. */
+  readonly conditions: readonly Condition[];
+  /** Lines that close, or could not see, what is not open. */
+  readonly stray: readonly SeenLine[];
+}
+
+const known = new WeakMap<History, FollowUp>();
+
+export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): FollowUp {
+  const history = historyOf(estate, conveyor, { asOf });
+  const found = known.get(history) ?? build(history);
+  known.set(history, found);
+  return found;
+}
+
+/** Worst first, then the oldest. */
+export function openConditions(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): readonly Condition[] {
+  return followUp(estate, conveyor, asOf)
+    .conditions.filter(({ closed }) => closed === undefined)
+    .sort(
+      (a, b) =>
+        rank(b.severity) - rank(a.severity) || a.first.inspection.date.day - b.first.inspection.date.day,
+    );
+}
+
+function rank(severity: ConditionSeverity | undefined): number {
+  switch (severity) {
+    case 'urgent':
+      return 3;
+    case 'serious':
+      return 2;
+    case undefined:
+      return 1;
+    case 'slight':
+      return 0;
+  }
+}
+
+interface Draft {
+  readonly first: SeenLine;
+  last: SeenLine;
+  severity: ConditionSeverity | undefined;
+  readonly notSeen: SeenLine[];
+  answeredAt: Inspection;
+  closed: Closing | undefined;
+}
+
+function build(history: History): FollowUp {
+  const drafts: Draft[] = [];
+  const stray: SeenLine[] = [];
+  for (const { inspection } of history.inspections) {
+    // What a reline or a screw change took away before this look is over, so a new tear there is a new condition.
+    closeByWork(history, drafts, inspection.date.day);
+    for (const line of inspection.conditions) {
+      if (isMeasurement(line)) continue;
+      const seen = { line, inspection };
+      const own = drafts.findLast((each) => each.closed === undefined && isSame(each.last.line, line));
+      if (line.answer !== undefined && !own) stray.push(seen);
+      else if (own) answer(own, seen);
+      else
+        drafts.push({
+          first: seen,
+          last: seen,
+          severity: line.severity,
+          notSeen: [],
+          answeredAt: inspection,
+          closed: closedByDate(history, seen),
+        });
+    }
+  }
+  closeByWork(history, drafts, Infinity);
+  const newest = history.inspections.at(-1)?.inspection;
+  return {
+    conditions: drafts.map(({ answeredAt, ...draft }) => ({
+      ...draft,
+      unanswered:
+        draft.closed === undefined && newest && newest.date.day > answeredAt.date.day ? newest : undefined,
+    })),
+    stray,
+  };
+}
+
+function answer(draft: Draft, seen: SeenLine): void {
+  const { line, inspection } = seen;
+  draft.answeredAt = inspection;
+  if (line.answer === 'closed') {
+    draft.closed = { day: inspection.date.day, by: 'look', look: seen };
+    return;
+  }
+  if (line.answer === 'not seen') {
+    draft.notSeen.push(seen);
+    return;
+  }
+  draft.last = seen;
+  draft.severity = line.severity ?? draft.severity;
+  if (line.closed) draft.closed = { day: line.closed.day, by: 'date', look: seen };
+}
+
+function closedByDate(history: History, seen: SeenLine): Closing | undefined {
+  const { closed } = seen.line;
+  return closed && closed.day <= (history.asOf ?? Infinity)
+    ? { day: closed.day, by: 'date', look: seen }
+    : undefined;
+}
+
+function isSame(a: ConditionLine, b: ConditionLine): boolean {
+  if (a.kind !== b.kind) return false;
+  if (partOf(a.kind) === 'drive')
+    return a.aspect === b.aspect && (a.temperature === undefined) === (b.temperature === undefined);
+  if (a.at === undefined || b.at === undefined) return a.at === b.at;
+  return Math.abs(a.at.value - b.at.value) <= samePlace;
+}
+
+/** `before`: work of this day or later is not looked at yet. */
+function closeByWork(history: History, drafts: readonly Draft[], before: number): void {
+  for (const draft of drafts) {
+    if (draft.closed) continue;
+    const closing = workThatEnds(history, draft.last);
+    if (closing && closing.day < before) draft.closed = closing;
+  }
+}
+
+function workThatEnds(history: History, { line, inspection }: SeenLine): Closing | undefined {
+  const part = partOf(line.kind);
+  if (part === 'liner' && line.at) {
+    const removed = setSeen(history, line.at.value, inspection)?.removed;
+    return removed && { day: removed.day, by: 'reline', record: removed.reline };
+  }
+  if (part === 'spiral') {
+    const set = history.screwSets.find(
+      ({ change }) => change !== undefined && change.date.day >= inspection.date.day,
+    );
+    return set?.change && { day: set.change.date.day, by: 'screw change', record: set.change };
+  }
+  return undefined;
+}

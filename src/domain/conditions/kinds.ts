@@ -1,0 +1,75 @@
+// What may be wrong on a conveyor: which part a condition is of, whether it has a place along the trough, and what ends it by
+// itself: a reline takes the panel away, a new spiral the bent one.
+
+import type { ConditionKind, ConditionLine } from '../model/records.js';
+import { formatChainage, formatValue } from '../units/format.js';
+
+export type ConditionPart = 'liner' | 'spiral' | 'hold-down' | 'brace' | 'drive' | 'product';
+
+const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
+  'panel missing': 'liner',
+  'panel torn': 'liner',
+  'panel cracked': 'liner',
+  'panel lifted': 'liner',
+  'panel shifted': 'liner',
+  'joint open': 'liner',
+  'bolts loose': 'liner',
+  'bolts missing': 'liner',
+  'material behind liner': 'liner',
+  'product blocked': 'product',
+  'spiral off centre': 'spiral',
+  'spiral bent': 'spiral',
+  'spiral weld cracked': 'spiral',
+  'hold-down loose': 'hold-down',
+  'hold-down missing': 'hold-down',
+  'brace bent': 'brace',
+  'brace missing': 'brace',
+  'tail bearing': 'drive',
+  'thrust bearing': 'drive',
+  gearbox: 'drive',
+};
+
+export function partOf(kind: ConditionKind): ConditionPart {
+  return parts[kind];
+}
+
+/** Bearings and gearbox are where they are; all else is somewhere along the trough. */
+export function needsPlace(kind: ConditionKind): boolean {
+  return parts[kind] !== 'drive';
+}
+
+/** A temperature without a severity is a measurement: nothing to be closed. */
+export function isMeasurement({ temperature, severity, answer }: ConditionLine): boolean {
+  return temperature !== undefined && severity === undefined && answer === undefined;
+}
+
+/** Two lines within this of each other are of one condition, mm (judgement: a torch held by hand, half a short panel). */
+export const samePlace = 300;
+
+/** `panel torn at 14.2 m`, `2 bolts missing at 7.2 m`, `gearbox oil leak`: what and where, without severity. */
+export function conditionWords(line: ConditionLine): string {
+  const { kind, count, size, aspect, temperature, at, point } = line;
+  const what =
+    count === undefined
+      ? [kind, size?.text ?? ''].filter(Boolean).join(' ')
+      : count.count === 1
+        ? `1 ${kind.replace('bolts', 'bolt')}`
+        : `${count.count} ${kind}`;
+  const more = aspect ?? (temperature && `at ${formatValue(temperature.value, 'temperature')}`);
+  const where = point ? ` at ${point.name}` : at ? ` at ${formatChainage(at.value)}` : '';
+  return `${what}${more === undefined ? '' : ` ${more}`}${where}`;
+}
+
+/** As the language writes it, for the next look to answer: `bolts loose 3 at 8.4 m`; how much as last seen, where as first. */
+export function conditionAnswerText(first: ConditionLine, last: ConditionLine = first): string {
+  const { kind, aspect, at, point } = first;
+  const { count, size, temperature } = last;
+  return [
+    kind,
+    count === undefined ? size?.text : String(count.count),
+    aspect ?? (temperature && `temperature ${temperature.text}`),
+    point ? `at ${point.name}` : at && `at ${at.text}`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}

@@ -1,0 +1,108 @@
+// Open conditions as every page shows them: what, where, how bad, since when, and whether the newest look said anything of it.
+// One value behind the report, the next inspection sheet and the work pack, so that they cannot disagree.
+
+import type { CalendarDay } from '../units/calendar.js';
+import { formatDay } from '../units/calendar.js';
+import type { Conveyor } from '../model/conveyor.js';
+import type { Estate } from '../model/estate.js';
+import type { Origin } from '../model/origin.js';
+import { installedPanels } from '../model/panels.js';
+import type { ConditionSeverity, PhotoUse } from '../model/records.js';
+import { runAt } from '../model/runs.js';
+import { openConditions, type Condition } from './follow-up.js';
+import { conditionAnswerText, conditionWords, partOf, type ConditionPart } from './kinds.js';
+
+export interface OpenCondition {
+  /** `panel torn at 14.2 m`. */
+  readonly what: string;
+  readonly part: ConditionPart;
+  /** `run 2, panel 3`, `at a break`, or nothing where it has no place along the trough. */
+  readonly place: string;
+  /** Chainage, mm. */
+  readonly at: number | undefined;
+  readonly severity: ConditionSeverity | undefined;
+  readonly since: CalendarDay;
+  readonly lastSeen: CalendarDay;
+  /** The newest look that says nothing of it. */
+  readonly unanswered: CalendarDay | undefined;
+  /** What was noted, and why it could not be looked at, oldest first. */
+  readonly notes: readonly string[];
+  readonly photos: readonly PhotoUse[];
+  /** How a line of the next inspection names it: `panel torn at 14.2 m`. */
+  readonly writes: string;
+  readonly origin: Origin;
+}
+
+export function openConditionRows(
+  estate: Estate,
+  conveyor: Conveyor,
+  asOf?: CalendarDay,
+): readonly OpenCondition[] {
+  return openConditions(estate, conveyor, asOf).map((condition) => rowOf(estate, conveyor, condition, asOf));
+}
+
+function rowOf(
+  estate: Estate,
+  conveyor: Conveyor,
+  { first, last, severity, notSeen, unanswered }: Condition,
+  asOf: CalendarDay | undefined,
+): OpenCondition {
+  const at = last.line.at?.value;
+  const seen = first === last ? [first] : [first, last];
+  return {
+    what: conditionWords(last.line),
+    part: partOf(last.line.kind),
+    place: at === undefined ? '' : placeWords(estate, conveyor, at, asOf),
+    at,
+    severity,
+    since: first.inspection.date.day,
+    lastSeen: last.inspection.date.day,
+    unanswered: unanswered?.date.day,
+    notes: [
+      ...seen.flatMap(({ line }) => line.note ?? []),
+      ...notSeen.map(
+        ({ line, inspection }) =>
+          `not seen on ${formatDay(inspection.date.day)}${line.note === undefined ? '' : `: ${line.note}`}`,
+      ),
+    ],
+    photos: [...seen, ...notSeen].flatMap(({ line }) => line.photo ?? []),
+    writes: conditionAnswerText(first.line, last.line),
+    origin: last.line.origin,
+  };
+}
+
+/** `run 2, panel 3` at a chainage, by the panels that lie there. */
+export function placeWords(
+  estate: Estate,
+  conveyor: Conveyor,
+  at: number,
+  asOf: CalendarDay | undefined,
+): string {
+  const run = runAt(conveyor, at);
+  if (!run) return 'at a break';
+  const panel = installedPanels(estate, run, asOf).layout.panels.find(
+    (each) => at >= each.from && at <= each.to,
+  );
+  return `run ${run.number}${panel ? `, panel ${panel.number}` : ''}`;
+}
+
+/** `open since 2026-03-09, last seen 2026-08-17`, and what the newest look left out. */
+export function sinceWords({ since, lastSeen, unanswered }: OpenCondition): string {
+  return [
+    `open since ${formatDay(since)}`,
+    lastSeen === since ? '' : `last seen ${formatDay(lastSeen)}`,
+    unanswered === undefined ? '' : `the look of ${formatDay(unanswered)} says nothing of it`,
+  ]
+    .filter(Boolean)
+    .join('; ');
+}
+
+/** `3 open conditions, 1 urgent`; undefined where there is none. */
+export function openConditionsText(rows: readonly OpenCondition[]): string | undefined {
+  if (rows.length === 0) return undefined;
+  const bad = (['urgent', 'serious'] as const).flatMap((severity) => {
+    const count = rows.filter((row) => row.severity === severity).length;
+    return count === 0 ? [] : `${count} ${severity}`;
+  });
+  return [`${rows.length} open condition${rows.length === 1 ? '' : 's'}`, ...bad].join(', ');
+}

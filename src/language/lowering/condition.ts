@@ -1,0 +1,75 @@
+// A line about something wrong → ConditionLine. Clock positions seen against the flow are mirrored here, once. Where the line says
+// `worn through` it is a reading too: bare steel at its place, at the bottom (6:00) where no clock position is written.
+
+import type * as ast from '../generated/ast.js';
+import type { ConditionKind, ConditionLine } from '../../domain/model/records.js';
+import type { StatedClock } from '../../domain/model/stated.js';
+import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import { ReadingKind } from '../../domain/units/reading-kind.js';
+import type { ReadingRows } from '../reading-rows.js';
+import { stated } from './block.js';
+import { chainage } from './limits.js';
+import { wordsOf, type Reader } from './reader.js';
+
+export function lowerCondition(
+  reader: Reader,
+  row: ast.Condition,
+  rows: ReadingRows,
+  mirrored: boolean,
+): ConditionLine | undefined {
+  // The grammar takes these words only.
+  const kind = wordsOf(row, 'kind') as ConditionKind | undefined;
+  if (kind === undefined) return undefined;
+  const clock = reader.clock(row, 'clock');
+  const counts = kind === 'bolts loose' || kind === 'bolts missing';
+  const line: ConditionLine = {
+    kind,
+    wornThrough: row.wornThrough,
+    origin: reader.origin(row),
+    ...stated({
+      answer: wordsOf(row, 'answer') as ConditionLine['answer'],
+      size:
+        counts || row.size === undefined ? undefined : reader.quantity(row, 'size', 'length', sizeOf(kind)),
+      count: counts && row.size !== undefined ? reader.count(row, 'size', 'number of bolts') : undefined,
+      aspect: wordsOf(row, 'aspect') as ConditionLine['aspect'],
+      temperature: reader.quantity(row, 'temperature', 'temperature', 'temperature'),
+      point: reader.name(row, 'point'),
+      at: reader.quantity(row, 'at', 'length', 'chainage', chainage),
+      clock: clock && mirrored ? mirror(clock) : clock,
+      severity: row.severity,
+      photo: row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') },
+      closed: reader.day(row, 'closed'),
+      note: row.note,
+    }),
+  };
+  if (line.wornThrough && line.answer === undefined) addBareSteel(line, row, rows);
+  return line;
+}
+
+function sizeOf(kind: ConditionKind): string {
+  return kind === 'joint open' ? 'how far the joint is open' : `how far (${kind})`;
+}
+
+function addBareSteel(line: ConditionLine, row: ast.Condition, rows: ReadingRows): void {
+  const place = row.$cstNode;
+  const spot =
+    line.point !== undefined
+      ? rows.point(line.point.name)
+      : line.at && rows.chainage(line.at.value, line.clock?.hours ?? 6);
+  if (!place || spot === undefined) return;
+  rows.add({
+    start: place.offset,
+    end: place.end,
+    spot,
+    kind: ReadingKind.trough,
+    value: NaN,
+    error: NaN,
+    colourStart: 0,
+    note: line.note ?? line.kind,
+  });
+}
+
+function mirror(clock: StatedClock): StatedClock {
+  const hours = mirrorClock(clock.hours);
+  return { hours, text: formatClock(hours), origin: clock.origin };
+}

@@ -1,0 +1,63 @@
+// A condition under the cursor: which panel it is on, since when it stands open, what became of it, and how a later look answers it.
+
+import { followUp, type Closing, type Condition, type SeenLine } from '../../domain/conditions/follow-up.js';
+import { conditionAnswerText, conditionWords, isMeasurement } from '../../domain/conditions/kinds.js';
+import { placeWords } from '../../domain/conditions/rows.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { formatDay } from '../../domain/units/calendar.js';
+import { hoverMarkdown, line, plain } from './markdown.js';
+
+export function conditionHover(estate: Estate, { inspection, line: written }: SeenLine): string {
+  const { conveyor } = inspection;
+  const { conditions, stray } = followUp(estate, conveyor);
+  const own = conditions.find((each) => linesOf(each).includes(written));
+  return hoverMarkdown(`**${plain(conditionWords(written))}**`, [
+    ...(written.at
+      ? line('where', plain(placeWords(estate, conveyor, written.at.value, inspection.date.day)))
+      : []),
+    ...(isMeasurement(written)
+      ? line('says', 'a measurement: without a severity there is nothing to be closed')
+      : []),
+    ...(written.wornThrough
+      ? line('rate of wear', 'counts as bare steel read here: the liner was worn through')
+      : written.answer === undefined && written.kind.startsWith('panel')
+        ? line('rate of wear', 'says nothing of it; write `worn through` where wear made it')
+        : []),
+    ...(own ? line('since', formatDay(own.first.inspection.date.day)) : []),
+    ...(own?.severity ? line('severity', own.severity) : []),
+    ...(own ? line('now', stateWords(own)) : []),
+    ...(own && !own.closed
+      ? line(
+          'answer it by',
+          `\`${conditionAnswerText(own.first.line)}\` while it is there, \`closed ${conditionAnswerText(own.first.line)}\` once it is put right`,
+        )
+      : []),
+    ...(stray.some((each) => each.line === written)
+      ? line('now', 'nothing of this kind stood open here')
+      : []),
+  ]);
+}
+
+function linesOf({ first, last, notSeen, closed }: Condition): readonly unknown[] {
+  const closing = closed && 'look' in closed ? [closed.look.line] : [];
+  return [first.line, last.line, ...notSeen.map((each) => each.line), ...closing];
+}
+
+function stateWords({ closed, unanswered }: Condition): string {
+  if (closed) return closingWords(closed);
+  return unanswered ? `open; the look of ${formatDay(unanswered.date.day)} says nothing of it` : 'open';
+}
+
+export function closingWords(closed: Closing): string {
+  const on = formatDay(closed.day);
+  switch (closed.by) {
+    case 'look':
+      return `closed by the look of ${on}`;
+    case 'date':
+      return `closed on ${on}`;
+    case 'reline':
+      return `ended by the reline of ${on}`;
+    case 'screw change':
+      return `ended by the screw change of ${on}`;
+  }
+}

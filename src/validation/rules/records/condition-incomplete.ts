@@ -1,0 +1,46 @@
+// Does a condition say where it is and how much? A gap without its width and bolts without their number cannot be followed.
+
+import { needsPlace } from '../../../domain/conditions/kinds.js';
+import type { ConditionLine } from '../../../domain/model/records.js';
+import type { Rule } from '../../rule.js';
+
+export const conditionIncomplete: Rule = {
+  code: 'TL352',
+  title: 'Condition without its place or measure',
+  severity: 'warning',
+  why: 'Nobody finds it again, nobody can tell whether it grew, and the crew takes along the wrong number of bolts.',
+  todo: 'Add the place (a chainage from the tail, or a point), how far a joint is open, the number of bolts, or what is wrong with a bearing.',
+  given: 'inspection',
+  example: '  «panel torn|panel torn at 4.2 m»',
+  cases: [
+    { name: 'a gap without its width', text: '  «joint open at 4.2 m»' },
+    { name: 'a gap', text: '  joint open 9 mm at 4.2 m' },
+    { name: 'bolts without a number', text: '  «bolts missing at 4.2 m»' },
+    { name: 'a gearbox of which nothing is said', text: '  «gearbox»' },
+    { name: 'a gearbox with a note', text: '  gearbox "hums at start"' },
+    { name: 'a point is a place', text: '  bolts missing 2 at P1' },
+  ],
+  *check({ estate }) {
+    for (const { conditions } of estate.inspections) {
+      for (const line of conditions) {
+        const lacks = lacking(line);
+        if (lacks) yield { origin: line.origin, message: `${capitalised(line.kind)} ${lacks}.` };
+      }
+    }
+  },
+};
+
+function lacking(line: ConditionLine): string | undefined {
+  const { kind, at, point, size, count, aspect, temperature, note, answer } = line;
+  if (needsPlace(kind) && !at && !point) return 'has no place along the trough';
+  if (answer !== undefined) return undefined;
+  if (kind === 'joint open' && !size) return 'does not say how far';
+  if ((kind === 'bolts loose' || kind === 'bolts missing') && !count) return 'has no number';
+  return !needsPlace(kind) && !aspect && !temperature && note === undefined
+    ? 'does not say what is wrong: noise, temperature, oil, or a note'
+    : undefined;
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

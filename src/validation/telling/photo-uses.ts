@@ -1,0 +1,12 @@
+// Every photo of the estate: of inspections, of readings, of conditions.
+
+import type { Estate } from '../../domain/model/estate.js';
+import type { PhotoUse } from '../../domain/model/records.js';
+
+export function* photoUses({ inspections, readings }: Estate): Iterable<PhotoUse> {
+  for (const { photos, conditions } of inspections) {
+    yield* photos;
+    for (const { photo } of conditions) if (photo) yield photo;
+  }
+  yield* readings.photos.values();
+}

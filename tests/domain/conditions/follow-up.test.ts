@@ -1,0 +1,229 @@
+// Conditions as small stories: what is found, answered, closed, or taken away by work stands so in every output.
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../../src/analysis/analyse.js';
+import type { Analysis } from '../../../src/analysis/analysis.js';
+import { followUp, openConditions } from '../../../src/domain/conditions/follow-up.js';
+import { conditionWords } from '../../../src/domain/conditions/kinds.js';
+import { openConditionRows, openConditionsText, sinceWords } from '../../../src/domain/conditions/rows.js';
+import { photoTrouble } from '../../../src/domain/conditions/photo-path.js';
+import { parseDay } from '../../../src/domain/units/calendar.js';
+import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
+import { inspectionSheetHtml } from '../../../src/generators/inspection-sheet/html.js';
+import { inspectionPhonePage } from '../../../src/generators/inspection-sheet/phone.js';
+import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
+import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
+import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
+import { workPack } from '../../../src/generators/work-pack/work-pack.js';
+import { workPackHtml } from '../../../src/generators/work-pack/html.js';
+import { inSoundEstate } from '../../../src/validation/example.js';
+
+const look = (date: string, meter: number, ...rows: readonly string[]): string =>
+  `inspection DG1 ${date} meter ${meter} h {\n  view downstream\n  ${rows.join('\n  ')}\n}`;
+
+function read(...blocks: readonly string[]): Analysis {
+  return analyse([{ uri: 'estate.trough', text: inSoundEstate('estate', blocks.join('\n')) }]);
+}
+
+function states({ estate }: Analysis): readonly string[] {
+  return estate.conveyors.flatMap((conveyor) =>
+    followUp(estate, conveyor).conditions.map(
+      ({ last, closed, unanswered }) =>
+        `${conditionWords(last.line)}: ${closed ? `closed by ${closed.by}` : unanswered ? 'unanswered' : 'open'}`,
+    ),
+  );
+}
+
+describe('what becomes of a condition', () => {
+  const torn = look('2024-09-09', 3600, 'panel torn at 4.2 m serious', 'bolts missing 2 at P2');
+
+  test('a look that is silent leaves it open and unanswered', () => {
+    expect(states(read(torn, look('2025-03-10', 6000, 'P1 colour white')))).toEqual([
+      'panel torn at 4.20 m: unanswered',
+      '2 bolts missing at P2: unanswered',
+    ]);
+  });
+
+  test('the same kind within 300 mm is the same, beyond it another', () => {
+    const near = states(
+      read(torn, look('2025-03-10', 6000, 'panel torn at 4.5 m', 'closed bolts missing at 9 m')),
+    );
+    expect(near).toEqual(['panel torn at 4.50 m: open', '2 bolts missing at P2: closed by look']);
+    const far = states(
+      read(torn, look('2025-03-10', 6000, 'panel torn at 4.51 m', 'closed bolts missing at P2')),
+    );
+    expect(far).toEqual([
+      'panel torn at 4.20 m: unanswered',
+      '2 bolts missing at P2: closed by look',
+      'panel torn at 4.51 m: open',
+    ]);
+  });
+
+  test('not seen is an answer, and leaves it open', () => {
+    const seen = read(
+      torn,
+      look('2025-03-10', 6000, 'not seen panel torn at 4.2 m "covers on"', 'not seen bolts missing at P2'),
+    );
+    expect(states(seen)).toEqual(['panel torn at 4.20 m: open', '2 bolts missing at P2: open']);
+    const [row] = openConditionRows(seen.estate, seen.estate.conveyors[0]!);
+    expect(row?.notes).toEqual(['not seen on 2025-03-10: covers on']);
+  });
+
+  test('a reline of its place ends it, one of another place does not', () => {
+    const reline = (scope: string): string =>
+      `reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope ${scope}\n}`;
+    expect(states(read(torn, reline('run 1')))).toEqual([
+      'panel torn at 4.20 m: open',
+      '2 bolts missing at P2: open',
+    ]);
+    expect(states(read(torn, reline('run 2')))).toEqual([
+      'panel torn at 4.20 m: closed by reline',
+      '2 bolts missing at P2: open',
+    ]);
+    // What tears after that is new, and does not wake the old one.
+    expect(states(read(torn, reline('run 2'), look('2025-03-10', 6000, 'panel torn at 4.2 m')))).toEqual([
+      'panel torn at 4.20 m: closed by reline',
+      '2 bolts missing at P2: unanswered',
+      'panel torn at 4.20 m: open',
+    ]);
+  });
+
+  test('a new spiral ends what was wrong with the old one', () => {
+    const change = 'screw change DG1 2024-10-07 meter 3900 h {\n  screw Spiral400\n}';
+    expect(states(read(look('2024-09-09', 3600, 'spiral bent at 4 m', 'gearbox noise'), change))).toEqual([
+      'spiral bent at 4.00 m: closed by screw change',
+      'gearbox noise: open',
+    ]);
+  });
+
+  test('a day written afterwards closes it from that day on', () => {
+    const { estate } = read(look('2024-09-09', 3600, 'gearbox oil low closed on 2024-09-20'));
+    const [conveyor] = estate.conveyors;
+    const on = (day: string): number => openConditions(estate, conveyor!, parseDay(day)).length;
+    expect([on('2024-09-09'), on('2024-09-19'), on('2024-09-20')]).toEqual([1, 1, 0]);
+  });
+
+  test('the line to answer it with is read again as the same, complete', () => {
+    const first = look(
+      '2024-09-09',
+      3600,
+      'joint open 9 mm at 4.2 m',
+      'bolts loose 3 at P2',
+      'gearbox oil low',
+    );
+    const { estate } = read(
+      first,
+      look('2025-03-10', 6000, 'joint open 11 mm at 4.3 m', 'bolts loose 4 at P2'),
+    );
+    const answers = openConditionRows(estate, estate.conveyors[0]!).map(({ writes }) => writes);
+    expect(answers).toEqual(['joint open 11 mm at 4.2 m', 'bolts loose 4 at P2', 'gearbox oil low']);
+    const answered = read(first, look('2025-09-08', 9000, ...answers));
+    expect(answered.findings.map(({ code }) => code)).toEqual([]);
+    expect(states(answered)).toHaveLength(3);
+  });
+
+  test('a temperature is a measurement until it is called bad', () => {
+    expect(states(read(look('2024-09-09', 3600, 'gearbox temperature 62 degC')))).toEqual([]);
+    expect(states(read(look('2024-09-09', 3600, 'gearbox temperature 96 degC serious')))).toHaveLength(1);
+  });
+});
+
+describe('the rate of wear', () => {
+  const readings = [
+    look('2024-09-09', 3600, 'P1 thickness 10.8 mm', 'P2 thickness 10.6 mm'),
+    look('2025-03-10', 6000, 'P1 thickness 10.0 mm', 'P2 thickness 9.7 mm'),
+  ];
+  const json = (...more: readonly string[]): unknown => {
+    const { estate } = read(...readings, ...more);
+    const report = JSON.parse(
+      remainingLifeJson(remainingLife(estate, { track: false, asOf: parseDay('2025-09-08') })),
+    );
+    return report.conveyors[0].forecast;
+  };
+
+  test('is not touched by a missing panel, and is by one that wore through', () => {
+    const silent = json(look('2025-09-08', 9000, 'not seen panel torn at 2 m'));
+    expect(json(look('2025-09-08', 9000, 'panel missing at 2 m'))).toEqual(silent);
+    expect(json(look('2025-09-08', 9000, 'panel missing at 2 m worn through'))).not.toEqual(silent);
+  });
+
+  test('worn through counts once, at its point or at the bottom, mirrored with the look', () => {
+    const places = (row: string, view = 'downstream'): readonly string[] => {
+      const { estate } = read(`inspection DG1 2025-09-08 meter 9000 h {\n  view ${view}\n  ${row}\n}`);
+      return Array.from(estate.readings.place, (place) => estate.places[place]?.name ?? '');
+    };
+    expect(places('panel torn at P1 worn through')).toEqual(['P1']);
+    expect(places('panel torn at 2 m worn through')).toEqual(['2.00 m 6:00']);
+    expect(places('panel torn at 2 m clock 7:00 worn through', 'upstream')).toEqual(['2.00 m 5:00']);
+    expect(places('closed panel torn at P1 worn through')).toEqual([]);
+  });
+});
+
+describe('one value behind all pages', () => {
+  const { estate } = read(
+    look(
+      '2024-09-09',
+      3600,
+      'panel torn at 9.2 m urgent photo "photos/tear.png" "a flap stands up"',
+      'gearbox oil leak',
+    ),
+    look('2025-03-10', 6000, 'P1 colour white', 'panel torn at 9.2 m "longer now"'),
+    'job J1 "Reline above the gate" {\n  conveyor DG1\n  outage Spring27\n  reline run above Gate\n  crews Alpha, Bravo\n  access units MP1\n}',
+  );
+  const [conveyor] = estate.conveyors;
+  const rows = openConditionRows(estate, conveyor!);
+
+  test('report, sheet, phone and pack carry the same', () => {
+    const report = remainingLife(estate, { depth: 'hand' });
+    const sheet = inspectionSheet(estate, conveyor!);
+    const pack = workPack(estate, estate.jobs[0]!);
+    expect(rows.map(({ what }) => what)).toEqual(['panel torn at 9.20 m', 'gearbox oil leak']);
+    expect(report.conveyors[0]?.conditions).toEqual(rows);
+    expect(sheet.openConditions.map(({ what }) => what)).toEqual(rows.map(({ what }) => what));
+    expect(pack.conditions.map(({ what }) => what)).toEqual(rows.map(({ what }) => what));
+    expect(pack.conditions.map(({ ends }) => ends)).toEqual([true, false]);
+    for (const row of rows) {
+      for (const page of [
+        remainingLifeHtml(report),
+        remainingLifeMarkdown(report),
+        remainingLifeJson(report),
+        inspectionSheetHtml(sheet),
+        inspectionPhonePage(sheet),
+        workPackHtml(pack),
+      ])
+        expect(page).toContain(row.what);
+      for (const page of [remainingLifeHtml(report), inspectionSheetHtml(sheet), workPackHtml(pack)])
+        expect(page).toContain(sinceWords(row));
+    }
+    expect(rows[1]?.unanswered).toBe(parseDay('2025-03-10'));
+    expect(openConditionsText(rows)).toBe('2 open conditions, 1 urgent');
+  });
+
+  test('page 1 counts them, and an urgent one comes to the top', () => {
+    const report = remainingLife(estate, { depth: 'hand' });
+    expect(remainingLifeHtml(report)).toContain('DG1: 2 open conditions, 1 urgent (panel torn at 9.20 m)');
+  });
+
+  test('a photo is carried in the page where it can be had, else named', () => {
+    const report = remainingLife(estate, { depth: 'hand' });
+    expect(remainingLifeHtml(report)).toContain('Photo photos/tear.png');
+    expect(remainingLifeHtml(report, { photo: () => 'data:image/png;base64,AAAA' })).toContain(
+      '<img src="data:image/png;base64,AAAA" alt="Photo: panel torn at 9.20 m">',
+    );
+  });
+});
+
+test('no path that leaves its folder names a photo', () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.constantFrom('..', 'a', '.', 'photos', 'C:', '~', ''), { minLength: 1, maxLength: 5 }),
+      (parts) => {
+        const path = `${parts.join('/')}/x.png`;
+        const leaves = parts.includes('..') || parts[0] === '' || parts[0] === 'C:' || parts[0] === '~';
+        expect(photoTrouble(path) === undefined).toBe(!leaves);
+      },
+    ),
+  );
+});
