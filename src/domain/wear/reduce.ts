@@ -60,104 +60,16 @@ export function reduceReadings(
   const gauge = options.gaugeError ?? defaultGaugeError;
   const upTo = options.upTo ?? Infinity;
   const { count } = columns;
-  const remarks: Remark[] = [];
-  const fitted = Float64Array.from(columns.fitted);
-  const slots = layerSlots(columns);
-  const reachedAt = new Float64Array(slots.total).fill(Infinity);
-  const notYetAt = new Float64Array(slots.total);
-  const reachedBy = new Int32Array(slots.total).fill(-1);
-  const notYetBy = new Int32Array(slots.total).fill(-1);
-  const thicknesses = new Int32Array(count);
-  const indicators = new Int32Array(count);
-  const notSeen = new Int32Array(count);
-  const lastSeen = new Float64Array(count);
-  const rows = readings.unit.length;
-  const keep = new Uint8Array(rows);
+  const tally = emptyTally(columns, readings.unit.length);
+  const { slots, thicknesses, indicators, lastSeen, remarks } = tally;
+  for (let row = 0; row < readings.unit.length; row++)
+    if (!readings.day || readings.day[row]! <= upTo) takeRow(readings, row, gauge, tally);
+  findContradictions(tally);
 
-  for (let row = 0; row < rows; row++) {
-    if (readings.day && !(readings.day[row]! <= upTo)) continue;
-    const unit = readings.unit[row]!;
-    const exposure = readings.exposure[row]!;
-    // A thickness of nothing is the trough showing: wear of the full thickness or more, not of exactly that.
-    const kind =
-      readings.kind[row] === ReadingKind.thickness && readings.value[row] === 0
-        ? ReadingKind.trough
-        : readings.kind[row]!;
-    if (!(unit >= 0 && unit < count)) {
-      remarks.push({ kind: 'no such unit', reading: row, unit, leftOut: true });
-      continue;
-    }
-    if (kind === ReadingKind.notSeen) {
-      notSeen[unit]!++;
-      continue;
-    }
-    const value = kind === ReadingKind.trough ? 0 : readings.value[row]!;
-    if (!Number.isFinite(exposure) || !Number.isFinite(value)) {
-      remarks.push({ kind: 'not a number', reading: row, unit, leftOut: true });
-      continue;
-    }
-    if (exposure < 0) {
-      remarks.push({ kind: 'before fitting', reading: row, unit, exposure, leftOut: true });
-      continue;
-    }
-    if (kind === ReadingKind.thickness) {
-      const full = fitted[unit]!;
-      const own = declaredError(readings, row, gauge);
-      if (value < 0) {
-        remarks.push({ kind: 'negative thickness', reading: row, unit, thickness: value, leftOut: true });
-        continue;
-      }
-      if (value - full > 3 * own) {
-        const leftOut = value - full > 10 * own;
-        remarks.push({
-          kind: 'thicker than fitted',
-          reading: row,
-          unit,
-          thickness: value,
-          fitted: full,
-          leftOut,
-        });
-        if (leftOut) continue;
-      }
-      if (exposure === 0) remarks.push({ kind: 'no exposure yet', reading: row, unit, leftOut: false });
-      keep[row] = 1;
-      thicknesses[unit]!++;
-    } else {
-      const first = slots.start[unit]!;
-      const layers = slots.start[unit + 1]! - first;
-      const through = kind === ReadingKind.trough ? layers : value;
-      if (
-        !Number.isInteger(through) ||
-        through < 0 ||
-        through > layers ||
-        (kind !== ReadingKind.colour && kind !== ReadingKind.trough)
-      ) {
-        remarks.push({ kind: 'no such layer', reading: row, unit, layer: through, leftOut: true });
-        continue;
-      }
-      if (exposure === 0) {
-        remarks.push({ kind: 'no exposure yet', reading: row, unit, leftOut: through > 0 });
-        continue;
-      }
-      indicators[unit]!++;
-      // Layer k shows: depth k was reached, and with it every depth above; depth k + 1 was not, nor any below.
-      if (through > 0 && exposure < reachedAt[first + through - 1]!) {
-        reachedAt[first + through - 1] = exposure;
-        reachedBy[first + through - 1] = row;
-      }
-      if (through < layers && exposure > notYetAt[first + through]!) {
-        notYetAt[first + through] = exposure;
-        notYetBy[first + through] = row;
-      }
-    }
-    if (exposure > lastSeen[unit]!) lastSeen[unit] = exposure;
-  }
-  findContradictions(slots, reachedAt, notYetAt, reachedBy, notYetBy, remarks);
-
-  const thick = sortRows(readings, keep, thicknesses, fitted);
+  const thick = sortRows(readings, tally);
   findGrowth(thick, count, gauge, remarks);
   const lives = takeLives(columns, upTo, indicators, lastSeen);
-  const edges = packEdges(columns, slots, reachedAt, notYetAt, lives);
+  const edges = packEdges(columns, slots, tally.reachedAt, tally.notYetAt, lives);
   const lifeSpread = new Float64Array(count);
   for (let unit = 0; unit < count; unit++) {
     const n = lives.count[unit]!;
@@ -176,10 +88,143 @@ export function reduceReadings(
     offset,
     thicknesses,
     indicators,
-    notSeen,
+    notSeen: tally.notSeen,
     lastSeen,
     remarks,
   };
+}
+
+/** What the rows come down to while they are read. */
+interface Tally {
+  readonly count: number;
+  readonly fitted: Float64Array;
+  readonly slots: Slots;
+  /** Of each layer depth: the exposures that matter, and the rows that tell them (−1 for none). */
+  readonly reachedAt: Float64Array;
+  readonly notYetAt: Float64Array;
+  readonly reachedBy: Int32Array;
+  readonly notYetBy: Int32Array;
+  /** Of each unit. */
+  readonly thicknesses: Int32Array;
+  readonly indicators: Int32Array;
+  readonly notSeen: Int32Array;
+  readonly lastSeen: Float64Array;
+  /** Of each row: 1 for a thickness that counts. */
+  readonly keep: Uint8Array;
+  readonly remarks: Remark[];
+}
+
+function emptyTally(columns: UnitColumns, rows: number): Tally {
+  const { count } = columns;
+  const slots = layerSlots(columns);
+  return {
+    count,
+    fitted: Float64Array.from(columns.fitted),
+    slots,
+    reachedAt: new Float64Array(slots.total).fill(Infinity),
+    notYetAt: new Float64Array(slots.total),
+    reachedBy: new Int32Array(slots.total).fill(-1),
+    notYetBy: new Int32Array(slots.total).fill(-1),
+    thicknesses: new Int32Array(count),
+    indicators: new Int32Array(count),
+    notSeen: new Int32Array(count),
+    lastSeen: new Float64Array(count),
+    keep: new Uint8Array(rows),
+    remarks: [],
+  };
+}
+
+function takeRow(readings: ReadingColumns, row: number, gauge: number, tally: Tally): void {
+  const { remarks } = tally;
+  const unit = readings.unit[row]!;
+  const exposure = readings.exposure[row]!;
+  if (!(unit >= 0 && unit < tally.count)) {
+    remarks.push({ kind: 'no such unit', reading: row, unit, leftOut: true });
+    return;
+  }
+  // A thickness of nothing is the trough showing: wear of the full thickness or more, not of exactly that.
+  const kind =
+    readings.kind[row] === ReadingKind.thickness && readings.value[row] === 0
+      ? ReadingKind.trough
+      : readings.kind[row]!;
+  if (kind === ReadingKind.notSeen) {
+    tally.notSeen[unit]!++;
+    return;
+  }
+  const value = kind === ReadingKind.trough ? 0 : readings.value[row]!;
+  if (!Number.isFinite(exposure) || !Number.isFinite(value)) {
+    remarks.push({ kind: 'not a number', reading: row, unit, leftOut: true });
+    return;
+  }
+  if (exposure < 0) {
+    remarks.push({ kind: 'before fitting', reading: row, unit, exposure, leftOut: true });
+    return;
+  }
+  const counts =
+    kind === ReadingKind.thickness
+      ? takeThickness(row, unit, exposure, value, declaredError(readings, row, gauge), tally)
+      : takeColour(row, unit, exposure, value, kind, tally);
+  if (counts && exposure > tally.lastSeen[unit]!) tally.lastSeen[unit] = exposure;
+}
+
+/** False where the thickness cannot be one of this liner. */
+function takeThickness(
+  row: number,
+  unit: number,
+  exposure: number,
+  thickness: number,
+  error: number,
+  { fitted: fittedOf, keep, thicknesses, remarks }: Tally,
+): boolean {
+  const fitted = fittedOf[unit]!;
+  if (thickness < 0) {
+    remarks.push({ kind: 'negative thickness', reading: row, unit, thickness, leftOut: true });
+    return false;
+  }
+  if (thickness - fitted > 3 * error) {
+    const leftOut = thickness - fitted > 10 * error;
+    remarks.push({ kind: 'thicker than fitted', reading: row, unit, thickness, fitted, leftOut });
+    if (leftOut) return false;
+  }
+  if (exposure === 0) remarks.push({ kind: 'no exposure yet', reading: row, unit, leftOut: false });
+  keep[row] = 1;
+  thicknesses[unit]!++;
+  return true;
+}
+
+/** Layer k shows: depth k was reached, and with it every depth above; depth k + 1 was not, nor any below. */
+function takeColour(
+  row: number,
+  unit: number,
+  exposure: number,
+  value: number,
+  kind: number,
+  { slots, reachedAt, reachedBy, notYetAt, notYetBy, indicators, remarks }: Tally,
+): boolean {
+  const first = slots.start[unit]!;
+  const layers = slots.start[unit + 1]! - first;
+  const through = kind === ReadingKind.trough ? layers : value;
+  const known = kind === ReadingKind.colour || kind === ReadingKind.trough;
+  if (!Number.isInteger(through) || through < 0 || through > layers || !known) {
+    remarks.push({ kind: 'no such layer', reading: row, unit, layer: through, leftOut: true });
+    return false;
+  }
+  if (exposure === 0) {
+    remarks.push({ kind: 'no exposure yet', reading: row, unit, leftOut: through > 0 });
+    return false;
+  }
+  indicators[unit]!++;
+  const reached = first + through - 1;
+  if (through > 0 && exposure < reachedAt[reached]!) {
+    reachedAt[reached] = exposure;
+    reachedBy[reached] = row;
+  }
+  const notYet = first + through;
+  if (through < layers && exposure > notYetAt[notYet]!) {
+    notYetAt[notYet] = exposure;
+    notYetBy[notYet] = row;
+  }
+  return true;
 }
 
 interface Slots {
@@ -213,14 +258,7 @@ function layerSlots(columns: UnitColumns): Slots {
 }
 
 /** Where "not yet" comes after "reached" by more than the tolerance explains, the worse record stands alone. */
-function findContradictions(
-  slots: Slots,
-  reachedAt: Float64Array,
-  notYetAt: Float64Array,
-  reachedBy: Int32Array,
-  notYetBy: Int32Array,
-  remarks: Remark[],
-): void {
+function findContradictions({ slots, reachedAt, notYetAt, reachedBy, notYetBy, remarks }: Tally): void {
   for (let slot = 0; slot < slots.total; slot++) {
     if (notYetAt[slot]! <= reachedAt[slot]!) continue;
     remarks.push({
@@ -264,12 +302,7 @@ function declaredError(readings: ReadingColumns, row: number, usual: number): nu
 }
 
 /** A counting sort by unit, then an insertion sort within a unit, which records in order leave at once. */
-function sortRows(
-  readings: ReadingColumns,
-  keep: Uint8Array,
-  thicknesses: Int32Array,
-  fitted: Float64Array,
-): ThicknessRows {
+function sortRows(readings: ReadingColumns, { keep, thicknesses, fitted }: Tally): ThicknessRows {
   const count = thicknesses.length;
   const start = new Int32Array(count + 1);
   for (let unit = 0; unit < count; unit++) start[unit + 1] = start[unit]! + thicknesses[unit]!;

@@ -14,14 +14,21 @@ import { historyOf, momentOn, type History } from '../../domain/model/history.js
 import { newestDay, presentDay } from '../../domain/model/newest.js';
 import { orderOfAttention, type Unsorted } from './parts/attention.js';
 import { countRecords, type Counts } from './parts/counts.js';
-import { comingDuty, conveyorModel, fitEstate, pointModel, summarise } from './parts/forecasts.js';
+import {
+  comingDuty,
+  conveyorModel,
+  fitEstate,
+  pointModel,
+  summarise,
+  type FittedWear,
+} from './parts/forecasts.js';
 import { decisionOf } from './parts/decision-input.js';
 import { dutyInForce } from './parts/duty-in-force.js';
 import { flightLives } from './parts/flights.js';
 import { compareMeasures, type MeasureComparison } from './parts/measure.js';
 import { formerSetsOf } from './parts/former-sets.js';
 import type { FitSummary } from './parts/model.js';
-import { nearestToLimit, pointLife, worstOf } from './parts/points.js';
+import { nearestToLimit, pointLife, worstOf, type PointLife } from './parts/points.js';
 import { judgeReport, type JudgedReport } from './parts/judged-reports.js';
 import type { PublishedReport } from './published.js';
 import { runsWithPanels } from './parts/runs.js';
@@ -109,73 +116,19 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
   const fits =
     options.depth === 'hand' || asOf === undefined ? [] : fitEstate({ estate, histories, readings, asOf });
   const asked = options.conveyors === undefined ? undefined : new Set(options.conveyors);
-  const whatIfs: WhatIf[] = [];
   const flights = asOf === undefined ? undefined : flightLives(histories, asOf, options.depth !== 'hand');
+  const whatIfs: WhatIf[] = [];
   const conveyors = histories
-    .filter((h) => asked === undefined || asked.has(h.conveyor))
+    .filter(({ conveyor }) => asked === undefined || asked.has(conveyor))
     .map((history): Unsorted => {
-      const { conveyor } = history;
-      const places = estate.places.filter((place) => place.conveyor === conveyor);
-      const byHand = places.map((place) =>
-        pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf }),
-      );
-      const duty = asOf === undefined ? undefined : dutyInForce(history, asOf);
-      const unit = conveyor.wearBy === 'tonnes' ? 't' : 'h';
-      const lying = history.linerSets.filter(
-        (set) =>
-          set.removed === undefined &&
-          (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf)),
-      );
-      const shared = {
-        conveyor,
-        history,
-        unit,
-        duty,
-        lying,
-        former: formerSetsOf(history),
-        flights: flights?.get(history) ?? [],
-        conditions: openConditionRows(estate, conveyor, asOf),
-        measure: options.depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
-        now: asOf === undefined ? undefined : momentOn(history, asOf),
-      } as const;
-      const fitted = fits.find((f) => f.input.measure === unit);
-      if (!fitted || asOf === undefined)
-        return {
-          ...shared,
-          points: byHand,
-          runs: runsWithPanels(estate, conveyor, byHand, asOf),
-          worst: worstOf(byHand),
-          model: undefined,
-          decision: undefined,
-        };
-      const coming = comingDuty(history, asOf);
-      const near = estate.places.length <= veryManyPoints ? undefined : nearestToLimit(byHand, 12);
-      const points = byHand.map((point) =>
-        near && !near.has(point)
-          ? point
-          : { ...point, model: pointModel(fitted, point, coming, estate.places.length <= manyPoints) },
-      );
-      const runs = runsWithPanels(estate, conveyor, points, asOf);
+      const known = knownOf({ estate, history, readings, asOf, flights, depth: options.depth });
+      const fitted = fits.find(({ input }) => input.measure === known.unit);
+      if (!fitted || asOf === undefined) return byHandOnly(estate, known, asOf);
+      const { life, coming } = byModel(estate, known, fitted, asOf);
       for (const change of options.changes ?? [])
-        if (change.conveyors.includes(conveyor))
-          whatIfs.push(whatIfOf(change, { fitted, coming, points, runs }));
-      const model = conveyorModel({ fitted, coming, points, runs });
-      return {
-        ...shared,
-        points,
-        runs,
-        worst: worstOf(points),
-        model,
-        decision: decisionOf({
-          estate,
-          fitted,
-          coming,
-          points,
-          runs,
-          forecast: model.forecast,
-          flights: shared.flights,
-        }),
-      };
+        if (change.conveyors.includes(life.conveyor))
+          whatIfs.push(whatIfOf(change, { fitted, coming, points: life.points, runs: life.runs }));
+      return life;
     });
   const tracks =
     options.track === false || asOf === undefined ? [] : fits.flatMap((fit) => trackOf(fit) ?? []);
@@ -205,6 +158,79 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     ...(options.depth && { depth: options.depth }),
   });
   return { ...report, since: changesSince(options.since, then, report) };
+}
+
+/** What is known of a conveyor before any model: its history, the hand arithmetic of its points, what lies in it now. */
+type Known = Omit<Unsorted, 'points' | 'runs' | 'worst' | 'model' | 'decision'> & {
+  readonly byHand: readonly PointLife[];
+};
+
+function knownOf({
+  estate,
+  history,
+  readings,
+  asOf,
+  flights,
+  depth,
+}: {
+  readonly estate: Estate;
+  readonly history: History;
+  readonly readings: ReturnType<typeof exposedReadings>;
+  readonly asOf: CalendarDay | undefined;
+  readonly flights: ReturnType<typeof flightLives> | undefined;
+  readonly depth: RemainingLifeOptions['depth'];
+}): Known {
+  const { conveyor } = history;
+  return {
+    conveyor,
+    history,
+    unit: conveyor.wearBy === 'tonnes' ? 't' : 'h',
+    duty: asOf === undefined ? undefined : dutyInForce(history, asOf),
+    lying: history.linerSets.filter(
+      (set) =>
+        set.removed === undefined &&
+        (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf)),
+    ),
+    former: formerSetsOf(history),
+    flights: flights?.get(history) ?? [],
+    conditions: openConditionRows(estate, conveyor, asOf),
+    measure: depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
+    now: asOf === undefined ? undefined : momentOn(history, asOf),
+    byHand: estate.places
+      .filter((place) => place.conveyor === conveyor)
+      .map((place) => pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf })),
+  };
+}
+
+function byHandOnly(estate: Estate, { byHand, ...known }: Known, asOf: CalendarDay | undefined): Unsorted {
+  return {
+    ...known,
+    points: byHand,
+    runs: runsWithPanels(estate, known.conveyor, byHand, asOf),
+    worst: worstOf(byHand),
+    model: undefined,
+    decision: undefined,
+  };
+}
+
+function byModel(
+  estate: Estate,
+  { byHand, ...known }: Known,
+  fitted: FittedWear,
+  asOf: CalendarDay,
+): { readonly life: Unsorted; readonly coming: ReturnType<typeof comingDuty> } {
+  const coming = comingDuty(known.history, asOf);
+  const all = estate.places.length <= veryManyPoints;
+  const near = all ? undefined : nearestToLimit(byHand, 12);
+  const everyLayer = estate.places.length <= manyPoints;
+  const points = byHand.map((point) =>
+    near && !near.has(point) ? point : { ...point, model: pointModel(fitted, point, coming, everyLayer) },
+  );
+  const runs = runsWithPanels(estate, known.conveyor, points, asOf);
+  const model = conveyorModel({ fitted, coming, points, runs });
+  const { forecast } = model;
+  const decision = decisionOf({ estate, fitted, coming, points, runs, forecast, flights: known.flights });
+  return { life: { ...known, points, runs, worst: worstOf(points), model, decision }, coming };
 }
 
 function measureOfAll(

@@ -154,33 +154,7 @@ export function passOver(
   matrix[t * size + t] = tt;
   matrix[t * size + s] = matrix[s * size + t] = ts;
   matrix[s * size + s] = ss;
-  let objective = logLikelihood;
-  const { dense } = parameters.effects;
-  if (priors.level) {
-    const z = (dense[0]! - priors.level.mean) / priors.level.spread;
-    objective -= 0.5 * z * z;
-    gradient[0]! -= z / priors.level.spread;
-    matrix[0]! += 1 / priors.level.spread ** 2;
-  }
-  design.pools.forEach((_, k) => {
-    const omega = parameters.poolSpread[k]!;
-    const weight = 1 / (omega * omega);
-    const first = design.firstColumn[k]!;
-    for (let j = 0; j < design.levels[k]!; j++) {
-      const value = first < 0 ? parameters.effects.apart[j]! : dense[first + j]!;
-      objective -= 0.5 * value * value * weight + Math.log(omega);
-      if (first < 0) {
-        system.apartGradient[j]! -= value * weight;
-        system.apartDiagonal[j]! += weight;
-      } else {
-        const c = first + j;
-        gradient[c]! -= value * weight;
-        matrix[c * size + c]! += weight;
-      }
-    }
-    const z = (Math.log(omega) - priors.logPoolSpread.mean) / priors.logPoolSpread.spread;
-    objective -= 0.5 * z * z;
-  });
+  let objective = logLikelihood + addEffectPriors(design, priors, parameters, system);
   // A general level that nothing determines still needs a finite matrix.
   if (!(matrix[0]! > 0)) matrix[0] = 1e-12;
   const integrated = priors.logSpread !== undefined || design.pools.length > 0;
@@ -199,16 +173,7 @@ export function passOver(
       }
     }
   }
-  for (const [at, value, prior] of [
-    [t, parameters.logSpread, priors.logSpread],
-    [s, parameters.logError, priors.logError],
-  ] as const) {
-    if (!prior) continue;
-    const z = (value - prior.mean) / prior.spread;
-    objective -= 0.5 * z * z;
-    gradient[at]! -= z / prior.spread;
-    matrix[at * size + at]! += 1 / prior.spread ** 2;
-  }
+  objective += addSpreadPriors(priors, parameters, system, t, s);
   if (readings === 0 && !priors.logError) {
     gradient[s] = 0;
     matrix[s * size + s] = 1;
@@ -230,6 +195,61 @@ function holdAtWall(design: Design, { parameters, system }: Pass): void {
   for (let a = 0; a < size; a++) matrix[t * size + a] = matrix[a * size + t] = 0;
   matrix[t * size + t] = 1;
   for (let j = 0; j < apartDiagonal.length; j++) apartRow[j * size + t] = 0;
+}
+
+/** Priors of the level and of the pools' effects, added to the slopes and bends; returns their share of the objective. */
+function addEffectPriors(design: Design, priors: Priors, parameters: Parameters, system: System): number {
+  const { size, matrix, gradient } = system;
+  const { dense } = parameters.effects;
+  let share = 0;
+  if (priors.level) {
+    const z = (dense[0]! - priors.level.mean) / priors.level.spread;
+    share -= 0.5 * z * z;
+    gradient[0]! -= z / priors.level.spread;
+    matrix[0]! += 1 / priors.level.spread ** 2;
+  }
+  design.pools.forEach((_, k) => {
+    const omega = parameters.poolSpread[k]!;
+    const weight = 1 / (omega * omega);
+    const first = design.firstColumn[k]!;
+    for (let j = 0; j < design.levels[k]!; j++) {
+      const value = first < 0 ? parameters.effects.apart[j]! : dense[first + j]!;
+      share -= 0.5 * value * value * weight + Math.log(omega);
+      if (first < 0) {
+        system.apartGradient[j]! -= value * weight;
+        system.apartDiagonal[j]! += weight;
+      } else {
+        const c = first + j;
+        gradient[c]! -= value * weight;
+        matrix[c * size + c]! += weight;
+      }
+    }
+    const z = (Math.log(omega) - priors.logPoolSpread.mean) / priors.logPoolSpread.spread;
+    share -= 0.5 * z * z;
+  });
+  return share;
+}
+
+/** The same for the spread between points (column t) and the error of a reading (column s). */
+function addSpreadPriors(
+  priors: Priors,
+  parameters: Parameters,
+  { size, matrix, gradient }: System,
+  t: number,
+  s: number,
+): number {
+  let share = 0;
+  for (const [at, value, prior] of [
+    [t, parameters.logSpread, priors.logSpread],
+    [s, parameters.logError, priors.logError],
+  ] as const) {
+    if (!prior) continue;
+    const z = (value - prior.mean) / prior.spread;
+    share -= 0.5 * z * z;
+    gradient[at]! -= z / prior.spread;
+    matrix[at * size + at]! += 1 / prior.spread ** 2;
+  }
+  return share;
 }
 
 /** Newton's step; where the observed information is not positive definite, the diagonal is raised until it is. */

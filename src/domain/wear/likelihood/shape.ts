@@ -51,6 +51,10 @@ export interface Subintervals {
   /** Sxx/2σ² and b. */
   stiffness: number;
   slope: number;
+  /** Where the integrand is looked for: its middle, and the two ends. */
+  middle: number;
+  low: number;
+  high: number;
   /** Start of the unit's rows in the walk's table, −1 where duty is even: then Sxx, slope, SSE and scale change with u. */
   walk: number;
   walkFrom: number;
@@ -70,6 +74,9 @@ export function emptySubintervals(): Subintervals {
     height: 0,
     stiffness: 0,
     slope: 0,
+    middle: 0,
+    low: 0,
+    high: 0,
     walk: -1,
     walkFrom: 0,
     half: 0,

@@ -16,7 +16,7 @@ export function laySubintervals(
   error: number,
   subintervals: Subintervals,
 ): void {
-  const { units, summary, edges, reach } = terms;
+  const { units, summary } = terms;
   const life = units.life[unit]!;
   const known = life === life;
   const firstEdge = (subintervals.firstEdge = units.edgeStart[unit]!);
@@ -43,46 +43,62 @@ export function laySubintervals(
     return;
   }
   subintervals.kind = 'subintervals';
-  const c = subintervals.centre;
-  const s = subintervals.spread;
-  let low: number;
-  let high: number;
-  let clash = false;
-  let mode = c;
-  if (stiffness > 0) {
-    const rough = 1 / (2 * stiffness * slope * slope); // variance of ln rate by the readings alone
-    clash = slope > 0 && rough < 1 && Math.abs(Math.log(slope) - c) > 6 * Math.max(s, Math.sqrt(rough));
-    let u = slope > 0 ? (Math.log(slope) / rough + c / (s * s)) / (1 / rough + 1 / (s * s)) : c;
-    let bend = 1 / (s * s);
-    for (let step = 0; step < 30; step++) {
-      const e = Math.exp(u);
-      const tilt = -(u - c) / (s * s) - 2 * stiffness * e * (e - slope);
-      bend = 1 / (s * s) + 2 * stiffness * e * (2 * e - slope);
-      if (!(bend > 0.25 / (s * s))) bend = Math.max(1 / (s * s), 2 * stiffness * e * e);
-      let move = tilt / bend;
-      if (move > 2) move = 2;
-      else if (move < -2) move = -2;
-      u += move;
-      if (Math.abs(move) * Math.sqrt(bend) < 0.02) break;
-    }
-    const width = 1 / Math.sqrt(bend);
-    const floor = evenShape(subintervals, u) - 0.5 * reach * reach;
-    mode = u;
-    high = u + reach * width;
-    for (let step = 0; step < 3; step++) {
-      const e = Math.exp(high);
-      const over = evenShape(subintervals, high) - floor;
-      const tilt = -(high - c) / (s * s) - 2 * stiffness * e * (e - slope);
-      if (over >= 0 || tilt >= 0) break;
-      high -= over / tilt;
-    }
-    low = u - reach * width;
-    for (let step = 0; step < 60 && evenShape(subintervals, low) > floor; step++) low -= width;
-    if (subintervals.walk >= 0) [low, high] = walkEnds(summary, subintervals, u, width);
-  } else {
-    low = c - 8 * s;
-    high = c + 8 * s;
+  if (stiffness > 0) reachByReadings(terms, subintervals);
+  else {
+    subintervals.middle = subintervals.centre;
+    subintervals.low = subintervals.centre - 8 * subintervals.spread;
+    subintervals.high = subintervals.centre + 8 * subintervals.spread;
   }
+  reachByColours(terms, subintervals);
+  if (atOdds(subintervals, slope) || !(subintervals.low < subintervals.high))
+    searchedSubintervals(terms, subintervals);
+  else cutSubintervals(terms, subintervals);
+}
+
+/** Middle and ends where thicknesses count: Newton's way to the top, then out to where nothing is left. */
+function reachByReadings({ reach, summary }: UnitTerms, subintervals: Subintervals): void {
+  const { centre: c, spread: s, stiffness, slope } = subintervals;
+  const rough = roughVariance(stiffness, slope);
+  let u = slope > 0 ? (Math.log(slope) / rough + c / (s * s)) / (1 / rough + 1 / (s * s)) : c;
+  let bend = 1 / (s * s);
+  for (let step = 0; step < 30; step++) {
+    const e = Math.exp(u);
+    const tilt = -(u - c) / (s * s) - 2 * stiffness * e * (e - slope);
+    bend = 1 / (s * s) + 2 * stiffness * e * (2 * e - slope);
+    if (!(bend > 0.25 / (s * s))) bend = Math.max(1 / (s * s), 2 * stiffness * e * e);
+    let move = tilt / bend;
+    if (move > 2) move = 2;
+    else if (move < -2) move = -2;
+    u += move;
+    if (Math.abs(move) * Math.sqrt(bend) < 0.02) break;
+  }
+  const width = 1 / Math.sqrt(bend);
+  const floor = evenShape(subintervals, u) - 0.5 * reach * reach;
+  let high = u + reach * width;
+  for (let step = 0; step < 3; step++) {
+    const e = Math.exp(high);
+    const over = evenShape(subintervals, high) - floor;
+    const tilt = -(high - c) / (s * s) - 2 * stiffness * e * (e - slope);
+    if (over >= 0 || tilt >= 0) break;
+    high -= over / tilt;
+  }
+  let low = u - reach * width;
+  for (let step = 0; step < 60 && evenShape(subintervals, low) > floor; step++) low -= width;
+  if (subintervals.walk >= 0) [low, high] = walkEnds(summary, subintervals, u, width);
+  subintervals.middle = u;
+  subintervals.low = low;
+  subintervals.high = high;
+}
+
+/** Variance of ln rate by the readings alone. */
+function roughVariance(stiffness: number, slope: number): number {
+  return 1 / (2 * stiffness * slope * slope);
+}
+
+/** Each edge of a colour cuts the ends to where its own foot is; where colours are all there is, it pulls the other end out too. */
+function reachByColours({ edges }: UnitTerms, subintervals: Subintervals): void {
+  const { centre: c, spread: s, stiffness, firstEdge, lastEdge } = subintervals;
+  let { low, high } = subintervals;
   for (let e = firstEdge; e < lastEdge; e++) {
     const edgeLow = edges.low[e]!;
     const edgeHigh = edges.high[e]!;
@@ -111,17 +127,30 @@ export function laySubintervals(
     if (edges.high[e]! < Infinity)
       high = Math.min(high, down < wall ? edges.high[e]! : edges.high[e]! + down * (9 + pullDown));
   }
-  if (stiffness > 0 && firstEdge < lastEdge && !clash) {
-    // Readings and colours at odds: the mass lies in the tail of both, where subintervals from either alone would miss it.
-    const nearest = Math.min(Math.max(mode, low), high);
-    if (evenShape(subintervals, nearest) < evenShape(subintervals, mode) - 12) clash = true;
-  }
-  if (clash || !(low < high)) {
-    [low, high] = searchMass(terms, subintervals, low, high);
-    subintervals.count = 3;
-    for (let k = 0; k <= 3; k++) subintervals.cut[k] = low + ((high - low) * k) / 3;
-    return;
-  }
+  subintervals.low = low;
+  subintervals.high = high;
+}
+
+/** Where readings pull away from the pool, or from the colours, the mass lies in the tail of both, and subintervals from either alone would miss it. */
+function atOdds(subintervals: Subintervals, slope: number): boolean {
+  const { centre, spread, stiffness, middle, low, high, firstEdge, lastEdge } = subintervals;
+  if (stiffness === 0) return false;
+  const rough = roughVariance(stiffness, slope);
+  if (slope > 0 && rough < 1 && Math.abs(Math.log(slope) - centre) > 6 * Math.max(spread, Math.sqrt(rough)))
+    return true;
+  if (firstEdge === lastEdge) return false;
+  const nearest = Math.min(Math.max(middle, low), high);
+  return evenShape(subintervals, nearest) < evenShape(subintervals, middle) - 12;
+}
+
+function searchedSubintervals(terms: UnitTerms, subintervals: Subintervals): void {
+  const [low, high] = searchMass(terms, subintervals, subintervals.low, subintervals.high);
+  subintervals.count = 3;
+  for (let k = 0; k <= 3; k++) subintervals.cut[k] = low + ((high - low) * k) / 3;
+}
+
+function cutSubintervals({ edges }: UnitTerms, subintervals: Subintervals): void {
+  const { low, high, firstEdge, lastEdge } = subintervals;
   subintervals.cut[0] = low;
   let count = 0;
   for (let e = firstEdge; e < lastEdge && count < mostSubintervals - 6; e++) {
