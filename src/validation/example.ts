@@ -97,7 +97,9 @@ crew Solo 1 person
 access unit MP1 reach 12 m
 crane C1 chart 2000 kg at 8 m, 1000 kg at 14 m
 access unit Small reach 12 m platform load 230 kg for 2 people
-lead time liner 10 week`,
+lead time liner 10 week
+rescue contact "control room, radio channel 1"
+rescue means "tripod and winch at the tail"`,
   liner: `
 material PE1000
 layer white 6 mm

@@ -2,7 +2,7 @@
 
 import type { Conveyor } from './conveyor.js';
 import type { Origin } from './origin.js';
-import type { AccessUnit, Crane, Crew, Outage } from './plant.js';
+import type { AccessUnit, Crane, Crew, Outage, Rescue } from './plant.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
 import type { NameUse, Range, Stated, StatedCount, StatedDay } from './stated.js';
 import type { Stretch } from './stretch.js';
@@ -52,8 +52,33 @@ export interface Job {
     readonly offcut: boolean;
     readonly origin: Origin;
   }[];
+  /** What comes before the plant's. */
+  readonly rescue?: Rescue;
+  readonly tools?: readonly {
+    readonly what: string;
+    readonly count?: StatedCount;
+    readonly origin: Origin;
+  }[];
+  /** More than the work needs; a usual share where left out. */
+  readonly spares?: readonly Spare[];
+  readonly heldUp?: HeldUp;
   /** Undefined where the author leaves the order to the planner. */
   readonly order?: { readonly steps: readonly Step[]; readonly origin: Origin };
+}
+
+export interface Spare {
+  readonly item: 'panels' | 'fixings';
+  readonly count: StatedCount;
+  readonly origin: Origin;
+}
+
+/** What keeps the spiral up while panels pass under it. */
+export interface HeldUp {
+  readonly gear: string;
+  readonly rating: Stated<'mass'>;
+  /** From one support to the next, along the trough. */
+  readonly spacing: Stated<'length'>;
+  readonly origin: Origin;
 }
 
 export interface ScrewChangeScope {

@@ -1,7 +1,16 @@
 // A plant: the works a conveyor stands in, with what it shares: outages, crews, access units, rates, lead times, costs, risk.
 
 import type { Origin } from './origin.js';
-import type { NameUse, Range, Stated, StatedClock, StatedCount, StatedDay, Toleranced } from './stated.js';
+import type {
+  NameUse,
+  Range,
+  Stated,
+  StatedClock,
+  StatedCount,
+  StatedDay,
+  StatedWords,
+  Toleranced,
+} from './stated.js';
 
 export interface Plant {
   readonly name: string;
@@ -34,6 +43,14 @@ export interface Plant {
   readonly shelf: readonly ShelfCount[];
   readonly costs: readonly Cost[];
   readonly unitTimes: readonly UnitTime[];
+  readonly rescue?: Rescue;
+}
+
+/** How people are fetched out: by role and place, no names. */
+export interface Rescue {
+  readonly contact?: StatedWords;
+  readonly means?: StatedWords;
+  readonly meetingPoint?: StatedWords;
 }
 
 export interface Outage {

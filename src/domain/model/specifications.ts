@@ -1,7 +1,7 @@
 // What is bought to a specification and used by many conveyors: the layered liner and the screw.
 
 import type { Origin } from './origin.js';
-import type { Stated, StatedCount, Toleranced } from './stated.js';
+import type { Stated, StatedCount, StatedWords, Toleranced } from './stated.js';
 
 export interface LinerSpecification {
   readonly name: string;
@@ -24,6 +24,11 @@ export interface LinerSpecification {
   /** Remaining thickness at which the liner must be changed. */
   readonly condemn: Stated<'length'>;
   readonly bolt?: Bolt;
+  /** Overall, with the countersunk head. */
+  readonly boltLength?: Stated<'length'>;
+  readonly tighteningTorque?: Stated<'torque'>;
+  readonly drill?: Drill;
+  readonly sealant?: StatedWords;
   readonly joint: Joint;
   /** Where stated: panels may be fitted again turned end for end, so that their worn side comes to lie on the other side. */
   readonly turning?: { readonly origin: Origin };
@@ -48,6 +53,14 @@ export interface Bolt {
   readonly rows?: StatedCount;
   readonly pitch?: Stated<'length'>;
   readonly countersink?: Stated<'length'>;
+  readonly origin: Origin;
+}
+
+/** The hole for a bolt through liner and trough. */
+export interface Drill {
+  readonly size: Stated<'length'>;
+  /** How deep the bit goes in from the screw side. */
+  readonly depth?: Stated<'length'>;
   readonly origin: Origin;
 }
 

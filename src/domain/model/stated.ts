@@ -40,6 +40,12 @@ export interface StatedCount {
   readonly origin: Origin;
 }
 
+/** Words of the author, as written. */
+export interface StatedWords {
+  readonly words: string;
+  readonly origin: Origin;
+}
+
 /** A name used to refer to something; what it resolves to is beside it in the model. */
 export interface NameUse {
   readonly name: string;

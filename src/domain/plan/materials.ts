@@ -5,7 +5,7 @@
 import type { CalendarDay } from '../units/calendar.js';
 import { addDays } from '../units/calendar.js';
 import { formatLength, formatPercent } from '../units/format.js';
-import type { Job } from '../model/job.js';
+import type { Job, Spare } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
 import { within, type Area, type Ground } from '../order/ground.js';
 import type { CutList } from './cut-list.js';
@@ -34,6 +34,8 @@ interface Requirement {
   readonly share: number;
   readonly unit: Material['unit'];
   readonly basis: string;
+  /** What a job may say of its spares, and how many of that come out of one of these. */
+  readonly told?: { readonly item: Spare['item']; readonly each: number };
 }
 
 export function materialsOf(
@@ -52,33 +54,71 @@ export function materialsOf(
   return required.flatMap((each) => (each.needed > 0 ? [withSpares(job, each)] : []));
 }
 
-function withSpares(job: Job, { share, basis, ...rest }: Requirement): Material {
+function withSpares(job: Job, required: Requirement): Material {
+  const { what, needed, unit, for: kind } = required;
   return {
-    ...rest,
-    spares: Math.max(0, Math.ceil(rest.needed * share - 1e-9)),
-    basis: share > 0 ? `${basis}; ${formatPercent(share)} spares` : basis,
-    orderBy: rest.for === 'consumable' ? undefined : orderBy(job, rest.for),
+    what,
+    for: kind,
+    needed,
+    unit,
+    ...sparesOf(job, required),
+    orderBy: kind === 'consumable' ? undefined : orderBy(job, kind),
+  };
+}
+
+/** As the job says, else the usual share. */
+function sparesOf({ spares = [] }: Job, required: Requirement): Pick<Material, 'spares' | 'basis'> {
+  const { needed, share, basis, told } = required;
+  const said = told && spares.find(({ item }) => item === told.item);
+  if (!said)
+    return {
+      spares: Math.max(0, Math.ceil(needed * share - 1e-9)),
+      basis: share > 0 ? `${basis}; ${formatPercent(share)} spares` : basis,
+    };
+  return {
+    spares: Math.ceil(said.count.count / told.each),
+    basis: `${basis}; the job asks for ${said.count.count} spare ${said.item}`,
   };
 }
 
 function sheets(cut: CutList): Requirement[] {
   const offcuts = cut.sticks.filter((stick) => stick.offcut).length;
   return [
-    ...cut.toBuy.map(({ length, count }): Requirement => ({
+    ...cut.toBuy.map(({ length, count }, index): Requirement => ({
       what: `${cut.liner.name} sheet, ${formatLength(length)}`,
       for: 'liner',
       needed: count,
       share: spareShare.liner,
       unit: 'pieces',
       basis: `cut list: ${cut.pieces.length} panels`,
+      ...(index === 0 ? { told: { item: 'panels', each: panelsOf(cut, length) } } : {}),
     })),
     consumable(`${cut.liner.name} offcuts in hand`, offcuts, 'cut list'),
   ];
 }
 
+/** Whole panels of the longest kind in a sheet; at least one. */
+function panelsOf({ liner }: CutList, sheet: number): number {
+  const panel = Math.max(...liner.panelLengths.map(({ value }) => value));
+  return Math.max(1, Math.floor(sheet / panel + 1e-9));
+}
+
 function linerBolts(ground: Ground, areas: readonly Area[]): Requirement[] {
-  return [...boltsByLiner(ground, areas)].flatMap(([{ bolt }, { count, basis }]) =>
-    bolt ? [fixing(`${bolt.size} countersunk bolt with nut and washer`, count, 'bolts', basis)] : [],
+  return [...boltsByLiner(ground, areas)].flatMap(
+    ([{ bolt, boltLength }, { count, basis }]): Requirement[] =>
+      bolt
+        ? [
+            {
+              ...fixing(
+                `${bolt.size}${boltLength ? ` × ${formatLength(boltLength.value)}` : ''} countersunk bolt with nut and washer`,
+                count,
+                'bolts',
+                basis,
+              ),
+              told: { item: 'fixings', each: 1 },
+            },
+          ]
+        : [],
   );
 }
 
@@ -128,7 +168,11 @@ function consumables(ground: Ground, cuts: readonly CutList[], areas: readonly A
   if (panels === 0) return [];
   const cut = cuts.reduce((sum, each) => sum + each.pieces.length, 0);
   return [
-    consumable('drill bit for trough holes', Math.ceil(panels / 10), 'one for ten panels, a rule of thumb'),
+    consumable(
+      `drill bit${drillWords(ground, areas)} for trough holes`,
+      Math.ceil(panels / 10),
+      'one for ten panels, a rule of thumb',
+    ),
     consumable(
       'countersink bit with depth stop',
       Math.ceil(panels / 20),
@@ -136,6 +180,14 @@ function consumables(ground: Ground, cuts: readonly CutList[], areas: readonly A
     ),
     consumable('saw blade for PE', Math.ceil(cut / 30), 'one for thirty cuts, a rule of thumb'),
   ];
+}
+
+/** Sizes that the liners of the job are drilled with, where they say so. */
+function drillWords(ground: Ground, areas: readonly Area[]): string {
+  const sizes = ground.runs
+    .filter((run) => within(run.panels, areas).length > 0)
+    .flatMap(({ liner }) => (liner.drill ? [formatLength(liner.drill.size.value)] : []));
+  return [...new Set(sizes)].map((size) => ` ${size}`).join(',');
 }
 
 function fixing(what: string, needed: number, spare: keyof typeof spareShare, basis: string): Requirement {

@@ -18,6 +18,7 @@ export type Dimension =
   | 'duty' // running hours a calendar day, h/d
   | 'expansion' // 1/K
   | 'stress' // MPa
+  | 'torque' // N·m
   | 'velocity' // m/s
   | 'labour a length' // person-hours a metre, h/m
   | 'money a duration' // currency an hour
@@ -40,6 +41,7 @@ export const baseUnit: Readonly<Record<Dimension, string>> = {
   duty: 'h/d',
   expansion: '1/K',
   stress: 'MPa',
+  torque: 'N·m',
   velocity: 'm/s',
   'labour a length': 'h/m',
   'money a duration': 'money/h',

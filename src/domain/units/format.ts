@@ -31,6 +31,7 @@ const shown: Readonly<Record<Dimension, string>> = {
   duty: 'h/week',
   expansion: 'um/m/K',
   stress: 'MPa',
+  torque: 'N·m',
   velocity: 'm/s',
   'labour a length': 'h/m',
   'money a duration': '/h',

@@ -20,6 +20,7 @@ const codes: Readonly<Record<Dimension, string>> = {
   duty: 'h/d',
   expansion: '/K',
   stress: 'MPa',
+  torque: 'N.m',
   velocity: 'm/s',
   'labour a length': 'h/m',
   'money a duration': '/h',

@@ -24,6 +24,7 @@ export interface TitleBlock {
 
 export interface Drawing {
   readonly title: string;
+  readonly documentType: string;
   /** One sentence for those who cannot see it, and for the alternative text of a print. */
   readonly description: string;
   readonly svg: string;
@@ -61,18 +62,26 @@ export function drawingSheet(sheet: SheetContent): Drawing {
     sheet.content,
     titleBlock(sheet.block, sheet.scale),
   );
-  return { title, description: sheet.description, svg, chart: false };
+  const { documentType } = sheet.block;
+  return { title, documentType, description: sheet.description, svg, chart: false };
 }
 
 /** A chart among words: no border and no title block, as high (mm) as what it shows. */
 export function chartDrawing(chart: ChartContent): Drawing {
-  const { title, description } = chart;
-  return { title, description, svg: framed(chart, chart.content), chart: true };
+  const { title, documentType, description } = chart;
+  return { title, documentType, description, svg: framed(chart, chart.content), chart: true };
 }
 
 /** As wide as a sheet; sizes are stated in mm, so that a print is to scale. */
 function framed(
-  { id, title, description, height, hatches = [], definitions }: Omit<ChartContent, 'content'>,
+  {
+    id,
+    title,
+    description,
+    height,
+    hatches = [],
+    definitions,
+  }: Omit<ChartContent, 'content' | 'documentType'>,
   ...children: readonly Child[]
 ): string {
   const { width } = sheetSize;
@@ -99,6 +108,7 @@ export type ChartContent = Omit<SheetContent, 'block' | 'scale'> & ChartSize;
 
 export interface ChartSize {
   readonly title: string;
+  readonly documentType: string;
   readonly height: number;
 }
 

@@ -44,7 +44,8 @@ export function gantt(facts: GanttFacts): readonly Picture[] {
       scale: 'time',
       description: `Steps ${rows[0]?.number ?? 0} to ${rows.at(-1)?.number ?? 0} of ${facts.rows.length} over ${facts.duration.toFixed(1)} working hours; solid bars are critical.`,
       hatches: [],
-      chart: top + rows.length * rowHeight + 1,
+      height: top + rows.length * rowHeight + 1,
+      chart: true,
       content: () => [
         ...paintKey(),
         ...paintTime(facts, rows.length * rowHeight),

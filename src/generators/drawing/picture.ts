@@ -5,7 +5,7 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Interval, Run } from '../../domain/model/runs.js';
 import type { Markup } from '../page/markup.js';
 import type { Drawing } from './drawing-sheet.js';
-import { chartDrawing, drawingSheet } from './drawing-sheet.js';
+import { chartDrawing, drawingSheet, sheetSize } from './drawing-sheet.js';
 import type { HatchPattern } from './hatch.js';
 
 export interface PanelMark {
@@ -43,8 +43,10 @@ export interface Picture {
   readonly scale: string;
   readonly description: string;
   readonly hatches: readonly HatchPattern[];
-  /** Height of a chart, mm from the top of a sheet: it is not to scale and gets no sheet of its own. */
-  readonly chart?: number;
+  /** What it takes of a sheet from its top, mm, where it is known: then it can be a chart. */
+  readonly height?: number;
+  /** Stands among words at any width: no sheet of its own, and no scale. */
+  readonly chart?: boolean;
   definitions?(id: string): Markup;
   /** Marks inside the drawing area; `id` prefixes every id they refer to. */
   content(id: string): readonly Markup[];
@@ -58,7 +60,7 @@ export interface Issue {
 }
 
 export function issueDrawings(pictures: readonly Picture[], issue: Issue): readonly Drawing[] {
-  const sheets = pictures.filter(({ chart }) => chart === undefined);
+  const sheets = pictures.filter(({ chart }) => chart !== true);
   return pictures.map((picture, index) => {
     const id = `${issue.number.replace(/[^A-Za-z0-9]+/g, '-')}-${index + 1}`;
     const shown = {
@@ -68,8 +70,13 @@ export function issueDrawings(pictures: readonly Picture[], issue: Issue): reado
       definitions: picture.definitions?.(id),
       content: picture.content(id),
     };
-    if (picture.chart !== undefined)
-      return chartDrawing({ ...shown, title: picture.title, height: picture.chart });
+    if (picture.chart)
+      return chartDrawing({
+        ...shown,
+        title: picture.title,
+        documentType: picture.documentType,
+        height: picture.height ?? sheetSize.height,
+      });
     return drawingSheet({
       ...shown,
       block: {

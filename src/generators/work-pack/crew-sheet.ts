@@ -7,8 +7,18 @@ import { placeInText } from '../page/place-in-text.js';
 import type { WorkPack } from './pack.js';
 import { standingCaution } from './parts/cautions.js';
 import { stamp, stampStyles } from './print/stamp.js';
+import { sheetSize } from '../drawing/drawing-sheet.js';
 import { crewSheet, type CrewSheet, type CrewStep } from './crew/facts.js';
-import { columns, fitted, measuresText, runOnWords, signHeight, stopWords, type Fitted } from './crew/fit.js';
+import {
+  columns,
+  fitted,
+  measuresText,
+  pictureHeight,
+  runOnWords,
+  signHeight,
+  stopWords,
+  type Fitted,
+} from './crew/fit.js';
 
 export interface CrewSheetOptions {
   readonly paper?: Paper;
@@ -30,6 +40,7 @@ export function crewSheetHtml(pack: WorkPack, options: CrewSheetOptions = {}): s
       stamp(pack.obstacles, { obstacles: fit.obstacles, repairs: fit.repairs }),
       stops(sheet),
       carry(sheet),
+      everyPanel(sheet),
       stepTable(pack, sheet, fit),
       picture(pack),
     ),
@@ -94,6 +105,13 @@ function carry(sheet: CrewSheet): Markup | false {
       ),
       element('p', { class: 'small' }, 'Masses are calculated. A competent person plans each lift.'),
     )
+  );
+}
+
+function everyPanel({ everyPanel: lines }: CrewSheet): Markup | false {
+  return (
+    lines.length > 0 &&
+    element('p', { class: 'every-panel' }, element('strong', {}, 'For every panel: '), lines.join(' '))
   );
 }
 
@@ -171,7 +189,7 @@ function picture(pack: WorkPack): Markup | false {
     element(
       'figure',
       {},
-      trusted(drawing.svg),
+      trusted(withoutTitleBlock(drawing.svg)),
       element(
         'figcaption',
         {},
@@ -179,6 +197,14 @@ function picture(pack: WorkPack): Markup | false {
       ),
     )
   );
+}
+
+/** The title block stands on the sheet in the pack; here its room goes to the picture. */
+function withoutTitleBlock(svg: string): string {
+  const { width, height } = sheetSize;
+  return svg
+    .replace(`height="${height}mm"`, `height="${pictureHeight}mm"`)
+    .replace(`viewBox="0 0 ${width} ${height}"`, `viewBox="0 0 ${width} ${pictureHeight}"`);
 }
 
 function styles(fit: Fitted): string {
@@ -193,10 +219,11 @@ ${stampStyles}.facts { margin: 0 0 1mm; font-size: 10.5pt; }
 .caution { margin: 2mm 0; padding: 1.5mm 3mm; }
 .caution p { margin: 0 0 0.8mm; font-size: 9.4pt; line-height: 1.25; }
 .caution .stops { font-size: 10.5pt; }
-.carry { display: grid; grid-auto-flow: column; grid-auto-columns: minmax(0, 1fr); gap: 4mm; }
+.carry { display: grid; grid-template-columns: ${fit.carry.map((mm) => `minmax(0, ${mm}fr)`).join(' ')}; gap: 4mm; }
 .carry h3 { font-size: 10pt; margin: 0 0 0.5mm; }
 .carry ul { padding-left: 4mm; margin: 0 0 1mm; }
 .carry li { font-size: 9.6pt; line-height: 1.25; margin: 0 0 0.5mm; overflow-wrap: anywhere; }
+.every-panel { font-size: 10.5pt; line-height: 1.25; margin: 1.5mm 0 0; }
 .steps { table-layout: fixed; font-size: ${fit.type}pt; line-height: 1.25; }
 .steps td { border-bottom: 0.7pt solid #000; overflow-wrap: anywhere; }
 .steps th { font-size: 10pt; }
@@ -212,6 +239,6 @@ ${stampStyles}.facts { margin: 0 0 1mm; font-size: 10.5pt; }
 .more { font-size: 11pt; }
 figure { margin: 2mm 0 0; }
 svg.drawing-sheet { display: block; width: ${fit.drawingWidth}mm; max-width: 100%; height: auto; margin: 0 auto; }
-@media screen and (max-width: 190mm) { .carry { grid-auto-flow: row; } }
+@media screen and (max-width: 190mm) { .carry { grid-template-columns: 1fr; } }
 `;
 }

@@ -51,6 +51,13 @@ export interface WorkPack {
   /** How a panel is lifted into this trough by hand, and what the NIOSH equation allows there; undefined for no trough. */
   readonly panelLift?: PanelLift;
   readonly takings: readonly Taking[];
+  /** Of each liner that goes in and is bolted. */
+  readonly fixings: readonly FixingFacts[];
+  readonly tools: readonly ToolRow[];
+  /** Contact, means, meeting point; each says so where it is not written. */
+  readonly rescue: readonly Fact[];
+  /** How the spiral is kept up while panels pass under it; undefined where none do. */
+  readonly heldUp?: string;
   /** Where the order comes from: the author, or a proposal. */
   readonly order: 'as written' | 'proposed';
   readonly steps: readonly StepRow[];
@@ -208,6 +215,18 @@ export interface OrderBy {
   readonly leadTime: string;
 }
 
+export interface FixingFacts {
+  readonly liner: string;
+  readonly facts: readonly Fact[];
+  /** What is declared, in one line. */
+  readonly inShort: string;
+}
+
+export interface ToolRow {
+  readonly what: string;
+  readonly count: number;
+}
+
 export interface Fact {
   readonly name: string;
   readonly value: string;
@@ -240,6 +259,8 @@ export interface AccessUnitRow {
   readonly title?: string;
   readonly reach?: number;
   readonly limit?: number;
+  /** Most people on it at once. */
+  readonly people?: number;
 }
 
 export interface Caution {

@@ -6,19 +6,21 @@ import type { Estate } from '../../domain/model/estate.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
-import { groundOf, type Area } from '../../domain/order/ground.js';
+import { groundOf, type Area, type Ground } from '../../domain/order/ground.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
 import { formatPercent } from '../../domain/units/format.js';
 import type { LengthUnit } from '../page/lengths.js';
 import { chainageWords, lengthWords, unitOf } from '../page/lengths.js';
-import type { Fact, OrderBy, WorkPack } from './pack.js';
+import type { Fact, OrderBy, RunRow, WorkPack } from './pack.js';
 import { conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
 import { materialsOf } from '../../domain/plan/materials.js';
 import { fittedAreas, panelLift, panelRows, runRows } from './parts/panels.js';
+import { fixingOf } from './parts/fixing.js';
+import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
 import { liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
@@ -103,6 +105,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     panels,
     ...(byHand ? { panelLift: byHand } : {}),
     takings,
+    ...siteFacts(ground, runs, unit),
     order: plan.order,
     steps: rows,
     schedule: scheduleFacts(plan),
@@ -129,6 +132,7 @@ function teamFacts(job: Job): Pick<WorkPack, 'crews' | 'accessUnits'> {
       ...(unit?.title === undefined ? {} : { title: unit.title }),
       ...(unit?.reach ? { reach: unit.reach.value } : {}),
       ...(unit?.limit ? { limit: unit.limit.value } : {}),
+      ...(unit?.people ? { people: unit.people.count } : {}),
     })),
   };
 }
@@ -164,6 +168,27 @@ function holdDownFacts({ conveyor }: Job, taken: readonly number[]): WorkPack['h
       ? [{ name: block.name ?? `H${index + 1}`, at: (block.from.value + block.to.value) / 2 }]
       : [];
   });
+}
+
+/** How panels are fixed, what is brought along, how people are fetched out, what keeps the spiral up. */
+function siteFacts(
+  { job, runs: grounds }: Ground,
+  runs: readonly RunRow[],
+  unit: LengthUnit,
+): Pick<WorkPack, 'fixings' | 'tools' | 'rescue' | 'heldUp'> {
+  const { plate } = job.conveyor.trough;
+  const liners = new Set(grounds.map(({ liner }) => liner));
+  const heldUp = heldUpWords(job, unit);
+  return {
+    fixings: [...liners].flatMap((liner) =>
+      runs.some((run) => run.renewed > 0 && run.liner === liner.name)
+        ? (fixingOf(liner, plate.value, unit) ?? [])
+        : [],
+    ),
+    tools: toolRows(job),
+    rescue: rescueFacts(job),
+    ...(heldUp === undefined ? {} : { heldUp }),
+  };
 }
 
 /** The window's first day less the lead time, in whole days; only for what the job needs. */

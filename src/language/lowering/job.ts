@@ -6,8 +6,8 @@ import type { NameUse } from '../../domain/model/stated.js';
 import type { JobDraft, Named, StepDraft } from '../sheet.js';
 import { assumed } from './assumed.js';
 import { present, stated, type FactAccount } from './block.js';
-import { chainage, panelLength, someTime } from './limits.js';
-import { onceByName } from './plant.js';
+import { chainage, panelLength, someLength, someMass, someTime } from './limits.js';
+import { lowerRescue, onceByName } from './plant.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
 import { lowerStretch } from './stretch.js';
 
@@ -20,6 +20,8 @@ interface Lists {
   readonly accessUnits: NameUse[];
   readonly stock: JobDraft['stock'][number][];
   readonly cranes: JobDraft['cranes'][number][];
+  readonly tools: NonNullable<JobDraft['tools']>[number][];
+  readonly spares: NonNullable<JobDraft['spares']>[number][];
 }
 
 export function lowerJob(
@@ -29,7 +31,15 @@ export function lowerJob(
   doc: string | undefined,
 ): Named<JobDraft> {
   const facts: Facts = {};
-  const lists: Lists = { relines: [], crews: [], accessUnits: [], stock: [], cranes: [] };
+  const lists: Lists = {
+    relines: [],
+    crews: [],
+    accessUnits: [],
+    stock: [],
+    cranes: [],
+    tools: [],
+    spares: [],
+  };
   for (const fact of node.facts) lowerFact(reader, block, fact, facts, lists);
   const { conveyorUse } = facts;
   block.require('conveyor', conveyorUse, 'conveyor DG1');
@@ -102,6 +112,20 @@ function lowerFact(reader: Reader, block: FactAccount, fact: ast.JobFact, facts:
       if (range) facts.fittingTemperature = range;
       return;
     }
+    case 'Rescue':
+      facts.rescue = lowerRescue(reader, block, fact, facts.rescue);
+      return;
+    case 'Tool':
+      lowerTool(reader, fact, lists);
+      return;
+    case 'Spare':
+      lowerSpare(reader, block, fact, lists);
+      return;
+    case 'HeldUp': {
+      const heldUp = block.first('spiral held up by', fact) ? lowerHeldUp(reader, fact) : undefined;
+      if (heldUp) facts.heldUp = heldUp;
+      return;
+    }
     case 'JobStock':
     case 'JobOffcut':
       lowerStock(reader, fact, lists);
@@ -113,6 +137,26 @@ function lowerFact(reader: Reader, block: FactAccount, fact: ast.JobFact, facts:
       return;
     }
   }
+}
+
+function lowerTool(reader: Reader, fact: ast.Tool, { tools }: Lists): void {
+  const count = fact.count === undefined ? undefined : reader.count(fact, 'count', 'number of the tool');
+  if (fact.what !== undefined)
+    tools.push({ what: fact.what, origin: reader.origin(fact), ...stated({ count }) });
+}
+
+function lowerSpare(reader: Reader, block: FactAccount, fact: ast.Spare, { spares }: Lists): void {
+  const item = wordsOf(fact, 'item') as ast.Spare['item'] | undefined; // the grammar takes these words only
+  if (item === undefined || !block.first(`spare ${item}`, fact)) return;
+  const count = reader.count(fact, 'count', `spare ${item}`, 0);
+  if (count) spares.push({ item, count, origin: reader.origin(fact) });
+}
+
+function lowerHeldUp(reader: Reader, fact: ast.HeldUp): JobDraft['heldUp'] {
+  const rating = reader.quantity(fact, 'rating', 'mass', 'rating of what holds the spiral up', someMass);
+  const spacing = reader.quantity(fact, 'spacing', 'length', 'distance between supports', someLength);
+  if (fact.gear === undefined || !rating || !spacing) return undefined;
+  return { gear: fact.gear, rating, spacing, origin: reader.origin(fact) };
 }
 
 function lowerScope(

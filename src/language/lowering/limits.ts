@@ -28,6 +28,7 @@ export const usual: Readonly<Record<Dimension, Limit>> = {
   duty: { from: 0, to: 1000, range: '0 h/d to 24 h/d' },
   expansion: { from: 0, to: 0.01, range: '0 um/m/K to 10000 um/m/K' },
   stress: { from: 0.001, to: 1_000_000, range: '0.001 MPa to 1000000 MPa' },
+  torque: { from: 0.01, to: 100_000, range: 'more than 0 N·m, at most 100000 N·m' },
   velocity: { from: 1, to: 20_000, range: '1 m/s to 20000 m/s' },
   'labour a length': { from: 0, to: 10_000, range: '0 h/m to 10000 h/m' },
   'money a duration': { from: 0, to: 1e9, range: 'from 0 up' },

@@ -1,7 +1,7 @@
 // A liner block → LinerSpecification; without layers, panel length or condemn limit there is no specification.
 
 import type * as ast from '../generated/ast.js';
-import type { Bolt, Joint, Layer, LinerSpecification } from '../../domain/model/specifications.js';
+import type { Bolt, Drill, Joint, Layer, LinerSpecification } from '../../domain/model/specifications.js';
 import { formatLength } from '../../domain/units/format.js';
 import type { Named } from '../sheet.js';
 import { assumed, buttedByDefault } from './assumed.js';
@@ -54,6 +54,15 @@ export function lowerLiner(
         break;
       case 'Bolt':
         if (block.first('bolt', fact)) facts.bolt = lowerBolt(reader, fact);
+        break;
+      case 'Drill': {
+        const drill = block.first('drill', fact) ? lowerDrill(reader, fact) : undefined;
+        if (drill) facts.drill = drill;
+        break;
+      }
+      case 'Sealant':
+        if (block.first('sealant', fact) && fact.what !== undefined)
+          facts.sealant = { words: fact.what, origin: reader.origin(fact) };
         break;
       case 'Joint': {
         const joint = block.first('joint', fact) ? lowerJoint(reader, fact) : undefined;
@@ -132,6 +141,10 @@ function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.LinerMeasure
       return keep('maximumTemperature', reader.quantity(fact, 'value', 'temperature', key));
     case 'sound velocity':
       return keep('soundVelocity', reader.toleranced(fact, 'velocity', key));
+    case 'bolt length':
+      return keep('boltLength', reader.quantity(fact, 'value', 'length', key, someLength));
+    case 'tightening torque':
+      return keep('tighteningTorque', reader.quantity(fact, 'value', 'torque', key));
     case 'price':
       return keep('price', reader.quantity(fact, 'value', 'money a length', key));
   }
@@ -154,6 +167,12 @@ function lowerBolt(reader: Reader, node: ast.Bolt): Bolt {
   const pitch = reader.quantity(node, 'pitch', 'length', 'bolt pitch', someLength);
   const countersink = reader.quantity(node, 'countersink', 'length', 'countersink');
   return { size: node.size ?? '', origin: reader.origin(node), ...stated({ rows, pitch, countersink }) };
+}
+
+function lowerDrill(reader: Reader, node: ast.Drill): Drill | undefined {
+  const size = reader.quantity(node, 'size', 'length', 'drill', someLength);
+  const depth = reader.quantity(node, 'depth', 'length', 'depth of the drill', someLength);
+  return size && { size, origin: reader.origin(node), ...stated({ depth }) };
 }
 
 function lowerJoint(reader: Reader, node: ast.Joint): Joint | undefined {

@@ -11,6 +11,7 @@ import type {
   LeadItem,
   Outage,
   Plant,
+  Rescue,
   ShelfCount,
   ShelfItem,
   Shift,
@@ -93,6 +94,9 @@ export function lowerPlant(
       case 'UnitTime':
         lists.unitTimes.push(lowerUnitTime(reader, block, fact));
         break;
+      case 'Rescue':
+        facts.rescue = lowerRescue(reader, block, fact, facts.rescue);
+        break;
     }
   }
   const at = block.nameOrigin;
@@ -137,6 +141,26 @@ function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.PlantMeasure
       return keep('contactRisk', reader.quantity(fact, 'value', 'ratio', key, probability));
     case 'gas test interval':
       return keep('gasTestInterval', reader.quantity(fact, 'value', 'duration', key));
+  }
+}
+
+/** What is known so far, with this fact. */
+export function lowerRescue(
+  reader: Reader,
+  block: FactAccount,
+  fact: ast.Rescue,
+  known: Rescue = {},
+): Rescue {
+  const key = wordsOf(fact, 'key') as ast.Rescue['key'] | undefined; // the grammar takes these words only
+  if (key === undefined || !block.first(key, fact) || fact.words === undefined) return known;
+  const told = { words: fact.words, origin: reader.origin(fact) };
+  switch (key) {
+    case 'rescue contact':
+      return { ...known, contact: told };
+    case 'rescue means':
+      return { ...known, means: told };
+    case 'meeting point':
+      return { ...known, meetingPoint: told };
   }
 }
 

@@ -19,6 +19,7 @@ const others: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
   duty: ['h/week', 'h/d'],
   expansion: ['um/m/K', '1/K'],
   stress: ['MPa', 'psi'],
+  torque: ['N·m', 'lbf·ft'],
   velocity: ['m/s', 'ft/s'],
   'labour a length': ['h/m', 'h/ft'],
 };

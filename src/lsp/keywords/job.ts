@@ -80,6 +80,27 @@ export const jobKeywords: KeywordDocs = {
     pieces: word('How many.'),
     piece: word('Just one.'),
   },
+  Tool: {
+    tool: word('One tool to bring, a line for each.', 'tool "${1:torque wrench}"'),
+    pieces: word('How many.'),
+    piece: word('Just one.'),
+  },
+  Spare: {
+    spare: word(
+      'How many more than the work needs are taken along. Left out, a usual share.',
+      'spare ${1:2} ${2|panels,fixings|}',
+    ),
+    panels: word('Enough sheets for so many more panels.'),
+    fixings: word('Bolts of the liner with nuts and washers.'),
+  },
+  HeldUp: {
+    'spiral held up by': word(
+      'How the spiral is kept up while panels pass under it. The load on each support is worked out from the spiral’s mass. A competent person chooses the gear.',
+      'spiral held up by "${1:chain hoist on a beam across the trough}" rated ${2:500} kg every ${3:3} m',
+    ),
+    rated: word('Rated load of each support, as on its plate.', 'rated ${1:500} kg'),
+    every: word('From one support to the next, along the trough.', 'every ${1:3} m'),
+  },
   JobOffcut: {
     offcut: word('An offcut on hand.', 'offcut ${1:640} mm ${2:1} piece'),
     pieces: word('How many.'),

@@ -114,6 +114,20 @@ export const plantKeywords: KeywordDocs = {
     fixings: word('Bolts, hold-down blocks and braces, sooner.'),
     price: word('What it costs on top of the usual price, an order.', 'price ${1:1800} EUR'),
   },
+  Rescue: {
+    'rescue contact': word(
+      'Who is called, by role and means: radio channel, control room. No names of people.',
+      'rescue contact "${1:control room, radio channel 1}"',
+    ),
+    'rescue means': word(
+      'What people are fetched out with, and where it stands. A competent person judges whether it will do; outside services alone are no rescue.',
+      'rescue means "${1:tripod and winch at the tail}"',
+    ),
+    'meeting point': word(
+      'Where everybody gathers to be counted.',
+      'meeting point "${1:gate of the south yard}"',
+    ),
+  },
   ShelfStock: {
     'on the shelf': word(
       'What lies in the store, with the day it was counted. ' +

@@ -52,6 +52,14 @@ export const specificationKeywords: KeywordDocs = {
       'sound velocity ${1:2045} m/s',
     ),
     price: word('Price a metre of lined length.', 'price ${1:95} EUR/m'),
+    'bolt length': word(
+      'Length of a bolt overall, with its countersunk head. Held against liner, plate, washer and nut.',
+      'bolt length ${1:30} mm',
+    ),
+    'tightening torque': word(
+      'Torque that the bolts of the liner are tightened to. The plastic under the head gives way long before the bolt does: the maker of the liner says how much it bears.',
+      'tightening torque ${1:20} N·m',
+    ),
     '±': word(lengthWithTolerance),
     '+/-': word(lengthWithTolerance),
   },
@@ -89,6 +97,22 @@ export const specificationKeywords: KeywordDocs = {
     countersink: word(
       'Depth of the countersink. Where it reaches the second colour, the colours mislead.',
       'countersink ${1:4} mm',
+    ),
+  },
+  Drill: {
+    drill: word(
+      'Size of the hole through liner and trough. Usual for M8, M10 and M12: 9, 11 and 13.5 mm (ISO 273, medium).',
+      'drill ${1:11} mm deep ${2:20} mm',
+    ),
+    deep: word(
+      'How deep the bit goes in from the screw side; a stop on the bit keeps to it.',
+      'deep ${1:20} mm',
+    ),
+  },
+  Sealant: {
+    sealant: word(
+      'What goes under the heads or into the joints, by kind and not by maker.',
+      'sealant "${1:neutral silicone under every head}"',
     ),
   },
   Joint: {

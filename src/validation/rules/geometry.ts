@@ -8,6 +8,10 @@ import { clearanceOutsideItsBand } from './geometry/clearance-outside-its-band.j
 import { colourChangesTooLate } from './geometry/colour-changes-too-late.js';
 import { condemnLimitNotBelowThickness } from './geometry/condemn-limit-not-below-thickness.js';
 import { condemnLimitTooThinToMeasure } from './geometry/condemn-limit-too-thin-to-measure.js';
+import { boltHeadProud } from './geometry/bolt-head-proud.js';
+import { boltTooShort } from './geometry/bolt-too-short.js';
+import { boltsOverTightened } from './geometry/bolts-over-tightened.js';
+import { drillAgainstBolt } from './geometry/drill-against-bolt.js';
 import { countersinkReachesTheNextColour } from './geometry/countersink-reaches-the-next-colour.js';
 import { coversOverlap } from './geometry/covers-overlap.js';
 import { daysRunBackwards } from './geometry/days-run-backwards.js';
@@ -67,6 +71,10 @@ export const geometryRules: readonly Rule[] = [
   partsTwiceInOnePlace,
   pushedWithoutHoldDowns,
   countersinkReachesTheNextColour,
+  boltHeadProud,
+  boltTooShort,
+  boltsOverTightened,
+  drillAgainstBolt,
   boltsTooFarApart,
   hotterThanTheLinerBears,
   panelHeavyToHandle,

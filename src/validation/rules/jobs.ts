@@ -52,6 +52,8 @@ import { orderedTooLate } from './jobs/ordered-too-late.js';
 import { panelBeyondTheTeam } from './jobs/panel-beyond-the-team.js';
 import { panelOnItsOwn } from './jobs/panel-on-its-own.js';
 import { panelWouldSlide } from './jobs/panel-would-slide.js';
+import { rescueNotArranged } from './jobs/rescue-not-arranged.js';
+import { spiralHeldUpTooWeakly } from './jobs/spiral-held-up-too-weakly.js';
 import { runThatCannotBeClosed } from './jobs/run-that-cannot-be-closed.js';
 import { runTooEarly } from './jobs/run-too-early.js';
 import { scopeNamedTwice } from './jobs/scope-named-twice.js';
@@ -135,4 +137,6 @@ export const jobRules: readonly Rule[] = [
   gateOpenBetween,
   loneWorker,
   hotWorkNotWatched,
+  rescueNotArranged,
+  spiralHeldUpTooWeakly,
 ];

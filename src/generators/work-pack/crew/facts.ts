@@ -2,12 +2,15 @@
 // to carry, the stops: taken from the pack's own value and worked out nowhere else, so that the two cannot disagree.
 
 import { formatMass, formatNumber } from '../../../domain/units/format.js';
+import { counted } from '../../../domain/units/wording.js';
 import { lengthWords } from '../../page/lengths.js';
 import type { CrewRow, MaterialRow, StepRow, WorkPack } from '../pack.js';
 
 export interface CrewSheet {
   readonly head: readonly { readonly name: string; readonly value: string }[];
   readonly carry: readonly { readonly heading: string; readonly items: readonly string[] }[];
+  /** What holds for every panel: how the spiral is kept up, how panels are fixed. */
+  readonly everyPanel: readonly string[];
   readonly steps: readonly CrewStep[];
   /** Numbers of the steps that nobody passes without a signature. */
   readonly holds: readonly number[];
@@ -34,9 +37,15 @@ export function crewSheet(pack: WorkPack): CrewSheet {
     head: headOf(pack),
     carry: [
       { heading: 'Comes off and goes back', items: takingItems(pack) },
-      { heading: 'Bring to the place', items: pack.materials.map(materialWords) },
+      { heading: 'Bring to the place', items: [...pack.materials.map(materialWords), ...toolItems(pack)] },
       { heading: 'Lifting', items: liftItems(pack) },
     ].filter(({ items }) => items.length > 0),
+    everyPanel: [
+      ...(pack.heldUp === undefined ? [] : [pack.heldUp]),
+      ...pack.fixings.map(({ liner, inShort }) =>
+        pack.fixings.length > 1 ? `${liner}: ${inShort}` : inShort,
+      ),
+    ],
     steps: pack.steps.map((step, index) => crewStep(step, pack.steps[index - 1])),
     holds: pack.steps.filter((step) => step.hold).map((step) => step.number),
   };
@@ -50,12 +59,14 @@ function headOf({
   accessUnits,
   warnings,
   unit,
+  rescue,
 }: WorkPack): CrewSheet['head'] {
   const units = accessUnits.map((each) =>
     [
       each.name,
       each.title,
       each.limit === undefined ? '' : `at most ${formatMass(each.limit)}`,
+      each.people === undefined ? '' : `at most ${counted(each.people, 'person', 'people')}`,
       reachOf(each),
     ]
       .filter(Boolean)
@@ -75,6 +86,7 @@ function headOf({
     },
     { name: 'Crews', value: crews.map(crewWords).join('; ') || 'none named' },
     ...(units.length > 0 ? [{ name: 'Access', value: units.join('; ') }] : []),
+    { name: 'Rescue', value: rescueWords(rescue) },
     ...(warnings.length > 0
       ? [{ name: 'To be settled', value: `${warnings.length}, on the first page of the pack` }]
       : []),
@@ -96,6 +108,17 @@ function takingItems(pack: WorkPack): string[] {
       .filter(Boolean)
       .join(', '),
   );
+}
+
+/** Contact and means as they are; the place with its name. */
+function rescueWords([contact, means, place]: WorkPack['rescue']): string {
+  const meet = place && `${place.name.toLowerCase()}: ${place.value}`;
+  return [contact?.value, means?.value, meet].filter(Boolean).join('; ');
+}
+
+function toolItems({ tools }: WorkPack): string[] {
+  if (tools.length === 0) return [];
+  return [`tools: ${tools.map(({ what, count }) => (count > 1 ? `${count} × ${what}` : what)).join('; ')}`];
 }
 
 function materialWords({ what, needed, spares, unit }: MaterialRow): string {

@@ -3,7 +3,7 @@
 // First the words run on and the drawing shrinks, then the checks stay in the pack; steps go last, and the sheet says so.
 
 import { textWidth, wrapText } from '../../page/text-width.js';
-import { sheetSize } from '../../drawing/drawing-sheet.js';
+import { sheetSize, titleBlockHeight } from '../../drawing/drawing-sheet.js';
 import type { Paper } from '../../page/page.js';
 import { standingCaution } from '../parts/cautions.js';
 import { mostRepairs } from '../print/stamp.js';
@@ -23,9 +23,14 @@ export interface PageSetting {
 }
 
 export interface Fitted extends PageSetting {
+  /** Of the lists of what to carry, mm. */
+  readonly carry: readonly number[];
   /** How many of the steps, from the first. */
   readonly steps: number;
 }
+
+/** Of the drawing without its title block, mm. */
+export const pictureHeight = sheetSize.height - titleBlockHeight;
 
 /** Widths of the columns, mm: number, start, what and where, who, measures, signature. */
 export const columns = { number: 10.5, start: 22.5, what: 50, who: 27, sign: 24 } as const;
@@ -46,27 +51,29 @@ const room: Readonly<Record<Paper, { readonly width: number; readonly height: nu
 };
 
 /** Left free on the two pages: a row that does not split at the foot of the first, and what the estimate misses. */
-const slack = 18;
+const slack = 14;
 
 export function fitted(pack: WorkPack, sheet: CrewSheet, paper: Paper): Fitted {
   const { width, height } = room[paper];
+  const carry = carryWidths(sheet, width);
   for (const setting of settings) {
     const rest = 2 * height - slack - fixedHeight(pack, sheet, setting, width);
     const heights = sheet.steps.map((step) => stepHeight(step, setting, width));
     const left = rest - heights.reduce((sum, each) => sum + each, 0);
-    if (left >= 0) return { ...setting, drawingWidth: wider(setting, left, width), steps: heights.length };
+    if (left >= 0)
+      return { ...setting, carry, drawingWidth: wider(setting, left, width), steps: heights.length };
     if (setting !== settings.at(-1)) continue;
     // The line that says where the others stand needs its own.
     let free = rest - 8;
     const over = heights.findIndex((each) => (free -= each) < 0);
-    return { ...setting, steps: Math.max(over, 0) };
+    return { ...setting, carry, steps: Math.max(over, 0) };
   }
   throw new Error('No setting of the crew sheet'); // the last one always answers
 }
 
 /** The drawing takes what is left, to whole mm. */
 function wider({ drawingWidth }: PageSetting, left: number, width: number): number {
-  const more = (left * sheetSize.width) / sheetSize.height;
+  const more = (left * sheetSize.width) / pictureHeight;
   return Math.floor(Math.min(width, drawingWidth + more));
 }
 
@@ -76,7 +83,7 @@ function lineHeight(type: number): number {
 }
 
 /** text-width.ts takes letters for labels wide by a sixth or more; over whole sentences that adds up. */
-const wideBy = 1.18;
+const wideBy = 1.2;
 
 function linesOf(text: string, width: number, type: number): number {
   const size = (type * 25.4) / 72 / wideBy;
@@ -132,16 +139,33 @@ function fixedHeight(pack: WorkPack, sheet: CrewSheet, setting: PageSetting, wid
   const facts = sheet.head.reduce((sum, { value }) => sum + linesOf(value, width - 30, 10.5) * 5.2 + 0.7, 1);
   const caution =
     9.5 + linesOf(standingCaution, width - 10, 9.4) * 4.2 + linesOf(stopWords(sheet), width - 22, 10.5) * 4.7;
-  const count = Math.max(1, sheet.carry.length);
-  const column = (width - 4 * (count - 1)) / count - 4;
-  const lists = sheet.carry.map(({ items }) =>
-    items.reduce((sum, item) => sum + linesOf(item, column, 9.6) * 4.3 + 0.5, 21.5),
+  const widths = carryWidths(sheet, width);
+  const lists = sheet.carry.map(({ items }, index) =>
+    items.reduce((sum, item) => sum + linesOf(item, (widths[index] ?? width) - 4, 9.6) * 4.3 + 0.5, 21.5),
   );
+  const always = sheet.everyPanel.join(' ');
+  const every = always === '' ? 0 : linesOf(`For every panel: ${always}`, width, 10.5) * 4.7 + 1.5;
   const tableHeads = 25;
-  const drawing = (Math.min(setting.drawingWidth, width) * sheetSize.height) / sheetSize.width + 9;
+  const drawing = (Math.min(setting.drawingWidth, width) * pictureHeight) / sheetSize.width + 9;
   return (
-    head + facts + caution + Math.max(0, ...lists) + tableHeads + drawing + stampHeight(pack, setting, width)
+    head +
+    facts +
+    caution +
+    Math.max(0, ...lists) +
+    every +
+    tableHeads +
+    drawing +
+    stampHeight(pack, setting, width)
   );
+}
+
+/** Of the lists of what to carry, mm: by what stands in them, so that they end at about one height. */
+export function carryWidths({ carry }: CrewSheet, width: number): readonly number[] {
+  const least = 40;
+  const letters = carry.map(({ items }) => items.join(' ').length);
+  const all = letters.reduce((sum, each) => sum + each, 0);
+  const room = width - 4 * (carry.length - 1) - least * carry.length;
+  return letters.map((each) => Math.floor(least + (room * each) / Math.max(1, all)));
 }
 
 function stampHeight({ obstacles }: WorkPack, setting: PageSetting, width: number): number {

@@ -58,7 +58,7 @@ export function packDrawings(
       elevation(pictured),
       ...alongTheTrough(pictured),
       crossSection(conveyor, { look: 'downstream', liner, screw }),
-      ...panelMap(pictured, liner),
+      ...panelMap(pictured, liner).map((picture) => ({ ...picture, chart: true })),
       ...spiralLift(conveyor, screw, lifts),
       ...gantt(ganttFacts(ground, steps)),
     ],

@@ -57,12 +57,12 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
 function measuresOf(step: Step): readonly string[] {
   const { heat, attendants = [], aboard, unit, every, cutToFit, gate } = step;
   return [
-    ...(gate ? [`Gate ${gate.name}.`] : []),
+    ...(gate ? [/^gate\b/i.test(gate.name) ? `${gate.name}.` : `Gate ${gate.name}.`] : []),
     ...(heat ? [heat.kind === 'cold' ? 'Cold work: no flame, arc or sparks.' : hotWords(heat)] : []),
     ...(attendants.length > 0
       ? [`Stands by outside, does nothing else: ${attendants.map(({ use }) => use.name).join(', ')}.`]
       : []),
-    ...(aboard ? [`At most ${aboard.count} on ${unit?.use.name ?? 'the platform'} at once.`] : []),
+    ...(aboard ? [`${unit?.use.name ?? 'Platform'}: at most ${aboard.count}.`] : []),
     ...(every ? [`Repeat every ${every.text} while anybody is inside.`] : []),
     ...(cutToFit ? ['Closing panel: measure the gap on site and cut to fit.'] : []),
   ];

@@ -1,5 +1,6 @@
 // Page 1 of a pack: what is to be done, when, by whom, what speaks against it, and who signs that it was read.
 
+import { counted } from '../../../domain/units/wording.js';
 import { formatHours, formatMass } from '../../../domain/units/format.js';
 import { lengthWords } from '../../page/lengths.js';
 import type { PanelRow, WorkPack } from '../pack.js';
@@ -41,6 +42,7 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
                 unit.title,
                 unit.reach === undefined ? '' : `reach ${lengthWords(unit.reach, pack.unit)}`,
                 unit.limit === undefined ? '' : `platform load ${formatMass(unit.limit)}`,
+                unit.people === undefined ? '' : `at most ${counted(unit.people, 'person', 'people')}`,
               ]
                 .filter(Boolean)
                 .join(', '),
@@ -48,6 +50,7 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
             .join('; ')
         : 'none named',
     ],
+    ...pack.rescue.map(({ name, value }) => [name, value]),
     ['Order by', orderWords(pack)],
     [
       'Panels',

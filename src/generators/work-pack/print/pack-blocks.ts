@@ -1,6 +1,7 @@
 // A pack laid out for reading: page 1 (scope, window, how the liner stands, what speaks against it), safety, the steps to sign,
 // the panels with their check sheets, supplies, records, time; drawings to scale last, on sheets of their own.
 
+import type { Drawing } from '../../drawing/drawing-sheet.js';
 import type { WorkPack } from '../pack.js';
 import type { PrintBlock } from './blocks.js';
 import { coverBlocks } from './cover-blocks.js';
@@ -18,14 +19,15 @@ export function packBlocks(pack: WorkPack): readonly PrintBlock[] {
     ...takingBlocks(pack),
     ...stepBlocks(pack),
     ...panelBlocks(pack),
+    ...chartBlocks(pack, (drawing) => !isBars(drawing)),
     ...checkBlocks(pack),
     ...materialBlocks(pack),
     ...cutBlocks(pack),
     ...liftBlocks(pack),
     ...recordBlocks(pack),
     ...scheduleBlocks(pack),
-    ...drawingBlocks(pack, true),
-    ...drawingBlocks(pack, false),
+    ...chartBlocks(pack, isBars),
+    ...pack.drawings.filter(({ chart }) => !chart).map(drawingBlock),
   ];
 }
 
@@ -33,9 +35,15 @@ export function packTitle(pack: WorkPack): string {
   return `Work pack ${pack.number}: ${pack.job.title ?? pack.job.name}`;
 }
 
-/** Charts stand among the words; what is to scale has a sheet of its own. */
-function drawingBlocks(pack: WorkPack, charts: boolean): PrintBlock[] {
-  return pack.drawings
-    .filter(({ chart }) => chart === charts)
-    .map((drawing) => ({ kind: 'drawing', drawing }));
+/** Charts stand among the words they belong to; what is to scale has a sheet of its own. */
+function chartBlocks({ drawings }: WorkPack, which: (drawing: Drawing) => boolean): PrintBlock[] {
+  return drawings.filter((drawing) => drawing.chart && which(drawing)).map(drawingBlock);
+}
+
+function isBars({ documentType }: Drawing): boolean {
+  return documentType === 'Bar chart';
+}
+
+function drawingBlock(drawing: Drawing): PrintBlock {
+  return { kind: 'drawing', drawing };
 }

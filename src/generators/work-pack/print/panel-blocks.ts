@@ -17,6 +17,8 @@ export function panelBlocks(pack: WorkPack): PrintBlock[] {
       text: 'Panels are numbered from the tail end of their run; C marks the closing panel. Masses are calculated from the sheet’s width, thickness and density.',
     },
     ...panelLiftBlocks(pack),
+    ...heldUpBlocks(pack),
+    ...fixingBlocks(pack),
     ...runs.flatMap((run) => runBlocks(pack, run)),
   ];
 }
@@ -62,6 +64,19 @@ function runBlocks(pack: WorkPack, run: RunRow): PrintBlock[] {
     },
     ...closingBlocks(pack, run),
   ];
+}
+
+function heldUpBlocks({ heldUp }: WorkPack): PrintBlock[] {
+  return heldUp === undefined ? [] : [{ kind: 'text', text: heldUp, strong: true }];
+}
+
+function fixingBlocks({ fixings }: WorkPack): PrintBlock[] {
+  return fixings.map(({ liner, facts }) => ({
+    kind: 'table',
+    caption: `Fixing of ${liner}`,
+    columns: [{ head: 'What', width: 22 }, { head: 'As declared, and why' }],
+    rows: facts.map(({ name, value }) => [name, value]),
+  }));
 }
 
 function closingBlocks({ unit }: WorkPack, { closing }: RunRow): PrintBlock[] {

@@ -156,6 +156,12 @@ function stickRows({ sticks }: CutListFacts, unit: LengthUnit): readonly string[
   });
 }
 
+function toolBlocks({ tools }: WorkPack): PrintBlock[] {
+  if (tools.length === 0) return [];
+  const words = tools.map(({ what, count }) => (count > 1 ? `${count} × ${what}` : what));
+  return [{ kind: 'text', text: `Tools: ${words.join('; ')}.` }];
+}
+
 type Cut = CutListFacts['sticks'][number]['cuts'][number];
 
 function cutLength({ length, closing }: Cut): string {
@@ -199,6 +205,7 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
         '',
       ]),
     },
+    ...toolBlocks(pack),
   ];
 }
 

@@ -13,6 +13,8 @@ export const gasTestNotRepeated: Rule = {
   example: `
 plant Hollow {
   gas test interval 2 h
+  rescue contact "control room"
+  rescue means "tripod and winch"
   outage Spring27 2027-04-12 to 2027-04-23
   crew Alpha 3 people skills fitting
 }

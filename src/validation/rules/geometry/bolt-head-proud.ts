@@ -1,0 +1,36 @@
+// Does the head of a bolt lie below the liner's face? Flush at (head − hole) / 2 of a 90° countersink (geometry/fixing.ts).
+
+import { boltSize, flushDepth } from '../../../domain/geometry/fixing.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { each } from '../../telling/each.js';
+import type { Rule } from '../../rule.js';
+
+/** mm; real heads are a little flatter than sharp-edged ones, and a first turn of the nut pulls them in [judgement]. */
+const pulledIn = 1;
+
+export const boltHeadProud: Rule = {
+  code: 'TL458',
+  title: 'Bolt head that stands proud of the liner',
+  severity: 'warning',
+  why: 'The spiral strikes the heads: they are torn out, and panels with them.',
+  todo: 'Countersink deeper where the first colour is thick enough, or take smaller bolts; try it on an offcut.',
+  given: 'liner',
+  example: '  bolt M10 rows 2 pitch 250 mm countersink «3 mm|4.5 mm»',
+  cases: [{ name: 'pulled in by the nut', text: '  bolt M10 rows 2 pitch 250 mm countersink 3.6 mm' }],
+  check: each(
+    (estate) => estate.liners,
+    function* ({ name, bolt, drill }) {
+      const size = bolt && boltSize(bolt.size);
+      const depth = bolt?.countersink;
+      if (!size || !depth) return;
+      // A hole that is no hole for this bolt is told as such.
+      const hole = drill && Math.max(drill.size.value, size.diameter);
+      const flush = flushDepth(size, hole);
+      if (depth.value >= flush - pulledIn) return;
+      yield {
+        origin: depth.origin,
+        message: `The heads of ${bolt.size} lie flush ${formatLength(Math.round(flush * 10) / 10)} deep, and ${name} is countersunk ${depth.text}.`,
+      };
+    },
+  ),
+};
