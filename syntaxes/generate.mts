@@ -16,6 +16,7 @@ const blockRules = [
   'ScrewChange',
   'MeterChange',
   'DutyChange',
+  'Patch',
   'Job',
 ];
 

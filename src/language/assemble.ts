@@ -5,7 +5,7 @@
 import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Estate } from '../domain/model/estate.js';
 import type { Problem } from '../domain/model/problem.js';
-import type { DutyChange, MeterChange, Reline, ScrewChange } from '../domain/model/records.js';
+import type { DutyChange, MeterChange, Patch, Reline, ScrewChange } from '../domain/model/records.js';
 import type { NameUse } from '../domain/model/stated.js';
 import type { Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
@@ -67,18 +67,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw }));
     },
   );
-  const meterChanges = records(
-    inOrder.flatMap((sheet) => sheet.meterChanges),
-    conveyors,
-    problems,
-    (draft, conveyor): MeterChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
-  );
-  const dutyChanges = records(
-    inOrder.flatMap((sheet) => sheet.dutyChanges),
-    conveyors,
-    problems,
-    (draft, conveyor): DutyChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
-  );
+  const { meterChanges, dutyChanges, patches } = oneLineRecords(inOrder, conveyors, problems);
   const { inspections, readings, places } = joinReadings(inOrder, conveyors, relines, problems);
 
   const unread = new Map(namedPlants.map((plant) => [plant.name, plant.unread]));
@@ -110,11 +99,40 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       screwChanges,
       meterChanges,
       dutyChanges,
+      patches,
       jobs: jobs.items.flatMap(
         (draft) => buildJob(draft, { plants: unread, conveyors, liners, screws }, problems) ?? [],
       ),
     },
     problems,
+  };
+}
+
+/** Records of one line, which name nothing but their conveyor. */
+function oneLineRecords(
+  sheets: readonly Sheet[],
+  conveyors: ConveyorIndex,
+  problems: Problem[],
+): Pick<Estate, 'meterChanges' | 'dutyChanges' | 'patches'> {
+  return {
+    meterChanges: records(
+      sheets.flatMap((sheet) => sheet.meterChanges),
+      conveyors,
+      problems,
+      (draft, conveyor): MeterChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+    ),
+    dutyChanges: records(
+      sheets.flatMap((sheet) => sheet.dutyChanges),
+      conveyors,
+      problems,
+      (draft, conveyor): DutyChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+    ),
+    patches: records(
+      sheets.flatMap((sheet) => sheet.patches),
+      conveyors,
+      problems,
+      (draft, conveyor): Patch => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+    ),
   };
 }
 

@@ -10,7 +10,13 @@ import { lowerJob } from './lowering/job.js';
 import { lowerLiner } from './lowering/liner.js';
 import { lowerPlant } from './lowering/plant.js';
 import { createReader, keywordOf } from './lowering/reader.js';
-import { lowerDutyChange, lowerMeterChange, lowerReline, lowerScrewChange } from './lowering/records.js';
+import {
+  lowerDutyChange,
+  lowerMeterChange,
+  lowerPatch,
+  lowerReline,
+  lowerScrewChange,
+} from './lowering/records.js';
 import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
 import { createReadingRows, type ReadingRows, type TextSpan } from './reading-rows.js';
@@ -34,6 +40,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     screwChanges: list<Sheet['screwChanges']>(),
     meterChanges: list<Sheet['meterChanges']>(),
     dutyChanges: list<Sheet['dutyChanges']>(),
+    patches: list<Sheet['patches']>(),
     jobs: list<Sheet['jobs']>(),
   };
   const inspections: { readonly draft: UncountedInspection; readonly span: TextSpan }[] = [];
@@ -87,6 +94,9 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
       case 'DutyChange':
         keep(found.dutyChanges, block.garbled ? undefined : lowerDutyChange(reader, node));
         break;
+      case 'Patch':
+        keep(found.patches, block.garbled ? undefined : lowerPatch(reader, node));
+        break;
       case 'Job':
         if (block.name) found.jobs.push(lowerJob(reader, block, node, doc));
         break;
@@ -123,6 +133,7 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     screwChanges: [],
     meterChanges: [],
     dutyChanges: [],
+    patches: [],
     jobs: [],
     rows: createReadingRows().finish([]).rows,
     comments: [],
@@ -140,12 +151,14 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   ScrewChange: 'screw change',
   MeterChange: 'meter change',
   DutyChange: 'duty',
+  Patch: 'patch',
   Job: 'job',
 };
 
 /** A block that never came to its opening brace says nothing yet; the one-line records have none. */
 function isOpened(node: ast.Block): boolean {
-  return node.$type === 'MeterChange' || node.$type === 'DutyChange' || keywordOf(node, '{') !== undefined;
+  const inOneLine = node.$type === 'MeterChange' || node.$type === 'DutyChange' || node.$type === 'Patch';
+  return inOneLine || keywordOf(node, '{') !== undefined;
 }
 
 function list<T extends readonly unknown[]>(): T[number][] {

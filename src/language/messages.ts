@@ -100,6 +100,8 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     if (isEnd(actual)) return `The file ends inside ${article(block)}: a closing \`}\` is missing.`;
     if (actual.image === '{') return `This \`{\` opens nothing: ${article(block)} is open already.`;
     const word = actual.image.replace(/\s+/g, ' ');
+    if (rule === 'Job' && word === 'screw change')
+      return 'A job says `change screw`; `screw change` is the record of one that was done, a block of its own.';
     if (this.wordsFor('Block').includes(word) && !this.wordsFor(rule).includes(word)) {
       return `${capital(article(block))} is not closed before ${found(actual)}: a closing \`}\` is missing.`;
     }

@@ -2,7 +2,7 @@
 // already in columns. A sheet knows nothing of other texts, so an edit re-reads one text and leaves all others as they are.
 // assemble.ts puts sheets together into the estate.
 
-import type { Conveyor } from '../domain/model/conveyor.js';
+import type { Conveyor, LinerAlong } from '../domain/model/conveyor.js';
 import type { CranePlace, Job, ScrewChangeScope, Step } from '../domain/model/job.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Plant } from '../domain/model/plant.js';
@@ -11,6 +11,7 @@ import type {
   DutyChange,
   Inspection,
   MeterChange,
+  Patch,
   PhotoUse,
   Reline,
   ScrewChange,
@@ -33,6 +34,7 @@ export interface Sheet {
   readonly screwChanges: readonly ScrewChangeDraft[];
   readonly meterChanges: readonly Draft<MeterChange>[];
   readonly dutyChanges: readonly Draft<DutyChange>[];
+  readonly patches: readonly Draft<Patch>[];
   readonly jobs: readonly Named<JobDraft>[];
   readonly comments: readonly Comment[];
   readonly problems: readonly Problem[];
@@ -58,8 +60,9 @@ export interface NamedConveyor extends Named<ConveyorDraft> {
   readonly unplaced: readonly string[];
 }
 
-export type ConveyorDraft = Omit<Conveyor, 'plant' | 'liner' | 'screw' | 'plantUse'> & {
+export type ConveyorDraft = Omit<Conveyor, 'plant' | 'liner' | 'linersAlong' | 'screw' | 'plantUse'> & {
   readonly plantUse: NameUse;
+  readonly linersAlong: readonly Omit<LinerAlong, 'liner'>[];
 };
 
 /** A record without the conveyor it belongs to. */

@@ -156,7 +156,7 @@ function declarationsIn(document: EstateDocument): Pick<DocumentSymbols, 'declar
           const kind = partKinds[fact.$type];
           if (kind)
             declare(kind, fact, { ...owned(conveyor), row: ast.isPoint(fact) && fact.step !== undefined });
-          else if (ast.isLinerUse(fact) && conveyor && fact.liner?.$refText) {
+          else if (ast.isConveyorLiner(fact) && conveyor && fact.liner?.$refText) {
             fitted.push({
               conveyor: { name: conveyor.name, ...(plant ? { plant } : {}) },
               liner: fact.liner.$refText,
@@ -209,8 +209,10 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
       case ast.Conveyor.$type:
         for (const fact of block.facts) {
           if (ast.isPlantUse(fact)) found.add('plant', fact, 'plant');
-          else if (ast.isLinerUse(fact)) found.add('liner', fact, 'liner');
-          else if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
+          else if (ast.isConveyorLiner(fact)) {
+            found.add('liner', fact, 'liner');
+            found.addRuns(fact, about(conveyorName(block.name)));
+          } else if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
         }
         break;
       case ast.Inspection.$type: {
@@ -236,6 +238,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         found.addConveyor(block);
         for (const fact of block.facts) if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
         break;
+      case ast.Patch.$type:
       case ast.MeterChange.$type:
       case ast.DutyChange.$type:
         found.addConveyor(block);

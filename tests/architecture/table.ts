@@ -35,7 +35,7 @@ export const parts: readonly Part[] = [
   },
   {
     folder: 'domain/conditions',
-    parts: ['domain/units', 'domain/model'],
+    parts: ['domain/units', 'domain/wear', 'domain/model'],
     packages: [],
     why: 'what is wrong where, since when, and whether it was put right',
   },

@@ -3,6 +3,7 @@
 
 import type { Origin } from './origin.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
+import type { Stretch } from './stretch.js';
 import type { Plant } from './plant.js';
 import type { NameUse, Range, Stated, StatedClock, StatedDay, Toleranced } from './stated.js';
 
@@ -17,12 +18,16 @@ export interface Conveyor {
   readonly length: Stated<'length'>;
   readonly incline: Stated<'angle'>;
   readonly trough: Trough;
+  /** Least thickness of the trough's plate, mm: below it the trough is to be patched. */
+  readonly minimumPlate: Stated<'length'>;
   readonly screwUse: NameUse;
   /** As named on the conveyor; what is fitted today follows from the screw changes (history.ts). */
   readonly screw: ScrewSpecification;
   readonly linerUse: NameUse;
   /** As named on the conveyor; what is fitted today follows from the relines (history.ts). */
   readonly liner: LinerSpecification;
+  /** Liners that lay elsewhere than `liner` from the beginning; the later line where two speak of one place. */
+  readonly linersAlong: readonly LinerAlong[];
   readonly drive?: Drive;
   readonly rotation?: { readonly sense: 'clockwise' | 'counter-clockwise'; readonly origin: Origin };
   readonly wornSector?: { readonly from: StatedClock; readonly to: StatedClock; readonly origin: Origin };
@@ -61,11 +66,19 @@ export interface Conveyor {
   readonly points: readonly Point[];
 }
 
+export interface LinerAlong {
+  readonly liner: LinerSpecification;
+  readonly use: NameUse;
+  readonly stretch: Stretch;
+  readonly origin: Origin;
+}
+
 /** Inside (steel) radius, straight side above the centre line, plate thickness. */
 export interface Trough {
   readonly insideRadius: Stated<'length'>;
   readonly sideHeight: Stated<'length'>;
   readonly plate: Stated<'length'>;
+  readonly material?: string;
   readonly origin: Origin;
 }
 

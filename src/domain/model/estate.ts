@@ -3,7 +3,16 @@
 import type { Conveyor } from './conveyor.js';
 import type { Job } from './job.js';
 import type { Plant } from './plant.js';
-import type { DutyChange, Inspection, MeterChange, Place, Readings, Reline, ScrewChange } from './records.js';
+import type {
+  DutyChange,
+  Inspection,
+  MeterChange,
+  Patch,
+  Place,
+  Readings,
+  Reline,
+  ScrewChange,
+} from './records.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
 
 export interface Estate {
@@ -19,5 +28,6 @@ export interface Estate {
   readonly screwChanges: readonly ScrewChange[];
   readonly meterChanges: readonly MeterChange[];
   readonly dutyChanges: readonly DutyChange[];
+  readonly patches: readonly Patch[];
   readonly jobs: readonly Job[];
 }

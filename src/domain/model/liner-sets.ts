@@ -3,6 +3,7 @@
 
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
+import { firstPieces } from './first-liner.js';
 import type { Reline } from './records.js';
 import { intervalOf, type Run } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
@@ -50,16 +51,12 @@ export interface LinerSetInput {
 export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
   const { conveyor, commissioned, relines, panelEnds } = input;
   const former: LinerSet[] = [];
-  let lying: LinerSet[] = [
-    {
-      liner: conveyor.liner,
-      reline: undefined,
-      fitted: commissioned,
-      removed: undefined,
-      from: 0,
-      to: conveyor.length.value,
-    },
-  ];
+  let lying: LinerSet[] = firstPieces(conveyor).map((piece) => ({
+    ...piece,
+    reline: undefined,
+    fitted: commissioned,
+    removed: undefined,
+  }));
   for (const { reline, moment } of relines) {
     for (const { from, to } of scopeOf(conveyor, reline, panelEnds(reline))) {
       const left: LinerSet[] = [];

@@ -11,6 +11,7 @@ import {
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
+import { firstLinerOf } from './first-liner.js';
 import type { Reline } from './records.js';
 import type { Stretch } from './stretch.js';
 import { findRun, runsOf, type Run } from './runs.js';
@@ -53,7 +54,7 @@ export function panelsOf(
 export function panelEnds(run: Run): readonly number[] {
   const known = planned.get(run);
   if (known) return known;
-  const { joints } = panelsOf(run, run.conveyor.liner);
+  const { joints } = panelsOf(run, firstLinerOf(run));
   planned.set(run, joints);
   return joints;
 }
@@ -72,7 +73,7 @@ export interface InstalledPanels {
  * to another leaves of the panels at its ends what it did not reach.
  */
 export function installedPanels(estate: Estate, run: Run, asOf?: CalendarDay): InstalledPanels {
-  let installed: InstalledPanels = { liner: run.conveyor.liner, layout: panelsOf(run, run.conveyor.liner) };
+  let installed: InstalledPanels = { liner: firstLinerOf(run), layout: panelsOf(run, firstLinerOf(run)) };
   const relines = estate.relines.filter(
     (reline) => reline.conveyor === run.conveyor && (asOf === undefined || reline.date.day <= asOf),
   );

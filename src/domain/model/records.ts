@@ -70,6 +70,18 @@ export interface ConditionLine {
   readonly origin: Origin;
 }
 
+/** Steel left of the trough at a place, mm. */
+export interface PlateReading {
+  readonly at: Stated<'length'>;
+  /** As seen in the direction of flow; undefined: at the bottom. */
+  readonly clock?: StatedClock;
+  readonly thickness: Stated<'length'>;
+  readonly error?: Stated<'length'>;
+  readonly photo?: PhotoUse;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
 export interface Inspection {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
@@ -120,6 +132,7 @@ export interface Inspection {
   }[];
   readonly photos: readonly (PhotoUse & { readonly note?: string })[];
   readonly conditions: readonly ConditionLine[];
+  readonly plates: readonly PlateReading[];
   /** Rows of this inspection in the estate's readings: first, and one past the last. */
   readonly firstRow: number;
   readonly endRow: number;
@@ -213,6 +226,21 @@ export interface MeterChange {
   /** Reading of the meter taken out, and of the one put in. */
   readonly old: Stated<'duration'>;
   readonly new: Stated<'duration'>;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+/** Steel welded into or onto the trough. */
+export interface Patch {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  readonly from: Stated<'length'>;
+  readonly to: Stated<'length'>;
+  /** In the direction of flow; undefined: all round. */
+  readonly sector?: { readonly from: StatedClock; readonly to: StatedClock };
+  readonly thickness: Stated<'length'>;
+  readonly by?: string;
   readonly note?: string;
   readonly origin: Origin;
 }

@@ -299,12 +299,16 @@ function gapsTable({ unit, holdDowns }: InspectionSheet): Markup {
   );
 }
 
-function runningTable({ unit, currents }: InspectionSheet): Markup {
+function runningTable({ unit, currents, bare }: InspectionSheet): Markup {
   const rows = [
     ['Current empty, A', currents?.empty ?? ''],
     ['Current loaded, A', currents?.loaded ?? ''],
     [`Flight depth, ${unit}, at`, ''],
     ['Worn from … to … o’clock, at', ''],
+    ...bare.map(({ from, to, last }) => [
+      `Plate, ${unit}, bare from ${chainageWords(from, unit)} to ${chainageWords(to, unit)}`,
+      last,
+    ]),
   ];
   return element(
     'table',

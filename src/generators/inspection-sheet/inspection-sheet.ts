@@ -2,6 +2,7 @@
 // its records alone. Clock positions are turned once, here, to the way the inspector looks.
 
 import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
+import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, fittedThickness, setLying } from '../../domain/model/exposure.js';
@@ -104,6 +105,7 @@ export function inspectionSheet(
       notes: row.notes.join('; '),
       answer: row.writes,
     })),
+    bare: bareOf(troughState(estate, conveyor, asOf), unit),
     openRemarks: (lastInspection?.remarks ?? []).map((remark) => ({
       date: formatDay(lastInspection?.date.day ?? asOf),
       part: remark.part ?? '',
@@ -118,6 +120,23 @@ export function inspectionSheet(
       drawnFrom: options.drawnFrom ?? `conveyor ${conveyor.name}`,
     }),
   };
+}
+
+/** Steel that lies bare now, with what was last read of its plate. */
+function bareOf({ spans, places }: TroughState, unit: LengthUnit): InspectionSheet['bare'] {
+  return spans
+    .filter(({ until }) => until === undefined)
+    .map(({ from, to }) => {
+      const read = places
+        .filter(({ at }) => at >= from && at <= to)
+        .flatMap(({ readings }) => readings)
+        .at(-1);
+      return {
+        from,
+        to,
+        last: read ? `${lengthWords(read.thickness, unit)} on ${formatDay(read.day)}` : '',
+      };
+    });
 }
 
 interface PointAsked {

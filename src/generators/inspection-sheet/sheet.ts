@@ -66,6 +66,8 @@ export interface InspectionSheet {
     readonly notes: string;
     readonly answer: string;
   }[];
+  /** Bare steel, where the plate is to be read; chainages in mm. */
+  readonly bare: readonly { readonly from: number; readonly to: number; readonly last: string }[];
   /** Remarks of the last inspection, to be looked at again. */
   readonly openRemarks: readonly {
     readonly date: string;

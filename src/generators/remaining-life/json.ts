@@ -1,6 +1,7 @@
 // The report as data for other programs: a format version that grows by whole numbers when a field changes its meaning, UCUM
 // unit codes beside the values, days in ISO 8601, and nothing that is not in the report. Missing is null, never zero.
 
+import type { TroughState } from '../../domain/conditions/trough.js';
 import type { OpenCondition } from '../../domain/conditions/rows.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
@@ -229,14 +230,18 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     points: life.points.map((point) => pointOf(life, point)),
     flights: life.flights.map(flightOf),
     conditions: life.conditions.map(conditionOf),
+    trough: troughOf(life.trough),
     measure: measureOf(life.measure),
-    formerSets: life.former.map(({ set, reached }) => ({
+    formerSets: life.former.map(({ set, reached, least }) => ({
       liner: set.liner.name,
       from: number(set.from),
       to: number(set.to),
       fitted: day(set.fitted?.day),
       removed: day(set.removed?.day),
       reached: reached.known ? number(reached.value) : null,
+      leastSeen: least
+        ? { place: least.place, thickness: number(least.thickness), day: day(least.day) }
+        : null,
       unknown: reached.known ? null : reached.reason,
     })),
   };
@@ -293,6 +298,43 @@ function flightOf(flight: ConveyorLife['flights'][number]): Json {
     remaining: flight.hand.kind === 'rate' ? number(flight.hand.remaining) : null,
     leftFrom: day(flight.readings.at(-1)?.day),
     forecast: flight.forecast ? depthOf(flight.forecast) : null,
+  };
+}
+
+function troughOf({ plate, minimum, spans, places, patches }: TroughState): Json {
+  return {
+    plate: number(plate),
+    minimum: number(minimum),
+    bare: spans.map((span) => ({
+      from: number(span.from),
+      to: number(span.to),
+      because: span.because,
+      linedOn: day(span.lined?.day),
+      found: day(span.found.day),
+      until: day(span.until?.day),
+    })),
+    plates: places.map(({ at, clock, readings, hand, rateIsLeast, belowMinimum, bare }) => ({
+      at: number(at),
+      clock: clock ?? null,
+      readings: readings.map((r) => ({
+        day: day(r.day),
+        thickness: number(r.thickness),
+        bareAtLeast: number(r.bareLeast),
+        bareAtMost: number(r.bareMost),
+      })),
+      rate: hand.kind === 'rate' ? number(hand.ruling) : null,
+      remaining: hand.kind === 'rate' ? number(hand.remaining) : null,
+      rateIsLeast,
+      belowMinimum,
+      bare,
+    })),
+    patches: patches.map((patch) => ({
+      from: number(patch.from.value),
+      to: number(patch.to.value),
+      on: day(patch.date.day),
+      thickness: number(patch.thickness.value),
+      by: patch.by ?? null,
+    })),
   };
 }
 

@@ -25,6 +25,7 @@ import { counted } from '../../domain/units/wording.js';
 import { amount, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
 import type { PointLife, RemainingLife } from './remaining-life.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
+import { lastLineText, plateCells, plateHeads, spanText } from './trough-words.js';
 import { whyNot } from './reason-words.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
@@ -99,6 +100,15 @@ function conveyorSection(life: ConveyorLife): string {
       .map((line) => `- ${markdownText(line)}`)
       .join('\n'),
     optionsSection(life),
+    [lastLineText(life.trough), ...life.trough.spans.map((span) => `${spanText(span)}.`)]
+      .map((line) => `- ${markdownText(line)}`)
+      .join('\n'),
+    life.trough.places.length === 0
+      ? ''
+      : markdownTable(
+          plateHeads,
+          life.trough.places.map((place) => plateCells(place).map(markdownText)),
+        ),
     life.conditions.length === 0
       ? ''
       : markdownTable(

@@ -7,6 +7,7 @@ import type { ProgrammeSolver } from '../../domain/decision/integer-programme.js
 import { programmeOf, type ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { programmeProblem } from '../../domain/decision/programme-problem.js';
 import { openConditionRows } from '../../domain/conditions/rows.js';
+import { troughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying } from '../../domain/model/exposure.js';
@@ -191,9 +192,10 @@ function knownOf({
         set.removed === undefined &&
         (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf)),
     ),
-    former: formerSetsOf(history),
+    former: formerSetsOf(estate, history, readings),
     flights: flights?.get(history) ?? [],
     conditions: openConditionRows(estate, conveyor, asOf),
+    trough: troughState(estate, conveyor, asOf),
     measure: depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
     now: asOf === undefined ? undefined : momentOn(history, asOf),
     byHand: estate.places

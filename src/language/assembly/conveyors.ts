@@ -9,6 +9,7 @@ import type { NameUse } from '../../domain/model/stated.js';
 import { assumed } from '../lowering/assumed.js';
 import type { ConveyorDraft, NamedConveyor } from '../sheet.js';
 import { compareNames } from '../compare-names.js';
+import { checkStretch } from './stretches.js';
 import { closest, findNamed, finishedFirst, type NameTable } from './name-table.js';
 
 export interface ConveyorIndex {
@@ -196,13 +197,30 @@ function build(
   const namedPlant = findNamed(plants, draft.plantUse, problems);
   const liner = findNamed(liners, draft.linerUse, problems)?.value;
   const screw = findNamed(screws, draft.screwUse, problems)?.value;
-  if (!liner || !screw) return undefined;
+  const along = draft.linersAlong.map((one) => ({
+    ...one,
+    liner: findNamed(liners, one.use, problems)?.value,
+  }));
+  const linersAlong = along.flatMap(({ liner: there, ...one }) => (there ? [{ ...one, liner: there }] : []));
+  if (!liner || !screw || linersAlong.length < along.length) return undefined;
   const before = last.get(draft);
   const plant = namedPlant?.value ?? standIn(draft.plantUse, before?.plant);
-  if (before && before.plant === plant && before.liner === liner && before.screw === screw) return before;
-  const conveyor: Conveyor = { ...draft, plant, liner, screw };
+  if (
+    before &&
+    before.plant === plant &&
+    before.liner === liner &&
+    before.screw === screw &&
+    sameAlong(before.linersAlong, linersAlong)
+  )
+    return before;
+  const conveyor: Conveyor = { ...draft, plant, liner, screw, linersAlong };
+  for (const { stretch } of linersAlong) checkStretch(stretch, conveyor, problems);
   last.set(draft, conveyor);
   return conveyor;
+}
+
+function sameAlong(a: Conveyor['linersAlong'], b: Conveyor['linersAlong']): boolean {
+  return a.length === b.length && a.every(({ liner }, index) => liner === b[index]?.liner);
 }
 
 /** Where the plant is not declared the conveyor is still checked; only what plants state falls back to its defaults. */

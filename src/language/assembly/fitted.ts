@@ -2,6 +2,7 @@
 // day of a reline, by the meter; exposure is worked out elsewhere (history.ts).
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
+import { firstLinerAt, firstLiners } from '../../domain/model/first-liner.js';
 import { panelEnds } from '../../domain/model/panels.js';
 import type { Reline } from '../../domain/model/records.js';
 import { intervalOf } from '../../domain/model/runs.js';
@@ -20,14 +21,16 @@ export type LinersAt = (
 
 /** `relines` of the conveyor in order of date. */
 export function linersOf(conveyor: Conveyor, relines: readonly Reline[]): LinersAt {
-  const first = [conveyor.liner];
-  if (relines.length === 0) return () => first;
+  const all = firstLiners(conveyor);
+  const firstAt = (chainage: number | undefined): readonly LinerSpecification[] =>
+    chainage === undefined || all.length === 1 ? all : [firstLinerAt(conveyor, chainage)];
+  if (relines.length === 0) return firstAt;
   const fitted = relines.map((reline) => ({ reline, covers: cover(reline) }));
   return (chainage, day, meter) => {
     const there = fitted.filter(
       ({ reline, covers }) => reline.date.day <= day && (chainage === undefined || covers(chainage)),
     );
-    const history = [conveyor.liner, ...there.map(({ reline }) => reline.liner)];
+    const history = [...firstAt(chainage), ...there.map(({ reline }) => reline.liner)];
     const last = there.at(-1)?.reline;
     if (chainage === undefined) return history.reverse();
     if (last?.date.day !== day) return history.slice(-1);

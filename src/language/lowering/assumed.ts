@@ -37,6 +37,13 @@ export const assumed = {
       origin,
       'No risk of contact is stated: 0.5 % is taken, a judgement: steel touched costs a trough, a passed limit only a liner.',
     ),
+  minimumPlate: ({ value, origin }: Stated<'length'>) =>
+    assume(
+      value / 2,
+      'length',
+      origin,
+      'No minimum plate is stated: half of the plate is taken, a judgement to be agreed with whoever answers for the structure.',
+    ),
   layerTolerance: (origin: Origin) =>
     assume(
       0.05,

@@ -6,7 +6,9 @@ import type { Break, Conveyor, Section } from '../../domain/model/conveyor.js';
 import type { Origin } from '../../domain/model/origin.js';
 import type { Stated } from '../../domain/model/stated.js';
 import type { ConveyorDraft, NamedConveyor } from '../sheet.js';
+import type { Stretch } from '../../domain/model/stretch.js';
 import { assumed, implied } from './assumed.js';
+import { lowerRun } from './stretch.js';
 import { stated, type FactAccount } from './block.js';
 import { conveyorLength, probability, someLength, chainage } from './limits.js';
 import { lowerPart, partsList } from './parts.js';
@@ -60,6 +62,8 @@ export function lowerConveyor(
       ...stated({ title: node.title, doc }),
       wearBy: 'hours',
       confinedSpace: false,
+      linersAlong: [],
+      minimumPlate: assumed.minimumPlate(required.trough.plate),
       ...facts,
       ...required,
       ...placed,
@@ -143,8 +147,14 @@ function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: F
   switch (fact.$type) {
     case 'PlantUse':
       return block.first('plant', fact) ? keep('plantUse', reader.use(fact, 'plant')) : undefined;
-    case 'LinerUse':
-      return block.first('liner', fact) ? keep('linerUse', reader.use(fact, 'liner')) : undefined;
+    case 'ConveyorLiner': {
+      if (fact.from === undefined && !fact.run)
+        return block.first('liner', fact) ? keep('linerUse', reader.use(fact, 'liner')) : undefined;
+      const use = reader.use(fact, 'liner');
+      const stretch = lowerPlace(reader, fact);
+      if (use && stretch) facts.linersAlong = [...(facts.linersAlong ?? []), { use, stretch, origin }];
+      return;
+    }
     case 'ScrewUse':
       return block.first('screw', fact) ? keep('screwUse', reader.use(fact, 'screw')) : undefined;
     case 'ConveyorMeasure':
@@ -177,7 +187,10 @@ function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: F
       const sideHeight = reader.quantity(fact, 'side', 'length', 'side height of the trough');
       const plate = reader.quantity(fact, 'plate', 'length', 'plate of the trough', someLength);
       return (
-        insideRadius && sideHeight && plate && keep('trough', { insideRadius, sideHeight, plate, origin })
+        insideRadius &&
+        sideHeight &&
+        plate &&
+        keep('trough', { insideRadius, sideHeight, plate, origin, ...stated({ material: fact.material }) })
       );
     }
     case 'Drive': {
@@ -210,6 +223,15 @@ function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: F
   }
 }
 
+/** Where a liner lies that is not the conveyor's usual one. */
+function lowerPlace(reader: Reader, fact: ast.ConveyorLiner): Stretch | undefined {
+  const origin = reader.origin(fact);
+  const run = lowerRun(reader, fact.run);
+  if (run) return { kind: 'run', run, origin };
+  const span = reader.range(fact, 'length', 'the stretch', chainage);
+  return span && { kind: 'chainage', ...span, origin };
+}
+
 function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.ConveyorMeasure, facts: Facts): void {
   const key = wordsOf(fact, 'key') as ast.ConveyorMeasure['key'] | undefined; // the grammar takes these words only
   if (key === undefined || !block.first(key, fact)) return;
@@ -238,6 +260,8 @@ function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.ConveyorMeas
       return keep('risk', reader.quantity(fact, 'value', 'ratio', key, probability));
     case 'risk of contact':
       return keep('contactRisk', reader.quantity(fact, 'value', 'ratio', key, probability));
+    case 'minimum plate':
+      return keep('minimumPlate', reader.quantity(fact, 'value', 'length', key));
   }
 }
 

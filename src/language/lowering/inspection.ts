@@ -21,7 +21,7 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] 
 type OtherFacts = Mutable<
   Pick<
     InspectionDraft,
-    'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos' | 'conditions'
+    'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos' | 'conditions' | 'plates'
   >
 >;
 
@@ -46,6 +46,7 @@ export function lowerInspection(
     remarks: [],
     photos: [],
     conditions: [],
+    plates: [],
   };
   rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
@@ -100,6 +101,22 @@ function lowerOther(
     case 'View':
     case 'Gauge':
       return;
+    case 'PlateReading': {
+      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+      const thickness = reader.quantity(row, 'thickness', 'length', 'thickness of the plate');
+      const clock = reader.clock(row, 'clock');
+      const error = reader.quantity(row, 'error', 'length', 'error of the thickness');
+      const photo =
+        row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') };
+      if (at && thickness)
+        seen.plates.push({
+          at,
+          thickness,
+          origin,
+          ...stated({ clock: clock && mirrored ? mirror(clock) : clock, error, photo, note: row.note }),
+        });
+      return;
+    }
     case 'HoldDownGap': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
       const gap = reader.quantity(row, 'gap', 'length', 'gap of the hold-down');
@@ -130,7 +147,11 @@ function lowerOther(
     case 'Remark': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
       if (row.text !== undefined)
-        seen.remarks.push({ text: row.text, origin, ...stated({ part: row.part, at }) });
+        seen.remarks.push({
+          text: row.text,
+          origin,
+          ...stated({ part: row.part === 'drive at' ? 'drive' : row.part, at }),
+        });
       return;
     }
     case 'Photo':

@@ -29,7 +29,7 @@ export function lowerReading(
       row.error === undefined
         ? gaugeError
         : length(reader, row, rows, 'error', thickness, 'error of the thickness'),
-    note: row.note,
+    note: [row.reason, row.note].filter((text) => text !== undefined).join(': ') || undefined,
     ...(row.photo === undefined ? {} : { photo: { path: row.photo, origin: reader.part(row, 'photo') } }),
     ...saidBy(reader, row, rows),
   });

@@ -3,11 +3,11 @@
 
 import type * as ast from '../generated/ast.js';
 import type { MeterReading } from '../../domain/model/records.js';
-import type { DutyChange, MeterChange } from '../../domain/model/records.js';
+import type { DutyChange, MeterChange, Patch } from '../../domain/model/records.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
-import { panelLength, someLength } from './limits.js';
+import { chainage, panelLength, someLength } from './limits.js';
 import type { Reader } from './reader.js';
 import { lowerRun, lowerStretch } from './stretch.js';
 
@@ -117,6 +117,26 @@ export function lowerMeterChange(reader: Reader, node: ast.MeterChange): Draft<M
   const fresh = reader.quantity(node, 'new', 'duration', 'first reading of the new meter');
   if (!conveyorUse || !date || !old || !fresh) return undefined;
   return { conveyorUse, date, old, new: fresh, origin: reader.origin(node), ...stated({ note: node.note }) };
+}
+
+export function lowerPatch(reader: Reader, node: ast.Patch): Draft<Patch> | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const date = reader.day(node, 'date');
+  const from = reader.quantity(node, 'from', 'length', 'chainage', chainage);
+  const to = reader.quantity(node, 'to', 'length', 'chainage', chainage);
+  const thickness = reader.quantity(node, 'thickness', 'length', 'thickness of the patch', someLength);
+  const start = reader.clock(node, 'start');
+  const end = reader.clock(node, 'end');
+  if (!conveyorUse || !date || !from || !to || !thickness) return undefined;
+  return {
+    conveyorUse,
+    date,
+    from,
+    to,
+    thickness,
+    origin: reader.origin(node),
+    ...stated({ sector: start && end && { from: start, to: end }, by: node.by, note: node.note }),
+  };
 }
 
 export function lowerDutyChange(reader: Reader, node: ast.DutyChange): Draft<DutyChange> | undefined {

@@ -23,6 +23,15 @@ export const conveyorKeywords: KeywordDocs = {
       'plant ${1:Tarnholt}',
     ),
   },
+  ConveyorLiner: {
+    liner: word(
+      'The liner fitted when the conveyor was commissioned, by the name of its specification. Where a stretch had another one from the beginning, ' +
+        'a further line says so: `liner TwoLayer8 run above Gate`, `liner TwoLayer8 from 0 m to 4.8 m`. After a change of specification say so in a `reline`; what stood here stays.',
+      'liner ${1:TwoLayer12}',
+    ),
+    from: word('Only from this chainage on.', 'from ${1:0} m to ${2:4.8} m'),
+    run: word('Only in this run.', 'run ${1:2}'),
+  },
   LinerUse: {
     liner: word(
       'The liner fitted, by the name of its specification. After a change of specification say so in a `reline`; what stood here stays.',
@@ -51,6 +60,10 @@ export const conveyorKeywords: KeywordDocs = {
       'λ of ISO 7119: progress resistance of the material, 2 to 4. No unit.',
       'resistance factor ${1:3}',
     ),
+    'minimum plate': word(
+      'Least thickness of the trough’s steel; below it the trough is to be patched. Half of the plate where nothing is said (judgement).',
+      'minimum plate ${1:2} mm',
+    ),
     risk: word(
       'Accepted chance of reaching the condemn limit before the reline, where it differs from the plant’s.',
       'risk ${1:5} %',
@@ -74,6 +87,7 @@ export const conveyorKeywords: KeywordDocs = {
       'Cross-section of the trough: inside radius of the steel, straight side above the centre line, plate thickness.',
       'trough inside radius ${1:226} mm side height ${2:260} mm plate ${3:4} mm',
     ),
+    material: word('What the trough is made of, so that a patch can be of the same.', 'material ${1:S235}'),
     'inside radius': word('Inside radius of the steel trough, without liner.', 'inside radius ${1:226} mm'),
     'side height': word(
       'Height of the straight side above the centre of the radius.',

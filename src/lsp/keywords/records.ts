@@ -43,6 +43,11 @@ export const recordKeywords: KeywordDocs = {
       'not seen "${1:build-up}"',
     ),
     photo: word('A photo of it, by its path beside this file.', 'photo "${1:photos/P1-2026-03-14.jpg}"'),
+    blocked: word('Product stood before it.'),
+    buried: word('It lay under material or build-up.'),
+    'no light': word('There was no light to see it by.'),
+    'no access': word('Nobody could get there.'),
+    'cover on': word('The cover stayed on.'),
     '±': error,
     '+/-': error,
   },
@@ -73,6 +78,31 @@ export const recordKeywords: KeywordDocs = {
     urgent: word('Not to be left: it comes to the top of the report.'),
     photo: word('A photo, by its path beside this file.', 'photo "${1:photos/DG1-2026-03-14.jpg}"'),
     'closed on': word('It was put right on this day, after the look.', 'closed on ${1:2026-03-20}'),
+  },
+  PlateReading: {
+    plate: word(
+      'Steel left of the trough, measured where the liner is off or from outside. Only hours on which the steel lay bare count for its rate.',
+      'plate at ${1:9.1} m thickness ${2:3.4} mm',
+    ),
+    at,
+    clock: word('Clock position; the bottom where it is left out.', 'clock ${1:6:00}'),
+    thickness: word('Steel left, measured.', 'thickness ${1:3.4} mm'),
+    photo: word('A photo of it, by its path beside this file.', 'photo "${1:photos/plate-9100.jpg}"'),
+    '±': error,
+    '+/-': error,
+  },
+  Patch: {
+    patch: word(
+      'Steel welded into or onto the trough: where, when, how thick, and by whom (a role is enough). Plate readings count from it.',
+      'patch ${1:DG1} ${2:2026-03-10} at ${3:9} m to ${4:9.6} m thickness ${5:4} mm welded by "${6:coded welder}"',
+    ),
+    at: word('From this chainage, from the tail.', 'at ${1:9} m to ${2:9.6} m'),
+    clock: word(
+      'Between these clock positions; all round where they are left out.',
+      'clock ${1:5:00} to ${2:7:00}',
+    ),
+    thickness: word('Of the plate welded in.', 'thickness ${1:4} mm'),
+    'welded by': word('Who welded it; a role is enough.', 'welded by "${1:coded welder}"'),
   },
   ConditionKind: {
     'panel missing': word(
@@ -166,6 +196,7 @@ export const recordKeywords: KeywordDocs = {
     brace: word('About a brace.'),
     cover: word('About a cover.'),
     flight: word('About the flight of the screw.'),
+    'drive at': word('About the drive, at a chainage.', 'drive at ${1:34.2} m'),
     drive: word('About the drive.'),
     trough: word('About the trough.'),
     liner: word('About the liner.'),

@@ -12,6 +12,7 @@ export const noEstate: Estate = {
   relines: [],
   screwChanges: [],
   meterChanges: [],
+  patches: [],
   dutyChanges: [],
   jobs: [],
   readings: {

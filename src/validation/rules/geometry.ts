@@ -1,6 +1,7 @@
 // TL2xx: can the machine be as it is described?
 
 import type { Rule } from '../rule.js';
+import { stepBetweenLiners } from './geometry/step-between-liners.js';
 import { boltsTooFarApart } from './geometry/bolts-too-far-apart.js';
 import { breakOverFlange } from './geometry/break-over-flange.js';
 import { breaksOverlap } from './geometry/breaks-overlap.js';
@@ -103,4 +104,5 @@ export const geometryRules: readonly Rule[] = [
   soundVelocityNotOfPe,
   coversOverlap,
   specificationNothingUses,
+  stepBetweenLiners,
 ];

@@ -14,6 +14,9 @@ import { conditionNotAnswered } from './records/condition-not-answered.js';
 import { photoMissing } from './records/photo-missing.js';
 import { photoOutsideTheFolder } from './records/photo-outside-the-folder.js';
 import { photoTooLarge } from './records/photo-too-large.js';
+import { plateAtItsMinimum } from './records/plate-at-its-minimum.js';
+import { plateThickerThanTheTrough } from './records/plate-thicker-than-the-trough.js';
+import { bareSteelNotMeasured } from './records/bare-steel-not-measured.js';
 import { currentRising } from './records/current-rising.js';
 import { dutyAgainstTheMeter } from './records/duty-against-the-meter.js';
 import { fittedOutsideTheTemperatureBand } from './records/fitted-outside-the-temperature-band.js';
@@ -95,4 +98,7 @@ export const recordRules: readonly Rule[] = [
   photoMissing,
   photoOutsideTheFolder,
   photoTooLarge,
+  plateAtItsMinimum,
+  plateThickerThanTheTrough,
+  bareSteelNotMeasured,
 ];

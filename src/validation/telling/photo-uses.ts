@@ -4,9 +4,9 @@ import type { Estate } from '../../domain/model/estate.js';
 import type { PhotoUse } from '../../domain/model/records.js';
 
 export function* photoUses({ inspections, readings }: Estate): Iterable<PhotoUse> {
-  for (const { photos, conditions } of inspections) {
+  for (const { photos, conditions, plates } of inspections) {
     yield* photos;
-    for (const { photo } of conditions) if (photo) yield photo;
+    for (const { photo } of [...conditions, ...plates]) if (photo) yield photo;
   }
   yield* readings.photos.values();
 }

@@ -31,6 +31,7 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   const { worst, model } = life;
   const reasons = [
     ...aboutWorst(worst),
+    ...troughReason(life),
     ...conditionReason(life),
     ...overdueReason(life),
     ...unseenReason(life),
@@ -41,6 +42,12 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   const day =
     (model?.forecast.kind === 'dates' ? model.forecast.days.q50 : undefined) ?? first?.limitByHand?.day;
   const base = { reasons, day, outage: undefined };
+  if (life.trough.places.some(({ belowMinimum }) => belowMinimum))
+    return {
+      ...base,
+      level: 'worn through',
+      todo: 'Stop, and patch the trough: its plate is at the minimum',
+    };
   if (worst?.pastLimit === 'trough shows')
     return {
       ...base,
@@ -224,6 +231,26 @@ function nothingDue({ decision }: Unsorted): string {
   const last = decision?.outages.at(-1);
   if (last) return `Nothing to reline up to ${last.name}`;
   return 'Nothing due';
+}
+
+/** Steel that is bare, or too thin, stands before all else that is wrong. */
+function troughReason({ trough }: Unsorted): readonly string[] {
+  const thin = trough.places.filter(({ belowMinimum }) => belowMinimum);
+  const bare = trough.spans.filter(
+    ({ until, because }) => until === undefined && because === 'panel missing',
+  );
+  return [
+    ...(thin.length === 0
+      ? []
+      : [
+          `the plate is at its minimum at ${thin.map(({ at }) => `${formatNumber(at / 1000, 2)} m`).join(', ')}`,
+        ]),
+    ...(bare.length === 0
+      ? []
+      : [
+          `steel is bare from ${bare.map(({ from, to }) => `${formatNumber(from / 1000, 2)} to ${formatNumber(to / 1000, 2)} m`).join(', ')}: a panel is missing`,
+        ]),
+  ];
 }
 
 function conditionReason({ conditions }: Unsorted): readonly string[] {

@@ -3,6 +3,7 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { ConveyorDecision, OutageDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { OpenCondition } from '../../../domain/conditions/rows.js';
+import type { TroughState } from '../../../domain/conditions/trough.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { History } from '../../../domain/model/history.js';
 import type { Duty } from '../../../domain/model/duty.js';
@@ -56,6 +57,8 @@ export interface ConveyorLife {
   readonly flights: readonly FlightLife[];
   /** What is open on the day of the report, worst first. */
   readonly conditions: readonly OpenCondition[];
+  /** The steel under the liner: where it is bare, and how much of it is left. */
+  readonly trough: TroughState;
   /** Where the records carry hours and tonnes. */
   readonly measure: MeasureComparison | undefined;
   /** The point whose limit comes first; undefined where no point allows a conclusion. */

@@ -13,6 +13,7 @@ import { conveyorChangeSentences, disagreementSentence } from './change-words.js
 import type { WearPace } from '../parts/wear-change.js';
 import { chartKey, mapKey } from './keys.js';
 import { depthText, dutyVariationText, forecastText, measureText, lookText } from './sentences.js';
+import { troughSection } from './trough.js';
 import { conditionSection } from './conditions.js';
 import { photoStrip, type PhotoBytes } from './photos.js';
 import { optionSection } from './option-table.js';
@@ -118,6 +119,7 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
     readingsData(life, seen),
     readingMatrix(life),
     readingPhotos(life, photo),
+    troughSection(life, photo),
     flightTable(life),
     borrowed(life),
     notSeen(life),
@@ -359,13 +361,17 @@ function formerSets(life: ConveyorLife): Markup | undefined {
         { head: 'Fitted' },
         { head: 'Taken out' },
         { head: 'Reached', number: true },
+        { head: 'Least seen of it' },
       ],
-      rows: life.former.map(({ set, reached }) => [
+      rows: life.former.map(({ set, reached, least }) => [
         set.liner.name,
         `${metres(set.from)} to ${metres(set.to)}`,
         date(set.fitted?.day),
         date(set.removed?.day),
         reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,
+        least === undefined
+          ? 'no thickness read'
+          : `${least.thickness === 0 ? 'steel showed' : `${millimetres(least.thickness)} of ${millimetres(set.liner.thickness.value)}`} at ${least.place} on ${formatDay(least.day)}`,
       ]),
     }),
   );

@@ -1,6 +1,7 @@
 // Can a panel be handled by one person? Guideline 25 kg close to the body; two lift two thirds of the sum, three half (HSE,
 // L23). Developed width × thickness × density; on the widest trough the liner is used in.
 
+import { firstLiners } from '../../../domain/model/first-liner.js';
 import { handlingGuideline, peopleNeeded } from '../../../domain/geometry/handling.js';
 import { panelMass } from '../../../domain/geometry/trough.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
@@ -24,7 +25,7 @@ export const panelHeavyToHandle: Rule = {
       const longest = longestOf(liner);
       if (!longest || !isPlausible('panel length', longest.value)) continue;
       const [heaviest] = estate.conveyors
-        .filter((conveyor) => conveyor.liner === liner)
+        .filter((conveyor) => firstLiners(conveyor).includes(liner))
         .flatMap((conveyor) => {
           const section = linedSection(conveyor, liner);
           return section ? [{ conveyor, mass: panelMass(section, longest.value, liner.density.value) }] : [];

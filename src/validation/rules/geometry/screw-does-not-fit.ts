@@ -24,6 +24,9 @@ export const screwDoesNotFit: Rule = {
   *check({ estate }) {
     for (const conveyor of estate.conveyors)
       yield* judge(conveyor, conveyor.liner, conveyor.screw, conveyor.screwUse.origin);
+    for (const conveyor of estate.conveyors)
+      for (const { liner, use } of conveyor.linersAlong)
+        yield* judge(conveyor, liner, conveyor.screw, use.origin);
     for (const { conveyor, liner, linerUse } of estate.relines) {
       if (linerUse && liner !== conveyor.liner)
         yield* judge(conveyor, liner, conveyor.screw, linerUse.origin);

@@ -46,6 +46,7 @@ reline DG1 2025-03-10 meter 6200 h {
 function usedBy(estate: Estate): ReadonlySet<object> {
   return new Set<object>([
     ...estate.conveyors.flatMap(({ liner, screw }) => [liner, screw]),
+    ...estate.conveyors.flatMap(({ linersAlong }) => linersAlong.map(({ liner }) => liner)),
     ...estate.relines.map(({ liner }) => liner),
     ...estate.screwChanges.map(({ screw }) => screw),
     ...estate.jobs.flatMap(({ relines, screwChange }) => [

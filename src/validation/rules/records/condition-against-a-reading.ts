@@ -22,6 +22,7 @@ export const conditionAgainstAReading: Rule = {
   given: 'inspection',
   example: `
   panel missing at 4.2 m
+  plate at 4.2 m thickness 3.8 mm
   «P1 thickness 8.4 mm|P1 not seen "panel gone"»`,
   cases: [
     { name: 'of the panel beside it', text: '  panel missing at 5.9 m\n  P1 thickness 8.4 mm' },

@@ -29,11 +29,18 @@ inspection DG1 «2025-03-10» meter 6200 h {
         remarks,
         photos,
         conditions,
+        plates,
       } = inspection;
-      const others = [holdDownGaps, flights, wornWidths, currents, remarks, photos, conditions].reduce(
-        (sum, list) => sum + list.length,
-        0,
-      );
+      const others = [
+        holdDownGaps,
+        flights,
+        wornWidths,
+        currents,
+        remarks,
+        photos,
+        conditions,
+        plates,
+      ].reduce((sum, list) => sum + list.length, 0);
       if (endRow > firstRow || others > 0) continue;
       yield {
         origin: date.origin,

@@ -46,11 +46,14 @@ export const readingBeyondTheConveyor: Rule = {
           if (fault) yield { origin: at.origin, message: `This ${kind} is at ${at.text}, ${fault}.` };
           else yield* beyond(conveyor, `This ${kind}`, at);
         }
+      for (const { at } of inspection.plates) yield* beyond(conveyor, 'This plate reading', at);
       for (const { at } of inspection.flights) yield* beyond(conveyor, 'This flight reading', at);
       for (const { at } of inspection.holdDownGaps) yield* beyond(conveyor, 'This hold-down gap', at);
       for (const { at } of inspection.wornWidths) yield* beyond(conveyor, 'This worn width', at);
       for (const { at } of inspection.remarks) if (at) yield* beyond(conveyor, 'This finding', at);
     }
+    for (const { conveyor, from, to } of estate.patches)
+      for (const at of [from, to]) yield* beyond(conveyor, 'This patch', at);
   },
 };
 

@@ -1,0 +1,247 @@
+// The last line of defence: where is the steel bare, since when, how thick is the plate still, and how long does it last? A panel
+// that is missing, or worn through, leaves its panel's length bare until a reline covers it or somebody closes it. Steel under a
+// liner does not wear; so its exposure is the bare hours alone, and the arithmetic over them is that of API 570 as for liners.
+
+import { handArithmetic, type HandResult } from '../wear/arithmetic.js';
+import type { CalendarDay } from '../units/calendar.js';
+import { ReadingKind } from '../units/reading-kind.js';
+import type { Conveyor } from '../model/conveyor.js';
+import type { Estate } from '../model/estate.js';
+import { setSeen } from '../model/exposure.js';
+import { historyOf, momentOf, momentOn, type History } from '../model/history.js';
+import type { Moment } from '../model/liner-sets.js';
+import type { Origin } from '../model/origin.js';
+import { installedPanels } from '../model/panels.js';
+import { originOf, type Inspection, type Patch, type PhotoUse } from '../model/records.js';
+import { runAt } from '../model/runs.js';
+import { followUp } from './follow-up.js';
+
+/** A length of trough without liner. */
+export interface BareSpan {
+  /** Chainages, mm. */
+  readonly from: number;
+  readonly to: number;
+  /** The last look, or the fitting, at which the liner still lay there; undefined where none is recorded. */
+  readonly lined: Moment | undefined;
+  readonly found: Moment;
+  /** Undefined: still bare. */
+  readonly until: Moment | undefined;
+  readonly because: 'panel missing' | 'worn through';
+  readonly origin: Origin;
+}
+
+export interface PlateRead {
+  readonly day: CalendarDay;
+  readonly thickness: number;
+  /** One standard deviation, mm, where the row states it. */
+  readonly error: number | undefined;
+  /** Hours that the steel lay bare there until then: at least, and at most. */
+  readonly bareLeast: number;
+  readonly bareMost: number;
+  readonly note: string | undefined;
+  readonly photo: PhotoUse | undefined;
+  readonly origin: Origin;
+}
+
+export interface PlatePlace {
+  readonly at: number;
+  readonly clock: string | undefined;
+  /** What the readings count from, mm: the trough's plate, or the patch that lies there. */
+  readonly plate: number;
+  readonly patch: Patch | undefined;
+  /** Of this plate, oldest first. */
+  readonly readings: readonly PlateRead[];
+  /** Over bare hours; the fewer hours where both bounds are known, so that the rate is rather too high. */
+  readonly hand: HandResult;
+  /** The steel may have lain bare for less than its rate takes: it is at least so fast, and the life at most so long. */
+  readonly rateIsLeast: boolean;
+  readonly belowMinimum: boolean;
+  readonly bare: boolean;
+}
+
+export interface TroughState {
+  /** mm. */
+  readonly plate: number;
+  readonly minimum: number;
+  /** In the order found. */
+  readonly spans: readonly BareSpan[];
+  readonly places: readonly PlatePlace[];
+  readonly patches: readonly Patch[];
+  /** Bare now, and no plate was read there since it was found. */
+  readonly unread: readonly BareSpan[];
+}
+
+/** Readings within this of each other are of one place, mm (judgement: the width of a gauge's foot and a hand). */
+const samePlate = 100;
+
+export function troughState(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): TroughState {
+  const history = historyOf(estate, conveyor, { asOf });
+  const spans = bareSpans(estate, history, asOf);
+  const patches = estate.patches
+    .filter((patch) => patch.conveyor === conveyor && patch.date.day <= (asOf ?? Infinity))
+    .sort((a, b) => a.date.day - b.date.day);
+  const minimum = conveyor.minimumPlate.value;
+  const places = platePlaces(history, spans, patches);
+  return {
+    plate: conveyor.trough.plate.value,
+    minimum,
+    spans,
+    places,
+    patches,
+    unread: spans.filter(
+      (span) =>
+        span.until === undefined &&
+        !places.some(
+          ({ at, readings }) =>
+            at >= span.from && at <= span.to && readings.some(({ day }) => day >= span.found.day),
+        ),
+    ),
+  };
+}
+
+function bareSpans(estate: Estate, history: History, asOf: CalendarDay | undefined): readonly BareSpan[] {
+  const spans: BareSpan[] = [];
+  const { conveyor } = history;
+  for (const { first, closed } of followUp(estate, conveyor, asOf).conditions) {
+    const at = first.line.at?.value;
+    if (first.line.kind !== 'panel missing' || at === undefined) continue;
+    add(at, first.inspection, 'panel missing', first.line.origin, closed && momentOn(history, closed.day));
+  }
+  for (const { inspection } of history.inspections) {
+    for (let row = inspection.firstRow; row < inspection.endRow; row++) {
+      const place = estate.places[estate.readings.place[row] ?? -1];
+      if (!place || estate.readings.kind[row] !== ReadingKind.trough) continue;
+      add(place.at, inspection, 'worn through', originOf(estate.readings, row), undefined);
+    }
+  }
+  return spans;
+
+  function add(
+    at: number,
+    inspection: Inspection,
+    because: BareSpan['because'],
+    origin: Origin,
+    closed: Moment | undefined,
+  ): void {
+    const panel = panelAt(estate, conveyor, at, inspection.date.day);
+    const found = momentOf(history, inspection);
+    const covers = (span: BareSpan): boolean =>
+      span.from <= at && span.to >= at && (span.until === undefined || span.until.day > found.day);
+    if (!panel || spans.some(covers)) return;
+    const set = setSeen(history, at, inspection);
+    const before = history.inspections
+      .filter((each) => each.inspection.date.day < inspection.date.day)
+      .at(-1);
+    const fitted = set?.fitted;
+    const looked = before && momentOf(history, before.inspection);
+    const lined = looked && (!fitted || looked.day > fitted.day) ? looked : fitted;
+    const removed = set?.removed;
+    const until = closed && removed ? (closed.day < removed.day ? closed : removed) : (closed ?? removed);
+    spans.push({ ...panel, lined, found, until, because, origin });
+  }
+}
+
+function panelAt(
+  estate: Estate,
+  conveyor: Conveyor,
+  at: number,
+  day: CalendarDay,
+): { readonly from: number; readonly to: number } | undefined {
+  const run = runAt(conveyor, at);
+  const panel =
+    run && installedPanels(estate, run, day).layout.panels.find((each) => at >= each.from && at <= each.to);
+  return panel && { from: panel.from, to: panel.to };
+}
+
+function platePlaces(
+  history: History,
+  spans: readonly BareSpan[],
+  patches: readonly Patch[],
+): readonly PlatePlace[] {
+  const groups: { at: number; clock: string | undefined; looks: Look[] }[] = [];
+  for (const { inspection } of history.inspections) {
+    for (const plate of inspection.plates) {
+      const at = plate.at.value;
+      const clock = plate.clock?.text;
+      const own = groups.find((each) => each.clock === clock && Math.abs(each.at - at) <= samePlate);
+      if (own) own.looks.push({ inspection, plate });
+      else groups.push({ at, clock, looks: [{ inspection, plate }] });
+    }
+  }
+  return groups
+    .map(({ at, clock, looks }) => placeOf(history, spans, patches, at, clock, looks))
+    .sort((a, b) => a.at - b.at);
+}
+
+interface Look {
+  readonly inspection: Inspection;
+  readonly plate: Inspection['plates'][number];
+}
+
+function placeOf(
+  history: History,
+  spans: readonly BareSpan[],
+  patches: readonly Patch[],
+  at: number,
+  clock: string | undefined,
+  looks: readonly Look[],
+): PlatePlace {
+  const { conveyor } = history;
+  const last = looks.at(-1)?.inspection.date.day ?? (0 as CalendarDay);
+  const patch = patches.findLast(
+    ({ from, to, date }) => at >= from.value && at <= to.value && date.day <= last,
+  );
+  const own = spans.filter((span) => at >= span.from && at <= span.to);
+  const start = patch && momentOn(history, patch.date.day).hours;
+  const readings = looks
+    .filter(({ inspection }) => patch === undefined || inspection.date.day >= patch.date.day)
+    .map(({ inspection, plate }): PlateRead => {
+      const now = momentOf(history, inspection).hours;
+      return {
+        day: inspection.date.day,
+        thickness: plate.thickness.value,
+        error: plate.error?.value,
+        bareLeast: bareHours(own, start, now, (span) => span.found),
+        bareMost: bareHours(own, start, now, (span) => span.lined ?? span.found),
+        note: plate.note,
+        photo: plate.photo,
+        origin: plate.origin,
+      };
+    });
+  const plate = patch?.thickness.value ?? conveyor.trough.plate.value;
+  const least = conveyor.minimumPlate.value;
+  return {
+    at,
+    clock,
+    plate,
+    patch,
+    readings,
+    hand: handArithmetic({
+      fitted: plate,
+      least,
+      readings: readings.map(({ thickness, bareLeast, bareMost }) => ({
+        thickness,
+        exposure: bareLeast > 0 ? bareLeast : bareMost,
+      })),
+    }),
+    rateIsLeast: readings.at(-1)?.bareLeast === 0,
+    belowMinimum: (readings.at(-1)?.thickness ?? Infinity) <= least,
+    bare: own.some((span) => span.until === undefined),
+  };
+}
+
+/** Hours bare between the fitting of the plate (`start`, the beginning where undefined) and now; 0 where the meter tells nothing. */
+function bareHours(
+  spans: readonly BareSpan[],
+  start: number | undefined,
+  now: number | undefined,
+  begins: (span: BareSpan) => Moment,
+): number {
+  if (now === undefined) return 0;
+  return spans.reduce((sum, span) => {
+    const from = begins(span).hours;
+    if (from === undefined) return sum;
+    const to = Math.min(now, span.until?.hours ?? Infinity);
+    return sum + Math.max(0, to - Math.max(from, start ?? -Infinity));
+  }, 0);
+}

@@ -1,0 +1,69 @@
+// The trough's steel in words, for the page, the comment and the data.
+
+import type { BareSpan, PlatePlace, TroughState } from '../../domain/conditions/trough.js';
+import { formatDay } from '../../domain/units/calendar.js';
+import { formatNumber } from '../../domain/units/format.js';
+import { amountWithUnit, metres, millimetres, rate } from './print/wording.js';
+
+/** What stands between the screw and the open once the liner is through. */
+export function lastLineText({ plate, minimum, places }: TroughState): string {
+  const known = places.flatMap(({ hand, at, rateIsLeast }) =>
+    hand.kind === 'rate' ? [{ rate: hand.ruling, at, least: rateIsLeast }] : [],
+  );
+  const fastest = known.reduce<(typeof known)[number] | undefined>(
+    (a, b) => (a === undefined || b.rate > a.rate ? b : a),
+    undefined,
+  );
+  const spare = Math.max(0, plate - minimum);
+  return (
+    `The plate is ${millimetres(plate)}, and ${millimetres(minimum)} of it must be left: ${millimetres(spare)} once the liner is through. ` +
+    (fastest
+      ? `At the fastest rate measured on bare steel here, ${fastest.least ? 'at least ' : ''}${rate(fastest.rate)} mm/1000 h at ${metres(fastest.at)} m, a new plate lasts ${fastest.least ? 'at most ' : ''}${amountWithUnit(spare / fastest.rate, 'h')} bare.`
+      : 'How fast the screw wears this steel was never measured here, so no life is promised for it.')
+  );
+}
+
+export function spanText(span: BareSpan): string {
+  const where = `${metres(span.from)} to ${metres(span.to)} m`;
+  const began = span.lined
+    ? `between ${formatDay(span.lined.day)} and ${formatDay(span.found.day)}`
+    : `found ${formatDay(span.found.day)}`;
+  return `${where}: bare (${span.because}) since ${began}${span.until ? `, until ${formatDay(span.until.day)}` : ', still'}`;
+}
+
+export const plateHeads = [
+  'At, m',
+  'Plate read, mm',
+  'Bare until then, h',
+  'Rate, mm/1000 h',
+  'Left to the minimum',
+] as const;
+
+/** In the order of the heads. */
+export function plateCells(place: PlatePlace): readonly string[] {
+  const { hand, readings, patch } = place;
+  return [
+    `${metres(place.at)}${place.clock === undefined ? '' : ` at ${place.clock}`}${patch ? `, patch of ${formatDay(patch.date.day)}` : ''}`,
+    readings
+      .map(
+        (r) =>
+          `${formatNumber(r.thickness, 1)}${r.error === undefined ? '' : ` ± ${formatNumber(r.error, 1)}`} (${formatDay(r.day)})`,
+      )
+      .join(', ') || 'none since',
+    readings
+      .slice(-1)
+      .map(({ bareLeast, bareMost }) =>
+        bareMost === 0 ? 'never' : `${formatNumber(bareLeast, 0)} to ${formatNumber(bareMost, 0)}`,
+      )
+      .join(''),
+    hand.kind === 'rate' ? `${place.rateIsLeast ? 'at least ' : ''}${rate(hand.ruling)}` : '–',
+    leftText(place),
+  ];
+}
+
+function leftText({ hand, belowMinimum, bare, rateIsLeast }: PlatePlace): string {
+  if (belowMinimum) return 'at the minimum: patch it';
+  if (hand.kind !== 'rate') return bare ? 'not known' : 'lined';
+  const life = `${rateIsLeast ? 'at most ' : ''}${amountWithUnit(hand.remaining, 'h')}`;
+  return bare ? `${life} of running, look at half of it` : `${life}, if it were bare again`;
+}

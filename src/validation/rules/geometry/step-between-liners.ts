@@ -1,0 +1,68 @@
+// Do neighbouring liners of one run stand at one height, as they lie today?
+
+import { historyOf } from '../../../domain/model/history.js';
+import { runAt } from '../../../domain/model/runs.js';
+import { formatChainage, formatLength } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+/** A step that a spiral rides over without catching, mm (judgement: the wear of a quarter of a usual life). */
+const tolerable = 2;
+
+const eight = `liner TwoLayer8 {
+  layer grey 4 mm
+  layer orange 4 mm
+  panel length 1200 mm ± 1 mm
+  condemn at 2 mm
+  bolt M10 rows 2 pitch 250 mm countersink 3 mm
+  joint butted
+}`;
+
+export const stepBetweenLiners: Rule = {
+  code: 'TL257',
+  title: 'Step between liners',
+  severity: 'warning',
+  why: 'The spiral lies on the thicker panel and bridges the thinner one: the edge of the step carries its weight and wears fast, or is caught and torn up where it faces the flow.',
+  todo: 'Lay panels of one thickness within a run, or bevel the edge of the thicker one over a hand’s breadth and look at it first.',
+  given: 'estate',
+  example: `${eight}
+reline DG1 2024-10-07 meter 4800 h {
+  liner «TwoLayer8»
+  scope ‹from 7.5 m to 9.9 m|run above Gate›
+}`.replace('«TwoLayer8»', '«TwoLayer8|TwoLayer8»'),
+  *check({ estate }) {
+    for (const conveyor of estate.conveyors) {
+      const lying = historyOf(estate, conveyor)
+        .linerSets.filter(({ removed }) => removed === undefined)
+        .sort((a, b) => a.from - b.from);
+      for (const [index, upper] of lying.entries()) {
+        const lower = lying[index - 1];
+        if (!lower || Math.abs(lower.to - upper.from) > 1) continue;
+        const step = upper.liner.thickness.value - lower.liner.thickness.value;
+        const run = runAt(conveyor, upper.from);
+        // At the edge of a run a break lies between the two.
+        if (Math.abs(step) <= tolerable || !run || upper.from <= run.from || upper.from >= run.to) continue;
+        const newer =
+          (upper.fitted?.day ?? 0) >= (lower.fitted?.day ?? 0) && (upper.reline || !lower.reline)
+            ? upper
+            : lower;
+        const along = conveyor.linersAlong.find(
+          ({ liner }) => liner === newer.liner || liner === lower.liner,
+        );
+        yield {
+          origin:
+            newer.reline?.linerUse?.origin ??
+            newer.reline?.origin ??
+            along?.use.origin ??
+            conveyor.linerUse.origin,
+          message:
+            `At ${formatChainage(upper.from)} of ${conveyor.name} ${lower.liner.name} (${lower.liner.thickness.text}) meets ${upper.liner.name} (${upper.liner.thickness.text}): ` +
+            `a step of ${formatLength(Math.abs(step))} when new${step > 0 ? ', and its edge faces the flow' : ''}.`,
+          related: [
+            { origin: lower.liner.thickness.origin, message: `thickness of ${lower.liner.name}` },
+            { origin: upper.liner.thickness.origin, message: `thickness of ${upper.liner.name}` },
+          ],
+        };
+      }
+    }
+  },
+};

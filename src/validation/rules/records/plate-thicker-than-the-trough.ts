@@ -1,0 +1,44 @@
+// Can so much steel be there? A plate reading above the trough's own plate, or a patch thicker than it.
+
+import { formatLength } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+/** Mill tolerance and gauge together, of the nominal plate (judgement). */
+const tolerance = 0.15;
+
+export const plateThickerThanTheTrough: Rule = {
+  code: 'TL355',
+  title: 'Plate thicker than the trough',
+  severity: 'warning',
+  why: 'A plate that reads thicker than it was bought was measured through paint, rust or the wrong sound velocity, and hides how thin it is; a patch thicker than the trough stands up into the liner or the screw.',
+  todo: 'Clean the spot, set the gauge to steel and read again; for a patch, write its real thickness, or take a plate no thicker than the trough.',
+  given: 'inspection',
+  example: '  plate at 4.2 m thickness «4.7 mm|4.5 mm»',
+  *check({ estate }) {
+    for (const { conveyor, plates, date } of estate.inspections) {
+      for (const { at, thickness } of plates) {
+        const patch = estate.patches.findLast(
+          (each) =>
+            each.conveyor === conveyor &&
+            each.date.day <= date.day &&
+            at.value >= each.from.value &&
+            at.value <= each.to.value,
+        );
+        const asNew = patch?.thickness ?? conveyor.trough.plate;
+        if (thickness.value <= asNew.value * (1 + tolerance)) continue;
+        yield {
+          origin: thickness.origin,
+          message: `${thickness.text} is read, and the ${patch ? 'patch' : `trough of ${conveyor.name}`} was ${asNew.text} thick when new.`,
+        };
+      }
+    }
+    for (const { conveyor, thickness } of estate.patches) {
+      const { plate } = conveyor.trough;
+      if (thickness.value <= plate.value * (1 + tolerance)) continue;
+      yield {
+        origin: thickness.origin,
+        message: `This patch is ${formatLength(thickness.value)} thick, and the trough of ${conveyor.name} ${plate.text}.`,
+      };
+    }
+  },
+};

@@ -1,0 +1,151 @@
+// Steel that lies bare: since when, how fast it wears, how long it lasts. Numbers of the inspection arithmetic are those that
+// circulate as worked examples of API 570, 7.2 (remaining life): (7.8 − 3.24) / 15 = 0.304 and (3.24 − 0.37) / 0.34 = 8.441, here
+// with a thousand hours for a year.
+
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../../src/analysis/analyse.js';
+import type { Analysis } from '../../../src/analysis/analysis.js';
+import { troughState, type TroughState } from '../../../src/domain/conditions/trough.js';
+import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
+import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
+import { lastLineText } from '../../../src/generators/remaining-life/trough-words.js';
+import { inspectionSheetHtml } from '../../../src/generators/inspection-sheet/html.js';
+import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
+import { inSoundEstate } from '../../../src/validation/example.js';
+
+const thick =
+  'trough inside radius 226 mm side height 260 mm plate 7.8 mm\n  minimum plate 0.37 mm\n  clearance 1 mm to 60 mm';
+
+function read(...blocks: readonly string[]): Analysis {
+  const text = inSoundEstate('estate', blocks.join('\n'), { conveyor: thick });
+  return analyse([{ uri: 'estate.trough', text }]);
+}
+
+const look = (date: string, meter: number, ...rows: readonly string[]): string =>
+  `inspection DG1 ${date} meter ${meter} h {\n  view downstream\n  ${rows.join('\n  ')}\n}`;
+
+const stateOf = ({ estate }: Analysis): TroughState => troughState(estate, estate.conveyors[0]!);
+
+const lost = look('2024-02-05', 500, 'panel missing at 4.2 m');
+const first = look('2025-09-01', 13_500, 'panel missing at 4.2 m', 'plate at 4.2 m thickness 3.92 mm');
+const second = look('2025-12-15', 15_500, 'panel missing at 4.2 m', 'plate at 4.25 m thickness 3.24 mm');
+
+describe('the arithmetic over bare hours', () => {
+  test('long-term 0.304 mm, short-term 0.34 mm, and 8441 h to the minimum', () => {
+    const [place] = stateOf(read(lost, first, second)).places;
+    expect(place?.readings.map(({ bareLeast, bareMost }) => [bareLeast, bareMost])).toEqual([
+      [13_000, 13_500],
+      [15_000, 15_500],
+    ]);
+    if (place?.hand.kind !== 'rate') throw new Error('no rate');
+    expect(place.hand.longTerm * 1000).toBeCloseTo(0.304, 9);
+    expect(place.hand.ruling * 1000).toBeCloseTo(0.34, 9);
+    expect(place.hand.remaining / 1000).toBeCloseTo((3.24 - 0.37) / 0.34, 9);
+    expect(place.bare).toBe(true);
+  });
+
+  test('only hours without a liner count: a reline stops the clock, and the steel is told as lined', () => {
+    const reline = 'reline DG1 2024-09-02 meter 4500 h {\n  liner TwoLayer12\n}';
+    const { places, spans } = stateOf(
+      read(lost, reline, look('2025-12-15', 15_500, 'plate at 4.2 m thickness 7.4 mm')),
+    );
+    expect(spans.map(({ until }) => until?.hours)).toEqual([4500]);
+    expect(places[0]?.readings[0]).toMatchObject({ bareLeast: 4000, bareMost: 4500 });
+    if (places[0]?.hand.kind !== 'rate') throw new Error('no rate');
+    expect(places[0].hand.longTerm).toBeCloseTo(0.4 / 4000, 12);
+    expect(places[0].bare).toBe(false);
+  });
+
+  test('a closed condition stops it too, and steel that was never bare has no rate', () => {
+    const closed = look('2024-09-02', 4500, 'closed panel missing at 4.2 m "put back"');
+    const { places } = stateOf(
+      read(
+        lost,
+        closed,
+        look('2025-12-15', 15_500, 'plate at 4.2 m thickness 7.4 mm', 'plate at 9 m thickness 7.8 mm'),
+      ),
+    );
+    expect(places.map(({ readings }) => readings[0]?.bareLeast)).toEqual([4000, 0]);
+    expect(places[1]?.hand.kind).toBe('no reading');
+  });
+
+  test('a patch starts anew: its own thickness, and the hours since it was welded', () => {
+    const patch = 'patch DG1 2025-09-08 at 4 m to 4.6 m thickness 6 mm welded by "coded welder"';
+    const [place] = stateOf(read(lost, first, patch, second)).places;
+    expect(place?.plate).toBe(6);
+    expect(place?.readings).toHaveLength(1);
+    const since = place?.readings[0]?.bareLeast ?? 0;
+    // Between the two looks the meter ran 2000 h in 105 days; the patch is 7 days after the first.
+    expect(since).toBeCloseTo(2000 * (98 / 105), 6);
+    if (place?.hand.kind !== 'rate') throw new Error('no rate');
+    expect(place.hand.longTerm).toBeCloseTo((6 - 3.24) / since, 12);
+  });
+
+  test('steel that shows is bare from between the two looks', () => {
+    const { spans, unread } = stateOf(
+      read(look('2024-09-09', 3600, 'P1 colour white'), look('2025-03-10', 6000, 'P1 trough showing')),
+    );
+    expect(spans).toHaveLength(1);
+    expect([spans[0]?.lined?.hours, spans[0]?.found.hours]).toEqual([3600, 6000]);
+    expect(unread).toEqual(spans);
+  });
+});
+
+describe('on the pages', () => {
+  test('the last line of defence stands on every conveyor’s page, with and without a rate', () => {
+    const unknown = remainingLife(read(lost).estate, { depth: 'hand' });
+    expect(lastLineText(unknown.conveyors[0]!.trough)).toContain('was never measured here');
+    const known = remainingLife(read(lost, first, second).estate, { depth: 'hand' });
+    // (7.8 − 0.37) / 0.34 per 1000 h = 21,853 h, rounded as lives are.
+    expect(lastLineText(known.conveyors[0]!.trough)).toMatch(
+      /0\.34 mm\/1000 h at 4\.20 m, a new plate lasts 21[  ,]?9?8?\d+ h bare/,
+    );
+    for (const page of [remainingLifeHtml(known), remainingLifeMarkdown(known)]) {
+      expect(page).toContain('The plate is 7.8 mm');
+      expect(page).toContain('bare (panel missing) since');
+    }
+  });
+
+  test('a plate at its minimum comes first, before any liner', () => {
+    const thin = look('2025-12-15', 15_500, 'panel missing at 4.2 m', 'plate at 4.2 m thickness 0.3 mm');
+    const [life] = remainingLife(read(lost, thin).estate, { depth: 'hand' }).conveyors;
+    expect(life?.attention.level).toBe('worn through');
+    expect(life?.attention.todo).toBe('Stop, and patch the trough: its plate is at the minimum');
+  });
+
+  test('the next sheet asks for the plate where the steel is bare', () => {
+    const { estate } = read(lost, first);
+    const page = inspectionSheetHtml(inspectionSheet(estate, estate.conveyors[0]!));
+    expect(page).toMatch(/Plate, mm, bare from 3\.\d+ m to 4\.\d+ m/);
+    expect(page).toContain('last 3.9 mm on 2025-09-01');
+  });
+});
+
+describe('words', () => {
+  const codes = (text: string): readonly string[] =>
+    read(text).findings.map(({ code, message }) => `${code} ${message}`);
+
+  test('reasons for not seen are words, and stand in the report', () => {
+    const { estate, findings } = read(
+      look('2024-09-09', 3600, 'P1 not seen blocked', 'P2 not seen no access "ladder gone"'),
+    );
+    expect(findings).toEqual([]);
+    expect([...estate.readings.notes.values()]).toEqual(['blocked', 'no access: ladder gone']);
+  });
+
+  test('a finding of the drive may have a place', () => {
+    const { estate, findings } = read(
+      look('2024-09-09', 3600, 'finding drive at 11.2 m "leaks"', 'P1 colour white'),
+    );
+    expect(findings).toEqual([]);
+    expect(estate.inspections[0]?.remarks[0]).toMatchObject({ part: 'drive', text: 'leaks' });
+    expect(estate.inspections[0]?.remarks[0]?.at?.value).toBe(11_200);
+  });
+
+  test('`screw change` in a job says what to write', () => {
+    expect(codes('job J2 {\n  conveyor DG1\n  screw change\n}')).toContainEqual(
+      expect.stringContaining('A job says `change screw`'),
+    );
+  });
+});
