@@ -102,10 +102,11 @@ for (const picture of ['report.png', 'editor.png'])
 /** The shape of the report's data, for programs that read it without running this one. */
 function publishSchema() {
   mkdirSync(path.join(out, 'schemas'));
-  writeFileSync(
-    path.join(out, 'schemas', 'report.schema.json'),
-    execFileSync(process.execPath, [path.join(out, 'cli.js'), 'schema', 'report']),
-  );
+  for (const name of ['report', 'diff'])
+    writeFileSync(
+      path.join(out, 'schemas', `${name}.schema.json`),
+      execFileSync(process.execPath, [path.join(out, 'cli.js'), 'schema', name]),
+    );
 }
 
 /** With a list of its files, because a browser cannot list the folder of an extension. */

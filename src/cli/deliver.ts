@@ -24,11 +24,12 @@ export function chosen<T extends string>(
   asked: readonly string[],
   known: readonly T[],
   otherwise: readonly T[],
+  option = '--format',
 ): readonly T[] {
   if (asked.length === 0) return otherwise;
   return asked.map((name) => {
     const format = known.find((candidate) => candidate === name);
-    if (!format) throw new Trouble(`--format ${name}: not one of ${known.join(', ')}`);
+    if (!format) throw new Trouble(`${option} ${name}: not one of ${known.join(', ')}`);
     return format;
   });
 }

@@ -67,13 +67,21 @@ export async function readEstate(
   }
 
   function take(shown: string, full: string | undefined, bytes: Uint8Array): void {
-    const bad = firstBadByte(bytes);
-    if (bad) unread.push(`${told(shown)}:${bad.line}:${bad.column}: ${bad.reason}`);
-    else {
-      const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
-      texts.push({ path: shown, text, ...(full === undefined ? {} : { full }) });
-    }
+    const read = decoded(shown, bytes);
+    if (!read.ok) unread.push(read.message);
+    else texts.push({ path: shown, text: read.text, ...(full === undefined ? {} : { full }) });
   }
+}
+
+/** The text of a file, or the line that says where and why it is none. */
+export function decoded(
+  shown: string,
+  bytes: Uint8Array,
+): { readonly ok: true; readonly text: string } | { readonly ok: false; readonly message: string } {
+  const bad = firstBadByte(bytes);
+  return bad
+    ? { ok: false, message: `${told(shown)}:${bad.line}:${bad.column}: ${bad.reason}` }
+    : { ok: true, text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes) };
 }
 
 /** What was passed over, for the messages of a command. */

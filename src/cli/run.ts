@@ -9,6 +9,7 @@ import { addFormat } from './usage/format.js';
 import type { Invocation } from './usage/invocation.js';
 import { addPack } from './usage/pack.js';
 import { addProgramme } from './usage/programme.js';
+import { addDiff } from './usage/diff.js';
 import { addReport } from './usage/report.js';
 import { addSchema } from './usage/schema.js';
 import { addServe } from './usage/serve.js';
@@ -18,6 +19,7 @@ import { addSheet } from './usage/sheet.js';
 const commands = [
   addCheck,
   addReport,
+  addDiff,
   addPack,
   addSheet,
   addFormat,

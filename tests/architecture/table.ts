@@ -152,6 +152,20 @@ export const parts: readonly Part[] = [
     why: 'what to look at and write down',
   },
 
+  {
+    folder: 'generators/change-summary',
+    parts: [
+      'domain/units',
+      'domain/model',
+      'domain/plan',
+      'domain/decision',
+      'generators/page',
+      'generators/remaining-life',
+    ],
+    packages: [],
+    why: 'what a change of an estate means',
+  },
+
   { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
   {
     folder: 'lsp',
@@ -188,9 +202,12 @@ export const parts: readonly Part[] = [
     why: 'the VS Code side',
   },
   { folder: 'views', parts: ['protocol'], packages: [], why: 'webviews' },
+  { folder: 'cli/git', parts: [], packages: ['node:*'], why: 'reading revisions through the git command' },
   {
     folder: 'cli',
     parts: [
+      'cli/git',
+      'generators/change-summary',
       'domain/decision',
       'solver',
       'domain/units',

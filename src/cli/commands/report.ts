@@ -13,7 +13,9 @@ import path from 'node:path';
 import { readPublished, type PublishedReport } from '../../generators/remaining-life/published.js';
 import type { Finding } from '../../validation/finding.js';
 import type { Estate } from '../../domain/model/estate.js';
+import type { Analysis } from '../../analysis/analysis.js';
 import { Exit, Trouble, type Console } from '../console.js';
+import { estateLedger } from '../estate-ledger.js';
 import { conveyorsNamed } from '../conveyors-named.js';
 import { chosen, deliver } from '../deliver.js';
 import { nodeSolver } from '../node-solver.js';
@@ -52,7 +54,8 @@ export async function report(
   if (options.asOf === undefined && console.env['CI'])
     throw new Trouble('in CI, say which day to count from: --as-of YYYY-MM-DD (or SOURCE_DATE_EPOCH)');
   const failOn = chosen(options.failOn, failures, ['error']);
-  const { estate, findings, photoAddress } = await soundEstate(paths, options.asOf, console);
+  const sound = await soundEstate(paths, options.asOf, console);
+  const { estate, findings, photoAddress } = sound;
   const made = remainingLife(estate, {
     asOf: options.asOf,
     since: options.since,
@@ -64,7 +67,7 @@ export async function report(
   if (options.out === undefined && wanted.includes('csv'))
     throw new Trouble('csv is two tables: give --out, or ask for conveyors-csv or points-csv');
   deliver(
-    wanted.flatMap((format) => print(made, format, { ...options, photo: photoAddress }, console)),
+    wanted.flatMap((format) => print(made, sound, format, { ...options, photo: photoAddress }, console)),
     options.out,
     console,
   );
@@ -141,6 +144,7 @@ function changeOf(text: string, estate: Estate): WhatIfChange {
 
 function print(
   made: RemainingLife,
+  analysis: Analysis,
   format: (typeof formats)[number],
   options: ReportOptions & ReportPageOptions,
   console: Console,
@@ -154,7 +158,7 @@ function print(
     case 'markdown':
       return { name: 'report.md', content: remainingLifeMarkdown(made) };
     case 'json':
-      return { name: 'report.json', content: remainingLifeJson(made) };
+      return { name: 'report.json', content: remainingLifeJson(made, estateLedger(analysis).blocks) };
     case 'csv':
       return [conveyors(), points()];
     case 'conveyors-csv':

@@ -1,9 +1,14 @@
-// `troughline schema`: the shape of the report's data, for whoever reads it.
+// `troughline schema`: the shape of the data that a command writes, for whoever reads it.
 
+import { changeSummarySchema } from '../../generators/change-summary/json-schema.js';
 import { reportSchema } from '../../generators/remaining-life/json-schema.js';
 import { Exit, type Console } from '../console.js';
 
-export function schema(console: Console): number {
-  console.out(`${JSON.stringify(reportSchema, null, 2)}\n`);
+const schemas = { report: reportSchema, diff: changeSummarySchema } as const;
+
+export type SchemaName = keyof typeof schemas;
+
+export function schema(name: SchemaName, console: Console): number {
+  console.out(`${JSON.stringify(schemas[name], null, 2)}\n`);
   return Exit.clean;
 }

@@ -2,6 +2,7 @@
 // shipped in dist/schemas. What the table of decisions holds is described to the last field; a field more elsewhere is no change
 // of meaning, so other objects stay open.
 
+import { blockKinds } from '../../domain/model/ledger.js';
 import { optionKinds } from '../../domain/decision/option.js';
 import { remainingLifeFormatVersion } from './json.js';
 import { attentionLevels } from './parts/conveyor-life.js';
@@ -229,6 +230,20 @@ export const reportSchema: Schema = {
     trackRecord: list({ type: 'object' }),
     conveyors: list(conveyor),
     programmes: orNull(list(programme)),
+    records: list(
+      closed({
+        kind: { enum: blockKinds },
+        block: text,
+        name: text,
+        day: maybeDay,
+        facts: list({
+          type: 'object',
+          properties: { fact: text, words: text, reading: { const: true } },
+          required: ['fact', 'words'],
+          additionalProperties: false,
+        }),
+      }),
+    ),
   },
   required: ['formatVersion', 'kind', 'asOf', 'notice', 'units', 'counts', 'conveyors'],
 };

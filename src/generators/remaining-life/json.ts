@@ -11,6 +11,8 @@ import { disagreementsOf } from './parts/hand-against-model.js';
 import { disagreementSentence } from './print/change-words.js';
 import type { WearPace } from './parts/wear-change.js';
 import type { PooledMiss } from '../../domain/wear/pooled-miss.js';
+import type { LedgerBlock } from '../../domain/model/ledger.js';
+import { ledgerJson } from './json-ledger.js';
 import { programmeJson } from './json-programme.js';
 import { decisionJson } from './json-decision.js';
 import { day, number, type Json } from './json-values.js';
@@ -27,11 +29,12 @@ import type { DayQuantiles, Quantiles } from './parts/model.js';
 
 export const remainingLifeFormatVersion = 2;
 
-export function remainingLifeJson(report: RemainingLife): string {
-  return `${JSON.stringify(reportOf(report), null, 2)}\n`;
+/** @param ledger every record behind the report, so that a later comparison sees what was edited since */
+export function remainingLifeJson(report: RemainingLife, ledger?: readonly LedgerBlock[]): string {
+  return `${JSON.stringify(reportOf(report, ledger), null, 2)}\n`;
 }
 
-function reportOf(report: RemainingLife): Json {
+function reportOf(report: RemainingLife, ledger: readonly LedgerBlock[] | undefined): Json {
   return {
     formatVersion: remainingLifeFormatVersion,
     kind: 'remaining life',
@@ -106,6 +109,7 @@ function reportOf(report: RemainingLife): Json {
     })),
     conveyors: report.conveyors.map((life, i) => conveyorOf(life, i + 1)),
     programmes: report.programmes?.map(programmeJson) ?? null,
+    ...(ledger ? { records: ledgerJson(ledger) } : {}),
     ...(report.whatIfs.length > 0 ? { whatIf: report.whatIfs.map(whatIfOf) } : {}),
     ...(report.since
       ? {

@@ -1,0 +1,24 @@
+// The ledger of all texts of an analysis: what is compared with another state, and what a saved report keeps of its records.
+
+import type { Analysis } from '../analysis/analysis.js';
+import type { LedgerBlock } from '../domain/model/ledger.js';
+import { ledgerOf } from '../language/ledger.js';
+
+export interface EstateLedger {
+  readonly blocks: readonly LedgerBlock[];
+  /** Texts that do not parse. */
+  readonly unreadable: readonly string[];
+}
+
+export function estateLedger(analysis: Analysis): EstateLedger {
+  const blocks: LedgerBlock[] = [];
+  const unreadable: string[] = [];
+  for (const uri of analysis.uris) {
+    const source = analysis.sourceOf(uri);
+    if (source === undefined) continue;
+    const ledger = ledgerOf(analysis.textOf({ source, start: 0, end: Infinity }), uri);
+    if (ledger) blocks.push(...ledger);
+    else unreadable.push(uri);
+  }
+  return { blocks, unreadable };
+}

@@ -1,0 +1,72 @@
+// What one report says of one conveyor, as far as two reports are compared: the same from a report just made and from one that
+// was saved as JSON. Chances run from 0 to 1 and count panels that nobody has seen in.
+
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { shownOutage } from '../../remaining-life/decision-words.js';
+import type { ConveyorLife, RemainingLife } from '../../remaining-life/remaining-life.js';
+
+export interface ForecastRow {
+  readonly conveyor: string;
+  /** `reline to plan`, `look now`, …, and what to do as the first page says it. */
+  readonly level: string;
+  readonly todo: string;
+  readonly accepted: BothChances | undefined;
+  /** On the day of the report. */
+  readonly today: BothChances | undefined;
+  readonly outages: readonly OutageChances[];
+  /** The outage whose chances stand on the first page. */
+  readonly shown: string | undefined;
+  readonly orderBy: { readonly day: CalendarDay; readonly late: boolean } | undefined;
+  readonly lookBy: CalendarDay | undefined;
+  /** When the condemn limit is reached: 10, 50 and 90 %. */
+  readonly limit: LimitDays | undefined;
+  /** Readings behind it. */
+  readonly readings: number;
+}
+
+export interface BothChances {
+  readonly condemn: number;
+  readonly contact: number;
+}
+
+export interface OutageChances extends BothChances {
+  readonly name: string;
+  readonly from: CalendarDay;
+}
+
+export interface LimitDays {
+  readonly q10: CalendarDay | undefined;
+  readonly q50: CalendarDay | undefined;
+  readonly q90: CalendarDay | undefined;
+}
+
+export function forecastRows({ conveyors, asOf }: RemainingLife): readonly ForecastRow[] {
+  return conveyors.map((life) => rowOf(life, asOf));
+}
+
+function rowOf(life: ConveyorLife, asOf: CalendarDay | undefined): ForecastRow {
+  const { conveyor, attention, decision, model } = life;
+  const both = ({ condemn, contact }: BothChances): BothChances => ({ condemn, contact });
+  const forecast = model?.forecast;
+  return {
+    conveyor: conveyor.name,
+    level: attention.level,
+    todo: attention.todo,
+    accepted: decision && both(decision.accepted),
+    today: decision && both(decision.today),
+    outages: (decision?.outages ?? []).map((outage) => ({
+      name: outage.name,
+      from: outage.from,
+      ...both(outage),
+    })),
+    shown: shownOutage(life)?.name,
+    orderBy: attention.outage &&
+      decision?.orderBy && { day: attention.outage.orderBy, late: attention.outage.orderIsLate },
+    lookBy: model?.look.kind === 'by' ? model.look.day : model?.look.kind === 'now' ? asOf : undefined,
+    limit:
+      forecast?.kind === 'dates'
+        ? { q10: forecast.days.q10, q50: forecast.days.q50, q90: forecast.days.q90 }
+        : undefined,
+    readings: life.points.reduce((sum, { readings }) => sum + readings.length, 0),
+  };
+}

@@ -1,0 +1,96 @@
+// What a change of the machine or of a liner does: to the runs and panels that lie there, and to the cut lists and the length of
+// the jobs that are still open. Worked out on both sides and compared, not read off the text.
+
+import type { Estate } from '../../../domain/model/estate.js';
+import type { Job } from '../../../domain/model/job.js';
+import { cutLists } from '../../../domain/plan/cut-list.js';
+import { planJob } from '../../../domain/plan/plan-job.js';
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { formatHours, formatLength } from '../../../domain/units/format.js';
+import { counted } from '../../../domain/units/wording.js';
+import type { ConveyorLife, RemainingLife } from '../../remaining-life/remaining-life.js';
+
+/** What something was and is, in words; undefined where it is not there. */
+export interface MachineEffect {
+  readonly on: string;
+  readonly before: string | undefined;
+  readonly after: string | undefined;
+}
+
+/** Runs and their panels, of the conveyors named. */
+export function runEffects(
+  before: RemainingLife,
+  after: RemainingLife,
+  conveyors: ReadonlySet<string>,
+): readonly MachineEffect[] {
+  return [...conveyors].flatMap((name) => {
+    const [old, now] = [before, after].map(({ conveyors: lives }) =>
+      runsOf(lives.find(({ conveyor }) => conveyor.name === name)),
+    );
+    const numbers = [...new Set([...(old?.keys() ?? []), ...(now?.keys() ?? [])])].sort((a, b) => a - b);
+    return numbers.flatMap((number) => effect(`${name}, run ${number}`, old?.get(number), now?.get(number)));
+  });
+}
+
+function runsOf(life: ConveyorLife | undefined): ReadonlyMap<number, string> {
+  return new Map(
+    (life?.runs ?? []).map(({ run, panels }) => {
+      const lengths = panels.map((panel) => Math.round(panel.to - panel.from));
+      return [
+        run.number,
+        `${formatLength(run.length)} long, ${counted(panels.length, 'panel')} (${lengthsText(lengths)})`,
+      ];
+    }),
+  );
+}
+
+/** `6 × 1200 mm, 900 mm`, from the tail. */
+function lengthsText(lengths: readonly number[]): string {
+  const groups: { length: number; count: number }[] = [];
+  for (const length of lengths) {
+    const last = groups.at(-1);
+    if (last?.length === length) last.count++;
+    else groups.push({ length, count: 1 });
+  }
+  return groups.map(({ length, count }) => `${count > 1 ? `${count} × ` : ''}${length} mm`).join(', ');
+}
+
+/** Open jobs on the conveyors named, or themselves named: what to buy, how long it takes, what stands in the way. */
+export function jobEffects(
+  before: Estate,
+  after: Estate,
+  concerns: (job: Job) => boolean,
+  asOf: CalendarDay | undefined,
+): readonly MachineEffect[] {
+  const open = (job: Job): boolean =>
+    concerns(job) && (asOf === undefined || job.window === undefined || job.window.to.day >= asOf);
+  const names = new Set([...before.jobs, ...after.jobs].filter(open).map(({ name }) => name));
+  return [...names].sort().flatMap((name) => {
+    const [old, now] = [before, after].map((estate) => jobFacts(name, estate));
+    const labels = new Set([...(old?.keys() ?? []), ...(now?.keys() ?? [])]);
+    return [...labels].flatMap((label) => effect(`job ${name}, ${label}`, old?.get(label), now?.get(label)));
+  });
+}
+
+function jobFacts(name: string, estate: Estate): ReadonlyMap<string, string> {
+  const facts = new Map<string, string>();
+  const job = estate.jobs.find((each) => each.name === name);
+  if (!job) return facts;
+  const plan = planJob(job, estate);
+  for (const { liner, toBuy, pieces } of cutLists(job, estate, plan.ground)) {
+    const cuts = pieces.map(({ length }) => Math.round(length)).sort((a, b) => b - a);
+    facts.set(`panels of ${liner.name}`, lengthsText(cuts));
+    facts.set(
+      `to buy of ${liner.name}`,
+      toBuy.map(({ length, count }) => `${count} × ${formatLength(length)}`).join(', ') || 'nothing',
+    );
+  }
+  facts.set('working time', formatHours(plan.duration));
+  const stops = plan.problems.filter((problem) => problem.stops).map(({ message }) => message);
+  facts.set('can be built', stops.length === 0 ? 'yes' : `no: ${stops.join('; ')}`);
+  return facts;
+}
+
+function effect(on: string, before: string | undefined, after: string | undefined): readonly MachineEffect[] {
+  return before === after ? [] : [{ on, before, after }];
+}
