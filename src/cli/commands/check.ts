@@ -11,15 +11,23 @@ import { writeFile } from '../write-files.js';
 import { applyPreferredFixes } from '../fixes.js';
 import type { CheckResult, LocatedFinding } from '../formats/located.js';
 import { toGithub } from '../formats/github.js';
+import { toGitlab } from '../formats/gitlab.js';
 import { toJson } from '../formats/json.js';
 import { toJunit } from '../formats/junit.js';
 import { toMarkdown } from '../formats/markdown.js';
 import { toSarif } from '../formats/sarif.js';
 import { toText } from '../formats/text.js';
 import path from 'node:path';
+import { findingKeys } from '../../analysis/finding-keys.js';
+import { addToJobSummary, repositoryName } from '../build-server.js';
+import { fingerprintOf } from '../fingerprint.js';
+import { shownLine, told } from '../foreign-text.js';
+import { readKnownFindings, sortOutKnown, writeKnownFindings } from '../known-findings.js';
+import { namedFormats } from '../named-formats.js';
+import { olderFindings } from '../older-findings.js';
 import type { Analysis } from '../../analysis/analysis.js';
 
-export const checkFormats = ['text', 'json', 'sarif', 'junit', 'github', 'markdown'] as const;
+export const checkFormats = ['text', 'json', 'sarif', 'junit', 'gitlab', 'github', 'markdown'] as const;
 export type CheckFormat = (typeof checkFormats)[number];
 
 export interface CheckOptions {
@@ -32,6 +40,13 @@ export interface CheckOptions {
   readonly failOn: Severity;
   readonly stdinFilename: string;
   readonly version: string;
+  /** File of known findings, to be read or to be written. */
+  readonly baseline?: string;
+  readonly writeBaseline?: string;
+  readonly because?: string;
+  readonly until?: CalendarDay;
+  /** A revision whose findings do not count. */
+  readonly newSince?: string;
 }
 
 const rank = { error: 2, warning: 1, information: 0 } as const;
@@ -41,7 +56,8 @@ export async function check(
   options: CheckOptions,
   console: Console,
 ): Promise<number> {
-  const formats = options.format.map(parseFormat);
+  const formats = namedFormats(options.format, checkFormats, 'text');
+  const list = options.baseline === undefined ? [] : readKnownFindings(options.baseline, console);
   let read = await readEstate(paths, console, options.stdinFilename);
   let analysis = analyseRead(read, options.asOf);
   if (options.fix) {
@@ -59,7 +75,24 @@ export async function check(
       analysis = analyseRead(read, options.asOf);
     }
   }
-  const result = locate(analysis, read);
+  const all = locate(analysis, read, console);
+  if (options.writeBaseline !== undefined) {
+    const { findings } = all;
+    writeKnownFindings(options.writeBaseline, findings, options.because, options.until, console);
+    console.err(`${findings.length} findings are known from now on, in ${told(options.writeBaseline)}\n`);
+  }
+  const sorted = sortOutKnown(all.findings, list, analysis.asOf);
+  const older =
+    options.newSince === undefined
+      ? undefined
+      : olderFindings(options.newSince, paths, options.asOf ?? analysis.asOf, console);
+  const findings = sorted.findings.filter(({ fingerprint }) => !older?.has(fingerprint));
+  const result: CheckResult = {
+    ...all,
+    findings,
+    known: sorted.known,
+    older: sorted.findings.length - findings.length,
+  };
   for (const { name, file } of formats) {
     const text = render(
       name,
@@ -71,12 +104,17 @@ export async function check(
     if (file === undefined) console.out(text);
     else writeFile(path.resolve(console.cwd, file), text);
   }
+  if (formats.some(({ name }) => name === 'github')) addToJobSummary(toMarkdown(result), console);
   tellAgain(read, console);
+  for (const line of sorted.told) console.err(`troughline: ${shownLine(line)}\n`);
   for (const line of read.unread) console.err(`troughline: ${line}\n`);
   if (read.unread.length > 0) return Exit.trouble;
-  return result.findings.some(({ finding }) => rank[finding.severity] >= rank[options.failOn])
-    ? Exit.findings
-    : Exit.clean;
+  if (options.writeBaseline !== undefined) return Exit.clean;
+  return result.findings.some((found) => fails(found, options)) ? Exit.findings : Exit.clean;
+}
+
+function fails({ finding }: LocatedFinding, { failOn }: CheckOptions): boolean {
+  return rank[finding.severity] >= rank[failOn];
 }
 
 export function analyseRead(read: TextsOnDisk, asOf: CalendarDay | undefined): Analysis {
@@ -87,19 +125,25 @@ export function analyseRead(read: TextsOnDisk, asOf: CalendarDay | undefined): A
 }
 
 /** Findings with their places, in the order of files, lines and columns. */
-export function locate(analysis: Analysis, read: TextsOnDisk): CheckResult {
+function locate(analysis: Analysis, read: TextsOnDisk, console: Console): CheckResult {
   const lines = new Map(read.texts.map(({ path: file, text }) => [file, text.split(/\r\n|\r|\n/)]));
+  const keys = findingKeys(analysis, analysis.findings);
   return {
-    findings: analysis.findings.map((finding) => locateOne(finding)),
+    findings: analysis.findings.map((finding, i) => locateOne(finding, keys[i] ?? '')),
     files: read.texts.length,
     suppressed: analysis.suppressed.length,
+    known: 0,
+    older: 0,
+    unread: read.unread,
   };
 
-  function locateOne(finding: Finding): LocatedFinding {
+  function locateOne(finding: Finding, key: string): LocatedFinding {
     const place = analysis.locate(finding.origin);
     return {
       finding,
       file: place.uri,
+      repositoryFile: repositoryName(place.uri, console),
+      fingerprint: fingerprintOf(key),
       line: place.line,
       column: place.column,
       endLine: place.endLine,
@@ -107,18 +151,16 @@ export function locate(analysis: Analysis, read: TextsOnDisk): CheckResult {
       sourceLine: lines.get(place.uri)?.[place.line - 1] ?? '',
       related: (finding.related ?? []).map(({ origin, message }) => {
         const other = analysis.locate(origin);
-        return { file: other.uri, line: other.line, column: other.column, message };
+        return {
+          file: other.uri,
+          repositoryFile: repositoryName(other.uri, console),
+          line: other.line,
+          column: other.column,
+          message,
+        };
       }),
     };
   }
-}
-
-function parseFormat(text: string): { name: CheckFormat; file: string | undefined } {
-  const at = text.indexOf('=');
-  const name = at < 0 ? text : text.slice(0, at);
-  const known = checkFormats.find((format) => format === name);
-  if (!known) throw new Trouble(`--format ${name}: not one of ${checkFormats.join(', ')}`);
-  return { name: known, file: at < 0 ? undefined : text.slice(at + 1) };
 }
 
 function render(
@@ -130,7 +172,9 @@ function render(
 ): string {
   switch (name) {
     case 'text':
-      return options.quiet && result.findings.length === 0 ? '' : toText(result, colour);
+      return options.quiet && result.findings.length + result.unread.length === 0
+        ? ''
+        : toText(result, colour);
     case 'json':
       return toJson(result);
     case 'sarif':
@@ -139,7 +183,10 @@ function render(
       return toJunit(
         result,
         read.texts.map((text) => text.path),
+        (found) => fails(found, options),
       );
+    case 'gitlab':
+      return toGitlab(result);
     case 'github':
       return toGithub(result);
     case 'markdown':

@@ -11,7 +11,7 @@ export function toGithub(result: CheckResult): string {
   const sent = { error: 0, warning: 0, information: 0 };
   const lines: string[] = [];
   let left = 0;
-  for (const { finding, file, line, endLine, column, endColumn } of result.findings) {
+  for (const { finding, repositoryFile: file, line, endLine, column, endColumn } of result.findings) {
     if (++sent[finding.severity] > shownOfEach) {
       left++;
       continue;
@@ -22,6 +22,7 @@ export function toGithub(result: CheckResult): string {
       `::${commands[finding.severity]} ${properties}::${data(`${finding.message}\n${finding.why}\n${finding.todo}`)}`,
     );
   }
+  for (const line of result.unread) lines.push(`::error title=troughline::${data(line)}`);
   if (left > 0)
     lines.push(
       `::notice title=troughline::${left} more findings are not shown here; see the job summary or run troughline check`,

@@ -1,18 +1,26 @@
-// Findings as JUnit XML, the form that build servers show as tests: one test case a file, one failure a finding.
+// Findings as JUnit XML, the form that build servers show as tests: a case a file, and a case a finding with at most one failure.
+// A finding fails its case exactly where it gives the exit code 1; a file that could not be read is an error.
 
 import { visibleText } from '../../domain/units/visible-text.js';
 import type { CheckResult, LocatedFinding } from './located.js';
 
-export function toJunit(result: CheckResult, files: readonly string[]): string {
-  const byFile = new Map<string, LocatedFinding[]>(files.map((file) => [file, []]));
-  for (const located of result.findings)
-    byFile.set(located.file, [...(byFile.get(located.file) ?? []), located]);
-  const counted = result.findings.filter(({ finding }) => finding.severity !== 'information').length;
-  const cases = [...byFile].map(([file, findings]) => testCase(file, findings));
+/** @param fails whether a finding gives the exit code 1 */
+export function toJunit(
+  result: CheckResult,
+  files: readonly string[],
+  fails: (finding: LocatedFinding) => boolean,
+): string {
+  const cases = [
+    ...files.map((file) => empty(file, 'is read')),
+    ...result.findings.map((found) => findingCase(found, fails(found))),
+    ...result.unread.map((line) => unreadCase(line)),
+  ];
+  const failures = result.findings.filter(fails).length;
+  const counts = `tests="${cases.length}" failures="${failures}" errors="${result.unread.length}"`;
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<testsuites name="troughline" tests="${byFile.size}" failures="${counted}">`,
-    `  <testsuite name="troughline check" tests="${byFile.size}" failures="${counted}">`,
+    `<testsuites name="troughline" ${counts}>`,
+    `  <testsuite name="troughline check" ${counts}>`,
     ...cases,
     '  </testsuite>',
     '</testsuites>',
@@ -20,17 +28,21 @@ export function toJunit(result: CheckResult, files: readonly string[]): string {
   ].join('\n');
 }
 
-function testCase(file: string, findings: readonly LocatedFinding[]): string {
-  const failures = findings.filter(({ finding }) => finding.severity !== 'information');
-  if (failures.length === 0) return `    <testcase classname="troughline" name="${xml(file)}"/>`;
-  const lines = failures.map(
-    ({ finding, line, column }) =>
-      `      <failure type="${finding.code}" ` +
-      `message="${xml(`${file}:${line}:${column} ${finding.message}`)}">${xml(`${finding.why}\n${finding.todo}`)}</failure>`,
-  );
-  return [`    <testcase classname="troughline" name="${xml(file)}">`, ...lines, '    </testcase>'].join(
-    '\n',
-  );
+function empty(file: string, name: string): string {
+  return `    <testcase classname="${xml(file)}" name="${xml(name)}"/>`;
+}
+
+function findingCase({ finding, file, line, column }: LocatedFinding, fails: boolean): string {
+  const name = `${finding.code} line ${line}: ${finding.message}`;
+  const words = `${file}:${line}:${column} ${finding.message}\n${finding.why}\n${finding.todo}`;
+  const body = fails
+    ? `<failure type="${finding.code}" message="${xml(`${file}:${line}:${column} ${finding.message}`)}">${xml(words)}</failure>`
+    : `<system-out>${xml(words)}</system-out>`;
+  return `    <testcase classname="${xml(file)}" name="${xml(name)}">${body}</testcase>`;
+}
+
+function unreadCase(line: string): string {
+  return `    <testcase classname="troughline" name="${xml(line)}"><error type="unread" message="${xml(line)}"/></testcase>`;
 }
 
 /** XML 1.0: the five predefined entities; what no XML text may hold is hidden and shown by its number. */

@@ -2,13 +2,20 @@
 
 import { visibleLine } from '../../domain/units/visible-text.js';
 import { summarise } from '../../validation/summary.js';
-import type { CheckResult, LocatedFinding } from './located.js';
+import { readText, type CheckResult, type LocatedFinding } from './located.js';
 
 const most = 65_536;
 
 export function toMarkdown(result: CheckResult): string {
   const { text } = summarise(result.findings.map(({ finding }) => finding));
-  const head = `### Check: ${text}\n\n${result.files} files read${result.suppressed > 0 ? `, ${result.suppressed} findings allowed by a comment` : ''}.\n`;
+  const said =
+    result.unread.length === 0
+      ? text
+      : result.files === 0
+        ? 'nothing could be read'
+        : `not everything could be read; ${text} in what could`;
+  const unread = result.unread.map((line) => `- ${cell(line)}\n`).join('');
+  const head = `### Check: ${said}\n\n${readText(result)}.\n${unread === '' ? '' : `\n${unread}`}`;
   if (result.findings.length === 0) return head;
   let body = `${head}\n| where | what | what to do |\n| --- | --- | --- |\n`;
   for (const [index, located] of result.findings.entries()) {

@@ -1,13 +1,12 @@
 // Findings as SARIF 2.1.0 (OASIS standard, errata 01) for code-scanning services: relative URIs, stable rule ids, and a
-// partial fingerprint that does not move when lines above the finding change.
+// partial fingerprint that stays while lines and files move. The address of the tool is one of a reserved name (RFC 2606),
+// because the standard wants an absolute one and there is no public site.
 
-import { createHash } from 'node:crypto';
 import { levelOf, ruleDescriptors } from '../../validation/descriptors.js';
 import type { CheckResult, LocatedFinding } from './located.js';
 
 export function toSarif(result: CheckResult, version: string): string {
   const rules = ruleDescriptors();
-  const seen = new Map<string, number>();
   return (
     JSON.stringify(
       {
@@ -18,6 +17,7 @@ export function toSarif(result: CheckResult, version: string): string {
             tool: {
               driver: {
                 name: 'troughline',
+                informationUri: 'https://troughline.example/',
                 semanticVersion: version,
                 rules: rules.map((rule) => ({
                   id: rule.id,
@@ -30,13 +30,23 @@ export function toSarif(result: CheckResult, version: string): string {
                 })),
               },
             },
+            invocations: [
+              {
+                executionSuccessful: result.unread.length === 0,
+                toolExecutionNotifications: result.unread.map((line) => ({
+                  level: 'error',
+                  message: { text: line },
+                })),
+              },
+            ],
             columnKind: 'utf16CodeUnits',
-            originalUriBaseIds: { ROOT: { description: { text: 'The folder the check was run in.' } } },
+            originalUriBaseIds: {
+              ROOT: { description: { text: 'The repository, or the folder the check was run in.' } },
+            },
             results: result.findings.map((located) =>
               resultOf(
                 located,
                 rules.findIndex((rule) => rule.id === located.finding.code),
-                seen,
               ),
             ),
           },
@@ -48,27 +58,27 @@ export function toSarif(result: CheckResult, version: string): string {
   );
 }
 
-function resultOf(located: LocatedFinding, ruleIndex: number, seen: Map<string, number>): object {
+function resultOf(located: LocatedFinding, ruleIndex: number): object {
   const { finding } = located;
   return {
     ruleId: finding.code,
     ...(ruleIndex >= 0 ? { ruleIndex } : {}),
     level: levelOf(finding.severity),
     message: { text: `${finding.message} Why it matters: ${finding.why} What to do: ${finding.todo}` },
-    locations: [{ physicalLocation: place(located.file, located) }],
+    locations: [{ physicalLocation: place(located.repositoryFile, located) }],
     ...(located.related.length > 0
       ? {
           relatedLocations: located.related.map((r, id) => ({
             id,
             physicalLocation: {
-              artifactLocation: artifact(r.file),
+              artifactLocation: artifact(r.repositoryFile),
               region: { startLine: r.line, startColumn: r.column },
             },
             message: { text: r.message },
           })),
         }
       : {}),
-    partialFingerprints: { 'troughlineFinding/v1': fingerprint(located, seen) },
+    partialFingerprints: { 'troughlineFinding/v2': located.fingerprint },
   };
 }
 
@@ -81,15 +91,4 @@ function place(file: string, { line, column, endLine, endColumn }: LocatedFindin
 
 function artifact(file: string): object {
   return { uri: file.split('/').map(encodeURIComponent).join('/'), uriBaseId: 'ROOT' };
-}
-
-/** Code, file and the text of the line; a number where the same line says the same thing more than once. */
-function fingerprint({ finding, file, sourceLine }: LocatedFinding, seen: Map<string, number>): string {
-  const key = createHash('sha256')
-    .update(`${finding.code}\n${file}\n${sourceLine.trim()}`)
-    .digest('hex')
-    .slice(0, 32);
-  const count = (seen.get(key) ?? 0) + 1;
-  seen.set(key, count);
-  return `${key}:${count}`;
 }

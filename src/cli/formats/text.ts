@@ -2,7 +2,7 @@
 
 import { told, shownLine } from '../foreign-text.js';
 import { summarise } from '../../validation/summary.js';
-import type { CheckResult, LocatedFinding } from './located.js';
+import { readText, type CheckResult, type LocatedFinding } from './located.js';
 
 const colours = { error: '31', warning: '33', information: '36' } as const;
 
@@ -10,9 +10,10 @@ export function toText(result: CheckResult, colour: boolean): string {
   const paint = (code: string, text: string): string => (colour ? `\u001b[${code}m${text}\u001b[0m` : text);
   const blocks = result.findings.map((located) => block(located, paint));
   const { text } = summarise(result.findings.map(({ finding }) => finding));
-  const files = `${result.files} ${result.files === 1 ? 'file' : 'files'}`;
-  const suppressed = result.suppressed > 0 ? `, ${result.suppressed} allowed by a comment` : '';
-  return [...blocks, `${files}: ${text}${suppressed}\n`].join('\n');
+  // Nothing was looked at: to say that nothing was found would read as clean.
+  if (result.files === 0 && result.unread.length > 0) return 'nothing could be read\n';
+  const where = result.unread.length > 0 ? ' in what was read' : '';
+  return [...blocks, `${readText(result)}: ${text}${where}\n`].join('\n');
 }
 
 function block(located: LocatedFinding, paint: (code: string, text: string) => string): string {

@@ -5,7 +5,7 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { CheckOptions } from '../commands/check.js';
 import type { ColourChoice } from '../console.js';
 import type { Invocation } from './invocation.js';
-import { asOfOption, collect, epochDay, paths, stdinFilenameOption } from './shared-options.js';
+import { asOfOption, collect, dayArgument, epochDay, paths, stdinFilenameOption } from './shared-options.js';
 
 export function addCheck(program: Command, { console, finish, version }: Invocation): void {
   program
@@ -19,7 +19,7 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
     .argument(...paths)
     .option(
       '-f, --format <name[=file]>',
-      'text, json, sarif, junit, github or markdown; may be given several times',
+      'text, json, sarif, junit, gitlab, github (also writes the job summary) or markdown; may be given several times',
       collect,
       [],
     )
@@ -30,6 +30,18 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
         .choices(['error', 'warning', 'information'])
         .default('warning'),
     )
+    .option('--new-since <revision>', 'only findings that the revision did not have')
+    .option(
+      '--baseline <file>',
+      'findings that are known, each with its reason and, if it has one, its last day',
+    )
+    .option('--write-baseline <file>', 'write what is found now as known, with the reason given by --because')
+    .option('--because <reason>', 'with --write-baseline: why these findings are lived with')
+    .addOption(
+      new Option('--until <date>', 'with --write-baseline: the last day on which they are').argParser(
+        dayArgument,
+      ),
+    )
     .addOption(
       new Option('--color <when>', 'colour the text').choices(['auto', 'always', 'never']).default('auto'),
     )
@@ -39,6 +51,8 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
       'after',
       '\nExamples:\n  troughline check examples/4-tarnholt\n' +
         '  troughline check --format github --format sarif=check.sarif .\n' +
+        '  troughline check --new-since origin/main plant/\n' +
+        '  troughline check --write-baseline known.json --because "mended at the next outage" --until 2027-05-01\n' +
         '  git show HEAD:plant.trough | troughline check - --stdin-filename plant.trough',
     )
     .action(
@@ -52,17 +66,15 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
           color: ColourChoice;
           quiet: boolean;
           stdinFilename: string;
+          newSince?: string;
+          baseline?: string;
+          writeBaseline?: string;
+          because?: string;
+          until?: CalendarDay;
         },
       ) => {
         const { check } = await import('../commands/check.js');
-        const format = options.format.length > 0 ? options.format : ['text'];
-        finish(
-          await check(
-            given,
-            { ...options, format, asOf: options.asOf ?? epochDay(console), version },
-            console,
-          ),
-        );
+        finish(await check(given, { ...options, asOf: options.asOf ?? epochDay(console), version }, console));
       },
     );
 }
