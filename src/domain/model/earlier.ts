@@ -43,7 +43,6 @@ function picked(
       }),
     );
   return {
-    ...readings,
     count: rows.length,
     inspection: Int32Array.from(
       inspections.flatMap(({ firstRow, endRow }, i) => Array<number>(endRow - firstRow).fill(i)),
@@ -56,5 +55,6 @@ function picked(
     start: Int32Array.from(pick(readings.start)),
     end: Int32Array.from(pick(readings.end)),
     notes: moved(readings.notes),
+    photos: moved(readings.photos),
   };
 }
