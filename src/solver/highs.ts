@@ -17,7 +17,7 @@ interface HighsModel {
   run(): unknown;
   getModelStatus(): unknown;
   getObjectiveValue(): number;
-  getSolution(): { readonly colValue: ArrayLike<number> };
+  getSolution(): { readonly colValue: ArrayLike<number>; readonly rowDual: ArrayLike<number> };
   dispose(): void;
 }
 interface Highs {
@@ -49,28 +49,44 @@ function solveWith(highs: Highs, programme: IntegerProgramme): SolvedProgramme {
     });
     model.readModel({ format: 'lp', data: lpText(programme) });
     model.run();
-    const gap = model.info.get('mip_gap');
-    const { colValue } = model.getSolution();
+    const { colValue, rowDual } = model.getSolution();
+    const gap = programme.relaxed ? relaxedGap(model) : model.info.get('mip_gap');
     const chosen = new Set(programme.choices.filter((_, i) => (colValue[i] ?? 0) > 0.5));
     if (typeof gap !== 'number' || !Number.isFinite(gap))
-      return /infeasible/i.test(String(model.getModelStatus()))
-        ? { kind: 'infeasible' }
-        : { kind: 'out of time' };
-    return { kind: 'solved', chosen, cost: model.getObjectiveValue(), gap: Math.max(0, gap) };
+      return model.getModelStatus() === infeasible ? { kind: 'infeasible' } : { kind: 'out of time' };
+    return {
+      kind: 'solved',
+      chosen,
+      cost: model.getObjectiveValue(),
+      gap: Math.max(0, gap),
+      ...(programme.relaxed ? { prices: Array.from(rowDual, Math.abs) } : {}),
+    };
   } finally {
     model.dispose();
   }
 }
 
+/** Optimal, or nothing. */
+function relaxedGap(model: HighsModel): number | undefined {
+  return model.getModelStatus() === optimal ? 0 : undefined;
+}
+/** HighsModelStatus::kOptimal. */
+const optimal = 7;
+/** HighsModelStatus::kInfeasible. */
+const infeasible = 8;
+
 /** CPLEX LP format, a line each term so that no line grows beyond what readers take. */
-export function lpText({ cost, rows, choices }: IntegerProgramme): string {
+export function lpText({ cost, rows, choices, relaxed }: IntegerProgramme): string {
+  // Columns are numbered as they first appear, so every choice stands in the sum of costs, in its order.
+  const price = new Map(cost.map(({ by, of }) => [of, by]));
   return [
     'Minimize',
-    ` obj: ${sumText(cost)}`,
+    ` obj: ${sumText(choices.map((of) => ({ by: price.get(of) ?? 0, of })))}`,
     'Subject To',
     ...rows.map((row, i) => ` r${i}: ${sumText(row.sum)} ${row.is} ${numberText(row.value)}`),
-    'Binary',
-    ...choices.map((name) => ` ${name}`),
+    ...(relaxed
+      ? ['Bounds', ...choices.map((name) => ` 0 <= ${name} <= 1`)]
+      : ['Binary', ...choices.map((name) => ` ${name}`)]),
     'End',
     '',
   ].join('\n');

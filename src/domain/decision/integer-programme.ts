@@ -11,6 +11,8 @@ export interface Row {
   readonly sum: readonly Term[];
   readonly is: '<=' | '>=' | '=';
   readonly value: number;
+  /** The outage whose hours it bounds, where it does. */
+  readonly outage?: number;
 }
 
 export interface IntegerProgramme {
@@ -18,6 +20,8 @@ export interface IntegerProgramme {
   readonly rows: readonly Row[];
   /** Each 0 or 1. */
   readonly choices: readonly string[];
+  /** Choices may be made in part: quick, and a bound for what is asked for. */
+  readonly relaxed?: boolean;
 }
 
 export type SolvedProgramme =
@@ -27,6 +31,8 @@ export type SolvedProgramme =
       readonly cost: number;
       /** Cost over what is proven to be the least − 1; 0 where it is proven. */
       readonly gap: number;
+      /** Of the relaxed programme: what a unit more of each row would save, ≥ 0. */
+      readonly prices?: readonly number[];
     }
   | { readonly kind: 'infeasible' }
   | { readonly kind: 'out of time' };

@@ -1,14 +1,16 @@
 // Which conveyor at which outage, with which scope and crews, so that everything fits at the least expected cost? Each conveyor
 // takes one candidate, or none where both risks allow that, or is left out for a price beyond all others; crews and platforms
-// have the hours of the window, the shelf its panels. A choice that does not fit hour by hour (outage-schedule.ts) is barred and
-// the programme solved again. What cannot be kept is named with its reason.
+// have the hours of the window, the shelf its panels (programme-formulation.ts); programme-solve.ts chooses. What cannot be kept
+// is named with its reason.
 
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
-import type { IntegerProgramme, Row, SolvedProgramme, ProgrammeSolver, Term } from './integer-programme.js';
+import type { ProgrammeSolver } from './integer-programme.js';
 import { percent } from './option-setting.js';
-import { fitIntoOutage, type PlacedJob } from './outage-schedule.js';
+import type { PlacedJob } from './outage-schedule.js';
+import { breachOf, priceOf, type Choice } from './programme-formulation.js';
+import { isLarge, placedIn, relaxedCost, solveProgramme } from './programme-solve.js';
 import type { Candidate, ProgrammeConveyor, ProgrammeOutage, ProgrammeProblem } from './programme-problem.js';
 
 export interface ProgrammeLine {
@@ -38,6 +40,8 @@ export interface Saving {
   readonly saves: number | undefined;
   /** Conveyors that would then be within their risk and are not now. */
   readonly helps: readonly string[];
+  /** By the relaxed programme, because a whole one for each would take too long. */
+  readonly about: boolean;
 }
 
 export interface Programme {
@@ -49,7 +53,10 @@ export interface Programme {
   /** Of choosing each conveyor alone, whether it fits or not. */
   readonly expectedAlone: number;
   readonly aloneFits: boolean;
+  /** Of the expected cost over what is proven to be the least; 0 where it is proven. */
   readonly gap: number;
+  /** Above 0 where breaches of a risk are not proven to be as few and small as can be. */
+  readonly breachesOverLeast: number;
   readonly savings: readonly Saving[];
   /** Month as YYYY-MM: money for work done then, and conveyors whose liner is to be ordered by then. */
   readonly months: readonly ProgrammeMonth[];
@@ -73,7 +80,7 @@ export function programmeOf(problem: ProgrammeProblem, solver: ProgrammeSolver):
       kind: 'none',
       why: `plant ${problem.plant} declares no crew, so nobody could work in its outages`,
     };
-  const best = solve(problem, solver);
+  const best = solveProgramme(problem, solver);
   if (best.kind !== 'chosen')
     return {
       kind: 'none',
@@ -93,135 +100,12 @@ export function programmeOf(problem: ProgrammeProblem, solver: ProgrammeSolver):
       expectedAlone: expectedOf(problem, alone),
       aloneFits: problem.outages.every((_, index) => placedIn(problem, index, alone) !== undefined),
       gap: best.gap,
+      breachesOverLeast: best.breachesOverLeast ?? 0,
       savings: savingsOf(problem, solver, best.chosen, alone),
       months: monthsOf(problem, lines),
       problem,
     },
   };
-}
-
-export type Choice = Candidate | 'nothing' | 'left out';
-
-type Chosen =
-  | { readonly kind: 'chosen'; readonly chosen: readonly Choice[]; readonly gap: number }
-  | { readonly kind: 'infeasible' }
-  | { readonly kind: 'out of time' };
-
-const mostCuts = 40;
-/** Each saving is the whole programme once more: beyond so many conveyors none is worked out, and the page says so. */
-export const mostForSavings = 60;
-
-function solve(problem: ProgrammeProblem, solver: ProgrammeSolver): Chosen {
-  const { programme, breaches, meaning } = formulate(problem);
-  const cuts: Row[] = [];
-  for (let round = 0; round <= mostCuts; round++) {
-    const rows = [...programme.rows, ...cuts];
-    // Risks before money: first the fewest and smallest breaches, then the least cost that has no more of them.
-    const least = solver({ ...programme, rows, cost: breaches });
-    if (least.kind !== 'solved') return least;
-    const held: Row = { sum: breaches, is: '<=', value: least.cost + 1e-6 };
-    const solved = solver({ ...programme, rows: [...rows, held] });
-    if (solved.kind !== 'solved') return solved;
-    const chosen = problem.conveyors.map((_, i) => choiceOf(solved, meaning, i));
-    const crowded = problem.outages.flatMap((_, index) => (placedIn(problem, index, chosen) ? [] : [index]));
-    if (crowded.length === 0) return { kind: 'chosen', chosen, gap: solved.gap };
-    for (const index of crowded) {
-      const names = [...solved.chosen].filter((name) => {
-        const what = meaning.get(name)?.choice;
-        return typeof what === 'object' && what.outage === index;
-      });
-      cuts.push({ sum: names.map((of) => ({ by: 1, of })), is: '<=', value: names.length - 1 });
-    }
-  }
-  return { kind: 'out of time' };
-}
-
-interface Meaning {
-  readonly conveyor: number;
-  readonly choice: Choice;
-}
-
-/** The rows of the programme; `meaning` says what each choice stands for. Exported for a second formulation in the tests. */
-export function formulate(problem: ProgrammeProblem): {
-  readonly programme: IntegerProgramme;
-  /** What is to be kept small before cost: being left out, and being beyond an accepted risk. */
-  readonly breaches: readonly Term[];
-  readonly meaning: ReadonlyMap<string, Meaning>;
-} {
-  const meaning = new Map<string, Meaning>();
-  const cost: Term[] = [];
-  const breaches: Term[] = [];
-  const rows: Row[] = [];
-  problem.conveyors.forEach((conveyor, i) => {
-    const own: Term[] = [];
-    const add = (name: string, choice: Choice): void => {
-      meaning.set(name, { conveyor: i, choice });
-      own.push({ by: 1, of: name });
-      cost.push({ by: priceOf(conveyor, choice), of: name });
-      const breach = breachOf(choice);
-      if (breach > 0) breaches.push({ by: breach, of: name });
-    };
-    conveyor.candidates.forEach((candidate, k) => {
-      if (candidate.hours <= (problem.outages[candidate.outage]?.hours ?? 0)) add(`c${i}k${k}`, candidate);
-    });
-    if (conveyor.nothingWithin) add(`n${i}`, 'nothing');
-    add(`l${i}`, 'left out');
-    rows.push({ sum: own, is: '=', value: 1 });
-  });
-  const candidates = [...meaning].flatMap(([of, { choice }]) =>
-    typeof choice === 'object' ? [{ of, candidate: choice }] : [],
-  );
-  const bound = (some: readonly { readonly of: string; readonly by: number }[], value: number): void => {
-    if (some.reduce((sum, { by }) => sum + by, 0) > value) rows.push({ sum: some, is: '<=', value });
-  };
-  problem.outages.forEach((outage, index) => {
-    const here = candidates.filter(({ candidate }) => candidate.outage === index);
-    for (const crew of problem.crews)
-      bound(
-        here
-          .filter(({ candidate }) => candidate.crews.includes(crew))
-          .map(({ of, candidate }) => ({ of, by: candidate.hours })),
-        outage.hours,
-      );
-    bound(
-      here
-        .filter(({ candidate }) => candidate.units > 0)
-        .map(({ of, candidate }) => ({ of, by: candidate.units * candidate.hours })),
-      outage.hours * problem.units,
-    );
-  });
-  for (const [liner, panels] of problem.shelf)
-    bound(
-      candidates.flatMap(({ of, candidate: { fromShelf } }) =>
-        fromShelf?.liner === liner ? [{ of, by: fromShelf.panels }] : [],
-      ),
-      panels,
-    );
-  return { programme: { cost, rows, choices: [...meaning.keys()] }, breaches, meaning };
-}
-
-/** Left out is worse than beyond the risk; how far beyond decides among equals. */
-export function breachOf(choice: Choice): number {
-  if (choice === 'left out') return 20;
-  return choice === 'nothing' || choice.within ? 0 : 1 + choice.condemn + choice.contact;
-}
-
-function priceOf(conveyor: ProgrammeConveyor, choice: Choice): number {
-  if (typeof choice === 'string') return conveyor.nothing;
-  // Of two that cost the same the one that holds fewer crew hours.
-  return choice.expected + 1e-3 * choice.hours * choice.crews.length;
-}
-
-function choiceOf(
-  solved: Extract<SolvedProgramme, { kind: 'solved' }>,
-  meaning: ReadonlyMap<string, Meaning>,
-  conveyor: number,
-): Choice {
-  for (const name of solved.chosen) {
-    const what = meaning.get(name);
-    if (what?.conveyor === conveyor) return what.choice;
-  }
-  return 'left out';
 }
 
 /** What a conveyor would choose if it were the only one: by risk first, then by cost, all crews at hand. */
@@ -238,17 +122,6 @@ function bestAlone(conveyor: ProgrammeConveyor): Choice {
         : a,
     'left out',
   );
-}
-
-function placedIn(
-  problem: ProgrammeProblem,
-  index: number,
-  chosen: readonly Choice[],
-): readonly PlacedJob[] | undefined {
-  const jobs = chosen.flatMap((choice) =>
-    typeof choice === 'object' && choice.outage === index ? [choice] : [],
-  );
-  return fitIntoOutage(jobs, problem.outages[index]?.hours ?? 0, problem.units);
 }
 
 function lineOf(
@@ -280,6 +153,9 @@ function whyLeftOut(problem: ProgrammeProblem, { candidates, decision }: Program
   }
   const shortest = Math.min(...candidates.map(({ hours }) => hours));
   const longest = Math.max(...problem.outages.map(({ hours }) => hours));
+  const fewest = Math.min(...candidates.map(({ units }) => units));
+  if (fewest > problem.units)
+    return `it takes ${fewest} platforms at once and there ${problem.units === 1 ? 'is' : 'are'} ${problem.units}`;
   return shortest > longest
     ? `it takes ${formatNumber(shortest, 1)} h and no outage has more than ${formatNumber(longest, 1)} h`
     : 'crews, platforms or panels on the shelf are all taken in the outages it could use';
@@ -332,7 +208,6 @@ function savingsOf(
   now: readonly Choice[],
   alone: readonly Choice[],
 ): readonly Saving[] {
-  if (problem.conveyors.length > mostForSavings) return [];
   // Where everybody has what it would choose alone, nothing more can save anything.
   const content = Math.abs(expectedOf(problem, now) - expectedOf(problem, alone)) < 1e-6;
   const more: { what: string; problem: ProgrammeProblem }[] = [
@@ -348,15 +223,23 @@ function savingsOf(
       },
     })),
   ];
+  const about = isLarge(problem);
+  const breaches = now.reduce((sum, choice) => sum + breachOf(choice), 0);
+  const relaxed = about && !content ? relaxedCost(problem, solver, breaches) : undefined;
   return more.map(({ what, problem: changed }) => {
-    if (content) return { what, saves: 0, helps: [] };
-    const solved = solve(changed, solver);
-    if (solved.kind !== 'chosen') return { what, saves: undefined, helps: [] };
+    if (content) return { what, saves: 0, helps: [], about: false };
+    if (about) {
+      const then = relaxedCost(changed, solver, breaches);
+      const saves = relaxed === undefined || then === undefined ? undefined : Math.max(0, relaxed - then);
+      return { what, saves, helps: [], about };
+    }
+    const solved = solveProgramme(changed, solver);
+    if (solved.kind !== 'chosen') return { what, saves: undefined, helps: [], about };
     const helps = problem.conveyors.flatMap(({ name }, i) =>
       !kept(now[i]) && kept(solved.chosen[i]) ? [name] : [],
     );
     const saves = expectedOf(problem, now) - expectedOf(changed, solved.chosen);
-    return { what, saves: helps.length > 0 ? saves : Math.max(0, saves), helps };
+    return { what, saves: helps.length > 0 ? saves : Math.max(0, saves), helps, about };
   });
 }
 

@@ -14,6 +14,7 @@ export function programmeJson(answer: ProgrammeAnswer): Json {
     expectedAlone: number(programme.expectedAlone),
     aloneFits: programme.aloneFits,
     gap: number(programme.gap),
+    breachesOverLeast: number(programme.breachesOverLeast),
     lines: programme.lines.map((line) => lineJson(line, programme.problem.outages)),
     outages: programme.loads.map(({ outage, used, unitsUsed, jobs, alone }) => ({
       outage: outage.name,
@@ -41,7 +42,12 @@ export function programmeJson(answer: ProgrammeAnswer): Json {
       relines: each.relines,
       orders: each.orders,
     })),
-    savings: programme.savings.map(({ what, saves, helps }) => ({ what, saves: number(saves), helps })),
+    savings: programme.savings.map(({ what, saves, helps, about }) => ({
+      what,
+      saves: number(saves),
+      helps,
+      about,
+    })),
   };
 }
 

@@ -176,6 +176,7 @@ const programme: Schema = {
       expectedAlone: amount,
       aloneFits: flag,
       gap: amount,
+      breachesOverLeast: amount,
       lines: list(
         closed({
           conveyor: text,
@@ -208,7 +209,7 @@ const programme: Schema = {
         }),
       ),
       months: list(closed({ month: text, money: amount, relines: texts, orders: texts })),
-      savings: list(closed({ what: text, saves: amount, helps: texts })),
+      savings: list(closed({ what: text, saves: amount, helps: texts, about: flag })),
     }),
   ],
 };

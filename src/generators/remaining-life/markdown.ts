@@ -12,6 +12,7 @@ import {
   money,
   noProgrammeText,
   programmeHead,
+  programmeNotes,
   programmeRow,
   programmeSentence,
   savingTexts,
@@ -171,6 +172,7 @@ export function programmeMarkdown(answer: ProgrammeAnswer): string {
     savingTexts(programme)
       .map((text) => `- ${markdownText(text)}`)
       .join('\n'),
+    markdownText(`${programmeNotes(programme).join('. ')}.`),
   ].join('\n\n');
 }
 

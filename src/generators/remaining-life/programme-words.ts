@@ -1,11 +1,6 @@
 // How the programme reads, the same in every form: rows of its table, loads of its outages, what more would save.
 
-import {
-  mostForSavings,
-  type Programme,
-  type ProgrammeAnswer,
-  type ProgrammeLine,
-} from '../../domain/decision/programme.js';
+import { type Programme, type ProgrammeAnswer, type ProgrammeLine } from '../../domain/decision/programme.js';
 import { amountText } from '../../domain/decision/money.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import { formatDay } from '../../domain/units/calendar.js';
@@ -85,6 +80,19 @@ function aloneText(programme: Programme): string {
     : `choosing each conveyor alone would come to ${money(programme, programme.expectedAlone)}.`;
 }
 
+/** How good the answer is, and what it goes by. */
+export function programmeNotes({ gap, breachesOverLeast }: Programme): readonly string[] {
+  return [
+    gap < 0.0005
+      ? 'The least cost that is possible, proven'
+      : `Nothing that keeps as much can cost over ${formatNumber(gap * 100, 1)} % less: proven by a bound, and no better was found`,
+    ...(breachesOverLeast > 0 ? ['Whether more risks could be kept is not proven'] : []),
+    'Chances and costs are by what was seen, because a look comes first where little was seen',
+    'Each conveyor is relined at most once up to the last outage',
+    'Crew hours are the planner’s, with all crews or with one alone; platforms are held from a job’s first hour to its last',
+  ];
+}
+
 /** `Winter27: Alpha 24.2 of 50 h, Bravo 30.9 of 50 h, platforms 46.9 of 100 h`. */
 export function loadText(programme: Programme, index: number): string {
   const load = programme.loads[index];
@@ -102,8 +110,6 @@ export function loadText(programme: Programme, index: number): string {
 
 /** What saves nothing is said in one line. */
 export function savingTexts(programme: Programme): readonly string[] {
-  if (programme.problem.conveyors.length > mostForSavings)
-    return [`what more would save is not worked out for more than ${mostForSavings} conveyors`];
   const useful = programme.savings.flatMap((saving, i) =>
     saving.saves === undefined || Math.abs(saving.saves) >= 1 || saving.helps.length > 0
       ? [savingText(programme, i)]
@@ -118,7 +124,7 @@ function savingText(programme: Programme, index: number): string {
   const saving = programme.savings[index];
   if (!saving) return '';
   const helps = saving.helps.length > 0 ? `, and keeps the risk of ${list(saving.helps)}` : '';
-  return `${saving.what} saves ${saving.saves === undefined ? 'an amount not found in time' : money(programme, saving.saves)}${helps}`;
+  return `${saving.what} saves ${saving.about ? 'about ' : ''}${saving.saves === undefined ? 'an amount not found in time' : money(programme, saving.saves)}${helps}`;
 }
 
 export function noProgrammeText(answer: Extract<ProgrammeAnswer, { kind: 'none' }>): string {

@@ -12,6 +12,7 @@ import {
   money,
   noProgrammeText,
   programmeHead,
+  programmeNotes,
   programmeRow,
   programmeSentence,
   savingTexts,
@@ -74,11 +75,7 @@ function programmePart(programme: Programme): Markup {
       {},
       savingTexts(programme).map((text) => element('li', {}, `${capital(text)}.`)),
     ),
-    element(
-      'p',
-      { class: 'small muted' },
-      'Chances and costs are by what was seen, because a look comes first where little was seen. Crew hours are the planner’s, with all crews or with one alone; platforms are held from a job’s first hour to its last. SolvedProgramme to proven least cost by HiGHS.',
-    ),
+    element('p', { class: 'small muted' }, `${programmeNotes(programme).join('. ')}.`),
   );
 }
 
