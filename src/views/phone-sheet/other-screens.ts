@@ -12,6 +12,7 @@ export function moreScreen(): readonly FormChild[] {
   const decimal = { inputmode: 'decimal' };
   return [
     openConditionFields(),
+    openFindings(),
     holdDowns(),
     el('h2', {}, 'Motor current, A'),
     judgedField({
@@ -46,8 +47,43 @@ export function moreScreen(): readonly FormChild[] {
         id: 'add-finding',
       },
     ),
+    el('h2', {}, 'Photos'),
+    el('div', {}, state.photos.map(photoField)),
+    button(
+      'Name a photo',
+      added(() => state.photos.push('')),
+      { id: 'add-photo' },
+    ),
     button('Back to the list', () => go('list'), { class: 'main', id: 'more-back' }),
   ];
+}
+
+/** Found last time, so that it is looked at again; a tap writes it down as found now. */
+function openFindings(): FormChild {
+  if (data.open.length === 0) return undefined;
+  const items = data.open.map((found) => {
+    const words = [found.part, found.place && `at ${found.place}`].filter(Boolean).join(' ');
+    const again = (): void => {
+      state.findings.push({ part: found.part, at: found.at, text: stillSo(found.text) });
+    };
+    const isWritten = state.findings.some(({ text, at }) => text === stillSo(found.text) && at === found.at);
+    return el('div', { class: 'finding' }, [
+      el('p', {}, `${found.date}${words && `, ${words}`}: ${found.text}`),
+      isWritten
+        ? el('p', { class: 'hint' }, '✓ written down below as still so')
+        : button('Still so', added(again), { 'aria-label': `Still so: ${found.text}` }),
+    ]);
+  });
+  return el('section', { id: 'open' }, [el('h2', {}, 'Open from last time: look again'), ...items]);
+}
+
+function stillSo(text: string): string {
+  return `still: ${text.replace(/^still: /, '')}`;
+}
+
+function photoField(name: string, index: number): FormChild {
+  const take = keeping((value) => (state.photos[index] = value));
+  return field('Its name in the phone, like IMG_0231.jpg', name, take, { 'data-photo': String(index) });
 }
 
 function added(add: () => void): () => void {

@@ -45,6 +45,8 @@ export interface Entries {
   loaded: string;
   findings: { part: string; at: string; text: string }[];
   flights: { at: string; depth: string }[];
+  /** Names of pictures as the phone calls them. */
+  photos: string[];
   /** What another tab had where both changed one field: carried along as it was typed. */
   elsewhere: { readonly what: string; readonly typed: string }[];
   /** The phone's day when something was last typed. */
@@ -79,6 +81,7 @@ const fresh = (): Entries => ({
   loaded: '',
   findings: [],
   flights: [],
+  photos: [],
   elsewhere: [],
   touched: today(),
   view: 'start',
@@ -138,7 +141,7 @@ export const resume = { asked: state.touched !== today() && !isBlank(state) };
 /** Nothing seen is written down, whoever looked and with what. */
 export function isBlank(entries: Entries): boolean {
   const words = [entries.meter, entries.tonnes, entries.empty, entries.loaded];
-  const lists = [entries.places, entries.findings, entries.flights, entries.elsewhere];
+  const lists = [entries.places, entries.findings, entries.flights, entries.photos, entries.elsewhere];
   const named = [entries.entries, entries.remarks, entries.gaps];
   return (
     words.every((typed) => typed.trim() === '') &&

@@ -136,6 +136,7 @@ export function blockText(): string {
         `  finding${part ? ` ${part}` : ''}${place === undefined ? '' : ` at ${place} ${far.unit}`} ${quoted(text)}`,
       ];
     }),
+    ...state.photos.flatMap((name) => (name.trim() === '' ? [] : [`  photo ${quoted(name)}`])),
     ...unreadComments(),
     '}',
   ].join('\n')}\n`;

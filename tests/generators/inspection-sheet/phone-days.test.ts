@@ -289,6 +289,30 @@ describe('the side of looking', () => {
   });
 });
 
+describe('findings and photos', () => {
+  test('of last time are shown again; a tap writes them down as still so, photos by their names', async () => {
+    const context = await phone();
+    const text = liftConveyor({
+      more: records.replace(
+        'at 10.20 m clock',
+        'finding brace at 4.6 m "still: cracked"\n  at 10.20 m clock',
+      ),
+    });
+    const page = await open(context, written(text));
+    await page.locator('#to-list').click();
+    await page.locator('#to-more').click();
+    expect(await page.locator('#open').innerText()).toContain('2026-01-05, brace at 4.60 m: still: cracked');
+    await page.locator('#open button').click();
+    await page.locator('#add-photo').click();
+    await page.locator('[data-photo="0"]').fill('IMG_0231.jpg');
+    await page.locator('#more-back').click();
+    expect(await block(page)).toContain(
+      '  finding brace at 4.60 m "still: cracked"\n  photo "IMG_0231.jpg"\n',
+    );
+    await context.close();
+  });
+});
+
 describe('a keyboard', () => {
   test('types readings and keeps its place; a wet screen does not skip a point', async () => {
     const context = await phone();

@@ -390,7 +390,7 @@ test('a random inspector finds everything typed in the block, as a value or as t
       if (typed.losesTab) await page.reload();
       judge(typed, await finish(page));
     }),
-    { numRuns: 6 },
+    { numRuns: 3 },
   );
   await page.context().close();
 });
