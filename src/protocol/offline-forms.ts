@@ -51,6 +51,8 @@ export interface PhoneRunning {
   readonly daily: readonly { readonly from: string; readonly running: number }[];
   /** Hours a day by the same duties, for the meter that should be read. */
   readonly hoursDaily: readonly { readonly from: string; readonly running: number }[];
+  /** What an hour or a tonne on the counter counts for. */
+  readonly perCount: number;
   /** h or t after the last reading, rising from 0: where the points' tables are told. */
   readonly ahead: readonly number[];
 }

@@ -1,6 +1,8 @@
 // `troughline report`: how each liner stands, as pages for people and as data.
 
-import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import { presentDay } from '../../domain/model/newest.js';
+import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { conveyorsCsv } from '../../generators/remaining-life/csv-conveyors.js';
 import { remainingLifeCsv } from '../../generators/remaining-life/csv.js';
 import { remainingLifeHtml, type ReportPageOptions } from '../../generators/remaining-life/html.js';
@@ -56,13 +58,21 @@ export async function report(
   const failOn = chosen(options.failOn, failures, ['error']);
   const sound = await soundEstate(paths, options.asOf, console);
   const { estate, findings, photoAddress } = sound;
+  const asOf = presentDay(estate, options.asOf);
+  if (options.since !== undefined && asOf !== undefined && options.since > asOf)
+    throw new Trouble(
+      `--since ${formatDay(options.since)} lies after the day of the report, ${formatDay(asOf)}: name an earlier day`,
+    );
+  const conveyors = conveyorsNamed(options.conveyor, estate);
   const made = remainingLife(estate, {
     asOf: options.asOf,
     since: options.since,
-    conveyors: conveyorsNamed(options.conveyor, estate),
+    conveyors,
     previous: options.previous.map((file) => publishedIn(file, console)),
     solver: await nodeSolver(),
-    changes: options.with.map((text) => changeOf(text, estate)),
+    changes: options.with.map((text) =>
+      changeOf(text, estate, options.conveyor.length > 0 ? conveyors : undefined),
+    ),
   });
   if (options.out === undefined && wanted.includes('csv'))
     throw new Trouble('csv is two tables: give --out, or ask for conveyors-csv or points-csv');
@@ -136,8 +146,8 @@ function failuresOf(
   });
 }
 
-function changeOf(text: string, estate: Estate): WhatIfChange {
-  const read = readChange(text, estate);
+function changeOf(text: string, estate: Estate, printed: readonly Conveyor[] | undefined): WhatIfChange {
+  const read = readChange(text, estate, printed);
   if (!read.ok) throw new Trouble(`--with '${text}': ${read.message}`);
   return read.change;
 }

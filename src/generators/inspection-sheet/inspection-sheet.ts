@@ -283,6 +283,7 @@ function runningOf(history: History, wear: ExpectedWear): InspectionSheet['runni
     from: formatDay(wear.from),
     last: counter?.knots.at(-1)?.reading.value,
     daily: wear.daily.map(({ from, running }) => ({ from: formatDay(from), running })),
+    perCount: wear.perCount,
     ahead: wear.ahead,
   };
 }

@@ -50,6 +50,7 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
       from: sheet.running.from,
       daily: sheet.running.daily,
       hoursDaily: sheet.meter.daily,
+      perCount: sheet.running.perCount,
       ahead: sheet.running.ahead,
     },
     cautions: sheet.cautions,

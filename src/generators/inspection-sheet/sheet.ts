@@ -47,6 +47,7 @@ export interface InspectionSheet {
     readonly last: number | undefined;
     /** Running a day from that day on, each until the next begins; empty where nobody declares a duty. */
     readonly daily: readonly { readonly from: string; readonly running: number }[];
+    readonly perCount: number;
     /** h or t after the last reading, rising from 0. */
     readonly ahead: readonly number[];
   };

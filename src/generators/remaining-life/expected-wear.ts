@@ -6,7 +6,8 @@ import { ReadingKind } from '../../domain/units/reading-kind.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying, type ExposedReading } from '../../domain/model/exposure.js';
-import { historyOf, totalOn } from '../../domain/model/history.js';
+import { dutyOn } from '../../domain/model/duty.js';
+import { forwardDuty, historyOf, totalOn } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Place } from '../../domain/model/records.js';
@@ -22,6 +23,8 @@ export interface ExpectedWear {
   /** Day of that reading, and what runs a day from then on, h or t: each until the next begins. Empty where nobody declares it. */
   readonly from: CalendarDay;
   readonly daily: readonly { readonly from: CalendarDay; readonly running: number }[];
+  /** What an hour or a tonne on the counter counts for: more than 1 where a faster speed than the drive's is recorded. */
+  readonly perCount: number;
   /** Running after the last reading of the counter at which each place is told, h or t: rising from 0, `now` among them. */
   readonly ahead: readonly number[];
   /** Position of the day asked for in `ahead`; undefined where no duty tells how much has run by then. */
@@ -55,6 +58,7 @@ export function expectedWear(estate: Estate, conveyor: Conveyor, asOf: CalendarD
     measure,
     from: coming.from,
     daily: dailyOf(coming),
+    perCount: measure === 't' ? 1 : (dutyOn(forwardDuty(history), coming.from)?.turns ?? 1),
     ahead,
     now: now === undefined ? undefined : ahead.indexOf(now),
     of: (place) => {

@@ -118,21 +118,18 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     options.depth === 'hand' || asOf === undefined ? [] : fitEstate({ estate, histories, readings, asOf });
   const asked = options.conveyors === undefined ? undefined : new Set(options.conveyors);
   const flights = asOf === undefined ? undefined : flightLives(histories, asOf, options.depth !== 'hand');
-  const whatIfs: WhatIf[] = [];
   const conveyors = histories
     .filter(({ conveyor }) => asked === undefined || asked.has(conveyor))
     .map((history): Unsorted => {
       const known = knownOf({ estate, history, readings, asOf, flights, depth: options.depth });
       const fitted = fits.find(({ input }) => input.measure === known.unit);
-      if (!fitted || asOf === undefined) return byHandOnly(estate, known, asOf);
-      const { life, coming } = byModel(estate, known, fitted, asOf);
-      for (const change of options.changes ?? [])
-        if (change.conveyors.includes(life.conveyor))
-          whatIfs.push(whatIfOf(change, { fitted, coming, points: life.points, runs: life.runs }));
-      return life;
+      return fitted && asOf !== undefined
+        ? byModel(estate, known, fitted, asOf)
+        : byHandOnly(estate, known, asOf);
     });
   const tracks =
     options.track === false || asOf === undefined ? [] : fits.flatMap((fit) => trackOf(fit) ?? []);
+  const whatIfs = asOf === undefined ? [] : whatIfsOf(estate, asOf, conveyors, options);
   const report: RemainingLife = {
     estate,
     asOf,
@@ -220,7 +217,7 @@ function byModel(
   { byHand, ...known }: Known,
   fitted: FittedWear,
   asOf: CalendarDay,
-): { readonly life: Unsorted; readonly coming: ReturnType<typeof comingDuty> } {
+): Unsorted {
   const coming = comingDuty(known.history, asOf);
   const all = estate.places.length <= veryManyPoints;
   const near = all ? undefined : nearestToLimit(byHand, 12);
@@ -232,7 +229,29 @@ function byModel(
   const model = conveyorModel({ fitted, coming, points, runs });
   const { forecast } = model;
   const decision = decisionOf({ estate, fitted, coming, points, runs, forecast, flights: known.flights });
-  return { life: { ...known, points, runs, worst: worstOf(points), model, decision }, coming };
+  return { ...known, points, runs, worst: worstOf(points), model, decision };
+}
+
+/** Each is the same report of an estate with one edit more. */
+function whatIfsOf(
+  estate: Estate,
+  asOf: CalendarDay,
+  lives: readonly Unsorted[],
+  { changes }: RemainingLifeOptions,
+): readonly WhatIf[] {
+  return (changes ?? []).flatMap((change) =>
+    lives
+      .filter(({ conveyor }) => change.conveyors.includes(conveyor))
+      .map((life) =>
+        whatIfOf(change, {
+          estate,
+          asOf,
+          life,
+          report: (tried) =>
+            remainingLife(tried.estate, { asOf, track: false, conveyors: [tried.conveyor] }).conveyors[0],
+        }),
+      ),
+  );
 }
 
 function measureOfAll(

@@ -44,7 +44,7 @@ export function runSince(): { readonly running: number; readonly by: 'counter' |
     typed.value >= last &&
     isPossible(typed.value - last)
   )
-    return { running: typed.value - last, by: 'counter' };
+    return { running: (typed.value - last) * running.perCount, by: 'counter' };
   const byDuty = runBy(running.daily, state.date);
   return byDuty === undefined ? undefined : { running: byDuty, by: 'duty' };
 }

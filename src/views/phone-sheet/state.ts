@@ -142,7 +142,7 @@ export const resume = { asked: state.touched !== today() && !isBlank(state) };
 export function isBlank(entries: Entries): boolean {
   const words = [entries.meter, entries.tonnes, entries.empty, entries.loaded];
   const lists = [entries.places, entries.findings, entries.flights, entries.photos, entries.elsewhere];
-  const named = [entries.entries, entries.remarks, entries.gaps];
+  const named = [entries.entries, entries.remarks, entries.gaps, entries.conditions];
   return (
     words.every((typed) => typed.trim() === '') &&
     lists.every((list) => list.length === 0) &&

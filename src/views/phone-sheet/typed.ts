@@ -96,6 +96,7 @@ export function unread(): readonly NotRead[] {
     ...fieldUnread('Motor current loaded', state.loaded, why(state.loaded, ampere)),
     ...state.flights.flatMap(flightUnread),
     ...state.findings.flatMap(findingUnread),
+    ...conditionsUnread(),
     ...homeless().map(([id, entry]) => ({
       what: id,
       typed: entryInFull(entry),
@@ -107,6 +108,18 @@ export function unread(): readonly NotRead[] {
       why: 'another tab of this page had it where this one says something else',
     })),
   ];
+}
+
+/** Words beside a condition that nobody answered, or that the page has no more. */
+function conditionsUnread(): readonly NotRead[] {
+  return Object.entries(state.conditions).flatMap(([id, { answer, note }]) => {
+    const what = data.conditions.find((each) => each.answer === id)?.what;
+    if (what === undefined)
+      return fieldUnread(id, [answer, note].filter(Boolean).join(': '), 'this page has no such condition');
+    return answer === '' && note.trim() !== ''
+      ? fieldUnread(`Remark at ${what}`, note, 'no answer was chosen')
+      : [];
+  });
 }
 
 function fieldUnread(what: string, typed: string, reason: string): readonly NotRead[] {

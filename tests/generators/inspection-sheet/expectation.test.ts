@@ -130,3 +130,14 @@ test('a table never rises with the running, nor leaves 0 to the fitted thickness
     { numRuns: 12 },
   );
 });
+
+test('an hour at a recorded speed counts by its turns on the sheet too', () => {
+  const seen = 'inspection DG1 2025-07-01 meter 8000 h {\n  P1 thickness 9 mm\n  P2 thickness 9 mm\n}\n';
+  const faster = `${seen}duty DG1 from 2025-07-01 84 h/week speed 36 rpm\n`;
+  const least = (more: string): number => range(expectedOf(more, '2025-12-01', 'P1').expect).least;
+  expect(least(faster)).toBeLessThan(least(seen) - 1);
+  const analysis = read(liftConveyor({ more: faster }));
+  expect(
+    inspectionSheet(analysis.estate, theConveyor(analysis), { asOf: day('2025-12-01') }).running.perCount,
+  ).toBe(2);
+});

@@ -106,20 +106,6 @@ export function comingDuty(
   };
 }
 
-/** The same with another duty tried from the day of the report on; planned changes of duty are set aside. */
-export function tryingDuty(coming: Coming, perDay: (duty: Duty) => number): Coming {
-  const { duties, asOf } = coming;
-  const now = dutyOn(duties, asOf);
-  if (!now) return coming;
-  const before = duties.filter((duty) => duty.from === undefined || duty.from < asOf);
-  const tried = { ...now, perDay: perDay(now), from: asOf };
-  // Where the meter was read on the day of the report, no hours of the duty in force come between.
-  const perHour = coming.perDay === undefined || now.perDay === 0 ? undefined : coming.perDay / now.perDay;
-  return asOf > coming.from
-    ? { ...coming, duties: [...before, tried] }
-    : { ...coming, duties: [tried], perDay: perHour && perHour * tried.perDay };
-}
-
 /** Exposure of a set at the last meter reading, from which dates count; below 0 where it was fitted later. */
 export function exposureThen(set: LinerSet | undefined, { history, from }: Coming): number | undefined {
   const fitted = wearTotal(history, set?.fitted);

@@ -1,13 +1,14 @@
-// The base case and the changed one of a what-if, side by side. Duty and speed change what is to come, a condemn limit changes
-// what is aimed at, another liner changes how long a new set would last; the records stay what they are.
+// The base case and the changed one of a what-if, side by side: the report as it is, and the same report of an estate with the one
+// edit that the change stands for (tried-estate.ts). What a new liner would last is told by relining on the day of the report, once
+// with the present liner and once with the other.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { Estate } from '../../../domain/model/estate.js';
 import type { OutageCandidate } from '../../../domain/wear/decision.js';
 import type { WhatIfChange } from '../what-if.js';
-import { conveyorModel, tryingDuty, type Coming, type FittedWear } from './forecasts.js';
+import type { ConveyorLife } from './conveyor-life.js';
 import type { ConveyorForecast, Quantiles } from './model.js';
-import type { PointLife } from './points.js';
-import type { RunLife } from './runs.js';
+import { triedEstate, withReline, type Tried } from './tried-estate.js';
 
 export interface Case {
   readonly forecast: ConveyorForecast;
@@ -18,10 +19,11 @@ export interface Case {
 
 export type WhatIf = { readonly change: WhatIfChange; readonly conveyor: string } & (
   | { readonly kind: 'dates'; readonly base: Case; readonly changed: Case }
-  /** Exposure of a new set until its limit at the fastest-wearing place; the material is taken to wear alike. */
+  /** Exposure of a new set, fitted on the day of the report, until its first place reaches the limit. */
   | {
       readonly kind: 'liner life';
       readonly unit: 'h' | 't';
+      /** The likeliest to be first. */
       readonly place: string;
       readonly present: Quantiles;
       readonly other: Quantiles;
@@ -30,83 +32,45 @@ export type WhatIf = { readonly change: WhatIfChange; readonly conveyor: string 
 );
 
 export interface WhatIfInput {
-  readonly fitted: FittedWear;
-  readonly coming: Coming;
-  readonly points: readonly PointLife[];
-  readonly runs: readonly RunLife[];
+  readonly estate: Estate;
+  readonly asOf: CalendarDay;
+  /** As the report has it. */
+  readonly life: Pick<ConveyorLife, 'conveyor' | 'history' | 'unit' | 'model' | 'worst'>;
+  /** The same report of another estate. */
+  readonly report: (tried: Tried) => Pick<ConveyorLife, 'model'> | undefined;
 }
 
 export function whatIfOf(change: WhatIfChange, input: WhatIfInput): WhatIf {
-  const { fitted, coming, points, runs } = input;
-  const { conveyor } = coming.history;
-  const head = { change, conveyor: conveyor.name };
-  if (fitted.result.kind !== 'fitted') return { ...head, kind: 'cannot say', why: fitted.result.why };
-  const caseOf = (changed: Coming, at: readonly PointLife[]): Case => {
-    const { forecast, riskDay, outages } = conveyorModel({ fitted, coming: changed, points: at, runs });
-    return { forecast, riskDay, outage: outages?.chosen };
-  };
-  const beside = (changed: Case): WhatIf => ({
+  const { life, estate, asOf } = input;
+  const head = { change, conveyor: life.conveyor.name };
+  const cannot = (why: string): WhatIf => ({ ...head, kind: 'cannot say', why });
+  const base = caseOf(life);
+  if (!base) return cannot('no model could be fitted to the records');
+  const tried = triedEstate(change, life.history, estate, asOf);
+  if (typeof tried === 'string') return cannot(tried);
+  const changed = caseOf(input.report(tried));
+  if (!changed) return cannot('no model could be fitted to the records');
+  if (change.kind !== 'liner') return { ...head, kind: 'dates', base, changed };
+  const present = withReline(estate, life.history, asOf, lyingLiner(life));
+  const same = typeof present === 'string' ? undefined : caseOf(input.report(present));
+  if (same?.forecast.kind !== 'dates' || changed.forecast.kind !== 'dates')
+    return cannot('nothing tells how long a new liner lasts');
+  return {
     ...head,
-    kind: 'dates',
-    base: caseOf(coming, points),
-    changed,
-  });
-  switch (change.kind) {
-    case 'duty': {
-      const perHour = coming.history.wearBy === 'tonnes' ? coming.history.throughput?.perHour : 1;
-      if (perHour === undefined)
-        return { ...head, kind: 'cannot say', why: 'no throughput is known to turn hours into tonnes' };
-      return beside(
-        caseOf(
-          tryingDuty(coming, ({ turns = 1 }) => change.perDay * turns),
-          points,
-        ),
-      );
-    }
-    case 'speed':
-      // As a duty record with that speed: an hour counts by its turns. Where wear goes by tonnes speed says nothing of it.
-      if (coming.history.wearBy === 'tonnes')
-        return {
-          ...head,
-          kind: 'cannot say',
-          why: 'its wear goes by tonnes, of which the speed says nothing',
-        };
-      return beside(
-        caseOf(
-          tryingDuty(coming, ({ perDay, turns = 1 }) => (perDay * change.rpm) / (change.now * turns)),
-          points,
-        ),
-      );
-    case 'condemn':
-      return beside(
-        caseOf(
-          coming,
-          points.map((point) => ({ ...point, condemn: change.least })),
-        ),
-      );
-    case 'liner': {
-      const fastest = points.reduce<PointLife | undefined>(
-        (a, p) => ((p.model?.rate?.q50 ?? 0) > (a?.model?.rate?.q50 ?? 0) ? p : a),
-        undefined,
-      );
-      const rate = fastest?.model?.rate;
-      if (!fastest || !rate) return { ...head, kind: 'cannot say', why: 'no rate is known' };
-      const lives = (depth: number): Quantiles => ({
-        q05: depth / rate.q95,
-        q10: depth / rate.q90,
-        q50: depth / rate.q50,
-        q90: depth / rate.q10,
-        q95: depth / rate.q05,
-      });
-      const { thickness, condemn } = fastest.set?.liner ?? conveyor.liner;
-      return {
-        ...head,
-        kind: 'liner life',
-        unit: coming.history.wearBy === 'tonnes' ? 't' : 'h',
-        place: fastest.place.name,
-        present: lives(thickness.value - condemn.value),
-        other: lives(change.liner.thickness.value - change.liner.condemn.value),
-      };
-    }
-  }
+    kind: 'liner life',
+    unit: life.unit,
+    place: changed.forecast.first[0]?.name ?? '',
+    present: same.forecast.exposure,
+    other: changed.forecast.exposure,
+  };
+}
+
+/** Where the limit comes first now. */
+function lyingLiner({ worst, conveyor }: WhatIfInput['life']) {
+  return worst?.set?.liner ?? conveyor.liner;
+}
+
+function caseOf(life: Pick<ConveyorLife, 'model'> | undefined): Case | undefined {
+  const model = life?.model;
+  return model && { forecast: model.forecast, riskDay: model.riskDay, outage: model.outages?.chosen };
 }

@@ -79,7 +79,7 @@ export function whatIfText(whatIf: WhatIf): string {
       return `${head}cannot say, ${whatIf.why}.`;
     case 'liner life': {
       const { unit } = whatIf;
-      return `${head}a new set would reach its limit at ${whatIf.place}, the fastest-wearing place, after ${interval(whatIf.other, unit)}; one of the present liner after ${interval(whatIf.present, unit)}. Both at the rate seen.`;
+      return `${head}a whole new set, fitted on the day of the report, would first reach its limit, most likely at ${whatIf.place}, after ${interval(whatIf.other, unit)}; one of the present liner after ${interval(whatIf.present, unit)}.`;
     }
     case 'dates':
       return `${head}limit ${caseText(whatIf.changed)}; as it is, ${caseText(whatIf.base)}.`;
