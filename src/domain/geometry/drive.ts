@@ -1,8 +1,9 @@
 // Speed along the axis, power, torque, and how far the flight's edge slides on the liner.
 // Power in the form of ISO 7119: moving the material along, lifting it, and turning the empty screw. The last term is for
-// screws in bearings; a spiral without a centre tube drags on its liner, so there the empty power is a guess at best.
+// screws in bearings; a spiral without a centre tube lies on its liner and drags there, which is worked out beside it.
 
-import { finite, notNegative, positive } from './demand.js';
+import { finite, notNegative, positive, within } from './demand.js';
+import { gravity } from './handling.js';
 
 /** v = S·n/60, m/s, for a pitch in mm and a speed in rpm: how fast the material travels if none slips back. */
 export function axialSpeed(pitch: number, speed: number): number {
@@ -48,4 +49,33 @@ export function conveyingPower(input: PowerInput): Power {
 /** T = 9550·P/n, N·m, for kW and rpm; 9550 is 30 000/π rounded. */
 export function torque(power: number, speed: number): number {
   return (9550 * notNegative('power', power, 'kW')) / positive('speed', speed, 'rpm');
+}
+
+/** Friction between a steel spiral and a wet PE liner (judgement; makers' sheets give 0.1 to 0.25 dry, from memory). */
+export const spiralFriction = 0.2;
+
+export interface DragInput {
+  /** Mass of the whole spiral, kg. */
+  readonly mass: number;
+  /** Degrees. */
+  readonly incline: number;
+  /** Outside diameter, mm. */
+  readonly diameter: number;
+  readonly speed: number;
+  /** μ, from 0 up; `spiralFriction` where left out. */
+  readonly friction?: number;
+}
+
+/**
+ * P = μ·m·g·cos α·π·D·n/60, kW: the weight that a spiral without a centre tube rests on its liner, sliding at the speed of its edge.
+ * Too low where material wedges between spiral and liner, too high where material carries part of the spiral.
+ */
+export function dragPower({ mass, incline, diameter, speed, friction = spiralFriction }: DragInput): number {
+  const normal =
+    notNegative('mass of the spiral', mass, 'kg') *
+    gravity *
+    Math.cos((within('incline', incline, -90, 90, 'deg') * Math.PI) / 180);
+  const edge =
+    (Math.PI * positive('screw diameter', diameter, 'mm') * notNegative('speed', speed, 'rpm')) / 60_000;
+  return (notNegative('friction', friction, '') * normal * edge) / 1000;
 }

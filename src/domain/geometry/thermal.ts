@@ -2,7 +2,7 @@
 // Linear expansion; temperatures are differences in kelvin. Guides disagree on joints: many ask for gaps and oversize
 // holes, short bolted panels are commonly butted tight; so the policy is declared and this works out what follows from it.
 
-import { finite, notNegative, positive } from './demand.js';
+import { finite, notNegative, positive, within } from './demand.js';
 
 /** Expansion of carbon and of austenitic stainless steel, 1/K (rounded handbook values, from memory). */
 export const carbonSteelExpansion = 12e-6;
@@ -28,7 +28,8 @@ export function growthAgainst(
 
 /**
  * Bolt spacing above which a flat strip held at the bolts buckles, mm: πt/√(3·Δα·ΔT), Euler's strut with clamped ends
- * (derived); on the safe side for the curved bottom, which is stiffer. Undefined where the liner does not grow against its steel.
+ * (derived). The strip must be free at its sides: a wide sheet held across as well buckles sooner, see `heldAcross`. The curved
+ * bottom is stiffer than either. Undefined where the liner does not grow against its steel.
  */
 export function bucklingPitch(
   thickness: number,
@@ -40,4 +41,15 @@ export function bucklingPitch(
     finite('difference of expansion', expansionDifference, '1/K') *
     finite('temperature rise', temperatureRise, 'K');
   return strain > 0 ? (Math.PI * thickness) / Math.sqrt(3 * strain) : undefined;
+}
+
+/** Poisson's ratio of PE (handbook value, from memory). */
+export const poissonOfPe = 0.46;
+
+/**
+ * Share of the free strip's spacing that is left to a sheet held across its width too: 1/√(1 + ν) (derived: the plate is stiffer by
+ * 1/(1 − ν²), its stress grows by 1/(1 − ν)). About 0.83 for PE.
+ */
+export function heldAcross(poisson: number = poissonOfPe): number {
+  return 1 / Math.sqrt(1 + within('Poisson’s ratio', poisson, 0, 0.5, ''));
 }

@@ -4,10 +4,11 @@
 import { formatMass, formatNumber, formatValue } from '../../domain/units/format.js';
 import { inclineBand, massFlow, volumeFlow, type Sweep } from '../../domain/geometry/capacity.js';
 import { linerRadius, radialClearance } from '../../domain/geometry/clearance.js';
-import { axialSpeed, conveyingPower, rise, torque } from '../../domain/geometry/drive.js';
+import { axialSpeed, conveyingPower, rise, spiralFriction, torque } from '../../domain/geometry/drive.js';
 import { developedWidth, linerMassPerMetre } from '../../domain/geometry/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
+import { emptyDrag } from '../../domain/model/empty-drag.js';
 import { historyOf } from '../../domain/model/history.js';
 import { newestDay } from '../../domain/model/newest.js';
 import { installedPanels } from '../../domain/model/panels.js';
@@ -114,14 +115,25 @@ function capacityLines(conveyor: Conveyor): HoverLine[] {
         diameter: screw.outsideDiameter.value,
       }),
     );
+    const drag = emptyDrag(conveyor);
     if (power) {
       lines.push(
         ...line(
           'power at the screw',
-          `${formatNumber(power.total, 2)} kW for ${formatNumber(carried, 1)} t/h`,
-          'P = Q(λL + H)/367 + D·L/20 (ISO 7119); the last term is doubtful for a shaftless screw, which drags on its liner',
+          `${formatNumber(power.material + power.lift + Math.max(power.empty, drag ?? 0), 2)} kW for ${formatNumber(carried, 1)} t/h`,
+          drag === undefined
+            ? 'P = Q(λL + H)/367 + D·L/20 (ISO 7119)'
+            : 'P = Q(λL + H)/367 + D·L/20 (ISO 7119), with the drag of the spiral in place of the last term where that is more',
         ),
       );
+      if (drag !== undefined)
+        lines.push(
+          ...line(
+            'empty spiral',
+            `${formatNumber(power.empty, 2)} kW by D·L/20, ${formatNumber(drag, 2)} kW by its drag on the liner`,
+            `μ·m·g·cos α·π·D·n/60 with μ = ${spiralFriction}; too low where material wedges under the spiral, too high where material carries part of it`,
+          ),
+        );
     }
   }
   if (drive.power) {

@@ -9,7 +9,9 @@ import { historyOf, momentOf } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Inspection, Place } from '../../domain/model/records.js';
 import { runAt } from '../../domain/model/runs.js';
-import { hoverMarkdown, line, plain } from './markdown.js';
+import { radialClearance } from '../../domain/geometry/clearance.js';
+import { crescentEdge, crescentWear, depthFromEdge, type Crescent } from '../../domain/geometry/crescent.js';
+import { attempt, hoverMarkdown, line, plain } from './markdown.js';
 import { metres, mm } from './stated.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 
@@ -62,6 +64,7 @@ export function readingHover(estate: Estate, row: number): string | undefined {
             'wear over exposure; one reading alone tells no trend',
           )
         : []),
+      ...(worn !== undefined && set ? stripLine(estate, place, set, inspection, worn) : []),
       ...(seen === ReadingKind.colour && set ? colourLines(set, value) : []),
       ...(seen === ReadingKind.notSeen
         ? line('says', 'nothing about the wear: it was looked for and not seen')
@@ -69,6 +72,65 @@ export function readingHover(estate: Estate, row: number): string | undefined {
     ],
     previous(estate, place, inspection),
   );
+}
+
+/** How wide the worn strip is at that depth, by the two circles; nothing where the screw does not fit. */
+function stripLine(
+  estate: Estate,
+  place: Place,
+  set: LinerSet,
+  inspection: Inspection,
+  worn: number,
+): ReturnType<typeof line> {
+  const crescent = crescentOf(estate, inspection, set);
+  const half = crescent && worn > 0 ? attempt(() => crescentEdge(crescent, worn)) : undefined;
+  if (half === undefined || half === 0) return [];
+  const [from, to] = [place.clock - half / 30, place.clock + half / 30];
+  return line(
+    'strip to expect',
+    `${formatClock(hoursOf(from))} to ${formatClock(hoursOf(to))}`,
+    'the circle of the screw sunk into that of the liner, if this is where it is deepest',
+  );
+}
+
+/** A worn strip as read: how deep it tells the liner to be worn. */
+export function wornWidthHover(
+  estate: Estate,
+  inspection: Inspection,
+  strip: Inspection['wornWidths'][number],
+): string {
+  const history = historyOf(estate, inspection.conveyor);
+  const set = setSeen(history, strip.at.value, inspection);
+  const crescent = set && crescentOf(estate, inspection, set);
+  const half = Math.abs(strip.to.hours - strip.from.hours) * 15;
+  const deepest = crescent && half < 89 ? attempt(() => depthFromEdge(crescent, half)) : undefined;
+  const beside =
+    crescent && deepest !== undefined ? attempt(() => crescentWear(crescent, deepest, half / 2)) : undefined;
+  return hoverMarkdown(`**worn strip** at ${metres(strip.at.value)}`, [
+    ...line('width', `${formatNumber(2 * half, 0)}°`),
+    ...(deepest === undefined
+      ? []
+      : line(
+          'deepest wear by its width',
+          mm(deepest, 1),
+          'intersection of two circles, the screw’s and the liner’s; the screw taken as unworn',
+        )),
+    ...(beside === undefined ? [] : line('half way to its edge', mm(beside, 1))),
+  ]);
+}
+
+function crescentOf(estate: Estate, inspection: Inspection, set: LinerSet): Crescent | undefined {
+  const { conveyor } = inspection;
+  const screw = historyOf(estate, conveyor).screwSets.at(-1)?.screw ?? conveyor.screw;
+  const screwRadius = screw.outsideDiameter.value / 2;
+  const e = attempt(() =>
+    radialClearance(conveyor.trough.insideRadius.value, set.liner.thickness.value, 2 * screwRadius),
+  );
+  return e !== undefined && e > 0 ? { e, screwRadius } : undefined;
+}
+
+function hoursOf(clock: number): number {
+  return (((clock - 1e-9) % 12) + 12) % 12 || 12;
 }
 
 function colourLines(set: LinerSet, layer: number): ReturnType<typeof line> {

@@ -48,7 +48,8 @@ export const specificationKeywords: KeywordDocs = {
       'maximum temperature ${1:80} degC',
     ),
     'sound velocity': word(
-      'Sound velocity for ultrasonic gauges. PE-UHMW: 2030 to 2060 m/s; 1 % wrong is 0.12 mm on 12 mm. Calibrate on an offcut at site temperature.',
+      'Sound velocity for ultrasonic gauges, as calibrated on an offcut of this liner at site temperature: gauge tables give 2080 m/s for LDPE and 2460 for HDPE, ' +
+        'and nothing certain for PE-UHMW. 1 % wrong is 0.12 mm on 12 mm.',
       'sound velocity ${1:2045} m/s',
     ),
     price: word('Price a metre of lined length.', 'price ${1:95} EUR/m'),

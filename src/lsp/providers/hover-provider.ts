@@ -10,7 +10,7 @@ import { explainInMarkdown } from '../../validation/explain.js';
 import { ruleOf } from '../../validation/catalogue.js';
 import * as ast from '../../language/generated/ast.js';
 import { conditionHover } from '../hover/condition.js';
-import { inspectionHover, readingHover } from '../hover/records.js';
+import { inspectionHover, readingHover, wornWidthHover } from '../hover/records.js';
 import { unitHint, valueLine } from '../hover/value.js';
 import { cursorAt, type Cursor } from '../cursor.js';
 import type { Session } from '../session.js';
@@ -65,7 +65,9 @@ function about(session: Session, document: EstateDocument, cursor: Cursor, offse
       ? rowHover(session, document, offset)
       : ast.isCondition(node)
         ? conditionWordsAt(session, document, offset)
-        : undefined;
+        : ast.isWornWidth(node)
+          ? wornWordsAt(session, document, offset)
+          : undefined;
     return [block ?? row ?? '', word ? `**${keyword}** ${word.meaning}` : ''];
   }
   if (!property) return [];
@@ -166,6 +168,12 @@ function rowHover(session: Session, document: EstateDocument, offset: number): s
 function conditionWordsAt(session: Session, document: EstateDocument, offset: number): string | undefined {
   const seen = conditionAt(session, document, offset);
   return seen && conditionHover(session.estate(), seen);
+}
+
+function wornWordsAt(session: Session, document: EstateDocument, offset: number): string | undefined {
+  const inspection = inspectionAt(session, document, offset);
+  const strip = inspection?.wornWidths.find(({ origin }) => origin.start <= offset && offset <= origin.end);
+  return inspection && strip && wornWidthHover(session.estate(), inspection, strip);
 }
 
 function recordHover(session: Session, document: EstateDocument, offset: number): string | undefined {

@@ -11,7 +11,7 @@ import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.j
 import { inSoundEstate } from '../../../src/validation/example.js';
 
 const eight =
-  'liner TwoLayer10 {\n  layer grey 5 mm\n  layer orange 5 mm\n  panel length 1000 mm ± 1 mm\n  condemn at 2 mm\n  bolt M10 rows 2 pitch 250 mm countersink 3 mm\n  joint butted\n}';
+  'liner TwoLayer10 {\n  layer grey 5 mm\n  layer orange 5 mm\n  panel length 1000 mm ± 1 mm\n  condemn at 2 mm\n  bolt M8 rows 2 pitch 200 mm\n  joint butted\n}';
 
 function read(along: string, ...blocks: readonly string[]): Analysis {
   const text = inSoundEstate('estate', [eight, ...blocks].join('\n')).replace(

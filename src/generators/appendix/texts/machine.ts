@@ -125,7 +125,7 @@ export const machineFormulas = [
     ),
     source: 'Open-coiled helical spring in texts on strength of materials',
     standing: 'derived',
-    note: 'Driven at the discharge the spiral is pulled and stretches; driven at the inlet it is pushed, shortens and lifts, so the hold-downs matter.',
+    note: 'For a thin bar: near a spring index (mean diameter over width) of 4, as of many spirals, curvature matters and the stretch is right to about a tenth. Driven at the discharge the spiral is pulled and stretches; driven at the inlet it is pushed, shortens and lifts, so the hold-downs matter.',
   },
   {
     id: 'capacity',
@@ -166,7 +166,24 @@ export const machineFormulas = [
     ),
     source: 'ISO 7119',
     standing: 'published',
-    note: 'The last term is for screws in bearings. A spiral without a centre tube drags on its liner, so its empty power is doubtful.',
+    note: 'The last term is for screws in bearings. A spiral without a centre tube drags on its liner: both are worked out, and the larger counts.',
+  },
+  {
+    id: 'spiral-drag',
+    title: 'Drag of a shaftless spiral',
+    formula: 'P = μ·m·g·cos α·π·D·n / 60',
+    symbols: symbols(
+      ['P W', 'power of the empty spiral'],
+      ['μ 1', 'friction between spiral and liner, 0.2 taken'],
+      ['m kg', 'mass of the spiral'],
+      ['g m/s²', 'standard acceleration of free fall'],
+      ['α deg', 'incline'],
+      ['D m', 'screw diameter'],
+      ['n rpm', 'speed'],
+    ),
+    source: 'Sliding friction of the weight at the speed of the edge; μ is a judgement',
+    standing: 'derived',
+    note: 'Too low where material wedges between spiral and liner, too high where material carries part of the spiral.',
   },
   {
     id: 'torque',
@@ -216,6 +233,6 @@ export const machineFormulas = [
     ),
     source: 'Euler’s strut with clamped ends',
     standing: 'derived',
-    note: 'On the safe side for the curved bottom, which is stiffer than a flat strip.',
+    note: 'For a strip that is free at its sides. Held across its width too, as a wide sheet is, it buckles at 1/√(1 + ν), 0.83 of that (178 instead of 215 mm); the curved bottom is stiffer than either.',
   },
 ] as const satisfies readonly Formula[];

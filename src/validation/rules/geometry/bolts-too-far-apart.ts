@@ -1,7 +1,7 @@
 // Would the liner lift between its bolts when warm? Clamped flat strip, l = πt/√(3·Δα·ΔT) (geometry/thermal.ts), against
 // carbon steel; on the safe side on the curved bottom, so this is told as a note.
 
-import { bucklingPitch, carbonSteelExpansion } from '../../../domain/geometry/thermal.js';
+import { bucklingPitch, carbonSteelExpansion, heldAcross } from '../../../domain/geometry/thermal.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
@@ -41,7 +41,7 @@ export const boltsTooFarApart: Rule = {
         origin: pitch.origin,
         message:
           `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} and running at ${warming.warmestService.text} on ${conveyor.name}, ` +
-          `a flat strip lifts where they are more than ${formatLength(Math.floor(limit))} apart.`,
+          `a flat strip that is free at its sides lifts where they are more than ${formatLength(Math.floor(limit))} apart, one held across its width where they are more than ${formatLength(Math.floor(limit * heldAcross()))}.`,
         related: [{ origin: conveyor.linerUse.origin, message: `used on ${conveyor.name}` }],
       };
     }

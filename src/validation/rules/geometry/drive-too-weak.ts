@@ -1,7 +1,8 @@
-// Is the drive strong enough for the declared capacity? P = Q(λL + H)/367 + DL/20 (ISO 7119); for a spiral that drags on its
-// liner the last term is a guess, so a drive short by that term alone is left alone.
+// Is the drive strong enough for the declared capacity? P = Q(λL + H)/367 + DL/20 (ISO 7119). A spiral without a centre tube drags on
+// its liner; where its mass and speed are known that drag is taken in place of the last term if it is the larger.
 
 import { conveyingPower, rise } from '../../../domain/geometry/drive.js';
+import { emptyDrag } from '../../../domain/model/empty-drag.js';
 import { formatValue } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import { isPlausible } from '../../evidence/plausible.js';
@@ -36,11 +37,12 @@ export const driveTooWeak: Rule = {
         resistanceFactor: factor.value,
         diameter: screw.outsideDiameter.value,
       });
-      const least = screw.kind.kind === 'shaftless' ? needed.material + needed.lift : needed.total;
+      const drag = emptyDrag(conveyor);
+      const least = needed.material + needed.lift + Math.max(needed.empty, drag ?? 0);
       if (least <= power.value) return;
       yield {
         origin: power.origin,
-        message: `${conveyor.name} needs about ${formatValue(least, 'power', { digits: 1 })} for ${capacity.text} over ${length.text} at ${incline.text} (ISO 7119), and its drive has ${power.text}.`,
+        message: `${conveyor.name} needs about ${formatValue(least, 'power', { digits: 1 })} for ${capacity.text} over ${length.text} at ${incline.text} (ISO 7119${drag === undefined ? '' : `; the empty spiral alone ${formatValue(needed.empty, 'power', { digits: 1 })} by its last term, ${formatValue(drag, 'power', { digits: 1 })} by the drag on the liner`}), and its drive has ${power.text}.`,
         related: [
           { origin: capacity.origin, message: 'the capacity' },
           { origin: factor.origin, message: 'the resistance factor' },

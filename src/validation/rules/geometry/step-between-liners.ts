@@ -13,7 +13,7 @@ const eight = `liner TwoLayer8 {
   layer orange 4 mm
   panel length 1200 mm ± 1 mm
   condemn at 2 mm
-  bolt M10 rows 2 pitch 250 mm countersink 3 mm
+  bolt M8 rows 2 pitch 200 mm
   joint butted
 }`;
 

@@ -11,7 +11,7 @@ export const unusualPitch: Rule = {
   title: 'Pitch out of proportion to the screw',
   severity: 'warning',
   why: 'Capacity, drive power and the mass of the spiral all go with the pitch; a slip here is carried into every one of them.',
-  todo: 'Measure over several turns and divide; the usual pitch is 0.5 to 1 outside diameters.',
+  todo: 'Measure over several turns and divide; the usual pitch is 0.3 to 1.5 outside diameters, and most are near 1.',
   given: 'screw',
   example: '  pitch «100 mm|350 mm»',
   cases: [

@@ -1,5 +1,5 @@
 // Can a worn strip be that wide? A screw that lies e off the liner's centre wears a crescent whose edge stands at
-// cos ψ₀ = e/(e + w₀) (geometry/crescent.ts); a wider strip needs more depth than the liner has.
+// the intersection of two circles (geometry/crescent.ts); a wider strip needs more depth than the liner has.
 
 import { depthFromEdge } from '../../../domain/geometry/crescent.js';
 import { historyOf } from '../../../domain/model/history.js';
@@ -25,13 +25,14 @@ export const wornWidthTooWide: Rule = {
         const e = clearanceOf(inspection.conveyor, liner, inspection.conveyor.screw);
         const half = Math.abs(to.hours - from.hours) * 15;
         if (e === undefined || e <= 0 || half <= 0) continue;
-        const deep = half >= 89 ? Infinity : depthFromEdge(e, half);
+        const screwRadius = inspection.conveyor.screw.outsideDiameter.value / 2;
+        const deep = half >= 89 ? Infinity : (depthFromEdge({ e, screwRadius }, half) ?? Infinity);
         if (deep <= 1.25 * liner.thickness.value) continue; // a quarter for the worn screw and the spiral's sag [judgement]
         yield {
           origin: from.origin,
           message:
             `A worn strip from ${from.text} to ${to.text} on ${inspection.conveyor.name} ` +
-            `${Number.isFinite(deep) ? `would be ${formatLength(deep)} deep` : 'would reach the whole arc'}, and ${liner.name} is ${liner.thickness.text} thick.`,
+            `${Number.isFinite(deep) ? `would be ${formatLength(deep)} deep` : 'is wider than this screw wears at any depth'}, and ${liner.name} is ${liner.thickness.text} thick.`,
         };
       }
     }
