@@ -88,6 +88,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       conveyor,
       changesScrew: job.screwChange !== undefined,
       hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined,
+      empties: steps.some((step) => step.action === 'empty'),
       heaviestByHand: heaviest,
       downSlope: plan.lifts.spiral?.downSlopeForce,
     }),

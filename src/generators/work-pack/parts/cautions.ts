@@ -8,6 +8,8 @@ export interface CautionFacts {
   readonly conveyor: Conveyor;
   readonly changesScrew: boolean;
   readonly hotWork: boolean;
+  /** Whether a step runs the trough empty before it is isolated. */
+  readonly empties: boolean;
   readonly heaviestByHand: number | undefined;
   /** Force down the slope of the unbolted spiral, N; undefined where the screw stays or its mass is not known. */
   readonly downSlope: number | undefined;
@@ -26,6 +28,10 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
         facts.changesScrew && facts.downSlope !== undefined
           ? `The unbolted spiral pulls down the slope with about ${(facts.downSlope / 1000).toFixed(2)} kN before friction. Restrain it before the drive plate is undone.`
           : 'Hands, feet and tools stay out of the spiral until it is isolated and proved dead.',
+        'A spiral that has jammed stays wound up between the blockage and its gearbox, and turns by itself when the blockage goes, also when it is isolated. A competent person lets the twist out, turning it back under control, before anybody reaches in or loosens the drive.',
+        facts.empties
+          ? 'Run empty before isolation, with the guards on: what is left in the trough can slide, and has to come out by hand.'
+          : 'No step runs the trough empty before isolation. Where that cannot be done, what lies in it is weight on the spiral and can slide: say in the method how it is held and taken out.',
       ],
       sources: 'EN ISO 14118; 29 CFR 1910.147 in the USA',
     },
@@ -34,13 +40,23 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
         ? 'Confined space, declared for this conveyor'
         : 'Enclosed space and gas',
       text: [
-        'Digested and composting material gives off hydrogen sulphide, carbon dioxide and methane, more when it is disturbed. Smell gives no warning: hydrogen sulphide numbs it.',
-        'Air counts as dangerous above 10 % of the lower flammable limit, below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas.',
+        'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.',
+        'Composting material takes up oxygen and gives off carbon dioxide, which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.',
+        'Air counts as dangerous above 10 % of the lower flammable limit, below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas. That is for going in; hot work needs less, see there.',
         conveyor.confinedSpace
           ? 'No entry without the site’s entry permit, a person outside, and rescue arranged beforehand.'
           : 'Whether this trough counts as a confined space is for a competent person to judge before work.',
       ],
-      sources: 'Confined Spaces Regulations 1997 in the UK; 29 CFR 1910.146 in the USA',
+      sources:
+        'Confined Spaces Regulations 1997 in the UK; 29 CFR 1910.146 in the USA; NIOSH pocket guide for the limits (from memory)',
+    },
+    {
+      heading: 'Germs, mould, dust',
+      text: [
+        'Sludge, digestate, food waste and compost carry germs, mould and what they leave behind: splashes, dust and cuts from sharp rubbish bring them into the body. Wet it down rather than sweep; no compressed air, and no pressure washer without protection against the spray.',
+        'Gloves, eyes covered, cuts covered; breathing protection as the site has assessed it. No eating, drinking or smoking at the place; wash before every break. Fever or a rash in the weeks after: tell the doctor where you worked.',
+      ],
+      sources: 'directive 2000/54/EC; COSHH 2002 in the UK (from memory)',
     },
   ];
   if (conveyor.access.some((zone) => zone.kind !== 'ground')) {
@@ -70,7 +86,8 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
   cautions.push({
     heading: facts.hotWork ? 'Hot work' : 'Hot work, only if it comes up',
     text: [
-      'PE burns and drips burning. No welding, cutting or grinding over fitted liner without taking liner away locally, or shielding and wetting it, with a fire watch of at least an hour afterwards. Gas test first.',
+      'PE burns and drips burning. No welding, cutting or grinding over fitted liner without taking liner away locally, or shielding and wetting it, with a fire watch of at least an hour afterwards.',
+      'Gas test first, and go on measuring at the flame. 10 % of the lower flammable limit is a limit for going in, not for flame, arc or sparks: common practice is none that the instrument can show, below 1 %. The hot-work permit says which; the stricter figure holds.',
     ],
     sources:
       'the site’s hot-work permit; DSEAR 2002 in the UK and directive 1999/92/EC where gas or dust can explode',

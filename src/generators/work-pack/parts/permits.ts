@@ -46,7 +46,7 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
       why: interval
         ? `The plant asks for a test every ${formatHours(interval.value)}, and again after every break and when material is moved.`
         : 'Before covers come off, after every break, and when material is moved.',
-      ask: 'Flammable, oxygen, hydrogen sulphide, carbon dioxide; instrument and its check date.',
+      ask: 'Flammable, oxygen, hydrogen sulphide, carbon dioxide, ammonia; instrument and its check date.',
     },
     {
       name: 'Hot work',
