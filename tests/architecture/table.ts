@@ -130,6 +130,7 @@ export const parts: readonly Part[] = [
       'domain/conditions',
       'domain/order',
       'domain/plan',
+      'domain/decision',
       'generators/page',
       'generators/drawing',
       'protocol',

@@ -7,6 +7,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { writeOrder } from '../../domain/plan/write-order.js';
+import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
 import { workPackHtml } from '../../generators/work-pack/html.js';
 import { workPackMarkdown } from '../../generators/work-pack/markdown.js';
 import type { WorkPack } from '../../generators/work-pack/pack.js';
@@ -40,8 +41,14 @@ export async function pack(
   );
   const { estate, locate } = await soundEstate(paths, options.asOf, console);
   const jobs = jobsNamed(name, estate.jobs);
+  const lives = remainingLife(estate, {
+    asOf: options.asOf,
+    track: false,
+    conveyors: jobs.map(({ conveyor }) => conveyor),
+  });
   const packs = jobs.map((job) =>
     workPack(estate, job, {
+      decision: lives.conveyors.find(({ conveyor }) => conveyor === job.conveyor)?.decision,
       ...(options.asOf === undefined ? {} : { asOf: options.asOf }),
       drawnFrom: path.posix.basename(locate(job.origin).uri),
     }),

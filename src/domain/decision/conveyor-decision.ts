@@ -30,6 +30,8 @@ export interface ConveyorDecision {
   /** The same of what was seen. */
   readonly passedSeen: CalendarDay | undefined;
   readonly today: TwoChances;
+  /** On any other day. */
+  readonly chancesOn: (day: CalendarDay) => TwoChances;
   readonly outages: readonly OutageDecision[];
   /** The last outage that keeps both risks and that the liner can reach; undefined where there is none. */
   readonly chosen: OutageDecision | undefined;
@@ -146,6 +148,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     passed,
     passedSeen: outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted)?.day,
     today: chancesOn(outlook, asOf),
+    chancesOn: (day) => chancesOn(outlook, day),
     outages: rows,
     chosen,
     chosenBySeen: chosen ? undefined : bySeen,

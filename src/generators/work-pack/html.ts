@@ -211,7 +211,7 @@ tr.strong td { font-weight: bold; }
 .caution p { margin: 0 0 0.8mm; }
 .cautions { columns: 2; column-gap: 4mm; margin: 2mm 0 0; }
 .cautions p { font-size: 9.2pt; line-height: 1.26; }
-.cautions .caution { margin: 0 0 2mm; padding: 1.2mm 2mm; }
+.cautions .caution { break-inside: auto; margin: 0 0 2mm; padding: 1.2mm 2mm; }
 .cautions h3 { font-size: 10pt; }
 .halves { display: grid; grid-template-columns: 1fr 1fr; gap: 6mm; align-items: start; }
 pre { columns: 2; column-gap: 6mm; font: 9.2pt/1.4 "Liberation Mono", "DejaVu Sans Mono", monospace; border: 0.7pt solid #000; padding: 3mm; white-space: pre-wrap; }

@@ -25,6 +25,8 @@ export interface WorkPack {
   };
   readonly conveyor: { readonly name: string; readonly title?: string; readonly facts: readonly Fact[] };
   readonly window?: Window;
+  /** On the first day of the window; undefined where nothing is forecast. */
+  readonly standing?: StandingFacts;
   /** Why the job cannot be done as it stands; empty where no check speaks against it. */
   readonly obstacles: readonly Obstacle[];
   /** What is to be settled and does not stop the job. */
@@ -213,6 +215,26 @@ export interface OrderBy {
   readonly date: string;
   /** As the plant states it. */
   readonly leadTime: string;
+}
+
+/** Chances from 0 to 1 that the condemn limit, and the steel, has been reached; unseen panels counted in, and of what was seen. */
+export interface StandingFacts {
+  readonly day: string;
+  readonly condemn: number;
+  readonly contact: number;
+  readonly condemnSeen?: number;
+  readonly contactSeen?: number;
+  readonly accepted: { readonly condemn: number; readonly contact: number };
+  readonly panels: number;
+  readonly panelsSeen: number;
+  readonly governing?: {
+    readonly place: string;
+    readonly run: number;
+    readonly panel: number;
+    readonly seen: boolean;
+    /** Whether the job renews it. */
+    readonly covered: boolean;
+  };
 }
 
 export interface FixingFacts {

@@ -2,6 +2,7 @@
 // the same pack, byte for byte. Masses and counts come from geometry and the order's own steps, never from typing.
 
 import { handlingGuideline } from '../../domain/geometry/handling.js';
+import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job } from '../../domain/model/job.js';
@@ -21,6 +22,7 @@ import { materialsOf } from '../../domain/plan/materials.js';
 import { fittedAreas, panelLift, panelRows, runRows } from './parts/panels.js';
 import { fixingOf } from './parts/fixing.js';
 import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
+import { standingOf } from './parts/standing.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
 import { liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
@@ -34,6 +36,8 @@ export interface PackOptions {
   readonly asOf?: CalendarDay;
   /** For title blocks, where the pack comes from: a file name or a revision. */
   readonly drawnFrom?: string;
+  /** The conveyor's row of the table of decisions, as the report of that day has it; left out, the pack says nothing of it. */
+  readonly decision?: ConveyorDecision | undefined;
 }
 
 export function workPack(estate: Estate, job: Job, options: PackOptions = {}): WorkPack {
@@ -52,6 +56,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const fitted = fittedAreas(ground, steps);
   const cuts = cutLists(job, estate, ground, fitted);
   const renewed = panels.filter((panel) => panel.renewed);
+  const standing = standingOf(options.decision, job, renewed);
   const masses = renewed.flatMap((panel) => panel.mass ?? []);
   const heaviest = masses.length > 0 ? Math.max(...masses) : undefined;
   const number = job.name.startsWith(conveyor.name) ? job.name : `${conveyor.name}-${job.name}`;
@@ -76,6 +81,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       facts: factsOf(job, unit),
     },
     ...windowOf(job),
+    ...(standing ? { standing } : {}),
     obstacles: obstaclesOf(plan),
     warnings: warningsOf(plan),
     scope: scopeWords(

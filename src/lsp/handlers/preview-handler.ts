@@ -2,13 +2,15 @@
 // `data-origin="SOURCE:START:END"` can be followed to the text; the places they stand for go along with the page.
 
 import { URI, Utils } from 'vscode-uri';
-import { parseDay } from '../../domain/units/calendar.js';
+import { parseDay, type CalendarDay } from '../../domain/units/calendar.js';
+import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import { inspectionSheet } from '../../generators/inspection-sheet/inspection-sheet.js';
 import { inspectionSheetPage } from '../../generators/inspection-sheet/html.js';
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
 import { remainingLifePage } from '../../generators/remaining-life/html.js';
+import type { WorkPack } from '../../generators/work-pack/pack.js';
 import { workPack } from '../../generators/work-pack/work-pack.js';
 import { workPackPage } from '../../generators/work-pack/html.js';
 import { embeddedPage, htmlPage, type PageOptions } from '../../generators/page/page.js';
@@ -44,11 +46,7 @@ export function preview(session: Session, wanted: MakePreview): MakePreviewAnswe
     case 'work pack': {
       const job = wanted.subject === undefined ? undefined : jobCalled(session, wanted.subject);
       if (!job) return refuse(notComplete('job', wanted.subject ?? ''));
-      return page(
-        session,
-        `Work pack: ${job.name}`,
-        workPackPage(workPack(estate, job, asOf === undefined ? {} : { asOf })),
-      );
+      return page(session, `Work pack: ${job.name}`, workPackPage(packOf(estate, job, asOf)));
     }
     case 'inspection sheet':
     case 'drawing': {
@@ -63,6 +61,13 @@ export function preview(session: Session, wanted: MakePreview): MakePreviewAnswe
       );
     }
   }
+}
+
+/** With how the liner stands at the window, as the report of that day says it. */
+function packOf(estate: Estate, job: Job, asOf: CalendarDay | undefined): WorkPack {
+  const { conveyor } = job;
+  const [life] = remainingLife(estate, { asOf, track: false, conveyors: [conveyor] }).conveyors;
+  return workPack(estate, job, { decision: life?.decision, ...(asOf === undefined ? {} : { asOf }) });
 }
 
 function refuse(reason: string): MakePreviewAnswer {

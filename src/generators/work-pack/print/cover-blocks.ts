@@ -1,9 +1,10 @@
 // Page 1 of a pack: what is to be done, when, by whom, what speaks against it, and who signs that it was read.
 
+import { percent } from '../../../domain/decision/option-setting.js';
 import { counted } from '../../../domain/units/wording.js';
 import { formatHours, formatMass } from '../../../domain/units/format.js';
 import { lengthWords } from '../../page/lengths.js';
-import type { PanelRow, WorkPack } from '../pack.js';
+import type { PanelRow, StandingFacts, WorkPack } from '../pack.js';
 import { standingCaution } from '../parts/cautions.js';
 import type { PrintBlock } from './blocks.js';
 import { conditionBlocks } from './condition-blocks.js';
@@ -31,6 +32,7 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
             .join('; ')
         : 'none named',
     ],
+    ...standingRows(pack),
     ['Time', timeWords(pack)],
     [
       'Access',
@@ -105,6 +107,39 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
       ].map((role) => [role, '', '', '']),
     },
   ];
+}
+
+function standingRows({ standing }: WorkPack): string[][] {
+  return standing ? [['Liner', standingWords(standing)]] : [];
+}
+
+/** The numbers of the report of the same day; they say why the job is done, and whether it does enough. */
+export function standingWords({
+  day,
+  condemn,
+  contact,
+  condemnSeen,
+  contactSeen,
+  accepted,
+  panels,
+  panelsSeen,
+  governing,
+}: StandingFacts): string {
+  const seen =
+    panels === panelsSeen || condemnSeen === undefined || contactSeen === undefined
+      ? ''
+      : ` (of what was seen ${percent(condemnSeen)} and ${percent(contactSeen)}; ${panelsSeen} of ${counted(panels, 'panel')} seen)`;
+  const place =
+    governing &&
+    `${governing.place}${governing.seen ? `, panel ${governing.panel} of run ${governing.run}` : ', which nobody has seen'}`;
+  return [
+    `On ${day}: chance of the condemn limit ${percent(condemn)}, of steel ${percent(contact)}${seen}; accepted ${percent(accepted.condemn)} and ${percent(accepted.contact)}.`,
+    place === undefined
+      ? ''
+      : `Governs: ${place}. ${governing?.covered ? 'This job renews it.' : 'THIS JOB DOES NOT RENEW IT.'}`,
+  ]
+    .filter(Boolean)
+    .join(' ');
 }
 
 function orderWords(pack: WorkPack): string {

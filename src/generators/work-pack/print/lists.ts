@@ -1,6 +1,7 @@
 // The pack's tables as plain lists for a spreadsheet: figures stay figures, the unit stands in the heading. Chainages in metres.
 
 import type { WorkPack } from '../pack.js';
+import { standingWords } from './cover-blocks.js';
 
 export interface ListColumn {
   readonly head: string;
@@ -46,6 +47,7 @@ function coverList(pack: WorkPack): List {
       ['Job', pack.job.title ?? pack.job.name],
       ...pack.obstacles.map((obstacle) => ['NOT BUILDABLE', `${obstacle.message} ${obstacle.reason}`]),
       ...pack.scope.map((line) => ['Scope', line]),
+      ...(pack.standing ? [['Liner', standingWords(pack.standing)]] : []),
       ['Window', window ? `${window.from} to ${window.to}` : 'not given'],
       [
         'Crews',
