@@ -153,6 +153,7 @@ const saidInFull = new Set([
   'Shift',
   'JobStock',
   'JobOffcut',
+  'Tool',
   'Offcut',
 ]);
 
@@ -169,6 +170,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   LeadTime: ['item'],
   ExpeditedLeadTime: ['item'],
   Cost: ['item'],
+  Spare: ['item'],
   UnitTime: ['item'],
 };
 
