@@ -8,6 +8,8 @@ export interface Console {
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly outIsTerminal: boolean;
+  /** The words that start this program, for whoever is to call it later. */
+  readonly self: readonly string[];
 }
 
 /** 0 clean, 1 findings, 2 usage, configuration or I/O, 70 a fault of ours. */

@@ -34,6 +34,7 @@ const exit = await run(
     cwd: process.cwd(),
     env: process.env,
     outIsTerminal: process.stdout.isTTY,
+    self: [process.execPath, ...process.argv.slice(1, 2)],
   },
   typeof TROUGHLINE_VERSION === 'string' ? TROUGHLINE_VERSION : 'development',
 );

@@ -5,6 +5,7 @@ import { Exit, Trouble, type Console } from './console.js';
 import { addCheck } from './usage/check.js';
 import { addCompletion } from './usage/completion.js';
 import { addExplain } from './usage/explain.js';
+import { addGit } from './usage/git.js';
 import { addFormat } from './usage/format.js';
 import type { Invocation } from './usage/invocation.js';
 import { addPack } from './usage/pack.js';
@@ -23,6 +24,7 @@ const commands = [
   addPack,
   addSheet,
   addFormat,
+  addGit,
   addProgramme,
   addSchema,
   addExplain,

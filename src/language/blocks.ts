@@ -47,6 +47,7 @@ const kinds: Readonly<Record<string, BlockKind>> = {
   ScrewChange: 'screw change',
   MeterChange: 'meter change',
   DutyChange: 'duty',
+  Patch: 'patch',
   Job: 'job',
 };
 
@@ -56,7 +57,9 @@ export function blocksOf(text: string): readonly TextBlock[] | undefined {
   if (slips.length > 0) return undefined;
   const tokens = piecesOf(text).filter(({ kind }) => kind === 'token');
   const within = walker(tokens);
-  return root.blocks.flatMap((node) => blockOf(node, within) ?? []);
+  const blocks = root.blocks.flatMap((node) => blockOf(node, within) ?? []);
+  // A kind that is not known here must not look like one that is gone.
+  return blocks.length === root.blocks.length ? blocks : undefined;
 }
 
 /** The same of words by themselves, as `TextFact.value` has it. */
@@ -94,7 +97,13 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
   const headTokens = tokens.slice(0, brace < 0 ? tokens.length : brace);
   return {
     kind,
-    identity: [kind, name, ...(date === undefined ? [] : [date])].join(' '),
+    // Two patches of one day go by where they lie.
+    identity: [
+      kind,
+      name,
+      ...(date === undefined ? [] : [date]),
+      ...(kind === 'patch' ? [canonical(textOf(node, 'from'))] : []),
+    ].join(' '),
     name,
     ...(date === undefined ? {} : { date }),
     start: place.offset,
@@ -111,10 +120,10 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
 
 /** What stands in the head behind the names: `meter`, `tonnes`, `title`; of a record of one line all that it says. */
 function headFacts(kind: BlockKind, tokens: readonly TextPiece[]): readonly TextFact[] {
-  if (kind === 'meter change' || kind === 'duty') {
+  if (kind === 'meter change' || kind === 'duty' || kind === 'patch') {
     const date = tokens.findIndex(({ type }) => type === 'DATE');
     const rest = tokens.slice(date + 1);
-    return rest.length === 0 ? [] : [madeOf(kind === 'duty' ? 'duty' : 'meters', 'Head', rest)];
+    return rest.length === 0 ? [] : [madeOf(kind === 'meter change' ? 'meters' : kind, 'Head', rest)];
   }
   const facts: TextFact[] = [];
   for (const [i, token] of tokens.entries()) {
@@ -148,6 +157,7 @@ function madeOf(identity: string, type: string, tokens: readonly TextPiece[]): T
 const saidInFull = new Set([
   'Remark',
   'Photo',
+  'Tool',
   'Scope',
   'JobScope',
   'Shift',
@@ -164,6 +174,8 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   WornWidth: ['at'],
   Rest: ['at'],
   JobCrane: ['crane', 'at'],
+  PlateReading: ['at', 'clock'],
+  ConveyorLiner: ['from', 'run'],
   Condition: ['answer', 'kind', 'aspect', 'point', 'at', 'clock'],
   PanelsFitted: ['run'],
   ShelfStock: ['liner', 'item', 'length', 'date'],

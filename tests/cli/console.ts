@@ -46,6 +46,7 @@ export async function troughline(
       cwd: more.cwd ?? folderWith({}),
       env: more.env ?? {},
       outIsTerminal: more.terminal ?? false,
+      self: ['troughline'],
     },
     '0.1.0',
   );

@@ -22,6 +22,7 @@ export function withoutRecordsAfter(estate: Estate, day: CalendarDay): Estate {
     inspections,
     readings: picked(estate.readings, rows, inspections, new Map(kept.map((old, now) => [old, now]))),
     relines: estate.relines.filter(isKnown),
+    patches: estate.patches.filter(isKnown),
     screwChanges: estate.screwChanges.filter(isKnown),
     meterChanges: estate.meterChanges.filter(isKnown),
     dutyChanges: estate.dutyChanges.filter(({ from }) => from.day <= day),

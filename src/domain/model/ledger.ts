@@ -14,6 +14,7 @@ export const blockKinds = [
   'screw change',
   'meter change',
   'duty',
+  'patch',
   'job',
 ] as const;
 export type BlockKind = (typeof blockKinds)[number];
@@ -56,6 +57,7 @@ export function isRecord(kind: BlockKind): boolean {
     case 'screw change':
     case 'meter change':
     case 'duty':
+    case 'patch':
       return true;
     case 'plant':
     case 'liner':

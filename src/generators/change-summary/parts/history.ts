@@ -158,7 +158,7 @@ function recordPutIn(block: LedgerBlock, newest: CalendarDay | undefined): Histo
 
 function whatItHeld({ facts }: LedgerBlock): string {
   const readings = facts.filter(({ reading }) => reading).length;
-  const head = facts.find(({ identity }) => ['meter', 'meters', 'duty'].includes(identity))?.words;
+  const head = facts.find(({ identity }) => ['meter', 'meters', 'duty', 'patch'].includes(identity))?.words;
   return [
     ...(head === undefined ? [] : [head]),
     ...(readings > 0 ? [counted(readings, 'reading')] : []),
@@ -220,7 +220,7 @@ function restsOn(
   const records = before.filter(({ kind, name }) => isRecord(kind) && kind !== 'duty' && name === block.name);
   if (records.length === 0) return undefined;
   if (fact.identity.startsWith('point ')) return pointReach(block.name, fact, records);
-  return ['commissioned', 'wear by', 'liner', 'screw'].includes(fact.identity)
+  return /^(commissioned|wear by|liner.*|screw)$/.test(fact.identity)
     ? { conveyors: [block.name], words: `${counted(records.length, 'record')} rest on it` }
     : undefined;
 }

@@ -120,7 +120,7 @@ export function factChanges(before: LedgerBlock, after: LedgerBlock): readonly F
   for (const fact of before.facts) left.set(fact.identity, [...(left.get(fact.identity) ?? []), fact]);
   const changes: FactChange[] = [];
   // Of a record the day is part of its identity, be it one that exists or not.
-  if (before.identity !== after.identity && isRecord(after.kind))
+  if (isRecord(after.kind) && dateOf(before) !== dateOf(after))
     changes.push({ identity: 'date', before: dateFact(before), after: dateFact(after), wordsOnly: false });
   for (const fact of after.facts) {
     const old = left.get(fact.identity)?.shift();
@@ -142,8 +142,13 @@ function isWords({ value }: LedgerFact): boolean {
   return value === '' || /^(by|finding)\b/.test(value);
 }
 
+/** As written, behind kind and name in the identity of a record. */
+function dateOf({ kind, name, identity }: LedgerBlock): string {
+  return identity.slice(kind.length + name.length + 2).split(' ')[0] ?? '';
+}
+
 function dateFact(block: LedgerBlock): LedgerFact {
-  const text = block.identity.slice(block.identity.lastIndexOf(' ') + 1);
+  const text = dateOf(block);
   return { identity: 'date', words: text, value: text, remark: '', reading: false, line: block.line };
 }
 
