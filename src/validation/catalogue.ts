@@ -4,21 +4,16 @@ import type { Finding } from './finding.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Rule, RuleInput } from './rule.js';
 import { noEstate } from './evidence/no-estate.js';
-import { textRules } from './rules/text.js';
-import { geometryRules } from './rules/geometry.js';
-import { recordRules } from './rules/records.js';
-import { jobRules } from './rules/jobs.js';
-import { wearRules } from './rules/wear.js';
-import { decisionRules } from './rules/decisions.js';
+import { rulesByGroup } from './generated/rules.js';
 
-export const rules: readonly Rule[] = [
-  ...textRules,
-  ...geometryRules,
-  ...recordRules,
-  ...jobRules,
-  ...wearRules,
-  ...decisionRules,
-];
+/**
+ * By code. TL1xx: the text itself, one rule for each kind of problem that reading it can meet. TL2xx: can the machine be as it is
+ * described? TL3xx: do the records agree with one another and with the machine? TL4xx: can the job be done, in the order written?
+ * TL50x to TL53x: what the wear calls for. From TL54x: what a decision rests on (stock, lead times, money, jobs).
+ */
+export const rules: readonly Rule[] = Object.values(rulesByGroup)
+  .flat()
+  .sort((a, b) => (a.code < b.code ? -1 : 1));
 
 const byCode = new Map<string, Rule>(rules.map((rule) => [rule.code, rule]));
 
@@ -49,7 +44,7 @@ function markCalendar(found: readonly Finding[], input: RuleInput): Finding[] {
 /** Findings for problems alone, for those that are known only after the rules have run (suppressions that hide nothing). */
 export function reportProblems(problems: readonly Problem[]): Finding[] {
   const input = { estate: noEstate, problems };
-  return inTextOrder(textRules.flatMap((rule) => findingsOf(rule, input)));
+  return inTextOrder(rulesByGroup.text.flatMap((rule) => findingsOf(rule, input)));
 }
 
 function findingsOf(rule: Rule, input: RuleInput): Finding[] {
