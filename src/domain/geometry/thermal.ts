@@ -26,6 +26,19 @@ export function growthAgainst(
   return freeGrowth(length, expansion, temperatureRise) - freeGrowth(length, steelExpansion, temperatureRise);
 }
 
+/** Compression of a liner that cannot grow, MPa: E·Δα·ΔT (strength of materials); zero or less where it does not grow. It creeps, so this fades. */
+export function restrainedStress(
+  modulus: number,
+  expansionDifference: number,
+  temperatureRise: number,
+): number {
+  return (
+    positive('modulus', modulus, 'MPa') *
+    finite('difference of expansion', expansionDifference, '1/K') *
+    finite('temperature rise', temperatureRise, 'K')
+  );
+}
+
 /**
  * Bolt spacing above which a flat strip held at the bolts buckles, mm: πt/√(3·Δα·ΔT), Euler's strut with clamped ends
  * (derived). The strip must be free at its sides: a wide sheet held across as well buckles sooner, see `heldAcross`. The curved

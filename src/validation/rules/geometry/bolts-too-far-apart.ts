@@ -1,8 +1,10 @@
 // Would the liner lift between its bolts when warm? Clamped flat strip, l = πt/√(3·Δα·ΔT) (geometry/thermal.ts), against
 // carbon steel; on the safe side on the curved bottom, so this is told as a note.
 
-import { bucklingPitch, carbonSteelExpansion, heldAcross } from '../../../domain/geometry/thermal.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { bucklingPitch, carbonSteelExpansion, heldAcross, restrainedStress } from '../../../domain/geometry/thermal.js';
+import { developedWidth } from '../../../domain/geometry/trough.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { formatLength, formatNumber } from '../../../domain/units/format.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 import { warmingOf } from '../../evidence/temperatures.js';
@@ -30,20 +32,31 @@ export const boltsTooFarApart: Rule = {
         !isPlausible('liner thickness', liner.thickness.value)
       )
         continue;
-      const limit = bucklingPitch(
-        liner.thickness.value,
-        liner.expansion.value - carbonSteelExpansion,
-        warming.rise,
-      );
+      const grows = liner.expansion.value - carbonSteelExpansion;
+      const limit = bucklingPitch(liner.thickness.value, grows, warming.rise);
       if (limit === undefined || pitch.value <= limit) continue;
       told.add(liner);
+      const stress = restrainedStress(liner.modulus.value, grows, warming.rise);
+      const across = stress * liner.thickness.value * sheetWidth(conveyor);
       yield {
         origin: pitch.origin,
         message:
-          `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} and running at ${warming.warmestService.text} on ${conveyor.name}, ` +
-          `a flat strip that is free at its sides lifts where they are more than ${formatLength(Math.floor(limit))} apart, one held across its width where they are more than ${formatLength(Math.floor(limit * heldAcross()))}.`,
+          `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} ` +
+          `and running at ${warming.warmestService.text} on ${conveyor.name}, ` +
+          `a flat strip that is free at its sides lifts where they are more than ${formatLength(Math.floor(limit))} ` +
+          `apart, one held across its width where they are more than ${formatLength(Math.floor(limit * heldAcross()))}. ` +
+          `Held, it presses with up to ${formatNumber(stress, 1)} MPa: ` +
+          `${formatNumber(across / 1000, 0)} kN over the width of the sheet, until it has crept.`,
         related: [{ origin: conveyor.linerUse.origin, message: `used on ${conveyor.name}` }],
       };
     }
   },
 };
+
+function sheetWidth({ trough, liner }: Conveyor): number {
+  return developedWidth({
+    insideRadius: trough.insideRadius.value,
+    sideHeight: trough.sideHeight.value,
+    thickness: liner.thickness.value,
+  });
+}
