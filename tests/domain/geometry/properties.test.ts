@@ -18,7 +18,7 @@ import {
   springStretch,
   torsionConstant,
 } from '../../../src/domain/geometry/helix.js';
-import { bucklingPitch, freeGrowth, restrainedStress } from '../../../src/domain/geometry/thermal.js';
+import { bucklingPitch, freeGrowth } from '../../../src/domain/geometry/thermal.js';
 import {
   developedWidth,
   isOnArc,

@@ -24,7 +24,12 @@ import {
   springStretch,
 } from '../../../src/domain/geometry/helix.js';
 import { screwSizes } from '../../../src/domain/geometry/sizes.js';
-import { bucklingPitch, freeGrowth, heldAcross } from '../../../src/domain/geometry/thermal.js';
+import {
+  bucklingPitch,
+  freeGrowth,
+  heldAcross,
+  restrainedStress,
+} from '../../../src/domain/geometry/thermal.js';
 import {
   developedWidth,
   linerMassPerMetre,
@@ -148,6 +153,11 @@ describe('sizes', () => {
 
 describe('heat', () => {
   // Published data sheets of PE-UHMW: 200e-6/K, 750 MPa; steel 12e-6 and 16e-6/K are handbook values from memory.
+  test('stress of a sheet that cannot grow, 20 K warmer', () => {
+    expect(restrainedStress(750, 200e-6 - 12e-6, 20)).toBeCloseTo(2.82, 2);
+    expect(restrainedStress(750, 200e-6 - 12e-6, -20)).toBeLessThan(0);
+    expect(() => restrainedStress(0, 188e-6, 20)).toThrow(RangeError);
+  });
   test('12 m over 20 K', () => {
     given(freeGrowth(12_000, 200e-6, 20), '48.0');
   });

@@ -1,7 +1,12 @@
 // Would the liner lift between its bolts when warm? Clamped flat strip, l = πt/√(3·Δα·ΔT) (geometry/thermal.ts), against
 // carbon steel; on the safe side on the curved bottom, so this is told as a note.
 
-import { bucklingPitch, carbonSteelExpansion, heldAcross, restrainedStress } from '../../../domain/geometry/thermal.js';
+import {
+  bucklingPitch,
+  carbonSteelExpansion,
+  heldAcross,
+  restrainedStress,
+} from '../../../domain/geometry/thermal.js';
 import { developedWidth } from '../../../domain/geometry/trough.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { formatLength, formatNumber } from '../../../domain/units/format.js';
