@@ -96,7 +96,7 @@ export const parts: readonly Part[] = [
   {
     folder: 'generators/page',
     parts: ['domain/units'],
-    packages: [],
+    packages: ['ical-generator'],
     deepDoors: ['generated/phone-sheet.js', 'generated/as-fitted.js'],
     why: 'what every printed page shares',
   },
@@ -118,7 +118,7 @@ export const parts: readonly Part[] = [
       'generators/page',
       'generators/appendix',
     ],
-    packages: ['d3-scale', 'ical-generator'],
+    packages: ['d3-scale'],
     why: 'the report',
   },
   {
@@ -135,7 +135,7 @@ export const parts: readonly Part[] = [
       'generators/drawing',
       'protocol',
     ],
-    packages: ['hucre', 'ical-generator'],
+    packages: ['hucre'],
     why: 'the pack',
   },
   {

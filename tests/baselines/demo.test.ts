@@ -49,7 +49,7 @@ async function cellsOf(file: string): Promise<string> {
   return sheets
     .map(
       ({ sheet, data }) =>
-        `# ${sheet}\n${data.map((row) => row.map((cell) => cell ?? '').join(' | ')).join('\n')}\n`,
+        `# ${sheet}\n${data.map((row) => row.map((cell) => (cell instanceof Date ? new Date(Math.round(cell.getTime() / 1000) * 1000).toISOString() : (cell ?? ''))).join(' | ')).join('\n')}\n`,
     )
     .join('\n');
 }

@@ -5,6 +5,7 @@ import { presentDay } from '../../domain/model/newest.js';
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { conveyorsCsv } from '../../generators/remaining-life/csv-conveyors.js';
 import { remainingLifeCsv } from '../../generators/remaining-life/csv.js';
+import { estateCalendar } from '../../generators/remaining-life/estate-calendar.js';
 import { remainingLifeHtml, type ReportPageOptions } from '../../generators/remaining-life/html.js';
 import { remainingLifeJson } from '../../generators/remaining-life/json.js';
 import { remainingLifeMarkdown } from '../../generators/remaining-life/markdown.js';
@@ -25,7 +26,7 @@ import { printPdf } from '../print-pdf.js';
 import { soundEstate } from '../sound-estate.js';
 import type { OutputFile } from '../write-files.js';
 
-const formats = ['html', 'markdown', 'json', 'csv', 'conveyors-csv', 'points-csv', 'pdf'] as const;
+const formats = ['html', 'markdown', 'json', 'csv', 'conveyors-csv', 'points-csv', 'ics', 'pdf'] as const;
 
 /** What makes a report end with 1 besides being printed. */
 export const failures = ['error', 'warning', 'information', 'risk', 'contact', 'overdue', 'never'] as const;
@@ -175,6 +176,8 @@ function print(
       return conveyors();
     case 'points-csv':
       return points();
+    case 'ics':
+      return { name: 'calendar.ics', content: estateCalendar(made) };
     case 'pdf':
       return { name: 'report.pdf', content: printPdf(html(), console) };
   }

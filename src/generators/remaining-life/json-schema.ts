@@ -137,6 +137,15 @@ const conveyor: Schema = {
       required: ['point', 'chainage', 'clock', 'state', 'leftFrom', 'readings'],
     }),
     runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
+    findings: list(closed({ day: date, part: maybeText, at: amount, text })),
+    holdDownGaps: list(
+      closed({
+        name: maybeText,
+        at: amount,
+        read: list(closed({ day: date, gap: amount, note: maybeText })),
+      }),
+    ),
+    motorCurrents: list(closed({ day: date, empty: amount, loaded: amount })),
     conditions: list(
       closed({
         what: text,

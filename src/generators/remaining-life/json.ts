@@ -1,6 +1,7 @@
 // The report as data for other programs: a format version that grows by whole numbers when a field changes its meaning, UCUM
 // unit codes beside the values, days in ISO 8601, and nothing that is not in the report. Missing is null, never zero.
 
+import type { BesideLiner } from './parts/beside-liner.js';
 import type { TroughState } from '../../domain/conditions/trough.js';
 import type { OpenCondition } from '../../domain/conditions/rows.js';
 import { formatDay } from '../../domain/units/calendar.js';
@@ -234,6 +235,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     points: life.points.map((point) => pointOf(life, point)),
     flights: life.flights.map(flightOf),
     conditions: life.conditions.map(conditionOf),
+    ...besideOf(life.beside),
     trough: troughOf(life.trough),
     measure: measureOf(life.measure),
     formerSets: life.former.map(({ set, reached, least }) => ({
@@ -247,6 +249,27 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
         ? { place: least.place, thickness: number(least.thickness), day: day(least.day) }
         : null,
       unknown: reached.known ? null : reached.reason,
+    })),
+  };
+}
+
+function besideOf({ findings, gaps, currents }: BesideLiner): Readonly<Record<string, Json>> {
+  return {
+    findings: findings.map(({ day: on, part, at, text }) => ({
+      day: day(on),
+      part: part ?? null,
+      at: number(at),
+      text,
+    })),
+    holdDownGaps: gaps.map(({ name, at, read }) => ({
+      name: name ?? null,
+      at: number(at),
+      read: read.map(({ day: on, gap, note }) => ({ day: day(on), gap: number(gap), note: note ?? null })),
+    })),
+    motorCurrents: currents.map(({ day: on, empty, loaded }) => ({
+      day: day(on),
+      empty: number(empty),
+      loaded: number(loaded),
     })),
   };
 }

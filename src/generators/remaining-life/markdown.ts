@@ -18,6 +18,7 @@ import {
   savingTexts,
 } from './programme-words.js';
 import { lookRounds, roundText, earliestText, orderText, riskText } from './decision-words.js';
+import { besideTables } from './print/beside-liner.js';
 import { conditionCells, conditionHeads } from './print/conditions.js';
 import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
@@ -116,6 +117,15 @@ function conveyorSection(life: ConveyorLife): string {
           conditionHeads,
           life.conditions.map((row) => conditionCells(row).map(markdownText)),
         ),
+    ...besideTables(life.beside).map(({ title, note, heads, rows: lines }) =>
+      [
+        `${title}${note === '' ? '' : ` (${note})`}:`,
+        markdownTable(
+          heads,
+          lines.map((line) => line.map(markdownText)),
+        ),
+      ].join('\n\n'),
+    ),
     rows.length === 0
       ? ''
       : markdownTable(

@@ -13,6 +13,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, setLying } from '../../domain/model/exposure.js';
 import { historyOf, momentOn, type History } from '../../domain/model/history.js';
 import { newestDay, presentDay } from '../../domain/model/newest.js';
+import { besideLiner } from './parts/beside-liner.js';
 import { orderOfAttention, type Unsorted } from './parts/attention.js';
 import { countRecords, type Counts } from './parts/counts.js';
 import {
@@ -192,6 +193,7 @@ function knownOf({
     former: formerSetsOf(estate, history, readings),
     flights: flights?.get(history) ?? [],
     conditions: openConditionRows(estate, conveyor, asOf),
+    beside: besideLiner(history),
     trough: troughState(estate, conveyor, asOf),
     measure: depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
     now: asOf === undefined ? undefined : momentOn(history, asOf),

@@ -8,6 +8,7 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { History } from '../../../domain/model/history.js';
 import type { Duty } from '../../../domain/model/duty.js';
 import type { LinerSet, Moment } from '../../../domain/model/liner-sets.js';
+import type { BesideLiner } from './beside-liner.js';
 import type { FlightLife } from './flights.js';
 import type { MeasureComparison } from './measure.js';
 import type { FormerSet } from './former-sets.js';
@@ -57,6 +58,8 @@ export interface ConveyorLife {
   readonly flights: readonly FlightLife[];
   /** What is open on the day of the report, worst first. */
   readonly conditions: readonly OpenCondition[];
+  /** What was written down beside the liner. */
+  readonly beside: BesideLiner;
   /** The steel under the liner: where it is bare, and how much of it is left. */
   readonly trough: TroughState;
   /** Where the records carry hours and tonnes. */

@@ -14,6 +14,7 @@ import type { WearPace } from '../parts/wear-change.js';
 import { chartKey, mapKey } from './keys.js';
 import { depthText, dutyVariationText, forecastText, measureText, lookText } from './sentences.js';
 import { troughSection } from './trough.js';
+import { besideSection } from './beside-liner.js';
 import { conditionSection } from './conditions.js';
 import { photoStrip, type PhotoBytes } from './photos.js';
 import { optionSection } from './option-table.js';
@@ -70,6 +71,7 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
     ),
     optionSection(life),
     conditionSection(life, photo),
+    ...besideSection(life.beside),
     figure({
       drawing: linerMap(life, `${id}-map`),
       caption: mapKey(life),

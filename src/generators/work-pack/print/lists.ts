@@ -9,6 +9,10 @@ export interface ListColumn {
   readonly width: number;
   /** Decimals shown; left out for text. */
   readonly digits?: number;
+  /** Its cells are ISO 8601 days or minutes, for a workbook to reckon with. */
+  readonly time?: 'day' | 'minute';
+  /** Added up under the last row. */
+  readonly total?: boolean;
 }
 
 export interface List {
@@ -72,10 +76,11 @@ function stepList(pack: WorkPack): List {
       { head: 'Where', width: 40 },
       { head: 'Who', width: 14 },
       { head: 'Access', width: 14 },
-      { head: 'Start', width: 17 },
-      { head: 'Finish', width: 17 },
-      { head: 'Hours', width: 8, digits: 1 },
-      { head: 'Float, h', width: 9, digits: 1 },
+      { head: 'Start', width: 17, time: 'minute' },
+      { head: 'Finish', width: 17, time: 'minute' },
+      // A quarter of an hour is the least that a plan reckons with.
+      { head: 'Hours', width: 8, digits: 2, total: true },
+      { head: 'Float, h', width: 9, digits: 2 },
       { head: 'Hold', width: 7 },
       { head: 'What to do', width: 70 },
       { head: 'Check', width: 50 },
@@ -108,11 +113,11 @@ function panelList(pack: WorkPack): List {
       { head: 'Turn', width: 6, digits: 0 },
       { head: 'From, m', width: 10, digits: 3 },
       { head: 'To, m', width: 10, digits: 3 },
-      { head: 'Length, mm', width: 11, digits: 0 },
-      { head: 'Mass, kg', width: 10, digits: 1 },
+      { head: 'Length, mm', width: 11, digits: 1, total: true },
+      { head: 'Mass, kg', width: 10, digits: 1, total: true },
       { head: 'Closing', width: 9 },
       { head: 'New', width: 7 },
-      { head: 'Bolts', width: 7, digits: 0 },
+      { head: 'Bolts', width: 7, digits: 0, total: true },
     ],
     rows: pack.panels.map((panel) => [
       panel.run,
@@ -135,8 +140,8 @@ function takingList(pack: WorkPack): List {
     columns: [
       { head: 'Part', width: 18 },
       { head: 'Which', width: 40 },
-      { head: 'Off', width: 7, digits: 0 },
-      { head: 'Back', width: 7, digits: 0 },
+      { head: 'Off', width: 7, digits: 0, total: true },
+      { head: 'Back', width: 7, digits: 0, total: true },
       { head: 'Each, kg', width: 10, digits: 1 },
       { head: 'Note', width: 40 },
       { head: 'Counted off', width: 13 },
@@ -162,12 +167,12 @@ function cutList(pack: WorkPack): List {
       { head: 'Liner', width: 16 },
       { head: 'Stock', width: 9 },
       { head: 'From', width: 10 },
-      { head: 'Stock length, mm', width: 11, digits: 0 },
+      { head: 'Stock length, mm', width: 11, digits: 1 },
       { head: 'Run', width: 6, digits: 0 },
       { head: 'Panel', width: 7, digits: 0 },
-      { head: 'Cut to, mm', width: 11, digits: 0 },
+      { head: 'Cut to, mm', width: 11, digits: 1, total: true },
       { head: 'Closing', width: 10 },
-      { head: 'Rest of stock, mm', width: 11, digits: 0 },
+      { head: 'Rest of stock, mm', width: 11, digits: 1 },
     ],
     rows: pack.cutLists.flatMap((list) =>
       list.sticks.flatMap((stick) =>
@@ -196,7 +201,7 @@ function materialList(pack: WorkPack): List {
       { head: 'Needed', width: 9, digits: 1 },
       { head: 'Spares', width: 8, digits: 0 },
       { head: 'Unit', width: 9 },
-      { head: 'Order by', width: 12 },
+      { head: 'Order by', width: 12, time: 'day' },
       { head: 'Worked out from', width: 50 },
     ],
     rows: pack.materials.map((row) => [

@@ -1,0 +1,79 @@
+// What inspections and relines wrote down beside the liner: findings in words, gaps of hold-downs, motor currents. As written, newest
+// first; gaps of one block (within 50 mm, as the sheet takes them) stand together, so that one can see them grow.
+
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { History } from '../../../domain/model/history.js';
+import type { Origin } from '../../../domain/model/origin.js';
+
+export interface BesideLiner {
+  readonly findings: readonly FoundBeside[];
+  readonly gaps: readonly GapsAt[];
+  readonly currents: readonly CurrentRead[];
+}
+
+export interface FoundBeside {
+  readonly day: CalendarDay;
+  readonly part: string | undefined;
+  /** Chainage, mm. */
+  readonly at: number | undefined;
+  readonly text: string;
+  readonly origin: Origin;
+}
+
+export interface GapsAt {
+  /** The block's name where one is declared there. */
+  readonly name: string | undefined;
+  /** Chainage, mm. */
+  readonly at: number;
+  /** mm, newest first. */
+  readonly read: readonly {
+    readonly day: CalendarDay;
+    readonly gap: number;
+    readonly note: string | undefined;
+  }[];
+}
+
+export interface CurrentRead {
+  readonly day: CalendarDay;
+  /** A. */
+  readonly empty: number | undefined;
+  readonly loaded: number | undefined;
+}
+
+const oneBlock = 50;
+
+export function besideLiner({ inspections, relines, conveyor }: History): BesideLiner {
+  const newestFirst = <T extends { readonly day: CalendarDay }>(all: readonly T[]): readonly T[] =>
+    [...all].sort((a, b) => b.day - a.day);
+  const findings = [
+    ...inspections.flatMap(({ inspection: { date, remarks } }) =>
+      remarks.map(({ part, at, text, origin }) => ({ day: date.day, part, at: at?.value, text, origin })),
+    ),
+    ...relines.flatMap(({ date, remarks }) =>
+      remarks.map(({ text, origin }) => ({ day: date.day, part: 'reline', at: undefined, text, origin })),
+    ),
+  ];
+  const gaps: { at: number; read: { day: CalendarDay; gap: number; note: string | undefined }[] }[] = [];
+  for (const { inspection } of inspections)
+    for (const { at, gap, note } of inspection.holdDownGaps) {
+      const known = gaps.find((each) => Math.abs(each.at - at.value) <= oneBlock);
+      const row = { day: inspection.date.day, gap: gap.value, note };
+      if (known) known.read.push(row);
+      else gaps.push({ at: at.value, read: [row] });
+    }
+  const currents = inspections.flatMap(({ inspection: { date, currents: read } }) =>
+    read.map(({ empty, loaded }) => ({ day: date.day, empty: empty?.value, loaded: loaded?.value })),
+  );
+  return {
+    findings: newestFirst(findings),
+    gaps: gaps
+      .map(({ at, read }) => ({ name: blockAt(conveyor.holdDowns, at), at, read: newestFirst(read) }))
+      .sort((a, b) => a.at - b.at),
+    currents: newestFirst(currents),
+  };
+}
+
+function blockAt(blocks: History['conveyor']['holdDowns'], at: number): string | undefined {
+  const found = blocks.findIndex((each) => Math.abs((each.from.value + each.to.value) / 2 - at) <= oneBlock);
+  return found < 0 ? undefined : (blocks[found]?.name ?? `H${found + 1}`);
+}

@@ -1,0 +1,96 @@
+// Findings, hold-down gaps and motor currents on a conveyor's page: the same rows in HTML and Markdown.
+
+import { element, type Markup } from '../../page/markup.js';
+import { table } from '../../page/page.js';
+import { placeInText } from '../../page/place-in-text.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import type { BesideLiner, FoundBeside } from '../parts/beside-liner.js';
+import { date, metres, thickness } from './wording.js';
+
+/** Older ones stand in the records; the page says how many. */
+const mostFindings = 12;
+const mostRounds = 4;
+
+export interface BesideTable {
+  readonly title: string;
+  readonly note: string;
+  readonly heads: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** Of each row, where one line of the records stands behind it. */
+  readonly found: readonly FoundBeside[];
+}
+
+export function besideTables({ findings, gaps, currents }: BesideLiner): readonly BesideTable[] {
+  const shown = findings.slice(0, mostFindings);
+  const older = (all: number, most: number): string =>
+    all > most ? `The newest ${most} of ${all}; the others stand in the records.` : '';
+  return [
+    {
+      title: 'Findings',
+      note: older(findings.length, mostFindings),
+      heads: ['Date', 'Part', 'At, m', 'Found'],
+      rows: shown.map(({ day, part, at, text }) => [
+        date(day),
+        part ?? '',
+        at === undefined ? '' : metres(at),
+        text,
+      ]),
+      found: shown,
+    },
+    {
+      title: 'Gaps of hold-downs, mm',
+      note: '',
+      heads: ['Hold-down', 'At, m', 'Newest', 'Before', 'Since the one before'],
+      rows: gaps.map(({ name, at, read }) => {
+        const [newest, before] = read;
+        const change = newest && before ? newest.gap - before.gap : undefined;
+        return [
+          name ?? '',
+          metres(at),
+          newest
+            ? [`${thickness(newest.gap)} on ${date(newest.day)}`, newest.note].filter(Boolean).join(', ')
+            : '',
+          read
+            .slice(1, mostRounds)
+            .map(({ gap, day }) => `${thickness(gap)} on ${date(day)}`)
+            .join('; '),
+          change === undefined ? '' : `${change > 0 ? '+' : ''}${thickness(change)}`,
+        ];
+      }),
+      found: [],
+    },
+    {
+      title: 'Motor current, A',
+      note: older(currents.length, 2 * mostRounds),
+      heads: ['Date', 'Empty', 'Loaded'],
+      rows: currents
+        .slice(0, 2 * mostRounds)
+        .map(({ day, empty, loaded }) => [date(day), ampere(empty), ampere(loaded)]),
+      found: [],
+    },
+  ].filter(({ rows }) => rows.length > 0);
+}
+
+function ampere(value: number | undefined): string {
+  return value === undefined ? '' : formatNumber(value, 1);
+}
+
+export function besideSection(beside: BesideLiner): readonly Markup[] {
+  return besideTables(beside).map(({ title, note, heads, rows, found }) =>
+    element(
+      'div',
+      {},
+      element('h3', {}, title),
+      note !== '' && element('p', { class: 'small' }, note),
+      table({
+        class: 'tight',
+        columns: heads.map((head) => ({ head })),
+        rows: rows.map((row, k) => {
+          const [first = '', ...rest] = row;
+          const origin = found[k]?.origin;
+          return [origin ? element('span', placeInText(origin), first) : first, ...rest];
+        }),
+      }),
+    ),
+  );
+}

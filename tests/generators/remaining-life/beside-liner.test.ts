@@ -1,0 +1,57 @@
+// Findings, gaps of hold-downs and motor currents stand on the conveyor's page, in all its forms.
+
+import { expect, test } from 'vitest';
+import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
+import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
+import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
+import { look, reportOf } from './story.js';
+
+const records =
+  look(
+    3000,
+    'P1 thickness 10.5 mm; hold-down at 3 m gap 9 mm; current empty 4.1 A loaded 6.2 A; finding brace at 2.4 m "bent"',
+  ) +
+  look(
+    6000,
+    'P1 thickness 9 mm; hold-down at 3.02 m gap 14 mm "loose"; current loaded 7.5 A; finding "<b>rattles</b>"',
+  );
+
+test('findings, gaps and currents reach the page, the Markdown and the JSON', () => {
+  const report = reportOf(records, { depth: 'hand' });
+  const html = remainingLifeHtml(report);
+  const markdown = remainingLifeMarkdown(report);
+  for (const words of ['bent', '14.0 on 2025-09-08, loose', '9.0 on 2025-05-06', '+5.0', '7.5', '6.2']) {
+    expect(html).toContain(words);
+    expect(markdown).toContain(words);
+  }
+  expect(html).toContain('&lt;b&gt;rattles');
+  const { conveyors } = JSON.parse(remainingLifeJson(report)) as {
+    conveyors: readonly Readonly<Record<string, unknown>>[];
+  };
+  expect(conveyors[0]).toMatchObject({
+    findings: [
+      { day: '2025-09-08', part: null, at: null, text: '<b>rattles</b>' },
+      { day: '2025-05-06', part: 'brace', at: 2400, text: 'bent' },
+    ],
+    holdDownGaps: [
+      {
+        name: null,
+        at: 3000,
+        read: [
+          { day: '2025-09-08', gap: 14, note: 'loose' },
+          { day: '2025-05-06', gap: 9, note: null },
+        ],
+      },
+    ],
+    motorCurrents: [
+      { day: '2025-09-08', empty: null, loaded: 7.5 },
+      { day: '2025-05-06', empty: 4.1, loaded: 6.2 },
+    ],
+  });
+});
+
+test('a conveyor without them has no empty tables', () => {
+  const html = remainingLifeHtml(reportOf(look(3000, 'P1 thickness 10.5 mm'), { depth: 'hand' }));
+  for (const title of ['Findings', 'Gaps of hold-downs', 'Motor current, A'])
+    expect(html).not.toContain(`>${title}`);
+});
