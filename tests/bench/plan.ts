@@ -8,6 +8,7 @@ import type { Job } from '../../src/domain/model/job.js';
 import { checkOrder } from '../../src/domain/order/check-order.js';
 import { cutLists } from '../../src/domain/plan/cut-list.js';
 import { cuttingStock } from '../../src/domain/plan/cutting-stock.js';
+import { workAxis } from '../../src/domain/plan/work-axis.js';
 import { planJob } from '../../src/domain/plan/plan-job.js';
 import { proposeSteps } from '../../src/domain/plan/proposed-steps.js';
 import { scheduleJobs, type ScheduleProblem } from '../../src/domain/plan/schedule-jobs.js';
@@ -250,7 +251,7 @@ function problemOf(of: Job, at: ReturnType<typeof worldOf>): ScheduleProblem {
   const { steps } = proposeSteps(of, at);
   const { ground, bound, apart } = precedenceOf(of, steps, at);
   const teams = teamsOf(of);
-  const pieces = planJob(of, at, { quick: true, shakes: 0, nodes: 0 }).lifts.spiral?.pieces.length ?? 1;
+  const pieces = planJob(of, at, { quick: true, shakes: 0, nodes: 0 }).lifts.spiral;
   const ways = steps.map((each, i) =>
     waysOf(of, each, ground.areas[i] ?? [], workOf(ground, each, ground.areas[i] ?? [], pieces), teams),
   );
@@ -261,7 +262,19 @@ function problemOf(of: Job, at: ReturnType<typeof worldOf>): ScheduleProblem {
     apart,
     teams,
     // The integer programme below knows nothing of the clock.
-    { breaks: [], whole: [], tooLong: [], extents: [], move: 0, moveAssumed: false, covers: [], watches: [] },
+    {
+      axis: workAxis([], undefined),
+      whole: [],
+      room: [],
+      tooLong: [],
+      extents: [],
+      move: 0,
+      moveAssumed: false,
+      covers: [],
+      watches: [],
+      rests: [],
+      handBack: [],
+    },
   );
 }
 

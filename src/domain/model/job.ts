@@ -124,6 +124,7 @@ export const stepActions = [
   'bolt drive',
   'hold-downs on',
   'braces on',
+  'clear up',
   'covers on',
   'gate open',
   'gate on',
@@ -154,6 +155,11 @@ export interface Step {
   readonly takes?: Stated<'duration'>;
   /** For `gas test`: repeated so often while people are inside. */
   readonly every?: Stated<'duration'>;
+  /** Nobody works there until so long after the step has ended, by the clock: nights count. */
+  readonly rest?: {
+    readonly kind: 'dries' | 'cools';
+    readonly time: Stated<'duration'>;
+  };
   readonly heat?: Heat;
   readonly note?: string;
   readonly origin: Origin;

@@ -147,7 +147,9 @@ export type WorkItem =
   | 'prove'
   | 'access move'
   | 'gate'
-  | 'empty';
+  | 'empty'
+  | 'gas test'
+  | 'clear up';
 /** Person-hours for one of the item, or for a metre of it. */
 export interface UnitTime {
   readonly item: WorkItem;

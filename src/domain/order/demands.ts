@@ -5,14 +5,15 @@
 // hold-downs. Only stretches that touch bind one another.
 
 import type { Step, StepAction } from '../model/job.js';
-import type { Demands } from './demands/demand.js';
+import { to, type Demands } from './demands/demand.js';
 import { gateDemands } from './demands/gates.js';
 import { linerDemands } from './demands/liner.js';
 import { openingDemands } from './demands/opening.js';
 import { powerDemands } from './demands/power.js';
 import { siteOf, type DemandsByAction } from './demands/site.js';
 import { spiralDemands } from './demands/spiral.js';
-import type { Area, Ground } from './ground.js';
+import { within, type Area, type Ground } from './ground.js';
+import { littered } from './states.js';
 
 const byAction: DemandsByAction<StepAction> = {
   ...powerDemands,
@@ -23,5 +24,26 @@ const byAction: DemandsByAction<StepAction> = {
 };
 
 export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): Demands {
-  return byAction[step.action](siteOf(ground, step, areas));
+  const demands = byAction[step.action](siteOf(ground, step, areas));
+  return leavesLitter(step)
+    ? { ...demands, effects: [...demands.effects, ...to(within(ground.litter, areas), littered)] }
+    : demands;
+}
+
+/** Old liner, offcuts, swarf and tools lie in the trough after these. */
+function leavesLitter(step: Step): boolean {
+  switch (step.action) {
+    case 'remove screw':
+    case 'strip':
+    case 'clean':
+    case 'patch':
+    case 'fit':
+    case 'insert screw':
+    case 'join screw':
+    case 'hold-downs on':
+    case 'braces on':
+      return true;
+    default:
+      return false;
+  }
 }

@@ -35,6 +35,7 @@ export type PieceKind =
   | 'drive'
   | 'air'
   | 'heat'
+  | 'litter'
   | 'content'
   | 'gate'
   | 'screw'
@@ -66,6 +67,8 @@ export interface Ground {
   readonly gates: readonly Piece[];
   /** Places that may smoulder. */
   readonly heat: readonly Piece[];
+  /** Places to be cleared up; none where no step of the order does. */
+  readonly litter: readonly Piece[];
   readonly air: readonly Piece[];
   readonly screw: readonly Piece[];
   readonly covers: readonly Piece[];
@@ -121,6 +124,8 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const air = cells.map((cell) => add('air', cell));
   const heat = cells.map((cell) => add('heat', cell));
   const screw = cells.map((cell) => add('screw', cell));
+  const clears = steps.some((step) => step.action === 'clear up');
+  const litter = clears ? cells.map((cell) => add('litter', cell)) : [];
   const parts = (kind: PieceKind, declared: readonly Span[], spoken: readonly string[]): Piece[] => {
     if (declared.length > 0)
       return declared.map((part) => add(kind, { from: part.from.value, to: part.to.value }));
@@ -149,6 +154,7 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
     content,
     gates,
     heat,
+    litter,
     air,
     screw,
     covers,
@@ -196,6 +202,8 @@ export function sayPiece(piece: Piece): string {
       return `gate ${piece.name ?? ''}`;
     case 'heat':
       return `place of hot work ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
+    case 'litter':
+      return `tools and litter ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
     case 'air':
     case 'screw':
     case 'cover':
@@ -225,6 +233,7 @@ function impliedArea(step: Step, job: Job, scope: readonly Area[], whole: Area):
     case 'hold-downs on':
     case 'gas test':
     case 'fire watch':
+    case 'clear up':
       return job.screwChange || scope.length === 0 ? [whole] : scope;
     case 'restrain screw':
     case 'unbolt drive':

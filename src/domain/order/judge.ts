@@ -1,7 +1,7 @@
 // Everything that is wrong with an order, without repairs: the walk, what is left open at its end, pairs of steps that may
 // overlap, access, and orders that go in circles.
 
-import { formatChainage, formatLength, formatMass } from '../units/format.js';
+import { formatChainage, formatHours, formatLength, formatMass } from '../units/format.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step } from '../model/job.js';
 import { accessSlips } from './access.js';
@@ -9,6 +9,7 @@ import { tellWhatIsOpen } from './finish.js';
 import { groundOf } from './ground.js';
 import { sequenceOf } from './sequence.js';
 import { aloneInside, overloads } from './people.js';
+import { dryingPairs } from './rest.js';
 import { personMass, toolMass } from './platform.js';
 import { fallingPairs, sharedPairs, unsettledPairs, type FallingPair } from './side-by-side.js';
 import { sayRole, wordsFor } from './tell.js';
@@ -81,6 +82,12 @@ function fromSlip(w: Walk, slip: OrderSlip): JudgedViolation {
   };
 }
 
+const sharedKinds = {
+  crew: 'crew in two places',
+  'access unit': 'access unit in two places',
+  crane: 'crane in two places',
+} as const;
+
 /** Pairs told at once: hundreds of steps left open towards one another are one slip, and the rest comes up as it is mended. */
 const mostPairs = 200;
 
@@ -144,7 +151,7 @@ function openPairs(w: Walk): JudgedViolation[] {
     const b = steps[step];
     if (!a || !b || settled.has(pairKey(step, other))) continue;
     settled.add(pairKey(step, other));
-    const kind = what === 'crew' ? 'crew in two places' : 'access unit in two places';
+    const kind = sharedKinds[what];
     const who = name === '' ? 'the crew' : name;
     found.push({
       walk: w,
@@ -158,8 +165,32 @@ function openPairs(w: Walk): JudgedViolation[] {
         reason:
           what === 'crew'
             ? 'The same people cannot do both at once.'
-            : 'The platform can stand at only one of them.',
+            : what === 'crane'
+              ? 'One hook holds one load; the other piece would be cut free with nothing to hang from.'
+              : 'The platform can stand at only one of them.',
         conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
+      },
+    });
+  }
+  for (const { step, other, rest } of dryingPairs(w)) {
+    const a = steps[other];
+    const b = steps[step];
+    if (!a || !b || settled.has(pairKey(step, other))) continue;
+    settled.add(pairKey(step, other));
+    found.push({
+      walk: w,
+      pair: { step, other },
+      key: keyOf('still drying', b, 'pair', a.origin.start),
+      violation: {
+        kind: 'still drying',
+        grade: 'incomplete',
+        ...place(w, b),
+        message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time in one place, which ${rest.kind} for ${formatHours(rest.hours)} once the one is done.`,
+        reason:
+          rest.kind === 'dries'
+            ? 'What is wet under a panel stays wet: sealant does not hold, and rust starts behind the new liner.'
+            : 'Polyethylene on hot steel softens and creeps, and hands are burnt.',
+        conflicts: [{ step: a, words: sayRole('still drying', 'same time') }],
       },
     });
   }

@@ -7,6 +7,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Step } from '../model/job.js';
 import type { Sequence } from './sequence.js';
 import type { Area } from './ground.js';
+import { cranesAlong, hangsLoads } from './lifting-gear.js';
 import { holds } from './states.js';
 import type { Touch, Walk } from './walk-state.js';
 
@@ -79,17 +80,19 @@ function reachedOtherwise(w: Walk, touches: readonly Touch[], reader: Touch, cha
   );
 }
 
-/** Pairs of steps that share a crew, or an access unit, and may be at the same time; the later written first. */
+export type Shared = 'crew' | 'access unit' | 'crane';
+
+/** Pairs of steps that share a crew, an access unit, or a crane, and may be at the same time; the later written first. */
 export function sharedPairs(
   w: Walk,
   most = Infinity,
 ): {
   readonly step: number;
   readonly other: number;
-  readonly what: 'crew' | 'access unit';
+  readonly what: Shared;
   readonly name: string;
 }[] {
-  const found: { step: number; other: number; what: 'crew' | 'access unit'; name: string }[] = [];
+  const found: { step: number; other: number; what: Shared; name: string }[] = [];
   eachOpenPair(w, (other, step, a, b) => {
     if (found.length >= most) return;
     const busy = busyWith(w, b);
@@ -98,6 +101,11 @@ export function sharedPairs(
     const unit = a.unit?.use.name;
     if (unit !== undefined && unit === b.unit?.use.name)
       found.push({ step, other, what: 'access unit', name: unit });
+    if (!hangsLoads(a) || !hangsLoads(b)) return;
+    const { job, areas } = w.ground;
+    const cranes = cranesAlong(job, areas[step] ?? []);
+    const crane = cranesAlong(job, areas[other] ?? []).find((name) => cranes.includes(name));
+    if (crane !== undefined) found.push({ step, other, what: 'crane', name: crane });
   });
   return found;
 }

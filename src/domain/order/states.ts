@@ -37,6 +37,10 @@ export const gateOpen = 0,
 export const cool = 0,
   hot = 1;
 
+/** Tools, old liner and swarf lie about; kept only where an order has steps that clear up. */
+export const tidy = 0,
+  littered = 1;
+
 /** A set of states, as bits. */
 export type States = number;
 
@@ -73,6 +77,8 @@ export function broughtBy(kind: PieceKind, from: number, to: number): readonly S
       return to === gateShut ? ['gate shut'] : from === gateOff ? ['gate on'] : ['gate open'];
     case 'heat':
       return to === cool ? ['fire watch'] : [];
+    case 'litter':
+      return to === tidy ? ['clear up'] : [];
     case 'screw':
       if (to === newScrew && from === laidScrew) return ['join screw'];
       return to === noScrew ? ['remove screw'] : ['insert screw'];

@@ -35,6 +35,7 @@ export function mustNotBeSplit(step: Step): boolean {
     case 'fit':
     case 'hold-downs on':
     case 'braces on':
+    case 'clear up':
     case 'covers on':
       return false;
   }

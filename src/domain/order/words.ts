@@ -19,6 +19,7 @@ export function stepText(step: Step): string {
   if (step.after.length > 0) parts.push(`after ${step.after.map((use) => use.name).join(', ')}`);
   if (step.takes) parts.push(`takes ${step.takes.text}`);
   if (step.every) parts.push(`every ${step.every.text}`);
+  if (step.rest) parts.push(`${step.rest.kind} ${step.rest.time.text}`);
   if (step.heat) parts.push(heatText(step.heat));
   if (step.note !== undefined) parts.push(`"${step.note}"`);
   return parts.join(' ');

@@ -1,19 +1,17 @@
 // A schedule as the rows of a plan: each step with its day and hour, its people, what it waits for and how much it can slip.
 
 import type { Job, Step } from '../model/job.js';
-import { floatsOf } from './floats.js';
+import { floatsOf, type Placed } from './floats.js';
 import type { PlannedStep } from './job-plan.js';
 import { namedSteps, waitsOf } from './named-steps.js';
 import type { PlanningBasis } from './planning-basis.js';
-import type { Schedule } from './schedule-jobs.js';
+import type { LaidOver } from './lay-over.js';
 import type { Way } from './teams.js';
-
-export type TimedSchedule = Extract<Schedule, { kind: 'schedule' }>;
 
 const minutes = 60;
 
 /** Positions of the steps by start, then by finish, then as listed. */
-export function byStart({ start, finish }: TimedSchedule): number[] {
+export function byStart({ start, finish }: LaidOver): number[] {
   return start
     .map((_, i) => i)
     .sort((a, b) => (start[a] ?? 0) - (start[b] ?? 0) || (finish[a] ?? 0) - (finish[b] ?? 0) || a - b);
@@ -21,13 +19,13 @@ export function byStart({ start, finish }: TimedSchedule): number[] {
 
 /** The steps in the order they begin, with their hours, people and floats; `rename` gives them names to wait for. */
 export function arrange(
-  { job, steps, works, ways, waits, apart, calendar, rules }: PlanningBasis,
-  schedule: TimedSchedule,
+  basis: PlanningBasis,
+  schedule: LaidOver,
   order: readonly number[],
   rename: boolean,
 ): PlannedStep[] {
+  const { job, steps, works, ways, waits, apart, calendar } = basis;
   const way = (i: number): Way | undefined => ways[i]?.[schedule.mode[i] ?? 0];
-  const position = new Map(order.map((i, p) => [i, p]));
   const after = waitsOf(order, schedule.finish, schedule.start, waits, apart, (i) => way(i)?.teams ?? []);
   const named = rename
     ? namedSteps(
@@ -35,21 +33,11 @@ export function arrange(
         after,
       )
     : order.flatMap((i) => steps[i] ?? []);
-  const float = floatsOf(
-    order.map((i, p) => ({
-      start: schedule.start[i] ?? 0,
-      finish: schedule.finish[i] ?? 0,
-      after: after[p] ?? [],
-      whole: rules.whole[i] ?? false,
-      unit: way(i)?.unit,
-      extent: rules.extents[i],
-    })),
-    rules,
-  );
+  const float = floats(basis, schedule, order, after);
   return order.flatMap((i, p): PlannedStep[] => {
     const step = named[p];
     const work = works[i];
-    if (!step || !work || !position.has(i)) return [];
+    if (!step || !work) return [];
     const start = (schedule.start[i] ?? 0) / minutes;
     const finish = (schedule.finish[i] ?? 0) / minutes;
     return [
@@ -69,6 +57,37 @@ export function arrange(
       },
     ];
   });
+}
+
+/** In working time; a step that tests of the air interrupt begins earlier by them. */
+function floats(
+  { ways, rules }: PlanningBasis,
+  schedule: LaidOver,
+  order: readonly number[],
+  after: readonly (readonly number[])[],
+): number[] {
+  const { axis, handBack, rests } = rules;
+  const position = new Map(order.map((i, p) => [i, p]));
+  const way = (i: number): Way | undefined => ways[i]?.[schedule.mode[i] ?? 0];
+  const placed = order.map((i, p): Placed => {
+    const length = way(i)?.minutes ?? 0;
+    return {
+      start: schedule.start[i] ?? 0,
+      finish: schedule.finish[i] ?? 0,
+      begins: handBack.includes(i)
+        ? (finish) => finish - length
+        : (finish) => axis.toWork(axis.toNet(finish) - length, 'start'),
+      after: after[p] ?? [],
+      whole: rules.whole[i] ?? false,
+      unit: way(i)?.unit,
+      extent: rules.extents[i],
+      rests: rests.flatMap(({ first, then, leastClock = 0 }) => {
+        const on = position.get(first);
+        return then === i && on !== undefined ? [{ on, clock: leastClock }] : [];
+      }),
+    };
+  });
+  return floatsOf(placed, { nights: axis.nights, move: rules.move });
 }
 
 function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step | undefined {

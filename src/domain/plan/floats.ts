@@ -2,32 +2,39 @@
 // late as what follows it allows, with the time a platform takes to move, and not across a shift end where it may not be split.
 
 import { isElsewhere } from './schedule-jobs.js';
-import type { Extent, TimeRules } from './time-rules.js';
+import { leavesTime, type Pause } from './scheduling/clock.js';
+import type { Extent } from './time-rules.js';
 
 export interface Placed {
   readonly start: number;
   readonly finish: number;
+  /** When it must start to be finished by a time; left out: its own length before. */
+  readonly begins?: (finish: number) => number;
   /** Positions of what must be finished first, all earlier in the list. */
   readonly after: readonly number[];
   readonly whole: boolean;
   readonly unit: string | undefined;
   /** Stretch that the unit serves. */
   readonly extent: Extent | undefined;
+  /** How long, by the clock, must pass after others before it starts. */
+  readonly rests?: readonly { readonly on: number; readonly clock: number }[];
+}
+
+export interface FloatRules {
+  readonly nights: readonly Pause[];
+  readonly move: number;
 }
 
 /** In the unit of the times, by position; never negative. `placed` is in the order of starts. */
-export function floatsOf(placed: readonly Placed[], rules: Pick<TimeRules, 'breaks' | 'move'>): number[] {
+export function floatsOf(placed: readonly Placed[], rules: FloatRules): number[] {
   const end = Math.max(0, ...placed.map((each) => each.finish));
   const latest = placed.map(() => end);
   const float = placed.map(() => 0);
   for (let p = placed.length - 1; p >= 0; p--) {
     const step = placed[p];
     if (!step) continue;
-    const duration = step.finish - step.start;
-    const start = Math.max(
-      step.start,
-      fitted((latest[p] ?? end) - duration, duration, step.whole, rules.breaks),
-    );
+    const begins = step.begins ?? ((finish: number): number => finish - step.finish + step.start);
+    const start = Math.max(step.start, fitted(begins, latest[p] ?? end, step.whole, rules.nights));
     float[p] = start - step.start;
     for (const q of step.after) {
       const before = placed[q];
@@ -40,17 +47,24 @@ export function floatsOf(placed: readonly Placed[], rules: Pick<TimeRules, 'brea
         isElsewhere(before.extent, step.extent);
       latest[q] = Math.min(latest[q] ?? end, start - (moves ? rules.move : 0));
     }
+    for (const { on, clock } of step.rests ?? [])
+      latest[on] = Math.min(latest[on] ?? end, leavesTime(rules.nights, start, clock));
   }
   return float;
 }
 
-/** The latest start that is no later and not across a break. */
-function fitted(start: number, duration: number, whole: boolean, breaks: readonly number[]): number {
-  if (!whole) return start;
-  let at = start;
-  for (let k = breaks.length - 1; k >= 0; k--) {
-    const end = breaks[k] ?? 0;
-    if (end > at && end < at + duration) at = end - duration;
-  }
-  return at;
+/** The latest start by which it is finished in time and not across the end of a shift. */
+function fitted(
+  begins: (finish: number) => number,
+  finish: number,
+  whole: boolean,
+  nights: readonly Pause[],
+): number {
+  let end = finish;
+  if (whole)
+    for (let k = nights.length - 1; k >= 0; k--) {
+      const at = nights[k]?.at ?? 0;
+      if (at > begins(end) && at < end) end = at;
+    }
+  return begins(end);
 }

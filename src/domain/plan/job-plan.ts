@@ -38,8 +38,10 @@ export interface JobPlan {
   readonly finish: CalendarMoment | undefined;
   /** What would shorten it, most first. */
   readonly shorten: readonly Shorter[];
-  /** Tests of the air beyond the first that the plant's interval asks for. */
-  readonly repeatGasTests: { readonly every: number; readonly times: number } | undefined;
+  /** Tests of the air that are rows of the plan and no steps of the order: at their interval, and when work goes on after a break. */
+  readonly repeatGasTests: { readonly every?: number; readonly times: number } | undefined;
+  /** Working hours at the ends of shifts in which the air would have to be tested again and too little is left for it. */
+  readonly everybodyOut: readonly { readonly from: number; readonly to: number }[];
   /** For proposed orders: how each run is fitted. */
   readonly runs: readonly ProposedRun[];
   readonly lifts: LiftTable;
@@ -69,6 +71,8 @@ export interface PlannedStep {
   readonly critical: boolean;
   /** Positions in `steps` that must be finished first. */
   readonly after: readonly number[];
+  /** Set for a repeated test of the air, which is no step of the order: why it is repeated. */
+  readonly repeat?: 'interval' | 'break';
 }
 
 export interface PlanProblem {

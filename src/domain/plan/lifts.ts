@@ -23,7 +23,7 @@ import type { Job } from '../model/job.js';
 import type { LiftingPoint } from '../model/conveyor.js';
 import type { ScrewSpecification } from '../model/specifications.js';
 import type { RunGround } from '../order/ground.js';
-import { mostSidePull, type LiftingGear } from './lifting-gear.js';
+import { mostSidePull, type LiftingGear } from '../order/lifting-gear.js';
 import { cutSpiral, type SpiralCut } from './spiral-cuts.js';
 
 export interface LiftTable {

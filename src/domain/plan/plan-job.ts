@@ -7,11 +7,23 @@ import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
 import { checkOrder } from '../order/check-order.js';
-import { arrange, byStart, chainOf, type TimedSchedule } from './arrange.js';
-import type { JobPlan, PlannedStep } from './job-plan.js';
+import { restAfter, usualCooling } from '../order/rest.js';
+import { formatHours } from '../units/format.js';
+import { arrange, byStart, chainOf } from './arrange.js';
+import type { JobPlan } from './job-plan.js';
+import { layOver, type Arranged, type LaidOver } from './lay-over.js';
 import { planProblems } from './plan-problems.js';
-import { mostSteps, mostTeams, planningBasis, waysBy, type PlanningBasis } from './planning-basis.js';
+import {
+  fitting,
+  mostSteps,
+  mostTeams,
+  planningBasis,
+  waysBy,
+  type PlanningBasis,
+} from './planning-basis.js';
 import { proposeSteps } from './proposed-steps.js';
+import { repeatsOf, withRepeatedTests } from './repeated-tests.js';
+import { between } from './scheduling/clock.js';
 import { isElsewhere, scheduleJobs, type ScheduleProblem, type TimeGap } from './schedule-jobs.js';
 import { teamsOf, type Way } from './teams.js';
 import type { Extent, TimeRules } from './time-rules.js';
@@ -31,26 +43,31 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
   const proposal = job.order ? undefined : proposeSteps(job, estate);
   const basis = planningBasis(job, job.order?.steps ?? proposal?.steps ?? [], estate);
   const tooMany = basis.steps.length > mostSteps || basis.teams.length > mostTeams;
-  const schedule = scheduleOf(basis, effort, tooMany);
-  const order = byStart(schedule);
-  const planned = arrange(basis, schedule, order, proposal !== undefined);
+  const { arranged, laid } = scheduleOf(basis, effort, tooMany);
+  const order = byStart(laid);
+  const rows = arrange(basis, laid, order, proposal !== undefined);
   const written: Job =
-    proposal && planned.length > 0
-      ? { ...job, order: { steps: planned.map((each) => each.step), origin: job.nameOrigin } }
+    proposal && rows.length > 0
+      ? { ...job, order: { steps: rows.map((each) => each.step), origin: job.nameOrigin } }
       : job;
+  const planned = withRepeatedTests(job, rows, laid, basis.calendar);
+  const position = (p: number): number => planned.position[p] ?? p;
   const plan = {
     job,
     order: job.order ? ('as written' as const) : ('proposed' as const),
-    steps: planned,
-    ...timesOf(basis, schedule),
-    criticalPath: chainOf(planned),
-    longerThanShift: planned.flatMap((each, p) =>
-      basis.rules.tooLong.some((i) => order[p] === i) && each.finish > each.start ? [p] : [],
+    steps: planned.steps,
+    ...timesOf(basis, arranged, laid),
+    criticalPath: chainOf(rows).map(position),
+    longerThanShift: rows.flatMap((each, p) =>
+      basis.rules.tooLong.some((i) => order[p] === i) && each.finish > each.start ? [position(p)] : [],
     ),
-    repeatGasTests: repeatTests(job, planned),
+    repeatGasTests: repeatsOf(job, planned.steps),
+    everybodyOut: basis.rules.axis.lost
+      .filter(({ to }) => planned.steps.some(({ repeat, start }) => repeat && start * minutes >= to - 1e-6))
+      .map(({ from, to }) => ({ from: from / minutes, to: to / minutes })),
     runs: proposal?.runs ?? [],
     lifts: basis.lifts,
-    defaults: defaultsOf(basis, schedule),
+    defaults: defaultsOf(basis, laid),
     ground: basis.ground,
     violations: checkOrder(written, estate),
   };
@@ -61,25 +78,38 @@ export function planJob(job: Job, estate: Estate, effort: PlanEffort = {}): JobP
     ...plan,
     problems,
     buildable: !problems.some((each) => each.stops),
-    shorten: looksFurther ? shorterWith(basis, schedule.makespan) : [],
+    shorten: looksFurther ? shorterWith(basis, arranged.makespan) : [],
   };
 }
 
-function scheduleOf(basis: PlanningBasis, effort: PlanEffort, tooMany: boolean): TimedSchedule {
+interface Scheduled {
+  /** In net time, and laid over the shifts. */
+  readonly arranged: Arranged;
+  readonly laid: LaidOver;
+}
+
+function scheduleOf(basis: PlanningBasis, effort: PlanEffort, tooMany: boolean): Scheduled {
   const { steps, ways, waits, apart, teams, rules } = basis;
-  const problem = asProblem(steps, ways, waits, apart, teams, rules);
-  if (tooMany) return inLine(problem, 'there is too much of it to be scheduled');
-  const schedule = scheduleJobs(problem, {
+  const listed = (because: string): Scheduled => {
+    const all = { ...rules, handBack: [] };
+    const arranged = inLine(asProblem(steps, ways, waits, apart, teams, all), because);
+    return { arranged, laid: layOver(arranged, steps, ways, all) };
+  };
+  if (tooMany) return listed('there is too much of it to be scheduled');
+  const arranged = scheduleJobs(asProblem(steps, ways, waits, apart, teams, rules), {
     ...usualEffort(steps.length, effort),
     cost: (timing) => accessMoves(rules, ways, timing),
   });
-  return schedule.kind === 'schedule' ? schedule : inLine(problem, 'the order goes in a circle');
+  return arranged.kind === 'schedule'
+    ? { arranged, laid: layOver(arranged, steps, ways, rules) }
+    : listed('the order goes in a circle');
 }
 
 /** How long it takes, how short it could be, and what of it lies too far apart; hours. */
 function timesOf(
   { rules, ways, calendar }: PlanningBasis,
-  schedule: TimedSchedule,
+  arranged: Arranged,
+  schedule: LaidOver,
 ): Pick<
   JobPlan,
   | 'duration'
@@ -97,11 +127,11 @@ function timesOf(
   return {
     duration,
     lowerBound: schedule.lowerBound / minutes,
-    boundBecause: schedule.because,
+    boundBecause: arranged.because,
     gap: schedule.lowerBound > 0 ? schedule.makespan / schedule.lowerBound - 1 : 0,
-    optimal: schedule.optimal,
-    openTooLong: beyond(rules.covers, schedule) / minutes,
-    watchTooLate: beyond(rules.watches, schedule) / minutes,
+    optimal: arranged.optimal,
+    openTooLong: beyond(rules.covers, arranged, rules) / minutes,
+    watchTooLate: beyond(rules.watches, arranged, rules) / minutes,
     accessMoves: accessMoves(rules, ways, schedule),
     available: calendar.available,
     finish: calendar.finishAt(duration),
@@ -112,13 +142,14 @@ function shorterWith(basis: PlanningBasis, makespan: number): JobPlan['shorten']
   const { job, steps, waits, apart, rules } = basis;
   const withTeamsOf = (more: Job): ScheduleProblem => {
     const teams = teamsOf(more);
-    return asProblem(steps, waysBy(teams, { ...basis, job: more }), waits, apart, teams, rules);
+    const ways = fitting(waysBy(teams, { ...basis, job: more }), steps, rules.axis);
+    return asProblem(steps, ways, waits, apart, teams, rules);
   };
   return whatShortens(job, withTeamsOf, makespan);
 }
 
 /** For orders that go in circles or are too long: one step after another as listed, so that there is still something to look at. */
-function inLine(problem: ScheduleProblem, because: string): TimedSchedule {
+function inLine(problem: ScheduleProblem, because: string): Arranged {
   let at = 0;
   const start = problem.activities.map(({ modes }) => {
     const begins = at;
@@ -140,12 +171,12 @@ function inLine(problem: ScheduleProblem, because: string): TimedSchedule {
 }
 
 /** By how much the later steps begin too late, in all. */
-function beyond(gaps: readonly TimeGap[], { start, finish }: TimedSchedule): number {
-  return gaps.reduce(
-    (sum, { first, then, most = Infinity }) =>
-      sum + Math.max(0, (start[then] ?? 0) - (finish[first] ?? 0) - most),
-    0,
-  );
+function beyond(gaps: readonly TimeGap[], { start, finish }: Arranged, { axis }: TimeRules): number {
+  const nights = axis.pauses.filter(({ at }) => axis.breaks.includes(at));
+  return gaps.reduce((sum, { first, then, most = Infinity, mostClock = Infinity }) => {
+    const [end, begun] = [finish[first] ?? 0, start[then] ?? 0];
+    return sum + Math.max(0, begun - end - most, between(nights, end, begun) - mostClock);
+  }, 0);
 }
 
 /** How often each mobile platform goes to another stretch. */
@@ -171,19 +202,9 @@ function accessMoves(
   return count;
 }
 
-/** While people work in the trough of an enclosed conveyor the air is tested again at the plant's interval. */
-function repeatTests(job: Job, planned: readonly PlannedStep[]): JobPlan['repeatGasTests'] {
-  const every = job.conveyor.plant.gasTestInterval?.value;
-  if (!job.conveyor.confinedSpace || every === undefined || every <= 0) return undefined;
-  const first = planned.find((each) => each.step.action === 'gas test');
-  const last = planned.find((each) => each.step.action === 'remove isolation');
-  if (!first || !last) return undefined;
-  return { every, times: Math.max(0, Math.ceil((last.start - first.finish) / every) - 1) };
-}
-
 /** What was taken because nobody stated it. */
-function defaultsOf(basis: PlanningBasis, schedule: TimedSchedule): string[] {
-  const { job, works, ways, calendar, teams, lifts, rules } = basis;
+function defaultsOf(basis: PlanningBasis, schedule: LaidOver): string[] {
+  const { job, steps, ground, works, ways, calendar, teams, lifts, rules } = basis;
   const moves = rules.moveAssumed ? accessMoves(rules, ways, schedule) : 0;
   const moved: readonly WorkItem[] = moves > 0 ? ['access move'] : [];
   const items: readonly WorkItem[] = [...new Set([...works.flatMap((work) => work.defaults), ...moved])];
@@ -198,6 +219,9 @@ function defaultsOf(basis: PlanningBasis, schedule: TimedSchedule): string[] {
   return [
     ...unitTimes,
     ...[calendar, ...teams, lifts.slingAngle].flatMap((each) => each.assumed ?? []),
+    ...(steps.some((step) => restAfter(ground, step)?.assumed)
+      ? [`A welded patch cools for ${formatHours(usualCooling)} before anybody works there, a judgement.`]
+      : []),
     ...[sawKerf, minimumClosingPiece, measuringTolerance, jointClearance].flatMap(
       (each) => each.assumed ?? [],
     ),

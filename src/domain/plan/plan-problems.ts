@@ -2,6 +2,7 @@
 
 import { formatChainage, formatHours, formatLength, formatMass, formatNumber } from '../units/format.js';
 import { formatDay } from '../units/calendar.js';
+import type { Step } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
 import { reachesInside } from '../order/people.js';
 import { sayStep } from '../order/words.js';
@@ -137,6 +138,7 @@ function crewProblems({ job, steps }: PlanSoFar, teams: readonly Team[], add: Ad
   const unskilled = steps.find(
     ({ step }) =>
       welds(job, step.action) &&
+      step.heat?.kind !== 'cold' &&
       step.crews.length > 0 &&
       !step.crews.some(({ use }) => canDo(job, use.name, step.action)),
   );
@@ -213,24 +215,27 @@ function gasProblems(plan: PlanSoFar, add: Add): void {
   const interval = conveyor.plant.gasTestInterval;
   if (!conveyor.confinedSpace || !interval || interval.value <= 0) return;
   const tests = plan.steps.filter(({ step }) => step.action === 'gas test');
-  if (tests.length === 0) return; // told by the order checker
-  const often = tests.every(
-    ({ step }) => step.every !== undefined && step.every.value <= interval.value + 1e-9,
-  );
-  if (often) return;
+  const stated = tests.filter(({ repeat }) => repeat === undefined);
+  if (stated.length === 0) return; // told by the order checker
+  const often = (step: Step): boolean =>
+    step.every !== undefined && step.every.value <= interval.value + 1e-9;
+  if (stated.every(({ step }) => often(step))) return;
   for (const { step, start, finish } of plan.steps) {
     if (!reachesInside(step)) continue;
     const last = tests.filter((test) => test.finish <= start + 1e-6).at(-1);
-    if (!last) continue;
-    const every = last.step.every?.value;
-    if (every !== undefined && every <= interval.value + 1e-9) continue;
-    if (finish - last.finish <= interval.value + 1e-6) continue;
+    const from = stated.filter((test) => test.finish <= start + 1e-6).at(-1);
+    if (!last || !from || often(from.step)) continue;
+    const within = tests.filter((test) => test.finish > start + 1e-6 && test.finish < finish);
+    const moments = [last.finish, ...within.map((test) => test.finish), finish];
+    const oldest = Math.max(...moments.slice(1).map((at, k) => at - (moments[k] ?? 0)));
+    if (oldest <= interval.value + 1e-6) continue;
     add(
       'gas test not repeated',
       false,
-      `"${sayStep(step)}" goes on until ${formatHours(finish - last.finish)} after the last gas test, and the air counts as tested for ${interval.text}.`,
+      `"${sayStep(step)}" goes on until ${formatHours(oldest)} after the last gas test, ` +
+        `and the air counts as tested for ${interval.text}.`,
       `Write \`every ${interval.text}\` on the gas test, or test again before that.`,
-      last.step.actionOrigin,
+      from.step.actionOrigin,
     );
     return;
   }

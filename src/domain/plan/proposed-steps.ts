@@ -119,6 +119,7 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[], estate
     barriers.map((name) => ({ ...one(action), gate: { name, origin: job.nameOrigin } }));
   if (opened.length === 0) return [];
   return [
+    ...(conveyor.conveys ? [one('empty')] : []),
     one('isolate'),
     one('prove dead'),
     ...(conveyor.confinedSpace
@@ -138,6 +139,7 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[], estate
     ...screw(...putIn(job, estate), one('bolt drive')),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs on', ground.holdDowns) : []),
     ...(conveyor.braces.length > 0 ? parts('braces on', ground.braces) : []),
+    ...each('clear up', opened),
     ...(conveyor.covers.length > 0 ? parts('covers on', ground.covers) : each('covers on', opened)),
     ...gates('gate open'),
     one('remove isolation'),

@@ -106,10 +106,11 @@ const mostForSearch = 250;
 /** A length in which everything can be done one after another. */
 function longest({ activities, resources, gaps = [], breaks = [] }: Model): number {
   const move = Math.max(0, ...resources.map((resource) => resource.move ?? 0));
-  const wait = gaps.reduce((sum, gap) => sum + (gap.least ?? 0), 0);
+  const wait = gaps.reduce((sum, gap) => sum + (gap.least ?? 0) + (gap.leastClock ?? 0), 0);
   const work = activities.reduce(
     (sum, { modes }) => sum + Math.max(...modes.map((mode) => mode.duration)) + move,
     wait,
   );
-  return breaks.length > 0 ? 2 * work : work;
+  const rooms = activities.reduce((sum, { room = 0 }) => sum + room, 0);
+  return breaks.length > 0 ? 2 * (work + rooms) : work;
 }

@@ -3,7 +3,7 @@
 // its middle, or from the lifting point nearest to it, at that limit or the job's, whichever is less (lifting-gear.ts).
 
 import type { Job } from '../model/job.js';
-import { gearFor, type LiftingGear } from './lifting-gear.js';
+import { gearFor, type LiftingGear } from '../order/lifting-gear.js';
 
 export interface SpiralCut extends LiftingGear {
   /** Chainages, mm. */

@@ -4,16 +4,17 @@
 import type { Access } from '../model/conveyor.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import { reaches } from '../order/access.js';
+import { cranesAlong, hangsLoads } from '../order/lifting-gear.js';
 import { peopleAboard } from '../order/platform.js';
 import type { Area } from '../order/ground.js';
 import { atTheMachine } from '../order/side-by-side.js';
 import { stretchText } from '../order/words.js';
 import type { Work } from './unit-times.js';
 
-/** A crew or a mobile platform: what there is one of. */
+/** A crew, a mobile platform or a crane: what there is one of. */
 export interface Team {
   readonly name: string;
-  readonly kind: 'crew' | 'access unit';
+  readonly kind: 'crew' | 'access unit' | 'crane';
   readonly people: number;
   readonly assumed?: string;
 }
@@ -52,7 +53,17 @@ export function teamsOf(job: Job): readonly Team[] {
     people: usualCrew,
     assumed: `The job names no crew: one of ${usualCrew} people is taken, a judgement.`,
   };
-  return [...(crews.length > 0 ? crews : [nobody]), ...units];
+  const cranes = [...new Set((job.cranes ?? []).map(({ use }) => use.name))].map((name): Team => ({
+    name: craneName(name),
+    kind: 'crane',
+    people: 0,
+  }));
+  return [...(crews.length > 0 ? crews : [nobody]), ...units, ...cranes];
+}
+
+/** Set apart from a crew or a platform of the same name. */
+function craneName(name: string): string {
+  return `crane ${name}`;
 }
 
 export function waysOf(
@@ -75,6 +86,7 @@ export function waysOf(
         );
   const units = unitsFor(job, step, areas);
   const standBy = (step.attendants ?? []).map(({ use }) => use.name).filter((name) => position(name) >= 0);
+  const hooks = hangsLoads(step) ? cranesAlong(job, areas).map(craneName) : [];
   const place = step.stretch ? stretchText(step.stretch) : '';
   return sets.flatMap((crews) => {
     const people = Math.max(
@@ -92,7 +104,11 @@ export function waysOf(
         minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)),
         unit,
         ...(room < people ? { aboard: room } : {}),
-        teams: [...[...crews, ...standBy].map(position), ...(unit === undefined ? [] : [position(unit)])],
+        teams: [
+          ...[...crews, ...standBy].map(position),
+          ...(unit === undefined ? [] : [position(unit)]),
+          ...hooks.map(position),
+        ],
       };
     });
   });

@@ -1,23 +1,25 @@
 // What the clock adds to an order of work: shift ends that some steps may not be split by, the time a platform takes to be
-// moved, covers that are not to lie open for longer than a shift before somebody works under them, and a fire watch that
-// begins when the hot work ends. Times in whole minutes of working time since the first shift began.
+// moved, covers that are not to lie open for longer than a shift before somebody works under them, a fire watch that begins when
+// the hot work ends, and places that dry or cool. Times in whole minutes of net working time (work-axis.ts).
 
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { Area, Ground } from '../order/ground.js';
+import { disturbs, meet as meetAt, restAfter } from '../order/rest.js';
 import { mustNotBeSplit } from '../order/unsplit.js';
 import type { TimeGap } from './schedule-jobs.js';
 import type { Way } from './teams.js';
 import { unitTime } from './unit-times.js';
-import type { WorkCalendar } from './work-calendar.js';
+import type { WorkAxis } from './work-axis.js';
 
 /** mm */
 export type Extent = readonly [from: number, to: number];
 
 export interface TimeRules {
-  /** Ends of shifts after which nobody works on. */
-  readonly breaks: readonly number[];
-  /** Of each step: never under way at one of them. */
+  readonly axis: WorkAxis;
+  /** Of each step: never under way at the end of a shift. */
   readonly whole: readonly boolean[];
+  /** Of each step: minutes that must be left after it before the shift ends, for the watch. */
+  readonly room: readonly number[];
   /** Positions of steps that may not be split and are longer than any shift; they are split all the same. */
   readonly tooLong: readonly number[];
   /** The stretch of each step from its first millimetre to its last; undefined where it has none. */
@@ -30,6 +32,10 @@ export interface TimeRules {
   readonly covers: readonly TimeGap[];
   /** Hot work and the watch after it. */
   readonly watches: readonly TimeGap[];
+  /** What dries or cools, and the next work there. */
+  readonly rests: readonly TimeGap[];
+  /** Positions of the steps at the end that are laid over the shifts without tests of the air. */
+  readonly handBack: readonly number[];
 }
 
 const minutes = 60;
@@ -40,41 +46,48 @@ export function timeRules(
   ways: readonly (readonly Way[])[],
   ground: Ground,
   waits: readonly (readonly number[])[],
-  calendar: WorkCalendar,
+  axis: WorkAxis,
+  handBack: readonly number[],
 ): TimeRules {
-  const work = ways.reduce((sum, list) => sum + Math.max(0, ...list.map((way) => way.minutes)), 0);
   const move = unitTime(job, 'access move');
-  const moveMinutes = Math.round(move.hours * minutes);
-  const breaks = calendar
-    .shiftEnds((2 * (work + steps.length * moveMinutes)) / minutes)
-    .map((at) => Math.round(at * minutes));
-  const longest = Math.max(0, ...breaks.map((at, k) => at - (breaks[k - 1] ?? 0)));
+  const shifts = axis.breaks.length > 0;
   const shortest = (i: number): number => Math.min(...(ways[i] ?? []).map((way) => way.minutes));
-  const unsplit = steps.map((step) => breaks.length > 0 && mustNotBeSplit(step));
+  const unsplit = steps.map((step) => shifts && mustNotBeSplit(step));
+  const watches = firesWatched(steps, waits, (i) =>
+    Math.max(0, ...(ways[i] ?? []).map((way) => way.minutes)),
+  );
+  const room = steps.map((_, i) =>
+    Math.max(0, ...watches.filter(({ first }) => first === i).map(({ then }) => shortest(then))),
+  );
   return {
-    breaks,
-    whole: unsplit.map((each, i) => each && shortest(i) <= longest),
-    tooLong: unsplit.flatMap((each, i) => (each && shortest(i) > longest ? [i] : [])),
-    extents: steps.map((_, i) => extentOf(ground.areas[i] ?? [])),
-    move: moveMinutes,
+    axis,
+    whole: unsplit.map((each, i) => each && shortest(i) <= axis.longest),
+    room: room.map((each, i) => (shortest(i) + each <= axis.longest ? each : 0)),
+    tooLong: unsplit.flatMap((each, i) => (each && shortest(i) > axis.longest ? [i] : [])),
+    extents: steps.map((step, i) => extentOf(ground.areas[i] ?? [], step.gate ? besideGate : 0)),
+    move: Math.round(move.hours * minutes),
     moveAssumed: move.assumed,
-    covers: breaks.length > 0 ? openCovers(steps, ground, waits, longest) : [],
-    watches: firesWatched(steps, waits, (i) => Math.max(0, ...(ways[i] ?? []).map((way) => way.minutes))),
+    covers: shifts ? openCovers(steps, ground, waits, axis.longest) : [],
+    watches,
+    rests: restsKept(steps, ground, waits),
+    handBack,
   };
 }
 
+/** mm from which a gate is reached: whoever works beside it need not move the platform for it; judgement. */
+const besideGate = 1000;
+
 /** A single place counts as two millimetres, so that it lies within what holds it. */
-function extentOf(areas: readonly Area[]): Extent | undefined {
+function extentOf(areas: readonly Area[], reach: number): Extent | undefined {
   if (areas.length === 0) return undefined;
-  const from = Math.min(...areas.map((area) => area.from));
-  const to = Math.max(...areas.map((area) => area.to));
+  const from = Math.min(...areas.map((area) => area.from)) - reach;
+  const to = Math.max(...areas.map((area) => area.to)) + reach;
   return from === to ? [from - 1, to + 1] : [from, to];
 }
 
-/** Ways that fit into a shift where the step may not be split; all of them where none does. */
-export function fittingWays(ways: readonly Way[], step: Step, calendar: WorkCalendar): readonly Way[] {
+/** Ways that fit into a shift of so many minutes where the step may not be split; all of them where none does. */
+export function fittingWays(ways: readonly Way[], step: Step, longest: number): readonly Way[] {
   if (!mustNotBeSplit(step)) return ways;
-  const longest = calendar.longestShift * minutes;
   const fitting = ways.filter((way) => way.minutes <= longest);
   return fitting.length > 0 ? fitting : ways;
 }
@@ -110,7 +123,10 @@ function openCovers(
   });
 }
 
-/** The watch begins when the hot work ends; where it follows several, when they end if done one right after another. */
+/**
+ * The watch begins when the hot work ends, by the clock: not the next morning. Where it follows several, each ends no longer
+ * before it than the others take.
+ */
 function firesWatched(
   steps: readonly Step[],
   waits: readonly (readonly number[])[],
@@ -129,9 +145,23 @@ function firesWatched(
     all.map((first) => ({
       first,
       then,
-      most: all.reduce((sum, other) => sum + (other === first ? 0 : longest(other)), 0),
+      mostClock: all.reduce((sum, other) => sum + (other === first ? 0 : longest(other)), 0),
     })),
   );
+}
+
+/** Nobody works on a place until it has dried or cooled, by the clock; for the nearest of those who wait for it. */
+function restsKept(steps: readonly Step[], ground: Ground, waits: readonly (readonly number[])[]): TimeGap[] {
+  return steps.flatMap((step, first): TimeGap[] => {
+    const rest = restAfter(ground, step);
+    if (!rest) return [];
+    const there = steps.flatMap((other, then) =>
+      waits[then]?.includes(first) && disturbs(other) && meetAt(ground, first, then) ? [then] : [],
+    );
+    return there
+      .filter((then) => !there.some((other) => waits[then]?.includes(other)))
+      .map((then) => ({ first, then, leastClock: Math.ceil(rest.hours * minutes - 1e-6) }));
+  });
 }
 
 function meet(a: readonly Area[] = [], b: readonly Area[] = []): boolean {

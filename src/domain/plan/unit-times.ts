@@ -1,6 +1,6 @@
 // How much work is in a step: person-hours from the plant's declared unit times, or from defaults that are named as such.
 // The defaults are judgement (person-hours): isolating 2; a cover, a brace or a hold-down 0.3; stripping and cleaning 0.5 a
-// metre; fitting 2 a metre (1.5 to 2.5); a piece of spiral cut and lifted 3; a welded joint 2.5; proving by running 3.
+// metre; fitting 2 a metre (1.5 to 2.5); clearing up 0.1 a metre; a test of the air 0.5; a piece of spiral cut and lifted 3; a welded joint 2.5; proving by running 3.
 
 import { formatNumber } from '../units/format.js';
 import type { Job, Step, StepAction } from '../model/job.js';
@@ -37,6 +37,8 @@ export const defaultUnitTimes: Readonly<
   'access move': { hours: 1, per: 'each' },
   gate: { hours: 1, per: 'each' },
   empty: { hours: 1, per: 'each' },
+  'gas test': { hours: 0.5, per: 'each' },
+  'clear up': { hours: 0.1, per: 'metre' },
 };
 
 /** Person-hours for one of the item, or for a metre of it. */
@@ -53,9 +55,20 @@ export function unitTime(
   };
 }
 
-/** `pieces`: of the spiral, for the steps that lift or join it. */
-export function workOf(ground: Ground, step: Step, areas: readonly Area[], pieces: number): Work {
-  return { ...amountOf(ground, step, areas, pieces), load: loadAboard(ground, step, areas) };
+/** `spiral`: its pieces, for the steps that lift or join them; one piece where they are not known. */
+export function workOf(
+  ground: Ground,
+  step: Step,
+  areas: readonly Area[],
+  spiral: { readonly pieces: readonly { readonly centre: number }[] } | undefined,
+): Work {
+  const here = (spiral?.pieces ?? []).filter(({ centre }) =>
+    areas.some(({ from, to }) => centre > from && centre < to),
+  );
+  return {
+    ...amountOf(ground, step, areas, Math.max(1, here.length)),
+    load: loadAboard(ground, step, areas),
+  };
 }
 
 function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: number): Work {
@@ -105,8 +118,11 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
     case 'join screw':
       return work('weld', 1, 0);
     case 'prove dead':
-    case 'gas test':
       return work('isolate', 1, 0, 0.25);
+    case 'gas test':
+      return work('gas test', 1, 0);
+    case 'clear up':
+      return work('clear up', 1, metres('area'));
     case 'remove isolation':
       return work('isolate', 1, 0, 0.5);
     case 'covers off':
@@ -181,6 +197,7 @@ const mostPeople: Readonly<Record<StepAction, number>> = {
   'bolt drive': 3,
   'hold-downs on': 4,
   'braces on': 4,
+  'clear up': 6,
   'covers on': 6,
   'remove isolation': 2,
   'run empty': 3,

@@ -13,7 +13,10 @@ export interface Shorter {
   readonly saves: number;
 }
 
-/** Steps as activities: who waits for whom, the ways of doing each, pairs that may not overlap, and the clock; in minutes. */
+/**
+ * Steps as activities: who waits for whom, the ways of doing each, pairs that may not overlap, and the clock; in net minutes.
+ * Handing back takes no time here: it is laid over the shifts once the rest is known.
+ */
 export function asProblem(
   steps: readonly Step[],
   ways: readonly (readonly Way[])[],
@@ -23,27 +26,35 @@ export function asProblem(
   rules: TimeRules,
 ): ScheduleProblem {
   return {
-    activities: steps.map((step, i) => ({
-      name: sayStep(step),
-      after: waits[i] ?? [],
-      modes: (ways[i] ?? []).map((way) => ({
-        duration: way.minutes,
-        uses: way.teams.map((resource) => ({
-          resource,
-          amount: 1,
-          ...(teams[resource]?.kind === 'access unit' && rules.extents[i] ? { place: rules.extents[i] } : {}),
+    activities: steps.map((step, i) => {
+      if (rules.handBack.includes(i))
+        return { name: sayStep(step), after: waits[i] ?? [], modes: [{ duration: 0, uses: [] }] };
+      return {
+        name: sayStep(step),
+        after: waits[i] ?? [],
+        modes: (ways[i] ?? []).map((way) => ({
+          duration: way.minutes,
+          uses: way.teams.map((resource) => ({
+            resource,
+            amount: 1,
+            ...(teams[resource]?.kind === 'access unit' && rules.extents[i]
+              ? { place: rules.extents[i] }
+              : {}),
+          })),
         })),
-      })),
-      whole: rules.whole[i] ?? false,
-    })),
+        whole: rules.whole[i] ?? false,
+        room: rules.room[i] ?? 0,
+      };
+    }),
     resources: teams.map((team) => ({
       name: team.name,
       capacity: 1,
       ...(team.kind === 'access unit' ? { move: rules.move } : {}),
     })),
     exclusions: apart,
-    breaks: rules.breaks,
-    gaps: [...rules.covers, ...rules.watches],
+    breaks: rules.axis.breaks,
+    pauses: rules.axis.pauses,
+    gaps: [...rules.covers, ...rules.watches, ...rules.rests],
   };
 }
 

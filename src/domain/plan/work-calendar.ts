@@ -22,8 +22,8 @@ export interface WorkCalendar {
   finishAt(hours: number): CalendarMoment | undefined;
   /** Shifts that the first so many working hours take. */
   shiftsFor(hours: number): number;
-  /** Working hours passed at each end of a shift, as far as so many hours; shifts that touch are one. */
-  shiftEnds(upTo: number): readonly number[];
+  /** Ends of shifts, as far as so many working hours: hours passed at each and hours until the next; shifts that touch are one. */
+  shiftEnds(upTo: number): readonly { readonly at: number; readonly off: number }[];
   /** Hours; 0 where there is no shift. */
   readonly longestShift: number;
 }
@@ -73,12 +73,13 @@ export function workCalendar(job: Job): WorkCalendar {
     finishAt: (hours) => (first === undefined ? undefined : at(hours, false)),
     longestShift: Math.max(0, ...spans.slice(0, 60).map((span) => span.to - span.from)),
     shiftEnds: (upTo) => {
-      const ends: number[] = [];
+      const ends: { at: number; off: number }[] = [];
       let passed = 0;
-      for (const span of spans) {
+      for (const [k, span] of spans.entries()) {
         passed += span.to - span.from;
-        if (passed >= upTo) break;
-        ends.push(passed);
+        const next = spans[k + 1];
+        if (passed >= upTo || !next) break;
+        ends.push({ at: passed, off: next.from - span.to });
       }
       return ends;
     },

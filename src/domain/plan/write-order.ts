@@ -3,7 +3,11 @@
 import { stepText } from '../order/words.js';
 import type { JobPlan } from './job-plan.js';
 
-/** Lines without the indentation of the job's block; the first is `order {`, the last `}`. */
+/** Repeated tests follow from `every` and are left out. Lines without the indentation of the job's block; the first is `order {`, the last `}`. */
 export function writeOrder(plan: JobPlan): readonly string[] {
-  return ['order {', ...plan.steps.map(({ step }) => `  ${stepText(step)}`), '}'];
+  return [
+    'order {',
+    ...plan.steps.flatMap(({ step, repeat }) => (repeat ? [] : [`  ${stepText(step)}`])),
+    '}',
+  ];
 }

@@ -165,7 +165,7 @@ export interface ScheduleFacts {
   readonly shorten: readonly { readonly what: string; readonly saves: number }[];
   /** Judgements that stand where the plant declares nothing. */
   readonly defaults: readonly string[];
-  readonly repeatGasTests: { readonly every: number; readonly times: number } | undefined;
+  readonly repeatGasTests: { readonly every?: number; readonly times: number } | undefined;
 }
 
 export interface LiftFacts {

@@ -248,6 +248,13 @@ function lowerSteps(reader: Reader, node: ast.Order): readonly StepDraft[] | und
     const name = once('step', step) ? textOf(step, 'name') : undefined;
     const takes = reader.quantity(step, 'takes', 'duration', `time of ${word ?? 'the step'}`, someTime);
     const every = reader.quantity(step, 'every', 'duration', 'interval of the gas test', someTime);
+    const rest = reader.quantity(
+      step,
+      'rest',
+      'duration',
+      `time that the place ${step.resting ?? 'dries'}`,
+      someTime,
+    );
     const aboard =
       step.aboard === undefined ? undefined : reader.count(step, 'aboard', 'people on the access unit');
     const gate = reader.use(step, 'gate');
@@ -269,6 +276,7 @@ function lowerSteps(reader: Reader, node: ast.Order): readonly StepDraft[] | und
         aboard,
         takes,
         every,
+        rest: rest && step.resting ? { kind: step.resting, time: rest } : undefined,
         heat: lowerHeat(reader, step),
         note: step.note,
       }),

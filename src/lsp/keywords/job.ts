@@ -134,6 +134,14 @@ export const jobKeywords: KeywordDocs = {
     after: word('Steps, by their names, that must be done first.', 'after ${1:a}'),
     takes: word('How long it takes, where you know better than the unit times.', 'takes ${1:6} h'),
     every: word(`How often a gas test is repeated while people are inside.${locally}`, 'every ${1:2} h'),
+    dries: word(
+      `How long the place must dry once the step has ended, by the clock: nights count. Nobody works there before.${locally}`,
+      'dries ${1:4} h',
+    ),
+    cools: word(
+      `How long the place must cool once the step has ended, by the clock: nights count. Nobody works there before.${locally}`,
+      'cools ${1:30} min',
+    ),
     'hot work': word(
       `The step welds, cuts with a flame or grinds, and this is how the liner is kept from burning. Take \`to be confirmed\` away once it is sure.${locally}`,
       'hot work shielded wet fire watch ${1:60} min',
@@ -188,6 +196,10 @@ export const jobKeywords: KeywordDocs = {
     'bolt drive': word('Bolt the drive plate.'),
     'hold-downs on': word('Put hold-down blocks back.', 'hold-downs on ${1:all}'),
     'braces on': word('Put braces back.', 'braces on ${1:all}'),
+    'clear up': word(
+      'Tools, old liner, offcuts and swarf out of the trough and off the platforms, counted. Covers go on after it.',
+      'clear up ${1:run 1}',
+    ),
     'covers on': word('Put covers and guards back.', 'covers on ${1:all}'),
     'remove isolation': word(`Remove locks once everybody is clear.${locally}`),
     'run empty': word('Run empty and listen; note the current.'),

@@ -160,7 +160,7 @@ export const plantKeywords: KeywordDocs = {
   UnitTime: {
     'unit time': word(
       'Person-hours for one item, or for one metre, at this plant. Replaces the built-in estimate.',
-      'unit time ${1|isolate,cover,brace,hold-down,strip,clean,fit,screw section,weld,prove,access move,gate,empty|} ${2:0.5} h',
+      'unit time ${1|isolate,cover,brace,hold-down,strip,clean,fit,screw section,weld,prove,access move,gate,empty,gas test,clear up|} ${2:0.5} h',
     ),
     isolate: word('Isolating and proving dead, once a job.'),
     cover: word('Taking off or putting back one cover.'),
@@ -175,5 +175,7 @@ export const plantKeywords: KeywordDocs = {
     'access move': word('Moving the access unit to the next stretch.'),
     gate: word('Stripping, refitting, shutting or opening one slide gate.'),
     empty: word('Running the trough empty before isolation.'),
+    'gas test': word('One test of the air, the first and each repeat.'),
+    'clear up': word('Clearing up along a metre of the stretch worked on.', 'clear up ${1:0.1} h/m'),
   },
 };

@@ -123,6 +123,7 @@ const words: Readonly<Record<string, string>> = {
   'Crew.rate': 'cost',
   'AccessUnit.limit': 'platform load',
   'Step.watch': 'fire watch',
+  'Step.rest': 'dries',
   'LeadTime.value': 'lead time',
   'ExpeditedLeadTime.value': 'expedited lead time',
   'Flight.width': 'flight',

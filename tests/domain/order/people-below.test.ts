@@ -135,6 +135,7 @@ const kinds: Readonly<Record<StepAction, { readonly loose: boolean; readonly the
   'bolt drive': { loose: false, there: true },
   'hold-downs on': { loose: false, there: true },
   'braces on': { loose: false, there: true },
+  'clear up': { loose: false, there: true },
   'covers on': { loose: true, there: true },
   'gate open': { loose: false, there: true },
   'gate on': { loose: true, there: true },

@@ -1,7 +1,7 @@
 // What a piece hangs from: the crane at its radius, or the nearest lifting point with its side pull.
 
 import { describe, expect, test } from 'vitest';
-import { gearFor, loadAt, mostSidePull, radiusTo } from '../../../src/domain/plan/lifting-gear.js';
+import { gearFor, loadAt, mostSidePull, radiusTo } from '../../../src/domain/order/lifting-gear.js';
 import type { CranePlace, Job } from '../../../src/domain/model/job.js';
 import type { Crane } from '../../../src/domain/model/plant.js';
 import { mm, origin, stated, use } from '../../kit/estate.js';

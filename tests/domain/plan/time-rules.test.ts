@@ -232,7 +232,7 @@ test('a float is time by which a step can move to the right with nothing else to
             extent: [10 * p, 10 * p + 10] as const,
           };
         });
-        const floats = floatsOf(placed, { breaks: [], move });
+        const floats = floatsOf(placed, { nights: [], move });
         const idle = steps.map((each) => each.idle);
         expect(floats).toEqual(steps.map((_, p) => idle.slice(p, -1).reduce((sum, each) => sum + each, 0)));
       },

@@ -2,12 +2,12 @@
 
 import { piecesUnder } from '../contact.js';
 import { within, type Piece } from '../ground.js';
-import { off, on, states } from '../states.js';
-import { need, to, type Demands, type Need } from './demand.js';
+import { off, on, states, tidy } from '../states.js';
+import { need, nothing, to, type Demands, type Need } from './demand.js';
 import { linedUnder, screwUnder, takenOff, watched, type DemandsByAction, type Site } from './site.js';
 
 type OpeningAction =
-  'covers off' | 'braces off' | 'hold-downs off' | 'hold-downs on' | 'braces on' | 'covers on';
+  'covers off' | 'braces off' | 'hold-downs off' | 'hold-downs on' | 'braces on' | 'clear up' | 'covers on';
 
 export const openingDemands: DemandsByAction<OpeningAction> = {
   'covers off': ({ covers, safe }) => takesOff(covers, safe),
@@ -28,15 +28,26 @@ export const openingDemands: DemandsByAction<OpeningAction> = {
       ...linedUnder(site.ground, site.braces),
       ...screwUnder(site.ground, site.braces, 'closed up too early'),
     ]),
+  'clear up': ({ ground, areas, covers, safe }) => ({
+    needs: [...safe, ...takenOff(covers)],
+    effects: to(within(ground.litter, areas), tidy),
+    done: nothing,
+  }),
   'covers on': (site) =>
     putsOn(site.covers, [
       ...site.safe,
       ...watched(within(site.ground.heat, site.areas)),
+      ...clearedUp(site),
       ...linedUnder(site.ground, site.covers),
       ...screwUnder(site.ground, site.covers, 'closed up too early'),
       ...need(acrossUnder(site, site.covers), states(on), on, 'closed up too early', 'cannot be built', true),
     ]),
 };
+
+/** Told where an order has steps that clear up, and not here. */
+function clearedUp({ ground, areas, covers }: Site): Need[] {
+  return need(piecesUnder(ground.litter, covers, areas), states(tidy), tidy, 'not cleared up', 'incomplete');
+}
 
 function takesOff(pieces: readonly Piece[], needs: readonly Need[]): Demands {
   return { needs, effects: to(pieces, off), done: { pieces, states: states(off), by: 'all' } };

@@ -9,6 +9,7 @@ import type { ViolationWords, WordsByKind } from './telling.js';
 
 export const endingWords: WordsByKind<
   | 'not opened up'
+  | 'not cleared up'
   | 'closed up too early'
   | 'handed back too early'
   | 'run too early'
@@ -35,6 +36,12 @@ export const endingWords: WordsByKind<
       reason: 'What lies below goes in first; it would all have to come off again.',
     };
   },
+  'not cleared up': ({ doing, what, when, never }) => ({
+    message: `${doing} closes the trough over ${what}.${when}${never}`,
+    reason:
+      'A spanner or an offcut under the covers is dragged along by the spiral: ' +
+      'it scores the new liner, and jams where it is hardest to reach.',
+  }),
   'handed back too early': ({ slip, doing, when, never }) => ({
     message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}${never}`,
     reason: 'Once isolation is off the spiral can turn, with people at an open trough.',

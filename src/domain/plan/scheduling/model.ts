@@ -1,6 +1,8 @@
 // A scheduling problem in numbers, ready for search: times are whole units, precedence is closed, and pairs that can never
 // overlap are known.
 
+import { between, leavesTime, passed, type Pause } from './clock.js';
+
 export interface ResourceUse {
   readonly resource: number;
   readonly amount: number;
@@ -14,12 +16,17 @@ export interface WorkMode {
   readonly uses: readonly ResourceUse[];
 }
 
-/** The second starts no sooner (`least`) or no later (`most`) than so long after the first is finished. */
+/**
+ * The second starts no sooner (`least`) or no later (`most`) than so long after the first is finished: in working time, or by
+ * the clock (`leastClock` counts every pause in, `mostClock` those at the breaks).
+ */
 export interface TimeGap {
   readonly first: number;
   readonly then: number;
   readonly least?: number;
   readonly most?: number;
+  readonly leastClock?: number;
+  readonly mostClock?: number;
 }
 
 export interface ScheduleProblem {
@@ -31,6 +38,8 @@ export interface ScheduleProblem {
     readonly after: readonly number[];
     /** Never under way at one of the `breaks`: begun and finished between two of them. */
     readonly whole?: boolean;
+    /** With `whole`: so much time must be left after it before the next break. */
+    readonly room?: number;
   }[];
   readonly resources: readonly {
     readonly name: string;
@@ -42,7 +51,16 @@ export interface ScheduleProblem {
   readonly exclusions?: readonly (readonly [number, number])[];
   /** Ascending times, as of shift ends. */
   readonly breaks?: readonly number[];
+  /** What passes by the clock and is no working time, at the breaks and elsewhere; ascending. */
+  readonly pauses?: readonly Pause[];
   readonly gaps?: readonly TimeGap[];
+}
+
+/** At least so long after another is finished: `least` of working time, `clock` by the clock. */
+export interface Wait {
+  readonly on: number;
+  readonly least: number;
+  readonly clock: number;
 }
 
 export interface Model extends ScheduleProblem {
@@ -51,7 +69,7 @@ export interface Model extends ScheduleProblem {
   readonly order: readonly number[];
   readonly followers: readonly (readonly number[])[];
   /** What each waits for, with the least time between; no `most`. */
-  readonly waits: readonly (readonly { readonly on: number; readonly least: number }[])[];
+  readonly waits: readonly (readonly Wait[])[];
   /** Shortest duration of each activity. */
   readonly shortest: Int32Array;
   /** Longest chain of shortest durations and waits before, and after, each activity. */
@@ -62,8 +80,17 @@ export interface Model extends ScheduleProblem {
   /** n × n: 1 where the two cannot overlap in any way of doing them. */
   readonly apart: Uint8Array;
   readonly excluded: readonly (readonly number[])[];
+  /** Pauses at the breaks: what a longest time by the clock counts in. */
+  readonly nights: readonly Pause[];
   /** Pairs with a longest time between. */
-  readonly within: readonly { readonly first: number; readonly then: number; readonly most: number }[];
+  readonly within: readonly Within[];
+}
+
+export interface Within {
+  readonly first: number;
+  readonly then: number;
+  readonly most: number;
+  readonly byClock: boolean;
 }
 
 /** Undefined where activities wait for one another in a circle. */
@@ -97,14 +124,23 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
   const head = new Int32Array(n);
   for (const j of order) {
     let at = 0;
-    for (const { on, least } of waits[j] ?? [])
-      at = Math.max(at, (head[on] ?? 0) + (shortest[on] ?? 0) + least);
-    head[j] = activities[j]?.whole ? pastBreak(problem.breaks ?? [], at, shortest[j] ?? 0) : at;
+    for (const wait of waits[j] ?? [])
+      at = Math.max(
+        at,
+        afterWait(problem.pauses ?? [], (head[wait.on] ?? 0) + (shortest[wait.on] ?? 0), wait),
+      );
+    const room = activities[j]?.room ?? 0;
+    head[j] = activities[j]?.whole ? pastBreak(problem.breaks ?? [], at, (shortest[j] ?? 0) + room) : at;
   }
   const tail = new Int32Array(n);
   for (const j of [...order].reverse())
-    for (const { on, least } of waits[j] ?? [])
-      tail[on] = Math.max(tail[on] ?? 0, (tail[j] ?? 0) + (shortest[j] ?? 0) + least);
+    for (const { on, least, clock } of waits[j] ?? [])
+      tail[on] = Math.max(
+        tail[on] ?? 0,
+        (tail[j] ?? 0) +
+          (shortest[j] ?? 0) +
+          Math.max(least, clock - mostPaused(problem.pauses ?? [], clock)),
+      );
 
   const excluded: number[][] = activities.map(() => []);
   for (const [i, j] of problem.exclusions ?? []) {
@@ -131,9 +167,11 @@ export function modelOf(problem: ScheduleProblem): Model | undefined {
     before,
     apart,
     excluded,
-    within: (problem.gaps ?? []).flatMap(({ first, then, most }) =>
-      most === undefined ? [] : [{ first, then, most }],
-    ),
+    nights: (problem.pauses ?? []).filter(({ at }) => problem.breaks?.includes(at)),
+    within: (problem.gaps ?? []).flatMap(({ first, then, most, mostClock }): Within[] => [
+      ...(most === undefined ? [] : [{ first, then, most, byClock: false }]),
+      ...(mostClock === undefined ? [] : [{ first, then, most: mostClock, byClock: true }]),
+    ]),
     resources,
   };
 }
@@ -178,17 +216,60 @@ function firstBreak(breaks: readonly number[], at: number): number {
   return a;
 }
 
+/** The first time at which the wait is over, after a finish. */
+export function afterWait(pauses: readonly Pause[], finish: number, { least, clock }: Wait): number {
+  return clock > 0 ? Math.max(finish + least, passed(pauses, finish, clock)) : finish + least;
+}
+
+/** The latest finish that leaves the wait before a start. */
+export function beforeWait(pauses: readonly Pause[], start: number, { least, clock }: Wait): number {
+  return clock > 0 ? Math.min(start - least, leavesTime(pauses, start, clock)) : start - least;
+}
+
+/** From a finish to a start, as the limit counts it. */
+export function apartBy(
+  nights: readonly Pause[],
+  { byClock }: Within,
+  finish: number,
+  start: number,
+): number {
+  return byClock ? between(nights, finish, start) : start - finish;
+}
+
+/** Most of a wait that can pass in pauses, wherever it lies. */
+function mostPaused(pauses: readonly Pause[], wait: number): number {
+  let most = 0;
+  pauses.forEach((first, k) => {
+    let sum = 0;
+    for (let j = k; j < pauses.length; j++) {
+      const pause = pauses[j];
+      if (!pause || pause.at - first.at + sum >= wait) break;
+      sum += pause.length;
+    }
+    most = Math.max(most, sum);
+  });
+  return Math.min(most, wait);
+}
+
 /** Each predecessor once, with the longest of its waits. A gap is a wait too, or "no later than" would have no "after". */
-function waitsOf({ activities, resources, gaps = [] }: ScheduleProblem): { on: number; least: number }[][] {
-  const found = activities.map(({ after }) => new Map(after.map((on) => [on, 0])));
-  for (const { first, then, least = 0 } of gaps)
-    found[then]?.set(first, Math.max(least, found[then].get(first) ?? 0));
+function waitsOf({ activities, resources, gaps = [] }: ScheduleProblem): Wait[][] {
+  const found = activities.map(({ after }) => new Map(after.map((on) => [on, { least: 0, clock: 0 }])));
+  for (const { first, then, least = 0, leastClock = 0 } of gaps) {
+    const known = found[then]?.get(first) ?? { least: 0, clock: 0 };
+    found[then]?.set(first, {
+      least: Math.max(least, known.least),
+      clock: Math.max(leastClock, known.clock),
+    });
+  }
   if (resources.some((resource) => (resource.move ?? 0) > 0))
     found.forEach((map, j) => {
-      for (const [on, least] of map)
-        map.set(on, Math.max(least, leastMove(resources, activities[on], activities[j])));
+      for (const [on, { least, clock }] of map)
+        map.set(on, {
+          least: Math.max(least, leastMove(resources, activities[on], activities[j])),
+          clock,
+        });
     });
-  return found.map((map) => [...map].map(([on, least]) => ({ on, least })));
+  return found.map((map) => [...map].map(([on, { least, clock }]) => ({ on, least, clock })));
 }
 
 /** What has to be moved between the two however they are done. */
@@ -207,19 +288,19 @@ function leastMove(
 function closure(
   n: number,
   order: readonly number[],
-  stated: readonly (readonly { readonly on: number; readonly least: number }[])[],
-): { readonly before: Uint8Array; readonly waits: { on: number; least: number }[][] } {
+  stated: readonly (readonly Wait[])[],
+): { readonly before: Uint8Array; readonly waits: Wait[][] } {
   const words = (n + 31) >> 5;
   const ancestors = new Int32Array(n * words);
   const has = (j: number, i: number): boolean =>
     (((ancestors[j * words + (i >> 5)] ?? 0) >> (i & 31)) & 1) === 1;
-  const waits: { on: number; least: number }[][] = stated.map(() => []);
+  const waits: Wait[][] = stated.map(() => []);
   for (const j of order) {
     const list = stated[j] ?? [];
     for (const { on } of list)
       for (let w = 0; w < words; w++)
         ancestors[j * words + w] = (ancestors[j * words + w] ?? 0) | (ancestors[on * words + w] ?? 0);
-    waits[j] = list.filter(({ on, least }) => least > 0 || !has(j, on));
+    waits[j] = list.filter(({ on, least, clock }) => least > 0 || clock > 0 || !has(j, on));
     for (const { on } of list) {
       const word = j * words + (on >> 5);
       ancestors[word] = (ancestors[word] ?? 0) | (1 << (on & 31));

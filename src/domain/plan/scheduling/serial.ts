@@ -2,7 +2,9 @@
 // (serial schedule generation, Kelley 1963); then everything is pushed to the end and back again (forward-backward
 // justification, Li and Willis 1992); at last what must lie close before something else is moved up to it.
 
-import { moveBetween, pastBreak, type WorkMode, type Model } from './model.js';
+import type { Pause } from './clock.js';
+import { afterWait, apartBy, beforeWait, moveBetween, pastBreak } from './model.js';
+import type { Model, Wait, Within, WorkMode } from './model.js';
 import { Profile } from './profile.js';
 
 export interface Timing {
@@ -21,30 +23,34 @@ export interface Builder {
 }
 
 export function builderOf(model: Model): Builder {
-  const forward = placerOf(model, model.waits);
-  const behind: { on: number; least: number }[][] = model.activities.map(() => []);
+  const forward = placerOf(model, model.waits, false);
+  const behind: Wait[][] = model.activities.map(() => []);
   model.waits.forEach((list, j) => {
-    for (const { on, least } of list) behind[on]?.push({ on: j, least });
+    for (const { on, least, clock } of list) behind[on]?.push({ on: j, least, clock });
   });
-  const backward = placerOf(model, behind);
+  const backward = placerOf(model, behind, true);
   const rank = new Int32Array(model.n);
   model.order.forEach((i, k) => {
     rank[i] = k;
   });
-  const breaks = model.breaks ?? [];
-  const build = (list: readonly number[], modes?: ArrayLike<number>): Timing => forward(list, breaks, modes);
+  const { breaks = [], pauses = [] } = model;
+  const axis: Axis = { breaks, pauses };
+  const build = (list: readonly number[], modes?: ArrayLike<number>): Timing => forward(list, axis, modes);
   const justify = (timing: Timing): Timing => {
     let best = timing;
     for (let k = 0; k < 4; k++) {
       const end = (i: number): number => (best.start[i] ?? 0) + durationOf(model, best, i);
       const last = [...model.order].sort((a, b) => end(b) - end(a) || (rank[b] ?? 0) - (rank[a] ?? 0));
-      const mirrored = breaks.map((at) => best.makespan - at).reverse();
+      const mirrored: Axis = {
+        breaks: breaks.map((at) => best.makespan - at).reverse(),
+        pauses: pauses.map(({ at, length }) => ({ at: best.makespan - at, length })).reverse(),
+      };
       const late = backward(last, mirrored, best.mode);
       const lateStart = (i: number): number => -((late.start[i] ?? 0) + durationOf(model, best, i));
       const first = [...model.order].sort(
         (a, b) => lateStart(a) - lateStart(b) || (rank[a] ?? 0) - (rank[b] ?? 0),
       );
-      const early = forward(first, breaks, best.mode);
+      const early = forward(first, axis, best.mode);
       if (early.makespan >= best.makespan) return early.makespan < best.makespan ? early : best;
       best = early;
     }
@@ -78,9 +84,14 @@ export function listBy(model: Model, keys: ArrayLike<number>): number[] {
   return list;
 }
 
-type Placer = (list: readonly number[], breaks: readonly number[], modes?: ArrayLike<number>) => Timing;
+interface Axis {
+  readonly breaks: readonly number[];
+  readonly pauses: readonly Pause[];
+}
 
-function placerOf(model: Model, waits: Model['waits']): Placer {
+type Placer = (list: readonly number[], axis: Axis, modes?: ArrayLike<number>) => Timing;
+
+function placerOf(model: Model, waits: Model['waits'], mirrored: boolean): Placer {
   const { n, activities, resources, excluded } = model;
   const profile = new Profile(
     resources.map((resource) => resource.capacity),
@@ -100,7 +111,12 @@ function placerOf(model: Model, waits: Model['waits']): Placer {
     let at = earliest;
     for (;;) {
       const from = at;
-      if (activities[i]?.whole) at = pastBreak(breaks, at, duration);
+      if (activities[i]?.whole) {
+        // What must be left after it lies before it in the mirror.
+        const room = activities[i]?.room ?? 0;
+        const lead = mirrored ? room : 0;
+        at = pastBreak(breaks, at - lead, duration + room) + lead;
+      }
       at = profile.firstFit(at, duration, uses);
       for (const j of excluded[i] ?? [])
         if (placed[j] === 1 && (start[j] ?? 0) < at + duration && (finish[j] ?? 0) > at) at = finish[j] ?? 0;
@@ -116,14 +132,15 @@ function placerOf(model: Model, waits: Model['waits']): Placer {
     }
   };
 
-  return (list, breaks, modes) => {
+  return (list, { breaks, pauses }, modes) => {
     profile.clear();
     placed.fill(0);
     for (const list_ of visits) list_.length = 0;
     let makespan = 0;
     for (const i of list) {
       let earliest = 0;
-      for (const { on, least } of waits[i] ?? []) earliest = Math.max(earliest, (finish[on] ?? 0) + least);
+      for (const wait of waits[i] ?? [])
+        earliest = Math.max(earliest, afterWait(pauses, finish[wait.on] ?? 0, wait));
       const ways = activities[i]?.modes ?? [];
       let chosen = 0;
       let from = 0;
@@ -158,11 +175,13 @@ export function durationOf(model: Model, timing: Timing, i: number): number {
 /** How much "no later than" is broken, in units of time. */
 export function tooFarApart(model: Model, timing: Timing): number {
   let sum = 0;
-  for (const { first, then, most } of model.within) {
-    const gap = (timing.start[then] ?? 0) - (timing.start[first] ?? 0) - durationOf(model, timing, first);
-    sum += Math.max(0, gap - most);
-  }
+  for (const within of model.within) sum += beyond(model, timing, timing.start, within);
   return sum;
+}
+
+function beyond(model: Model, timing: Timing, start: ArrayLike<number>, within: Within): number {
+  const finish = (start[within.first] ?? 0) + durationOf(model, timing, within.first);
+  return Math.max(0, apartBy(model.nights, within, finish, start[within.then] ?? 0) - within.most);
 }
 
 /** The same schedule with what lies too far ahead of its follower moved up to it, where there is room. */
@@ -172,15 +191,17 @@ export function drawnTogether(model: Model, timing: Timing): Timing {
   const firsts = [...new Set(model.within.map(({ first }) => first))].sort(
     (a, b) => (start[b] ?? 0) - (start[a] ?? 0),
   );
-  const followers: { readonly j: number; readonly least: number }[][] = model.activities.map(() => []);
+  const followers: Wait[][] = model.activities.map(() => []);
   model.waits.forEach((list, j) => {
-    for (const { on, least } of list) followers[on]?.push({ j, least });
+    for (const { on, least, clock } of list) followers[on]?.push({ on: j, least, clock });
   });
   for (const i of firsts) {
     const duration = durationOf(model, timing, i);
     const most = Math.min(
       timing.makespan - duration,
-      ...(followers[i] ?? []).map(({ j, least }) => (start[j] ?? 0) - least - duration),
+      ...(followers[i] ?? []).map(
+        (wait) => beforeWait(model.pauses ?? [], start[wait.on] ?? 0, wait) - duration,
+      ),
     );
     const moments = [most];
     for (let j = 0; j < model.n; j++) {
@@ -202,7 +223,8 @@ function fitsAt(model: Model, modes: Int32Array, start: Int32Array, i: number, a
   const way = activities[i]?.modes[modes[i] ?? 0];
   if (!way) return false;
   const end = at + way.duration;
-  if (activities[i]?.whole && pastBreak(model.breaks ?? [], at, way.duration) !== at) return false;
+  const room = activities[i]?.room ?? 0;
+  if (activities[i]?.whole && pastBreak(model.breaks ?? [], at, way.duration + room) !== at) return false;
   const overlapping: number[] = [];
   for (let j = 0; j < n; j++) {
     const other = activities[j]?.modes[modes[j] ?? 0];

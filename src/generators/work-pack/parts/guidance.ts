@@ -128,6 +128,11 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     check: 'Count back agrees with count off.',
     hold: false,
   },
+  'clear up': {
+    work: 'Tools, old liner, offcuts, swarf, rags and tape out of the trough and off the platforms. Count tools against the list that came up.',
+    check: 'Tool count agrees; nothing lies in the trough. Look from both ends with a lamp.',
+    hold: false,
+  },
   'covers on': {
     work: 'Look for tools and rags. Put every cover back with all its bolts.',
     check: 'Count back agrees with count off; guards complete.',

@@ -55,7 +55,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
 
 /** The facts of a step that keep people safe, each as a line that a fitter can act on. */
 function measuresOf(step: Step): readonly string[] {
-  const { heat, attendants = [], aboard, unit, every, cutToFit, gate } = step;
+  const { heat, attendants = [], aboard, unit, every, rest, cutToFit, gate } = step;
   return [
     ...(gate ? [/^gate\b/i.test(gate.name) ? `${gate.name}.` : `Gate ${gate.name}.`] : []),
     ...(heat ? [heat.kind === 'cold' ? 'Cold work: no flame, arc or sparks.' : hotWords(heat)] : []),
@@ -64,6 +64,9 @@ function measuresOf(step: Step): readonly string[] {
       : []),
     ...(aboard ? [`${unit?.use.name ?? 'Platform'}: at most ${aboard.count}.`] : []),
     ...(every ? [`Repeat every ${every.text} while anybody is inside.`] : []),
+    ...(rest
+      ? [`The place ${rest.kind} for ${rest.time.text}: nobody works there before, nights counted in.`]
+      : []),
     ...(cutToFit ? ['Closing panel: measure the gap on site and cut to fit.'] : []),
   ];
 }

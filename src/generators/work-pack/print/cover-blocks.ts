@@ -161,9 +161,8 @@ function orderWords(pack: WorkPack): string {
 }
 
 function timeWords({ schedule }: WorkPack): string {
-  // Repeated tests of the air are told but have no time of their own in the plan, so nothing is claimed that counts them.
   const bound = schedule.optimal
-    ? `no plan can be shorter${(schedule.repeatGasTests?.times ?? 0) > 0 ? ', repeated gas tests not counted' : ''}`
+    ? 'no plan can be shorter'
     : `no plan can be shorter than ${formatHours(schedule.lowerBound)}`;
   const window =
     schedule.available === undefined ? '' : ` of ${formatHours(schedule.available)} in the window`;

@@ -90,12 +90,12 @@ export function scheduleBlocks({ schedule, steps }: WorkPack): PrintBlock[] {
       : `Longest chain: steps ${schedule.criticalPath.join(', ')}. A delay in any of them delays the end.`,
     `Lower bound ${formatHours(schedule.lowerBound)}: ${schedule.boundBecause}.`,
     ...schedule.shorten.map((each) => `With ${each.what} about ${formatHours(each.saves)} less.`),
-    ...(schedule.repeatGasTests
+    ...(schedule.repeatGasTests ? [againWords(schedule.repeatGasTests)] : []),
+    ...(schedule.accessMoves > 0
       ? [
-          `Air tested again every ${formatHours(schedule.repeatGasTests.every)}: ${schedule.repeatGasTests.times} times besides the first.`,
+          `${schedule.accessMoves} ${schedule.accessMoves === 1 ? 'move of a mobile platform' : 'moves of mobile platforms'}.`,
         ]
       : []),
-    ...(schedule.accessMoves > 0 ? [`${schedule.accessMoves} moves of mobile platforms.`] : []),
     ...schedule.defaults,
   ];
   return [
@@ -107,4 +107,12 @@ export function scheduleBlocks({ schedule, steps }: WorkPack): PrintBlock[] {
 /** Below an hour in minutes. */
 function timeShort(hours: number): string {
   return hours < 0.995 ? `${Math.round(hours * 60)} min` : formatHours(hours);
+}
+
+function againWords({ every, times }: { readonly every?: number; readonly times: number }): string {
+  const often = every === undefined ? '' : `every ${formatHours(every)} and `;
+  return (
+    `Air tested again ${often}before work goes on after a break: ` +
+    `${times} ${times === 1 ? 'time' : 'times'} besides the first; all work on the machine stands still meanwhile.`
+  );
 }

@@ -2,6 +2,7 @@
 
 import type { Step } from '../../../domain/model/job.js';
 import { atTheMachine } from '../../../domain/order/side-by-side.js';
+import { disturbs } from '../../../domain/order/rest.js';
 import { sayStep } from '../../../domain/order/words.js';
 import type { Rule } from '../../rule.js';
 import { but, soundOrder } from '../../telling/sound-order.js';
@@ -30,6 +31,7 @@ export const clauseWithoutUse: Rule = {
 function useless(step: Step, nowhere: boolean): string | undefined {
   if (step.cutToFit && step.action !== 'fit') return 'has no closing panel to cut to fit';
   if (step.every && step.action !== 'gas test') return 'is no test that could be repeated';
+  if (step.rest && !disturbs(step)) return `lays hands on no place that ${step.rest.kind}`;
   if (step.start && step.action !== 'fit') return 'fits nothing that could start at an end';
   if (step.heat?.kind === 'hot' && !atTheMachine(step))
     return 'is not done at the machine, and cannot be hot work';

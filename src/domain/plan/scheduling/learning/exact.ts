@@ -5,6 +5,7 @@
 import { moveBetween, overloads, type WorkMode, type Model } from '../model.js';
 import type { Timing } from '../serial.js';
 import { BetweenBreaks, type TimedLength } from './between-breaks.js';
+import { ClockGap } from './clock-gap.js';
 import { Solver } from './solver.js';
 import { TimeTable, type TimedUse } from './time-table.js';
 
@@ -263,14 +264,30 @@ class Search {
   private bindOrder(): void {
     const { model } = this;
     model.waits.forEach((list, j) => {
-      for (const { on, least } of list) this.addWait(on, j, least);
+      for (const { on, least, clock } of list) {
+        this.addWait(on, j, least);
+        if (clock > 0) this.addClock(on, j, { least: clock });
+      }
       this.addWait(j, this.end, 0);
     });
-    for (const { first, then, most } of model.within) {
+    for (const { first, then, most, byClock } of model.within) {
+      if (byClock) {
+        this.addClock(first, then, { most });
+        continue;
+      }
       const finish = this.finish[first]!;
       if (finish >= 0) this.addArc(then, finish, -most);
       else this.addArc(then, first, -most - model.shortest[first]!);
     }
+  }
+
+  private addClock(first: number, then: number, bounds: { least?: number; most?: number }): void {
+    const finish = this.finish[first]!;
+    const of = finish >= 0 ? finish : first;
+    const length = finish >= 0 ? 0 : this.model.shortest[first]!;
+    const pauses = bounds.most === undefined ? (this.model.pauses ?? []) : this.model.nights;
+    const gap = new ClockGap(of, length, then, bounds, pauses);
+    this.solver.addPropagator(gap, [2 * of, 2 * of + 1, 2 * then, 2 * then + 1]);
   }
 
   /** Pairs of which it is not yet said which is first, and of which one must be. */
@@ -362,13 +379,13 @@ class Search {
   private bindBreaks(): void {
     const { model, solver } = this;
     const breaks = model.breaks ?? [];
-    model.activities.forEach(({ whole, modes }, i) => {
+    model.activities.forEach(({ whole, modes, room = 0 }, i) => {
       if (!whole || breaks.length === 0) return;
       const first = this.ways[i]!;
-      const lengths: TimedLength[] = [{ duration: model.shortest[i]!, slot: -1, value: 0 }];
+      const lengths: TimedLength[] = [{ duration: model.shortest[i]! + room, slot: -1, value: 0 }];
       if (first >= 0)
         modes.forEach((mode, m) =>
-          lengths.push({ duration: mode.duration, slot: 2 * (first + m), value: 1 }),
+          lengths.push({ duration: mode.duration + room, slot: 2 * (first + m), value: 1 }),
         );
       const slots = [2 * i, 2 * i + 1, ...lengths.flatMap(({ slot }) => (slot < 0 ? [] : [slot]))];
       solver.addPropagator(new BetweenBreaks(i, lengths, breaks), slots);

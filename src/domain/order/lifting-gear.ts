@@ -4,7 +4,7 @@
 // Between two points of a load chart the smaller load counts; beyond the last one the crane lifts nothing.
 
 import type { LiftingPoint } from '../model/conveyor.js';
-import type { CranePlace, Job } from '../model/job.js';
+import type { CranePlace, Job, StepAction } from '../model/job.js';
 import type { Crane } from '../model/plant.js';
 
 export interface LiftingGear {
@@ -54,6 +54,29 @@ export function gearFor(job: Job, middle: number): LiftingGear {
     sidePull,
     outOfReach: (job.cranes ?? []).length > 0 && !near,
   };
+}
+
+/** Cranes that lift along a stretch, by name: those that hang more there than any lifting point near by. */
+export function cranesAlong(
+  job: Job,
+  areas: readonly { readonly from: number; readonly to: number }[],
+): string[] {
+  const names = new Set<string>();
+  if ((job.cranes ?? []).length === 0) return [];
+  for (const { from, to } of areas)
+    for (let at = from; at <= to; at += apart) {
+      const crane = gearFor(job, at).crane;
+      if (crane) names.add(crane.place.use.name);
+    }
+  return [...names];
+}
+
+/** mm between the places looked at. */
+const apart = 500;
+
+/** True for steps that hang pieces of the spiral from a hook. */
+export function hangsLoads(step: { readonly action: StepAction }): boolean {
+  return step.action === 'remove screw' || step.action === 'insert screw';
 }
 
 /** mm, horizontal, from the slewing centre to a hook above the trough at a chainage. */

@@ -1,0 +1,37 @@
+// Told by the order checker (domain/order), which also finds the repairs. How long the wait is, the planner knows.
+
+import { onViolation } from '../../telling/on-violation.js';
+import type { Rule } from '../../rule.js';
+import { but, soundOrder } from '../../telling/sound-order.js';
+
+export const stillDrying: Rule = {
+  code: 'TL491',
+  title: 'Work where a place still has to dry or cool',
+  severity: 'warning',
+  why: 'What is wet under a panel stays wet and rusts; what is hot softens the panel and burns hands.',
+  todo: 'Let the later step wait for the one that `dries` or `cools`; the plan then keeps the time between.',
+  given: 'job',
+  bad: but(
+    soundOrder,
+    [
+      '  clean run above Gate by Alpha',
+      '  c: clean run above Gate by Alpha\n  patch run above Gate by Bravo after c cools 1 h cold work',
+    ],
+    [
+      '  fit run above Gate starting at head by Alpha',
+      '  «fit» run above Gate starting at head by Alpha after c',
+    ],
+  ),
+  good: but(
+    soundOrder,
+    [
+      '  clean run above Gate by Alpha',
+      '  c: clean run above Gate by Alpha\n  p: patch run above Gate by Bravo after c cools 1 h cold work',
+    ],
+    [
+      '  fit run above Gate starting at head by Alpha',
+      '  fit run above Gate starting at head by Alpha after p',
+    ],
+  ),
+  check: onViolation('still drying'),
+};
