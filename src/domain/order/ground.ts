@@ -77,6 +77,7 @@ export interface Ground {
   readonly runs: readonly RunGround[];
   /** True where steps of their own join the pieces of the new spiral. */
   readonly joins: boolean;
+  readonly steps: readonly Step[];
   /** Where each step works, by its position; undefined where its stretch is nowhere. */
   readonly areas: readonly (readonly Area[] | undefined)[];
   /** Stretches to be relined. */
@@ -161,6 +162,7 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
     braces,
     holdDowns,
     runs,
+    steps,
     joins: steps.some((step) => step.action === 'join screw'),
     areas,
     scope,

@@ -115,8 +115,9 @@ function tableMarkup(block: Table): Markup {
     'table',
     {
       class:
-        [block.form ? 'form' : '', block.rows.length <= shortTable ? 'keep' : ''].filter(Boolean).join(' ') ||
-        undefined,
+        [block.form ? 'form' : '', block.dense ? 'dense' : '', block.rows.length <= shortTable ? 'keep' : '']
+          .filter(Boolean)
+          .join(' ') || undefined,
     },
     block.caption !== undefined && element('caption', {}, block.caption),
     element(
@@ -204,6 +205,8 @@ p { margin: 0 0 1.4mm; }
 table { font-size: 9.2pt; line-height: 1.24; margin: 0.5mm 0 2.5mm; }
 .caption { font-weight: bold; font-size: 9.2pt; margin: 0 0 1mm; break-after: avoid; }
 table.form td { height: 6.6mm; }
+table.dense { font-size: 8.4pt; line-height: 1.1; }
+table.dense td { padding-top: 0.2mm; padding-bottom: 0.2mm; }
 td.write { border-left: 0.5pt solid #b0b0b0; }
 th { hyphens: auto; }
 tr.strong td { font-weight: bold; }

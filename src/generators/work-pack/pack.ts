@@ -67,6 +67,8 @@ export interface WorkPack {
   /** Last days to order, from the plant's lead times; empty without a window or lead times. */
   readonly orderBy: readonly OrderBy[];
   readonly schedule: ScheduleFacts;
+  /** The same plan by the hour of working time. */
+  readonly hours: readonly HourRow[];
   readonly lifts: LiftFacts;
   readonly cutLists: readonly CutListFacts[];
   readonly materials: readonly MaterialRow[];
@@ -148,6 +150,38 @@ export interface AsFittedFacts {
     }[];
   }[];
   readonly screw: string | undefined;
+}
+
+/** One hour of working time, or what is left of a shift. */
+export interface HourRow {
+  readonly from: number;
+  readonly to: number;
+  /** `2027-01-18 07:00`; undefined without a window. */
+  readonly startText: string | undefined;
+  readonly finishText: string | undefined;
+  readonly doing: readonly {
+    /** Number of the step. */
+    readonly step: number;
+    readonly action: StepAction;
+    readonly where: string;
+    readonly who: string;
+    readonly people: number;
+    readonly unit?: string;
+    /** Of the hour. */
+    readonly hours: number;
+  }[];
+  /** Nobody may be inside at the end of the shift: the air would have to be tested again. */
+  readonly everybodyOut: boolean;
+  /** At the end of the hour: parts that are off, panels bare and fitted, and how the machine stands. */
+  readonly off: { readonly covers: number; readonly braces: number; readonly holdDowns: number };
+  readonly runs: readonly {
+    readonly run: number;
+    readonly panels: number;
+    readonly bare: number;
+    readonly clean: number;
+    readonly fitted: number;
+  }[];
+  readonly machine: readonly string[];
 }
 
 /** Working hours count from the first shift of the window. */

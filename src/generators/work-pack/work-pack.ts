@@ -23,6 +23,7 @@ import { fittedAreas, panelLift, panelRows, runRows } from './parts/panels.js';
 import { fixingOf } from './parts/fixing.js';
 import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
 import { standingOf } from './parts/standing.js';
+import { hourRows } from './parts/hours.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
 import { liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
@@ -116,6 +117,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     order: plan.order,
     steps: rows,
     schedule: scheduleFacts(plan),
+    hours: hourRows(plan, ground, rows),
     lifts: liftFacts(plan.lifts, unit, takings),
     cutLists: cuts.map(cutListFacts),
     materials: materialsOf(job, ground, cuts, fitted).map(materialRow),

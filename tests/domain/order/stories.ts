@@ -130,6 +130,7 @@ export function step(line: string, of?: Job): Step {
   const heat = heatOf(
     take(/ (cold work|hot work(?: shielded)?(?: wet)?(?: fire watch \d+ min)?(?: to be confirmed)?)$/)?.[1],
   );
+  const waits = take(/ (dries|cools) (\d+) (h|min)$/);
   const every = take(/ every (\d+) h$/)?.[1];
   const takes = take(/ takes (\d+) (h|min)$/);
   const after = take(/ after ([\w, ]+)$/)?.[1];
@@ -166,6 +167,18 @@ export function step(line: string, of?: Job): Step {
             Number(takes[1]) / (takes[2] === 'min' ? 60 : 1),
             `${takes[1]} ${takes[2]}`,
           ),
+        }),
+    ...(waits === undefined
+      ? {}
+      : {
+          rest: {
+            kind: waits[1] === 'dries' ? ('dries' as const) : ('cools' as const),
+            time: stated(
+              'duration',
+              Number(waits[2]) / (waits[3] === 'min' ? 60 : 1),
+              `${waits[2]} ${waits[3]}`,
+            ),
+          },
         }),
     ...(every === undefined ? {} : { every: stated('duration', Number(every), `${every} h`) }),
     ...(heat ? { heat } : {}),

@@ -2,14 +2,10 @@
 
 import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
 import type { Ground } from '../../../domain/order/ground.js';
-import { workCalendar } from '../../../domain/plan/work-calendar.js';
-import { formatDay } from '../../../domain/units/calendar.js';
 import { alongTheTrough } from '../../drawing/along.js';
 import { crossSection } from '../../drawing/cross-section.js';
 import type { Drawing } from '../../drawing/drawing-sheet.js';
 import { elevation } from '../../drawing/elevation.js';
-import type { GanttFacts } from '../../drawing/gantt.js';
-import { gantt } from '../../drawing/gantt.js';
 import { panelMap } from '../../drawing/panel-map.js';
 import type { Issue, Pictured } from '../../drawing/picture.js';
 import { issueDrawings } from '../../drawing/picture.js';
@@ -60,43 +56,7 @@ export function packDrawings(
       crossSection(conveyor, { look: 'downstream', liner, screw }),
       ...panelMap(pictured, liner).map((picture) => ({ ...picture, chart: true })),
       ...spiralLift(conveyor, screw, lifts),
-      ...gantt(ganttFacts(ground, steps)),
     ],
     issue,
   );
-}
-
-function ganttFacts(ground: Ground, steps: readonly StepRow[]): GanttFacts {
-  const { job } = ground;
-  const duration = Math.max(0, ...steps.map((step) => step.finish));
-  const calendar = workCalendar(job);
-  const days: { at: number; name: string }[] = [];
-  let before: number | undefined;
-  // A quarter of an hour is finer than any shift begins.
-  for (let quarter = 0; quarter / 4 < duration; quarter++) {
-    const day = calendar.startAt(quarter / 4)?.day;
-    if (day !== undefined && day !== before) days.push({ at: quarter / 4, name: formatDay(day) });
-    before = day;
-  }
-  return {
-    conveyor: job.conveyor.name,
-    duration,
-    days,
-    rows: steps.map((step) => ({
-      number: step.number,
-      label: `${step.action} ${shortWhere(step)}`.trim(),
-      who: step.who,
-      start: step.start,
-      finish: step.finish,
-      float: step.float,
-      critical: step.critical,
-    })),
-  };
-}
-
-function shortWhere(step: StepRow): string {
-  return step.where
-    .replace(/^(all isolation points|whole conveyor|drive plate|whole length)$/, '')
-    .replace(/, [\d.]+ m to [\d.]+ m/, '')
-    .replace(/spiral, both.*/, '');
 }

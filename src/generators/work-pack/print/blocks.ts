@@ -33,6 +33,8 @@ export type PrintBlock =
       readonly origins?: readonly Origin[];
       /** Tall rows for handwriting. */
       readonly form?: boolean;
+      /** Low rows, to be looked up and not written in. */
+      readonly dense?: boolean;
       /** Narrow enough to be printed in two halves side by side. */
       readonly halves?: boolean;
       readonly strong?: readonly number[];

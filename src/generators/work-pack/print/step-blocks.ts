@@ -4,6 +4,7 @@
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
 import type { StepRow, WorkPack } from '../pack.js';
 import type { PrintBlock } from './blocks.js';
+import { hourBlocks } from './hour-blocks.js';
 
 export function stepBlocks(pack: WorkPack): PrintBlock[] {
   const first = new Map<string, StepRow>();
@@ -83,7 +84,8 @@ function momentWords(
   return day === lastDay ? [...heading, `${from} to ${to}`] : [...heading, `${from} to`, `${lastDay} ${to}`];
 }
 
-export function scheduleBlocks({ schedule, steps }: WorkPack): PrintBlock[] {
+export function scheduleBlocks(pack: WorkPack): PrintBlock[] {
+  const { schedule, steps } = pack;
   const items = [
     schedule.criticalPath.length === steps.length
       ? 'Every step waits for the one before it: a delay in any delays the end.'
@@ -98,10 +100,7 @@ export function scheduleBlocks({ schedule, steps }: WorkPack): PrintBlock[] {
       : []),
     ...schedule.defaults,
   ];
-  return [
-    { kind: 'heading', level: 2, text: 'Time' },
-    { kind: 'list', items },
-  ];
+  return [{ kind: 'heading', level: 2, text: 'Time' }, { kind: 'list', items }, ...hourBlocks(pack)];
 }
 
 /** Below an hour in minutes. */
