@@ -172,6 +172,26 @@ function openPairs(w: Walk): JudgedViolation[] {
       },
     });
   }
+  found.push(...drying(w, settled));
+  const told = new Map<string, FallingPair[]>();
+  for (const pair of fallingPairs(w, mostPairs)) {
+    if (settled.has(pairKey(pair.step, pair.other))) continue;
+    // A gate that nobody shuts is one matter, however many steps it would part.
+    const same = pair.gates.length > 0 ? told.get(pair.gates.join()) : undefined;
+    if (same) same.push(pair);
+    else {
+      const pairs = [pair];
+      if (pair.gates.length > 0) told.set(pair.gates.join(), pairs);
+      found.push(...falling(w, pair, pairs));
+    }
+  }
+  return found;
+}
+
+/** Work where a place has to dry or cool, with nothing said of which is first. */
+function drying(w: Walk, settled: Set<string>): JudgedViolation[] {
+  const { steps } = w.sequence;
+  const found: JudgedViolation[] = [];
   for (const { step, other, rest } of dryingPairs(w)) {
     const a = steps[other];
     const b = steps[step];
@@ -193,18 +213,6 @@ function openPairs(w: Walk): JudgedViolation[] {
         conflicts: [{ step: a, words: sayRole('still drying', 'same time') }],
       },
     });
-  }
-  const told = new Map<string, FallingPair[]>();
-  for (const pair of fallingPairs(w, mostPairs)) {
-    if (settled.has(pairKey(pair.step, pair.other))) continue;
-    // A gate that nobody shuts is one matter, however many steps it would part.
-    const same = pair.gates.length > 0 ? told.get(pair.gates.join()) : undefined;
-    if (same) same.push(pair);
-    else {
-      const pairs = [pair];
-      if (pair.gates.length > 0) told.set(pair.gates.join(), pairs);
-      found.push(...falling(w, pair, pairs));
-    }
   }
   return found;
 }
