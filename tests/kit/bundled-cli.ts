@@ -1,7 +1,7 @@
 // The command line bundled as it ships, into a folder of its own: for tests in which another program calls it.
 
 import { build } from 'esbuild';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -24,9 +24,11 @@ export async function bundledCli(): Promise<string> {
     target: 'node20',
     format: 'esm',
     logLevel: 'error',
+    define: { TROUGHLINE_VERSION: '"0.1.0"' },
     banner: {
       js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);',
     },
   });
+  copyFileSync(path.join(root, 'node_modules/highs/build/highs.wasm'), path.join(outdir, 'highs.wasm'));
   return path.join(outdir, 'cli.mjs');
 }

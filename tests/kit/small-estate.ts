@@ -84,4 +84,4 @@ export const estateTexts: Readonly<Record<string, string>> = {
   'history.trough': 'duty BR1 from 2025-06-02 66 h/week\n',
 };
 
-export const nextLook = look('BR1', '2026-11-02', 8900, ['P1 thickness 5.2 mm', 'P2 thickness 7.0 mm']);
+export const nextLook = look('BR1', '2026-11-02', 8900, ['P1 thickness 6.0 mm', 'P2 thickness 7.0 mm']);
