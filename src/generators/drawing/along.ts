@@ -3,7 +3,7 @@
 // heights of the rows are not.
 
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
-import type { Picture, Pictured } from './picture.js';
+import type { PanelMark, Picture, Pictured } from './picture.js';
 import { comesOff, metres } from './picture.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
@@ -208,9 +208,7 @@ function paintPanels(view: View, y: number): Markup[] {
           fill: panel.renewed && view.pictured.scope.length > 0 ? hatchFill(view.id, 'worn') : '#fff',
         }),
       );
-      const name = panel.closing ? `${panel.number} C` : `${panel.number}`;
-      const long = `${name} · ${Math.round(panel.to - panel.from)}`;
-      marks.push(fitted(long, name, shown, y + 5.5, panel.renewed));
+      marks.push(panelLabel(panel, shown, y));
     }
   }
   for (const gap of view.pictured.conveyor.breaks) {
@@ -385,6 +383,21 @@ interface Spanning {
   readonly name?: string;
   readonly from: { readonly value: number };
   readonly to: { readonly value: number };
+}
+
+/** Number and length where they fit; a closing panel keeps its C however narrow it is. */
+function panelLabel(panel: PanelMark, room: { from: number; to: number }, y: number): Markup {
+  const { number, closing, renewed } = panel;
+  const name = closing ? `${number} C` : `${number}`;
+  const fits = (text: string, size: number): boolean =>
+    textWidth(text, size) * (renewed ? 1.06 : 1) <= room.to - room.from - 1;
+  if (!closing || fits(name, lettering.normal))
+    return fitted(`${name} · ${Math.round(panel.to - panel.from)}`, name, room, y + 5.5, renewed);
+  const style = { anchor: 'middle', bold: renewed, rim: true, size: lettering.caption } as const;
+  const middle = (room.from + room.to) / 2;
+  return fits(`${number}`, lettering.caption)
+    ? group(letters([middle, y + 3.9], `${number}`, style), letters([middle, y + 6.9], 'C', style))
+    : letters([middle, y + 5.3], 'C', style);
 }
 
 function boxes(view: View, y: number, height: number, spans: readonly Spanning[], letter: string): Markup[] {

@@ -157,10 +157,17 @@ function paintPanels(view: View): Markup[] {
         line([view.x(panel.to), view.top], [view.x(panel.to), view.bottom], { width: lineWidth.thin }),
       );
       const name = panel.closing ? `${panel.number}C` : `${panel.number}`;
-      if (textWidth(name, lettering.normal) < width - 0.4) {
+      const fits = textWidth(name, lettering.normal) < width - 0.4;
+      if (fits || panel.closing) {
         const foot = height >= shallow ? (view.top + view.bottom) / 2 + 1.25 : view.bottom + 3.6;
         marks.push(
-          letters([from + width / 2, foot], name, { anchor: 'middle', bold: panel.renewed, rim: true }),
+          letters([from + width / 2, foot], fits ? name : 'C', {
+            anchor: 'middle',
+            bold: panel.renewed,
+            rim: true,
+            // A closing panel keeps its C however narrow it is.
+            size: fits || width > 3 ? lettering.normal : lettering.caption,
+          }),
         );
       }
     }

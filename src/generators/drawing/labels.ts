@@ -47,3 +47,40 @@ export function spreadLabels(
   }
   return middles;
 }
+
+/** What a label must not cover: a mark of this half-size around a spot. */
+export interface CoveredMark {
+  readonly x: number;
+  readonly y: number;
+  readonly half: number;
+}
+
+/** Where a label of a width and height would stand: its middle, and its foot. */
+export interface LabelSpot {
+  readonly x: number;
+  readonly foot: number;
+}
+
+/** The first spot that covers no obstacle, else the one that covers the fewest; undefined for no spots. `free`: none is covered. */
+export function freeSpot(
+  spots: readonly LabelSpot[],
+  size: { readonly width: number; readonly height: number },
+  obstacles: readonly CoveredMark[],
+): (LabelSpot & { readonly free: boolean }) | undefined {
+  const covered = spots.map((spot) => obstacles.filter((each) => covers(spot, size, each)).length);
+  const least = Math.min(...covered);
+  const spot = spots[covered.indexOf(least)];
+  return spot && { ...spot, free: least === 0 };
+}
+
+function covers(
+  { x, foot }: LabelSpot,
+  { width, height }: { readonly width: number; readonly height: number },
+  mark: CoveredMark,
+): boolean {
+  return (
+    Math.abs(mark.x - x) < width / 2 + mark.half &&
+    mark.y > foot - height - mark.half &&
+    mark.y < foot + mark.half
+  );
+}

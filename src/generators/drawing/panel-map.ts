@@ -6,10 +6,10 @@ import { clockToAngle, formatClock } from '../../domain/units/clock.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
-import type { Markup } from '../page/markup.js';
-import { circle, letters, lettering, line, lineWidth, rectangle } from '../page/svg.js';
-import { spreadLabels } from './labels.js';
-import type { Picture, Pictured } from './picture.js';
+import { element, type Markup } from '../page/markup.js';
+import { blank, circle, letters, lettering, line, lineWidth, rectangle } from '../page/svg.js';
+import { freeSpot, spreadLabels, type CoveredMark, type LabelSpot } from './labels.js';
+import type { PanelMark, Picture, Pictured } from './picture.js';
 import { metres } from './picture.js';
 import { stripsOf } from './strips.js';
 import type { Strip } from './strips.js';
@@ -110,26 +110,94 @@ function paintPanels(view: View): Markup[] {
         }),
       );
       marks.push(...boltRows(view, panel.from, panel.to));
-      const name = panel.closing ? `${panel.number} C` : `${panel.number}`;
-      const length = `${Math.round(panel.to - panel.from)}`;
-      const room = span.to - span.from - 1;
-      const middle = (span.from + span.to) / 2;
-      const side = view.y(-view.half) - view.y(across(view, 3));
-      const arc = view.y(across(view, 3)) - view.y(0);
-      // The number between 6 and 3 o'clock, the length on the straight side below it; on a small sheet both in its middle.
-      const small = arc < 4.6 || side < 3.6;
-      const middleOfSheet = top + height / 2;
-      const numberFoot = small ? middleOfSheet - 0.3 : (view.y(0) + view.y(across(view, 3))) / 2 + 1.8;
-      const lengthFoot = small ? middleOfSheet + 3.4 : view.y(-view.half) - (side - 2.6) * 0.62;
-      const size = small || textWidth(name, lettering.large) > room ? lettering.normal : lettering.large;
-      const shown = [name, `${panel.number}`].find((text) => textWidth(text, size) <= room);
-      if (shown)
-        marks.push(letters([middle, numberFoot], shown, { size, anchor: 'middle', bold: true, rim: true }));
-      if (textWidth(length, lettering.normal) <= room)
-        marks.push(letters([middle, lengthFoot], length, { anchor: 'middle', rim: true }));
+      marks.push(...panelLabels(view, panel, span));
     }
   }
   return marks;
+}
+
+/** The number on the curve and the length on a straight side, clear of the points; a closing panel keeps its C however narrow. */
+function panelLabels(view: View, panel: PanelMark, span: { from: number; to: number }): readonly Markup[] {
+  const room = span.to - span.from - 1;
+  const side = view.y(-view.half) - view.y(across(view, 3));
+  const arc = view.y(across(view, 3)) - view.y(0);
+  const small = arc < 4.6 || side < 3.6;
+  const label = (text: string, at: 'curve' | 'side', size: number): Markup => {
+    const spots = small ? smallSpots(view, span, at) : spotsOf(view, span, at, side);
+    const width = textWidth(text, size);
+    const inside = spots.filter(
+      ({ x }) => x - width / 2 >= span.from + 0.4 && x + width / 2 <= span.to - 0.4,
+    );
+    const spot = freeSpot(
+      inside.length > 0 ? inside : spots.slice(0, 1),
+      { width, height: size * 0.75 },
+      marksOf(view),
+    );
+    // A length that finds no free place stands in the panel list.
+    return spot && (spot.free || at === 'curve')
+      ? letters([spot.x, spot.foot], text, { size, anchor: 'middle', bold: at === 'curve', rim: true })
+      : blank;
+  };
+  const length = `${Math.round(panel.to - panel.from)}`;
+  const lengthShown =
+    textWidth(length, lettering.normal) <= room ? [label(length, 'side', lettering.normal)] : [];
+  const name = panel.closing ? `${panel.number} C` : `${panel.number}`;
+  const size = [small ? lettering.normal : lettering.large, lettering.normal].find(
+    (each) => textWidth(name, each) <= room,
+  );
+  if (size !== undefined) return [label(name, 'curve', size), ...lengthShown];
+  const number = `${panel.number}`;
+  if (!panel.closing)
+    return textWidth(number, lettering.normal) <= room
+      ? [label(number, 'curve', lettering.normal), ...lengthShown]
+      : lengthShown;
+  // Number and C below each other, or the C alone.
+  const middle = (span.from + span.to) / 2;
+  const style = { size: lettering.caption, anchor: 'middle', bold: true, rim: true } as const;
+  const foot = view.y(0) - 1;
+  return [
+    ...(textWidth(number, lettering.caption) <= room ? [letters([middle, foot - 3.2], number, style)] : []),
+    letters([middle, foot], 'C', style),
+    ...lengthShown,
+  ];
+}
+
+/** Below six o'clock, above it, and beside the middle of the panel. */
+function spotsOf(
+  view: View,
+  span: { from: number; to: number },
+  at: 'curve' | 'side',
+  side: number,
+): readonly LabelSpot[] {
+  const middle = (span.from + span.to) / 2;
+  const quarter = (span.to - span.from) / 4;
+  const feet =
+    at === 'curve'
+      ? [(view.y(0) + view.y(across(view, 3))) / 2 + 1.8, (view.y(0) + view.y(across(view, 9))) / 2 + 1.8]
+      : [view.y(-view.half) - (side - 2.6) * 0.62, view.y(view.half) + 2.6 + (side - 2.6) * 0.38];
+  return feet.flatMap((foot) => [middle, middle - quarter, middle + quarter].map((x) => ({ x, foot })));
+}
+
+/** On a small sheet both stand in its middle, one above the other. */
+function smallSpots(
+  view: View,
+  span: { from: number; to: number },
+  at: 'curve' | 'side',
+): readonly LabelSpot[] {
+  const middle = (span.from + span.to) / 2;
+  const quarter = (span.to - span.from) / 4;
+  const centre = (view.y(view.half) + view.y(-view.half)) / 2;
+  const feet = at === 'curve' ? [centre - 0.3, centre - 1.4, centre + 3.9] : [centre + 3.4, centre + 3.9];
+  return feet.flatMap((foot) => [middle, middle - quarter, middle + quarter].map((x) => ({ x, foot })));
+}
+
+/** The crosses of the points on this strip. */
+function marksOf(view: View): readonly CoveredMark[] {
+  return view.pictured.conveyor.points.map((point) => ({
+    x: view.x(point.at.value),
+    y: view.y(across(view, point.clock.hours)),
+    half: 1.5,
+  }));
 }
 
 /** Bolts at the declared pitch in the declared number of rows, the outer rows near the sheet's edges (rows as declared, edge 40 mm assumed). */
@@ -231,8 +299,12 @@ function paintPoints(view: View): Markup[] {
   for (const point of points) {
     const [x, y] = [view.x(point.at.value), view.y(across(view, point.clock.hours))];
     marks.push(
-      line([x - 1.2, y], [x + 1.2, y], { width: lineWidth.thick }),
-      line([x, y - 1.2], [x, y + 1.2], { width: lineWidth.thick }),
+      element(
+        'g',
+        { class: 'point-mark' },
+        line([x - 1.2, y], [x + 1.2, y], { width: lineWidth.thick }),
+        line([x, y - 1.2], [x, y + 1.2], { width: lineWidth.thick }),
+      ),
     );
   }
   const middles = spreadLabels(

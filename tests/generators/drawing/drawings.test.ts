@@ -6,7 +6,7 @@ import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
 import type { Drawing } from '../../../src/generators/drawing/drawing-sheet.js';
 import { openBrowser } from '../browser.js';
-import { liftConveyor, read, theConveyor, theJob } from '../estate.js';
+import { liftConveyor, read, tarnholt, theConveyor, theJob } from '../estate.js';
 
 function drawings(text: string, look: 'downstream' | 'upstream' = 'downstream'): readonly Drawing[] {
   const analysis = read(text);
@@ -47,6 +47,12 @@ const shapes: Readonly<Record<string, string>> = {
   }),
 };
 
+/** The demo's own jobs. */
+function demoDrawings(): readonly Drawing[] {
+  const estate = tarnholt();
+  return estate.jobs.flatMap((job) => workPack(estate, job).drawings);
+}
+
 describe('drawings', () => {
   let browser: Browser;
   beforeAll(async () => {
@@ -56,10 +62,16 @@ describe('drawings', () => {
     await browser.close();
   });
 
-  for (const [name, text] of Object.entries(shapes)) {
+  const sets: Readonly<Record<string, () => readonly Drawing[]>> = {
+    'the demo’s jobs': demoDrawings,
+    ...Object.fromEntries(
+      Object.entries(shapes).map(([name, text]) => [name, () => drawings(text, 'upstream')]),
+    ),
+  };
+  for (const [name, drawn] of Object.entries(sets)) {
     test(`of ${name}: no label covers another, none leaves the border, none is smaller than 2.5 mm`, async () => {
       const page = await browser.newPage();
-      for (const drawing of drawings(text, 'upstream')) {
+      for (const drawing of drawn()) {
         await page.setContent(`<body style="margin:0">${drawing.svg}</body>`);
         const found = await page.evaluate(() => {
           const frame = document.querySelector('svg')?.getBoundingClientRect();
@@ -83,6 +95,14 @@ describe('drawings', () => {
             )
               problems.push(`outside: ${a.words}`);
             // Boxes are as tall as the font; lettering itself leaves a third of that free.
+            for (const cross of document.querySelectorAll('.point-mark')) {
+              const box = cross.getBoundingClientRect();
+              const across = Math.min(a.seen.right, box.right) - Math.max(a.seen.left, box.left);
+              // Lettering leaves a fifth of its box free above and below.
+              const free = a.seen.height * 0.2;
+              const down = Math.min(a.seen.bottom - free, box.bottom) - Math.max(a.seen.top + free, box.top);
+              if (!a.turned && across > 0.5 && down > 0.5) problems.push(`${a.words} over a point`);
+            }
             for (const b of texts.slice(i + 1)) {
               if (a.group !== b.group || a.turned || b.turned) continue;
               const across =
@@ -101,11 +121,29 @@ describe('drawings', () => {
     });
   }
 
+  test('every closing panel carries its C, also one too narrow for its number', () => {
+    // The last run of the lift conveyor closes with a panel of 500 mm; joints elsewhere make narrower ones.
+    for (const gap of ['7.5 m', '7.55 m', '7.7 m', '7.25 m']) {
+      const text = liftConveyor().replace('to 7.5 m slide gate', `to ${gap} slide gate`);
+      const analysis = read(text);
+      const pack = workPack(analysis.estate, theJob(analysis));
+      const closing = pack.panels.filter((panel) => panel.closing).length;
+      expect(closing).toBeGreaterThan(0);
+      for (const kind of ['Elevation', 'Layout along the axis', 'Panel map']) {
+        const lettered = pack.drawings
+          .filter(({ documentType }) => documentType === kind)
+          .flatMap(words)
+          .filter((word) => /^(\d+ ?)?C( · \d+)?$/.test(word));
+        expect(lettered, `${kind} at ${gap}`).toHaveLength(closing);
+      }
+    }
+  });
+
   test('carry a title block with owner, number, scale, date, sheet and origin', () => {
     const analysis = read(liftConveyor());
     const pack = workPack(analysis.estate, theJob(analysis), { drawnFrom: 'jobs/spring.trough' });
     const sheets = pack.drawings.filter(({ chart }) => !chart);
-    expect(sheets.length).toBeGreaterThan(3);
+    expect(sheets.length).toBeGreaterThan(2);
     expect(words(sheets[0])).toEqual(
       expect.arrayContaining([
         'Tarnholt Organics',
