@@ -48,6 +48,13 @@ describe('the parts of src', () => {
     expect((1000 * found) / lines).toBeLessThanOrEqual(1);
   });
 
+  test('hold few lines that are wider than a screen: style sheets, and a message or two that no joint divides', () => {
+    const wide = files.flatMap(({ file, text }) =>
+      text.split('\n').flatMap((line, i) => (line.length > 160 ? [`${file}:${i + 1}`] : [])),
+    );
+    expect(wide.length, wide.join('\n')).toBeLessThanOrEqual(30);
+  });
+
   test('call no two types by one name', () => {
     expect(sharedTypeNames(files)).toEqual([]);
   });

@@ -123,6 +123,8 @@ function riskRaised(
   const rise = key === 'condemn' ? least : least / 10;
   if (is <= accepted || (was > accepted && is - was < rise)) return [];
   return [
-    `the change raises the risk of ${key === 'condemn' ? 'the limit' : 'steel'} at ${conveyor}${by === undefined ? '' : ` by ${by}`} from ${percent(was)} to ${percent(is)}, and ${percent(accepted)} is accepted (--fail-on ${key === 'condemn' ? 'risk' : 'contact'})`,
+    `the change raises the risk of ${key === 'condemn' ? 'the limit' : 'steel'} at ` +
+      `${conveyor}${by === undefined ? '' : ` by ${by}`} from ${percent(was)} to ${percent(is)}, ` +
+      `and ${percent(accepted)} is accepted (--fail-on ${key === 'condemn' ? 'risk' : 'contact'})`,
   ];
 }

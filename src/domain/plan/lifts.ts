@@ -93,7 +93,10 @@ export interface HandLift {
   readonly count: number;
   /** Of the heaviest, kg. */
   readonly mass: number;
-  /** Centre of gravity: from an end along the trough, and below the centre line of the trough (negative above it), mm; undefined where the shape is not known. */
+  /**
+   * Centre of gravity: from an end along the trough, and below the centre line of the trough (negative above it), mm; undefined
+   * where the shape is not known.
+   */
   readonly centre: { readonly along: number; readonly below: number } | undefined;
   /** By the team rule, at the guideline of 25 kg for one person close to the body; undefined where more than three would be needed. */
   readonly people: number | undefined;

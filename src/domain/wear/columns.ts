@@ -116,7 +116,10 @@ export type Remark =
     }
   /** The colours seen and the thicknesses measured cannot both be right. `chance`: of such colours, given the thicknesses. */
   | { readonly kind: 'colour against thickness'; readonly unit: number; readonly chance: number }
-  /** A thickness far from what all else foretold. `weight`, 0 to 1, is what it counts for, 1 where it is its unit's only one; `expected` mm; `deviation` in standard deviations. */
+  /**
+   * A thickness far from what all else foretold. `weight`, 0 to 1, is what it counts for, 1 where it is its unit's only one;
+   * `expected` mm; `deviation` in standard deviations.
+   */
   | {
       readonly kind: 'outlier';
       readonly reading: number;

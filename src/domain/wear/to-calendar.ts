@@ -1,8 +1,8 @@
 // Which dates do exposures stand for? The hours (or tonnes) since the meter was last read are themselves uncertain, those that have
 // run since then unread like those to come: their average over Δt days is lognormal about the duty with variation v, v² = level² +
 // wander²·per/Δt, and that is part of the interval. Nothing is concluded from a limit that nobody saw reached: a risk that was there
-// when the meter was read does not fall because nobody looked. The exposure still to come is held as a table of its distribution over ln exposure, straight between entries; against a lognormal
-// duty each entry then integrates in closed form. Index arithmetic runs within lengths made here, so `!` after an index is safe.
+// when the meter was read does not fall because nobody looked. The exposure still to come is held as a table of its distribution
+// over ln exposure, straight between entries; against a lognormal duty each entry then integrates in closed form. Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { CalendarDay } from '../units/calendar.js';
 import { areaTabled, density } from './numeric/normal.js';

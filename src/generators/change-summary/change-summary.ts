@@ -419,7 +419,8 @@ function remarksOf(before: ComparedSide, after: ComparedEstate): readonly string
     if (side.kind === 'saved report') {
       if (!side.saved.ledger)
         remarks.push(
-          `${side.name} was saved by an earlier version and holds no records of its own: only readings of the liners that lie there now were compared, not meters, relines or descriptions`,
+          `${side.name} was saved by an earlier version and holds no records of its own: ` +
+            'only readings of the liners that lie there now were compared, not meters, relines or descriptions',
         );
       continue;
     }

@@ -109,7 +109,8 @@ export function movementParts(movement: MovedForecast): readonly string[] {
   const parts: string[] = [];
   if (chances)
     parts.push(
-      `limit ${by === undefined ? 'today' : `by ${by}`} ${fromTo(percent(chances.before.condemn), percent(chances.after.condemn))}${crossed.includes('limit') ? crossing(chances.after.condemn > chances.before.condemn) : ''}`,
+      `limit ${by === undefined ? 'today' : `by ${by}`} ` +
+        `${fromTo(percent(chances.before.condemn), percent(chances.after.condemn))}${crossed.includes('limit') ? crossing(chances.after.condemn > chances.before.condemn) : ''}`,
       `steel ${fromTo(percent(chances.before.contact), percent(chances.after.contact))}${crossed.includes('steel') ? crossing(chances.after.contact > chances.before.contact) : ''}`,
     );
   parts.push(`order ${fromTo(orderText(before), orderText(after))}`);
@@ -151,7 +152,11 @@ export function restText({ rest }: Moved, summary: ChangeSummary): string | unde
   if (rest.count === 0) return undefined;
   const points = (chance: number): string => formatNumber(chance * 100, 1);
   const { chance, days } = summary.threshold;
-  return `${counted(rest.count, 'other forecast')} moved by at most ${points(rest.chance)} points and ${counted(rest.days, 'day')}, less than is told one by one (${points(chance)} points, ${counted(days, 'day')}, a tenth of the interval), as shared rates do`;
+  return (
+    `${counted(rest.count, 'other forecast')} moved by at most ${points(rest.chance)} points and ` +
+    `${counted(rest.days, 'day')}, less than is told one by one (${points(chance)} points, ` +
+    `${counted(days, 'day')}, a tenth of the interval), as shared rates do`
+  );
 }
 
 export function calendarTitle(calendar: NonNullable<ChangeSummary['calendar']>): string {

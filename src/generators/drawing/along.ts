@@ -60,7 +60,9 @@ export function alongTheTrough(pictured: Pictured): readonly Picture[] {
     title: `${conveyor.name}: along the trough`,
     documentType: 'Layout along the axis',
     scale: `${layout.scale.text} along`,
-    description: `${conveyor.name} laid out along its axis from ${metres(strips[0]?.from ?? 0)} m to ${metres(strips.at(-1)?.to ?? 0)} m of chainage, part ${sheet + 1} of ${layout.sheets.length}.`,
+    description:
+      `${conveyor.name} laid out along its axis from ${metres(strips[0]?.from ?? 0)} m to ` +
+      `${metres(strips.at(-1)?.to ?? 0)} m of chainage, part ${sheet + 1} of ${layout.sheets.length}.`,
     hatches: ['worn'],
     content(id) {
       const marks = [

@@ -63,7 +63,10 @@ export function crossSection(conveyor: Conveyor, options: SectionOptions): Pictu
     title: `${conveyor.name}: cross-section, looking ${options.look}`,
     documentType: 'Cross-section',
     scale: scale.text,
-    description: `Section through ${conveyor.name} looking ${options.look}: trough of ${formatLength(trough.insideRadius.value)} inside radius with ${options.liner.layers.map((layer) => `${layer.name} ${formatLength(layer.thickness.value)}`).join(', ')} and a screw of ${formatLength(options.screw.outsideDiameter.value)}.`,
+    description:
+      `Section through ${conveyor.name} looking ${options.look}: ` +
+      `trough of ${formatLength(trough.insideRadius.value)} inside radius with ` +
+      `${options.liner.layers.map((layer) => `${layer.name} ${formatLength(layer.thickness.value)}`).join(', ')} and a screw of ${formatLength(options.screw.outsideDiameter.value)}.`,
     hatches: ['dots', 'left', 'level', 'cross', 'right', 'steel', 'worn'],
     content(id) {
       const view: View = {
@@ -116,7 +119,10 @@ function trace(view: View, radius: number, side: number): string {
 function band(view: View, inner: number, outer: number, side: number): string {
   const [x, y] = view.centre;
   const [a, b, top] = [inner / view.reduction, outer / view.reduction, y - side / view.reduction];
-  return `M${n(x - b)} ${n(top)}V${n(y)}A${n(b)} ${n(b)} 0 0 0 ${n(x + b)} ${n(y)}V${n(top)}H${n(x + a)}V${n(y)}A${n(a)} ${n(a)} 0 0 1 ${n(x - a)} ${n(y)}V${n(top)}Z`;
+  return (
+    `M${n(x - b)} ${n(top)}V${n(y)}A${n(b)} ${n(b)} 0 0 0 ${n(x + b)} ` +
+    `${n(y)}V${n(top)}H${n(x + a)}V${n(y)}A${n(a)} ${n(a)} 0 0 1 ${n(x - a)} ${n(y)}V${n(top)}Z`
+  );
 }
 
 function paintTrough(view: View): Markup[] {

@@ -55,7 +55,10 @@ export function elevation(pictured: Pictured): Picture {
     title: `${conveyor.name}: elevation`,
     documentType: 'Elevation',
     scale: scale.text,
-    description: `${conveyor.name} from the side at its incline of ${degrees(incline)}, ${metres(conveyor.length.value)} m long, flow from left to right, with runs, panels, breaks, access and isolation points.`,
+    description:
+      `${conveyor.name} from the side at its incline of ${degrees(incline)}, ` +
+      `${metres(conveyor.length.value)} m long, flow from left to right, with runs, panels, breaks, ` +
+      'access and isolation points.',
     hatches: ['worn', 'steel'],
     content(id) {
       const depth =
@@ -380,8 +383,13 @@ function paintIncline(view: View, foot: readonly [number, number]): Markup[] {
   const way = incline > 0 ? 1 : -1;
   const reach = 34;
   const radius = 26;
-  const arc = `M${n(x + way * radius)} ${n(y)}A${radius} ${radius} 0 0 ${incline > 0 ? 0 : 1} ${n(x + way * radius * Math.cos(angle))} ${n(y - radius * Math.sin(Math.abs(angle)))}`;
-  const text = `${degrees(Math.abs(incline))}: ${incline > 0 ? 'rises' : 'falls'} ${metres(Math.abs(conveyor.length.value * Math.sin(angle)))} m over ${metres(conveyor.length.value * Math.cos(angle))} m`;
+  const arc =
+    `M${n(x + way * radius)} ${n(y)}A${radius} ${radius} 0 0 ${incline > 0 ? 0 : 1} ` +
+    `${n(x + way * radius * Math.cos(angle))} ${n(y - radius * Math.sin(Math.abs(angle)))}`;
+  const text =
+    `${degrees(Math.abs(incline))}: ` +
+    `${incline > 0 ? 'rises' : 'falls'} ${metres(Math.abs(conveyor.length.value * Math.sin(angle)))} m ` +
+    `over ${metres(conveyor.length.value * Math.cos(angle))} m`;
   return [
     line([x, y], [x + way * reach, y], { width: 0.18, dash: '4 1.5' }),
     path(arc, { width: 0.18 }),

@@ -51,7 +51,10 @@ export function panelMap(pictured: Pictured, liner: LinerSpecification): readonl
     title: `${conveyor.name}: liner unrolled`,
     documentType: 'Panel map',
     scale: layout.scale.text,
-    description: `The liner of ${conveyor.name} unrolled, ${metres(strips[0]?.from ?? 0)} m to ${metres(strips.at(-1)?.to ?? 0)} m, part ${sheet + 1} of ${layout.sheets.length}; sheet width ${Math.round(2 * half)} mm.`,
+    description:
+      `The liner of ${conveyor.name} unrolled, ` +
+      `${metres(strips[0]?.from ?? 0)} m to ${metres(strips.at(-1)?.to ?? 0)} m, ` +
+      `part ${sheet + 1} of ${layout.sheets.length}; sheet width ${Math.round(2 * half)} mm.`,
     hatches: ['worn', 'dots'],
     height: drawingArea.y + head + strips.length * heightAt(layout.scale.reduction) + 2,
     content(id) {

@@ -73,7 +73,9 @@ export function spiralLift(
     title: `${conveyor.name}: spiral, cuts and lifts`,
     documentType: 'Lift drawing',
     scale: `${layout.scale.text} along`,
-    description: `Spiral of ${conveyor.name} in ${pieces.length} pieces: ${pieces.map((piece) => `${piece.number}, ${metres(piece.to - piece.from)} m, ${formatMass(piece.mass)}`).join('; ')}.`,
+    description:
+      `Spiral of ${conveyor.name} in ${pieces.length} pieces: ` +
+      `${pieces.map((piece) => `${piece.number}, ${metres(piece.to - piece.from)} m, ${formatMass(piece.mass)}`).join('; ')}.`,
     hatches: [],
     content: (id) => [
       letters(
@@ -127,7 +129,9 @@ function paintSpiral(view: View, middle: number): Markup[] {
       const [x, next] = [view.x(at), view.x(at + pitch / 2)];
       const up = Math.round((at - first) / (pitch / 2)) % 2 === 0 ? -1 : 1;
       const bend = (next - x) * 0.3642;
-      d += `${d === '' ? `M${n(x)} ${n(middle + up * half)}` : ''}C${n(x + bend)} ${n(middle + up * half)} ${n(next - bend)} ${n(middle - up * half)} ${n(next)} ${n(middle - up * half)}`;
+      d +=
+        `${d === '' ? `M${n(x)} ${n(middle + up * half)}` : ''}C${n(x + bend)} ${n(middle + up * half)} ` +
+        `${n(next - bend)} ${n(middle - up * half)} ${n(next)} ${n(middle - up * half)}`;
     }
     return path(d, { width, dash });
   };

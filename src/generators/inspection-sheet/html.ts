@@ -97,10 +97,18 @@ function blanks(sheet: InspectionSheet): Markup {
   );
 }
 
+function isolationWords(
+  { name, title, kind, at }: InspectionSheet['isolations'][number],
+  unit: InspectionSheet['unit'],
+): string {
+  const where = at === undefined ? '' : `, at ${chainageWords(at, unit)}`;
+  return `${name}${title ? ` ${title}` : ''} (${kind}${where})`;
+}
+
 function cautions(sheet: InspectionSheet): Markup {
   const points =
     sheet.isolations.length > 0
-      ? `Isolation points declared: ${sheet.isolations.map((item) => `${item.name}${item.title ? ` ${item.title}` : ''} (${item.kind}${item.at === undefined ? '' : `, at ${chainageWords(item.at, sheet.unit)}`})`).join('; ')}.`
+      ? `Isolation points declared: ${sheet.isolations.map((item) => isolationWords(item, sheet.unit)).join('; ')}.`
       : 'No isolation point is declared for this conveyor: find and lock them all before opening.';
   return element(
     'section',
@@ -154,7 +162,8 @@ function pointTable(sheet: InspectionSheet): Markup {
     element(
       'p',
       { class: 'small' },
-      'Write what you see and nothing else. Not seen is an answer. A reading outside what is expected: clean the place, look again, check point, side and gauge; then write it down as it is.',
+      'Write what you see and nothing else. Not seen is an answer. A reading outside what is expected: ' +
+        'clean the place, look again, check point, side and gauge; then write it down as it is.',
     ),
   );
 }
@@ -387,7 +396,9 @@ function template(sheet: InspectionSheet): Markup {
     element(
       'p',
       {},
-      `One line a point: thickness … ${sheet.unit}, or colour …, or trough showing, or not seen "why". Leave out lines nobody looked at.${sheet.openConditions.length > 0 ? ' An open condition stands as it is while it is there; write closed before it once it is put right, not seen where nobody could look.' : ''}`,
+      `One line a point: thickness … ${sheet.unit}, or colour …, or trough showing, or not seen "why". ` +
+        'Leave out lines nobody looked ' +
+        `at.${sheet.openConditions.length > 0 ? ' An open condition stands as it is while it is there; write closed before it once it is put right, not seen where nobody could look.' : ''}`,
     ),
     element('pre', {}, lines.join('\n')),
   );

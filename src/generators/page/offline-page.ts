@@ -16,7 +16,9 @@ export interface OfflinePage {
 }
 
 export function offlinePage(page: OfflinePage): string {
-  const policy = `default-src 'none'; script-src 'sha256-${sha256Base64(page.script)}'; style-src 'sha256-${sha256Base64(page.styles)}'; base-uri 'none'; form-action 'none'`;
+  const policy =
+    `default-src 'none'; script-src 'sha256-${sha256Base64(page.script)}'; ` +
+    `style-src 'sha256-${sha256Base64(page.styles)}'; base-uri 'none'; form-action 'none'`;
   return [
     '<!DOCTYPE html>',
     '<html lang="en-GB">',

@@ -94,7 +94,10 @@ export function noMoneyText({ money, conveyor }: ConveyorDecision): string | und
     case 'no costs':
       return `Plant ${conveyor.plant.name} declares no costs, so options are compared by their chances alone.`;
     case 'currencies':
-      return `Costs of plant ${conveyor.plant.name} are stated in ${money.currencies.join(' and ')}: sums of different currencies mean nothing, so no costs are compared.`;
+      return (
+        `Costs of plant ${conveyor.plant.name} are stated in ${money.currencies.join(' and ')}: ` +
+        'sums of different currencies mean nothing, so no costs are compared.'
+      );
   }
 }
 

@@ -227,7 +227,9 @@ export const reportSchema: Schema = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: 'Remaining life of liners',
   description:
-    'Chances run from 0 to 1 and count panels that nobody has seen in; fields that end in Seen are of what was seen alone. Lengths in mm, days in ISO 8601, money in the currency named beside it. Missing is null.',
+    'Chances run from 0 to 1 and count panels that nobody has seen in; ' +
+    'fields that end in Seen are of what was seen alone. ' +
+    'Lengths in mm, days in ISO 8601, money in the currency named beside it. Missing is null.',
   type: 'object',
   properties: {
     formatVersion: { const: remainingLifeFormatVersion },

@@ -68,7 +68,8 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
     whatIfSection(report),
     `How good were the forecasts? ${markdownText([trackSentence(report), ...publishedSentences(report)].join(' '))}`,
     `What this rests on: ${markdownText(countsSentence(report.counts) + leftOutSentence(report.counts))}`,
-    '> **This report advises; a competent person decides.** It does not clear a machine for work or for further running. Isolate and prove dead, follow site permits and local codes.',
+    '> **This report advises; a competent person decides.** It does not clear a machine for work or ' +
+      'for further running. Isolate and prove dead, follow site permits and local codes.',
   ].filter((part) => part !== '');
   return fitted(head, conveyors.map(conveyorSection));
 }

@@ -18,7 +18,9 @@ export function lastLineText({ plate, minimum, places }: TroughState): string {
   return (
     `The plate is ${millimetres(plate)}, and ${millimetres(minimum)} of it must be left: ${millimetres(spare)} once the liner is through. ` +
     (fastest
-      ? `At the fastest rate measured on bare steel here, ${fastest.least ? 'at least ' : ''}${rate(fastest.rate)} mm/1000 h at ${metres(fastest.at)} m, a new plate lasts ${fastest.least ? 'at most ' : ''}${amountWithUnit(spare / fastest.rate, 'h')} bare.`
+      ? 'At the fastest rate measured on bare steel here, ' +
+        `${fastest.least ? 'at least ' : ''}${rate(fastest.rate)} mm/1000 h at ${metres(fastest.at)} m, ` +
+        `a new plate lasts ${fastest.least ? 'at most ' : ''}${amountWithUnit(spare / fastest.rate, 'h')} bare.`
       : 'How fast the screw wears this steel was never measured here, so no life is promised for it.')
   );
 }

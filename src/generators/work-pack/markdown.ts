@@ -15,7 +15,8 @@ export function workPackMarkdown(pack: WorkPack): string {
     lines.push('> **NOT BUILDABLE AS IT STANDS**', '>');
     pack.obstacles.forEach((obstacle, index) =>
       lines.push(
-        `> ${index + 1}. **${text(obstacle.message)}** ${text(obstacle.reason)}${obstacle.repairs.length > 0 ? ` What would do: ${obstacle.repairs.map((repair) => text(repair.replace(/\.$/, ''))).join('; or ')}.` : ''}`,
+        `> ${index + 1}. **${text(obstacle.message)}** ` +
+          `${text(obstacle.reason)}${obstacle.repairs.length > 0 ? ` What would do: ${obstacle.repairs.map((repair) => text(repair.replace(/\.$/, ''))).join('; or ')}.` : ''}`,
       ),
     );
     lines.push('');

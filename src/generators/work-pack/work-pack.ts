@@ -229,10 +229,11 @@ function windowOf(job: Job): Pick<WorkPack, 'window'> {
 }
 
 function scopeWords(job: Job, places: readonly string[]): readonly string[] {
-  const words = job.relines.map(
-    ({ stretch, liner }, index) =>
-      `Reline ${stretch.kind === 'all' ? 'the whole conveyor' : stretchText(stretch)}${places[index] && stretch.kind !== 'chainage' ? `, ${places[index]}` : ''}, with ${liner.name}.`,
-  );
+  const words = job.relines.map(({ stretch, liner }, index) => {
+    const what = stretch.kind === 'all' ? 'the whole conveyor' : stretchText(stretch);
+    const where = places[index] && stretch.kind !== 'chainage' ? `, ${places[index]}` : '';
+    return `Reline ${what}${where}, with ${liner.name}.`;
+  });
   if (job.screwChange) words.push(`Change the screw to ${job.screwChange.screw.name}.`);
   return words;
 }
@@ -248,7 +249,10 @@ function factsOf(job: Job, unit: LengthUnit): readonly Fact[] {
     },
     {
       name: 'Trough',
-      value: `inside radius ${lengthWords(conveyor.trough.insideRadius.value, unit)}, straight side ${lengthWords(conveyor.trough.sideHeight.value, unit)}, plate ${lengthWords(conveyor.trough.plate.value, unit)}`,
+      value:
+        `inside radius ${lengthWords(conveyor.trough.insideRadius.value, unit)}, ` +
+        `straight side ${lengthWords(conveyor.trough.sideHeight.value, unit)}, ` +
+        `plate ${lengthWords(conveyor.trough.plate.value, unit)}`,
     },
     {
       name: 'Liner',

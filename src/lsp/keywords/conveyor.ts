@@ -26,7 +26,8 @@ export const conveyorKeywords: KeywordDocs = {
   ConveyorLiner: {
     liner: word(
       'The liner fitted when the conveyor was commissioned, by the name of its specification. Where a stretch had another one from the beginning, ' +
-        'a further line says so: `liner TwoLayer8 run above Gate`, `liner TwoLayer8 from 0 m to 4.8 m`. After a change of specification say so in a `reline`; what stood here stays.',
+        'a further line says so: `liner TwoLayer8 run above Gate`, `liner TwoLayer8 from 0 m to 4.8 m`. ' +
+        'After a change of specification say so in a `reline`; what stood here stays.',
       'liner ${1:TwoLayer12}',
     ),
     from: word('Only from this chainage on.', 'from ${1:0} m to ${2:4.8} m'),

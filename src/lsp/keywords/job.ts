@@ -95,7 +95,8 @@ export const jobKeywords: KeywordDocs = {
   },
   HeldUp: {
     'spiral held up by': word(
-      'How the spiral is kept up while panels pass under it. The load on each support is worked out from the spiral’s mass. A competent person chooses the gear.',
+      'How the spiral is kept up while panels pass under it. ' +
+        'The load on each support is worked out from the spiral’s mass. A competent person chooses the gear.',
       'spiral held up by "${1:chain hoist on a beam across the trough}" rated ${2:500} kg every ${3:3} m',
     ),
     rated: word('Rated load of each support, as on its plate.', 'rated ${1:500} kg'),

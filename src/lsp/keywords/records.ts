@@ -71,7 +71,9 @@ export const recordKeywords: KeywordDocs = {
     at: word('Where: a chainage from the tail, or the name of an inspection point.', 'at ${1:9.5} m'),
     clock: word('Clock position, where it matters.', 'clock ${1:6:00}'),
     'worn through': word(
-      'The liner was worn through here. Only so does a condition tell of the rate of wear: it then counts as bare steel read at this place, at the bottom (6:00) where no clock position is written.',
+      'The liner was worn through here. Only so does a condition tell of the rate of wear: ' +
+        'it then counts as bare steel read at this place, ' +
+        'at the bottom (6:00) where no clock position is written.',
     ),
     slight: word('To be watched.'),
     serious: word('To be put right at the next chance.'),

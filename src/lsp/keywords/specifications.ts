@@ -48,7 +48,9 @@ export const specificationKeywords: KeywordDocs = {
       'maximum temperature ${1:80} degC',
     ),
     'sound velocity': word(
-      'Sound velocity for ultrasonic gauges, as calibrated on an offcut of this liner at site temperature: gauge tables give 2080 m/s for LDPE and 2460 for HDPE, ' +
+      'Sound velocity for ultrasonic gauges, ' +
+        'as calibrated on an offcut of this liner at site temperature: ' +
+        'gauge tables give 2080 m/s for LDPE and 2460 for HDPE, ' +
         'and nothing certain for PE-UHMW. 1 % wrong is 0.12 mm on 12 mm.',
       'sound velocity ${1:2045} m/s',
     ),
@@ -58,7 +60,9 @@ export const specificationKeywords: KeywordDocs = {
       'bolt length ${1:30} mm',
     ),
     'tightening torque': word(
-      'Torque that the bolts of the liner are tightened to. The plastic under the head gives way long before the bolt does: the maker of the liner says how much it bears.',
+      'Torque that the bolts of the liner are tightened to. ' +
+        'The plastic under the head gives way long before the bolt does: ' +
+        'the maker of the liner says how much it bears.',
       'tightening torque ${1:20} N·m',
     ),
     '±': word(lengthWithTolerance),

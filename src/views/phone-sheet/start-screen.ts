@@ -91,7 +91,8 @@ function sides(): readonly FormChild[] {
       el(
         'p',
         { class: 'hint' },
-        `${moved} added ${moved === 1 ? 'place is' : 'places are'} shown from this side now, and ${moved === 1 ? 'stays' : 'stay'} where ${moved === 1 ? 'it was' : 'they were'}.`,
+        `${moved} added ${moved === 1 ? 'place is' : 'places are'} shown from this side now, ` +
+          `and ${moved === 1 ? 'stays' : 'stay'} where ${moved === 1 ? 'it was' : 'they were'}.`,
       ),
   ];
 }

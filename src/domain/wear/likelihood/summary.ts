@@ -1,7 +1,8 @@
 // What do a unit's thickness rows say about its rate, in five numbers? y = rate·x + error, whitened by a Kalman filter where
 // hours are not all alike: wear then wanders about the straight line as a random walk of variance (ratio·σ·rate)² for each unit of
 // exposure (Durbin & Koopman, Time Series Analysis by State Space Methods, 2012, chapter 2; the regression column is filtered with
-// the data, as in chapter 6). The walk grows with the rate itself, so the filter runs at a grid of rates. With ratio 0 the filter does nothing and these are the sums of a line through the origin.
+// the data, as in chapter 6). The walk grows with the rate itself, so the filter runs at a grid of rates. With ratio 0 the
+// filter does nothing and these are the sums of a line through the origin.
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
 import type { Units } from '../reduce.js';

@@ -125,7 +125,11 @@ export const machineFormulas = [
     ),
     source: 'Open-coiled helical spring in texts on strength of materials',
     standing: 'derived',
-    note: 'For a thin bar: near a spring index (mean diameter over width) of 4, as of many spirals, curvature matters and the stretch is right to about a tenth. Driven at the discharge the spiral is pulled and stretches; driven at the inlet it is pushed, shortens and lifts, so the hold-downs matter.',
+    note:
+      'For a thin bar: near a spring index (mean diameter over width) of 4, as of many spirals, ' +
+      'curvature matters and the stretch is right to about a tenth. ' +
+      'Driven at the discharge the spiral is pulled and stretches; ' +
+      'driven at the inlet it is pushed, shortens and lifts, so the hold-downs matter.',
   },
   {
     id: 'capacity',
@@ -205,7 +209,9 @@ export const machineFormulas = [
     ),
     source: 'Data sheets of PE-UHMW: 150 to 230e-6/K, usually 200e-6; steel 12e-6, stainless 16e-6',
     standing: 'published',
-    note: 'Guides disagree on joints: many ask for a gap and oversize holes, short bolted panels are commonly butted tight. The joint policy is declared; this says what follows.',
+    note:
+      'Guides disagree on joints: many ask for a gap and oversize holes, ' +
+      'short bolted panels are commonly butted tight. The joint policy is declared; this says what follows.',
   },
   {
     id: 'restrained-stress',
@@ -233,6 +239,9 @@ export const machineFormulas = [
     ),
     source: 'Euler’s strut with clamped ends',
     standing: 'derived',
-    note: 'For a strip that is free at its sides. Held across its width too, as a wide sheet is, it buckles at 1/√(1 + ν), 0.83 of that (178 instead of 215 mm); the curved bottom is stiffer than either.',
+    note:
+      'For a strip that is free at its sides. ' +
+      'Held across its width too, as a wide sheet is, it buckles at 1/√(1 + ν), ' +
+      '0.83 of that (178 instead of 215 mm); the curved bottom is stiffer than either.',
   },
 ] as const satisfies readonly Formula[];

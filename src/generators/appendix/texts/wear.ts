@@ -13,7 +13,10 @@ export const wearFormulas = [
     symbols: symbols(['x h', 'running hours on this liner since it was fitted']),
     source: 'Bookkeeping of hour meters',
     standing: 'derived',
-    note: 'Meter changes are joined. Between records a straight line is taken; after the newest record the duty in force. Where wear is declared to follow tonnes, tonnes stand for hours throughout.',
+    note:
+      'Meter changes are joined. Between records a straight line is taken; ' +
+      'after the newest record the duty in force. ' +
+      'Where wear is declared to follow tonnes, tonnes stand for hours throughout.',
   },
   {
     id: 'long-term-rate',
@@ -40,7 +43,9 @@ export const wearFormulas = [
     ),
     source: api,
     standing: 'published',
-    note: 'The larger of the long-term and the short-term rate rules. Two readings close together in thickness say little: a gauge error counts double in their difference.',
+    note:
+      'The larger of the long-term and the short-term rate rules. ' +
+      'Two readings close together in thickness say little: a gauge error counts double in their difference.',
   },
   {
     id: 'remaining-life',
@@ -53,7 +58,9 @@ export const wearFormulas = [
     ),
     source: api,
     standing: 'published',
-    note: 'Newer evidence overrules: a colour seen since that the rate does not expect yet counts as the most it leaves, so RL is at most that; steel seen since leaves nothing. The rule is ours.',
+    note:
+      'Newer evidence overrules: a colour seen since that the rate does not expect yet counts as the ' +
+      'most it leaves, so RL is at most that; steel seen since leaves nothing. The rule is ours.',
   },
   {
     id: 'next-inspection',
@@ -95,9 +102,14 @@ export const wearFormulas = [
       ['σ mm', 'error of a reading'],
     ),
     source:
-      'Lognormal rates with normal reading error; colours, former liners and liners still running enter the same likelihood as interval and censored data (W. Q. Meeker and L. A. Escobar, Statistical Methods for Reliability Data, 1998)',
+      'Lognormal rates with normal reading error; ' +
+      'colours, former liners and liners still running enter the same likelihood as interval and ' +
+      'censored data (W. Q. Meeker and L. A. Escobar, Statistical Methods for Reliability Data, 1998)',
     standing: 'published',
-    note: 'Points of one run, liner, sector and duty borrow from each other; what was borrowed is shown. Wear is a straight line in exposure: as the worn strip widens the depth grows more slowly, so late in life the line is on the safe side.',
+    note:
+      'Points of one run, liner, sector and duty borrow from each other; what was borrowed is shown. ' +
+      'Wear is a straight line in exposure: as the worn strip widens the depth grows more slowly, ' +
+      'so late in life the line is on the safe side.',
   },
   {
     id: 'depth-life',
@@ -194,7 +206,8 @@ export const wearFormulas = [
       ['c_set m/s', 'velocity the gauge was set to'],
     ),
     source:
-      'Time of flight; gauge tables give about 2080 m/s for LDPE and 2460 for HDPE, a published study 2030 to 2060 for PE80 pipe; none is confirmed for PE-UHMW',
+      'Time of flight; gauge tables give about 2080 m/s for LDPE and 2460 for HDPE, ' +
+      'a published study 2030 to 2060 for PE80 pipe; none is confirmed for PE-UHMW',
     standing: 'published',
     note: 'One per cent of velocity is one per cent of thickness. The calibration block is the answer: an offcut of the liner, at the temperature on site.',
   },

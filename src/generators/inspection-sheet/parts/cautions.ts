@@ -8,7 +8,10 @@ export function sheetCautions(
   return [
     {
       heading: 'This sheet is no permit.',
-      text: 'It does not clear the machine for work. Site rules, permits and competent, licensed people decide; if anything differs from the sheet, stop and ask.',
+      text:
+        'It does not clear the machine for work. ' +
+        'Site rules, permits and competent, licensed people decide; if anything differs from the sheet, ' +
+        'stop and ask.',
     },
     {
       heading: 'Isolate and prove dead',
@@ -21,7 +24,9 @@ export function sheetCautions(
         }
       : {
           heading: 'Gas.',
-          text: 'Test before opening where material digests or rots, and again after each break. Smell is no warning. Whether this is a confined space is for a competent person to judge.',
+          text:
+            'Test before opening where material digests or rots, and again after each break. ' +
+            'Smell is no warning. Whether this is a confined space is for a competent person to judge.',
         },
     ...(conveyor.access.some((zone) => zone.kind !== 'ground')
       ? [

@@ -192,7 +192,8 @@ function unseenText({ panels, panelsSeen, today, accepted, outages, asOf }: Conv
   const seen = when ? when.condemnSeen : today.condemnSeen;
   return (
     `counting ${panels - panelsSeen === 1 ? 'it' : 'them'} in, the chance of the limit is ` +
-    `${percent(chance)} by ${when ? `${when.name} (${formatDay(when.from)})` : formatDay(asOf)}${seen === undefined ? '' : `, by what was seen ${percent(seen)}`}`
+    `${percent(chance)} by ${when ? `${when.name} (${formatDay(when.from)})` : formatDay(asOf)}` +
+    (seen === undefined ? '' : `, by what was seen ${percent(seen)}`)
   );
 }
 
@@ -218,12 +219,15 @@ function noOutageReasons(decision: ConveyorDecision): readonly string[] {
   return [
     ...(earliest
       ? [
-          `by ${earliest.day <= asOf ? 'today' : formatDay(earliest.day)} the limit is reached with a chance of ${percent(earliest.condemn)}${seen(earliest.condemnSeen)}, steel with ${percent(earliest.contact)}${seen(earliest.contactSeen)}${earliest.day <= asOf ? '' : `; ${earliest.why}`}`,
+          `by ${earliest.day <= asOf ? 'today' : formatDay(earliest.day)} the limit is reached with a chance ` +
+            `of ${percent(earliest.condemn)}${seen(earliest.condemnSeen)}, ` +
+            `steel with ${percent(earliest.contact)}${seen(earliest.contactSeen)}${earliest.day <= asOf ? '' : `; ${earliest.why}`}`,
         ]
       : []),
     day === undefined || day <= asOf
       ? `${risk} is passed today`
-      : `${risk} is passed ${day === passed?.day ? '' : 'by what was seen '}on ${formatDay(day)}${first && day < first.from ? `, before ${first.name} (${formatDay(first.from)})` : ''}`,
+      : `${risk} is passed ${day === passed?.day ? '' : 'by what was seen '}on ` +
+        `${formatDay(day)}${first && day < first.from ? `, before ${first.name} (${formatDay(first.from)})` : ''}`,
   ];
 }
 
@@ -272,7 +276,8 @@ function aboutWorst(worst: PointLife | undefined): readonly string[] {
     ];
   if (hand.kind === 'rate')
     return [
-      `${where}: ${atMost(worst)}${formatNumber(hand.last.thickness, 1)} mm left of ${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm`,
+      `${where}: ${atMost(worst)}${formatNumber(hand.last.thickness, 1)} mm left of ` +
+        `${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm`,
     ];
   if (worst.colours.kind === 'between') {
     return [
@@ -329,6 +334,7 @@ function strayReason({ points }: Unsorted): readonly string[] {
   return strays.length === 0
     ? []
     : [
-        `${strays.length === 1 ? 'a reading strays' : `${strays.length} readings stray`} from the rest: ${strays.slice(0, 4).join(', ')}${strays.length > 4 ? ' and more' : ''}`,
+        `${strays.length === 1 ? 'a reading strays' : `${strays.length} readings stray`} from the rest: ` +
+          `${strays.slice(0, 4).join(', ')}${strays.length > 4 ? ' and more' : ''}`,
       ];
 }

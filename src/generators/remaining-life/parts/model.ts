@@ -103,7 +103,10 @@ export interface ConveyorModel {
   /** Day on which the chance passes the risk; undefined beyond 40 years or without dates. */
   readonly riskDay: CalendarDay | undefined;
   readonly leadTime: { readonly days: number; readonly declared: boolean };
-  /** By cost alone, of the liner that has lain longest: age at which a planned reline costs least an hour (or tonne). Undefined without costs or a chance of contact. */
+  /**
+   * By cost alone, of the liner that has lain longest: age at which a planned reline costs least an hour (or tonne). Undefined
+   * without costs or a chance of contact.
+   */
   readonly cheapest: CheapestAge | undefined;
   /** Places whose reading would narrow the decision most, best first; `share` of the spread it is expected to take away. */
   readonly lookAt: readonly { readonly name: string; readonly share: number }[];

@@ -74,7 +74,9 @@ function forecastChange(before: ConveyorLife, now: ConveyorLife): readonly strin
       (then.days.q90 === undefined || today.days.q50 <= then.days.q90);
     if (Math.abs(moved) >= 7) {
       changes.push(
-        `limit forecast ${counted(Math.round(Math.abs(moved) / 7), 'week')} ${moved < 0 ? 'earlier' : 'later'} than then (${formatDay(then.days.q50)} then, ${formatDay(today.days.q50)} now), ${inside ? 'inside' : 'outside'} the 80 % interval of then`,
+        `limit forecast ${counted(Math.round(Math.abs(moved) / 7), 'week')} ` +
+          `${moved < 0 ? 'earlier' : 'later'} than then (${formatDay(then.days.q50)} then, ` +
+          `${formatDay(today.days.q50)} now), ${inside ? 'inside' : 'outside'} the 80 % interval of then`,
       );
     }
   } else if (then?.kind !== today?.kind && today?.kind === 'dates' && today.days.q50 !== undefined) {

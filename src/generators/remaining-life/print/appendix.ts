@@ -7,7 +7,8 @@ import { formulasOf } from '../../appendix/formulas.js';
 const words: readonly (readonly [string, string])[] = [
   [
     'Exposure',
-    'running hours, or tonnes, between the day a liner was fitted and the day it was looked at. Meter changes are joined; between records a straight line, after the newest one the duty in force',
+    'running hours, or tonnes, between the day a liner was fitted and the day it was looked at. ' +
+      'Meter changes are joined; between records a straight line, after the newest one the duty in force',
   ],
   [
     'Middle, 80 %',

@@ -70,7 +70,8 @@ function paceSentence(name: string, pace: WearPace): readonly string[] {
       const [a, b] = [pace.dates?.ifChanged.q05, pace.dates?.ifNot.q05];
       const by = a !== undefined && (b === undefined || a < b) ? a : b;
       return [
-        `Whether ${name} has worn ${pace.factor.middle >= 1 ? 'faster' : 'slower'} since the look of ${formatDay(pace.day)} cannot yet be told from steady wear (chance ${chance(pace.chance)}): ` +
+        `Whether ${name} has worn ${pace.factor.middle >= 1 ? 'faster' : 'slower'} since the look of ` +
+          `${formatDay(pace.day)} cannot yet be told from steady wear (chance ${chance(pace.chance)}): ` +
           `a look${by === undefined ? '' : ` by ${formatDay(by)}`}, with thicknesses at the same points, would tell.${notedWords(pace)}`,
       ];
     }
@@ -121,7 +122,11 @@ function months({ q10, q90 }: DayQuantiles): string {
 }
 
 function lookOffSentence(name: string, { day, bias }: LookOff): string {
-  return `The look of ${formatDay(day)} at ${name} reads ${millimetres(Math.abs(bias.middle))} ${bias.middle > 0 ? 'thick' : 'thin'} nearly everywhere: check the gauge and its sound velocity on a piece of known thickness.`;
+  return (
+    `The look of ${formatDay(day)} at ${name} reads ${millimetres(Math.abs(bias.middle))} ` +
+    `${bias.middle > 0 ? 'thick' : 'thin'} nearly everywhere: ` +
+    'check the gauge and its sound velocity on a piece of known thickness.'
+  );
 }
 
 /** A point that grew beyond its errors: another panel, another spot, or a misread. */
@@ -129,7 +134,9 @@ function breakSentences({ points, conveyor }: ConveyorLife): readonly string[] {
   return points.flatMap(({ place, model }) =>
     (model?.breaks ?? []).map(
       ({ from, to, growth }) =>
-        `${place.name} of ${conveyor.name} reads ${millimetres(growth)} thicker on ${formatDay(to)} than on ${formatDay(from)}, beyond the errors of both: a new panel that no reline records, another spot, or a misread; measure it again.`,
+        `${place.name} of ${conveyor.name} reads ${millimetres(growth)} thicker on ${formatDay(to)} than ` +
+        `on ${formatDay(from)}, beyond the errors of both: a new panel that no reline records, ` +
+        'another spot, or a misread; measure it again.',
     ),
   );
 }
@@ -140,7 +147,11 @@ export function scatterSentence({ level, factor, declared }: ScatterTold): strin
     level === 'above twice'
       ? 'Readings scatter far more than declared'
       : 'Readings scatter more than declared';
-  return `${which}: ${scatter} about smooth wear where ± ${millimetres(declared)} was declared (${formatNumber(factor.middle, 1)} times). Measure 5 points twice, by the same hand and by another, and declare what they differ by.`;
+  return (
+    `${which}: ${scatter} about smooth wear where ± ${millimetres(declared)} was declared ` +
+    `(${formatNumber(factor.middle, 1)} times). ` +
+    'Measure 5 points twice, by the same hand and by another, and declare what they differ by.'
+  );
 }
 
 /** Either the gauge is worse than declared, or the wear itself is uneven: until it is known which, both dates. */
@@ -163,21 +174,34 @@ function bothErrorsSentence(conveyors: readonly ConveyorLife[]): readonly string
 
 /** Why the hand's date and the model's do not agree. */
 export function disagreementSentence({ point, hand, model, why }: Disagreement): string {
-  const between = `${model.q50 === undefined ? 'beyond 40 years' : formatDay(model.q50)} (90 %: ${model.q05 === undefined ? '–' : formatDay(model.q05)} to ${model.q95 === undefined ? 'beyond 40 years' : formatDay(model.q95)})`;
+  const between =
+    `${model.q50 === undefined ? 'beyond 40 years' : formatDay(model.q50)} (90 %: ` +
+    `${model.q05 === undefined ? '–' : formatDay(model.q05)} to ` +
+    `${model.q95 === undefined ? 'beyond 40 years' : formatDay(model.q95)})`;
   const head = `${point}: ${formatDay(hand)} by hand, ${between} by the model.`;
   switch (why.kind) {
     case 'two readings':
       return (
-        `${head} The hand holds the rate between the last two readings for ever: ${millimetres(why.worn)} worn, give or take ${millimetres(why.error)} from their gauges alone; ` +
+        `${head} The hand holds the rate between the last two readings for ever: ` +
+        `${millimetres(why.worn)} worn, give or take ${millimetres(why.error)} from their gauges alone; ` +
         `the model goes by all ${counted(why.readings, 'thickness', 'thicknesses')} and by what the other places show.`
       );
     case 'a reading that strays':
-      return `${head} The hand takes the reading of ${formatDay(why.day)} as it stands; the model, going by all others, lets it count for ${formatNumber(why.weight, 2)}.`;
+      return (
+        `${head} The hand takes the reading of ${formatDay(why.day)} as it stands; ` +
+        `the model, going by all others, lets it count for ${formatNumber(why.weight, 2)}.`
+      );
     case 'a change of rate':
       return `${head} The model gives a change of the rate a chance of ${chance(why.chance)} and weighs both cases; the hand knows one rate only.`;
     case 'colours only':
-      return `${head} The hand has colours only and takes each layer to end where it is drawn; the model lets layers vary and also goes by what the other places show.`;
+      return (
+        `${head} The hand has colours only and takes each layer to end where it is drawn; ` +
+        'the model lets layers vary and also goes by what the other places show.'
+      );
     case 'the other places':
-      return `${head} The hand knows the ${counted(why.readings, 'thickness', 'thicknesses')} of this point only; the model also goes by ${counted(why.pool, 'place')} with records, which wear at another rate.`;
+      return (
+        `${head} The hand knows the ${counted(why.readings, 'thickness', 'thicknesses')} of this point ` +
+        `only; the model also goes by ${counted(why.pool, 'place')} with records, which wear at another rate.`
+      );
   }
 }

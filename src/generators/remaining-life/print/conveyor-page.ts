@@ -102,7 +102,8 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
       element(
         'p',
         { class: 'small' },
-        `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; all on one scale.${near ? ` The ${charts.length} of ${seen.length} points nearest to their limit.` : ''}`,
+        `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; ` +
+          `all on one scale.${near ? ` The ${charts.length} of ${seen.length} points nearest to their limit.` : ''}`,
       ),
     charts.length > 1 &&
       element(
@@ -287,25 +288,32 @@ function borrowed(life: ConveyorLife): Markup | undefined {
   if (!model || model.forecast.kind === 'cannot say') return undefined;
   const lines: string[] = model.borrowed.map(
     (b) =>
-      `${groupName(b.pool, b.label, life.conveyor.name)} wears ${formatNumber(b.factor, 2)} times (90 %: ${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, from ${counted(b.units, 'liner at a place', 'liners at places')} with records`,
+      `${groupName(b.pool, b.label, life.conveyor.name)} wears ${formatNumber(b.factor, 2)} times (90 %: ` +
+      `${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, ` +
+      `from ${counted(b.units, 'liner at a place', 'liners at places')} with records`,
   );
   for (const unseen of model.unseen) {
     lines.push(
-      `Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; the worst of several comes earlier`,
+      `Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: ` +
+        `such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; ` +
+        'the worst of several comes earlier',
     );
   }
   for (const point of life.points) {
     for (const stray of point.model?.strays ?? []) {
       const full = point.model?.fullWeight;
       lines.push(
-        `${point.place.name} on ${formatDay(stray.day)}: ${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`,
+        `${point.place.name} on ${formatDay(stray.day)}: ` +
+          `${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; ` +
+          `it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`,
       );
     }
   }
   for (const { place, model: own } of life.points)
     if (own?.asDeclared)
       lines.push(
-        `${place.name} reaches its limit ${depthText(own.condemn)} if its gauge scatters as found, ${depthText(own.asDeclared)} if the gauge is as good as declared and the wear uneven`,
+        `${place.name} reaches its limit ${depthText(own.condemn)} if its gauge scatters as found, ` +
+          `${depthText(own.asDeclared)} if the gauge is as good as declared and the wear uneven`,
       );
   if (life.measure) lines.push(measureText(life.measure));
   lines.push(dutyVariationText(model));

@@ -46,7 +46,11 @@ function outageTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
     element(
       'p',
       {},
-      'Chance that the condemn limit is reached by the first day of the outage, panels that nobody has seen counted in; below it of what was seen alone, and that the screw touches steel. The framed outage is the one to reline at; where none is framed, no planned outage is early enough, or none is needed yet.',
+      'Chance that the condemn limit is reached by the first day of the outage, ' +
+        'panels that nobody has seen counted in; ' +
+        'below it of what was seen alone, and that the screw touches steel. ' +
+        'The framed outage is the one to reline at; ' +
+        'where none is framed, no planned outage is early enough, or none is needed yet.',
     ),
     table({
       class: 'choice',
@@ -105,7 +109,9 @@ function cheapestList(conveyors: readonly ConveyorLife[]): Markup | undefined {
         ? `; the accepted risk is passed before, on ${formatDay(riskDay)}, and that rules`
         : '';
     return [
-      `${life.conveyor.name} at ${exposureText(cheapest.exposure, life.unit)} since fitting${when}: ${hourly(life, cheapest.costRate)} (${hourly(life, cheapest.toFailure)} if run until steel is touched)${late}`,
+      `${life.conveyor.name} at ${exposureText(cheapest.exposure, life.unit)} since fitting${when}: ` +
+        `${hourly(life, cheapest.costRate)} (${hourly(life, cheapest.toFailure)} if run until steel is ` +
+        `touched)${late}`,
     ];
   });
   if (told.length === 0) return undefined;
@@ -263,8 +269,11 @@ function fitSection({ fits, measure }: RemainingLife): Markup | undefined {
     return element(
       'li',
       {},
-      `${what}: ${fit.informative} of ${counted(fit.units, 'liner at a place', 'liners at places')} have records, ${counted(fit.readings, 'record')} in all. A middle place wears ${rate(fit.medianRate)} ${rateUnit(fit.measure)}` +
-        `${fit.rateError === undefined ? '' : ` (give or take ${formatNumber(fit.rateError * 100, 0)} %)`}; places of one group differ by about ${formatNumber((fit.spread ?? 0) * 100, 0)} %; a thickness is read to about ± ${thickness(fit.readingError ?? 0)} mm.`,
+      `${what}: ${fit.informative} of ${counted(fit.units, 'liner at a place', 'liners at places')} have ` +
+        `records, ${counted(fit.readings, 'record')} in all. ` +
+        `A middle place wears ${rate(fit.medianRate)} ${rateUnit(fit.measure)}` +
+        `${fit.rateError === undefined ? '' : ` (give or take ${formatNumber(fit.rateError * 100, 0)} %)`}; places of one group differ by about ${formatNumber((fit.spread ?? 0) * 100, 0)} %; ` +
+        `a thickness is read to about ± ${thickness(fit.readingError ?? 0)} mm.`,
     );
   });
   return group(
@@ -273,7 +282,9 @@ function fitSection({ fits, measure }: RemainingLife): Markup | undefined {
     element(
       'p',
       { class: 'small' },
-      'Places, runs, conveyors and liners borrow from each other; how much is said on each conveyor’s page. A place with few records leans on the others, one with many stands on its own.',
+      'Places, runs, conveyors and liners borrow from each other; ' +
+        'how much is said on each conveyor’s page. ' +
+        'A place with few records leans on the others, one with many stands on its own.',
     ),
   );
 }

@@ -165,7 +165,8 @@ function programmeLine({ programmes, conveyors }: RemainingLife): Markup | undef
       ? element(
           'p',
           { class: 'small' },
-          'Which conveyor goes into which outage, so that crews and platforms suffice: `troughline programme` on the command line works it out; this page is made without its solver.',
+          'Which conveyor goes into which outage, so that crews and platforms suffice: ' +
+            '`troughline programme` on the command line works it out; this page is made without its solver.',
         )
       : undefined;
   if (programmes.length === 0) return undefined;
@@ -230,10 +231,13 @@ export function leadSentence(conveyors: readonly ConveyorLife[]): string {
 
 export function countsSentence(counts: Counts): string {
   return (
-    `${counted(counts.conveyors, 'conveyor')}, ${counted(counts.points, 'point')}, ${counted(counts.inspections, 'inspection')} with ${counted(counts.readings, 'reading')}: ` +
-    `${counted(counts.thicknesses, 'thickness', 'thicknesses')}, ${counted(counts.colours, 'colour')}, ${counts.troughShowing} with steel showing, ${counts.notSeen} not seen. ` +
+    `${counted(counts.conveyors, 'conveyor')}, ${counted(counts.points, 'point')}, ` +
+    `${counted(counts.inspections, 'inspection')} with ${counted(counts.readings, 'reading')}: ` +
+    `${counted(counts.thicknesses, 'thickness', 'thicknesses')}, ${counted(counts.colours, 'colour')}, ` +
+    `${counts.troughShowing} with steel showing, ${counts.notSeen} not seen. ` +
     `${counts.used} of the liners that lie there now, ${counts.ofFormerSets} of liners replaced since. ` +
-    `${counts.panelsNotSeen} of ${counted(counts.panels, 'panel')} have no reading; ${counts.pointsNeverSeen} of ${counted(counts.points, 'point')} were never seen on the present liner.` +
+    `${counts.panelsNotSeen} of ${counted(counts.panels, 'panel')} have no reading; ` +
+    `${counts.pointsNeverSeen} of ${counted(counts.points, 'point')} were never seen on the present liner.` +
     (counts.pointsByHandOnly > 0
       ? ` ${counted(counts.pointsByHandOnly, 'point')} far from the limit ${counts.pointsByHandOnly === 1 ? 'was' : 'were'} reckoned by hand only.`
       : '') +

@@ -79,10 +79,17 @@ export function scopeText(decision: ConveyorDecision): string {
     const option = decision.options.find(
       ({ what, kind }) => kind === 'part at an outage' && what.includes(work.scope),
     );
-    return `${work.scope} (${work.panels} panels, ${work.together.personHours.toFixed(0)} person-hours${option?.cost === undefined ? '' : `, ${moneyText(decision, option.cost)}`})`;
+    return (
+      `${work.scope} (${work.panels} panels, ` +
+      `${work.together.personHours.toFixed(0)} ` +
+      `person-hours${option?.cost === undefined ? '' : `, ${moneyText(decision, option.cost)}`})`
+    );
   });
   const whole = decision.options.find(({ kind }) => kind === 'planned reline');
-  return `${head} An order of work can close ${words.join(', or ')}; the whole conveyor${whole?.cost === undefined ? '' : ` costs ${moneyText(decision, whole.cost)}`}.`;
+  return (
+    `${head} An order of work can close ${words.join(', or ')}; ` +
+    `the whole conveyor${whole?.cost === undefined ? '' : ` costs ${moneyText(decision, whole.cost)}`}.`
+  );
 }
 
 function optionTable(decision: ConveyorDecision, options: readonly DecisionOption[], full: boolean): Markup {

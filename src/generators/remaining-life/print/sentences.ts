@@ -37,20 +37,32 @@ export function forecastText(life: ConveyorLife): string | undefined {
   const rest =
     forecast.notInspected > 0 ? `, ${counted(forecast.notInspected, 'point')} among them not inspected` : '';
   return (
-    `The limit is reached first within ${amount(forecast.exposure.q10)} to ${amountWithUnit(forecast.exposure.q90, life.unit)} from the day of the report (80 %), middle ${amountWithUnit(forecast.exposure.q50, life.unit)}; ` +
-    `most likely at ${lead.join(', ') || forecast.first[0]?.name || 'no one point'}. It rests on ${counted(forecast.readings, 'thickness', 'thicknesses')} and ${counted(forecast.indicators, 'colour')}${rest}`
+    `The limit is reached first within ${amount(forecast.exposure.q10)} to ` +
+    `${amountWithUnit(forecast.exposure.q90, life.unit)} from the day of the report (80 %), ` +
+    `middle ${amountWithUnit(forecast.exposure.q50, life.unit)}; ` +
+    `most likely at ${lead.join(', ') || forecast.first[0]?.name || 'no one point'}. ` +
+    `It rests on ${counted(forecast.readings, 'thickness', 'thicknesses')} and ` +
+    `${counted(forecast.indicators, 'colour')}${rest}`
   );
 }
 
 export function lookText(life: ConveyorLife): string | undefined {
   const look = life.model?.look;
-  switch (look?.kind) {
+  if (look?.kind !== 'by' && look?.kind !== 'now') return undefined;
+  const byHand = look.because === 'half the remaining life';
+  switch (look.kind) {
     case 'by':
-      return `Look again by ${date(look.day)}: ${look.because === 'half the remaining life' ? 'half of the remaining life by the hand arithmetic' : 'the chance of the limit passes the accepted risk'}`;
+      return `Look again by ${date(look.day)}: ${
+        byHand
+          ? 'half of the remaining life by the hand arithmetic'
+          : 'the chance of the limit passes the accepted risk'
+      }`;
     case 'now':
-      return `Look again now: ${look.because === 'half the remaining life' ? 'half of the remaining life by the hand arithmetic is over' : 'the chance of the limit is above the accepted risk'}`;
-    default:
-      return undefined;
+      return `Look again now: ${
+        byHand
+          ? 'half of the remaining life by the hand arithmetic is over'
+          : 'the chance of the limit is above the accepted risk'
+      }`;
   }
 }
 
@@ -79,7 +91,11 @@ export function whatIfText(whatIf: WhatIf): string {
       return `${head}cannot say, ${whatIf.why}.`;
     case 'liner life': {
       const { unit } = whatIf;
-      return `${head}a whole new set, fitted on the day of the report, would first reach its limit, most likely at ${whatIf.place}, after ${interval(whatIf.other, unit)}; one of the present liner after ${interval(whatIf.present, unit)}.`;
+      return (
+        `${head}a whole new set, fitted on the day of the report, would first reach its limit, ` +
+        `most likely at ${whatIf.place}, after ${interval(whatIf.other, unit)}; ` +
+        `one of the present liner after ${interval(whatIf.present, unit)}.`
+      );
     }
     case 'dates':
       return `${head}limit ${caseText(whatIf.changed)}; as it is, ${caseText(whatIf.base)}.`;
@@ -89,7 +105,10 @@ export function whatIfText(whatIf: WhatIf): string {
 export function caseText({ forecast, riskDay }: Case): string {
   switch (forecast.kind) {
     case 'dates':
-      return `${date(forecast.days.q50)} (80 %: ${date(forecast.days.q10)} to ${date(forecast.days.q90)}), risk passed ${riskDay === undefined ? 'beyond 40 years' : date(riskDay)}`;
+      return (
+        `${date(forecast.days.q50)} (80 %: ${date(forecast.days.q10)} to ${date(forecast.days.q90)}), ` +
+        `risk passed ${riskDay === undefined ? 'beyond 40 years' : date(riskDay)}`
+      );
     case 'reached':
       return `reached at ${forecast.names.join(', ')}`;
     case 'cannot say':

@@ -45,7 +45,9 @@ function misses(tracks: readonly Track[]): readonly string[] {
   if (byConveyor.size > 0)
     return [...byConveyor.values()].map(
       ({ conveyor, day, pooled, horizon }) =>
-        `At the look of ${formatDay(day)} wear of ${conveyor.name} since ${horizon === 'all looks before' ? 'the look before' : 'the looks it was foretold from'} was ${missWords(pooled)}.`,
+        `At the look of ${formatDay(day)} wear of ${conveyor.name} since ` +
+        `${horizon === 'all looks before' ? 'the look before' : 'the looks it was foretold from'} was ` +
+        `${missWords(pooled)}.`,
     );
   const all = tracks.flatMap((t) => Object.values(t.together)).filter((p) => p?.told === true);
   const most = all.reduce((a, b) => (!a || (b?.z ?? 0) > a.z ? b : a), undefined);
@@ -56,14 +58,19 @@ function misses(tracks: readonly Track[]): readonly string[] {
 export function missWords({ excess, low, high, more, points }: PooledMiss): string {
   const less = excess < 0;
   const [a, b] = less ? [-high, -low] : [low, high];
-  return `${percent(Math.abs(excess))} (${formatNumber(a * 100, 0)} to ${formatNumber(b * 100, 0)}) ${less ? 'less' : 'more'} than foretold, at ${less ? points - more : more} of ${counted(points, 'point')}`;
+  return (
+    `${percent(Math.abs(excess))} (${formatNumber(a * 100, 0)} to ${formatNumber(b * 100, 0)}) ` +
+    `${less ? 'less' : 'more'} than foretold, ` +
+    `at ${less ? points - more : more} of ${counted(points, 'point')}`
+  );
 }
 
 function ended(tracks: readonly Track[]): readonly string[] {
   return tracks.flatMap(({ finished: { of, early, told } }) =>
     told
       ? [
-          `Of ${counted(of, 'set')} that reached the limit ${early} ended before the 10 % quantile of what was foretold at half of their life: take the forecasts as too late.`,
+          `Of ${counted(of, 'set')} that reached the limit ${early} ended before the 10 % quantile of what ` +
+            'was foretold at half of their life: take the forecasts as too late.',
         ]
       : [],
   );
@@ -73,7 +80,10 @@ function endedWords(tracks: readonly Track[]): string {
   const of = tracks.reduce((sum, { finished }) => sum + finished.of, 0);
   const early = tracks.reduce((sum, { finished }) => sum + finished.early, 0);
   if (of === 0) return '';
-  return ` Of ${counted(of, 'set')} that reached the limit ${early} ended before the 10 % quantile foretold at half of their life${of < 10 ? ', too few to judge by' : ''}.`;
+  return (
+    ` Of ${counted(of, 'set')} that reached the limit ${early} ended before the 10 % quantile foretold ` +
+    `at half of their life${of < 10 ? ', too few to judge by' : ''}.`
+  );
 }
 
 /** One sentence for each published report: what came out since, or what would have stayed hidden. */

@@ -101,7 +101,12 @@ function descriptionOf(point: PointLife, unit: 'h' | 't'): string {
   const readings = point.readings
     .map((r) => `${seenText(r.seen)} at ${amount(r.exposure)} ${unit}`)
     .join('; ');
-  return `${point.place.name}, chainage ${metres(point.place.at)} m, clock ${formatClock(point.place.clock)}. Fitted ${thickness(point.fitted.value)} mm, condemn limit ${thickness(point.condemn)} mm. ${readings === '' ? 'No reading of this liner.' : `Readings: ${readings}.`}`;
+  return (
+    `${point.place.name}, chainage ${metres(point.place.at)} m, ` +
+    `clock ${formatClock(point.place.clock)}. ` +
+    `Fitted ${thickness(point.fitted.value)} mm, condemn limit ${thickness(point.condemn)} mm. ` +
+    `${readings === '' ? 'No reading of this liner.' : `Readings: ${readings}.`}`
+  );
 }
 
 /** Alternate layers tinted, the part below the condemn limit hatched, boundaries dashed and named. */

@@ -133,7 +133,9 @@ function liftItems({ lifts, panelLift }: WorkPack): string[] {
       ? [
           panelLift.index === undefined
             ? 'Panels: beyond the reach that the NIOSH equation allows by hand; use lifting gear.'
-            : `One person in the posture worked out in the pack: the NIOSH equation gives ${formatMass(panelLift.limit)}; the heaviest panel is ${formatNumber(panelLift.index, 2)} times that.`,
+            : 'One person in the posture worked out in the pack: ' +
+              `the NIOSH equation gives ${formatMass(panelLift.limit)}; ` +
+              `the heaviest panel is ${formatNumber(panelLift.index, 2)} times that.`,
         ]
       : []),
     ...(spiral?.pieces ?? []).map(

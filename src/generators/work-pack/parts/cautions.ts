@@ -16,7 +16,10 @@ export interface CautionFacts {
 }
 
 export const standingCaution =
-  'This pack is advice worked out from records. It does not clear a machine for work and is no permit: local law, the site’s rules and permits, the makers’ instructions and competent, licensed people come first. If what you find differs from what stands here, stop and ask.';
+  'This pack is advice worked out from records. ' +
+  'It does not clear a machine for work and is no permit: local law, the site’s rules and permits, ' +
+  'the makers’ instructions and competent, licensed people come first. ' +
+  'If what you find differs from what stands here, stop and ask.';
 
 export function cautionsFor(facts: CautionFacts): readonly Caution[] {
   const { conveyor } = facts;
@@ -24,14 +27,21 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
     {
       heading: 'Isolation and stored energy',
       text: [
-        'A screw conveyor can start from a distance and can move when nobody starts it: the spiral is a spring, material above can slide, and parts on a slope want to go down it.',
+        'A screw conveyor can start from a distance and can move when nobody starts it: ' +
+          'the spiral is a spring, material above can slide, and parts on a slope want to go down it.',
         facts.changesScrew && facts.downSlope !== undefined
-          ? `The unbolted spiral pulls down the slope with about ${(facts.downSlope / 1000).toFixed(2)} kN before friction. Restrain it before the drive plate is undone.`
+          ? `The unbolted spiral pulls down the slope with about ${(facts.downSlope / 1000).toFixed(2)} kN ` +
+            'before friction. Restrain it before the drive plate is undone.'
           : 'Hands, feet and tools stay out of the spiral until it is isolated and proved dead.',
-        'A spiral that has jammed stays wound up between the blockage and its gearbox, and turns by itself when the blockage goes, also when it is isolated. A competent person lets the twist out, turning it back under control, before anybody reaches in or loosens the drive.',
+        'A spiral that has jammed stays wound up between the blockage and its gearbox, ' +
+          'and turns by itself when the blockage goes, also when it is isolated. ' +
+          'A competent person lets the twist out, turning it back under control, ' +
+          'before anybody reaches in or loosens the drive.',
         facts.empties
           ? 'Run empty before isolation, with the guards on: what is left in the trough can slide, and has to come out by hand.'
-          : 'No step runs the trough empty before isolation. Where that cannot be done, what lies in it is weight on the spiral and can slide: say in the method how it is held and taken out.',
+          : 'No step runs the trough empty before isolation. ' +
+            'Where that cannot be done, what lies in it is weight on the spiral and can slide: ' +
+            'say in the method how it is held and taken out.',
       ],
       sources: 'EN ISO 14118; 29 CFR 1910.147 in the USA',
     },
@@ -40,9 +50,14 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
         ? 'Confined space, declared for this conveyor'
         : 'Enclosed space and gas',
       text: [
-        'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.',
-        'Composting material takes up oxygen and gives off carbon dioxide, which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.',
-        'Air counts as dangerous above 10 % of the lower flammable limit, below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas. That is for going in; hot work needs less, see there.',
+        'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, ' +
+          'more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.',
+        'Composting material takes up oxygen and gives off carbon dioxide, ' +
+          'which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: ' +
+          'usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.',
+        'Air counts as dangerous above 10 % of the lower flammable limit, ' +
+          'below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas. ' +
+          'That is for going in; hot work needs less, see there.',
         conveyor.confinedSpace
           ? 'No entry without the site’s entry permit, a person outside, and rescue arranged beforehand.'
           : 'Whether this trough counts as a confined space is for a competent person to judge before work.',
@@ -53,8 +68,13 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
     {
       heading: 'Germs, mould, dust',
       text: [
-        'Sludge, digestate, food waste and compost carry germs, mould and what they leave behind: splashes, dust and cuts from sharp rubbish bring them into the body. Wet it down rather than sweep; no compressed air, and no pressure washer without protection against the spray.',
-        'Gloves, eyes covered, cuts covered; breathing protection as the site has assessed it. No eating, drinking or smoking at the place; wash before every break. Fever or a rash in the weeks after: tell the doctor where you worked.',
+        'Sludge, digestate, food waste and compost carry germs, mould and what they leave behind: ' +
+          'splashes, dust and cuts from sharp rubbish bring them into the body. ' +
+          'Wet it down rather than sweep; ' +
+          'no compressed air, and no pressure washer without protection against the spray.',
+        'Gloves, eyes covered, cuts covered; breathing protection as the site has assessed it. ' +
+          'No eating, drinking or smoking at the place; wash before every break. ' +
+          'Fever or a rash in the weeks after: tell the doctor where you worked.',
       ],
       sources: 'directive 2000/54/EC; COSHH 2002 in the UK (from memory)',
     },
@@ -63,7 +83,8 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
     cautions.push({
       heading: 'Work at height',
       text: [
-        'Covers off means an open edge. Guard it, keep tools on lanyards, close off the ground below. Nobody works below an open lift or below loose panels on the slope.',
+        'Covers off means an open edge. Guard it, keep tools on lanyards, close off the ground below. ' +
+          'Nobody works below an open lift or below loose panels on the slope.',
       ],
       sources: 'Work at Height Regulations 2005 in the UK; the maker’s handbook of the platform',
     });
@@ -73,8 +94,11 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
     text: [
       facts.heaviestByHand === undefined
         ? 'Weigh up each load before it is lifted.'
-        : `The heaviest new panel is about ${facts.heaviestByHand.toFixed(1)} kg; above about 25 kg one person alone is too few even in a good posture, and on a platform there is rarely a good posture.`,
-      'Liner panels are slippery, springy and sharp-edged. On the slope a loose panel slides: hold it until it rests on its neighbour or on an end that carries it.',
+        : `The heaviest new panel is about ${facts.heaviestByHand.toFixed(1)} kg; ` +
+          'above about 25 kg one person alone is too few even in a good posture, ' +
+          'and on a platform there is rarely a good posture.',
+      'Liner panels are slippery, springy and sharp-edged. On the slope a loose panel slides: ' +
+        'hold it until it rests on its neighbour or on an end that carries it.',
       ...(facts.changesScrew
         ? [
             'Lifts by crane need a competent person’s lift plan. Masses here are calculated; wear and clinging material change them.',
@@ -86,8 +110,13 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
   cautions.push({
     heading: facts.hotWork ? 'Hot work' : 'Hot work, only if it comes up',
     text: [
-      'PE burns and drips burning. No welding, cutting or grinding over fitted liner without taking liner away locally, or shielding and wetting it, with a fire watch of at least an hour afterwards.',
-      'Gas test first, and go on measuring at the flame. 10 % of the lower flammable limit is a limit for going in, not for flame, arc or sparks: common practice is none that the instrument can show, below 1 %. The hot-work permit says which; the stricter figure holds.',
+      'PE burns and drips burning. No welding, ' +
+        'cutting or grinding over fitted liner without taking liner away locally, ' +
+        'or shielding and wetting it, with a fire watch of at least an hour afterwards.',
+      'Gas test first, and go on measuring at the flame. ' +
+        '10 % of the lower flammable limit is a limit for going in, not for flame, arc or sparks: ' +
+        'common practice is none that the instrument can show, below 1 %. ' +
+        'The hot-work permit says which; the stricter figure holds.',
     ],
     sources:
       'the site’s hot-work permit; DSEAR 2002 in the UK and directive 1999/92/EC where gas or dust can explode',

@@ -43,7 +43,9 @@ function bolt(liner: LinerSpecification, plate: number, unit: LengthUnit): Fact 
     });
   const needed =
     size && least !== undefined
-      ? `; at least ${lengthWords(Math.ceil(least), unit)}: liner ${lengthWords(liner.thickness.value, unit)} + plate ${lengthWords(plate, unit)} + washer ${lengthWords(size.washer, unit)} + nut ${lengthWords(size.nut, unit)}, less what the head is sunk`
+      ? `; at least ${lengthWords(Math.ceil(least), unit)}: ` +
+        `liner ${lengthWords(liner.thickness.value, unit)} + plate ${lengthWords(plate, unit)} + washer ` +
+        `${lengthWords(size.washer, unit)} + nut ${lengthWords(size.nut, unit)}, less what the head is sunk`
       : '';
   const length =
     liner.boltLength === undefined
@@ -104,7 +106,9 @@ function torque(liner: LinerSpecification): Fact {
   const bears =
     size === undefined
       ? ''
-      : ` The bolt itself, class 8.8 and dry, bears about ${formatNumber(Math.round(usualTorque(size)))} N·m (0.2 · d · 75 % of the proof load); the plastic under the head bears less.`;
+      : ' The bolt itself, class 8.8 and dry, ' +
+        `bears about ${formatNumber(Math.round(usualTorque(size)))} N·m (0.2 · d · 75 % of the proof ` +
+        'load); the plastic under the head bears less.';
   return {
     name: 'Tighten to',
     value: `${liner.tighteningTorque === undefined ? notWritten : liner.tighteningTorque.text}.${bears}`,

@@ -17,22 +17,32 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     hold: false,
   },
   isolate: {
-    work: 'Isolate every point of the isolation list. Each person hangs their own lock and keeps the key. Stop and isolate what feeds in and what could fall back.',
+    work:
+      'Isolate every point of the isolation list. Each person hangs their own lock and keeps the key. ' +
+      'Stop and isolate what feeds in and what could fall back.',
     check: 'Lock and tag numbers entered in the isolation list.',
     hold: true,
   },
   'prove dead': {
-    work: 'Try to start from every control. A competent electrical person proves dead at the motor. Release or block what is stored: the spiral as a spring, material above, raised parts, weight on the slope.',
+    work:
+      'Try to start from every control. A competent electrical person proves dead at the motor. ' +
+      'Release or block what is stored: the spiral as a spring, material above, raised parts, ' +
+      'weight on the slope.',
     check: 'No movement, no voltage; stored energy released or blocked.',
     hold: true,
   },
   'gas test': {
-    work: 'A trained tester tests at the bottom, the middle and the top of the trough, from outside first. Ventilate if in doubt and test again. Disturbed material lets gas go: test again after every break and whenever material is moved.',
+    work:
+      'A trained tester tests at the bottom, the middle and the top of the trough, from outside first. ' +
+      'Ventilate if in doubt and test again. ' +
+      'Disturbed material lets gas go: test again after every break and whenever material is moved.',
     check: 'Readings, time and name entered; within the limits of the site’s permit.',
     hold: true,
   },
   pause: {
-    work: 'Everybody comes out and is counted. Guard the openings; leave nothing loose or hanging. An enclosed trough is tested again before anybody goes back in.',
+    work:
+      'Everybody comes out and is counted. Guard the openings; leave nothing loose or hanging. ' +
+      'An enclosed trough is tested again before anybody goes back in.',
     check: 'All out, by name and number.',
     hold: true,
   },
@@ -72,12 +82,17 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     hold: true,
   },
   'remove screw': {
-    work: 'Take the spiral out piece by piece as in the lift table. Lift only after a trial lift of a few centimetres; nobody under or beside the load. Where the liner stays, no cutting over it without shielding, wetting and fire watch.',
+    work:
+      'Take the spiral out piece by piece as in the lift table. ' +
+      'Lift only after a trial lift of a few centimetres; nobody under or beside the load. ' +
+      'Where the liner stays, no cutting over it without shielding, wetting and fire watch.',
     check: 'Pieces counted and their lengths written down.',
     hold: false,
   },
   strip: {
-    work: 'Undo the bolts and lift the panels out, round the spiral where it stays in. Any order will do. Keep one piece with the thickest and one with the thinnest place.',
+    work:
+      'Undo the bolts and lift the panels out, round the spiral where it stays in. Any order will do. ' +
+      'Keep one piece with the thickest and one with the thinnest place.',
     check: 'Panels out counted. Thinnest place and its chainage written down.',
     hold: false,
   },
@@ -87,17 +102,25 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     hold: true,
   },
   patch: {
-    work: 'Weld only under a hot-work permit, by a qualified welder. Take liner away locally, or shield and wet it: PE melts at about 130 °C and drips burning. Grind flush on the inside.',
+    work:
+      'Weld only under a hot-work permit, by a qualified welder. ' +
+      'Take liner away locally, or shield and wet it: PE melts at about 130 °C and drips burning. ' +
+      'Grind flush on the inside.',
     check: 'Fire watch kept for the time of the permit, at least an hour. Patch flush.',
     hold: true,
   },
   fit: {
-    work: 'Fit in the order of the panel list, each panel tapped tight to the one before, then drilled through the trough’s holes, countersunk and bolted. The countersink must stay in the first colour.',
+    work:
+      'Fit in the order of the panel list, each panel tapped tight to the one before, ' +
+      'then drilled through the trough’s holes, countersunk and bolted. ' +
+      'The countersink must stay in the first colour.',
     check: 'Check sheet filled in panel by panel; the closing panel cut to the gap as measured.',
     hold: true,
   },
   'insert screw': {
-    work: 'Bring the spiral in piece by piece; protect the new liner from edges and tools. No hot work over fitted liner without shielding, wetting and fire watch.',
+    work:
+      'Bring the spiral in piece by piece; protect the new liner from edges and tools. ' +
+      'No hot work over fitted liner without shielding, wetting and fire watch.',
     check: 'Joints in line, welds inspected, spiral held.',
     hold: true,
   },

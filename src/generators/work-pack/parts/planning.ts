@@ -74,7 +74,10 @@ export function liftFacts(lifts: LiftTable, unit: LengthUnit, takings: readonly 
 
 function centreWords({ centre }: HandLift, unit: LengthUnit): string {
   if (!centre) return '';
-  return `${lengthWords(centre.along, unit)} from an end, ${lengthWords(Math.abs(centre.below), unit)} ${centre.below >= 0 ? 'below' : 'above'} the centre line`;
+  return (
+    `${lengthWords(centre.along, unit)} from an end, ` +
+    `${lengthWords(Math.abs(centre.below), unit)} ${centre.below >= 0 ? 'below' : 'above'} the centre line`
+  );
 }
 
 /** The lifting point, or the crane with the radius it then works at. */

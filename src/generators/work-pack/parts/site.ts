@@ -35,5 +35,8 @@ export function heldUpWords(job: Job, unit: LengthUnit): string | undefined {
 
 function declaredWords(job: Job, { gear, rating, spacing }: HeldUp, unit: LengthUnit): string {
   const load = supportLoad(job);
-  return `Spiral held up by ${gear} every ${chainageWords(spacing.value, unit)}, rated ${rating.text} each${load === undefined ? '' : `; bears about ${formatMass(load)}`}.`;
+  return (
+    `Spiral held up by ${gear} every ${chainageWords(spacing.value, unit)}, ` +
+    `rated ${rating.text} each${load === undefined ? '' : `; bears about ${formatMass(load)}`}.`
+  );
 }

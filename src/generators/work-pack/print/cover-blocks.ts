@@ -57,7 +57,8 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
     [
       'Panels',
       renewed.length > 0
-        ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ${renewed.every((panel) => panel.mass !== undefined) ? `${formatMass(sum(renewed))} in all` : 'mass not known'}`
+        ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ` +
+          `${renewed.every((panel) => panel.mass !== undefined) ? `${formatMass(sum(renewed))} in all` : 'mass not known'}`
         : 'none',
     ],
   ];
@@ -133,7 +134,8 @@ export function standingWords({
     governing &&
     `${governing.place}${governing.seen ? `, panel ${governing.panel} of run ${governing.run}` : ', which nobody has seen'}`;
   return [
-    `On ${day}: chance of the condemn limit ${percent(condemn)}, of steel ${percent(contact)}${seen}; accepted ${percent(accepted.condemn)} and ${percent(accepted.contact)}.`,
+    `On ${day}: chance of the condemn limit ${percent(condemn)}, of steel ${percent(contact)}${seen}; ` +
+      `accepted ${percent(accepted.condemn)} and ${percent(accepted.contact)}.`,
     place === undefined
       ? ''
       : `Governs: ${place}. ${governing?.covered ? 'This job renews it.' : 'THIS JOB DOES NOT RENEW IT.'}`,

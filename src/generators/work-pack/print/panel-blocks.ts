@@ -14,7 +14,9 @@ export function panelBlocks(pack: WorkPack): PrintBlock[] {
     { kind: 'heading', level: 2, text: 'Panels, in the order of fitting' },
     {
       kind: 'text',
-      text: 'Panels are numbered from the tail end of their run; C marks the closing panel. Masses are calculated from the sheet’s width, thickness and density.',
+      text:
+        'Panels are numbered from the tail end of their run; C marks the closing panel. ' +
+        'Masses are calculated from the sheet’s width, thickness and density.',
     },
     ...panelLiftBlocks(pack),
     ...heldUpBlocks(pack),
@@ -86,7 +88,10 @@ function closingBlocks({ unit }: WorkPack, { closing }: RunRow): PrintBlock[] {
   return [
     {
       kind: 'text',
-      text: `Closes at ${at}, which takes ${lengthWords(allowance, unit)}: lengths add up to ±${tenths(worst)} at worst, ±${tenths(rootSumSquare)} by root-sum-square. Cut the closing panel to the gap as measured.`,
+      text:
+        `Closes at ${at}, which takes ${lengthWords(allowance, unit)}: ` +
+        `lengths add up to ±${tenths(worst)} at worst, ±${tenths(rootSumSquare)} by root-sum-square. ` +
+        'Cut the closing panel to the gap as measured.',
     },
   ];
 }
@@ -105,7 +110,12 @@ function panelLiftBlocks({ panelLift, unit }: WorkPack): PrintBlock[] {
   return [
     {
       kind: 'text',
-      text: `By hand: the heaviest new panel weighs ${formatMass(heaviest)}. “By hand” below counts people by the guideline of ${formatMass(handlingGuideline)} for one person close to the body (HSE, L23), which leaning over a trough is not. For one person beside this trough (${stance}) the revised NIOSH equation ${result} The posture is assumed; a slope or a narrow foothold is worse. A competent person assesses the lift on site.`,
+      text:
+        `By hand: the heaviest new panel weighs ${formatMass(heaviest)}. ` +
+        `“By hand” below counts people by the guideline of ${formatMass(handlingGuideline)} for one person ` +
+        'close to the body (HSE, L23), which leaning over a trough is not. ' +
+        `For one person beside this trough (${stance}) the revised NIOSH equation ${result} The posture is ` +
+        'assumed; a slope or a narrow foothold is worse. A competent person assesses the lift on site.',
     },
   ];
 }
@@ -119,12 +129,16 @@ export function handWords(people: number | undefined): string {
 }
 
 export function checkBlocks(pack: WorkPack): PrintBlock[] {
+  const { clearance, unit } = pack;
+  const declared = clearance
+    ? `, declared ${lengthWords(clearance.from, unit)} to ${lengthWords(clearance.to, unit)}`
+    : '';
   const blocks: PrintBlock[] = [
     { kind: 'heading', level: 2, text: 'Check sheets' },
     {
       kind: 'table',
       form: true,
-      caption: `Clearance between screw and liner${pack.clearance ? `, declared ${lengthWords(pack.clearance.from, pack.unit)} to ${lengthWords(pack.clearance.to, pack.unit)}` : ''}`,
+      caption: `Clearance between screw and liner${declared}`,
       columns: [
         { head: 'Chainage', write: 30 },
         { head: `At 3 o’clock, ${pack.unit}`, write: 30 },

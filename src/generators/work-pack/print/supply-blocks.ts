@@ -24,7 +24,8 @@ export function liftBlocks(pack: WorkPack): PrintBlock[] {
         kind: 'list',
         items: [
           `Out: ${spiral.out}, ${formatNumber(spiral.massOut, 1)} kg/m. In: ${spiral.in}, ${formatNumber(spiral.massIn, 1)} kg/m.`,
-          `Unbolted, the whole spiral pulls down the slope with ${formatNumber(spiral.downSlopeForce / 1000, 2)} kN, friction left out: rate the restraint for it.`,
+          'Unbolted, the whole spiral pulls down the slope with ' +
+            `${formatNumber(spiral.downSlopeForce / 1000, 2)} kN, friction left out: rate the restraint for it.`,
           ...(spiral.springBack === undefined
             ? []
             : [
@@ -94,10 +95,12 @@ export function cutBlocks(pack: WorkPack): PrintBlock[] {
   return pack.cutLists.flatMap((list): PrintBlock[] => {
     const items = [
       ...list.toBuy.map((buy) => `New stock: ${buy.count} of ${lengthWords(buy.length, pack.unit)}.`),
-      `${lengthWords(list.newStock, pack.unit)} of new stock in all; ${list.optimal ? 'no cutting plan needs less' : `no plan needs less than ${lengthWords(list.lowerBound, pack.unit)}`}. Waste ${formatPercent(list.wasteRatio)}.`,
+      `${lengthWords(list.newStock, pack.unit)} of new stock in all; ` +
+        `${list.optimal ? 'no cutting plan needs less' : `no plan needs less than ${lengthWords(list.lowerBound, pack.unit)}`}. Waste ${formatPercent(list.wasteRatio)}.`,
       ...(list.newStockWithoutKerf < list.newStock
         ? [
-            `If the saw took nothing, ${lengthWords(list.newStockWithoutKerf, pack.unit)} would do: sheets a few millimetres over nominal length save whole sheets.`,
+            `If the saw took nothing, ${lengthWords(list.newStockWithoutKerf, pack.unit)} would do: ` +
+              'sheets a few millimetres over nominal length save whole sheets.',
           ]
         : []),
       ...list.missing.map(
@@ -109,7 +112,9 @@ export function cutBlocks(pack: WorkPack): PrintBlock[] {
       ),
       ...list.recordedOffcuts.map(
         (offcut) =>
-          `On record from ${offcut.date}: ${offcut.count} offcut${offcut.count === 1 ? '' : 's'} of ${lengthWords(offcut.length, pack.unit)} that this job does not list.`,
+          `On record from ${offcut.date}: ` +
+          `${offcut.count} offcut${offcut.count === 1 ? '' : 's'} of ` +
+          `${lengthWords(offcut.length, pack.unit)} that this job does not list.`,
       ),
     ];
     return [

@@ -51,7 +51,10 @@ job J1 {
       const relined = areas.map(({ from, to }) => `${metres(from)} to ${metres(to)} m`).join(' and ');
       yield {
         origin: reline.origin,
-        message: `Job ${job.name} relines ${relined} of ${job.conveyor.name}; ${name} at ${metres(at)} m is outside and reaches its limit first, by hand about ${formatDay(Math.floor(limit) as typeof next)}.`, // a whole day
+        message:
+          `Job ${job.name} relines ${relined} of ${job.conveyor.name}; ` +
+          `${name} at ${metres(at)} m is outside and reaches its limit first, ` +
+          `by hand about ${formatDay(Math.floor(limit) as typeof next)}.`, // a whole day
         related: [{ origin: life.place.conveyor.nameOrigin, message: `conveyor ${job.conveyor.name}` }],
       };
     }

@@ -52,7 +52,10 @@ reline DG1 2025-04-14 meter 6000 h {
         if (newer || !reline || count.count.count === 0) continue;
         yield {
           origin: count.counted.origin,
-          message: `${count.count.count} ${count.item} of ${count.liner.name} were counted on ${formatDay(count.counted.day)}, and ${reline.conveyor.name} was relined with it on ${formatDay(reline.date.day)}.`,
+          message:
+            `${count.count.count} ${count.item} of ${count.liner.name} were counted on ` +
+            `${formatDay(count.counted.day)}, ` +
+            `and ${reline.conveyor.name} was relined with it on ${formatDay(reline.date.day)}.`,
           related: [{ origin: reline.origin, message: `reline of ${reline.conveyor.name}` }],
         };
       }

@@ -26,7 +26,9 @@ export const breakOverFlange: Rule = {
             continue;
           yield {
             origin: one.from.origin,
-            message: `Break ${one.name} reaches from ${one.from.text} to ${one.to.text}, across the joint of section ${section.name} at ${formatChainage(section.start)}.`,
+            message:
+              `Break ${one.name} reaches from ${one.from.text} to ${one.to.text}, ` +
+              `across the joint of section ${section.name} at ${formatChainage(section.start)}.`,
             related: [
               {
                 origin: section.origin,

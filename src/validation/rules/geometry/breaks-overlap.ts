@@ -25,7 +25,9 @@ export const breaksOverlap: Rule = {
         if (shared <= 0.5) continue;
         yield {
           origin: after.nameOrigin ?? after.origin,
-          message: `Break ${after.name} starts at ${after.from.text}, and break ${before.name} reaches to ${before.to.text}: they share ${formatLength(shared)}.`,
+          message:
+            `Break ${after.name} starts at ${after.from.text}, ` +
+            `and break ${before.name} reaches to ${before.to.text}: they share ${formatLength(shared)}.`,
           related: [{ origin: before.nameOrigin ?? before.origin, message: `break ${before.name}` }],
         };
       }

@@ -22,7 +22,9 @@ export const clearanceOutsideItsBand: Rule = {
       if (clearance >= band.from.value - 0.05 && clearance <= band.to.value + 0.05) return;
       yield {
         origin: band.from.origin,
-        message: `${conveyor.screw.name} has ${formatLength(clearance)} of clearance in the lined trough of ${conveyor.name}, and the band is ${band.from.text} to ${band.to.text}.`,
+        message:
+          `${conveyor.screw.name} has ${formatLength(clearance)} of clearance in the lined trough of ` +
+          `${conveyor.name}, and the band is ${band.from.text} to ${band.to.text}.`,
         related: [
           {
             origin: conveyor.trough.origin,

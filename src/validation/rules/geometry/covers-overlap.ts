@@ -26,7 +26,10 @@ export const coversOverlap: Rule = {
         told.add(second.origin.start);
         yield {
           origin: second.origin,
-          message: `This cover reaches from ${formatChainage(second.from.value)} to ${formatChainage(second.to.value)}, over another from ${formatChainage(first.from.value)} to ${formatChainage(first.to.value)}.`,
+          message:
+            `This cover reaches from ${formatChainage(second.from.value)} to ` +
+            `${formatChainage(second.to.value)}, ` +
+            `over another from ${formatChainage(first.from.value)} to ${formatChainage(first.to.value)}.`,
           related: [{ origin: first.origin, message: 'the other cover' }],
         };
       }

@@ -40,9 +40,16 @@ export const driveTooWeak: Rule = {
       const drag = emptyDrag(conveyor);
       const least = needed.material + needed.lift + Math.max(needed.empty, drag ?? 0);
       if (least <= power.value) return;
+      const empty =
+        drag === undefined
+          ? ''
+          : `; the empty spiral alone ${formatValue(needed.empty, 'power', { digits: 1 })} by its last term, ` +
+            `${formatValue(drag, 'power', { digits: 1 })} by the drag on the liner`;
       yield {
         origin: power.origin,
-        message: `${conveyor.name} needs about ${formatValue(least, 'power', { digits: 1 })} for ${capacity.text} over ${length.text} at ${incline.text} (ISO 7119${drag === undefined ? '' : `; the empty spiral alone ${formatValue(needed.empty, 'power', { digits: 1 })} by its last term, ${formatValue(drag, 'power', { digits: 1 })} by the drag on the liner`}), and its drive has ${power.text}.`,
+        message:
+          `${conveyor.name} needs about ${formatValue(least, 'power', { digits: 1 })} for ${capacity.text} ` +
+          `over ${length.text} at ${incline.text} (ISO 7119${empty}), and its drive has ${power.text}.`,
         related: [
           { origin: capacity.origin, message: 'the capacity' },
           { origin: factor.origin, message: 'the resistance factor' },

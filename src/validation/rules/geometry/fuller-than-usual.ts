@@ -24,7 +24,10 @@ export const fullerThanUsual: Rule = {
       if (!fill || fill.value <= limit + 1e-9) return;
       yield {
         origin: fill.origin,
-        message: `${name} is said to run ${fill.text} full, and a ${screw.kind.kind === 'shaftless' ? 'spiral' : 'shafted screw'} runs at ${formatPercent(limit)} at most.`,
+        message:
+          `${name} is said to run ${fill.text} full, ` +
+          `and a ${screw.kind.kind === 'shaftless' ? 'spiral' : 'shafted screw'} runs at ` +
+          `${formatPercent(limit)} at most.`,
       };
     },
   ),

@@ -34,7 +34,10 @@ function* judge(conveyor: Conveyor, screw: ScrewSpecification, change: Origin | 
   if (rotation.sense === needed) return;
   yield {
     origin: change ?? rotation.origin,
-    message: `${conveyor.name} turns ${rotation.sense}, and the ${screw.hand}-hand screw ${screw.name} conveys towards the head only when it turns ${needed}, seen in the direction of flow.`,
+    message:
+      `${conveyor.name} turns ${rotation.sense}, ` +
+      `and the ${screw.hand}-hand screw ${screw.name} conveys towards the head only when it turns ` +
+      `${needed}, seen in the direction of flow.`,
     ...(change
       ? { related: [{ origin: rotation.origin, message: `the rotation of ${conveyor.name}` }] }
       : { fixes: [replace(rotation.origin, `rotation ${needed}`)] }),

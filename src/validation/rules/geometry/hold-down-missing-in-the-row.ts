@@ -32,7 +32,10 @@ export const holdDownMissingInTheRow: Rule = {
         if (covered <= 2.5 * usual + 1) continue;
         yield {
           origin: after.origin,
-          message: `Between the hold-downs of ${conveyor.name} at ${formatChainage(before.from.value)} and ${formatChainage(after.from.value)} there is none for ${formatLength(step)}; they are ${formatLength(usual)} apart elsewhere.`,
+          message:
+            `Between the hold-downs of ${conveyor.name} at ${formatChainage(before.from.value)} and ` +
+            `${formatChainage(after.from.value)} there is none for ${formatLength(step)}; ` +
+            `they are ${formatLength(usual)} apart elsewhere.`,
           related: [{ origin: before.origin, message: 'the hold-down before' }],
         };
       }

@@ -33,7 +33,9 @@ export const hotterThanTheLinerBears: Rule = {
       told.add(service);
       yield {
         origin: service.origin,
-        message: `${conveyor.name} runs at up to ${service.text}, and ${conveyor.liner.name} is good for ${limit.text}${limit.assumed === undefined ? '' : ' (assumed)'}.`,
+        message:
+          `${conveyor.name} runs at up to ${service.text}, ` +
+          `and ${conveyor.liner.name} is good for ${limit.text}${limit.assumed === undefined ? '' : ' (assumed)'}.`,
         related: [{ origin: conveyor.linerUse.origin, message: `the liner of ${conveyor.name}` }],
       };
     }

@@ -27,7 +27,9 @@ export const noFirmEnd: Rule = {
       if (!first) return;
       yield {
         origin: first.from.origin,
-        message: `${conveyor.name} rises at ${conveyor.incline.text}, and all its breaks and end plates give: ${conveyor.breaks.map((one) => `${one.name} ${one.allowance.text}`).join(', ')}.`,
+        message:
+          `${conveyor.name} rises at ${conveyor.incline.text}, and all its breaks and end plates give: ` +
+          `${conveyor.breaks.map((one) => `${one.name} ${one.allowance.text}`).join(', ')}.`,
       };
     },
   ),

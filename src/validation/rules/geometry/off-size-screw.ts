@@ -46,7 +46,10 @@ export const offSizeScrew: Rule = {
       const above = metric.find((size) => size > outside);
       yield {
         origin: screw.outsideDiameter.origin,
-        message: `${screw.name} is ${screw.outsideDiameter.text} across; the nearest sizes of IS 5563 are ${[below, above].filter((size) => size !== undefined).join(' and ')} mm.`,
+        message:
+          `${screw.name} is ${screw.outsideDiameter.text} across; ` +
+          'the nearest sizes of IS 5563 are ' +
+          `${[below, above].filter((size) => size !== undefined).join(' and ')} mm.`,
       };
     },
   ),

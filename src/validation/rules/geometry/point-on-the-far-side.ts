@@ -30,7 +30,10 @@ export const pointOnTheFarSide: Rule = {
         told.add(point.clock.origin.start);
         yield {
           origin: point.clock.origin,
-          message: `Point ${point.name} is at ${point.clock.text}, and ${conveyor.name} wears from ${sector.from.text} to ${sector.to.text}; from the other end it would be ${formatClock(mirrored)}.`,
+          message:
+            `Point ${point.name} is at ${point.clock.text}, ` +
+            `and ${conveyor.name} wears from ${sector.from.text} to ${sector.to.text}; ` +
+            `from the other end it would be ${formatClock(mirrored)}.`,
           related: [{ origin: sector.from.origin, message: 'the worn sector' }],
           fixes: [replace(point.clock.origin, formatClock(mirrored))],
         };

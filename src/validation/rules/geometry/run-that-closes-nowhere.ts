@@ -33,7 +33,9 @@ export const runThatClosesNowhere: Rule = {
         yield {
           origin: named.implied ? conveyor.nameOrigin : (named.nameOrigin ?? named.origin),
           message:
-            `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${counted(panels, 'panel')} and may come out ${formatLength(worst)} long or short; ` +
+            `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${formatChainage(run.from)} to ` +
+            `${formatChainage(run.to)}) has ${counted(panels, 'panel')} and may come out ` +
+            `${formatLength(worst)} long or short; ` +
             `${run.tailBreak.name} takes up ${run.tailBreak.allowance.text}, ${run.headBreak.name} ${run.headBreak.allowance.text}.`,
         };
       }

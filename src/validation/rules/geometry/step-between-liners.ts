@@ -21,7 +21,10 @@ export const stepBetweenLiners: Rule = {
   code: 'TL257',
   title: 'Step between liners',
   severity: 'warning',
-  why: 'The spiral lies on the thicker panel and bridges the thinner one: the edge of the step carries its weight and wears fast, or is caught and torn up where it faces the flow.',
+  why:
+    'The spiral lies on the thicker panel and bridges the thinner one: ' +
+    'the edge of the step carries its weight and wears fast, ' +
+    'or is caught and torn up where it faces the flow.',
   todo: 'Lay panels of one thickness within a run, or bevel the edge of the thicker one over a hand’s breadth and look at it first.',
   given: 'estate',
   example: `${eight}
@@ -55,7 +58,8 @@ reline DG1 2024-10-07 meter 4800 h {
             along?.use.origin ??
             conveyor.linerUse.origin,
           message:
-            `At ${formatChainage(upper.from)} of ${conveyor.name} ${lower.liner.name} (${lower.liner.thickness.text}) meets ${upper.liner.name} (${upper.liner.thickness.text}): ` +
+            `At ${formatChainage(upper.from)} of ${conveyor.name} ${lower.liner.name} ` +
+            `(${lower.liner.thickness.text}) meets ${upper.liner.name} (${upper.liner.thickness.text}): ` +
             `a step of ${formatLength(Math.abs(step))} when new${step > 0 ? ', and its edge faces the flow' : ''}.`,
           related: [
             { origin: lower.liner.thickness.origin, message: `thickness of ${lower.liner.name}` },

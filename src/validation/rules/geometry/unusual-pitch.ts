@@ -32,7 +32,9 @@ export const unusualPitch: Rule = {
         return;
       yield {
         origin: screw.pitch.origin,
-        message: `The pitch of ${screw.name} is ${screw.pitch.text}, ${formatNumber(ratio, 2)} of its outside diameter of ${screw.outsideDiameter.text}; 0.3 to 1.5 is usual.`,
+        message:
+          `The pitch of ${screw.name} is ${screw.pitch.text}, ` +
+          `${formatNumber(ratio, 2)} of its outside diameter of ${screw.outsideDiameter.text}; 0.3 to 1.5 is usual.`,
         related: [{ origin: screw.outsideDiameter.origin, message: 'the outside diameter' }],
       };
     },

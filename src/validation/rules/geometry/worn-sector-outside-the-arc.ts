@@ -22,7 +22,9 @@ export const wornSectorOutsideTheArc: Rule = {
       const swap = to >= -90 && from <= 90 && to < from;
       yield {
         origin: sector.from.origin,
-        message: `The worn sector of ${name} runs clockwise from ${sector.from.text} to ${sector.to.text}, ${swap ? 'over the open top' : 'beyond the arc from 3:00 to 9:00'}.`,
+        message:
+          `The worn sector of ${name} runs clockwise from ${sector.from.text} to ${sector.to.text}, ` +
+          `${swap ? 'over the open top' : 'beyond the arc from 3:00 to 9:00'}.`,
         ...(swap
           ? {
               fixes: [

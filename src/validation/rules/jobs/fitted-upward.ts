@@ -11,7 +11,10 @@ export const fittedUpward: Rule = {
   code: 'TL484',
   title: 'Fitted upward where downward is usual',
   severity: 'information',
-  why: 'From a firm lower end the panels hold one another, but each is lifted above the last and held until it is bolted; from the top each is pushed up against the one above.',
+  why:
+    'From a firm lower end the panels hold one another, ' +
+    'but each is lifted above the last and held until it is bolted; ' +
+    'from the top each is pushed up against the one above.',
   todo: 'Leave it if the crew prefers it so; otherwise start at the upper end.',
   given: 'estate',
   example: `

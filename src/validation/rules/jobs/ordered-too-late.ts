@@ -41,7 +41,10 @@ job J1 {
       if (!worst) continue;
       yield {
         origin: window.origin,
-        message: `Job ${name} starts on ${formatDay(window.from.day)}, and the ${worst.item} takes ${worst.time.text}: it had to be ordered by ${formatDay(addDays(window.from.day, -Math.ceil(worst.time.value / 24)))}, and ${todayWords(input, newest)}.`,
+        message:
+          `Job ${name} starts on ${formatDay(window.from.day)}, ` +
+          `and the ${worst.item} takes ${worst.time.text}: ` +
+          `it had to be ordered by ${formatDay(addDays(window.from.day, -Math.ceil(worst.time.value / 24)))}, and ${todayWords(input, newest)}.`,
         related: [{ origin: worst.origin, message: 'the lead time' }],
       };
     }

@@ -25,7 +25,10 @@ export const panelBeyondTheTeam: Rule = {
         if (mass <= teamLift.value) continue;
         yield {
           origin: teamLift.origin,
-          message: `The team may lift ${teamLift.text}, and a panel of ${liner.name} ${formatLength(longest)} long weighs ${formatMass(mass)} on ${conveyor.name}.`,
+          message:
+            `The team may lift ${teamLift.text}, ` +
+            `and a panel of ${liner.name} ${formatLength(longest)} long weighs ${formatMass(mass)} on ` +
+            `${conveyor.name}.`,
         };
         break;
       }

@@ -52,7 +52,8 @@ job J1 {
           message:
             longest === 0
               ? `Panels as wide as the trough have to go in, and no hatch of ${job.conveyor.name} is that wide.`
-              : `Panels of ${formatLength(panel)} have to go in, and the longest hatch of ${job.conveyor.name} that is wide enough is ${formatLength(longest)} long.`,
+              : `Panels of ${formatLength(panel)} have to go in, ` +
+                `and the longest hatch of ${job.conveyor.name} that is wide enough is ${formatLength(longest)} long.`,
           related: hatches.map((hatch) => ({ origin: hatch.origin, message: 'a hatch' })),
         };
         break;

@@ -33,7 +33,9 @@ export const scopeNamedTwice: Rule = {
         if (!before?.interval || !interval) continue;
         yield {
           origin,
-          message: `This covers ${formatChainage(Math.max(before.interval.from, interval.from))} to ${formatChainage(Math.min(before.interval.to, interval.to))} of ${conveyor.name} a second time.`,
+          message:
+            `This covers ${formatChainage(Math.max(before.interval.from, interval.from))} to ` +
+            `${formatChainage(Math.min(before.interval.to, interval.to))} of ${conveyor.name} a second time.`,
           related: [{ origin: before.origin, message: 'the first time' }],
           fixes: [remove(origin, 'Take this one out')],
         };

@@ -17,7 +17,9 @@ export const slingAngleTooFlat: Rule = {
       if (!angle || angle.value <= usualSlingAngle || angle.value >= 89) continue;
       yield {
         origin: angle.origin,
-        message: `At ${angle.text} from the vertical each of two sling legs pulls ${formatPercent(slingLegShare(angle.value))} of the load; ${usualSlingAngle} deg is the usual limit.`,
+        message:
+          `At ${angle.text} from the vertical each of two sling legs pulls ` +
+          `${formatPercent(slingLegShare(angle.value))} of the load; ${usualSlingAngle} deg is the usual limit.`,
       };
     }
   },

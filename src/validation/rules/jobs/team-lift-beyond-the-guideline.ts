@@ -18,7 +18,9 @@ export const teamLiftBeyondTheGuideline: Rule = {
       if (!teamLift || teamLift.value <= most) continue;
       yield {
         origin: teamLift.origin,
-        message: `Job ${name} lets the team lift ${teamLift.text}; three people who could lift ${formatMass(handlingGuideline)} each lift ${formatMass(most)} together.`,
+        message:
+          `Job ${name} lets the team lift ${teamLift.text}; ` +
+          `three people who could lift ${formatMass(handlingGuideline)} each lift ${formatMass(most)} together.`,
       };
     }
   },

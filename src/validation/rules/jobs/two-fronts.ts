@@ -8,7 +8,10 @@ export const twoFronts: Rule = {
   code: 'TL402',
   title: 'Run with two fronts',
   severity: 'error',
-  why: 'The last hole between two fronts is as long as all the errors before it made it. A panel too long will not drop in; one too short leaves a joint open, and material works its way behind the liner. Only a break could take the difference up.',
+  why:
+    'The last hole between two fronts is as long as all the errors before it made it. ' +
+    'A panel too long will not drop in; one too short leaves a joint open, ' +
+    'and material works its way behind the liner. Only a break could take the difference up.',
   todo: 'Fit the run from one end only, or declare a break where the fronts are to meet.',
   given: 'job',
   bad: but(soundOrder, [

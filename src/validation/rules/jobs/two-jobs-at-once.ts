@@ -7,7 +7,9 @@ export const twoJobsAtOnce: Rule = {
   code: 'TL477',
   title: 'Two jobs on one conveyor at the same time',
   severity: 'error',
-  why: 'One job hands back and takes off isolation while the other still has its hands in the trough; lifts and loose parts of the one hang over the people of the other.',
+  why:
+    'One job hands back and takes off isolation while the other still has its hands in the trough; ' +
+    'lifts and loose parts of the one hang over the people of the other.',
   todo: 'Give the jobs windows that share no day, or declare one of them `part of` the other, so that isolation and space have one person in charge.',
   given: 'specifications',
   example: `

@@ -27,7 +27,10 @@ export const bareSteelNotMeasured: Rule = {
         const middle = formatChainage((span.from + span.to) / 2);
         yield {
           origin: span.origin,
-          message: `The steel of ${conveyor.name} is bare from ${formatChainage(span.from)} to ${formatChainage(span.to)} since ${formatDay(span.found.day)} at the latest, and its plate was not read since.`,
+          message:
+            `The steel of ${conveyor.name} is bare from ${formatChainage(span.from)} to ` +
+            `${formatChainage(span.to)} since ${formatDay(span.found.day)} at the latest, ` +
+            'and its plate was not read since.',
           fixes: [
             insertAfter(
               span.origin,

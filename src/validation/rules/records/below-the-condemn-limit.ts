@@ -36,7 +36,9 @@ export const belowTheCondemnLimit: Rule = {
         continue;
       yield {
         origin: originOf(estate.readings, row),
-        message: `${place.name} of ${place.conveyor.name} has ${formatLength(value)} left (${dayOfRow(estate, row)}), and ${set.liner.name} is condemned at ${limit.text}.`,
+        message:
+          `${place.name} of ${place.conveyor.name} has ${formatLength(value)} left ` +
+          `(${dayOfRow(estate, row)}), and ${set.liner.name} is condemned at ${limit.text}.`,
         related: [{ origin: limit.origin, message: `condemn limit of ${set.liner.name}` }],
       };
     }

@@ -35,7 +35,9 @@ inspection DG1 2024-12-09 meter 4900 h {
       if (kinds !== 'colour') continue;
       yield {
         origin: originOf(estate.readings, row),
-        message: `${place.name} of ${place.conveyor.name} shows ${readingWords(estate, row, liner)}, and showed ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}.`,
+        message:
+          `${place.name} of ${place.conveyor.name} shows ${readingWords(estate, row, liner)}, ` +
+          `and showed ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}.`,
         related: [
           {
             origin: originOf(estate.readings, before),

@@ -48,7 +48,9 @@ export const conditionAgainstAReading: Rule = {
             const liner = setSeen(history, place.at, inspection)?.liner ?? conveyor.liner;
             yield {
               origin: originOf(readings, row),
-              message: `${readingWords(estate, row, liner)} is read at ${place.name}, on the panel that is missing since ${formatDay(first.inspection.date.day)}.`,
+              message:
+                `${readingWords(estate, row, liner)} is read at ${place.name}, ` +
+                `on the panel that is missing since ${formatDay(first.inspection.date.day)}.`,
               related: [{ origin: first.line.origin, message: 'The panel was found missing here.' }],
             };
           }

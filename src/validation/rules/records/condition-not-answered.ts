@@ -44,7 +44,9 @@ inspection DG1 2025-03-10 meter 6000 h {
     },
     {
       name: 'the panel went out with a reline',
-      text: `${before}\nreline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n}\ninspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour white\n}`,
+      text:
+        `${before}\nreline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n}\n` +
+        'inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour white\n}',
     },
   ],
   *check({ estate }) {
@@ -57,7 +59,9 @@ inspection DG1 2025-03-10 meter 6000 h {
         const write = (title: string, text: string): Fix => insertBefore(brace, `  ${text}\n`, title);
         yield {
           origin: unanswered.conveyorUse.origin,
-          message: `This look does not say what became of ${conditionWords(first.line)}, found on ${formatDay(first.inspection.date.day)}${first === last ? '' : ` and seen again on ${formatDay(last.inspection.date.day)}`}.`,
+          message:
+            `This look does not say what became of ${conditionWords(first.line)}, ` +
+            `found on ${formatDay(first.inspection.date.day)}${first === last ? '' : ` and seen again on ${formatDay(last.inspection.date.day)}`}.`,
           related: [{ origin: last.line.origin, message: 'Seen here last.' }],
           fixes: [
             write('Write that it is still there', line),

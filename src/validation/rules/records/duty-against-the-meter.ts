@@ -49,7 +49,9 @@ inspection DG1 2025-09-08 meter «6000 h|9200 h» {
         { readonly meter?: { readonly hours: { readonly origin: typeof last.reading.origin } } } | undefined; // dated records all have a meter
       yield {
         origin: record?.meter?.hours.origin ?? last.reading.origin,
-        message: `The meter of ${conveyor.name} counted ${formatValue(observed.perDay, 'duty', { digits: 0 })} from ${formatDay(observed.from)} to ${formatDay(last.day)}, and its duty is declared as ${declared.text}.`,
+        message:
+          `The meter of ${conveyor.name} counted ${formatValue(observed.perDay, 'duty', { digits: 0 })} from ` +
+          `${formatDay(observed.from)} to ${formatDay(last.day)}, and its duty is declared as ${declared.text}.`,
         ...(declared.origin ? { related: [{ origin: declared.origin, message: 'the declared duty' }] } : {}),
       };
     }

@@ -29,7 +29,9 @@ export const flightBelowItsLimit: Rule = {
         if (depth.value > limit.value) continue;
         yield {
           origin: depth.origin,
-          message: `The flight of ${conveyor.name} has ${depth.text} left at ${at.text} (${formatDay(newest.date.day)}), and ${screw.screw.name} is to be changed at ${limit.text}.`,
+          message:
+            `The flight of ${conveyor.name} has ${depth.text} left at ${at.text} ` +
+            `(${formatDay(newest.date.day)}), and ${screw.screw.name} is to be changed at ${limit.text}.`,
           related: [{ origin: limit.origin, message: `limit of ${screw.screw.name}` }],
         };
       }

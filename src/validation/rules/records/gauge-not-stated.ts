@@ -34,7 +34,10 @@ inspection DG1 «2025-03-10» meter 6200 h {
       if (unsure === 0) continue;
       yield {
         origin: inspection.date.origin,
-        message: `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ${counted(unsure, 'thickness reading')} and names no gauge; ± ${formatLength(depthGaugeError)} is assumed.`,
+        message:
+          `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ` +
+          `${counted(unsure, 'thickness reading')} and names no gauge; ` +
+          `± ${formatLength(depthGaugeError)} is assumed.`,
         fixes: ['ultrasonic ± 0.2 mm', 'depth gauge ± 0.5 mm'].map((gauge) =>
           insertBefore(originOf(readings, inspection.firstRow), `gauge ${gauge}\n  `, `Add gauge ${gauge}`),
         ),

@@ -22,7 +22,9 @@ export const holdDownGapWide: Rule = {
         if (gap.value <= limit) continue;
         yield {
           origin: gap.origin,
-          message: `The hold-down of ${conveyor.name} at ${at.text} has a gap of ${gap.text}, more than a tenth of the spiral's diameter (${formatLength(limit)}).`,
+          message:
+            `The hold-down of ${conveyor.name} at ${at.text} has a gap of ${gap.text}, ` +
+            `more than a tenth of the spiral's diameter (${formatLength(limit)}).`,
         };
       }
     }

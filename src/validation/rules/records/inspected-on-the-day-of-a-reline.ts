@@ -29,7 +29,9 @@ reline DG1 2025-03-10 meter 6200 h {
       if (!reline || momentOf(history, reline).hours !== momentOf(history, inspection).hours) continue;
       yield {
         origin: inspection.date.origin,
-        message: `${inspection.conveyor.name} was inspected and relined on ${formatDay(inspection.date.day)} at the same meter reading; the readings are taken as of the liner that came out.`,
+        message:
+          `${inspection.conveyor.name} was inspected and relined on ${formatDay(inspection.date.day)} at the ` +
+          'same meter reading; the readings are taken as of the liner that came out.',
         related: [{ origin: reline.date.origin, message: 'the reline' }],
       };
     }

@@ -43,7 +43,9 @@ inspection DG1 2025-03-10 meter 6200 h {
         origin: inspection.date.origin,
         message: sameDay
           ? `This inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} is written down twice.`
-          : `This inspection of ${inspection.conveyor.name} has the same ${counted(inspection.endRow - inspection.firstRow, 'reading')} as the one of ${formatDay(other.date.day)}, to the last digit.`,
+          : `This inspection of ${inspection.conveyor.name} has the same ` +
+            `${counted(inspection.endRow - inspection.firstRow, 'reading')} as the one of ` +
+            `${formatDay(other.date.day)}, to the last digit.`,
         related: [{ origin: other.date.origin, message: 'the other one' }],
         ...(sameDay ? { fixes: [remove(inspection.origin, 'Take this copy out')] } : {}),
       };

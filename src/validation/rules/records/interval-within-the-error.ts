@@ -42,7 +42,10 @@ inspection DG1 «2025-03-24|2025-12-15» meter ‹6420|10600› h {
       if (!newest || !widest || widest.wear >= widest.error) continue;
       yield {
         origin: newest.date.origin,
-        message: `Since the round of ${formatDay(widest.since.date.day)} at most ${formatLength(widest.wear)} can have worn off on ${conveyor.name}, and two readings differ by ± ${formatLength(widest.error)} from error alone.`,
+        message:
+          `Since the round of ${formatDay(widest.since.date.day)} at most ${formatLength(widest.wear)} can ` +
+          `have worn off on ${conveyor.name}, ` +
+          `and two readings differ by ± ${formatLength(widest.error)} from error alone.`,
         related: [{ origin: widest.since.date.origin, message: 'the round before' }],
       };
     }

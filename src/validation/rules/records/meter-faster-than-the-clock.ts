@@ -32,7 +32,8 @@ inspection DG1 2025-03-10 meter «62000 h|6200 h» {
       yield {
         origin: placeOf(estate, conveyor, reading, 'hours'),
         message:
-          `The meter of ${conveyor.name} shows ${formatHours(reading.value)} on ${formatDay(reading.day)} and ${formatHours(against.value)} on ${formatDay(against.day)}: ` +
+          `The meter of ${conveyor.name} shows ${formatHours(reading.value)} on ${formatDay(reading.day)} ` +
+          `and ${formatHours(against.value)} on ${formatDay(against.day)}: ` +
           `${formatHours(hours)} in ${days} days, which have ${days * 24} h.`,
         related: [
           {

@@ -39,7 +39,9 @@ inspection DG1 2024-09-09 meter 3600 h {
       const earlier = against.day <= reading.day;
       yield {
         origin: placeOf(estate, conveyor, reading, 'hours'),
-        message: `The meter of ${conveyor.name} shows ${formatHours(reading.value)} on ${formatDay(reading.day)}, and ${formatHours(against.value)} ${earlier ? 'before, on' : 'after, on'} ${formatDay(against.day)}.`,
+        message:
+          `The meter of ${conveyor.name} shows ${formatHours(reading.value)} on ${formatDay(reading.day)}, ` +
+          `and ${formatHours(against.value)} ${earlier ? 'before, on' : 'after, on'} ${formatDay(against.day)}.`,
         related: [
           {
             origin: placeOf(estate, conveyor, against, 'hours'),

@@ -91,9 +91,13 @@ inspection DG2 2025-03-10 meter 6200 h {
     for (const { conveyor, date } of [...estate.relines, ...estate.screwChanges]) later(conveyor, date.day);
     for (const [conveyor, day] of last) {
       if (newest <= addDays(day, 395)) continue;
+      const never = conveyor.commissioned?.date.day === day;
+      const since = never
+        ? `was commissioned on ${formatDay(day)} and not looked at since`
+        : `was last looked at on ${formatDay(day)}`;
       yield {
         origin: conveyor.nameOrigin,
-        message: `${conveyor.name} ${conveyor.commissioned?.date.day === day ? 'was commissioned on' : 'was last looked at on'} ${formatDay(day)}${conveyor.commissioned?.date.day === day ? ' and not looked at since' : ''}, and ${todayWords(input, newest)}.`,
+        message: `${conveyor.name} ${since}, and ${todayWords(input, newest)}.`,
       };
     }
   },

@@ -8,7 +8,9 @@ export const photoOutsideTheFolder: Rule = {
   code: 'TL349',
   title: 'Photo that cannot be shown',
   severity: 'warning',
-  why: 'A path that leaves the folder could show or publish anything on the disk of whoever opens the records, so it is never followed; and what is no picture is not shown.',
+  why:
+    'A path that leaves the folder could show or publish anything on the disk of whoever opens the ' +
+    'records, so it is never followed; and what is no picture is not shown.',
   todo: 'Put the photo into the folder of the file that names it, or into one below, as a jpg, png, webp or gif.',
   given: 'inspection',
   example: '  P1 colour white photo «"../photos/P1.jpg"|"photos/P1.jpg"»',

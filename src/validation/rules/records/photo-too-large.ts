@@ -12,7 +12,9 @@ export const photoTooLarge: Rule = {
   title: 'Photo too large',
   severity: 'warning',
   why: 'The report leaves it out, because a page with such photos cannot be sent any more, and git keeps every large file for good.',
-  todo: 'Make it smaller before it is committed: 1600 pixels on the long side show a tear as well, and take a tenth of the room. 3 MB is the limit (judgement).',
+  todo:
+    'Make it smaller before it is committed: 1600 pixels on the long side show a tear as well, ' +
+    'and take a tenth of the room. 3 MB is the limit (judgement).',
   given: 'inspection',
   photos: { 'photos/P1.jpg': largestPhoto, 'photos/raw.jpg': largestPhoto + 1 },
   example: '  P1 colour white photo «"photos/raw.jpg"|"photos/P1.jpg"»',

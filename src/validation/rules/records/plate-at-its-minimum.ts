@@ -25,7 +25,11 @@ export const plateAtItsMinimum: Rule = {
           .find(({ origin }) => origin === last.origin);
         yield {
           origin: line?.thickness.origin ?? last.origin,
-          message: `${formatLength(last.thickness)} of steel were left at ${formatChainage(place.at)} of ${conveyor.name} on ${formatDay(last.day)}, and ${conveyor.minimumPlate.text} must be${conveyor.minimumPlate.assumed === undefined ? '' : ' (half of the plate, as no minimum is stated)'}.`,
+          message:
+            `${formatLength(last.thickness)} of steel were left at ${formatChainage(place.at)} of ` +
+            `${conveyor.name} on ${formatDay(last.day)}, ` +
+            `and ${conveyor.minimumPlate.text} must ` +
+            `be${conveyor.minimumPlate.assumed === undefined ? '' : ' (half of the plate, as no minimum is stated)'}.`,
         };
       }
     }

@@ -10,7 +10,10 @@ export const plateThickerThanTheTrough: Rule = {
   code: 'TL355',
   title: 'Plate thicker than the trough',
   severity: 'warning',
-  why: 'A plate that reads thicker than it was bought was measured through paint, rust or the wrong sound velocity, and hides how thin it is; a patch thicker than the trough stands up into the liner or the screw.',
+  why:
+    'A plate that reads thicker than it was bought was measured through paint, ' +
+    'rust or the wrong sound velocity, and hides how thin it is; ' +
+    'a patch thicker than the trough stands up into the liner or the screw.',
   todo: 'Clean the spot, set the gauge to steel and read again; for a patch, write its real thickness, or take a plate no thicker than the trough.',
   given: 'inspection',
   example: '  plate at 4.2 m thickness «4.7 mm|4.5 mm»',

@@ -81,7 +81,9 @@ function* judge(conveyor: Conveyor, stretch: Stretch): Iterable<Found> {
       } else if (stretch.last.count > panels) {
         yield {
           origin,
-          message: `Run ${run.number} of ${conveyor.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) has ${panels} panels, and this names panel ${stretch.last.count}.`,
+          message:
+            `Run ${run.number} of ${conveyor.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) ` +
+            `has ${panels} panels, and this names panel ${stretch.last.count}.`,
         };
       }
     }

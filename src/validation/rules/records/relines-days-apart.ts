@@ -57,7 +57,9 @@ reline DG1 2025-03-25 meter 6410 h {
         const days = later.date.day - earlier.date.day;
         yield {
           origin: later.date.origin,
-          message: `${later.conveyor.name} was relined over the same stretch on ${formatDay(earlier.date.day)}, ${days === 0 ? 'the same day' : `${counted(days, 'day')} before`}.`,
+          message:
+            `${later.conveyor.name} was relined over the same stretch on ${formatDay(earlier.date.day)}, ` +
+            `${days === 0 ? 'the same day' : `${counted(days, 'day')} before`}.`,
           related: [{ origin: earlier.date.origin, message: 'the reline before' }],
         };
       }

@@ -56,7 +56,8 @@ inspection DG1 «2025-03-10» meter 6200 h {
       yield {
         origin: inspection.date.origin,
         message:
-          `Seen with the flow, the ${own} readings of ${conveyor.name} on ${formatDay(inspection.date.day)} that have a clock lie at ${formatClock(clock)} and thereabouts, ` +
+          `Seen with the flow, the ${own} readings of ${conveyor.name} on ${formatDay(inspection.date.day)} ` +
+          `that have a clock lie at ${formatClock(clock)} and thereabouts, ` +
           `and it wears from ${sector.from.text} to ${sector.to.text}, the other side.`,
         related: [{ origin: sector.from.origin, message: 'the worn sector' }],
         fixes: [

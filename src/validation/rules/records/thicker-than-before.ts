@@ -10,7 +10,9 @@ export const thickerThanBefore: Rule = {
   code: 'TL306',
   title: 'Reading thicker than the one before',
   severity: 'warning',
-  why: 'A liner does not grow: the panel was replaced, the wrong point was read, or one of the two is misread; until it is known which, the forecast leans on a contradiction.',
+  why:
+    'A liner does not grow: the panel was replaced, the wrong point was read, ' +
+    'or one of the two is misread; until it is known which, the forecast leans on a contradiction.',
   todo: 'Read the spot again; if the panel was replaced, write the reline down.',
   given: 'estate',
   example: `
@@ -31,7 +33,8 @@ inspection DG1 2025-03-10 meter 6200 h {
       yield {
         origin: originOf(estate.readings, row),
         message:
-          `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: ` +
+          `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, ` +
+          `and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: ` +
           `${formatLength((estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner.`,
         related: [
           {

@@ -37,7 +37,10 @@ export const thickerThanFitted: Rule = {
       if (!isPlausible('reading thickness', value) || !isPlausible('liner thickness', fitted.value)) return;
       found.push({
         origin: originOf(readings, row),
-        message: `${place.name} of ${place.conveyor.name} reads ${formatLength(value)}, and ${set.liner.name} was ${formatLength(fitted.value)} thick ${fitted.measured ? 'there when fitted' : 'when new'}.`,
+        message:
+          `${place.name} of ${place.conveyor.name} reads ${formatLength(value)}, ` +
+          `and ${set.liner.name} was ${formatLength(fitted.value)} thick ` +
+          `${fitted.measured ? 'there when fitted' : 'when new'}.`,
         related: [{ origin: set.liner.thickness.origin, message: `thickness of ${set.liner.name}` }],
       });
     });

@@ -27,7 +27,9 @@ inspection DG1 2025-03-10 meter 6200 h tonnes «22000 t|53000 t» {
     for (const { conveyor, reading, against } of conflictsOf(estate, 'tonnes')) {
       yield {
         origin: placeOf(estate, conveyor, reading, 'tonnes'),
-        message: `The counter of ${conveyor.name} shows ${formatNumber(reading.value)} t on ${formatDay(reading.day)}, and ${formatNumber(against.value)} t on ${formatDay(against.day)}.`,
+        message:
+          `The counter of ${conveyor.name} shows ${formatNumber(reading.value)} t on ` +
+          `${formatDay(reading.day)}, and ${formatNumber(against.value)} t on ${formatDay(against.day)}.`,
         related: [
           {
             origin: placeOf(estate, conveyor, against, 'tonnes'),

@@ -31,7 +31,9 @@ inspection DG1 «2025-03-10» meter 6200 h {‹|
       if (own === 0) continue;
       yield {
         origin: inspection.date.origin,
-        message: `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} gives clock positions and no view; looking with the flow is assumed.`,
+        message:
+          `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} gives clock ` +
+          'positions and no view; looking with the flow is assumed.',
         fixes:
           inspection.firstRow === inspection.endRow
             ? []

@@ -7,7 +7,10 @@ export const hiddenCharacter: Rule = {
   code: 'TL132',
   title: 'Character that nobody can see',
   severity: 'warning',
-  why: 'Such characters can make a line read otherwise than it stands, so that a reviewer agrees to a figure or a note that is not what the crew is handed; on pages they are shown by their numbers.',
+  why:
+    'Such characters can make a line read otherwise than it stands, ' +
+    'so that a reviewer agrees to a figure or a note that is not what the crew is handed; ' +
+    'on pages they are shown by their numbers.',
   todo: 'Delete it; it mostly comes along when text is pasted from a page or a message.',
   given: 'plant',
   bad: '  outage Spring27 2027-04-12 to 2027-04-23 "gate «\u202E»open"',

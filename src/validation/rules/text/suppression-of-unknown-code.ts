@@ -11,7 +11,8 @@ export const suppressionOfUnknownCode: Rule = {
   todo: 'Correct the code; `explain` lists them all.',
   given: 'liner',
   example:
-    '  condemn at ‹3|7› mm «// allow TL298 because "measured at every round, never judged by colour"|// allow TL208 because "measured at every round, never judged by colour"»',
+    '  condemn at ‹3|7› mm «// allow TL298 because "measured at every round, ' +
+    'never judged by colour"|// allow TL208 because "measured at every round, never judged by colour"»',
   check: onProblem('suppression of unknown code', (problem) => ({
     message: `No rule has the code ${problem.code}.`,
   })),

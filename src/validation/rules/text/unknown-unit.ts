@@ -23,7 +23,9 @@ export const unknownUnit: Rule = {
     const read = parseQuantity(problem.text, problem.expected);
     const note = read.ok ? undefined : read.note;
     return {
-      message: `The ${problem.fact} is given as ${problem.text}, and "${problem.unit}" is not a unit that is known here${note === undefined ? '' : `: ${note}`}.`,
+      message:
+        `The ${problem.fact} is given as ${problem.text}, ` +
+        `and "${problem.unit}" is not a unit that is known here${note === undefined ? '' : `: ${note}`}.`,
       todo: `Write ${list(choices, 'or')}.`,
       fixes: choices.map((text, index) =>
         replace(problem.origin, text, {

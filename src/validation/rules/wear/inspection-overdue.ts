@@ -73,7 +73,10 @@ inspection DG2 2026-03-09 meter 12000 h {
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
         origin: place.conveyor.nameOrigin,
-        message: `${place.conveyor.name} has run about ${say(run)} since ${place.name} was read, more than half of the ${say(result.remaining)} that it had left; the last look was on ${formatDay(last.date.day)}, ${todayWords(input, newest)}.`,
+        message:
+          `${place.conveyor.name} has run about ${say(run)} since ${place.name} was read, ` +
+          `more than half of the ${say(result.remaining)} that it had left; ` +
+          `the last look was on ${formatDay(last.date.day)}, ${todayWords(input, newest)}.`,
       };
     }
   },

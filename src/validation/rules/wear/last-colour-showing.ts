@@ -52,7 +52,8 @@ inspection DG1 ‹2025-03-10|2024-12-09› meter ‹6200|4900› h {
       yield {
         origin: originOf(estate.readings, first.row),
         message:
-          `${list(rows.map(({ place }) => place.name))} of ${conveyor.name} ${rows.length === 1 ? 'shows' : 'show'} ${liner.layers.at(-1)?.name ?? 'the last layer'}; ` +
+          `${list(rows.map(({ place }) => place.name))} of ${conveyor.name} ` +
+          `${rows.length === 1 ? 'shows' : 'show'} ${liner.layers.at(-1)?.name ?? 'the last layer'}; ` +
           `by the colours seen so far the condemn limit of ${liner.condemn.text} may be passed already.`,
         related: others
           .slice(0, 5)

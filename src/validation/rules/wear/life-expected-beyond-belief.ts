@@ -11,7 +11,10 @@ export const lifeExpectedBeyondBelief: Rule = {
   code: 'TL511',
   title: 'Expected life with bounds that say nothing',
   severity: 'warning',
-  why: 'Forecasts of spots that nobody has measured start from the expected life: taken as certain it would outvote the gauge, and with bounds wider than the life itself it holds a date where there is no knowledge.',
+  why:
+    'Forecasts of spots that nobody has measured start from the expected life: ' +
+    'taken as certain it would outvote the gauge, ' +
+    'and with bounds wider than the life itself it holds a date where there is no knowledge.',
   todo: 'State what the supplier or your own liners have shown, for example `± 30 %`; leave the expected life out where nothing is known.',
   given: 'liner',
   example: 'expected life 14000 h ± «0 %|30 %»',
@@ -23,7 +26,10 @@ export const lifeExpectedBeyondBelief: Rule = {
       if (ratio >= least && ratio <= most) continue;
       yield {
         origin: expectedLife.tolerance.origin,
-        message: `Liner ${name} is expected to last ${words(expectedLife)}, which is ${ratio < least ? 'closer than any liner keeps to' : 'no bound at all'}; the report reckons with ± ${formatNumber(100 * (ratio < least ? least : most))} %.`,
+        message:
+          `Liner ${name} is expected to last ${words(expectedLife)}, ` +
+          `which is ${ratio < least ? 'closer than any liner keeps to' : 'no bound at all'}; ` +
+          `the report reckons with ± ${formatNumber(100 * (ratio < least ? least : most))} %.`,
       };
     }
   },

@@ -43,7 +43,9 @@ inspection DG1 2025-10-06 meter 9300 h {
       yield {
         origin: originOf(estate.readings, row),
         message:
-          `${place.name} of ${conveyor.name} has ${overruled ? 'at most ' : ''}${formatLength(result.last.thickness)} left and loses ${rateWords(result.ruling, unit)} (${result.rules}): ` +
+          `${place.name} of ${conveyor.name} has ` +
+          `${overruled ? 'at most ' : ''}${formatLength(result.last.thickness)} left and loses ` +
+          `${rateWords(result.ruling, unit)} (${result.rules}): ` +
           `${say(result.remaining)} to its condemn limit, and ${outage.name} (${formatDay(outage.from.day)}) is ${say(until)} away.`,
         related: [{ origin: outage.nameOrigin, message: `outage ${outage.name}` }],
       };

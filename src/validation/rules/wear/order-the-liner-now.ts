@@ -41,7 +41,10 @@ inspection DG1 2027-03-08 meter 17000 h {
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
         origin: originOf(estate.readings, row),
-        message: `${place.name} of ${conveyor.name} has about ${say(left)} left to its condemn limit, ${formatNumber(Math.max(0, Math.round((day - newest) / 7)))} weeks at its duty, and a liner takes ${lead.time.text}.`,
+        message:
+          `${place.name} of ${conveyor.name} has about ${say(left)} left to its condemn limit, ` +
+          `${formatNumber(Math.max(0, Math.round((day - newest) / 7)))} weeks at its duty, ` +
+          `and a liner takes ${lead.time.text}.`,
         related: [{ origin: lead.origin, message: 'the lead time' }],
       };
     }

@@ -16,7 +16,10 @@ export const pointsSpeedingUpTogether: Rule = {
   code: 'TL510',
   title: 'Several spots of one conveyor wearing faster together',
   severity: 'warning',
-  why: 'What speeds up everywhere has one cause: another product, more grit or less moisture, a higher speed, a worn or stretched spiral; the average rate so far then promises more life than is left.',
+  why:
+    'What speeds up everywhere has one cause: another product, more grit or less moisture, ' +
+    'a higher speed, a worn or stretched spiral; ' +
+    'the average rate so far then promises more life than is left.',
   todo: 'Find out what changed since that look, say so in the records, and look again before half of the time that the faster rate leaves.',
   given: 'estate',
   example: `

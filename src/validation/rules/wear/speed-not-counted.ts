@@ -7,7 +7,9 @@ export const speedNotCounted: Rule = {
   code: 'TL512',
   title: 'Recorded speed that counts for nothing',
   severity: 'warning',
-  why: 'A spiral at twice the speed slides twice as far in an hour; a change of speed that does not count makes the liner wear through at a date nobody foretold.',
+  why:
+    'A spiral at twice the speed slides twice as far in an hour; ' +
+    'a change of speed that does not count makes the liner wear through at a date nobody foretold.',
   todo: 'Add the speed of the drive: `drive at head power 5.5 kW speed 18 rpm`; leave the speed out where wear goes by tonnes.',
   given: 'specifications',
   example: `

@@ -12,7 +12,9 @@ export const wearSpeedingUp: Rule = {
   code: 'TL505',
   title: 'Wear that has become much faster',
   severity: 'warning',
-  why: 'Something has changed there: a stone under the spiral, a lifted joint, a bent flight, drier material; the average rate no longer tells how long the liner lasts.',
+  why:
+    'Something has changed there: a stone under the spiral, a lifted joint, a bent flight, ' +
+    'drier material; the average rate no longer tells how long the liner lasts.',
   todo: 'Look at that spot and at the spiral above it, and shorten the interval to the next look.',
   given: 'estate',
   example: `
@@ -35,7 +37,9 @@ inspection DG1 2025-09-08 meter 9000 h {
         const day = dayOfRow(estate, before);
         yield {
           origin: originOf(estate.readings, row),
-          message: `${place.name} of ${place.conveyor.name} lost ${rateWords(rateSince, unit)} since ${day}, and ${rateWords(Math.max(0, rateBefore), unit)} until then.`,
+          message:
+            `${place.name} of ${place.conveyor.name} lost ${rateWords(rateSince, unit)} since ${day}, ` +
+            `and ${rateWords(Math.max(0, rateBefore), unit)} until then.`,
           related: [{ origin: originOf(estate.readings, before), message: `the reading of ${day}` }],
         };
       }
