@@ -23,73 +23,86 @@ export const standingCaution =
 
 export function cautionsFor(facts: CautionFacts): readonly Caution[] {
   const { conveyor } = facts;
-  const cautions: Caution[] = [
-    {
-      heading: 'Isolation and stored energy',
-      text: [
-        'A screw conveyor can start from a distance and can move when nobody starts it: ' +
-          'the spiral is a spring, material above can slide, and parts on a slope want to go down it.',
-        facts.changesScrew && facts.downSlope !== undefined
-          ? `The unbolted spiral pulls down the slope with about ${(facts.downSlope / 1000).toFixed(2)} kN ` +
-            'before friction. Restrain it before the drive plate is undone.'
-          : 'Hands, feet and tools stay out of the spiral until it is isolated and proved dead.',
-        'A spiral that has jammed stays wound up between the blockage and its gearbox, ' +
-          'and turns by itself when the blockage goes, also when it is isolated. ' +
-          'A competent person lets the twist out, turning it back under control, ' +
-          'before anybody reaches in or loosens the drive.',
-        facts.empties
-          ? 'Run empty before isolation, with the guards on: what is left in the trough can slide, and has to come out by hand.'
-          : 'No step runs the trough empty before isolation. ' +
-            'Where that cannot be done, what lies in it is weight on the spiral and can slide: ' +
-            'say in the method how it is held and taken out.',
-      ],
-      sources: 'EN ISO 14118; 29 CFR 1910.147 in the USA',
-    },
-    {
-      heading: conveyor.confinedSpace
-        ? 'Confined space, declared for this conveyor'
-        : 'Enclosed space and gas',
-      text: [
-        'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, ' +
-          'more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.',
-        'Composting material takes up oxygen and gives off carbon dioxide, ' +
-          'which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: ' +
-          'usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.',
-        'Air counts as dangerous above 10 % of the lower flammable limit, ' +
-          'below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas. ' +
-          'That is for going in; hot work needs less, see there.',
-        conveyor.confinedSpace
-          ? 'No entry without the site’s entry permit, a person outside, and rescue arranged beforehand.'
-          : 'Whether this trough counts as a confined space is for a competent person to judge before work.',
-      ],
-      sources:
-        'Confined Spaces Regulations 1997 in the UK; 29 CFR 1910.146 in the USA; NIOSH pocket guide for the limits (from memory)',
-    },
-    {
-      heading: 'Germs, mould, dust',
-      text: [
-        'Sludge, digestate, food waste and compost carry germs, mould and what they leave behind: ' +
-          'splashes, dust and cuts from sharp rubbish bring them into the body. ' +
-          'Wet it down rather than sweep; ' +
-          'no compressed air, and no pressure washer without protection against the spray.',
-        'Gloves, eyes covered, cuts covered; breathing protection as the site has assessed it. ' +
-          'No eating, drinking or smoking at the place; wash before every break. ' +
-          'Fever or a rash in the weeks after: tell the doctor where you worked.',
-      ],
-      sources: 'directive 2000/54/EC; COSHH 2002 in the UK (from memory)',
-    },
+  return [
+    isolation(facts),
+    enclosedSpace(conveyor),
+    germs,
+    ...(conveyor.access.some((zone) => zone.kind !== 'ground') ? [height] : []),
+    lifting(facts),
+    hotWork(facts),
   ];
-  if (conveyor.access.some((zone) => zone.kind !== 'ground')) {
-    cautions.push({
-      heading: 'Work at height',
-      text: [
-        'Covers off means an open edge. Guard it, keep tools on lanyards, close off the ground below. ' +
-          'Nobody works below an open lift or below loose panels on the slope.',
-      ],
-      sources: 'Work at Height Regulations 2005 in the UK; the maker’s handbook of the platform',
-    });
-  }
-  cautions.push({
+}
+
+function isolation(facts: CautionFacts): Caution {
+  return {
+    heading: 'Isolation and stored energy',
+    text: [
+      'A screw conveyor can start from a distance and can move when nobody starts it: ' +
+        'the spiral is a spring, material above can slide, and parts on a slope want to go down it.',
+      facts.changesScrew && facts.downSlope !== undefined
+        ? `The unbolted spiral pulls down the slope with about ${(facts.downSlope / 1000).toFixed(2)} kN ` +
+          'before friction. Restrain it before the drive plate is undone.'
+        : 'Hands, feet and tools stay out of the spiral until it is isolated and proved dead.',
+      'A spiral that has jammed stays wound up between the blockage and its gearbox, ' +
+        'and turns by itself when the blockage goes, also when it is isolated. ' +
+        'A competent person lets the twist out, turning it back under control, ' +
+        'before anybody reaches in or loosens the drive.',
+      facts.empties
+        ? 'Run empty before isolation, with the guards on: what is left in the trough can slide, and has to come out by hand.'
+        : 'No step runs the trough empty before isolation. ' +
+          'Where that cannot be done, what lies in it is weight on the spiral and can slide: ' +
+          'say in the method how it is held and taken out.',
+    ],
+    sources: 'EN ISO 14118; 29 CFR 1910.147 in the USA',
+  };
+}
+
+function enclosedSpace(conveyor: Conveyor): Caution {
+  return {
+    heading: conveyor.confinedSpace ? 'Confined space, declared for this conveyor' : 'Enclosed space and gas',
+    text: [
+      'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, ' +
+        'more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.',
+      'Composting material takes up oxygen and gives off carbon dioxide, ' +
+        'which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: ' +
+        'usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.',
+      'Air counts as dangerous above 10 % of the lower flammable limit, ' +
+        'below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas. ' +
+        'That is for going in; hot work needs less, see there.',
+      conveyor.confinedSpace
+        ? 'No entry without the site’s entry permit, a person outside, and rescue arranged beforehand.'
+        : 'Whether this trough counts as a confined space is for a competent person to judge before work.',
+    ],
+    sources:
+      'Confined Spaces Regulations 1997 in the UK; 29 CFR 1910.146 in the USA; NIOSH pocket guide for the limits (from memory)',
+  };
+}
+
+const germs: Caution = {
+  heading: 'Germs, mould, dust',
+  text: [
+    'Sludge, digestate, food waste and compost carry germs, mould and what they leave behind: ' +
+      'splashes, dust and cuts from sharp rubbish bring them into the body. ' +
+      'Wet it down rather than sweep; ' +
+      'no compressed air, and no pressure washer without protection against the spray.',
+    'Gloves, eyes covered, cuts covered; breathing protection as the site has assessed it. ' +
+      'No eating, drinking or smoking at the place; wash before every break. ' +
+      'Fever or a rash in the weeks after: tell the doctor where you worked.',
+  ],
+  sources: 'directive 2000/54/EC; COSHH 2002 in the UK (from memory)',
+};
+
+const height: Caution = {
+  heading: 'Work at height',
+  text: [
+    'Covers off means an open edge. Guard it, keep tools on lanyards, close off the ground below. ' +
+      'Nobody works below an open lift or below loose panels on the slope.',
+  ],
+  sources: 'Work at Height Regulations 2005 in the UK; the maker’s handbook of the platform',
+};
+
+function lifting(facts: CautionFacts): Caution {
+  return {
     heading: 'Lifting and handling',
     text: [
       facts.heaviestByHand === undefined
@@ -106,8 +119,11 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
         : []),
     ],
     sources: 'Manual Handling Operations Regulations 1992 and LOLER 1998 in the UK; ISO 11228-1',
-  });
-  cautions.push({
+  };
+}
+
+function hotWork(facts: CautionFacts): Caution {
+  return {
     heading: facts.hotWork ? 'Hot work' : 'Hot work, only if it comes up',
     text: [
       'PE burns and drips burning. No welding, ' +
@@ -120,6 +136,5 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
     ],
     sources:
       'the site’s hot-work permit; DSEAR 2002 in the UK and directive 1999/92/EC where gas or dust can explode',
-  });
-  return cautions;
+  };
 }
