@@ -19,7 +19,8 @@ export function addReport(program: Command, { console, finish }: Invocation): vo
     .option(
       '-f, --format <name>',
       'html, markdown, json, csv (two tables: conveyors.csv and points.csv), conveyors-csv, ' +
-        'points-csv, ics (looks due, orders and outages for a calendar) or pdf; may be given several times (default: html, markdown, json and csv with --out, ' +
+        'points-csv, ics (looks due, orders and outages for a calendar) or pdf; ' +
+        'may be given several times (default: html, markdown, json and csv with --out, ' +
         'else markdown)',
       collect,
       [],

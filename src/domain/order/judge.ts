@@ -205,7 +205,9 @@ function drying(w: Walk, settled: Set<string>): JudgedViolation[] {
         kind: 'still drying',
         grade: 'incomplete',
         ...place(w, b),
-        message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time in one place, which ${rest.kind} for ${formatHours(rest.hours)} once the one is done.`,
+        message:
+          `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time in one place, ` +
+          `which ${rest.kind} for ${formatHours(rest.hours)} once the one is done.`,
         reason:
           rest.kind === 'dries'
             ? 'What is wet under a panel stays wet: sealant does not hold, and rust starts behind the new liner.'
