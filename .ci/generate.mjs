@@ -1,16 +1,18 @@
 // Makes what the source needs and git does not keep: the list of rules, the scripts of the offline forms, bundled into modules that
-// the generators import, and parser tables and syntax tree types of the grammar, with langium's own program. Keywords of several words are a
+// the generators import, what `init` writes, and parser tables and syntax tree types of the grammar, with langium's own program. Keywords of several words are a
 // decision of this language (src/language/tokens.ts), so what the program remarks on each of them is not shown; all else is.
 
 import { spawnSync } from 'node:child_process';
 import { bundleForms } from './bundle-forms.mjs';
 import { listRules } from './list-rules.mjs';
+import { writeStarterFiles } from './starter-files.mjs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 listRules(root);
 await bundleForms(root);
+writeStarterFiles(root);
 
 const program = path.join(root, 'node_modules', 'langium-cli', 'bin', 'langium.js');
 

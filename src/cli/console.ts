@@ -10,6 +10,10 @@ export interface Console {
   readonly outIsTerminal: boolean;
   /** The words that start this program, for whoever is to call it later. */
   readonly self: readonly string[];
+  /** Says on a terminal what takes a while; gone with the next line that is printed. Elsewhere nothing is said. */
+  readonly progress: (text: string) => void;
+  /** Resolves after so many milliseconds; false where whoever waits should end. */
+  readonly wait: (milliseconds: number) => Promise<boolean>;
 }
 
 /** 0 clean, 1 findings, 2 usage, configuration or I/O, 70 a fault of ours. */

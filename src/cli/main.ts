@@ -3,6 +3,7 @@
 
 import { fstatSync, readSync, statSync } from 'node:fs';
 import { buffer } from 'node:stream/consumers';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { Exit } from './console.js';
 import { reasonOf } from './reason.js';
 import { run } from './run.js';
@@ -20,27 +21,48 @@ process.stderr.on('error', () => undefined); // nobody is left to tell
 const args = process.argv.slice(2);
 const goesNowhere = isClosed(process.stdout.fd);
 let lost = false;
+let inProgress = false;
 
 const exit = await run(
   args,
   {
     out: (text) => {
+      clearProgress();
       if (goesNowhere && !lost) tell('standard output is closed');
       lost ||= goesNowhere;
       process.stdout.write(text);
     },
-    err: (text) => void process.stderr.write(text),
+    err: (text) => {
+      clearProgress();
+      process.stderr.write(text);
+    },
     readStdin: () => buffer(process.stdin),
     cwd: process.cwd(),
     env: process.env,
     outIsTerminal: process.stdout.isTTY,
     self: [process.execPath, ...process.argv.slice(1, 2)],
+    progress: (text) => {
+      if (!process.stderr.isTTY || args.includes('--quiet') || args.includes('-q')) return;
+      process.stderr.write(`\r\u001b[K${text} …`);
+      inProgress = true;
+    },
+    wait: async (milliseconds) => {
+      await sleep(milliseconds);
+      return true;
+    },
   },
   typeof TROUGHLINE_VERSION === 'string' ? TROUGHLINE_VERSION : 'development',
 );
+clearProgress();
 // What `check` has to say, its exit code says too.
 // eslint-disable-next-line @typescript-eslint/no-unnecessary-condition -- a stream that breaks sets it
 process.exitCode = lost && exit === Exit.clean && args[0] !== 'check' ? Exit.trouble : exit;
+
+/** The line of progress is not part of what was asked for, and leaves no trace. */
+function clearProgress(): void {
+  if (inProgress) process.stderr.write('\r\u001b[K');
+  inProgress = false;
+}
 
 function tell(message: string): void {
   process.stderr.write(`troughline: ${message}\n`);

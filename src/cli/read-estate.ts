@@ -36,6 +36,7 @@ export async function readEstate(
   const unread: string[] = [];
   const again: string[] = [];
   const taken = new Map<string, string>();
+  console.progress('reading');
   for (const given of paths.length === 0 ? ['.'] : paths) {
     if (given === '-') {
       take(stdinFilename, undefined, await console.readStdin());

@@ -6,6 +6,7 @@ import { addCheck } from './usage/check.js';
 import { addCompletion } from './usage/completion.js';
 import { addExplain } from './usage/explain.js';
 import { addGit } from './usage/git.js';
+import { addInit } from './usage/init.js';
 import { addFormat } from './usage/format.js';
 import type { Invocation } from './usage/invocation.js';
 import { addPack } from './usage/pack.js';
@@ -25,6 +26,7 @@ const commands = [
   addSheet,
   addFormat,
   addGit,
+  addInit,
   addProgramme,
   addSchema,
   addExplain,

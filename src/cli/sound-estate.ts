@@ -23,6 +23,7 @@ export async function soundEstate(
   const read = await readEstate(paths, console);
   allRead(read);
   tellAgain(read, console);
+  console.progress(`checking ${read.texts.length} files`);
   const analysis = analyseRead(read, asOf);
   if (analysis.inConflict.length > 0)
     throw new Trouble(

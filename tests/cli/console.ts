@@ -30,10 +30,18 @@ export interface Ran {
 
 export async function troughline(
   args: readonly string[],
-  more: { cwd?: string; stdin?: string | Uint8Array; env?: Record<string, string>; terminal?: boolean } = {},
+  more: {
+    cwd?: string;
+    stdin?: string | Uint8Array;
+    env?: Record<string, string>;
+    terminal?: boolean;
+    wait?: () => Promise<boolean>;
+    progress?: string[];
+  } = {},
 ): Promise<Ran> {
   let out = '';
   let err = '';
+  const progress: string[] = [];
   const exit = await run(
     args,
     {
@@ -47,8 +55,11 @@ export async function troughline(
       env: more.env ?? {},
       outIsTerminal: more.terminal ?? false,
       self: ['troughline'],
+      progress: (text) => void progress.push(text),
+      wait: more.wait ?? (async () => false),
     },
     '0.1.0',
   );
+  more.progress?.push(...progress);
   return { exit, out, err };
 }

@@ -45,6 +45,7 @@ export async function diff(
   if (given.length > 2) throw new Trouble('diff compares two states: name at most two');
   const formats = namedFormats(options.format, diffFormats, 'text');
   const [before, after] = await comparedSides(given, options.estate, console);
+  console.progress(`forecasting ${before.name} and ${after.name}`);
   const made = changeSummary(before, after, {
     asOf: options.asOf,
     threshold: { chance: options.threshold / 100, days: options.days },

@@ -41,6 +41,7 @@ export async function pack(
   );
   const { estate, locate } = await soundEstate(paths, options.asOf, console);
   const jobs = jobsNamed(name, estate.jobs);
+  console.progress(`planning ${jobs.map((job) => job.name).join(', ')}`);
   const lives = remainingLife(estate, {
     asOf: options.asOf,
     track: false,

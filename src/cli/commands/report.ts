@@ -17,6 +17,7 @@ import { readPublished, type PublishedReport } from '../../generators/remaining-
 import type { Finding } from '../../validation/finding.js';
 import type { Estate } from '../../domain/model/estate.js';
 import type { Analysis } from '../../analysis/analysis.js';
+import { counted } from '../../domain/units/wording.js';
 import { Exit, Trouble, type Console } from '../console.js';
 import { estateLedger } from '../estate-ledger.js';
 import { conveyorsNamed } from '../conveyors-named.js';
@@ -65,6 +66,7 @@ export async function report(
       `--since ${formatDay(options.since)} lies after the day of the report, ${formatDay(asOf)}: name an earlier day`,
     );
   const conveyors = conveyorsNamed(options.conveyor, estate);
+  console.progress(`forecasting ${counted(estate.conveyors.length, 'conveyor')}`);
   const made = remainingLife(estate, {
     asOf: options.asOf,
     since: options.since,
@@ -160,6 +162,7 @@ function print(
   options: ReportOptions & ReportPageOptions,
   console: Console,
 ): OutputFile | readonly OutputFile[] {
+  console.progress(`printing ${format}`);
   const conveyors = (): OutputFile => ({ name: 'conveyors.csv', content: conveyorsCsv(made) });
   const points = (): OutputFile => ({ name: 'points.csv', content: remainingLifeCsv(made) });
   const html = (): string => remainingLifeHtml(made, { paper: options.paper, photo: options.photo });

@@ -24,6 +24,7 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
       [],
     )
     .addOption(asOfOption())
+    .option('--watch', 'check again whenever a file changes, until ended (Ctrl+C)', false)
     .option('--fix', 'apply the fixes that need no question', false)
     .addOption(
       new Option('--fail-on <severity>', 'least severity that gives exit code 1')
@@ -62,6 +63,7 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
           format: string[];
           asOf?: CalendarDay;
           fix: boolean;
+          watch: boolean;
           failOn: CheckOptions['failOn'];
           color: ColourChoice;
           quiet: boolean;
@@ -74,7 +76,10 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
         },
       ) => {
         const { check } = await import('../commands/check.js');
-        finish(await check(given, { ...options, asOf: options.asOf ?? epochDay(console), version }, console));
+        const asOf = options.asOf ?? epochDay(console);
+        const once = (): Promise<number> => check(given, { ...options, asOf, version }, console);
+        const { watched } = await import('../watch.js');
+        finish(options.watch ? await watched(once, given, console) : await once());
       },
     );
 }
