@@ -34,7 +34,9 @@ const web = {
   target: 'es2023',
   mainFields: ['browser', 'module', 'main'],
   conditions: ['browser'],
-  define: { 'process.env.NODE_ENV': '"production"' },
+  // The solver's loader asks for node only where it runs in node.
+  define: { 'process.env.NODE_ENV': '"production"', 'import.meta.url': 'self.location.href' },
+  external: ['node:module'],
 };
 
 const [cli, ...editor] = await Promise.all([
@@ -56,6 +58,8 @@ const [cli, ...editor] = await Promise.all([
     entryPoints: ['src/lsp/process.ts'],
     outfile: path.join(out, 'server.cjs'),
     format: 'cjs',
+    define: { 'import.meta.url': 'ownAddress' },
+    banner: { js: 'const ownAddress = require("node:url").pathToFileURL(__filename).href;' },
   }),
   build({
     ...node,

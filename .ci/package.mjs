@@ -17,6 +17,7 @@ const shipped = [
   'extension-web.js',
   'server.cjs',
   'server-web.js',
+  'highs.wasm',
   'views',
   'rules',
   'sample',

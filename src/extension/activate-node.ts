@@ -17,7 +17,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     { run: server, debug: server },
     clientOptions(output, context.extensionUri),
   );
-  answerReads(client);
+  answerReads(client, context.extensionUri);
   context.subscriptions.push(output, client);
   await startFeatures(context, client);
 }

@@ -18,7 +18,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     worker,
     clientOptions(output, context.extensionUri),
   );
-  answerReads(client);
+  answerReads(client, context.extensionUri);
   context.subscriptions.push(output, client);
   await startFeatures(context, client);
 }

@@ -4,9 +4,11 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import {
   listTexts,
+  readSolver,
   readTexts,
   type ListTexts,
   type ListTextsAnswer,
+  type ReadSolverAnswer,
   type ReadTexts,
   type ReadTextsAnswer,
   type StartOptions,
@@ -35,7 +37,11 @@ function schemes(): readonly string[] {
 }
 
 /** Answers the server where it cannot read for itself: in a browser, and in folders that are on no disk. */
-export function answerReads(client: BaseLanguageClient): void {
+export function answerReads(client: BaseLanguageClient, extension: vscode.Uri): void {
+  client.onRequest(readSolver, async (): Promise<ReadSolverAnswer> => {
+    const file = vscode.Uri.joinPath(extension, 'dist', 'highs.wasm');
+    return new Uint8Array(await vscode.workspace.fs.readFile(file));
+  });
   client.onRequest(listTexts, async ({ folder }: ListTexts): Promise<ListTextsAnswer> => {
     const pattern = new vscode.RelativePattern(vscode.Uri.parse(folder), '**/*.trough');
     const found = await vscode.workspace.findFiles(pattern, '**/{node_modules,out,dist,.*}/**');

@@ -1,10 +1,11 @@
 // Pages and forecasts take seconds on a large estate, and nobody should wait for a hover meanwhile. They are made elsewhere:
 // in a worker that holds a copy of the texts, or, where there is no worker, here and between other work.
 
+import type { ProgrammeSolver } from '../domain/decision/integer-programme.js';
 import type { MakePreview, MakePreviewAnswer } from '../protocol/messages.js';
 import type { Analyser, Session } from './session.js';
 import { createSession } from './session.js';
-import { preview } from './handlers/preview-handler.js';
+import { asksForProgramme, preview } from './handlers/preview-handler.js';
 import { forecasts } from './forecasts.js';
 import type { EstateDocument } from './document.js';
 import type { Forecasts } from './forecast-words.js';
@@ -22,17 +23,39 @@ export interface Background {
   end(): void;
 }
 
+/** Loads the solver of the programme when it is first needed; `bytes` are its binary where the client had to read it. */
+export type LoadSolver = (bytes: SolverBytes | undefined) => Promise<ProgrammeSolver>;
+export type SolverBytes = Uint8Array<ArrayBuffer>;
+
 /** For a process without workers: the work is done here, after what is waiting. */
-export function backgroundHere(): Background {
-  const later = async <T>(work: () => T): Promise<T> => {
+export function backgroundHere(load?: LoadSolver, readBytes?: () => Promise<SolverBytes>): Background {
+  const solver = solverWhenAsked(load, readBytes);
+  const later = async <T>(work: () => T | Promise<T>): Promise<T> => {
     await new Promise((resolve) => setTimeout(resolve, 0));
     return work();
   };
   return {
     preview: (session, wanted, token) =>
-      later(() => (token.isCancellationRequested ? undefined : preview(session, wanted))),
+      later(async () =>
+        token.isCancellationRequested ? undefined : preview(session, wanted, await solver(wanted)),
+      ),
     forecasts: (session) => later(() => forecasts(session)),
     end: () => undefined,
+  };
+}
+
+/** Undefined for pages that need none, and where it cannot be loaded: then the page says so. */
+function solverWhenAsked(
+  load: LoadSolver | undefined,
+  readBytes?: () => Promise<SolverBytes | undefined>,
+): (wanted: MakePreview) => Promise<ProgrammeSolver | undefined> {
+  let loaded: Promise<ProgrammeSolver | undefined> | undefined;
+  return async (wanted) => {
+    if (!load || !asksForProgramme(wanted)) return undefined;
+    loaded ??= (async () => load(await readBytes?.()))().catch(() => undefined);
+    const solver = await loaded;
+    if (!solver) loaded = undefined; // perhaps next time
+    return solver;
   };
 }
 
@@ -54,6 +77,11 @@ interface WorkerRequest {
   readonly task: Task;
 }
 
+/** The solver's binary, before the first request that needs it. */
+interface WorkerSolver {
+  readonly solver: SolverBytes;
+}
+
 /** Takes back a request that has not begun. */
 interface WorkerCancel {
   readonly cancel: number;
@@ -67,7 +95,13 @@ interface WorkerResponse {
 }
 
 /** Hands the work to a worker on the other end of `port`, with the texts that changed since the last order. */
-export function backgroundThere(port: Port): Background {
+export function backgroundThere(port: Port, readBytes?: () => Promise<SolverBytes>): Background {
+  let sent: Promise<void> | undefined;
+  /** Once, and again where it failed: the page without a programme says what is missing. */
+  const sendSolver = async (): Promise<void> => {
+    sent ??= readBytes?.().then((solver) => port.send({ solver } satisfies WorkerSolver));
+    await sent?.catch(() => (sent = undefined));
+  };
   const sessions = new Map<
     Session,
     { readonly number: number; readonly sent: Map<string, EstateDocument> }
@@ -109,36 +143,53 @@ export function backgroundThere(port: Port): Background {
   };
 
   return {
-    preview: (session, wanted, token) => order(session, { kind: 'preview', wanted }, token),
+    preview: async (session, wanted, token) => {
+      if (asksForProgramme(wanted)) await sendSolver();
+      return order(session, { kind: 'preview', wanted }, token);
+    },
     forecasts: (session) => order(session, { kind: 'forecasts' }),
     end: () => port.end(),
   };
 }
 
 /** The worker's side. One task a turn, so that a cancellation that has come meanwhile is heard before the next begins. */
-export function serveBackground(port: Port, makeAnalyser: () => Analyser): void {
+export function serveBackground(port: Port, makeAnalyser: () => Analyser, load?: LoadSolver): void {
+  let bytes: SolverBytes | undefined;
+  const solver = solverWhenAsked(load, async () => bytes);
   const sessions = new Map<number, Session>();
   const waiting: WorkerRequest[] = [];
   const cancelled = new Set<number>();
   let scheduled = false;
-  const next = (): void => {
+  const next = async (): Promise<void> => {
     const request = waiting.shift();
-    if (request) port.send(answer(request));
+    if (request) port.send(await answer(request));
     scheduled = waiting.length > 0;
-    if (scheduled) setTimeout(next, 0);
+    if (scheduled) soon();
   };
+  const soon = (): void => void setTimeout(() => void next(), 0);
   port.listen((message) => {
-    const heard = message as WorkerRequest | WorkerCancel; // from backgroundThere
+    const heard = message as WorkerRequest | WorkerCancel | WorkerSolver; // from backgroundThere
+    if ('solver' in heard) {
+      bytes = heard.solver;
+      return;
+    }
     if ('cancel' in heard) {
       if (waiting.some(({ number }) => number === heard.cancel)) cancelled.add(heard.cancel);
       return;
     }
     waiting.push(heard);
-    if (!scheduled) setTimeout(next, 0);
+    if (!scheduled) soon();
     scheduled = true;
   });
 
-  function answer({ number, session: name, put, remove, revision, task }: WorkerRequest): WorkerResponse {
+  async function answer({
+    number,
+    session: name,
+    put,
+    remove,
+    revision,
+    task,
+  }: WorkerRequest): Promise<WorkerResponse> {
     const session = sessions.get(name) ?? createSession(makeAnalyser());
     sessions.set(name, session);
     for (const { uri, text } of put) session.put(uri, text);
@@ -147,7 +198,7 @@ export function serveBackground(port: Port, makeAnalyser: () => Analyser): void 
     try {
       const result =
         task.kind === 'preview'
-          ? { ...preview(session, task.wanted), revision }
+          ? { ...preview(session, task.wanted, await solver(task.wanted)), revision }
           : { ...forecasts(session), revision };
       return { number, result };
     } catch (fault) {

@@ -9,7 +9,10 @@ import {
   serveBackground,
   type Background,
   type Port,
+  type SolverBytes,
 } from './background.js';
+import type { ProgrammeSolver } from '../domain/decision/integer-programme.js';
+import { readSolver, type ReadSolverAnswer } from '../protocol/messages.js';
 import { clientFiles } from './files.js';
 import { startServer } from './server.js';
 
@@ -18,22 +21,29 @@ const own = globalThis as unknown as MessagePort & { readonly name: string; read
 const backgroundName = 'troughline-background';
 
 if (own.name === backgroundName) {
-  serveBackground(portOf(own), makeAnalyser);
+  serveBackground(portOf(own), makeAnalyser, loadSolver);
 } else {
   const connection = createConnection(new BrowserMessageReader(own), new BrowserMessageWriter(own));
   startServer(connection, {
     makeAnalyser,
-    background: startBackground(),
+    background: startBackground(() => connection.sendRequest<ReadSolverAnswer>(readSolver)),
     files: () => clientFiles(connection),
   });
 }
 
-function startBackground(): Background {
+/** Its binary comes from the client, since a worker made of a blob has no folder of its own. */
+async function loadSolver(bytes: SolverBytes | undefined): Promise<ProgrammeSolver> {
+  if (!bytes) throw new Error('the client gave no solver');
+  const { highsSolver } = await import('../solver/highs.js');
+  return highsSolver(bytes);
+}
+
+function startBackground(readBytes: () => Promise<SolverBytes>): Background {
   try {
     const worker = new Worker(own.location.href, { name: backgroundName });
-    return backgroundThere({ ...portOf(worker), end: () => worker.terminate() });
+    return backgroundThere({ ...portOf(worker), end: () => worker.terminate() }, readBytes);
   } catch {
-    return backgroundHere(); // a browser that allows no worker within a worker
+    return backgroundHere(loadSolver, readBytes); // a browser that allows no worker within a worker
   }
 }
 

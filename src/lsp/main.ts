@@ -8,12 +8,13 @@ import { makeAnalyser } from './analyser.js';
 import { backgroundHere, type Background } from './background.js';
 import { clientFiles } from './files.js';
 import { nodeFiles, photosOnDisk } from './node-files.js';
+import { nodeSolver } from '../solver/node-solver.js';
 import { startServer } from './server.js';
 
 /** Serves one editor on standard input and output; the exit code once the editor has said goodbye. */
 export function serveStdio(): Promise<number> {
   const connection = createConnection(ProposedFeatures.all, process.stdin, process.stdout);
-  return serve(connection, backgroundHere(), rulePagesBeside(process.argv[1]));
+  return serve(connection, backgroundHere(nodeSolver), rulePagesBeside(process.argv[1]));
 }
 
 /** Serves over whatever the editor named on the command line: --node-ipc, --stdio, --socket. */

@@ -3,6 +3,7 @@
 import { isMainThread, parentPort, Worker } from 'node:worker_threads';
 import { makeAnalyser } from './analyser.js';
 import { backgroundThere, serveBackground, type Port } from './background.js';
+import { nodeSolver } from '../solver/node-solver.js';
 import { serveAsAsked } from './main.js';
 
 if (isMainThread) {
@@ -25,5 +26,6 @@ if (isMainThread) {
       end: () => parent.close(),
     },
     makeAnalyser,
+    nodeSolver,
   );
 }

@@ -65,7 +65,7 @@ export interface ListSubjectsAnswer {
   readonly newestRecord?: string;
 }
 
-export type PreviewKind = 'report' | 'work pack' | 'inspection sheet' | 'drawing';
+export type PreviewKind = 'report' | 'programme' | 'work pack' | 'inspection sheet' | 'drawing';
 
 /** Client to server: a finished page to show. */
 export const makePreview = 'troughline/makePreview';
@@ -94,6 +94,10 @@ export type MakePreviewAnswer =
       readonly revision: number;
     }
   | { readonly ok: false; readonly reason: string };
+
+/** Server to client, in a browser only: the bytes of the solver that travels with the extension, read when first needed. */
+export const readSolver = 'troughline/readSolver';
+export type ReadSolverAnswer = Uint8Array<ArrayBuffer>;
 
 /** Client to server: a new inspection to fill in. */
 export const draftInspection = 'troughline/draftInspection';

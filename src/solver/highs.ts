@@ -23,19 +23,34 @@ interface HighsModel {
 interface Highs {
   createModel(): HighsModel;
 }
-const load = highsPackage.default as unknown as (options: {
-  readonly locateFile: () => string;
-}) => Promise<Highs>;
+const load = highsPackage.default as unknown as (
+  options:
+    | { readonly locateFile: () => string }
+    | { readonly instantiateWasm: (imports: WebAssembly.Imports, done: (made: unknown) => void) => void },
+) => Promise<Highs>;
 
 /** Counted and not timed, so that every machine gives the same answer; what was found by then counts, with its gap. */
 const mostNodes = 300;
 /** Good enough: costs are known no better. */
 const enoughGap = 1e-4;
 
-/** `binary`: path of highs.wasm. The loader takes no bytes, whatever its types say (1.15.3). */
-export async function highsSolver(binary: string): Promise<ProgrammeSolver> {
-  const highs = await load({ locateFile: () => binary });
+/** `binary`: path of highs.wasm, or its bytes where nothing can be read. */
+export async function highsSolver(binary: string | Uint8Array<ArrayBuffer>): Promise<ProgrammeSolver> {
+  const highs = await (typeof binary === 'string'
+    ? load({ locateFile: () => binary })
+    : fromBytes(await WebAssembly.compile(binary)));
   return (programme) => solveWith(highs, programme);
+}
+
+/** The loader takes no bytes, whatever its types say (1.15.3); it lets others make the instance. */
+function fromBytes(module: WebAssembly.Module): Promise<Highs> {
+  return new Promise((resolve, reject) => {
+    load({
+      instantiateWasm: (imports, done) => {
+        WebAssembly.instantiate(module, imports).then(done, reject);
+      },
+    }).then(resolve, reject);
+  });
 }
 
 function solveWith(highs: Highs, programme: IntegerProgramme): SolvedProgramme {

@@ -60,7 +60,7 @@ export const parts: readonly Part[] = [
   {
     folder: 'solver',
     parts: ['domain/decision'],
-    packages: ['highs'],
+    packages: ['highs', 'node:*'],
     why: 'the kept solver behind the programme over all outages',
   },
 
@@ -171,6 +171,8 @@ export const parts: readonly Part[] = [
   {
     folder: 'lsp',
     parts: [
+      'domain/decision',
+      'solver',
       'domain/units',
       'domain/geometry',
       'domain/model',

@@ -158,6 +158,11 @@ async function onTheDesktop() {
       await shot('report');
     });
 
+    await check('the programme over all outages is solved and shown', async () => {
+      await showsProgramme(hands);
+      await shot('programme');
+    });
+
     await check('a drawing leads back to the text', async () => {
       await page.keyboard.press('Control+1');
       await hands.command('View: Close All Editors');
@@ -327,10 +332,24 @@ async function inTheBrowser() {
       await hands.webview().locator('.sheet svg').first().waitFor({ timeout: 120_000 });
       await shot('browser');
     });
+
+    await check('in a browser: the programme, by the solver that travels along', async () => {
+      await hands.command('View: Close All Editors');
+      await showsProgramme(hands);
+      await shot('browser-programme');
+    });
   } finally {
     await workbench.close();
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+async function showsProgramme(hands) {
+  await hands.command('Troughline: Show Programme over All Outages');
+  const sheet = hands.webview().locator('.sheet');
+  await sheet.getByText('Programme of Tarnholt over all outages').first().waitFor({ timeout: 120_000 });
+  const text = await sheet.innerText();
+  expect(/Reline .+ at \w+/.test(text) && text.includes('What more would save'), text.slice(0, 500));
 }
 
 function checks({ page, shot }) {

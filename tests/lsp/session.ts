@@ -28,6 +28,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { makeAnalyser } from '../../src/lsp/analyser.js';
 import { backgroundHere } from '../../src/lsp/background.js';
 import type { Files } from '../../src/lsp/files.js';
+import { nodeSolver } from '../../src/solver/node-solver.js';
 import { startServer } from '../../src/lsp/server.js';
 import {
   defaultSettings,
@@ -83,7 +84,7 @@ export async function startSession(
   };
   // vscode-languageserver ends the process when its client says exit; a test must outlive its server.
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
-  startServer(server, { makeAnalyser, background: backgroundHere(), files: () => read });
+  startServer(server, { makeAnalyser, background: backgroundHere(nodeSolver), files: () => read });
 
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const published = new Map<string, readonly Diagnostic[]>();

@@ -8,7 +8,7 @@ import { programmeCalendar } from '../../generators/remaining-life/programme-cal
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
 import { Exit, Trouble, type Console } from '../console.js';
 import { chosen, deliver } from '../deliver.js';
-import { nodeSolver } from '../node-solver.js';
+import { nodeSolver } from '../../solver/node-solver.js';
 import { soundEstate } from '../sound-estate.js';
 import type { OutputFile } from '../write-files.js';
 

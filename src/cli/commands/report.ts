@@ -22,7 +22,7 @@ import { Exit, Trouble, type Console } from '../console.js';
 import { estateLedger } from '../estate-ledger.js';
 import { conveyorsNamed } from '../conveyors-named.js';
 import { chosen, deliver } from '../deliver.js';
-import { nodeSolver } from '../node-solver.js';
+import { nodeSolver } from '../../solver/node-solver.js';
 import { printPdf } from '../print-pdf.js';
 import { soundEstate } from '../sound-estate.js';
 import type { OutputFile } from '../write-files.js';
@@ -140,7 +140,7 @@ function failuresOf(
       case 'overdue': {
         const late = made.conveyors.filter(
           ({ points, model }) =>
-            model?.look.kind === 'now' ||
+            (model?.look.kind === 'now' && model.look.because !== 'panels never seen') ||
             (model?.forecast.kind !== 'dates' && points.some(({ nextLook }) => nextLook?.overdue)),
         );
         return late.length > 0 ? [`a look is overdue at ${listOf(late)} (--fail-on overdue)`] : [];

@@ -1,11 +1,15 @@
 // `troughline sheet CONVEYOR`: the inspection sheet on paper, and the page for a phone.
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Estate } from '../../domain/model/estate.js';
+import { lookRounds } from '../../generators/remaining-life/decision-words.js';
+import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
 import { inspectionSheetHtml } from '../../generators/inspection-sheet/html.js';
 import { inspectionSheet } from '../../generators/inspection-sheet/inspection-sheet.js';
 import { inspectionPhonePage } from '../../generators/inspection-sheet/phone.js';
 import type { InspectionSheet } from '../../generators/inspection-sheet/sheet.js';
-import { Exit, type Console } from '../console.js';
+import { Exit, Trouble, type Console } from '../console.js';
 import { conveyorsNamed } from '../conveyors-named.js';
 import { chosen, deliver } from '../deliver.js';
 import { printPdf } from '../print-pdf.js';
@@ -30,7 +34,12 @@ export async function sheet(
 ): Promise<number> {
   const wanted = chosen(options.format, formats, ['html']);
   const { estate } = await soundEstate(paths, options.asOf, console);
-  const files = conveyorsNamed(name === 'all' ? [] : [name], estate).flatMap((conveyor) => {
+  const round = /^round(\d*)$/.exec(name);
+  const conveyors =
+    round && !estate.conveyors.some((each) => each.name === name)
+      ? roundCalled(Number(round[1] || '1'), estate, options.asOf)
+      : conveyorsNamed(name === 'all' ? [] : [name], estate);
+  const files = conveyors.flatMap((conveyor) => {
     const made = inspectionSheet(estate, conveyor, {
       ...(options.asOf !== undefined && { asOf: options.asOf }),
       ...(options.look && { look: options.look }),
@@ -39,6 +48,19 @@ export async function sheet(
   });
   deliver(files, options.out, console);
   return Exit.clean;
+}
+
+/** The conveyors of a round of looks, as the report groups them. */
+function roundCalled(number: number, estate: Estate, asOf: CalendarDay | undefined): readonly Conveyor[] {
+  const rounds = lookRounds(remainingLife(estate, { asOf, track: false }).conveyors);
+  const round = rounds[number - 1];
+  if (!round)
+    throw new Trouble(
+      rounds.length === 0
+        ? 'no look is due, so there is no round'
+        : `there ${rounds.length === 1 ? 'is 1 round' : `are ${rounds.length} rounds`} of looks, and no ${number}`,
+    );
+  return round.looks.map(({ conveyor }) => conveyor);
 }
 
 function print(

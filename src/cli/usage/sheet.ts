@@ -14,7 +14,10 @@ export function addSheet(program: Command, { console, finish }: Invocation): voi
       'Print where to look, from which end, what was read last and what to expect; ' +
         'or a page for a phone that works without a network and gives back an inspection block.',
     )
-    .argument('<conveyor>', 'name of the conveyor, or "all"')
+    .argument(
+      '<conveyor>',
+      'name of the conveyor, "all", or "round" (round2, …) for the looks that the report says go together',
+    )
     .argument(...paths)
     .addOption(asOfOption())
     .option('-o, --out <folder>', 'write the files here; without it the first format goes to standard output')
@@ -34,7 +37,7 @@ export function addSheet(program: Command, { console, finish }: Invocation): voi
     .addOption(paperOption())
     .addHelpText(
       'after',
-      '\nExamples:\n  troughline sheet DG1 examples/4-tarnholt --out sheets/ --format html --format phone\n  troughline sheet DG1 plant/ --look upstream',
+      '\nExamples:\n  troughline sheet DG1 examples/4-tarnholt --out sheets/ --format html --format phone\n  troughline sheet DG1 plant/ --look upstream\n  troughline sheet round plant/ --out sheets/',
     )
     .action(
       async (

@@ -51,6 +51,8 @@ export interface DecisionOption {
   readonly working: readonly string[];
   /** `look first`: chance that the look brings both risks within the accepted ones. */
   readonly reassures?: number;
+  /** `look first`: expected money saved against the next best without a look, the look paid. */
+  readonly saves?: number | undefined;
   /** `lower duty`: the duty that keeps the risk, as a share of the present one. */
   readonly duty?: number;
 }

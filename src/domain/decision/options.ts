@@ -306,6 +306,7 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
             ]),
       ],
       reassures: value.reassures,
+      saves: next.expected === undefined || expected === undefined ? undefined : next.expected - expected,
     },
   ];
 }

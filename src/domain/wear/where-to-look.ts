@@ -6,8 +6,8 @@
 import type { WearFit } from './fit.js';
 import type { GroupMember } from './forecast-first.js';
 import type { LifeForecast } from './forecast.js';
-import { forecastUnit, logRateOf } from './forecast.js';
-import { area, normalQuantile } from './numeric/normal.js';
+import { forecastUnit } from './forecast.js';
+import { area } from './numeric/normal.js';
 
 export interface LookWorth {
   readonly member: GroupMember;
@@ -60,7 +60,10 @@ export function whereToLook(fit: WearFit, members: readonly GroupMember[]): read
     return {
       member,
       index,
-      narrowing: Math.max(0, 1 - spreadAfter(fit, member, grid, all, logAlive[k]!) / before),
+      narrowing: Math.max(
+        0,
+        1 - spreadAfter(fit, member, forecast, grid, without(all, logAlive[k]!)) / before,
+      ),
       already,
     };
   });
@@ -68,32 +71,86 @@ export function whereToLook(fit: WearFit, members: readonly GroupMember[]): read
   return [...unknown.map((look) => ({ ...look, already: 0 })), ...looks];
 }
 
-/** Mean spread of the first limit once a thickness has been read at this point today. */
+function without(all: Float64Array, own: Float64Array): Float64Array {
+  return all.map((sum, i) => sum - own[i]!);
+}
+
+/** A life as weights on a grid over its logarithm: the forecast's own distribution, heavy tails and all. */
+interface Lives {
+  readonly log: Float64Array;
+  readonly weight: Float64Array;
+  readonly step: number;
+}
+
+const nodes = 120;
+
+function livesOf({ reachedBy, quantiles }: LifeForecast, now: number): Lives {
+  const middle = Math.log(quantiles.q50);
+  const width = Math.max(0.05, Math.log(quantiles.q95 / Math.max(quantiles.q05, 1e-9 * quantiles.q50)));
+  const low = Math.min(middle - 1.5 * width, Math.log(Math.max(now, 1e-6 * quantiles.q50)) - 0.02);
+  const high = middle + 2 * width;
+  const step = (high - low) / nodes;
+  const log = Float64Array.from({ length: nodes }, (_, i) => low + (i + 0.5) * step);
+  let before = 0;
+  const weight = log.map((at, i) => {
+    const chance = i === nodes - 1 ? 1 : reachedBy(Math.exp(at + step / 2));
+    const own = Math.max(0, chance - before);
+    before = Math.max(before, chance);
+    return own;
+  });
+  return { log, weight, step };
+}
+
+/** Mean spread of the first limit once a thickness has been read at this point today (Bayes' rule on its lives). */
 function spreadAfter(
   fit: WearFit,
-  { unit, depth, now }: GroupMember,
+  { depth, now }: GroupMember,
+  forecast: LifeForecast,
   grid: Float64Array,
-  all: Float64Array,
-  own: Float64Array,
+  others: Float64Array,
 ): number {
-  const { mean, spread } = logRateOf(fit, unit);
-  const variance = spread * spread;
-  // A reading of error σ at wear r·x tells ln r to about σ/(r·x); the path's wandering stays.
-  const wear = Math.max(Math.exp(mean) * now, 1e-9);
-  const told = (fit.readingError / wear) ** 2 + (now > 0 ? fit.dutyNoise.psi ** 2 / now : 0);
-  const after = 1 / (1 / variance + 1 / told);
-  const moved = Math.sqrt(Math.max(variance - after, 0));
-  let sum = 0;
+  const { log, weight, step } = livesOf(forecast, now);
+  // A reading of error σ at wear depth·x/T tells ln T to about σ/wear; the path's wandering stays.
+  const wander = now > 0 ? fit.dutyNoise.psi ** 2 / now : 0;
+  const told = log.map((at) =>
+    Math.hypot((fit.readingError * Math.exp(at)) / Math.max(depth * now, 1e-9), Math.sqrt(wander)),
+  );
   const row = new Float64Array(gridSize);
+  let sum = 0;
   for (let k = 0; k < outcomes; k++) {
-    const centre = mean + moved * normalQuantile((k + 0.5) / outcomes);
+    const seen = readingAt((k + 0.5) / outcomes, log, weight, told);
+    const after = weight.map((w, i) => (w * Math.exp(-0.5 * ((seen - log[i]!) / told[i]!) ** 2)) / told[i]!);
+    const total = after.reduce((all, w) => all + w, 0);
     for (let i = 0; i < gridSize; i++) {
-      const p = area((centre - Math.log(depth / (now + grid[i]!))) / Math.sqrt(after));
-      row[i] = all[i]! - own[i]! + Math.log1p(-Math.min(p, 1 - 1e-12));
+      const survives = total > 0 ? laterThan(Math.log(now + grid[i]!), log, after, step) / total : 1;
+      row[i] = others[i]! + Math.log(Math.max(survives, 1e-12));
     }
     sum += spreadOf(grid, row);
   }
   return sum / outcomes;
+}
+
+/** The logarithm of life that a reading points to, at a level of its own distribution, by halving. */
+function readingAt(level: number, log: Float64Array, weight: Float64Array, told: Float64Array): number {
+  const width = 4 * Math.max(told[0]!, told[nodes - 1]!);
+  let [low, high] = [log[0]! - width, log[nodes - 1]! + width];
+  for (let n = 0; n < 30; n++) {
+    const middle = (low + high) / 2;
+    let below = 0;
+    for (let i = 0; i < nodes; i++)
+      if (weight[i]! > 1e-9) below += weight[i]! * area((middle - log[i]!) / told[i]!);
+    if (below < level) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** Weight of the lives beyond a point, a node's own weight spread evenly over its step. */
+function laterThan(at: number, log: Float64Array, weight: Float64Array, step: number): number {
+  let sum = 0;
+  for (let i = 0; i < nodes; i++)
+    sum += weight[i]! * Math.min(1, Math.max(0, (log[i]! + step / 2 - at) / step));
+  return sum;
 }
 
 /** ln of the 90 % over the 10 % quantile, where ln of survival is given on a grid; the grid's ends stand for what lies beyond. */

@@ -35,6 +35,7 @@ export function addPreviews(
   let noticing: ReturnType<typeof setTimeout> | undefined;
   context.subscriptions.push(
     command('troughline.showReport', 'report', pages, async () => 'all'),
+    command('troughline.showProgramme', 'programme', pages, async () => 'all'),
     command('troughline.showWorkPack', 'work pack', pages, async () => chooseJob(client)),
     command('troughline.showDrawing', 'drawing', pages, choose),
     command('troughline.showInspectionSheet', 'inspection sheet', pages, choose),
@@ -198,6 +199,8 @@ function titles(kind: PreviewKind): string {
   switch (kind) {
     case 'report':
       return vscode.l10n.t('Remaining life');
+    case 'programme':
+      return vscode.l10n.t('Programme over all outages');
     case 'work pack':
       return vscode.l10n.t('Work pack');
     case 'inspection sheet':
@@ -237,6 +240,7 @@ function wantedIn(state: unknown): MakePreview | undefined {
   if (typeof wanted !== 'object' || wanted === null || !('kind' in wanted)) return undefined;
   const kinds: readonly unknown[] = [
     'report',
+    'programme',
     'work pack',
     'inspection sheet',
     'drawing',

@@ -6,11 +6,12 @@ import type {
   OutageDecision,
   TwoChances,
 } from '../../domain/decision/conveyor-decision.js';
-import { amountText } from '../../domain/decision/money.js';
+import { amountText, moneyOf } from '../../domain/decision/money.js';
+import type { Plant } from '../../domain/model/plant.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import type { ConveyorLife } from './remaining-life.js';
-import { roundsOf, type Round } from '../../domain/decision/rounds.js';
+import { pays, roundsOf, type DueLook, type LookWorth, type Round } from '../../domain/decision/rounds.js';
 import { counted, list } from '../../domain/units/wording.js';
 import { date } from './print/wording.js';
 
@@ -118,18 +119,55 @@ export function unseenText({ panels, panelsSeen }: ConveyorDecision): string {
     : `${panelsSeen} of ${counted(panels, 'panel')} seen`;
 }
 
-/** Rounds of the looks that are due, by the day each is due. */
+/** Rounds of the looks that are due, by the day each is due and what each is worth. */
 export function lookRounds(lives: readonly ConveyorLife[]): readonly Round[] {
   return roundsOf(
-    lives.flatMap(({ conveyor, model, decision }) => {
-      const look = model?.look;
-      const day = look?.kind === 'by' ? look.day : look?.kind === 'now' ? decision?.asOf : undefined;
-      return day === undefined ? [] : [{ conveyor, day }];
+    lives.flatMap((life) => {
+      const look = life.model?.look;
+      const day = look?.kind === 'by' ? look.day : look?.kind === 'now' ? life.decision?.asOf : undefined;
+      return day === undefined ? [] : [{ conveyor: life.conveyor, day, worth: worthOf(life) }];
     }),
   );
 }
 
-export function roundText({ by, access, looks }: Round): string {
-  const names = looks.map(({ conveyor }) => conveyor.name);
-  return `by ${date(by)} from ${access}: ${list(names)}; sheets with \`troughline sheet ${names.join('\` and \`troughline sheet ')}\``;
+/** What the next look is worth: by how much its best reading narrows the date, and what it saves where something hangs on it. */
+function worthOf({ model, decision, points }: ConveyorLife): LookWorth {
+  const never = points.some(({ state }) => state === 'none' || state === 'not seen');
+  const best = Math.max(0, ...(model?.lookAt ?? []).map(({ share }) => share));
+  const first = decision?.options.find(({ kind }) => kind === 'look first');
+  const unseen = model?.look.kind === 'now' && model.look.because === 'panels never seen';
+  return { narrows: never || unseen ? 1 : best, saves: first?.saves, reassures: first?.reassures };
+}
+
+/** `narrows the date by 34 %, saves 1200 EUR`; undefined where nothing is known of it. */
+export function worthText({ conveyor, worth }: DueLook): string {
+  const parts = [
+    worth.narrows >= 1
+      ? 'places never seen'
+      : worth.narrows >= 0.005
+        ? `narrows the date by ${percent(worth.narrows)}`
+        : 'tells little',
+    ...(worth.reassures === undefined ? [] : [`may wait after it with ${percent(worth.reassures)}`]),
+    ...(pays(worth) ? [`expected to save ${moneyIn(conveyor.plant, worth.saves ?? 0)}`] : []),
+  ];
+  return parts.join(', ');
+}
+
+function moneyIn(plant: Plant, amount: number): string {
+  const money = moneyOf(plant);
+  return money.kind === 'money' ? amountText(amount, money.money.currency) : '';
+}
+
+function roundText({ by, access, units, looks }: Round, number: number): string {
+  const names = looks.map((look) => `${look.conveyor.name} (${worthText(look)})`);
+  const how = units.length > 0 ? list(units, 'or') : access;
+  return `by ${date(by)} with ${how}: ${list(names)}; sheets with \`troughline sheet round${number === 1 ? '' : number}\``;
+}
+
+/** All rounds in a sentence each, the soonest first; empty where each look stands alone. */
+export function roundTexts(lives: readonly ConveyorLife[]): readonly string[] {
+  const rounds = lookRounds(lives);
+  return rounds.some(({ looks }) => looks.length > 1)
+    ? rounds.map((round, i) => roundText(round, i + 1))
+    : [];
 }

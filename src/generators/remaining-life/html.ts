@@ -23,6 +23,18 @@ export function remainingLifeHtml(report: RemainingLife, options: ReportPageOpti
   return htmlPage(remainingLifePage(report, options));
 }
 
+/** The programme over all outages by itself. */
+export function programmePage(report: RemainingLife): PageOptions {
+  const title = `Programme over all outages${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
+  return {
+    title,
+    styles: reportStyles,
+    paper: 'A4',
+    body: element('main', {}, programmeSection(report.programmes ?? [])),
+    footer: `${title}. Advises; a competent person decides.`,
+  };
+}
+
 export function remainingLifePage(report: RemainingLife, options: ReportPageOptions = {}): PageOptions {
   const title = `Remaining life of liners${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
   return {

@@ -17,7 +17,7 @@ import {
   programmeSentence,
   savingTexts,
 } from './programme-words.js';
-import { lookRounds, roundText, earliestText, orderText, riskText } from './decision-words.js';
+import { roundTexts, earliestText, orderText, riskText } from './decision-words.js';
 import { besideTables } from './print/beside-liner.js';
 import { conditionCells, conditionHeads } from './print/conditions.js';
 import { optionRows, scopeText } from './print/option-table.js';
@@ -150,10 +150,10 @@ function conveyorSection(life: ConveyorLife): string {
 }
 
 function roundsSection({ conveyors }: RemainingLife): string {
-  const rounds = lookRounds(conveyors).filter(({ looks }) => looks.length > 1);
+  const rounds = roundTexts(conveyors);
   return rounds.length === 0
     ? ''
-    : `Looks that go together:\n\n${rounds.map((round) => `- ${markdownText(roundText(round))}`).join('\n')}`;
+    : `Rounds of looks:\n\n${rounds.map((text) => `- ${markdownText(text)}`).join('\n')}`;
 }
 
 function programmeSection({ programmes = [] }: RemainingLife): string {

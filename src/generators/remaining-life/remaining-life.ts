@@ -3,6 +3,7 @@
 // input, records after it are ignored, and left out it is the day of the newest record.
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import type { ProgrammeSolver } from '../../domain/decision/integer-programme.js';
 import { programmeOf, type ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { programmeProblem } from '../../domain/decision/programme-problem.js';
@@ -29,7 +30,7 @@ import { dutyInForce } from './parts/duty-in-force.js';
 import { flightLives } from './parts/flights.js';
 import { compareMeasures, type MeasureComparison } from './parts/measure.js';
 import { formerSetsOf } from './parts/former-sets.js';
-import type { FitSummary } from './parts/model.js';
+import type { ConveyorModel, FitSummary } from './parts/model.js';
 import { nearestToLimit, pointLife, worstOf, type PointLife } from './parts/points.js';
 import { judgeReport, type JudgedReport } from './parts/judged-reports.js';
 import type { PublishedReport } from './published.js';
@@ -231,7 +232,7 @@ function byModel(
   const model = conveyorModel({ fitted, coming, points, runs });
   const { forecast } = model;
   const decision = decisionOf({ estate, fitted, coming, points, runs, forecast, flights: known.flights });
-  return { ...known, points, runs, worst: worstOf(points), model, decision };
+  return { ...known, points, runs, worst: worstOf(points), model: looking(model, decision), decision };
 }
 
 /** Each is the same report of an estate with one edit more. */
@@ -254,6 +255,14 @@ function whatIfsOf(
         }),
       ),
   );
+}
+
+/** Where a reline is planned by what was seen and only panels that nobody has seen stand against it, they are looked at now. */
+function looking(model: ConveyorModel, decision: ConveyorDecision | undefined): ConveyorModel {
+  const outage = decision?.chosenBySeen;
+  return outage && model.look.kind !== 'now'
+    ? { ...model, look: { kind: 'now', because: 'panels never seen', chance: outage.condemn } }
+    : model;
 }
 
 function measureOfAll(

@@ -2,6 +2,7 @@
 // `data-origin="SOURCE:START:END"` can be followed to the text; the places they stand for go along with the page.
 
 import { URI, Utils } from 'vscode-uri';
+import type { ProgrammeSolver } from '../../domain/decision/integer-programme.js';
 import { parseDay, type CalendarDay } from '../../domain/units/calendar.js';
 import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
@@ -9,7 +10,7 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import { inspectionSheet } from '../../generators/inspection-sheet/inspection-sheet.js';
 import { inspectionSheetPage } from '../../generators/inspection-sheet/html.js';
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
-import { remainingLifePage } from '../../generators/remaining-life/html.js';
+import { programmePage, remainingLifePage } from '../../generators/remaining-life/html.js';
 import type { WorkPack } from '../../generators/work-pack/pack.js';
 import { workPack } from '../../generators/work-pack/work-pack.js';
 import { workPackPage } from '../../generators/work-pack/html.js';
@@ -20,7 +21,13 @@ import { split } from '../expected.js';
 import { conveyorOf, modelOf } from '../model-at.js';
 import { drawingPage } from './drawing-page.js';
 
-export function preview(session: Session, wanted: MakePreview): MakePreviewAnswer {
+/** The programme takes every conveyor, so a page of one has none. */
+export function asksForProgramme({ kind, subject }: MakePreview): boolean {
+  return kind === 'programme' || (kind === 'report' && subject === undefined);
+}
+
+/** `solver`: for the programme over all outages, where it could be loaded. */
+export function preview(session: Session, wanted: MakePreview, solver?: ProgrammeSolver): MakePreviewAnswer {
   const asOf = wanted.asOf === undefined ? undefined : parseDay(wanted.asOf);
   if (wanted.asOf !== undefined && asOf === undefined)
     return refuse(`'${wanted.asOf}' is not a date. Write it as 2026-03-14.`);
@@ -36,12 +43,19 @@ export function preview(session: Session, wanted: MakePreview): MakePreviewAnswe
         return refuse('There is no complete conveyor yet. The Problems view says what is missing.');
       const conveyor = wanted.subject === undefined ? undefined : conveyorCalled(session, wanted.subject);
       if (wanted.subject !== undefined && !conveyor) return refuse(notComplete('conveyor', wanted.subject));
-      const report = remainingLife(estate, { asOf, ...(conveyor ? { conveyors: [conveyor] } : {}) });
+      const report = remainingLife(estate, { asOf, ...(conveyor ? { conveyors: [conveyor] } : { solver }) });
       return page(
         session,
         conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life',
         remainingLifePage(report),
       );
+    }
+    case 'programme': {
+      if (!solver) return refuse('The solver of the programme could not be loaded.');
+      const report = remainingLife(estate, { asOf, track: false, solver });
+      return report.programmes?.length
+        ? page(session, 'Programme over all outages', programmePage(report))
+        : refuse('No conveyor is due before the last outage, or no outage is declared.');
     }
     case 'work pack': {
       const job = wanted.subject === undefined ? undefined : jobCalled(session, wanted.subject);

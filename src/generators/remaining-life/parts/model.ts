@@ -97,7 +97,9 @@ export interface ConveyorModel {
   /** Where readings scatter more than twice what was declared: the same with the gauges taken at their word. */
   readonly asDeclared: DayQuantiles | undefined;
   readonly outages: OutageChoice | undefined;
-  readonly look: NextInspection;
+  /** By the chance of what was seen; today where only what nobody has seen stands against the outage to reline at. */
+  readonly look:
+    NextInspection | { readonly kind: 'now'; readonly because: 'panels never seen'; readonly chance: number };
   /** Accepted chance of reaching the limit before the reline. */
   readonly risk: number;
   /** Day on which the chance passes the risk; undefined beyond 40 years or without dates. */

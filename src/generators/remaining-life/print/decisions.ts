@@ -8,8 +8,8 @@ import { table } from '../../page/page.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import type { RemainingLife } from '../remaining-life.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import { acceptedText, lookRounds, roundText } from '../decision-words.js';
-import { measureText, whatIfText } from './sentences.js';
+import { acceptedText, roundTexts } from '../decision-words.js';
+import { lookReason, measureText, whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
 import { counted, list } from '../../../domain/units/wording.js';
 import { chance, date, rate, rateUnit, thickness } from './wording.js';
@@ -150,12 +150,7 @@ function lookTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
       ],
       rows: rows.map((life) => {
         const look = life.model?.look;
-        const because =
-          look?.kind === 'by' || look?.kind === 'now'
-            ? look.because === 'half the remaining life'
-              ? 'half of the remaining life by the hand arithmetic'
-              : 'the chance of the limit passes the accepted risk'
-            : '';
+        const because = look ? lookReason(look) : '';
         const never = life.points
           .filter((p) => p.state === 'none' || p.state === 'not seen')
           .map((p) => p.place.name);
@@ -201,14 +196,18 @@ function halfOfLife({ points }: ConveyorLife): CalendarDay | undefined {
 
 /** Looks that go together, where there are any. */
 function roundList(lives: readonly ConveyorLife[]): Markup | undefined {
-  const rounds = lookRounds(lives).filter(({ looks }) => looks.length > 1);
+  const rounds = roundTexts(lives);
   if (rounds.length === 0) return undefined;
   return group(
-    element('p', {}, 'Looks that go together, the same access within four weeks, one hire:'),
+    element(
+      'p',
+      {},
+      'Rounds of looks: the same access unit within four weeks where the look tells something, and looks that pay whenever they are due; one hire each:',
+    ),
     element(
       'ul',
       {},
-      rounds.map((round) => element('li', {}, `${roundText(round)}.`)),
+      rounds.map((text) => element('li', {}, `${text}.`)),
     ),
   );
 }

@@ -165,8 +165,8 @@ function programmeLine({ programmes, conveyors }: RemainingLife): Markup | undef
       ? element(
           'p',
           { class: 'small' },
-          'Which conveyor goes into which outage, so that crews and platforms suffice: ' +
-            '`troughline programme` on the command line works it out; this page is made without its solver.',
+          'Which conveyor goes into which outage, so that crews and platforms suffice: `troughline programme`, ' +
+            'or in the editor “Show Programme over All Outages”, works it out; this page is made without it.',
         )
       : undefined;
   if (programmes.length === 0) return undefined;

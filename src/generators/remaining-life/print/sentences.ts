@@ -48,21 +48,28 @@ export function forecastText(life: ConveyorLife): string | undefined {
 
 export function lookText(life: ConveyorLife): string | undefined {
   const look = life.model?.look;
-  if (look?.kind !== 'by' && look?.kind !== 'now') return undefined;
-  const byHand = look.because === 'half the remaining life';
-  switch (look.kind) {
+  switch (look?.kind) {
     case 'by':
-      return `Look again by ${date(look.day)}: ${
-        byHand
-          ? 'half of the remaining life by the hand arithmetic'
-          : 'the chance of the limit passes the accepted risk'
-      }`;
+      return `Look again by ${date(look.day)}: ${lookReason(look)}`;
     case 'now':
-      return `Look again now: ${
-        byHand
-          ? 'half of the remaining life by the hand arithmetic is over'
-          : 'the chance of the limit is above the accepted risk'
-      }`;
+      return `Look again now: ${lookReason(look)}`;
+    default:
+      return undefined;
+  }
+}
+
+/** Why then; empty where nothing tells when. */
+export function lookReason(look: ConveyorModel['look']): string {
+  if (look.kind === 'cannot say') return '';
+  switch (look.because) {
+    case 'half the remaining life':
+      return `half of the remaining life by the hand arithmetic${look.kind === 'now' ? ' is over' : ''}`;
+    case 'the declared risk':
+      return look.kind === 'now'
+        ? 'the chance of the limit is above the accepted risk'
+        : 'the chance of the limit passes the accepted risk';
+    case 'panels never seen':
+      return 'only panels that nobody has seen stand against the outage to reline at';
   }
 }
 

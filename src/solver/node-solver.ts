@@ -4,7 +4,7 @@ import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import type { ProgrammeSolver } from '../domain/decision/integer-programme.js';
-import { highsSolver } from '../solver/highs.js';
+import { highsSolver } from './highs.js';
 
 let loaded: Promise<ProgrammeSolver> | undefined;
 
