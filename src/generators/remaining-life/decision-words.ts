@@ -160,14 +160,12 @@ function moneyIn(plant: Plant, amount: number): string {
 
 function roundText({ by, access, units, looks }: Round, number: number): string {
   const names = looks.map((look) => `${look.conveyor.name} (${worthText(look)})`);
-  const how = units.length > 0 ? list(units, 'or') : access;
-  return `by ${date(by)} with ${how}: ${list(names)}; sheets with \`troughline sheet round${number === 1 ? '' : number}\``;
+  const how = units.length > 0 ? `with ${list(units, 'or')}` : `from ${access}`;
+  return `by ${date(by)} ${how}: ${list(names)}; sheets with \`troughline sheet round${number === 1 ? '' : number}\``;
 }
 
-/** All rounds in a sentence each, the soonest first; empty where each look stands alone. */
+/** All rounds in a sentence each, the soonest first; empty on the page of one conveyor. */
 export function roundTexts(lives: readonly ConveyorLife[]): readonly string[] {
-  const rounds = lookRounds(lives);
-  return rounds.some(({ looks }) => looks.length > 1)
-    ? rounds.map((round, i) => roundText(round, i + 1))
-    : [];
+  const rounds = lives.length > 1 ? lookRounds(lives) : [];
+  return rounds.map((round, i) => roundText(round, i + 1));
 }
