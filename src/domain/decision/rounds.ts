@@ -8,10 +8,10 @@ import { addDays, type CalendarDay } from '../units/calendar.js';
 export interface DueLook {
   readonly conveyor: Conveyor;
   readonly day: CalendarDay;
-  readonly worth: LookWorth;
+  readonly worth: WorthOfLook;
 }
 
-export interface LookWorth {
+export interface WorthOfLook {
   /** Share by which the best single reading is expected to narrow the date of the limit, 0 to 1; 1 where nothing is known. */
   readonly narrows: number;
   /** Expected money that looking now and then deciding saves against deciding now, the look paid; undefined where not reckoned. */
@@ -65,7 +65,7 @@ function joinsBy({ day, worth }: DueLook, until: CalendarDay): boolean {
 }
 
 /** Looking now is expected to save more than it costs. */
-export function pays({ saves }: LookWorth): boolean {
+export function pays({ saves }: WorthOfLook): boolean {
   return saves !== undefined && saves > 0;
 }
 

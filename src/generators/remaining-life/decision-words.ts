@@ -11,7 +11,7 @@ import type { Plant } from '../../domain/model/plant.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import type { ConveyorLife } from './remaining-life.js';
-import { pays, roundsOf, type DueLook, type LookWorth, type Round } from '../../domain/decision/rounds.js';
+import { pays, roundsOf, type DueLook, type WorthOfLook, type Round } from '../../domain/decision/rounds.js';
 import { counted, list } from '../../domain/units/wording.js';
 import { date } from './print/wording.js';
 
@@ -131,7 +131,7 @@ export function lookRounds(lives: readonly ConveyorLife[]): readonly Round[] {
 }
 
 /** What the next look is worth: by how much its best reading narrows the date, and what it saves where something hangs on it. */
-function worthOf({ model, decision, points }: ConveyorLife): LookWorth {
+function worthOf({ model, decision, points }: ConveyorLife): WorthOfLook {
   const never = points.some(({ state }) => state === 'none' || state === 'not seen');
   const best = Math.max(0, ...(model?.lookAt ?? []).map(({ share }) => share));
   const first = decision?.options.find(({ kind }) => kind === 'look first');

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roundsOf, type DueLook, type LookWorth } from '../../../src/domain/decision/rounds.js';
+import { roundsOf, type DueLook, type WorthOfLook } from '../../../src/domain/decision/rounds.js';
 import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { AccessUnit } from '../../../src/domain/model/plant.js';
 import { addDays } from '../../../src/domain/units/calendar.js';
@@ -15,7 +15,7 @@ const unit = (name: string, reach: number): AccessUnit => ({
 });
 const works = plant({ accessUnits: [unit('MP1', 14_000), unit('MP2', 8_000)] });
 interface More {
-  readonly worth?: Partial<LookWorth>;
+  readonly worth?: Partial<WorthOfLook>;
   readonly height?: number;
 }
 const at = (
