@@ -26,7 +26,7 @@ import { standingOf } from './parts/standing.js';
 import { hourRows } from './parts/hours.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
-import { liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
+import { liftCounts, liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
 import { stepRows } from './parts/steps.js';
 import { cutListFacts, materialRow } from './parts/materials.js';
 import { asFittedFacts } from './parts/records.js';
@@ -118,7 +118,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     steps: rows,
     schedule: scheduleFacts(plan),
     hours: hourRows(plan, ground, rows),
-    lifts: liftFacts(plan.lifts, unit, takings),
+    lifts: liftFacts(plan.lifts, unit, liftCounts(takings, panels, runs)),
     cutLists: cuts.map(cutListFacts),
     materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
     holdDowns: holdDownFacts(job, holdDownsTaken(ground, steps)),

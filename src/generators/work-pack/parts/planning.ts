@@ -5,7 +5,7 @@ import type { HandLift, LiftTable, SpiralPieceLift } from '../../../domain/plan/
 import { formatChainage } from '../../../domain/units/format.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { lengthWords } from '../../page/lengths.js';
-import type { LiftFacts, Obstacle, ScheduleFacts, Taking } from '../pack.js';
+import type { LiftFacts, Obstacle, PanelRow, RunRow, ScheduleFacts, Taking } from '../pack.js';
 import { momentText } from './steps.js';
 import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
@@ -25,10 +25,10 @@ export function scheduleFacts(plan: JobPlan): ScheduleFacts {
   };
 }
 
-/** What stops the job: the order's own slips with their reasons, then what the plan lacks. */
+/** What stops the job: the order's own slips with their reasons (a step done twice among them: a crew would ask which), then what the plan lacks. */
 export function obstaclesOf(plan: JobPlan): readonly Obstacle[] {
   const order = plan.violations
-    .filter((violation) => violation.grade !== 'incomplete')
+    .filter(({ grade, kind }) => grade !== 'incomplete' || kind === 'done twice')
     .map((violation) => ({
       message: violation.message,
       reason: violation.reason,
@@ -46,7 +46,11 @@ export function warningsOf(plan: JobPlan): readonly { readonly message: string; 
     .map((problem) => ({ message: capital(problem.message), todo: problem.todo }));
 }
 
-export function liftFacts(lifts: LiftTable, unit: LengthUnit, takings: readonly Taking[]): LiftFacts {
+export function liftFacts(
+  lifts: LiftTable,
+  unit: LengthUnit,
+  counts: (lift: HandLift) => { readonly count: number; readonly mass: number },
+): LiftFacts {
   const { spiral } = lifts;
   return {
     slingAngle: lifts.slingAngle.value,
@@ -62,13 +66,30 @@ export function liftFacts(lifts: LiftTable, unit: LengthUnit, takings: readonly 
     },
     byHand: lifts.byHand.map((lift) => ({
       what: lift.what,
-      // Covers that stay on are not lifted: the count is that of the table of what comes off.
-      count: takings.find(({ part }) => part === lift.what)?.off ?? lift.count,
-      mass: lift.mass,
+      ...counts(lift),
       centre: centreWords(lift, unit),
       people: lift.people,
       teamLift: lift.teamLift,
     })),
+  };
+}
+
+/** What is lifted is what comes off and goes in by the order's own steps, which can be more than the job asks for. */
+export function liftCounts(
+  takings: readonly Taking[],
+  panels: readonly PanelRow[],
+  runs: readonly RunRow[],
+): Parameters<typeof liftFacts>[2] {
+  return ({ what, count, mass }) => {
+    const taken = takings.find(({ part }) => part === what);
+    if (taken) return { count: taken.off, mass };
+    const own = panels.filter(
+      ({ run, renewed }) =>
+        renewed && runs.some(({ number, liner }) => number === run && what === `panel of ${liner}`),
+    );
+    return own.length === 0
+      ? { count, mass }
+      : { count: own.length, mass: Math.max(...own.map((panel) => panel.mass ?? 0)) };
   };
 }
 

@@ -1,0 +1,205 @@
+// All sheets of a pack agree: fitting direction, panels, lifts, gaps, gas tests, and the banner with the exit code. The printed
+// forms are read back and compared with each other, for the demo's jobs, a part of a run, a screw change and a fit from the tail.
+
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { crewSheetHtml } from '../../../src/generators/work-pack/crew-sheet.js';
+import { workPackHtml } from '../../../src/generators/work-pack/html.js';
+import { workPackMarkdown } from '../../../src/generators/work-pack/markdown.js';
+import type { WorkPack } from '../../../src/generators/work-pack/pack.js';
+import { recordTemplate } from '../../../src/generators/work-pack/parts/records.js';
+import { packLists } from '../../../src/generators/work-pack/print/lists.js';
+import { workPack } from '../../../src/generators/work-pack/work-pack.js';
+import { troughline } from '../../cli/console.js';
+import { day, liftConveyor, read, tarnholt, theJob, type EstateFacts } from '../estate.js';
+
+function pack(facts: EstateFacts, change: (text: string) => string = (text) => text): WorkPack {
+  const analysis = read(change(liftConveyor(facts)));
+  return workPack(analysis.estate, theJob(analysis), { asOf: day('2026-10-31') });
+}
+
+const estate = tarnholt();
+const packs: readonly (readonly [name: string, pack: WorkPack])[] = [
+  ...estate.jobs.map((job) => [job.name, workPack(estate, job)] as const),
+  ['run 2', pack({})],
+  [
+    'two panels of run 1',
+    pack({}, (text) => text.replace('reline run above Gate', 'reline panels 3 to 4 of run 1')),
+  ],
+  ['a screw change', pack({ job: 'change screw' })],
+  ['both runs', pack({}, (text) => text.replace('reline run above Gate', 'reline all'))],
+];
+
+interface Table {
+  readonly caption: string;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** Tables of a Markdown print, cell by cell. */
+function tables(text: string): readonly Table[] {
+  const found: { caption: string; head: string[]; rows: string[][] }[] = [];
+  let before = '';
+  let open = false;
+  for (const line of text.split('\n')) {
+    if (!line.startsWith('|')) {
+      if (line.trim() !== '') before = line.replace(/\*\*/g, '');
+      open = false;
+      continue;
+    }
+    const cells = line
+      .slice(1, -1)
+      .split('|')
+      .map((cell) => cell.trim().replace(/\*\*/g, ''));
+    if (!open) found.push({ caption: before, head: cells, rows: [] });
+    else if (!/^:?-+:?$/.test(cells[0] ?? '')) found.at(-1)?.rows.push(cells);
+    open = true;
+  }
+  return found;
+}
+
+function column(table: Table | undefined, head: string): readonly string[] {
+  const at = table?.head.indexOf(head) ?? -1;
+  return at < 0 ? [] : (table?.rows ?? []).map((row) => row[at] ?? '');
+}
+
+function list(made: WorkPack, name: string): readonly Record<string, unknown>[] {
+  const sheet = packLists(made).find((each) => each.name === name);
+  return (sheet?.rows ?? []).map((row) =>
+    Object.fromEntries(row.map((cell, at) => [sheet?.columns[at]?.head ?? '', cell])),
+  );
+}
+
+describe.each(packs)('%s', (_, made) => {
+  const print = tables(workPackMarkdown(made));
+  const panelTables = print.filter(({ head }) => head.includes('Length as fitted'));
+
+  test('panels go in the same order on panel list, steps, drawings, workbook and as-fitted form', () => {
+    const renewed = made.runs.filter((run) => run.renewed > 0);
+    expect(panelTables).toHaveLength(renewed.length);
+    for (const [index, run] of renewed.entries()) {
+      const listed = column(panelTables[index], 'Panel').map((cell) => Number.parseInt(cell, 10));
+      expect(panelTables[index]?.caption).toContain(`fitted from the ${run.fitFrom} end`);
+      const upward = [...listed].sort((a, b) => a - b);
+      expect(listed).toEqual(run.fitFrom === 'tail' ? upward : upward.reverse());
+      const form = made.asFitted.relines.flatMap(({ runs }) => runs).find((each) => each.run === run.number);
+      expect(form?.panels.map(({ panel }) => panel)).toEqual(listed);
+      const workbook = list(made, 'Panels').filter(
+        (row) => row['Run'] === run.number && row['New'] === 'new',
+      );
+      expect(
+        workbook.sort((a, b) => Number(a['Turn']) - Number(b['Turn'])).map((row) => row['Panel']),
+      ).toEqual(listed);
+      // A step that names an end names this one; two fronts are an obstacle, and are told as one.
+      const fits = made.steps.filter(
+        (step) =>
+          step.action === 'fit' && step.from < run.to && step.to > run.from && made.obstacles.length === 0,
+      );
+      for (const step of fits) expect(step.where).toContain(`from the ${run.fitFrom} end`);
+      const drawn = made.drawings.flatMap(({ svg }) => [
+        ...svg.matchAll(new RegExp(`run ${run.number}\\b[^<]*fit from the (head|tail)`, 'g')),
+      ]);
+      for (const [, end] of drawn) expect(end).toBe(run.fitFrom);
+    }
+  });
+
+  test('panels counted are panels listed, cut, taken off, put back and asked for', () => {
+    const renewed = made.panels.filter((panel) => panel.renewed);
+    const ids = renewed.map(({ run, panel }) => `${run}.${panel}`).sort();
+    expect(panelTables.flatMap(({ rows }) => rows)).toHaveLength(ids.length);
+    expect(
+      made.cutLists
+        .flatMap(({ sticks }) =>
+          sticks.flatMap(({ cuts }) => cuts.map(({ run, panel }) => `${run}.${panel}`)),
+        )
+        .sort(),
+    ).toEqual(ids);
+    const taken = made.takings.find(({ part }) => part === 'liner panel');
+    expect([taken?.off ?? 0, taken?.back ?? 0]).toEqual([ids.length, ids.length]);
+    const template = recordTemplate(made.asFitted);
+    const blanks = [...template.matchAll(/panels ((?:_+ mm(?:, )?)+)/g)].flatMap((match) =>
+      (match[1] ?? '').split(', '),
+    );
+    expect(blanks).toHaveLength(ids.length);
+    expect(
+      made.lifts.byHand
+        .filter(({ what }) => what.startsWith('panel'))
+        .reduce((sum, { count }) => sum + count, 0),
+    ).toBe(ids.length);
+  });
+
+  test('lifts and gaps are of what comes off, on every sheet', () => {
+    const off = (part: string): number => made.takings.find((taking) => taking.part === part)?.off ?? 0;
+    for (const lift of made.lifts.byHand.filter(({ what }) => what === 'cover'))
+      expect(lift.count).toBe(off('cover'));
+    const places = made.holdDowns.length;
+    expect([places, 2 * places]).toContain(off('hold-down'));
+    const gaps = print.find(({ caption }) => caption.startsWith('Hold-down gaps'));
+    expect(gaps?.rows.length ?? 0).toBe(off('hold-down') > 0 ? places : 0);
+    const crew = crewSheetHtml(made);
+    for (const taking of made.takings) expect(crew).toContain(taking.which);
+    expect(list(made, 'Off and back').map((row) => row['Which'])).toEqual(
+      made.takings.map(({ which }) => which),
+    );
+  });
+
+  test('the air is tested as often as the permit table says', () => {
+    const told = made.permits.find(({ name }) => name === 'Gas test')?.why ?? '';
+    const tests = made.steps.filter(({ action }) => action === 'gas test');
+    const repeats = made.schedule.repeatGasTests;
+    if (!repeats) return;
+    expect(told).toContain(`every ${repeats.every} h`);
+    // Repeats are steps of their own, or the one test says how often.
+    const said = tests.some(({ measures }) =>
+      measures.some((words) => words.includes(`every ${repeats.every} h`)),
+    );
+    expect(said || tests.length > repeats.times || made.obstacles.length > 0).toBe(true);
+    const form = print.find(({ head }) => head.includes('% LFL'));
+    expect(form?.rows.length).toBeGreaterThanOrEqual(Math.min(14, repeats.times + 1));
+  });
+
+  test('the banner stands on all sheets or on none', () => {
+    const stamped = made.obstacles.length > 0;
+    expect(workPackHtml(made).includes('class="stamp"')).toBe(stamped);
+    expect(crewSheetHtml(made).includes('class="stamp"')).toBe(stamped);
+    expect(workPackMarkdown(made).includes('NOT BUILDABLE')).toBe(stamped);
+    expect(list(made, 'Job').some((row) => row['What'] === 'NOT BUILDABLE')).toBe(stamped);
+  });
+});
+
+describe('on the command line', () => {
+  const folder = mkdtempSync(path.join(tmpdir(), 'trough-agree-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  const sound = `isolate
+    prove dead
+    gas test all every 2 h
+    covers off run 2
+    braces off run 2
+    hold-downs off run 2
+    strip run 2
+    clean run 2
+    fit run 2 starting at head
+    hold-downs on run 2
+    braces on run 2
+    covers on run 2
+    remove isolation
+    run empty
+    run loaded`;
+  test.each([
+    ['a step done twice', sound.replace('strip run 2', 'strip run 2\n    strip run 2')],
+    [
+      'a panel fitted twice',
+      sound.replace('starting at head', 'starting at head\n    fit run 2 starting at head'),
+    ],
+    ['a step of another run', sound.replace('strip run 2', 'strip run 2\n    fit run 1 starting at head')],
+  ])('%s gets banner and exit code', async (_, order) => {
+    const file = path.join(folder, 'estate.trough');
+    writeFileSync(file, liftConveyor({ job: `order {\n    ${order}\n  }` }));
+    const out = path.join(folder, 'out');
+    const ran = await troughline(['pack', 'J1', file, '--out', out, '--format', 'markdown']);
+    expect(ran.exit).toBe(1);
+    expect(ran.err).toContain('cannot be built as it stands');
+  });
+});
