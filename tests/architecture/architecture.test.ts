@@ -4,6 +4,7 @@ import {
   circles,
   importsOf,
   judge,
+  namesNobodyUses,
   nonNullAssertions,
   sharedTypeNames,
   sourceFiles,
@@ -13,6 +14,25 @@ import {
 import { parts, type Part } from './table.js';
 
 const files = sourceFiles(fileURLToPath(new URL('../../src', import.meta.url)));
+
+/** Each is a check against something published, or a door that only tests go through. */
+const keptWithReason: Readonly<Record<string, string>> = {
+  'exampleOf: validation/example.ts': 'what the example of a rule says, for the tests that run all of them',
+  'screwSizes: domain/geometry/sizes.ts':
+    'the published sizes, against which the check of odd sizes is tested',
+  'sheetOffset: domain/geometry/trough.ts':
+    'where a clock position lies on the sheet, held against published figures',
+  'laden: domain/order/states.ts':
+    'the first state of what lies in the trough: nothing names it, all begin with it',
+  'angleToClock: domain/units/clock.ts': 'the way back of clockToAngle, with which a test goes round',
+  'baseUnit: domain/units/dimension.ts': 'the unit behind every quantity, for the tests of units',
+  'isCurrency: domain/units/unit-table.ts': 'held against the list of the platform',
+  'ageReplacementWeibull: domain/wear/age-replacement.ts': 'held against a published age of replacement',
+  'binomialInterval: domain/wear/binomial.ts': 'for the coverage that tests and benchmarks count',
+  'lineWithIntercept: domain/wear/least-squares.ts': 'held against the reference data of NIST',
+  'formulas: generators/appendix/formulas.ts': 'every formula, for the tests that walk them',
+  'formulaOf: generators/appendix/formulas.ts': 'one of them',
+};
 
 describe('the parts of src', () => {
   test('import only what the table allows, through doors', () => {
@@ -53,6 +73,12 @@ describe('the parts of src', () => {
       text.split('\n').flatMap((line, i) => (line.length > 160 ? [`${file}:${i + 1}`] : [])),
     );
     expect(wide.length, wide.join('\n')).toBeLessThanOrEqual(40);
+  });
+
+  test('export nothing that no other line names, but for what is listed with its reason', () => {
+    const rules = /^validation\/rules\//; // named in the list that is made from the folder
+    const others = namesNobodyUses(files).filter((each) => !rules.test(each.split(': ')[1] ?? ''));
+    expect(others).toEqual(Object.keys(keptWithReason));
   });
 
   test('call no two types by one name', () => {

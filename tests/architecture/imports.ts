@@ -138,3 +138,26 @@ export function nonNullAssertions({ file, text }: SourceFile): number {
   visit(ts.createSourceFile(file, text, ts.ScriptTarget.Latest));
   return count;
 }
+
+/** Exported values that no other line of the source names, as `name: file`. */
+export function namesNobodyUses(files: readonly SourceFile[]): string[] {
+  const said = new Map<string, number>();
+  const exported: (readonly [string, string])[] = [];
+  for (const { file, text } of files) {
+    const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest);
+    const visit = (node: ts.Node): void => {
+      if (ts.isIdentifier(node)) said.set(node.text, (said.get(node.text) ?? 0) + 1);
+      ts.forEachChild(node, visit);
+    };
+    visit(source);
+    for (const statement of source.statements) {
+      if (!ts.canHaveModifiers(statement)) continue;
+      if (!ts.getModifiers(statement)?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword)) continue;
+      const names = ts.isVariableStatement(statement)
+        ? statement.declarationList.declarations.map(({ name }) => name)
+        : [(statement as ts.DeclarationStatement).name];
+      for (const name of names) if (name && ts.isIdentifier(name)) exported.push([name.text, file]);
+    }
+  }
+  return exported.flatMap(([name, file]) => (said.get(name) === 1 ? [`${name}: ${file}`] : []));
+}

@@ -158,11 +158,14 @@ describe('a place that cannot be written', () => {
   });
 });
 
+/** Moments spread evenly over 8 ms, the same in every run. */
+let killed = 0;
+
 /** Ends once the process is gone; it lives long enough to write, and not always long enough to finish a set. */
 async function killSoon(script: string, args: readonly string[]): Promise<void> {
   const writer = spawn(process.execPath, [script, ...args], { stdio: ['ignore', 'pipe', 'inherit'] });
   const gone = new Promise((resolve) => writer.once('exit', resolve));
   await new Promise((resolve) => writer.stdout.once('data', resolve));
-  setTimeout(() => writer.kill('SIGKILL'), Math.random() * 8);
+  setTimeout(() => writer.kill('SIGKILL'), (Math.imul(killed++, 2654435761) >>> 0) / 2 ** 29);
   await gone;
 }

@@ -1,7 +1,7 @@
 // Lifts: by sling, by hand, and what slides down the slope when it is let go. Advice for planning only: the law, the site's
 // rules, the lifting equipment's own marks and a competent person come first.
 
-import { finite, notNegative, positive, within } from './demand.js';
+import { notNegative, positive, within } from './demand.js';
 
 /** Standard acceleration of free fall, m/s² (CGPM 1901). */
 export const gravity = 9.80665;
@@ -92,13 +92,6 @@ export function teamCapability(single: number, people: number): number {
     throw new RangeError(`A team has whole people, at least one, not ${people}.`);
   if (people === 1) return single;
   return people === 2 ? (2 * 2 * single) / 3 : (3 * single) / 2;
-}
-
-/** What a turn of the body (degrees) leaves of a lift: 0.9 above 45°, 0.8 above 90° (HSE, L23). */
-export function twistFactor(twist: number): number {
-  finite('twist', twist, 'deg');
-  if (Math.abs(twist) > 90) return 0.8;
-  return Math.abs(twist) > 45 ? 0.9 : 1;
 }
 
 /** People that a lift by hand needs at least, from the team rule; undefined where more than three would not do. */

@@ -75,45 +75,6 @@ export function shaftMassPerMetre(outside: number, inside: number, density: numb
   return (Math.PI / 4) * (outside ** 2 - inside ** 2) * positive('density', density, 'kg/m³') * 1e-6;
 }
 
-export interface SpiralPiece {
-  /** kg. */
-  readonly mass: number;
-  /** Along the axis from either end, mm: half the length. */
-  readonly centre: number;
-  /** Of the centre of gravity from the axis, mm; zero for whole turns, so a part turn hangs to one side. */
-  readonly eccentricity: number;
-  readonly turns: number;
-}
-
-/**
- * Mass and centre of gravity of a piece of spiral of a length along the axis (mm).
- * The centre of a helical arc of angle Θ lies sin(Θ/2)/(Θ/2) of its radius off the axis; the radius is that of the
- * flight's own centre, weighted by area (derived).
- */
-export function spiralPiece(
-  shape: FlightShape,
-  thickness: number,
-  density: number,
-  length: number,
-): SpiralPiece {
-  positive('length of the piece', length, 'mm');
-  const turns = length / shape.pitch;
-  const half = Math.PI * turns;
-  return {
-    mass: flightMassPerTurn(shape, thickness, density) * turns,
-    centre: length / 2,
-    eccentricity: Math.abs(Math.sin(half) / half) * flightCentreRadius(shape),
-    turns,
-  };
-}
-
-/** Radius of a flight's centre of area, mm: ∫ r√((2πr)² + S²) dr over its area. */
-export function flightCentreRadius(shape: FlightShape): number {
-  const upTo = (r: number): number =>
-    ((2 * Math.PI * r) ** 2 + shape.pitch ** 2) ** 1.5 / (12 * Math.PI ** 2);
-  return (upTo(shape.outside / 2) - upTo(shape.inside / 2)) / flightArea(shape);
-}
-
 export interface Spring {
   readonly shape: FlightShape;
   /** Axial thickness of the flat bar, mm. */

@@ -201,7 +201,7 @@ export function sayPiece(piece: Piece): string {
     case 'content':
       return 'material in the trough';
     case 'gate':
-      return `gate ${piece.name ?? ''}`;
+      return /^gate\b/i.test(piece.name ?? '') ? (piece.name ?? '') : `gate ${piece.name ?? ''}`;
     case 'heat':
       return `place of hot work ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
     case 'litter':

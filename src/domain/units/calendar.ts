@@ -33,6 +33,3 @@ export function isWithin(day: CalendarDay, from: CalendarDay, to: CalendarDay): 
 }
 
 /** The Monday of a day's week. */
-export function startOfWeek(day: CalendarDay): CalendarDay {
-  return addDays(day, 1 - weekday(day));
-}

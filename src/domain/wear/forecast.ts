@@ -191,22 +191,6 @@ function rateByClock({ rates }: Outlook): Quantiles {
   return inOrder(found);
 }
 
-/** Chance that the trough is touched by an exposure since fitting: wear of the full thickness. Undefined where nothing can be said. */
-export function contactProbability(fit: WearFit, unit: number, exposure: number): number | undefined {
-  const depths = fit.units.columns.builds[fit.units.columns.build[unit] ?? -1]?.depths;
-  const full = depths?.[depths.length - 1] ?? fit.units.columns.fitted[unit];
-  if (full === undefined) return undefined;
-  const forecast = forecastUnit(fit, unit, full);
-  switch (forecast.kind) {
-    case 'life':
-      return forecast.reachedBy(exposure);
-    case 'reached':
-      return exposure >= forecast.by ? 1 : undefined;
-    case 'cannot say':
-      return exposure <= forecast.atLeast ? 0 : undefined;
-  }
-}
-
 export function recordsOf(fit: WearFit, unit: number): Records {
   const { units } = fit;
   const readings = units.thicknesses[unit] ?? 0;

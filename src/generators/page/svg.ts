@@ -98,10 +98,6 @@ export function rectangle(x: number, y: number, width: number, height: number, s
   });
 }
 
-export function polyline(points: readonly PagePoint[], stroke: Stroke = {}): Markup {
-  return element('polyline', { points: pairs(points), ...inked(stroke) });
-}
-
 export function polygon(points: readonly PagePoint[], stroke: Stroke = {}): Markup {
   return element('polygon', { points: pairs(points), ...inked(stroke) });
 }

@@ -1,7 +1,7 @@
 // Liner and screw as bought, with what follows from them.
 
 import { formatNumber } from '../../domain/units/format.js';
-import { edgeLength, flightMassPerMetre } from '../../domain/geometry/helix.js';
+import { edgeLength, flatBlank, flightMassPerMetre } from '../../domain/geometry/helix.js';
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import { attempt, hoverMarkdown, line, plain } from './markdown.js';
@@ -63,6 +63,7 @@ export function screwHover(estate: Estate, screw: ScrewSpecification): string {
   const shape = flight && { outside, inside: outside - 2 * flight.width.value, pitch: screw.pitch.value };
   const mass = shape && attempt(() => flightMassPerMetre(shape, flight.thickness.value, screw.density.value));
   const edge = attempt(() => edgeLength(outside, screw.pitch.value));
+  const blank = shape && screw.kind.kind === 'shafted' ? attempt(() => flatBlank(shape)) : undefined;
   return hoverMarkdown(
     `**screw ${plain(screw.name)}**${screw.title ? ` ${plain(screw.title)}` : ''}`,
     [
@@ -75,6 +76,13 @@ export function screwHover(estate: Estate, screw: ScrewSpecification): string {
       ...(screw.hand ? line('hand', screw.hand) : []),
       ...(flight ? line('flight', `${flight.width.text} by ${flight.thickness.text}`) : []),
       ...(edge === undefined ? [] : line('outer edge a turn', mm(edge), 'L = √((πD)² + S²)')),
+      ...(blank === undefined
+        ? []
+        : line(
+            'flat blank of a turn',
+            `${mm(2 * blank.outerRadius)} outside, ${mm(2 * blank.innerRadius)} inside`,
+            `${formatNumber(blank.gap, 1)}° cut out`,
+          )),
       ...(mass === undefined
         ? []
         : line(

@@ -10,11 +10,8 @@ import { peopleNeeded, slingLegTension, teamCapability } from '../../../src/doma
 import {
   edgeLength,
   flightArea,
-  flightCentreRadius,
-  flightMassPerMetre,
   flatBlank,
   ownWeightStretch,
-  spiralPiece,
   springStretch,
   torsionConstant,
 } from '../../../src/domain/geometry/helix.js';
@@ -120,14 +117,11 @@ describe('helix', () => {
         const strips = 2000;
         const width = (s.outside - s.inside) / 2 / strips;
         let sum = 0;
-        let moment = 0;
         for (let i = 0; i < strips; i++) {
           const r = s.inside / 2 + (i + 0.5) * width;
           sum += Math.hypot(2 * Math.PI * r, s.pitch) * width;
-          moment += r * Math.hypot(2 * Math.PI * r, s.pitch) * width;
         }
         expect(flightArea(s) / sum).toBeCloseTo(1, 5);
-        expect(flightCentreRadius(s) / (moment / sum)).toBeCloseTo(1, 5);
       }),
     );
   });
@@ -142,15 +136,6 @@ describe('helix', () => {
         expect(blank.outerRadius - blank.innerRadius).toBeCloseTo((s.outside - s.inside) / 2, 9);
       }),
     );
-  });
-
-  test('a piece weighs its share; whole turns hang true, half a turn does not', () => {
-    const s = { outside: 300, inside: 180, pitch: 300 };
-    expect(spiralPiece(s, 20, 7850, 3000).mass).toBeCloseTo(flightMassPerMetre(s, 20, 7850) * 3, 9);
-    expect(spiralPiece(s, 20, 7850, 3000).eccentricity).toBeCloseTo(0, 9);
-    // Half a turn: the centre of a half circle lies 2/π of its radius off (any statics text).
-    expect(spiralPiece(s, 20, 7850, 150).eccentricity).toBeCloseTo((flightCentreRadius(s) * 2) / Math.PI, 9);
-    expect(spiralPiece(s, 20, 7850, 150).centre).toBe(75);
   });
 
   test('a spring gives in proportion, and half as much under its own weight', () => {

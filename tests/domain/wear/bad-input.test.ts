@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { fitWear } from '../../../src/domain/wear/fit.js';
 import type { Forecast } from '../../../src/domain/wear/forecast.js';
-import { contactProbability, forecastUnit } from '../../../src/domain/wear/forecast.js';
+import { forecastUnit } from '../../../src/domain/wear/forecast.js';
 import { forecastFirst } from '../../../src/domain/wear/forecast-first.js';
 import { reduceReadings } from '../../../src/domain/wear/reduce.js';
 import { columnsOf, expectedLife, fitted, reduced, unitsOf } from './kit.js';
@@ -112,8 +112,6 @@ describe('all hidden, all not yet, all trough', () => {
     );
     expect(forecastUnit(fit, 0, 12)).toMatchObject({ kind: 'reached', by: 9000, after: 0 });
     expect(forecastUnit(fit, 0, 9)).toMatchObject({ kind: 'reached', by: 9000 });
-    expect(contactProbability(fit, 0, 9000)).toBe(1);
-    expect(contactProbability(fit, 0, 100)).toBeUndefined();
     expect(
       forecastFirst(fit, [
         { unit: 0, depth: 12, now: 9000 },

@@ -1,7 +1,7 @@
 // Published worked examples of life data, and R's survreg where a published figure has too few digits.
 import { describe, expect, it } from 'vitest';
-import type { LifeRow } from '../../../src/domain/wear/life-data.js';
-import { fitLives, rankRegressionWeibull } from '../../../src/domain/wear/life-data.js';
+import type { LifeRow } from './life-regression.js';
+import { fitLives, rankRegressionWeibull } from './life-regression.js';
 
 function fitted(rows: readonly LifeRow[], family: 'weibull' | 'lognormal' | 'normal') {
   const fit = fitLives(rows, family);

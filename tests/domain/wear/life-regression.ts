@@ -4,8 +4,8 @@
 // ln scale (Kalbfleisch & Prentice, The Statistical Analysis of Failure Time Data, 2002, chapter 3); rank regression after Abernethy,
 // The New Weibull Handbook, chapter 2. Index arithmetic runs within lengths given, so `!` after an index is safe.
 
-import { cholesky, invertCholesky, solveCholesky } from './numeric/cholesky.js';
-import { halfLogTwoPi, logAreaBetween } from './numeric/normal.js';
+import { cholesky, invertCholesky, solveCholesky } from '../../../src/domain/wear/numeric/cholesky.js';
+import { halfLogTwoPi, logAreaBetween } from '../../../src/domain/wear/numeric/normal.js';
 
 export type Family = 'weibull' | 'lognormal' | 'normal';
 
