@@ -97,13 +97,19 @@ export interface AsFittedData {
   readonly name: string;
   readonly qualified: string;
   readonly tonnes: boolean;
+  /** In which lengths and thicknesses are typed: as the machine's liner is declared. */
+  readonly unit: 'mm' | 'in';
+  readonly meter: { readonly last: number | null; readonly date: string | null };
+  readonly window: { readonly from: string; readonly to: string } | null;
   readonly screw: string | null;
   readonly relines: readonly AsFittedReline[];
 }
 
 export interface AsFittedReline {
   readonly liner: string;
+  /** Nominal, in words of the form's unit, and in mm. */
   readonly thickness: string;
+  readonly nominal: number;
   readonly runs: readonly AsFittedRun[];
   readonly points: readonly AsFittedPoint[];
 }

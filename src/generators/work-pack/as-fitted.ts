@@ -20,29 +20,41 @@ export function asFittedPage(pack: WorkPack): string {
 
 function asFittedData(pack: WorkPack): AsFittedData {
   const { asFitted } = pack;
+  const { unit } = asFitted;
   return {
-    key: pack.number,
+    // The job and its window: a form of another year finds none of these entries, one made again of this plan finds them.
+    key: [asFitted.qualified, pack.number, pack.window?.from].filter(Boolean).join(' '),
     pack: `${pack.number}: ${pack.job.title ?? pack.job.name}`,
     name: pack.conveyor.name,
     qualified: asFitted.qualified,
     tonnes: asFitted.tonnes,
+    unit,
+    meter: { last: asFitted.meter?.value ?? null, date: asFitted.meter?.date ?? null },
+    window: pack.window ? { from: pack.window.from, to: pack.window.to } : null,
     screw: asFitted.screw ?? null,
     relines: asFitted.relines.map((reline) => ({
       liner: reline.liner,
-      thickness: formatNumber(reline.thickness),
+      thickness: inUnit(reline.thickness, unit, 2),
+      nominal: reline.thickness,
       runs: reline.runs.map((run) => ({
         ...run,
         panels: run.panels.map((panel) => ({
           panel: panel.panel,
-          planned: formatNumber(Math.round(panel.length * 10) / 10),
+          planned: inUnit(panel.length, unit, 1),
           from: panel.from,
           to: panel.to,
         })),
       })),
       points: reline.points.map((point) => ({
         ...point,
-        at: formatNumber(point.at / 1000),
+        at: unit === 'in' ? `${formatNumber(point.at / 304.8, 2)} ft` : `${formatNumber(point.at / 1000)} m`,
       })),
     })),
   };
+}
+
+/** Inches to a hundredth, as a tape and a gauge are read; millimetres to so many digits. */
+function inUnit(mm: number, unit: 'mm' | 'in', digits: number): string {
+  const step = 10 ** digits;
+  return unit === 'in' ? formatNumber(mm / 25.4, 2) : formatNumber(Math.round(mm * step) / step);
 }

@@ -123,6 +123,10 @@ export interface AsFittedFacts {
   readonly qualified: string;
   /** Whether the tonnes counter is written down too. */
   readonly tonnes: boolean;
+  /** In which lengths and thicknesses are written down. */
+  readonly unit: 'mm' | 'in';
+  /** The hour meter's last reading. */
+  readonly meter: { readonly value: number; readonly date: string } | undefined;
   readonly relines: readonly {
     readonly liner: string;
     /** Nominal, mm. */

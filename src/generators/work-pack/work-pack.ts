@@ -123,7 +123,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
     holdDowns: holdDownFacts(job, holdDownsTaken(ground, steps)),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
-    asFitted: asFittedFacts(estate, ground, panels),
+    asFitted: asFittedFacts(estate, ground, panels, unit),
     orderBy: orderDates(job),
     drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };

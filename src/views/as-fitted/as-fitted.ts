@@ -5,7 +5,9 @@ import type { AsFittedData, AsFittedReline, AsFittedRun } from '../../protocol/o
 import { choice, el, field, giveBack, number, pageParts, today, type FormChild } from '../forms/kit.js';
 import { keepingFocus } from '../forms/focus.js';
 import { storeFor } from '../forms/store.js';
+import { typedNumber } from '../forms/typed-number.js';
 import { blocks, leftOf } from './block.js';
+import { dateDoubt, hours, lengthDoubt, meterDoubt, temperatureDoubt, thicknessDoubt } from './fields.js';
 import {
   firstOf,
   fittedPanels,
@@ -13,7 +15,7 @@ import {
   isAnswered,
   isFitted,
   lastOf,
-  lengthOf,
+  lengthRead,
   panelKey,
   progressOf,
   unwritten,
@@ -52,7 +54,7 @@ function again(id: string): void {
 function lacking(): readonly string[] {
   return [
     ...(/^\d{4}-\d{2}-\d{2}$/.test(state.date) ? [] : ['the date']),
-    ...(number(state.meter) === undefined ? ['the hour meter'] : []),
+    ...(typedNumber(state.meter, hours).kind === 'read' ? [] : ['the hour meter']),
   ];
 }
 
@@ -68,12 +70,12 @@ function finish(): HTMLElement {
     ...(data.screw !== null && state.screw === '' ? ['the screw'] : []),
   ];
   const left = [
-    ...leftOf(state, runs),
+    ...leftOf(data, state, runs),
     ...(data.screw !== null && state.screw !== 'done' ? ['change screw'] : []),
   ];
   const open = runs.flatMap((run) => {
     const fitted = fittedPanels(state, run);
-    const blank = fitted.filter((panel) => number(lengthOf(state, run, panel)) === undefined).length;
+    const blank = fitted.filter((panel) => lengthRead(data, state, run, panel) === undefined).length;
     return blank > 0 ? [`run ${run.run}: ${blank} of ${fitted.length} lengths`] : [];
   });
   const lost = unwritten(data, state);
@@ -102,17 +104,37 @@ function finish(): HTMLElement {
   ]);
 }
 
+/** Beside a field: why it deserves a second look, with the numbers; nothing stops anybody from writing down what is so. */
+function doubted(make: (typed: (value: string) => void) => HTMLElement, doubt: () => string): HTMLElement {
+  const told = el('span', { class: 'why', role: 'status' });
+  const judge = (): void => {
+    const words = doubt();
+    told.textContent = words === '' ? '' : `! ${words}`;
+  };
+  const made = make(judge);
+  judge();
+  made.append(told);
+  return made;
+}
+
 /** A field for one of the entries of the whole form. */
 function entry(
   words: string,
   name: 'date' | 'meter' | 'tonnes' | 'temperature' | 'by',
   more: Readonly<Record<string, string>> = {},
+  doubt: (value: string) => string = () => '',
 ): HTMLElement {
-  const typed = (value: string): void => {
-    state[name] = value;
-    keep();
-  };
-  return field(words, state[name], typed, { id: name, ...more });
+  return doubted(
+    (judge) => {
+      const typed = (value: string): void => {
+        state[name] = value;
+        keep();
+        judge(value);
+      };
+      return field(words, state[name], typed, { id: name, ...more });
+    },
+    () => doubt(state[name]),
+  );
 }
 
 /** A field for an entry that stands under a key of its own. */
@@ -121,12 +143,20 @@ function keyed<K extends string | number>(
   entries: Record<K, string>,
   key: K,
   more: Readonly<Record<string, string>> = {},
+  doubt: (value: string) => string = () => '',
 ): HTMLElement {
-  const typed = (value: string): void => {
-    entries[key] = value;
-    keep();
-  };
-  return field(words, (entries as Partial<Record<K, string>>)[key] ?? '', typed, more);
+  const now = (): string => (entries as Partial<Record<K, string>>)[key] ?? '';
+  return doubted(
+    (judge) => {
+      const typed = (value: string): void => {
+        entries[key] = value;
+        keep();
+        judge(value);
+      };
+      return field(words, now(), typed, more);
+    },
+    () => doubt(now()),
+  );
 }
 
 function answer(words: string, id: string, chosen: boolean, tap: () => void): HTMLElement {
@@ -185,12 +215,18 @@ function runView(run: AsFittedRun): HTMLElement {
   return el('div', {}, [
     el('h3', {}, `Run ${run.run}: was it fitted?`),
     progressView(run),
-    fitted.length > 0 && el('h3', {}, `Run ${run.run}: lengths as fitted, mm`),
+    fitted.length > 0 && el('h3', {}, `Run ${run.run}: lengths as fitted, ${data.unit}`),
     ...fitted.map((panel) =>
-      keyed(`Panel ${panel.panel} (planned ${panel.planned})`, state.lengths, panelKey(run, panel), {
-        inputmode: 'decimal',
-        'data-panel': panelKey(run, panel),
-      }),
+      keyed(
+        `Panel ${panel.panel} (planned ${panel.planned})`,
+        state.lengths,
+        panelKey(run, panel),
+        {
+          inputmode: 'decimal',
+          'data-panel': panelKey(run, panel),
+        },
+        (typed) => lengthDoubt(data, panel, typed),
+      ),
     ),
   ]);
 }
@@ -200,14 +236,22 @@ function relineView(reline: AsFittedReline, index: number): HTMLElement {
   return el('section', {}, [
     el('h2', {}, reline.liner),
     ...reline.runs.map(runView),
-    points.length > 0 && el('h3', {}, 'Thickness when new, mm'),
+    points.length > 0 && el('h3', {}, `Thickness when new, ${data.unit}`),
     ...points.map(({ name, at, clock }) =>
-      keyed(`${name} at ${at} m, ${clock} (nominal ${reline.thickness})`, state.points, name, {
-        inputmode: 'decimal',
-        'data-point': name,
-      }),
+      keyed(
+        `${name} at ${at}, ${clock} (nominal ${reline.thickness})`,
+        state.points,
+        name,
+        {
+          inputmode: 'decimal',
+          'data-point': name,
+        },
+        (typed) => thicknessDoubt(data, reline, typed),
+      ),
     ),
-    keyed('Offcuts kept, mm, with spaces between', state.offcuts, index, { 'data-offcuts': String(index) }),
+    keyed(`Offcuts kept, ${data.unit}, with spaces between`, state.offcuts, index, {
+      'data-offcuts': String(index),
+    }),
     keyed('Remark', state.remarks, index),
   ]);
 }
@@ -233,10 +277,15 @@ function show(): void {
       el('div', { class: 'way' }, 'Write down what was fitted and measured, not what was planned.'),
     ]),
     el('div', {}, [
-      entry('Date finished', 'date', { type: 'date' }),
-      entry('Hour meter, h', 'meter', { inputmode: 'decimal' }),
+      entry('Date finished', 'date', { type: 'date' }, (typed) => dateDoubt(data, typed)),
+      entry('Hour meter, h', 'meter', { inputmode: 'decimal' }, (typed) => meterDoubt(data, typed)),
       data.tonnes && entry('Tonnes counter, t', 'tonnes', { inputmode: 'decimal' }),
-      entry('Liner temperature while fitting, °C', 'temperature', { inputmode: 'text' }),
+      entry(
+        `Liner temperature while fitting, ${data.unit === 'in' ? '°F' : '°C'}`,
+        'temperature',
+        { inputmode: 'text' },
+        (typed) => temperatureDoubt(data, typed),
+      ),
       entry('Fitted by', 'by'),
       ...data.relines.map(relineView),
       data.screw !== null && screwView(data.screw),

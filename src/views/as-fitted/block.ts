@@ -7,38 +7,53 @@ import type {
   AsFittedReline,
   AsFittedRun,
 } from '../../protocol/offline-forms.js';
-import { number, plain, quoted } from '../forms/kit.js';
+import { oneLine, quoted } from '../forms/kit.js';
+import { typedNumber } from '../forms/typed-number.js';
+import { hours, lengthField, offcutsTyped, temperatureTyped, tonnes } from './fields.js';
 import {
   firstOf,
   fittedPanels,
   isAnswered,
   isFitted,
-  lengthOf,
-  signed,
+  lengthRead,
+  unwritten,
   type FittedEntries,
 } from './entries.js';
 
 export function blocks(data: AsFittedData, entries: FittedEntries): string {
   const found = data.relines.map((reline, index) => relineBlock(data, entries, reline, index));
   if (data.screw !== null) found.push(screwBlock(data, data.screw, entries));
+  const lost = unwritten(data, entries);
+  if (lost.length > 0)
+    found.push(
+      [
+        '// Typed on the form and not read as a value, so not counted; what is meant is for a person to say:',
+        ...lost.map((each) => `//   ${oneLine(each)}`),
+      ].join('\n'),
+    );
   return `${found.join('\n\n')}\n`;
 }
 
 /** What the job still needs, as its own lines: `reline run 2`. */
-export function leftOf(entries: FittedEntries, runs: readonly AsFittedRun[]): readonly string[] {
+export function leftOf(
+  data: AsFittedData,
+  entries: FittedEntries,
+  runs: readonly AsFittedRun[],
+): readonly string[] {
   return runs.flatMap((run) => {
     const fitted = fittedPanels(entries, run);
     const left = run.panels.filter((panel) => !fitted.includes(panel));
     return stretches(run, left).map((stretch) =>
       run.numbered || left.length === run.panels.length
         ? `reline ${stretchWords(run, stretch)}`
-        : `reline from ${leftChainages(entries, run, stretch, fitted).join(' to ')}`,
+        : `reline from ${leftChainages(data, entries, run, stretch, fitted).join(' to ')}`,
     );
   });
 }
 
 /** From where the panels fitted end to where the plan ends. */
 function leftChainages(
+  data: AsFittedData,
   entries: FittedEntries,
   run: AsFittedRun,
   left: readonly AsFittedPanel[],
@@ -49,8 +64,8 @@ function leftChainages(
   const below = parts.find((part) => part.at(-1)?.panel === (first?.panel ?? 0) - 1);
   const above = parts.find((part) => part[0]?.panel === (last?.panel ?? 0) + 1);
   return [
-    below ? chainages(entries, run, below)[1] : metres(first?.from ?? 0),
-    above ? chainages(entries, run, above)[0] : metres(last?.to ?? 0),
+    below ? chainages(data, entries, run, below)[1] : metres(first?.from ?? 0),
+    above ? chainages(data, entries, run, above)[0] : metres(last?.to ?? 0),
   ];
 }
 
@@ -80,10 +95,9 @@ function stretches(
 }
 
 function head(data: AsFittedData, entries: FittedEntries, kind: string): string {
-  const meter = number(entries.meter) === undefined ? '?' : plain(entries.meter);
-  const tonnes =
-    data.tonnes && number(entries.tonnes) !== undefined ? ` tonnes ${plain(entries.tonnes)} t` : '';
-  return `${kind} ${data.qualified} ${entries.date} meter ${meter} h${tonnes} {`;
+  const [meter, weighed] = [typedNumber(entries.meter, hours), typedNumber(entries.tonnes, tonnes)];
+  const counted = data.tonnes && weighed.kind === 'read' ? ` tonnes ${weighed.text} t` : '';
+  return `${kind} ${data.qualified} ${entries.date || '?'} meter ${meter.kind === 'read' ? meter.text : '?'} h${counted} {`;
 }
 
 function relineBlock(
@@ -94,41 +108,43 @@ function relineBlock(
 ): string {
   const { runs } = reline;
   const remark = ((entries.remarks as Partial<Record<number, string>>)[index] ?? '').trim();
-  const left = leftComments(entries, runs);
+  const left = leftComments(data, entries, runs);
   if (runs.every((run) => fittedPanels(entries, run).length === 0))
     return [
       `// ${reline.liner}: nothing was said to be fitted in ${data.qualified}, so there is no reline to record.`,
       ...left,
       ...(remark ? [`// Remark: ${quoted(remark)}`] : []),
     ].join('\n');
-  const temperature = signed(entries.temperature);
-  const offcuts = (entries.offcuts as Partial<Record<number, string>>)[index] ?? '';
+  const temperature = temperatureTyped(entries.temperature, data.unit);
+  const small = lengthField(data.unit);
+  const offcuts = offcutsTyped((entries.offcuts as Partial<Record<number, string>>)[index] ?? '', small);
   return [
     head(data, entries, 'reline'),
     `  liner ${reline.liner}`,
-    ...runs.flatMap((run) => scopeLines(entries, run)),
-    ...(temperature === undefined ? [] : [`  fitting temperature ${temperature} degC`]),
+    ...runs.flatMap((run) => scopeLines(data, entries, run)),
+    ...(temperature.kind === 'read' ? [`  fitting temperature ${temperature.text} ${temperature.unit}`] : []),
     ...byLine(entries),
     ...reline.points.flatMap((point) => {
-      const read = (entries.points as Partial<Record<string, string>>)[point.name] ?? '';
-      return number(read) !== undefined && isFitted(entries, runs, point)
-        ? [`  ${point.name} thickness ${plain(read)} mm`]
+      const read = typedNumber((entries.points as Partial<Record<string, string>>)[point.name] ?? '', small);
+      return read.kind === 'read' && isFitted(entries, runs, point)
+        ? [`  ${point.name} thickness ${read.text} ${data.unit}`]
         : [];
     }),
-    ...runs.flatMap((run) => lengthLines(entries, run)),
-    ...offcuts
-      .split(/[;\s]+/)
-      .filter((length) => number(length))
-      .map((length) => `  offcut ${plain(length)} mm`),
+    ...runs.flatMap((run) => lengthLines(data, entries, run)),
+    ...offcuts.flatMap((read) => (read.kind === 'read' ? [`  offcut ${read.text} ${data.unit}`] : [])),
     ...(remark ? [`  finding liner ${quoted(remark)}`] : []),
     ...left.map((line) => `  ${line}`),
     '}',
   ].join('\n');
 }
 
-function leftComments(entries: FittedEntries, runs: readonly AsFittedRun[]): readonly string[] {
+function leftComments(
+  data: AsFittedData,
+  entries: FittedEntries,
+  runs: readonly AsFittedRun[],
+): readonly string[] {
   const open = runs.filter((run) => !isAnswered(entries, run)).map((run) => `run ${run.run}`);
-  const left = leftOf(entries, runs);
+  const left = leftOf(data, entries, runs);
   return [
     ...(open.length > 0 ? [`// Not said whether it was fitted, so not counted: ${open.join(', ')}.`] : []),
     ...(left.length > 0 ? ['// Left of the job:', ...left.map((line) => `//   ${line}`)] : []),
@@ -152,24 +168,25 @@ function byLine({ by }: FittedEntries): readonly string[] {
 }
 
 /** By panels where their numbers mean the same to the reader of the records, else by where they lie. */
-function scopeLines(entries: FittedEntries, run: AsFittedRun): readonly string[] {
+function scopeLines(data: AsFittedData, entries: FittedEntries, run: AsFittedRun): readonly string[] {
   const fitted = fittedPanels(entries, run);
   const all = run.whole && fitted.length === run.panels.length;
   return stretches(run, fitted).map((stretch) =>
     all || run.numbered
       ? `  scope ${stretchWords(run, stretch)}`
-      : `  scope from ${chainages(entries, run, stretch).join(' to ')}`,
+      : `  scope from ${chainages(data, entries, run, stretch).join(' to ')}`,
   );
 }
 
 /** As long as the lengths say, from the end that was fitted first; as planned where not all lengths are there. */
 function chainages(
+  data: AsFittedData,
   entries: FittedEntries,
   run: AsFittedRun,
   stretch: readonly AsFittedPanel[],
 ): readonly [string, string] {
   const [first, last] = [stretch[0], stretch.at(-1)];
-  const lengths = stretch.map((panel) => number(lengthOf(entries, run, panel)) ?? NaN);
+  const lengths = stretch.map((panel) => lengthRead(data, entries, run, panel)?.mm ?? NaN);
   const planned = stretch.map((panel) => panel.to - panel.from);
   const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
   const longer = lengths.some(Number.isNaN) ? 0 : sum(lengths) - sum(planned);
@@ -178,17 +195,19 @@ function chainages(
 }
 
 /** One `fitted` line where all lengths are there and the records can place them; else a comment, so that none is lost. */
-function lengthLines(entries: FittedEntries, run: AsFittedRun): readonly string[] {
+function lengthLines(data: AsFittedData, entries: FittedEntries, run: AsFittedRun): readonly string[] {
   const fitted = fittedPanels(entries, run);
   const ranges = stretches(run, fitted);
   const inOrder = ranges.flat();
-  const known = inOrder.filter((panel) => number(lengthOf(entries, run, panel)) !== undefined);
+  const known = inOrder.flatMap(({ panel, ...rest }) => {
+    const read = lengthRead(data, entries, run, { panel, ...rest });
+    return read ? [{ panel, text: read.text }] : [];
+  });
   if (known.length === 0) return [];
-  const length = (panel: AsFittedPanel): string => `${plain(lengthOf(entries, run, panel))} mm`;
   const all = run.whole && fitted.length === run.panels.length;
   if (known.length === inOrder.length && (all || ranges.length === 1))
-    return [`  fitted run ${run.run} panels ${inOrder.map(length).join(', ')}`];
+    return [`  fitted run ${run.run} panels ${known.map(({ text }) => text).join(', ')}`];
   return [
-    `  // Lengths as fitted in run ${run.run}: ${known.map((panel) => `panel ${panel.panel} ${length(panel)}`).join(', ')}`,
+    `  // Lengths as fitted in run ${run.run}: ${known.map(({ panel, text }) => `panel ${panel} ${text}`).join(', ')}`,
   ];
 }

@@ -8,6 +8,8 @@ import type {
   AsFittedRun,
 } from '../../protocol/offline-forms.js';
 import { number } from '../forms/kit.js';
+import { typedNumber, type TypedNumber } from '../forms/typed-number.js';
+import { hours, inMillimetres, lengthField, offcutsTyped, temperatureTyped, tonnes } from './fields.js';
 
 export type Progress = 'done' | 'part' | 'not done';
 
@@ -109,40 +111,59 @@ export function lengthOf(entries: FittedEntries, run: AsFittedRun, panel: AsFitt
   return (entries.lengths as Partial<Record<string, string>>)[panelKey(run, panel)] ?? '';
 }
 
-/** A number that may be below zero, as text; undefined where it is none. */
-export function signed(text: string): string | undefined {
-  const tidy = text.trim().replace(',', '.').replace('−', '-');
-  return /^-?\d+(\.\d+)?$/.test(tidy) ? tidy : undefined;
+/** A panel's length as it can be read, in the form's unit. */
+export function lengthRead(
+  { unit }: Pick<AsFittedData, 'unit'>,
+  entries: FittedEntries,
+  run: AsFittedRun,
+  panel: AsFittedPanel,
+): { readonly text: string; readonly mm: number } | undefined {
+  const read = typedNumber(lengthOf(entries, run, panel), lengthField(unit));
+  return read.kind === 'read'
+    ? { text: `${read.text} ${unit}`, mm: inMillimetres(read.value, unit) }
+    : undefined;
 }
 
-/** What was typed and will not be written, each with the reason. */
+/** What was typed and will not be written as a value, each with the reason. */
 export function unwritten(data: AsFittedData, entries: FittedEntries): readonly string[] {
   const told: string[] = [];
-  const judge = (what: string, typed: string, value: unknown): void => {
-    if (typed.trim() !== '' && value === undefined) told.push(`${what}: “${typed}” is no number`);
+  const small = lengthField(data.unit);
+  const judge = (what: string, typed: string, read: TypedNumber): void => {
+    if (read.kind === 'unreadable') told.push(`${what}: “${typed.trim()}” (${read.why})`);
   };
-  judge('Hour meter', entries.meter, number(entries.meter));
-  if (data.tonnes) judge('Tonnes counter', entries.tonnes, number(entries.tonnes));
-  judge('Liner temperature', entries.temperature, signed(entries.temperature));
-  for (const { runs, points } of data.relines) {
+  judge('Hour meter', entries.meter, typedNumber(entries.meter, hours));
+  if (data.tonnes) judge('Tonnes counter', entries.tonnes, typedNumber(entries.tonnes, tonnes));
+  judge('Liner temperature', entries.temperature, temperatureTyped(entries.temperature, data.unit));
+  const homeless = { ...entries.lengths };
+  data.relines.forEach(({ runs, points, liner }, index) => {
     for (const run of runs) {
       const fitted = fittedPanels(entries, run);
       for (const panel of run.panels) {
+        delete homeless[panelKey(run, panel)];
         const typed = lengthOf(entries, run, panel);
         const what = `Panel ${panel.panel} of run ${run.run}`;
-        if (fitted.includes(panel)) judge(what, typed, number(typed));
-        else if (typed.trim() !== '')
-          told.push(`${what}: a length was typed, but it is not said to be fitted`);
+        if (fitted.includes(panel)) judge(what, typed, typedNumber(typed, small));
+        else if (typed.trim() !== '') told.push(`${what}: “${typed.trim()}” (it is not said to be fitted)`);
       }
     }
     for (const point of points) {
       const typed = (entries.points as Partial<Record<string, string>>)[point.name] ?? '';
-      if (isFitted(entries, runs, point)) judge(point.name, typed, number(typed));
+      if (isFitted(entries, runs, point)) judge(point.name, typed, typedNumber(typed, small));
       else if (typed.trim() !== '')
-        told.push(`${point.name}: a thickness was typed, but its panel is not said to be fitted`);
+        told.push(`${point.name}: “${typed.trim()}” (its panel is not said to be fitted)`);
     }
-  }
+    const offcuts = offcutsTyped((entries.offcuts as Partial<Record<number, string>>)[index] ?? '', small);
+    const isNothing = runs.every((run) => fittedPanels(entries, run).length === 0);
+    for (const offcut of offcuts) {
+      if (isNothing && offcut.kind === 'read')
+        told.push(`Offcut of ${liner}: “${offcut.typed}” (nothing was said to be fitted)`);
+      judge(`Offcut of ${liner}`, offcut.typed, offcut);
+    }
+  });
+  for (const [key, typed] of Object.entries(homeless))
+    if (typed.trim() !== '')
+      told.push(`Panel ${key.replace('/', ', ')}: “${typed.trim()}” (this form has no such panel)`);
   for (const { what, typed } of entries.elsewhere)
-    told.push(`${what}: “${typed}” was typed in another tab, and something else in this one`);
+    told.push(`${what}: “${typed}” (another tab had it where this one says something else)`);
   return told;
 }

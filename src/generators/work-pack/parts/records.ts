@@ -1,6 +1,9 @@
 // What the crew gives back for the records: one reline block a liner and a screw-change block, with everything the plan knows
 // filled in and blanks for what only the site can say.
 
+import { historyOf } from '../../../domain/model/history.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import type { LengthUnit } from '../../page/lengths.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { installedPanels, panelEnds } from '../../../domain/model/panels.js';
 import type { Ground, RunGround } from '../../../domain/order/ground.js';
@@ -9,16 +12,24 @@ import type { AsFittedFacts, PanelRow } from '../pack.js';
 /** Joints this far apart (mm) still bound the panels of the same numbers [judgement: what a tape and a saw leave]. */
 const sameJoint = 20;
 
-export function asFittedFacts(estate: Estate, ground: Ground, panels: readonly PanelRow[]): AsFittedFacts {
+export function asFittedFacts(
+  estate: Estate,
+  ground: Ground,
+  panels: readonly PanelRow[],
+  unit: LengthUnit,
+): AsFittedFacts {
   const { job } = ground;
   const { conveyor } = job;
   const renewedRuns = ground.runs.filter((run) =>
     panels.some((panel) => panel.run === run.run.number && panel.renewed),
   );
   const liners = [...new Set(renewedRuns.map((run) => run.liner.name))];
+  const last = historyOf(estate, conveyor).hours.knots.at(-1);
   return {
     qualified: `${conveyor.plant.name}.${conveyor.name}`,
     tonnes: conveyor.wearBy === 'tonnes',
+    unit,
+    meter: last && { value: Math.round(last.reading.value), date: formatDay(last.day) },
     relines: liners.map((liner) => {
       const grounds = renewedRuns.filter((run) => run.liner.name === liner);
       return {
@@ -96,13 +107,13 @@ export function recordTemplate(facts: AsFittedFacts): string {
       `reline ${head}`,
       `  liner ${reline.liner}`,
       ...reline.runs.flatMap((run) => scopeLines(run).map((line) => `  ${line}`)),
-      '  fitting temperature ____ degC',
+      `  fitting temperature ____ ${facts.unit === 'in' ? 'degF' : 'degC'}`,
       '  by "________________"',
-      ...reline.points.map((point) => `  ${point.name} thickness ______ mm`),
+      ...reline.points.map((point) => `  ${point.name} thickness ______ ${facts.unit}`),
       ...reline.runs.map(
-        (run) => `  fitted run ${run.run} panels ${run.panels.map(() => '______ mm').join(', ')}`,
+        (run) => `  fitted run ${run.run} panels ${run.panels.map(() => `______ ${facts.unit}`).join(', ')}`,
       ),
-      '  offcut ________ mm __',
+      `  offcut ________ ${facts.unit} __`,
       '}',
     ].join('\n'),
   );
