@@ -2,7 +2,7 @@
 // Every run is answered for on its own; nothing is written that was not said to be fitted.
 
 import type { AsFittedData, AsFittedReline, AsFittedRun } from '../../protocol/offline-forms.js';
-import { choice, el, field, giveBack, number, pageParts, today, type FormChild } from '../forms/kit.js';
+import { choice, el, field, giveBack, pageParts, today, type FormChild } from '../forms/kit.js';
 import { keepingFocus } from '../forms/focus.js';
 import { storeFor } from '../forms/store.js';
 import { typedNumber } from '../forms/typed-number.js';
