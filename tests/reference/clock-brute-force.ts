@@ -51,7 +51,7 @@ function byBruteForce({ read }: Case, count: number, seed: number) {
     const paces = [level + shared * z(), level + factorAfter + shared * z()];
     const hours = [clock(1500), clock(3000) - clock(1500)];
     const lastOff = !jump && random.uniform() < 0.12;
-    const bias = [0.35 * gauge * z(), (lastOff ? 1 : 0.35) * gauge * z()];
+    const bias = [0.45 * gauge * z(), (lastOff ? 1 : 0.45) * gauge * z()];
     let log = 0;
     let state = 0;
     let rate = 0;

@@ -6,6 +6,7 @@
 import type { ClockColumns } from '../change.js';
 import { median } from '../likelihood/start.js';
 import type { Units } from '../reduce.js';
+import type { ClockSetting } from './clocks.js';
 import { clockPriors } from './priors.js';
 
 /** What the straight fit says of a unit beside its conveyor's level: mean of its ln rate, and the share of τ² that is left open. */
@@ -38,6 +39,9 @@ export interface Block {
   readonly lastBiases: number;
   /** One standard deviation of each bias, mm. */
   readonly biasSpread: Float64Array;
+  /** Chance of a change at each candidate, by itself; and of one shared. */
+  readonly ownChange: number;
+  readonly sharedChange: number;
   /** Stretch at whose beginning a change may have come, and the look there; oldest first. */
   readonly candidates: readonly { readonly stretch: number; readonly look: number }[];
   /** Thicknesses of unit i: `start[i]` up to `start[i + 1]`. */
@@ -80,8 +84,7 @@ export function blockOf(
   clock: ClockColumns,
   conveyor: number,
   members: readonly number[],
-  usualError: number,
-  prior: UnitPrior,
+  { usualError, prior, duty }: Pick<ClockSetting, 'usualError' | 'prior' | 'duty'>,
 ): Block | NoBlock {
   const looks = looksOf(units, clock, members);
   if (looks.day.length < 2) return 'fewer than two looks';
@@ -97,7 +100,18 @@ export function blockOf(
   const meter = boundaries(looks.meter, kept, first);
   if (!(meter.length > 2) || !meter.every(Number.isFinite)) return 'no meter';
   const frame = { looks, meter, kept };
-  return assemble(units, clock, conveyor, [...inPlay, ...unknown], inPlay.length, frame, usualError, prior);
+  const all = [...inPlay, ...unknown];
+  const less = evenHours(duty);
+  return {
+    ...assemble(units, clock, conveyor, all, inPlay.length, frame, usualError, prior),
+    ownChange: less * clockPriors.ownChange,
+    sharedChange: less * clockPriors.sharedChange,
+  };
+}
+
+/** What chances of a change and of a curved clock are multiplied by. */
+export function evenHours(duty: ClockSetting['duty']): number {
+  return duty === 'estimate' ? 1 : clockPriors.evenHours;
 }
 
 interface Looks {
@@ -167,7 +181,7 @@ function assemble(
   { looks, meter, kept }: Frame,
   usualError: number,
   prior: UnitPrior,
-): Block {
+): Omit<Block, 'ownChange' | 'sharedChange'> {
   const stretches = meter.length - 1;
   const count = looks.day.length;
   const rows = thicknessRows(units, clock, list, looks, usualError);

@@ -24,6 +24,8 @@ export interface Setting {
   readonly expected: { readonly depth: number; readonly exposure: number; readonly spread: number };
   /** ln of the factor on declared errors. */
   readonly scatter: NormalPrior;
+  /** Chance before any record that wear is no straight line in exposure. */
+  readonly curvedChance: number;
   /** What is known of the noise of a point and of a conveyor: priors of their logarithms. */
   readonly pointNoise: NormalPrior;
   readonly sharedNoise: NormalPrior;
@@ -296,7 +298,7 @@ function nodesAbout(
   warm: Warm,
   curved: boolean,
 ): readonly { readonly curved: boolean; readonly answer: Answer; readonly log: number }[] {
-  const chance = curved ? 1 - clockPriors.straightChance : clockPriors.straightChance;
+  const chance = curved ? setting.curvedChance : 1 - setting.curvedChance;
   return Array.from({ length: count }, (_, k) => {
     const at = z.slice();
     let density = 0;

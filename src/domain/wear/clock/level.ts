@@ -119,7 +119,7 @@ export interface OwnRegime {
 
 export function ownRegimes(block: Block): readonly OwnRegime[] {
   const n = block.candidates.length;
-  const each = clockPriors.ownChange;
+  const each = block.ownChange;
   const { chance } = clockPriors.lookOff;
   const steady = 1 - each * n;
   return [
@@ -158,11 +158,12 @@ export function combine(
   const omega2 = levelSpread ** 2;
   const wide = level.spread ** 2 + omega2;
   const alone = group.blocks.length === 1;
-  const sharedChance = clockPriors.sharedChange * group.shared.length;
+  const each = blocks[group.blocks[0]!]!.sharedChange;
+  const sharedChance = each * group.shared.length;
   const own = ownOnLine(blocks, group, answers, level, omega2);
   const shared = group.shared.map((candidates) => sharedLabel(answers, candidates, level, omega2));
   const label0 = own.total + Math.log(1 - sharedChance);
-  const labels = shared.map(({ logEvidence }) => logEvidence + Math.log(clockPriors.sharedChange));
+  const labels = shared.map(({ logEvidence }) => logEvidence + Math.log(each));
   const logEvidence = logSum([label0, ...labels]);
   const cavities = group.blocks.map((b, c): Cavity => {
     const { mean, variance, rest } = alone
@@ -187,7 +188,7 @@ export function combine(
           from,
           shared: true,
           prior: { ...prior, from, lastOff: false },
-          logChance: logChance + Math.log(clockPriors.sharedChange),
+          logChance: logChance + Math.log(each),
         },
       ];
     });

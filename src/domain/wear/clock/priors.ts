@@ -7,6 +7,8 @@ export const clockPriors = {
   /** Chance of a change at each of the last looks of a conveyor by itself, and of one shared by those that carry the same. */
   ownChange: 0.09,
   sharedChange: 0.09,
+  /** Where it is stated that hours are even, changes and a curved clock are so much less likely: their commonest causes are ruled out. */
+  evenHours: 1 / 3,
   /** Looks back that a change may have come at: by itself, and shared. */
   looksBack: 4,
   sharedLooksBack: 3,
@@ -19,7 +21,7 @@ export const clockPriors = {
   power: { mean: 1.1, spread: 0.25 } satisfies NormalPrior,
   powerRange: [0.25, 3] as const,
   /** A whole look reads a little off, as a share of its gauge's error; and the last one with this chance by much more. */
-  lookBias: 0.35,
+  lookBias: 0.45,
   lookOff: { chance: 0.12, spread: 1 },
   /** Spread of ln rates between points, and of conveyors about their common level. */
   logSpread: { mean: Math.log(0.3), spread: 0.5 } satisfies NormalPrior,
