@@ -76,6 +76,10 @@ const scenarios: readonly (Scenario & { readonly goal: string })[] = [
   },
 ];
 
+/** The scenario of that name, or all whose names contain it. */
+const chosen = (name: string): boolean =>
+  scenarios.some((s) => s.name === only) ? name === only : name.includes(only ?? '');
+
 const share = (t: Tally, n: number): string =>
   t.forecasts === 0 ? '–' : ((100 * n) / t.forecasts).toFixed(1);
 console.log(`${fleets} fleets a scenario, seed ${seed}; in brackets the straight model on the same fleets\n`);
@@ -84,7 +88,7 @@ console.log(
 );
 console.log('| --- | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |');
 for (const { goal, ...scenario } of scenarios) {
-  if (only && !scenario.name.includes(only)) continue;
+  if (only && !chosen(scenario.name)) continue;
   const s = changeStudy(scenario, fleets, seed, straightToo);
   const row = (name: string, c: Tally, t: Tally | undefined, more: string): void =>
     console.log(
