@@ -4,6 +4,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it, vi } from 'vitest';
 import { ReadingKind } from '../../../src/domain/units/reading-kind.js';
+import type * as Priors from '../../../src/domain/wear/clock/priors.js';
 import type { ReadingColumns, UnitColumns } from '../../../src/domain/wear/columns.js';
 import { fitWear, type WearFit } from '../../../src/domain/wear/fit.js';
 import { forecastUnit } from '../../../src/domain/wear/forecast.js';
@@ -12,7 +13,7 @@ import { reduceReadings } from '../../../src/domain/wear/reduce.js';
 // The sampler was run with looks that read off by 0.35 of the gauge's error, before that prior was widened: the integrals are held
 // against it at its own priors.
 vi.mock('../../../src/domain/wear/clock/priors.js', async (original) => {
-  const { clockPriors } = await original<typeof import('../../../src/domain/wear/clock/priors.js')>();
+  const { clockPriors } = await original<typeof Priors>();
   return { clockPriors: { ...clockPriors, lookBias: 0.35 } };
 });
 
