@@ -6,7 +6,6 @@
 import type { ClockColumns } from '../change.js';
 import { median } from '../likelihood/start.js';
 import type { Units } from '../reduce.js';
-import type { ClockSetting } from './clocks.js';
 import { clockPriors } from './priors.js';
 
 /** What the straight fit says of a unit beside its conveyor's level: mean of its ln rate, and the share of τ² that is left open. */
@@ -72,6 +71,14 @@ export interface Block {
   readonly workVariance: Float64Array;
 }
 
+export interface BlockSetting {
+  /** One standard deviation of a thickness whose gauge declares none, mm. */
+  readonly usualError: number;
+  readonly prior: UnitPrior;
+  /** Declared, none, or to be found: variation of the wear over `per` as a share of it. */
+  readonly duty: 'estimate' | 'none' | { readonly ratio: number; readonly per: number };
+}
+
 export type NoBlock = 'fewer than two looks' | 'too few thicknesses' | 'no meter' | 'too many points';
 
 const finest = 8; // looks that keep a stretch of their own
@@ -84,7 +91,7 @@ export function blockOf(
   clock: ClockColumns,
   conveyor: number,
   members: readonly number[],
-  { usualError, prior, duty }: Pick<ClockSetting, 'usualError' | 'prior' | 'duty'>,
+  { usualError, prior, duty }: BlockSetting,
 ): Block | NoBlock {
   const looks = looksOf(units, clock, members);
   if (looks.day.length < 2) return 'fewer than two looks';
@@ -110,7 +117,7 @@ export function blockOf(
 }
 
 /** What chances of a change and of a curved clock are multiplied by. */
-export function evenHours(duty: ClockSetting['duty']): number {
+export function evenHours(duty: BlockSetting['duty']): number {
   return duty === 'estimate' ? 1 : clockPriors.evenHours;
 }
 

@@ -5,7 +5,7 @@
 import type { ClockColumns } from '../change.js';
 import type { NormalPrior } from '../likelihood/parameters.js';
 import type { Units } from '../reduce.js';
-import type { Block, NoBlock, UnitPrior } from './blocks.js';
+import type { Block, BlockSetting, NoBlock } from './blocks.js';
 import { blockOf, evenHours } from './blocks.js';
 import type { ClockDraw } from './draws.js';
 import { drawClocks } from './draws.js';
@@ -30,12 +30,8 @@ export interface Clocks {
   readonly notAsked: readonly { readonly conveyor: number; readonly why: NoBlock }[];
 }
 
-export interface ClockSetting {
+export interface ClockSetting extends BlockSetting {
   readonly expected: Setting['expected'];
-  readonly usualError: number;
-  /** Declared, none, or to be found: variation of the wear over `per` as a share of it. */
-  readonly duty: 'estimate' | 'none' | { readonly ratio: number; readonly per: number };
-  readonly prior: UnitPrior;
   /** ln of the factor on declared errors. */
   readonly scatter: NormalPrior;
   /** Whether readings that stray count for less. */
