@@ -131,7 +131,8 @@ function scopeText(parts: readonly RunPart[], plan: JobPlan): string {
     .join(' and ');
 }
 
-function boltsIn(liner: LinerSpecification, lengths: readonly number[]): number {
+/** Bolts that panels of these lengths take, mm; 0 where the liner says nothing of them. */
+export function boltsIn(liner: LinerSpecification, lengths: readonly number[]): number {
   const { bolt } = liner;
   const pitch = bolt?.pitch?.value;
   const rows = bolt?.rows?.count;
