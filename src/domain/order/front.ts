@@ -6,7 +6,7 @@
 import type { Step } from '../model/job.js';
 import { closingError } from './closing-error.js';
 import { touches, type Area, type Piece, type RunGround } from './ground.js';
-import { holdsPanels, isSlippery, restsAt, startOf, uphillEnd, type End } from './start.js';
+import { canStartAt, startOf, type End } from './start.js';
 import { cleaned, newPanel, oldPanel, states, stripped } from './states.js';
 import type { OrderSlip, Walk } from './walk-state.js';
 import { assume, change, check } from './needs.js';
@@ -170,10 +170,7 @@ function chainBehind(
 }
 
 function startAtBreak(w: Walk, i: number, run: RunGround, panel: Piece, start: End): void {
-  const { conveyor } = w.ground.job;
-  if (!isSlippery(conveyor) || start === uphillEnd(conveyor)) return;
-  if (holdsPanels(start === 'tail' ? run.run.tailBreak : run.run.headBreak)) return;
-  if (restsAt(run.run, start)) return;
+  if (canStartAt(run.run, start)) return;
   tell(w, {
     kind: 'panel would slide',
     grade: 'unsafe',

@@ -10,7 +10,7 @@ import { changeJob } from './change-steps.js';
 import { touches, type RunGround } from './ground.js';
 import { usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
-import { startOf } from './start.js';
+import { canStartAt, startOf, type End } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
 import { listing, sayStep, stretchText } from './words.js';
 import { violationKinds, type Repair, type StepChange } from './violation.js';
@@ -476,8 +476,9 @@ function oneFront(w: Walk, slip: OrderSlip): Repair[] {
   ];
   const waits = (step: Step, other: Step): StepChange[] =>
     step.after.length > 0 ? [{ change: 'add after', step, after: other }] : [];
-  return [
+  const ways: readonly (Repair & { readonly from: End })[] = [
     {
+      from: b,
       title: `Fit ${run} from the ${b} only: "${sayStep({ ...first, start: b })}" after "${sayStep(second)}"`,
       changes: [
         { change: 'set start', step: first, start: b },
@@ -486,10 +487,12 @@ function oneFront(w: Walk, slip: OrderSlip): Repair[] {
       ],
     },
     {
+      from: a,
       title: `Fit ${run} from the ${a} only: "${sayStep({ ...second, start: a })}" after "${sayStep(first)}"`,
       changes: [{ change: 'set start', step: second, start: a }, ...waits(second, first)],
     },
     {
+      from: a,
       title: `Fit ${run} from the ${a} only: leave out "${sayStep(second)}"`,
       changes: [
         { change: 'set crews', step: first, crews: together },
@@ -497,12 +500,17 @@ function oneFront(w: Walk, slip: OrderSlip): Repair[] {
       ],
     },
     {
+      from: b,
       title: `Fit ${run} from the ${b} only: leave out "${sayStep(first)}"`,
       changes: [
         { change: 'set crews', step: second, crews: together },
         { change: 'remove', step: first },
       ],
     },
+  ];
+  // From a lower end that holds nothing, panels slide: no way out of two fronts.
+  return [
+    ...ways.flatMap(({ from, ...repair }) => (canStartAt(of, from) ? [repair] : [])),
     {
       title: `Declare a break in ${run} where the fronts meet, with an allowance for the error, and keep both`,
       changes: [],
@@ -516,6 +524,7 @@ function turn(w: Walk, slip: OrderSlip): Repair[] {
   const run = slip.pieces[0]?.run;
   if (!here || !run) return [];
   const start = startOf(here, run.run).start === 'tail' ? 'head' : 'tail';
+  if (!canStartAt(run.run, start)) return [];
   const fits = w.sequence.steps.filter(
     (step, i) =>
       step.action === 'fit' &&

@@ -52,6 +52,13 @@ export function holdsPanels(place: Break): boolean {
   return place.kind === 'end plate' || place.kind === 'joint ring' || place.allowance.value === 0;
 }
 
+/** False at the lower end of a slope that gives panels nothing to rest on: nobody fits from there. */
+export function canStartAt(run: Run, start: End): boolean {
+  const { conveyor } = run;
+  if (!isSlippery(conveyor) || start === uphillEnd(conveyor)) return true;
+  return holdsPanels(start === 'tail' ? run.tailBreak : run.headBreak) || restsAt(run, start);
+}
+
 /** How far into the run a stop may stand and still carry the first panel, mm; judgement. */
 const restReach = 50;
 

@@ -19,12 +19,12 @@ import {
 } from '../geometry/helix.js';
 import { panelCentreDepth, panelMass } from '../geometry/trough.js';
 import type { Estate } from '../model/estate.js';
-import type { Job } from '../model/job.js';
+import type { Job, Step } from '../model/job.js';
 import type { LiftingPoint } from '../model/conveyor.js';
 import type { ScrewSpecification } from '../model/specifications.js';
 import type { RunGround } from '../order/ground.js';
-import { mostSidePull, type LiftingGear } from '../order/lifting-gear.js';
-import { cutSpiral, type SpiralCut } from './spiral-cuts.js';
+import { gearFor, mostSidePull, type LiftingGear } from '../order/lifting-gear.js';
+import { cutSpiral, liftedInOne, writtenCuts, type SpiralCut } from './spiral-cuts.js';
 
 export interface LiftTable {
   readonly spiral: SpiralLifts | undefined;
@@ -41,6 +41,8 @@ export type LiftProblem =
       readonly mass: number;
       readonly limit: number;
     }
+  /** A written step that lifts a piece in one. */
+  | { readonly kind: 'step over limit'; readonly step: Step; readonly mass: number; readonly limit: number }
   | {
       readonly kind: 'side pull';
       readonly piece: number;
@@ -63,6 +65,8 @@ export interface SpiralLifts {
   readonly out: { readonly screw: ScrewSpecification; readonly massPerMetre: number };
   readonly in: { readonly screw: ScrewSpecification; readonly massPerMetre: number };
   readonly pieces: readonly SpiralPieceLift[];
+  /** True where the pieces are those of the order's own steps. */
+  readonly written: boolean;
   /** Once unbolted, N down the slope for the whole spiral; friction left out. */
   readonly downSlopeForce: number;
   /** How far it springs when the drive plate lets go, mm; undefined where the flight is not described. */
@@ -185,7 +189,8 @@ function spiralLifts(
   const limit = job.liftLimit?.value;
   if (limit === undefined && conveyor.liftingPoints.length === 0 && (job.cranes ?? []).length === 0)
     problems.push({ kind: 'no lift limit' });
-  const cuts: readonly SpiralCut[] = cutSpiral(job, perMetre);
+  const cuts: readonly SpiralCut[] = writtenCuts(job) ?? cutSpiral(job, perMetre);
+  problems.push(...writtenLifts(job, massOut, massIn));
   const pieces = cuts.map((cut, i): SpiralPieceLift => {
     const mass = (perMetre * (cut.to - cut.from)) / 1000;
     const withinLimit = cut.limit === undefined || mass <= cut.limit + 1e-9;
@@ -218,6 +223,7 @@ function spiralLifts(
     out: { screw: old, massPerMetre: massOut },
     in: { screw: fresh, massPerMetre: massIn },
     pieces,
+    written: writtenCuts(job) !== undefined,
     limit,
     downSlopeForce: force,
     springBack:
@@ -225,6 +231,22 @@ function spiralLifts(
         ? ownWeightStretch({ shape: flight.shape, thickness: flight.thickness }, force, conveyor.length.value)
         : undefined,
   };
+}
+
+/** Pieces that the order lifts in one and that are heavier than what lifts them; those of the table are told there. */
+function writtenLifts(job: Job, massOut: number, massIn: number): LiftProblem[] {
+  const told = writtenCuts(job) !== undefined;
+  return (['remove screw', 'insert screw'] as const).flatMap((action) =>
+    (told && action === 'remove screw' ? [] : liftedInOne(job, action)).flatMap(
+      ({ step, from, to }): LiftProblem[] => {
+        const mass = ((action === 'remove screw' ? massOut : massIn) * (to - from)) / 1000;
+        const { limit } = gearFor(job, (from + to) / 2);
+        return limit !== undefined && mass > limit + 1e-9
+          ? [{ kind: 'step over limit', step, mass, limit }]
+          : [];
+      },
+    ),
+  );
 }
 
 function panelLifts(

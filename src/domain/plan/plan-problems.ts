@@ -249,10 +249,21 @@ function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void 
         true,
         `${pieceOf(problem.piece, lifts)} weighs ${formatMass(problem.mass)}, ` +
           `over the limit of ${formatMass(problem.limit)}, ` +
-          'and no cut clear of hold-downs and access edges makes it lighter.',
-        'Raise the lift limit, add a lifting point, or move what the cut must keep clear of.',
+          (lifts.spiral?.written
+            ? 'and the order lifts it in one.'
+            : 'and no cut clear of hold-downs and access edges makes it lighter.'),
+        'Cut it shorter, raise the lift limit, add a lifting point, or move what the cut must keep clear of.',
       );
     }
+    case 'step over limit':
+      return add(
+        'lift over limit',
+        true,
+        `"${sayStep(problem.step)}" lifts ${formatMass(problem.mass)} in one, ` +
+          `over the limit of ${formatMass(problem.limit)} there.`,
+        'Divide it into pieces within the limit, or declare what lifts more.',
+        problem.step.origin,
+      );
     case 'side pull': {
       return add(
         'side pull',

@@ -34,7 +34,8 @@ export function onPlan(
 
 /** A lift over the limit is told at the limit. */
 function placeOf(job: Job, { kind, origin }: PlanProblem): Origin {
-  return kind === 'lift over limit' && job.liftLimit ? job.liftLimit.origin : origin;
+  const atJob = origin === job.nameOrigin;
+  return kind === 'lift over limit' && atJob && job.liftLimit ? job.liftLimit.origin : origin;
 }
 
 /** Quickly first; where only a better plan can tell whether the window is long enough, with the effort of a report. */

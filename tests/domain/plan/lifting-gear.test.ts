@@ -4,8 +4,11 @@ import { describe, expect, test } from 'vitest';
 import { gearFor, loadAt, mostSidePull, radiusTo } from '../../../src/domain/order/lifting-gear.js';
 import type { CranePlace, Job } from '../../../src/domain/model/job.js';
 import type { Crane } from '../../../src/domain/model/plant.js';
-import { mm, origin, stated, use } from '../../kit/estate.js';
-import { job, line } from '../order/stories.js';
+import { liftsOf, screwMassPerMetre } from '../../../src/domain/plan/lifts.js';
+import { planJob } from '../../../src/domain/plan/plan-job.js';
+import { cutSpiral } from '../../../src/domain/plan/spiral-cuts.js';
+import { mm, origin, screw, stated, use } from '../../kit/estate.js';
+import { crew, job, line, withOrder, worldOf } from '../order/stories.js';
 
 const kg = (value: number) => stated('mass', value, `${value} kg`);
 const crane: Crane = {
@@ -100,4 +103,67 @@ describe('what a load hangs from', () => {
       outOfReach: false,
     });
   });
+});
+
+describe('pieces as the order has them', () => {
+  const spiral = screw({ flight: { width: mm(80), thickness: mm(25), origin: origin() } });
+  const level = line([12], [20, 20], { screw: spiral });
+  const change = (lines: readonly string[], limit: number): Job =>
+    withOrder(
+      job(level, [], {
+        crews: [crew('Alpha', 4)],
+        liftLimit: stated('mass', limit, `${limit} kg`),
+        screwChange: { screw: spiral, cut: 'cold', joints: 'bolted', origin: origin() },
+      }),
+      lines,
+    );
+  const over = (of: Job): string[] =>
+    planJob(of, worldOf(of), { quick: true, shakes: 1, nodes: 0 })
+      .problems.filter(({ kind }) => kind === 'lift over limit')
+      .map(({ message }) => message);
+  const perMetre = screwMassPerMetre(spiral) ?? NaN;
+
+  test('each step lifts its own piece, which counts against the limit', () => {
+    const halves = ['remove screw from 0 mm to 6000 mm', 'remove screw from 6000 mm to 12000 mm'];
+    expect(over(change(halves, Math.ceil(6 * perMetre)))).toEqual([]);
+    expect(over(change(halves, Math.floor(6 * perMetre)))).toHaveLength(2);
+    const pieces = liftsOf(change(halves, 5000), worldOf(change(halves, 5000)), []).spiral?.pieces;
+    expect(pieces?.map(({ from, to }) => [from, to])).toEqual([
+      [0, 6000],
+      [6000, 12_000],
+    ]);
+  });
+  test('a new piece that goes in in one counts too; one step for all is cut by the table', () => {
+    const inTwo = ['insert screw from 0 mm to 9000 mm', 'insert screw from 9000 mm to 12000 mm'];
+    const found = over(change(inTwo, Math.floor(8.5 * perMetre)));
+    expect(found).toHaveLength(1);
+    expect(found[0]).toContain('"insert screw from 0 mm to 9000 mm" lifts');
+    expect(over(change(['remove screw', 'insert screw'], Math.floor(3 * perMetre)))).toEqual([]);
+  });
+});
+
+test('of cuts within the limit those are taken whose pieces hang nearest to the lifting points', () => {
+  const spiral = screw({ flight: { width: mm(80), thickness: mm(25), origin: origin() } });
+  const points = [2000, 8000].map((at, k) => ({
+    name: `L${k + 1}`,
+    at: mm(at),
+    limit: stated('mass', 5000, '5000 kg'),
+    origin: origin(),
+  }));
+  const of = job(line([12], [20, 20], { screw: spiral, liftingPoints: points }), [], {
+    screwChange: { screw: spiral, cut: 'cold', joints: 'bolted', origin: origin() },
+    liftLimit: stated('mass', 400, '400 kg'),
+  });
+  const cuts = cutSpiral(of, 40);
+  // By brute force over two pieces on the grid: 4 m and 8 m hang under their points; two even pieces would pull a metre sideways.
+  const pull = ({ from, to }: { readonly from: number; readonly to: number }): number =>
+    Math.max(0, Math.min(...points.map(({ at }) => Math.abs(at.value - (from + to) / 2))) - mostSidePull);
+  const best = Math.min(
+    ...Array.from({ length: 239 }, (_, k) => (k + 1) * 50)
+      .filter((cut) => Math.max(cut, 12_000 - cut) * 0.04 <= 400)
+      .map((cut) => pull({ from: 0, to: cut }) + pull({ from: cut, to: 12_000 })),
+  );
+  expect(cuts).toHaveLength(2);
+  expect(cuts.reduce((sum, cut) => sum + pull(cut), 0)).toBe(best);
+  expect(best).toBe(0);
 });
