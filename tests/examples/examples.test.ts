@@ -21,7 +21,7 @@ async function findings(estate: string): Promise<{ exit: number; found: string[]
 }
 
 describe('sound estates are silent', () => {
-  test.each(['1-first-conveyor', '2-inches'])('%s', async (estate) => {
+  test.each(['1-first-conveyor', '2-inches', '6-screw-change'])('%s', async (estate) => {
     expect(await findings(estate)).toEqual({ exit: 0, found: [] });
   });
 });
@@ -44,6 +44,33 @@ test('the degradation test: exactly the components past 30 percent are past the 
     .filter((f) => f.startsWith('error TL310'))
     .map((f) => text[Number(f.split(':')[1]) - 1]!.trim().split(' ')[0]);
   expect(past).toEqual(['U5', 'U1', 'U2', 'U4', 'U5']);
+});
+
+test('the screw change is planned with four shielded and watched welds, each whole and all in the shift of their watch', async () => {
+  interface Row {
+    readonly action: string;
+    readonly startText: string;
+    readonly finishText: string;
+    readonly measures: readonly string[];
+  }
+  const made = await troughline(['pack', 'NewSpiral', '6-screw-change', '--format', 'json'], {
+    cwd: examples,
+  });
+  const pack = JSON.parse(made.out) as { steps: Row[]; obstacles: unknown[]; hours: unknown[] };
+  expect([made.exit, pack.obstacles]).toEqual([0, []]);
+  const welds = pack.steps.filter(({ action }) => action === 'join screw');
+  expect(welds).toHaveLength(4);
+  for (const { measures } of welds)
+    expect(measures.join(' ')).toContain('liner shielded, kept wet, fire watch 60 min after it ends');
+  const watch = pack.steps.filter(({ action }) => action === 'fire watch').at(-1);
+  expect(watch?.startText).toBe(welds.at(-1)?.finishText);
+  const days = [...welds, ...(watch ? [watch] : [])].flatMap((row) => [row.startText, row.finishText]);
+  expect(new Set(days.map((text) => text.split(' ')[0])).size).toBe(1);
+  // The liner is in before the spiral is, and the air is tested again all the while.
+  const at = (action: string): number => pack.steps.findIndex((row) => row.action === action);
+  expect(at('fit')).toBeLessThan(at('insert screw'));
+  expect(pack.steps.filter(({ action }) => action === 'gas test').length).toBeGreaterThan(5);
+  expect(pack.hours.length).toBeGreaterThan(20);
 });
 
 describe('the demo estate', () => {
