@@ -4,18 +4,33 @@
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../../src/domain/model/job.js';
 import { canBeBuilt, checkOrder } from '../../../src/domain/order/check-order.js';
-import { brace, cover, crew, holdDown, job, line, step, withOrder, worldOf } from './stories.js';
-import { after, canDo, hits, type Deed, type Machine } from './simulator.js';
+import { panelMass } from '../../../src/domain/geometry/trough.js';
+import { mm } from '../../kit/estate.js';
+import {
+  brace,
+  cover,
+  crew,
+  everywhere,
+  holdDown,
+  job,
+  line,
+  platform,
+  step,
+  withOrder,
+  worldOf,
+} from './stories.js';
+import { after, canDo, hits, survives, type Deed, type Machine } from './simulator.js';
 
 /** The deeds of a line of the order on these small conveyors; hot and cold, gates and times as the line says. */
 function deed(text: string, of: Job): Deed {
   const read = step(text, of);
-  const bare = place(text.replace(/ (hot work|cold work|takes \d|every \d).*$/, ''), of);
+  const bare = place(text.replace(/ (cut to fit|hot work|cold work|takes \d|every \d).*$/, ''), of);
   const hot = read.heat?.kind === 'hot' || (read.action === 'patch' && read.heat === undefined);
   return {
     ...bare,
     ...(read.gate ? { gate: read.gate.name, ...gatePlace(read.gate.name, of) } : {}),
     action: read.action,
+    ...(read.cutToFit ? { sawn: true } : {}),
     ...(read.takes ? { hours: read.takes.value } : {}),
     ...(hot
       ? {
@@ -34,6 +49,8 @@ function gatePlace(name: string, of: Job): { readonly from: number; readonly to:
 }
 
 function place(text: string, of: Job): Deed {
+  const metres = /^(.*?) from (\d+) mm to (\d+) mm/.exec(text);
+  if (metres) return { action: metres[1] ?? '', from: Number(metres[2]), to: Number(metres[3]) };
   const panels = /^(.*?) panels? (\d+)(?: to (\d+))? of run 1(?: starting at (head|tail))?/.exec(text);
   if (panels) {
     const first = Number(panels[2]);
@@ -86,6 +103,7 @@ function machineOf(of: Job, scope: [number, number][], more: Partial<Machine> = 
     measuring: 2,
     scope,
     newScrew: of.screwChange !== undefined,
+    rests: conveyor.rests.map((each) => each.from.value),
     drive: conveyor.drive?.end === 'tail' ? 0 : conveyor.length.value,
     up: conveyor.incline.value > 0 ? 1 : conveyor.incline.value < 0 ? -1 : 0,
     gates: conveyor.breaks
@@ -383,6 +401,154 @@ describe('fire, air and gates', () => {
     // None; shut and open; off and on; the two pairs, either first or one within the other where that can be.
     expect(accepted).toBeGreaterThan(4);
   });
+});
+
+describe('spiral in pieces, joints, stops, sawn panels and litter', () => {
+  const conveyor = line([3], [10, 10], { covers: [cover(0, 3000)] });
+  const change = (joints: 'welded' | 'bolted'): Job =>
+    job(conveyor, ['all'], {
+      screwChange: { screw: conveyor.screw, cut: 'cold', joints, origin: conveyor.origin },
+    });
+
+  test('taken out in three pieces in every order, and put back in two', () => {
+    const of = change('bolted');
+    const out = [0, 1, 2].map((k) => `remove screw from ${k * 1000} mm to ${(k + 1) * 1000} mm`);
+    const back = ['insert screw from 0 mm to 1500 mm', 'insert screw from 1500 mm to 3000 mm'];
+    const lines = ['covers off all', 'restrain screw', 'unbolt drive', ...out];
+    const rest = ['strip run 1', 'clean run 1', 'fit run 1 starting at head'];
+    function* orders(): Generator<string[]> {
+      for (const order of permutations(lines))
+        for (const later of permutations(back))
+          yield [...prologue, ...order, ...rest, ...later, 'bolt drive', 'covers on all', ...epilogue];
+    }
+    const { tried, accepted } = compare(of, orders(), machineOf(of, [[0, 3000]]));
+    expect(tried).toBe(720 * 2);
+    // Four of six orders of the pieces do not begin in the middle; covers come off before, between or after what is let go.
+    expect(accepted).toBe(4 * 3 * 2);
+  });
+
+  test('joints after the pieces are laid, each once, before anything closes over them', () => {
+    const of = change('bolted');
+    const lines = [
+      'covers off all',
+      'restrain screw',
+      'unbolt drive',
+      'remove screw',
+      'strip run 1',
+      'clean run 1',
+      'fit run 1 starting at head',
+      'insert screw',
+      'join screw from 0 mm to 1500 mm',
+      'join screw from 1500 mm to 3000 mm',
+      'bolt drive',
+      'covers on all',
+    ];
+    function* orders(): Generator<string[]> {
+      for (const some of shuffles(lines, 3)) yield [...prologue, ...some, ...epilogue];
+      for (const gone of lines) yield [...prologue, ...lines.filter((each) => each !== gone), ...epilogue];
+    }
+    const { accepted } = compare(of, orders(), machineOf(of, [[0, 3000]], { joins: true }));
+    expect(accepted).toBeGreaterThan(200);
+  });
+
+  test('a stop to rest on makes the lower end a place to start from', () => {
+    for (const at of [[], [0], [40], [900]]) {
+      const made = line([3], [10, 10], {
+        incline: { ...conveyor.incline, value: 20 },
+        rests: at.map((each) => ({ from: mm(each), to: mm(each), origin: conveyor.origin })),
+      });
+      const loose = {
+        ...made,
+        breaks: made.breaks.map((each, k) => (k === 0 ? { ...each, kind: 'discharge' as const } : each)),
+      };
+      const of = job(loose, ['all']);
+      const orders = ['head', 'tail'].map((start) => [
+        ...prologue,
+        'strip run 1',
+        'clean run 1',
+        `fit run 1 starting at ${start}`,
+        ...epilogue,
+      ]);
+      const { accepted } = compare(of, orders, machineOf(of, [[0, 3000]]));
+      expect(accepted).toBe(at.some((each) => each < 100) ? 2 : 1);
+    }
+  });
+
+  test('a closing panel that is sawn to its gap fits between firm ends; a stretch in the middle it does not open', () => {
+    const of = job(line([3], [0, 0]), ['all']);
+    let accepted = 0;
+    for (const sequence of permutations([1, 2, 3]))
+      for (let bits = 0; bits < 64; bits++) {
+        const lines = sequence.map((n, k) => {
+          const start = (bits >> k) & 1 ? 'tail' : 'head';
+          return `fit panel ${n} of run 1 starting at ${start}${(bits >> (3 + k)) & 1 ? ' cut to fit' : ''}`;
+        });
+        const order = [...prologue, 'strip run 1', 'clean run 1', ...lines, ...epilogue];
+        accepted += compare(of, [order], machineOf(of, [[0, 3000]])).accepted;
+      }
+    expect(accepted).toBeGreaterThan(1);
+  });
+
+  test('covers go on over a trough that was cleared up last, where an order clears up at all', () => {
+    const of = job(line([3], [10, 10], { covers: [cover(0, 3000)], holdDowns: [holdDown(500)] }), ['all']);
+    const lines = [
+      'covers off all',
+      'hold-downs off all',
+      'strip run 1',
+      'clean run 1',
+      'fit run 1 starting at head',
+      'hold-downs on all',
+      'clear up all',
+      'covers on all',
+    ];
+    function* orders(): Generator<string[]> {
+      for (const some of shuffles(lines, 4)) yield [...prologue, ...some, ...epilogue];
+    }
+    const { accepted } = compare(of, orders(), machineOf(of, [[0, 3000]], { clears: true }));
+    expect(accepted).toBeGreaterThan(20);
+  });
+});
+
+test('platforms and people alone: told exactly where somebody falls, or falls unseen', () => {
+  let fallen = 0;
+  for (const people of [1, 2, 3])
+    for (const bears of [150, 200, 230, 280, 320])
+      for (const attended of [false, true])
+        for (const aboard of [undefined, 1, 2])
+          for (const action of ['strip run 1', 'clean run 1', 'gas test run 1', 'fire watch run 1']) {
+            if ((aboard ?? 0) > people) continue;
+            const crews = [crew('Alpha', people), crew('Bravo', 2)];
+            const base = line([1], [10, 10], { confinedSpace: true });
+            const conveyor = { ...base, access: [{ ...everywhere, kind: 'mobile platform' as const }] };
+            const of = job(conveyor, [], { crews, accessUnits: [platform('MP1', 20_000, bears)] });
+            const text = `${action} by Alpha${attended ? ' attended by Bravo' : ''} using MP1${aboard === undefined ? '' : ` with ${aboard} people`}`;
+            const kinds = checkOrder(
+              withOrder(of, ['isolate', 'prove dead', 'gas test', text]),
+              worldOf(of),
+            ).map(({ kind }) => kind);
+            const told = kinds.includes('platform overloaded') || kinds.includes('lone worker');
+            const trough = conveyor.trough;
+            const section = {
+              insideRadius: trough.insideRadius.value,
+              sideHeight: trough.sideHeight.value,
+              thickness: 12,
+            };
+            // Up there: whoever may be aboard; inside: the whole crew.
+            const up = Math.max(1, aboard ?? people);
+            const load = action.startsWith('strip')
+              ? panelMass(section, 1000, conveyor.liner.density.value)
+              : 0;
+            const one = { action: action.replace(' run 1', ''), from: 0, to: 1000 };
+            const falls = !survives(machineOf(of, []), {
+              ...one,
+              hands: Array.from({ length: up }, () => ({ mass: 80 })),
+              lookouts: people > 1 || attended ? 1 : 0,
+              deck: { bears, places: Infinity, load },
+            });
+            if (told !== falls) expect({ text, people, bears, kinds }).toEqual({ falls });
+            if (falls) fallen++;
+          }
+  expect(fallen).toBeGreaterThan(50);
 });
 
 test('people: an order is accepted only where nothing that gets away can hit anybody, gates and slopes as they are', () => {

@@ -1,6 +1,7 @@
 // One story for each thing an order of work can get wrong, and beside it the order that is silent.
 
 import { describe, expect, test } from 'vitest';
+import type { Job } from '../../../src/domain/model/job.js';
 import { canBeBuilt, checkOrder } from '../../../src/domain/order/check-order.js';
 import { changeJob } from '../../../src/domain/order/change-steps.js';
 import { stepText } from '../../../src/domain/order/words.js';
@@ -44,6 +45,28 @@ describe('fronts', () => {
     ...lines,
     ...afterwards,
   ];
+
+  test('two fronts over a lower end that holds nothing: nobody is told to fit from there', () => {
+    const base = line([4], [20, 20], { incline: stated('angle', 20) });
+    const of = (kind: 'discharge' | 'end plate'): Job =>
+      job({ ...base, breaks: base.breaks.map((each, k) => (k === 0 ? { ...each, kind } : each)) }, ['all']);
+    const titles = (kind: 'discharge' | 'end plate'): string[] =>
+      check(of(kind), [
+        ...before,
+        'strip run 1',
+        'clean run 1',
+        'fit panels 1 to 2 of run 1 starting at tail',
+        'fit panels 3 to 4 of run 1 starting at head',
+        ...afterwards,
+      ]).flatMap(({ repairs }) => repairs.map(({ title }) => title));
+    expect(titles('discharge').filter((title) => title.includes('from the tail only'))).toEqual([]);
+    expect(
+      titles('discharge').filter((title) => title.includes('from the head only')).length,
+    ).toBeGreaterThan(0);
+    expect(
+      titles('end plate').filter((title) => title.includes('from the tail only')).length,
+    ).toBeGreaterThan(0);
+  });
 
   test('two fronts in a run: both steps, the closing panel, its error, and repairs that can be built', () => {
     const lines = fits(

@@ -1,6 +1,6 @@
 // A second opinion on orders of work, from the physics alone and sharing nothing with the checker: solid panels with edges on a
 // line, each edge known to within an error; things that lie over one another; a machine that has power or not; flames, embers
-// and air; gates; and people, whom a thing that gets away upstream may hit. It does one step at a time and says whether that
+// and air; gates; platforms and what stands on them; and people, whom a thing that gets away upstream may hit. It does one step at a time and says whether that
 // could be done. Only for the tests' own small conveyors: whole panels of 1 m.
 
 export interface Machine {
@@ -29,6 +29,12 @@ export interface Machine {
   readonly up?: -1 | 0 | 1;
   /** Where the drive is. */
   readonly drive?: number;
+  /** Stops across the trough that a panel can stand on. */
+  readonly rests?: readonly number[];
+  /** Pieces of the new spiral are laid in and joined by deeds of their own. */
+  readonly joins?: boolean;
+  /** Covers go on over a trough that has been cleared up. */
+  readonly clears?: boolean;
 }
 
 export interface Deed {
@@ -41,6 +47,13 @@ export interface Deed {
   readonly flame?: { readonly covered: boolean; readonly watch: number };
   /** How long it takes, where that matters. */
   readonly hours?: number;
+  /** The last panel is sawn to the gap as it is measured. */
+  readonly sawn?: boolean;
+  /** Whoever does it, one by one, and whoever watches them from outside. */
+  readonly hands?: readonly { readonly mass: number }[];
+  readonly lookouts?: number;
+  /** The platform they stand on, what it bears in kg and how many it is made for; what lies on it besides. */
+  readonly deck?: { readonly bears: number; readonly places: number; readonly load: number };
 }
 
 interface Solid {
@@ -63,7 +76,7 @@ export function canDo(machine: Machine, deeds: readonly Deed[]): boolean {
     machine.scope.every(([from, to]) =>
       world.solids.filter((solid) => solid.from < to && solid.to > from).every((solid) => solid.fresh),
     ) &&
-    (!machine.newScrew || world.spiral === 'new')
+    (!machine.newScrew || world.spiral.every((each) => each === 'new'))
   );
 }
 
@@ -87,7 +100,12 @@ function build(machine: Machine) {
     covers: new Set(machine.covers),
     braces: new Set(machine.braces),
     holdDowns: new Set(machine.holdDowns),
-    spiral: 'old' as 'old' | 'out' | 'new',
+    /** Every 100 mm of the spiral. */
+    spiral: Array.from(
+      { length: Math.ceil((machine.runs.at(-1)?.to ?? 0) / 100) },
+      () => 'old' as 'old' | 'out' | 'laid' | 'new',
+    ),
+    litter: new Set<number>(),
     tethered: false,
     coupled: true,
     proved: 0,
@@ -165,10 +183,17 @@ function perform(world: World, deed: Deed): boolean {
   const clear = reachable && ![...world.braces].some(here) && ![...world.holdDowns].some(here);
   const lined = (from: number, to: number): boolean =>
     cellsOf(machine, from, to).every((cell) => world.solids.some((solid) => solid.from === cell));
-  const spiralIn = world.spiral !== 'out';
+  const links = world.spiral.flatMap((_, k) => (k * 100 >= deed.from && k * 100 < deed.to ? [k] : []));
+  const spiralIn = (from: number, to: number): boolean =>
+    world.spiral.every(
+      (each, k) => (k + 1) * 100 <= from || k * 100 >= to || each === 'old' || each === 'new',
+    );
+  const wholeSpiral = spiralIn(-1, Infinity);
   const drive = machine.drive ?? machine.runs.at(-1)?.to ?? 0;
   const airedAtDrive = !machine.enclosed || world.sniffed.some(([from, to]) => from <= drive && to >= drive);
   if (deed.flame && !burnsSafely(world, deed)) return false;
+  if (!staysUp(deed) || !isSeen(machine, deed)) return false;
+  if (dirty.has(deed.action)) for (const cell of cellsOf(machine, deed.from, deed.to)) world.litter.add(cell);
 
   switch (deed.action) {
     case 'isolate':
@@ -222,10 +247,20 @@ function perform(world: World, deed: Deed): boolean {
       if (!safe || !aired || !lidsHere.some((lid) => world.covers.has(lid))) return false;
       for (const lid of lidsHere) world.covers.delete(lid);
       return true;
+    case 'clear up':
+      if (!safe || !aired || !reachable) return false;
+      for (const cell of cellsOf(machine, deed.from, deed.to)) world.litter.delete(cell);
+      return true;
     case 'covers on': {
-      if (!safe || !aired || !spiralIn || !lidsHere.some((lid) => !world.covers.has(lid))) return false;
+      if (!safe || !aired || !lidsHere.some((lid) => !world.covers.has(lid))) return false;
       if (world.embers.some(({ at }) => at >= deed.from && at < deed.to)) return false;
+      if (
+        machine.clears &&
+        [...world.litter].some((cell) => lidsHere.some(([a, b]) => cell < b && cell + 1000 > a))
+      )
+        return false;
       for (const lid of lidsHere) {
+        if (!spiralIn(lid[0], lid[1])) return false;
         if (!lined(lid[0], lid[1])) return false;
         if (machine.braces.some((at) => at > lid[0] && at < lid[1] && !world.braces.has(at))) return false;
         if (machine.holdDowns.some((at) => at > lid[0] && at < lid[1] && !world.holdDowns.has(at)))
@@ -248,9 +283,8 @@ function perform(world: World, deed: Deed): boolean {
       const [kept, known] =
         deed.action === 'braces on' ? [world.braces, machine.braces] : [world.holdDowns, machine.holdDowns];
       const mine = known.filter(here);
-      if (!safe || !aired || !spiralIn || !mine.some((at) => !kept.has(at)) || !openAbove(world, mine))
-        return false;
-      if (!mine.every((at) => lined(at - 1, at + 1))) return false;
+      if (!safe || !aired || !mine.some((at) => !kept.has(at)) || !openAbove(world, mine)) return false;
+      if (!mine.every((at) => lined(at - 1, at + 1) && spiralIn(at - 1, at + 1))) return false;
       for (const at of mine) kept.add(at);
       return true;
     }
@@ -263,16 +297,21 @@ function perform(world: World, deed: Deed): boolean {
       world.coupled = false;
       return true;
     case 'remove screw':
-      if (!safe || !aired || !clear || !world.tethered || world.coupled || world.spiral === 'out')
-        return false;
-      world.spiral = 'out';
+      if (!safe || !aired || !clear || !world.tethered || world.coupled) return false;
+      if (links.some((k) => world.spiral[k] === 'out') || heldAtBothEnds(world, links)) return false;
+      for (const k of links) world.spiral[k] = 'out';
       return true;
     case 'insert screw':
-      if (!safe || !aired || !clear || world.spiral !== 'out' || !lined(deed.from, deed.to)) return false;
-      world.spiral = 'new';
+      if (!safe || !aired || !clear || !lined(deed.from, deed.to)) return false;
+      if (links.some((k) => world.spiral[k] !== 'out')) return false;
+      for (const k of links) world.spiral[k] = machine.joins ? 'laid' : 'new';
+      return true;
+    case 'join screw':
+      if (!safe || !aired || !clear || links.some((k) => world.spiral[k] !== 'laid')) return false;
+      for (const k of links) world.spiral[k] = 'new';
       return true;
     case 'bolt drive':
-      if (!safe || !airedAtDrive || world.coupled || !spiralIn) return false;
+      if (!safe || !airedAtDrive || world.coupled || !wholeSpiral) return false;
       world.coupled = true;
       world.tethered = false;
       return true;
@@ -304,7 +343,7 @@ function perform(world: World, deed: Deed): boolean {
         machine.runs.every((run) => {
           const cells = cellsOf(machine, Math.max(run.from, deed.from), Math.min(run.to, deed.to));
           return (deed.start === 'head' ? cells.reverse() : cells).every((cell) =>
-            push(world, run, cell, deed.start ?? 'head'),
+            push(world, run, cell, deed.start ?? 'head', deed.sawn ?? false),
           );
         })
       );
@@ -328,7 +367,13 @@ function perform(world: World, deed: Deed): boolean {
 }
 
 /** Pushes a panel along the trough against the edge on its starting side; it fits where the far side leaves room for its error. */
-function push(world: World, run: Machine['runs'][number], cell: number, start: 'head' | 'tail'): boolean {
+function push(
+  world: World,
+  run: Machine['runs'][number],
+  cell: number,
+  start: 'head' | 'tail',
+  sawn: boolean,
+): boolean {
   const { machine } = world;
   const seat = [cell, cell + 1000] as const;
   if (!world.swept.has(cell) || world.solids.some((solid) => solid.from < seat[1] && solid.to > seat[0]))
@@ -340,11 +385,14 @@ function push(world: World, run: Machine['runs'][number], cell: number, start: '
   const leaning = start === 'tail' ? solidAt(near, 'to') : solidAt(near, 'from');
   const atEnd = near === (start === 'tail' ? run.from : run.to);
   if (!leaning && !atEnd) return false;
-  if (!leaning && machine.slippery && start === 'tail' && !run.holdsAtTail) return false;
+  const stands = (machine.rests ?? []).some((at) => Math.abs(at - near) <= 50);
+  if (!leaning && machine.slippery && start === 'tail' && !run.holdsAtTail && !stands) return false;
   const error = (leaning ? (start === 'tail' ? leaning.toError : leaning.fromError) : 0) + machine.tolerance;
   const blocked = start === 'tail' ? solidAt(far, 'from') : solidAt(far, 'to');
   if (blocked) return false;
   if (
+    // One that is sawn to the gap it has fits whatever the others add up to.
+    !sawn &&
     far === (start === 'tail' ? run.to : run.from) &&
     error + machine.measuring > (start === 'tail' ? run.headSlack : run.tailSlack)
   )
@@ -360,6 +408,48 @@ function push(world: World, run: Machine['runs'][number], cell: number, start: '
   return true;
 }
 
+/** Whether the people of one deed are alive and seen at the end of it, whatever else may stop it. */
+export function survives(machine: Machine, deed: Deed): boolean {
+  return staysUp(deed) && isSeen(machine, deed);
+}
+
+/** Cut free between two ends that stay in, a piece springs. */
+function heldAtBothEnds(world: World, links: readonly number[]): boolean {
+  const [first, last] = [links[0], links.at(-1)];
+  if (first === undefined || last === undefined) return false;
+  return world.spiral[first - 1] === 'old' && world.spiral[last + 1] === 'old';
+}
+
+/** The platform bears everybody, their tools and what they have up there. */
+function staysUp({ deck, hands = [] }: Deed): boolean {
+  if (!deck) return true;
+  const weight = hands.reduce((sum, { mass }) => sum + mass, 0) + tools + deck.load;
+  return weight <= deck.bears && hands.length <= deck.places;
+}
+
+/** kg */
+const tools = 40;
+
+/** Somebody notices if whoever is inside an enclosed trough falls. */
+function isSeen({ enclosed }: Machine, { action, hands, lookouts = 0 }: Deed): boolean {
+  if (!enclosed || hands === undefined || away.has(action)) return true;
+  if (['gas test', 'fire watch', 'gate shut', 'gate open'].includes(action)) return true;
+  return hands.length - 1 + lookouts > 0;
+}
+
+/** What leaves tools, liner or swarf in the trough. */
+const dirty = new Set([
+  'strip',
+  'clean',
+  'fit',
+  'patch',
+  'remove screw',
+  'insert screw',
+  'join screw',
+  'hold-downs on',
+  'braces on',
+]);
+
 function openAbove(world: World, places: readonly number[]): boolean {
   return places.every((at) => [...world.covers].every(([from, to]) => at <= from || at >= to));
 }
@@ -370,7 +460,7 @@ function whole(world: World): boolean {
     world.covers.size === machine.covers.length &&
     world.braces.size === machine.braces.length &&
     world.holdDowns.size === machine.holdDowns.length &&
-    world.spiral !== 'out' &&
+    world.spiral.every((each) => each === 'old' || each === 'new') &&
     world.coupled &&
     [...world.gates.values()].every((gate) => gate === 'open') &&
     machine.runs.every(
