@@ -21,6 +21,26 @@ export function findingKeys(analysis: Analysis, findings: readonly Finding[]): r
   });
 }
 
+/** What is compared with another state: with its key, and its place as a reader names it. */
+export interface KeyedFinding {
+  readonly code: string;
+  readonly severity: Finding['severity'];
+  readonly message: string;
+  readonly fingerprint: string;
+  readonly uri: string;
+  readonly line: number;
+}
+
+/** Without what the calendar brings: forecasts tell of that, and it moves with the day. */
+export function keyedFindings(analysis: Analysis, nameOf: (uri: string) => string): readonly KeyedFinding[] {
+  const findings = analysis.findings.filter(({ broughtByTheCalendar }) => !broughtByTheCalendar);
+  const keys = findingKeys(analysis, findings);
+  return findings.map(({ code, severity, message, origin }, i) => {
+    const { uri, line } = analysis.locate(origin);
+    return { code, severity, message, fingerprint: keys[i] ?? '', uri: nameOf(uri), line };
+  });
+}
+
 /** The block and, inside it, the fact; undefined between blocks and in texts that do not parse. */
 function spotOf(blocks: readonly TextBlock[], offset: number): string | undefined {
   const holds = ({ start, end }: Pick<TextFact, 'start' | 'end'>): boolean => start <= offset && offset < end;

@@ -4,13 +4,13 @@
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { analyse } from '../analysis/analyse.js';
-import type { Analysis, SourceText } from '../analysis/analysis.js';
-import { findingKeys } from '../analysis/finding-keys.js';
+import type { SourceText } from '../analysis/analysis.js';
+import { estateLedger } from '../analysis/estate-ledger.js';
+import { keyedFindings } from '../analysis/finding-keys.js';
 import type { ComparedEstate, ComparedSide } from '../generators/change-summary/change-summary.js';
 import { readSavedReport } from '../generators/change-summary/saved-report.js';
 import { valueOfWords } from '../language/blocks.js';
 import { Trouble, type Console } from './console.js';
-import { estateLedger } from './estate-ledger.js';
 import { told } from './foreign-text.js';
 import { isRevision, readRevision } from './git/revision.js';
 import { decoded, readEstate } from './read-estate.js';
@@ -110,16 +110,6 @@ export function estateSide(name: string, texts: readonly SourceText[]): Compared
     estate: analysis.estate,
     ledger: blocks,
     unreadable: unreadable.map(told),
-    findings: comparedFindings(analysis),
+    findings: keyedFindings(analysis, (uri) => uri),
   };
-}
-
-function comparedFindings(analysis: Analysis): ComparedEstate['findings'] {
-  // What the calendar brings is told by the forecasts, and moves with the day.
-  const findings = analysis.findings.filter(({ broughtByTheCalendar }) => !broughtByTheCalendar);
-  const keys = findingKeys(analysis, findings);
-  return findings.map(({ code, severity, message, origin }, i) => {
-    const { uri, line } = analysis.locate(origin);
-    return { code, severity, message, fingerprint: keys[i] ?? '', uri, line };
-  });
 }

@@ -5,7 +5,7 @@ import type { ProgrammeSolver } from '../domain/decision/integer-programme.js';
 import type { MakePreview, MakePreviewAnswer } from '../protocol/messages.js';
 import type { Analyser, Session } from './session.js';
 import { createSession } from './session.js';
-import { asksForProgramme, preview } from './handlers/preview-handler.js';
+import { asksForProgramme, preview, type PreviewOrder } from './handlers/preview-handler.js';
 import { forecasts } from './forecasts.js';
 import type { EstateDocument } from './document.js';
 import type { Forecasts } from './forecast-words.js';
@@ -18,7 +18,11 @@ export interface Cancellation {
 
 export interface Background {
   /** Undefined where it was cancelled before it began. */
-  preview(session: Session, wanted: MakePreview, token: Cancellation): Promise<MakePreviewAnswer | undefined>;
+  preview(
+    session: Session,
+    wanted: PreviewOrder,
+    token: Cancellation,
+  ): Promise<MakePreviewAnswer | undefined>;
   forecasts(session: Session): Promise<Forecasts>;
   end(): void;
 }
@@ -66,7 +70,7 @@ export interface Port {
   end(): void;
 }
 
-type Task = { readonly kind: 'preview'; readonly wanted: MakePreview } | { readonly kind: 'forecasts' };
+type Task = { readonly kind: 'preview'; readonly wanted: PreviewOrder } | { readonly kind: 'forecasts' };
 
 interface WorkerRequest {
   readonly number: number;

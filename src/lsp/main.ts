@@ -9,6 +9,7 @@ import { backgroundHere, type Background } from './background.js';
 import { clientFiles } from './files.js';
 import { nodeFiles, photosOnDisk } from './node-files.js';
 import { nodeSolver } from '../solver/node-solver.js';
+import { gitRevisions } from './node-revisions.js';
 import { startServer } from './server.js';
 
 /** Serves one editor on standard input and output; the exit code once the editor has said goodbye. */
@@ -34,6 +35,7 @@ function serve(connection: Connection, background: Background, rulePages?: strin
     const server = startServer(connection, {
       makeAnalyser: () => makeAnalyser(photosOnDisk),
       background,
+      revisions: gitRevisions,
       ...(rulePages === undefined ? {} : { rulePages }),
       files: ({ reads }) => nodeFiles(reads ? clientFiles(connection) : undefined),
     });

@@ -23,6 +23,7 @@ import {
 } from '../protocol/messages.js';
 import { normal } from './uris.js';
 import type { Background } from './background.js';
+import type { Revisions } from './revisions.js';
 import type { Session } from './session.js';
 import type { Sessions } from './sessions.js';
 import { codeActions, fixAll } from './providers/code-action-provider.js';
@@ -82,6 +83,7 @@ export function registerHandlers(
   connection: Connection,
   sessions: Sessions,
   background: Background,
+  revisions: Revisions,
   state: ServerState,
 ): void {
   /** Nothing is worked out for a request that was cancelled while it waited, and nothing is answered after shutdown. */
@@ -118,12 +120,16 @@ export function registerHandlers(
     makePreview,
     (params: MakePreview, token: CancellationToken) =>
       answer<MakePreviewAnswer | ResponseError<void>>(token, async () => {
-        const page = await background.preview(
-          sessionNear(sessions, params.near, params.subject),
-          params,
-          token,
+        const isComparison = params.kind === 'comparison';
+        const session = sessionNear(sessions, params.near, isComparison ? undefined : params.subject);
+        if (!isComparison) return (await background.preview(session, params, token)) ?? cancelled();
+        const read = revisions.read(
+          session.documents().map(({ uri }) => uri),
+          params.subject ?? 'HEAD',
         );
-        return page ?? cancelled();
+        if (!read.ok) return read;
+        const order = { ...params, revision: read.revision };
+        return (await background.preview(session, order, token)) ?? cancelled();
       }),
   );
 }

@@ -20,6 +20,7 @@ import { syncDocuments, type DocumentSync } from './document-sync.js';
 import { extension, type Files } from './files.js';
 import { createDiagnosticsPublisher } from './diagnostics-publisher.js';
 import { registerHandlers, capabilities } from './request-handlers.js';
+import { noRevisions, type Revisions } from './revisions.js';
 import { readSettings } from './settings.js';
 
 export interface ServerParts {
@@ -29,6 +30,8 @@ export interface ServerParts {
   files(client: { readonly reads: boolean }): Files;
   /** Address of the folder of rule pages that lies beside the program; a client that knows another names it when it starts. */
   readonly rulePages?: string;
+  /** Left out where no program may be started. */
+  readonly revisions?: Revisions;
 }
 
 /** What the client can be asked, from its capabilities. */
@@ -43,7 +46,7 @@ interface Can {
 /** Serves until the client says shutdown; `askedToStop` then turns true, and the process may end on exit. */
 export function startServer(
   connection: Connection,
-  { makeAnalyser, background, files, rulePages }: ServerParts,
+  { makeAnalyser, background, files, rulePages, revisions = noRevisions }: ServerParts,
 ): { askedToStop(): boolean } {
   const sessions = createSessions(makeAnalyser);
   const documents = new TextDocuments(TextDocument);
@@ -109,7 +112,7 @@ export function startServer(
     background.end();
   });
 
-  registerHandlers(connection, sessions, background, { estateLoaded, stopped: () => stopped });
+  registerHandlers(connection, sessions, background, revisions, { estateLoaded, stopped: () => stopped });
   documents.listen(connection);
   connection.listen();
   return { askedToStop: () => stopped };

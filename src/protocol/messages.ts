@@ -65,13 +65,14 @@ export interface ListSubjectsAnswer {
   readonly newestRecord?: string;
 }
 
-export type PreviewKind = 'report' | 'programme' | 'work pack' | 'inspection sheet' | 'drawing';
+export type PreviewKind =
+  'report' | 'programme' | 'work pack' | 'inspection sheet' | 'drawing' | 'comparison';
 
 /** Client to server: a finished page to show. */
 export const makePreview = 'troughline/makePreview';
 export interface MakePreview {
   readonly kind: PreviewKind;
-  /** Conveyor or job, by the name of its subject; a report without one covers the whole estate. */
+  /** Conveyor or job, by the name of its subject; a report without one covers the whole estate. Of a comparison, the revision. */
   readonly subject?: string;
   /** ISO 8601 date of the report; left out, the newest record's. */
   readonly asOf?: string;

@@ -173,6 +173,8 @@ export const parts: readonly Part[] = [
     parts: [
       'domain/decision',
       'solver',
+      'cli/git',
+      'generators/change-summary',
       'domain/units',
       'domain/geometry',
       'domain/model',

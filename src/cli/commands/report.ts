@@ -19,7 +19,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import type { Analysis } from '../../analysis/analysis.js';
 import { counted } from '../../domain/units/wording.js';
 import { Exit, Trouble, type Console } from '../console.js';
-import { estateLedger } from '../estate-ledger.js';
+import { estateLedger } from '../../analysis/estate-ledger.js';
 import { conveyorsNamed } from '../conveyors-named.js';
 import { chosen, deliver } from '../deliver.js';
 import { nodeSolver } from '../../solver/node-solver.js';

@@ -34,6 +34,10 @@ export function addPreviews(
   const choose = async (): Promise<Chosen | undefined> => chooseConveyor(client);
   let noticing: ReturnType<typeof setTimeout> | undefined;
   context.subscriptions.push(
+    vscode.commands.registerCommand('troughline.compareWithRevision', async () => {
+      const wanted = await chooseRevision();
+      if (wanted) await pages.show(wanted);
+    }),
     command('troughline.showReport', 'report', pages, async () => 'all'),
     command('troughline.showProgramme', 'programme', pages, async () => 'all'),
     command('troughline.showWorkPack', 'work pack', pages, async () => chooseJob(client)),
@@ -51,6 +55,30 @@ export function addPreviews(
       noticing = setTimeout(() => pages.markOlderThan(revision), 300);
     }),
   );
+}
+
+/** Asks which revision; undefined where nothing was chosen. Git is not run in a folder that nobody trusts. */
+async function chooseRevision(): Promise<MakePreview | undefined> {
+  if (!vscode.workspace.isTrusted) {
+    void vscode.window.showInformationMessage(
+      vscode.l10n.t('Comparing runs the git command, and this folder is not trusted. Trust it first.'),
+    );
+    return undefined;
+  }
+  const subject = await vscode.window.showInputBox({
+    title: vscode.l10n.t('Compare with a revision'),
+    prompt: vscode.l10n.t(
+      'A branch, tag or commit; main...HEAD is what this branch adds since it left main.',
+    ),
+    value: 'HEAD',
+  });
+  if (subject === undefined || subject.trim() === '') return undefined;
+  const active = vscode.window.activeTextEditor?.document;
+  return {
+    kind: 'comparison',
+    subject: subject.trim(),
+    ...(active?.languageId === 'troughline' ? { near: active.uri.toString() } : {}),
+  };
 }
 
 interface Pages {
@@ -207,6 +235,8 @@ function titles(kind: PreviewKind): string {
       return vscode.l10n.t('Inspection sheet');
     case 'drawing':
       return vscode.l10n.t('Drawing');
+    case 'comparison':
+      return vscode.l10n.t('Comparison');
   }
 }
 

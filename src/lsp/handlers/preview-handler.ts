@@ -19,6 +19,8 @@ import type { MakePreview, MakePreviewAnswer, SourcePosition } from '../../proto
 import type { Session } from '../session.js';
 import { split } from '../expected.js';
 import { conveyorOf, modelOf } from '../model-at.js';
+import type { EstateRevision } from '../revisions.js';
+import { comparisonPage } from './comparison-page.js';
 import { drawingPage } from './drawing-page.js';
 
 /** The programme takes every conveyor, so a page of one has none. */
@@ -26,8 +28,14 @@ export function asksForProgramme({ kind, subject }: MakePreview): boolean {
   return kind === 'programme' || (kind === 'report' && subject === undefined);
 }
 
+/** A page with what only the server can fetch for it. */
+export interface PreviewOrder extends MakePreview {
+  /** Of a comparison: what the estate is compared with. */
+  readonly revision?: EstateRevision;
+}
+
 /** `solver`: for the programme over all outages, where it could be loaded. */
-export function preview(session: Session, wanted: MakePreview, solver?: ProgrammeSolver): MakePreviewAnswer {
+export function preview(session: Session, wanted: PreviewOrder, solver?: ProgrammeSolver): MakePreviewAnswer {
   const asOf = wanted.asOf === undefined ? undefined : parseDay(wanted.asOf);
   if (wanted.asOf !== undefined && asOf === undefined)
     return refuse(`'${wanted.asOf}' is not a date. Write it as 2026-03-14.`);
@@ -38,6 +46,11 @@ export function preview(session: Session, wanted: MakePreview, solver?: Programm
     );
   const estate = session.estate();
   switch (wanted.kind) {
+    case 'comparison': {
+      if (!wanted.revision) return refuse('There is no revision to compare with.');
+      const made = comparisonPage(session.analysis(), wanted.revision);
+      return made.ok ? page(session, `Since ${wanted.revision.name}`, made.page) : refuse(made.reason);
+    }
     case 'report': {
       if (estate.conveyors.length === 0)
         return refuse('There is no complete conveyor yet. The Problems view says what is missing.');
