@@ -3,8 +3,9 @@
 // heights of the rows are not.
 
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { PanelMark, Picture, Pictured } from './picture.js';
-import { comesOff, metres } from './picture.js';
+import { alongWords, chainageScale, comesOff, metres, panelWords, unitOfMachine } from './picture.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
 import { group, type Markup } from '../page/markup.js';
@@ -128,7 +129,11 @@ function rowsFor(pictured: Pictured): readonly Row[] {
   )
     rows.push({ caption: 'other', height: 6.8, paint: paintOthers });
   if (conveyor.access.length > 0) rows.push({ caption: 'access', height: 6, paint: paintAccess });
-  rows.push({ caption: 'metres', height: 7.4, paint: paintChainage });
+  rows.push({
+    caption: unitOfMachine(conveyor) === 'mm' ? 'metres' : 'feet',
+    height: 7.4,
+    paint: paintChainage,
+  });
   return rows;
 }
 
@@ -193,7 +198,14 @@ function paintTrough(view: View, y: number): Markup[] {
     }
     const shown = clipped(view, section.start, to);
     if (shown)
-      marks.push(fitted(`${section.name} ${metres(section.length.value)} m`, section.name, shown, y + 5.3));
+      marks.push(
+        fitted(
+          `${section.name} ${alongWords(section.length.value, view.pictured.conveyor)}`,
+          section.name,
+          shown,
+          y + 5.3,
+        ),
+      );
   }
   return marks;
 }
@@ -210,7 +222,7 @@ function paintPanels(view: View, y: number): Markup[] {
           fill: panel.renewed && view.pictured.scope.length > 0 ? hatchFill(view.id, 'worn') : '#fff',
         }),
       );
-      marks.push(panelLabel(panel, shown, y));
+      marks.push(panelLabel(panel, shown, y, view.pictured.conveyor));
     }
   }
   for (const gap of view.pictured.conveyor.breaks) {
@@ -243,11 +255,11 @@ function paintRuns(view: View, y: number): Markup[] {
     const wordings = [
       ...(fitFrom
         ? [
-            `run ${run.number}, fit from the ${fitFrom} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`,
+            `run ${run.number}, fit from the ${fitFrom} (${run.tailBreak.name} to ${run.headBreak.name}, ${alongWords(run.length, view.pictured.conveyor)})`,
             `run ${run.number}, fit from the ${fitFrom}`,
           ]
         : []),
-      `run ${run.number} (${run.tailBreak.name} to ${run.headBreak.name}, ${metres(run.length)} m)`,
+      `run ${run.number} (${run.tailBreak.name} to ${run.headBreak.name}, ${alongWords(run.length, view.pictured.conveyor)})`,
       `run ${run.number}`,
     ];
     const text = wordings.find(
@@ -351,7 +363,7 @@ function paintAccess(view: View, y: number): Markup[] {
     const name = zone.name ?? zone.kind;
     marks.push(
       fitted(
-        `${name}: ${zone.kind}${zone.height ? `, ${metres(zone.height.value)} m up` : ''}`,
+        `${name}: ${zone.kind}${zone.height ? `, ${alongWords(zone.height.value, view.pictured.conveyor)} up` : ''}`,
         name,
         shown,
         y + 4.6,
@@ -364,19 +376,13 @@ function paintAccess(view: View, y: number): Markup[] {
 const accessDash = { ground: '', platform: '', 'mobile platform': '2 1', scaffold: '0.6 0.6' } as const;
 
 function paintChainage(view: View, y: number): Markup[] {
-  const spacing =
-    [100, 200, 500, 1000, 2000, 5000, 10000, 20000].find((mm) => mm / view.reduction >= 12) ?? 50000;
+  const { spacing, words } = chainageScale(view.pictured.conveyor, view.reduction, 12);
   const marks = [line([view.x(view.from), y + 1.5], [view.x(view.to), y + 1.5], { width: lineWidth.medium })];
   const minor = spacing / 5;
   for (let at = Math.ceil(view.from / minor - 1e-9) * minor; at <= view.to + 1e-6; at += minor) {
     const major = Math.abs(at / spacing - Math.round(at / spacing)) < 1e-6;
     marks.push(line([view.x(at), y + 1.5], [view.x(at), y + (major ? 3.4 : 2.4)], { width: lineWidth.thin }));
-    if (major)
-      marks.push(
-        letters([view.x(at), y + 7], spacing < 1000 ? (at / 1000).toFixed(1) : `${Math.round(at / 1000)}`, {
-          anchor: 'middle',
-        }),
-      );
+    if (major) marks.push(letters([view.x(at), y + 7], words(at), { anchor: 'middle' }));
   }
   return marks;
 }
@@ -388,13 +394,18 @@ interface Spanning {
 }
 
 /** Number and length where they fit; a closing panel keeps its C however narrow it is. */
-function panelLabel(panel: PanelMark, room: { from: number; to: number }, y: number): Markup {
+function panelLabel(
+  panel: PanelMark,
+  room: { from: number; to: number },
+  y: number,
+  conveyor: Conveyor,
+): Markup {
   const { number, closing, renewed } = panel;
   const name = closing ? `${number} C` : `${number}`;
   const fits = (text: string, size: number): boolean =>
     textWidth(text, size) * (renewed ? 1.06 : 1) <= room.to - room.from - 1;
   if (!closing || fits(name, lettering.normal))
-    return fitted(`${name} · ${Math.round(panel.to - panel.from)}`, name, room, y + 5.5, renewed);
+    return fitted(`${name} · ${panelWords(panel.to - panel.from, conveyor)}`, name, room, y + 5.5, renewed);
   const style = { anchor: 'middle', bold: renewed, rim: true, size: lettering.caption } as const;
   const middle = (room.from + room.to) / 2;
   return fits(`${number}`, lettering.caption)

@@ -5,7 +5,8 @@
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
-import { formatLength } from '../../domain/units/format.js';
+import { formatLength, formatValue } from '../../domain/units/format.js';
+import { unitOfMachine } from './picture.js';
 import { plainNumber as n, type Markup } from '../page/markup.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill, hatchOfLayer } from './hatch.js';
@@ -377,7 +378,7 @@ function paintBuildUp(view: View): Markup[] {
     );
     labels.push({
       at: y + depth / 2,
-      text: `${layer.name} ${formatLength(layer.thickness.value)}${index === 0 && liner.layers.length > 1 ? ', wears first' : ''}`,
+      text: `${layer.name} ${sized(view, layer.thickness.value)}${index === 0 && liner.layers.length > 1 ? ', wears first' : ''}`,
     });
     y += depth;
   });
@@ -385,10 +386,10 @@ function paintBuildUp(view: View): Markup[] {
   marks.push(
     rectangle(x, y, width, plate / reduction, { width: lineWidth.medium, fill: hatchFill(view.id, 'steel') }),
   );
-  labels.push({ at: y + plate / reduction / 2, text: `trough plate ${formatLength(plate)}` });
+  labels.push({ at: y + plate / reduction / 2, text: `trough plate ${sized(view, plate)}` });
   const condemn = y - liner.condemn.value / reduction;
   marks.push(line([x - 2, condemn], [x + width + 1, condemn], { width: lineWidth.thick, dash: '2 1' }));
-  labels.push({ at: condemn, text: `condemn at ${formatLength(liner.condemn.value)} left` });
+  labels.push({ at: condemn, text: `condemn at ${sized(view, liner.condemn.value)} left` });
   if (liner.bolt?.countersink) {
     const depth = liner.bolt.countersink.value / reduction;
     const middle = x + width * 0.3;
@@ -405,7 +406,7 @@ function paintBuildUp(view: View): Markup[] {
         { width: lineWidth.medium, fill: '#fff' },
       ),
     );
-    labels.push({ at: top + depth, text: `countersink ${formatLength(liner.bolt.countersink.value)}` });
+    labels.push({ at: top + depth, text: `countersink ${sized(view, liner.bolt.countersink.value)}` });
   }
   labels.sort((a, b) => a.at - b.at);
   const middles =
@@ -432,12 +433,12 @@ function paintSizes(view: View): Markup[] {
   const inner = trough.insideRadius.value - liner.thickness.value;
   const turns = rotationSeen(view.conveyor, screw, look);
   const rows: (readonly [string, string])[] = [
-    ['Trough inside radius', formatLength(trough.insideRadius.value)],
-    ['Straight side above centre', formatLength(trough.sideHeight.value)],
-    ['Radius inside the new liner', formatLength(inner)],
-    [`Screw ${screw.name}, outside diameter`, formatLength(screw.outsideDiameter.value)],
+    ['Trough inside radius', sized(view, trough.insideRadius.value)],
+    ['Straight side above centre', sized(view, trough.sideHeight.value)],
+    ['Radius inside the new liner', sized(view, inner)],
+    [`Screw ${screw.name}, outside diameter`, sized(view, screw.outsideDiameter.value)],
     ['Pitch, hand', `${screw.pitch.text}${screw.hand ? `, ${screw.hand}` : ''}`],
-    ['Liner radius less screw radius', formatLength(inner - screw.outsideDiameter.value / 2)],
+    ['Liner radius less screw radius', sized(view, inner - screw.outsideDiameter.value / 2)],
   ];
   const worn = view.conveyor.wornSector;
   if (worn)
@@ -481,4 +482,11 @@ function paintSizes(view: View): Markup[] {
 
 function asSeen(hours: number, look: ViewDirection): number {
   return look === 'downstream' ? hours : mirrorClock(hours);
+}
+
+/** A length in the machine's own unit. */
+function sized({ conveyor }: View, mm: number): string {
+  return unitOfMachine(conveyor) === 'mm'
+    ? formatLength(mm)
+    : formatValue(mm, 'length', { unit: 'in', digits: 2 });
 }

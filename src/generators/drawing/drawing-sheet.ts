@@ -5,6 +5,7 @@
 import { element, group, plainNumber as n, type Child, type Markup } from '../page/markup.js';
 import { fontFamily, letters, lettering, line, lineWidth, rectangle, together } from '../page/svg.js';
 import { fitText } from '../page/text-width.js';
+import type { LengthUnit } from '../page/lengths.js';
 import type { HatchPattern } from './hatch.js';
 import { hatchDefinitions } from './hatch.js';
 
@@ -161,11 +162,18 @@ function titleBlock(block: TitleBlock, scale: string): Markup {
 }
 
 /** A bar that measures the machine whatever size the print came out at, `length` mm of machine in `parts` equal parts. */
-export function scaleBar(x: number, y: number, reduction: number, room = 50): Markup {
+export function scaleBar(
+  x: number,
+  y: number,
+  reduction: number,
+  room = 50,
+  lettered: LengthUnit = 'mm',
+): Markup {
+  const one = lettered === 'mm' ? 1000 : 304.8;
   const step =
-    [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000].find(
-      (mm) => (mm * 2) / reduction >= 20 && (mm * 4) / reduction <= room * 2,
-    ) ?? 1000;
+    [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50]
+      .map((each) => each * one)
+      .find((mm) => (mm * 2) / reduction >= 20 && (mm * 4) / reduction <= room * 2) ?? one;
   const parts = Math.max(1, Math.min(4, Math.floor((room * reduction) / step)));
   const unit = step / reduction;
   const marks: Markup[] = [];
@@ -174,7 +182,9 @@ export function scaleBar(x: number, y: number, reduction: number, room = 50): Ma
       rectangle(x + i * unit, y, unit, 1.6, { width: lineWidth.thin, fill: i % 2 === 0 ? '#000' : '#fff' }),
     );
   for (let i = 0; i <= parts; i++)
-    marks.push(letters([x + i * unit, y - 0.8], n((i * step) / 1000), { anchor: 'middle' }));
-  marks.push(letters([x + parts * unit + 3, y + 1.6], 'm'));
+    marks.push(
+      letters([x + i * unit, y - 0.8], n(Number(((i * step) / one).toFixed(3))), { anchor: 'middle' }),
+    );
+  marks.push(letters([x + parts * unit + 3, y + 1.6], lettered === 'mm' ? 'm' : 'ft'));
   return group(marks);
 }

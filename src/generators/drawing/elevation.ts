@@ -3,7 +3,7 @@
 // along the slope. The liner is thinner than a line at these scales, so panels are shown over the whole trough.
 
 import type { Picture, Pictured } from './picture.js';
-import { metres } from './picture.js';
+import { alongWords, chainageScale, metres, unitOfMachine } from './picture.js';
 import { drawingArea, scaleBar } from './drawing-sheet.js';
 import { group, plainNumber as n, type Markup } from '../page/markup.js';
 import { hatchFill } from './hatch.js';
@@ -314,8 +314,8 @@ function paintRuns(view: View): Markup[] {
     if (fitFrom === 'tail') marks.push(arrowHead([to, y], 0, 3.2));
     if (fitFrom === 'head') marks.push(arrowHead([from, y], 180, 3.2));
     const long = worked
-      ? `run ${run.number}: ${metres(run.length)} m, fit from the ${fitFrom}`
-      : `run ${run.number}: ${metres(run.length)} m`;
+      ? `run ${run.number}: ${alongWords(run.length, view.pictured.conveyor)}, fit from the ${fitFrom}`
+      : `run ${run.number}: ${alongWords(run.length, view.pictured.conveyor)}`;
     const text = [long, `run ${run.number}`, `${run.number}`].find(
       (wording) => textWidth(wording, lettering.normal) < to - from - 4,
     );
@@ -332,7 +332,7 @@ function paintAccess(view: View): Markup[] {
     const to = view.x(zone.to.value);
     const name = zone.name ?? '';
     const text = [
-      `${name}: ${zone.kind}${zone.height ? ` ${metres(zone.height.value)} m up` : ''}`,
+      `${name}: ${zone.kind}${zone.height ? ` ${alongWords(zone.height.value, view.pictured.conveyor)} up` : ''}`,
       `${name} ${zone.kind}`,
       name,
     ].find((wording) => textWidth(wording, lettering.normal) < to - from - 1);
@@ -350,19 +350,14 @@ function paintAccess(view: View): Markup[] {
 function paintChainage(view: View): Markup[] {
   const length = view.pictured.conveyor.length.value;
   const y = view.foot + 9.2;
-  const spacing =
-    [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000].find((mm) => mm / view.reduction >= 14) ?? 100000;
+  const { spacing, unit, words } = chainageScale(view.pictured.conveyor, view.reduction, 14);
   const marks = [line([0, y], [view.x(length), y], { width: lineWidth.thin })];
   for (let at = 0; at <= length + 1e-6; at += spacing / 5) {
     const major = Math.abs(at / spacing - Math.round(at / spacing)) < 1e-6;
     marks.push(line([view.x(at), y], [view.x(at), y + (major ? 1.8 : 1)], { width: lineWidth.thin }));
     if (major)
       marks.push(
-        letters(
-          [view.x(at), y + 5.6],
-          `${spacing < 1000 ? (at / 1000).toFixed(1) : Math.round(at / 1000)}${at === 0 ? ' m' : ''}`,
-          { anchor: 'middle' },
-        ),
+        letters([view.x(at), y + 5.6], `${words(at)}${at === 0 ? ` ${unit}` : ''}`, { anchor: 'middle' }),
       );
   }
   return marks;
@@ -388,8 +383,8 @@ function paintIncline(view: View, foot: readonly [number, number]): Markup[] {
     `${n(x + way * radius * Math.cos(angle))} ${n(y - radius * Math.sin(Math.abs(angle)))}`;
   const text =
     `${degrees(Math.abs(incline))}: ` +
-    `${incline > 0 ? 'rises' : 'falls'} ${metres(Math.abs(conveyor.length.value * Math.sin(angle)))} m ` +
-    `over ${metres(conveyor.length.value * Math.cos(angle))} m`;
+    `${incline > 0 ? 'rises' : 'falls'} ${alongWords(Math.abs(conveyor.length.value * Math.sin(angle)), conveyor)} ` +
+    `over ${alongWords(conveyor.length.value * Math.cos(angle), conveyor)}`;
   return [
     line([x, y], [x + way * reach, y], { width: 0.18, dash: '4 1.5' }),
     path(arc, { width: 0.18 }),
@@ -443,7 +438,10 @@ function paintKey(view: View, incline: number): Markup[] {
       letters([x + 68, y + 10.7], 'renewed'),
     );
   }
-  marks.push(letters([x + 60, y + 16.4], 'C closing panel'), scaleBar(x + 3, y + 23, view.reduction, 45));
+  marks.push(
+    letters([x + 60, y + 16.4], 'C closing panel'),
+    scaleBar(x + 3, y + 23, view.reduction, 45, unitOfMachine(view.pictured.conveyor)),
+  );
   return marks;
 }
 

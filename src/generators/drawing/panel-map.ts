@@ -10,7 +10,8 @@ import { element, type Markup } from '../page/markup.js';
 import { blank, circle, letters, lettering, line, lineWidth, rectangle } from '../page/svg.js';
 import { freeSpot, spreadLabels, type CoveredMark, type LabelSpot } from './labels.js';
 import type { PanelMark, Picture, Pictured } from './picture.js';
-import { metres } from './picture.js';
+import { lengthWords } from '../page/lengths.js';
+import { chainageScale, metres, panelWords, unitOfMachine } from './picture.js';
 import { stripsOf } from './strips.js';
 import type { Strip } from './strips.js';
 import { textWidth } from '../page/text-width.js';
@@ -61,7 +62,7 @@ export function panelMap(pictured: Pictured, liner: LinerSpecification): readonl
       const marks = [
         letters(
           [drawingArea.x, drawingArea.y + 4.5],
-          `Seen from above, flow from left to right; 9 o’clock above, 3 o’clock below. Sheet width ${Math.round(2 * half)} mm. C: closing panel.`,
+          `Seen from above, flow from left to right; 9 o’clock above, 3 o’clock below. Sheet width ${lengthWords(Math.round(2 * half), unitOfMachine(conveyor))}. C: closing panel.`,
         ),
       ];
       strips.forEach((strip, index) => {
@@ -141,7 +142,7 @@ function panelLabels(view: View, panel: PanelMark, span: { from: number; to: num
       ? letters([spot.x, spot.foot], text, { size, anchor: 'middle', bold: at === 'curve', rim: true })
       : blank;
   };
-  const length = `${Math.round(panel.to - panel.from)}`;
+  const length = panelWords(panel.to - panel.from, view.pictured.conveyor);
   const lengthShown =
     textWidth(length, lettering.normal) <= room ? [label(length, 'side', lettering.normal)] : [];
   const name = panel.closing ? `${panel.number} C` : `${panel.number}`;
@@ -328,14 +329,12 @@ function paintPoints(view: View): Markup[] {
 
 function paintChainage(view: View): Markup[] {
   const y = view.y(-view.half) + 2.2;
-  const spacing = [200, 500, 1000, 2000, 5000, 10000].find((mm) => mm / view.reduction >= 12) ?? 20000;
-  const marks = [letters([view.x(view.from) - 1.5, y + 5], 'm', { anchor: 'end' })];
+  const { spacing, unit, words } = chainageScale(view.pictured.conveyor, view.reduction, 12);
+  const marks = [letters([view.x(view.from) - 1.5, y + 5], unit, { anchor: 'end' })];
   for (let at = Math.ceil(view.from / spacing - 1e-9) * spacing; at <= view.to + 1e-6; at += spacing) {
     marks.push(
       line([view.x(at), y - 1], [view.x(at), y + 1], { width: lineWidth.thin }),
-      letters([view.x(at), y + 5], spacing < 1000 ? (at / 1000).toFixed(1) : `${Math.round(at / 1000)}`, {
-        anchor: 'middle',
-      }),
+      letters([view.x(at), y + 5], words(at), { anchor: 'middle' }),
     );
   }
   return marks;

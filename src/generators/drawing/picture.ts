@@ -3,6 +3,7 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Interval, Run } from '../../domain/model/runs.js';
+import { unitOf, type LengthUnit } from '../page/lengths.js';
 import type { Markup } from '../page/markup.js';
 import type { Drawing } from './drawing-sheet.js';
 import { chartDrawing, drawingSheet, sheetSize } from './drawing-sheet.js';
@@ -101,4 +102,40 @@ export function comesOff(pictured: Pictured, from: number, to: number): boolean 
 /** A chainage for a drawing: metres with two decimals, no unit. */
 export function metres(mm: number): string {
   return (mm / 1000).toFixed(2);
+}
+
+/** In which a machine's drawings are lettered: its own liner's. */
+export function unitOfMachine({ liner }: Conveyor): LengthUnit {
+  return unitOf(liner.layers.map(({ thickness }) => thickness.text));
+}
+
+/** A length along the trough, with its unit: `6.20 m`, or `20.34 ft`. */
+export function alongWords(mm: number, conveyor: Conveyor): string {
+  return unitOfMachine(conveyor) === 'mm' ? `${metres(mm)} m` : `${(mm / 304.8).toFixed(2)} ft`;
+}
+
+/** A panel's length: whole mm, or inches to a tenth, without a unit. */
+export function panelWords(mm: number, conveyor: Conveyor): string {
+  return unitOfMachine(conveyor) === 'mm' ? `${Math.round(mm)}` : (mm / 25.4).toFixed(1);
+}
+
+/** Marks of a chainage scale at least `apart` mm of paper from each other: where, and how they are lettered. */
+export interface ChainageScale {
+  readonly unit: 'm' | 'ft';
+  /** mm of machine. */
+  readonly spacing: number;
+  words(mm: number): string;
+}
+
+export function chainageScale(conveyor: Conveyor, reduction: number, apart: number): ChainageScale {
+  const steps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50];
+  const metric = unitOfMachine(conveyor) === 'mm';
+  const one = metric ? 1000 : 304.8;
+  const step = steps.find((each) => (each * one) / reduction >= apart) ?? 100;
+  const digits = step < 1 ? 1 : 0;
+  return {
+    unit: metric ? 'm' : 'ft',
+    spacing: step * one,
+    words: (mm) => (mm / one).toFixed(digits),
+  };
 }

@@ -1,5 +1,6 @@
 // What the drawings show and how they print, for conveyors of many shapes. Where text lands is measured in a real browser.
 
+import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
@@ -47,10 +48,25 @@ const shapes: Readonly<Record<string, string>> = {
   }),
 };
 
+/** The example in inches, with a job. */
+const inchText = `${readFileSync(new URL('../../../examples/2-inches/inches.trough', import.meta.url), 'utf8')}
+job J1 "Reline" {
+  conveyor SC7
+  outage Spring27
+  reline all
+  crews Alpha
+}
+`;
+
 /** The demo's own jobs. */
 function demoDrawings(): readonly Drawing[] {
   const estate = tarnholt();
   return estate.jobs.flatMap((job) => workPack(estate, job).drawings);
+}
+
+function inchDrawings(): readonly Drawing[] {
+  const analysis = read(inchText);
+  return workPack(analysis.estate, theJob(analysis)).drawings;
 }
 
 describe('drawings', () => {
@@ -64,6 +80,7 @@ describe('drawings', () => {
 
   const sets: Readonly<Record<string, () => readonly Drawing[]>> = {
     'the demo’s jobs': demoDrawings,
+    'a machine in inches': inchDrawings,
     ...Object.fromEntries(
       Object.entries(shapes).map(([name, text]) => [name, () => drawings(text, 'upstream')]),
     ),
@@ -120,6 +137,21 @@ describe('drawings', () => {
       await page.close();
     });
   }
+
+  test('of a machine in inches letter feet and inches, and no metre', () => {
+    const lettered = inchDrawings().flatMap(words);
+    expect(lettered).toContain('feet');
+    expect(lettered.some((word) => /\d (mm|m)\b/.test(word) && !word.includes('in ('))).toBe(false);
+    // 36 ft at 22 degrees: 36 × sin 22° = 13.49, 36 × cos 22° = 33.38; a panel of 48 in.
+    expect(lettered.some((word) => word.includes('rises 13.49 ft over 33.38 ft'))).toBe(true);
+    expect(lettered).toContain('48.0');
+    // Of a machine in millimetres nothing is in feet.
+    expect(
+      drawings(liftConveyor())
+        .flatMap(words)
+        .filter((word) => /\bft\b|feet/.test(word)),
+    ).toEqual([]);
+  });
 
   test('every closing panel carries its C, also one too narrow for its number', () => {
     // The last run of the lift conveyor closes with a panel of 500 mm; joints elsewhere make narrower ones.

@@ -179,6 +179,16 @@ describe('the workbook', () => {
   });
 });
 
+test('the workbook of a machine in inches is in feet and inches', async () => {
+  const text = liftConveyor().replaceAll(/layer (white|red) 6 mm/g, 'layer $1 1/4 in');
+  const analysis = read(text);
+  const made = workPack(analysis.estate, theJob(analysis));
+  const panels = await readSheet(Buffer.from(await workPackXlsx(made)), 'Panels');
+  expect(panels[0]?.slice(3, 6)).toEqual(['From, ft', 'To, ft', 'Length, in']);
+  // The closing panel of 500 mm from 7.5 m.
+  expect(panels.find((row) => row[7] === 'closing')?.slice(3, 6)).toEqual([24.606, 26.247, 19.69]);
+});
+
 describe('the calendar, line by line against RFC 5545', () => {
   const text = workPackCalendar(
     pack({

@@ -1,5 +1,7 @@
-// The pack's tables as plain lists for a spreadsheet: figures stay figures, the unit stands in the heading. Chainages in metres.
+// The pack's tables as plain lists for a spreadsheet: figures stay figures, the unit stands in the heading:
+// the machine's own, metres and millimetres or feet and inches.
 
+import type { LengthUnit } from '../../page/lengths.js';
 import type { WorkPack } from '../pack.js';
 import { standingWords } from './cover-blocks.js';
 
@@ -105,33 +107,53 @@ function stepList(pack: WorkPack): List {
 }
 
 function panelList(pack: WorkPack): List {
+  const { along, across } = measuresOf(pack.unit);
   return {
     name: 'Panels',
     columns: [
       { head: 'Run', width: 6, digits: 0 },
       { head: 'Panel', width: 7, digits: 0 },
       { head: 'Turn', width: 6, digits: 0 },
-      { head: 'From, m', width: 10, digits: 3 },
-      { head: 'To, m', width: 10, digits: 3 },
-      { head: 'Length, mm', width: 11, digits: 1, total: true },
-      { head: 'Mass, kg', width: 10, digits: 1, total: true },
+      { head: `From, ${along.unit}`, width: 10, digits: 3 },
+      { head: `To, ${along.unit}`, width: 10, digits: 3 },
+      { head: `Length, ${across.unit}`, width: 11, digits: across.digits },
+      { head: 'Mass, kg', width: 10, digits: 1 },
       { head: 'Closing', width: 9 },
       { head: 'New', width: 7 },
-      { head: 'Bolts', width: 7, digits: 0, total: true },
+      { head: 'Bolts', width: 7, digits: 0 },
     ],
     rows: pack.panels.map((panel) => [
       panel.run,
       panel.panel,
       panel.turn,
-      panel.from / 1000,
-      panel.to / 1000,
-      tenth(panel.length),
+      along.of(panel.from),
+      along.of(panel.to),
+      across.of(panel.length),
       panel.mass === undefined ? undefined : tenth(panel.mass),
       panel.closing ? 'closing' : '',
       panel.renewed ? 'new' : 'stays',
       panel.bolts,
     ]),
   };
+}
+
+interface Measure {
+  readonly unit: string;
+  readonly digits: number;
+  of(mm: number): number;
+}
+
+/** In the machine's own units: chainages in m or ft, lengths of parts in mm or in. */
+function measuresOf(unit: LengthUnit): { readonly along: Measure; readonly across: Measure } {
+  return unit === 'mm'
+    ? {
+        along: { unit: 'm', digits: 3, of: (mm) => mm / 1000 },
+        across: { unit: 'mm', digits: 0, of: tenth },
+      }
+    : {
+        along: { unit: 'ft', digits: 3, of: (mm) => Math.round((mm / 304.8) * 1000) / 1000 },
+        across: { unit: 'in', digits: 2, of: (mm) => Math.round((mm / 25.4) * 100) / 100 },
+      };
 }
 
 function takingList(pack: WorkPack): List {
@@ -161,6 +183,7 @@ function takingList(pack: WorkPack): List {
 }
 
 function cutList(pack: WorkPack): List {
+  const { across } = measuresOf(pack.unit);
   return {
     name: 'Cut list',
     columns: [
@@ -180,12 +203,12 @@ function cutList(pack: WorkPack): List {
           list.liner,
           stick.name,
           stick.offcut ? 'offcut' : 'new',
-          tenth(stick.length),
+          across.of(stick.length),
           cut.run,
           cut.panel,
-          tenth(cut.length),
+          across.of(cut.length),
           cut.closing ? 'closing' : '',
-          tenth(stick.rest),
+          across.of(stick.rest),
         ]),
       ),
     ),
@@ -217,13 +240,14 @@ function materialList(pack: WorkPack): List {
 }
 
 function liftList(pack: WorkPack): List {
+  const { along } = measuresOf(pack.unit);
   return {
     name: 'Lifts',
     columns: [
       { head: 'What', width: 26 },
       { head: 'Number', width: 8, digits: 0 },
-      { head: 'From, m', width: 9, digits: 2 },
-      { head: 'To, m', width: 9, digits: 2 },
+      { head: `From, ${along.unit}`, width: 9, digits: 2 },
+      { head: `To, ${along.unit}`, width: 9, digits: 2 },
       { head: 'Mass, kg', width: 10, digits: 1 },
       { head: 'Limit, kg', width: 10, digits: 0 },
       { head: 'Hangs from', width: 14 },
@@ -233,8 +257,8 @@ function liftList(pack: WorkPack): List {
       ...(pack.lifts.spiral?.pieces ?? []).map((piece) => [
         `spiral piece ${piece.number}`,
         1,
-        piece.from / 1000,
-        piece.to / 1000,
+        along.of(piece.from),
+        along.of(piece.to),
         tenth(piece.mass),
         piece.limit,
         piece.liftingPoint ?? '',
@@ -255,13 +279,14 @@ function liftList(pack: WorkPack): List {
 }
 
 function isolationList(pack: WorkPack): List {
+  const { along } = measuresOf(pack.unit);
   return {
     name: 'Isolation',
     columns: [
       { head: 'Point', width: 12 },
       { head: 'What', width: 34 },
       { head: 'Kind', width: 14 },
-      { head: 'Chainage, m', width: 12, digits: 2 },
+      { head: `Chainage, ${along.unit}`, width: 12, digits: 2 },
       { head: 'Lock no.', width: 12 },
       { head: 'Isolated by, time', width: 22 },
       { head: 'Removed by, time', width: 22 },
@@ -270,7 +295,7 @@ function isolationList(pack: WorkPack): List {
       item.name,
       item.title,
       item.kind,
-      item.at === undefined ? undefined : item.at / 1000,
+      item.at === undefined ? undefined : along.of(item.at),
       '',
       '',
       '',
