@@ -2,7 +2,7 @@
 // over points the gauge averages out, and what is left is what they have in common: a look that reads off as a whole, hours that
 // were harder than others, or a rate that changed. The pooled miss is a share of the wear that was foretold for the interval,
 // weighted by least squares; its error adds to the points' own errors those that all of them share.
-// Shared errors (our judgement, as in wear-change of the model): a whole look reads off by a third of its gauge error; the wear of an
+// Shared errors (our judgement): a whole look reads off by a third of its gauge error; the wear of an
 // interval is out by 5 % for all points alike and by 15 % for each by itself, for no two intervals are worked alike.
 
 export interface Miss {
