@@ -28,10 +28,10 @@ function hiddenWords(tracks: readonly Track[]): string {
     .sort((a, b) => a.pooled.hidden - b.pooled.hidden);
   const [least, most] = [looks[0], looks.at(-1)];
   if (!least || !most) return '';
-  const words = (look: TrackedLook): string => `${percent(look.pooled.hidden)} at ${look.conveyor.name}`;
+  const words = (look: TrackedLook): string => `${wholePercent(look.pooled.hidden)} at ${look.conveyor.name}`;
   const fleet = tracks.flatMap((t) => t.together['all looks before'] ?? []);
   const all =
-    fleet[0] && fleet.length === 1 ? `; at all conveyors alike below ${percent(fleet[0].hidden)}` : '';
+    fleet[0] && fleet.length === 1 ? `; at all conveyors alike below ${wholePercent(fleet[0].hidden)}` : '';
   return `; a change below ${words(least)}${least === most ? '' : ` to ${words(most)}`} would have stayed hidden${all}`;
 }
 
@@ -59,7 +59,7 @@ export function missWords({ excess, low, high, more, points }: PooledMiss): stri
   const less = excess < 0;
   const [a, b] = less ? [-high, -low] : [low, high];
   return (
-    `${percent(Math.abs(excess))} (${formatNumber(a * 100, 0)} to ${formatNumber(b * 100, 0)}) ` +
+    `${wholePercent(Math.abs(excess))} (${formatNumber(a * 100, 0)} to ${formatNumber(b * 100, 0)}) ` +
     `${less ? 'less' : 'more'} than foretold, ` +
     `at ${less ? points - more : more} of ${counted(points, 'point')}`
   );
@@ -100,7 +100,7 @@ export function publishedSentences({ judged }: Pick<RemainingLife, 'judged'>): r
     if (together && told) return `${head}wear since was ${missWords(together)} over all conveyors.${ends}`;
     const one = together ?? conveyors[0]?.pooled;
     return one
-      ? `${head}no miss found at ${counted(one.points, 'point')} read since; a change below ${percent(one.hidden)} would have stayed hidden.${ends}`
+      ? `${head}no miss found at ${counted(one.points, 'point')} read since; a change below ${wholePercent(one.hidden)} would have stayed hidden.${ends}`
       : `${head}no thickness of the same liners was read since.${ends}`;
   });
 }
@@ -117,7 +117,7 @@ export function trackTable({ tracks }: Told): Markup | undefined {
       `${pooled.more} of ${pooled.points}`,
       told
         ? element('strong', {}, 'missed')
-        : `none; below ${percent(pooled.hidden)} would have stayed hidden`,
+        : `none; below ${wholePercent(pooled.hidden)} would have stayed hidden`,
     ]),
   );
   const cuts = [...new Set(tracks.flatMap((t) => t.cuts))].sort((a, b) => a - b).map(formatDay);
@@ -147,6 +147,6 @@ export function trackTable({ tracks }: Told): Markup | undefined {
   );
 }
 
-function percent(ratio: number): string {
+function wholePercent(ratio: number): string {
   return `${formatNumber(ratio * 100, 0)} %`;
 }

@@ -204,7 +204,7 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
         row.what,
         formatNumber(row.needed),
         formatNumber(row.spares),
-        counted(row.needed + row.spares, row.unit),
+        withUnit(row.needed + row.spares, row.unit),
         row.orderBy ?? '',
         row.basis,
         '',
@@ -214,6 +214,7 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
   ];
 }
 
-function counted(number: number, unit: string): string {
+/** `1 piece`, `3 pieces`, `24.5 m`: a material's number, which may be a length. */
+function withUnit(number: number, unit: string): string {
   return `${formatNumber(number)} ${number === 1 ? unit.replace(/s$/, '') : unit}`;
 }
