@@ -4,7 +4,8 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { byTurns } from '../../../domain/model/turns.js';
 import { momentOf, type History } from '../../../domain/model/history.js';
-import { handArithmetic, type HandResult } from '../../../domain/wear/arithmetic.js';
+import type { HandResult } from '../../../domain/wear/arithmetic.js';
+import { knownByHand } from '../../../domain/wear/known.js';
 import type { ClockColumns } from '../../../domain/wear/change.js';
 import { dutyOf } from './wear-input.js';
 import { fitWear } from '../../../domain/wear/fit.js';
@@ -78,11 +79,12 @@ export function flightLives(
     const coming = comingDuty(history, asOf, 'hours');
     byHistory.get(history)?.push({
       ...life,
-      hand: handArithmetic({
+      hand: knownByHand({
         fitted: spot.fitted,
         least: spot.condemn,
-        readings: spot.readings.map((r) => ({ exposure: r.exposure, thickness: r.depth })),
-      }),
+        depths: [0, spot.fitted],
+        seen: spot.readings.map((r) => ({ exposure: r.exposure, thickness: r.depth })),
+      }).result,
       forecast:
         fit?.kind === 'fitted' ? forecastDepth(fit, i, spot.fitted - spot.condemn, then, coming) : undefined,
     });

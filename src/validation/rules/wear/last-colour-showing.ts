@@ -1,12 +1,13 @@
 // Can the condemn limit have been passed behind the last colour? A colour is an interval: what was seen when bounds the rate
-// (wear/colour-bounds.ts), and where even the bounds do not keep the limit away, only a gauge can tell.
+// (wear/colour-bounds.ts), a thickness before it bounds it more closely, and where neither keeps the limit away, only a gauge can tell.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import { exposureBetween } from '../../../domain/model/exposure.js';
+import { exposureBetween, fittedThickness } from '../../../domain/model/exposure.js';
 import { historyOf, momentOf } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
-import { colourBounds, type LayerSeen } from '../../../domain/wear/colour-bounds.js';
+import { colourBounds, layerDepths } from '../../../domain/wear/colour-bounds.js';
+import { knownByHand, type SeenByHand } from '../../../domain/wear/known.js';
 import { latestRows, type LatestRow } from '../../evidence/latest-rows.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
 import type { Rule } from '../../rule.js';
@@ -28,6 +29,28 @@ inspection DG1 2024-09-09 meter 3600 h {
 inspection DG1 ‹2025-03-10|2024-12-09› meter ‹6200|4900› h {
   «P1 colour red»
 }`,
+  cases: [
+    {
+      name: 'a thickness before it at whose rate the limit is passed by now',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  P1 thickness 8 mm
+}
+inspection DG1 2025-09-08 meter 8200 h {
+  «P1 colour red»
+}`,
+    },
+    {
+      name: 'a thickness before it at whose rate it is not',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  P1 thickness 8 mm
+}
+inspection DG1 2025-09-08 meter 7600 h {
+  P1 colour red
+}`,
+    },
+  ],
   *check({ estate }) {
     const suspects = latestRows(estate).filter((one) => showsLastColour(estate, one));
     if (suspects.length === 0) return;
@@ -35,14 +58,7 @@ inspection DG1 ‹2025-03-10|2024-12-09› meter ‹6200|4900› h {
     const byConveyor = new Map<Conveyor, LatestRow[]>();
     for (const suspect of suspects) {
       const seen = looks.get(suspect.row);
-      const { liner } = suspect.set;
-      if (!seen || seen.length === 0) continue;
-      const bounds = colourBounds({
-        layers: liner.layers.map((layer) => layer.thickness.value),
-        least: liner.condemn.value,
-        seen,
-      });
-      if (bounds.kind !== 'between' || bounds.leastLife > 0) continue;
+      if (!seen || seen.length === 0 || !mayBePassed(suspect, seen)) continue;
       byConveyor.set(suspect.place.conveyor, [...(byConveyor.get(suspect.place.conveyor) ?? []), suspect]);
     }
     for (const [conveyor, rows] of byConveyor) {
@@ -54,7 +70,7 @@ inspection DG1 ‹2025-03-10|2024-12-09› meter ‹6200|4900› h {
         message:
           `${list(rows.map(({ place }) => place.name))} of ${conveyor.name} ` +
           `${rows.length === 1 ? 'shows' : 'show'} ${liner.layers.at(-1)?.name ?? 'the last layer'}; ` +
-          `by the colours seen so far the condemn limit of ${liner.condemn.text} may be passed already.`,
+          `by what was seen so far the condemn limit of ${liner.condemn.text} may be passed already.`,
         related: others
           .slice(0, 5)
           .map(({ place, row }) => ({ origin: originOf(estate.readings, row), message: place.name })),
@@ -68,23 +84,45 @@ function showsLastColour({ readings }: Estate, { row, set }: LatestRow): boolean
   return last >= 1 && readings.kind[row] === ReadingKind.colour && readings.value[row] === last;
 }
 
-/** Colours seen on the liner that lies there, by the newest row; none where it was ever measured (then there is a rate) or bare. */
-function looksAt(estate: Estate, suspects: readonly LatestRow[]): ReadonlyMap<number, readonly LayerSeen[]> {
+/** By the colours alone; after a thickness by what is known of the place by hand (wear/known.ts), up to the newest colour. */
+function mayBePassed({ set, place }: LatestRow, seen: readonly SeenByHand[]): boolean {
+  const { liner } = set;
+  const layers = liner.layers.map((layer) => layer.thickness.value);
+  const least = liner.condemn.value;
+  const colours = seen.flatMap(({ exposure, layer }) => (layer === undefined ? [] : [{ exposure, layer }]));
+  if (colours.length === seen.length) {
+    const bounds = colourBounds({ layers, least, seen: colours });
+    return bounds.kind === 'between' && bounds.leastLife <= 0;
+  }
+  const fitted = fittedThickness(set, place).value;
+  const { result } = knownByHand({ fitted, least, depths: layerDepths(layers), seen });
+  const now = seen.at(-1)?.exposure ?? 0;
+  return (
+    result.kind === 'rate' && result.last.thickness - result.ruling * (now - result.last.exposure) <= least
+  );
+}
+
+/** What was seen on the liner that lies there, up to the newest row; nothing where steel was. */
+function looksAt(estate: Estate, suspects: readonly LatestRow[]): ReadonlyMap<number, readonly SeenByHand[]> {
   const { readings, places } = estate;
   const wanted = new Map(suspects.map((one) => [one.place, one]));
-  const looks = new Map<number, LayerSeen[]>(suspects.map((one) => [one.row, []]));
+  const looks = new Map<number, SeenByHand[]>(suspects.map((one) => [one.row, []]));
   eachSeen(estate, (row, index, set, inspection) => {
     const place = places[index];
     const suspect = place && wanted.get(place);
     if (!suspect || suspect.set !== set) return;
-    if (readings.kind[row] !== ReadingKind.colour) {
-      looks.delete(suspect.row);
-      return;
-    }
+    const kind = readings.kind[row];
+    if (kind === ReadingKind.trough) looks.delete(suspect.row);
+    if (kind !== ReadingKind.colour && kind !== ReadingKind.thickness) return;
     const history = historyOf(estate, suspect.place.conveyor);
     const exposure = exposureBetween(history, set, momentOf(history, inspection));
-    if (exposure.known && exposure.value > 0)
-      looks.get(suspect.row)?.push({ exposure: exposure.value, layer: readings.value[row] ?? 0 });
+    if (!exposure.known || !(exposure.value > 0)) return;
+    const value = readings.value[row] ?? NaN;
+    looks.get(suspect.row)?.push({
+      exposure: exposure.value,
+      ...(kind === ReadingKind.colour ? { layer: value } : { thickness: value }),
+    });
   });
+  for (const seen of looks.values()) seen.sort((a, b) => a.exposure - b.exposure);
   return looks;
 }
