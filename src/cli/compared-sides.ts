@@ -4,7 +4,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { analyse } from '../analysis/analyse.js';
-import type { SourceText } from '../analysis/analysis.js';
+import type { Analysis, SourceText } from '../analysis/analysis.js';
 import { estateLedger } from '../analysis/estate-ledger.js';
 import { keyedFindings } from '../analysis/finding-keys.js';
 import type { ComparedEstate, ComparedSide } from '../generators/change-summary/change-summary.js';
@@ -103,6 +103,10 @@ export function estateSide(name: string, texts: readonly SourceText[]): Compared
     throw new Trouble(
       `${told(conflict)} in ${name} holds a merge conflict that is not settled: there is no one state to compare`,
     );
+  return estateOfAnalysis(name, analysis);
+}
+
+export function estateOfAnalysis(name: string, analysis: Analysis): ComparedEstate {
   const { blocks, unreadable } = estateLedger(analysis);
   return {
     kind: 'estate',

@@ -9,6 +9,7 @@ import { addGit } from './usage/git.js';
 import { addInit } from './usage/init.js';
 import { addFormat } from './usage/format.js';
 import type { Invocation } from './usage/invocation.js';
+import { addMonth } from './usage/month.js';
 import { addPack } from './usage/pack.js';
 import { addProgramme } from './usage/programme.js';
 import { addDiff } from './usage/diff.js';
@@ -22,6 +23,7 @@ const commands = [
   addCheck,
   addReport,
   addDiff,
+  addMonth,
   addPack,
   addSheet,
   addFormat,

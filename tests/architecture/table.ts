@@ -167,6 +167,19 @@ export const parts: readonly Part[] = [
     why: 'what a change of an estate means',
   },
 
+  {
+    folder: 'generators/month',
+    parts: [
+      'domain/units',
+      'domain/decision',
+      'generators/page',
+      'generators/remaining-life',
+      'generators/change-summary',
+    ],
+    packages: [],
+    why: 'the index of months and what a month adds to its reports',
+  },
+
   { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
   {
     folder: 'lsp',
@@ -213,6 +226,7 @@ export const parts: readonly Part[] = [
     parts: [
       'cli/git',
       'generators/change-summary',
+      'generators/month',
       'domain/decision',
       'solver',
       'domain/units',

@@ -242,6 +242,7 @@ function section(title: string, sign: string, lines: readonly string[]): ToldSec
 
 function movedLines(moved: Moved | undefined, summary: ChangeSummary): readonly string[] {
   if (!moved) return [];
-  const rest = moved.rest.chance > 0 || moved.rest.days > 0 ? restText(moved, summary) : undefined;
+  // Saved chances are rounded: what only that moves is nothing.
+  const rest = moved.rest.chance >= 0.0005 || moved.rest.days > 0 ? restText(moved, summary) : undefined;
   return [...moved.told.map(movementText), ...(rest === undefined ? [] : [rest])];
 }

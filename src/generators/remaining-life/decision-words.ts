@@ -15,6 +15,29 @@ import { pays, roundsOf, type DueLook, type WorthOfLook, type Round } from '../.
 import { counted, list } from '../../domain/units/wording.js';
 import { date } from './print/wording.js';
 
+/** The first sentence of the report: which conveyors need a decision. */
+export function leadSentence(conveyors: readonly ConveyorLife[]): string {
+  if (conveyors.length === 0) return 'No conveyor is described.';
+  const names = (...levels: readonly ConveyorLife['attention']['level'][]): string[] =>
+    conveyors.filter((c) => levels.includes(c.attention.level)).map((c) => c.conveyor.name);
+  const past = names('worn through', 'past the limit');
+  const late = names('no outage in time');
+  const plan = names('reline to plan');
+  const look = names('look now', 'not enough seen');
+  const verb = (list: readonly string[], one: string, many: string): string =>
+    list.length === 1 ? one : many;
+  const parts: string[] = [];
+  if (past.length > 0) parts.push(`${list(past)} ${verb(past, 'has', 'have')} reached the limit`);
+  if (late.length > 0) parts.push(`${list(late)} cannot wait for a planned outage at the risk accepted`);
+  if (plan.length > 0)
+    parts.push(`${list(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
+  if (look.length > 0) parts.push(`${list(look)} ${verb(look, 'needs', 'need')} a look`);
+  const planned = conveyors.some((c) => c.conveyor.plant.outages.length > 0);
+  return parts.length === 0
+    ? `No conveyor needs a decision ${planned ? 'before the last planned outage' : 'now'}, as far as it was seen.`
+    : `${parts.join('; ')}.`;
+}
+
 /** The outage whose chances stand on the first page: the one to reline at, else the last. */
 export function shownOutage(life: ConveyorLife): OutageDecision | undefined {
   if (life.worst?.pastLimit) return undefined;

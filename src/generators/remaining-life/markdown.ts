@@ -5,7 +5,7 @@ import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
 import { changeSentences, conveyorChangeSentences, disagreementSentence } from './print/change-words.js';
-import { countsSentence, leadSentence, leftOutSentence, openText } from './print/front-page.js';
+import { countsSentence, leftOutSentence, openText } from './print/front-page.js';
 import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
 import {
   loadText,
@@ -17,8 +17,8 @@ import {
   programmeSentence,
   savingTexts,
 } from './programme-words.js';
-import { roundTexts, earliestText, orderText, riskText } from './decision-words.js';
 import { besideTables } from './print/beside-liner.js';
+import { earliestText, leadSentence, orderText, riskText, roundTexts } from './decision-words.js';
 import { conditionCells, conditionHeads } from './print/conditions.js';
 import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
@@ -300,7 +300,7 @@ function fitted(head: readonly string[], sections: readonly string[]): string {
   return `${text}\n`;
 }
 
-function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): string {
+export function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
 }

@@ -1,7 +1,7 @@
 // The first sentence of the report: which conveyors it names, with what. It is what a manager reads and nothing else.
 
 import { describe, expect, test } from 'vitest';
-import { leadSentence } from '../../../src/generators/remaining-life/print/front-page.js';
+import { leadSentence } from '../../../src/generators/remaining-life/decision-words.js';
 import {
   attentionLevels,
   type AttentionLevel,

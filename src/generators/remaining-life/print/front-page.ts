@@ -6,7 +6,7 @@ import { figure, table } from '../../page/page.js';
 import type { Counts, RemainingLife } from '../remaining-life.js';
 import { changeSentences } from './change-words.js';
 import { timelineKey } from './keys.js';
-import { orderText, shownOutage } from '../decision-words.js';
+import { leadSentence, orderText, shownOutage } from '../decision-words.js';
 import { noProgrammeText, programmeSentence } from '../programme-words.js';
 import { optionBox } from './option-table.js';
 import { timeline } from './timeline.js';
@@ -205,28 +205,6 @@ function orderCell(life: ConveyorLife): Markup | string {
     was !== undefined && element('span', { class: 'sub' }, `was ${was.replace(')', '')}`),
     life.attention.outage && earliest && element('span', { class: 'sub' }, `soonest ${date(earliest.day)}`),
   );
-}
-
-export function leadSentence(conveyors: readonly ConveyorLife[]): string {
-  if (conveyors.length === 0) return 'No conveyor is described.';
-  const names = (...levels: readonly ConveyorLife['attention']['level'][]): string[] =>
-    conveyors.filter((c) => levels.includes(c.attention.level)).map((c) => c.conveyor.name);
-  const past = names('worn through', 'past the limit');
-  const late = names('no outage in time');
-  const plan = names('reline to plan');
-  const look = names('look now', 'not enough seen');
-  const verb = (list: readonly string[], one: string, many: string): string =>
-    list.length === 1 ? one : many;
-  const parts: string[] = [];
-  if (past.length > 0) parts.push(`${list(past)} ${verb(past, 'has', 'have')} reached the limit`);
-  if (late.length > 0) parts.push(`${list(late)} cannot wait for a planned outage at the risk accepted`);
-  if (plan.length > 0)
-    parts.push(`${list(plan)} ${verb(plan, 'needs', 'need')} a reline at a planned outage`);
-  if (look.length > 0) parts.push(`${list(look)} ${verb(look, 'needs', 'need')} a look`);
-  const planned = conveyors.some((c) => c.conveyor.plant.outages.length > 0);
-  return parts.length === 0
-    ? `No conveyor needs a decision ${planned ? 'before the last planned outage' : 'now'}, as far as it was seen.`
-    : `${parts.join('; ')}.`;
 }
 
 export function countsSentence(counts: Counts): string {
