@@ -94,9 +94,12 @@ export function afterLook(panel: PanelOutlook, coming: ExposureAhead, gauge: num
   const weight = new Float64Array(readings);
   const condemn = new Float64Array(readings);
   const contact = new Float64Array(readings);
+  let from = worn.length;
   for (let k = 0; k < readings; k++) {
     const reading = low + ((high - low) * (k + 0.5)) / readings;
-    for (let i = 0; i < nodes.life.length; i++) {
+    // What is worn falls from life to life, so those near enough to the reading lie in a row; beyond 6 errors nothing counts.
+    while (from > 0 && (worn[from - 1] ?? 0) <= reading + 6 * gauge) from -= 1;
+    for (let i = from; i < worn.length && (worn[i] ?? 0) >= reading - 6 * gauge; i++) {
       const p = (nodes.weight[i] ?? 0) * Math.exp(-0.5 * ((reading - (worn[i] ?? 0)) / gauge) ** 2);
       weight[k] = (weight[k] ?? 0) + p;
       condemn[k] = (condemn[k] ?? 0) + p * (reached[i] ?? 0);
