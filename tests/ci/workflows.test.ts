@@ -113,6 +113,21 @@ function withBranches(): Repository {
   return made;
 }
 
+interface Hook {
+  readonly id: string;
+  readonly name: string;
+  readonly entry: string;
+  readonly language: string;
+  readonly files: string;
+}
+
+function localHooks(): readonly Hook[] {
+  const config = yaml(example('.pre-commit-config.yaml')) as {
+    readonly repos: readonly { readonly hooks: readonly Hook[] }[];
+  };
+  return config.repos.flatMap(({ hooks }) => hooks);
+}
+
 describe('linted', () => {
   test('the action and the workflows by action-validator', () => {
     const text = (name: string): string => readFileSync(example('github', name), 'utf8');
@@ -122,17 +137,14 @@ describe('linted', () => {
     expect(validateWorkflow(text('month.yml').replace('runs-on', 'run-on')).errors.length).toBeGreaterThan(0);
   });
 
-  test('the hooks by prek', () => {
-    const prek = (...args: readonly string[]): number | null =>
-      spawnSync('prek', args, {
-        encoding: 'utf8',
-        env: { ...process.env, PATH: `${path.join(root, 'node_modules/.bin')}:${process.env['PATH'] ?? ''}` },
-      }).status;
-    expect(prek('validate-manifest', path.join(root, '.pre-commit-hooks.yaml'))).toBe(0);
-    expect(prek('validate-config', example('.pre-commit-config.yaml'))).toBe(0);
-    const wrong = path.join(shims, 'wrong.yaml');
-    writeFileSync(wrong, '- id: x\n');
-    expect(prek('validate-manifest', wrong)).not.toBe(0);
+  test('the hooks by the fields that their manager asks for', () => {
+    // Fields of a hook as pre-commit's documentation lists them: id, name, entry and language must be there.
+    const hooks = load(readFileSync(path.join(root, '.pre-commit-hooks.yaml'), 'utf8')) as readonly Hook[];
+    for (const hook of [...hooks, ...localHooks()]) {
+      for (const field of [hook.id, hook.name, hook.entry, hook.language]) expect(field).toMatch(/\S/);
+      expect(new RegExp(hook.files).test('plant/a.trough')).toBe(true);
+    }
+    expect(new Set(hooks.map(({ id }) => id)).size).toBe(hooks.length);
   });
 
   test('the pipeline by the schema of gitlab-ci-local', () => {
@@ -249,28 +261,16 @@ describe('a month', () => {
 describe('a commit', () => {
   test('that edits history is stopped by the hook, one that adds a look is not', () => {
     const made = repository(estateTexts);
-    copyFileSync(example('.pre-commit-config.yaml'), path.join(made.folder, '.pre-commit-config.yaml'));
-    made.commit('Hooks');
-    const hooks = (): { readonly status: number | null; readonly out: string } => {
-      made.git('add', '-A');
-      const { status, stdout } = spawnSync('prek', ['run'], {
-        cwd: made.folder,
-        encoding: 'utf8',
-        env: {
-          ...gitEnvironment,
-          PREK_HOME: path.join(shims, 'prek'),
-          PATH: `${shims}:${path.join(root, 'node_modules/.bin')}:${process.env['PATH'] ?? ''}`,
-        },
-      });
-      return { status, out: stdout };
-    };
+    const [, history] = localHooks();
+    const hook = (): Played => play([{ name: 'hook', run: history?.entry ?? '' }], made.folder, {});
     made.write({ 'looks/new.trough': nextLook });
-    expect(hooks()).toMatchObject({ status: 0 });
+    expect(hook().exits).toEqual({ hook: 0 });
     made.write({
       'looks/BR1-2025-09.trough': (estateTexts['looks/BR1-2025-09.trough'] ?? '').replace('8.4', '7.4'),
     });
-    const stopped = hooks();
-    expect([stopped.status, stopped.out]).toEqual([1, expect.stringContaining('history edited')]);
+    const stopped = hook();
+    expect(stopped.exits).toEqual({ hook: 1 });
+    expect(stopped.out).toContain('history edited');
   });
 });
 

@@ -146,7 +146,7 @@ describe('a merge by facts', () => {
           merged.conflicts > 0,
         );
       }),
-      { numRuns: 600 },
+      { numRuns: 300 },
     );
   });
 });

@@ -305,7 +305,7 @@ describe('history edited after the fact', () => {
         // A look on another day is a look gone and one added, where too little else is the same.
         if (!inWords) expect(edits.some(({ counts }) => counts)).toBe(true);
       }),
-      { numRuns: 400 },
+      { numRuns: 200 },
     );
   });
 });
