@@ -22,7 +22,7 @@ export function emptyDrag({ screw, drive, length, incline }: Conveyor): number |
           {
             outside: innerFlight.outside.value,
             inside: innerFlight.inside.value,
-            pitch: innerFlight.pitch?.value ?? screw.pitch.value,
+            pitch: innerFlight.pitch.value,
           },
           innerFlight.thickness.value,
           density,

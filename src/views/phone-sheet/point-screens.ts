@@ -177,6 +177,7 @@ export function typeSign(sign: string): void {
   // A lone point is the beginning of a number: kept on the display, not yet a reading.
   const typed = keypad.typing;
   write(point, number(typed) === undefined ? undefined : { kind: 'thickness', value: typed, unit });
+  // eslint-disable-next-line @typescript-eslint/no-unnecessary-condition -- writing may have asked something
   if (keypad.typing !== typed && !question.instead) {
     keypad.typing = typed;
     show();

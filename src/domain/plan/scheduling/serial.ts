@@ -111,9 +111,10 @@ function placerOf(model: Model, waits: Model['waits'], mirrored: boolean): Place
     let at = earliest;
     for (;;) {
       const from = at;
-      if (activities[i]?.whole) {
+      const activity = activities[i];
+      if (activity?.whole) {
         // What must be left after it lies before it in the mirror.
-        const room = activities[i]?.room ?? 0;
+        const room = activity.room ?? 0;
         const lead = mirrored ? room : 0;
         at = pastBreak(breaks, at - lead, duration + room) + lead;
       }

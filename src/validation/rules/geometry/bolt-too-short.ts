@@ -17,13 +17,13 @@ bolt length «25 mm|30 mm»`,
   *check({ estate }) {
     const told = new Set<object>();
     for (const { liner, trough, name } of estate.conveyors) {
-      const size = liner.bolt && boltSize(liner.bolt.size);
-      const length = liner.boltLength;
+      const { bolt, boltLength: length } = liner;
+      const size = bolt && boltSize(bolt.size);
       if (!size || !length || told.has(liner)) continue;
       const least = leastBoltLength(size, {
         liner: liner.thickness.value,
         plate: trough.plate.value,
-        countersink: liner.bolt?.countersink?.value ?? 0,
+        countersink: bolt.countersink?.value ?? 0,
         hole: liner.drill?.size.value ?? size.hole,
       });
       if (length.value >= least) continue;
