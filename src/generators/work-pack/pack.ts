@@ -436,6 +436,8 @@ export interface StepRow {
   readonly float: number;
   readonly critical: boolean;
   readonly basis: string;
+  /** Set for a repeated test of the air, which the order says by `every`: why it is repeated. */
+  readonly repeat?: 'interval' | 'break';
   readonly note?: string;
 }
 

@@ -100,11 +100,16 @@ describe('in a browser', () => {
   ] as const)
     test(`${name} tells every step of the pack, with its place, people, measures and hold`, async () => {
       const rows = await rowsOf(crewSheetHtml(made));
-      expect(rows.map(({ number }) => number)).toEqual(made.steps.map(({ number }) => number));
+      // Repeated tests of the air are named with the first.
+      const own = made.steps.filter(({ repeat }) => repeat === undefined);
+      const test = rows.find(({ text }) => text.includes('gas test'))?.text ?? '';
+      for (const { repeat, startText = '' } of made.steps)
+        if (repeat !== undefined) expect(test).toContain(startText.split(' ')[1] ?? '');
+      expect(rows.map(({ number }) => number)).toEqual(own.map(({ number }) => number));
       expect(rows.filter(({ hold }) => hold).map(({ number }) => number)).toEqual(
-        made.steps.filter(({ hold }) => hold).map(({ number }) => number),
+        own.filter(({ hold }) => hold).map(({ number }) => number),
       );
-      for (const [index, step] of made.steps.entries()) {
+      for (const [index, step] of own.entries()) {
         const row = rows[index];
         expect(row?.sign).toBe(step.hold);
         for (const words of [step.action, step.where, step.who, step.access, ...step.measures])
@@ -113,11 +118,13 @@ describe('in a browser', () => {
     });
 
   test('what does not fit is said to stand in the pack, and only then', async () => {
-    const html = crewSheetHtml(longer(screw, 150));
+    const made = longer(screw, 150);
+    const html = crewSheetHtml(made);
     const rows = await rowsOf(html);
+    const own = made.steps.filter(({ repeat }) => repeat === undefined);
     expect(rows.length).toBeGreaterThan(15);
     expect(rows.length).toBeLessThan(150);
-    expect(html).toContain(`More steps in the pack, from number ${rows.length + 1}.`);
+    expect(html).toContain(`More steps in the pack, from number ${own[rows.length]?.number}.`);
     expect(crewSheetHtml(screw)).not.toContain('More steps');
   });
 
@@ -160,7 +167,7 @@ describe('in a browser', () => {
         expect(await pagesOf(browser, html)).toBe(2);
         const rows = await rowsOf(html);
         expect(rows.map(({ number, sign }) => [number, sign])).toEqual(
-          made.steps.map(({ number, hold }) => [number, hold]),
+          made.steps.filter(({ repeat }) => repeat === undefined).map(({ number, hold }) => [number, hold]),
         );
         for (const obstacle of made.obstacles) expect(html).toContain(escapeHtml(obstacle.message));
       }

@@ -33,6 +33,7 @@ export interface CrewStep {
 }
 
 export function crewSheet(pack: WorkPack): CrewSheet {
+  const once = pack.steps.filter(({ repeat }) => repeat === undefined);
   return {
     head: headOf(pack),
     carry: [
@@ -46,9 +47,23 @@ export function crewSheet(pack: WorkPack): CrewSheet {
         pack.fixings.length > 1 ? `${liner}: ${inShort}` : inShort,
       ),
     ],
-    steps: pack.steps.map((step, index) => crewStep(step, pack.steps[index - 1])),
-    holds: pack.steps.filter((step) => step.hold).map((step) => step.number),
+    steps: once.map((step, index) => crewStep(withAgain(pack, step), once[index - 1])),
+    holds: once.filter((step) => step.hold).map((step) => step.number),
   };
+}
+
+/** The first test of the air names the hours of all that follow it, which have no rows of their own here. */
+function withAgain({ steps }: WorkPack, step: StepRow): StepRow {
+  const first = steps.find(({ action }) => action === 'gas test');
+  const again = steps.filter(({ repeat }) => repeat !== undefined);
+  if (step !== first || again.length === 0) return step;
+  const days = new Map<string, string[]>();
+  for (const { startText, start } of again) {
+    const [day = '', hour = `hour ${formatNumber(start, 1)}`] = startText?.split(' ') ?? [];
+    days.set(day, [...(days.get(day) ?? []), hour]);
+  }
+  const hours = [...days].map(([day, list]) => `${day} ${list.join(', ')}`.trim()).join('; ');
+  return { ...step, measures: [...step.measures, `Again, all work standing still: ${hours}.`] };
 }
 
 function headOf({

@@ -42,6 +42,7 @@ const settings: readonly PageSetting[] = [
   { type: 10, runOn: true, checks: false, drawingWidth: 130, obstacles: 3, repairs: 1 },
   { type: 10, runOn: true, checks: false, drawingWidth: 115, obstacles: 3, repairs: 1 },
   { type: 10, runOn: true, checks: false, drawingWidth: 100, obstacles: 2, repairs: 0 },
+  { type: 10, runOn: true, checks: false, drawingWidth: 80, obstacles: 2, repairs: 0 },
 ];
 
 /** Between the margins, mm. */

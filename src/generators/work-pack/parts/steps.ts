@@ -48,6 +48,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       float: planned.float,
       critical: planned.critical,
       basis: planned.work.basis,
+      ...(planned.repeat === undefined ? {} : { repeat: planned.repeat }),
       ...(step.note === undefined ? {} : { note: step.note }),
     };
   });
