@@ -69,7 +69,8 @@ const photos = {
   'SL4/photos/2026-08-31-gate.png': gate,
 };
 const folder = fileURLToPath(new URL('4-tarnholt/inspections/', import.meta.url));
-for (const [name, shade] of Object.entries(photos)) {
+const another = { '../../7-five-years/photos/2026-02-09-P1.png': torn };
+for (const [name, shade] of Object.entries({ ...photos, ...another })) {
   mkdirSync(dirname(folder + name), { recursive: true });
   writeFileSync(folder + name, png(shade));
 }

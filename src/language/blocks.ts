@@ -171,10 +171,10 @@ const saidInFull = new Set([
 const goesBy: Readonly<Record<string, readonly string[]>> = {
   HoldDownGap: ['at'],
   FlightReading: ['at'],
+  PlateReading: ['at', 'clock'],
   WornWidth: ['at'],
   Rest: ['at'],
   JobCrane: ['crane', 'at'],
-  PlateReading: ['at', 'clock'],
   ConveyorLiner: ['from', 'run'],
   Condition: ['answer', 'kind', 'aspect', 'point', 'at', 'clock'],
   PanelsFitted: ['run'],

@@ -94,7 +94,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Patch: { from: 'length', to: 'length', thickness: 'length' },
   Condition: { size: 'length', at: 'length', temperature: 'temperature' },
   HoldDownGap: { at: 'length', gap: 'length' },
-  FlightReading: { at: 'length', depth: 'length' },
+  FlightReading: { at: 'length', depth: 'length', diameter: 'length' },
   WornWidth: { at: 'length' },
   MotorCurrent: { empty: 'current', loaded: 'current' },
   Remark: { at: 'length' },

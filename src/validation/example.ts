@@ -135,6 +135,7 @@ hold-down every 1.5 m from 2.25 m to 11.25 m both sides
 cover every 1.2 m from 0 m to 12 m mass 18 kg
 access A1 at 0 m to 12 m platform
 isolation Q1 "local isolator" electrical at 11.5 m
+isolation Feed "feed held off" material at 0.2 m
 point P1 at 4 m clock 7:30
 point P2 at 9 m clock 7:30`,
   inspection: `

@@ -300,6 +300,7 @@ export function estate(parts: EstateParts): Estate {
       view: { direction: 'downstream', stated: true, origin: origin() },
       holdDownGaps: [],
       flights: [],
+      flightDiameters: [],
       wornWidths: [],
       currents: [],
       remarks: [],

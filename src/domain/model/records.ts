@@ -50,6 +50,8 @@ export interface ConditionLine {
   readonly answer?: 'closed' | 'not seen';
   /** How wide a gap, how far off or lifted, mm. */
   readonly size?: Stated<'length'>;
+  /** A measure stands there and could not be read, which is told. */
+  readonly unread?: true;
   /** How many bolts. */
   readonly count?: StatedCount;
   readonly aspect?: 'noise' | 'oil low' | 'oil dirty' | 'oil leak';
@@ -109,6 +111,12 @@ export interface Inspection {
   readonly flights: readonly {
     readonly at: Stated<'length'>;
     readonly depth: Stated<'length'>;
+    readonly note?: string;
+    readonly origin: Origin;
+  }[];
+  readonly flightDiameters: readonly {
+    readonly at: Stated<'length'>;
+    readonly diameter: Stated<'length'>;
     readonly note?: string;
     readonly origin: Origin;
   }[];

@@ -22,15 +22,18 @@ export function lowerCondition(
   if (kind === undefined) return undefined;
   const clock = reader.clock(row, 'clock');
   const counts = kind === 'bolts loose' || kind === 'bolts missing';
+  const size =
+    counts || row.size === undefined ? undefined : reader.quantity(row, 'size', 'length', sizeOf(kind));
+  const count = counts && row.size !== undefined ? reader.count(row, 'size', 'number of bolts') : undefined;
   const line: ConditionLine = {
     kind,
     wornThrough: row.wornThrough,
     origin: reader.origin(row),
+    ...(row.size !== undefined && !size && !count ? { unread: true as const } : {}),
     ...stated({
       answer: wordsOf(row, 'answer') as ConditionLine['answer'],
-      size:
-        counts || row.size === undefined ? undefined : reader.quantity(row, 'size', 'length', sizeOf(kind)),
-      count: counts && row.size !== undefined ? reader.count(row, 'size', 'number of bolts') : undefined,
+      size,
+      count,
       aspect: wordsOf(row, 'aspect') as ConditionLine['aspect'],
       temperature: reader.quantity(row, 'temperature', 'temperature', 'temperature'),
       point: reader.name(row, 'point'),

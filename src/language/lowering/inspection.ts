@@ -21,7 +21,15 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] 
 type OtherFacts = Mutable<
   Pick<
     InspectionDraft,
-    'holdDownGaps' | 'flights' | 'wornWidths' | 'currents' | 'remarks' | 'photos' | 'conditions' | 'plates'
+    | 'holdDownGaps'
+    | 'flights'
+    | 'flightDiameters'
+    | 'wornWidths'
+    | 'currents'
+    | 'remarks'
+    | 'photos'
+    | 'conditions'
+    | 'plates'
   >
 >;
 
@@ -41,6 +49,7 @@ export function lowerInspection(
   const seen: OtherFacts = {
     holdDownGaps: [],
     flights: [],
+    flightDiameters: [],
     wornWidths: [],
     currents: [],
     remarks: [],
@@ -126,7 +135,9 @@ function lowerOther(
     case 'FlightReading': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
       const depth = reader.quantity(row, 'depth', 'length', 'depth of the flight');
+      const diameter = reader.quantity(row, 'diameter', 'length', 'outside diameter of the flight');
       if (at && depth) seen.flights.push({ at, depth, origin, ...stated({ note: row.note }) });
+      if (at && diameter) seen.flightDiameters.push({ at, diameter, origin, ...stated({ note: row.note }) });
       return;
     }
     case 'WornWidth': {

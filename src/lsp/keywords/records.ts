@@ -175,6 +175,10 @@ export const recordKeywords: KeywordDocs = {
     flight: word('Depth of flight left, measured at a chainage.', 'flight at ${1:9.5} m depth ${2:72} mm'),
     at,
     depth: word('Radial depth of flight left.', 'depth ${1:72} mm'),
+    'outside diameter': word(
+      'Diameter across the flight as worn: half of what it has lost is missing from the flight at either side.',
+      'outside diameter ${1:388} mm',
+    ),
   },
   WornWidth: {
     worn: word(

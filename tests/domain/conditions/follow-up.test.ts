@@ -115,10 +115,10 @@ describe('what becomes of a condition', () => {
     );
     const { estate } = read(
       first,
-      look('2025-03-10', 6000, 'joint open 11 mm at 4.3 m', 'bolts loose 4 at P2'),
+      look('2025-03-10', 6000, 'joint open 11 mm at 4.3 m', 'bolts loose 3 at P2'),
     );
     const answers = openConditionRows(estate, estate.conveyors[0]!).map(({ writes }) => writes);
-    expect(answers).toEqual(['joint open 11 mm at 4.2 m', 'bolts loose 4 at P2', 'gearbox oil low']);
+    expect(answers).toEqual(['joint open 11 mm at 4.2 m', 'bolts loose 3 at P2', 'gearbox oil low']);
     const answered = read(first, look('2025-09-08', 9000, ...answers));
     expect(answered.findings.map(({ code }) => code)).toEqual([]);
     expect(states(answered)).toHaveLength(3);

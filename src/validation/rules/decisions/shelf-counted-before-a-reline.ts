@@ -26,6 +26,7 @@ conveyor DG1 {
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   access Floor at 0 m to 12 m ground
   isolation Q1 electrical
+  isolation Feed material
   point P1 at 4 m clock 7:30
 }
 reline DG1 2025-04-14 meter 6000 h {

@@ -24,6 +24,7 @@ conveyor DG1 {
   ‹|hold-down every 1.5 m from 1.5 m to 10.5 m both sides
   ›access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
+  isolation Feed material
 }`,
   check: each(
     (estate) => estate.conveyors,

@@ -30,6 +30,7 @@ conveyor DG2 {
   break Gate at 3 m to 3.5 m slide gate allowance 20 mm
   access Floor at 0 m to 6 m ground
   isolation Q1 electrical
+  isolation Feed material
 }
 job J1 {
   conveyor DG2

@@ -22,7 +22,8 @@ conveyor DG1 {
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   access Floor at 0 m to 12 m ground
   isolation Q1 electrical
-  lifting point L1 at ‹11|6› m limit 600 kg
+  isolation Feed material
+  lifting point L1 at ‹8|6› m limit 600 kg
 }
 job «J1» {
   conveyor DG1

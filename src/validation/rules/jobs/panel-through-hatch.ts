@@ -24,6 +24,7 @@ conveyor DG2 {
   break Gate at 5 m to 5.5 m slide gate allowance 20 mm
   access Floor at 0 m to 6 m ground
   isolation Q1 electrical
+  isolation Feed material
   hatch H1 at 2 m to ‹2.8|3.3› m width 500 mm
 }
 job J1 {

@@ -24,6 +24,7 @@ conveyor DG1 {
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   access Floor at 0 m to 12 m ground
   isolation Q1 electrical
+  isolation Feed material
 }
 job J1 {
   conveyor DG1

@@ -33,7 +33,7 @@ export const conditionIncomplete: Rule = {
 function lacking(line: ConditionLine): string | undefined {
   const { kind, at, point, size, count, aspect, temperature, note, answer } = line;
   if (needsPlace(kind) && !at && !point) return 'has no place along the trough';
-  if (answer !== undefined) return undefined;
+  if (answer !== undefined || line.unread) return undefined;
   if (kind === 'joint open' && !size) return 'does not say how far';
   if ((kind === 'bolts loose' || kind === 'bolts missing') && !count) return 'has no number';
   return !needsPlace(kind) && !aspect && !temperature && note === undefined

@@ -30,6 +30,7 @@ inspection DG1 «2025-03-10» meter 6200 h {
         photos,
         conditions,
         plates,
+        flightDiameters,
       } = inspection;
       const others = [
         holdDownGaps,
@@ -40,6 +41,7 @@ inspection DG1 «2025-03-10» meter 6200 h {
         photos,
         conditions,
         plates,
+        flightDiameters,
       ].reduce((sum, list) => sum + list.length, 0);
       if (endRow > firstRow || others > 0) continue;
       yield {

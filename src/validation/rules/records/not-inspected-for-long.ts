@@ -25,6 +25,7 @@ conveyor DG1 {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
+  isolation Feed material
   point P1 at 4 m clock 7:30
 }
 conveyor «DG2» {
@@ -38,6 +39,7 @@ conveyor «DG2» {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
+  isolation Feed material
 }
 inspection DG1 2025-09-08 meter 9000 h {
   P1 colour white
@@ -54,6 +56,7 @@ conveyor DG1 {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
+  isolation Feed material
   point P1 at 4 m clock 7:30
 }
 conveyor DG2 {
@@ -67,6 +70,7 @@ conveyor DG2 {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
+  isolation Feed material
   point P1 at 4 m clock 7:30
 }
 inspection DG1 2025-09-08 meter 9000 h {

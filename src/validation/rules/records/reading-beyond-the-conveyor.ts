@@ -47,6 +47,7 @@ export const readingBeyondTheConveyor: Rule = {
           else yield* beyond(conveyor, `This ${kind}`, at);
         }
       for (const { at } of inspection.plates) yield* beyond(conveyor, 'This plate reading', at);
+      for (const { at } of inspection.flightDiameters) yield* beyond(conveyor, 'This diameter', at);
       for (const { at } of inspection.flights) yield* beyond(conveyor, 'This flight reading', at);
       for (const { at } of inspection.holdDownGaps) yield* beyond(conveyor, 'This hold-down gap', at);
       for (const { at } of inspection.wornWidths) yield* beyond(conveyor, 'This worn width', at);

@@ -27,6 +27,7 @@ conveyor DG1 {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 electrical
+  isolation Feed material
 }
 inspection DG1 «2025-03-10» meter 6200 h {
   view ‹downstream|upstream›

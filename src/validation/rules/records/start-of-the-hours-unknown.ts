@@ -22,6 +22,7 @@ conveyor «DG1» {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 electrical
+  isolation Feed material
   point P1 at 4 m clock 7:30
 }
 inspection DG1 2025-03-10 meter 6200 h {

@@ -25,6 +25,7 @@ conveyor DG1 {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
+  isolation Feed material
 }
 conveyor DG1 {
   plant Eastfield
@@ -37,6 +38,7 @@ conveyor DG1 {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
+  isolation Feed material
 }
 duty «DG1|Eastfield.DG1» from 2024-06-03 120 h/week`,
   check: onProblem('ambiguous name', (problem) => ({

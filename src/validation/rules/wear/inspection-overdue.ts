@@ -28,6 +28,7 @@ conveyor «DG1» {
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   access Floor at 0 m to 12 m ground
   isolation Q1 electrical
+  isolation Feed material
   point P1 at 4 m clock 7:30
 }
 conveyor DG2 {
@@ -41,6 +42,7 @@ conveyor DG2 {
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   access Floor at 0 m to 12 m ground
   isolation Q1 electrical
+  isolation Feed material
   point P1 at 4 m clock 7:30
 }
 inspection DG1 ‹2025-09-08|2026-01-19› meter ‹9000|11000› h {

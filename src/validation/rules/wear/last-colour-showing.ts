@@ -79,7 +79,7 @@ inspection DG1 2025-09-08 meter 7600 h {
   },
 };
 
-function showsLastColour({ readings }: Estate, { row, set }: LatestRow): boolean {
+export function showsLastColour({ readings }: Estate, { row, set }: LatestRow): boolean {
   const last = set.liner.layers.length - 1;
   return last >= 1 && readings.kind[row] === ReadingKind.colour && readings.value[row] === last;
 }
@@ -92,7 +92,8 @@ function mayBePassed({ set, place }: LatestRow, seen: readonly SeenByHand[]): bo
   const colours = seen.flatMap(({ exposure, layer }) => (layer === undefined ? [] : [{ exposure, layer }]));
   if (colours.length === seen.length) {
     const bounds = colourBounds({ layers, least, seen: colours });
-    return bounds.kind === 'between' && bounds.leastLife <= 0;
+    // Passed at any rate is a warning of its own (limit-passed-by-colour.ts).
+    return bounds.kind === 'between' && bounds.leastLife <= 0 && bounds.mostLife > 0;
   }
   const fitted = fittedThickness(set, place).value;
   const { result } = knownByHand({ fitted, least, depths: layerDepths(layers), seen });
@@ -103,7 +104,10 @@ function mayBePassed({ set, place }: LatestRow, seen: readonly SeenByHand[]): bo
 }
 
 /** What was seen on the liner that lies there, up to the newest row; nothing where steel was. */
-function looksAt(estate: Estate, suspects: readonly LatestRow[]): ReadonlyMap<number, readonly SeenByHand[]> {
+export function looksAt(
+  estate: Estate,
+  suspects: readonly LatestRow[],
+): ReadonlyMap<number, readonly SeenByHand[]> {
   const { readings, places } = estate;
   const wanted = new Map(suspects.map((one) => [one.place, one]));
   const looks = new Map<number, SeenByHand[]>(suspects.map((one) => [one.row, []]));

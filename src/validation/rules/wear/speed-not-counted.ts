@@ -25,6 +25,7 @@ conveyor DG1 {
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
+  isolation Feed material
   point P1 at 4 m clock 7:30
 }
 duty DG1 from 2025-03-01 20 h/d speed «22 rpm»

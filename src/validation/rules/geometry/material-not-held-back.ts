@@ -1,0 +1,40 @@
+// Is anything but the motor isolated where material stands above and can come down by itself?
+
+import { each } from '../../telling/each.js';
+import type { Rule } from '../../rule.js';
+
+/** Level enough that nothing slides, degrees (judgement). */
+const level = 5;
+
+export const materialNotHeldBack: Rule = {
+  code: 'TL259',
+  title: 'Only the motor is isolated, and material can come down',
+  severity: 'warning',
+  why: 'A locked isolator holds the motor, not the head of material above a gate or an inlet: it comes down the slope onto whoever works in the trough, and turns the spiral as it comes.',
+  todo: 'Declare how feed and gates are held: an isolation point of kind material, mechanical or gravity; the site’s own isolation procedure says which.',
+  given: 'conveyor',
+  example: `
+  «isolation Q1 "local isolator" electrical at 11.5 m»‹|
+  isolation Feed "feed held off" material at 0.2 m›`,
+  cases: [
+    { name: 'nearly level', text: '  isolation Q1 "local isolator" electrical at 11.5 m\n  incline 5 deg' },
+    {
+      name: 'a pinned gate',
+      text: '  isolation Q1 "local isolator" electrical at 11.5 m\n  isolation Pin "gate pinned" mechanical at 7.2 m',
+    },
+  ],
+  check: each(
+    (estate) => estate.conveyors,
+    function* ({ name, incline, breaks, isolations }) {
+      const [first] = isolations;
+      const above = breaks.find(({ kind }) => kind === 'slide gate' || kind === 'inlet');
+      if (!first || !above || Math.abs(incline.value) <= level) return;
+      if (isolations.some(({ kind }) => kind !== 'electrical')) return;
+      yield {
+        origin: first.origin,
+        message: `${name} rises at ${incline.text} with ${above.kind === 'inlet' ? 'an inlet' : 'a gate'} (${above.name}), and its isolation points are electrical only.`,
+        related: [{ origin: above.origin, message: `${above.name}, where material stands` }],
+      };
+    },
+  ),
+};

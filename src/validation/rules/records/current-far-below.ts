@@ -1,0 +1,62 @@
+// Does the drive suddenly draw far less than it used to? Then it turns something that is no longer all there.
+
+import { historyOf } from '../../../domain/model/history.js';
+import type { Stated } from '../../../domain/model/stated.js';
+import { formatValue } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+/** Of the median before (judgement): a trough that runs empty draws more than half of a loaded one's current. */
+const far = 0.4;
+
+const before = `
+inspection DG1 2024-09-09 meter 3600 h {
+  current loaded 15 A
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  current loaded 14 A
+}`;
+
+export const currentFarBelow: Rule = {
+  code: 'TL357',
+  title: 'Motor current far below usual',
+  severity: 'warning',
+  why: 'A spiral that has broken, or come off its drive plate, turns alone: the motor runs light while the trough behind it fills up and blocks.',
+  todo: 'Look whether the far end of the spiral turns, isolate, and look at drive plate, bolts and welds; or correct the reading.',
+  given: 'estate',
+  example: `${before}
+inspection DG1 2025-09-08 meter 9000 h {
+  current loaded «2 A|13 A»
+}`,
+  cases: [
+    {
+      name: 'two fifths exactly',
+      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  current loaded 5.6 A\n}`,
+    },
+    {
+      name: 'just less',
+      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  current loaded «5.5 A»\n}`,
+    },
+  ],
+  *check({ estate }) {
+    for (const conveyor of estate.conveyors) {
+      const looks = historyOf(estate, conveyor).inspections.map(({ inspection }) => inspection);
+      for (const state of ['empty', 'loaded'] as const) {
+        const readings = looks.flatMap(({ currents }) =>
+          currents.map((each) => each[state]).filter((one): one is Stated<'current'> => one !== undefined),
+        );
+        const newest = readings.at(-1);
+        const earlier = readings
+          .slice(0, -1)
+          .map(({ value }) => value)
+          .sort((a, b) => a - b);
+        const usual = earlier[Math.floor((earlier.length - 1) / 2)];
+        if (!newest || earlier.length < 2 || usual === undefined || newest.value >= far * usual - 1e-9)
+          continue;
+        yield {
+          origin: newest.origin,
+          message: `The drive of ${conveyor.name} draws ${newest.text} ${state}, and drew ${formatValue(usual, 'current')} before (median of ${earlier.length}).`,
+        };
+      }
+    }
+  },
+};

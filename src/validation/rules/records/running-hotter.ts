@@ -1,0 +1,63 @@
+// Does a bearing or the gearbox run hotter than it used to?
+
+import { historyOf } from '../../../domain/model/history.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+/** K above the median before (judgement; a summer’s day makes 10 to 12). */
+const hotter = 15;
+
+const before = `
+inspection DG1 2024-09-09 meter 3600 h {
+  gearbox temperature 52 degC
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  gearbox temperature 54 degC
+}`;
+
+export const runningHotter: Rule = {
+  code: 'TL361',
+  title: 'Bearing or gearbox runs hotter',
+  severity: 'warning',
+  why: 'Heat comes weeks before noise, and noise shortly before the stop: a dry or overloaded bearing that is changed now saves shaft and seal.',
+  todo: 'Check oil, grease and load, measure again at the same load and weather, and write a severity once it stands out.',
+  given: 'estate',
+  example: `${before}
+inspection DG1 2025-09-08 meter 9000 h {
+  gearbox temperature «78 degC|64 degC»
+}`,
+  cases: [
+    {
+      name: 'fifteen kelvin exactly',
+      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  gearbox temperature 67 degC\n}`,
+    },
+    {
+      name: 'another bearing',
+      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  tail bearing temperature 78 degC\n}`,
+    },
+  ],
+  *check({ estate }) {
+    for (const conveyor of estate.conveyors) {
+      const lines = historyOf(estate, conveyor).inspections.flatMap(({ inspection }) =>
+        inspection.conditions.filter(({ temperature, answer }) => temperature && answer === undefined),
+      );
+      for (const kind of ['tail bearing', 'thrust bearing', 'gearbox'] as const) {
+        const own = lines.flatMap((line) =>
+          line.kind === kind && line.temperature ? [line.temperature] : [],
+        );
+        const newest = own.at(-1);
+        const earlier = own
+          .slice(0, -1)
+          .map(({ value }) => value)
+          .sort((a, b) => a - b);
+        const usual = earlier[Math.floor((earlier.length - 1) / 2)];
+        if (!newest || earlier.length < 2 || usual === undefined || newest.value <= usual + hotter + 1e-9)
+          continue;
+        yield {
+          origin: newest.origin,
+          message: `The ${kind} of ${conveyor.name} runs at ${newest.text}, ${formatNumber(newest.value - usual, 0)} K above what it had before (median of ${earlier.length}).`,
+        };
+      }
+    }
+  },
+};

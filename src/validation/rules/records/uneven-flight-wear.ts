@@ -1,0 +1,35 @@
+// Does the flight wear alike along the screw?
+
+import { formatLength } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+/** Share of the new flight that two places of one look may differ by (judgement). */
+const uneven = 0.25;
+
+export const unevenFlightWear: Rule = {
+  code: 'TL358',
+  title: 'Flight worn unevenly',
+  severity: 'warning',
+  why: 'A spiral that is worn at one place only lies hollow there, knocks on the liner at the next turns, and breaks where it is thin; one mean depth hides that.',
+  todo: 'Look what is different there: an inlet that drops onto it, a hold-down that rubs, a step in the liner; read the flight at more places next time.',
+  given: 'inspection',
+  example: `
+  flight at 2 m depth 78 mm
+  flight at 9 m depth «56 mm|62 mm»`,
+  cases: [{ name: 'at the limit', text: '  flight at 2 m depth 78 mm\n  flight at 9 m depth 58 mm' }],
+  *check({ estate }) {
+    for (const { conveyor, flights } of estate.inspections) {
+      const width = conveyor.screw.flight?.width.value;
+      if (width === undefined || flights.length < 2) continue;
+      const sorted = [...flights].sort((a, b) => a.depth.value - b.depth.value);
+      const [thin] = sorted;
+      const thick = sorted.at(-1);
+      if (!thin || !thick || thick.depth.value - thin.depth.value <= uneven * width) continue;
+      yield {
+        origin: thin.depth.origin,
+        message: `The flight of ${conveyor.name} has ${thin.depth.text} left at ${thin.at.text} and ${thick.depth.text} at ${thick.at.text}; new it had ${formatLength(width)}.`,
+        related: [{ origin: thick.depth.origin, message: 'the deeper place' }],
+      };
+    }
+  },
+};

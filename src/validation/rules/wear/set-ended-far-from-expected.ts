@@ -1,0 +1,50 @@
+// Did a liner that was taken out last about as long as its specification expects?
+
+import { exposureBetween } from '../../../domain/model/exposure.js';
+import { historyOf } from '../../../domain/model/history.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+/** Spread of an expected life that states none (judgement); two of them are far. */
+const usualSpread = 0.4;
+
+export const setEndedFarFromExpected: Rule = {
+  code: 'TL523',
+  title: 'Liner that ended far from its expected life',
+  severity: 'information',
+  tags: ['advice'],
+  why: 'Every forecast of a liner nobody has seen starts from the expected life; left as it is, orders come much too early or much too late.',
+  todo: 'Correct the expected life of the specification, or say in the reline why this set was taken out when it was.',
+  given: 'estate',
+  around: { liner: 'expected life ‹14000|4500› h ± 20 %' },
+  example: 'reline «DG1» 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n}',
+  *check({ estate }) {
+    for (const conveyor of estate.conveyors) {
+      const history = historyOf(estate, conveyor);
+      const told = new Set<object>();
+      for (const set of history.linerSets) {
+        const expected = set.liner.expectedLife;
+        const { removed } = set;
+        if (!removed || !expected || told.has(removed.reline) || history.wearBy === 'tonnes') continue;
+        const reached = exposureBetween(history, set, removed);
+        if (!reached.known) continue;
+        const nominal = expected.nominal.value;
+        const { tolerance } = expected;
+        const spread =
+          tolerance === undefined
+            ? usualSpread
+            : tolerance.dimension === 'ratio'
+              ? tolerance.value
+              : tolerance.value / nominal;
+        const ratio = reached.value / nominal;
+        if (ratio >= 1 - 2 * spread && ratio <= 1 + 2 * spread) continue;
+        told.add(removed.reline);
+        yield {
+          origin: removed.reline.conveyorUse.origin,
+          message: `The ${set.liner.name} taken out here had run ${formatNumber(reached.value, 0)} h, and ${expected.nominal.text} were expected of it${tolerance ? ` (± ${tolerance.text})` : ''}.`,
+          related: [{ origin: expected.nominal.origin, message: 'the expected life' }],
+        };
+      }
+    }
+  },
+};
