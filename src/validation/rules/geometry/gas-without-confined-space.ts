@@ -10,7 +10,9 @@ export const gasWithoutConfinedSpace: Rule = {
   code: 'TL262',
   title: 'Material that rots, and no confined space',
   severity: 'warning',
-  why: 'Such material gives off hydrogen sulphide and uses up the oxygen, most of all when it is disturbed; without `confined space` no gas test is asked for in the order of work and none stands on the sheet.',
+  why:
+    'Such material gives off hydrogen sulphide and uses up the oxygen, most of all when it is disturbed; without ' +
+    '`confined space` no gas test is asked for in the order of work and none stands on the sheet.',
   todo: 'Write `confined space`, or allow this with the reason why the trough is open enough; a competent person decides.',
   given: 'conveyor',
   around: { conveyor: '- confined' },

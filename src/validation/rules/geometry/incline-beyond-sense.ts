@@ -13,7 +13,9 @@ export const inclineBeyondSense: Rule = {
   code: 'TL258',
   title: 'Incline beyond what the screw carries',
   severity: 'warning',
-  why: 'Material falls back between the turns faster than it is lifted: the trough fills, the drive trips, and what does arrive has worn the liner many times over.',
+  why:
+    'Material falls back between the turns faster than it is lifted: the trough fills, the drive trips, and what ' +
+    'does arrive has worn the liner many times over.',
   todo: 'Check the incline against the drawing; a steep conveyor needs an inner flight, a short pitch, or a shafted screw in a tube.',
   given: 'conveyor',
   example: '  incline «40 deg|24 deg»',
@@ -30,7 +32,9 @@ export const inclineBeyondSense: Rule = {
       if (incline.value <= most) return;
       yield {
         origin: incline.origin,
-        message: `${name} rises at ${incline.text}, and ${open ? 'a spiral with an open core' : 'a screw in a trough'} carries up to about ${most} deg.`,
+        message:
+          `${name} rises at ${incline.text}, and ${open ? 'a spiral with an open core' : 'a screw in a trough'} carries ` +
+          `up to about ${most} deg.`,
         related: [{ origin: screw.nameOrigin, message: `the screw, ${screw.name}` }],
       };
     },

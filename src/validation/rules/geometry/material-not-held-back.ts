@@ -10,8 +10,12 @@ export const materialNotHeldBack: Rule = {
   code: 'TL259',
   title: 'Only the motor is isolated, and material can come down',
   severity: 'warning',
-  why: 'A locked isolator holds the motor, not the head of material above a gate or an inlet: it comes down the slope onto whoever works in the trough, and turns the spiral as it comes.',
-  todo: 'Declare how feed and gates are held: an isolation point of kind material, mechanical or gravity; the site’s own isolation procedure says which.',
+  why:
+    'A locked isolator holds the motor, not the head of material above a gate or an inlet: it comes down the slope ' +
+    'onto whoever works in the trough, and turns the spiral as it comes.',
+  todo:
+    'Declare how feed and gates are held: an isolation point of kind material, mechanical or gravity; the site’s ' +
+    'own isolation procedure says which.',
   given: 'conveyor',
   example: `
   «isolation Q1 "local isolator" electrical at 11.5 m»‹|
@@ -32,7 +36,9 @@ export const materialNotHeldBack: Rule = {
       if (isolations.some(({ kind }) => kind !== 'electrical')) return;
       yield {
         origin: first.origin,
-        message: `${name} rises at ${incline.text} with ${above.kind === 'inlet' ? 'an inlet' : 'a gate'} (${above.name}), and its isolation points are electrical only.`,
+        message:
+          `${name} rises at ${incline.text} with ${above.kind === 'inlet' ? 'an inlet' : 'a gate'} (${above.name}), and ` +
+          `its isolation points are electrical only.`,
         related: [{ origin: above.origin, message: `${above.name}, where material stands` }],
       };
     },

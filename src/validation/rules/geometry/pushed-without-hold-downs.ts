@@ -7,7 +7,9 @@ export const pushedWithoutHoldDowns: Rule = {
   code: 'TL217',
   title: 'Pushed spiral without hold-downs',
   severity: 'warning',
-  why: 'A spiral driven at the tail is pushed through the material; without hold-downs it climbs, strikes the covers and wears the liner in one place.',
+  why:
+    'A spiral driven at the tail is pushed through the material; without hold-downs it climbs, strikes the covers ' +
+    'and wears the liner in one place.',
   todo: 'Write down the hold-downs that are fitted; if there are none, have the drive end and the design checked.',
   given: 'specifications',
   example: `

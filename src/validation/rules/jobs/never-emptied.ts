@@ -9,7 +9,9 @@ export const neverEmptied: Rule = {
   code: 'TL492',
   title: 'Order that never empties the trough',
   severity: 'warning',
-  why: 'Once isolated nothing moves what lies in the trough: it is weight on the spiral, gives off gas when it is disturbed, and is shovelled out by hand.',
+  why:
+    'Once isolated nothing moves what lies in the trough: it is weight on the spiral, gives off gas when it is ' +
+    'disturbed, and is shovelled out by hand.',
   todo: 'Run the trough empty while there is power: `empty` before `isolate`.',
   given: 'specifications',
   bad: `

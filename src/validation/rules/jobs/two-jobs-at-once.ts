@@ -48,7 +48,9 @@ job «J2» {
         if (later.partOf !== undefined && later.partOf.name === other.partOf?.name) continue;
         yield {
           origin: later.nameOrigin,
-          message: `Jobs ${other.name} and ${later.name} are both on ${later.conveyor.name} in windows that share days, and neither is part of the other.`,
+          message:
+            `Jobs ${other.name} and ${later.name} are both on ${later.conveyor.name} in windows that share days, and ` +
+            `neither is part of the other.`,
           related: [{ origin: other.nameOrigin, message: `job ${other.name}` }],
         };
       }

@@ -10,7 +10,9 @@ export const bareSteelNotMeasured: Rule = {
   code: 'TL356',
   title: 'Bare steel not measured',
   severity: 'warning',
-  why: 'From the day a panel is lost the screw works on the trough itself; without a plate thickness nobody knows whether it lasts to the next outage.',
+  why:
+    'From the day a panel is lost the screw works on the trough itself; without a plate thickness nobody knows ' +
+    'whether it lasts to the next outage.',
   todo: 'Read the plate there, from below where the cover cannot come off, and write it down: plate at … thickness ….',
   given: 'inspection',
   example: `

@@ -17,8 +17,12 @@ export const conditionAgainstAReading: Rule = {
   code: 'TL353',
   title: 'Reading of a panel that is missing',
   severity: 'warning',
-  why: 'One of the two is of another place. If it is the reading, a forecast rests on it; if it is the condition, bare steel is forgotten somewhere else.',
-  todo: 'Look again which panel it was, and correct chainage or point; if the panel was put back, write `closed` before the condition, or the reline.',
+  why:
+    'One of the two is of another place. If it is the reading, a forecast rests on it; if it is the condition, bare ' +
+    'steel is forgotten somewhere else.',
+  todo:
+    'Look again which panel it was, and correct chainage or point; if the panel was put back, write `closed` before ' +
+    'the condition, or the reline.',
   given: 'inspection',
   example: `
   panel missing at 4.2 m

@@ -47,7 +47,9 @@ inspection DG1 2024-09-09 meter 3600 h {
         const done = line.answer === 'closed' ? 'closed' : 'not seen';
         yield {
           origin: line.origin,
-          message: `No ${conditionWords(line)} stood open here (within ${samePlace} mm), so nothing can be ${done === 'closed' ? 'closed' : 'left open'}.`,
+          message:
+            `No ${conditionWords(line)} stood open here (within ${samePlace} mm), so nothing can be ` +
+            `${done === 'closed' ? 'closed' : 'left open'}.`,
         };
       }
     }

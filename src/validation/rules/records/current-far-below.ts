@@ -54,7 +54,9 @@ inspection DG1 2025-09-08 meter 9000 h {
           continue;
         yield {
           origin: newest.origin,
-          message: `The drive of ${conveyor.name} draws ${newest.text} ${state}, and drew ${formatValue(usual, 'current')} before (median of ${earlier.length}).`,
+          message:
+            `The drive of ${conveyor.name} draws ${newest.text} ${state}, and drew ${formatValue(usual, 'current')} before ` +
+            `(median of ${earlier.length}).`,
         };
       }
     }

@@ -7,7 +7,9 @@ export const flightDiameterWorn: Rule = {
   code: 'TL364',
   title: 'Outside diameter worn beyond the flight’s limit',
   severity: 'warning',
-  why: 'The flight wears from its edge: what the diameter has lost is missing twice, at either side, and a thin flight bends, breaks at its weld and leaves material behind on the liner.',
+  why:
+    'The flight wears from its edge: what the diameter has lost is missing twice, at either side, and a thin flight ' +
+    'bends, breaks at its weld and leaves material behind on the liner.',
   todo: 'Read the depth of the flight there as well, and order the spiral; measure the diameter across two turns.',
   given: 'inspection',
   example: '  flight at 5 m outside diameter «338 mm|342 mm»',
@@ -34,7 +36,9 @@ export const flightDiameterWorn: Rule = {
         if (left >= limit) continue;
         yield {
           origin: diameter.origin,
-          message: `${diameter.text} across leaves ${formatLength(left)} of flight on ${conveyor.name}, and it is condemned at ${formatLength(limit)}.`,
+          message:
+            `${diameter.text} across leaves ${formatLength(left)} of flight on ${conveyor.name}, and it is condemned at ` +
+            `${formatLength(limit)}.`,
           related: [{ origin: asNew.origin, message: `new: ${asNew.text} across` }],
         };
       }

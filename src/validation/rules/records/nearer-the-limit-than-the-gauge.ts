@@ -29,7 +29,9 @@ export const nearerTheLimitThanTheGauge: Rule = {
       if (!(above > 0) || above >= 2 * error - 1e-9) continue;
       yield {
         origin: originOf(estate.readings, row),
-        message: `${formatLength(left)} at ${place.name} is ${formatLength(above)} above the condemn limit of ${set.liner.condemn.text}, and this reading is good to ± ${formatLength(error)}.`,
+        message:
+          `${formatLength(left)} at ${place.name} is ${formatLength(above)} above the condemn limit of ` +
+          `${set.liner.condemn.text}, and this reading is good to ± ${formatLength(error)}.`,
       };
     }
   },

@@ -10,7 +10,9 @@ export const panelShortOfBolts: Rule = {
   code: 'TL362',
   title: 'Panel short of bolts',
   severity: 'warning',
-  why: 'The spacing between the bolts that hold is what keeps a warm panel from lifting into the screw; with a third of them gone it goes at the next hot day.',
+  why:
+    'The spacing between the bolts that hold is what keeps a warm panel from lifting into the screw; with a third ' +
+    'of them gone it goes at the next hot day.',
   todo: 'Replace the bolts at the next stop, look why they went (heads worn through, holes torn, loose thread), and write the condition closed.',
   given: 'inspection',
   example: '  «bolts missing 5 at 4.2 m|bolts missing 3 at 4.2 m»',
@@ -28,7 +30,9 @@ export const panelShortOfBolts: Rule = {
         if (count === undefined || count <= bolts * third) continue;
         yield {
           origin: last.line.origin,
-          message: `${count} bolts are ${last.line.kind === 'bolts loose' ? 'loose' : 'missing'} on a panel of ${conveyor.name} that has about ${bolts}.`,
+          message:
+            `${count} bolts are ${last.line.kind === 'bolts loose' ? 'loose' : 'missing'} on a panel of ${conveyor.name} ` +
+            `that has about ${bolts}.`,
         };
       }
     }

@@ -55,7 +55,9 @@ inspection DG1 2025-09-08 meter 9000 h {
           continue;
         yield {
           origin: newest.origin,
-          message: `The ${kind} of ${conveyor.name} runs at ${newest.text}, ${formatNumber(newest.value - usual, 0)} K above what it had before (median of ${earlier.length}).`,
+          message:
+            `The ${kind} of ${conveyor.name} runs at ${newest.text}, ${formatNumber(newest.value - usual, 0)} K above what ` +
+            `it had before (median of ${earlier.length}).`,
         };
       }
     }

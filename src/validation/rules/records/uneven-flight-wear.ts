@@ -10,8 +10,12 @@ export const unevenFlightWear: Rule = {
   code: 'TL358',
   title: 'Flight worn unevenly',
   severity: 'warning',
-  why: 'A spiral that is worn at one place only lies hollow there, knocks on the liner at the next turns, and breaks where it is thin; one mean depth hides that.',
-  todo: 'Look what is different there: an inlet that drops onto it, a hold-down that rubs, a step in the liner; read the flight at more places next time.',
+  why:
+    'A spiral that is worn at one place only lies hollow there, knocks on the liner at the next turns, and breaks ' +
+    'where it is thin; one mean depth hides that.',
+  todo:
+    'Look what is different there: an inlet that drops onto it, a hold-down that rubs, a step in the liner; read ' +
+    'the flight at more places next time.',
   given: 'inspection',
   example: `
   flight at 2 m depth 78 mm
@@ -27,7 +31,9 @@ export const unevenFlightWear: Rule = {
       if (!thin || !thick || thick.depth.value - thin.depth.value <= uneven * width) continue;
       yield {
         origin: thin.depth.origin,
-        message: `The flight of ${conveyor.name} has ${thin.depth.text} left at ${thin.at.text} and ${thick.depth.text} at ${thick.at.text}; new it had ${formatLength(width)}.`,
+        message:
+          `The flight of ${conveyor.name} has ${thin.depth.text} left at ${thin.at.text} and ${thick.depth.text} at ` +
+          `${thick.at.text}; new it had ${formatLength(width)}.`,
         related: [{ origin: thick.depth.origin, message: 'the deeper place' }],
       };
     }

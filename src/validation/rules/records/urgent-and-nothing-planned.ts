@@ -14,7 +14,9 @@ export const urgentAndNothingPlanned: Rule = {
   code: 'TL363',
   title: 'Urgent condition, and no job takes it away',
   severity: 'warning',
-  why: 'Whoever wrote urgent expected somebody to come; without a job nothing is ordered, nobody is booked, and it is found again when it has torn the rest.',
+  why:
+    'Whoever wrote urgent expected somebody to come; without a job nothing is ordered, nobody is booked, and it is ' +
+    'found again when it has torn the rest.',
   todo: 'Write a job that relines this place, or changes the spiral; or write what was done and close it; or say that it is only serious.',
   given: 'inspection',
   example: '  «panel torn at 8.8 m urgent|panel torn at 8.8 m serious»',
@@ -30,7 +32,9 @@ export const urgentAndNothingPlanned: Rule = {
         if (isPlanned(estate, conveyor, last.line)) continue;
         yield {
           origin: last.line.origin,
-          message: `${capitalised(conditionWords(last.line))} is urgent since ${formatDay(first.inspection.date.day)}, and no job of ${conveyor.name} takes it away.`,
+          message:
+            `${capitalised(conditionWords(last.line))} is urgent since ${formatDay(first.inspection.date.day)}, and no job ` +
+            `of ${conveyor.name} takes it away.`,
         };
       }
     }

@@ -49,7 +49,10 @@ export const wearOutsideTheSector: Rule = {
       const place = places[readings.place[worst.row] ?? -1];
       yield {
         origin: originOf(readings, worst.row),
-        message: `${formatLength(worst.left)} at ${formatClock(place?.clock ?? 6)} is the thinnest of this look, and ${conveyor.name} is said to wear from ${sector.from.text} to ${sector.to.text}, where ${formatLength(inside)} is left.`,
+        message:
+          `${formatLength(worst.left)} at ${formatClock(place?.clock ?? 6)} is the thinnest of this look, and ` +
+          `${conveyor.name} is said to wear from ${sector.from.text} to ${sector.to.text}, where ${formatLength(inside)} ` +
+          `is left.`,
         related: [{ origin: sector.origin, message: 'the declared sector' }],
       };
     }

@@ -18,7 +18,9 @@ export const earlyLookDue: Rule = {
   title: 'No early look after new parts',
   severity: 'warning',
   byTheCalendar: true,
-  why: 'Bolts settle, joints open and a spiral that lies wrong rubs in the first weeks; found then it is an hour’s work, found at the next yearly look it is a torn liner.',
+  why:
+    'Bolts settle, joints open and a spiral that lies wrong rubs in the first weeks; found then it is an hour’s ' +
+    'work, found at the next yearly look it is a torn liner.',
   todo: 'Look at joints, bolts and the worn strip now, and tighten what has settled.',
   given: 'estate',
   bad: reline,

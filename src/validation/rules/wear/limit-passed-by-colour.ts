@@ -10,7 +10,9 @@ export const limitPassedByColour: Rule = {
   code: 'TL522',
   title: 'Condemn limit passed by colour',
   severity: 'warning',
-  why: 'Nobody has measured, but the last colour has shown for so long that even at the slowest rate the records allow the limit is behind: what is left is for the steel.',
+  why:
+    'Nobody has measured, but the last colour has shown for so long that even at the slowest rate the records allow ' +
+    'the limit is behind: what is left is for the steel.',
   todo: 'Take a gauge to these spots now, and plan the reline as if the limit were reached.',
   given: 'estate',
   example: `
@@ -40,7 +42,10 @@ inspection DG1 ‹2025-03-10|2024-12-09› meter ‹6200|4900› h {
       if (bounds.kind !== 'between' || bounds.mostLife > 0) continue;
       yield {
         origin: originOf(estate.readings, suspect.row),
-        message: `${suspect.place.name} of ${suspect.place.conveyor.name} has shown ${liner.layers.at(-1)?.name ?? 'the last layer'} for so long that the condemn limit of ${liner.condemn.text} is passed at any rate its colours allow.`,
+        message:
+          `${suspect.place.name} of ${suspect.place.conveyor.name} has shown ` +
+          `${liner.layers.at(-1)?.name ?? 'the last layer'} for so long that the condemn limit of ${liner.condemn.text} ` +
+          `is passed at any rate its colours allow.`,
       };
     }
   },

@@ -15,7 +15,9 @@ export const newSpiralOnAnOldCrescent: Rule = {
   code: 'TL521',
   title: 'New spiral on an old crescent',
   severity: 'warning',
-  why: 'A new spiral is larger and straighter than the one that wore the groove: it rides on the groove’s edges until it has cut its own, so the liner wears faster and elsewhere than the records say.',
+  why:
+    'A new spiral is larger and straighter than the one that wore the groove: it rides on the groove’s edges until ' +
+    'it has cut its own, so the liner wears faster and elsewhere than the records say.',
   todo: 'Reline with the spiral, or exchange the worst panels; else look early, at the edges of the old strip too, and do not go by the old rate.',
   given: 'estate',
   around: { plant: '- outage\n- lead' },
@@ -75,7 +77,9 @@ reline DG1 2024-10-08 meter 3900 h {
       if (!worst) continue;
       yield {
         origin: conveyorUse.origin,
-        message: `The new spiral of ${conveyor.name} lies in a liner that had ${formatLength(worst.left)} of ${worst.liner} left at ${worst.place} on ${worst.day}, and that was not relined with it.`,
+        message:
+          `The new spiral of ${conveyor.name} lies in a liner that had ${formatLength(worst.left)} of ${worst.liner} left ` +
+          `at ${worst.place} on ${worst.day}, and that was not relined with it.`,
       };
     }
   },
