@@ -105,6 +105,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       conveyor,
       changesScrew: job.screwChange !== undefined,
       patches: steps.some((step) => step.action === 'patch'),
+      testsAir: steps.some((step) => step.action === 'gas test'),
       heaviestLift: heaviest,
       handLimit: handlingGuideline,
     }),

@@ -37,11 +37,12 @@ export function changeSentences({
   const mute = conveyors
     .filter(({ model }) => model?.pace.kind === 'not asked' && model.pace.why !== noClock)
     .map((c) => c.conveyor.name);
-  return [
-    ...told,
-    ...(none.length > 0 ? [`No sign of a change at ${list(none)}.`] : []),
-    ...(mute.length > 0 ? [`At ${list(mute)} too little was measured to tell a change.`] : []),
-  ];
+  const tail = mute.length > 0 ? `t ${list(mute)} too little was measured to tell ` : '';
+  const rest =
+    none.length === 0
+      ? tail && `A${tail}a change`
+      : `No sign of a change at ${list(none)}${tail && `; a${tail}one`}`;
+  return rest === '' ? told : [...told, `${rest}.`];
 }
 
 /** What is worth a sentence at one conveyor; none where there is no sign. */

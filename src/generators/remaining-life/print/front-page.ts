@@ -38,12 +38,12 @@ export function frontPage(report: RemainingLife): Markup {
     ),
     element('p', { class: 'lead' }, leadSentence(conveyors)),
     conveyors.length > 0 && conveyorTable(conveyors),
-    conditionBlock(report),
-    changeBlock(report),
     ...conveyors
       .filter(({ attention }) => attention.level === 'no outage in time')
       .slice(0, 1)
       .map((life) => optionBox(life)),
+    changeBlock(report),
+    conditionBlock(report),
     programmeLine(report),
     chart && figure({ drawing: chart, caption: timelineKey() }),
     element(

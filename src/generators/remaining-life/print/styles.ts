@@ -29,8 +29,8 @@ tr.no-reading td { font-style: italic; }
 .words dt { font-weight: bold; }
 .words dd { margin: 0; }
 table.front td:nth-child(3) { width: 46%; }
-.options { border: 1.2pt solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0 3mm; break-inside: avoid; }
-.options h3 { margin: 0 0 1mm; }
+.options { border: 1.2pt solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0.5mm 3mm 0; break-inside: avoid; }
+.options h3 { margin: 0 0 1mm; } .options table { margin-bottom: 0; }
 h3 .sub { display: inline; }
 .working { font-size: 8.8pt; margin: 1mm 0 3mm; }
 .working summary { font-weight: bold; }

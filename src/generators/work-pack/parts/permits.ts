@@ -12,6 +12,8 @@ export interface PermitFacts {
   readonly conveyor: Conveyor;
   readonly changesScrew: boolean;
   readonly patches: boolean;
+  /** A step of the order tests the air. */
+  readonly testsAir: boolean;
   readonly heaviestLift: number | undefined;
   readonly handLimit: number;
 }
@@ -42,10 +44,8 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
     },
     {
       name: 'Gas test',
-      need: conveyor.confinedSpace || interval ? 'needed' : 'to be judged on site',
-      why: interval
-        ? `The plant asks for a test every ${formatHours(interval.value)}, and again after every break and when material is moved.`
-        : 'Before covers come off, after every break, and when material is moved.',
+      need: conveyor.confinedSpace || facts.testsAir ? 'needed' : 'to be judged on site',
+      why: airWords(conveyor.confinedSpace || facts.testsAir, interval?.value),
       ask: 'Flammable, oxygen, hydrogen sulphide, carbon dioxide, ammonia; instrument and its check date.',
     },
     {
@@ -78,4 +78,13 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
       ask: 'Lift plan, gear certificates, person in charge of lifting.',
     },
   ];
+}
+
+/** @param interval between two tests, h */
+function airWords(tested: boolean, interval: number | undefined): string {
+  if (!tested)
+    return `No step tests the air. If the site judges this a confined space: ${interval === undefined ? 'before covers come off' : `every ${formatHours(interval)}`} and after every break.`;
+  return interval === undefined
+    ? 'Before covers come off, after every break, and when material is moved.'
+    : `The plant asks for a test every ${formatHours(interval)}, and again after every break and when material is moved.`;
 }
