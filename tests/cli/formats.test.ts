@@ -207,7 +207,17 @@ describe('help', () => {
   test('lists every command, and each command has an example', async () => {
     const { out, exit } = await troughline(['--help']);
     expect(exit).toBe(0);
-    for (const command of ['check', 'report', 'pack', 'sheet', 'format', 'explain', 'serve', 'completion']) {
+    for (const command of [
+      'check',
+      'report',
+      'month',
+      'pack',
+      'sheet',
+      'format',
+      'explain',
+      'serve',
+      'completion',
+    ]) {
       expect(out).toContain(`\n  ${command}`);
       expect((await troughline([command, '--help'])).out).toMatch(/Examples?:/);
     }
@@ -216,7 +226,7 @@ describe('help', () => {
   test('the completion script of bash knows the commands and parses', async (context) => {
     const { out } = await troughline(['completion', 'bash']);
     expect(out).toContain(
-      'check report diff pack sheet format git init programme schema explain serve completion',
+      'check report diff month pack sheet format git init programme schema explain serve completion',
     );
     const { error, status } = spawnSync('bash', ['-n'], { input: out });
     if (error) return context.skip();

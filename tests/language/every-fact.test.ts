@@ -109,17 +109,11 @@ const views: readonly {
   {
     most: 9,
     part: 'without jobs',
-    of: ({ estate }) =>
-      estate.conveyors.map((each) => page(inspectionSheetHtml(inspectionSheet(estate, each)))),
-  },
-  {
-    most: 9,
-    part: 'without jobs',
     of: ({ estate }) => page(remainingLifeHtml(remainingLife(estate, { depth: 'hand' }))),
   },
   { most: 6, part: 'whole', of: findingsOf },
   {
-    most: 6,
+    most: 3,
     part: 'whole',
     of: ({ estate }) => estate.jobs.map((each) => page(workPackHtml(workPack(estate, each)))),
   },
@@ -127,6 +121,17 @@ const views: readonly {
     most: 2,
     part: 'without jobs',
     of: ({ estate }) => page(remainingLifeHtml(remainingLife(estate, { track: false }))),
+  },
+  {
+    most: 9,
+    part: 'without jobs',
+    of: ({ estate }) =>
+      estate.conveyors.map((each) => page(inspectionSheetHtml(inspectionSheet(estate, each)))),
+  },
+  {
+    most: 6,
+    part: 'whole',
+    of: ({ estate }) => estate.jobs.map((each) => page(workPackHtml(workPack(estate, each)))),
   },
 ];
 

@@ -24,7 +24,7 @@ export function frontPage(report: RemainingLife): Markup {
   const chart = asOf === undefined ? undefined : timeline(conveyors, asOf);
   return element(
     'section',
-    {},
+    { class: 'front-page' },
     element(
       'div',
       { class: 'masthead' },
@@ -108,7 +108,7 @@ function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {
       { head: element('span', { class: 'unseen' }, 'Order of attention') },
       { head: 'Conveyor' },
       { head: 'What to do, and why' },
-      { head: group('Limit reached', element('br'), small('middle, and 80 % between')), class: 'day' },
+      { head: group('Limit reached', element('br'), small('middle, 80 % between')), class: 'day' },
       { head: group('Chance', element('br'), small('unseen counted in')) },
       { head: 'Order liner by', class: 'day' },
     ],

@@ -44,7 +44,11 @@ export function pointTable(life: ConveyorLife): Markup {
       ...(life.model ? modelCells(point) : []),
       point.nextLook
         ? point.nextLook.overdue
-          ? group(element('strong', {}, 'overdue'), ` ${date(point.nextLook.day)}`)
+          ? group(
+              date(point.nextLook.day),
+              ' ',
+              element('span', { class: 'sub' }, element('strong', {}, 'overdue')),
+            )
           : date(point.nextLook.day)
         : point.pastLimit
           ? element('strong', {}, 'now')
@@ -88,7 +92,7 @@ function modelCells(point: PointLife): readonly (Markup | string)[] {
         records,
         group(
           model.basis === 'not inspected' ? element('em', {}, `${middle}, from the pool`) : middle,
-          element('span', { class: 'sub' }, `${low} to ${high}`),
+          element('span', { class: 'sub' }, `${low} to`, element('br'), high),
         ),
       ];
     }

@@ -28,7 +28,15 @@ tr.no-reading td { font-style: italic; }
 .words div { display: grid; grid-template-columns: 32mm 1fr; gap: 3mm; padding: 0.8mm 0; border-bottom: 0.5pt solid #c0c0c0; font-size: 9.2pt; }
 .words dt { font-weight: bold; }
 .words dd { margin: 0; }
-table.front td:nth-child(3) { width: 46%; }
+table.front { table-layout: fixed; } table.front th:nth-child(1) { width: 6mm; } table.front th:nth-child(2) { width: 25mm; }
+table.front th:nth-child(4) { width: 27mm; } table.front th:nth-child(5) { width: 23mm; } table.front th small { font-size: 7pt; } table.front th:nth-child(6) { width: 26mm; }
+table.front td, table.front th { padding-left: 1mm; padding-right: 1mm; }
+table.front th small, table.front .name { white-space: normal; }
+.front-page h1 { font-size: 18pt; margin-bottom: 0.5mm; } .front-page .masthead { margin-bottom: 1.5mm; padding-bottom: 1mm; } .front-page .lead { font-size: 10.2pt; margin-bottom: 1.5mm; }
+.front-page table { font-size: 9pt; margin-bottom: 1.5mm; } .front-page table .sub { font-size: 7.7pt; line-height: 1.25; }
+.front-page td, .front-page th { padding-top: 0.6mm; padding-bottom: 0.6mm; }
+.front-page .options { margin: 1.5mm 0.5mm 1.5mm 0; padding: 1mm 2mm; } .front-page .options h3 .sub { font-size: 7.6pt; } .front-page .options table { font-size: 8.4pt; } .front-page .options td, .front-page .options th { padding: 0.3mm 1mm; }
+.front-page .small { font-size: 8.4pt; line-height: 1.3; margin: 0.5mm 0 1.5mm; } .front-page ul { margin: 0.5mm 0; } .front-page li { margin: 0; }
 .options { border: 1.2pt solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0.5mm 3mm 0; break-inside: avoid; }
 .options h3 { margin: 0 0 1mm; } .options table { margin-bottom: 0; }
 h3 .sub { display: inline; }
@@ -42,7 +50,7 @@ table.matrix th { font-size: 8pt; }
 .formulas h3 { margin-top: 3mm; }
 .formulas > div:first-child h3 { margin-top: 0; }
 th.number, th.day { white-space: normal; }
-th small { white-space: nowrap; }
+th small { white-space: nowrap; } table.tight th small { white-space: normal; }
 table.tight th, table.tight td { padding-left: 1mm; padding-right: 1mm; }
 table.tight .sub { font-size: 7.8pt; }
 td.number .sub { white-space: nowrap; }
