@@ -165,7 +165,8 @@ describe('the workbook', () => {
       'New',
       'Bolts',
     ]);
-    expect(panels.length - 1).toBe(made.panels.length);
+    expect(panels.length - 2).toBe(made.panels.length);
+    expect(panels.at(-1)?.[0]).toBe('Total');
     const closing = panels.find((row) => row[7] === 'closing');
     expect(closing?.slice(0, 6)).toEqual([2, 1, 5, 7.5, 8, 500]);
     const job = await readSheet(file, 'Job');
