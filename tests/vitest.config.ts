@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -9,5 +10,7 @@ export default defineConfig({
     globalSetup: ['tests/kit/generated.ts', 'tests/kit/random-seed.ts'],
     setupFiles: ['tests/kit/random-seed.ts'],
     testTimeout: 60_000,
+    // Left alone, a machine of two cores would get one worker and take half as long again.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
   },
 });
