@@ -4,6 +4,7 @@ import { historyOf } from '../../../domain/model/history.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { againstUsual } from '../../telling/against-usual.js';
 
 /** Of the median before (judgement): a trough that runs empty draws more than half of a loaded one's current. */
 const far = 0.4;
@@ -44,19 +45,15 @@ inspection DG1 2025-09-08 meter 9000 h {
         const readings = looks.flatMap(({ currents }) =>
           currents.map((each) => each[state]).filter((one): one is Stated<'current'> => one !== undefined),
         );
-        const newest = readings.at(-1);
-        const earlier = readings
-          .slice(0, -1)
-          .map(({ value }) => value)
-          .sort((a, b) => a - b);
-        const usual = earlier[Math.floor((earlier.length - 1) / 2)];
-        if (!newest || earlier.length < 2 || usual === undefined || newest.value >= far * usual - 1e-9)
-          continue;
+        const found = againstUsual(readings);
+        if (!found) continue;
+        const { newest, usual, count } = found;
+        if (newest.value >= far * usual - 1e-9) continue;
         yield {
           origin: newest.origin,
           message:
             `The drive of ${conveyor.name} draws ${newest.text} ${state}, and drew ${formatValue(usual, 'current')} before ` +
-            `(median of ${earlier.length}).`,
+            `(median of ${count}).`,
         };
       }
     }

@@ -6,6 +6,7 @@ import type { Stated } from '../../../domain/model/stated.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { againstUsual } from '../../telling/against-usual.js';
 
 export const currentRising: Rule = {
   code: 'TL323',
@@ -71,19 +72,15 @@ inspection DG1 2025-09-08 meter 9000 h {
             .map((current) => current[state])
             .filter((one): one is Stated<'current'> => one !== undefined),
         );
-        const newest = readings.at(-1);
-        const before = readings
-          .slice(0, -1)
-          .map((one) => one.value)
-          .sort((a, b) => a - b);
-        const usual = before[Math.floor((before.length - 1) / 2)];
-        if (!newest || before.length < 2 || usual === undefined || usual <= 0 || newest.value <= 1.25 * usual)
-          continue;
+        const found = againstUsual(readings);
+        if (!found) continue;
+        const { newest, usual, count } = found;
+        if (usual <= 0 || newest.value <= 1.25 * usual) continue;
         yield {
           origin: newest.origin,
           message:
             `The drive of ${conveyor.name} draws ${newest.text} ${state}, ` +
-            `and drew ${formatValue(usual, 'current')} before (median of ${before.length}).`,
+            `and drew ${formatValue(usual, 'current')} before (median of ${count}).`,
         };
       }
     }

@@ -3,6 +3,7 @@
 import { historyOf } from '../../../domain/model/history.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { againstUsual } from '../../telling/against-usual.js';
 
 /** K above the median before (judgement; a summer’s day makes 10 to 12). */
 const hotter = 15;
@@ -45,19 +46,15 @@ inspection DG1 2025-09-08 meter 9000 h {
         const own = lines.flatMap((line) =>
           line.kind === kind && line.temperature ? [line.temperature] : [],
         );
-        const newest = own.at(-1);
-        const earlier = own
-          .slice(0, -1)
-          .map(({ value }) => value)
-          .sort((a, b) => a - b);
-        const usual = earlier[Math.floor((earlier.length - 1) / 2)];
-        if (!newest || earlier.length < 2 || usual === undefined || newest.value <= usual + hotter + 1e-9)
-          continue;
+        const found = againstUsual(own);
+        if (!found) continue;
+        const { newest, usual, count } = found;
+        if (newest.value <= usual + hotter + 1e-9) continue;
         yield {
           origin: newest.origin,
           message:
             `The ${kind} of ${conveyor.name} runs at ${newest.text}, ${formatNumber(newest.value - usual, 0)} K above what ` +
-            `it had before (median of ${earlier.length}).`,
+            `it had before (median of ${count}).`,
         };
       }
     }

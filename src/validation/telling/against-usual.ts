@@ -1,0 +1,25 @@
+// How does the newest of a row of readings stand against those before it? Usual is the lower median of the earlier ones, so
+// that one odd reading does not move it; below two of them nothing is usual yet.
+
+export interface AgainstUsual<R> {
+  readonly newest: R;
+  /** Lower median of the earlier ones, in their base unit. */
+  readonly usual: number;
+  /** Earlier ones, at least two. */
+  readonly count: number;
+}
+
+/** @param readings oldest first */
+export function againstUsual<R extends { readonly value: number }>(
+  readings: readonly R[],
+): AgainstUsual<R> | undefined {
+  const newest = readings.at(-1);
+  const earlier = readings
+    .slice(0, -1)
+    .map(({ value }) => value)
+    .sort((a, b) => a - b);
+  const usual = earlier[Math.floor((earlier.length - 1) / 2)];
+  return !newest || earlier.length < 2 || usual === undefined
+    ? undefined
+    : { newest, usual, count: earlier.length };
+}
