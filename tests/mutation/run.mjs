@@ -5,8 +5,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Stryker } from '@stryker-mutator/core';
 import { groups } from './groups.mjs';
 import { survivors } from './survivors.mjs';
