@@ -102,8 +102,8 @@ rescue contact "control room, radio channel 1"
 rescue means "tripod and winch at the tail"`,
   liner: `
 material PE1000
-layer white 6 mm
-layer red 6 mm
+layer ivory 6 mm
+layer teal 6 mm
 thickness tolerance 0.3 mm
 panel length 1200 mm ± 1 mm
 condemn at 3 mm

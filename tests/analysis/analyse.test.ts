@@ -94,7 +94,7 @@ describe('a comment that allows', () => {
               uri: 'b',
               text:
                 machine.replace(plant, 'plant Tarnholt { }\n') +
-                inspect('P1 colour white', 'DG1 2026-06-29 meter 1 h'),
+                inspect('P1 colour ivory', 'DG1 2026-06-29 meter 1 h'),
             },
           ]),
         ).filter((code) => code === 'TL121'),
@@ -107,7 +107,7 @@ describe('a comment that allows', () => {
               uri: 'b',
               text:
                 machine.replace(plant, 'plant Tarnholt { }\n') +
-                inspect('P1 colour white', 'DG1 2026-07-01 meter 1 h'),
+                inspect('P1 colour ivory', 'DG1 2026-07-01 meter 1 h'),
             },
           ]),
         ),
@@ -196,7 +196,7 @@ it('leaves the conveyor of a broken fact out, and says it once', () => {
       one(
         specifications +
           conveyor('DG1', 'point P1 at 3 m clock 6:00', { length: 'length 22.4' }) +
-          inspect('P1 colour white'),
+          inspect('P1 colour ivory'),
       ),
     ),
   ).toEqual(['TL102']);

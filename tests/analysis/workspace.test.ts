@@ -80,11 +80,11 @@ describe('after any edits', () => {
 describe('what has not changed', () => {
   const workspace = createWorkspace();
   workspace.set('machine', { text: machine });
-  workspace.set('look', { text: inspect('P1 colour white') });
+  workspace.set('look', { text: inspect('P1 colour ivory') });
 
   it('gives the same analysis again', () => {
     const before = workspace.analyse();
-    workspace.set('look', { text: inspect('P1 colour white') });
+    workspace.set('look', { text: inspect('P1 colour ivory') });
     workspace.delete('not there');
     expect(workspace.analyse()).toBe(before);
   });
@@ -93,7 +93,7 @@ describe('what has not changed', () => {
   });
   it('keeps its machines while an inspection is typed', () => {
     const before = workspace.analyse().estate.conveyors[0];
-    workspace.set('look', { text: inspect('P1 colour red') });
+    workspace.set('look', { text: inspect('P1 colour teal') });
     expect(workspace.analyse().estate.conveyors[0]).toBe(before);
   });
   it('keeps the number of a text that goes and comes back', () => {

@@ -62,7 +62,7 @@ function reading(point: number, wear: number, random: () => number): { text: str
   const left = 12 - wear;
   if (left <= 0.1) return { text: `P${point} trough showing`, data: { point: `P${point}`, kind: 'trough' } };
   if (random() < 0.25) {
-    const colour = wear < 6 ? 'white' : 'red';
+    const colour = wear < 6 ? 'ivory' : 'teal';
     return { text: `P${point} colour ${colour}`, data: { point: `P${point}`, kind: 'colour', colour } };
   }
   const thickness = Math.max(0.1, left + 0.1 * gauss(random)).toFixed(1);
@@ -80,8 +80,8 @@ const plant = `plant Works "Synthetic works" {
 
 liner TwoLayer12 {
   material PE1000
-  layer white 6 mm
-  layer red 6 mm
+  layer ivory 6 mm
+  layer teal 6 mm
   panel length 1200 mm ± 1 mm
   condemn at 3 mm
 }

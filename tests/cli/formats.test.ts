@@ -162,7 +162,7 @@ describe('report', () => {
   });
 
   test('says in words what it cannot try', async () => {
-    const ran = await troughline(['report', '--with', 'colour BR1 red'], { cwd: folderWith(sound) });
+    const ran = await troughline(['report', '--with', 'colour BR1 teal'], { cwd: folderWith(sound) });
     expect(ran).toMatchObject({ exit: 2, out: '' });
     expect(ran.err).toContain('--with');
   });

@@ -90,9 +90,9 @@ async function onTheDesktop() {
       await list.locator('.monaco-list-row', { hasText: 'colour' }).first().waitFor();
       await shot('completion');
       await page.keyboard.press('Enter');
-      await page.keyboard.type('red');
+      await page.keyboard.type('teal');
       await until(
-        async () => (await hands.onScreen()).includes('T2 colour red'),
+        async () => (await hands.onScreen()).includes('T2 colour teal'),
         30_000,
         () => 'the row was not completed',
       );

@@ -71,8 +71,8 @@ plant Tarnholt "${facts.plantTitle ?? 'Tarnholt Organics'}" {
 }
 liner TwoLayer12 {
   material PE1000
-  layer white 6 mm
-  layer red 6 mm
+  layer ivory 6 mm
+  layer teal 6 mm
   panel length 1000 mm ± 1 mm
   condemn at 3 mm
   density 935 kg/m3

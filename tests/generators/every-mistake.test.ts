@@ -53,7 +53,7 @@ describe('odd shapes', () => {
     'three hundred metres': base.replace('length 12 m', 'length 300 m'),
     'almost upright': base.replace('incline 25 deg', 'incline 89 deg'),
     'falling steeply': base.replace('incline 25 deg', 'incline -60 deg'),
-    'a liner thicker than the trough is round': base.replace('layer white 6 mm', 'layer white 400 mm'),
+    'a liner thicker than the trough is round': base.replace('layer ivory 6 mm', 'layer ivory 400 mm'),
     'a screw wider than the trough': base.replace('outside diameter 300 mm', 'outside diameter 900 mm'),
     'a flight wider than the screw': base.replace('flight 60 mm', 'flight 600 mm'),
     'no parts at all': base.replace(

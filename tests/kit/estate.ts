@@ -71,11 +71,11 @@ export function plant(facts: Partial<Plant> = {}): Plant {
   };
 }
 
-/** 6 mm white over 6 mm red, condemned at 3 mm. */
+/** 6 mm ivory over 6 mm teal, condemned at 3 mm. */
 export function liner(facts: Partial<LinerSpecification> = {}): LinerSpecification {
   const layers = facts.layers ?? [
-    { name: 'white', thickness: mm(6), origin: origin() },
-    { name: 'red', thickness: mm(6), origin: origin() },
+    { name: 'ivory', thickness: mm(6), origin: origin() },
+    { name: 'teal', thickness: mm(6), origin: origin() },
   ];
   return {
     name: 'TwoLayer12',

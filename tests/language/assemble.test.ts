@@ -8,7 +8,7 @@ import { ReadingKind } from '../../src/domain/units/reading-kind.js';
 
 const otherLiner = liner
   .replace('TwoLayer12', 'Three12')
-  .replace('layer white 6 mm\n  layer red 6 mm', 'layer green 4 mm\n  layer white 4 mm\n  layer black 4 mm');
+  .replace('layer ivory 6 mm\n  layer teal 6 mm', 'layer green 4 mm\n  layer ivory 4 mm\n  layer black 4 mm');
 
 describe('colours', () => {
   const reline = (scope: string): string => `reline DG1 2025-06-01 meter 5000 h { liner Three12 ${scope} }`;
@@ -22,23 +22,23 @@ describe('colours', () => {
     expect(
       layers(
         reline(''),
-        look('2025-05-01', 4000, 'P1 colour white'),
-        look('2025-07-01', 6000, 'P1 colour white'),
+        look('2025-05-01', 4000, 'P1 colour ivory'),
+        look('2025-07-01', 6000, 'P1 colour ivory'),
       ),
     ).toEqual([0, 1]);
   });
   it('of a liner that has gone are unknown after it', () => {
     expect(
-      problemsOf(machine, otherLiner, reline(''), look('2025-07-01', 6000, 'P1 colour red')),
-    ).toMatchObject([{ kind: 'unknown colour', at: 'red', liner: 'Three12' }]);
+      problemsOf(machine, otherLiner, reline(''), look('2025-07-01', 6000, 'P1 colour teal')),
+    ).toMatchObject([{ kind: 'unknown colour', at: 'teal', liner: 'Three12' }]);
   });
   it('stay those of the old liner where the reline did not reach', () => {
     expect(
-      layers(reline('scope from 7 m to 9 m'), look('2025-07-01', 6000, 'P1 colour red\n  P2 colour black')),
+      layers(reline('scope from 7 m to 9 m'), look('2025-07-01', 6000, 'P1 colour teal\n  P2 colour black')),
     ).toEqual([1, 2]);
   });
   it('on the day of a reline may be of either liner', () => {
-    expect(layers(reline(''), look('2025-06-01', 5000, 'P1 colour red\n  P2 colour black'))).toEqual([1, 2]);
+    expect(layers(reline(''), look('2025-06-01', 5000, 'P1 colour teal\n  P2 colour black'))).toEqual([1, 2]);
   });
   it('that are unknown keep their row, marked', () => {
     const { readings } = read(machine, inspect('P1 colour blue')).estate;
@@ -49,11 +49,11 @@ describe('colours', () => {
 describe('names', () => {
   it('are found in other texts, wherever these stand', () => {
     expect(
-      problemsOf(inspect('P1 colour white'), conveyor('DG1', 'point P1 at 6 m clock 6:00'), specifications),
+      problemsOf(inspect('P1 colour ivory'), conveyor('DG1', 'point P1 at 6 m clock 6:00'), specifications),
     ).toEqual([]);
   });
   it('of conveyors may be written with their plant', () => {
-    expect(problemsOf(machine, inspect('P1 colour white', 'Tarnholt.DG1 2026-03-14 meter 8120 h'))).toEqual(
+    expect(problemsOf(machine, inspect('P1 colour ivory', 'Tarnholt.DG1 2026-03-14 meter 8120 h'))).toEqual(
       [],
     );
   });
@@ -73,16 +73,16 @@ describe('names', () => {
 
 describe('the same objects', () => {
   it('come back where nothing they are made of has changed', () => {
-    const sheets = [sheetOf(machine, 0), sheetOf(inspect('P1 colour white'), 1)];
+    const sheets = [sheetOf(machine, 0), sheetOf(inspect('P1 colour ivory'), 1)];
     const before = assemble(sheets).estate;
-    const after = assemble([sheets[0]!, sheetOf(inspect('P1 colour red'), 1, 'text1.trough')]).estate; // the first sheet is there
+    const after = assemble([sheets[0]!, sheetOf(inspect('P1 colour teal'), 1, 'text1.trough')]).estate; // the first sheet is there
     expect(after.conveyors[0]).toBe(before.conveyors[0]);
     expect(after.liners[0]).toBe(before.liners[0]);
   });
   it('change with their parts', () => {
     const before = assemble([sheetOf(specifications, 0), sheetOf(conveyor('DG1'), 1)]);
     const changed = assemble([
-      sheetOf(specifications.replace('white 6 mm', 'white 7 mm'), 0),
+      sheetOf(specifications.replace('ivory 6 mm', 'ivory 7 mm'), 0),
       sheetOf(conveyor('DG1'), 1),
     ]);
     expect(before.estate.conveyors[0]?.liner.thickness.value).toBe(12);
@@ -98,10 +98,10 @@ it('gives the same estate in whatever order the texts come', () => {
     conveyor('DG2', 'point P1 at 6 m clock 6:00'),
     conveyor('DG2'),
     'plant Tarnholt { duty 5 h/d }',
-    inspect('P1 colour red\n  P4 thickness 8 mm\n  at 3 m clock 5:00 thickness 4 mm'),
-    inspect('P1 colour white\n  at 2.5 m clock 5:00 thickness 4 mm', 'DG1 2025-03-14 meter 7000 h'),
+    inspect('P1 colour teal\n  P4 thickness 8 mm\n  at 3 m clock 5:00 thickness 4 mm'),
+    inspect('P1 colour ivory\n  at 2.5 m clock 5:00 thickness 4 mm', 'DG1 2025-03-14 meter 7000 h'),
     inspect('P1 colour blue\n  P9 thickness 8 mm', 'DG2 2025-03-14 meter 7000 h'),
-    inspect('P1 colour white', 'DG1 2026-03-14 meter 8120 h'),
+    inspect('P1 colour ivory', 'DG1 2026-03-14 meter 8120 h'),
     'reline DG1 2025-06-01 meter 7500 h { liner Three12 scope run 1 }',
     'reline DG2 2025-06-01 meter 7500 h { }',
     'job J { conveyor DG1 }',

@@ -6,7 +6,7 @@ import { analyse } from '../../src/analysis/analyse.js';
 
 const machine = `
 plant Tarnholt { }
-liner TwoLayer12 { layer white 6 mm layer red 6 mm panel length 1200 mm condemn at 3 mm }
+liner TwoLayer12 { layer ivory 6 mm layer teal 6 mm panel length 1200 mm condemn at 3 mm }
 screw Spiral400 { shaftless outside diameter 400 mm pitch 350 mm }
 conveyor DG1 {
   plant Tarnholt

@@ -34,8 +34,8 @@ describe('layout', () => {
     ],
     [
       'columns are not kept',
-      'liner L {\n  layer white  6 mm\n  layer red    6 mm\n}\n',
-      'liner L {\n  layer white 6 mm\n  layer red 6 mm\n}\n',
+      'liner L {\n  layer ivory  6 mm\n  layer teal   6 mm\n}\n',
+      'liner L {\n  layer ivory 6 mm\n  layer teal 6 mm\n}\n',
     ],
     [
       'one space before a unit, none before inch and degree signs',
@@ -86,8 +86,8 @@ describe('comments', () => {
     ],
     [
       'behind a fact, after one space',
-      'liner L {\n  layer white 6 mm       // wears first\n}',
-      'liner L {\n  layer white 6 mm // wears first\n}\n',
+      'liner L {\n  layer ivory 6 mm       // wears first\n}',
+      'liner L {\n  layer ivory 6 mm // wears first\n}\n',
     ],
     ['behind a brace', 'screw S { // a\n  shaftless\n} // b\n', 'screw S { // a\n  shaftless\n} // b\n'],
     [

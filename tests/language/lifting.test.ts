@@ -34,7 +34,7 @@ describe('taken out', () => {
   P4 trough  showing
   P5 not seen "build-up"
   at 14.20 m clock 8:00 thickness 3/8 in
-  at 14.20 m clock 8:00 color white`),
+  at 14.20 m clock 8:00 color ivory`),
       ),
     ).toBe(7);
   });
@@ -77,7 +77,7 @@ describe('the sheet is the same as from the parser alone', () => {
           'thickness 8.4',
           'thickness 9 mm ± 0.2 mm',
           'thickness 9 mm +/- 1 kg',
-          'colour red',
+          'colour teal',
           'colour blue',
           'color fit',
           'trough showing',

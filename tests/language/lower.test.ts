@@ -135,7 +135,7 @@ describe('readings', () => {
       inspect(`gauge ultrasonic ± 0.2 mm
   P1 thickness 8.4 mm
   P2 thickness 9 mm ± 0.5 mm "wet"
-  P1 colour red
+  P1 colour teal
   P2 trough showing
   P1 not seen "build-up"`),
     );

@@ -30,7 +30,7 @@ describe('a merge by facts', () => {
     const ours = base.replace('9 mm', '8.9 mm // read again').replace('}', '  P3 thickness 7 mm\n}');
     const theirs = base.replace(
       '  P2 thickness 8 mm\n',
-      '  // behind the gate\n  P2 thickness 7.5 mm\n  P4 colour red\n',
+      '  // behind the gate\n  P2 thickness 7.5 mm\n  P4 colour teal\n',
     );
     const { text, conflicts } = mergeTexts(base, ours, theirs);
     expect(conflicts).toBe(0);
@@ -40,7 +40,7 @@ describe('a merge by facts', () => {
         'P1 thickness 8.9 mm // read again',
         '// behind the gate',
         'P2 thickness 7.5 mm',
-        'P4 colour red',
+        'P4 colour teal',
         'P3 thickness 7 mm',
       ]),
     );
@@ -96,12 +96,12 @@ describe('a merge by facts', () => {
   });
 
   test('leaves layers that both rearranged, and steps of an order, to people', () => {
-    const liner = 'liner L {\n  layer grey 5 mm\n  layer red 5 mm\n}\n';
+    const liner = 'liner L {\n  layer grey 5 mm\n  layer teal 5 mm\n}\n';
     expect(
       mergeTexts(
         liner,
         liner.replace('}', '  layer blue 2 mm\n}'),
-        liner.replace('  layer grey', '  layer white 1 mm\n  layer grey'),
+        liner.replace('  layer grey', '  layer ivory 1 mm\n  layer grey'),
       ).conflicts,
     ).toBe(1);
     const job = 'job J {\n  conveyor DG1\n  order {\n    isolate\n    strip run 1\n  }\n}\n';
@@ -166,8 +166,8 @@ describe('the blocks of a text', () => {
   test('compare by what they say and not by how it is spelled', () => {
     expect(valueOfWords('P1 thickness 0.84 cm')).toBe(valueOfWords('P1   thickness 8.4 mm "seen well"'));
     expect(valueOfWords('P1 thickness 8.4 mm')).not.toBe(valueOfWords('P1 thickness 8.41 mm'));
-    expect(valueOfWords('at 12 m clock 05:00 color red')).toBe(
-      valueOfWords('at 12.00 m clock 5:00 colour red'),
+    expect(valueOfWords('at 12 m clock 05:00 color teal')).toBe(
+      valueOfWords('at 12.00 m clock 5:00 colour teal'),
     );
     expect(blocksOf('plant A { risk }')).toBe(undefined);
   });

@@ -43,7 +43,7 @@ describe('numbers and units', () => {
 
   it('does not guess at 12,000 h', () => {
     expect(
-      only('comma decimal', machine, inspect('P1 colour white', 'DG1 2026-03-14 meter 12,000 h')).readings,
+      only('comma decimal', machine, inspect('P1 colour ivory', 'DG1 2026-03-14 meter 12,000 h')).readings,
     ).toEqual(['12.000 h', '12000 h']);
   });
 
@@ -60,7 +60,7 @@ describe('numbers and units', () => {
 });
 
 describe('dates and clock positions', () => {
-  const dated = (date: string): string => inspect('P1 colour white', `DG1 ${date} meter 8120 h`);
+  const dated = (date: string): string => inspect('P1 colour ivory', `DG1 ${date} meter 8120 h`);
 
   it('mends 14/03/2026, which can only be March', () => {
     expect(only('date form', machine, dated('14/03/2026'))).toMatchObject({
@@ -144,12 +144,12 @@ describe('names', () => {
   });
   it('reports a conveyor that nothing is', () => {
     expect(
-      only('unknown name', machine, inspect('P1 colour white', 'DG2 2026-03-14 meter 8120 h')),
+      only('unknown name', machine, inspect('P1 colour ivory', 'DG2 2026-03-14 meter 8120 h')),
     ).toMatchObject({ what: 'conveyor', at: 'DG2', known: ['DG1'] });
   });
   it('says where a conveyor is after all', () => {
     expect(
-      only('unknown name', machine, inspect('P1 colour white', 'Other.DG1 2026-03-14 meter 8120 h'))
+      only('unknown name', machine, inspect('P1 colour ivory', 'Other.DG1 2026-03-14 meter 8120 h'))
         .elsewhere,
     ).toBe('DG1 is a conveyor of Tarnholt');
   });
@@ -178,16 +178,16 @@ describe('names', () => {
     expect(
       only('repeated name', specifications + conveyor('DG1', 'section S 10 m section S 12.4 m')).what,
     ).toBe('section');
-    expect(only('repeated name', liner.replace('red', 'white')).what).toBe('layer');
+    expect(only('repeated name', liner.replace('teal', 'ivory')).what).toBe('layer');
   });
   it('wants the plant where two plants have a conveyor of that name', () => {
     const other =
       'plant Other { }\n' + conveyor('DG1', 'point P1 at 6 m clock 6:00', { plant: 'plant Other' });
-    expect(only('ambiguous name', machine, other, inspect('P1 colour white'))).toMatchObject({
+    expect(only('ambiguous name', machine, other, inspect('P1 colour ivory'))).toMatchObject({
       at: 'DG1',
       candidates: ['Other.DG1', 'Tarnholt.DG1'],
     });
-    expect(problemsOf(machine, other, inspect('P1 colour white', 'Other.DG1 2026-03-14 meter 1 h'))).toEqual(
+    expect(problemsOf(machine, other, inspect('P1 colour ivory', 'Other.DG1 2026-03-14 meter 1 h'))).toEqual(
       [],
     );
   });
@@ -204,7 +204,7 @@ describe('names', () => {
     expect(only('unknown colour', machine, inspect('P1 colour blue'))).toMatchObject({
       at: 'blue',
       liner: 'TwoLayer12',
-      known: ['red', 'white'],
+      known: ['teal', 'ivory'],
     });
   });
   it('finds outages, crews and access units in the plant of the conveyor', () => {
@@ -229,7 +229,7 @@ describe('one slip, one message', () => {
     const broken =
       specifications + conveyor('DG1', 'point P1 at 6.2 m clock 7:30', { length: 'length 22,4 m' });
     expect(
-      problemsOf(broken, inspect('P1 colour white'), 'job J { conveyor DG1 }').map((problem) => problem.kind),
+      problemsOf(broken, inspect('P1 colour ivory'), 'job J { conveyor DG1 }').map((problem) => problem.kind),
     ).toEqual(['comma decimal']);
   });
   it('does not call a point unknown whose place is wrong', () => {
@@ -237,7 +237,7 @@ describe('one slip, one message', () => {
       specifications +
       conveyor('DG1', 'point P1 at 6.2 m clock 7.30\n point Q every 2 from 2 m to 8 m clock 7:30');
     expect(
-      problemsOf(text, inspect('P1 colour white\n Q2 colour white')).map((problem) => problem.kind),
+      problemsOf(text, inspect('P1 colour ivory\n Q2 colour ivory')).map((problem) => problem.kind),
     ).toEqual(['clock form', 'missing unit']);
   });
   it('does not call a crew unknown whose size is wrong', () => {

@@ -13,8 +13,8 @@ export const plant = `plant Tarnholt "Tarnholt Organics" {
 }
 `;
 export const liner = `liner TwoLayer12 {
-  layer white 6 mm
-  layer red 6 mm
+  layer ivory 6 mm
+  layer teal 6 mm
   panel length 1200 mm
   condemn at 3 mm
 }

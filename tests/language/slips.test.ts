@@ -35,7 +35,7 @@ describe('a word that does not belong', () => {
   });
   it('is not told for a `colour` without a layer: that is told on its own line, and the rows below are read', () => {
     const rows =
-      'P1 colour\n P2 thickness 8 mm\n at 3 m clock 6:00 colour // ?\n by "me"\n P3 colour red\n P4 color\n}\n';
+      'P1 colour\n P2 thickness 8 mm\n at 3 m clock 6:00 colour // ?\n by "me"\n P3 colour teal\n P4 color\n}\n';
     const text = `inspection A 2026-01-01 meter 1 h {\n ${rows}`;
     expect(parseText(text).slips.map(({ start, message }) => [lineOf(text, start), message])).toEqual([
       [2, '`colour` names no layer here: write the one that shows behind it, such as `colour teal`.'],
@@ -71,7 +71,7 @@ describe('a word that does not belong', () => {
 
 describe('braces and quotes', () => {
   it('a block that is not closed before the next', () => {
-    expect(slipsOf(`plant A {\n  duty 5 h/d\n${inspect('P1 colour white')}`)).toEqual([
+    expect(slipsOf(`plant A {\n  duty 5 h/d\n${inspect('P1 colour ivory')}`)).toEqual([
       'inspection: A plant is not closed before `inspection`: a closing `}` is missing.',
     ]);
   });
@@ -85,7 +85,7 @@ describe('braces and quotes', () => {
       '}: This `}` closes nothing: the block before it is closed already.',
     ]));
   it('a text without its closing quote', () => {
-    expect(slipsOf(inspect('by "day shift\n  P1 colour white'))[0]).toBe(
+    expect(slipsOf(inspect('by "day shift\n  P1 colour ivory'))[0]).toBe(
       '": This text has no closing quote on its line: write `"` where it ends.',
     );
   });
@@ -106,7 +106,7 @@ describe('after a slip', () => {
   it('a machine, a specification or a reline is left out: what is lost may change all the rest', () => {
     expect(read(specifications, body('brake Gate at 12 m slide gate')).estate.conveyors).toEqual([]);
     expect(
-      read('liner L { layer white 6 mm layr red 6 mm panel length 1200 mm condemn at 3 mm }').estate.liners,
+      read('liner L { layer ivory 6 mm layr teal 6 mm panel length 1200 mm condemn at 3 mm }').estate.liners,
     ).toEqual([]);
     expect(read(machine, 'reline DG1 2025-01-01 meter 5 h { scop run 1 }').estate.relines).toEqual([]);
   });
@@ -119,7 +119,7 @@ describe('after a slip', () => {
   });
   it('in a header that is being typed, its name is known', () => {
     expect(
-      problemsOf(machine, 'conveyor DG2', inspect('P1 colour white', 'DG2 2026-03-14 meter 8120 h')).map(
+      problemsOf(machine, 'conveyor DG2', inspect('P1 colour ivory', 'DG2 2026-03-14 meter 8120 h')).map(
         (problem) => problem.kind,
       ),
     ).toEqual(['syntax']);
@@ -155,7 +155,7 @@ it('never names a token or a rule', () => {
     'plant A { outage X 2027-01-01',
     'plant A { shift',
     'liner L { layer',
-    'liner L { layer red',
+    'liner L { layer teal',
     'liner L { joint',
     'screw S { flight 3 mm',
     'conveyor C { drive at',

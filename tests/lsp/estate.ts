@@ -10,8 +10,8 @@ export const plant = `plant Tarnholt "Tarnholt Organics" {
 
 liner TwoLayer12 {
   material PE1000
-  layer white 6 mm
-  layer red 6 mm
+  layer ivory 6 mm
+  layer teal 6 mm
   panel length 1200 mm ± 1 mm
   condemn at 3 mm
   joint butted
@@ -49,7 +49,7 @@ export const inspection = `inspection DG1 2024-03-14 meter 3120 h {
   by "day shift"
   view downstream
   P1 thickness 10.4 mm
-  Q3 colour white
+  Q3 colour ivory
   Q4 not seen "build-up"
 }
 `;
@@ -57,7 +57,7 @@ export const inspection = `inspection DG1 2024-03-14 meter 3120 h {
 export const later = `inspection Tarnholt.DG1 2025-03-12 meter 8120 h {
   view downstream
   P1 thickness 8.4 mm
-  Q3 colour red
+  Q3 colour teal
 }
 `;
 

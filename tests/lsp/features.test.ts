@@ -54,7 +54,7 @@ describe('hover', () => {
 
   it('says that a colour is a bound and no more', async () => {
     session = await startSession(files);
-    expect(await hoverText('inspections/DG1-2025-03-12.trough', later, 'red')).toContain(
+    expect(await hoverText('inspections/DG1-2025-03-12.trough', later, 'teal')).toContain(
       'between 6.0 mm and 12.0 mm',
     );
   });
@@ -107,7 +107,7 @@ describe('definition and references', () => {
     ['DG1.trough', conveyor, 'TwoLayer12', 'plant.trough:9'],
     ['inspections/DG1-2025-03-12.trough', later, 'Tarnholt', 'plant.trough:1'],
     ['inspections/DG1-2025-03-12.trough', later, 'DG1', 'DG1.trough:2'],
-    ['inspections/DG1-2025-03-12.trough', later, 'red', 'plant.trough:12'],
+    ['inspections/DG1-2025-03-12.trough', later, 'teal', 'plant.trough:12'],
     ['inspections/DG1-2025-03-12.trough', later, 'Q3', 'DG1.trough:16'],
   ])('in %s finds where a name is declared', async (name, text, words, wanted) => {
     session = await startSession(files);
@@ -124,7 +124,7 @@ describe('definition and references', () => {
       return found.length;
     };
     expect(await count('DG1.trough', conveyor, 'P1')).toBe(3);
-    expect(await count('plant.trough', plant, 'red')).toBe(2);
+    expect(await count('plant.trough', plant, 'teal')).toBe(2);
     expect(await count('DG1.trough', conveyor, 'DG1 "')).toBe(4);
     expect(await count('DG1.trough', conveyor, 'Gate')).toBe(2);
   });
@@ -165,7 +165,7 @@ describe('rename', () => {
   it('renames a row of points by its letters and keeps the numbers', async () => {
     session = await startSession(files);
     const after = await rename('DG1.trough', conveyor, 'Q every', 'High');
-    expect(after['inspections/DG1-2024-03-14.trough']).toContain('High3 colour white');
+    expect(after['inspections/DG1-2024-03-14.trough']).toContain('High3 colour ivory');
     expect(after['inspections/DG1-2024-03-14.trough']).toContain('High4 not seen');
   });
 
@@ -186,9 +186,9 @@ describe('rename', () => {
 
   it('renames a layer in the readings of conveyors that have the liner, not in those of another liner', async () => {
     const other =
-      'liner Other { layer red 8 mm\n condemn at 2 mm\n panel length 1 m ± 1 mm }\nconveyor X1 { liner Other\n point P1 at 1 m clock 6:00 }\ninspection X1 2025-01-01 meter 5 h {\n  P1 colour red\n}\n';
+      'liner Other { layer teal 8 mm\n condemn at 2 mm\n panel length 1 m ± 1 mm }\nconveyor X1 { liner Other\n point P1 at 1 m clock 6:00 }\ninspection X1 2025-01-01 meter 5 h {\n  P1 colour teal\n}\n';
     session = await startSession({ ...files, 'other.trough': other });
-    const after = await rename('plant.trough', plant, 'red', 'yellow');
+    const after = await rename('plant.trough', plant, 'teal', 'yellow');
     expect(after['inspections/DG1-2025-03-12.trough']).toContain('Q3 colour yellow');
     expect(after['other.trough']).toBeUndefined();
   });
@@ -378,7 +378,7 @@ describe('completion', () => {
       labels(
         await complete('new.trough', 'inspection DG1 2025-04-01 meter 8400 h {\n  P1 colour ‸\n}\n', others),
       ),
-    ).toEqual(['white', 'red']);
+    ).toEqual(['ivory', 'teal']);
   });
 
   it.each([

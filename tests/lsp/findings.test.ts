@@ -153,7 +153,7 @@ describe('findings', () => {
 
 describe('mends', () => {
   it('mend one finding, all of its kind, or everything that is certain', async () => {
-    const text = inspection.replace('10.4 mm', '10,4 mm').replace('colour white', 'thickness 9,1 mm');
+    const text = inspection.replace('10.4 mm', '10,4 mm').replace('colour ivory', 'thickness 9,1 mm');
     session = await startSession({ ...files, 'a.trough': text });
     const found = await actions('a.trough', text, '10,4', ['quickfix']);
     expect(mended('a.trough', text, found[0])).toContain('thickness 10.4 mm');

@@ -162,7 +162,7 @@ describe('a new inspection', () => {
       '// P1  (last time: 8.4 mm)',
       '// Q1',
       '// Q2',
-      '// Q3  (last time: red)',
+      '// Q3  (last time: teal)',
       '// Q4  (last time: not seen)',
     ]);
   });

@@ -49,7 +49,7 @@ describe('a machine that nobody touches', () => {
   test('without a day the same finding names the records, and is no work of the calendar', () => {
     const late = inSoundEstate(
       'estate',
-      `${looked}\ninspection DG1 2027-05-03 meter 18000 h {\n  P2 colour white\n}`,
+      `${looked}\ninspection DG1 2027-05-03 meter 18000 h {\n  P2 colour ivory\n}`,
     );
     const found = analyse([{ uri: 'a.trough', text: late }]).findings.find(({ code }) => code === 'TL436');
     expect(found?.message).toContain('the records reach to 2027-05-03');
@@ -71,7 +71,7 @@ describe('a machine that nobody touches', () => {
 test('a slip in a year is told at its own line, not only by what it does to everything else', () => {
   const text = inSoundEstate(
     'estate',
-    `${looked}\ninspection DG1 2062-09-08 meter 15000 h {\n  P1 colour red\n}`,
+    `${looked}\ninspection DG1 2062-09-08 meter 15000 h {\n  P1 colour teal\n}`,
   );
   const { findings, locate } = analyse([{ uri: 'a.trough', text }]);
   const found = findings.filter(({ code }) => code === 'TL545');

@@ -18,8 +18,8 @@ screw Large430 {
   flight 80 mm by 25 mm
 }
 liner Thin8 {
-  layer white 4 mm
-  layer red 4 mm
+  layer ivory 4 mm
+  layer teal 4 mm
   panel length 1200 mm ± 1 mm
   condemn at 2 mm
 }
@@ -68,8 +68,8 @@ screw change DG1 2025-03-10 meter 6200 h { screw Left400 }`,
   });
 
   test('sizes in inches are as good as sizes in millimetres', () => {
-    expect(codesIn('liner', '  layer white 1/4 in\n  layer red 1/4 in')).toEqual([]);
-    expect(codesIn('liner', '  layer white 1/4 mm\n  layer red 1/4 in')).toContain('TL234');
+    expect(codesIn('liner', '  layer ivory 1/4 in\n  layer teal 1/4 in')).toEqual([]);
+    expect(codesIn('liner', '  layer ivory 1/4 mm\n  layer teal 1/4 in')).toContain('TL234');
   });
 
   test('a size beyond belief is told once, and what would be computed from it is left alone', () => {
@@ -77,7 +77,7 @@ screw change DG1 2025-03-10 meter 6200 h { screw Left400 }`,
       'TL234',
     ]);
     expect(codesIn('screw', '  outside diameter 400 in\n  pitch 350 mm')).toEqual(['TL234']);
-    expect(codesIn('liner', '  layer white 10 in\n  layer red 6 mm')).toEqual(['TL234']);
+    expect(codesIn('liner', '  layer ivory 10 in\n  layer teal 6 mm')).toEqual(['TL234']);
   });
 });
 

@@ -60,7 +60,7 @@ describe('jobs and their surroundings', () => {
 
   test('a job done before the newest record is settled by the reline that was written down', () => {
     const job =
-      '\ninspection DG1 2025-03-10 meter 6200 h { P1 colour white }\njob J1 {\n  conveyor DG1\n  window 2024-09-09 to 2024-09-13\n  reline run above Gate\n  crews Alpha\n}';
+      '\ninspection DG1 2025-03-10 meter 6200 h { P1 colour ivory }\njob J1 {\n  conveyor DG1\n  window 2024-09-09 to 2024-09-13\n  reline run above Gate\n  crews Alpha\n}';
     expect(codesIn('estate', job)).toEqual(['TL436']);
     expect(
       codesIn(

@@ -18,8 +18,8 @@ ${shelf}
 }
 liner TwoLayer12 {
   material PE1000
-  layer white 6 mm
-  layer red 6 mm
+  layer ivory 6 mm
+  layer teal 6 mm
   panel length 1200 mm
   condemn at 3 mm
   joint butted
@@ -42,7 +42,7 @@ conveyor DG1 {
   point P1 at 6 m clock 5:00
 }
 inspection DG1 2027-03-01 meter 8000 h {
-  P1 colour white
+  P1 colour ivory
 }
 job J1 {
   conveyor DG1

@@ -58,7 +58,7 @@ describe('readings against one another', () => {
   test('a colour is an interval: only beyond its ends does it contradict a thickness', () => {
     // Second layer: nothing to 6 mm left; 5 % of 6 mm and 0.2 mm of reading make 3·0.36 = 1.08 mm of doubt at its upper end.
     const pair = (thickness: string): string =>
-      round('2024-09-09', 3600, 'P1 colour red') + round('2025-03-10', 6200, `P1 thickness ${thickness} mm`);
+      round('2024-09-09', 3600, 'P1 colour teal') + round('2025-03-10', 6200, `P1 thickness ${thickness} mm`);
     expect(codesIn('estate', pair('7.0'))).toEqual([]);
     expect(codesIn('estate', pair('7.2'))).toEqual(['TL307']);
   });
@@ -67,7 +67,7 @@ describe('readings against one another', () => {
     expect(
       codesIn(
         'estate',
-        round('2024-09-09', 3600, 'P1 trough showing') + round('2025-03-10', 6200, 'P1 colour red'),
+        round('2024-09-09', 3600, 'P1 trough showing') + round('2025-03-10', 6200, 'P1 colour teal'),
       ),
     ).toEqual(['TL308']);
   });
@@ -123,7 +123,7 @@ describe('inspections as a whole', () => {
   });
 
   test('colours that stay the same are no copy, three equal thicknesses are', () => {
-    const colours = 'P1 colour white\n  P2 colour white\n  at 5 m clock 7:30 colour white';
+    const colours = 'P1 colour ivory\n  P2 colour ivory\n  at 5 m clock 7:30 colour ivory';
     const thicknesses = 'P1 thickness 9.8 mm\n  P2 thickness 9.9 mm\n  at 5 m clock 7:30 thickness 10.0 mm';
     expect(
       codesIn('estate', round('2025-03-10', 6200, colours) + round('2025-09-08', 9000, colours)),

@@ -58,7 +58,7 @@ const slip: fc.Arbitrary<Slip> = fc.oneof(
         ['kg', 't'],
         ['deg', 'mm'],
         ['head', 'tail'],
-        ['white', 'red'],
+        ['ivory', 'teal'],
         ['P1', 'P2'],
         ['Gate', 'Inlet'],
       ),

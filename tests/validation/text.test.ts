@@ -9,7 +9,7 @@ const titles = (code: string, given: Parameters<typeof findingsIn>[0], lines: st
 describe('slips of the pen and their quick fixes', () => {
   test('a missing unit is offered only in units that make a plausible size', () => {
     expect(titles('TL102', 'conveyor', '  length 12')).toEqual(['Write 12 m', 'Write 12 ft']);
-    expect(titles('TL102', 'liner', '  layer white 6\n  layer red 6 mm')).toEqual(['Write 6 mm']);
+    expect(titles('TL102', 'liner', '  layer ivory 6\n  layer teal 6 mm')).toEqual(['Write 6 mm']);
     expect(titles('TL102', 'screw', '  outside diameter 400')).toEqual(['Write 400 mm']);
     expect(titles('TL102', 'screw', '  outside diameter 16')).toEqual(['Write 16 in', 'Write 16 cm']);
   });
@@ -20,7 +20,7 @@ describe('slips of the pen and their quick fixes', () => {
   });
 
   test('a comma that may separate thousands is left to the author: both readings are offered, neither preferred', () => {
-    const [finding] = findingsIn('estate', 'inspection DG1 2025-03-10 meter 6,200 h { P1 colour white }');
+    const [finding] = findingsIn('estate', 'inspection DG1 2025-03-10 meter 6,200 h { P1 colour ivory }');
     expect(finding?.code).toBe('TL105');
     expect(finding?.fixes?.map((fix) => fix.title)).toEqual(['Write 6.200 h', 'Write 6200 h']);
     expect(finding?.fixes?.some((fix) => fix.preferred)).toBe(false);
@@ -64,7 +64,7 @@ conveyor DG2 {
   point Top at 11 m clock 7:30
 }
 inspection DG1 2024-03-10 meter 900 h {
-  Top colour white
+  Top colour ivory
 }`;
     expect(messageOf('TL116', 'estate', other)).toBe(
       'DG1 has no point Top, but DG2 has: is this the sheet of another conveyor?',

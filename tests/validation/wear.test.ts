@@ -23,11 +23,11 @@ describe('remaining life by hand', () => {
   });
 
   test('what was seen after the last thickness overrules it', () => {
-    // 9.0 mm at 8500 h: 0.353 mm/1000 h, 17 000 h left, nothing to say. Red at 9300 h: at most 6 mm left, 3 mm in 800 h is
+    // 9.0 mm at 8500 h: 0.353 mm/1000 h, 17 000 h left, nothing to say. Teal at 9300 h: at most 6 mm left, 3 mm in 800 h is
     // 3.75 mm/1000 h: 800 h, and Spring26 is 2970 h away.
     const before = round('2025-08-25', 8500, 'P1 thickness 9.0 mm');
     expect(codesIn('estate', before)).not.toContain('TL501');
-    expect(messageOf('TL501', 'estate', before + round('2025-10-06', 9300, 'P1 colour red'))).toContain(
+    expect(messageOf('TL501', 'estate', before + round('2025-10-06', 9300, 'P1 colour teal'))).toContain(
       'P1 of DG1 has at most 6 mm left',
     );
     // In one round with the thickness, whatever stands first; and a thickness read later counts again.
@@ -35,7 +35,7 @@ describe('remaining life by hand', () => {
     expect(codesIn('estate', round('2025-10-06', 9300, near))).toContain('TL501');
     for (const rows of [`P1 trough showing\n  ${near}`, `${near}\n  P1 trough showing`])
       expect(codesIn('estate', round('2025-10-06', 9300, rows))).not.toContain('TL501');
-    const later = round('2025-08-25', 8500, 'P1 colour red') + round('2025-10-06', 9300, near);
+    const later = round('2025-08-25', 8500, 'P1 colour teal') + round('2025-10-06', 9300, near);
     expect(codesIn('estate', later)).toContain('TL501');
     // Steel is told by its own rule; nothing is reckoned forward from a liner that is not there.
     const worn = codesIn('estate', before + round('2025-10-06', 9300, 'P1 trough showing'));
@@ -70,9 +70,9 @@ describe('remaining life by hand', () => {
 
 describe('colours', () => {
   test('bound the rate: the limit is out of reach while they keep it away, and not longer', () => {
-    // White at 3600 h: at most 6/3600; nine of twelve mm are gone at 1.5 × 3600 = 5400 h at the earliest.
+    // Ivory at 3600 h: at most 6/3600; nine of twelve mm are gone at 1.5 × 3600 = 5400 h at the earliest.
     const seen = (date: string, meter: number): string =>
-      round('2024-09-09', 3600, 'P1 colour white') + round(date, meter, 'P1 colour red');
+      round('2024-09-09', 3600, 'P1 colour ivory') + round(date, meter, 'P1 colour teal');
     expect(codesIn('estate', seen('2025-01-06', 5390))).toEqual([]);
     expect(codesIn('estate', seen('2025-01-06', 5410))).toEqual(['TL504']);
   });
@@ -81,7 +81,7 @@ describe('colours', () => {
     expect(
       codesIn(
         'estate',
-        round('2024-09-09', 3600, 'P1 thickness 9.6 mm') + round('2025-03-10', 6200, 'P1 colour red'),
+        round('2024-09-09', 3600, 'P1 thickness 9.6 mm') + round('2025-03-10', 6200, 'P1 colour teal'),
       ),
     ).toEqual([]);
   });

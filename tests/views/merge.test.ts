@@ -29,9 +29,9 @@ describe('entries of two tabs', () => {
 
   test('an answer that is one whole is never mixed', () => {
     const whole = (path: readonly string[]): boolean => path.length === 2;
-    const base = { points: { P1: { kind: 'colour', colour: 'red' } } };
+    const base = { points: { P1: { kind: 'colour', colour: 'teal' } } };
     const mine = { points: { P1: { kind: 'thickness', value: '5' } } };
-    const theirs = { points: { P1: { kind: 'colour', colour: 'white' } } };
+    const theirs = { points: { P1: { kind: 'colour', colour: 'ivory' } } };
     expect(merged(base, mine, theirs, whole).value).toEqual(mine);
   });
 

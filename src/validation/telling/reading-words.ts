@@ -1,4 +1,4 @@
-// A reading in words, for messages: `8.4 mm`, `white showing`, `bare steel`.
+// A reading in words, for messages: `8.4 mm`, `ivory showing`, `bare steel`.
 
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';

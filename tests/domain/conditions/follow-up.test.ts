@@ -40,7 +40,7 @@ describe('what becomes of a condition', () => {
   const torn = look('2024-09-09', 3600, 'panel torn at 4.2 m serious', 'bolts missing 2 at P2');
 
   test('a look that is silent leaves it open and unanswered', () => {
-    expect(states(read(torn, look('2025-03-10', 6000, 'P1 colour white')))).toEqual([
+    expect(states(read(torn, look('2025-03-10', 6000, 'P1 colour ivory')))).toEqual([
       'panel torn at 4.20 m: unanswered',
       '2 bolts missing at P2: unanswered',
     ]);
@@ -169,7 +169,7 @@ describe('one value behind all pages', () => {
       'panel torn at 9.2 m urgent photo "photos/tear.png" "a flap stands up"',
       'gearbox oil leak',
     ),
-    look('2025-03-10', 6000, 'P1 colour white', 'panel torn at 9.2 m "longer now"'),
+    look('2025-03-10', 6000, 'P1 colour ivory', 'panel torn at 9.2 m "longer now"'),
     'job J1 "Reline above the gate" {\n  conveyor DG1\n  outage Spring27\n  reline run above Gate\n  crews Alpha, Bravo\n  access units MP1\n}',
   );
   const [conveyor] = estate.conveyors;

@@ -84,7 +84,7 @@ describe('the arithmetic over bare hours', () => {
 
   test('steel that shows is bare from between the two looks', () => {
     const { spans, unread } = stateOf(
-      read(look('2024-09-09', 3600, 'P1 colour white'), look('2025-03-10', 6000, 'P1 trough showing')),
+      read(look('2024-09-09', 3600, 'P1 colour ivory'), look('2025-03-10', 6000, 'P1 trough showing')),
     );
     expect(spans).toHaveLength(1);
     expect([spans[0]?.lined?.hours, spans[0]?.found.hours]).toEqual([3600, 6000]);
@@ -136,7 +136,7 @@ describe('words', () => {
 
   test('a finding of the drive may have a place', () => {
     const { estate, findings } = read(
-      look('2024-09-09', 3600, 'finding drive at 11.2 m "leaks"', 'P1 colour white'),
+      look('2024-09-09', 3600, 'finding drive at 11.2 m "leaks"', 'P1 colour ivory'),
     );
     expect(findings).toEqual([]);
     expect(estate.inspections[0]?.remarks[0]).toMatchObject({ part: 'drive', text: 'leaks' });

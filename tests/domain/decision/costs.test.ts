@@ -43,8 +43,8 @@ ${Object.entries(own)
 }
 liner TwoLayer12 {
   material PE1000
-  layer white 6 mm
-  layer red 6 mm
+  layer ivory 6 mm
+  layer teal 6 mm
   panel length 1200 mm
   condemn at 3 mm
   bolt M10 rows 2 pitch 300 mm countersink 4 mm

@@ -49,7 +49,7 @@ describe('a liner of its own from the beginning', () => {
   test('has its own panels, colours and condemn limit, and its hours count from commissioning', () => {
     const analysis = read(
       'liner TwoLayer10 run above Gate',
-      'inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour red\n  P2 colour orange\n}',
+      'inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour teal\n  P2 colour orange\n}',
     );
     expect(analysis.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
     const { estate } = analysis;

@@ -16,8 +16,8 @@ const machine = `plant Tarnholt {
   crew Bravo 3 people
 }
 liner TwoLayer12 {
-  layer white 6 mm
-  layer red 6 mm
+  layer ivory 6 mm
+  layer teal 6 mm
   panel length 1000 mm
   condemn at 3 mm
 }

@@ -84,8 +84,8 @@ describe('all hidden, all not yet, all trough', () => {
       fitWear(
         reduced(
           [
-            { at: 4000, saw: 'white' },
-            { unit: 1, at: 6000, saw: 'white' },
+            { at: 4000, saw: 'ivory' },
+            { unit: 1, at: 6000, saw: 'ivory' },
           ],
           2,
         ),
@@ -94,7 +94,7 @@ describe('all hidden, all not yet, all trough', () => {
   });
 
   it('all "not yet" with an expected life: bounds only, later than the expectation alone', () => {
-    const bounded = life(forecastUnit(fitted([{ at: 8000, saw: 'white' }]), 0, 12));
+    const bounded = life(forecastUnit(fitted([{ at: 8000, saw: 'ivory' }]), 0, 12));
     const bare = life(forecastUnit(fitted([]), 0, 12));
     expect(bounded.basis).toBe('bounds only');
     expect(bounded.shortAt).toBe(8000);
@@ -154,15 +154,15 @@ describe('records that disagree', () => {
       fitted([
         { at: 3000, saw: 10.5 },
         { at: 6000, saw: 9.2 },
-        { at: 6200, saw: 'white' },
+        { at: 6200, saw: 'ivory' },
       ]).remarks,
     ).toEqual([]);
   });
 
   it('a contradiction of colours still forecasts, by the worse record', () => {
     const fit = fitted([
-      { at: 5000, saw: 'red' },
-      { at: 8000, saw: 'white' },
+      { at: 5000, saw: 'teal' },
+      { at: 8000, saw: 'ivory' },
     ]);
     const forecast = life(forecastUnit(fit, 0, 12));
     expect(fit.remarks.map(({ kind }) => kind)).toEqual(['contradiction']);
@@ -239,7 +239,7 @@ describe('exposures and values out of the way', () => {
     () => {
       const saw = fc.oneof(
         fc.double({ min: 0, max: 14, noNaN: true }),
-        fc.constantFrom('white', 'red', 'trough', 'not seen'),
+        fc.constantFrom('ivory', 'teal', 'trough', 'not seen'),
         fc.constantFrom(0, -3, 1e6, NaN),
       );
       const at = fc.oneof(
@@ -253,7 +253,7 @@ describe('exposures and values out of the way', () => {
             row as fc.Arbitrary<{
               unit: number;
               at: number;
-              saw: number | 'white' | 'red' | 'trough' | 'not seen';
+              saw: number | 'ivory' | 'teal' | 'trough' | 'not seen';
             }>,
             { maxLength: 14 },
           ),

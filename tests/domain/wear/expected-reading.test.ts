@@ -15,7 +15,7 @@ describe('an expected reading', () => {
       { at: 2000, saw: 10.1 },
       { at: 4000, saw: 8.4 },
       { unit: 1, at: 4000, saw: 8.9 },
-      { unit: 2, at: 3000, saw: 'white' },
+      { unit: 2, at: 3000, saw: 'ivory' },
     ],
     4,
   );

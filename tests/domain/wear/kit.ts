@@ -10,7 +10,7 @@ import { ReadingKind } from '../../../src/domain/units/reading-kind.js';
 export interface Seen {
   readonly unit?: number;
   readonly at: number;
-  readonly saw: number | 'white' | 'red' | 'trough' | 'not seen';
+  readonly saw: number | 'ivory' | 'teal' | 'trough' | 'not seen';
   readonly day?: number;
 }
 
@@ -28,7 +28,7 @@ export function columnsOf(rows: readonly Seen[]): ReadingColumns {
     unit: rows.map((r) => r.unit ?? 0),
     exposure: rows.map((r) => r.at),
     kind,
-    value: rows.map(({ saw }) => (typeof saw === 'number' ? saw : saw === 'red' ? 1 : 0)),
+    value: rows.map(({ saw }) => (typeof saw === 'number' ? saw : saw === 'teal' ? 1 : 0)),
   };
   return rows.some((r) => r.day !== undefined) ? { ...columns, day: rows.map((r) => r.day ?? 0) } : columns;
 }

@@ -32,14 +32,14 @@ describe('after the last thickness', () => {
   });
 
   test('the second colour before the arithmetic has it caps what is left', () => {
-    // At 6000 h arithmetic has 9 mm; red begins at 6 mm left. 4 mm in 2000 h: 2 mm/1000 h, 3 mm to the limit, 1500 h.
+    // At 6000 h arithmetic has 9 mm; teal begins at 6 mm left. 4 mm in 2000 h: 2 mm/1000 h, 3 mm to the limit, 1500 h.
     const { result, overruled } = known({ exposure: 4000, thickness: 10 }, { exposure: 6000, layer: 1 });
     expect(result).toMatchObject({ kind: 'rate', last: { exposure: 6000, thickness: 6 }, remaining: 1500 });
     expect(overruled?.by).toBe('colour');
   });
 
   test('a colour that agrees, or speaks of more, changes nothing', () => {
-    // At 13000 h arithmetic has 5.5 mm: red. At 12000 h it has just 6 mm.
+    // At 13000 h arithmetic has 5.5 mm: teal. At 12000 h it has just 6 mm.
     for (const look of [
       { exposure: 13_000, layer: 1 },
       { exposure: 12_000, layer: 1 },

@@ -30,10 +30,10 @@ describe('thicknesses', () => {
 describe('colours', () => {
   it('keep only the edges that matter: the last not yet and the first reached of each depth', () => {
     const units = reduced([
-      { at: 2000, saw: 'white' },
-      { at: 4000, saw: 'white' },
-      { at: 7000, saw: 'red' },
-      { at: 8000, saw: 'red' },
+      { at: 2000, saw: 'ivory' },
+      { at: 4000, saw: 'ivory' },
+      { at: 7000, saw: 'teal' },
+      { at: 8000, saw: 'teal' },
     ]);
     expect([...units.edgeDepth]).toEqual([6, 12]);
     expect([...units.edgeNotYet]).toEqual([4000, 8000]);
@@ -57,8 +57,8 @@ describe('colours', () => {
 describe('odd records become remarks', () => {
   it('a layer that showed and later did not: the worse record is believed, both are named', () => {
     const units = reduced([
-      { at: 5000, saw: 'red' },
-      { at: 8000, saw: 'white' },
+      { at: 5000, saw: 'teal' },
+      { at: 8000, saw: 'ivory' },
     ]);
     expect(units.remarks).toContainEqual({
       kind: 'contradiction',
@@ -74,7 +74,7 @@ describe('odd records become remarks', () => {
   it('the trough and later the first colour', () => {
     const units = reduced([
       { at: 5000, saw: 'trough' },
-      { at: 8000, saw: 'white' },
+      { at: 8000, saw: 'ivory' },
     ]);
     expect(units.remarks).toContainEqual({
       kind: 'contradiction',
@@ -88,9 +88,9 @@ describe('odd records become remarks', () => {
   it('a colour again, later and as before, is no contradiction', () => {
     expect(
       reduced([
-        { at: 5000, saw: 'white' },
-        { at: 8000, saw: 'red' },
-        { at: 9000, saw: 'red' },
+        { at: 5000, saw: 'ivory' },
+        { at: 8000, saw: 'teal' },
+        { at: 9000, saw: 'teal' },
       ]).remarks,
     ).toEqual([]);
   });

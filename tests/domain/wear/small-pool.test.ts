@@ -18,7 +18,7 @@ const { readings, depth, lives, first, firstOfTwelveNotInspected } = JSON.parse(
 
 describe('four units and one not inspected', () => {
   const rows: Seen[] = readings.flatMap((unit, k) => unit.map(([at, saw]) => ({ unit: k, at, saw })));
-  const fit = fitted([...rows, { unit: 2, at: 4000, saw: 'white' }], 16, {
+  const fit = fitted([...rows, { unit: 2, at: 4000, saw: 'ivory' }], 16, {
     expectedLife: { depth: 12, exposure: 12_000 },
     gaugeError: 0.5,
     dutyNoise: 'none',

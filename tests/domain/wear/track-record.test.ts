@@ -115,7 +115,7 @@ describe('track record: the wear up to the last look', () => {
   });
 
   it('says at which cuts nothing could be fitted', () => {
-    const colours = story(9).map((row) => ((row.day ?? 0) < 720 ? { ...row, saw: 'white' as const } : row));
+    const colours = story(9).map((row) => ((row.day ?? 0) < 720 ? { ...row, saw: 'ivory' as const } : row));
     const rows = [...colours, { unit: 0, at: 1500, day: 180, saw: 11 }];
     const none = judged(rows, {}, { options: { gaugeError: 0.4 } });
     expect(none.silentCuts.length + none.looks.length).toBeGreaterThan(0);

@@ -8,7 +8,7 @@ import { remainingLife } from '../../../src/generators/remaining-life/remaining-
 import { day, liftConveyor, read, tarnholt, theConveyor } from '../estate.js';
 
 const thick = (text: string): string =>
-  text.replace('layer white 6 mm', 'layer white 8 mm').replace('layer red 6 mm', 'layer red 8 mm');
+  text.replace('layer ivory 6 mm', 'layer ivory 8 mm').replace('layer teal 6 mm', 'layer teal 8 mm');
 
 function expectedOf(more: string, asOf: string, point: string, change = (text: string): string => text) {
   const analysis = read(change(liftConveyor({ more })));
@@ -40,7 +40,7 @@ inspection DG1 2025-07-01 meter 8000 h {
 
   test('after a colour still goes by the thicknesses before it and beside it', () => {
     // 0.6 mm/1000 h: about 8.7 mm at 12,000 h on a liner of 16 mm whose first layer ends at 8.
-    const seen = `${thicknesses}\ninspection DG1 2026-07-01 meter 12000 h {\n  P1 colour white\n}`;
+    const seen = `${thicknesses}\ninspection DG1 2026-07-01 meter 12000 h {\n  P1 colour ivory\n}`;
     const { least, most } = range(expectedOf(seen, '2026-07-01', 'P1', thick).expect);
     expect(least).toBeGreaterThanOrEqual(7);
     expect(most).toBeLessThan(10.5);
@@ -48,8 +48,8 @@ inspection DG1 2025-07-01 meter 8000 h {
 
   test('with colours alone at a point, the points beside it say how fast it wears', () => {
     const seen = thicknesses
-      .replace('P1 thickness 13.6 mm', 'P1 colour white')
-      .replace('P1 thickness 11.1 mm', 'P1 colour white');
+      .replace('P1 thickness 13.6 mm', 'P1 colour ivory')
+      .replace('P1 thickness 11.1 mm', 'P1 colour ivory');
     const { least, most } = range(expectedOf(seen, '2025-07-01', 'P1', thick).expect);
     // 11.1 by the points beside it; the plain colours would say anything from 8 to 16.
     expect(least).toBeGreaterThan(7);
@@ -57,11 +57,11 @@ inspection DG1 2025-07-01 meter 8000 h {
   });
 
   test('never more than what a colour seen leaves', () => {
-    const seen = `${thicknesses}\ninspection DG1 2025-08-01 meter 8100 h {\n  P1 colour red\n}`;
+    const seen = `${thicknesses}\ninspection DG1 2025-08-01 meter 8100 h {\n  P1 colour teal\n}`;
     const { most, layers } = range(expectedOf(seen, '2025-08-01', 'P1', thick).expect);
     // 8 mm, the layer's tolerance of 5 % and the gauge.
     expect(most).toBeLessThan(8 + 2.4 * Math.hypot(0.2, 0.4) + 0.1);
-    expect(layers).toContain('red');
+    expect(layers).toContain('teal');
   });
 
   test('on a liner that nobody has read yet, from the liners before it', () => {
@@ -106,7 +106,10 @@ test('the sheet and the report speak of one model: what may still be read lies a
 
 test('a table never rises with the running, nor leaves 0 to the fitted thickness and the gauge', () => {
   const reading = fc.integer({ min: 1, max: 150 }).map((n) => `thickness ${n / 10} mm`);
-  const seen = fc.oneof(reading, fc.constantFrom('colour white', 'colour red', 'trough showing', 'not seen'));
+  const seen = fc.oneof(
+    reading,
+    fc.constantFrom('colour ivory', 'colour teal', 'trough showing', 'not seen'),
+  );
   const rounds = fc.array(fc.tuple(seen, seen, seen), { maxLength: 3 });
   fc.assert(
     fc.property(rounds, (looks) => {

@@ -11,7 +11,7 @@ inspection DG1 2025-05-05 meter 6000 h {
   view upstream
   gauge ultrasonic ± 0.1 mm
   P1 thickness 9.6 mm
-  P2 colour white
+  P2 colour ivory
 }
 inspection DG1 2026-01-05 meter 8000 h {
   view upstream
@@ -95,7 +95,7 @@ describe('a point', () => {
       // 200 h after the reline, on the day of the report.
       expect: {
         kind: 'range',
-        layers: ['white'],
+        layers: ['ivory'],
         basis: 'not read since it was fitted, with 3 other places',
       },
     });
@@ -129,8 +129,8 @@ describe('the rest of the round', () => {
         thickness: 12,
         condemn: 3,
         layers: [
-          { name: 'white', most: 12, least: 6 },
-          { name: 'red', most: 6, least: 0 },
+          { name: 'ivory', most: 12, least: 6 },
+          { name: 'teal', most: 6, least: 0 },
         ],
       },
     ]);

@@ -235,7 +235,7 @@ describe('two tabs', () => {
         by: string;
       };
       state.entries = {
-        P2: { kind: 'colour', colour: 'red' },
+        P2: { kind: 'colour', colour: 'teal' },
         P1: { kind: 'thickness', value: '8.4', unit: 'mm' },
       };
       state.by = 'night shift';
@@ -245,7 +245,7 @@ describe('two tabs', () => {
     await page.locator('#list').click();
     const text = await block(page);
     expect(text).toContain('  by "night shift"\n');
-    expect(text).toContain('  P2 colour red\n');
+    expect(text).toContain('  P2 colour teal\n');
     // The first key of the other number met what the other tab had.
     expect(text).toContain('  P1 thickness 8.1 mm\n');
     expect(text).toContain('//   P1: “8.4 mm” (another tab');
@@ -322,10 +322,10 @@ describe('a keyboard', () => {
     await page.keyboard.type('8,15');
     await page.keyboard.press('Backspace');
     expect(await page.locator('#display').innerText()).toBe('8.1 mm');
-    const red = page.getByRole('button', { name: 'red' });
-    await red.focus();
+    const teal = page.getByRole('button', { name: 'teal' });
+    await teal.focus();
     await page.keyboard.press('Enter');
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('✓ red');
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('✓ teal');
     await page.locator('#note').fill('wet');
     await page.keyboard.type('7');
     expect(await page.locator('#note').inputValue()).toBe('wet7');

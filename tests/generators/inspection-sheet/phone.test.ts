@@ -73,7 +73,7 @@ describe('readings', () => {
     await page.locator('.row', { hasText: 'P1' }).click();
     await type(page, '7.9');
     await page.locator('#next').click();
-    await page.getByRole('button', { name: 'white' }).click();
+    await page.getByRole('button', { name: 'ivory' }).click();
     await page.locator('#note').fill('edge of "panel"');
     await page.locator('#next').click();
     await page.getByRole('button', { name: 'TROUGH SHOWING' }).click();
@@ -111,7 +111,7 @@ describe('readings', () => {
         '  view upstream',
         '  gauge ultrasonic ± 0.2 mm',
         '  P1 thickness 7.9 mm',
-        '  P2 colour white "edge of \'panel\'"',
+        '  P2 colour ivory "edge of \'panel\'"',
         '  P3 trough showing',
         '  at 10.20 m clock 7:30 not seen "cover not opened"',
         '  at 6.4 m clock 7:30 thickness 0.33 in',
@@ -157,8 +157,8 @@ describe('a conveyor declared in inches', () => {
   test('is read in inches and feet', async () => {
     const page = await open(
       liftConveyor({ more: records })
-        .replace('layer white 6 mm', 'layer white 1/4 in')
-        .replace('layer red 6 mm', 'layer red 1/4 in'),
+        .replace('layer ivory 6 mm', 'layer ivory 1/4 in')
+        .replace('layer teal 6 mm', 'layer teal 1/4 in'),
     );
     await start(page);
     await page.locator('.row', { hasText: 'P1' }).click();
@@ -171,10 +171,10 @@ describe('a conveyor declared in inches', () => {
     await page.locator('#chainage').fill('20');
     await page.locator('#clock').fill('7:30');
     await page.locator('#place-add').click();
-    await page.getByRole('button', { name: 'white' }).click();
+    await page.getByRole('button', { name: 'ivory' }).click();
     await page.locator('#list').click();
     expect(await block(page)).toBe(
-      'inspection Tarnholt.DG1 2026-03-16 meter 8850 h {\n  view upstream\n  P1 thickness 0.31 in\n  at 20 ft clock 7:30 colour white\n}\n',
+      'inspection Tarnholt.DG1 2026-03-16 meter 8850 h {\n  view upstream\n  P1 thickness 0.31 in\n  at 20 ft clock 7:30 colour ivory\n}\n',
     );
     await page.context().close();
   });

@@ -8,9 +8,9 @@ import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/ma
 import { look, reportOf } from './story.js';
 
 const report = reportOf(
-  look(2400, 'P1 thickness 10.8 mm; P2 colour white') +
+  look(2400, 'P1 thickness 10.8 mm; P2 colour ivory') +
     look(4800, 'P1 thickness 9.6 mm; P2 not seen "build-up"') +
-    look(7200, 'P1 thickness 8.1 mm; P2 colour red'),
+    look(7200, 'P1 thickness 8.1 mm; P2 colour teal'),
   { depth: 'hand' },
 );
 const baseline = (name: string): string =>

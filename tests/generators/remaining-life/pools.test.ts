@@ -5,7 +5,7 @@ import { remainingLife } from '../../../src/generators/remaining-life/remaining-
 /** Three conveyors of one build; what they carry and where they are read is the story's own. */
 function estateOf(materials: readonly string[], clocks: readonly string[], rates: readonly number[]): string {
   const shared =
-    'plant A {\n  duty 60 h/week\n}\nliner L {\n  layer white 6 mm\n  layer red 6 mm\n  panel length 1200 mm\n  condemn at 3 mm\n  expected life 15000 h\n}\nscrew S {\n  shaftless\n  outside diameter 400 mm\n  pitch 350 mm\n}\n';
+    'plant A {\n  duty 60 h/week\n}\nliner L {\n  layer ivory 6 mm\n  layer teal 6 mm\n  panel length 1200 mm\n  condemn at 3 mm\n  expected life 15000 h\n}\nscrew S {\n  shaftless\n  outside diameter 400 mm\n  pitch 350 mm\n}\n';
   return (
     shared +
     materials
@@ -63,7 +63,7 @@ describe('a run that was not relined, where another was', () => {
       return `inspection C ${i === 0 ? '2024-10-07' : '2025-07-14'} meter ${hours} h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n${rows.join('')}}\n`;
     })
     .join('');
-  const estate = `plant A {\n  duty 60 h/week ± 15 %\n}\nliner L {\n  layer white 6 mm\n  layer red 6 mm\n  panel length 1200 mm\n  condemn at 3 mm\n}\nscrew S {\n  shaftless\n  outside diameter 400 mm\n  pitch 350 mm\n}\nconveyor C {\n  plant A\n  length 12 m\n  incline 0 deg\n  trough inside radius 220 mm side height 260 mm plate 4 mm\n  screw S\n  liner L\n  commissioned 2024-01-01 meter 0 h\n  break Gate at 6 m to 6.5 m slide gate allowance 15 mm\n  point P1 at 2 m clock 6:00\n  point P2 at 4 m clock 6:00\n  point P3 at 8 m clock 6:00\n  point P4 at 10 m clock 6:00\n}\n${looks}`;
+  const estate = `plant A {\n  duty 60 h/week ± 15 %\n}\nliner L {\n  layer ivory 6 mm\n  layer teal 6 mm\n  panel length 1200 mm\n  condemn at 3 mm\n}\nscrew S {\n  shaftless\n  outside diameter 400 mm\n  pitch 350 mm\n}\nconveyor C {\n  plant A\n  length 12 m\n  incline 0 deg\n  trough inside radius 220 mm side height 260 mm plate 4 mm\n  screw S\n  liner L\n  commissioned 2024-01-01 meter 0 h\n  break Gate at 6 m to 6.5 m slide gate allowance 15 mm\n  point P1 at 2 m clock 6:00\n  point P2 at 4 m clock 6:00\n  point P3 at 8 m clock 6:00\n  point P4 at 10 m clock 6:00\n}\n${looks}`;
 
   function lifeOfP4(reline: string): { exposure: number; day: number } {
     const { estate: read } = analyse([{ uri: 'a.trough', text: estate + reline }]);

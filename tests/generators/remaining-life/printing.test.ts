@@ -12,7 +12,7 @@ import { remainingLife } from '../../../src/generators/remaining-life/remaining-
 import { estateOf, look, reportOf, works } from './story.js';
 
 const records =
-  look(3000, 'P1 thickness 10.5 mm; P2 colour white') +
+  look(3000, 'P1 thickness 10.5 mm; P2 colour ivory') +
   look(6000, 'P1 thickness 9 mm; P2 not seen "build-up"');
 
 describe('HTML', () => {

@@ -22,7 +22,7 @@ describe('the hand arithmetic of a point', () => {
       remaining: expect.closeTo(22000 / 3, 6),
     });
     expect(p1.milestones.map((m) => [m.name, Math.round(m.exposure ?? NaN)])).toEqual([
-      ['red shows', 12_000],
+      ['teal shows', 12_000],
       ['condemn limit', 15_333],
       ['trough shows', 22_000],
     ]);
@@ -74,13 +74,13 @@ describe('what was seen after the last thickness', () => {
   });
 
   it('steel stays known when a later look saw only a colour', () => {
-    const report = reportOf(at8000 + look(9000, 'P1 trough showing') + look(9500, 'P1 colour red'));
+    const report = reportOf(at8000 + look(9000, 'P1 trough showing') + look(9500, 'P1 colour teal'));
     expect(pointOf(report, 'P1').pastLimit).toBe('trough shows');
   });
 
   it('the second colour before its time caps what is left, and says so', () => {
     // At 10 000 h at most 6 mm are left: 3 mm in 2000 h, 1.5 mm/1000 h, 2 mm to the limit: at most 1333 h.
-    const report = reportOf(at8000 + look(10_000, 'P1 colour red'));
+    const report = reportOf(at8000 + look(10_000, 'P1 colour teal'));
     const p1 = pointOf(report, 'P1');
     expect(p1.hand).toMatchObject({ kind: 'rate', remaining: expect.closeTo(4000 / 3, 6) });
     expect(p1.overruled?.by).toBe('colour');
@@ -90,7 +90,7 @@ describe('what was seen after the last thickness', () => {
   });
 
   it('a colour that agrees changes nothing of the arithmetic', () => {
-    const report = reportOf(at8000 + look(10_000, 'P1 colour white'));
+    const report = reportOf(at8000 + look(10_000, 'P1 colour ivory'));
     const plain = pointOf(reportOf(at8000), 'P1');
     expect(pointOf(report, 'P1').hand).toEqual(plain.hand);
     expect(pointOf(report, 'P1').overruled).toBeUndefined();
@@ -100,7 +100,7 @@ describe('what was seen after the last thickness', () => {
 
 describe('colours alone', () => {
   it('bound the rate and the life', () => {
-    const p1 = pointOf(reportOf(look(5000, 'P1 colour white') + look(7000, 'P1 colour red')), 'P1');
+    const p1 = pointOf(reportOf(look(5000, 'P1 colour ivory') + look(7000, 'P1 colour teal')), 'P1');
     expect(p1.state).toBe('colour');
     expect(p1.colours).toMatchObject({
       kind: 'between',
@@ -111,7 +111,7 @@ describe('colours alone', () => {
   });
 
   it('the first colour only gives no latest date by hand', () => {
-    const p1 = pointOf(reportOf(look(5000, 'P1 colour white')), 'P1');
+    const p1 = pointOf(reportOf(look(5000, 'P1 colour ivory')), 'P1');
     expect(p1.colours.kind).toBe('at most');
     expect(p1.milestones.every((m) => m.day === undefined)).toBe(true);
   });
@@ -251,9 +251,9 @@ describe('records that are odd or wrong', () => {
     'one reading': look(4000, 'P1 thickness 10 mm'),
     'all hidden': look(2000, 'P1 not seen "build-up"; P2 not seen') + look(4000, 'P1 not seen; P2 not seen'),
     'all first colour':
-      look(2000, 'P1 colour white; P2 colour white') + look(4000, 'P1 colour white; P2 colour white'),
+      look(2000, 'P1 colour ivory; P2 colour ivory') + look(4000, 'P1 colour ivory; P2 colour ivory'),
     'all trough': look(2000, 'P1 trough showing; P2 trough showing'),
-    'colours that contradict': look(2000, 'P1 colour red') + look(4000, 'P1 colour white'),
+    'colours that contradict': look(2000, 'P1 colour teal') + look(4000, 'P1 colour ivory'),
     'thicker later': look(2000, 'P1 thickness 8 mm') + look(4000, 'P1 thickness 11 mm'),
     'thicker than fitted': look(2000, 'P1 thickness 14 mm; P2 thickness 12.1 mm'),
     'meter back':
@@ -266,9 +266,9 @@ describe('records that are odd or wrong', () => {
       'inspection DG1 2024-05-01 meter 0 h { view downstream P1 thickness 9 mm }\n' +
       look(4000, 'P1 thickness 10 mm'),
     'zero exposure':
-      'inspection DG1 2025-01-01 meter 0 h { view downstream P1 thickness 12 mm P2 colour white }\n',
+      'inspection DG1 2025-01-01 meter 0 h { view downstream P1 thickness 12 mm P2 colour ivory }\n',
     'worn at zero exposure':
-      'inspection DG1 2025-01-01 meter 0 h { view downstream P1 thickness 3 mm P2 colour red }\n',
+      'inspection DG1 2025-01-01 meter 0 h { view downstream P1 thickness 3 mm P2 colour teal }\n',
     'absurd values':
       look(2000, 'P1 thickness 900 m; P2 thickness 0 mm') +
       look(4000, 'P1 thickness 0.0001 mm; P2 thickness 12 mm'),

@@ -22,7 +22,7 @@ plant Tarnholt "Tarnholt Organics" {
   cost unplanned reline 24000 EUR
   cost trough repair 18500 EUR
 }
-liner TwoLayer12 { layer white 6 mm layer red 6 mm panel length 1200 mm condemn at 4 mm }
+liner TwoLayer12 { layer ivory 6 mm layer teal 6 mm panel length 1200 mm condemn at 4 mm }
 screw Spiral400 { shaftless outside diameter 400 mm pitch 350 mm }
 conveyor DG1 "Digestate cake to bay 2" {
   plant Tarnholt

@@ -14,7 +14,7 @@ const expected = works
   .replace('condemn at 4 mm', 'condemn at 4 mm expected life 16000 h ± 30 %')
   .replace(
     'screw Spiral400 {',
-    'liner TwoLayer16 { layer white 8 mm layer blue 8 mm panel length 1200 mm condemn at 4 mm }\nscrew Spiral400 {',
+    'liner TwoLayer16 { layer ivory 8 mm layer blue 8 mm panel length 1200 mm condemn at 4 mm }\nscrew Spiral400 {',
   );
 const records =
   look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') +

@@ -184,8 +184,8 @@ describe('a machine declared in inches', () => {
   test('is asked in inches and °F, and a temperature keeps the unit it was typed with', async () => {
     const page = await open(
       liftConveyor({ job: '' })
-        .replace('layer white 6 mm', 'layer white 1/4 in')
-        .replace('layer red 6 mm', 'layer red 1/4 in'),
+        .replace('layer ivory 6 mm', 'layer ivory 1/4 in')
+        .replace('layer teal 6 mm', 'layer teal 1/4 in'),
     );
     await page.locator('#date').fill('2027-04-15');
     await page.locator('#meter').fill('18750');

@@ -92,7 +92,7 @@ describe('HTML', () => {
       await page.emulateMedia({ media: 'print' });
       const text = liftConveyor({ job: 'change screw' });
       const analysis = read(
-        liner === 'in' ? text.replaceAll(/layer (white|red) 6 mm/g, 'layer $1 1/4 in') : text,
+        liner === 'in' ? text.replaceAll(/layer (ivory|teal) 6 mm/g, 'layer $1 1/4 in') : text,
       );
       await page.setContent(workPackHtml(workPack(analysis.estate, theJob(analysis)), { paper }));
       const wide = await page.evaluate(() =>
@@ -181,7 +181,7 @@ describe('the workbook', () => {
 });
 
 test('the workbook of a machine in inches is in feet and inches', async () => {
-  const text = liftConveyor().replaceAll(/layer (white|red) 6 mm/g, 'layer $1 1/4 in');
+  const text = liftConveyor().replaceAll(/layer (ivory|teal) 6 mm/g, 'layer $1 1/4 in');
   const analysis = read(text);
   const made = workPack(analysis.estate, theJob(analysis));
   const panels = await readSheet(Buffer.from(await workPackXlsx(made)), 'Panels');

@@ -237,8 +237,8 @@ describe('materials', () => {
 test('a machine declared in inches is told in feet and inches first', () => {
   const analysis = read(
     liftConveyor()
-      .replace('layer white 6 mm', 'layer white 1/4 in')
-      .replace('layer red 6 mm', 'layer red 1/4 in'),
+      .replace('layer ivory 6 mm', 'layer ivory 1/4 in')
+      .replace('layer teal 6 mm', 'layer teal 1/4 in'),
   );
   const made = workPack(analysis.estate, theJob(analysis));
   expect(made.unit).toBe('in');

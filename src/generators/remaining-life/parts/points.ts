@@ -47,7 +47,7 @@ export interface LeftOut {
 /** When a depth of wear is reached at the ruling rate of the hand arithmetic. */
 export interface Milestone {
   readonly kind: 'layer' | 'condemn' | 'trough';
-  /** `red shows`, `condemn limit`, `trough shows`. */
+  /** `teal shows`, `condemn limit`, `trough shows`. */
   readonly name: string;
   /** mm of wear. */
   readonly depth: number;

@@ -54,7 +54,7 @@ export function metres(mm: number): string {
   return formatNumber(mm / 1000, Math.round(mm) % 10 === 0 ? 2 : 3);
 }
 
-/** What a reading said, in the inspector's terms: `8.4 mm`, `red showing`, `steel showing`, `not seen`. */
+/** What a reading said, in the inspector's terms: `8.4 mm`, `teal showing`, `steel showing`, `not seen`. */
 export function seenText(seen: Observation): string {
   switch (seen.kind) {
     case 'thickness':

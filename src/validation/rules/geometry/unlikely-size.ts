@@ -83,8 +83,8 @@ export const unlikelySize: Rule = {
   todo: 'Check the unit first, then the number.',
   given: 'liner',
   example: `
-  layer white «6 in|6 mm»
-  layer red 6 mm`,
+  layer ivory «6 in|6 mm»
+  layer teal 6 mm`,
   *check(input) {
     yield* onLiners(input);
     yield* onScrews(input);

@@ -13,7 +13,7 @@ export const jobAlreadyPast: Rule = {
   given: 'estate',
   example: `
 inspection DG1 2025-03-10 meter 6200 h {
-  P1 colour white
+  P1 colour ivory
 }
 job J1 {
   conveyor DG1

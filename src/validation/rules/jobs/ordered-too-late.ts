@@ -19,7 +19,7 @@ export const orderedTooLate: Rule = {
   given: 'estate',
   example: `
 inspection DG1 ‹2027-03-01|2026-12-01› meter ‹17000|16500› h {
-  P1 colour white
+  P1 colour ivory
 }
 job J1 {
   conveyor DG1

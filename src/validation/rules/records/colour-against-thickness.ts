@@ -17,7 +17,7 @@ export const colourAgainstThickness: Rule = {
   given: 'inspection',
   example: `
   P1 thickness 9.8 mm
-  «P1 colour red|P2 colour white»`,
+  «P1 colour teal|P2 colour ivory»`,
   *check({ estate }) {
     const { readings } = estate;
     for (const { row, before, place, liner, kinds, sameInspection } of growthsOf(estate)) {

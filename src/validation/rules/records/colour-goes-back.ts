@@ -15,20 +15,20 @@ export const colourGoesBack: Rule = {
   bad: `
 inspection DG1 2024-09-09 meter 3600 h {
   view downstream
-  P1 colour red
+  P1 colour teal
 }
 inspection DG1 2025-03-10 meter 6200 h {
   view downstream
-  «P1 colour white»
+  «P1 colour ivory»
 }`,
   good: `
 inspection DG1 2024-09-09 meter 3600 h {
   view downstream
-  P1 colour white
+  P1 colour ivory
 }
 inspection DG1 2024-12-09 meter 4900 h {
   view downstream
-  P1 colour red
+  P1 colour teal
 }`,
   *check({ estate }) {
     for (const { row, before, place, liner, kinds } of growthsOf(estate)) {

@@ -30,7 +30,7 @@ export const conditionAgainstAReading: Rule = {
   «P1 thickness 8.4 mm|P1 not seen "panel gone"»`,
   cases: [
     { name: 'of the panel beside it', text: '  panel missing at 5.9 m\n  P1 thickness 8.4 mm' },
-    { name: 'steel showing there', text: '  panel missing at 4.2 m\n  P2 colour white' },
+    { name: 'steel showing there', text: '  panel missing at 4.2 m\n  P2 colour ivory' },
   ],
   *check({ estate }) {
     const { readings, places } = estate;

@@ -21,12 +21,12 @@ export const conditionNotAnswered: Rule = {
   bad: `${before}
 inspection «DG1» 2025-03-10 meter 6000 h {
   view downstream
-  P1 colour white
+  P1 colour ivory
 }`,
   good: `${before}
 inspection DG1 2025-03-10 meter 6000 h {
   view downstream
-  P1 colour white
+  P1 colour ivory
   panel torn at 4.2 m
 }`,
   cases: [
@@ -46,7 +46,7 @@ inspection DG1 2025-03-10 meter 6000 h {
       name: 'the panel went out with a reline',
       text:
         `${before}\nreline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n}\n` +
-        'inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour white\n}',
+        'inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour ivory\n}',
     },
   ],
   *check({ estate }) {

@@ -19,10 +19,10 @@ export const datedFarAfterTheRest: Rule = {
   given: 'estate',
   example: `
 inspection DG1 2025-03-10 meter 6200 h {
-  P1 colour white
+  P1 colour ivory
 }
 inspection DG1 «2062-09-08|2025-09-08» meter ‹221000|9000› h {
-  P1 colour white
+  P1 colour ivory
 }`,
   *check({ estate }) {
     const records = dated(estate);

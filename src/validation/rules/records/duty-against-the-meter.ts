@@ -16,10 +16,10 @@ export const dutyAgainstTheMeter: Rule = {
   given: 'estate',
   example: `
 inspection DG1 2024-09-09 meter 3600 h {
-  P1 colour white
+  P1 colour ivory
 }
 inspection DG1 2025-09-08 meter «6000 h|9200 h» {
-  P1 colour white
+  P1 colour ivory
 }`,
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {

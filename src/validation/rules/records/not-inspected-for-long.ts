@@ -42,7 +42,7 @@ conveyor «DG2» {
   isolation Feed material
 }
 inspection DG1 2025-09-08 meter 9000 h {
-  P1 colour white
+  P1 colour ivory
 }`,
   good: `
 conveyor DG1 {
@@ -74,10 +74,10 @@ conveyor DG2 {
   point P1 at 4 m clock 7:30
 }
 inspection DG1 2025-09-08 meter 9000 h {
-  P1 colour white
+  P1 colour ivory
 }
 inspection DG2 2025-03-10 meter 6200 h {
-  P1 colour white
+  P1 colour ivory
 }`,
   byTheCalendar: true,
   *check(input) {

@@ -12,7 +12,7 @@ export const photoMissing: Rule = {
   todo: 'Put the photo beside the file that names it, in this path, and commit both together; or correct the path.',
   given: 'inspection',
   photos: { 'photos/P1.jpg': 200_000 },
-  example: '  P1 colour white photo «"photos/P1-2025.jpg"|"photos/P1.jpg"»',
+  example: '  P1 colour ivory photo «"photos/P1-2025.jpg"|"photos/P1.jpg"»',
   cases: [{ name: 'of a condition', text: '  panel torn at 4.2 m photo «"tear.jpg"»' }],
   *check({ estate, photo }) {
     if (!photo) return;

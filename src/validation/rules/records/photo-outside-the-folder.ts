@@ -13,7 +13,7 @@ export const photoOutsideTheFolder: Rule = {
     'records, so it is never followed; and what is no picture is not shown.',
   todo: 'Put the photo into the folder of the file that names it, or into one below, as a jpg, png, webp or gif.',
   given: 'inspection',
-  example: '  P1 colour white photo «"../photos/P1.jpg"|"photos/P1.jpg"»',
+  example: '  P1 colour ivory photo «"../photos/P1.jpg"|"photos/P1.jpg"»',
   cases: [
     { name: 'what is no picture', text: '  panel torn at 4.2 m photo «"tear.pdf"»' },
     { name: 'two dots in a name', text: '  panel torn at 4.2 m photo "tear..jpg"' },

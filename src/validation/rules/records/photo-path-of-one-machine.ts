@@ -13,7 +13,7 @@ export const photoPathOfOneMachine: Rule = {
   todo: 'Put the photo beside the records and give its path from there, for example "photos/2025-03-10-P1.jpg".',
   given: 'inspection',
   example: `
-  P1 colour white
+  P1 colour ivory
   photo «"C:/photos/P1.jpg"|"photos/2025-03-10-P1.jpg"»`,
   *check({ estate }) {
     for (const { path, origin } of photoUses(estate)) {

@@ -17,7 +17,7 @@ export const photoTooLarge: Rule = {
     'and take a tenth of the room. 3 MB is the limit (judgement).',
   given: 'inspection',
   photos: { 'photos/P1.jpg': largestPhoto, 'photos/raw.jpg': largestPhoto + 1 },
-  example: '  P1 colour white photo «"photos/raw.jpg"|"photos/P1.jpg"»',
+  example: '  P1 colour ivory photo «"photos/raw.jpg"|"photos/P1.jpg"»',
   *check({ estate, photo }) {
     if (!photo) return;
     for (const use of photoUses(estate)) {

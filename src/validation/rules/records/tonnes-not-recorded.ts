@@ -27,10 +27,10 @@ conveyor DG1 {
   point P1 at 4 m clock 7:30
 }
 inspection DG1 2025-03-10 meter «6200 h» ‹|tonnes 42000 t ›{
-  P1 colour white
+  P1 colour ivory
 }
 inspection DG1 2025-09-08 meter 9000 h tonnes 61000 t {
-  P1 colour white
+  P1 colour ivory
 }`,
   *check({ estate }) {
     for (const [what, records] of [

@@ -13,7 +13,7 @@ export const troughShowing: Rule = {
   why: 'The liner is worn through and the screw runs on the steel: it cuts the plate, and then plates have to be welded on.',
   todo: 'Stop the conveyor as soon as the process allows, isolate, look at the plate, and reline the run; if it was relined already, write that down.',
   given: 'inspection',
-  example: '  «P1 trough showing|P1 colour white»',
+  example: '  «P1 trough showing|P1 colour ivory»',
   *check({ estate }) {
     for (const { row, place } of latestRows(estate)) {
       if (estate.readings.kind[row] !== ReadingKind.trough) continue;

@@ -14,12 +14,12 @@ export const expiredSuppression: Rule = {
   bad: `
 inspection DG1 2025-03-10 meter 6200 h {
   view downstream «// allow TL311 until 2025-01-31 because "the shift is asked for its view"»
-  P1 colour white
+  P1 colour ivory
 }`,
   good: `
 inspection DG1 2025-03-10 meter 6200 h {
   view downstream
-  P1 colour white
+  P1 colour ivory
 }`,
   check: onProblem('expired suppression', (problem) => ({
     message: `${problem.code} was silenced until ${problem.until}, and the records have reached ${problem.asOf}.`,

@@ -12,7 +12,7 @@ export const unknownColour: Rule = {
   why: 'The colour says how deep the wear is only if it is one of the layers; otherwise another liner is fitted than the records say.',
   todo: 'Write the name of the layer that shows; if the colour is right, record the reline that brought it.',
   given: 'inspection',
-  example: '  P1 colour «whit|white»',
+  example: '  P1 colour «ivor|ivory»',
   check: onProblem('unknown colour', (problem) => ({
     message: `The liner ${problem.liner} has no layer named ${problem.colour}; its layers are ${list(problem.known)}.`,
     fixes: problem.known.slice(0, 4).map((name) => replace(problem.origin, name)),

@@ -27,7 +27,7 @@ export const earlyLookDue: Rule = {
   good: `${reline.replace(/[«»]/g, '')}
 inspection DG1 2024-11-04 meter 5300 h {
   view downstream
-  P1 colour white
+  P1 colour ivory
 }`,
   cases: [
     {

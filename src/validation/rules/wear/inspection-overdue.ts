@@ -53,7 +53,7 @@ inspection DG1 ‹2025-09-08|2026-01-19› meter ‹9000|11000› h {
 inspection DG2 2026-03-09 meter 12000 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  P1 colour white
+  P1 colour ivory
 }
 `,
   byTheCalendar: true,

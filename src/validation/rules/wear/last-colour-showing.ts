@@ -24,10 +24,10 @@ export const lastColourShowing: Rule = {
   given: 'estate',
   example: `
 inspection DG1 2024-09-09 meter 3600 h {
-  P1 colour white
+  P1 colour ivory
 }
 inspection DG1 ‹2025-03-10|2024-12-09› meter ‹6200|4900› h {
-  «P1 colour red»
+  «P1 colour teal»
 }`,
   cases: [
     {
@@ -37,7 +37,7 @@ inspection DG1 2024-09-09 meter 3600 h {
   P1 thickness 8 mm
 }
 inspection DG1 2025-09-08 meter 8200 h {
-  «P1 colour red»
+  «P1 colour teal»
 }`,
     },
     {
@@ -47,7 +47,7 @@ inspection DG1 2024-09-09 meter 3600 h {
   P1 thickness 8 mm
 }
 inspection DG1 2025-09-08 meter 7600 h {
-  P1 colour red
+  P1 colour teal
 }`,
     },
   ],

@@ -17,10 +17,10 @@ export const limitPassedByColour: Rule = {
   given: 'estate',
   example: `
 inspection DG1 2024-09-09 meter 3600 h {
-  P1 colour ‹red|white›
+  P1 colour ‹teal|ivory›
 }
 inspection DG1 ‹2025-03-10|2024-12-09› meter ‹6200|4900› h {
-  «P1 colour red»
+  «P1 colour teal»
 }`,
   *check({ estate }) {
     const suspects = latestRows(estate).filter((one) => showsLastColour(estate, one));
