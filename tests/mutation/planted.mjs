@@ -99,10 +99,10 @@ export const planted = [
   },
   {
     fault: 'an order that is late is called in time',
-    file: 'src/domain/wear/decision.ts',
-    from: 'orderIsLate: orderBy < asOf',
-    to: 'orderIsLate: orderBy > asOf',
-    test: 'tests/domain/wear/decision.test.ts',
+    file: 'src/domain/decision/conveyor-decision.ts',
+    from: 'orderIsLate: orderBy < outlook.asOf',
+    to: 'orderIsLate: orderBy > outlook.asOf',
+    test: 'tests/domain/decision/conveyor-decision.test.ts',
   },
   {
     fault: 'no warning for people below a spiral that is being inserted',
@@ -113,10 +113,10 @@ export const planted = [
   },
   {
     fault: 'an outage that starts on the day of the report is lost',
-    file: 'src/domain/wear/decision.ts',
-    from: 'from >= asOf',
-    to: 'from > asOf',
-    test: 'tests/domain/wear/decision.test.ts',
+    file: 'src/domain/decision/conveyor-decision.ts',
+    from: 'from.day >= asOf)',
+    to: 'from.day > asOf)',
+    test: 'tests/domain/decision/conveyor-decision.test.ts',
   },
   {
     fault: 'an outage that starts on the day of the report is lost, by hand',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CalendarDay } from '../../../src/domain/units/calendar.js';
 import { addDays, parseDay } from '../../../src/domain/units/calendar.js';
-import { chooseOutage, nextInspection } from '../../../src/domain/wear/decision.js';
+import { nextInspection } from '../../../src/domain/wear/decision.js';
 import type { CalendarForecast, ForwardDuty } from '../../../src/domain/wear/to-calendar.js';
 import { toCalendar } from '../../../src/domain/wear/to-calendar.js';
 import { area } from '../../../src/domain/wear/numeric/normal.js';
@@ -201,118 +201,5 @@ describe('next inspection', () => {
         asOf: today,
       }),
     ).toMatchObject({ kind: 'by', day: addDays(today, 30) });
-  });
-});
-
-describe('which outage', () => {
-  const condemn = toCalendar(lognormal(8000, 0.2), duty());
-  const contact = toCalendar(lognormal(11_000, 0.2), duty());
-  const outages = [
-    { name: 'spring', from: addDays(today, 120) },
-    { name: 'past', from: addDays(today, -10) },
-    { name: 'new year', from: addDays(today, 60) },
-    { name: 'summer', from: addDays(today, 250) },
-  ];
-  const base = { condemn, contact, outages, risk: 0.1, asOf: today, leadTimeDays: 56 };
-
-  it('the last one within the declared risk; order by then less the lead time', () => {
-    const choice = chooseOutage(base);
-    expect(choice.kind).toBe('chosen');
-    // 10 % quantile: 8000·e^(−1.2816·0.2) = 6191 h, 109 days: spring at 120 days is too late.
-    expect(choice.chosen?.outage.name).toBe('new year');
-    expect(choice.chosen?.orderBy).toBe(addDays(today, 4));
-    expect(choice.chosen?.orderIsLate).toBe(false);
-    expect(choice.candidates.map(({ outage }) => outage.name)).toEqual(['new year', 'spring', 'summer']);
-  });
-
-  it('shows the chance of touching the trough for each', () => {
-    const chances = chooseOutage(base).candidates.map(({ contactChance }) => contactChance ?? NaN);
-    [5200, 6400, 9000].forEach((hours, k) =>
-      expect(chances[k]).toBeCloseTo(area(Math.log(hours / 11_000) / 0.2), 9),
-    );
-  });
-
-  it('none within the risk: too late, the first one left is shown', () => {
-    const choice = chooseOutage({ ...base, risk: 0.001 });
-    expect(choice.kind).toBe('too late');
-    expect(choice.chosen?.outage.name).toBe('new year');
-  });
-
-  it('an order that should have gone out is late', () => {
-    expect(chooseOutage({ ...base, leadTimeDays: 70 }).chosen?.orderIsLate).toBe(true);
-  });
-
-  it('one that starts on the day of the report counts, one that started the day before does not', () => {
-    const { candidates, chosen } = chooseOutage({
-      ...base,
-      outages: [
-        { name: 'yesterday', from: addDays(today, -1) },
-        { name: 'today', from: today },
-      ],
-    });
-    expect(candidates.map(({ outage }) => outage.name)).toEqual(['today']);
-    expect(chosen?.outage.name).toBe('today');
-  });
-
-  it.each([
-    [60, false],
-    [61, true],
-  ])('ordered %d days before an outage in 60 days: late %s', (leadTimeDays, late) => {
-    const [first] = chooseOutage({ ...base, leadTimeDays }).candidates;
-    expect(first?.outage.name).toBe('new year');
-    expect(first?.orderBy).toBe(addDays(today, 60 - leadTimeDays));
-    expect(first?.orderIsLate).toBe(late);
-  });
-
-  it('a chance of just the declared risk is within it', () => {
-    const at = chooseOutage(base).candidates[0]?.condemnChance ?? NaN;
-    expect(chooseOutage({ ...base, risk: at }).chosen?.outage.name).toBe('new year');
-    expect(chooseOutage({ ...base, risk: at * (1 - 1e-12) }).kind).toBe('too late');
-  });
-
-  it('says nothing of cost without costs or without a forecast of contact', () => {
-    const costs = { planned: 10_000, contact: 60_000 };
-    for (const input of [base, { ...base, costs, contact: undefined }]) {
-      const { candidates, cheapest } = chooseOutage(input);
-      expect(cheapest).toBeUndefined();
-      for (const each of candidates)
-        expect([each.expectedCost, each.costPerExposure]).toEqual([undefined, undefined]);
-    }
-    expect(chooseOutage({ ...base, costs, contact: undefined }).candidates[0]?.contactChance).toBeUndefined();
-    expect(chooseOutage({ ...base, condemn: undefined }).candidates[0]?.condemnChance).toBeUndefined();
-  });
-
-  it('the hours a liner gives by an outage: what it has, and what comes while it is not worn through', () => {
-    // Contact is all but certain at 11 000 h, after 350 days: an outage before that sees every hour, one after it none more.
-    const sure = toCalendar(lognormal(11_000, 1e-4), duty());
-    const value = (days: number, used?: number): number => {
-      const [only] = chooseOutage({
-        ...base,
-        contact: sure,
-        costs: { planned: 10_000, contact: 10_000 },
-        outages: [{ from: addDays(today, days) }],
-        ...(used === undefined ? {} : { used }),
-      }).candidates;
-      return 10_000 / (only?.costPerExposure ?? NaN);
-    };
-    expect(value(100)).toBeCloseTo(4000 + 100 * 20, 6);
-    expect(value(100, 1000)).toBeCloseTo(1000 + 100 * 20, 6);
-    expect(value(0)).toBeCloseTo(4000, 6);
-    // Steps of 48: to one step.
-    expect(Math.abs(value(700) - 11_000)).toBeLessThan((700 * 20) / 48);
-    expect(value(700, 0)).toBeLessThan(value(700));
-  });
-
-  it('with costs: expected cost, and the best value for the hours given', () => {
-    const { candidates, cheapest } = chooseOutage({ ...base, costs: { planned: 10_000, contact: 60_000 } });
-    const last = candidates[2];
-    const p = last?.contactChance ?? NaN;
-    expect(last?.expectedCost).toBeCloseTo(10_000 * (1 - p) + 60_000 * p, 6);
-    expect(cheapest?.outage.name).toBe('spring');
-  });
-
-  it('no outage, or no forecast', () => {
-    expect(chooseOutage({ ...base, outages: [] }).kind).toBe('no outage');
-    expect(chooseOutage({ ...base, condemn: undefined }).kind).toBe('cannot say');
   });
 });

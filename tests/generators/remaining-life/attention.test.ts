@@ -6,7 +6,6 @@ import type { Outage } from '../../../src/domain/model/plant.js';
 import { historyOf } from '../../../src/domain/model/history.js';
 import { formatDay, type CalendarDay } from '../../../src/domain/units/calendar.js';
 import type { ConveyorDecision, OutageDecision } from '../../../src/domain/decision/conveyor-decision.js';
-import { chooseOutage } from '../../../src/domain/wear/decision.js';
 import { orderOfAttention, type Unsorted } from '../../../src/generators/remaining-life/parts/attention.js';
 import type { ConveyorModel, Stray } from '../../../src/generators/remaining-life/parts/model.js';
 import type { PointLife } from '../../../src/generators/remaining-life/parts/points.js';
@@ -747,17 +746,4 @@ describe('why', () => {
       ...history.remarks.map((remark) => remark.slice(0, -1)),
     ]);
   });
-});
-
-test('an outage that starts on the day of the report is weighed', () => {
-  const first = { name: 'Now', from: today };
-  const { candidates } = chooseOutage({
-    condemn: undefined,
-    contact: undefined,
-    outages: [{ name: 'Yesterday', from: calendarDay('2026-10-30') }, first],
-    risk: 0.05,
-    asOf: today,
-    leadTimeDays: 0,
-  });
-  expect(candidates.map((each) => [each.outage.name, each.orderIsLate])).toEqual([['Now', false]]);
 });

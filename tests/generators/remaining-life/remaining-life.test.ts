@@ -199,10 +199,6 @@ describe('which conveyor needs attention', () => {
     expect(life.attention.outage?.condemnSeen).toBeLessThanOrEqual(0.05);
     expect(life.attention.outage?.condemn).toBeGreaterThan(0.05);
     expect(life.attention.todo).toMatch(/look now at the 3 panels never seen/);
-    expect(life.model?.outages?.candidates.at(-1)?.condemnChance).toBeGreaterThan(0.95);
-    // Expected cost lies between the planned and the unplanned one.
-    for (const { expectedCost } of life.model?.outages?.candidates ?? [])
-      expect(expectedCost).toSatisfy((c: number) => c >= 9500 && c <= 42_500);
   });
 });
 

@@ -182,7 +182,6 @@ describe('a what-if gives what an edit of the file gives', () => {
         if (whatIf?.kind === 'dates') {
           expect(whatIf.changed.riskDay).toEqual(edited?.riskDay);
           expect(JSON.stringify(whatIf.changed.forecast)).toBe(JSON.stringify(edited?.forecast));
-          expect(whatIf.changed.outage).toEqual(edited?.outages?.chosen);
         } else if (whatIf?.kind === 'liner life')
           expect(whatIf.other).toEqual(
             edited?.forecast.kind === 'dates' ? edited.forecast.exposure : undefined,

@@ -6,8 +6,8 @@ import { dutyOn, hoursByDuty, turningDuties, type Duty } from '../../../domain/m
 import { dutyVariation, type DutyVariation } from '../../../domain/model/duty-variation.js';
 import { forwardDuty, totalOn, type History } from '../../../domain/model/history.js';
 import { wearTotal, type LinerSet } from '../../../domain/model/liner-sets.js';
-import { ageReplacement } from '../../../domain/wear/age-replacement.js';
-import { chooseOutage, nextInspection, type OutageCosts } from '../../../domain/wear/decision.js';
+import { ageReplacement, type ReplacementCosts } from '../../../domain/wear/age-replacement.js';
+import { nextInspection } from '../../../domain/wear/decision.js';
 import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit.js';
 import { forecastFirst } from '../../../domain/wear/forecast-first.js';
 import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/forecast.js';
@@ -290,22 +290,7 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
   const { history, asOf } = coming;
   const { conveyor } = history;
   const risk = (conveyor.risk ?? conveyor.plant.risk).value;
-  const { forecast, condemn, contact, cheapest } = firstOf(fitted, coming, points);
-  const lead = conveyor.plant.leadTimes.find((l) => l.item === 'liner');
-  const leadTime = { days: lead ? Math.ceil(lead.time.value / 24) : 0, declared: lead !== undefined };
-  const costs = costsOf(history);
-  const outages =
-    conveyor.plant.outages.length === 0
-      ? undefined
-      : chooseOutage({
-          condemn,
-          contact,
-          risk,
-          asOf,
-          leadTimeDays: leadTime.days,
-          ...(costs && { costs }),
-          outages: conveyor.plant.outages.map((o) => ({ name: o.name, from: o.from.day })),
-        });
+  const { forecast, condemn, cheapest } = firstOf(fitted, coming, points);
   const half = points.reduce<CalendarDay | undefined>(
     (a, p) => (p.nextLook && (a === undefined || p.nextLook.day < a) ? p.nextLook.day : a),
     undefined,
@@ -313,9 +298,7 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
   return {
     forecast,
     asDeclared: firstAsDeclared(fitted, coming, points),
-    outages,
     risk,
-    leadTime,
     ...changeOf(fitted, coming, points),
     dutyVariation: coming.variation,
     meterRead: coming.from,
@@ -426,18 +409,16 @@ function firstOf(
 ): {
   forecast: ConveyorForecast;
   condemn: CalendarForecast | undefined;
-  contact: CalendarForecast | undefined;
   cheapest?: CheapestAge | undefined;
 } {
   const { result } = fitted;
   if (result.kind !== 'fitted')
-    return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined, contact: undefined };
+    return { forecast: { kind: 'cannot say', why: result.why }, condemn: undefined };
   const seenPoints = placed(fitted, points, coming);
   if (seenPoints.length === 0)
     return {
       forecast: { kind: 'cannot say', why: 'no point with a known exposure' },
       condemn: undefined,
-      contact: undefined,
     };
   const first = forecastFirst(
     result,
@@ -459,14 +440,12 @@ function firstOf(
         names: seenPoints.filter((s) => units.has(s.unit)).map((s) => s.point.place.name),
       },
       condemn: undefined,
-      contact: undefined,
     };
   }
   if (first.kind === 'cannot say')
     return {
       forecast: { kind: 'cannot say', why: 'the records only bound the rate' },
       condemn: undefined,
-      contact: undefined,
     };
   // Exposures from the last meter reading are moved by what the longest-lying liner had then, so that a cost per hour counts the
   // hours already given.
@@ -477,11 +456,9 @@ function firstOf(
     return {
       forecast: { kind: 'cannot say', why: condemn?.why ?? 'no duty, so no dates' },
       condemn,
-      contact,
     };
   return {
     condemn,
-    contact,
     cheapest: steel.kind === 'life' ? cheapestAge(steel, had, coming) : undefined,
     forecast: {
       kind: 'dates',
@@ -506,10 +483,8 @@ function cheapestAge(steel: Distribution, had: number, coming: Coming): Cheapest
   const costs = costsOf(coming.history);
   if (!costs) return undefined;
   const chance = tabulated(steel);
-  const answer = ageReplacement((age) => (age <= had ? 0 : chance(age - had)), had + steel.quantiles.q50, {
-    planned: costs.planned,
-    failure: costs.contact,
-  });
+  const byAge = (age: number): number => (age <= had ? 0 : chance(age - had));
+  const answer = ageReplacement(byAge, had + steel.quantiles.q50, costs);
   if (answer.kind === 'run to failure') return undefined;
   const exposure = Math.max(answer.exposure, had);
   const day =
@@ -520,8 +495,8 @@ function cheapestAge(steel: Distribution, had: number, coming: Coming): Cheapest
   return { exposure, day: past ? coming.asOf : day, costRate: answer.costRate, toFailure: answer.toFailure };
 }
 
-/** Planned: the reline. Contact: the unplanned reline and the repair of the trough. Undefined unless all are declared in one currency. */
-function costsOf(history: History): OutageCosts | undefined {
+/** Planned: the reline. Failure: the unplanned reline and the repair of the trough. Undefined unless all are declared in one currency. */
+function costsOf(history: History): ReplacementCosts | undefined {
   const amount = (item: string): { value: number; currency: string | undefined } | undefined => {
     const cost = history.conveyor.plant.costs.find((c) => c.item === item);
     return cost?.amount.dimension === 'money'
@@ -540,7 +515,7 @@ function costsOf(history: History): OutageCosts | undefined {
     (repair && repair.currency !== planned.currency)
   )
     return undefined;
-  return { planned: planned.value, contact: unplanned.value + (repair?.value ?? 0) };
+  return { planned: planned.value, failure: unplanned.value + (repair?.value ?? 0) };
 }
 
 function unseenRuns(fitted: FittedWear, coming: Coming, runs: readonly RunLife[]): ConveyorModel['unseen'] {

@@ -4,7 +4,7 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { DutyVariation } from '../../../domain/model/duty-variation.js';
 import type { LookOff, WearPace } from './wear-change.js';
-import type { OutageChoice, NextInspection } from '../../../domain/wear/decision.js';
+import type { NextInspection } from '../../../domain/wear/decision.js';
 import type { Basis } from '../../../domain/wear/forecast.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
 import type { Quantiles } from '../../../domain/wear/quantiles.js';
@@ -96,7 +96,6 @@ export interface ConveyorModel {
   readonly forecast: ConveyorForecast;
   /** Where readings scatter more than twice what was declared: the same with the gauges taken at their word. */
   readonly asDeclared: DayQuantiles | undefined;
-  readonly outages: OutageChoice | undefined;
   /** By the chance of what was seen; today where only what nobody has seen stands against the outage to reline at. */
   readonly look:
     NextInspection | { readonly kind: 'now'; readonly because: 'panels never seen'; readonly chance: number };
@@ -104,7 +103,6 @@ export interface ConveyorModel {
   readonly risk: number;
   /** Day on which the chance passes the risk; undefined beyond 40 years or without dates. */
   readonly riskDay: CalendarDay | undefined;
-  readonly leadTime: { readonly days: number; readonly declared: boolean };
   /**
    * By cost alone, of the liner that has lain longest: age at which a planned reline costs least an hour (or tonne). Undefined
    * without costs or a chance of contact.

@@ -4,7 +4,6 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import type { OutageCandidate } from '../../../domain/wear/decision.js';
 import type { WhatIfChange } from '../what-if.js';
 import type { ConveyorLife } from './conveyor-life.js';
 import type { ConveyorForecast, Quantiles } from './model.js';
@@ -13,8 +12,6 @@ import { triedEstate, withReline, type Tried } from './tried-estate.js';
 export interface Case {
   readonly forecast: ConveyorForecast;
   readonly riskDay: CalendarDay | undefined;
-  /** The outage to reline at, as in the report itself. */
-  readonly outage: OutageCandidate | undefined;
 }
 
 export type WhatIf = { readonly change: WhatIfChange; readonly conveyor: string } & (
@@ -72,5 +69,5 @@ function lyingLiner({ worst, conveyor }: WhatIfInput['life']) {
 
 function caseOf(life: Pick<ConveyorLife, 'model'> | undefined): Case | undefined {
   const model = life?.model;
-  return model && { forecast: model.forecast, riskDay: model.riskDay, outage: model.outages?.chosen };
+  return model && { forecast: model.forecast, riskDay: model.riskDay };
 }
