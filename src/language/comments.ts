@@ -12,7 +12,7 @@ export interface Comment {
 }
 
 // A quote right behind a number is an inch mark (tokens.ts) and opens no text.
-const stringOrComment = /(?<![\w.])\d[\d.,/]*[ \t]*"(?=\s|$)|"[^"\n\r]*"|\/\/[^\n\r]*|\/\*[\s\S]*?\*\//g;
+const stringOrComment = /(?<![\w.])\d[\d.,/]*[ \t]*"(?=\s)|"[^"\n\r]*"|\/\/[^\n\r]*|\/\*[\s\S]*?\*\//g;
 
 /** All comments in the order of the text; what looks like one inside a quoted text is not. */
 export function scanComments(text: string): readonly Comment[] {
@@ -27,6 +27,16 @@ export function scanComments(text: string): readonly Comment[] {
     else comments.push({ ...place, kind: 'block', text: image.slice(2, -2).trim() });
   }
   return comments;
+}
+
+/** A line without the comments that begin and end in it; what looks like one inside a quoted text stays. */
+export function withoutComments(line: string): string {
+  return line.replace(stringOrComment, (image) => (image.startsWith('/') ? '' : image));
+}
+
+/** A line without its quoted texts; an inch mark stays. */
+export function withoutTexts(line: string): string {
+  return line.replace(stringOrComment, (image) => (image.startsWith('"') ? '' : image));
 }
 
 /** The doc comment that ends right before `offset`, with only blanks between. */

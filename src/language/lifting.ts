@@ -3,7 +3,7 @@
 // worth. A row that is not regular in every way, or stands behind one that is not, is left to the parser and its messages.
 import { parseClock } from '../domain/units/clock.js';
 import { visibleText } from '../domain/units/visible-text.js';
-import type { Comment } from './comments.js';
+import { withoutComments, withoutTexts, type Comment } from './comments.js';
 import { chainage as chainageLimit, thickness as thicknessLimit } from './lowering/limits.js';
 import { createReadingRows, type ReadingRows } from './reading-rows.js';
 import { ReadingKind } from '../domain/units/reading-kind.js';
@@ -27,7 +27,7 @@ const row = new RegExp(
 );
 const head = /^[ \t]*inspection(?![\w-])[^\n\r{}"/]*\{[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)/gm;
 /** A fact may go on below its line: what begins so belongs to the row above, and the row to the parser. */
-const goesOn = /(?:\s|\/\/[^\n\r]*|\/\*[\s\S]*?\*\/)*(?:"|±|\+\/-)/y;
+const goesOn = /(?:\s|\/\/[^\n\r]*[\n\r]|\/\*[\s\S]*?\*\/)*(?:"|±|\+\/-)/y;
 const line = /[^\n\r]*(?:\r\n|\n|\r)?/y;
 
 /** `isKeyword`: words that can be no name. */
@@ -41,25 +41,21 @@ export function liftRows(
   const pieces: string[] = [];
   let copied = 0;
   let taken = 0;
-  let comment = 0;
+  const isInComment = insideComments(comments);
   head.lastIndex = 0;
   for (let found = head.exec(text); found; found = head.exec(text)) {
-    while ((comments[comment]?.end ?? Infinity) <= found.index) comment++;
-    if ((comments[comment]?.start ?? Infinity) < found.index) continue;
+    if (isInComment(found.index)) continue;
     let at = head.lastIndex;
     let run = at;
     let regular = true;
     const flush = (): void => {
-      if (at > run) {
-        pieces.push(text.slice(copied, run), ' '.repeat(at - run));
-        copied = at;
-        taken += at - run;
-      }
+      pieces.push(text.slice(copied, run), ' '.repeat(at - run));
+      copied = at;
+      taken += at - run;
     };
     while (at < text.length) {
-      while ((comments[comment]?.end ?? Infinity) <= at) comment++;
       // A line inside a comment of several lines says nothing.
-      const inComment = (comments[comment]?.start ?? Infinity) < at;
+      const inComment = isInComment(at);
       row.lastIndex = at;
       const match = regular && !inComment ? row.exec(text) : null;
       const next = row.lastIndex;
@@ -70,18 +66,27 @@ export function liftRows(
       flush();
       line.lastIndex = at;
       const image = line.exec(text)?.[0] ?? '';
-      const code = image.replace(/\/\/.*$/, '').trim();
+      const code = withoutComments(image).trim();
       at += image.length;
       run = at;
-      if (!inComment && /[{}]/.test(code.replace(/"[^"]*"/g, ''))) break;
+      if (!inComment && /[{}]/.test(withoutTexts(code))) break;
       // The next line may belong to this one, unless this one is empty or ends as a finished row does.
       regular = inComment ? regular : code === '' ? regular : finished.test(code);
     }
     flush();
-    head.lastIndex = Math.max(at, found.index + 1);
+    head.lastIndex = at;
   }
   pieces.push(text.slice(copied));
-  return { rest: taken === 0 ? text : pieces.join(''), rows, taken };
+  return { rest: pieces.join(''), rows, taken };
+}
+
+/** Whether a place is inside a comment, for places that only rise. */
+function insideComments(comments: readonly Comment[]): (at: number) => boolean {
+  let next = 0;
+  return (at) => {
+    while ((comments[next]?.end ?? Infinity) <= at) next++;
+    return (comments[next]?.start ?? Infinity) < at;
+  };
 }
 
 function matchesAt(pattern: RegExp, text: string, at: number): boolean {
@@ -131,7 +136,7 @@ function addRegularRows(
       end: start + body.length,
       spot,
       error,
-      note: note === undefined ? undefined : visibleText(note),
+      note: note && visibleText(note),
       value: NaN,
       colourStart: 0,
     };

@@ -23,6 +23,18 @@ export const groups = {
   },
   lifting: {
     files: ['src/language/lifting.ts', 'src/language/comments.ts'],
-    tests: ['tests/language/lifting.test.ts', 'tests/language/commented-rows.test.ts'],
+    tests: ['tests/language/lifted-rows.test.ts', 'tests/language/comments.test.ts'],
+  },
+  decision: {
+    files: ['src/domain/decision/conveyor-decision.ts'],
+    tests: ['tests/domain/decision/conveyor-decision.test.ts'],
+  },
+  'plan-cut-list': {
+    files: ['src/domain/plan/cut-list.ts', 'src/domain/plan/materials.ts'],
+    tests: ['tests/domain/plan/cut-list.test.ts', 'tests/domain/plan/materials.test.ts'],
+  },
+  'plan-lifts': {
+    files: ['src/domain/plan/lifts.ts', 'src/domain/plan/spiral-cuts.ts', 'src/domain/plan/held-up.ts'],
+    tests: ['tests/domain/plan/lifts.test.ts', 'tests/domain/plan/lifting-gear.test.ts'],
   },
 };
