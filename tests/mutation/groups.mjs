@@ -1,7 +1,25 @@
 // Which files are mutated together, and which tests are run against them. A group is what one person changes in one sitting;
 // its tests are those that speak about its files, so that a mutant costs a second and not the whole suite.
 
-/** @typedef {{ readonly files: readonly string[], readonly tests: readonly string[] }} Group */
+// `pure`: the tests touch nothing but the domain, so that in-process.mjs can run them.
+
+/** @typedef {{ readonly files: readonly string[], readonly tests: readonly string[], readonly pure?: boolean }} Group */
+
+/** Orders of work, by examples; the property tests and the brute force see more, and cost minutes a fault. */
+const orderTests = [
+  'tests/domain/order/check-order.test.ts',
+  'tests/domain/order/edits.test.ts',
+  'tests/domain/order/people-below.test.ts',
+  'tests/domain/order/safety.test.ts',
+  'tests/domain/order/words-of-slips.test.ts',
+];
+
+/** @param {readonly string[]} names */
+const order = (...names) => ({
+  files: names.map((name) => `src/domain/order/${name}`),
+  tests: orderTests,
+  pure: true,
+});
 
 /** @type {Readonly<Record<string, Group>>} */
 export const groups = {
@@ -12,10 +30,6 @@ export const groups = {
   attention: {
     files: ['src/generators/remaining-life/parts/attention.ts'],
     tests: ['tests/generators/remaining-life/attention.test.ts'],
-  },
-  tell: {
-    files: ['src/domain/order/tell.ts'],
-    tests: ['tests/domain/order/words-of-slips.test.ts'],
   },
   decisions: {
     files: ['src/domain/wear/decision.ts', 'src/domain/wear/where-to-look.ts'],
@@ -37,4 +51,11 @@ export const groups = {
     files: ['src/domain/plan/lifts.ts', 'src/domain/plan/spiral-cuts.ts', 'src/domain/plan/held-up.ts'],
     tests: ['tests/domain/plan/lifts.test.ts', 'tests/domain/plan/lifting-gear.test.ts'],
   },
+  'order-people': order('people.ts', 'platform.ts', 'access.ts', 'side-by-side.ts', 'rest.ts', 'heat.ts'),
+  'order-demands': order('demands.ts', 'demands/*.ts', 'needs.ts', 'states.ts', 'start.ts'),
+  'order-liner': order('front.ts', 'closing-error.ts', 'contact.ts', 'layout.ts', 'ground.ts'),
+  'order-judge': order('judge.ts', 'check-order.ts', 'violation.ts', 'unsplit.ts'),
+  'order-walk': order('walk.ts', 'walk-state.ts', 'finish.ts', 'sequence.ts', 'precedence.ts'),
+  'order-repairs': order('repairs.ts', 'change-steps.ts', 'edits.ts', 'lifting-gear.ts'),
+  tell: order('tell.ts', 'telling/*.ts', 'words.ts'),
 };

@@ -47,8 +47,9 @@ async function mutate(name, group) {
   process.env.MUTATION_TESTS = group.tests.join(' ');
   const stryker = new Stryker({
     mutate: [...group.files],
-    testRunner: 'vitest',
-    plugins: ['@stryker-mutator/vitest-runner'],
+    testRunner: group.pure ? 'in-process' : 'vitest',
+    plugins: ['@stryker-mutator/vitest-runner', './tests/mutation/in-process.mjs'],
+    maxTestRunnerReuse: group.pure ? 400 : 0,
     vitest: { configFile: 'tests/mutation/vitest.config.mts', related: false },
     coverageAnalysis: 'perTest',
     concurrency: 1,
