@@ -4,7 +4,7 @@
 import type { Access } from '../model/conveyor.js';
 import type { AccessUnit } from '../model/plant.js';
 import type { Step } from '../model/job.js';
-import type { Area } from './ground.js';
+import { areaOf, areasOf, overlaps, type Area } from './ground.js';
 import { atTheMachine } from './side-by-side.js';
 import type { Walk } from './walk-state.js';
 
@@ -22,30 +22,22 @@ export function accessSlips(w: Walk): AccessSlip[] {
   const zones = job.conveyor.access;
   const found: AccessSlip[] = [];
   const told = new Set<Area>();
-  const open = uncovered(
-    { from: 0, to: job.conveyor.length.value },
-    zones.map((zone) => ({ from: zone.from.value, to: zone.to.value })),
-  );
+  const open = uncovered({ from: 0, to: job.conveyor.length.value }, zones.map(areaOf));
   const toldZones = new Set<Access>();
   for (const i of w.sequence.order) {
     const step = w.sequence.steps[i];
     if (!step || !atTheMachine(step) || step.action === 'gas test') continue;
-    for (const area of w.ground.areas[i] ?? []) {
+    for (const area of areasOf(w.ground, i)) {
       for (const gap of open) {
-        if (told.has(gap) || !overlap(area, gap)) continue;
+        if (told.has(gap) || !overlaps(area, gap)) continue;
         found.push({ step: i, gap });
         told.add(gap);
       }
       for (const zone of zones) {
-        if (
-          toldZones.has(zone) ||
-          zone.kind !== 'mobile platform' ||
-          !overlap(area, { from: zone.from.value, to: zone.to.value })
-        )
-          continue;
+        if (toldZones.has(zone) || zone.kind !== 'mobile platform' || !overlaps(area, areaOf(zone))) continue;
         const slip = unitFor(step, zone, job.accessUnits);
         if (!slip) continue;
-        found.push({ step: i, gap: { from: zone.from.value, to: zone.to.value }, zone, ...slip });
+        found.push({ step: i, gap: areaOf(zone), zone, ...slip });
         toldZones.add(zone);
       }
     }
@@ -59,20 +51,14 @@ function unitFor(
   zone: Access,
   units: Walk['ground']['job']['accessUnits'],
 ): { readonly unit?: AccessUnit } | undefined {
-  const named = step.unit ? [step.unit] : units;
-  if (named.length === 0) return {};
-  if (named.some(({ unit }) => !unit || reaches(unit, zone))) return undefined;
-  const unit = named[0]?.unit;
+  const known = (step.unit ? [step.unit] : units).map(({ unit }) => unit);
+  if (known.some((unit) => !unit || reaches(unit, zone))) return undefined;
+  const [unit] = known;
   return unit ? { unit } : {};
 }
 
 export function reaches(unit: AccessUnit, zone: Access): boolean {
   return unit.reach === undefined || zone.height === undefined || unit.reach.value >= zone.height.value;
-}
-
-function overlap(area: Area, other: Area): boolean {
-  if (area.from === area.to) return area.from >= other.from && area.from <= other.to;
-  return Math.min(area.to, other.to) - Math.max(area.from, other.from) > 1;
 }
 
 /** What is left of an area when others are taken away; slivers of a millimetre count as covered. */

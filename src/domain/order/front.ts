@@ -5,7 +5,7 @@
 
 import type { Step } from '../model/job.js';
 import { closingError } from './closing-error.js';
-import { touches, type Area, type Piece, type RunGround } from './ground.js';
+import { areasOf, touches, type Area, type Piece, type RunGround } from './ground.js';
 import { canStartAt, startOf, type End } from './start.js';
 import { cleaned, newPanel, oldPanel, states, stripped } from './states.js';
 import type { OrderSlip, Walk } from './walk-state.js';
@@ -204,7 +204,7 @@ function closeInside(
   const others = madeSo(w, ahead);
   for (let p = position + 1; p < w.sequence.order.length; p++) {
     const j = w.sequence.order[p] ?? -1;
-    const areas = w.ground.areas[j] ?? [];
+    const areas = areasOf(w.ground, j);
     if (w.sequence.steps[j]?.action !== 'strip' || !areas.some((area) => touches(ahead, area))) continue;
     others.set(j, 'comes too late');
     break;

@@ -175,12 +175,25 @@ export function within(pieces: readonly Piece[], areas: readonly Area[]): Piece[
 }
 
 export function touches(piece: Piece, area: Area): boolean {
-  if (piece.kind === 'panel') {
-    const middle = (piece.from + piece.to) / 2;
-    return middle > area.from && middle < area.to;
-  }
-  if (piece.from === piece.to) return piece.from >= area.from && piece.from <= area.to;
-  return Math.min(piece.to, area.to) - Math.max(piece.from, area.from) > slack;
+  if (piece.kind !== 'panel') return overlaps(piece, area);
+  const middle = (piece.from + piece.to) / 2;
+  return middle > area.from && middle < area.to;
+}
+
+/** True where two stretches share more than a millimetre; a place without length counts where the other one holds it. */
+export function overlaps(a: Area, b: Area): boolean {
+  if (a.from === a.to) return a.from >= b.from && a.from <= b.to;
+  return Math.min(a.to, b.to) - Math.max(a.from, b.from) > slack;
+}
+
+/** Chainages of a part of the machine. */
+export function areaOf(span: Span): Area {
+  return { from: span.from.value, to: span.to.value };
+}
+
+/** Where a step works; nowhere where its stretch is none. */
+export function areasOf(ground: Pick<Ground, 'areas'>, step: number): readonly Area[] {
+  return ground.areas[step] ?? [];
 }
 
 const slack = 1;

@@ -2,7 +2,7 @@
 // changes: the state of a piece, with who changed it.
 
 import type { Need } from './demands/demand.js';
-import { touches } from './ground.js';
+import { areasOf, touches } from './ground.js';
 import type { Area, Piece } from './ground.js';
 import { broughtBy, holds } from './states.js';
 import type { States } from './states.js';
@@ -65,7 +65,7 @@ function tellAsItIs(w: Walk, i: number, need: Need, found: number, later: number
 /** No step brings it about: told for everything of its kind in the step's stretch, as one step to be added would. */
 export function tellMissing(w: Walk, i: number, need: Need, found: number): void {
   const slip = slipAt(w, i, need, found, true);
-  const areas = w.ground.areas[i] ?? [];
+  const areas = areasOf(w.ground, i);
   const alike =
     need.kind === 'not contiguous'
       ? [need.piece]
@@ -103,7 +103,7 @@ export function countChainAsDone(
     if (chain.length < 2 || chain.at(-1) !== wanted) continue;
     for (let p = position + 1; p < later; p++) {
       const j = w.sequence.order[p] ?? -1;
-      if (w.sequence.steps[j]?.action === chain[0] && reaches(w, j, piece, w.ground.areas[j] ?? []))
+      if (w.sequence.steps[j]?.action === chain[0] && reaches(w, j, piece, areasOf(w.ground, j)))
         countAsDone(w, j, piece);
     }
   }
@@ -201,9 +201,5 @@ export function reaches(w: Walk, j: number, piece: Piece, areas: readonly Area[]
     piece.kind === 'content'
   )
     return true;
-  if (piece.from === piece.to) return areas.some((area) => piece.from >= area.from && piece.from <= area.to);
-  const middle = (piece.from + piece.to) / 2;
-  return piece.kind === 'panel'
-    ? areas.some((area) => middle > area.from && middle < area.to)
-    : areas.some((area) => Math.min(piece.to, area.to) - Math.max(piece.from, area.from) > 1);
+  return areas.some((area) => touches(piece, area));
 }

@@ -4,7 +4,7 @@
 import type { AccessUnit } from '../model/plant.js';
 import type { Step } from '../model/job.js';
 import { reaches } from './access.js';
-import { touches, type Area } from './ground.js';
+import { areaOf, overlaps, type Area } from './ground.js';
 import { loadAboard, peopleAboard } from './platform.js';
 import { atTheMachine } from './side-by-side.js';
 import type { Walk } from './walk-state.js';
@@ -79,11 +79,7 @@ function unitsOf(w: Walk, step: Step, areas: readonly Area[]): AccessUnit[] {
   if (step.unit) return step.unit.unit ? [step.unit.unit] : [];
   if (step.action === 'gas test') return [];
   const zones = w.ground.job.conveyor.access.filter(
-    (zone) =>
-      zone.kind === 'mobile platform' &&
-      areas.some((area) =>
-        touches({ number: -1, kind: 'cover', from: zone.from.value, to: zone.to.value }, area),
-      ),
+    (zone) => zone.kind === 'mobile platform' && areas.some((area) => overlaps(areaOf(zone), area)),
   );
   if (zones.length === 0) return [];
   return w.ground.job.accessUnits.flatMap(({ unit }) =>

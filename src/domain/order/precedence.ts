@@ -4,7 +4,7 @@
 
 import type { Estate } from '../model/estate.js';
 import type { Job, Step } from '../model/job.js';
-import { groundOf, type Ground } from './ground.js';
+import { areasOf, groundOf, type Ground } from './ground.js';
 import { sequenceOf, type Sequence } from './sequence.js';
 import { atTheMachine, fallsOnto, handlesLooseParts, isShutFor, unsettledPairs } from './side-by-side.js';
 import { walk } from './walk.js';
@@ -65,7 +65,7 @@ export function apartPairs(
   const falls = (above: number, below: number): boolean =>
     loose[above] === true &&
     there[below] === true &&
-    fallsOnto(job.conveyor, ground.areas[above] ?? [], ground.areas[below] ?? [], (gate) =>
+    fallsOnto(job.conveyor, areasOf(ground, above), areasOf(ground, below), (gate) =>
       sequence ? isShutFor(sequence, gate, above, below) : shut.has(gate),
     ) !== undefined;
   for (let j = 1; j < steps.length; j++)

@@ -7,7 +7,7 @@ import { stepActions } from '../model/job.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { changeJob } from './change-steps.js';
-import { touches, type RunGround } from './ground.js';
+import { areasOf, touches, type RunGround } from './ground.js';
 import { usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
 import { canStartAt, startOf, type End } from './start.js';
@@ -528,7 +528,7 @@ function turn(w: Walk, slip: OrderSlip): Repair[] {
   const fits = w.sequence.steps.filter(
     (step, i) =>
       step.action === 'fit' &&
-      run.panels.some((panel) => (w.ground.areas[i] ?? []).some((area) => touches(panel, area))),
+      run.panels.some((panel) => areasOf(w.ground, i).some((area) => touches(panel, area))),
   );
   const one: Repair = {
     title: `Start "${sayStep({ ...here, start })}" instead`,

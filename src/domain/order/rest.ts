@@ -3,7 +3,7 @@
 // softens at about 80 °C, and a plate of 4 to 6 mm is below that well within the half hour).
 
 import type { Step } from '../model/job.js';
-import { touches, type Ground } from './ground.js';
+import { areasOf, overlaps, type Ground } from './ground.js';
 import { isHot } from './heat.js';
 import { atTheMachine } from './side-by-side.js';
 import type { Walk } from './walk-state.js';
@@ -32,9 +32,7 @@ export function disturbs(step: Step): boolean {
 
 /** Whether two steps work on a length of trough in common. */
 export function meet(ground: Pick<Ground, 'areas'>, i: number, j: number): boolean {
-  return (ground.areas[i] ?? []).some((a) =>
-    (ground.areas[j] ?? []).some((b) => touches({ number: -1, kind: 'cover', from: a.from, to: a.to }, b)),
-  );
+  return areasOf(ground, i).some((a) => areasOf(ground, j).some((b) => overlaps(a, b)));
 }
 
 /** Pairs that may go on at the same time although one works where the other's place has to dry or cool. */

@@ -6,7 +6,7 @@
 import type { Conveyor } from '../model/conveyor.js';
 import type { Step } from '../model/job.js';
 import type { Sequence } from './sequence.js';
-import type { Area } from './ground.js';
+import { areasOf, type Area } from './ground.js';
 import { cranesAlong, hangsLoads } from './lifting-gear.js';
 import { holds } from './states.js';
 import type { Touch, Walk } from './walk-state.js';
@@ -102,9 +102,9 @@ export function sharedPairs(
     if (unit !== undefined && unit === b.unit?.use.name)
       found.push({ step, other, what: 'access unit', name: unit });
     if (!hangsLoads(a) || !hangsLoads(b)) return;
-    const { job, areas } = w.ground;
-    const cranes = cranesAlong(job, areas[step] ?? []);
-    const crane = cranesAlong(job, areas[other] ?? []).find((name) => cranes.includes(name));
+    const { job } = w.ground;
+    const cranes = cranesAlong(job, areasOf(w.ground, step));
+    const crane = cranesAlong(job, areasOf(w.ground, other)).find((name) => cranes.includes(name));
     if (crane !== undefined) found.push({ step, other, what: 'crane', name: crane });
   });
   return found;
@@ -136,7 +136,7 @@ export function fallingPairs(w: Walk, most = Infinity): FallingPair[] {
     ] as const) {
       const upper = above === other ? a : b;
       if (!handlesLooseParts(upper) || !atTheMachine(above === other ? b : a)) continue;
-      const meeting = fallsOnto(conveyor, w.ground.areas[above] ?? [], w.ground.areas[below] ?? [], (gate) =>
+      const meeting = fallsOnto(conveyor, areasOf(w.ground, above), areasOf(w.ground, below), (gate) =>
         isShutFor(w.sequence, gate, other, step),
       );
       if (!meeting) continue;

@@ -6,6 +6,10 @@ import { stepActions, type Job, type Step } from '../../../src/domain/model/job.
 import type { AccessUnit, Crew } from '../../../src/domain/model/plant.js';
 import type { Stretch } from '../../../src/domain/model/stretch.js';
 import { checkOrder } from '../../../src/domain/order/check-order.js';
+import { groundOf } from '../../../src/domain/order/ground.js';
+import { sequenceOf } from '../../../src/domain/order/sequence.js';
+import { walk } from '../../../src/domain/order/walk.js';
+import type { Walk } from '../../../src/domain/order/walk-state.js';
 import type { Violation } from '../../../src/domain/order/violation.js';
 import { conveyor, estate, gap, liner, mm, origin, plant, stated, use } from '../../kit/estate.js';
 
@@ -82,6 +86,12 @@ export function worldOf(of: Job): Estate {
 
 export function check(of: Job, lines: readonly string[]): readonly Violation[] {
   return checkOrder(withOrder(of, lines), worldOf(of));
+}
+
+/** The order walked through, with nothing told yet of people, platforms and steps side by side. */
+export function walked(of: Job, lines: readonly string[]): Walk {
+  const steps = lines.map((line) => step(line, of));
+  return walk(groundOf(of, steps, worldOf(of)), sequenceOf(steps));
 }
 
 export function kinds(of: Job, lines: readonly string[]): readonly string[] {
