@@ -29,6 +29,16 @@ export function panelMass(section: LinerSection, length: number, density: number
   return (linerMassPerMetre(section, density) * notNegative('panel length', length, 'mm')) / 1000;
 }
 
+/** As `panelMass`; undefined where there can be no such panel: a thickness or a density that other rules tell of. */
+export function panelMassIfSound(section: LinerSection, length: number, density: number): number | undefined {
+  const sound =
+    section.thickness > 0 &&
+    section.thickness < section.insideRadius &&
+    section.sideHeight >= 0 &&
+    density > 0;
+  return sound ? panelMass(section, length, density) : undefined;
+}
+
 /**
  * Depth of a bent panel's centre of gravity below the centre line of the trough, mm; negative where tall sides lift it
  * above. Half ring: 4(R³ − r³)/3π(R² − r²); sides: h/2 above the centre line. Along the panel it lies at half length.

@@ -1,7 +1,7 @@
 // How many people an access unit carries: its plate, or its rated load less what they handle up there.
 // EN 280 rates a platform as n people of 80 kg and at least 40 kg of tools (from memory; the plate on site decides).
 
-import { panelMass } from '../geometry/trough.js';
+import { panelMassIfSound } from '../geometry/trough.js';
 import type { AccessUnit } from '../model/plant.js';
 import type { Step } from '../model/job.js';
 import { within, type Area, type Ground } from './ground.js';
@@ -32,8 +32,7 @@ export function loadAboard(ground: Ground, step: Step, areas: readonly Area[]): 
             sideHeight: sideHeight.value,
             thickness: run.liner.thickness.value,
           };
-          const sound = section.thickness > 0 && section.thickness < 2 * section.insideRadius;
-          return sound ? panelMass(section, panel.to - panel.from, run.liner.density.value) : 0;
+          return panelMassIfSound(section, panel.to - panel.from, run.liner.density.value) ?? 0;
         }),
       );
       return Math.max(0, ...masses);

@@ -130,6 +130,21 @@ describe('a platform takes', () => {
     expect(w.ground.areas[0]).toHaveLength(2);
     expect(loadAboard(w.ground, step('covers off', of), w.ground.areas[0] ?? [])).toBe(40);
   });
+
+  test.each([
+    [0, 0],
+    [225, true],
+    [226, 0],
+    [300, 0],
+  ])('a liner of %s mm in a trough of 226 mm: no mass that cannot be', (thickness, expected) => {
+    const odd = line([1], [0, 0], {
+      liner: liner({ panelLengths: [mm(1000)], thickness: mm(thickness) }),
+    });
+    const of = job(odd, ['all']);
+    const w = walked(of, ['fit all']);
+    const mass = loadAboard(w.ground, step('fit all', of), w.ground.areas[0] ?? []);
+    expect(expected === true ? mass > 0 : mass).toBe(expected);
+  });
 });
 
 describe('overloaded', () => {

@@ -575,6 +575,19 @@ for (const [name, of, lines, ...expected] of slips)
     expect(words(of, lines)).toEqual(expected);
   });
 
+test('a liner that is thicker than the trough is wide has no weight to speak of, and the order is judged all the same', () => {
+  const thick = liner({ panelLengths: [mm(1000)], panelTolerance: mm(1), thickness: mm(250) });
+  const of = job(line([2, 2], [0, 10, 10], { incline: slope, liner: thick }), ['run 2']);
+  const [only] = check(of, [
+    ...before,
+    'strip run 2',
+    'clean run 2',
+    'fit run 2 starting at tail',
+    ...afterwards,
+  ]);
+  expect(only?.reason).toMatch(/^At 20° a panel slides by itself \(friction 0.15 holds up to 8.5°\)/);
+});
+
 describe('pieces in few words', () => {
   const run = (number: number): RunGround => ({ run: { number } }) as RunGround; // nothing else of it is read
   const [first, second] = [run(1), run(2)];

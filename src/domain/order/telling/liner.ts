@@ -1,6 +1,6 @@
 // What is said of panels: fronts, the closing panel, panels that slide, a trough that is not bare or not clean.
 
-import { panelMass } from '../../geometry/trough.js';
+import { panelMassIfSound } from '../../geometry/trough.js';
 import type { Break } from '../../model/conveyor.js';
 import type { Step } from '../../model/job.js';
 import { formatMass, formatNumber } from '../../units/format.js';
@@ -122,11 +122,11 @@ function slides(w: Walk, slip: OrderSlip, doing: string, step: Step | undefined)
     sideHeight: conveyor.trough.sideHeight.value,
     thickness: run?.liner.thickness.value ?? 0,
   };
-  const mass = panel && run ? panelMass(trough, panel.to - panel.from, run.liner.density.value) : 0;
+  const mass = panel && run && panelMassIfSound(trough, panel.to - panel.from, run.liner.density.value);
   return {
     message: `${doing} starts from the lower end, and ${place?.name ?? 'that end'} (${place?.kind ?? 'break'}) gives the panels nothing to rest on.`,
     reason:
-      `At ${formatNumber(incline)}° a panel of ${formatMass(mass)} slides by itself (friction ` +
+      `At ${formatNumber(incline)}° a panel${mass === undefined ? '' : ` of ${formatMass(mass)}`} slides by itself (friction ` +
       `${slidingFriction} holds up to ` +
       `${formatNumber((Math.atan(slidingFriction) * 180) / Math.PI, 1)}°). ` +
       'Worked from the upper end, each panel is pushed up against the last one and bolted before anyone ' +

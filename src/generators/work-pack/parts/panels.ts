@@ -8,7 +8,7 @@ import {
   peopleNeeded,
   recommendedWeightLimit,
 } from '../../../domain/geometry/handling.js';
-import { panelMass } from '../../../domain/geometry/trough.js';
+import { panelMassIfSound } from '../../../domain/geometry/trough.js';
 import type { Step } from '../../../domain/model/job.js';
 import { closingError } from '../../../domain/order/closing-error.js';
 import type { Area, Ground, RunGround } from '../../../domain/order/ground.js';
@@ -90,8 +90,7 @@ function massOf(ground: Ground, run: RunGround, length: number): number | undefi
     sideHeight: trough.sideHeight.value,
     thickness: run.liner.thickness.value,
   };
-  const fits = section.thickness > 0 && section.thickness < section.insideRadius && section.sideHeight >= 0;
-  return fits ? panelMass(section, length, run.liner.density.value) : undefined;
+  return panelMassIfSound(section, length, run.liner.density.value);
 }
 
 /** The length error that adds up to the closing panel of a run, against the break at which it closes. */
