@@ -24,10 +24,17 @@ const byAction: DemandsByAction<StepAction> = {
 };
 
 export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): Demands {
-  const demands = byAction[step.action](siteOf(ground, step, areas));
-  return leavesLitter(step)
-    ? { ...demands, effects: [...demands.effects, ...to(within(ground.litter, areas), littered)] }
-    : demands;
+  const site = siteOf(ground, step, areas);
+  const demands = byAction[step.action](site);
+  return {
+    ...demands,
+    needs: [...demands.needs, ...site.fire],
+    effects: [
+      ...demands.effects,
+      ...site.smoulders,
+      ...(leavesLitter(step) ? to(within(ground.litter, areas), littered) : []),
+    ],
+  };
 }
 
 /** Old liner, offcuts, swarf and tools lie in the trough after these. */

@@ -169,7 +169,7 @@ function addFireWatch(w: Walk, slip: OrderSlip): Repair[] {
   const here = stepOf(w, slip);
   const changes = causes.flatMap((cause): StepChange[] => {
     const watch: Step = {
-      ...newStep('fire watch', cause, cause.stretch),
+      ...newStep('fire watch', cause, placeOf(cause)),
       crews: cause.crews,
       takes: hoursOf(watchAfter(cause), cause),
     };
@@ -182,6 +182,11 @@ function addFireWatch(w: Walk, slip: OrderSlip): Repair[] {
   return [
     { title: `Add a fire watch after ${listing(causes.map((step) => `"${sayStep(step)}"`))}`, changes },
   ];
+}
+
+/** A drive and a gate are not in the scope that a step without a stretch means. */
+function placeOf(step: Step): Stretch | undefined {
+  return needsStretch(step.action) ? step.stretch : { kind: 'all', origin: step.origin };
 }
 
 function watchLonger(w: Walk, slip: OrderSlip): Repair[] {

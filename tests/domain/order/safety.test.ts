@@ -574,3 +574,65 @@ describe('closing and resting', () => {
     for (const at of [1900, 2300, 3000]) expect(kinds(steep([at]), lines)).toEqual(['panel would slide']);
   });
 });
+
+describe('hot work outside the trough', () => {
+  const of = job(line([2, 2], [10, 10, 10], { braces: [{ from: mm(500), to: mm(500), origin: origin() }] }), [
+    'run 1',
+  ]);
+  const lines = (off: string, watch: readonly string[] = []): string[] => [
+    ...before,
+    off,
+    ...watch,
+    ...(off.startsWith('gate') ? [] : ['gate off Gate1']),
+    ...(off.startsWith('braces') ? [] : ['braces off']),
+    'strip run 1',
+    'clean run 1',
+    'fit run 1 starting at head',
+    'braces on',
+    'gate on Gate1',
+    ...afterwards,
+  ];
+  test.each([
+    [
+      'braces burnt off over the liner',
+      'braces off hot work',
+      [],
+      ['hot work over liner', 'fire watch missing'],
+    ],
+    ['braces burnt off with measures', `braces off ${measures}`, ['fire watch'], []],
+    ['braces burnt off and not watched', `braces off ${measures}`, [], ['fire watch missing']],
+    ['a gate burnt off and not watched', `gate off Gate1 ${measures}`, [], ['fire watch missing']],
+    ['a gate burnt off and watched', `gate off Gate1 ${measures}`, ['fire watch all'], []],
+  ])('%s', (_, off, watch, expected) => {
+    expect(kinds(of, lines(off, watch))).toEqual(expected);
+  });
+  test('the repair watches where the gate is', () => {
+    expect(mended(of, lines(`gate off Gate1 ${measures}`))).toMatchObject({
+      titles: expect.arrayContaining([`Add a fire watch after "gate off Gate1"`]),
+      left: [],
+    });
+  });
+});
+
+test('a drive whose bolts are burnt off is watched like any other hot work', () => {
+  const of = job(line([2], [10, 10]), ['all'], {
+    screwChange: { screw: screw(), cut: 'cold', joints: 'bolted', origin: origin() },
+  });
+  const lines = (watch: readonly string[]): string[] => [
+    ...before,
+    'restrain screw',
+    `unbolt drive ${measures}`,
+    ...watch,
+    'remove screw',
+    'strip',
+    'clean',
+    'fit starting at head',
+    'insert screw',
+    'bolt drive',
+    ...afterwards,
+  ];
+  expect(kinds(of, lines(['fire watch all']))).toEqual([]);
+  expect(kinds(of, lines([]))).toEqual(['fire watch missing']);
+  expect(mended(of, lines([])).text).toContain('fire watch all takes 60 min');
+  expect(mended(of, lines([])).left).toEqual([]);
+});

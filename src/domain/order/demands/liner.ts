@@ -15,10 +15,6 @@ export const linerDemands: DemandsByAction<'strip' | 'clean' | 'patch' | 'fit'> 
     effects: to(panels, cleaned),
     done: { pieces: panels, states: states(cleaned), by: 'any' },
   }),
-  patch: ({ opened, fire, smoulders }) => ({
-    needs: [...opened, ...fire],
-    effects: smoulders,
-    done: nothing,
-  }),
+  patch: ({ opened }) => ({ needs: opened, effects: [], done: nothing }),
   fit: ({ opened }) => ({ needs: opened, effects: [], done: nothing }),
 };

@@ -3,7 +3,7 @@
 
 import type { Step, StepAction } from '../../model/job.js';
 import { piecesUnder, panelsUnder } from '../contact.js';
-import { touches, within, type Area, type Ground, type Piece } from '../ground.js';
+import { overlaps, within, type Area, type Ground, type Piece } from '../ground.js';
 import { isHot, isProtected, linerInReach } from '../heat.js';
 import {
   cleaned,
@@ -66,10 +66,10 @@ export function siteOf(ground: Ground, step: Step, areas: readonly Area[]): Site
     panels: ground.runs.flatMap((run) => within(run.panels, areas)),
     proved,
     safe,
-    reached: enclosed ? [...proved, ...gasTested(airAt(ground, areas))] : proved,
+    reached: enclosed ? [...proved, ...gasTested(cellsAt(ground.air, areas))] : proved,
     opened: [...safe, ...takenOff(covers), ...takenOff(braces), ...takenOff(holdDowns)],
     fire: flame && !isProtected(step) ? noLinerInReach(ground, areas) : [],
-    smoulders: flame ? to(within(ground.heat, areas), hot) : [],
+    smoulders: flame ? to(cellsAt(ground.heat, areas), hot) : [],
   };
 }
 
@@ -102,12 +102,9 @@ function gasTested(air: readonly Piece[]): Need[] {
   return need(air, states(tested), tested, 'gas test missing', 'unsafe');
 }
 
-function airAt(ground: Ground, areas: readonly Area[]): Piece[] {
-  return ground.air.filter((cell) =>
-    areas.some(({ from, to }) =>
-      from === to ? from >= cell.from && from <= cell.to : touches(cell, { from, to }),
-    ),
-  );
+/** Cells that a stretch shares some length with; those on either hand where it is one place, as the drive is. */
+function cellsAt(cells: readonly Piece[], areas: readonly Area[]): Piece[] {
+  return cells.filter((cell) => areas.some((area) => overlaps(area, cell)));
 }
 
 function noLinerInReach(ground: Ground, areas: readonly Area[]): Need[] {

@@ -24,8 +24,8 @@ export const spiralDemands: DemandsByAction<SpiralAction> = {
     done: { pieces: [restraint], states: states(restrained), by: 'all' },
   }),
   'unbolt drive': (site) => ({
-    needs: [...site.reached, ...site.fire, ...held(site)],
-    effects: [...to([site.ground.drive], unbolted), ...site.smoulders],
+    needs: [...site.reached, ...held(site)],
+    effects: to([site.ground.drive], unbolted),
     done: { pieces: [site.ground.drive], states: states(unbolted), by: 'all' },
   }),
   'remove screw': (site) => ({
@@ -33,31 +33,25 @@ export const spiralDemands: DemandsByAction<SpiralAction> = {
       ...site.opened,
       ...held(site),
       ...need([site.ground.drive], states(unbolted), unbolted, 'screw out of turn', 'cannot be built'),
-      ...site.fire,
     ],
-    effects: [...to(site.screw, noScrew), ...site.smoulders],
+    effects: to(site.screw, noScrew),
     done: { pieces: site.screw, states: states(noScrew), by: 'any' },
   }),
-  'insert screw': ({ ground, screw, opened, fire, smoulders }) => {
+  'insert screw': ({ ground, screw, opened }) => {
     const noOldOne = states(noScrew, newScrew, laidScrew);
     return {
       needs: [
         ...opened,
         ...linedUnder(ground, screw, 'screw out of turn'),
-        ...fire,
         ...need(screw, noOldOne, noScrew, 'screw out of turn', 'cannot be built'),
       ],
-      effects: [...to(screw, ground.joins ? laidScrew : newScrew), ...smoulders],
+      effects: to(screw, ground.joins ? laidScrew : newScrew),
       done: { pieces: screw, states: states(laidScrew, newScrew), by: 'any' },
     };
   },
-  'join screw': ({ screw, opened, fire, smoulders }) => ({
-    needs: [
-      ...opened,
-      ...fire,
-      ...need(screw, states(laidScrew), laidScrew, 'screw out of turn', 'cannot be built'),
-    ],
-    effects: [...to(screw, newScrew), ...smoulders],
+  'join screw': ({ screw, opened }) => ({
+    needs: [...opened, ...need(screw, states(laidScrew), laidScrew, 'screw out of turn', 'cannot be built')],
+    effects: to(screw, newScrew),
     done: { pieces: screw, states: states(newScrew), by: 'any' },
   }),
   'bolt drive': ({ ground: { screw, drive, restraint }, reached }) => ({
