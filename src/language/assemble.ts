@@ -49,7 +49,11 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     problems,
     (draft, conveyor): Reline | undefined => {
       const liner = draft.linerUse ? findNamed(liners, draft.linerUse, problems)?.value : conveyor.liner;
-      const stretches = [...draft.scope, ...draft.panelsFitted.map((row) => row.run)];
+      const stretches = [
+        ...draft.scope,
+        ...draft.panelsFitted.map((row) => row.run),
+        ...draft.panelThicknesses.map((row) => row.stretch),
+      ];
       const sound = stretches
         .map((stretch) => checkStretch(stretch, conveyor, problems))
         .every((found) => found);

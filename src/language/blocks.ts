@@ -178,6 +178,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   ConveyorLiner: ['from', 'run'],
   Condition: ['answer', 'kind', 'aspect', 'point', 'at', 'clock'],
   PanelsFitted: ['run'],
+  PanelThickness: ['stretch'],
   ShelfStock: ['liner', 'item', 'length', 'date'],
   LeadTime: ['item'],
   ExpeditedLeadTime: ['item'],

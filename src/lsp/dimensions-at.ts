@@ -101,6 +101,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Reline: { meter: 'duration', tonnes: 'mass' },
   AsFitted: { thickness: 'length', error: 'length' },
   PanelsFitted: { lengths: 'length' },
+  PanelThickness: { thickness: 'length', error: 'length' },
   Offcut: { length: 'length' },
   ScrewChange: { meter: 'duration', tonnes: 'mass' },
   MeterChange: { old: 'duration', new: 'duration' },

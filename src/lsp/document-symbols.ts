@@ -230,7 +230,8 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         for (const fact of block.facts) {
           if (ast.isLinerUse(fact)) found.add('liner', fact, 'liner');
           else if (ast.isAsFitted(fact)) found.add('point', fact, 'point', scope);
-          else if (ast.isScope(fact) || ast.isPanelsFitted(fact)) found.addRuns(fact, scope);
+          else if (ast.isScope(fact) || ast.isPanelsFitted(fact) || ast.isPanelThickness(fact))
+            found.addRuns(fact, scope);
         }
         break;
       }

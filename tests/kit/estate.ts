@@ -194,6 +194,7 @@ export function reline(of: Conveyor, date: string, meter: number, facts: Partial
     scope: [],
     asFitted: [],
     panelsFitted: [],
+    panelThicknesses: [],
     offcuts: [],
     remarks: [],
     origin: origin(),

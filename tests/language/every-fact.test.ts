@@ -31,6 +31,8 @@ function factsOfTheGrammar(): ReadonlySet<string> {
   const facts = new Set<string>();
   for (const rule of rules) {
     if (rule.fragment || rule.dataType !== undefined) continue;
+    // Two rules may make nodes of one type.
+    const type = rule.inferredType?.name ?? rule.name;
     const within = [rule, ...fragmentsOf(rule)];
     const assignments = within.flatMap((each) =>
       AstUtils.streamAllContents(each).filter(GrammarAST.isAssignment).toArray(),
@@ -43,8 +45,8 @@ function factsOfTheGrammar(): ReadonlySet<string> {
       const called = AstUtils.streamAst(assignment).filter(GrammarAST.isRuleCall).toArray();
       if (!called.some(({ rule: ref }) => numbers.has(ref.$refText))) continue;
       if (assignment.feature === 'value' && keys.length > 0)
-        for (const key of keys) facts.add(`${rule.name} ${key}`);
-      else facts.add(`${rule.name}.${assignment.feature}`);
+        for (const key of keys) facts.add(`${type} ${key}`);
+      else facts.add(`${type}.${assignment.feature}`);
     }
   }
   return facts;

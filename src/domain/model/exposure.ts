@@ -63,15 +63,34 @@ export function setLying(history: History, chainage: number, day: CalendarDay): 
   );
 }
 
-/** Thickness when fitted, mm: measured at the reline where it says so, else the specification's. */
+/**
+ * Thickness when fitted, mm: measured at the point at the reline, else on the panel it lies on (the thinner of two at their
+ * joint), else the specification's.
+ */
 export function fittedThickness(
   set: LinerSet,
-  place: Place,
+  place: Pick<Place, 'name' | 'at' | 'declared'>,
 ): { readonly value: number; readonly measured: boolean } {
-  const measured = set.reline?.asFitted.find((row) => row.point.name === place.name && place.declared);
-  return measured
-    ? { value: measured.thickness.value, measured: true }
+  const atThePoint = set.reline?.asFitted.find((row) => row.point.name === place.name && place.declared);
+  if (atThePoint) return { value: atThePoint.thickness.value, measured: true };
+  const panels = set.measured.filter(({ from, to }) => place.at >= from && place.at <= to);
+  return panels.length > 0
+    ? { value: Math.min(...panels.map(({ thickness }) => thickness)), measured: true }
     : { value: set.liner.thickness.value, measured: false };
+}
+
+/** The mean over a stretch of a set, mm: panels that nobody measured count as the specification says. */
+export function meanFittedThickness(
+  set: LinerSet,
+  stretch: { readonly from: number; readonly to: number },
+): number {
+  const [from, to] = [Math.max(set.from, stretch.from), Math.min(set.to, stretch.to)];
+  const nominal = set.liner.thickness.value;
+  if (!(to > from)) return nominal;
+  const off = set.measured.map(
+    (panel) => (panel.thickness - nominal) * Math.max(0, Math.min(to, panel.to) - Math.max(from, panel.from)),
+  );
+  return nominal + off.reduce((a, b) => a + b, 0) / (to - from);
 }
 
 /** A reading's row with the set it is of and the exposure of that set. */

@@ -33,9 +33,18 @@ export interface LinerSet {
   /** Undefined where neither commissioning nor a reline says when it went in. */
   readonly fitted: Moment | undefined;
   readonly removed: (Moment & { readonly reline: Reline }) | undefined;
+  /** Thickness of its panels when fitted, mm, where a gauge was put on them. */
+  readonly measured: readonly MeasuredPanel[];
   /** Chainages it covers, mm. */
   readonly from: number;
   readonly to: number;
+}
+
+export interface MeasuredPanel {
+  /** Chainages, mm. */
+  readonly from: number;
+  readonly to: number;
+  readonly thickness: number;
 }
 
 export interface LinerSetInput {
@@ -54,10 +63,12 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
   let lying: LinerSet[] = firstPieces(conveyor).map((piece) => ({
     ...piece,
     reline: undefined,
+    measured: [],
     fitted: commissioned,
     removed: undefined,
   }));
   for (const { reline, moment } of relines) {
+    const measured = measuredPanels(conveyor, reline, panelEnds(reline));
     for (const { from, to } of scopeOf(conveyor, reline, panelEnds(reline))) {
       const left: LinerSet[] = [];
       for (const set of lying) {
@@ -74,7 +85,7 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
         if (set.from < from) left.push({ ...set, to: from });
         if (set.to > to) left.push({ ...set, from: to });
       }
-      left.push({ liner: reline.liner, reline, fitted: moment, removed: undefined, from, to });
+      left.push({ liner: reline.liner, reline, measured, fitted: moment, removed: undefined, from, to });
       lying = left.sort((a, b) => a.from - b.from);
     }
   }
@@ -105,5 +116,17 @@ export function scopeOf(
     const from = Math.max(0, Math.min(interval.from, interval.to));
     const to = Math.min(length, Math.max(interval.from, interval.to));
     return to > from ? [{ from, to }] : [];
+  });
+}
+
+/** Where a gauge was put on new panels; a row that names a panel that is not there is left out. `panelEnds` after the reline. */
+export function measuredPanels(
+  conveyor: Conveyor,
+  { panelThicknesses }: Reline,
+  panelEnds: (run: Run) => readonly number[],
+): readonly MeasuredPanel[] {
+  return panelThicknesses.flatMap(({ stretch, thickness }) => {
+    const interval = intervalOf(conveyor, stretch, panelEnds);
+    return interval ? [{ from: interval.from, to: interval.to, thickness: thickness.value }] : [];
   });
 }

@@ -209,6 +209,13 @@ export interface Reline {
     readonly lengths: readonly Stated<'length'>[];
     readonly origin: Origin;
   }[];
+  /** What the gauge showed on new panels. */
+  readonly panelThicknesses: readonly {
+    readonly stretch: Stretch;
+    readonly thickness: Stated<'length'>;
+    readonly error?: Stated<'length'>;
+    readonly origin: Origin;
+  }[];
   readonly offcuts: readonly {
     readonly length: Stated<'length'>;
     readonly count: number;

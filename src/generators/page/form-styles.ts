@@ -29,6 +29,9 @@ button:focus-visible, input:focus-visible, select:focus-visible, textarea:focus-
 .grid { display: grid; gap: 8px; margin: 8px 0; }
 .grid.one { grid-template-columns: 1fr; }
 .grid.two { grid-template-columns: repeat(auto-fit, minmax(min(9rem, 100%), 1fr)); }
+.grid.pair { grid-template-columns: repeat(auto-fit, minmax(min(8.5rem, 100%), 1fr)); align-items: start; margin: 0; }
+.grid.pair .field { margin: 2px 0 8px; }
+.grid.pair .field span { font-size: .9rem; font-weight: 400; }
 .grid button { margin: 0; }
 .grave { border-style: double; border-width: 6px; }
 .label { font-weight: 600; margin: 12px 0 0; }

@@ -365,6 +365,8 @@ export interface RunRow {
   readonly panels: number;
   readonly renewed: number;
   readonly fitFrom?: 'head' | 'tail';
+  /** Which of the runs fitting reaches first, from 1. */
+  readonly turn?: number;
   /** How far out the closing panel can be, and what the break there takes; all mm. */
   readonly closing?: {
     readonly at: string;

@@ -19,7 +19,7 @@ import { conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
 import { materialsOf } from '../../domain/plan/materials.js';
-import { fittedAreas, panelLift, panelRows, runRows } from './parts/panels.js';
+import { fittedAreas, panelLift, panelRows, runRows, runsInOrderOfWork } from './parts/panels.js';
 import { fixingOf } from './parts/fixing.js';
 import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
 import { standingOf } from './parts/standing.js';
@@ -124,7 +124,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
     holdDowns: holdDownFacts(job, holdDownsTaken(ground, steps)),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
-    asFitted: asFittedFacts(estate, ground, panels, unit),
+    asFitted: asFittedFacts(estate, ground, runsInOrderOfWork(ground, steps), panels, unit),
     orderBy: orderDates(job),
     drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };

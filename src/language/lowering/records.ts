@@ -28,6 +28,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
   const scope: (Stretch | undefined)[] = [];
   const asFitted: (RelineDraft['asFitted'][number] | undefined)[] = [];
   const panelsFitted: (RelineDraft['panelsFitted'][number] | undefined)[] = [];
+  const panelThicknesses: (RelineDraft['panelThicknesses'][number] | undefined)[] = [];
   const offcuts: (RelineDraft['offcuts'][number] | undefined)[] = [];
   const remarks: RelineDraft['remarks'][number][] = [];
   let linerUse: RelineDraft['linerUse'];
@@ -66,6 +67,13 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
           panelsFitted.push({ run: { kind: 'run', run, origin }, lengths: present(lengths), origin });
         break;
       }
+      case 'PanelThickness': {
+        const stretch = lowerStretch(reader, fact.stretch);
+        const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness');
+        const error = reader.quantity(fact, 'error', 'length', 'error of the thickness');
+        panelThicknesses.push(stretch && thickness && { stretch, thickness, origin, ...stated({ error }) });
+        break;
+      }
       case 'Offcut': {
         const length = reader.quantity(fact, 'length', 'length', 'length of the offcut', panelLength);
         const count = fact.count === undefined ? undefined : reader.count(fact, 'count', 'number of offcuts');
@@ -87,6 +95,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
     scope: present(scope),
     asFitted: present(asFitted),
     panelsFitted: present(panelsFitted),
+    panelThicknesses: present(panelThicknesses),
     offcuts: present(offcuts),
     remarks,
     ...stated({ linerUse, fittingTemperature, by }),

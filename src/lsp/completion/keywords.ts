@@ -44,6 +44,7 @@ const repeatable = new Set([
   'Reading',
   'Scope',
   'PanelsFitted',
+  'PanelThickness',
   'Offcut',
   'JobScope',
   'JobCrane',

@@ -232,6 +232,15 @@ export const recordKeywords: KeywordDocs = {
     run: word('The run, by number from the tail or by the break below it.'),
     panels: word('Lengths from the tail end of the run.'),
   },
+  PanelThickness: {
+    fitted: word(
+      'What the gauge showed on a new panel. Its points wear from there, where none of them was measured by itself.',
+      'fitted panel ${1:3} of run ${2:2} thickness ${3:12.1} mm',
+    ),
+    thickness: word('Thickness of the panel when it was new.'),
+    '±': error,
+    '+/-': error,
+  },
   Offcut: { offcut: word('A piece left over and kept, for the next cut list.', 'offcut ${1:640} mm') },
   ScrewChange: {
     'screw change': word(

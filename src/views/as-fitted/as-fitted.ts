@@ -1,7 +1,12 @@
 // The as-fitted form: how much of each run was really fitted, panel by panel, and the text for the records that comes out of it.
 // Every run is answered for on its own; nothing is written that was not said to be fitted.
 
-import type { AsFittedData, AsFittedReline, AsFittedRun } from '../../protocol/offline-forms.js';
+import type {
+  AsFittedData,
+  AsFittedPanel,
+  AsFittedReline,
+  AsFittedRun,
+} from '../../protocol/offline-forms.js';
 import { choice, el, field, giveBack, pageParts, today, type FormChild } from '../forms/kit.js';
 import { keepingFocus } from '../forms/focus.js';
 import { storeFor } from '../forms/store.js';
@@ -210,24 +215,38 @@ function panelChoice(
   return el('label', { class: 'field' }, [el('span', {}, words), el('select', { id, typed }, options)]);
 }
 
-function runView(run: AsFittedRun): HTMLElement {
+/** Length and thickness of one panel, side by side. */
+function panelView(reline: AsFittedReline, run: AsFittedRun, panel: AsFittedPanel): HTMLElement {
+  const key = panelKey(run, panel);
+  return el('div', { role: 'group', 'aria-label': `Panel ${panel.panel} of run ${run.run}` }, [
+    el('p', { class: 'label' }, `Panel ${panel.panel}`),
+    el('div', { class: 'grid pair' }, [
+      keyed(
+        `Length (planned ${panel.planned})`,
+        state.lengths,
+        key,
+        { inputmode: 'decimal', 'data-panel': key },
+        (typed) => lengthDoubt(data, panel, typed),
+      ),
+      keyed(
+        `Thickness (${reline.thickness})`,
+        state.thicknesses,
+        key,
+        { inputmode: 'decimal', 'data-thickness': key },
+        (typed) => thicknessDoubt(data, reline, typed),
+      ),
+    ]),
+  ]);
+}
+
+function runView(reline: AsFittedReline, run: AsFittedRun): HTMLElement {
   const fitted = fittedPanels(state, run);
   return el('div', {}, [
     el('h3', {}, `Run ${run.run}: was it fitted?`),
     progressView(run),
-    fitted.length > 0 && el('h3', {}, `Run ${run.run}: lengths as fitted, ${data.unit}`),
-    ...fitted.map((panel) =>
-      keyed(
-        `Panel ${panel.panel} (planned ${panel.planned})`,
-        state.lengths,
-        panelKey(run, panel),
-        {
-          inputmode: 'decimal',
-          'data-panel': panelKey(run, panel),
-        },
-        (typed) => lengthDoubt(data, panel, typed),
-      ),
-    ),
+    fitted.length > 0 &&
+      el('h3', {}, `Run ${run.run}: panels as fitted, ${data.unit}, in the order of the work`),
+    ...fitted.map((panel) => panelView(reline, run, panel)),
   ]);
 }
 
@@ -235,8 +254,8 @@ function relineView(reline: AsFittedReline, index: number): HTMLElement {
   const points = reline.points.filter((point) => isFitted(state, reline.runs, point));
   return el('section', {}, [
     el('h2', {}, reline.liner),
-    ...reline.runs.map(runView),
-    points.length > 0 && el('h3', {}, `Thickness when new, ${data.unit}`),
+    ...reline.runs.map((run) => runView(reline, run)),
+    points.length > 0 && el('h3', {}, `Thickness at the inspection points when new, ${data.unit}`),
     ...points.map(({ name, at, clock }) =>
       keyed(
         `${name} at ${at}, ${clock} (nominal ${reline.thickness})`,

@@ -16,6 +16,7 @@ import {
   isAnswered,
   isFitted,
   lengthRead,
+  thicknessOf,
   unwritten,
   type FittedEntries,
 } from './entries.js';
@@ -130,7 +131,7 @@ function relineBlock(
         ? [`  ${point.name} thickness ${read.text} ${data.unit}`]
         : [];
     }),
-    ...runs.flatMap((run) => lengthLines(data, entries, run)),
+    ...runs.flatMap((run) => [...lengthLines(data, entries, run), ...thicknessLines(data, entries, run)]),
     ...offcuts.flatMap((read) => (read.kind === 'read' ? [`  offcut ${read.text} ${data.unit}`] : [])),
     ...(remark ? [`  finding liner ${quoted(remark)}`] : []),
     ...left.map((line) => `  ${line}`),
@@ -186,12 +187,68 @@ function chainages(
   stretch: readonly AsFittedPanel[],
 ): readonly [string, string] {
   const [first, last] = [stretch[0], stretch.at(-1)];
-  const lengths = stretch.map((panel) => lengthRead(data, entries, run, panel)?.mm ?? NaN);
-  const planned = stretch.map((panel) => panel.to - panel.from);
-  const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
-  const longer = lengths.some(Number.isNaN) ? 0 : sum(lengths) - sum(planned);
-  const up = Number(firstOf(entries, run)) === first?.panel;
+  const longer = longerThanPlanned(data, entries, run, stretch).reduce((a, b) => a + b, 0);
+  const up = isFromTheTail(entries, run, stretch);
   return [metres((first?.from ?? 0) - (up ? 0 : longer)), metres((last?.to ?? 0) + (up ? longer : 0))];
+}
+
+function isFromTheTail(entries: FittedEntries, run: AsFittedRun, stretch: readonly AsFittedPanel[]): boolean {
+  return Number(firstOf(entries, run)) === stretch[0]?.panel;
+}
+
+/** mm a panel; nothing while not all lengths are there. */
+function longerThanPlanned(
+  data: AsFittedData,
+  entries: FittedEntries,
+  run: AsFittedRun,
+  stretch: readonly AsFittedPanel[],
+): readonly number[] {
+  const off = stretch.map(
+    (panel) => (lengthRead(data, entries, run, panel)?.mm ?? NaN) - (panel.to - panel.from),
+  );
+  return off.some(Number.isNaN) ? off.map(() => 0) : off;
+}
+
+/**
+ * A line for each panel that was measured: by its number where the records know it by that, as the lengths above it say, else by
+ * where it lies.
+ */
+function thicknessLines(data: AsFittedData, entries: FittedEntries, run: AsFittedRun): readonly string[] {
+  const parts = stretches(run, fittedPanels(entries, run));
+  return parts.flatMap((stretch) => {
+    const off = longerThanPlanned(data, entries, run, stretch);
+    const up = isFromTheTail(entries, run, stretch);
+    return stretch.flatMap((panel, k) => {
+      const read = typedNumber(thicknessOf(entries, run, panel), lengthField(data.unit));
+      if (read.kind !== 'read') return [];
+      const before = (up ? off.slice(0, k) : off.slice(k + 1)).reduce((a, b) => a + b, 0);
+      const own = off[k] ?? 0;
+      const [from, to] = up
+        ? [panel.from + before, panel.to + before + own]
+        : [panel.from - before - own, panel.to - before];
+      const where = isNumbered(data, entries, run)
+        ? `panel ${panel.panel} of run ${run.run}`
+        : `from ${metres(from)} to ${metres(to)}`;
+      return [`  fitted ${where} thickness ${read.text} ${data.unit}`];
+    });
+  });
+}
+
+/** Panels keep their numbers where their lengths are written down and no panel beside them is cut. */
+function isNumbered(data: AsFittedData, entries: FittedEntries, run: AsFittedRun): boolean {
+  const fitted = fittedPanels(entries, run);
+  const all = run.whole && fitted.length === run.panels.length;
+  return (all || run.numbered) && isMeasured(data, entries, run);
+}
+
+/** All lengths of what was fitted are there, in one stretch. */
+function isMeasured(data: AsFittedData, entries: FittedEntries, run: AsFittedRun): boolean {
+  const fitted = fittedPanels(entries, run);
+  const all = run.whole && fitted.length === run.panels.length;
+  return (
+    fitted.every((panel) => lengthRead(data, entries, run, panel) !== undefined) &&
+    (all || stretches(run, fitted).length === 1)
+  );
 }
 
 /** One `fitted` line where all lengths are there and the records can place them; else a comment, so that none is lost. */
@@ -204,8 +261,7 @@ function lengthLines(data: AsFittedData, entries: FittedEntries, run: AsFittedRu
     return read ? [{ panel, text: read.text }] : [];
   });
   if (known.length === 0) return [];
-  const all = run.whole && fitted.length === run.panels.length;
-  if (known.length === inOrder.length && (all || ranges.length === 1))
+  if (isMeasured(data, entries, run))
     return [`  fitted run ${run.run} panels ${known.map(({ text }) => text).join(', ')}`];
   return [
     `  // Lengths as fitted in run ${run.run}: ${known.map(({ panel, text }) => `panel ${panel} ${text}`).join(', ')}`,

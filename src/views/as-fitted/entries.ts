@@ -28,6 +28,7 @@ export interface FittedEntries {
   screw: Progress | '';
   /** By run and panel. */
   lengths: Record<string, string>;
+  thicknesses: Record<string, string>;
   points: Record<string, string>;
   /** By position of the reline. */
   offcuts: Record<number, string>;
@@ -48,6 +49,7 @@ export function freshEntries(date: string): FittedEntries {
     lastFitted: {},
     screw: '',
     lengths: {},
+    thicknesses: {},
     points: {},
     offcuts: {},
     remarks: {},
@@ -111,6 +113,10 @@ export function lengthOf(entries: FittedEntries, run: AsFittedRun, panel: AsFitt
   return (entries.lengths as Partial<Record<string, string>>)[panelKey(run, panel)] ?? '';
 }
 
+export function thicknessOf(entries: FittedEntries, run: AsFittedRun, panel: AsFittedPanel): string {
+  return (entries.thicknesses as Partial<Record<string, string>>)[panelKey(run, panel)] ?? '';
+}
+
 /** A panel's length as it can be read, in the form's unit. */
 export function lengthRead(
   { unit }: Pick<AsFittedData, 'unit'>,
@@ -134,16 +140,19 @@ export function unwritten(data: AsFittedData, entries: FittedEntries): readonly 
   judge('Hour meter', entries.meter, typedNumber(entries.meter, hours));
   if (data.tonnes) judge('Tonnes counter', entries.tonnes, typedNumber(entries.tonnes, tonnes));
   judge('Liner temperature', entries.temperature, temperatureTyped(entries.temperature, data.unit));
-  const homeless = { ...entries.lengths };
+  const homeless = [{ ...entries.lengths }, { ...entries.thicknesses }];
   data.relines.forEach(({ runs, points, liner }, index) => {
     for (const run of runs) {
       const fitted = fittedPanels(entries, run);
       for (const panel of run.panels) {
-        delete homeless[panelKey(run, panel)];
-        const typed = lengthOf(entries, run, panel);
-        const what = `Panel ${panel.panel} of run ${run.run}`;
-        if (fitted.includes(panel)) judge(what, typed, typedNumber(typed, small));
-        else if (typed.trim() !== '') told.push(`${what}: “${typed.trim()}” (it is not said to be fitted)`);
+        for (const each of homeless) delete each[panelKey(run, panel)];
+        const name = `Panel ${panel.panel} of run ${run.run}`;
+        for (const [what, typed] of [
+          [name, lengthOf(entries, run, panel)],
+          [`${name}, thickness`, thicknessOf(entries, run, panel)],
+        ] as const)
+          if (fitted.includes(panel)) judge(what, typed, typedNumber(typed, small));
+          else if (typed.trim() !== '') told.push(`${what}: “${typed.trim()}” (it is not said to be fitted)`);
       }
     }
     for (const point of points) {
@@ -160,7 +169,7 @@ export function unwritten(data: AsFittedData, entries: FittedEntries): readonly 
       judge(`Offcut of ${liner}`, offcut.typed, offcut);
     }
   });
-  for (const [key, typed] of Object.entries(homeless))
+  for (const [key, typed] of homeless.flatMap((each) => Object.entries(each)))
     if (typed.trim() !== '')
       told.push(`Panel ${key.replace('/', ', ')}: “${typed.trim()}” (this form has no such panel)`);
   for (const { what, typed } of entries.elsewhere)

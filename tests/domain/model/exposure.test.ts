@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { exposedReadings, fittedThickness, setLying } from '../../../src/domain/model/exposure.js';
+import {
+  exposedReadings,
+  fittedThickness,
+  meanFittedThickness,
+  setLying,
+} from '../../../src/domain/model/exposure.js';
 import { historyOf } from '../../../src/domain/model/history.js';
 import type { Estate } from '../../../src/domain/model/estate.js';
+import type { Reline } from '../../../src/domain/model/records.js';
 import {
   calendarDay,
   chainages,
@@ -139,5 +145,39 @@ describe('what lies there', () => {
     const lying = setLying(historyOf(e, dg1), 3000, calendarDay('2025-01-01'))!;
     expect(fittedThickness(lying, e.places[0]!)).toEqual({ value: 12.2, measured: true });
     expect(fittedThickness(lying, e.places[1]!)).toEqual({ value: 12, measured: false });
+  });
+
+  it('starts from what the gauge showed on the panel, the thinner one at a joint, unless the point was measured itself', () => {
+    const onPanels = (
+      thicknesses: readonly (readonly [number, number, number])[],
+    ): Reline['panelThicknesses'] =>
+      thicknesses.map(([from, to, thickness]) => ({
+        stretch: chainages(from, to),
+        thickness: mm(thickness),
+        origin: origin(),
+      }));
+    const e = estate({
+      conveyors: [dg1],
+      looks: [look('2025-01-01', 2000, { P1: 11, P2: 10 })],
+      relines: [
+        reline(dg1, '2024-06-01', 800, {
+          asFitted: [{ point: use('P1'), thickness: mm(12.2), origin: origin() }],
+          panelThicknesses: onPanels([
+            [0, 4000, 11.5],
+            [4000, 6000, 11],
+          ]),
+        }),
+      ],
+    });
+    const lying = setLying(historyOf(e, dg1), 3000, calendarDay('2025-01-01'))!;
+    expect(fittedThickness(lying, e.places[0]!)).toEqual({ value: 12.2, measured: true });
+    const there = (at: number) => fittedThickness(lying, { name: 'P1', at, declared: false });
+    expect(there(1000)).toEqual({ value: 11.5, measured: true });
+    expect(there(4000)).toEqual({ value: 11, measured: true });
+    expect(there(6000.1)).toEqual({ value: 12, measured: false });
+    // By hand: over 8 m, 4 m half a millimetre and 2 m a millimetre under the 12 mm of the specification.
+    expect(meanFittedThickness(lying, { from: 0, to: 8000 })).toBeCloseTo(12 - (4 * 0.5 + 2 * 1) / 8, 12);
+    expect(meanFittedThickness(lying, { from: 4000, to: 6000 })).toBeCloseTo(11, 12);
+    expect(meanFittedThickness(lying, { from: 6000, to: 6000 })).toBe(12);
   });
 });

@@ -12,7 +12,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { asFittedPage } from '../../../src/generators/work-pack/as-fitted.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { openBrowser } from '../browser.js';
-import { liftConveyor, read, theJob } from '../estate.js';
+import { fittedThickness } from '../../../src/domain/model/exposure.js';
+import { historyOf } from '../../../src/domain/model/history.js';
+import { setsAt } from '../../../src/domain/model/liner-sets.js';
+import { liftConveyor, read, theConveyor, theJob } from '../estate.js';
 
 let browser: Browser;
 let folder: string;
@@ -25,11 +28,16 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-async function open(text: string): Promise<Page> {
+const sizes = [
+  { width: 360, height: 640 },
+  { width: 412, height: 915 },
+] as const;
+
+async function open(text: string, viewport: { width: number; height: number } = sizes[0]): Promise<Page> {
   const analysis = read(text);
   const file = path.join(folder, 'form.html');
   writeFileSync(file, asFittedPage(workPack(analysis.estate, theJob(analysis))));
-  const context = await browser.newContext({ viewport: { width: 360, height: 640 }, offline: true });
+  const context = await browser.newContext({ viewport, offline: true });
   const page = await context.newPage();
   await page.goto(pathToFileURL(file).href);
   return page;
@@ -43,9 +51,12 @@ interface Answer {
   readonly progress: 'done' | 'part' | 'not-done';
   readonly first: number;
   readonly last: number;
-  /** Typed into the panel of this number, where it is asked for. */
+  /** Typed into the panel of this number, where it is asked for; PLAN stands for its planned length, PLUS for 1 mm more. */
   readonly panel: number;
   readonly typed: string;
+  readonly thickness: string;
+  /** Types the planned length of every panel that is asked for. */
+  readonly measuresAll: boolean;
   readonly losesTab: boolean;
 }
 const answer: fc.Arbitrary<Answer> = fc.constantFrom(1 as const, 2 as const).chain((run) =>
@@ -55,7 +66,9 @@ const answer: fc.Arbitrary<Answer> = fc.constantFrom(1 as const, 2 as const).cha
     first: fc.integer({ min: 1, max: panelsOf[run] }),
     last: fc.integer({ min: 1, max: panelsOf[run] }),
     panel: fc.integer({ min: 1, max: panelsOf[run] }),
-    typed: fc.constantFrom('1000', '998,5', '1001 mm', 'about 1000', '39 in'),
+    typed: fc.constantFrom('PLAN', 'PLUS', 'PLUS mm', 'about PLAN', '39 in'),
+    thickness: fc.constantFrom('12.1', '11,9', '12.3 mm', 'about 12', ''),
+    measuresAll: fc.boolean(),
     losesTab: fc.boolean(),
   }),
 );
@@ -80,17 +93,29 @@ function inThePage(answers: readonly Answer[]): string {
     document.body.append(node);
     node.remove();
   };
+  const { relines } = JSON.parse(at('data').textContent) as {
+    relines: readonly { runs: readonly Planned[] }[];
+  };
+  const plan = Object.fromEntries(
+    relines.flatMap(({ runs }) =>
+      runs.flatMap(({ run, panels }) => panels.map(({ panel, planned }) => [`${run}/${panel}`, planned])),
+    ),
+  );
   localStorage.clear();
   again();
   put(at('date'), '2027-04-15');
   put(at('meter'), '18750');
-  for (const { run, progress, first, last, panel, typed, losesTab } of answers) {
+  for (const { run, progress, first, last, panel, typed, thickness, measuresAll, losesTab } of answers) {
     at(`run-${run}-${progress}`).click();
     if (progress === 'part') {
       put(at(`run-${run}-first`), String(first));
       put(at(`run-${run}-last`), String(last));
     }
-    put(document.querySelector(`[data-panel="${run}/${panel}"]`), typed);
+    if (measuresAll)
+      for (const field of document.querySelectorAll(`[data-panel^="${run}/"]`))
+        put(field, plan[field.getAttribute('data-panel') ?? ''] ?? '');
+    else put(document.querySelector(`[data-panel="${run}/${panel}"]`), typed);
+    put(document.querySelector(`[data-thickness="${run}/${panel}"]`), thickness);
     if (losesTab) again();
   }
   const block = at('block');
@@ -103,7 +128,12 @@ function numbers(from: number, to: number): readonly number[] {
 
 interface Planned {
   readonly run: number;
-  readonly panels: readonly { readonly panel: number; readonly from: number; readonly to: number }[];
+  readonly panels: readonly {
+    readonly panel: number;
+    readonly planned: string;
+    readonly from: number;
+    readonly to: number;
+  }[];
 }
 
 /** Panels named by lines such as `scope panels 2 to 4 of run 1`, `reline run 2` or `scope from 1.2 m to 3 m`. */
@@ -128,57 +158,95 @@ function named(lines: readonly string[], word: string, planned: readonly Planned
   return found;
 }
 
-test('what is recorded is what was fitted, and what is left is the rest', async () => {
-  const page = await open(estate);
-  const planned = await page.evaluate(() => {
-    const data = JSON.parse(document.getElementById('data')?.textContent ?? '{}') as {
-      relines: readonly { runs: readonly Planned[] }[];
-    };
-    return data.relines.flatMap(({ runs }) => runs);
-  });
-  expect(planned.map(({ run, panels }) => [run, panels.length]).sort()).toEqual(
-    Object.entries(panelsOf).map(([run, count]) => [Number(run), count]),
-  );
-  let readByLanguage = 0;
-  await fc.assert(
-    fc.asyncProperty(fc.array(answer, { maxLength: 6 }), async (answers) => {
-      const block = await page.evaluate(inThePage, answers);
-      const fitted = new Set<string>();
-      const typed = new Map<string, string>();
-      for (const each of answers) {
-        for (const panel of numbers(1, panelsOf[each.run])) fitted.delete(`${each.run}/${panel}`);
-        const [low, high] =
-          each.progress === 'done'
-            ? [1, panelsOf[each.run]]
-            : [Math.min(each.first, each.last), Math.max(each.first, each.last)];
-        if (each.progress !== 'not-done')
-          for (const panel of numbers(low, high)) fitted.add(`${each.run}/${panel}`);
-        // There is a field for a panel that is said to be fitted.
-        if (fitted.has(`${each.run}/${each.panel}`)) typed.set(`${each.run}/${each.panel}`, each.typed);
-      }
-      const lines = block
-        .trimEnd()
-        .split('\n')
-        .map((line) => line.trim());
-      const all = ([1, 2] as const).flatMap((run) =>
-        numbers(1, panelsOf[run]).map((panel) => `${run}/${panel}`),
-      );
-      expect([...named(lines, '^scope', planned)].sort()).toEqual([...fitted].sort());
-      expect([...named(lines, '^//   reline', planned)].sort()).toEqual(
-        all.filter((panel) => !fitted.has(panel)),
-      );
-      // Every length typed is in the block: as one, in a comment, or as it was typed.
-      for (const text of typed.values())
-        expect(block.replaceAll('.', ',')).toContain(text.replace(/ mm$/, '').replaceAll('.', ','));
-      if (readByLanguage++ >= 8 || fitted.size === 0) return;
-      const { findings, estate: after } = read(estate, block);
-      expect(findings.filter(({ code }) => code.startsWith('TL0') || code === 'TL338')).toEqual([]);
-      expect(after.relines).toHaveLength(1);
-    }),
-    { numRuns: 80 },
-  );
-  await page.context().close();
-}, 120_000);
+test.each(sizes)(
+  'what is recorded is what was fitted, and what is left is the rest, at $width × $height',
+  async (size) => {
+    const page = await open(estate, size);
+    const planned = await page.evaluate(() => {
+      const data = JSON.parse(document.getElementById('data')?.textContent ?? '{}') as {
+        relines: readonly { runs: readonly Planned[] }[];
+      };
+      return data.relines.flatMap(({ runs }) => runs);
+    });
+    expect(planned.map(({ run, panels }) => [run, panels.length]).sort()).toEqual(
+      Object.entries(panelsOf).map(([run, count]) => [Number(run), count]),
+    );
+    const plan = new Map(
+      planned.flatMap(({ run, panels }) =>
+        panels.map((each) => [`${run}/${each.panel}`, each.planned] as const),
+      ),
+    );
+    let readByLanguage = 0;
+    await fc.assert(
+      fc.asyncProperty(fc.array(answer, { maxLength: 6 }), async (drawn) => {
+        const answers = drawn.map((each) => {
+          const length = plan.get(`${each.run}/${each.panel}`) ?? '';
+          const longer = String(Number(length) + 1).replace('.', ',');
+          return { ...each, typed: each.typed.replace('PLAN', length).replace('PLUS', longer) };
+        });
+        const block = await page.evaluate(inThePage, answers);
+        const fitted = new Set<string>();
+        const typed = new Map<string, string>();
+        const thick = new Map<string, string>();
+        for (const each of answers) {
+          for (const panel of numbers(1, panelsOf[each.run])) fitted.delete(`${each.run}/${panel}`);
+          const [low, high] =
+            each.progress === 'done'
+              ? [1, panelsOf[each.run]]
+              : [Math.min(each.first, each.last), Math.max(each.first, each.last)];
+          if (each.progress !== 'not-done')
+            for (const panel of numbers(low, high)) fitted.add(`${each.run}/${panel}`);
+          // There are fields for the panels that are said to be fitted.
+          if (each.measuresAll)
+            for (const [key, length] of plan)
+              if (key.startsWith(`${each.run}/`) && fitted.has(key)) typed.set(key, length);
+          if (!fitted.has(`${each.run}/${each.panel}`)) continue;
+          if (!each.measuresAll) typed.set(`${each.run}/${each.panel}`, each.typed);
+          thick.set(`${each.run}/${each.panel}`, each.thickness);
+        }
+        const lines = block
+          .trimEnd()
+          .split('\n')
+          .map((line) => line.trim());
+        const all = ([1, 2] as const).flatMap((run) =>
+          numbers(1, panelsOf[run]).map((panel) => `${run}/${panel}`),
+        );
+        expect([...named(lines, '^scope', planned)].sort()).toEqual([...fitted].sort());
+        expect([...named(lines, '^//   reline', planned)].sort()).toEqual(
+          all.filter((panel) => !fitted.has(panel)),
+        );
+        // Every length typed is in the block: as one, in a comment, or as it was typed.
+        for (const text of [...typed.values(), ...thick.values()])
+          expect(block.replaceAll('.', ',')).toContain(text.replace(/ mm$/, '').replaceAll('.', ','));
+        if (readByLanguage++ >= 12 || fitted.size === 0) return;
+        const after = read(estate, block);
+        const asPlanned = [...typed].every(([key, length]) => length === plan.get(key));
+        expect(
+          after.findings
+            .filter(({ code, origin }) => origin.source === 1 && (asPlanned || code !== 'TL338'))
+            .map(({ message }) => message),
+        ).toEqual([]);
+        expect(after.estate.relines).toHaveLength(1);
+        // Each panel of the records starts as thick as the gauge said of it, and no other does.
+        const { linerSets } = historyOf(after.estate, theConveyor(after));
+        for (const { run, panels } of planned)
+          for (const { panel, from, to } of panels) {
+            const at = (from + to) / 2;
+            const set = setsAt(linerSets, at).at(-1);
+            const said = fitted.has(`${run}/${panel}`) ? (thick.get(`${run}/${panel}`) ?? '') : '';
+            const value = Number.parseFloat(said.replace(',', '.'));
+            expect(set && fittedThickness(set, { name: 'here', at, declared: false })).toEqual({
+              value: Number.isNaN(value) ? 12 : value,
+              measured: !Number.isNaN(value),
+            });
+          }
+      }),
+      { numRuns: 40 },
+    );
+    await page.context().close();
+  },
+  120_000,
+);
 
 describe('a machine declared in inches', () => {
   test('is asked in inches and °F, and a temperature keeps the unit it was typed with', async () => {
@@ -191,8 +259,9 @@ describe('a machine declared in inches', () => {
     await page.locator('#meter').fill('18750');
     await page.locator('#run-2-done').click();
     const view = await page.locator('#app').innerText();
-    expect(view).toContain('Run 2: lengths as fitted, in');
-    expect(view).toContain('Panel 2 (planned 39.37)');
+    expect(view).toContain('Run 2: panels as fitted, in, in the order of the work');
+    expect(view).toContain('Length (planned 39.37)');
+    expect(view).toContain('Thickness (0.50)');
     expect(view).toContain('Liner temperature while fitting, °F');
     expect(view).toContain('P3 at 29.53 ft');
     await page.locator('#temperature').fill('50 °F');

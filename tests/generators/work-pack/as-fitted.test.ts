@@ -108,6 +108,11 @@ inspection DG1 2026-10-12 meter 16500 h {
   P3 thickness 8.0 mm
 }`;
 
+  const later = `
+inspection DG1 2028-01-10 meter 22000 h {
+  P3 thickness 10.5 mm
+}`;
+
   async function onTheDay(): Promise<Page> {
     const page = await open(twoRuns);
     await page.locator('#date').fill('2027-04-15');
@@ -245,6 +250,40 @@ inspection DG1 2026-10-12 meter 16500 h {
     expectUnmoved(after, 'P2');
     expectUnmoved(after, 'P3');
     expect(forecast(after, 'P1').exposureNow).toBeLessThan(100);
+  });
+
+  test('runs stand in the order of the work, and a thickness of a panel is where its points start', async () => {
+    const page = await open(`order {
+    isolate
+    fit run 2
+    fit run 1
+  }
+  reline run 1`);
+    const headings = (): Promise<string[]> =>
+      page.locator('h3').evaluateAll((nodes) => nodes.map((node) => node.textContent));
+    expect((await headings()).filter((words) => words.endsWith('was it fitted?'))).toEqual([
+      'Run 2: was it fitted?',
+      'Run 1: was it fitted?',
+    ]);
+    await page.locator('#date').fill('2027-04-15');
+    await page.locator('#meter').fill('18750');
+    await page.locator('#run-1-not-done').click();
+    await page.locator('#run-2-done').click();
+    await page.locator('[data-thickness="2/2"]').fill('11.7');
+    const text = await page.locator('#block').inputValue();
+    // Not all lengths are there, so the records would not know which panel is the second.
+    expect(text).toContain('  fitted from 8 m to 9 m thickness 11.7 mm\n');
+    for (const field of await page.locator('[data-panel^="2/"]').all()) await field.fill('900');
+    expect(await page.locator('#block').inputValue()).toContain(
+      '  fitted panel 2 of run 2 thickness 11.7 mm\n',
+    );
+    await page.context().close();
+    const after = read(liftConveyor(), looks, text, later);
+    const life = remainingLife(after.estate, { asOf: day('2028-01-10') });
+    const point = life.conveyors[0]?.points.find(({ place }) => place.name === 'P3');
+    expect(point?.fitted).toEqual({ value: 11.7, measured: true });
+    const plain = read(liftConveyor(), looks, text.replace(/ {2}fitted .*\n/, ''), later);
+    expect(forecast(after, 'P3').median).not.toBe(forecast(plain, 'P3').median);
   });
 
   test('nothing fitted or nothing said: no record at all, and the whole job is left', async () => {

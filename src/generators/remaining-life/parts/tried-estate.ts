@@ -72,6 +72,7 @@ export function withReline(
     scope: [],
     asFitted: [],
     panelsFitted: [],
+    panelThicknesses: [],
     offcuts: [],
     remarks: [],
     origin: nowhere,

@@ -6,7 +6,12 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import { fittedThickness, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
+import {
+  fittedThickness,
+  meanFittedThickness,
+  setLying,
+  type ExposedReading,
+} from '../../../domain/model/exposure.js';
 import type { History } from '../../../domain/model/history.js';
 import { setsAt, type LinerSet } from '../../../domain/model/liner-sets.js';
 import { believableSpread, spreadRatio } from '../../../domain/model/spread-ratio.js';
@@ -109,7 +114,7 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
     units: {
       count: members.length,
       fitted: members.map((m) =>
-        m.place ? fittedThickness(m.set, m.place).value : m.set.liner.thickness.value,
+        m.place ? fittedThickness(m.set, m.place).value : meanFittedThickness(m.set, m.run ?? m.set),
       ),
       build: members.map((m) => liners.indexOf(m.set.liner)),
       builds: liners.map(buildOf),

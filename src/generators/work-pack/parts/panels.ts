@@ -18,6 +18,7 @@ import type { PanelLift, PanelRow, RunRow } from '../pack.js';
 
 export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow[] {
   const fitted = fittedAreas(ground, steps);
+  const inOrder = runsInOrderOfWork(ground, steps);
   return ground.runs.map((run) => {
     const renewed = run.panels.filter((panel) => isRenewed(fitted, panel)).length;
     const fitFrom = renewed > 0 ? run.start : undefined;
@@ -30,7 +31,7 @@ export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow
       liner: run.liner.name,
       panels: run.panels.length,
       renewed,
-      ...(fitFrom ? { fitFrom } : {}),
+      ...(fitFrom ? { fitFrom, turn: inOrder.indexOf(run) + 1 } : {}),
       ...(closing ? { closing } : {}),
     };
   });
@@ -71,6 +72,24 @@ export function panelLift(ground: Ground, panels: readonly PanelRow[]): PanelLif
   const limit = recommendedWeightLimit(posture);
   const index = liftingIndex(heaviest, limit);
   return { posture, limit, heaviest, ...(index === undefined ? {} : { index }) };
+}
+
+/** Runs in the order in which fitting reaches them; of those that one step covers, from the end at which fitting starts. */
+export function runsInOrderOfWork(ground: Ground, steps: readonly Step[]): readonly RunGround[] {
+  const reached = (run: RunGround): number => {
+    const first = steps.findIndex(
+      (step, index) =>
+        step.action === 'fit' &&
+        ground.areas[index]?.some((area) => run.panels.some((panel) => touches(panel, area))),
+    );
+    return first < 0 ? steps.length : first;
+  };
+  return [...ground.runs].sort((a, b) => {
+    const later = reached(a) - reached(b);
+    return later === 0 && a.start === b.start
+      ? (a.run.from - b.run.from) * (a.start === 'head' ? -1 : 1)
+      : later;
+  });
 }
 
 /** Where new panels go: what the order's `fit` steps cover, which can be more than the job asks for; its scope where there are none. */

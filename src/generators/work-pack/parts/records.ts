@@ -12,15 +12,17 @@ import type { AsFittedFacts, PanelRow } from '../pack.js';
 /** Joints this far apart (mm) still bound the panels of the same numbers [judgement: what a tape and a saw leave]. */
 const sameJoint = 20;
 
+/** `runs` in the order of the work. */
 export function asFittedFacts(
   estate: Estate,
   ground: Ground,
+  runs: readonly RunGround[],
   panels: readonly PanelRow[],
   unit: LengthUnit,
 ): AsFittedFacts {
   const { job } = ground;
   const { conveyor } = job;
-  const renewedRuns = ground.runs.filter((run) =>
+  const renewedRuns = runs.filter((run) =>
     panels.some((panel) => panel.run === run.run.number && panel.renewed),
   );
   const liners = [...new Set(renewedRuns.map((run) => run.liner.name))];
@@ -113,6 +115,7 @@ export function recordTemplate(facts: AsFittedFacts): string {
       ...reline.runs.map(
         (run) => `  fitted run ${run.run} panels ${run.panels.map(() => `______ ${facts.unit}`).join(', ')}`,
       ),
+      `  fitted panel __ of run __ thickness ______ ${facts.unit}`,
       `  offcut ________ ${facts.unit} __`,
       '}',
     ].join('\n'),

@@ -8,7 +8,7 @@ import type { RunRow, WorkPack } from '../pack.js';
 import type { PrintBlock } from './blocks.js';
 
 export function panelBlocks(pack: WorkPack): PrintBlock[] {
-  const runs = pack.runs.filter((row) => row.renewed > 0);
+  const runs = pack.runs.filter((row) => row.renewed > 0).sort((a, b) => (a.turn ?? 0) - (b.turn ?? 0));
   if (runs.length === 0) return [];
   return [
     { kind: 'heading', level: 2, text: 'Panels, in the order of fitting' },
@@ -46,6 +46,7 @@ function runBlocks(pack: WorkPack, run: RunRow): PrintBlock[] {
         ...(heavy ? [{ head: 'By hand', width: 22 }] : []),
         { head: 'Bolts', number: true },
         { head: 'Length as fitted', write: 20 },
+        { head: 'Thickness', write: 17 },
         { head: 'Gap to the one before', write: 20 },
         { head: 'Bolts tight', write: 13 },
         { head: 'Countersink in first colour', write: 21 },
@@ -60,7 +61,7 @@ function runBlocks(pack: WorkPack, run: RunRow): PrintBlock[] {
         panel.mass === undefined ? 'not known' : formatMass(panel.mass),
         ...(heavy ? [panel.mass === undefined ? '' : handWords(panel.people)] : []),
         panel.bolts === undefined ? '' : `${panel.bolts}`,
-        ...['', '', '', '', ''],
+        ...['', '', '', '', '', ''],
       ]),
       strong: rows.flatMap((panel, index) => (panel.closing ? [index] : [])),
     },

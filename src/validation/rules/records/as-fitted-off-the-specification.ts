@@ -1,6 +1,7 @@
 // Was the new liner as thick as bought? Stated tolerance, or one twentieth, and three standard deviations of the reading.
 
 import { depthGaugeError } from '../../../domain/geometry/gauge.js';
+import { stretchText } from '../../../domain/order/words.js';
 import type { Rule } from '../../rule.js';
 
 export const asFittedOffTheSpecification: Rule = {
@@ -15,9 +16,27 @@ reline DG1 2025-03-10 meter 6200 h {
   liner TwoLayer12
   P1 thickness «10.1 mm|12.1 mm» ± 0.2 mm
 }`,
+  cases: [
+    {
+      name: 'a panel by its number',
+      text: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  scope run 2
+  fitted panel 2 of run 2 thickness «13.5 mm» ± 0.2 mm
+}`,
+    },
+  ],
   *check({ estate }) {
-    for (const { conveyor, liner, asFitted } of estate.relines) {
-      for (const { point, thickness, error } of asFitted) {
+    for (const { conveyor, liner, asFitted, panelThicknesses } of estate.relines) {
+      const measured = [
+        ...asFitted.map(({ point, ...row }) => ({ ...row, where: `${point.name} of ${conveyor.name}` })),
+        ...panelThicknesses.map(({ stretch, ...row }) => ({
+          ...row,
+          where: `The liner at ${stretchText(stretch)} of ${conveyor.name}`,
+        })),
+      ];
+      for (const { where, thickness, error } of measured) {
         const tolerance = liner.thicknessTolerance?.value ?? 0.05 * liner.thickness.value;
         if (
           Math.abs(thickness.value - liner.thickness.value) <=
@@ -26,7 +45,7 @@ reline DG1 2025-03-10 meter 6200 h {
           continue;
         yield {
           origin: thickness.origin,
-          message: `${point.name} of ${conveyor.name} was fitted with ${thickness.text}, and ${liner.name} is ${liner.thickness.text} thick.`,
+          message: `${where} was fitted with ${thickness.text}, and ${liner.name} is ${liner.thickness.text} thick.`,
           related: [{ origin: liner.thickness.origin, message: `thickness of ${liner.name}` }],
         };
       }

@@ -1,7 +1,9 @@
 // Does a thickness taken at a reline lie where the liner was changed?
 
 import { scopeOf } from '../../../domain/model/liner-sets.js';
-import { panelEnds } from '../../../domain/model/panels.js';
+import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
+import { intervalOf, type Interval } from '../../../domain/model/runs.js';
+import { stretchText } from '../../../domain/order/words.js';
 import type { Rule } from '../../rule.js';
 
 export const asFittedOutsideTheScope: Rule = {
@@ -17,6 +19,17 @@ reline DG1 2025-03-10 meter 6200 h {
   scope run 3
   «P1|P2» thickness 12.1 mm
 }`,
+  cases: [
+    {
+      name: 'a panel of another run',
+      text: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  scope run 3
+  fitted «panel 1 of run 2» thickness 12.1 mm
+}`,
+    },
+  ],
   *check({ estate }) {
     for (const reline of estate.relines) {
       if (reline.scope.length === 0) continue;
@@ -30,6 +43,25 @@ reline DG1 2025-03-10 meter 6200 h {
           related: reline.scope.map((stretch) => ({ origin: stretch.origin, message: 'the scope' })),
         };
       }
+      const ends = installedPanelEnds(estate, reline.date.day);
+      for (const { stretch } of reline.panelThicknesses) {
+        const place = intervalOf(reline.conveyor, stretch, ends);
+        if (!place || isCovered(place, scope)) continue;
+        yield {
+          origin: stretch.origin,
+          message: `The liner at ${stretchText(stretch)} lies outside what this reline of ${reline.conveyor.name} covers.`,
+          related: reline.scope.map((each) => ({ origin: each.origin, message: 'the scope' })),
+        };
+      }
     }
   },
 };
+
+/** By its middle, because a tape and a joint between old and new never agree to the millimetre. */
+function isCovered(
+  { from, to }: Interval,
+  scope: readonly { readonly from: number; readonly to: number }[],
+): boolean {
+  const middle = (from + to) / 2;
+  return scope.some((each) => middle >= each.from && middle <= each.to);
+}

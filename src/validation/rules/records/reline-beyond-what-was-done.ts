@@ -1,13 +1,15 @@
 // Does a reline say more than was done? A scope that takes in runs of which no length was written down, while others were measured,
 // or stretches that the job of that window never planned, is how a half-done job enters the records as a whole one.
 
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
 import { scopeOf } from '../../../domain/model/liner-sets.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import { panelEnds } from '../../../domain/model/panels.js';
 import type { Reline } from '../../../domain/model/records.js';
-import { findRun, intervalOf, runsOf, type Run } from '../../../domain/model/runs.js';
+import { findRun, intervalOf, runAt, runsOf, type Run } from '../../../domain/model/runs.js';
+import type { Stretch as NamedStretch } from '../../../domain/model/stretch.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
@@ -62,14 +64,32 @@ function unmeasured({
   conveyor,
   scope,
   panelsFitted,
+  panelThicknesses,
 }: Reline): readonly { readonly origin: Origin; readonly label: string }[] {
-  const measured = panelsFitted.flatMap(({ run }) =>
-    run.kind === 'run' ? (findRun(conveyor, run.run) ?? []) : [],
+  const cut = runsNamed(
+    conveyor,
+    panelsFitted.map(({ run }) => run),
   );
-  if (measured.length === 0) return [];
+  if (cut.length === 0) return [];
+  const measured = [
+    ...cut,
+    ...runsNamed(
+      conveyor,
+      panelThicknesses.map(({ stretch }) => stretch),
+    ),
+  ];
   return scope.flatMap((stretch) => {
     const run = stretch.kind === 'run' ? findRun(conveyor, stretch.run) : undefined;
     return run && !measured.includes(run) ? [{ origin: stretch.origin, label: run.label }] : [];
+  });
+}
+
+function runsNamed(conveyor: Conveyor, stretches: readonly NamedStretch[]): readonly Run[] {
+  return stretches.flatMap((stretch) => {
+    if (stretch.kind === 'run' || stretch.kind === 'panels') return findRun(conveyor, stretch.run) ?? [];
+    return stretch.kind === 'chainage'
+      ? (runAt(conveyor, (stretch.from.value + stretch.to.value) / 2) ?? [])
+      : [];
   });
 }
 

@@ -1,8 +1,8 @@
 // Does every stretch that a reline or a job names exist on its conveyor?
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { panelEnds } from '../../../domain/model/panels.js';
-import { findRun, runsOf } from '../../../domain/model/runs.js';
+import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
+import { findRun, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { Stretch } from '../../../domain/model/stretch.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { Found } from '../../finding.js';
@@ -26,13 +26,20 @@ reline DG1 2025-03-10 meter 6200 h {
       for (const stretch of scope) yield* judge(conveyor, stretch);
     for (const { conveyor, panelsFitted } of estate.relines)
       for (const { run } of panelsFitted) yield* judge(conveyor, run);
+    for (const { conveyor, date, panelThicknesses } of estate.relines)
+      for (const { stretch } of panelThicknesses)
+        yield* judge(conveyor, stretch, installedPanelEnds(estate, date.day));
     // Steps of a written order are judged with the order.
     for (const { conveyor, relines } of estate.jobs)
       for (const { stretch } of relines) yield* judge(conveyor, stretch);
   },
 };
 
-function* judge(conveyor: Conveyor, stretch: Stretch): Iterable<Found> {
+function* judge(
+  conveyor: Conveyor,
+  stretch: Stretch,
+  ends: (run: Run) => readonly number[] = panelEnds,
+): Iterable<Found> {
   const { origin } = stretch;
   switch (stretch.kind) {
     case 'all':
@@ -71,7 +78,7 @@ function* judge(conveyor: Conveyor, stretch: Stretch): Iterable<Found> {
         return;
       }
       if (stretch.kind === 'run') return;
-      const panels = panelEnds(run).length - 1;
+      const panels = ends(run).length - 1;
       if (stretch.first.count > stretch.last.count) {
         yield {
           origin,
