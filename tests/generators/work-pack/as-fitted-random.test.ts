@@ -171,7 +171,7 @@ test.each(sizes)(
     expect(planned.map(({ run, panels }) => [run, panels.length]).sort()).toEqual(
       Object.entries(panelsOf).map(([run, count]) => [Number(run), count]),
     );
-    const plan = new Map(
+    const plan = new Map<string, string>(
       planned.flatMap(({ run, panels }) =>
         panels.map((each) => [`${run}/${each.panel}`, each.planned] as const),
       ),
