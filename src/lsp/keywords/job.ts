@@ -5,6 +5,13 @@ import { word, type KeywordDocs } from './keyword-doc.js';
 
 const locally = ' Site permits and local codes decide how.';
 
+const panelStretch = {
+  panels: word('Some panels of a run, numbered from its tail end.', 'panels ${1:2} to ${2:4} of run ${3:1}'),
+  panel: word('One panel of a run.', 'panel ${1:2} of run ${2:1}'),
+  'of run': word('The run whose panels are meant.', 'of run ${1:1}'),
+  from: word('Between two chainages.', 'from ${1:3.0} m to ${2:6.6} m'),
+};
+
 export const jobKeywords: KeywordDocs = {
   Job: {
     job: word(
@@ -221,13 +228,8 @@ export const jobKeywords: KeywordDocs = {
       'One run, by number from the tail (`run 2`) or by the break at its lower end (`run above Gate`).',
       'run ${1:1}',
     ),
-    panels: word(
-      'Some panels of a run, numbered from its tail end.',
-      'panels ${1:2} to ${2:4} of run ${3:1}',
-    ),
-    panel: word('One panel of a run.', 'panel ${1:2} of run ${2:1}'),
-    'of run': word('The run whose panels are meant.', 'of run ${1:1}'),
-    from: word('Between two chainages.', 'from ${1:3.0} m to ${2:6.6} m'),
+    ...panelStretch,
   },
+  PanelStretch: panelStretch,
   RunName: { above: word('The run whose lower end is at this break.', 'above ${1:Gate}') },
 };
