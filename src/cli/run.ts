@@ -6,6 +6,7 @@ import { addCheck } from './usage/check.js';
 import { addCompletion } from './usage/completion.js';
 import { addExplain } from './usage/explain.js';
 import { addGit } from './usage/git.js';
+import { addImport } from './usage/import.js';
 import { addInit } from './usage/init.js';
 import { addFormat } from './usage/format.js';
 import type { Invocation } from './usage/invocation.js';
@@ -28,6 +29,7 @@ const commands = [
   addSheet,
   addFormat,
   addGit,
+  addImport,
   addInit,
   addProgramme,
   addSchema,

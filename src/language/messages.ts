@@ -4,7 +4,7 @@
 import { capital, list as listOf } from '../domain/units/wording.js';
 import type { ILexerErrorMessageProvider, IParserErrorMessageProvider, IToken, TokenType } from 'chevrotain';
 import { GrammarAST, type Grammar } from 'langium';
-import { nearest } from './assembly/nearest.js';
+import { nearest } from './nearest.js';
 
 type MismatchedToken = Parameters<IParserErrorMessageProvider['buildMismatchTokenMessage']>[0];
 type NoAlternative = Parameters<IParserErrorMessageProvider['buildNoViableAltMessage']>[0];

@@ -94,6 +94,13 @@ export const parts: readonly Part[] = [
   },
 
   {
+    folder: 'exchange',
+    parts: ['domain/units', 'domain/model', 'language'],
+    packages: ['papaparse', 'js-yaml'],
+    why: "tables of other people's making, and what they say",
+  },
+
+  {
     folder: 'generators/page',
     parts: ['domain/units'],
     packages: ['ical-generator'],
@@ -225,6 +232,7 @@ export const parts: readonly Part[] = [
     folder: 'cli',
     parts: [
       'cli/git',
+      'exchange',
       'generators/change-summary',
       'generators/month',
       'domain/decision',

@@ -5,7 +5,7 @@ import type { Problem } from '../../domain/model/problem.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { Named } from '../sheet.js';
 import { compareNames } from '../compare-names.js';
-import { nearest } from './nearest.js';
+import { nearest } from '../nearest.js';
 
 export interface NameTable<T> {
   readonly what: string;

@@ -1,0 +1,412 @@
+// Readings of a spreadsheet through the command: what is asked, shown, written, there already and refused.
+
+import { chmodSync, cpSync, existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../src/analysis/analyse.js';
+import { estateText } from '../exchange/truth.js';
+import { folderWith, troughline, type Ran } from './console.js';
+
+const example = fileURLToPath(new URL('../../examples/8-spreadsheet', import.meta.url));
+
+const map = `heads: 1
+dates: day-month-year
+decimal: ","
+gauge: ultrasonic ± 0.2 mm
+columns:
+  Screw: conveyor
+  Date: date
+  Point: point
+  Wall: thickness in mm
+  Hours: meter in h
+  Note: note
+`;
+const head = 'Screw;Date;Point;Wall;Hours;Note\n';
+
+/** An estate of two conveyors, a sheet with these rows, and its mapping. */
+function works(rows: string, more: Readonly<Record<string, string>> = {}): string {
+  return folderWith({ 'plant.trough': estateText, 'wall.csv': head + rows, 'wall.map.yaml': map, ...more });
+}
+
+function imported(cwd: string, ...more: readonly string[]): Promise<Ran> {
+  return troughline(['import', 'wall.csv', '--map', 'wall.map.yaml', ...more], { cwd });
+}
+
+const firstLine = ({ out }: Ran): string => out.split('\n')[0] ?? '';
+
+function troughFiles(folder: string): readonly string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.trough'))
+    .map((name) => name.split(path.sep).join('/'))
+    .sort();
+}
+
+describe('five years of readings', () => {
+  test('of the example become inspections that check clean, and are what the sheet says', async () => {
+    const cwd = folderWith({});
+    cpSync(example, cwd, { recursive: true });
+    const command = ['import', 'wall.csv', '--map', 'readings.map.yaml'];
+    const dry = await troughline(command, { cwd });
+    expect(dry.exit).toBe(0);
+    expect(firstLine(dry)).toBe(
+      'wall.csv: 510 rows read: 500 new, 0 there already, 0 skipped, 10 without a reading (a dry run, nothing is written)',
+    );
+    expect(existsSync(path.join(cwd, 'inspections'))).toBe(false);
+
+    const written = await troughline([...command, '--write'], { cwd });
+    expect([written.exit, firstLine(written)]).toEqual([0, expect.stringContaining('500 new')]);
+    expect(await troughline(['check', '.'], { cwd })).toMatchObject({
+      exit: 0,
+      out: '51 files: no findings\n',
+    });
+    expect((await troughline(['format', '--check', '.'], { cwd })).exit).toBe(0);
+    expect(saidByRecords(cwd)).toEqual(saidBySheet());
+    expect(firstLine(await troughline(command, { cwd }))).toContain('0 new, 500 there already');
+  });
+});
+
+/** The sheet read by hand: separators, commas and blanks as they stand, nothing of the import. */
+function saidBySheet(): readonly string[] {
+  const text = new TextDecoder('windows-1252').decode(readFileSync(path.join(example, 'wall.csv')));
+  let [conveyor, day] = ['', ''];
+  return text
+    .split('\r\n')
+    .slice(3)
+    .flatMap((line) => {
+      const [screw = '', date = '', point = '', said = ''] = line.split(';');
+      if (screw !== '') conveyor = screw.replace('Bark ', 'BR');
+      if (date !== '') day = date.split('.').reverse().join('-');
+      if (said === '' || said === 'n/a') return [];
+      const what = /^\d/.test(said) && said !== '2nd colour' ? Number(said.replace(',', '.')) : said;
+      return [`${conveyor} ${day} P${point} ${what}`];
+    })
+    .sort();
+}
+
+function saidByRecords(folder: string): readonly string[] {
+  const texts = troughFiles(folder).map((uri) => ({
+    uri,
+    text: readFileSync(path.join(folder, uri), 'utf8'),
+  }));
+  const { inspections, readings, places } = analyse(texts).estate;
+  return inspections
+    .flatMap(({ conveyor, date, firstRow, endRow }) =>
+      Array.from({ length: endRow - firstRow }, (_, i) => firstRow + i).map((row) => {
+        const day = new Date(date.day * 86_400_000).toISOString().slice(0, 10);
+        const [kind, value] = [readings.kind[row], readings.value[row]];
+        const seen = readings.notes.get(row) === 'buried' ? 'under material' : 'not seen: no light';
+        const what = kind === 0 ? value : kind === 1 && value === 1 ? '2nd colour' : seen;
+        return `${conveyor.name} ${day} ${places[readings.place[row] ?? -1]?.name} ${what}`;
+      }),
+    )
+    .sort();
+}
+
+describe('without a mapping', () => {
+  test('one is guessed with its reasons, asks what it cannot know, and is written only where it is told to', async () => {
+    const cwd = folderWith({
+      'plant.trough': estateText,
+      'wall.csv':
+        'Screw,Inspected,Point,Wall,Running hours\nAB1,3/11/2024,P1,"11,2",1200\nAB1,4/12/2024,P2,rust,1500\n',
+    });
+    const shown = await troughline(['import', 'wall.csv'], { cwd });
+    expect(shown.exit).toBe(1);
+    expect(firstLine(shown)).toBe(
+      'wall.csv: a mapping is guessed, 3 questions to answer; no reading is taken with it yet',
+    );
+    expect(shown.out).toMatch(/dates: "\?" +# OPEN: 3\/11\/2024 can be day-month-year or month-day-year/);
+    expect(shown.out).toMatch(/Wall: "thickness in \?" +# OPEN/);
+    expect(shown.out).toMatch(/rust: "\?" +# OPEN/);
+    expect(shown.out).toMatch(/Screw: conveyor +# most of its cells are conveyors of the estate/);
+    expect(shown.out).toMatch(/decimal: "," +# 11,2 can be nothing else/);
+    expect(readdirSync(cwd)).toEqual(['plant.trough', 'wall.csv']);
+
+    const kept = await troughline(['import', 'wall.csv', '--write-map', 'wall.map.yaml'], { cwd });
+    expect(kept.exit).toBe(1);
+    const open = await imported(cwd);
+    expect(open.exit).toBe(2);
+    expect(open.err).toContain('wall.map.yaml:6: dates: is still a question; answer it');
+    expect(open.err).toContain('Wall: is still a question; answer it');
+
+    const text = readFileSync(path.join(cwd, 'wall.map.yaml'), 'utf8');
+    const answered = text
+      .replace('dates: "?"', 'dates: month-day-year')
+      .replace('"thickness in ?"', 'thickness in mm')
+      .replace('rust: "?"', 'rust: trough showing');
+    writeFileSync(path.join(cwd, 'wall.map.yaml'), answered);
+    const taken = await imported(cwd);
+    expect(taken.out).toContain('inspection AB1 2024-03-11 meter 1200 h {\n  P1 thickness 11.2 mm\n}');
+    expect(taken.out).toContain('P2 trough showing');
+
+    const again = await troughline(['import', 'wall.csv', '--write-map', 'wall.map.yaml'], { cwd });
+    expect(again).toMatchObject({
+      exit: 2,
+      err: expect.stringContaining('is there already, and stays as it is'),
+    });
+    expect(readFileSync(path.join(cwd, 'wall.map.yaml'), 'utf8')).toBe(answered);
+  });
+
+  test('nothing can be written', async () => {
+    const cwd = works('');
+    expect(await troughline(['import', 'wall.csv', '--write'], { cwd })).toMatchObject({
+      exit: 2,
+      err: expect.stringContaining('--write needs --map FILE'),
+    });
+  });
+});
+
+describe('what is not taken', () => {
+  test('is listed row by row with its reason, and nothing of it is made up', async () => {
+    const cwd = works(
+      [
+        'AB1;03.11.2024;P1;11,4;1200;',
+        'AB1;03.11.2024;P7;11,4;1200;',
+        'AB9;03.11.2024;P1;11,4;1200;',
+        'AB1;31.02.2024;P2;11,4;1200;',
+        'AB1;03.11.2024;P2;11.4;1200;',
+        'AB1;03.11.2024;P3;violet;1200;',
+        'AB1;03.11.2024;P4;-3;1200;',
+        'AB1;03.11.2024;;11,4;1200;',
+        'AB1;03.11.2024;P5;;1200;',
+        'AB2;05.11.2024;P1;11,4;;',
+        'AB1;03.11.2024;P1;11,40;1200;',
+      ].join('\n'),
+    );
+    const ran = await imported(cwd);
+    expect(ran.exit).toBe(1);
+    expect(firstLine(ran)).toContain('11 rows read: 1 new, 0 there already, 10 skipped');
+    for (const reason of [
+      'D3: AB1 has no point "P7"; nearest: P1, P2 and P3',
+      'D4: no conveyor "AB9" in the estate; nearest: AB1 and AB2',
+      'D5: 31.02.2024 is not a day of the calendar',
+      'D6: 11.4 does not fit the decimal mark ","',
+      'D7: "violet" is no number, no layer of the liner there (grey and orange), and no word of the mapping',
+      'D8: -3 is below zero',
+      'D9: no point',
+      'row 10: holds no reading',
+      'D11: no meter reading of AB2 on 2024-11-05: without its hours an inspection cannot be written, and none are made up',
+      'D12: says again what D2 says',
+    ])
+      expect(ran.out).toContain(`  ${reason}\n`);
+    expect(ran.out).toContain(
+      'inspection AB1 2024-11-03 meter 1200 h {\n  gauge ultrasonic ± 0.2 mm\n  P1 thickness 11.4 mm\n}\n',
+    );
+  });
+
+  test('two values of one point and day, or two meter readings, are neither of them written', async () => {
+    const cwd = works(
+      'AB1;03.11.2024;P1;11,4;1200;\nAB1;03.11.2024;P1;10,4;;\nAB2;03.11.2024;P1;11,4;1200;\nAB2;03.11.2024;P2;11,4;1300;\n',
+    );
+    const ran = await imported(cwd, '--write');
+    expect(firstLine(ran)).toContain('0 new, 0 there already, 4 against the records');
+    expect(ran.out).toContain(
+      'P1 of AB1 on 2024-11-03 is thickness 11.4 mm here and thickness 10.4 mm in D3',
+    );
+    expect(ran.out).toContain('two meter readings of AB2 on 2024-11-03: 1200 h (row 4) and 1300 h (row 5)');
+    expect([ran.exit, troughFiles(cwd)]).toEqual([1, ['plant.trough']]);
+  });
+
+  test('a reading against the record is a conflict, an equal one is there, a new one goes into the block of its day', async () => {
+    const record =
+      '// looked at twice\ninspection AB1 2024-11-03 meter 1200 h {\r\n  gauge depth gauge ± 0.5 mm\r\n  P1 thickness 0.44 in // by hand\r\n  P2 thickness 11.0 mm\r\n}\r\n';
+    const cwd = works(
+      'AB1;03.11.2024;P1;11,176;1200;\nAB1;03.11.2024;P2;10,9;;\nAB1;03.11.2024;P3;11,2;;late\n',
+      {
+        'own.trough': record,
+      },
+    );
+    const ran = await imported(cwd, '--write');
+    expect(firstLine(ran)).toContain('1 new, 1 there already, 1 against the records');
+    expect(ran.out).toContain(
+      'P2 of AB1 on 2024-11-03 is recorded as 11 mm, and the sheet says thickness 10.9 mm',
+    );
+    expect(readFileSync(path.join(cwd, 'own.trough'), 'utf8')).toBe(
+      record.replace('11.0 mm\r\n', '11.0 mm\r\n  P3 thickness 11.2 mm ± 0.2 mm "late"\r\n'),
+    );
+    expect(firstLine(await imported(cwd))).toContain('0 new, 2 there already, 1 against the records');
+  });
+
+  test('a meter that contradicts the record keeps its day out', async () => {
+    const cwd = works('AB1;03.11.2024;P3;11,2;1250;\n', {
+      'own.trough': 'inspection AB1 2024-11-03 meter 1200 h {\n  P1 thickness 11 mm\n}\n',
+    });
+    const ran = await imported(cwd);
+    expect(ran.out).toContain('the record of AB1 on 2024-11-03 has meter 1200 h, and the sheet 1250 h');
+    expect(firstLine(ran)).toContain('0 new, 0 there already, 1 against the records');
+  });
+
+  test('bad news of the machine is written like all other: steel that shows, a liner below its limit', async () => {
+    const cwd = works('AB1;03.11.2024;P1;steel;9000;\nAB1;03.11.2024;P2;1,4;;\n', {
+      'wall.map.yaml': `${map}words:\n  steel: trough showing\n`,
+    });
+    const ran = await imported(cwd, '--write');
+    expect([ran.exit, firstLine(ran)]).toEqual([
+      0,
+      expect.stringContaining('2 new, 0 there already, 0 skipped'),
+    ]);
+    expect(ran.out).toContain('error TL309');
+    expect(ran.out).toContain('error TL310');
+  });
+
+  test('what would be an error of the estate is left out with the words of its rule', async () => {
+    const cwd = works(
+      'AB1;03.11.2024;P1;11,4;1200;\nAB1;03.12.2024;P1;11,2;900;\nAB1;03.01.2025;P1;11,1;1400;\n',
+    );
+    const ran = await imported(cwd, '--write');
+    for (const cell of ['D2', 'D3'])
+      expect(ran.out).toContain(
+        `${cell}: TL301: The meter of AB1 shows 1200 h on 2024-11-03, and 900 h after`,
+      );
+    expect(firstLine(ran)).toContain('1 new, 0 there already, 2 skipped');
+    expect((await troughline(['check', '.'], { cwd })).out).not.toContain(' error ');
+  });
+});
+
+test('words of the sheet never get out of their quotation', async () => {
+  const evil = [
+    '"; } conveyor X {',
+    '"" // allow TL304 because ""x""',
+    'line one\nline two',
+    '\u202Etfel',
+    'a \\" b',
+    '* / /*',
+  ];
+  const rows = evil.map(
+    (text, i) => `AB1;0${i + 1}.11.2024;P1;1${1},${9 - i};${1200 + i * 10};"${text.replaceAll('"', '""')}"`,
+  );
+  const cwd = works(
+    `${rows.join('\n')}\nAB1;09.11.2024;"P1 thickness 3 mm } inspection";11,1;1400;\n"AB1 {";10.11.2024;P1;11,1;1500;\n`,
+  );
+  const ran = await imported(cwd, '--write');
+  expect(firstLine(ran)).toContain('6 new, 0 there already, 2 skipped');
+  const texts = troughFiles(cwd).map((uri) => ({ uri, text: readFileSync(path.join(cwd, uri), 'utf8') }));
+  const { estate, findings } = analyse(texts);
+  expect([estate.conveyors.length, estate.inspections.length, estate.readings.count]).toEqual([2, 6, 6]);
+  expect(findings.filter(({ code }) => code.startsWith('TL1'))).toEqual([]);
+  expect([...estate.readings.notes.values()]).toContain("'; } conveyor X {");
+  expect([...estate.readings.notes.values()]).toContain('[U+202E]tfel');
+});
+
+describe('files that cannot be read', () => {
+  test.each<[string, string | Uint8Array, string]>([
+    ['nothing in it', '', 'holds nothing'],
+    ['a quotation that never ends', 'a;b\n"open;1\n2;3', 'a quotation mark is opened and not closed'],
+    ['zeros that are no UTF-16', new Uint8Array([65, 0, 0, 0, 66, 7, 0]), 'is no text in utf-8'],
+    ['UTF-16 cut in half', new Uint8Array([0xff, 0xfe, 0x41, 0x00, 0x3b]), 'does not read as utf-16le'],
+    ['bytes of no letters', new Uint8Array([0x41, 0x81, 0x8d, 0x0a]), 'is no text in utf-8'],
+    [
+      'an old workbook',
+      new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 1, 2, 3]),
+      'old binary form (.xls); save it as .xlsx or CSV',
+    ],
+    [
+      'a workbook with a password',
+      new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, ...Buffer.from('EncryptedPackage', 'utf16le')]),
+      'protected by a password',
+    ],
+    ['a million rows', 'a;b\n'.repeat(200_001), 'holds more than 200000 rows'],
+    ['thousands of columns', `a${';b'.repeat(2_100)}`, 'holds rows of more than 2000 columns'],
+  ])('%s', async (_, content, message) => {
+    const cwd = folderWith({ 'plant.trough': estateText, 'book.csv': content });
+    const ran = await troughline(['import', 'book.csv'], { cwd });
+    expect(ran).toMatchObject({ exit: 2, out: '', err: expect.stringContaining(message) });
+    expect(ran.err).toContain('book.csv: ');
+    expect(readdirSync(cwd).sort()).toEqual(['book.csv', 'plant.trough']);
+  });
+
+  test('a file that is not there, or a folder', async () => {
+    const cwd = works('');
+    expect(await troughline(['import', 'none.csv'], { cwd })).toMatchObject({
+      exit: 2,
+      err: expect.stringContaining('none.csv: no such file'),
+    });
+    expect(await troughline(['import', '.'], { cwd })).toMatchObject({
+      exit: 2,
+      err: expect.stringContaining('is a folder'),
+    });
+  });
+});
+
+describe('mappings that cannot be', () => {
+  test.each([
+    ['heads: [1', ':', 'wall.map.yaml'],
+    ['head: 1\ncolumns:\n  Wall: thickness', 'is not known here; is "heads" meant?', 'wall.map.yaml:1: head'],
+    ['dates: dmy\ncolumns:\n  Wall: thickness', 'is not one of "day-month-year"', 'wall.map.yaml:1: dates'],
+    [
+      'columns:\n  Wall: thickness in hours',
+      'is not known as a meaning under columns',
+      'wall.map.yaml:2: Wall',
+    ],
+    [
+      'columns:\n  Wall: thickness in mm\nwords:\n  blue: color blau',
+      'is not known as a meaning under words',
+      'wall.map.yaml:4: blue',
+    ],
+    ['gauge: my thumb\ncolumns:\n  Wall: thickness', 'is no gauge', 'wall.map.yaml:1: gauge'],
+    [
+      'columns:\n  Hours: meter in h\nas above: [Hours]',
+      'what was not written down is not copied',
+      'wall.map.yaml:3: as above',
+    ],
+    ['[]', 'holds no mapping', 'wall.map.yaml'],
+    ['', 'is empty', 'wall.map.yaml'],
+    ['- a', 'holds no mapping', 'wall.map.yaml'],
+  ])('%j', async (text, message, place) => {
+    const cwd = works('', { 'wall.map.yaml': text });
+    const ran = await imported(cwd, '--write');
+    expect(ran).toMatchObject({ exit: 2, out: '' });
+    expect(ran.err).toContain(message);
+    expect(ran.err).toContain(place);
+  });
+
+  test('columns that the sheet does not have stop everything', async () => {
+    const cwd = works('AB1;03.11.2024;P1;11,4;1200;\n', { 'wall.map.yaml': map.replace('Wall:', 'Dicke:') });
+    expect((await imported(cwd, '--write')).err).toContain(
+      'wall.csv: has no column "Dicke"; its heads are "Screw", "Date", "Point", "Wall", "Hours", "Note"',
+    );
+  });
+});
+
+describe('where it is written', () => {
+  const row = 'AB1;03.11.2024;P1;11,4;1200;\nAB2;03.11.2024;P1;11,4;1200;\n';
+
+  test('not into a file, and not outside of the estate that is read', async () => {
+    const cwd = works(row, { inspections: 'a file' });
+    expect(await imported(cwd, '--write')).toMatchObject({
+      exit: 2,
+      out: '',
+      err: expect.stringContaining('inspections: is a file'),
+    });
+    const other = folderWith({
+      'plant/plant.trough': estateText,
+      'wall.csv': head + row,
+      'wall.map.yaml': map,
+    });
+    const ran = await troughline(['import', 'wall.csv', 'plant', '--map', 'wall.map.yaml', '--write'], {
+      cwd: other,
+    });
+    expect(ran).toMatchObject({
+      exit: 2,
+      err: expect.stringContaining('outside of the estate that was read'),
+    });
+    expect(troughFiles(other)).toEqual(['plant/plant.trough']);
+  });
+
+  test('all or nothing: where the second folder takes nothing, the first has nothing either', async () => {
+    const cwd = works(row);
+    mkdirSync(path.join(cwd, 'inspections'));
+    writeFileSync(path.join(cwd, 'inspections', 'AB2'), 'a file where a folder is needed');
+    const ran = await imported(cwd, '--write');
+    expect(ran).toMatchObject({ exit: 2, out: '', err: expect.stringContaining('could not write') });
+    expect(readdirSync(path.join(cwd, 'inspections'))).toEqual(['AB2']);
+  });
+
+  test.skipIf(process.getuid?.() === 0)('a folder that may not be written', async () => {
+    const cwd = works(row);
+    mkdirSync(path.join(cwd, 'inspections'), { mode: 0o555 });
+    expect((await imported(cwd, '--write')).exit).toBe(2);
+    chmodSync(path.join(cwd, 'inspections'), 0o755);
+    expect(readdirSync(path.join(cwd, 'inspections'))).toEqual([]);
+  });
+});
