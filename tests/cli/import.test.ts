@@ -71,7 +71,7 @@ function saidBySheet(): readonly string[] {
   const text = new TextDecoder('windows-1252').decode(readFileSync(path.join(example, 'wall.csv')));
   let [conveyor, day] = ['', ''];
   return text
-    .split('\r\n')
+    .split(/\r?\n/)
     .slice(3)
     .flatMap((line) => {
       const [screw = '', date = '', point = '', said = ''] = line.split(';');
