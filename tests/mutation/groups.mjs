@@ -49,7 +49,31 @@ export const groups = {
   },
   'plan-lifts': {
     files: ['src/domain/plan/lifts.ts', 'src/domain/plan/spiral-cuts.ts', 'src/domain/plan/held-up.ts'],
-    tests: ['tests/domain/plan/lifts.test.ts', 'tests/domain/plan/lifting-gear.test.ts'],
+    tests: [
+      'tests/domain/plan/lifts.test.ts',
+      'tests/domain/plan/lift-table.test.ts',
+      'tests/domain/plan/spiral-cuts.test.ts',
+    ],
+  },
+  'plan-calendar': {
+    files: [
+      'src/domain/plan/work-calendar.ts',
+      'src/domain/plan/work-axis.ts',
+      'src/domain/plan/air-tests.ts',
+    ],
+    tests: ['tests/domain/plan/work-calendar.test.ts', 'tests/domain/plan/work-axis.test.ts'],
+  },
+  'plan-rows': {
+    files: [
+      'arrange',
+      'critical-path',
+      'floats',
+      'lay-over',
+      'named-steps',
+      'repeated-tests',
+      'write-order',
+    ].map((name) => `src/domain/plan/${name}.ts`),
+    tests: ['tests/domain/plan/plan-rows.test.ts'],
   },
   'order-people': order('people.ts', 'platform.ts', 'access.ts', 'side-by-side.ts', 'rest.ts', 'heat.ts'),
   'order-demands': order('demands.ts', 'demands/*.ts', 'needs.ts', 'states.ts', 'start.ts'),
