@@ -45,7 +45,11 @@ export const groups = {
   },
   'plan-cut-list': {
     files: ['src/domain/plan/cut-list.ts', 'src/domain/plan/materials.ts'],
-    tests: ['tests/domain/plan/cut-list.test.ts', 'tests/domain/plan/materials.test.ts'],
+    tests: [
+      'tests/domain/plan/cut-list.test.ts',
+      'tests/domain/plan/cut-list-cases.test.ts',
+      'tests/domain/plan/materials.test.ts',
+    ],
   },
   'plan-lifts': {
     files: ['src/domain/plan/lifts.ts', 'src/domain/plan/spiral-cuts.ts', 'src/domain/plan/held-up.ts'],

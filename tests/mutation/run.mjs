@@ -53,7 +53,7 @@ async function mutate(name, group) {
     vitest: { configFile: 'tests/mutation/vitest.config.mts', related: false },
     coverageAnalysis: 'perTest',
     concurrency: 1,
-    timeoutMS: 6_000,
+    timeoutMS: 12_000,
     incremental: true,
     incrementalFile: `reports/mutation/${name}.incremental.json`,
     reporters: ['json', 'html', 'progress-append-only'],

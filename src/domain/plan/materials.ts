@@ -62,14 +62,14 @@ function withSpares(job: Job, required: Requirement): Material {
     needed,
     unit,
     ...sparesOf(job, required),
-    orderBy: kind === 'consumable' ? undefined : orderBy(job, kind),
+    orderBy: orderBy(job, kind),
   };
 }
 
 /** As the job says, else the usual share. */
-function sparesOf({ spares = [] }: Job, required: Requirement): Pick<Material, 'spares' | 'basis'> {
+function sparesOf({ spares }: Job, required: Requirement): Pick<Material, 'spares' | 'basis'> {
   const { needed, share, basis, told } = required;
-  const said = told && spares.find(({ item }) => item === told.item);
+  const said = told && spares?.find(({ item }) => item === told.item);
   if (!said)
     return {
       spares: Math.max(0, Math.ceil(needed * share - 1e-9)),
@@ -165,7 +165,6 @@ function spiral({ screwChange, conveyor }: Job): Requirement[] {
 
 function consumables(ground: Ground, cuts: readonly CutList[], areas: readonly Area[]): Requirement[] {
   const panels = ground.runs.reduce((sum, run) => sum + within(run.panels, areas).length, 0);
-  if (panels === 0) return [];
   const cut = cuts.reduce((sum, each) => sum + each.pieces.length, 0);
   return [
     consumable(
@@ -207,7 +206,7 @@ function boltsByLiner(
     const panels = within(run.panels, areas);
     const { bolt } = run.liner;
     const pitch = bolt?.pitch?.value;
-    if (panels.length === 0 || !bolt || pitch === undefined || pitch <= 0) continue;
+    if (!bolt || pitch === undefined || pitch <= 0) continue;
     const rows = bolt.rows?.count ?? usualRows;
     const count = panels.reduce((sum, panel) => sum + boltsOf(panel.to - panel.from, pitch, rows), 0);
     const known = found.get(run.liner);
@@ -227,7 +226,8 @@ export function boltsOf(length: number, pitch: number, rows: number): number {
   return rows * (Math.max(1, Math.ceil((length - pitch) / pitch - 1e-9)) + 1);
 }
 
-function orderBy(job: Job, item: LeadItem): CalendarDay | undefined {
+/** Nothing that is consumed has a lead time. */
+function orderBy(job: Job, item: Material['for']): CalendarDay | undefined {
   const lead = job.conveyor.plant.leadTimes.find((each) => each.item === item);
   if (!lead || !job.window) return undefined;
   return addDays(job.window.from.day, -Math.ceil(lead.time.value / 24 - 1e-9));

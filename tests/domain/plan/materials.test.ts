@@ -5,12 +5,12 @@ import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { Job } from '../../../src/domain/model/job.js';
 import type { LeadItem } from '../../../src/domain/model/plant.js';
 import type { Bolt, LinerSpecification } from '../../../src/domain/model/specifications.js';
-import { groundOf } from '../../../src/domain/order/ground.js';
+import { groundOf, type Area } from '../../../src/domain/order/ground.js';
 import { cutLists } from '../../../src/domain/plan/cut-list.js';
 import { boltsOf, materialsOf, type Material } from '../../../src/domain/plan/materials.js';
 import { formatDay } from '../../../src/domain/units/calendar.js';
 import { estate, gap, hours, liner, mm, on, origin, plant, screw } from '../../kit/estate.js';
-import { brace, crew, holdDown, job, line } from '../order/stories.js';
+import { brace, crew, holdDown, job, line, step } from '../order/stories.js';
 
 const bolted = (facts: Partial<Bolt> = {}): Bolt => ({
   size: 'M10',
@@ -23,10 +23,14 @@ const bolted = (facts: Partial<Bolt> = {}): Bolt => ({
 const spec = (facts: Partial<LinerSpecification> = {}): LinerSpecification =>
   liner({ panelLengths: [mm(1000)], panelTolerance: mm(1), stockLengths: [mm(3000)], ...facts });
 
-function materials(of: Job): readonly Material[] {
+function materials(of: Job, only?: readonly Area[], lines: readonly string[] = []): readonly Material[] {
   const world = estate({ conveyors: [of.conveyor] });
-  const ground = groundOf(of, [], world);
-  return materialsOf(of, ground, cutLists(of, world, ground));
+  const ground = groundOf(
+    of,
+    lines.map((text) => step(text)),
+    world,
+  );
+  return materialsOf(of, ground, cutLists(of, world, ground, only), only);
 }
 /** Two runs, of 4 and of 6 panels. */
 const made = (facts: Partial<Conveyor> = {}): Conveyor =>
@@ -207,8 +211,10 @@ describe('what comes off on the way', () => {
     const mixed = [...one.slice(1), ...parts.holdDowns.slice(0, 1)];
     expect(row(job(made({ holdDowns: mixed }), ['all']), 'hold-down')?.unit).toBe('pairs');
   });
-  it('nothing where nothing is there', () => {
-    for (const word of ['hold-down', 'brace']) expect(row(job(made(), ['all']), word)).toBeUndefined();
+  it('nothing where nothing is there, though the order speaks of it', () => {
+    const spoken = materials(job(made(), ['all']), undefined, ['hold-downs off all', 'braces off all']);
+    for (const word of ['hold-down', 'brace'])
+      expect(spoken.filter(({ what }) => what.includes(word))).toEqual([]);
   });
   it('for a screw change all along, whatever is relined', () => {
     const change = { screwChange: { screw: screw(), origin: origin() } };
@@ -281,6 +287,26 @@ describe('consumables, by rules of thumb', () => {
     expect(row(of(a, a), 'drill')?.what).toBe('drill bit 11 mm for trough holes');
     expect(row(of(a, b), 'drill')?.what).toBe('drill bit 11 mm, 13 mm for trough holes');
     expect(row(of(a, spec()), 'drill')?.what).toBe('drill bit 11 mm for trough holes');
+  });
+  it('for a part of the job, what lies in it', () => {
+    const drill = (size: number): LinerSpecification =>
+      spec({ bolt: bolted(), drill: { size: mm(size), origin: origin() } as never }); // its size is all that is read
+    const base = job(made(), ['run 1', 'run 2']);
+    const of: Job = {
+      ...base,
+      relines: base.relines.map((each, i) => ({
+        ...each,
+        liner: { ...drill(11 + 2 * i), name: `L${i + 1}` },
+      })),
+    };
+    const rows = materials(of, [{ from: 0, to: 4000 }]);
+    expect(rows.map(({ what, needed, unit }) => [what, needed, unit])).toEqual([
+      ['L1 sheet, 3.00 m', 2, 'pieces'],
+      ['M10 countersunk bolt with nut and washer', 64, 'pieces'],
+      ['drill bit 11 mm for trough holes', 1, 'pieces'],
+      ['countersink bit with depth stop', 1, 'pieces'],
+      ['saw blade for PE', 1, 'pieces'],
+    ]);
   });
   it('none for a job that fits no panel', () => {
     const of = job(made(), [], { screwChange: { screw: screw(), origin: origin() } });

@@ -1,0 +1,202 @@
+// Cut lists at their borders: which end closes, what a job has in hand, what is short, and what other jobs left over.
+
+import { describe, expect, it, test } from 'vitest';
+import type { Conveyor } from '../../../src/domain/model/conveyor.js';
+import type { Job } from '../../../src/domain/model/job.js';
+import type { Reline } from '../../../src/domain/model/records.js';
+import type { LinerSpecification } from '../../../src/domain/model/specifications.js';
+import { groundOf } from '../../../src/domain/order/ground.js';
+import { cutLists, type CutList } from '../../../src/domain/plan/cut-list.js';
+import { estate, gap, liner, mm, origin, reline } from '../../kit/estate.js';
+import { job, line } from '../order/stories.js';
+
+const spec = (facts: Partial<LinerSpecification> = {}): LinerSpecification =>
+  liner({ panelLengths: [mm(1000)], panelTolerance: mm(1), stockLengths: [mm(3000)], ...facts });
+const made = (facts: Partial<Conveyor> = {}): Conveyor =>
+  line([2, 3], [0, 60, 60], { liner: spec(), ...facts });
+const stock = (length: number, count?: number): Job['stock'][number] => ({
+  length: mm(length),
+  offcut: false,
+  origin: origin(),
+  ...(count === undefined ? {} : { count: { count, origin: origin() } }),
+});
+const offcut = (length: number, count?: number): Job['stock'][number] => ({
+  ...stock(length, count),
+  offcut: true,
+});
+function lists(of: Job, relines: readonly Reline[] = []): readonly CutList[] {
+  const world = estate({ conveyors: [of.conveyor], relines });
+  return cutLists(of, world, groundOf(of, [], world));
+}
+function only(of: Job, relines: readonly Reline[] = []): CutList {
+  const [list, ...more] = lists(of, relines);
+  if (!list || more.length > 0) throw new Error('one list expected');
+  return list;
+}
+
+it('the last panel that goes in closes: at the head where work starts at the tail, at the tail where it starts at the head', () => {
+  // 2.4 m and 2.4 m: only the end with an allowance takes up the error, so there is the piece that is cut to the hole.
+  const ends = (tail: number, head: number): Conveyor =>
+    line([2], [0, 0], {
+      liner: spec(),
+      length: mm(2400),
+      breaks: [gap('Tail', 'end plate', 0, 0, tail), gap('Head', 'end plate', 2400, 2400, head)],
+    });
+  const rows = (of: Conveyor): unknown =>
+    only(job(of, ['all'])).pieces.map(({ run, panel, length, closing }) => [run, panel, length, closing]);
+  expect(rows(ends(0, 60))).toEqual([
+    [1, 1, 1000, false],
+    [1, 2, 1000, false],
+    [1, 3, 400, true],
+  ]);
+  expect(rows(ends(60, 0))).toEqual([
+    [1, 1, 400, true],
+    [1, 2, 1000, false],
+    [1, 3, 1000, false],
+  ]);
+});
+
+it('what is cut, counted: sheets, new stock, and waste over all that is used', () => {
+  // Run 2: three panels of 1 m from 2 sheets of 3 m: two with 3 mm of saw, and one. 3000 of 6000 are used.
+  const list = only(job(made(), ['run 2']));
+  expect(list).toMatchObject({
+    toBuy: [{ length: 3000, count: 2 }],
+    missing: [],
+    tooLong: [],
+    optimal: true,
+    newStock: 6000,
+    // Without the saw all three come from one.
+    newStockWithoutKerf: 3000,
+    lowerBound: 6000,
+    wasteRatio: 0.5,
+  });
+  expect(list.sticks.map(({ name, cuts, rest, keep }) => [name, cuts.length, rest, keep])).toEqual([
+    ['S1', 2, 997, true],
+    ['S2', 1, 2000, true],
+  ]);
+});
+
+it('an offcut in hand is used first, and is no new stock, with the saw or without', () => {
+  const list = only(job(made(), ['run 2'], { stock: [offcut(1000)] }));
+  expect(list.sticks.map(({ name, offcut: old, length }) => [name, old, length])).toEqual(
+    [
+      ['S1', false, 3000],
+      ['O1', true, 1000],
+    ].sort(
+      (a, b) =>
+        list.sticks.findIndex(({ name }) => name === a[0]) -
+        list.sticks.findIndex(({ name }) => name === b[0]),
+    ),
+  );
+  expect([list.newStock, list.newStockWithoutKerf]).toEqual([3000, 3000]);
+  // 3000 of 4000.
+  expect(list.wasteRatio).toBe(0.25);
+  // Every panel says which stick it is cut from, and the stick says the panel.
+  list.pieces.forEach(({ stick }, i) => expect(list.sticks[stick ?? -1]?.cuts).toContain(i));
+  expect(list.sticks.flatMap(({ cuts }) => cuts).sort()).toEqual([0, 1, 2]);
+});
+
+describe('stock that is too little or too short', () => {
+  it('what is missing is told in length and number, and bought in the lengths in hand, never in those of offcuts', () => {
+    // One sheet of 2003 yields two panels, the offcut one: of five two are missing.
+    const list = only(job(made(), ['all'], { stock: [stock(2003, 1), offcut(1000)] }));
+    expect(list.missing).toEqual([{ length: 1000, count: 2 }]);
+    expect(list.toBuy).toEqual([{ length: 2003, count: 2 }]);
+    expect(list.pieces.every(({ stick }) => stick !== undefined)).toBe(true);
+  });
+  it('bought too in the lengths the liner is sold in', () => {
+    // Four panels are missing; a sheet of 4012 yields all four, two of 2003 would be cheaper by 6 mm.
+    const list = only(
+      job(made({ liner: spec({ stockLengths: [mm(1000)] }) }), ['all'], { stock: [stock(1500, 1)] }),
+    );
+    expect(list.missing).toEqual([{ length: 1000, count: 4 }]);
+    expect(list.toBuy).toEqual([{ length: 1000, count: 5 }]);
+  });
+  it('a panel longer than every stick is named, and all others are cut', () => {
+    const of = line([2], [0, 0], {
+      liner: spec(),
+      length: mm(2400),
+      breaks: [gap('Tail', 'end plate', 0, 0, 60), gap('Head', 'end plate', 2400, 2400, 0)],
+    });
+    const list = only(job(of, ['all'], { stock: [stock(999)] }));
+    expect(list.tooLong.map(({ panel, length, stick }) => [panel, length, stick])).toEqual([
+      [2, 1000, undefined],
+      [3, 1000, undefined],
+    ]);
+    expect(list.pieces.map(({ stick }) => stick)).toEqual([0, undefined, undefined]);
+    expect(list.toBuy).toEqual([{ length: 999, count: 1 }]);
+    // Just long enough is.
+    expect(only(job(of, ['all'], { stock: [stock(1000)] })).tooLong).toEqual([]);
+  });
+  it('where only an offcut is long enough and there is but one, nothing is claimed', () => {
+    const list = only(
+      job(made({ liner: spec({ stockLengths: [mm(900)] }) }), ['run 1'], { stock: [offcut(1000, 1)] }),
+    );
+    expect(list).toMatchObject({
+      missing: [{ length: 1000, count: 1 }],
+      sticks: [],
+      toBuy: [],
+      optimal: false,
+      newStock: 0,
+      newStockWithoutKerf: 0,
+      lowerBound: 0,
+      wasteRatio: 0,
+    });
+    expect(list.pieces.map(({ stick }) => stick)).toEqual([undefined, undefined]);
+  });
+});
+
+it('an offcut without a number is one', () => {
+  const list = only(job(made(), ['run 1'], { stock: [offcut(1000)] }));
+  expect(list.sticks.filter((each) => each.offcut)).toHaveLength(1);
+});
+
+it('two liners: stock is the first one’s or the other’s, so each is bought in its own lengths; offcuts serve both', () => {
+  const base = job(made(), ['run 1', 'run 2'], { stock: [stock(2003), offcut(1000, 1)] });
+  const thin = spec({ name: 'Thin', stockLengths: [mm(1010)] });
+  const of: Job = {
+    ...base,
+    relines: base.relines.map((each, i) => (i === 0 ? { ...each, liner: thin } : each)),
+  };
+  expect(
+    lists(of).map((list) => [list.liner.name, list.toBuy, list.sticks.filter((each) => each.offcut).length]),
+  ).toEqual([
+    ['Thin', [{ length: 1010, count: 1 }], 1],
+    ['TwoLayer12', [{ length: 3000, count: 1 }], 1],
+  ]);
+});
+
+test('stock that is bought in several lengths at once, each once', () => {
+  const list = only(job(made({ liner: spec({ stockLengths: [mm(1000), mm(1000), mm(2003)] }) }), ['run 2']));
+  // Three of 1000; a 2003 would waste the 3 mm of the saw.
+  expect(list.toBuy).toEqual([{ length: 1000, count: 3 }]);
+});
+
+describe('offcuts in the records', () => {
+  const offcuts = (...lengths: readonly number[]) => ({
+    offcuts: lengths.map((length) => ({ length: mm(length), count: 2, origin: origin() })),
+  });
+  it('of this liner, that the job does not list', () => {
+    const of = job(made(), ['all'], { stock: [offcut(850), stock(700)] });
+    const before = [
+      reline(of.conveyor, '2024-05-06', 2100, offcuts(850, 700, 600)),
+      { ...reline(of.conveyor, '2023-05-06', 1100, offcuts(500)), liner: spec({ name: 'Other' }) },
+    ];
+    // 850 is listed; the 700 on the list is new stock, not an offcut.
+    expect(only(of, before).recordedOffcuts).toEqual([
+      { length: 700, count: 2, date: '2024-05-06' },
+      { length: 600, count: 2, date: '2024-05-06' },
+    ]);
+  });
+});
+
+it('a gap at a joint is taken in halves to a thousandth of a millimetre', () => {
+  const of = made({ liner: spec({ joint: { policy: 'gap', gap: mm(0.333), origin: origin() } }) });
+  const lengths = only(job(of, ['run 2'])).pieces.map(({ length }) => length);
+  // What is left of each is a whole number of thousandths, and gaps and panels fill the run of 3 m.
+  for (const length of lengths) expect(length).toBe(Number(length.toFixed(3)));
+  const gaps = lengths.length - 1;
+  expect(Math.abs(lengths.reduce((sum, length) => sum + length, 0) + gaps * 0.333 - 3000)).toBeLessThan(
+    0.001 * lengths.length,
+  );
+});
