@@ -57,7 +57,10 @@ export interface Stick {
   readonly keep: boolean;
 }
 
-/** One list for each liner of the job; runs that are not relined take no part. */
+/**
+ * One list for each liner of the job; runs that are not relined take no part. Offcuts of the job are offered to each list in
+ * turn: what one has used is gone for the next.
+ */
 export function cutLists(
   job: Job,
   estate: Estate,
@@ -71,7 +74,12 @@ export function cutLists(
     for (const piece of panels)
       byLiner.set(run.liner, [...(byLiner.get(run.liner) ?? []), { piece, closing: piece === last }]);
   }
-  return [...byLiner].map(([liner, panels]) => cutListOf(job, estate, liner, panels, byLiner.size === 1));
+  const used: number[] = [];
+  return [...byLiner].map(([liner, panels]) => {
+    const list = cutListOf(job, estate, liner, panels, stockOf(job, liner, byLiner.size === 1, used));
+    used.push(...list.sticks.flatMap((stick) => (stick.offcut ? [stick.length] : [])));
+    return list;
+  });
 }
 
 function cutListOf(
@@ -79,7 +87,7 @@ function cutListOf(
   estate: Estate,
   liner: LinerSpecification,
   panels: readonly { readonly piece: Piece; readonly closing: boolean }[],
-  onlyLiner: boolean,
+  kinds: readonly Kind[],
 ): CutList {
   const gap = liner.joint.policy === 'gap' ? liner.joint.gap.value : 0;
   const pieces = panels.map(({ piece, closing }) => ({
@@ -88,7 +96,6 @@ function cutListOf(
     closing,
     length: round(piece.to - piece.from - (gap * joints(piece)) / 2),
   }));
-  const kinds = stockOf(job, liner, onlyLiner);
   const tooLong = pieces.filter((piece) => kinds.every((kind) => kind.length < piece.length - 1e-6));
   const cuttable = pieces.filter((piece) => !tooLong.includes(piece));
   const problem = (stock: readonly Kind[]) => ({
@@ -167,17 +174,32 @@ interface Kind extends StockKind {
   readonly offcut: boolean;
 }
 
-/** The job's own stock, else the liner's stock lengths, else its panel lengths; offcuts of the job are free. */
-function stockOf(job: Job, liner: LinerSpecification, onlyLiner: boolean): readonly Kind[] {
+/**
+ * The job's own stock, else the liner's stock lengths, else its panel lengths; offcuts of the job are free. `used`: lengths of
+ * offcuts that are gone, one for each.
+ */
+function stockOf(
+  job: Job,
+  liner: LinerSpecification,
+  onlyLiner: boolean,
+  used: readonly number[],
+): readonly Kind[] {
   const listed = onlyLiner ? job.stock : job.stock.filter((each) => each.offcut);
+  const gone = [...used];
+  const left = (length: number, count: number): number => {
+    let rest = count;
+    for (; rest > 0 && gone.includes(length); rest--) gone.splice(gone.indexOf(length), 1);
+    return rest;
+  };
   const offcuts = listed
     .filter((each) => each.offcut)
     .map((each): Kind => ({
       length: each.length.value,
-      count: each.count?.count ?? 1,
+      count: left(each.length.value, each.count?.count ?? 1),
       cost: 0,
       offcut: true,
-    }));
+    }))
+    .filter(({ count = 0 }) => count > 0);
   const stated = listed
     .filter((each) => !each.offcut)
     .map((each): Kind => ({

@@ -151,19 +151,40 @@ it('an offcut without a number is one', () => {
   expect(list.sticks.filter((each) => each.offcut)).toHaveLength(1);
 });
 
-it('two liners: stock is the first one’s or the other’s, so each is bought in its own lengths; offcuts serve both', () => {
-  const base = job(made(), ['run 1', 'run 2'], { stock: [stock(2003), offcut(1000, 1)] });
-  const thin = spec({ name: 'Thin', stockLengths: [mm(1010)] });
-  const of: Job = {
-    ...base,
-    relines: base.relines.map((each, i) => (i === 0 ? { ...each, liner: thin } : each)),
+describe('two liners', () => {
+  const of = (...stock: Job['stock']): Job => {
+    const base = job(made(), ['run 1', 'run 2'], { stock });
+    const thin = spec({ name: 'Thin', stockLengths: [mm(1010)] });
+    return { ...base, relines: base.relines.map((each, i) => (i === 0 ? { ...each, liner: thin } : each)) };
   };
-  expect(
-    lists(of).map((list) => [list.liner.name, list.toBuy, list.sticks.filter((each) => each.offcut).length]),
-  ).toEqual([
-    ['Thin', [{ length: 1010, count: 1 }], 1],
-    ['TwoLayer12', [{ length: 3000, count: 1 }], 1],
-  ]);
+  const told = (...stock: Job['stock']): unknown =>
+    lists(of(...stock)).map((list) => [
+      list.liner.name,
+      list.toBuy.map(({ length, count }) => `${count} × ${length}`).join(),
+      list.sticks.filter((each) => each.offcut).map(({ length }) => length),
+    ]);
+  it('new stock in hand is of nobody knows which, so each is bought in its own lengths', () => {
+    expect(told(stock(2003))).toEqual([
+      ['Thin', '2 × 1010', []],
+      ['TwoLayer12', '2 × 3000', []],
+    ]);
+  });
+  it('an offcut that one has used is gone for the other', () => {
+    expect(told(offcut(1000, 1))).toEqual([
+      ['Thin', '1 × 1010', [1000]],
+      ['TwoLayer12', '2 × 3000', []],
+    ]);
+    // Two panels from three offcuts of one length: one is left. Listed in one row or in two is the same.
+    for (const rows of [[offcut(1000, 3)], [offcut(1000, 1), offcut(1000, 2)]])
+      expect(told(...rows)).toEqual([
+        ['Thin', '', [1000, 1000]],
+        ['TwoLayer12', '1 × 3000', [1000]],
+      ]);
+    expect(told(offcut(1000, 2), offcut(1001, 1))).toEqual([
+      ['Thin', '', [1000, 1000]],
+      ['TwoLayer12', '1 × 3000', [1001]],
+    ]);
+  });
 });
 
 test('stock that is bought in several lengths at once, each once', () => {
