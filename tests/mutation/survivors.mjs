@@ -2,8 +2,9 @@
 // trimmed line it stands in and, where the line has several, what it becomes. Kept by room.
 
 import { inLanguage } from './survivors/language.mjs';
+import { inPlan } from './survivors/plan.mjs';
 
 /** @typedef {{ readonly file: string, readonly line: string, readonly becomes?: string, readonly why: string }} Survivor */
 
 /** @type {readonly Survivor[]} */
-export const survivors = [...inLanguage];
+export const survivors = [...inLanguage, ...inPlan];

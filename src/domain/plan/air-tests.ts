@@ -56,9 +56,9 @@ export function handBackOf(
   const tail: number[] = [];
   for (;;) {
     // Where only one is left that nothing waits for, it waits for all the others.
-    const [last] = ends;
-    const step = last === undefined ? undefined : steps[last];
-    if (last === undefined || !step || ends.length > 1 || inside(step)) return tail;
+    const [last = -1, ...others] = ends;
+    const step = steps[last];
+    if (!step || others.length > 0 || inside(step)) return tail;
     tail.unshift(last);
     ends = [];
     for (const i of new Set(waits[last])) {

@@ -8,7 +8,7 @@
 import type { Pause } from './scheduling/clock.js';
 
 export interface AirTests {
-  /** Earliest end of the first test, minutes of working time. */
+  /** Earliest end of the first test, minutes of working time, > 0. */
   readonly first: number;
   /** How long one takes. */
   readonly length: number;
@@ -95,20 +95,18 @@ function layShift(made: Made, from: number, to: number, air: AirTests | undefine
     made.net += end - at;
     at = end;
   };
+  if (!air || to - from <= air.length) return span(to);
   const test = (why: RepeatedTest['why']): void => {
-    if (!air) return;
     if (why === 'interval') made.pauses.push({ at: made.net, length: air.length });
     made.tests.push({ net: made.net, from: at, to: at + air.length, why });
     at += air.length;
   };
-  if (!air || air.first >= to || to - from <= air.length) return span(to);
-  if (air.first <= from && from > 0) test('break');
-  if (air.every === undefined) return span(to);
-  let next = Math.max(at, air.first) + air.every;
+  if (air.first <= from) test('break');
+  let next = Math.max(at, air.first) + (air.every ?? Infinity);
   while (next + air.length < to) {
     span(next);
     test('interval');
-    next = at + air.every;
+    next = at + (air.every ?? Infinity);
   }
   span(Math.min(next, to));
 }

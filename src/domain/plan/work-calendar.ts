@@ -51,9 +51,7 @@ export function workCalendar(job: Job): WorkCalendar {
   const available =
     days === undefined
       ? undefined
-      : spans
-          .filter((span) => span.from < days * 24)
-          .reduce((sum, span) => sum + Math.min(span.to, days * 24) - span.from, 0);
+      : spans.reduce((sum, span) => sum + Math.max(0, Math.min(span.to, days * 24) - span.from), 0);
 
   const at = (hours: number, start: boolean): CalendarMoment | undefined => {
     let left = hours;
@@ -71,7 +69,7 @@ export function workCalendar(job: Job): WorkCalendar {
     works: spans.length > 0,
     startAt: (hours) => (first === undefined ? undefined : at(hours, true)),
     finishAt: (hours) => (first === undefined ? undefined : at(hours, false)),
-    longestShift: Math.max(0, ...spans.slice(0, 60).map((span) => span.to - span.from)),
+    longestShift: Math.max(0, ...spans.map((span) => span.to - span.from)),
     shiftEnds: (upTo) => {
       const ends: { at: number; off: number }[] = [];
       let passed = 0;
@@ -117,7 +115,7 @@ function spansOf(
       all.push({ from: d * 24 + shift.from, to: d * 24 + shift.from + length });
     }
   }
-  all.sort((a, b) => a.from - b.from || a.to - b.to);
+  all.sort((a, b) => a.from - b.from);
   const merged: { from: number; to: number }[] = [];
   for (const span of all) {
     const last = merged.at(-1);

@@ -2,7 +2,7 @@
 // and the text that is written. Small schedules, reckoned by hand.
 
 import { describe, expect, it, test } from 'vitest';
-import type { Job, Step } from '../../../src/domain/model/job.js';
+import type { Step } from '../../../src/domain/model/job.js';
 import { byStart, chainOf } from '../../../src/domain/plan/arrange.js';
 import { criticalPath, type CpmActivity } from '../../../src/domain/plan/critical-path.js';
 import { floatsOf, type Placed } from '../../../src/domain/plan/floats.js';

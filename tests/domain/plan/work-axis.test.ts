@@ -153,6 +153,23 @@ describe('tests at their interval and after nights', () => {
     expect(workAxis(nights, { first: 20, length: 10, every: 75 }).lost).toEqual([{ from: 95, to: 100 }]);
   });
 
+  it('a night is longer by the test of the morning where the first of the order was before it', () => {
+    const pauses = (first: number) =>
+      workAxis(nights, { first, length: 10, every: undefined }).pauses.map(({ at, length }) => [at, length]);
+    expect(pauses(20)).toEqual([
+      [100, 910],
+      [190, 910],
+    ]);
+    expect(pauses(100)).toEqual([
+      [100, 910],
+      [190, 910],
+    ]);
+    expect(pauses(101)).toEqual([
+      [100, 900],
+      [200, 910],
+    ]);
+  });
+
   it('goes on behind the last night', () => {
     const [first] = workAxis([], air).tests;
     expect(first).toEqual({ net: 50, from: 50, to: 60, why: 'interval' });
@@ -205,6 +222,17 @@ describe('when the air of a job is tested', () => {
     expect(tested(['isolate', 'gas test all'], [way(95), way(10)], [[], [0]], { ends: [100] })?.first).toBe(
       105,
     );
+  });
+  it('by the longer of two roads from the same step', () => {
+    const lines = ['isolate', 'empty', 'prove dead', 'gas test all'];
+    // 20 and 5, or 20 and 30; then 10.
+    expect(tested(lines, [way(20), way(5), way(30), way(10)], [[], [0], [0], [1, 2]])?.first).toBe(60);
+  });
+  it('an interval of nothing is none', () => {
+    expect(tested(['gas test all every 0 h'], [way(12)], [[]])?.every).toBeUndefined();
+    expect(
+      tested(['gas test all every 0 h', 'gas test all every 3 h'], [way(12), way(9)], [[], []])?.every,
+    ).toBe(180);
   });
   it('an order that goes in a circle comes to an end', () => {
     expect(tested(['isolate', 'gas test all'], [way(5), way(10)], [[1], [0]])?.length).toBe(10);

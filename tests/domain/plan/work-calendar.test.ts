@@ -110,6 +110,8 @@ describe('the hours in a window', () => {
       8 + 2,
     ],
     ['all day long', [daily(0, 24)], week, 168],
+    ['from seven to seven is a day', [daily(7, 7, monday)], week, 24],
+    ['the longer of two that begin together', [daily(7, 15), daily(7, 9), daily(7, 10)], week, 56],
     ['the same twice counts once', [daily(7, 15), daily(7, 15)], week, 56],
     ['one that overlaps another counts once', [daily(7, 15), daily(13, 17)], week, 70],
     ['one within another counts once', [daily(7, 17), daily(9, 11)], week, 70],
