@@ -63,13 +63,23 @@ function gate(x, y) {
   return panels(x, y);
 }
 
+/** A plate let into the bottom, a bead of weld round it. */
+function patch(x, y) {
+  const out = Math.max(Math.abs(x - 160) - 70, Math.abs(y - 100) - 45);
+  if (Math.abs(out) < 4) return 60 + 25 * Math.sin((x + y) / 1.6);
+  return out < 0 ? 165 + 6 * Math.sin(y / 2) : 105 + 20 * Math.sin(y / 14);
+}
+
 const photos = {
   'DG1/photos/2026-08-17-torn-panel.png': torn,
   'GT5/photos/2026-07-20-bare-steel.png': bare,
   'SL4/photos/2026-08-31-gate.png': gate,
 };
 const folder = fileURLToPath(new URL('4-tarnholt/inspections/', import.meta.url));
-const another = { '../../7-five-years/photos/2026-02-09-P1.png': torn };
+const another = {
+  '../history/photos/GT5-2025-03-14-patch.png': patch,
+  '../../7-five-years/photos/2026-02-09-P1.png': torn,
+};
 for (const [name, shade] of Object.entries({ ...photos, ...another })) {
   mkdirSync(dirname(folder + name), { recursive: true });
   writeFileSync(folder + name, png(shade));

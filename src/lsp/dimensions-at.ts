@@ -33,6 +33,7 @@ const byKey: Readonly<Record<string, Dimension>> = {
   capacity: 'mass flow',
   'resistance factor': 'ratio',
   'minimum plate': 'length',
+  'liner side height': 'length',
   'lift limit': 'mass',
   'team lift': 'mass',
   'sling angle': 'angle',

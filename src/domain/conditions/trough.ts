@@ -9,6 +9,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import { setSeen } from '../model/exposure.js';
 import { historyOf, momentOf, momentOn, type History } from '../model/history.js';
+import { bareAbove } from '../model/liner-side.js';
 import type { Moment } from '../model/liner-sets.js';
 import type { Origin } from '../model/origin.js';
 import { installedPanels } from '../model/panels.js';
@@ -63,6 +64,10 @@ export interface TroughState {
   /** mm. */
   readonly plate: number;
   readonly minimum: number;
+  /** As declared on the conveyor; undefined where nothing is. */
+  readonly material: string | undefined;
+  /** Steel bare above the liner, mm, on each side. */
+  readonly bareAbove: number;
   /** In the order found. */
   readonly spans: readonly BareSpan[];
   readonly places: readonly PlatePlace[];
@@ -73,6 +78,9 @@ export interface TroughState {
 
 /** Readings within this of each other are of one place, mm (judgement: the width of a gauge's foot and a hand). */
 const samePlate = 100;
+
+/** Days between a weld and the liner over it in which the machine is taken to stand still (judgement: one outage). */
+const oneOutage = 7;
 
 export function troughState(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): TroughState {
   const history = historyOf(estate, conveyor, { asOf });
@@ -85,6 +93,8 @@ export function troughState(estate: Estate, conveyor: Conveyor, asOf?: CalendarD
   return {
     plate: conveyor.trough.plate.value,
     minimum,
+    material: conveyor.trough.material,
+    bareAbove: bareAbove(conveyor),
     spans,
     places,
     patches,
@@ -191,7 +201,10 @@ function placeOf(
   const patch = patches.findLast(
     ({ from, to, date }) => at >= from.value && at <= to.value && date.day <= last,
   );
-  const own = spans.filter((span) => at >= span.from && at <= span.to);
+  const here = spans.filter((span) => at >= span.from && at <= span.to);
+  const ended = ({ until }: BareSpan): boolean =>
+    patch !== undefined && until !== undefined && until.day <= patch.date.day + oneOutage;
+  const own = here.filter((span) => !ended(span));
   const start = patch && momentOn(history, patch.date.day).hours;
   const readings = looks
     .filter(({ inspection }) => patch === undefined || inspection.date.day >= patch.date.day)
@@ -226,7 +239,7 @@ function placeOf(
     }),
     rateIsLeast: readings.at(-1)?.bareLeast === 0,
     belowMinimum: (readings.at(-1)?.thickness ?? Infinity) <= least,
-    bare: own.some((span) => span.until === undefined),
+    bare: here.some((span) => span.until === undefined),
   };
 }
 

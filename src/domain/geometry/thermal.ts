@@ -4,9 +4,6 @@
 
 import { finite, notNegative, positive, within } from './demand.js';
 
-/** Expansion of carbon and of austenitic stainless steel, 1/K (rounded handbook values, from memory). */
-export const carbonSteelExpansion = 12e-6;
-
 /** ΔL = L·α·ΔT, mm; negative on cooling. α in 1/K, ΔT in K. Free: nothing holds the sheet. */
 export function freeGrowth(length: number, expansion: number, temperatureRise: number): number {
   return (

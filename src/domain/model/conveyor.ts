@@ -20,6 +20,8 @@ export interface Conveyor {
   readonly trough: Trough;
   /** Least thickness of the trough's plate, mm: below it the trough is to be patched. */
   readonly minimumPlate: Stated<'length'>;
+  /** Where the liner ends below the top of the trough; see liner-side.ts. */
+  readonly linerSideHeight?: Stated<'length'>;
   readonly screwUse: NameUse;
   /** As named on the conveyor; what is fitted today follows from the screw changes (history.ts). */
   readonly screw: ScrewSpecification;

@@ -256,6 +256,7 @@ export interface Patch {
   readonly sector?: { readonly from: StatedClock; readonly to: StatedClock };
   readonly thickness: Stated<'length'>;
   readonly by?: string;
+  readonly photo?: PhotoUse;
   readonly note?: string;
   readonly origin: Origin;
 }

@@ -1,9 +1,11 @@
 // How far out the last panel of a front can be: lengths add up, and no panel gives any back.
-// Worst case = panels × panel tolerance + site measuring tolerance + free thermal growth (joint policy gap only);
+// Worst case = panels × panel tolerance + site measuring tolerance + growth (joint policy gap only);
 // root-sum-square = √(panels × tolerance² + measuring²) + growth, growth being a shift and not a chance error.
-// Free growth = α · length · ΔT, the largest from the declared fitting to the declared service temperatures.
+// Growth = Δα · length · ΔT against the trough, from the coldest fitting to the warmest service declared, less what the gaps between
+// the panels of the front are there to take: only what is left when they have closed arrives at the closing panel.
 
-import { freeGrowth } from '../geometry/thermal.js';
+import { growthAgainst } from '../geometry/thermal.js';
+import { troughSteel } from '../model/trough-steel.js';
 import type { Job } from '../model/job.js';
 import type { Run } from '../model/runs.js';
 import type { LinerSpecification } from '../model/specifications.js';
@@ -21,7 +23,8 @@ export function closingError(
 ): ClosingError {
   const panelTolerance = liner.panelTolerance.value;
   const measuringTolerance = job.measuringTolerance.value;
-  const growth = liner.joint.policy === 'gap' ? growthInService(job, liner, length) : 0;
+  const growth =
+    liner.joint.policy === 'gap' ? growthLeft(job, liner, length, liner.joint.gap.value, panels) : 0;
   return {
     run: run.label,
     panel,
@@ -37,10 +40,19 @@ export function closingError(
 }
 
 /** mm, never negative; undefined where fitting or service temperature is declared nowhere. */
-function growthInService(job: Job, liner: LinerSpecification, length: number): number | undefined {
-  const fitting =
-    job.fittingTemperature ?? job.conveyor.fittingTemperature ?? job.conveyor.plant.fittingTemperature;
-  const service = job.conveyor.serviceTemperature ?? job.conveyor.plant.serviceTemperature;
+function growthLeft(
+  job: Job,
+  liner: LinerSpecification,
+  length: number,
+  gap: number,
+  panels: number,
+): number | undefined {
+  const { conveyor } = job;
+  const fitting = job.fittingTemperature ?? conveyor.fittingTemperature ?? conveyor.plant.fittingTemperature;
+  const service = conveyor.serviceTemperature ?? conveyor.plant.serviceTemperature;
   if (!fitting || !service) return undefined;
-  return Math.max(0, freeGrowth(length, liner.expansion.value, service.to.value - fitting.from.value));
+  const steel = troughSteel(conveyor.trough.material).expansion;
+  const rise = service.to.value - fitting.from.value;
+  const grown = growthAgainst(length, liner.expansion.value, steel, rise);
+  return Math.max(0, grown - Math.max(0, panels - 1) * gap);
 }

@@ -2,6 +2,7 @@
 // EN 280 rates a platform as n people of 80 kg and at least 40 kg of tools (from memory; the plate on site decides).
 
 import { panelMassIfSound } from '../geometry/trough.js';
+import { linerSide } from '../model/liner-side.js';
 import type { AccessUnit } from '../model/plant.js';
 import type { Step } from '../model/job.js';
 import { within, type Area, type Ground } from './ground.js';
@@ -24,7 +25,8 @@ export function loadAboard(ground: Ground, step: Step, areas: readonly Area[]): 
   switch (step.action) {
     case 'strip':
     case 'fit': {
-      const { insideRadius, sideHeight } = ground.job.conveyor.trough;
+      const { insideRadius } = ground.job.conveyor.trough;
+      const sideHeight = linerSide(ground.job.conveyor);
       const masses = ground.runs.flatMap((run) =>
         within(run.panels, areas).map((panel) => {
           const section = {

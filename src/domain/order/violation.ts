@@ -86,7 +86,7 @@ export interface ClosingError {
   readonly panels: number;
   readonly panelTolerance: number;
   readonly measuringTolerance: number;
-  /** Free growth from fitting to service where joints are gaps; 0 where they are butted; undefined where no temperatures are declared. */
+  /** Growth against the trough that is left when gaps have closed; 0 where panels are butted; undefined where no temperatures are declared. */
   readonly growth: number | undefined;
   readonly worst: number;
   readonly rootSumSquare: number;

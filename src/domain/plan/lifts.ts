@@ -3,6 +3,7 @@
 // geometry and density and leave out wear and what sticks to the parts. Advice for planning: lifts are planned, the tackle
 // chosen and the loads proved by competent people under the law and the site's rules.
 
+import { linerSide } from '../model/liner-side.js';
 import {
   downSlopeForce,
   handlingGuideline,
@@ -258,7 +259,7 @@ function panelLifts(
   for (const { run, from, to } of relined) {
     const section = {
       insideRadius: trough.insideRadius.value,
-      sideHeight: trough.sideHeight.value,
+      sideHeight: linerSide(job.conveyor).value,
       thickness: run.liner.thickness.value,
     };
     if (section.thickness <= 0 || section.thickness >= 2 * section.insideRadius) continue;

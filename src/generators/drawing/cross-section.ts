@@ -2,6 +2,7 @@
 // the liner, worn sector and points; beside it the liner's build-up at full size and the sizes that matter. Looking downstream
 // 3 o'clock is on the right; looking upstream everything is mirrored and the clock stays the viewer's own.
 
+import { bareAbove, linerSide } from '../../domain/model/liner-side.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
@@ -131,16 +132,17 @@ function paintTrough(view: View): Markup[] {
   const { liner } = view.options;
   const steel = trough.insideRadius.value;
   const side = trough.sideHeight.value;
+  const lined = linerSide(view.conveyor).value;
   const marks = [path(band(view, steel, steel + trough.plate.value, side), { width: 0.2, fill: '#000' })];
   let inner = steel - liner.thickness.value;
   liner.layers.forEach((layer, index) => {
     const outer = Math.min(steel, inner + layer.thickness.value);
     marks.push(
-      path(band(view, inner, outer, side), { width: 0.2, fill: hatchFill(view.id, hatchOfLayer(index)) }),
+      path(band(view, inner, outer, lined), { width: 0.2, fill: hatchFill(view.id, hatchOfLayer(index)) }),
     );
     inner = outer;
   });
-  marks.push(path(trace(view, steel - liner.thickness.value, side), { width: lineWidth.medium }));
+  marks.push(path(trace(view, steel - liner.thickness.value, lined), { width: lineWidth.medium }));
   const y = view.centre[1] - side / view.reduction;
   for (const way of [-1, 1])
     marks.push(
@@ -435,6 +437,12 @@ function paintSizes(view: View): Markup[] {
   const rows: (readonly [string, string])[] = [
     ['Trough inside radius', sized(view, trough.insideRadius.value)],
     ['Straight side above centre', sized(view, trough.sideHeight.value)],
+    ...(bareAbove(view.conveyor) > 0
+      ? [
+          ['Straight side of the liner', sized(view, linerSide(view.conveyor).value)] as const,
+          ['Steel bare above it, each side', sized(view, bareAbove(view.conveyor))] as const,
+        ]
+      : []),
     ['Radius inside the new liner', sized(view, inner)],
     [`Screw ${screw.name}, outside diameter`, sized(view, screw.outsideDiameter.value)],
     ['Pitch, hand', `${screw.pitch.text}${screw.hand ? `, ${screw.hand}` : ''}`],

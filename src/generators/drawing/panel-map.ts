@@ -2,6 +2,7 @@
 // right, so 9 o'clock lies at the top and 3 o'clock at the bottom. Panels with numbers and lengths, joints, flanges, bolt rows,
 // points, the worn sector and the breaks.
 
+import { linerSide } from '../../domain/model/liner-side.js';
 import { clockToAngle, formatClock } from '../../domain/units/clock.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { drawingArea } from './drawing-sheet.js';
@@ -38,7 +39,7 @@ export function panelMap(pictured: Pictured, liner: LinerSpecification): readonl
   // Width of the flat sheet, measured along its middle: half circle and two straight sides.
   const half =
     (Math.PI / 2) * (conveyor.trough.insideRadius.value - liner.thickness.value / 2) +
-    conveyor.trough.sideHeight.value;
+    linerSide(conveyor).value;
   const cuts = pictured.runs.flatMap((run) => [
     run.run.from,
     run.run.to,

@@ -328,8 +328,10 @@ function flightOf(flight: ConveyorLife['flights'][number]): Json {
   };
 }
 
-function troughOf({ plate, minimum, spans, places, patches }: TroughState): Json {
+function troughOf({ plate, minimum, material, bareAbove, spans, places, patches }: TroughState): Json {
   return {
+    material: material ?? null,
+    bareAboveLiner: number(bareAbove),
     plate: number(plate),
     minimum: number(minimum),
     bare: spans.map((span) => ({
@@ -361,6 +363,7 @@ function troughOf({ plate, minimum, spans, places, patches }: TroughState): Json
       on: day(patch.date.day),
       thickness: number(patch.thickness.value),
       by: patch.by ?? null,
+      photo: patch.photo?.path ?? null,
     })),
   };
 }

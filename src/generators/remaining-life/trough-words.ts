@@ -1,12 +1,13 @@
 // The trough's steel in words, for the page, the comment and the data.
 
 import type { BareSpan, PlatePlace, TroughState } from '../../domain/conditions/trough.js';
+import { troughSteel } from '../../domain/model/trough-steel.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatNumber } from '../../domain/units/format.js';
 import { amountWithUnit, metres, millimetres, rate } from './print/wording.js';
 
 /** What stands between the screw and the open once the liner is through. */
-export function lastLineText({ plate, minimum, places }: TroughState): string {
+export function lastLineText({ plate, minimum, places, spans, material, bareAbove }: TroughState): string {
   const known = places.flatMap(({ hand, at, rateIsLeast }) =>
     hand.kind === 'rate' ? [{ rate: hand.ruling, at, least: rateIsLeast }] : [],
   );
@@ -15,13 +16,20 @@ export function lastLineText({ plate, minimum, places }: TroughState): string {
     undefined,
   );
   const spare = Math.max(0, plate - minimum);
+  const bare = spans.some(({ until }) => until === undefined);
   return (
-    `The plate is ${millimetres(plate)}, and ${millimetres(minimum)} of it must be left: ${millimetres(spare)} once the liner is through. ` +
+    `The plate is ${millimetres(plate)}${material === undefined ? '' : ` of ${material}`}, and ${millimetres(minimum)} of it must be left: ${millimetres(spare)} once the liner is through. ` +
     (fastest
       ? 'At the fastest rate measured on bare steel here, ' +
         `${fastest.least ? 'at least ' : ''}${rate(fastest.rate)} mm/1000 h at ${metres(fastest.at)} m, ` +
         `a new plate lasts ${fastest.least ? 'at most ' : ''}${amountWithUnit(spare / fastest.rate, 'h')} bare.`
-      : 'How fast the screw wears this steel was never measured here, so no life is promised for it.')
+      : 'How fast the screw wears this steel was never measured here, so no life is promised for it.') +
+    (bareAbove > 0
+      ? ` The liner ends ${millimetres(bareAbove)} below the top of the trough: that steel is always bare, and what comes over the edge gets behind the liner.`
+      : '') +
+    (bare && troughSteel(material).rusts
+      ? ` ${material === undefined ? 'If it is of carbon steel, what' : 'What'} lies bare and wet also rusts, while the machine stands too; hours of running do not tell that.`
+      : '')
   );
 }
 

@@ -1,6 +1,7 @@
 // What does a crew need in hand to do this job? The whole pack as a value, from the model alone: the same estate and date give
 // the same pack, byte for byte. Masses and counts come from geometry and the order's own steps, never from typing.
 
+import { bareAbove, linerSide } from '../../domain/model/liner-side.js';
 import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -253,11 +254,16 @@ function factsOf(job: Job, unit: LengthUnit): readonly Fact[] {
       value:
         `inside radius ${lengthWords(conveyor.trough.insideRadius.value, unit)}, ` +
         `straight side ${lengthWords(conveyor.trough.sideHeight.value, unit)}, ` +
-        `plate ${lengthWords(conveyor.trough.plate.value, unit)}`,
+        `plate ${lengthWords(conveyor.trough.plate.value, unit)}` +
+        (conveyor.trough.material === undefined ? '' : ` of ${conveyor.trough.material}`),
     },
     {
       name: 'Liner',
-      value: `${liner.name}: ${liner.layers.map((layer) => `${layer.name} ${lengthWords(layer.thickness.value, unit)}`).join(' + ')}${liner.bolt ? `, bolts ${liner.bolt.size}` : ''}, joints ${liner.joint.policy === 'gap' ? `with a gap of ${lengthWords(liner.joint.gap.value, unit)}` : 'butted'}`,
+      value: `${liner.name}: ${liner.layers.map((layer) => `${layer.name} ${lengthWords(layer.thickness.value, unit)}`).join(' + ')}${liner.bolt ? `, bolts ${liner.bolt.size}` : ''}, joints ${liner.joint.policy === 'gap' ? `with a gap of ${lengthWords(liner.joint.gap.value, unit)}` : 'butted'}${
+        bareAbove(conveyor) > 0
+          ? `; straight side ${lengthWords(linerSide(conveyor).value, unit)}, ${lengthWords(bareAbove(conveyor), unit)} below the top of the trough`
+          : ''
+      }`,
     },
     {
       name: 'Screw',

@@ -262,6 +262,8 @@ function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.ConveyorMeas
       return keep('contactRisk', reader.quantity(fact, 'value', 'ratio', key, probability));
     case 'minimum plate':
       return keep('minimumPlate', reader.quantity(fact, 'value', 'length', key));
+    case 'liner side height':
+      return keep('linerSideHeight', reader.quantity(fact, 'value', 'length', key));
   }
 }
 

@@ -137,6 +137,8 @@ export function lowerPatch(reader: Reader, node: ast.Patch): Draft<Patch> | unde
   const start = reader.clock(node, 'start');
   const end = reader.clock(node, 'end');
   if (!conveyorUse || !date || !from || !to || !thickness) return undefined;
+  const photo =
+    node.photo === undefined ? undefined : { path: node.photo, origin: reader.part(node, 'photo') };
   return {
     conveyorUse,
     date,
@@ -144,7 +146,7 @@ export function lowerPatch(reader: Reader, node: ast.Patch): Draft<Patch> | unde
     to,
     thickness,
     origin: reader.origin(node),
-    ...stated({ sector: start && end && { from: start, to: end }, by: node.by, note: node.note }),
+    ...stated({ sector: start && end && { from: start, to: end }, by: node.by, photo, note: node.note }),
   };
 }
 

@@ -1,6 +1,7 @@
 // What is known and what follows for a conveyor: runs and panels, liner mass, speed along the axis, capacity, power,
 // clearance. The formulas are those of domain/geometry; each line names its source.
 
+import { linerSide } from '../../domain/model/liner-side.js';
 import { formatMass, formatNumber, formatValue } from '../../domain/units/format.js';
 import { inclineBand, massFlow, volumeFlow, type Sweep } from '../../domain/geometry/capacity.js';
 import { linerRadius, radialClearance } from '../../domain/geometry/clearance.js';
@@ -150,7 +151,7 @@ function linerLines(conveyor: Conveyor): HoverLine[] {
   const { trough, liner } = conveyor;
   const section = {
     insideRadius: trough.insideRadius.value,
-    sideHeight: trough.sideHeight.value,
+    sideHeight: linerSide(conveyor).value,
     thickness: liner.thickness.value,
   };
   const width = attempt(() => developedWidth(section));

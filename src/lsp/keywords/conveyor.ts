@@ -65,6 +65,10 @@ export const conveyorKeywords: KeywordDocs = {
       'Least thickness of the trough’s steel; below it the trough is to be patched. Half of the plate where nothing is said (judgement).',
       'minimum plate ${1:2} mm',
     ),
+    'liner side height': word(
+      'Straight side of the liner above the centre line, where it ends below the top of the trough: the steel above it is bare. As high as the trough where nothing is said.',
+      'liner side height ${1:200} mm',
+    ),
     risk: word(
       'Accepted chance of reaching the condemn limit before the reline, where it differs from the plant’s.',
       'risk ${1:5} %',
@@ -88,7 +92,12 @@ export const conveyorKeywords: KeywordDocs = {
       'Cross-section of the trough: inside radius of the steel, straight side above the centre line, plate thickness.',
       'trough inside radius ${1:226} mm side height ${2:260} mm plate ${3:4} mm',
     ),
-    material: word('What the trough is made of, so that a patch can be of the same.', 'material ${1:S235}'),
+    material: word(
+      'What the trough is made of: the designation (`S235`, `"1.4301"`, `"316L"`) or the kind (`carbon`, `galvanised`, `stainless`). ' +
+        'A liner grows against its steel, so joint gaps, bolt spacing and closing errors are reckoned with it, carbon steel where nothing is said; ' +
+        'work pack and report name it for the welder.',
+      'material ${1:S235}',
+    ),
     'inside radius': word('Inside radius of the steel trough, without liner.', 'inside radius ${1:226} mm'),
     'side height': word(
       'Height of the straight side above the centre of the radius.',

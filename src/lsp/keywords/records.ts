@@ -105,6 +105,7 @@ export const recordKeywords: KeywordDocs = {
     ),
     thickness: word('Of the plate welded in.', 'thickness ${1:4} mm'),
     'welded by': word('Who welded it; a role is enough.', 'welded by "${1:coded welder}"'),
+    photo: word('A photo of the weld, by its path beside this file.', 'photo "${1:photos/DG1-patch.png}"'),
   },
   ConditionKind: {
     'panel missing': word(

@@ -1,6 +1,7 @@
 // The lined trough of a conveyor as a cross-section, where its sizes make one: rules that compute from it stay silent on a
 // liner of ten inches, which has a finding of its own.
 
+import { linerSide } from '../../domain/model/liner-side.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import type { LinerSection } from '../../domain/geometry/trough.js';
@@ -8,9 +9,10 @@ import { radialClearance } from '../../domain/geometry/clearance.js';
 import { isPlausible } from './plausible.js';
 
 /** All mm; undefined where a size is beyond belief. */
-export function linedSection({ trough }: Conveyor, liner: LinerSpecification): LinerSection | undefined {
+export function linedSection(conveyor: Conveyor, liner: LinerSpecification): LinerSection | undefined {
+  const { trough } = conveyor;
   const insideRadius = trough.insideRadius.value;
-  const sideHeight = trough.sideHeight.value;
+  const sideHeight = linerSide(conveyor).value;
   const thickness = liner.thickness.value;
   const believable =
     isPlausible('trough inside radius', insideRadius) &&

@@ -175,22 +175,31 @@ describe('closing', () => {
     expect(only?.repairs.map(({ title }) => title)).toEqual(['Start "fit run 1 from the tail" instead']);
   });
 
-  test('free growth counts where joints are gaps: 12 m × 20 K × 200e-6 = 48.0 mm', () => {
-    const spec = liner({
-      panelLengths: [mm(1000)],
-      panelTolerance: mm(1),
-      joint: { policy: 'gap', gap: mm(0), origin: origin() },
-      expansion: stated('expansion', 200e-6),
-    });
+  // 12 m × 20 K × 200e-6 = 48.0 mm free; against carbon steel (12e-6) 45.12, against stainless (16e-6) 44.16.
+  test('growth against the trough counts where joints are gaps, less what the gaps between the panels take', () => {
+    const spec = (gap: number) =>
+      liner({
+        panelLengths: [mm(1000)],
+        panelTolerance: mm(1),
+        joint: { policy: 'gap', gap: mm(gap), origin: origin() },
+        expansion: stated('expansion', 200e-6),
+      });
     const range = (from: number, to: number) => ({
       from: stated('temperature', from),
       to: stated('temperature', to),
     });
-    const warm = line([12], [10, 0], { liner: spec, serviceTemperature: range(10, 30) });
-    const [only] = check(job(warm, ['all'], { fittingTemperature: range(10, 10) }), fit('head'));
-    expect(only?.closing?.growth).toBeCloseTo(48, 9);
-    expect(only?.closing?.worst).toBeCloseTo(12 + 2 + 48, 9);
-    const unknown = line([12], [10, 0], { liner: spec });
+    const warm = (gap: number, material?: string) => {
+      const of = line([12], [10, 0], { liner: spec(gap), serviceTemperature: range(10, 30) });
+      const steel = material === undefined ? of : { ...of, trough: { ...of.trough, material } };
+      return check(job(steel, ['all'], { fittingTemperature: range(10, 10) }), fit('head'))[0]?.closing;
+    };
+    expect(warm(0)?.growth).toBeCloseTo(45.12, 9);
+    expect(warm(0)?.worst).toBeCloseTo(12 + 2 + 45.12, 9);
+    expect(warm(0, '1.4301')?.growth).toBeCloseTo(44.16, 9);
+    // Eleven gaps between twelve panels.
+    expect(warm(3)?.growth).toBeCloseTo(45.12 - 33, 9);
+    expect(warm(5)?.growth ?? 0).toBe(0);
+    const unknown = line([12], [10, 0], { liner: spec(0) });
     expect(check(job(unknown, ['all']), fit('head'))[0]?.closing?.growth).toBeUndefined();
     expect(check(job(unknown, ['all']), fit('head'))[0]?.reason).toContain('growth left out');
   });

@@ -1,6 +1,7 @@
 // What is said of panels: fronts, the closing panel, panels that slide, a trough that is not bare or not clean.
 
 import { panelMassIfSound } from '../../geometry/trough.js';
+import { linerSide } from '../../model/liner-side.js';
 import type { Break } from '../../model/conveyor.js';
 import type { Step } from '../../model/job.js';
 import { formatMass, formatNumber } from '../../units/format.js';
@@ -101,7 +102,7 @@ function sayClosing(closing: ClosingError): string {
     closing.growth === undefined
       ? ', growth left out because no fitting or service temperature is declared'
       : closing.growth > 0
-        ? ` + ${mm(closing.growth)} growth in service`
+        ? ` + ${mm(closing.growth)} growth in service that the gaps do not take`
         : '';
   return (
     `${closing.panels} ${closing.panels === 1 ? 'panel' : 'panels'} at ±${mm(closing.panelTolerance)}, ` +
@@ -119,7 +120,7 @@ function slides(w: Walk, slip: OrderSlip, doing: string, step: Step | undefined)
   const incline = Math.abs(conveyor.incline.value);
   const trough = {
     insideRadius: conveyor.trough.insideRadius.value,
-    sideHeight: conveyor.trough.sideHeight.value,
+    sideHeight: linerSide(conveyor).value,
     thickness: run?.liner.thickness.value ?? 0,
   };
   const mass = panel && run && panelMassIfSound(trough, panel.to - panel.from, run.liner.density.value);

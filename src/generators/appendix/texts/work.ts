@@ -6,16 +6,22 @@ export const workFormulas = [
   {
     id: 'closing-error',
     title: 'Error at the closing panel',
-    formula: 'worst = n·p + m + g,  likely = √(n·p² + m²) + g',
+    formula: 'worst = n·p + m + g,  likely = √(n·p² + m²) + g,  g = max(0, L·Δα·ΔT − (n − 1)·j)',
     symbols: symbols(
       ['n 1', 'panels of the run'],
       ['p mm', 'panel tolerance, ±'],
       ['m mm', 'measuring tolerance on site, ±'],
-      ['g mm', 'growth between fitting and service where joints have gaps; 0 where butted'],
+      ['g mm', 'growth that is left when the gaps have closed; 0 where panels are butted'],
+      ['L mm', 'length fitted since the front started'],
+      ['Δα 1/K', 'expansion of liner less that of the trough’s steel'],
+      ['ΔT K', 'warmest service less coldest fitting temperature'],
+      ['j mm', 'joint gap'],
     ),
     source: 'Tolerances in a row: sum at worst, root of the sum of squares where independent',
     standing: 'derived',
-    note: 'The break at which a run closes must be able to take the worst case.',
+    note:
+      'The break at which a run closes must be able to take the worst case. Butted panels are held by their bolts: ' +
+      'their growth becomes stress and moves nothing.',
   },
   {
     id: 'panel-layout',

@@ -1,6 +1,7 @@
 // The liner unrolled, seen from above with the flow from left to right: 9 o'clock at the top, 3 o'clock at the bottom. Runs and
 // panels lie between the breaks; panels on which nothing was seen are hatched, and the one whose limit comes first is framed.
 
+import { linerSide } from '../../../domain/model/liner-side.js';
 import { formatClock } from '../../../domain/units/clock.js';
 import {
   chartRim,
@@ -42,16 +43,13 @@ export function linerMap(life: ConveyorLife, id: string): Markup {
   const { conveyor } = life;
   const length = Math.max(conveyor.length.value, 1);
   const radius = conveyor.trough.insideRadius.value;
-  const half = (radius * Math.PI) / 2 + conveyor.trough.sideHeight.value;
+  const half = (radius * Math.PI) / 2 + linerSide(conveyor).value;
   const across = (clock: number): number => {
     const angle = (clock - 6) * 30;
     const arc = (radius * Math.PI * Math.min(Math.abs(angle), 90)) / 180;
     const side =
       Math.abs(angle) > 90
-        ? Math.min(
-            conveyor.trough.sideHeight.value,
-            radius * Math.tan(((Math.abs(angle) - 90) * Math.PI) / 180),
-          )
+        ? Math.min(linerSide(conveyor).value, radius * Math.tan(((Math.abs(angle) - 90) * Math.PI) / 180))
         : 0;
     return Math.sign(angle) * (arc + side);
   };

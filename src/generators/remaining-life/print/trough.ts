@@ -60,11 +60,16 @@ export function troughSection({ trough, conveyor }: ConveyorLife, photo: PhotoBy
         ]),
       }),
     photoStrip(
-      places.flatMap(({ at, readings }) =>
-        readings.flatMap((r) =>
-          r.photo ? [{ use: r.photo, words: `plate at ${metres(at)} m on ${formatDay(r.day)}` }] : [],
+      [
+        ...places.flatMap(({ at, readings }) =>
+          readings.flatMap((r) =>
+            r.photo ? [{ use: r.photo, words: `plate at ${metres(at)} m on ${formatDay(r.day)}` }] : [],
+          ),
         ),
-      ),
+        ...patches.flatMap(({ photo: use, from, date }) =>
+          use ? [{ use, words: `patch at ${metres(from.value)} m of ${formatDay(date.day)}` }] : [],
+        ),
+      ],
       photo,
     ),
   );

@@ -1,6 +1,7 @@
 // Every panel of the conveyor as the job will leave it: number, place, length, mass from geometry, whether it is renewed, cut
 // to close the run, and its turn in the fitting.
 
+import { linerSide } from '../../../domain/model/liner-side.js';
 import {
   handlingGuideline,
   liftingIndex,
@@ -106,7 +107,7 @@ function massOf(ground: Ground, run: RunGround, length: number): number | undefi
   const { trough } = ground.job.conveyor;
   const section = {
     insideRadius: trough.insideRadius.value,
-    sideHeight: trough.sideHeight.value,
+    sideHeight: linerSide(ground.job.conveyor).value,
     thickness: run.liner.thickness.value,
   };
   return panelMassIfSound(section, length, run.liner.density.value);

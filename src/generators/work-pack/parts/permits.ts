@@ -1,6 +1,7 @@
 // Which permits and tests the job is likely to ask for, and why the model says so. A list to start the talk with the permit
 // office from, never a permit.
 
+import { troughSteel } from '../../../domain/model/trough-steel.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { formatHours, formatMass } from '../../../domain/units/format.js';
 import type { LengthUnit } from '../../page/lengths.js';
@@ -56,7 +57,7 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
         : facts.changesScrew
           ? 'The spiral is cut or welded.'
           : 'If the bare trough turns out to need a patch.',
-      ask: 'Welder’s qualification, gas test, shielding, fire watch and its length.',
+      ask: `Welder’s qualification, gas test, shielding, fire watch and its length. ${weldingWords(conveyor)}`,
     },
     {
       name: 'Work at height',
@@ -78,6 +79,21 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
       ask: 'Lift plan, gear certificates, person in charge of lifting.',
     },
   ];
+}
+
+/** What the trough's steel asks of a weld and of the air about it; common knowledge of the trade, a competent welder decides. */
+function weldingWords({ trough }: Conveyor): string {
+  const { family, named } = troughSteel(trough.material);
+  if (!named) return 'The trough’s steel is not known here: find out before welding.';
+  switch (family) {
+    case 'carbon':
+      return `Trough of ${trough.material}: plate and filler to suit; paint the weld’s back.`;
+    case 'galvanised':
+      return `Trough of ${trough.material}: grind the zinc off first, its fumes make ill; extraction.`;
+    case 'austenitic':
+    case 'ferritic':
+      return `Trough of ${trough.material}: plate and filler to suit, tools free of carbon steel; fumes hold chromium(VI) and nickel: extraction.`;
+  }
 }
 
 /** @param interval between two tests, h */

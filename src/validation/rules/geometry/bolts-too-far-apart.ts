@@ -1,12 +1,9 @@
 // Would the liner lift between its bolts when warm? Clamped flat strip, l = πt/√(3·Δα·ΔT) (geometry/thermal.ts), against
-// carbon steel; on the safe side on the curved bottom, so this is told as a note.
+// the trough's steel; on the safe side on the curved bottom, so this is told as a note.
 
-import {
-  bucklingPitch,
-  carbonSteelExpansion,
-  heldAcross,
-  restrainedStress,
-} from '../../../domain/geometry/thermal.js';
+import { linerSide } from '../../../domain/model/liner-side.js';
+import { bucklingPitch, heldAcross, restrainedStress } from '../../../domain/geometry/thermal.js';
+import { troughSteel } from '../../../domain/model/trough-steel.js';
 import { developedWidth } from '../../../domain/geometry/trough.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { formatLength, formatNumber } from '../../../domain/units/format.js';
@@ -37,7 +34,7 @@ export const boltsTooFarApart: Rule = {
         !isPlausible('liner thickness', liner.thickness.value)
       )
         continue;
-      const grows = liner.expansion.value - carbonSteelExpansion;
+      const grows = liner.expansion.value - troughSteel(conveyor.trough.material).expansion;
       const limit = bucklingPitch(liner.thickness.value, grows, warming.rise);
       if (limit === undefined || pitch.value <= limit) continue;
       told.add(liner);
@@ -58,10 +55,11 @@ export const boltsTooFarApart: Rule = {
   },
 };
 
-function sheetWidth({ trough, liner }: Conveyor): number {
+function sheetWidth(conveyor: Conveyor): number {
+  const { trough, liner } = conveyor;
   return developedWidth({
     insideRadius: trough.insideRadius.value,
-    sideHeight: trough.sideHeight.value,
+    sideHeight: linerSide(conveyor).value,
     thickness: liner.thickness.value,
   });
 }

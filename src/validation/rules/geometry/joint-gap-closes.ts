@@ -1,6 +1,7 @@
 // Is the joint gap wide enough for what a panel grows between fitting and service, against the steel it lies in?
 
-import { carbonSteelExpansion, growthAgainst } from '../../../domain/geometry/thermal.js';
+import { growthAgainst } from '../../../domain/geometry/thermal.js';
+import { troughSteel } from '../../../domain/model/trough-steel.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
@@ -22,7 +23,8 @@ export const jointGapCloses: Rule = {
       const panel = longest(liner.panelLengths.map((length) => length.value));
       if (liner.joint.policy !== 'gap' || !warming || told.has(liner) || !isPlausible('panel length', panel))
         continue;
-      const growth = growthAgainst(panel, liner.expansion.value, carbonSteelExpansion, warming.rise);
+      const steel = troughSteel(conveyor.trough.material);
+      const growth = growthAgainst(panel, liner.expansion.value, steel.expansion, warming.rise);
       if (growth <= liner.joint.gap.value) continue;
       told.add(liner);
       yield {
