@@ -35,7 +35,8 @@ describe('a liner that ends 40 mm below the top of the trough', () => {
       .join('');
     expect(drawn).toContain('Steel bare above it, each side');
     expect(drawn).toContain('40 mm');
-    expect(remainingLifeHtml(remainingLife(analysis.estate, { depth: 'hand' }))).toContain(
+    const looked = read(`${low}inspection DG1 2025-02-03 meter 900 h {\n  P1 thickness 11 mm\n}\n`);
+    expect(remainingLifeHtml(remainingLife(looked.estate, { depth: 'hand' }))).toContain(
       'The liner ends 40 mm below the top of the trough',
     );
   });
