@@ -25,10 +25,12 @@ export function lastLineText({ plate, minimum, places, spans, material, bareAbov
         `a new plate lasts ${fastest.least ? 'at most ' : ''}${amountWithUnit(spare / fastest.rate, 'h')} bare.`
       : 'How fast the screw wears this steel was never measured here, so no life is promised for it.') +
     (bareAbove > 0
-      ? ` The liner ends ${formatNumber(bareAbove, 0)} mm below the top of the trough: that steel is always bare, and what comes over the edge gets behind the liner.`
+      ? ` The liner ends ${formatNumber(bareAbove, 0)} mm below the top of the trough: ` +
+        'that steel is always bare, and what comes over the edge gets behind the liner.'
       : '') +
     (bare && troughSteel(material).rusts
-      ? ` ${material === undefined ? 'If it is of carbon steel, what' : 'What'} lies bare and wet also rusts, while the machine stands too; hours of running do not tell that.`
+      ? ` ${material === undefined ? 'If it is of carbon steel, what' : 'What'} lies bare and wet also rusts, ` +
+        'while the machine stands too; hours of running do not tell that.'
       : '')
   );
 }

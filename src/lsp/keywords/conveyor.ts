@@ -66,7 +66,8 @@ export const conveyorKeywords: KeywordDocs = {
       'minimum plate ${1:2} mm',
     ),
     'liner side height': word(
-      'Straight side of the liner above the centre line, where it ends below the top of the trough: the steel above it is bare. As high as the trough where nothing is said.',
+      'Straight side of the liner above the centre line, where it ends below the top of the trough: the steel above it is bare. ' +
+        'As high as the trough where nothing is said.',
       'liner side height ${1:200} mm',
     ),
     risk: word(
@@ -94,7 +95,8 @@ export const conveyorKeywords: KeywordDocs = {
     ),
     material: word(
       'What the trough is made of: the designation (`S235`, `"1.4301"`, `"316L"`) or the kind (`carbon`, `galvanised`, `stainless`). ' +
-        'A liner grows against its steel, so joint gaps, bolt spacing and closing errors are reckoned with it, carbon steel where nothing is said; ' +
+        'A liner grows against its steel, so joint gaps, bolt spacing and closing errors are reckoned with it, ' +
+        'carbon steel where nothing is said; ' +
         'work pack and report name it for the welder.',
       'material ${1:S235}',
     ),

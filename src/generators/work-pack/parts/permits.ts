@@ -92,7 +92,10 @@ function weldingWords({ trough }: Conveyor): string {
       return `Trough of ${trough.material}: grind the zinc off first, its fumes make ill; extraction.`;
     case 'austenitic':
     case 'ferritic':
-      return `Trough of ${trough.material}: plate and filler to suit, tools free of carbon steel; fumes hold chromium(VI) and nickel: extraction.`;
+      return (
+        `Trough of ${trough.material}: plate and filler to suit, tools free of carbon steel; ` +
+        'fumes hold chromium(VI) and nickel: extraction.'
+      );
   }
 }
 
