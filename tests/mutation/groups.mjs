@@ -30,18 +30,22 @@ export const groups = {
   attention: {
     files: ['src/generators/remaining-life/parts/attention.ts'],
     tests: ['tests/generators/remaining-life/attention.test.ts'],
+    pure: true,
   },
   decisions: {
     files: ['src/domain/wear/decision.ts', 'src/domain/wear/where-to-look.ts'],
     tests: ['tests/domain/wear/decision.test.ts', 'tests/domain/wear/where-to-look.test.ts'],
+    pure: true,
   },
   lifting: {
     files: ['src/language/lifting.ts', 'src/language/comments.ts'],
     tests: ['tests/language/lifted-rows.test.ts', 'tests/language/comments.test.ts'],
+    pure: true,
   },
   decision: {
     files: ['src/domain/decision/conveyor-decision.ts'],
     tests: ['tests/domain/decision/conveyor-decision.test.ts'],
+    pure: true,
   },
   'plan-cut-list': {
     files: ['src/domain/plan/cut-list.ts', 'src/domain/plan/materials.ts'],
@@ -50,6 +54,7 @@ export const groups = {
       'tests/domain/plan/cut-list-cases.test.ts',
       'tests/domain/plan/materials.test.ts',
     ],
+    pure: true,
   },
   'plan-lifts': {
     files: ['src/domain/plan/lifts.ts', 'src/domain/plan/spiral-cuts.ts', 'src/domain/plan/held-up.ts'],
@@ -58,6 +63,7 @@ export const groups = {
       'tests/domain/plan/lift-table.test.ts',
       'tests/domain/plan/spiral-cuts.test.ts',
     ],
+    pure: true,
   },
   'plan-calendar': {
     files: [
@@ -66,6 +72,7 @@ export const groups = {
       'src/domain/plan/air-tests.ts',
     ],
     tests: ['tests/domain/plan/work-calendar.test.ts', 'tests/domain/plan/work-axis.test.ts'],
+    pure: true,
   },
   'plan-rows': {
     files: [
@@ -78,6 +85,7 @@ export const groups = {
       'write-order',
     ].map((name) => `src/domain/plan/${name}.ts`),
     tests: ['tests/domain/plan/plan-rows.test.ts'],
+    pure: true,
   },
   'order-people': order('people.ts', 'platform.ts', 'access.ts', 'side-by-side.ts', 'rest.ts', 'heat.ts'),
   'order-demands': order('demands.ts', 'demands/*.ts', 'needs.ts', 'states.ts', 'start.ts'),

@@ -18,7 +18,7 @@ import {
   shaftMassPerMetre,
   type FlightShape,
 } from '../geometry/helix.js';
-import { panelCentreDepth, panelMass } from '../geometry/trough.js';
+import { panelCentreDepth, panelMassIfSound } from '../geometry/trough.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step } from '../model/job.js';
 import type { LiftingPoint } from '../model/conveyor.js';
@@ -262,10 +262,10 @@ function panelLifts(
       sideHeight: linerSide(job.conveyor).value,
       thickness: run.liner.thickness.value,
     };
-    if (section.thickness <= 0 || section.thickness >= 2 * section.insideRadius) continue;
     for (const panel of run.panels) {
       if ((panel.from + panel.to) / 2 < from || (panel.from + panel.to) / 2 > to) continue;
-      const mass = panelMass(section, panel.to - panel.from, run.liner.density.value);
+      const mass = panelMassIfSound(section, panel.to - panel.from, run.liner.density.value);
+      if (mass === undefined) continue;
       const known = byLiner.get(run.liner.name);
       if (!known)
         byLiner.set(run.liner.name, {

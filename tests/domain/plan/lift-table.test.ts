@@ -268,19 +268,18 @@ describe('by hand', () => {
     expect(byHand(of).byHand[0]?.centre?.along).toBe(500);
   });
 
-  it('a liner as thick as the trough is wide has no shape, and one without thickness none either', () => {
-    for (const [thickness, told] of [
-      [0, 0],
-      [349, 1],
-      [350, 0],
-      [400, 0],
-    ] as const) {
-      const spec = liner({ panelLengths: [mm(1000)], panelTolerance: mm(1), thickness: mm(thickness) });
-      const found = (): number =>
-        byHand(job(line([1], [0, 0], { liner: spec, trough }), ['all'])).byHand.length;
-      if (thickness === 349) expect(found).not.toThrow(/never/);
-      else expect(found()).toBe(told);
-    }
+  test.each([
+    [0, 0],
+    [12, 1],
+    [174, 1],
+    // A shell as thick as the trough's radius closes it: there is no such panel, and no mass.
+    [175, 0],
+    [349, 0],
+    [400, 0],
+  ])('a liner of %d mm in a trough of 175 mm radius: %d row', (thickness, rows) => {
+    const layers = [{ name: 'white', thickness: mm(thickness), origin: origin() }];
+    const spec = liner({ panelLengths: [mm(1000)], panelTolerance: mm(1), layers });
+    expect(byHand(job(line([1], [0, 0], { liner: spec, trough }), ['all'])).byHand).toHaveLength(rows);
   });
 
   const covers = (...masses: readonly (number | undefined)[]): Conveyor['covers'] =>
