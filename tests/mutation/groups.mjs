@@ -74,6 +74,11 @@ export const groups = {
     tests: ['tests/domain/plan/work-calendar.test.ts', 'tests/domain/plan/work-axis.test.ts'],
     pure: true,
   },
+  'plan-words': {
+    files: ['src/domain/plan/plan-problems.ts'],
+    tests: ['tests/domain/plan/plan-problems.test.ts'],
+    pure: true,
+  },
   'plan-rows': {
     files: [
       'arrange',
