@@ -79,16 +79,38 @@ export const groups = {
     tests: ['tests/domain/plan/plan-problems.test.ts'],
     pure: true,
   },
+  'plan-teams': {
+    files: ['src/domain/plan/teams.ts', 'src/domain/plan/unit-times.ts'],
+    tests: ['tests/domain/plan/work-and-teams.test.ts'],
+    pure: true,
+  },
+  'plan-proposed': {
+    files: ['src/domain/plan/proposed-steps.ts'],
+    tests: ['tests/domain/plan/proposed-steps.test.ts'],
+    pure: true,
+  },
+  'plan-schedule': {
+    files: ['arrange', 'plan-job', 'planning-basis', 'time-rules', 'what-shortens'].map(
+      (name) => `src/domain/plan/${name}.ts`,
+    ),
+    tests: [
+      'tests/domain/plan/plan-job.test.ts',
+      'tests/domain/plan/plan-rows.test.ts',
+      'tests/domain/plan/schedule-rules.test.ts',
+      'tests/domain/plan/screw-change.test.ts',
+      'tests/domain/plan/time-rules.test.ts',
+    ],
+    pure: true,
+  },
+  'plan-hours': {
+    files: ['src/domain/plan/hour-by-hour.ts'],
+    tests: ['tests/domain/plan/hour-by-hour.test.ts'],
+    pure: true,
+  },
   'plan-rows': {
-    files: [
-      'arrange',
-      'critical-path',
-      'floats',
-      'lay-over',
-      'named-steps',
-      'repeated-tests',
-      'write-order',
-    ].map((name) => `src/domain/plan/${name}.ts`),
+    files: ['critical-path', 'floats', 'lay-over', 'named-steps', 'repeated-tests', 'write-order'].map(
+      (name) => `src/domain/plan/${name}.ts`,
+    ),
     tests: ['tests/domain/plan/plan-rows.test.ts'],
     pure: true,
   },

@@ -123,27 +123,6 @@ const runOf = (each: PlannedStep): string => {
 const stretchOf = (each: PlannedStep): string =>
   JSON.stringify(each.step.stretch, (key, value: unknown) => (key === 'origin' ? undefined : value));
 
-test('more crews or steps than a plan is made for are said, with the limit, and nothing is claimed', () => {
-  const base = line([4], [10, 0]);
-  const crowd = plan(
-    job(base, ['all'], { crews: Array.from({ length: 3000 }, (_, k) => crew(`Crew${k}`, 3)) }),
-  );
-  const many = job(base, ['all'], { crews: [crew('Alpha', 3)] });
-  const long = plan(
-    withOrder(
-      many,
-      Array.from({ length: 2001 }, () => 'clean run 1'),
-    ),
-  );
-  for (const found of [crowd, long]) {
-    const problem = found.problems.find((each) => each.kind === 'too many');
-    expect(problem?.stops).toBe(true);
-    expect(problem?.message).toContain('at most 2000 steps and 200 crews and units');
-    expect([found.optimal, found.lowerBound, found.buildable]).toEqual([false, 0, false]);
-  }
-  expect(said(plan(withOrder(many, ['isolate', 'clean run 1'])))).not.toContain('too many');
-});
-
 test('covers come off no more than a shift of work before the work under them begins', () => {
   const base = line([12, 12], [10, 60, 60], { plant: plant({ shifts: [shift(7, 11)] }) });
   const length = base.length.value;
