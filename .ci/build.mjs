@@ -106,7 +106,7 @@ for (const picture of ['report.png', 'editor.png'])
 /** The shape of the report's data, for programs that read it without running this one. */
 function publishSchema() {
   mkdirSync(path.join(out, 'schemas'));
-  for (const name of ['report', 'diff'])
+  for (const name of ['report', 'diff', 'tables'])
     writeFileSync(
       path.join(out, 'schemas', `${name}.schema.json`),
       execFileSync(process.execPath, [path.join(out, 'cli.js'), 'schema', name]),

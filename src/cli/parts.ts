@@ -18,7 +18,7 @@ export function placeOf(part: string): string | undefined {
   return /^(.+)\.\d+\.part$/.exec(part)?.[1];
 }
 
-const ours = /\.(?:trough|html|md|json|csv|pdf|xlsx|ics|sarif|xml)\.(\d+)(?:\.old)?\.part$/;
+const ours = /\.(?:trough|html|md|json|csv|pdf|xlsx|ics|sarif|xml|parquet)\.(\d+)(?:\.old)?\.part$/;
 
 /** Removes the parts of runs that are no more. A run that still goes keeps its own. */
 export function clearParts(folder: string): void {

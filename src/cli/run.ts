@@ -18,6 +18,7 @@ import { addReport } from './usage/report.js';
 import { addSchema } from './usage/schema.js';
 import { addServe } from './usage/serve.js';
 import { addSheet } from './usage/sheet.js';
+import { addTables } from './usage/tables.js';
 
 /** In the order that the help lists them. */
 const commands = [
@@ -32,6 +33,7 @@ const commands = [
   addImport,
   addInit,
   addProgramme,
+  addTables,
   addSchema,
   addExplain,
   addServe,

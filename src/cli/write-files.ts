@@ -1,6 +1,7 @@
 // Writes output files as a set: whatever happens on the way, the folder holds the old set or the new one. All new files are
 // written beside their places first; then a journal names them, and they are moved into place. A run that was killed while it
 // moved them left the journal, and the next one finishes the move. Never outside the folder; links are replaced, not followed.
+// A name may lead through folders of the set (`points/plant=P/points.parquet`), which are made where they are missing.
 
 import {
   copyFileSync,
@@ -8,6 +9,7 @@ import {
   lstatSync,
   mkdirSync,
   readFileSync,
+  realpathSync,
   renameSync,
   rmSync,
   statSync,
@@ -44,7 +46,10 @@ export function writeFiles(
   try {
     mkdirSync(root, { recursive: true });
     finishOldMove(root);
-    clearParts(root);
+    for (const below of new Set([root, ...prepared.map(({ target }) => path.dirname(target))])) {
+      makeFolder(root, below);
+      clearParts(below);
+    }
     for (const [index, { part }] of prepared.entries()) {
       writeFileSync(part, files[index]?.content ?? ''); // one for each file
     }
@@ -73,10 +78,27 @@ export function writeFile(target: string, content: string | Uint8Array): void {
 }
 
 function prepare(root: string, name: string): Prepared {
-  if (name !== path.basename(name) || name === '..' || name === '.')
-    throw new Trouble(`${told(name)}: lies outside ${told(root)}`);
-  const target = path.join(root, name);
+  if (!staysBelow(name)) throw new Trouble(`${told(name)}: lies outside ${told(root)}`);
+  const target = path.join(root, ...name.split('/'));
   return { target, part: partOf(target), old: oldPartOf(target) };
+}
+
+/** Folders and a name, one after the other, none of which leads up or elsewhere. */
+export function staysBelow(name: string): boolean {
+  return name
+    .split('/')
+    .every((part) => part !== '' && part !== '.' && part !== '..' && part === path.basename(part));
+}
+
+/** A link on the way that leads out of the folder is not followed. */
+function makeFolder(root: string, folder: string): void {
+  mkdirSync(folder, { recursive: true });
+  if (leadsOut(root, folder)) throw new Trouble(`${told(folder)}: leads out of ${told(root)}`);
+}
+
+function leadsOut(root: string, folder: string): boolean {
+  const below = path.relative(realpathSync(root), realpathSync(folder));
+  return below.split(path.sep)[0] === '..' || path.isAbsolute(below);
 }
 
 /** Moves all or none. A file alone needs no journal: its move is one step of the system. */
@@ -126,7 +148,9 @@ function putBack({ target, old }: Prepared): void {
 }
 
 function writeJournal(journal: string, prepared: readonly Prepared[]): void {
-  const moves = prepared.map(({ part, target }) => [path.basename(part), path.basename(target)]);
+  const root = path.dirname(journal);
+  const below = (file: string): string => path.relative(root, file).split(path.sep).join('/');
+  const moves = prepared.map(({ part, target }) => [below(part), below(target)]);
   const part = partOf(journal);
   try {
     writeFileSync(part, JSON.stringify(moves));
@@ -143,7 +167,8 @@ function finishOldMove(root: string): void {
   if (!lstatSync(journal, { throwIfNoEntry: false })?.isFile()) return;
   for (const [part, target] of readJournal(journal)) {
     const [from, to] = [path.join(root, part), path.join(root, target)];
-    if (lstatSync(from, { throwIfNoEntry: false })?.isFile()) renameSync(from, to);
+    if (!lstatSync(from, { throwIfNoEntry: false })?.isFile()) continue;
+    if (!leadsOut(root, path.dirname(from))) renameSync(from, to);
   }
   rmSync(journal, { force: true });
 }
@@ -158,7 +183,7 @@ function readJournal(journal: string): readonly (readonly [string, string])[] {
   }
   return (Array.isArray(moves) ? moves : []).flatMap((move: unknown) => {
     const [part, target]: unknown[] = Array.isArray(move) ? move : [];
-    const ours = typeof part === 'string' && path.basename(part) === part && placeOf(part) === target;
+    const ours = typeof part === 'string' && staysBelow(part) && placeOf(part) === target;
     return ours && typeof target === 'string' ? [[part, target] as const] : [];
   });
 }

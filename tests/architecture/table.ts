@@ -187,6 +187,21 @@ export const parts: readonly Part[] = [
     why: 'the index of months and what a month adds to its reports',
   },
 
+  {
+    folder: 'generators/tables',
+    parts: [
+      'domain/units',
+      'domain/model',
+      'domain/order',
+      'domain/plan',
+      'domain/decision',
+      'generators/remaining-life',
+      'generators/month',
+    ],
+    packages: ['hyparquet', 'hyparquet-writer'],
+    why: 'what the estate says, as tables for other programs',
+  },
+
   { folder: 'protocol', parts: [], packages: [], why: 'plain messages between server, client and views' },
   {
     folder: 'lsp',
@@ -235,6 +250,7 @@ export const parts: readonly Part[] = [
       'exchange',
       'generators/change-summary',
       'generators/month',
+      'generators/tables',
       'domain/decision',
       'solver',
       'domain/units',

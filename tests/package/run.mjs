@@ -39,7 +39,7 @@ const checks = {
     const [packed] = JSON.parse(npm(root, 'pack', '--json', '--silent', '--pack-destination', folder));
     const names = packed.files.map((file) => file.path);
     const expected =
-      /^(package\.json|README\.md|LICENSE|CHANGELOG\.md|dist\/cli\.js|dist\/chunks\/[\w-]+\.js|dist\/highs\.wasm|dist\/schemas\/(report|diff)\.schema\.json|dist\/notices\/command-line\/(THIRD-PARTY-NOTICES\.txt|troughline\.cdx\.json))$/;
+      /^(package\.json|README\.md|LICENSE|CHANGELOG\.md|dist\/cli\.js|dist\/chunks\/[\w-]+\.js|dist\/highs\.wasm|dist\/schemas\/(report|diff|tables)\.schema\.json|dist\/notices\/command-line\/(THIRD-PARTY-NOTICES\.txt|troughline\.cdx\.json))$/;
     assert.deepEqual(
       names.filter((name) => !expected.test(name)),
       [],
@@ -49,6 +49,7 @@ const checks = {
       'dist/highs.wasm',
       'dist/schemas/report.schema.json',
       'dist/schemas/diff.schema.json',
+      'dist/schemas/tables.schema.json',
       'LICENSE',
       'dist/notices/command-line/THIRD-PARTY-NOTICES.txt',
     ])

@@ -23,8 +23,6 @@ import { inspectionPhonePage } from '../../generators/inspection-sheet/phone.js'
 import { monthsHtml, monthsMarkdown } from '../../generators/month/index-page.js';
 import { monthOf, monthsOf, type SavedMonth } from '../../generators/month/months.js';
 import { orderListCsv } from '../../generators/month/order-list.js';
-import { conveyorsCsv } from '../../generators/remaining-life/csv-conveyors.js';
-import { remainingLifeCsv } from '../../generators/remaining-life/csv.js';
 import { leadSentence } from '../../generators/remaining-life/decision-words.js';
 import { estateCalendar } from '../../generators/remaining-life/estate-calendar.js';
 import { remainingLifeHtml } from '../../generators/remaining-life/html.js';
@@ -32,6 +30,10 @@ import { remainingLifeJson } from '../../generators/remaining-life/json.js';
 import { remainingLifeMarkdown } from '../../generators/remaining-life/markdown.js';
 import { readPublished, type PublishedReport } from '../../generators/remaining-life/published.js';
 import { remainingLife, type RemainingLife } from '../../generators/remaining-life/remaining-life.js';
+import { tableCsv } from '../../generators/tables/csv.js';
+import { jobsAhead } from '../../generators/tables/plans.js';
+import { withColumns, type Table } from '../../generators/tables/table.js';
+import { tablesOf } from '../../generators/tables/tables.js';
 import { crewSheetHtml } from '../../generators/work-pack/crew-sheet.js';
 import { workPackHtml } from '../../generators/work-pack/html.js';
 import { workPack } from '../../generators/work-pack/work-pack.js';
@@ -42,8 +44,10 @@ import { estateLedger } from '../../analysis/estate-ledger.js';
 import { told } from '../foreign-text.js';
 import { nodeSolver } from '../../solver/node-solver.js';
 import { reasonOf } from '../reason.js';
+import { parquetFiles } from '../parquet-files.js';
 import { soundEstate, type SoundEstate } from '../sound-estate.js';
-import { fileName, writeFiles, type OutputFile } from '../write-files.js';
+import { toldFindings } from '../told-findings.js';
+import { fileName, staysBelow, writeFiles, type OutputFile } from '../write-files.js';
 
 export interface MonthOptions {
   readonly asOf: CalendarDay | undefined;
@@ -85,8 +89,10 @@ export async function month(
   const ledger = estateLedger(sound).blocks.filter((block) => isKnown(block, asOf));
   const changes = changesSince(earlier.at(-1), sound, ledger, asOf);
   const report = remainingLifeJson(made, ledger);
+  const tables = tablesOf(made, toldFindings(sound, console));
   const files = [
     ...reportFiles(made, sound, report, options),
+    ...tableFiles(tables),
     ...changeFiles(changes, options),
     ...packFiles(sound, asOf, options),
     ...sheetFiles(made, asOf, options),
@@ -94,7 +100,7 @@ export async function month(
     { name: 'month.ics', content: estateCalendar(made) },
     { name: 'message.txt', content: messageOf(name, made, changes) },
   ];
-  writeSet(path.join(folder, name), files, console);
+  writeSet(folder, name, { files, tables: parquetFiles(tables, sound.estate, asOf) }, console);
   const current = { ...savedIn(path.join(folder, name, 'report.json'), report), month: name };
   const index = monthsOf([...sets.filter((set) => set.month !== name), current], made.judged);
   for (const written of writeFiles(folder, [
@@ -165,8 +171,36 @@ function reportFiles(
     { name: 'report.html', content: remainingLifeHtml(made, { paper, photo: photoAddress }) },
     { name: 'report.md', content: remainingLifeMarkdown(made) },
     { name: 'report.json', content: json },
-    { name: 'conveyors.csv', content: conveyorsCsv(made) },
-    { name: 'points.csv', content: remainingLifeCsv(made) },
+  ];
+}
+
+/**
+ * As text only what lasts, so that beside last month's a row differs where a look or a text changed it; what the passing of days
+ * moves stands in a table of its own. The Parquet of the month holds all of it.
+ */
+function tableFiles(tables: readonly Table[]): readonly OutputFile[] {
+  const names: readonly string[] = ['conveyors', 'points', 'readings'];
+  const today = tables.find(({ name }) => name === 'conveyors');
+  return [
+    ...tables
+      .filter(({ name }) => names.includes(name))
+      .map((table) => ({
+        name: `${table.name}.csv`,
+        content: tableCsv(withColumns(table, ({ moves }) => !moves)),
+      })),
+    ...(today
+      ? [
+          {
+            name: 'today.csv',
+            content: tableCsv(
+              withColumns(
+                today,
+                ({ name, moves }) => moves === true || name === 'plant' || name === 'conveyor',
+              ),
+            ),
+          },
+        ]
+      : []),
   ];
 }
 
@@ -184,19 +218,17 @@ function packFiles(
   asOf: CalendarDay,
   { paper }: MonthOptions,
 ): readonly OutputFile[] {
-  return estate.jobs
-    .filter(({ window }) => window === undefined || window.to.day >= asOf)
-    .flatMap((job) => {
-      const made = workPack(estate, job, {
-        asOf,
-        drawnFrom: path.posix.basename(locate(job.origin).uri),
-      });
-      const name = fileName(job.name);
-      return [
-        { name: `pack-${name}.html`, content: workPackHtml(made, { paper }) },
-        { name: `pack-${name}-crew.html`, content: crewSheetHtml(made, { paper }) },
-      ];
+  return jobsAhead(estate, asOf).flatMap((job) => {
+    const made = workPack(estate, job, {
+      asOf,
+      drawnFrom: path.posix.basename(locate(job.origin).uri),
     });
+    const name = fileName(job.name);
+    return [
+      { name: `pack-${name}.html`, content: workPackHtml(made, { paper }) },
+      { name: `pack-${name}-crew.html`, content: crewSheetHtml(made, { paper }) },
+    ];
+  });
 }
 
 function sheetFiles(
@@ -239,8 +271,15 @@ function withoutPlaces(html: string): string {
   return html.replace(/ data-origin="[\d:]+"/g, '');
 }
 
+interface MonthSet {
+  readonly files: readonly OutputFile[];
+  /** As Parquet, in the folder that holds the tables of all months. */
+  readonly tables: readonly OutputFile[];
+}
+
 /** Files of an earlier run that the month has no more are taken away; what others put there stays. */
-function writeSet(folder: string, files: readonly OutputFile[], console: Console): void {
+function writeSet(months: string, month: string, { files, tables }: MonthSet, console: Console): void {
+  const folder = path.join(months, month);
   const names = files.map(({ name }) => name).sort();
   const old = listedIn(path.join(folder, contents));
   const kept = files.map(({ name, content }) => ({
@@ -249,26 +288,42 @@ function writeSet(folder: string, files: readonly OutputFile[], console: Console
   }));
   const list = {
     name: contents,
-    content: `${JSON.stringify({ kind: 'month', files: names }, undefined, 1)}\n`,
+    content: `${JSON.stringify({ kind: 'month', files: names, tables: tables.map(({ name }) => name) }, undefined, 1)}\n`,
   };
-  for (const written of writeFiles(folder, [...kept, list]))
+  const tablesFolder = path.join(months, 'tables');
+  for (const written of [...writeFiles(folder, [...kept, list]), ...writeFiles(tablesFolder, tables)])
     console.out(`${told(path.relative(console.cwd, written))}\n`);
-  for (const gone of old.filter((name) => !names.includes(name)))
+  for (const gone of old.files.filter((name) => !names.includes(name)))
     rmSync(path.join(folder, gone), { force: true });
+  for (const gone of old.tables.filter((name) => !tables.some((table) => table.name === name)))
+    rmSync(path.join(tablesFolder, ...gone.split('/')), { force: true });
 }
 
-function listedIn(file: string): readonly string[] {
-  if (!existsSync(file)) return [];
+interface Listed {
+  readonly files: readonly string[];
+  readonly tables: readonly string[];
+}
+
+function listedIn(file: string): Listed {
+  const nothing = { files: [], tables: [] };
+  if (!existsSync(file)) return nothing;
   let data: unknown;
   try {
     data = JSON.parse(readFileSync(file, 'utf8'));
   } catch {
-    return []; // not ours: nothing is taken away
+    return nothing; // not ours: nothing is taken away
   }
-  const files = typeof data === 'object' && data !== null && 'files' in data ? data.files : undefined;
-  return Array.isArray(files)
-    ? files.filter(
-        (name: unknown): name is string => typeof name === 'string' && path.basename(name) === name,
-      )
+  if (typeof data !== 'object' || data === null) return nothing;
+  const files = namesIn('files' in data ? data.files : undefined);
+  return {
+    files: files.filter((name) => path.basename(name) === name),
+    tables: namesIn('tables' in data ? data.tables : undefined),
+  };
+}
+
+/** Names that lead nowhere but below. */
+function namesIn(list: unknown): readonly string[] {
+  return Array.isArray(list)
+    ? list.filter((name: unknown): name is string => typeof name === 'string' && staysBelow(name))
     : [];
 }

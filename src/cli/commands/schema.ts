@@ -1,10 +1,11 @@
 // `troughline schema`: the shape of the data that a command writes, for whoever reads it.
 
 import { changeSummarySchema } from '../../generators/change-summary/json-schema.js';
+import { tablesSchema } from '../../generators/tables/json-schema.js';
 import { reportSchema } from '../../generators/remaining-life/json-schema.js';
 import { Exit, type Console } from '../console.js';
 
-const schemas = { report: reportSchema, diff: changeSummarySchema } as const;
+const schemas = { report: reportSchema, diff: changeSummarySchema, tables: tablesSchema } as const;
 
 export type SchemaName = keyof typeof schemas;
 

@@ -8,7 +8,7 @@ export function addSchema(program: Command, { console, finish }: Invocation): vo
   program
     .command('schema')
     .summary('the shape of the data that a command writes, as JSON Schema')
-    .addArgument(new Argument('<name>', 'which data').choices(['report', 'diff']))
+    .addArgument(new Argument('<name>', 'which data').choices(['report', 'diff', 'tables']))
     .addHelpText('after', '\nExamples:\n  troughline schema report > report.schema.json')
     .action(async (name: SchemaName) => {
       const { schema } = await import('../commands/schema.js');

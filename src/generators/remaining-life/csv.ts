@@ -1,10 +1,10 @@
-// One row a point, for a spreadsheet: RFC 4180 with CRLF, a head row whose names carry the units. A text that a spreadsheet
-// could take for a formula gets an apostrophe before it; numbers are written plain.
+// One row a point: what was read, how fast it wears by hand and by the model, when each limit comes, with interval and count.
+// As CSV for a spreadsheet: RFC 4180 with CRLF, a head row whose names carry the units; see columns.ts.
 
-import { formatClock } from '../../domain/units/clock.js';
 import { acceptedBy } from '../../domain/decision/conveyor-decision.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
-import { csvTable, type Cell } from './csv-cells.js';
+import { clockColumns } from './clock-columns.js';
+import { chance, columnsCsv, day, number, text, whole, yesNo, type DataColumn } from './columns.js';
 import { shownOutage } from './decision-words.js';
 import { disagreementOf } from './parts/hand-against-model.js';
 import { disagreementSentence } from './print/change-words.js';
@@ -12,153 +12,192 @@ import type { DepthForecast, PointLife, RemainingLife } from './remaining-life.j
 import { lastSeen, seenText } from './print/wording.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
 
-const columns = [
-  'as_of',
-  'plant',
-  'conveyor',
-  'point',
-  'chainage_m',
-  'clock',
-  'run',
-  'liner',
-  'fitted_on',
-  'fitted_mm',
-  'condemn_mm',
-  'exposure_unit',
-  'exposure_now',
-  'state',
-  'last_seen_on',
-  'last_seen',
-  'thickness_mm',
-  'long_term_mm_per_1000',
-  'short_term_mm_per_1000',
-  'ruling',
-  'remaining_by_hand',
-  'remaining_from',
-  'limit_by_hand',
-  'look_again_by',
-  'overdue',
-  'basis',
-  'readings',
-  'indicators',
-  'not_seen',
-  'pool',
-  'rate_mm_per_1000_p10',
-  'rate_mm_per_1000_p50',
-  'rate_mm_per_1000_p90',
-  'limit_exposure_p10',
-  'limit_exposure_p50',
-  'limit_exposure_p90',
-  'limit_on_p10',
-  'limit_on_p50',
-  'limit_on_p90',
-  'accepted_limit',
-  'accepted_steel',
-  'limit_today',
-  'steel_today',
-  'outage',
-  'outage_from',
-  'limit_by_outage',
-  'steel_by_outage',
-  'conveyor_earliest_reline',
-  'conveyor_order_by',
-  'conveyor_order_is_late',
-  'conveyor_liner_arrives',
-  'hand_against_model',
-] as const;
+export interface PointRow {
+  readonly asOf: CalendarDay | undefined;
+  readonly life: ConveyorLife;
+  readonly point: PointLife;
+}
 
 export function remainingLifeCsv(report: RemainingLife): string {
-  const rows = report.conveyors.flatMap((life) => life.points.map((point) => rowOf(report, life, point)));
-  return csvTable(columns, rows);
+  return columnsCsv(pointColumns, pointRows(report));
 }
 
-function rowOf(report: RemainingLife, life: ConveyorLife, point: PointLife): readonly Cell[] {
-  const { hand, model } = point;
-  const last = lastSeen(point);
-  const condemn = point.milestones.find((m) => m.kind === 'condemn');
-  const run = life.runs.find((r) => r.panels.some((p) => p.points.includes(point)));
-  const limit: DepthForecast | undefined = model?.condemn;
-  const lives = limit?.kind === 'life' ? limit : undefined;
-  return [
-    { day: report.asOf },
-    life.conveyor.plant.name,
-    life.conveyor.name,
-    point.place.name,
-    round(point.place.at / 1000, 3),
-    formatClock(point.place.clock),
-    run?.run.number,
-    point.set?.liner.name,
-    { day: point.set?.fitted?.day },
-    round(point.fitted.value, 3),
-    round(point.condemn, 3),
-    life.unit,
-    round(point.exposureNow, 1),
-    point.state,
-    { day: last?.day },
-    last && seenText(last.seen),
-    last?.seen.kind === 'thickness' ? round(last.seen.thickness, 3) : undefined,
-    hand.kind === 'no reading' ? undefined : round(hand.longTerm * 1000, 4),
-    hand.kind !== 'no reading' && hand.shortTerm.kind === 'rate'
-      ? round(hand.shortTerm.rate * 1000, 4)
-      : undefined,
-    hand.kind === 'rate' ? hand.rules : undefined,
-    hand.kind === 'rate' ? round(hand.remaining, 1) : hand.kind === 'at the limit' ? 0 : undefined,
-    { day: hand.kind === 'rate' || hand.kind === 'at the limit' ? point.leftFrom : undefined },
-    { day: condemn?.day },
-    { day: point.nextLook?.day },
-    point.nextLook?.overdue,
-    model?.basis,
-    model?.readings,
-    model?.indicators,
-    model?.notSeen,
-    model?.pool,
-    thousand(model?.rate?.q10),
-    thousand(model?.rate?.q50),
-    thousand(model?.rate?.q90),
-    round(lives?.exposure.q10, 1),
-    round(lives?.exposure.q50, 1),
-    round(lives?.exposure.q90, 1),
-    { day: lives?.days?.q10 },
-    { day: lives?.days?.q50 },
-    { day: lives?.days?.q90 },
-    ...decided(report, life, point),
-  ];
+export function pointRows({ asOf, conveyors }: RemainingLife): readonly PointRow[] {
+  return conveyors.flatMap((life) => life.points.map((point) => ({ asOf, life, point })));
 }
+
+const placed: readonly DataColumn<PointRow>[] = [
+  day('as_of', 'the day that all of it counts from', ({ asOf }) => asOf, { moves: true }),
+  text('plant', 'name of the plant', ({ life }) => life.conveyor.plant.name, { always: true }),
+  text('conveyor', 'name of the conveyor', ({ life }) => life.conveyor.name, { always: true }),
+  text('point', 'name of the inspection point, or its place', ({ point }) => point.place.name, {
+    always: true,
+  }),
+  number('chainage_m', 'from the tail end in the direction of flow', 3, ({ point }) => point.place.at / 1000),
+  ...clockColumns<PointRow>(({ point }) => point.place.clock),
+  whole(
+    'run',
+    'number of the liner run, from the tail',
+    ({ life, point }) => life.runs.find((r) => r.panels.some((p) => p.points.includes(point)))?.run.number,
+  ),
+  text('liner', 'liner that lies there', ({ point }) => point.set?.liner.name),
+  day('fitted_on', 'day it was fitted', ({ point }) => point.set?.fitted?.day),
+  number('fitted_mm', 'thickness when fitted', 3, ({ point }) => point.fitted.value),
+  number('condemn_mm', 'thickness at which it is to be changed', 3, ({ point }) => point.condemn),
+];
+
+const seen: readonly DataColumn<PointRow>[] = [
+  text('exposure_unit', 'what wear follows: h or t', ({ life }) => life.unit),
+  number('exposure_now', 'of this liner on the day', 1, ({ point }) => point.exposureNow, { moves: true }),
+  text('state', 'thickness, colour, not seen, or none', ({ point }) => point.state),
+  day('last_seen_on', 'day of the last look that saw it', ({ point }) => lastSeen(point)?.day),
+  text('last_seen', 'what that look saw', ({ point }) => {
+    const last = lastSeen(point);
+    return last && seenText(last.seen);
+  }),
+  number('thickness_mm', 'thickness read at that look', 3, ({ point }) => {
+    const last = lastSeen(point)?.seen;
+    return last?.kind === 'thickness' ? last.thickness : undefined;
+  }),
+];
+
+const byHand: readonly DataColumn<PointRow>[] = [
+  number('long_term_mm_per_1000', 'rate since fitting, by hand', 4, ({ point: { hand } }) =>
+    hand.kind === 'no reading' ? undefined : hand.longTerm * 1000,
+  ),
+  number('short_term_mm_per_1000', 'rate between the last two thicknesses', 4, ({ point: { hand } }) =>
+    hand.kind !== 'no reading' && hand.shortTerm.kind === 'rate' ? hand.shortTerm.rate * 1000 : undefined,
+  ),
+  text('ruling', 'which of the two rules', ({ point: { hand } }) =>
+    hand.kind === 'rate' ? hand.rules : undefined,
+  ),
+  number('remaining_by_hand', 'exposure to the condemn limit', 1, ({ point: { hand } }) =>
+    hand.kind === 'rate' ? hand.remaining : hand.kind === 'at the limit' ? 0 : undefined,
+  ),
+  day('remaining_from', 'day that it counts from', ({ point }) =>
+    point.hand.kind === 'rate' || point.hand.kind === 'at the limit' ? point.leftFrom : undefined,
+  ),
+  day(
+    'limit_by_hand',
+    'day of the condemn limit at the ruling rate',
+    ({ point }) => point.milestones.find((m) => m.kind === 'condemn')?.day,
+  ),
+  day('look_again_by', 'half of the remaining life by hand', ({ point }) => point.nextLook?.day),
+  yesNo('overdue', 'that day has passed', ({ point }) => point.nextLook?.overdue, { moves: true }),
+];
+
+const byModel: readonly DataColumn<PointRow>[] = [
+  text('basis', 'what the forecast rests on', ({ point }) => point.model?.basis),
+  whole('readings', 'thicknesses and colours behind it', ({ point }) => point.model?.readings),
+  whole('indicators', 'of these, colours', ({ point }) => point.model?.indicators),
+  whole('not_seen', 'looks that saw nothing', ({ point }) => point.model?.notSeen),
+  whole('pool', 'places and liners it borrows from', ({ point }) => point.model?.pool),
+  ...quantiles('rate_mm_per_1000', 'rate', 4, ({ point }) => {
+    const rate = point.model?.rate;
+    return rate && { q10: rate.q10 * 1000, q50: rate.q50 * 1000, q90: rate.q90 * 1000 };
+  }),
+  ...quantiles('limit_exposure', 'exposure at the condemn limit', 1, ({ point }) => lifeOf(point)?.exposure),
+  day('limit_on_p10', 'day of the condemn limit, 10 % quantile', ({ point }) => lifeOf(point)?.days?.q10),
+  day('limit_on_p50', 'the same, the middle', ({ point }) => lifeOf(point)?.days?.q50),
+  day('limit_on_p90', 'the same, 90 % quantile', ({ point }) => lifeOf(point)?.days?.q90),
+];
 
 /** This point's own chances, by the outage that the report shows; what is ordered and when is its conveyor's. */
-function decided(report: RemainingLife, life: ConveyorLife, point: PointLife): readonly Cell[] {
-  const { decision, attention } = life;
-  const outage = shownOutage(life);
-  const ordered = attention.outage;
-  const accepted = acceptedBy(life.conveyor);
-  const by = (depth: DepthForecast | undefined, day: CalendarDay | undefined): number | undefined =>
-    depth?.kind === 'reached'
-      ? 1
-      : depth?.kind === 'life' && day !== undefined
-        ? round(depth.chanceBy?.(day), 6)
-        : undefined;
-  const told = disagreementOf(life, point);
+const decided: readonly DataColumn<PointRow>[] = [
+  chance('accepted_limit', 'accepted chance of the limit', ({ life }) => acceptedBy(life.conveyor).condemn),
+  chance('accepted_steel', 'accepted chance of steel', ({ life }) => acceptedBy(life.conveyor).contact),
+  chance(
+    'limit_today',
+    'chance that the limit is reached on the day',
+    ({ asOf, point }) => chanceBy(point.model?.condemn, asOf),
+    { moves: true },
+  ),
+  chance(
+    'steel_today',
+    'chance that steel is touched on the day',
+    ({ asOf, point }) => chanceBy(point.model?.trough, asOf),
+    { moves: true },
+  ),
+  text('outage', 'outage that the report shows', ({ life }) => shownOutage(life)?.name),
+  day('outage_from', 'its first day', ({ life }) => shownOutage(life)?.from),
+  chance('limit_by_outage', 'chance of the limit by then', ({ life, point }) =>
+    chanceBy(point.model?.condemn, shownOutage(life)?.from),
+  ),
+  chance('steel_by_outage', 'chance of steel by then', ({ life, point }) =>
+    chanceBy(point.model?.trough, shownOutage(life)?.from),
+  ),
+  day(
+    'conveyor_earliest_reline',
+    'day before which the conveyor cannot be relined',
+    ({ life }) => life.decision?.earliest?.day,
+    { moves: true },
+  ),
+  day('conveyor_order_by', 'day to order its liner by', ({ life }) => life.attention.outage?.orderBy),
+  yesNo('conveyor_order_is_late', 'that day has passed', ({ life }) => life.attention.outage?.orderIsLate, {
+    moves: true,
+  }),
+  day(
+    'conveyor_liner_arrives',
+    'day it would be there if ordered today',
+    ({ life }) => life.attention.outage?.arrives,
+    { moves: true },
+  ),
+  text('hand_against_model', 'where the two differ, and why', ({ life, point }) => {
+    const told = disagreementOf(life, point);
+    return told && disagreementSentence(told);
+  }),
+];
+
+/** What a later reading can be held against. */
+const wear: readonly DataColumn<PointRow>[] = [
+  day('steel_on_p10', 'day that steel is touched, 10 % quantile', ({ point }) => steelOf(point)?.days?.q10),
+  day('steel_on_p50', 'the same, the middle', ({ point }) => steelOf(point)?.days?.q50),
+  day('steel_on_p90', 'the same, 90 % quantile', ({ point }) => steelOf(point)?.days?.q90),
+  number('wear_exposure', 'exposure at the last look', 1, ({ point }) => point.model?.path.at(-1)?.exposure),
+  number('wear_mm', 'wear by then, as the model sees it', 3, ({ point }) => point.model?.path.at(-1)?.mean),
+  number('wear_error_mm', 'its standard deviation', 3, ({ point }) => point.model?.path.at(-1)?.spread),
+];
+
+export const pointColumns: readonly DataColumn<PointRow>[] = [
+  ...placed,
+  ...seen,
+  ...byHand,
+  ...byModel,
+  ...decided,
+  ...wear,
+];
+
+interface Three {
+  readonly q10: number;
+  readonly q50: number;
+  readonly q90: number;
+}
+
+function quantiles(
+  name: string,
+  about: string,
+  digits: number,
+  of: (row: PointRow) => Three | undefined,
+): readonly DataColumn<PointRow>[] {
   return [
-    round(accepted.condemn, 6),
-    round(accepted.contact, 6),
-    by(point.model?.condemn, report.asOf),
-    by(point.model?.trough, report.asOf),
-    outage?.name,
-    { day: outage?.from },
-    by(point.model?.condemn, outage?.from),
-    by(point.model?.trough, outage?.from),
-    { day: decision?.earliest?.day },
-    { day: ordered?.orderBy },
-    ordered?.orderIsLate,
-    { day: ordered?.arrives },
-    told && disagreementSentence(told),
+    number(`${name}_p10`, `${about}, 10 % quantile`, digits, (row) => of(row)?.q10),
+    number(`${name}_p50`, 'the same, the middle', digits, (row) => of(row)?.q50),
+    number(`${name}_p90`, 'the same, 90 % quantile', digits, (row) => of(row)?.q90),
   ];
 }
 
-function thousand(rate: number | undefined): number | undefined {
-  return rate === undefined ? undefined : round(rate * 1000, 4);
+function lifeOf({ model }: PointLife): Extract<DepthForecast, { kind: 'life' }> | undefined {
+  return model?.condemn.kind === 'life' ? model.condemn : undefined;
 }
 
-function round(value: number | undefined, digits: number): number | undefined {
-  return value === undefined || !Number.isFinite(value) ? undefined : Number(value.toFixed(digits));
+function steelOf({ model }: PointLife): Extract<DepthForecast, { kind: 'life' }> | undefined {
+  return model?.trough?.kind === 'life' ? model.trough : undefined;
+}
+
+function chanceBy(depth: DepthForecast | undefined, on: CalendarDay | undefined): number | undefined {
+  return depth?.kind === 'reached'
+    ? 1
+    : depth?.kind === 'life' && on !== undefined
+      ? depth.chanceBy?.(on)
+      : undefined;
 }

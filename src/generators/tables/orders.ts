@@ -1,0 +1,27 @@
+// One row a liner that is to be ordered: the order list of the month as a table.
+
+import { orderRows, type OrderRow } from '../month/order-list.js';
+import { day, text, whole, yesNo, type DataColumn } from '../remaining-life/columns.js';
+import type { RemainingLife } from '../remaining-life/remaining-life.js';
+import { tableOf, type Kind, type Table } from './table.js';
+
+export function ordersTable(report: RemainingLife): Table {
+  return tableOf(ordersKind, orderRows(report));
+}
+
+const columns: readonly DataColumn<OrderRow>[] = [
+  text('plant', 'name of the plant', ({ plant }) => plant, { always: true }),
+  text('conveyor', 'name of the conveyor', ({ conveyor }) => conveyor, { always: true }),
+  text('liner', 'liner to order', ({ liner }) => liner, { always: true }),
+  text('scope', 'how much of the conveyor', ({ scope }) => scope, { always: true }),
+  text('outage', 'outage it is for', ({ outage }) => outage, { always: true }),
+  day('order_by', 'day to order by', ({ orderBy }) => orderBy, { always: true }),
+  yesNo('is_late', 'that day has passed', ({ late }) => late, { always: true, moves: true }),
+  whole('lead_time_days', 'as the plant declares it', ({ leadDays }) => leadDays),
+];
+
+export const ordersKind: Kind<OrderRow> = {
+  name: 'orders',
+  about: 'a liner that is to be ordered, the most urgent first',
+  columns,
+};
