@@ -7,7 +7,7 @@ import type { Estate } from '../domain/model/estate.js';
 import type { CalendarDay } from '../domain/units/calendar.js';
 import { monthOf } from '../generators/month/months.js';
 import { conveyorsOfFile, partitionFolder, tableParquet } from '../generators/tables/parquet.js';
-import type { Table } from '../generators/tables/table.js';
+import type { EstateTable } from '../generators/tables/table.js';
 import { list } from '../domain/units/wording.js';
 import { Trouble } from './console.js';
 import { told } from './foreign-text.js';
@@ -16,7 +16,7 @@ import type { OutputFile } from './write-files.js';
 
 /** Names lead through folders: `points/plant=P/month=2026-10/points.parquet`. */
 export function parquetFiles(
-  tables: readonly Table[],
+  tables: readonly EstateTable[],
   estate: Estate,
   asOf: CalendarDay,
 ): readonly OutputFile[] {

@@ -226,7 +226,7 @@ describe('help', () => {
   test('the completion script of bash knows the commands and parses', async (context) => {
     const { out } = await troughline(['completion', 'bash']);
     expect(out).toContain(
-      'check report diff month pack sheet format git init programme tables schema explain serve completion',
+      'check report diff month pack sheet format git import init programme tables schema explain serve completion',
     );
     const { error, status } = spawnSync('bash', ['-n'], { input: out });
     if (error) return context.skip();

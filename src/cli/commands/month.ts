@@ -32,7 +32,7 @@ import { readPublished, type PublishedReport } from '../../generators/remaining-
 import { remainingLife, type RemainingLife } from '../../generators/remaining-life/remaining-life.js';
 import { tableCsv } from '../../generators/tables/csv.js';
 import { jobsAhead } from '../../generators/tables/plans.js';
-import { withColumns, type Table } from '../../generators/tables/table.js';
+import { withColumns, type EstateTable } from '../../generators/tables/table.js';
 import { tablesOf } from '../../generators/tables/tables.js';
 import { crewSheetHtml } from '../../generators/work-pack/crew-sheet.js';
 import { workPackHtml } from '../../generators/work-pack/html.js';
@@ -178,7 +178,7 @@ function reportFiles(
  * As text only what lasts, so that beside last month's a row differs where a look or a text changed it; what the passing of days
  * moves stands in a table of its own. The Parquet of the month holds all of it.
  */
-function tableFiles(tables: readonly Table[]): readonly OutputFile[] {
+function tableFiles(tables: readonly EstateTable[]): readonly OutputFile[] {
   const names: readonly string[] = ['conveyors', 'points', 'readings'];
   const today = tables.find(({ name }) => name === 'conveyors');
   return [

@@ -8,7 +8,7 @@ import { counted } from '../../domain/units/wording.js';
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
 import { tableCsv } from '../../generators/tables/csv.js';
 import { tableJson } from '../../generators/tables/json.js';
-import type { Table } from '../../generators/tables/table.js';
+import type { EstateTable } from '../../generators/tables/table.js';
 import { tablesOf } from '../../generators/tables/tables.js';
 import { nodeSolver } from '../../solver/node-solver.js';
 import { summarise } from '../../validation/summary.js';
@@ -59,7 +59,7 @@ export async function tables(
 
 function print(
   format: (typeof formats)[number],
-  made: readonly Table[],
+  made: readonly EstateTable[],
   { estate }: SoundEstate,
   asOf: CalendarDay,
 ): readonly OutputFile[] {

@@ -2,9 +2,9 @@
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { csvTable } from '../remaining-life/csv-cells.js';
-import type { Table } from './table.js';
+import type { EstateTable } from './table.js';
 
-export function tableCsv({ columns, rows }: Table): string {
+export function tableCsv({ columns, rows }: EstateTable): string {
   return csvTable(
     columns.map(({ name }) => name),
     rows.map((row) =>

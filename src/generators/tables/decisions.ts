@@ -6,7 +6,7 @@ import { chance, day, number, text, whole, yesNo, type DataColumn } from '../rem
 import { currencyOf } from '../remaining-life/decision-words.js';
 import type { ConveyorLife, RemainingLife } from '../remaining-life/remaining-life.js';
 import { readingsBehind } from './readings-behind.js';
-import { tableOf, type Kind, type Table } from './table.js';
+import { tableOf, type Kind, type EstateTable } from './table.js';
 
 interface OptionRow {
   readonly life: ConveyorLife;
@@ -14,7 +14,7 @@ interface OptionRow {
   readonly number: number;
 }
 
-export function decisionsTable({ conveyors }: RemainingLife): Table {
+export function decisionsTable({ conveyors }: RemainingLife): EstateTable {
   return tableOf(
     decisionsKind,
     conveyors.flatMap((life) =>

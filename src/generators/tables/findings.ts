@@ -6,7 +6,7 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import type { Origin } from '../../domain/model/origin.js';
 import { text, whole, yesNo, type DataColumn } from '../remaining-life/columns.js';
-import { tableOf, type Kind, type Table } from './table.js';
+import { tableOf, type Kind, type EstateTable } from './table.js';
 
 /** A finding as it was told, with its place in words. */
 export interface ToldFinding {
@@ -30,7 +30,7 @@ interface FindingRow extends ToldFinding {
   readonly of: 'conveyor' | 'plant' | 'estate';
 }
 
-export function findingsTable(estate: Estate, findings: readonly ToldFinding[]): Table {
+export function findingsTable(estate: Estate, findings: readonly ToldFinding[]): EstateTable {
   const blocks = blocksOf(estate);
   const [first] = estate.plants;
   const rows = findings.flatMap((finding): readonly FindingRow[] => {

@@ -3,7 +3,7 @@
 
 import type { ColumnType } from '../remaining-life/columns.js';
 import { tablesFormatVersion } from './json.js';
-import type { Table, TableColumn } from './table.js';
+import type { EstateTable, TableColumn } from './table.js';
 import { tableKinds } from './tables.js';
 
 type Schema = { readonly [key: string]: unknown };
@@ -26,7 +26,7 @@ export const tablesSchema: Schema = {
   $defs: Object.fromEntries(tableKinds.map((kind) => [kind.name, schemaOf(kind)])),
 };
 
-function schemaOf({ name, about, columns }: Omit<Table, 'rows'>): Schema {
+function schemaOf({ name, about, columns }: Omit<EstateTable, 'rows'>): Schema {
   return closed({
     formatVersion: { const: tablesFormatVersion },
     kind: { const: 'table' },

@@ -1,11 +1,11 @@
 // A table as JSON, a row a line, so that a diff shows the rows that changed. Missing is null.
 
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
-import type { Table, TableColumn, Value } from './table.js';
+import type { EstateTable, TableColumn, Value } from './table.js';
 
 export const tablesFormatVersion = 1;
 
-export function tableJson({ name, columns, rows }: Table, asOf: CalendarDay | undefined): string {
+export function tableJson({ name, columns, rows }: EstateTable, asOf: CalendarDay | undefined): string {
   const head = {
     formatVersion: tablesFormatVersion,
     kind: 'table',

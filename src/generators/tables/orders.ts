@@ -3,9 +3,9 @@
 import { orderRows, type OrderRow } from '../month/order-list.js';
 import { day, text, whole, yesNo, type DataColumn } from '../remaining-life/columns.js';
 import type { RemainingLife } from '../remaining-life/remaining-life.js';
-import { tableOf, type Kind, type Table } from './table.js';
+import { tableOf, type Kind, type EstateTable } from './table.js';
 
-export function ordersTable(report: RemainingLife): Table {
+export function ordersTable(report: RemainingLife): EstateTable {
   return tableOf(ordersKind, orderRows(report));
 }
 

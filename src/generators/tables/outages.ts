@@ -7,7 +7,7 @@ import { chance, day, text, yesNo, type DataColumn } from '../remaining-life/col
 import { acceptedBy } from '../../domain/decision/conveyor-decision.js';
 import type { ConveyorLife, RemainingLife } from '../remaining-life/remaining-life.js';
 import { readingsBehind } from './readings-behind.js';
-import { tableOf, type Kind, type Table } from './table.js';
+import { tableOf, type Kind, type EstateTable } from './table.js';
 
 interface OutageRow {
   readonly life: ConveyorLife;
@@ -15,7 +15,7 @@ interface OutageRow {
   readonly decision: OutageDecision | undefined;
 }
 
-export function outagesTable({ estate, conveyors, asOf }: RemainingLife): Table {
+export function outagesTable({ estate, conveyors, asOf }: RemainingLife): EstateTable {
   const rows = estate.plants.flatMap((plant) =>
     plant.outages
       .filter(({ from }) => asOf === undefined || from.day >= asOf)

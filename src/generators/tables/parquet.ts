@@ -7,7 +7,7 @@ import { parquetWriteBuffer, type SchemaElement } from 'hyparquet-writer';
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import type { ColumnType } from '../remaining-life/columns.js';
 import { tablesFormatVersion } from './json.js';
-import type { Table, TableColumn, Value } from './table.js';
+import type { EstateTable, TableColumn, Value } from './table.js';
 
 export interface Partition {
   readonly plant: string;
@@ -34,7 +34,7 @@ function percent(sign: string): string {
 }
 
 /** The rows of one plant as a file. Written even without rows, so that what an earlier run said there does not stay. */
-export function tableParquet(table: Table, plant: string, asOf: CalendarDay): Uint8Array {
+export function tableParquet(table: EstateTable, plant: string, asOf: CalendarDay): Uint8Array {
   const place = table.columns.findIndex(({ name }) => name === 'plant');
   const rows = table.rows.filter((row) => row[place] === plant);
   const columns: readonly TableColumn[] = [asOfColumn, ...table.columns.filter(({ name }) => !inPath(name))];
@@ -62,7 +62,7 @@ export function tableParquet(table: Table, plant: string, asOf: CalendarDay): Ui
 /** A name holds no blank. */
 const conveyorsKey = 'troughline.conveyors';
 
-function conveyorsIn({ columns }: Table, rows: Table['rows']): readonly string[] {
+function conveyorsIn({ columns }: EstateTable, rows: EstateTable['rows']): readonly string[] {
   const place = columns.findIndex(({ name }) => name === 'conveyor');
   return rows.map((row) => String(row[place])).sort();
 }

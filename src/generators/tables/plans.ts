@@ -8,7 +8,7 @@ import { planJob } from '../../domain/plan/plan-job.js';
 import { sayStep } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { day, number, text, whole, yesNo, type DataColumn } from '../remaining-life/columns.js';
-import { tableOf, type Kind, type Table } from './table.js';
+import { tableOf, type Kind, type EstateTable } from './table.js';
 
 /** Jobs whose window has not ended on the day, or that have none yet. */
 export function jobsAhead({ jobs }: Estate, asOf: CalendarDay | undefined): readonly Job[] {
@@ -18,7 +18,7 @@ export function jobsAhead({ jobs }: Estate, asOf: CalendarDay | undefined): read
 export function planTables(
   estate: Estate,
   asOf: CalendarDay | undefined,
-): readonly [jobs: Table, steps: Table] {
+): readonly [jobs: EstateTable, steps: EstateTable] {
   const plans = jobsAhead(estate, asOf).map((job) => planJob(job, estate, { quick: true }));
   const steps = plans.flatMap((plan) => plan.steps.map((step, i) => ({ plan, step, number: i + 1 })));
   return [tableOf(jobsKind, plans), tableOf(stepsKind, steps)];

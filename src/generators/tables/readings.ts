@@ -7,7 +7,7 @@ import { ReadingKind } from '../../domain/units/reading-kind.js';
 import { clockColumns } from '../remaining-life/clock-columns.js';
 import { day, number, text, yesNo, type DataColumn } from '../remaining-life/columns.js';
 import type { RemainingLife } from '../remaining-life/remaining-life.js';
-import { tableOf, type Kind, type Table } from './table.js';
+import { tableOf, type Kind, type EstateTable } from './table.js';
 
 interface ReadingRow {
   readonly report: RemainingLife;
@@ -17,7 +17,7 @@ interface ReadingRow {
   readonly former: boolean;
 }
 
-export function readingsTable(report: RemainingLife): Table {
+export function readingsTable(report: RemainingLife): EstateTable {
   return tableOf(readingsKind, rowsOf(report));
 }
 

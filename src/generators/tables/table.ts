@@ -15,7 +15,7 @@ export interface TableColumn {
   readonly moves?: true;
 }
 
-export interface Table {
+export interface EstateTable {
   readonly name: TableName;
   /** What a row is. */
   readonly about: string;
@@ -45,12 +45,12 @@ export interface Kind<Row> {
   readonly columns: readonly DataColumn<Row>[];
 }
 
-export function tableOf<Row>({ name, about, columns }: Kind<Row>, rows: readonly Row[]): Table {
+export function tableOf<Row>({ name, about, columns }: Kind<Row>, rows: readonly Row[]): EstateTable {
   return { name, about, columns, rows: rows.map((row) => columns.map(({ of }) => of(row))) };
 }
 
 /** The same table with some of its columns, in their order. */
-export function withColumns(table: Table, wanted: (column: TableColumn) => boolean): Table {
+export function withColumns(table: EstateTable, wanted: (column: TableColumn) => boolean): EstateTable {
   const kept = table.columns.flatMap((column, i) => (wanted(column) ? [i] : []));
   return {
     ...table,

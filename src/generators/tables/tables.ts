@@ -10,10 +10,10 @@ import { ordersKind, ordersTable } from './orders.js';
 import { outagesKind, outagesTable } from './outages.js';
 import { jobsKind, planTables, stepsKind } from './plans.js';
 import { readingsKind, readingsTable } from './readings.js';
-import { tableOf, type Kind, type Table } from './table.js';
+import { tableOf, type Kind, type EstateTable } from './table.js';
 
 /** In the order of `tableNames`. */
-export function tablesOf(report: RemainingLife, findings: readonly ToldFinding[]): readonly Table[] {
+export function tablesOf(report: RemainingLife, findings: readonly ToldFinding[]): readonly EstateTable[] {
   return [
     conveyorsTable(report),
     pointsTable(report),
@@ -26,11 +26,11 @@ export function tablesOf(report: RemainingLife, findings: readonly ToldFinding[]
   ];
 }
 
-export function conveyorsTable(report: RemainingLife): Table {
+export function conveyorsTable(report: RemainingLife): EstateTable {
   return tableOf(conveyorsKind, conveyorRows(report));
 }
 
-export function pointsTable(report: RemainingLife): Table {
+export function pointsTable(report: RemainingLife): EstateTable {
   return tableOf(pointsKind, pointRows(report));
 }
 
@@ -47,7 +47,7 @@ const pointsKind: Kind<PointRow> = {
 };
 
 /** What each table is, before there are rows. */
-export const tableKinds: readonly Omit<Table, 'rows'>[] = [
+export const tableKinds: readonly Omit<EstateTable, 'rows'>[] = [
   conveyorsKind,
   pointsKind,
   readingsKind,
