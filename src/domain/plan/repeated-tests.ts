@@ -28,7 +28,7 @@ export function withRepeatedTests(
     const { every: _, name: __, ...step } = last.step;
     const repeat: Step = { ...step, after: [], ...(before.length > 1 ? { stretch: everywhere(job) } : {}) };
     // Late by so much delays the end: no more than the steps that wait for it can bear.
-    const waiting = planned.filter((each) => each.start >= from - 1e-9 || each.finish > to + 1e-9);
+    const waiting = planned.filter((each) => each.finish > to + 1e-9);
     const float = Math.min(...waiting.map((each) => each.float), Infinity);
     const crews = whoTests(job, planned, last, from, to);
     const row: PlannedStep = {
@@ -54,11 +54,12 @@ export function withRepeatedTests(
     };
     return [{ row, at: from }];
   });
+  // A test goes before what begins with it; all else stays as it came.
   const all = [
-    ...planned.map((row, p) => ({ row, at: row.start, p })),
     ...rows.map(({ row, at }) => ({ row, at, p: -1 })),
-  ].sort((a, b) => a.at - b.at || (a.p < 0 ? 0 : 1) - (b.p < 0 ? 0 : 1) || a.p - b.p);
-  const position = planned.map(() => 0);
+    ...planned.map((row, p) => ({ row, at: row.start, p })),
+  ].sort((a, b) => a.at - b.at);
+  const position: number[] = [];
   all.forEach(({ p }, k) => {
     if (p >= 0) position[p] = k;
   });
@@ -97,7 +98,7 @@ function everywhere(job: Job): NonNullable<Step['stretch']> {
 export function repeatsOf(job: Job, steps: readonly PlannedStep[]): JobPlan['repeatGasTests'] {
   const times = steps.filter(({ repeat }) => repeat !== undefined).length;
   if (times === 0) return undefined;
-  const stated = steps.flatMap(({ step }) => (step.action === 'gas test' ? (step.every?.value ?? []) : []));
+  const stated = steps.flatMap(({ step }) => step.every?.value ?? []);
   const every = stated.length > 0 ? Math.min(...stated) : undefined;
   return { times, ...(every === undefined ? {} : { every }) };
 }

@@ -30,8 +30,8 @@ export function cutSpiral(job: Job, massPerMetre: number): readonly SpiralCut[] 
     return found;
   };
   // Cost of the pieces up to a place: overload first, then pull sideways, then how many, then how uneven.
-  const cost: Cost[] = [[0, 0, 0, 0]];
-  const from: number[] = [0];
+  const cost: Cost[] = [];
+  const from: number[] = [];
   for (let j = 1; j < places.length; j++) {
     let best: Cost = [Infinity, Infinity, Infinity, Infinity];
     for (let i = j - 1; i >= 0; i--) {

@@ -204,6 +204,16 @@ describe('pieces that the order lifts in one', () => {
     expect(over(of, 6 * perMetre)).toEqual([]);
     expect(over(of, 6 * perMetre - 0.001)).toEqual([['insert screw', 153]]);
   });
+  it('each by what is above its own middle', () => {
+    // 26 kg under L1 at 30 kg, 77 kg under L2 at 70 kg.
+    const points = [point('L1', 500, 30), point('L2', 2500, 70)];
+    const of = withOrder(change({ liftingPoints: points }), steps('insert'));
+    expect(over(of, 1000)).toEqual([['insert screw', 77]]);
+  });
+  it('what goes in is told though what comes out is in the table', () => {
+    const of = withOrder(swap(spiral, heavy), [...steps('remove'), ...steps('insert')]);
+    expect(over(of, 6 * perMetre - 0.001)).toEqual([['insert screw', 153]]);
+  });
   it('what comes out counts with the old one, where the table has not told it already', () => {
     const rest = ['remove screw from 0 mm to 1000 mm', 'remove screw from 1000 mm to 3900 mm'];
     // The order leaves 100 mm, so the table cuts by itself: 2.9 m of 51.02 kg/m are lifted in one step.
@@ -266,6 +276,16 @@ describe('by hand', () => {
     const lengths = groundOf(of, [], worldOf(of)).runs[0]?.panels.map(({ from, to }) => to - from);
     expect([...(lengths ?? [])].sort()).toEqual([1000, 1000, 600]);
     expect(byHand(of).byHand[0]?.centre?.along).toBe(500);
+    // The other way round, from the tail: the short one last.
+    const fromTail = [gap('Tail', 'end plate', 0), gap('Head', 'end plate', 2600, 2600, 60)];
+    const other = job(line([2], [0, 0], { liner: spec, trough, length: mm(2600), breaks: fromTail }), [
+      'all',
+    ]);
+    expect(groundOf(other, [], worldOf(other)).runs[0]?.panels.map(({ from, to }) => to - from)).toEqual([
+      1000, 1000, 600,
+    ]);
+    expect(byHand(other).byHand[0]?.centre?.along).toBe(500);
+    expect(byHand(other, [[1000, 2600]]).byHand[0]?.centre?.along).toBe(500);
   });
 
   test.each([
@@ -323,6 +343,12 @@ describe('by hand', () => {
       [{ kind: 'too heavy by hand', what: 'cover', mass: 30, people: 1 }],
     ],
     ['for two, and no crew', 30, {}, []],
+    [
+      'for two, and a crew that the plant does not know',
+      30,
+      { crews: [{ use: { name: 'Guests', origin: origin() } }] },
+      [],
+    ],
     ['for three at most: 37.5 kg', 37.5, { crews: [crew('A', 3)] }, []],
     [
       'for no team',

@@ -130,6 +130,11 @@ describe('names and `after`, in as few words as will do', () => {
     ['only the nearest are named', [[], [0], [1], [0, 1]], ['<', 's1<', '<', '<s1']],
     ['two that are both nearest', [[], [], [0], [0, 1]], ['s1<', 's2<', '<s1', '<s1,s2']],
     ['nothing at all: nothing to name, and the second does not wait', [[], []], ['<', '<']],
+    [
+      'names in the order of the steps, not of who waits first',
+      [[], [], [1], [0]],
+      ['s1<', 's2<', '<s2', '<s1'],
+    ],
   ])('%s', (_, waits, expected) => {
     expect(words(waits)).toEqual(expected);
   });
@@ -415,6 +420,8 @@ describe('repeated tests of the air as rows', () => {
       ['run', ['Alpha']],
       ['all', ['Bravo']],
     ]);
+    // It waits for the last of them alone.
+    expect(repeats.map(({ after }) => after)).toEqual([[0], [2]]);
   });
   it('none before the first of the order has ended', () => {
     expect(withTests(rows, at(0.25, 0.5)).steps).toHaveLength(3);
@@ -455,6 +462,23 @@ describe('repeated tests of the air as rows', () => {
         ?.crews,
     ).toEqual(['Alpha']);
   });
+  it('each crew has its own size, and one that nobody knows is never all at the watch', () => {
+    const sizes = { ...made, crews: [crew('Alpha', 2), crew('Bravo', 4)] };
+    const watch = planned(step('fire watch', made), 2, 3, { people: 3, crews: ['Bravo'] });
+    const who = (crews: readonly string[], ...watches: readonly PlannedStep[]): unknown =>
+      withRepeatedTests(
+        sizes,
+        [planned(gas, 0, 0.5, { crews }), ...rows.slice(1), ...watches],
+        { tests: [at(2.5, 3)] },
+        calendar,
+      ).steps.find(({ repeat }) => repeat)?.crews;
+    expect(who(['Bravo'], watch)).toEqual(['Bravo']);
+    expect(who(['Bravo'], watch, watch)).toEqual(['Alpha']);
+    expect(who(['Guests'], { ...watch, crews: ['Guests'] })).toEqual(['Guests']);
+    // Two who tested, of whom one watches: whoever is free.
+    expect(who(['Bravo', 'Alpha'], watch, watch)).toEqual(['Alpha']);
+    expect(who(['Alpha', 'Bravo'], { ...watch, crews: ['Alpha'] })).toEqual(['Bravo']);
+  });
   it('are counted, with the shortest interval that is stated', () => {
     const all = withTests(rows, at(2.5, 3), at(6, 6.5)).steps;
     expect(repeatsOf(made, all)).toEqual({ times: 2, every: 2 });
@@ -465,7 +489,7 @@ describe('repeated tests of the air as rows', () => {
       [planned(step('gas test run 1', made), 0, 0.5), ...rows.slice(1)],
       at(2, 2.5),
     ).steps;
-    expect(repeatsOf(made, unsaid)).toEqual({ times: 1 });
+    expect(repeatsOf(made, unsaid)).toStrictEqual({ times: 1 });
   });
   it('are left out of the text of the order', () => {
     const { steps } = withTests(rows, at(2.5, 3));
@@ -536,6 +560,23 @@ describe('a schedule laid over the shifts', () => {
     ).toEqual([0, 60]);
     // Shift 1 has 100 − 10 of test: net 90 is its end; the next begins behind the test of the morning, at 110.
     expect(watch(90)).toEqual([0, 110]);
+  });
+  it('of two tests in the order the first counts, and one that comes with its end is none of its own', () => {
+    const two = layOver(
+      arranged([0, 10, 60, 70], [10, 60, 70, 80]),
+      steps('gas test all', 'clean all', 'gas test all', 'strip all'),
+      [],
+      rules({}),
+    );
+    expect(two.tests.map(({ from }) => from)).toEqual([50]);
+    // The repeated test at 50 begins as the first of this order ends: it is told.
+    const late = layOver(
+      arranged([0, 40, 50], [40, 50, 70]),
+      steps('clean all', 'gas test all', 'strip all'),
+      [],
+      rules({}),
+    );
+    expect(late.tests.map(({ from }) => from)).toEqual([50]);
   });
   it('handing back follows, each the quickest way, and not over the end of a shift', () => {
     const of = (whole: readonly boolean[], ways: readonly (readonly Way[])[]) =>

@@ -108,6 +108,32 @@ describe('clear of what is in the way', () => {
   });
 });
 
+it('no piece at the head is shorter than half a step of the grid', () => {
+  // Only at 4000 is room for a burner, and every piece is too heavy: 26 mm from the head it is cut, 25 mm from it it is not.
+  const at = (length: number): readonly number[] =>
+    cuts(
+      change(
+        4,
+        { length: mm(length), holdDowns: [{ ...holdDown(0), to: mm(3990) }], breaks: [] },
+        limited(40),
+      ),
+      40,
+    );
+  expect([at(4026), at(4025), at(4000)]).toEqual([[4000], [], []]);
+});
+
+it('the fewest pieces too, where one of them is too heavy whatever is done', () => {
+  // The first 2 m cannot be cut: 80 kg at 40. The other two are cut once between them, at a metre.
+  const of = change(4, { holdDowns: [{ ...holdDown(50), to: mm(1950) }] }, limited(40));
+  expect(cuts(of, 40)).toEqual([2000, 3000]);
+});
+
+it('two pieces that each hang well enough go before one that is pulled aside', () => {
+  // Whole it would hang 850 mm beside the nearer point; the halves hang 400 mm beside each its own.
+  const points = [point('L1', 1650, 500), point('L2', 3350, 500)];
+  expect(cuts(change(5, { liftingPoints: points }), 40)).toHaveLength(1);
+});
+
 it('overload goes before pull sideways, that before the number of pieces', () => {
   // One piece of 200 kg would hang right under the point at the middle, which bears 150 kg: two pieces, pulled sideways.
   const of = (limit: number): readonly number[] =>
@@ -166,6 +192,11 @@ describe('pieces as the order has them', () => {
     ['without an order', []],
     ['one step for all of it', ['remove screw']],
     ['one piece and the rest without a chainage', ['remove screw from 0 mm to 6000 mm', 'remove screw all']],
+    [
+      'one step for all of it by chainage, and another',
+      ['remove screw from 0 mm to 12000 mm', 'remove screw all'],
+    ],
+    ['two steps that do not say where', ['remove screw', 'remove screw']],
     ['a piece left out', ['remove screw from 0 mm to 5000 mm', 'remove screw from 6000 mm to 12000 mm']],
     ['one lifted twice', ['remove screw from 0 mm to 7000 mm', 'remove screw from 6000 mm to 12000 mm']],
     ['the tail left', ['remove screw from 1000 mm to 6000 mm', 'remove screw from 6000 mm to 12000 mm']],
@@ -188,6 +219,19 @@ describe('pieces as the order has them', () => {
       pieces('remove screw from 0 mm to 6000 mm', `remove screw from ${from} mm to 12000 mm`);
     expect(second(6001)).toBeUndefined();
     expect(second(6000)).toBeDefined();
+  });
+  it('hang from what is above their own middles', () => {
+    const points = [point('L1', 3000, 100), point('L2', 9000, 200)];
+    const of2 = withOrder(change(12, { liftingPoints: points }), [
+      'remove screw from 0 mm to 6000 mm',
+      'remove screw from 6000 mm to 12000 mm',
+    ]);
+    expect(
+      writtenCuts(of2)?.map(({ liftingPoint, limit, sidePull }) => [liftingPoint?.name, limit, sidePull]),
+    ).toEqual([
+      ['L1', 100, 0],
+      ['L2', 200, 0],
+    ]);
   });
   it('are lifted in one only where there are several, each with its chainages', () => {
     const lifted = (...lines: readonly string[]): unknown =>
