@@ -4,6 +4,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { readCsv, type CsvStated } from '../exchange/read-csv.js';
+import type { WorkbookStated } from '../exchange/read-workbook.js';
 import type { Book } from '../exchange/table.js';
 import { Trouble, type Console } from './console.js';
 import { told } from './foreign-text.js';
@@ -12,11 +13,15 @@ import { reasonOf } from './reason.js';
 /** No workbook of readings comes near; what does is something else. */
 const largestBook = 64 * 1024 * 1024;
 
-export async function openBook(given: string, stated: CsvStated, console: Console): Promise<Book> {
+export async function openBook(
+  given: string,
+  stated: CsvStated & WorkbookStated,
+  console: Console,
+): Promise<Book> {
   const bytes = bytesOf(path.resolve(console.cwd, given), given);
   console.progress(`reading ${path.basename(given)}`);
   const read = startsWith(bytes, workbookMark)
-    ? { ok: false as const, message: 'is a workbook; save the sheet as CSV' }
+    ? await (await import('../exchange/read-workbook.js')).readWorkbook(bytes, stated)
     : startsWith(bytes, oldMark)
       ? { ok: false as const, message: oldBook(bytes) }
       : readCsv(bytes, stated);

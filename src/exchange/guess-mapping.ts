@@ -6,7 +6,7 @@ import { list } from '../domain/units/wording.js';
 import { guessColumn, isDay, unitOfHead, type GuessedColumn, type KnownNames } from './guess/columns.js';
 import { guessHeads, type GuessedHeads } from './guess/heads.js';
 import { guessDecimal, guessMeaning, guessOrder, type Guess } from './guess/values.js';
-import { labelsOf } from './heads.js';
+import { labelsOf, withoutLetter } from './heads.js';
 import { wordKey } from './mapping.js';
 import { meaningText, roleText } from './mapping/meanings.js';
 import { plainKey, yamlText, type MappingLine } from './mapping/print.js';
@@ -47,6 +47,8 @@ function knownNames({ conveyors }: Estate): KnownNames {
 class Guesser {
   private readonly lines: MappingLine[] = [];
   private readonly open: string[] = [];
+  /** Second heads under the dates or points. */
+  private under: readonly GuessedColumn[] = [];
   private readonly data: readonly SheetRow[];
   private readonly labels: readonly string[];
   private readonly columns: readonly GuessedColumn[];
@@ -59,14 +61,8 @@ class Guesser {
     private readonly table: Table,
     private readonly heads: GuessedHeads,
   ) {
-    const { to, across } = heads;
-    this.data = table.rows.slice(to + 1);
-    const headRow = table.rows[across?.row ?? -1] ?? [];
-    this.acrossColumns = [...headRow.entries()].flatMap(([column, cell]) => {
-      if (!cell || !across) return [];
-      const is = across.what === 'date' ? isDay(cell, table) : names.points.has(wordKey(cell.text));
-      return is ? [column] : [];
-    });
+    this.data = table.rows.slice(heads.to + 1);
+    this.acrossColumns = this.acrossIn(table);
     this.labels = this.labelsIn(table);
     const named = this.labels
       .map((label, column) => ({ label, column }))
@@ -77,9 +73,19 @@ class Guesser {
       .map(({ label, column }) => guessColumn(table, this.data, column, label, names, hasUnits));
   }
 
+  /** Columns under a date or a point. */
+  private acrossIn(table: Table): readonly number[] {
+    const { across } = this.heads;
+    return [...(table.rows[across?.row ?? -1] ?? []).entries()].flatMap(([column, cell]) => {
+      if (!cell || !across) return [];
+      const is = across.what === 'date' ? isDay(cell, table) : this.names.points.has(wordKey(cell.text));
+      return is ? [column] : [];
+    });
+  }
+
   private labelsIn(table: Table): readonly string[] {
     const { from, to, across } = this.heads;
-    const row = across && { row: across.row, columns: new Set(this.acrossColumns) };
+    const row = across && { row: across.row, columns: new Set(this.acrossIn(table)) };
     return labelsOf(table, { from, to }, row);
   }
 
@@ -107,7 +113,7 @@ class Guesser {
     });
     if (across) this.across(across);
     this.lines.push({ key: 'columns' });
-    for (const column of this.columns) this.column(column);
+    for (const column of [...this.columns, ...this.under]) this.column(column);
     const above = this.sparse();
     if (above.length > 0) {
       this.lines.push({
@@ -139,24 +145,34 @@ class Guesser {
   }
 
   private sheets(): void {
-    const alike = this.book.tables.filter((table) => {
+    const value = `[${this.sheetNames().map(plainKey).join(', ')}]`;
+    this.lines.push({ key: 'sheets', value, raw: true, why: 'those with the same heads' });
+  }
+
+  private sheetNames(): readonly string[] {
+    return this.alike().flatMap(({ sheet }) => sheet ?? []);
+  }
+
+  /** Sheets with the same heads as the one that was looked at. */
+  private alike(): readonly Table[] {
+    return this.book.tables.filter((table) => {
       const labels = this.labelsIn(table);
       return this.columns.every(({ label }) => labels.includes(label));
     });
-    this.lines.push({
-      key: 'sheets',
-      value: `[${alike.map(({ sheet = '' }) => plainKey(sheet)).join(', ')}]`,
-      raw: true,
-      why: 'those with the same heads',
-    });
+  }
+
+  private isBySheet(): boolean {
+    const sheets = this.sheetNames();
+    const known = sheets.every((sheet) => this.names.conveyors.has(wordKey(sheet)));
+    const isSaid = this.columns.some(({ role }) => role.is === 'conveyor');
+    return !isSaid && (sheets.length > 1 || (sheets.length > 0 && known));
   }
 
   private conveyor(): void {
     if (this.columns.some(({ role }) => role.is === 'conveyor')) return;
-    const sheets = this.book.tables.flatMap(({ sheet }) => sheet ?? []);
     const [only, another] = this.estate.conveyors;
-    if (sheets.length > 0 && sheets.every((sheet) => this.names.conveyors.has(wordKey(sheet))))
-      this.add('conveyor', 'name of the sheet', 'the sheets are named after conveyors');
+    if (this.isBySheet())
+      this.add('conveyor', 'name of the sheet', 'no column says it, and each sheet has a name');
     else if (only && !another)
       this.add('conveyor', only.name, 'DOUBTFUL: no column says it, and the estate has no other');
     else this.ask('conveyor', '?', 'no column says which conveyor it is');
@@ -185,10 +201,17 @@ class Guesser {
       `row ${row + 1} has a ${what} over each of ${this.acrossColumns.length} columns`,
     );
     if (this.heads.from !== this.heads.to) this.add('across row', `${row + 1}`);
-    const corner = this.table.rows
-      .slice(0, this.heads.to + 1)
-      .flatMap((cells) => cells.flatMap((cell) => cell?.text ?? []));
-    const unit = corner.map((text) => unitOfHead(text, 'thickness')).find((one) => one !== undefined);
+    const under = [...new Set(this.acrossColumns.map((column) => withoutLetter(this.labels[column] ?? '')))];
+    this.under = under
+      .filter((label) => label !== '' && !label.startsWith('column'))
+      .map((label) => guessColumn(this.table, [], -1, label, this.names, false));
+    if (this.under.length > 0) return;
+    const heads = this.table.rows.slice(0, this.heads.to + 1);
+    const unit = heads
+      .flatMap((cells) =>
+        cells.flatMap((cell) => (cell ? unitOfHead(cell.text, 'thickness') : undefined) ?? []),
+      )
+      .at(0);
     if (unit) this.add('reading', `thickness in ${unit}`, 'the unit stands in the heads');
     else this.ask('reading', 'thickness in ?', 'no head says the unit');
   }
@@ -201,13 +224,21 @@ class Guesser {
   private headsAcross(what: 'date' | 'point'): readonly SheetCell[] {
     const { across } = this.heads;
     if (across?.what !== what) return [];
-    return this.acrossColumns.flatMap((column) => this.table.rows[across.row]?.[column] ?? []);
+    return this.alike().flatMap((table) =>
+      this.acrossIn(table).flatMap((column) => table.rows[across.row]?.[column] ?? []),
+    );
   }
 
+  /** Cells of all sheets that are alike. */
   private cellsOf(...roles: readonly GuessedColumn['role']['is'][]): readonly SheetCell[] {
-    const wanted = this.columns.filter(({ role }) => roles.includes(role.is)).map(({ column }) => column);
-    const all = roles.includes('thickness') ? [...wanted, ...this.acrossColumns] : wanted;
-    return this.data.flatMap((row) => all.flatMap((column) => row[column] ?? []));
+    const wanted = this.columns.filter(({ role }) => roles.includes(role.is)).map(({ label }) => label);
+    return this.alike().flatMap((table) => {
+      const own = [...this.labelsIn(table).entries()].flatMap(([column, label]) =>
+        wanted.includes(label) ? [column] : [],
+      );
+      const all = roles.includes('thickness') ? [...own, ...this.acrossIn(table)] : own;
+      return table.rows.slice(this.heads.to + 1).flatMap((row) => all.flatMap((column) => row[column] ?? []));
+    });
   }
 
   /** Columns of facts with a gap beside a reading. */
@@ -233,7 +264,8 @@ class Guesser {
   /** Names that the estate does not have are a question, with the titles that are alike as a hint. */
   private conveyors(): void {
     const { conveyors } = this.estate;
-    const texts = new Set(this.cellsOf('conveyor').map(({ text }) => text));
+    const sheets = this.isBySheet() ? this.sheetNames() : [];
+    const texts = new Set([...this.cellsOf('conveyor').map(({ text }) => text), ...sheets]);
     const lines: MappingLine[] = [];
     for (const text of [...texts].slice(0, 60)) {
       if (this.names.conveyors.has(wordKey(text))) continue;
@@ -265,6 +297,8 @@ class Guesser {
       const [near, other] = known.filter((name, i) => isNearly(name, text) && known.indexOf(name) === i);
       if (unit && /hour|meter|stunden|zähler/i.test(text))
         lines.push({ key: text, value: `meter in ${unit}`, why: 'a row of meter readings', indent: true });
+      else if (/^(mean|average|min|max|minimum|maximum|sum|total|mittel|mittelwert|summe)\b/i.test(text))
+        lines.push({ key: text, value: 'not read', why: 'reckoned, and no point', indent: true });
       else if (near && !other)
         lines.push({ key: text, value: near, why: 'DOUBTFUL: nearly the same name', indent: true });
     }

@@ -20,6 +20,10 @@ export type WordMeaning =
   /** From the screw side, 1 the first. */
   | { readonly is: 'layer'; readonly number: number };
 
+/** A point's name, a row of meter readings, or a row that is no point. */
+export type PointMeaning =
+  string | { readonly row: 'meter'; readonly unit: string } | { readonly row: 'not read' };
+
 /** The heads of further columns each say a date, or a point. */
 export interface Across {
   readonly what: 'date' | 'point';
@@ -58,8 +62,8 @@ export interface Mapping {
   readonly asAbove: ReadonlySet<string>;
   /** Names of the sheet, in lower case, to names of the estate. */
   readonly conveyors: ReadonlyMap<string, string>;
-  /** The same; a row of meter readings may stand among the points of a wide sheet. */
-  readonly points: ReadonlyMap<string, string | { readonly meterUnit: string }>;
+  /** The same; rows of meter readings and of what is reckoned (a mean) may stand among the points of a wide sheet. */
+  readonly points: ReadonlyMap<string, PointMeaning>;
   /** In lower case. */
   readonly words: ReadonlyMap<string, WordMeaning>;
 }

@@ -121,6 +121,7 @@ class Taker {
   private readonly dayStated: DayStated;
   private emptyCells = 0;
   private repeatedHeads = 0;
+  private passedOver = 0;
   private readonly unread: readonly string[];
 
   constructor(
@@ -149,6 +150,7 @@ class Taker {
         ? [`not read, because the mapping does not name them: ${quoted(this.unread)}`]
         : []),
       ...(this.emptyCells > 0 ? [`${this.emptyCells} empty cells say nothing`] : []),
+      ...(this.passedOver > 0 ? [`${this.passedOver} rows are no points, as the mapping says`] : []),
       ...(this.repeatedHeads > 0 ? [`${this.repeatedHeads} rows repeat the heads`] : []),
     ];
     return { readings: this.readings, meters: this.meters, skipped: this.skipped, said };
@@ -168,8 +170,10 @@ class Taker {
     const facts: RowFacts = { row, conveyor: this.conveyorOf(row), ...this.dayOf(row) };
     const point = this.text(row, 'point');
     const meant = point === undefined ? undefined : this.mapping.points.get(wordKey(point));
-    if (typeof meant === 'object') this.takeMeters(facts, meant.meterUnit);
-    else {
+    if (typeof meant === 'object') {
+      if (meant.row === 'meter') this.takeMeters(facts, meant.unit);
+      else this.passedOver++;
+    } else {
       this.takeMeter(facts);
       this.takeReadings(facts, meant ?? point);
     }
@@ -347,9 +351,9 @@ class Taker {
   }
 
   private saidIn(row: number, cell: SheetCell, role: Role): CellSays | string {
-    if (cell.kind === 'error') return cell.text;
     const meaning = this.mapping.words.get(wordKey(cell.text));
     if (meaning) return { kind: 'meaning', meaning, word: cell.text };
+    if (cell.kind === 'error') return `holds ${cell.text}`;
     if (role.is !== 'thickness') return { kind: 'word', word: cell.text };
     const unit = role.unit ?? this.unitIn(row);
     const read = readMeasure(cell, { dimension: 'length', unit, decimal: this.mapping.decimal });

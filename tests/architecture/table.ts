@@ -96,7 +96,7 @@ export const parts: readonly Part[] = [
   {
     folder: 'exchange',
     parts: ['domain/units', 'domain/model', 'language'],
-    packages: ['papaparse', 'js-yaml'],
+    packages: ['papaparse', 'js-yaml', 'hucre'],
     why: "tables of other people's making, and what they say",
   },
 

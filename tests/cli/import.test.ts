@@ -46,7 +46,7 @@ describe('five years of readings', () => {
   test('of the example become inspections that check clean, and are what the sheet says', async () => {
     const cwd = folderWith({});
     cpSync(example, cwd, { recursive: true });
-    const command = ['import', 'wall.csv', '--map', 'readings.map.yaml'];
+    const command = ['import', 'wall.csv', '--map', 'wall.map.yaml'];
     const dry = await troughline(command, { cwd });
     expect(dry.exit).toBe(0);
     expect(firstLine(dry)).toBe(
@@ -63,6 +63,47 @@ describe('five years of readings', () => {
     expect((await troughline(['format', '--check', '.'], { cwd })).exit).toBe(0);
     expect(saidByRecords(cwd)).toEqual(saidBySheet());
     expect(firstLine(await troughline(command, { cwd }))).toContain('0 new, 500 there already');
+    // The same readings in a workbook of another program: a sheet a conveyor, a column a date.
+    const book = await troughline(['import', 'wall.xlsx', '--map', 'workbook.map.yaml'], { cwd });
+    expect([book.exit, firstLine(book)]).toEqual([
+      0,
+      'wall.xlsx: 500 rows read: 0 new, 500 there already, 0 skipped (a dry run, nothing is written)',
+    ]);
+    expect(book.out).toContain(
+      '25 cells with a formula, of which the saved value is taken; 25 of them have none',
+    );
+  });
+
+  test('of the workbook alone become the same', async () => {
+    const cwd = folderWith({});
+    cpSync(example, cwd, { recursive: true });
+    await troughline(['import', 'wall.xlsx', '--map', 'workbook.map.yaml', '--write'], { cwd });
+    expect(saidByRecords(cwd)).toEqual(saidBySheet());
+    expect(await troughline(['check', '.'], { cwd })).toMatchObject({
+      exit: 0,
+      out: '51 files: no findings\n',
+    });
+  });
+
+  test('the mappings of the example are what is guessed, with its questions answered', async () => {
+    for (const [file, map] of [
+      ['wall.csv', 'wall.map.yaml'],
+      ['wall.xlsx', 'workbook.map.yaml'],
+    ] as const) {
+      const { out } = await troughline(['import', file], { cwd: example });
+      const facts = (text: string): string[] =>
+        text
+          .split('\n')
+          .map((line) => line.replace(/ +#.*/, ''))
+          .filter(
+            (line) =>
+              /^ *[^ #].*:/.test(line) && !/^ +Bark \d:|^gauge/.test(line) && !line.includes(': a mapping'),
+          );
+      const kept = readFileSync(path.join(example, map), 'utf8');
+      const guessed = facts(out).filter((line) => !/formula|read as/.test(line));
+      expect(guessed).toEqual(facts(kept));
+      expect(out.match(/which conveyor is it\?/g)).toHaveLength(2);
+    }
   });
 });
 

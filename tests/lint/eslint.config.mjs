@@ -53,7 +53,14 @@ export default tseslint.config(
     rules: { 'max-lines-per-function': ['error', { max: 100, skipBlankLines: true, skipComments: true }] },
   },
   {
-    files: ['src/domain/**', 'src/validation/**', 'src/generators/**', 'src/language/**', 'src/analysis/**'],
+    files: [
+      'src/domain/**',
+      'src/validation/**',
+      'src/generators/**',
+      'src/language/**',
+      'src/analysis/**',
+      'src/exchange/**',
+    ],
     rules: {
       'no-restricted-globals': ['error', ...outside],
       'no-restricted-syntax': ['error', ...clockAndChance],

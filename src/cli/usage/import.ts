@@ -9,7 +9,7 @@ export function addImport(program: Command, { console, finish }: Invocation): vo
     .command('import')
     .summary('readings of a spreadsheet become inspections')
     .description(
-      'Read inspections out of a spreadsheet (CSV) by a small mapping that is kept beside the estate. Without a ' +
+      'Read inspections out of a spreadsheet (.xlsx or CSV) by a small mapping that is kept beside the estate. Without a ' +
         'mapping: guess one and say why. With one: show what would be written, and every row that is skipped with its ' +
         'reason. Run again it adds what is new; what contradicts the records is told and not written.',
     )
@@ -35,6 +35,7 @@ Examples:
 A mapping is YAML, one fact a line:
   writes into: inspections      folder beside the mapping; one file a conveyor and day
   heads: 1 to 2                 rows that say what the columns are
+  sheets: [Readings]            of a workbook; left out, all that are not hidden
   conveyor: DG1                 where no column says it; or: name of the sheet
   dates: day-month-year         or month-day-year, year-month-day; never guessed where a date can be two
   century: 2000                 for years of two digits
@@ -50,7 +51,8 @@ A mapping is YAML, one fact a line:
     "Wall [mm]": thickness in mm  colour, unit, meter in h, tonnes in t, by, note, not read;
                                   clock in hours, clock in degrees from 12, clock in degrees from 6
   as above: [Date]              columns whose empty cells mean what stands above
-  conveyors: {Screw 3: DG1}     names of the sheet that the estate has otherwise; points: likewise
+  conveyors: {Screw 3: DG1}     names of the sheet that the estate has otherwise; points: likewise,
+                                  and rows that are no points: {Hours: meter in h, Mean: not read}
   words: {blue: colour teal, 2nd colour: layer 2, buried: not seen buried, n/a: no reading}
 
 Exit codes: 0 all taken, 1 something is open, skipped or contradicts the records, 2 usage or files.`;

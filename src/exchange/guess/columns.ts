@@ -3,7 +3,7 @@
 
 import type { Role } from '../mapping.js';
 import { wordKey } from '../mapping.js';
-import type { SheetCell, SheetRow, Table } from '../table.js';
+import { columnName, type SheetCell, type SheetRow, type Table } from '../table.js';
 import { dayOrders, readDay } from '../values/day.js';
 import { unitOf } from '../values/measure.js';
 
@@ -84,6 +84,7 @@ export function guessColumn(
   names: KnownNames,
   hasUnits: boolean,
 ): GuessedColumn {
+  const head = label.replace(` (${columnName(column)})`, '');
   const cells = data.flatMap((row) => row[column] ?? []);
   const made = (role: Role, why: string, open?: string): GuessedColumn => ({
     column,
@@ -98,7 +99,7 @@ export function guessColumn(
     return made({ is: 'conveyor' }, 'most of its cells are conveyors of the estate');
   if (share((cell) => cell.kind === 'text' && names.points.has(wordKey(cell.text))) > 0.5)
     return made({ is: 'point' }, 'most of its cells are inspection points of the estate');
-  const word = roleWord(label);
+  const word = roleWord(head);
   if (word !== 'clock' && share((cell) => isDay(cell, table)) > 0.5)
     return made({ is: 'date' }, 'most of its cells are dates');
   if (word === undefined) return made({ is: 'not read' }, 'neither its head nor its cells are known');
@@ -108,7 +109,7 @@ export function guessColumn(
     case 'chainage':
     case 'meter':
     case 'tonnes': {
-      const unit = unitOfHead(label, word);
+      const unit = unitOfHead(head, word);
       if (unit !== undefined) return made({ is: word, unit }, why);
       const own = share((cell) => cell.kind === 'text' && /\d\s*[a-z"”]+\.?$/i.test(cell.text)) > 0.5;
       if (own || (word === 'thickness' && hasUnits))
@@ -116,7 +117,7 @@ export function guessColumn(
       return made({ is: word }, why, `${word} in ?`);
     }
     case 'clock': {
-      if (/deg|°|angle/i.test(label))
+      if (/deg|°|angle/i.test(head))
         return made({ is: 'clock', form: 'degrees from 12' }, why, 'clock in degrees from ?');
       return made({ is: 'clock', form: 'time' }, why);
     }

@@ -16,8 +16,8 @@ export function guessHeads(table: Table, names: KnownNames): GuessedHeads | unde
   const rows = table.rows.slice(0, 30);
   const days = rows.map((row) => row.filter((cell) => isDay(cell, table)).length);
   const points = rows.map((row) => row.filter((cell) => cell && names.points.has(wordKey(cell.text))).length);
-  const known = rows.map((row) => row.filter((cell) => cell?.kind === 'text' && roleWord(cell.text)).length);
-  const row = best(known.map((count, i) => count + (acrossAt(i) ? 1 : 0)));
+  const known = rows.map((row) => textsOf(row).filter((text) => roleWord(text) !== undefined).length);
+  const row = best(known.map((count, i) => count + (acrossAt(i) ? 2 : 0)));
   if (row === undefined) return undefined;
   let [from, to] = [row, row];
   while (to + 1 < rows.length && belongsBelow(rows[to + 1] ?? [])) to++;
@@ -30,14 +30,16 @@ export function guessHeads(table: Table, names: KnownNames): GuessedHeads | unde
     return (days[i] ?? 0) >= 2 || (points[i] ?? 0) >= 2;
   }
 
+  /** A row of merged words over groups of columns; one title over all of them is no head. */
   function belongsAbove(above: SheetRow, at: number): boolean {
-    return (
-      acrossAt(at) ||
-      (above.some((cell) => cell?.mergedWith !== undefined) &&
-        above.filter((cell) => cell).length > 1 &&
-        all(above, isWord))
-    );
+    const isMerged = above.some((cell) => cell?.mergedWith !== undefined);
+    return acrossAt(at) || (isMerged && textsOf(above).length > 1 && all(above, isWord));
   }
+}
+
+/** What is written in a row, each text once however wide it is merged. */
+function textsOf(row: SheetRow): readonly string[] {
+  return [...new Set(row.flatMap((cell) => (cell?.kind === 'text' ? cell.text : [])))];
 }
 
 /** Units, or words of heads under merged ones, and no value. */

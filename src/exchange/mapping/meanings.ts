@@ -2,7 +2,7 @@
 
 import { clockForms } from '../values/clock.js';
 import { unitOf } from '../values/measure.js';
-import type { WordMeaning, Role } from '../mapping.js';
+import type { PointMeaning, WordMeaning, Role } from '../mapping.js';
 
 const plainRoles = ['conveyor', 'date', 'point', 'colour', 'unit', 'by', 'note', 'not read'] as const;
 const measuredRoles = { thickness: 'length', chainage: 'length', meter: 'duration', tonnes: 'mass' } as const;
@@ -29,11 +29,12 @@ export function roleText(role: Role): string {
   return 'unit' in role && role.unit !== undefined ? `${role.is} in ${role.unit}` : role.is;
 }
 
-/** A point's name, or `meter in h`. */
-export function readPointMeaning(text: string): string | { readonly meterUnit: string } | undefined {
+/** A point's name, `meter in h`, or `not read`. */
+export function readPointMeaning(text: string): PointMeaning | undefined {
+  if (text === 'not read') return { row: 'not read' };
   if (!text.startsWith('meter in ')) return text;
   const role = readRole(text);
-  return role?.is === 'meter' && role.unit !== undefined ? { meterUnit: role.unit } : undefined;
+  return role?.is === 'meter' && role.unit !== undefined ? { row: 'meter', unit: role.unit } : undefined;
 }
 
 /** Reasons that the language has words for. */

@@ -18,7 +18,7 @@ export type ReadClock =
   { readonly ok: true; readonly clock: Clock } | { readonly ok: false; readonly why: string };
 
 export function readClock(cell: SheetCell, form: ClockForm, decimal: Decimal | undefined): ReadClock {
-  if (cell.kind === 'error') return { ok: false, why: cell.text };
+  if (cell.kind === 'error') return { ok: false, why: `holds ${cell.text}` };
   if (form !== 'time') return fromNumber(cell, form, decimal);
   if (cell.kind === 'date') return fromFraction(cell.number ?? NaN, cell.text);
   if (cell.kind === 'number') {

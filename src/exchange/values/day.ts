@@ -21,7 +21,7 @@ export type DayRead =
   { readonly ok: true; readonly day: CalendarDay } | { readonly ok: false; readonly why: string };
 
 export function readDay(cell: SheetCell, stated: DayStated): DayRead {
-  if (cell.kind === 'error') return { ok: false, why: cell.text };
+  if (cell.kind === 'error') return { ok: false, why: `holds ${cell.text}` };
   if (cell.kind === 'date') return fromSerial(cell.number ?? NaN, stated.dateSystem, cell.text);
   const serial =
     cell.kind === 'number'

@@ -29,7 +29,7 @@ export interface MeasureStated {
 const shape = /^([-+−]?[\d.,]*\d(?:[ \u00a0\u2009\u202f'.,]\d+)*[.,]?|\d+ \d+\/\d+|\d+\/\d+)\s*([^\d\s].*)?$/;
 
 export function readMeasure(cell: SheetCell, stated: MeasureStated): ReadMeasure {
-  if (cell.kind === 'error') return { ok: false, why: cell.text, number: true };
+  if (cell.kind === 'error') return { ok: false, why: `holds ${cell.text}`, number: true };
   if (cell.kind === 'date')
     return { ok: false, why: `${cell.text} is a date and not a measurement`, number: true };
   const parts = cell.kind === 'number' ? undefined : shape.exec(cell.text);
