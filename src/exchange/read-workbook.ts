@@ -93,11 +93,11 @@ function tableOf(sheet: Sheet, dateSystem: 1900 | 1904, said: string[]): Table {
     row.map((value, c) => cellOf(value, details.get(`${r},${c}`), dateSystem)),
   );
   tellHidden(sheet, rows, said);
-  const formulas = [...details.values()].filter(({ formula }) => formula !== undefined);
-  if (formulas.length > 0) {
-    const without = formulas.filter(({ value }) => value === null).length;
+  const reckoned = [...details.values()].filter(({ formula }) => formula !== undefined);
+  if (reckoned.length > 0) {
+    const without = reckoned.filter(({ value }) => value === null).length;
     said.push(
-      `${sheet.name}: ${counted(formulas.length, 'cell')} with a formula, of which the saved value is taken` +
+      `${sheet.name}: ${counted(reckoned.length, 'cell')} with a formula, of which the saved value is taken` +
         (without > 0 ? `; ${without} of them have none` : ''),
     );
   }

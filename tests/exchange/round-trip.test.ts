@@ -17,6 +17,6 @@ test('readings in a text file come out of the language as they went into the she
       expect(read).toMatchObject({ ok: true });
       if (read.ok) expectTruth(read.book.tables, mapping, truth, layout.unit);
     }),
-    { numRuns: 30 },
+    { numRuns: 16 },
   );
 });

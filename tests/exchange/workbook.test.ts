@@ -135,7 +135,7 @@ describe('readings in a workbook of another library', () => {
         const { tables } = await bookOf(await write(truth));
         expectTruth(tables, mapping, truth, 'mm');
       }),
-      { numRuns: 6 },
+      { numRuns: 4 },
     );
   });
 });
@@ -240,8 +240,8 @@ describe('what is refused', () => {
   const sound = handMade([{ name: 'One', rows: head }]);
 
   test('a part that is packed hundreds of times, before it is unpacked', async () => {
-    const bomb = zipped({ ...sound, 'xl/worksheets/sheet1.xml': new Uint8Array(40_000_000) });
-    expect(bomb.length).toBeLessThan(60_000);
+    const bomb = zipped({ ...sound, 'xl/worksheets/sheet1.xml': new Uint8Array(12_000_000) });
+    expect(bomb.length).toBeLessThan(30_000);
     expect(await refusal(bomb)).toContain('xl/worksheets/sheet1.xml is packed more than 200 times');
   });
 
@@ -256,10 +256,10 @@ describe('what is refused', () => {
   });
 
   test('a directory that lies about the size', async () => {
-    const bytes = zipped({ ...sound, 'xl/worksheets/sheet1.xml': new Uint8Array(30_000_000) });
+    const bytes = zipped({ ...sound, 'xl/worksheets/sheet1.xml': new Uint8Array(8_000_000) });
     const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     for (let at = 0; at < bytes.length - 46; at++)
-      if (view.getUint32(at, true) === 0x02014b50 && view.getUint32(at + 24, true) === 30_000_000)
+      if (view.getUint32(at, true) === 0x02014b50 && view.getUint32(at + 24, true) === 8_000_000)
         view.setUint32(at + 24, 900_000, true);
     expect(await refusal(bytes)).toContain('unpacks to another size than the file declares');
   });
@@ -324,10 +324,7 @@ describe('what is refused', () => {
       handMade([
         {
           name: 'One',
-          rows: Array.from(
-            { length: 200_002 },
-            (_, i) => `<row r="${i + 1}"><c r="A${i + 1}"><v>${i * 7919}</v></c></row>`,
-          ).join(''),
+          rows: `${head}<row r="200002"><c r="A200002"><v>7919</v></c></row>`,
         },
       ]),
       'One: holds more than 200000 rows',
