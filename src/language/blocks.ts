@@ -183,6 +183,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   LeadTime: ['item'],
   ExpeditedLeadTime: ['item'],
   Cost: ['item'],
+  Threshold: ['code'],
   Spare: ['item'],
   UnitTime: ['item'],
 };

@@ -4,6 +4,7 @@ import type { Finding } from './finding.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Rule, RuleInput } from './rule.js';
 import { noEstate } from './evidence/no-estate.js';
+import type { Threshold } from './threshold.js';
 import { rulesByGroup } from './generated/rules.js';
 
 /**
@@ -16,6 +17,9 @@ export const rules: readonly Rule[] = Object.values(rulesByGroup)
   .sort((a, b) => (a.code < b.code ? -1 : 1));
 
 const byCode = new Map<string, Rule>(rules.map((rule) => [rule.code, rule]));
+const thresholds = new Map<string, Threshold | undefined>(
+  rules.map(({ code, threshold }) => [code, threshold]),
+);
 
 /** The rule of a code, in any letter case; undefined where there is none. */
 export function ruleOf(code: string): Rule | undefined {
@@ -49,7 +53,7 @@ export function reportProblems(problems: readonly Problem[]): Finding[] {
 
 function findingsOf(rule: Rule, input: RuleInput): Finding[] {
   const findings: Finding[] = [];
-  for (const found of rule.check(input)) {
+  for (const found of rule.check({ ...input, thresholds })) {
     findings.push({ todo: rule.todo, why: rule.why, ...found, code: rule.code, severity: rule.severity });
   }
   return findings;

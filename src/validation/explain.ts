@@ -3,6 +3,7 @@
 import { ruleOf, rules } from './catalogue.js';
 import { markedLines, shownLines } from './example.js';
 import type { Rule } from './rule.js';
+import type { Threshold } from './threshold.js';
 
 /** Plain text, lines of at most 88 characters; undefined for a code that does not exist. */
 export function explain(code: string): string | undefined {
@@ -15,6 +16,7 @@ export function explain(code: string): string | undefined {
     '',
     ...wrap(`What to do: ${rule.todo}`),
     '',
+    ...(rule.threshold ? [...wrap(thresholdWords(rule, rule.threshold)), ''] : []),
     'Reported:',
     ...indented(pointed(markedLines(rule, 'bad'))),
     '',
@@ -33,10 +35,18 @@ export function explainInMarkdown(code: string): string | undefined {
     `*${rule.severity}*`,
     `**Why it matters.** ${rule.why}`,
     `**What to do.** ${rule.todo}`,
+    ...(rule.threshold ? [thresholdWords(rule, rule.threshold)] : []),
     `Reported:\n\n${fenced(shownLines(rule, 'bad'))}`,
     `Right:\n\n${fenced(shownLines(rule, 'good'))}`,
     '',
   ].join('\n\n');
+}
+
+function thresholdWords({ code }: Rule, { usual, what, basis }: Threshold): string {
+  return (
+    `Threshold: ${usual}. ${what} Where it comes from: ${basis}. ` +
+    `A plant sets its own in its block: \`threshold ${code} ${usual} "why"\`.`
+  );
 }
 
 /** One line a rule, for listing them all. */

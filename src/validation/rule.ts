@@ -6,12 +6,15 @@ import type { Estate } from '../domain/model/estate.js';
 import type { PhotoUse } from '../domain/model/records.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Found, Severity } from './finding.js';
+import type { Threshold } from './threshold.js';
 
 export interface RuleInput {
   readonly estate: Estate;
   readonly problems: readonly Problem[];
   /** The day that was asked for; left out, rules of time count from the newest record. */
   readonly asOf?: CalendarDay | undefined;
+  /** Of every rule by its code, undefined where it has none. */
+  readonly thresholds?: ReadonlyMap<string, Threshold | undefined>;
   /** Size of a photo's file in bytes, or `missing`; undefined where nobody can look. */
   readonly photo?: ((use: PhotoUse) => number | 'missing' | undefined) | undefined;
 }
@@ -65,6 +68,8 @@ export type Rule = (InOneText | InTwoTexts) & {
   readonly why: string;
   /** What to do, in general. */
   readonly todo: string;
+  /** The number it goes by, which a plant may set. */
+  readonly threshold?: Threshold;
   readonly given: Given;
   readonly around?: Around;
   readonly cases?: readonly RuleCase[];

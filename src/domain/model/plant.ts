@@ -44,6 +44,17 @@ export interface Plant {
   readonly costs: readonly Cost[];
   readonly unitTimes: readonly UnitTime[];
   readonly rescue?: Rescue;
+  /** Of rules, in the order written; the last of a code counts. */
+  readonly thresholds?: readonly PlantThreshold[];
+}
+
+/** As written: what it measures depends on its rule. */
+export interface PlantThreshold {
+  readonly code: string;
+  readonly text: string;
+  readonly note?: string;
+  readonly codeOrigin: Origin;
+  readonly valueOrigin: Origin;
 }
 
 /** How people are fetched out: by role and place, no names. */

@@ -11,6 +11,7 @@ import type {
   LeadItem,
   Outage,
   Plant,
+  PlantThreshold,
   Rescue,
   ShelfCount,
   ShelfItem,
@@ -39,6 +40,7 @@ interface Lists {
   readonly shelf: (ShelfCount | undefined)[];
   readonly costs: (Cost | undefined)[];
   readonly unitTimes: (UnitTime | undefined)[];
+  readonly thresholds: (PlantThreshold | undefined)[];
 }
 
 export function lowerPlant(
@@ -59,6 +61,7 @@ export function lowerPlant(
     shelf: [],
     costs: [],
     unitTimes: [],
+    thresholds: [],
   };
   const unread: string[] = [];
   const once = onceByName(reader);
@@ -94,6 +97,9 @@ export function lowerPlant(
       case 'UnitTime':
         lists.unitTimes.push(lowerUnitTime(reader, block, fact));
         break;
+      case 'Threshold':
+        lists.thresholds.push(lowerThreshold(reader, fact));
+        break;
       case 'Rescue':
         facts.rescue = lowerRescue(reader, block, fact, facts.rescue);
         break;
@@ -122,6 +128,7 @@ export function lowerPlant(
       shelf: present(lists.shelf),
       costs: present(lists.costs),
       unitTimes: present(lists.unitTimes),
+      thresholds: present(lists.thresholds),
     },
   };
 }
@@ -142,6 +149,19 @@ function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.PlantMeasure
     case 'gas test interval':
       return keep('gasTestInterval', reader.quantity(fact, 'value', 'duration', key));
   }
+}
+
+/** Its unit is for its rule to judge. */
+function lowerThreshold(reader: Reader, fact: ast.Threshold): PlantThreshold | undefined {
+  const text = textOf(fact, 'value');
+  if (fact.code === undefined || text === undefined) return undefined;
+  return {
+    code: fact.code.toUpperCase(),
+    text,
+    ...stated({ note: fact.note }),
+    codeOrigin: reader.part(fact, 'code'),
+    valueOrigin: reader.part(fact, 'value'),
+  };
 }
 
 /** What is known so far, with this fact. */

@@ -157,6 +157,13 @@ export const plantKeywords: KeywordDocs = {
     'unplanned reline': word('A reline outside an outage.', 'unplanned reline ${1:21000} EUR'),
     inspection: word('One inspection, access included.', 'inspection ${1:350} EUR'),
   },
+  Threshold: {
+    threshold: word(
+      'The number by which a rule judges the machines of this plant, where its own is a judgement or a practice that differs. ' +
+        '`troughline explain` and the hover of a code say which rules have one, what it means and its usual value.',
+      'threshold ${1:TL261} ${2:10} m "${3:why}"',
+    ),
+  },
   UnitTime: {
     'unit time': word(
       'Person-hours for one item, or for one metre, at this plant. Replaces the built-in estimate.',

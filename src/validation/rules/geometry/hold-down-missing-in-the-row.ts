@@ -4,6 +4,14 @@
 import { formatChainage, formatLength } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
+
+const threshold: Threshold = {
+  usual: '2.5',
+  dimension: 'ratio',
+  what: 'How many usual spacings a stretch without a hold-down may be long.',
+  basis: 'judgement',
+};
 
 export const holdDownMissingInTheRow: Rule = {
   code: 'TL235',
@@ -11,6 +19,7 @@ export const holdDownMissingInTheRow: Rule = {
   severity: 'information',
   why: 'A hold-down that is not written down is left off after a reline; one that is not there lets the spiral rise in that place.',
   todo: 'Look whether there is one, and add it; if there is none, watch the spiral there when it runs loaded.',
+  threshold,
   given: 'conveyor',
   bad: '  hold-down every 1.2 m from 1.8 m to 4.2 m both sides\n  «hold-down every 1.2 m from 8.4 m to 10.8 m both sides»',
   good: '  hold-down every 1.2 m from 1.8 m to 10.2 m both sides',
@@ -29,7 +38,7 @@ export const holdDownMissingInTheRow: Rule = {
           (one) => one.from.value >= before.from.value && one.to.value <= after.from.value,
         );
         const covered = step - open.reduce((sum, one) => sum + one.to.value - one.from.value, 0);
-        if (covered <= 2.5 * usual + 1) continue;
+        if (covered <= settled(conveyor.plant, 'TL235', threshold) * usual + 1) continue;
         yield {
           origin: after.origin,
           message:

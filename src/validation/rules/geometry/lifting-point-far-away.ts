@@ -3,9 +3,14 @@
 import { formatChainage } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** mm along the trough (judgement): a piece of spiral of some 6 m hangs at its middle, and a trolley reaches a little. */
-const reach = 8000;
+const threshold: Threshold = {
+  usual: '8 m',
+  dimension: 'length',
+  what: 'How far along the trough a load may be from the nearest lifting point.',
+  basis: 'judgement: a piece of spiral of some 6 m hangs at its middle, and a trolley reaches a little',
+};
 
 export const liftingPointFarAway: Rule = {
   code: 'TL261',
@@ -13,6 +18,7 @@ export const liftingPointFarAway: Rule = {
   severity: 'warning',
   why: 'A piece of spiral that is pulled sideways under a point swings and drags over the trough, or is carried by hand where nobody can stand.',
   todo: 'Declare the lifting point that is used there, plan one, or a crane; check the chainage of those declared.',
+  threshold,
   given: 'conveyor',
   example: '  lifting point L1 at «1 m|6 m» limit 500 kg',
   cases: [
@@ -21,7 +27,7 @@ export const liftingPointFarAway: Rule = {
   ],
   check: each(
     (estate) => estate.conveyors,
-    function* ({ name, length, liftingPoints }) {
+    function* ({ name, plant, length, liftingPoints }) {
       const points = [...liftingPoints].sort((a, b) => a.at.value - b.at.value);
       const [first] = points;
       const last = points.at(-1);
@@ -36,7 +42,7 @@ export const liftingPointFarAway: Rule = {
         { at: length.value, away: length.value - last.at.value, point: last },
       ];
       const worst = spots.reduce((a, b) => (b.away > a.away ? b : a));
-      if (worst.away <= reach) return;
+      if (worst.away <= settled(plant, 'TL261', threshold)) return;
       yield {
         origin: worst.point.at.origin,
         message: `At ${formatChainage(worst.at)} of ${name} the nearest lifting point, ${worst.point.name}, is ${formatChainage(worst.away)} away.`,

@@ -2,9 +2,14 @@
 
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** Level enough that nothing slides, degrees (judgement). */
-const level = 5;
+const threshold: Threshold = {
+  usual: '5 deg',
+  dimension: 'angle',
+  what: 'Incline up to which nothing slides by itself.',
+  basis: 'judgement',
+};
 
 export const materialNotHeldBack: Rule = {
   code: 'TL259',
@@ -16,6 +21,7 @@ export const materialNotHeldBack: Rule = {
   todo:
     'Declare how feed and gates are held: an isolation point of kind material, mechanical or gravity; the site’s ' +
     'own isolation procedure says which.',
+  threshold,
   given: 'conveyor',
   example: `
   «isolation Q1 "local isolator" electrical at 11.5 m»‹|
@@ -29,10 +35,10 @@ export const materialNotHeldBack: Rule = {
   ],
   check: each(
     (estate) => estate.conveyors,
-    function* ({ name, incline, breaks, isolations }) {
+    function* ({ name, plant, incline, breaks, isolations }) {
       const [first] = isolations;
       const above = breaks.find(({ kind }) => kind === 'slide gate' || kind === 'inlet');
-      if (!first || !above || Math.abs(incline.value) <= level) return;
+      if (!first || !above || Math.abs(incline.value) <= settled(plant, 'TL259', threshold)) return;
       if (isolations.some(({ kind }) => kind !== 'electrical')) return;
       yield {
         origin: first.origin,

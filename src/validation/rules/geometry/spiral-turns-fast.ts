@@ -1,9 +1,18 @@
 // Does a spiral without a centre tube turn within the usual 5 to 30 rpm (maker's practice, from memory)? Wear goes with
 // sliding distance, so with the speed.
 
+import { formatNumber } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
+
+const threshold: Threshold = {
+  usual: '30 rpm',
+  dimension: 'rotation',
+  what: 'Fastest that spirals without a centre tube usually turn.',
+  basis: 'makers’ practice, from memory',
+};
 
 export const spiralTurnsFast: Rule = {
   code: 'TL224',
@@ -12,6 +21,7 @@ export const spiralTurnsFast: Rule = {
   tags: ['advice'],
   why: 'A spiral slides on its liner all the time: at twice the speed the liner lasts half the hours, and the spiral starts to whip.',
   todo: 'Read the speed off the gearbox plate, not the motor plate.',
+  threshold,
   given: 'conveyor',
   example: '  drive at head power 5.5 kW speed «48 rpm|18 rpm»',
   cases: [
@@ -20,18 +30,19 @@ export const spiralTurnsFast: Rule = {
   ],
   check: each(
     (estate) => estate.conveyors,
-    function* ({ name, screw, drive }) {
+    function* ({ name, plant, screw, drive }) {
       const speed = drive?.speed;
+      const most = settled(plant, 'TL224', threshold);
       if (
         !speed ||
         screw.kind.kind !== 'shaftless' ||
-        speed.value <= 30 ||
+        speed.value <= most ||
         !isPlausible('speed', speed.value)
       )
         return;
       yield {
         origin: speed.origin,
-        message: `${name} turns its spiral at ${speed.text}; 5 to 30 rpm is usual without a centre tube.`,
+        message: `${name} turns its spiral at ${speed.text}; 5 to ${formatNumber(most, 0)} rpm is usual without a centre tube.`,
       };
     },
   ),

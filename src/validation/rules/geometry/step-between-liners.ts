@@ -4,9 +4,7 @@ import { historyOf } from '../../../domain/model/history.js';
 import { runAt } from '../../../domain/model/runs.js';
 import { formatChainage, formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-
-/** A step that a spiral rides over without catching, mm (judgement: the wear of a quarter of a usual life). */
-const tolerable = 2;
+import { settled, type Threshold } from '../../threshold.js';
 
 const eight = `liner TwoLayer8 {
   layer grey 4 mm
@@ -17,6 +15,13 @@ const eight = `liner TwoLayer8 {
   joint butted
 }`;
 
+const threshold: Threshold = {
+  usual: '2 mm',
+  dimension: 'length',
+  what: 'Step between neighbouring liners that a spiral rides over without catching.',
+  basis: 'judgement: the wear of a quarter of a usual life',
+};
+
 export const stepBetweenLiners: Rule = {
   code: 'TL257',
   title: 'Step between liners',
@@ -26,6 +31,7 @@ export const stepBetweenLiners: Rule = {
     'the edge of the step carries its weight and wears fast, ' +
     'or is caught and torn up where it faces the flow.',
   todo: 'Lay panels of one thickness within a run, or bevel the edge of the thicker one over a hand’s breadth and look at it first.',
+  threshold,
   given: 'estate',
   example: `${eight}
 reline DG1 2024-10-07 meter 4800 h {
@@ -43,7 +49,13 @@ reline DG1 2024-10-07 meter 4800 h {
         const step = upper.liner.thickness.value - lower.liner.thickness.value;
         const run = runAt(conveyor, upper.from);
         // At the edge of a run a break lies between the two.
-        if (Math.abs(step) <= tolerable || !run || upper.from <= run.from || upper.from >= run.to) continue;
+        if (
+          Math.abs(step) <= settled(conveyor.plant, 'TL257', threshold) ||
+          !run ||
+          upper.from <= run.from ||
+          upper.from >= run.to
+        )
+          continue;
         const newer =
           (upper.fitted?.day ?? 0) >= (lower.fitted?.day ?? 0) && (upper.reline || !lower.reline)
             ? upper

@@ -2,9 +2,14 @@
 
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** mm; an opening for a hand with a tool is 100 mm or more across (EN 547, from memory; judgement). */
-const hand = 100;
+const threshold: Threshold = {
+  usual: '100 mm',
+  dimension: 'length',
+  what: 'Smallest opening for a hand with a tool.',
+  basis: 'EN 547, from memory; judgement',
+};
 
 export const hatchTooSmall: Rule = {
   code: 'TL487',
@@ -12,22 +17,24 @@ export const hatchTooSmall: Rule = {
   severity: 'warning',
   why: 'Nobody looks or reaches in through it, so what is planned through it is not done, or a glove stays in the trough.',
   todo: 'Check the unit; write the clear opening, from one edge to the other.',
+  threshold,
   given: 'conveyor',
   example: `
 hatch H1 at 9 m to «9.05 m|9.5 m»`,
   *check({ estate }) {
-    for (const { hatches } of estate.conveyors) {
+    for (const { hatches, plant } of estate.conveyors) {
+      const hand = settled(plant, 'TL487', threshold);
       for (const { from, to, width, name } of hatches) {
         const length = to.value - from.value;
         if (length > 0 && length < hand)
           yield {
             origin: to.origin,
-            message: `Hatch ${name ?? ''} is ${formatLength(length)} long, less than a hand (${hand} mm).`,
+            message: `Hatch ${name ?? ''} is ${formatLength(length)} long, less than a hand (${formatLength(hand)}).`,
           };
         else if (width && width.value < hand)
           yield {
             origin: width.origin,
-            message: `Hatch ${name ?? ''} is ${width.text} wide, less than a hand (${hand} mm).`,
+            message: `Hatch ${name ?? ''} is ${width.text} wide, less than a hand (${formatLength(hand)}).`,
           };
       }
     }

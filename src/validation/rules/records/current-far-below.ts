@@ -4,10 +4,8 @@ import { historyOf } from '../../../domain/model/history.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 import { againstUsual } from '../../telling/against-usual.js';
-
-/** Of the median before (judgement): a trough that runs empty draws more than half of a loaded one's current. */
-const far = 0.4;
 
 const before = `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -17,12 +15,20 @@ inspection DG1 2025-03-10 meter 6200 h {
   current loaded 14 A
 }`;
 
+const threshold: Threshold = {
+  usual: '40 %',
+  dimension: 'ratio',
+  what: 'Share of the current before (median) below which the drive turns something that is no longer all there.',
+  basis: 'judgement: a trough that runs empty draws more than half of a loaded one’s current',
+};
+
 export const currentFarBelow: Rule = {
   code: 'TL357',
   title: 'Motor current far below usual',
   severity: 'warning',
   why: 'A spiral that has broken, or come off its drive plate, turns alone: the motor runs light while the trough behind it fills up and blocks.',
   todo: 'Look whether the far end of the spiral turns, isolate, and look at drive plate, bolts and welds; or correct the reading.',
+  threshold,
   given: 'estate',
   example: `${before}
 inspection DG1 2025-09-08 meter 9000 h {
@@ -48,7 +54,7 @@ inspection DG1 2025-09-08 meter 9000 h {
         const found = againstUsual(readings);
         if (!found) continue;
         const { newest, usual, count } = found;
-        if (newest.value >= far * usual - 1e-9) continue;
+        if (newest.value >= settled(conveyor.plant, 'TL357', threshold) * usual - 1e-9) continue;
         yield {
           origin: newest.origin,
           message:

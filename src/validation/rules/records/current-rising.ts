@@ -6,7 +6,15 @@ import type { Stated } from '../../../domain/model/stated.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 import { againstUsual } from '../../telling/against-usual.js';
+
+const threshold: Threshold = {
+  usual: '25 %',
+  dimension: 'ratio',
+  what: 'Rise of the motor current above the median before.',
+  basis: 'judgement',
+};
 
 export const currentRising: Rule = {
   code: 'TL323',
@@ -14,6 +22,7 @@ export const currentRising: Rule = {
   severity: 'warning',
   why: 'The spiral drags on something: a lifted panel edge, a bolt head, a failing bearing or build-up; each gets worse quickly.',
   todo: 'Isolate and look along the spiral and at the bearing before the next long run.',
+  threshold,
   given: 'estate',
   example: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -75,7 +84,7 @@ inspection DG1 2025-09-08 meter 9000 h {
         const found = againstUsual(readings);
         if (!found) continue;
         const { newest, usual, count } = found;
-        if (usual <= 0 || newest.value <= 1.25 * usual) continue;
+        if (usual <= 0 || newest.value <= (1 + settled(conveyor.plant, 'TL323', threshold)) * usual) continue;
         yield {
           origin: newest.origin,
           message:

@@ -6,6 +6,14 @@ import { historyOf } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
+
+const threshold: Threshold = {
+  usual: '33 %',
+  dimension: 'ratio',
+  what: 'How far the counted duty may be from the declared one, where twice the declared spread is not more.',
+  basis: 'judgement',
+};
 
 export const dutyAgainstTheMeter: Rule = {
   code: 'TL342',
@@ -13,6 +21,7 @@ export const dutyAgainstTheMeter: Rule = {
   severity: 'information',
   why: 'Running hours are turned into dates by the duty: a reline planned by the wrong one comes months early or too late.',
   todo: 'If the duty has changed, add a duty record with the day from which it holds; otherwise correct the declared one.',
+  threshold,
   given: 'estate',
   example: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -43,7 +52,10 @@ inspection DG1 2025-09-08 meter «6000 h|9200 h» {
         (declared.from !== undefined && declared.from > observed.from)
       )
         continue;
-      if (Math.abs(observed.perDay / declared.perDay - 1) <= Math.max(1 / 3, 2 * (declared.spread ?? 0)))
+      if (
+        Math.abs(observed.perDay / declared.perDay - 1) <=
+        Math.max(settled(conveyor.plant, 'TL342', threshold), 2 * (declared.spread ?? 0))
+      )
         continue;
       const record = last.reading.record as
         { readonly meter?: { readonly hours: { readonly origin: typeof last.reading.origin } } } | undefined; // dated records all have a meter

@@ -9,7 +9,15 @@ import type { Stated } from '../../../domain/model/stated.js';
 import { addDays } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 import { counted } from '../../../domain/units/wording.js';
+
+const threshold: Threshold = {
+  usual: '5 mm',
+  dimension: 'length',
+  what: 'What the tape may be off, beside what the breaks at the ends take.',
+  basis: 'judgement',
+};
 
 export const fittedPanelsDoNotFillTheRun: Rule = {
   code: 'TL338',
@@ -17,6 +25,7 @@ export const fittedPanelsDoNotFillTheRun: Rule = {
   severity: 'warning',
   why: 'The joints of the next reline and the panel under each reading are counted from these lengths.',
   todo: 'Check the lengths from the tail end of the run; the closing piece is the one that is often left out.',
+  threshold,
   given: 'estate',
   example: `
 reline DG1 2025-03-10 meter 6200 h {
@@ -47,8 +56,12 @@ function judge(
   const filled = lengths.reduce((sum, length) => sum + length.value, gaps);
   const said = `${counted(lengths.length, 'panel')} of ${formatLength(filled)} in all are recorded in ${run.label} of ${conveyor.name}`;
   const part = partOf(estate, reline, run);
-  // 5 mm for the tape [judgement]; of a part, what the joints of the panels beside it take, as the layout reads it.
-  const allowed = part ? part.length / 20 : run.tailBreak.allowance.value + run.headBreak.allowance.value + 5;
+  // Of a part, what the joints of the panels beside it take, as the layout reads it.
+  const allowed = part
+    ? part.length / 20
+    : run.tailBreak.allowance.value +
+      run.headBreak.allowance.value +
+      settled(conveyor.plant, 'TL338', threshold);
   if (part?.count !== undefined && part.count !== lengths.length)
     return `${said}, and the scope names ${counted(part.count, 'panel')} of it.`;
   const [what, length] = part ? ['whose part in the scope is', part.length] : ['which is', run.length];

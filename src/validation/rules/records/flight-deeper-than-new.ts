@@ -2,6 +2,14 @@
 
 import { historyOf } from '../../../domain/model/history.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
+
+const threshold: Threshold = {
+  usual: '2 mm',
+  dimension: 'length',
+  what: 'By how much a flight may read deeper than it was made.',
+  basis: 'judgement: scale and tape',
+};
 
 export const flightDeeperThanNew: Rule = {
   code: 'TL328',
@@ -9,6 +17,7 @@ export const flightDeeperThanNew: Rule = {
   severity: 'warning',
   why: 'The wear of the screw is judged from this reading; one that cannot be hides how far it has gone.',
   todo: 'Read the depth radially, from the outer edge to the inner edge of the bar, and check which screw is fitted.',
+  threshold,
   given: 'inspection',
   example: '  flight at 6 m depth «95 mm|75 mm»',
   *check({ estate }) {
@@ -20,7 +29,8 @@ export const flightDeeperThanNew: Rule = {
           ?.screw ?? inspection.conveyor.screw;
       const width = screw.flight?.width;
       for (const { at, depth } of inspection.flights) {
-        if (!width || depth.value <= width.value + 2) continue; // 2 mm for scale and tape [judgement]
+        if (!width || depth.value <= width.value + settled(inspection.conveyor.plant, 'TL328', threshold))
+          continue;
         yield {
           origin: depth.origin,
           message: `The flight of ${inspection.conveyor.name} reads ${depth.text} at ${at.text}, and ${screw.name} was made ${width.text} deep.`,

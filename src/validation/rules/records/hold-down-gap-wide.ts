@@ -1,7 +1,15 @@
 // Has a hold-down more room above the spiral than a tenth of its diameter [judgement]? It then holds nothing down.
 
-import { formatLength } from '../../../domain/units/format.js';
+import { formatLength, formatPercent } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
+
+const threshold: Threshold = {
+  usual: '10 %',
+  dimension: 'ratio',
+  what: 'Gap of a hold-down as a share of the spiral’s diameter.',
+  basis: 'judgement',
+};
 
 export const holdDownGapWide: Rule = {
   code: 'TL321',
@@ -9,6 +17,7 @@ export const holdDownGapWide: Rule = {
   severity: 'warning',
   why: 'A spiral that can rise climbs over a lump, strikes the covers and drops back on the liner.',
   todo: 'Adjust or replace the block at the next stop, and check its bolts and bracket.',
+  threshold,
   given: 'inspection',
   example: '  hold-down at 3.75 m gap «55 mm|14 mm»',
   cases: [
@@ -17,14 +26,15 @@ export const holdDownGapWide: Rule = {
   ],
   *check({ estate }) {
     for (const { conveyor, holdDownGaps } of estate.inspections) {
-      const limit = conveyor.screw.outsideDiameter.value / 10;
+      const share = settled(conveyor.plant, 'TL321', threshold);
+      const limit = conveyor.screw.outsideDiameter.value * share;
       for (const { at, gap } of holdDownGaps) {
         if (gap.value <= limit) continue;
         yield {
           origin: gap.origin,
           message:
             `The hold-down of ${conveyor.name} at ${at.text} has a gap of ${gap.text}, ` +
-            `more than a tenth of the spiral's diameter (${formatLength(limit)}).`,
+            `more than ${formatLength(limit)}, ${formatPercent(share)} of the spiral's diameter.`,
         };
       }
     }

@@ -6,6 +6,14 @@ import { errorOf } from '../../evidence/reading-error.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
+
+const threshold: Threshold = {
+  usual: '2',
+  dimension: 'ratio',
+  what: 'How many errors of the gauge a reading has to be away from the limit.',
+  basis: 'judgement: about one reading in forty is off by more on the side that matters',
+};
 
 export const nearerTheLimitThanTheGauge: Rule = {
   code: 'TL360',
@@ -13,6 +21,7 @@ export const nearerTheLimitThanTheGauge: Rule = {
   severity: 'warning',
   why: 'Within two errors of the limit the reading may as well be below it: a liner is left in because a number happens to be a little too large.',
   todo: 'Measure again with a better gauge, calibrated on an offcut; until then treat the limit as reached.',
+  threshold,
   given: 'inspection',
   around: { plant: '- outage\n- lead' },
   example: '  P1 thickness «3.3 mm ± 0.2 mm|3.5 mm ± 0.2 mm»'.replace(
@@ -26,7 +35,7 @@ export const nearerTheLimitThanTheGauge: Rule = {
       const left = estate.readings.value[row] ?? NaN;
       const error = errorOf(estate, row);
       const above = left - set.liner.condemn.value;
-      if (!(above > 0) || above >= 2 * error - 1e-9) continue;
+      if (!(above > 0) || above >= settled(place.conveyor.plant, 'TL360', threshold) * error - 1e-9) continue;
       yield {
         origin: originOf(estate.readings, row),
         message:

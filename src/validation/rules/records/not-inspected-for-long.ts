@@ -4,7 +4,15 @@
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 import { todayOf, todayWords } from '../../telling/today.js';
+
+const threshold: Threshold = {
+  usual: '395 d',
+  dimension: 'duration',
+  what: 'How long a conveyor may go without a look.',
+  basis: 'judgement: a yearly round with a month’s grace; half the remaining life may well ask for less',
+};
 
 export const notInspectedForLong: Rule = {
   code: 'TL318',
@@ -12,6 +20,7 @@ export const notInspectedForLong: Rule = {
   severity: 'information',
   why: 'What has not been looked at is not known to be good; the forecast only grows wider with every month.',
   todo: 'Plan a round; if one was made, write it down, even if little was seen.',
+  threshold,
   given: 'specifications',
   bad: `
 conveyor DG1 {
@@ -94,7 +103,7 @@ inspection DG2 2025-03-10 meter 6200 h {
     for (const { conveyor, date } of estate.inspections) later(conveyor, date.day);
     for (const { conveyor, date } of [...estate.relines, ...estate.screwChanges]) later(conveyor, date.day);
     for (const [conveyor, day] of last) {
-      if (newest <= addDays(day, 395)) continue;
+      if (newest <= addDays(day, settled(conveyor.plant, 'TL318', threshold) / 24)) continue;
       const never = conveyor.commissioned?.date.day === day;
       const since = never
         ? `was commissioned on ${formatDay(day)} and not looked at since`

@@ -2,9 +2,14 @@
 
 import { openConditions } from '../../../domain/conditions/follow-up.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** Share of a panel’s bolts (judgement): with a third gone the free spacing doubles somewhere. */
-const third = 1 / 3;
+const threshold: Threshold = {
+  usual: '33 %',
+  dimension: 'ratio',
+  what: 'Share of a panel’s bolts that may be loose or missing.',
+  basis: 'judgement: with a third gone the free spacing doubles somewhere',
+};
 
 export const panelShortOfBolts: Rule = {
   code: 'TL362',
@@ -14,6 +19,7 @@ export const panelShortOfBolts: Rule = {
     'The spacing between the bolts that hold is what keeps a warm panel from lifting into the screw; with a third ' +
     'of them gone it goes at the next hot day.',
   todo: 'Replace the bolts at the next stop, look why they went (heads worn through, holes torn, loose thread), and write the condition closed.',
+  threshold,
   given: 'inspection',
   example: '  «bolts missing 5 at 4.2 m|bolts missing 3 at 4.2 m»',
   cases: [{ name: 'loose ones count too', text: '  «bolts loose 6 at 4.2 m»' }],
@@ -27,7 +33,7 @@ export const panelShortOfBolts: Rule = {
       const bolts = rows * Math.max(1, Math.round(length / pitch));
       for (const { last } of openConditions(estate, conveyor)) {
         const count = last.line.count?.count;
-        if (count === undefined || count <= bolts * third) continue;
+        if (count === undefined || count <= bolts * settled(conveyor.plant, 'TL362', threshold)) continue;
         yield {
           origin: last.line.origin,
           message:

@@ -2,9 +2,14 @@
 
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** Mill tolerance and gauge together, of the nominal plate (judgement). */
-const tolerance = 0.15;
+const threshold: Threshold = {
+  usual: '15 %',
+  dimension: 'ratio',
+  what: 'By how much a plate may read above its nominal thickness.',
+  basis: 'judgement: mill tolerance and gauge together',
+};
 
 export const plateThickerThanTheTrough: Rule = {
   code: 'TL355',
@@ -15,6 +20,7 @@ export const plateThickerThanTheTrough: Rule = {
     'rust or the wrong sound velocity, and hides how thin it is; ' +
     'a patch thicker than the trough stands up into the liner or the screw.',
   todo: 'Clean the spot, set the gauge to steel and read again; for a patch, write its real thickness, or take a plate no thicker than the trough.',
+  threshold,
   given: 'inspection',
   example: '  plate at 4.2 m thickness «4.7 mm|4.5 mm»',
   *check({ estate }) {
@@ -28,7 +34,7 @@ export const plateThickerThanTheTrough: Rule = {
             at.value <= each.to.value,
         );
         const asNew = patch?.thickness ?? conveyor.trough.plate;
-        if (thickness.value <= asNew.value * (1 + tolerance)) continue;
+        if (thickness.value <= asNew.value * (1 + settled(conveyor.plant, 'TL355', threshold))) continue;
         yield {
           origin: thickness.origin,
           message: `${thickness.text} is read, and the ${patch ? 'patch' : `trough of ${conveyor.name}`} was ${asNew.text} thick when new.`,
@@ -37,7 +43,7 @@ export const plateThickerThanTheTrough: Rule = {
     }
     for (const { conveyor, thickness } of estate.patches) {
       const { plate } = conveyor.trough;
-      if (thickness.value <= plate.value * (1 + tolerance)) continue;
+      if (thickness.value <= plate.value * (1 + settled(conveyor.plant, 'TL355', threshold))) continue;
       yield {
         origin: thickness.origin,
         message: `This patch is ${formatLength(thickness.value)} thick, and the trough of ${conveyor.name} ${plate.text}.`,

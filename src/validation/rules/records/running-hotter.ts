@@ -3,10 +3,8 @@
 import { historyOf } from '../../../domain/model/history.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 import { againstUsual } from '../../telling/against-usual.js';
-
-/** K above the median before (judgement; a summer’s day makes 10 to 12). */
-const hotter = 15;
 
 const before = `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -16,12 +14,21 @@ inspection DG1 2025-03-10 meter 6200 h {
   gearbox temperature 54 degC
 }`;
 
+const threshold: Threshold = {
+  usual: '15 K',
+  dimension: 'temperature',
+  difference: true,
+  what: 'Rise above the median before.',
+  basis: 'judgement: a summer’s day makes 10 to 12 K',
+};
+
 export const runningHotter: Rule = {
   code: 'TL361',
   title: 'Bearing or gearbox runs hotter',
   severity: 'warning',
   why: 'Heat comes weeks before noise, and noise shortly before the stop: a dry or overloaded bearing that is changed now saves shaft and seal.',
   todo: 'Check oil, grease and load, measure again at the same load and weather, and write a severity once it stands out.',
+  threshold,
   given: 'estate',
   example: `${before}
 inspection DG1 2025-09-08 meter 9000 h {
@@ -49,7 +56,7 @@ inspection DG1 2025-09-08 meter 9000 h {
         const found = againstUsual(own);
         if (!found) continue;
         const { newest, usual, count } = found;
-        if (newest.value <= usual + hotter + 1e-9) continue;
+        if (newest.value <= usual + settled(conveyor.plant, 'TL361', threshold) + 1e-9) continue;
         yield {
           origin: newest.origin,
           message:

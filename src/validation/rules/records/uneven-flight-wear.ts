@@ -2,9 +2,14 @@
 
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** Share of the new flight that two places of one look may differ by (judgement). */
-const uneven = 0.25;
+const threshold: Threshold = {
+  usual: '25 %',
+  dimension: 'ratio',
+  what: 'Share of the new flight by which two places of one look may differ.',
+  basis: 'judgement',
+};
 
 export const unevenFlightWear: Rule = {
   code: 'TL358',
@@ -16,6 +21,7 @@ export const unevenFlightWear: Rule = {
   todo:
     'Look what is different there: an inlet that drops onto it, a hold-down that rubs, a step in the liner; read ' +
     'the flight at more places next time.',
+  threshold,
   given: 'inspection',
   example: `
   flight at 2 m depth 78 mm
@@ -28,7 +34,12 @@ export const unevenFlightWear: Rule = {
       const sorted = [...flights].sort((a, b) => a.depth.value - b.depth.value);
       const [thin] = sorted;
       const thick = sorted.at(-1);
-      if (!thin || !thick || thick.depth.value - thin.depth.value <= uneven * width) continue;
+      if (
+        !thin ||
+        !thick ||
+        thick.depth.value - thin.depth.value <= settled(conveyor.plant, 'TL358', threshold) * width
+      )
+        continue;
       yield {
         origin: thin.depth.origin,
         message:

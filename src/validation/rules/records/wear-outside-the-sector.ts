@@ -6,9 +6,14 @@ import { formatLength } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** Hours on the clock beside the declared sector that still belong to it (judgement: a hand’s breadth on a small trough). */
-const beside = 0.5;
+const threshold: Threshold = {
+  usual: '15 deg',
+  dimension: 'angle',
+  what: 'How far beside the declared sector a spot still belongs to it; half an hour on the clock is 15 degrees.',
+  basis: 'judgement: a hand’s breadth on a small trough',
+};
 
 export const wearOutsideTheSector: Rule = {
   code: 'TL359',
@@ -16,6 +21,7 @@ export const wearOutsideTheSector: Rule = {
   severity: 'warning',
   why: 'Points were set where the wear was expected; if it is elsewhere, every reading is of the wrong strip and the steel is reached unseen.',
   todo: 'Read both sides again; if it is so, correct `worn sector`, move the points, and look at hand, rotation and lie of the spiral.',
+  threshold,
   given: 'inspection',
   around: { conveyor: 'worn sector 6:30 to 8:30' },
   example: `
@@ -34,6 +40,7 @@ export const wearOutsideTheSector: Rule = {
       const { conveyor } = inspection;
       const sector = conveyor.wornSector;
       if (!sector) continue;
+      const beside = settled(conveyor.plant, 'TL359', threshold) / 30;
       let inside = Infinity;
       let worst: { row: number; left: number } | undefined;
       for (let row = inspection.firstRow; row < inspection.endRow; row++) {

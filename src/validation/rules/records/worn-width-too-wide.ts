@@ -7,6 +7,14 @@ import { setSeen } from '../../../domain/model/exposure.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
+
+const threshold: Threshold = {
+  usual: '25 %',
+  dimension: 'ratio',
+  what: 'By how much a strip may be wider than new parts would wear it, as a share of the liner’s thickness in depth.',
+  basis: 'judgement: the worn screw and the spiral’s sag',
+};
 
 export const wornWidthTooWide: Rule = {
   code: 'TL320',
@@ -14,6 +22,7 @@ export const wornWidthTooWide: Rule = {
   severity: 'warning',
   why: 'Either the strip was not read to its edges, or the liner is through already and the readings say otherwise.',
   todo: 'Look at both edges again, with the clock seen in the direction of the view, and read the thickness in the middle.',
+  threshold,
   given: 'inspection',
   example: '  worn at 5.2 m clock «4:00|5:30» to ‹8:30|7:30›',
   *check({ estate }) {
@@ -27,7 +36,8 @@ export const wornWidthTooWide: Rule = {
         if (e === undefined || e <= 0 || half <= 0) continue;
         const screwRadius = inspection.conveyor.screw.outsideDiameter.value / 2;
         const deep = half >= 89 ? Infinity : (depthFromEdge({ e, screwRadius }, half) ?? Infinity);
-        if (deep <= 1.25 * liner.thickness.value) continue; // a quarter for the worn screw and the spiral's sag [judgement]
+        if (deep <= (1 + settled(inspection.conveyor.plant, 'TL320', threshold)) * liner.thickness.value)
+          continue;
         yield {
           origin: from.origin,
           message:

@@ -6,12 +6,17 @@ import type { Origin } from '../../../domain/model/origin.js';
 import { todayOf, todayWords } from '../../telling/today.js';
 import type { Found } from '../../finding.js';
 import type { Rule, RuleInput } from '../../rule.js';
-
-/** Days (judgement): a quarter of a year, before bolts that settled have let a panel go. */
-const soon = 92;
+import { settled, type Threshold } from '../../threshold.js';
 
 const reline =
   'reline «DG1» 2024-10-07 meter 4800 h {\n  liner TwoLayer12\n}\nmeter change DG1 2025-03-10 from 6200 h to 0 h';
+
+const threshold: Threshold = {
+  usual: '92 d',
+  dimension: 'duration',
+  what: 'How long after new parts went in somebody has to have looked.',
+  basis: 'judgement: a quarter of a year, before bolts that settled have let a panel go',
+};
 
 export const earlyLookDue: Rule = {
   code: 'TL520',
@@ -22,6 +27,7 @@ export const earlyLookDue: Rule = {
     'Bolts settle, joints open and a spiral that lies wrong rubs in the first weeks; found then it is an hour’s ' +
     'work, found at the next yearly look it is a torn liner.',
   todo: 'Look at joints, bolts and the worn strip now, and tighten what has settled.',
+  threshold,
   given: 'estate',
   bad: reline,
   good: `${reline.replace(/[«»]/g, '')}
@@ -57,7 +63,7 @@ function* judge(
   origin: Origin,
   what: string,
 ): Iterable<Found> {
-  if (today <= day + soon) return;
+  if (today <= day + settled(conveyor.plant, 'TL520', threshold) / 24) return;
   const seen = input.estate.inspections.some((each) => each.conveyor === conveyor && each.date.day >= day);
   if (seen) return;
   yield {

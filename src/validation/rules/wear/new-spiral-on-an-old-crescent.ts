@@ -6,10 +6,17 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** Worn share of the liner from which the strip is a groove of its own, and days within which a reline belongs to the change (judgement). */
-const grooved = 0.3;
+/** Days within which a reline belongs to the change (judgement). */
 const together = 60;
+
+const threshold: Threshold = {
+  usual: '30 %',
+  dimension: 'ratio',
+  what: 'Worn share of the liner from which the strip is a groove of its own.',
+  basis: 'judgement',
+};
 
 export const newSpiralOnAnOldCrescent: Rule = {
   code: 'TL521',
@@ -19,6 +26,7 @@ export const newSpiralOnAnOldCrescent: Rule = {
     'A new spiral is larger and straighter than the one that wore the groove: it rides on the groove’s edges until ' +
     'it has cut its own, so the liner wears faster and elsewhere than the records say.',
   todo: 'Reline with the spiral, or exchange the worst panels; else look early, at the edges of the old strip too, and do not go by the old rate.',
+  threshold,
   given: 'estate',
   around: { plant: '- outage\n- lead' },
   example: `
@@ -52,7 +60,7 @@ reline DG1 2024-10-08 meter 3900 h {
     for (const { conveyor, conveyorUse, date } of estate.screwChanges) {
       const history = historyOf(estate, conveyor);
       let worst: { place: string; left: number; day: string; liner: string } | undefined;
-      let share = grooved;
+      let share = settled(conveyor.plant, 'TL521', threshold);
       for (const { inspection } of history.inspections) {
         if (inspection.date.day > date.day) continue;
         for (let row = inspection.firstRow; row < inspection.endRow; row++) {

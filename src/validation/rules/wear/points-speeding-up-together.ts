@@ -1,16 +1,22 @@
 // Have several spots of one conveyor worn faster together since the look before the last? One stone wears one spot; what speeds
-// all of them up is common to them. Told from a quarter more wear on [judgement], beyond 2.2 errors of the pooled miss.
+// all of them up is common to them. Told from so much more wear on as the threshold says, beyond 2.2 errors of the pooled miss.
 
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { toldBeyond } from '../../../domain/wear/pooled-miss.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { pacesOf, type ConveyorPace, type Pace } from '../../evidence/pace.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
-/** Least share of extra wear worth a warning. */
-const least = 0.25;
+const threshold: Threshold = {
+  usual: '25 %',
+  dimension: 'ratio',
+  what: 'Least share of extra wear at the spots together that is worth a warning.',
+  basis: 'judgement; it also has to be beyond 2.2 errors of the pooled miss',
+};
 
 export const pointsSpeedingUpTogether: Rule = {
   code: 'TL510',
@@ -21,6 +27,7 @@ export const pointsSpeedingUpTogether: Rule = {
     'a higher speed, a worn or stretched spiral; ' +
     'the average rate so far then promises more life than is left.',
   todo: 'Find out what changed since that look, say so in the records, and look again before half of the time that the faster rate leaves.',
+  threshold,
   given: 'estate',
   example: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -38,7 +45,7 @@ inspection DG1 «2025-03-10» meter 6200 h {
   *check({ estate }) {
     for (const [conveyor, pace] of pacesOf(estate)) {
       const { together } = pace;
-      if (!together || !spedUpTogether(pace)) continue;
+      if (!together || !spedUpTogether(conveyor, pace)) continue;
       const { last, spots, pooled } = together;
       const factor = (excess: number): string => formatNumber(Math.max(0, 1 + excess), 1);
       const since = usualLookBefore(estate, spots);
@@ -60,7 +67,8 @@ function usualLookBefore(estate: Estate, spots: readonly Pace[]): string {
 }
 
 /** Whether the spots of a conveyor sped up together, not one of them alone: then one finding tells it for all of them. */
-export function spedUpTogether({ together }: ConveyorPace): boolean {
+export function spedUpTogether({ plant }: Conveyor, { together }: ConveyorPace): boolean {
+  const least = settled(plant, 'TL510', threshold);
   return (
     together !== undefined &&
     together.pooled.z > toldBeyond &&

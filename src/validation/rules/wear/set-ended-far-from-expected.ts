@@ -4,9 +4,17 @@ import { exposureBetween } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 
 /** Spread of an expected life that states none (judgement); two of them are far. */
 const usualSpread = 0.4;
+
+const threshold: Threshold = {
+  usual: '2',
+  dimension: 'ratio',
+  what: 'How many spreads of the expected life a set may end away from it.',
+  basis: 'judgement',
+};
 
 export const setEndedFarFromExpected: Rule = {
   code: 'TL523',
@@ -15,6 +23,7 @@ export const setEndedFarFromExpected: Rule = {
   tags: ['advice'],
   why: 'Every forecast of a liner nobody has seen starts from the expected life; left as it is, orders come much too early or much too late.',
   todo: 'Correct the expected life of the specification, or say in the reline why this set was taken out when it was.',
+  threshold,
   given: 'estate',
   around: { liner: 'expected life ‹14000|4500› h ± 20 %' },
   example: 'reline «DG1» 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n}',
@@ -37,7 +46,7 @@ export const setEndedFarFromExpected: Rule = {
               ? tolerance.value
               : tolerance.value / nominal;
         const ratio = reached.value / nominal;
-        if (ratio >= 1 - 2 * spread && ratio <= 1 + 2 * spread) continue;
+        if (Math.abs(ratio - 1) <= settled(conveyor.plant, 'TL523', threshold) * spread) continue;
         told.add(removed.reline);
         yield {
           origin: removed.reline.conveyorUse.origin,

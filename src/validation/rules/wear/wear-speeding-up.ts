@@ -6,7 +6,15 @@ import { rateWords } from '../../evidence/hand-lives.js';
 import { beyond, pacesOf } from '../../evidence/pace.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
+import { settled, type Threshold } from '../../threshold.js';
 import { spedUpTogether } from './points-speeding-up-together.js';
+
+const threshold: Threshold = {
+  usual: '2',
+  dimension: 'ratio',
+  what: 'How many times as fast as before a spot has to wear.',
+  basis: 'judgement; it also has to be beyond three errors of the readings',
+};
 
 export const wearSpeedingUp: Rule = {
   code: 'TL505',
@@ -16,6 +24,7 @@ export const wearSpeedingUp: Rule = {
     'Something has changed there: a stone under the spiral, a lifted joint, a bent flight, ' +
     'drier material; the average rate no longer tells how long the liner lasts.',
   todo: 'Look at that spot and at the spiral above it, and shorten the interval to the next look.',
+  threshold,
   given: 'estate',
   example: `
 inspection DG1 2025-03-10 meter 6200 h {
@@ -29,11 +38,16 @@ inspection DG1 2025-09-08 meter 9000 h {
   «P1 thickness 8.1 mm|P1 thickness 8.8 mm»
 }`,
   *check({ estate }) {
-    for (const pace of pacesOf(estate).values()) {
-      const common = spedUpTogether(pace) ? (pace.together?.others.excess ?? 0) : 0;
+    for (const [conveyor, pace] of pacesOf(estate)) {
+      const common = spedUpTogether(conveyor, pace) ? (pace.together?.others.excess ?? 0) : 0;
       for (const spot of pace.spots) {
         const { place, row, before, rateBefore, rateSince, unit } = spot;
-        if (rateSince < 2 * Math.max(0, rateBefore) * (1 + common) || !(beyond(spot, common) > 3)) continue;
+        if (
+          rateSince <
+            settled(place.conveyor.plant, 'TL505', threshold) * Math.max(0, rateBefore) * (1 + common) ||
+          !(beyond(spot, common) > 3)
+        )
+          continue;
         const day = dayOfRow(estate, before);
         yield {
           origin: originOf(estate.readings, row),
