@@ -36,7 +36,7 @@ describe('a threshold', () => {
     const before = findings(rule);
     expect(before.length).toBeGreaterThan(0);
     expect(findings(rule, `threshold ${code} ${usual}`)).toEqual(before);
-    const quiet = [1.5, 4, 30, 0.5, 0.1, 0].filter(
+    const quiet = [1.5, 4, 200, 0.5, 0.1, 0].filter(
       (by) => findings(rule, `threshold ${code} ${scaled(usual, by)} "agreed with the maker"`).length === 0,
     );
     expect(quiet.length).toBeGreaterThan(0);

@@ -71,7 +71,7 @@ function about(session: Session, document: EstateDocument, cursor: Cursor, offse
     return [block ?? row ?? '', word ? `**${keyword}** ${word.meaning}` : ''];
   }
   if (!property) return [];
-  if (ast.isThreshold(node) && property === 'code') return [explainInMarkdown(leaf.image) ?? ''];
+  if (ast.isThreshold(node) && property === 'code') return [explainInMarkdown(leaf.text) ?? ''];
   switch (leaf.tokenType.name) {
     case 'QUANTITY':
     case 'NUMBER':
