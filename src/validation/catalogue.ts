@@ -4,7 +4,7 @@ import type { Finding } from './finding.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Rule, RuleInput } from './rule.js';
 import { noEstate } from './evidence/no-estate.js';
-import type { Threshold } from './threshold.js';
+import type { RuleThreshold } from './threshold.js';
 import { rulesByGroup } from './generated/rules.js';
 
 /**
@@ -17,7 +17,7 @@ export const rules: readonly Rule[] = Object.values(rulesByGroup)
   .sort((a, b) => (a.code < b.code ? -1 : 1));
 
 const byCode = new Map<string, Rule>(rules.map((rule) => [rule.code, rule]));
-const thresholds = new Map<string, Threshold | undefined>(
+const thresholds = new Map<string, RuleThreshold | undefined>(
   rules.map(({ code, threshold }) => [code, threshold]),
 );
 

@@ -3,7 +3,7 @@
 import { ruleOf, rules } from './catalogue.js';
 import { markedLines, shownLines } from './example.js';
 import type { Rule } from './rule.js';
-import type { Threshold } from './threshold.js';
+import type { RuleThreshold } from './threshold.js';
 
 /** Plain text, lines of at most 88 characters; undefined for a code that does not exist. */
 export function explain(code: string): string | undefined {
@@ -42,7 +42,7 @@ export function explainInMarkdown(code: string): string | undefined {
   ].join('\n\n');
 }
 
-function thresholdWords({ code }: Rule, { usual, what, basis }: Threshold): string {
+function thresholdWords({ code }: Rule, { usual, what, basis }: RuleThreshold): string {
   return (
     `Threshold: ${usual}. ${what} Where it comes from: ${basis}. ` +
     `A plant sets its own in its block: \`threshold ${code} ${usual} "why"\`.`

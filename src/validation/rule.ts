@@ -6,7 +6,7 @@ import type { Estate } from '../domain/model/estate.js';
 import type { PhotoUse } from '../domain/model/records.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Found, Severity } from './finding.js';
-import type { Threshold } from './threshold.js';
+import type { RuleThreshold } from './threshold.js';
 
 export interface RuleInput {
   readonly estate: Estate;
@@ -14,7 +14,7 @@ export interface RuleInput {
   /** The day that was asked for; left out, rules of time count from the newest record. */
   readonly asOf?: CalendarDay | undefined;
   /** Of every rule by its code, undefined where it has none. */
-  readonly thresholds?: ReadonlyMap<string, Threshold | undefined>;
+  readonly thresholds?: ReadonlyMap<string, RuleThreshold | undefined>;
   /** Size of a photo's file in bytes, or `missing`; undefined where nobody can look. */
   readonly photo?: ((use: PhotoUse) => number | 'missing' | undefined) | undefined;
 }
@@ -69,7 +69,7 @@ export type Rule = (InOneText | InTwoTexts) & {
   /** What to do, in general. */
   readonly todo: string;
   /** The number it goes by, which a plant may set. */
-  readonly threshold?: Threshold;
+  readonly threshold?: RuleThreshold;
   readonly given: Given;
   readonly around?: Around;
   readonly cases?: readonly RuleCase[];

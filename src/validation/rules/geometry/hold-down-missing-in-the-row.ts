@@ -4,9 +4,9 @@
 import { formatChainage, formatLength } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '2.5',
   dimension: 'ratio',
   what: 'How many usual spacings a stretch without a hold-down may be long.',

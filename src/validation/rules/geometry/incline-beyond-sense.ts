@@ -3,17 +3,18 @@
 import { formatNumber } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
 /** Degrees more that an inner flight or a shaft carries (judgement): it keeps the core from falling back. */
 const withCore = 10;
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '35 deg',
   dimension: 'angle',
   what: 'Steepest incline of a spiral with an open core; with an inner flight or a shaft ten degrees more.',
   basis:
-    'judgement: guides give half of the level capacity at 25 degrees and losses of 10 to 70 % at 30; beyond 35 material without a core falls back between the turns',
+    'judgement: guides give half of the level capacity at 25 degrees and losses of 10 to 70 % at 30; ' +
+    'beyond 35 material without a core falls back between the turns',
 };
 
 export const inclineBeyondSense: Rule = {

@@ -3,9 +3,9 @@
 import { formatChainage } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '8 m',
   dimension: 'length',
   what: 'How far along the trough a load may be from the nearest lifting point.',

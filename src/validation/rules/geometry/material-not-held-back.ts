@@ -2,9 +2,9 @@
 
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '5 deg',
   dimension: 'angle',
   what: 'Incline up to which nothing slides by itself.',

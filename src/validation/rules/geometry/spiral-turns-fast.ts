@@ -5,9 +5,9 @@ import { formatNumber } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '30 rpm',
   dimension: 'rotation',
   what: 'Fastest that spirals without a centre tube usually turn.',

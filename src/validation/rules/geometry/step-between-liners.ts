@@ -4,7 +4,7 @@ import { historyOf } from '../../../domain/model/history.js';
 import { runAt } from '../../../domain/model/runs.js';
 import { formatChainage, formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
 const eight = `liner TwoLayer8 {
   layer grey 4 mm
@@ -15,7 +15,7 @@ const eight = `liner TwoLayer8 {
   joint butted
 }`;
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '2 mm',
   dimension: 'length',
   what: 'Step between neighbouring liners that a spiral rides over without catching.',

@@ -2,7 +2,7 @@
 
 import type { PlantThreshold } from '../../../domain/model/plant.js';
 import type { Rule } from '../../rule.js';
-import { valueOf, type Threshold } from '../../threshold.js';
+import { valueOf, type RuleThreshold } from '../../threshold.js';
 
 export const thresholdWithoutEffect: Rule = {
   code: 'TL265',
@@ -38,7 +38,7 @@ export const thresholdWithoutEffect: Rule = {
   },
 };
 
-function wrongWith({ code, text }: PlantThreshold, threshold: Threshold | undefined): string | undefined {
+function wrongWith({ code, text }: PlantThreshold, threshold: RuleThreshold | undefined): string | undefined {
   if (!threshold) return `${code} has no threshold to set.`;
   const value = valueOf(text, threshold);
   if (typeof value === 'number') return undefined;

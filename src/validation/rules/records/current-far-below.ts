@@ -4,7 +4,7 @@ import { historyOf } from '../../../domain/model/history.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 import { againstUsual } from '../../telling/against-usual.js';
 
 const before = `
@@ -15,7 +15,7 @@ inspection DG1 2025-03-10 meter 6200 h {
   current loaded 14 A
 }`;
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '40 %',
   dimension: 'ratio',
   what: 'Share of the current before (median) below which the drive turns something that is no longer all there.',

@@ -6,10 +6,10 @@ import type { Stated } from '../../../domain/model/stated.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 import { againstUsual } from '../../telling/against-usual.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '25 %',
   dimension: 'ratio',
   what: 'Rise of the motor current above the median before.',

@@ -6,9 +6,9 @@ import { historyOf } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '33 %',
   dimension: 'ratio',
   what: 'How far the counted duty may be from the declared one, where twice the declared spread is not more.',

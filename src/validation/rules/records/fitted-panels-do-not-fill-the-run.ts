@@ -9,10 +9,10 @@ import type { Stated } from '../../../domain/model/stated.js';
 import { addDays } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 import { counted } from '../../../domain/units/wording.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '5 mm',
   dimension: 'length',
   what: 'What the tape may be off, beside what the breaks at the ends take.',

@@ -2,9 +2,9 @@
 
 import { historyOf } from '../../../domain/model/history.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '2 mm',
   dimension: 'length',
   what: 'By how much a flight may read deeper than it was made.',

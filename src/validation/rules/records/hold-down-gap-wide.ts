@@ -2,9 +2,9 @@
 
 import { formatLength, formatPercent } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '10 %',
   dimension: 'ratio',
   what: 'Gap of a hold-down as a share of the spiral’s diameter.',

@@ -6,9 +6,9 @@ import { errorOf } from '../../evidence/reading-error.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '2',
   dimension: 'ratio',
   what: 'How many errors of the gauge a reading has to be away from the limit.',

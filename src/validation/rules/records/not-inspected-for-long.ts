@@ -4,10 +4,10 @@
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 import { todayOf, todayWords } from '../../telling/today.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '395 d',
   dimension: 'duration',
   what: 'How long a conveyor may go without a look.',

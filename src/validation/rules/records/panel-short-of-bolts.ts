@@ -2,9 +2,9 @@
 
 import { openConditions } from '../../../domain/conditions/follow-up.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '33 %',
   dimension: 'ratio',
   what: 'Share of a panel’s bolts that may be loose or missing.',

@@ -3,7 +3,7 @@
 import { historyOf } from '../../../domain/model/history.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 import { againstUsual } from '../../telling/against-usual.js';
 
 const before = `
@@ -14,7 +14,7 @@ inspection DG1 2025-03-10 meter 6200 h {
   gearbox temperature 54 degC
 }`;
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '15 K',
   dimension: 'temperature',
   difference: true,

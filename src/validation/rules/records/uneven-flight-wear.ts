@@ -2,9 +2,9 @@
 
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '25 %',
   dimension: 'ratio',
   what: 'Share of the new flight by which two places of one look may differ.',

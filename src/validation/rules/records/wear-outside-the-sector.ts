@@ -6,9 +6,9 @@ import { formatLength } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '15 deg',
   dimension: 'angle',
   what: 'How far beside the declared sector a spot still belongs to it; half an hour on the clock is 15 degrees.',

@@ -7,9 +7,9 @@ import { setSeen } from '../../../domain/model/exposure.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '25 %',
   dimension: 'ratio',
   what: 'By how much a strip may be wider than new parts would wear it, as a share of the liner’s thickness in depth.',

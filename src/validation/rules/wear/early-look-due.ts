@@ -6,12 +6,12 @@ import type { Origin } from '../../../domain/model/origin.js';
 import { todayOf, todayWords } from '../../telling/today.js';
 import type { Found } from '../../finding.js';
 import type { Rule, RuleInput } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
 const reline =
   'reline «DG1» 2024-10-07 meter 4800 h {\n  liner TwoLayer12\n}\nmeter change DG1 2025-03-10 from 6200 h to 0 h';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '92 d',
   dimension: 'duration',
   what: 'How long after new parts went in somebody has to have looked.',

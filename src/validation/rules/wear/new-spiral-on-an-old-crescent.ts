@@ -6,12 +6,12 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
 /** Days within which a reline belongs to the change (judgement). */
 const together = 60;
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '30 %',
   dimension: 'ratio',
   what: 'Worn share of the liner from which the strip is a groove of its own.',

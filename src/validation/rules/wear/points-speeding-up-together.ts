@@ -9,9 +9,9 @@ import type { Estate } from '../../../domain/model/estate.js';
 import { pacesOf, type ConveyorPace, type Pace } from '../../evidence/pace.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '25 %',
   dimension: 'ratio',
   what: 'Least share of extra wear at the spots together that is worth a warning.',

@@ -4,12 +4,12 @@ import { exposureBetween } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 
 /** Spread of an expected life that states none (judgement); two of them are far. */
 const usualSpread = 0.4;
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '2',
   dimension: 'ratio',
   what: 'How many spreads of the expected life a set may end away from it.',
@@ -50,7 +50,9 @@ export const setEndedFarFromExpected: Rule = {
         told.add(removed.reline);
         yield {
           origin: removed.reline.conveyorUse.origin,
-          message: `The ${set.liner.name} taken out here had run ${formatNumber(reached.value, 0)} h, and ${expected.nominal.text} were expected of it${tolerance ? ` (± ${tolerance.text})` : ''}.`,
+          message:
+            `The ${set.liner.name} taken out here had run ${formatNumber(reached.value, 0)} h, and ` +
+            `${expected.nominal.text} were expected of it${tolerance ? ` (± ${tolerance.text})` : ''}.`,
           related: [{ origin: expected.nominal.origin, message: 'the expected life' }],
         };
       }

@@ -6,10 +6,10 @@ import { rateWords } from '../../evidence/hand-lives.js';
 import { beyond, pacesOf } from '../../evidence/pace.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
-import { settled, type Threshold } from '../../threshold.js';
+import { settled, type RuleThreshold } from '../../threshold.js';
 import { spedUpTogether } from './points-speeding-up-together.js';
 
-const threshold: Threshold = {
+const threshold: RuleThreshold = {
   usual: '2',
   dimension: 'ratio',
   what: 'How many times as fast as before a spot has to wear.',
