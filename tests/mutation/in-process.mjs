@@ -12,6 +12,7 @@ const state = (globalThis.__stryker__ ??= {});
 class InProcessRunner {
   #bundle = path.resolve('mutation-tests.mjs');
   #loaded;
+  #copies = 0;
 
   capabilities() {
     return { reloadEnvironment: true };
@@ -46,7 +47,7 @@ class InProcessRunner {
   }
 
   async dryRun() {
-    const tests = await this.#load('first');
+    const tests = await this.#load();
     const results = [];
     for (const test of tests) {
       state.currentTestId = test.name;
@@ -62,13 +63,25 @@ class InProcessRunner {
     return { status: 'complete', tests: results, mutantCoverage: state.mutantCoverage };
   }
 
-  async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation }) {
+  async mutantRun(asked) {
+    const told = await this.#attempt(asked);
+    if (told.status !== 'killed' || asked.mutantActivation === 'static') return told;
+    // A fault may spoil what tests share. Where its test fails without it too, it is tried again with everything fresh.
+    const [killer] = (await this.#load()).filter(({ name }) => name === told.killedBy[0]);
+    if (killer && (await failureOf(killer)) === undefined) return told;
+    this.#loaded = undefined;
+    const again = await this.#attempt(asked);
+    this.#loaded = undefined;
+    return again;
+  }
+
+  async #attempt({ activeMutant, testFilter, hitLimit, mutantActivation }) {
     const atLoad = mutantActivation === 'static';
     state.activeMutant = atLoad ? activeMutant.id : undefined;
     state.hitCount = hitLimit === undefined ? undefined : 0;
     state.hitLimit = hitLimit;
     try {
-      const all = await this.#load(atLoad ? activeMutant.id : 'first');
+      const all = await this.#load(atLoad ? activeMutant.id : undefined);
       const tests = testFilter === undefined ? all : all.filter(({ name }) => testFilter.includes(name));
       state.activeMutant = activeMutant.id;
       let nrOfTests = 0;
@@ -89,8 +102,8 @@ class InProcessRunner {
 
   /** A fault that acts while modules are loaded has a copy of them of its own. */
   async #load(copy) {
-    if (copy !== 'first') return (await import(`${pathToFileURL(this.#bundle)}?${copy}`)).collected;
-    this.#loaded ??= (await import(pathToFileURL(this.#bundle).href)).collected;
+    if (copy !== undefined) return (await import(`${pathToFileURL(this.#bundle)}?${copy}`)).collected;
+    this.#loaded ??= (await import(`${pathToFileURL(this.#bundle)}?copy${this.#copies++}`)).collected;
     return this.#loaded;
   }
 }

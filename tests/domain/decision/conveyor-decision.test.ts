@@ -105,7 +105,12 @@ function decide(wear: WearOutlook, { outages = [], lead: days, of, works }: Stor
 const days = (day: CalendarDay | undefined): number | undefined => day && day - today;
 const slow = { condemn: 1, contact: 0.01 };
 /** Passes 5 % after 50 days, 0.5 % of steel after 500. */
-const outages = [outage('Summer', 200), outage('Winter', 40), outage('Spring', 120), outage('Past', -1)];
+const outages = Object.freeze([
+  outage('Summer', 200),
+  outage('Winter', 40),
+  outage('Spring', 120),
+  outage('Past', -1),
+]);
 
 describe('when the accepted risk is passed', () => {
   test.each<[string, Pace, number | undefined, string | undefined]>([
