@@ -31,6 +31,8 @@ export interface PhoneSheetData {
   }[];
   /** What stands open, to be answered; `answer` is how a line of the inspection names it. */
   readonly conditions: readonly { readonly what: string; readonly known: string; readonly answer: string }[];
+  /** What may be found wrong, in the words of the language. */
+  readonly kinds: readonly PhoneConditionKind[];
   /** Findings of the last round that nobody has taken back. */
   readonly open: readonly {
     readonly date: string;
@@ -40,6 +42,19 @@ export interface PhoneSheetData {
     readonly place: string;
     readonly text: string;
   }[];
+}
+
+export interface PhoneConditionKind {
+  readonly kind: string;
+  /** Heading above its button. */
+  readonly group: string;
+  /** What is measured of it, and whether a line without that is of little use. */
+  readonly measure: 'length' | 'count' | 'none';
+  readonly needed: boolean;
+  /** Whether it lies somewhere along the trough. */
+  readonly place: boolean;
+  readonly mayBeThrough: boolean;
+  readonly aspects: readonly string[];
 }
 
 /** How much has run at a date or a counter that is typed on the page. */

@@ -29,6 +29,38 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   gearbox: 'drive',
 };
 
+/** All of them, part by part. */
+export const conditionKinds = Object.keys(parts) as readonly ConditionKind[]; // the record has every kind, and nothing else
+
+/** What is measured of a condition: how far, or how many. */
+export function measureOf(kind: ConditionKind): 'length' | 'count' | 'none' {
+  switch (kind) {
+    case 'bolts loose':
+    case 'bolts missing':
+      return 'count';
+    case 'joint open':
+    case 'panel lifted':
+    case 'panel shifted':
+    case 'panel torn':
+    case 'panel cracked':
+    case 'spiral off centre':
+      return 'length';
+    default:
+      return 'none';
+  }
+}
+
+/** A gap without its width and bolts without their number cannot be followed. */
+export function needsMeasure(kind: ConditionKind): boolean {
+  return kind === 'joint open' || measureOf(kind) === 'count';
+}
+
+/** What may be wrong with a bearing or the gearbox; only a gearbox has oil that is looked at. */
+export function aspectsOf(kind: ConditionKind): readonly NonNullable<ConditionLine['aspect']>[] {
+  if (parts[kind] !== 'drive') return [];
+  return kind === 'gearbox' ? ['noise', 'oil low', 'oil dirty', 'oil leak'] : ['noise'];
+}
+
 export function partOf(kind: ConditionKind): ConditionPart {
   return parts[kind];
 }

@@ -1,6 +1,16 @@
 // The sheet as a page for a phone: one file that needs no network, takes readings with large buttons, keeps them if the battery
 // dies, says when a reading is worth a second look, and gives back an inspection block to copy, share or save.
 
+import {
+  aspectsOf,
+  conditionKinds,
+  measureOf,
+  needsMeasure,
+  needsPlace,
+  partOf,
+  type ConditionPart,
+} from '../../domain/conditions/kinds.js';
+import type { ConditionKind } from '../../domain/model/records.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import { formatChainage, formatNumber } from '../../domain/units/format.js';
 import { formStyles } from '../page/form-styles.js';
@@ -9,7 +19,13 @@ import { chainageWords, lengthWords } from '../page/lengths.js';
 import { offlinePage } from '../page/offline-page.js';
 import { phoneSheetScript } from '../page/generated/phone-sheet.js';
 import { sha256Base64 } from '../page/sha256.js';
-import type { Look, PhonePoint, PhoneSheetData, PhoneView } from '../../protocol/offline-forms.js';
+import type {
+  Look,
+  PhoneConditionKind,
+  PhonePoint,
+  PhoneSheetData,
+  PhoneView,
+} from '../../protocol/offline-forms.js';
 import { expectReason, expectWords } from './print/words.js';
 import type { InspectionSheet, SheetPoint } from './sheet.js';
 
@@ -78,6 +94,7 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
       known: [place, since, notes].filter(Boolean).join('; '),
       answer,
     })),
+    kinds: conditionKinds.map(kindData),
     holdDowns: sheet.holdDowns.map((block) => ({
       name: block.name,
       at: formatNumber(block.at / 1000),
@@ -91,6 +108,27 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
       place: at === undefined ? '' : chainageWords(at, sheet.unit),
       text,
     })),
+  };
+}
+
+const groups: Readonly<Record<ConditionPart, string>> = {
+  liner: 'Liner',
+  product: 'Material',
+  spiral: 'Spiral',
+  'hold-down': 'Hold-downs',
+  brace: 'Braces',
+  drive: 'Bearings and gearbox',
+};
+
+function kindData(kind: ConditionKind): PhoneConditionKind {
+  return {
+    kind,
+    group: groups[partOf(kind)],
+    measure: measureOf(kind),
+    needed: needsMeasure(kind),
+    place: needsPlace(kind),
+    mayBeThrough: partOf(kind) === 'liner',
+    aspects: aspectsOf(kind),
   };
 }
 

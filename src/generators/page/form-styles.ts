@@ -29,6 +29,7 @@ button:focus-visible, input:focus-visible, select:focus-visible, textarea:focus-
 .grid { display: grid; gap: 8px; margin: 8px 0; }
 .grid.one { grid-template-columns: 1fr; }
 .grid.two { grid-template-columns: repeat(auto-fit, minmax(min(9rem, 100%), 1fr)); }
+.grid.three { grid-template-columns: repeat(auto-fit, minmax(min(5.5rem, 100%), 1fr)); }
 .grid.pair { grid-template-columns: repeat(auto-fit, minmax(min(8.5rem, 100%), 1fr)); align-items: start; margin: 0; }
 .grid.pair .field { margin: 2px 0 8px; }
 .grid.pair .field span { font-size: .9rem; font-weight: 400; }
@@ -47,10 +48,10 @@ textarea { font: .85rem/1.4 ui-monospace, Menlo, Consolas, monospace; white-spac
 .warn:empty { display: none; }
 .warn:not(:empty) { border: 4px solid #000; padding: 6px 10px; border-radius: 6px; background: repeating-linear-gradient(45deg, #000 0 4px, #fff 4px 16px) left / 12px 100% no-repeat #fff; padding-left: 22px; }
 .warn p { margin: 2px 0; }
-.row { display: grid; grid-template-columns: 1fr auto; gap: 0 8px; text-align: left; min-height: 64px; }
-.row .clock { font-size: 1.2rem; }
+.row { display: grid; grid-template-columns: minmax(55%, 1fr) auto; gap: 0 8px; text-align: left; min-height: 64px; }
+.row .clock { font-size: 1.2rem; text-align: right; }
 .row .where { font-weight: 400; font-size: .9rem; }
-.row .value { font-size: .95rem; }
+.row .value { font-size: .95rem; text-align: right; }
 .row.done { border-width: 6px; }
 .place { display: flex; justify-content: space-between; gap: 8px; }
 .place .point { margin: 0; font-size: 1.6rem; line-height: 1.1; font-weight: 800; }

@@ -1,10 +1,11 @@
-// What stands open from earlier looks: three answers each, and the lines they make. No answer makes no line: it stays open.
+// What stands open from earlier looks: three buttons each, and the lines they make. No answer makes no line: it stays open.
 
 import { el, field, quoted, type FormChild } from '../forms/kit.js';
+import { show } from './screen.js';
+import { choiceOf, severityChoice } from './something-wrong.js';
 import { data, keep, state, type ConditionAnswer } from './state.js';
 
-const answers: readonly (readonly [ConditionAnswer['answer'], string])[] = [
-  ['', 'no answer yet'],
+const answers: readonly (readonly [Exclude<ConditionAnswer['answer'], ''>, string])[] = [
   ['there', 'still there'],
   ['closed', 'put right'],
   ['not seen', 'could not look'],
@@ -16,24 +17,28 @@ export function openConditionFields(): FormChild {
     el('h2', {}, 'Still open: answer every one'),
     ...data.conditions.map(({ what, known, answer: id }) => {
       const own = answerTo(id);
-      const choice = el(
-        'select',
-        { 'aria-label': `answer to ${what}`, 'data-condition': id },
-        answers.map(([value, words]) => el('option', { value, selected: own.answer === value }, words)),
-      );
-      choice.addEventListener('change', () => {
-        const chosen = answers.find(([value]) => value === choice.value);
-        state.conditions[id] = { ...answerTo(id), answer: chosen?.[0] ?? '' };
+      const set = (change: Partial<ConditionAnswer>): void => {
+        state.conditions[id] = { ...answerTo(id), ...change };
         keep();
-      });
+        show();
+      };
       const take = (note: string): void => {
         state.conditions[id] = { ...answerTo(id), note };
         keep();
       };
-      return el('div', { class: 'finding' }, [
+      return el('div', { class: 'finding', role: 'group', 'aria-label': what, 'data-condition': id }, [
         el('p', {}, `${what} (${known})`),
-        choice,
-        field('Remark', own.note, take, { 'data-condition-note': id }),
+        el(
+          'div',
+          { class: 'grid two' },
+          answers.map(([answer, words]) =>
+            choiceOf(id, words, own.answer === answer, () =>
+              set({ answer: own.answer === answer ? '' : answer, severity: '' }),
+            ),
+          ),
+        ),
+        own.answer === 'there' && severityChoice(id, own.severity ?? '', (severity) => set({ severity })),
+        field(`Remark on ${what}`, own.note, take, { 'data-condition-note': id }),
       ]);
     }),
   ]);
@@ -45,10 +50,10 @@ export function unansweredConditions(): readonly string[] {
 
 export function conditionLines(): readonly string[] {
   return data.conditions.flatMap(({ answer: id }) => {
-    const { answer, note } = answerTo(id);
+    const { answer, severity = '', note } = answerTo(id);
     if (answer === '') return [];
-    const words = note.trim() ? ` ${quoted(note)}` : '';
-    return [`  ${answer === 'there' ? '' : `${answer} `}${id}${words}`];
+    const words = [answer === 'there' ? '' : answer, id, severity, note.trim() && quoted(note)];
+    return [`  ${words.filter((word) => word !== '').join(' ')}`];
   });
 }
 

@@ -5,6 +5,7 @@ import { judgeAgain, judgedField } from './judged-field.js';
 import { openConditionFields, unansweredConditions } from './open-conditions.js';
 import { go, keeping, show } from './screen.js';
 import { data, far, keep, rows, startAfresh, state, store } from './state.js';
+import { wrongSection } from './something-wrong.js';
 import { blockText, missing, suspicious } from './text.js';
 import { along, ampere, flightWhy, small, unread, why } from './typed.js';
 
@@ -12,6 +13,7 @@ export function moreScreen(): readonly FormChild[] {
   const decimal = { inputmode: 'decimal' };
   return [
     openConditionFields(),
+    wrongSection(),
     openFindings(),
     holdDowns(),
     el('h2', {}, 'Motor current, A'),

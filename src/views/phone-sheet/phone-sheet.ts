@@ -8,6 +8,7 @@ import { finishScreen, moreScreen } from './other-screens.js';
 import { listScreen, placeScreen, pointScreen, typeSign } from './point-screens.js';
 import { resumeScreen } from './resume-screen.js';
 import { drawWith, goOn, keypad, show } from './screen.js';
+import { wrongScreen } from './something-wrong.js';
 import { startScreen } from './start-screen.js';
 import { app, data, keep, notKept, redrawWith, resume, rows, state, store, type Screen } from './state.js';
 
@@ -16,6 +17,7 @@ const screens: Readonly<Record<Screen, () => readonly FormChild[]>> = {
   list: listScreen,
   point: pointScreen,
   place: placeScreen,
+  wrong: wrongScreen,
   more: moreScreen,
   finish: finishScreen,
 };
@@ -25,6 +27,7 @@ const called: Readonly<Record<Screen, string>> = {
   list: 'All points',
   point: 'One point',
   place: 'Another place',
+  wrong: 'Something wrong',
   more: 'Hold-downs, current, findings',
   finish: 'Finish',
 };

@@ -7,6 +7,7 @@ import { answered, go, goOn, keypad, keeping, question, show } from './screen.js
 import { entryWords, type Entry } from './entry.js';
 import { expectedAt, runSince } from './expected.js';
 import { addPlace, far, keep, linerOf, rows, state, type PhoneRow } from './state.js';
+import { beginWrong } from './something-wrong.js';
 import { warnings } from './text.js';
 import { along, clockTyped, thicknessRead, why } from './typed.js';
 
@@ -17,6 +18,7 @@ export function listScreen(): readonly FormChild[] {
     el('p', { class: 'count' }, `${done} of ${all.length} points written down`),
     el('div', { class: 'list' }, all.map(listRow)),
     button('Another place', () => go('place'), { id: 'add-place' }),
+    button('Something is wrong', () => beginWrong(), { id: 'to-wrong' }),
     button('Hold-downs, current, findings', () => go('more'), { id: 'to-more' }),
     button('Finish: give back the text', () => go('finish'), { class: 'main', id: 'to-finish' }),
     button('Back to date, meter and side', () => go('start')),
@@ -69,6 +71,7 @@ export function pointScreen(): readonly FormChild[] {
       ),
     !entry && remarkLeft(point),
     basis(point),
+    button('Something is wrong here', () => beginWrong(point), { id: 'wrong-here' }),
     entry && button('Clear this point', () => clear(point)),
     foot(point, entry, all.length),
   ];

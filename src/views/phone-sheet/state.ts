@@ -12,12 +12,33 @@ import { entryInFull, type Entry } from './entry.js';
 import type { Merged, Plain } from '../forms/merge.js';
 import { storeFor } from '../forms/store.js';
 
+export type Severity = 'slight' | 'serious' | 'urgent';
+
 export interface ConditionAnswer {
   answer: '' | 'there' | 'closed' | 'not seen';
+  /** How bad it is now, where it is still there; missing where nobody said. */
+  severity?: Severity | '' | undefined;
   note: string;
 }
 
-export type Screen = 'start' | 'list' | 'point' | 'place' | 'more' | 'finish';
+/** Something wrong that the records do not know yet, as it was typed. */
+export interface Wrong {
+  readonly kind: string;
+  /** Metres or feet, or the name of a point. */
+  at: string;
+  clock: string;
+  /** Which way the inspector looked at the clock position. */
+  readonly look: Look;
+  measure: string;
+  aspect: string;
+  temperature: string;
+  wornThrough: boolean;
+  severity: Severity | '';
+  note: string;
+  photo: string;
+}
+
+export type Screen = 'start' | 'list' | 'point' | 'place' | 'wrong' | 'more' | 'finish';
 
 export interface Entries {
   /** Which way the inspector looks. */
@@ -41,6 +62,11 @@ export interface Entries {
   gaps: Record<string, string>;
   /** Answers to open conditions, by how the inspection names them. */
   conditions: Record<string, ConditionAnswer>;
+  wrong: Wrong[];
+  /** Which of them is shown; one past the last while what is wrong is being chosen. */
+  wrongAt: number;
+  /** Where it was begun, and its place if that was at a point. */
+  wrongBegun: { readonly at: string; readonly clock: string; readonly from: Screen };
   empty: string;
   loaded: string;
   findings: { part: string; at: string; text: string }[];
@@ -77,6 +103,9 @@ const fresh = (): Entries => ({
   remarks: {},
   gaps: {},
   conditions: {},
+  wrong: [],
+  wrongAt: 0,
+  wrongBegun: { at: '', clock: '', from: 'list' },
   empty: '',
   loaded: '',
   findings: [],
@@ -108,7 +137,7 @@ export function redrawWith(given: () => void): void {
   redraw = given;
 }
 
-const ownAlways = ['view', 'at', 'touched'] as const;
+const ownAlways = ['view', 'at', 'wrongAt', 'wrongBegun', 'touched'] as const;
 
 /** Both tabs' entries; which screen each of them shows is its own. */
 function adopt(mine: Entries, { value, displaced }: Merged): void {
@@ -141,7 +170,14 @@ export const resume = { asked: state.touched !== today() && !isBlank(state) };
 /** Nothing seen is written down, whoever looked and with what. */
 export function isBlank(entries: Entries): boolean {
   const words = [entries.meter, entries.tonnes, entries.empty, entries.loaded];
-  const lists = [entries.places, entries.findings, entries.flights, entries.photos, entries.elsewhere];
+  const lists = [
+    entries.places,
+    entries.findings,
+    entries.flights,
+    entries.photos,
+    entries.elsewhere,
+    entries.wrong,
+  ];
   const named = [entries.entries, entries.remarks, entries.gaps, entries.conditions];
   return (
     words.every((typed) => typed.trim() === '') &&

@@ -6,6 +6,7 @@ import { typedNumber, type NumberField } from '../forms/typed-number.js';
 import { entryWords, type Entry } from './entry.js';
 import { daysBetween, expectedAt } from './expected.js';
 import { conditionLines } from './open-conditions.js';
+import { wrongLacking, wrongLines } from './something-wrong.js';
 import { believable, data, far, lastDay, linerOf, rows, state, type PhoneRow } from './state.js';
 import {
   along,
@@ -76,6 +77,7 @@ export function suspicious(): readonly string[] {
         ? warnings(point, entry).map((text) => `${point.label}, ${entryWords(entry)}: ${text}`)
         : [];
     }),
+    ...wrongLacking(),
   ];
 }
 
@@ -118,6 +120,7 @@ export function blockText(): string {
       return entry ? rowOf(point, entry) : [];
     }),
     ...conditionLines(),
+    ...wrongLines(),
     ...data.holdDowns.flatMap(({ name, at }) => {
       const gap = read((state.gaps as Partial<Record<string, string>>)[name] ?? '', small);
       return gap === undefined ? [] : [`  hold-down at ${at} m gap ${gap} ${data.unit}`];

@@ -3,7 +3,7 @@
 
 import { typedNumber, type NumberField, type TypedNumber } from '../forms/typed-number.js';
 import { entryInFull } from './entry.js';
-import { data, far, homeless, hours, rows, state } from './state.js';
+import { data, far, homeless, hours, rows, state, type PhoneRow, type Wrong } from './state.js';
 
 /** Something typed that the records cannot take as a value. */
 export interface NotRead {
@@ -18,6 +18,8 @@ const millimetre = { units: ['mm', 'millimetres'], most: 1000 };
 export const small: NumberField = data.unit === 'in' ? inch : millimetre;
 export const hoursField: NumberField = { units: ['h', 'hrs', 'hours'], most: 9_999_999, counter: true };
 export const tonnesField: NumberField = { units: ['t', 'tonnes'], most: 999_999_999, counter: true };
+/** Bolts are counted. */
+export const boltCount: NumberField = { units: ['bolts', 'bolt'], most: 999, counter: true };
 export const ampere: NumberField = { units: ['A', 'amp', 'amps'], most: 100_000 };
 export const along: NumberField = {
   units: far.unit === 'ft' ? ['ft', 'feet'] : ['m', 'metres'],
@@ -97,6 +99,7 @@ export function unread(): readonly NotRead[] {
     ...state.flights.flatMap(flightUnread),
     ...state.findings.flatMap(findingUnread),
     ...conditionsUnread(),
+    ...state.wrong.flatMap(wrongUnread),
     ...homeless().map(([id, entry]) => ({
       what: id,
       typed: entryInFull(entry),
@@ -107,6 +110,53 @@ export function unread(): readonly NotRead[] {
       typed,
       why: 'another tab of this page had it where this one says something else',
     })),
+  ];
+}
+
+/** A temperature as the language writes it, in its own unit or the machine's; undefined for anything else. */
+export function temperatureTyped(typed: string): string | undefined {
+  const found = /^([+-]?\d+(?:\.\d+)?) ?(?:(?:°|deg ?)?([CF]))?$/i.exec(
+    typed.trim().replace('−', '-').replace(',', '.'),
+  );
+  const unit = found?.[2]?.toUpperCase() ?? (data.unit === 'in' ? 'F' : 'C');
+  return found ? `${(found[1] ?? '').replace(/^\+/, '')} deg${unit}` : undefined;
+}
+
+export function isDeclared({ writes }: PhoneRow): boolean {
+  return !writes.startsWith('at ');
+}
+
+/** A declared point by its name, however it is written. */
+export function pointNamed(typed: string): string | undefined {
+  const name = typed.trim().toLowerCase();
+  return rows().find((point) => isDeclared(point) && point.writes.toLowerCase() === name)?.writes;
+}
+
+/** Why a field of it cannot be read; empty where it can. */
+export function wrongWhy({
+  at,
+  clock,
+  measure,
+  temperature,
+  kind,
+}: Wrong): Record<'at' | 'clock' | 'measure' | 'temperature', string> {
+  const counts = data.kinds.find((each) => each.kind === kind)?.measure === 'count';
+  return {
+    at: pointNamed(at) === undefined ? why(at, along) : '',
+    clock: clock.trim() === '' || clockTyped(clock) !== undefined ? '' : 'it is no clock position like 7:30',
+    measure: why(measure, counts ? boltCount : small),
+    temperature:
+      temperature.trim() === '' || temperatureTyped(temperature) !== undefined ? '' : 'it is no temperature',
+  };
+}
+
+function wrongUnread(wrong: Wrong): readonly NotRead[] {
+  const reasons = wrongWhy(wrong);
+  return [
+    ...fieldUnread(`Place of ${wrong.kind}`, wrong.at, reasons.at),
+    ...fieldUnread(`Clock of ${wrong.kind}`, wrong.clock, reasons.clock),
+    ...fieldUnread(`How much of ${wrong.kind}`, wrong.measure, reasons.measure),
+    ...fieldUnread(`Temperature of ${wrong.kind}`, wrong.temperature, reasons.temperature),
   ];
 }
 

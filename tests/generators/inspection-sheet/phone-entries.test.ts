@@ -1,65 +1,27 @@
 // Whatever is typed into the phone page comes back: as a value where it can be read with certainty, else as a comment that holds it
 // as it was typed. In a real browser at the size of a small phone, without a network; the block is read by the language itself.
 
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import os from 'node:os';
-import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import fc from 'fast-check';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
-import { inspectionPhonePage } from '../../../src/generators/inspection-sheet/phone.js';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { typedNumber } from '../../../src/views/forms/typed-number.js';
-import { openBrowser } from '../browser.js';
-import { day, liftConveyor, read, theConveyor } from '../estate.js';
+import { liftConveyor, read } from '../estate.js';
+import { dated, finish, phoneBench } from './phone-bench.js';
 
 const estate = liftConveyor({
   more: 'inspection DG1 2026-01-05 meter 8000 h {\n  view upstream\n  P1 thickness 8.4 mm\n}',
 });
 
-let browser: Browser;
-let folder: string;
-let address: string;
-beforeAll(async () => {
-  browser = await openBrowser();
-  folder = mkdtempSync(path.join(os.tmpdir(), 'phone-entries-'));
-  const analysis = read(estate);
-  const file = path.join(folder, 'page.html');
-  const sheet = inspectionSheet(analysis.estate, theConveyor(analysis), { asOf: day('2026-03-16') });
-  writeFileSync(file, inspectionPhonePage(sheet));
-  address = pathToFileURL(file).href;
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+const bench = phoneBench(estate);
 
 async function open(before?: () => void): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 360, height: 640 }, offline: true });
-  const page = await context.newPage();
-  if (before) await page.addInitScript(before);
-  await page.goto(address);
-  await page.locator('#date').fill('2026-03-16');
-  await page.locator('#meter').fill('8850');
-  return page;
+  return dated(await bench.open(before ? { before } : {}));
 }
 
 /** From the first screen to the one beside the points. */
 async function toMore(page: Page): Promise<void> {
   await page.locator('#to-list').click();
   await page.locator('#to-more').click();
-}
-
-async function finish(page: Page): Promise<string> {
-  if ((await page.locator('#view').getAttribute('data-view')) === 'more')
-    await page.locator('#more-back').click();
-  if ((await page.locator('#view').getAttribute('data-view')) === 'start')
-    await page.locator('#to-list').click();
-  if ((await page.locator('#view').getAttribute('data-view')) === 'point')
-    await page.locator('#list').click();
-  await page.locator('#to-finish').click();
-  return page.locator('#block').inputValue();
 }
 
 function comments(block: string): string {

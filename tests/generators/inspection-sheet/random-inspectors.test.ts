@@ -2,38 +2,16 @@
 // what a model of the inspector typed. The page's own script in a real browser, driven from inside the page so that a thousand rounds
 // take seconds; some dozens of blocks are read by the language itself. Two sizes of phone, no network.
 
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import os from 'node:os';
-import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import fc from 'fast-check';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
-import { inspectionPhonePage } from '../../../src/generators/inspection-sheet/phone.js';
-import { openBrowser } from '../browser.js';
-import { day, liftConveyor, read, theConveyor } from '../estate.js';
+import { expect, test } from 'vitest';
+import { liftConveyor, read } from '../estate.js';
+import { phoneBench } from './phone-bench.js';
 
 const estate = liftConveyor({
   more: 'inspection DG1 2026-01-05 meter 8000 h {\n  view upstream\n  P1 thickness 8.4 mm\n  at 10.20 m clock 7:30 thickness 9 mm\n}',
 });
 
-let browser: Browser;
-let folder: string;
-let address: string;
-beforeAll(async () => {
-  browser = await openBrowser();
-  folder = mkdtempSync(path.join(os.tmpdir(), 'random-inspectors-'));
-  const analysis = read(estate);
-  const file = path.join(folder, 'page.html');
-  const sheet = inspectionSheet(analysis.estate, theConveyor(analysis), { asOf: day('2026-03-16') });
-  writeFileSync(file, inspectionPhonePage(sheet));
-  address = pathToFileURL(file).href;
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+const bench = phoneBench(estate);
 
 /** One thing that an inspector does; `row` counts the points of the list, taken round. */
 type Act =
@@ -45,6 +23,13 @@ type Act =
   | { readonly kind: 'place'; readonly chainage: string; readonly clock: string }
   | { readonly kind: 'field'; readonly name: string; readonly typed: Typed }
   | { readonly kind: 'side'; readonly look: 'upstream' | 'downstream' }
+  | {
+      readonly kind: 'wrong';
+      readonly what: string;
+      readonly at: Typed;
+      readonly severity: string;
+      readonly text: string;
+    }
   | { readonly kind: 'lose the tab' };
 
 /** What is typed into a field, and what it means; undefined where nobody but the inspector can say. */
@@ -111,6 +96,19 @@ const act: fc.Arbitrary<Act> = fc.oneof(
       look: fc.constantFrom('upstream' as const, 'downstream' as const),
     }),
   },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      kind: fc.constant('wrong' as const),
+      what: fc.constantFrom('panel torn', 'spiral bent'),
+      at: fc.oneof(
+        fc.integer({ min: 1, max: 119 }).map((n): Typed => ({ text: `${n / 10} m`, means: String(n / 10) })),
+        slip,
+      ),
+      severity: fc.constantFrom('slight', 'serious', 'urgent'),
+      text: remark,
+    }),
+  },
   { weight: 2, arbitrary: fc.constant({ kind: 'lose the tab' as const }) },
 );
 const inspector = fc.array(act, { minLength: 4, maxLength: 14 });
@@ -137,6 +135,7 @@ function meant(acts: readonly Act[]): { readonly rows: readonly string[]; readon
     spot(at('10.20', '7:30', 'upstream')),
   ];
   const fields = new Map<string, Typed>();
+  const wrong: Extract<Act, { kind: 'wrong' }>[] = [];
   let look = 'upstream';
   const answer = (where: Spot, value: string, reason: string, typing: string): void =>
     void Object.assign(where, { value, reason, typing });
@@ -199,6 +198,9 @@ function meant(acts: readonly Act[]): { readonly rows: readonly string[]; readon
       case 'field':
         fields.set(each.name, each.typed);
         break;
+      case 'wrong':
+        wrong.push(each);
+        break;
       case 'side':
         look = each.look;
         break;
@@ -218,6 +220,11 @@ function meant(acts: readonly Act[]): { readonly rows: readonly string[]; readon
         const note = [reason, said].filter(Boolean).join(', ').trim().replace(/"/g, "'");
         return [`  ${writes(look)} ${seen}${note === '' ? '' : ` "${note}"`}`];
       }),
+      ...wrong.map(({ what, at: place, severity, text }) => {
+        const note = text.trim().replace(/"/g, "'");
+        const where = place.means === undefined ? '' : ` at ${place.means} m`;
+        return `  ${what}${where} ${severity}${note === '' ? '' : ` "${note}"`}`;
+      }),
       ...(['H4', 'H5'] as const).flatMap((name) => {
         const gap = value(`[data-gap=${name}]`);
         return gap === undefined ? [] : [`  hold-down at ${name === 'H4' ? '3.5' : '4.5'} m gap ${gap} mm`];
@@ -235,7 +242,9 @@ function meant(acts: readonly Act[]): { readonly rows: readonly string[]; readon
       ...spots.flatMap(({ value: seen, remark: said }) =>
         seen.startsWith('?') ? [seen.slice(1), said.trim()] : seen === '' ? [said.trim()] : [],
       ),
-      ...[...fields.values()].flatMap(({ text, means }) => (means === undefined ? [text] : [])),
+      ...[...fields.values(), ...wrong.map(({ at: place }) => place)].flatMap(({ text, means }) =>
+        means === undefined ? [text] : [],
+      ),
     ].filter((text) => text !== '');
   }
 }
@@ -336,6 +345,17 @@ function inThePage(acts: readonly Act[]): string {
         type(act.name, 'first a mistake');
         type(act.name, act.typed.text);
         break;
+      case 'wrong': {
+        toList();
+        press('to-wrong');
+        document.querySelector<HTMLElement>(`[data-kind="${act.what}"]`)?.click();
+        type('#wrong-at', 'first a mistake');
+        type('#wrong-at', act.at.text);
+        document.querySelector<HTMLElement>(`[data-of="wrong: ${act.severity}"]`)?.click();
+        type('#wrong-note', act.text);
+        press('wrong-done');
+        break;
+      }
       case 'side':
         toList();
         tap('Back to date, meter and side');
@@ -363,16 +383,6 @@ function judge(acts: readonly Act[], block: string): void {
   for (const typed of kept) expect(comments).toContain(typed);
 }
 
-async function open(width: number, height: number): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width, height }, offline: true });
-  const page = await context.newPage();
-  page.on('pageerror', (problem) => {
-    throw problem;
-  });
-  await page.goto(address);
-  return page;
-}
-
 // A thousand with TROUGHLINE_ROUNDS=500; a run of the tests is content with fewer.
 const rounds = Number(process.env['TROUGHLINE_ROUNDS'] ?? 120);
 
@@ -382,7 +392,10 @@ test.each([
 ])(
   'at %i × %i',
   async (width, height) => {
-    const page = await open(width, height);
+    const page = await bench.open({ viewport: { width, height } });
+    page.on('pageerror', (problem) => {
+      throw problem;
+    });
     let readByLanguage = 0;
     await fc.assert(
       fc.asyncProperty(inspector, async (acts) => {

@@ -1,6 +1,6 @@
 // Does a condition say where it is and how much? A gap without its width and bolts without their number cannot be followed.
 
-import { needsPlace } from '../../../domain/conditions/kinds.js';
+import { measureOf, needsPlace } from '../../../domain/conditions/kinds.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
 
@@ -35,7 +35,7 @@ function lacking(line: ConditionLine): string | undefined {
   if (needsPlace(kind) && !at && !point) return 'has no place along the trough';
   if (answer !== undefined || line.unread) return undefined;
   if (kind === 'joint open' && !size) return 'does not say how far';
-  if ((kind === 'bolts loose' || kind === 'bolts missing') && !count) return 'has no number';
+  if (measureOf(kind) === 'count' && !count) return 'has no number';
   return !needsPlace(kind) && !aspect && !temperature && note === undefined
     ? 'does not say what is wrong: noise, temperature, oil, or a note'
     : undefined;
