@@ -227,7 +227,7 @@ describe('a dead battery', () => {
     await type(page, '7.9');
     const context = page.context();
     // The browser hands what a page stores to a process of its own, a moment later.
-    await page.waitForTimeout(300);
+    await page.waitForTimeout(800);
     await page.close();
     const again = await open(estate, await context.newPage());
     expect(await again.locator('#display').innerText()).toBe('7.9 mm');
