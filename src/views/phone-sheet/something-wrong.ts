@@ -6,7 +6,7 @@ import { button, choice, el, field, quoted, type FormChild } from '../forms/kit.
 import { typedNumber } from '../forms/typed-number.js';
 import { judgedField } from './judged-field.js';
 import { go, keeping, show } from './screen.js';
-import { data, far, keep, mirrored, state, type PhoneRow, type Severity, type Wrong } from './state.js';
+import { data, far, keep, mirrored, state, type PhoneRow, type HowBad, type Wrong } from './state.js';
 import {
   along,
   boltCount,
@@ -18,7 +18,7 @@ import {
   wrongWhy,
 } from './typed.js';
 
-export const severities: readonly Severity[] = ['slight', 'serious', 'urgent'];
+export const severities: readonly HowBad[] = ['slight', 'serious', 'urgent'];
 
 /** Opens the choice of what is wrong; at a point, its place is filled in. */
 export function beginWrong(point?: PhoneRow): void {
@@ -175,7 +175,7 @@ export function choiceOf(of: string, words: string, chosen: boolean, tap: () => 
 export function severityChoice(
   of: string,
   severity: string,
-  take: (severity: Severity | '') => void,
+  take: (severity: HowBad | '') => void,
 ): HTMLElement {
   return el('div', {}, [
     el('div', { class: 'label' }, 'How bad'),

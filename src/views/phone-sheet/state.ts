@@ -12,12 +12,12 @@ import { entryInFull, type Entry } from './entry.js';
 import type { Merged, Plain } from '../forms/merge.js';
 import { storeFor } from '../forms/store.js';
 
-export type Severity = 'slight' | 'serious' | 'urgent';
+export type HowBad = 'slight' | 'serious' | 'urgent';
 
 export interface ConditionAnswer {
   answer: '' | 'there' | 'closed' | 'not seen';
   /** How bad it is now, where it is still there; missing where nobody said. */
-  severity?: Severity | '' | undefined;
+  severity?: HowBad | '' | undefined;
   note: string;
 }
 
@@ -33,7 +33,7 @@ export interface Wrong {
   aspect: string;
   temperature: string;
   wornThrough: boolean;
-  severity: Severity | '';
+  severity: HowBad | '';
   note: string;
   photo: string;
 }
