@@ -44,7 +44,9 @@ async function printed(text: string, paper: string): Promise<Printed> {
     sheets: pathsOf(pdf).filter(({ rectangles }) =>
       rectangles.some(({ width, height }) => Math.abs(width - 256.3) < 0.1 && height > 100),
     ),
-    scales: pack.drawings.filter(({ chart }) => !chart).map(({ svg }) => Number(/\b1:(\d+)\b/.exec(svg)?.[1])),
+    scales: pack.drawings
+      .filter(({ chart }) => !chart)
+      .map(({ svg }) => Number(/\b1:(\d+)\b/.exec(svg)?.[1])),
   };
 }
 
@@ -76,8 +78,9 @@ test.each([
     expect(lengthsOf(elevation).some(near(length / scale))).toBe(true);
     const bar = barOf(elevation);
     expect(bar.length).toBeGreaterThanOrEqual(2);
-    // 1 m is 20.00 mm at 1:50.
-    for (const metre of bar) expect(Math.abs(metre - 1000 / scale)).toBeLessThan(0.01);
+    // Half a metre a piece at 1:50, so that a metre of two is 20.00 mm; a metre a piece at 1:100.
+    const perMetre = scale === 50 ? 2 : 1;
+    for (const piece of bar) expect(Math.abs(piece * perMetre - 1000 / scale)).toBeLessThan(0.01);
     // Panels of 1 m, at 1:50.
     expect(along.rectangles.filter(({ width }) => near(1000 / 50)(width)).length).toBeGreaterThanOrEqual(5);
     // The sides of the trough: 150 mm high, at 1:5.
