@@ -36,7 +36,7 @@ for (const [name, line] of Object.entries({
   npx: `[ "$1" = troughline ] && shift; ${call}`,
   troughline: call,
   gh: 'echo "gh $*" >> "$CALLS"',
-  date: 'echo 2026-11-02',
+  date: 'echo "${TODAY:-2026-11-02}"',
   curl: 'echo "curl $*" >> "$CALLS"',
 })) {
   writeFileSync(path.join(shims, name), `#!/bin/sh\n${line}\n`);
@@ -82,7 +82,7 @@ function play(steps: readonly Step[], cwd: string, given: Readonly<Record<string
     const learnt = Object.fromEntries(
       lines.map((line) => [line.slice(0, line.indexOf('=')), line.slice(line.indexOf('=') + 1)]),
     );
-    if (step.if?.includes("env.LAST != ''") && !learnt['LAST']) continue;
+    if (step.if?.includes("env.ISSUE == 'true'") && given['ISSUE'] !== 'true') continue;
     const ran = spawnSync('bash', ['--noprofile', '--norc', '-eo', 'pipefail', '-c', step.run], {
       cwd,
       encoding: 'utf8',
@@ -231,30 +231,70 @@ describe('a pull request', () => {
 });
 
 describe('a month', () => {
-  test('makes the set, holds it against the report saved before, and keeps its own', () => {
-    const workflow = yaml(example('github', 'month.yml')) as {
-      readonly jobs: {
-        readonly report: { readonly steps: readonly Step[]; readonly env: Readonly<Record<string, string>> };
-      };
-    };
-    const { steps, env } = workflow.jobs.report;
+  /** With a place to push to, and the branch that follows it. */
+  function withRemote(): Repository {
     const made = repository(estateTexts);
-    made.git('init', '--quiet', '--bare', path.join(made.folder, '.git', 'elsewhere'));
+    made.git(
+      'init',
+      '--quiet',
+      '--bare',
+      '--initial-branch',
+      'main',
+      path.join(made.folder, '.git', 'elsewhere'),
+    );
     made.git('remote', 'add', 'origin', path.join(made.folder, '.git', 'elsewhere'));
     made.git('push', '--quiet', '--set-upstream', 'origin', 'main');
+    return made;
+  }
+
+  test('makes the set, commits it with its own message, and the next one is held against it', () => {
+    const workflow = yaml(example('github', 'month.yml')) as {
+      readonly jobs: {
+        readonly month: { readonly steps: readonly Step[]; readonly env: Readonly<Record<string, string>> };
+      };
+    };
+    const { steps, env } = workflow.jobs.month;
+    const made = withRemote();
     const first = play(steps, made.folder, env);
     expect(
       Object.values(first.exits).every((code) => code === 0),
       first.out,
     ).toBe(true);
-    expect(first.exits).not.toHaveProperty('Since the last one');
-    expect(existsSync(path.join(made.folder, 'month/2026-11-02/report.html'))).toBe(true);
-    expect(made.git('show', '--stat', 'origin/main')).toContain('reports/2026-11-02.json');
-    const second = play(steps, made.folder, env);
-    expect(second.exits, second.out).toMatchObject({ 'Since the last one': 0 });
-    expect(readFileSync(path.join(made.folder, 'month/2026-11-02/change.md'), 'utf8')).toContain(
-      'nothing differs',
-    );
+    expect(first.exits).not.toHaveProperty('Open an issue');
+    const set = path.join(made.folder, 'months/2026-11');
+    expect(existsSync(path.join(set, 'report.html'))).toBe(true);
+    const pushed = made.git('show', '--stat=200', 'origin/main');
+    expect(pushed).toContain('months/2026-11/report.json');
+    expect(pushed).toContain('months/tables/points/plant=Tarnholt/month=2026-11/points.parquet');
+    const log = (): string => made.git('log', '-1', '--format=%B', 'origin/main').trim();
+    expect(log()).toBe(readFileSync(path.join(set, 'message.txt'), 'utf8').trim());
+    expect(readFileSync(path.join(made.folder, '.git', 'summary'), 'utf8')).toContain('2026-11: ');
+    // The same day again adds nothing; a month on, the set is compared with the one that was published.
+    const before = made.git('rev-parse', 'origin/main');
+    expect(play(steps, made.folder, env).exits).toMatchObject({ 'Keep it in the repository': 0 });
+    expect(made.git('rev-parse', 'origin/main')).toBe(before);
+    made.write({ 'looks/new.trough': nextLook });
+    const next = play(steps, made.folder, { ...env, ISSUE: 'true', TODAY: '2026-12-01' });
+    expect(next.exits, next.out).toMatchObject({ 'Open an issue': 0 });
+    expect(log()).toMatch(/^2026-12: .*\n\nSince the report of 2026-11-02: 1 inspection added/);
+    expect(next.calls).toMatch(/gh issue create --title 2026-12: .* --body-file months\/2026-12\/changes.md/);
+  });
+
+  test('goes the same way on a schedule of a pipeline', () => {
+    const jobs = yaml(example('gitlab', '.gitlab-ci.yml')) as Readonly<
+      Record<string, { readonly script: readonly string[] }>
+    >;
+    const made = withRemote();
+    const given = { PACKAGE: 'troughline', ESTATE: '.', MONTHS: 'months', CI_DEFAULT_BRANCH: 'main' };
+    const run = (more: Readonly<Record<string, string>>): Played =>
+      play([{ name: 'month', run: (jobs['month']?.script ?? []).join('\n') }], made.folder, {
+        ...given,
+        ...more,
+      });
+    const kept = run({ PUSH_URL: path.join(made.folder, '.git', 'elsewhere') });
+    expect(kept.exits, kept.out).toEqual({ month: 0 });
+    made.git('fetch', '--quiet', 'origin');
+    expect(made.git('log', '-1', '--format=%s', 'origin/main')).toMatch(/^2026-11: /);
   });
 });
 
