@@ -5,7 +5,7 @@ import type { ProgrammeSolver } from '../domain/decision/integer-programme.js';
 import type { MakePreview, MakePreviewAnswer } from '../protocol/messages.js';
 import type { Analyser, Session } from './session.js';
 import { createSession } from './session.js';
-import { asksForProgramme, preview, type PreviewOrder } from './handlers/preview-handler.js';
+import { asksForProgramme, preview, type PagePhotos, type PreviewOrder } from './handlers/preview-handler.js';
 import { forecasts } from './forecasts.js';
 import type { EstateDocument } from './document.js';
 import type { Forecasts } from './forecast-words.js';
@@ -32,7 +32,11 @@ export type LoadSolver = (bytes: SolverBytes | undefined) => Promise<ProgrammeSo
 export type SolverBytes = Uint8Array<ArrayBuffer>;
 
 /** For a process without workers: the work is done here, after what is waiting. */
-export function backgroundHere(load?: LoadSolver, readBytes?: () => Promise<SolverBytes>): Background {
+export function backgroundHere(
+  load?: LoadSolver,
+  readBytes?: () => Promise<SolverBytes>,
+  photos?: PagePhotos,
+): Background {
   const solver = solverWhenAsked(load, readBytes);
   const later = async <T>(work: () => T | Promise<T>): Promise<T> => {
     await new Promise((resolve) => setTimeout(resolve, 0));
@@ -41,7 +45,7 @@ export function backgroundHere(load?: LoadSolver, readBytes?: () => Promise<Solv
   return {
     preview: (session, wanted, token) =>
       later(async () =>
-        token.isCancellationRequested ? undefined : preview(session, wanted, await solver(wanted)),
+        token.isCancellationRequested ? undefined : preview(session, wanted, await solver(wanted), photos),
       ),
     forecasts: (session) => later(() => forecasts(session)),
     end: () => undefined,
@@ -157,7 +161,12 @@ export function backgroundThere(port: Port, readBytes?: () => Promise<SolverByte
 }
 
 /** The worker's side. One task a turn, so that a cancellation that has come meanwhile is heard before the next begins. */
-export function serveBackground(port: Port, makeAnalyser: () => Analyser, load?: LoadSolver): void {
+export function serveBackground(
+  port: Port,
+  makeAnalyser: () => Analyser,
+  load?: LoadSolver,
+  photos?: PagePhotos,
+): void {
   let bytes: SolverBytes | undefined;
   const solver = solverWhenAsked(load, async () => bytes);
   const sessions = new Map<number, Session>();
@@ -202,7 +211,7 @@ export function serveBackground(port: Port, makeAnalyser: () => Analyser, load?:
     try {
       const result =
         task.kind === 'preview'
-          ? { ...preview(session, task.wanted, await solver(task.wanted)), revision }
+          ? { ...preview(session, task.wanted, await solver(task.wanted), photos), revision }
           : { ...forecasts(session), revision };
       return { number, result };
     } catch (fault) {

@@ -7,7 +7,7 @@ import { createConnection, ProposedFeatures, type Connection } from 'vscode-lang
 import { makeAnalyser } from './analyser.js';
 import { backgroundHere, type Background } from './background.js';
 import { clientFiles } from './files.js';
-import { nodeFiles, photosOnDisk } from './node-files.js';
+import { nodeFiles, pagePhotosOnDisk, photosOnDisk } from './node-files.js';
 import { nodeSolver } from '../solver/node-solver.js';
 import { gitRevisions } from './node-revisions.js';
 import { startServer } from './server.js';
@@ -15,7 +15,11 @@ import { startServer } from './server.js';
 /** Serves one editor on standard input and output; the exit code once the editor has said goodbye. */
 export function serveStdio(): Promise<number> {
   const connection = createConnection(ProposedFeatures.all, process.stdin, process.stdout);
-  return serve(connection, backgroundHere(nodeSolver), rulePagesBeside(process.argv[1]));
+  return serve(
+    connection,
+    backgroundHere(nodeSolver, undefined, pagePhotosOnDisk),
+    rulePagesBeside(process.argv[1]),
+  );
 }
 
 /** Serves over whatever the editor named on the command line: --node-ipc, --stdio, --socket. */

@@ -14,7 +14,9 @@ import {
   tooLarge,
   type Files,
 } from './files.js';
+import type { PagePhotos } from './handlers/preview-handler.js';
 import { photoAddress } from './photo-address.js';
+import { photosOfAPage } from './photo-files.js';
 
 export function nodeFiles(client: Files | undefined): Files {
   const onDisk = (uri: string): boolean => uri.startsWith('file:');
@@ -47,6 +49,13 @@ export const photosOnDisk: PhotoLook = (textUri, photo) => {
   } catch {
     return 'missing'; // not there, or no right to read it
   }
+};
+
+/** Photos of one page as addresses that it carries inside; texts that are not on this disk have none. */
+export const pagePhotosOnDisk: PagePhotos = () => {
+  const photo = photosOfAPage();
+  return (textUri, path) =>
+    textUri.startsWith('file:') ? photo(URI.parse(textUri).fsPath, path) : undefined;
 };
 
 async function walk(folder: string): Promise<string[]> {

@@ -5,6 +5,7 @@ import { makeAnalyser } from './analyser.js';
 import { backgroundThere, serveBackground, type Port } from './background.js';
 import { nodeSolver } from '../solver/node-solver.js';
 import { serveAsAsked } from './main.js';
+import { pagePhotosOnDisk } from './node-files.js';
 
 if (isMainThread) {
   const worker = new Worker(__filename);
@@ -27,5 +28,6 @@ if (isMainThread) {
     },
     makeAnalyser,
     nodeSolver,
+    pagePhotosOnDisk,
   );
 }

@@ -255,7 +255,6 @@ export const parts: readonly Part[] = [
       'solver',
       'domain/units',
       'domain/model',
-      'domain/conditions',
       'domain/plan',
       'analysis',
       'language',

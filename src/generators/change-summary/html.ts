@@ -82,7 +82,7 @@ function historyPart(summary: ChangeSummary): Markup | undefined {
         rows(edits),
         rewritten && movedPart('What that does to the saved forecasts, on their own day', rewritten, summary),
       ),
-    words.length > 0 && group(element('h2', {}, 'Remarks of old records'), rows(words)),
+    words.length > 0 && group(element('h2', {}, 'Remarks and photos of old records'), rows(words)),
   );
 }
 

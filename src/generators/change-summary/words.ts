@@ -224,7 +224,7 @@ export function sectionsOf(summary: ChangeSummary): readonly ToldSection[] {
       ...summary.findings.come.map((finding) => `new: ${findingText(finding)}`),
       ...summary.findings.gone.map((finding) => `gone: ${findingText(finding)}`),
     ]),
-    section('Remarks of old records', '~', words.map(historyText)),
+    section('Remarks and photos of old records', '~', words.map(historyText)),
     section('Renamed and moved, no change of what is said', '~', [
       ...summary.renames.map(
         ({ what, from, to, within }) =>

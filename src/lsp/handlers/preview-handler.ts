@@ -10,7 +10,11 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import { inspectionSheet } from '../../generators/inspection-sheet/inspection-sheet.js';
 import { inspectionSheetPage } from '../../generators/inspection-sheet/html.js';
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
-import { programmePage, remainingLifePage } from '../../generators/remaining-life/html.js';
+import {
+  programmePage,
+  remainingLifePage,
+  type ReportPageOptions,
+} from '../../generators/remaining-life/html.js';
 import type { WorkPack } from '../../generators/work-pack/pack.js';
 import { workPack } from '../../generators/work-pack/work-pack.js';
 import { workPackPage } from '../../generators/work-pack/html.js';
@@ -34,8 +38,16 @@ export interface PreviewOrder extends MakePreview {
   readonly revision?: EstateRevision;
 }
 
+/** For one page: the `data:` address of a photo, by the text that names it; undefined where it is not to be had. */
+export type PagePhotos = () => (textUri: string, photo: string) => string | undefined;
+
 /** `solver`: for the programme over all outages, where it could be loaded. */
-export function preview(session: Session, wanted: PreviewOrder, solver?: ProgrammeSolver): MakePreviewAnswer {
+export function preview(
+  session: Session,
+  wanted: PreviewOrder,
+  solver?: ProgrammeSolver,
+  photos?: PagePhotos,
+): MakePreviewAnswer {
   const asOf = wanted.asOf === undefined ? undefined : parseDay(wanted.asOf);
   if (wanted.asOf !== undefined && asOf === undefined)
     return refuse(`'${wanted.asOf}' is not a date. Write it as 2026-03-14.`);
@@ -60,7 +72,7 @@ export function preview(session: Session, wanted: PreviewOrder, solver?: Program
       return page(
         session,
         conveyor ? `Remaining life: ${conveyor.name}` : 'Remaining life',
-        remainingLifePage(report),
+        remainingLifePage(report, { photo: photosOf(session, photos) }),
       );
     }
     case 'programme': {
@@ -88,6 +100,11 @@ export function preview(session: Session, wanted: PreviewOrder, solver?: Program
       );
     }
   }
+}
+
+function photosOf(session: Session, photos: PagePhotos | undefined): ReportPageOptions['photo'] {
+  const show = photos?.();
+  return show && (({ path, origin }) => show(session.analysis().uriOf(origin.source), path));
 }
 
 /** With how the liner stands at the window, as the report of that day says it. */

@@ -274,6 +274,26 @@ describe('history edited after the fact', () => {
     ]);
   });
 
+  test('of a photo is told by its name, whether it comes, goes or changes, and does not count', () => {
+    const look = 'looks/BR1-2026-06.trough';
+    const photo = (name: string): Texts =>
+      edited(look, 'P2 thickness 7.9 mm', `P2 thickness 7.9 mm photo "${name}"`);
+    const told = (before: Texts, after: Texts): readonly string[] => {
+      const { history } = compared(side(before), side(after));
+      expect(history).toMatchObject([{ counts: false }]);
+      return changeSummaryText(compared(side(before), side(after)))
+        .split('\n')
+        .filter((line) => line.includes('.png'));
+    };
+    expect(told(estateTexts, photo('a.png'))).toEqual([
+      expect.stringContaining('→ P2 thickness 7.9 mm photo "a.png"'),
+    ]);
+    expect(told(photo('a.png'), photo('b.png'))).toEqual([expect.stringMatching(/"a\.png".*→.*"b\.png"/)]);
+    expect(told(photo('a.png'), estateTexts)).toEqual([
+      expect.stringMatching(/photo "a\.png".*→ P2 thickness 7\.9 mm$/),
+    ]);
+  });
+
   test('of a remark or a name is told, and does not count', () => {
     for (const texts of [
       edited('looks/BR1-2026-06.trough', 'by the seam', 'at the seam'),
