@@ -10,7 +10,7 @@ import { readPsplib } from './psplib.js';
 
 const [folder = '.', set = 'j30', every = '1'] = process.argv.slice(2);
 const effort = {
-  j30: { shakes: 5000, nodes: 45_000 },
+  j30: { shakes: 5000, nodes: 60_000 },
   j60: { shakes: 3000, nodes: 30_000 },
   j120: { shakes: 5000, nodes: 0 },
 }[set] ?? { shakes: 2000, nodes: 20_000 };

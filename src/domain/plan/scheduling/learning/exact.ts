@@ -119,7 +119,7 @@ class Search {
     while (!complete && (this.best?.makespan ?? Infinity) > stopAt) {
       if (left <= 0) {
         solver.backTo(0);
-        solver.forget(4000 + 200 * restart);
+        solver.forget(3000 + 50 * restart);
         restart++;
         inOrder = restart % 8 === 1;
         left = 128 * luby(restart);

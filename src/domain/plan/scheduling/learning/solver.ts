@@ -22,6 +22,9 @@ interface Arc {
 /** Lists of watches at most; beyond it several bounds share one. */
 const mostLists = 1 << 20;
 
+/** By how much a conflict outweighs the one before when the next variable is chosen. Slow to forget: half the conflicts of 1.05. */
+const freshness = 1.02;
+
 const noReason = 0;
 const byClause = 1;
 const byArc = 2;
@@ -57,10 +60,15 @@ export class Solver {
   private readonly begin: number[] = [];
   private readonly size: number[] = [];
   private readonly levelsIn: number[] = [];
+  /** Conflict that last needed each clause. */
+  private readonly needed: number[] = [];
   private fixedClauses = 0;
   /** Watches 2c and 2c + 1 of clause c, in lists by slot and by the bound at which the watched statement becomes false. */
   private watchFrom = new Int32Array(1 << 12);
   private watchNext = new Int32Array(1 << 12);
+  /** A statement of the clause that was true when last looked at: while it is, the clause need not be opened. */
+  private watchSlot = new Int32Array(1 << 12);
+  private watchValue = new Int32Array(1 << 12);
   private readonly heads: Int32Array;
   private readonly base: Int32Array;
   private readonly origin: Int32Array;
@@ -258,6 +266,7 @@ export class Solver {
       this.here--;
       if (this.here === 0) break;
       this.explain(e, value);
+      if (this.tKind[e] === byClause) this.needed[this.tData[e]!] = this.conflicts;
       for (let k = 0; k < this.reason.length; k += 2)
         this.require(this.reason[k]!, this.reason[k + 1]!, start);
       e--;
@@ -279,7 +288,7 @@ export class Solver {
       }
     }
     this.clearNeed();
-    this.bump *= 1.0526;
+    this.bump *= freshness;
     if (this.bump > 1e100) this.rescale();
     this.backTo(back);
     if (learned.length === 2) return this.raise(learned[0]!, learned[1]!, noReason, 0);
@@ -311,8 +320,9 @@ export class Solver {
     const learned = this.begin.length - this.fixedClauses;
     if (this.level > 0 || learned <= most) return;
     const order = Array.from({ length: learned }, (_, k) => this.fixedClauses + k);
-    // Those that name few levels are kept, then the younger ones.
-    order.sort((a, b) => this.levelsIn[a]! - this.levelsIn[b]! || b - a);
+    // Those that name few levels are kept; among nearly as good ones those that a conflict needed last.
+    const tier = (c: number): number => this.levelsIn[c]! >> 2;
+    order.sort((a, b) => tier(a) - tier(b) || this.needed[b]! - this.needed[a]! || b - a);
     const keep = new Uint8Array(this.begin.length).fill(1);
     order.forEach((c, rank) => {
       if (rank >= learned / 2 && this.levelsIn[c]! > 2) keep[c] = 0;
@@ -328,7 +338,9 @@ export class Solver {
     const levelsIn = [...this.levelsIn];
     this.begin.length = 0;
     this.size.length = 0;
+    const needed = [...this.needed];
     this.levelsIn.length = 0;
+    this.needed.length = 0;
     const arena = new Int32Array(old.length);
     this.arena = arena;
     this.arenaEnd = 0;
@@ -346,14 +358,14 @@ export class Solver {
       }
       if (satisfied || statements.length < 4) continue;
       if (c < this.fixedClauses) fixed++;
-      this.store(statements, levelsIn[c]!);
+      this.store(statements, levelsIn[c]!, needed[c]);
     }
     this.fixedClauses = fixed;
     // Nothing below level 0 is ever explained.
     for (let e = 0; e < this.trail; e++) this.tKind[e] = noReason;
   }
 
-  private store(statements: readonly number[], levels: number): number {
+  private store(statements: readonly number[], levels: number, needed = this.conflicts): number {
     const c = this.begin.length;
     const at = this.arenaEnd;
     if (at + statements.length > this.arena.length) {
@@ -366,12 +378,19 @@ export class Solver {
     this.begin.push(at);
     this.size.push(statements.length);
     this.levelsIn.push(levels);
+    this.needed.push(needed);
     if (2 * c + 2 > this.watchNext.length) {
       this.watchNext = doubled(this.watchNext);
       this.watchFrom = doubled(this.watchFrom);
+      this.watchSlot = doubled(this.watchSlot);
+      this.watchValue = doubled(this.watchValue);
     }
     this.watch(2 * c, statements[0]!, statements[1]!);
     this.watch(2 * c + 1, statements[2]!, statements[3]!);
+    this.watchSlot[2 * c] = statements[2]!;
+    this.watchValue[2 * c] = statements[3]!;
+    this.watchSlot[2 * c + 1] = statements[0]!;
+    this.watchValue[2 * c + 1] = statements[1]!;
     return c;
   }
 
@@ -397,14 +416,14 @@ export class Solver {
   }
 
   private visitList(list: number, slot: number, old: number, now: number): boolean {
-    const { arena, bound, watchFrom, watchNext } = this;
+    const { arena, bound, watchFrom, watchNext, watchSlot, watchValue } = this;
     const lost = slot ^ 1;
     let before = -1;
     let w = this.heads[list]!;
     while (w >= 0) {
       const next = watchNext[w]!;
       const from = watchFrom[w]!;
-      if (from > now || from <= old) {
+      if (from > now || from <= old || bound[watchSlot[w]!]! >= watchValue[w]!) {
         before = w;
         w = next;
         continue;
@@ -421,6 +440,8 @@ export class Solver {
       const first = arena[at]!;
       const firstValue = arena[at + 1]!;
       if (bound[first]! >= firstValue) {
+        watchSlot[w] = first;
+        watchValue[w] = firstValue;
         before = w;
         w = next;
         continue;
