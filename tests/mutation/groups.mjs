@@ -7,8 +7,12 @@
 
 /** Orders of work, by examples; the property tests and the brute force see more, and cost minutes a fault. */
 const orderTests = [
+  'tests/domain/order/access.test.ts',
   'tests/domain/order/check-order.test.ts',
+  'tests/domain/order/demands.test.ts',
   'tests/domain/order/edits.test.ts',
+  'tests/domain/order/one-step-off.test.ts',
+  'tests/domain/order/people.test.ts',
   'tests/domain/order/people-below.test.ts',
   'tests/domain/order/safety.test.ts',
   'tests/domain/order/words-of-slips.test.ts',

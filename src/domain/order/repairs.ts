@@ -7,12 +7,12 @@ import { stepActions } from '../model/job.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { changeJob } from './change-steps.js';
-import { areasOf, touches, type RunGround } from './ground.js';
+import { areasOf, touches, type PieceKind, type RunGround } from './ground.js';
 import { usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
 import { canStartAt, startOf, type End } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
-import { listing, sayStep, stretchText } from './words.js';
+import { listing, sayStep, stepText, stretchText } from './words.js';
 import { violationKinds, type Repair, type StepChange } from './violation.js';
 import type { OrderSlip, Walk } from './walk-state.js';
 
@@ -24,12 +24,17 @@ export function repairsFor(
 ): Repair[] {
   const ideas = ideasFor(judged);
   const before = burdenOf(all);
-  const tried = ideas
-    .filter((idea) => idea.changes.length > 0)
-    .map((repair) => {
-      const left = judge(changeJob(job, repair.changes), estate);
-      return { repair, left: burdenOf(left), gone: !left.some((each) => each.key === judged.key) };
-    });
+  const orders = new Set<string>();
+  const tried = ideas.flatMap((repair) => {
+    if (repair.changes.length === 0) return [];
+    const changed = changeJob(job, repair.changes);
+    // Two roads to one order (this before that, that after this) are offered once.
+    const text = changed.order?.steps.map(stepText).join('\n') ?? '';
+    if (orders.has(text)) return [];
+    orders.add(text);
+    const left = judge(changed, estate);
+    return [{ repair, left: burdenOf(left), gone: !left.some((each) => each.key === judged.key) }];
+  });
   const good = tried
     .filter(({ gone, left }) => gone && left < before)
     .map((each, i) => ({ ...each, i }))
@@ -108,13 +113,20 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
     case 'spiral from the middle':
       return afterItsNeighbours(w, slip);
     case 'handed back too early':
-    case 'run too early':
       return [
         ...bringForward(w, slip),
         ...toItsPlace(w, slip),
         ...(slip.missing ? addAtEnd(w, slip) : []),
         ...putCauseAfter(w, slip),
         ...insertMissing(w, slip),
+      ];
+    case 'run too early':
+      return [
+        ...bringForward(w, slip),
+        ...toItsPlace(w, slip),
+        ...insertMissing(w, slip),
+        ...(slip.missing ? addAtEnd(w, slip) : []),
+        ...putCauseAfter(w, slip),
       ];
     case 'gas test missing':
       return [
@@ -401,23 +413,7 @@ function addAtEnd(w: Walk, slip: OrderSlip): Repair[] {
   const order = w.ground.job.order;
   if (!kind || !order) return [];
   const causes = [...slip.others].flatMap(([i]) => w.sequence.steps[i] ?? []);
-  const actions: readonly StepAction[] =
-    kind === 'isolation'
-      ? ['remove isolation', 'run empty', 'run loaded']
-      : kind === 'running'
-        ? slip.wanted === 1
-          ? ['run empty', 'run loaded']
-          : ['run loaded']
-        : kind === 'panel'
-          ? [
-              ...(slip.found === oldPanel
-                ? (['strip', 'clean'] as const)
-                : slip.found === cleaned
-                  ? []
-                  : (['clean'] as const)),
-              'fit',
-            ]
-          : broughtBy(kind, slip.found, slip.wanted);
+  const actions = missingActions(w, slip, kind);
   const stretches: readonly (Stretch | undefined)[] =
     kind === 'panel'
       ? panelStretches(w, slip)
@@ -448,6 +444,25 @@ function addAtEnd(w: Walk, slip: OrderSlip): Repair[] {
     }
   }
   return [{ title: `Add ${listing(added.map((step) => `"${sayStep(step)}"`))}`, changes }];
+}
+
+/** The steps that would put right what a slip tells of a kind of piece, in their order. */
+function missingActions(w: Walk, slip: OrderSlip, kind: PieceKind): readonly StepAction[] {
+  // A run that the order has is not added again.
+  const runs = (['run empty', 'run loaded'] as const).filter(
+    (action) => !w.sequence.steps.some((step) => step.action === action),
+  );
+  switch (kind) {
+    case 'isolation':
+      return ['remove isolation', ...runs];
+    case 'running':
+      return runs;
+    case 'panel':
+      if (slip.found === oldPanel) return ['strip', 'clean', 'fit'];
+      return slip.found === cleaned ? ['fit'] : ['clean', 'fit'];
+    default:
+      return broughtBy(kind, slip.found, slip.wanted);
+  }
 }
 
 function panelStretches(w: Walk, slip: OrderSlip): Stretch[] {

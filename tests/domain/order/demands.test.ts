@@ -241,7 +241,7 @@ const expected: Readonly<Record<StepAction, readonly string[]>> = {
   'run loaded': [
     powered,
     ...whole('run too early'),
-    '1 × running run empty or run loaded, else "run too early" (incomplete), goes on as run empty',
+    '1 × running run empty or run loaded, else "run too early" (incomplete), goes on as run empty; or missing',
     '1 × makes running run loaded',
     'done where all of 1 running: run loaded',
   ],

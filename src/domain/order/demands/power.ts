@@ -85,7 +85,7 @@ export const powerDemands: DemandsByAction<PowerAction> = {
     needs: [
       ...powered(ground),
       ...whole(ground, 'run too early'),
-      ...need([running], states(runEmpty, runLoaded), runEmpty, 'run too early', 'incomplete'),
+      ...orMissing(need([running], states(runEmpty, runLoaded), runEmpty, 'run too early', 'incomplete')),
     ],
     effects: to([running], runLoaded),
     done: { pieces: [running], states: states(runLoaded), by: 'all' },

@@ -1,7 +1,7 @@
 // Pieces as a reader counts them: panels by ranges, other parts by count and extent.
 
 import { formatChainage } from '../../units/format.js';
-import { sayPiece, type Piece } from '../ground.js';
+import { sayPiece, type Piece, type PieceKind } from '../ground.js';
 import { gateShut, laidScrew } from '../states.js';
 import type { OrderSlip } from '../walk-state.js';
 import { listing } from '../words.js';
@@ -23,10 +23,18 @@ export function sayPieces(pieces: readonly Piece[]): string {
   if (pieces.length === 1) return `the ${sayPiece(first)}`;
   const from = Math.min(...pieces.map((piece) => piece.from));
   const to = Math.max(...pieces.map((piece) => piece.to));
-  if (first.kind === 'air' || first.kind === 'screw' || first.kind === 'heat')
-    return `${{ air: 'the air', screw: 'the spiral', heat: 'the place' }[first.kind]} from ${formatChainage(from)} to ${formatChainage(to)}`;
-  return `${pieces.length} ${first.kind}s from ${formatChainage(from)} to ${formatChainage(to)}`;
+  const name = along[first.kind];
+  const extent = `from ${formatChainage(from)} to ${formatChainage(to)}`;
+  return name === undefined ? `${pieces.length} ${first.kind}s ${extent}` : `${name} ${extent}`;
 }
+
+/** What lies all along the trough is not counted. */
+const along: Partial<Record<PieceKind, string>> = {
+  air: 'the air',
+  screw: 'the spiral',
+  heat: 'the place',
+  litter: 'the tools and litter',
+};
 
 export function ranges(numbers: readonly number[]): string {
   const parts: string[] = [];
