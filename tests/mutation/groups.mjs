@@ -15,6 +15,7 @@ const orderTests = [
   'tests/domain/order/people.test.ts',
   'tests/domain/order/people-below.test.ts',
   'tests/domain/order/safety.test.ts',
+  'tests/domain/order/side-by-side.test.ts',
   'tests/domain/order/words-of-slips.test.ts',
 ];
 

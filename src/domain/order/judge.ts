@@ -3,15 +3,15 @@
 
 import { formatChainage, formatHours, formatLength, formatMass } from '../units/format.js';
 import type { Estate } from '../model/estate.js';
-import type { Job, Step } from '../model/job.js';
+import type { Job, Step, StepAction } from '../model/job.js';
 import { accessSlips } from './access.js';
 import { tellWhatIsOpen } from './finish.js';
-import { groundOf } from './ground.js';
-import { sequenceOf } from './sequence.js';
-import { aloneInside, overloads } from './people.js';
+import { groundOf, within, type PieceKind } from './ground.js';
+import { sequenceOf, stepAt } from './sequence.js';
+import { aloneInside, overloads, type Overload } from './people.js';
 import { dryingPairs } from './rest.js';
 import { personMass, toolMass } from './platform.js';
-import { fallingPairs, sharedPairs, unsettledPairs, type FallingPair } from './side-by-side.js';
+import { fallingPairs, sharedPairs, unsettledPairs, type FallingPair, type Shared } from './side-by-side.js';
 import { sayRole, wordsFor } from './tell.js';
 import { sayPieces } from './telling/pieces.js';
 import { walk } from './walk.js';
@@ -57,20 +57,16 @@ export function judge(job: Job, estate: Estate): JudgedViolation[] {
 }
 
 function fromSlip(w: Walk, slip: OrderSlip): JudgedViolation {
-  const step = slip.step === undefined ? undefined : w.sequence.steps[slip.step];
-  const conflicts = [...slip.others].flatMap(([i, role]) => {
-    const other = w.sequence.steps[i];
-    return other ? [{ step: other, words: sayRole(slip.kind, role) }] : [];
-  });
+  const step = slip.step === undefined ? undefined : stepAt(w.sequence, slip.step);
+  const conflicts = [...slip.others].map(([i, role]) => ({
+    step: stepAt(w.sequence, i),
+    words: sayRole(slip.kind, role),
+  }));
+  const [piece] = slip.pieces;
   return {
     walk: w,
     slip,
-    key: keyOf(
-      slip.kind,
-      step,
-      `${slip.pieces[0]?.kind ?? ''}${slip.missing ? ' missing' : ''}`,
-      slip.pieces[0]?.run?.run.number ?? 0,
-    ),
+    key: keyOf(slip.kind, step, piece?.kind, slip.missing, piece?.run?.run.number),
     violation: {
       kind: slip.kind,
       grade: slip.grade,
@@ -82,11 +78,35 @@ function fromSlip(w: Walk, slip: OrderSlip): JudgedViolation {
   };
 }
 
-const sharedKinds = {
-  crew: 'crew in two places',
-  'access unit': 'access unit in two places',
-  crane: 'crane in two places',
-} as const;
+const sharedWords = {
+  crew: { kind: 'crew in two places', reason: 'The same people cannot do both at once.' },
+  'access unit': {
+    kind: 'access unit in two places',
+    reason: 'The platform can stand at only one of them.',
+  },
+  crane: {
+    kind: 'crane in two places',
+    reason: 'One hook holds one load; the other piece would be cut free with nothing to hang from.',
+  },
+} as const satisfies Readonly<Record<Shared, { readonly kind: ViolationKind; readonly reason: string }>>;
+
+/** What it is where two steps leave a piece in different states, neither asking anything of it. */
+const contested: Readonly<Record<PieceKind, { readonly kind: ViolationKind; readonly grade: Grade }>> = {
+  isolation: { kind: 'isolation missing', grade: 'unsafe' },
+  running: { kind: 'run too early', grade: 'incomplete' },
+  restraint: { kind: 'screw not restrained', grade: 'unsafe' },
+  drive: { kind: 'screw out of turn', grade: 'cannot be built' },
+  air: { kind: 'gas test missing', grade: 'unsafe' },
+  heat: { kind: 'fire watch missing', grade: 'unsafe' },
+  litter: { kind: 'not cleared up', grade: 'incomplete' },
+  content: { kind: 'emptied too late', grade: 'incomplete' },
+  gate: { kind: 'gate out of turn', grade: 'cannot be built' },
+  screw: { kind: 'screw out of turn', grade: 'cannot be built' },
+  cover: { kind: 'closed up too early', grade: 'incomplete' },
+  brace: { kind: 'closed up too early', grade: 'incomplete' },
+  'hold-down': { kind: 'closed up too early', grade: 'incomplete' },
+  panel: { kind: 'liner not stripped', grade: 'cannot be built' },
+};
 
 /** Pairs told at once: hundreds of steps left open towards one another are one slip, and the rest comes up as it is mended. */
 const mostPairs = 200;
@@ -95,8 +115,8 @@ function openPairs(w: Walk): JudgedViolation[] {
   const { steps, before } = w.sequence;
   if (steps.every((step) => step.after.length === 0)) return []; // one line of steps: no two are open towards each other
   const known = new Set(
-    w.slips.flatMap((slip) =>
-      slip.step === undefined ? [] : [...slip.others.keys()].map((other) => pairKey(slip.step ?? 0, other)),
+    w.slips.flatMap(({ step, others }) =>
+      step === undefined ? [] : [...others.keys()].map((other) => pairKey(step, other)),
     ),
   );
   const all = unsettledPairs(w).slice(0, mostPairs);
@@ -113,16 +133,15 @@ function openPairs(w: Walk): JudgedViolation[] {
   for (const { step, other, touches } of unsettled) {
     if (known.has(pairKey(step, other))) continue;
     const touch = touches.find((each) => each.kind !== 'done twice') ?? touches[0];
-    const a = steps[other];
-    const b = steps[step];
-    if (!touch || !a || !b) continue;
-    const kind: ViolationKind = touch.kind === 'done twice' ? 'closed up too early' : touch.kind;
-    const pieces = touches
-      .flatMap((each) => w.ground.pieces[each.piece] ?? [])
-      .filter((piece, i, list) => list.indexOf(piece) === i && piece.kind === list[0]?.kind);
+    if (!touch) continue;
+    const a = stepAt(w.sequence, other);
+    const b = stepAt(w.sequence, step);
+    const touched = [...new Set(touches.flatMap((each) => w.ground.pieces[each.piece] ?? []))];
+    const pieces = touched.filter((piece) => piece.kind === touched[0]?.kind);
+    const { kind, grade } = touch.kind === 'done twice' ? contested[touched[0]?.kind ?? 'cover'] : touch;
     const slip: OrderSlip = {
       kind,
-      grade: touch.grade,
+      grade,
       step,
       pieces,
       found: 0,
@@ -137,7 +156,7 @@ function openPairs(w: Walk): JudgedViolation[] {
       key: keyOf(kind, b, 'pair', a.origin.start),
       violation: {
         kind,
-        grade: touch.grade,
+        grade,
         ...place(w, b),
         message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, but both concern ${sayPieces(pieces)}, and only one order of the two works.`,
         reason: wordsFor(w, slip).reason,
@@ -147,11 +166,11 @@ function openPairs(w: Walk): JudgedViolation[] {
   }
   const settled = new Set(all.map(({ step, other }) => pairKey(step, other)));
   for (const { step, other, what, name } of sharedPairs(w, mostPairs)) {
-    const a = steps[other];
-    const b = steps[step];
-    if (!a || !b || settled.has(pairKey(step, other))) continue;
+    if (settled.has(pairKey(step, other))) continue;
     settled.add(pairKey(step, other));
-    const kind = sharedKinds[what];
+    const a = stepAt(w.sequence, other);
+    const b = stepAt(w.sequence, step);
+    const { kind, reason } = sharedWords[what];
     const who = name === '' ? 'the crew' : name;
     found.push({
       walk: w,
@@ -162,12 +181,7 @@ function openPairs(w: Walk): JudgedViolation[] {
         grade: 'cannot be built',
         ...place(w, b),
         message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, and both need ${who}.`,
-        reason:
-          what === 'crew'
-            ? 'The same people cannot do both at once.'
-            : what === 'crane'
-              ? 'One hook holds one load; the other piece would be cut free with nothing to hang from.'
-              : 'The platform can stand at only one of them.',
+        reason,
         conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
       },
     });
@@ -182,7 +196,7 @@ function openPairs(w: Walk): JudgedViolation[] {
     else {
       const pairs = [pair];
       if (pair.gates.length > 0) told.set(pair.gates.join(), pairs);
-      found.push(...falling(w, pair, pairs));
+      found.push(falling(w, pair, pairs));
     }
   }
   return found;
@@ -190,13 +204,12 @@ function openPairs(w: Walk): JudgedViolation[] {
 
 /** Work where a place has to dry or cool, with nothing said of which is first. */
 function drying(w: Walk, settled: Set<string>): JudgedViolation[] {
-  const { steps } = w.sequence;
   const found: JudgedViolation[] = [];
   for (const { step, other, rest } of dryingPairs(w)) {
-    const a = steps[other];
-    const b = steps[step];
-    if (!a || !b || settled.has(pairKey(step, other))) continue;
+    if (settled.has(pairKey(step, other))) continue;
     settled.add(pairKey(step, other));
+    const a = stepAt(w.sequence, other);
+    const b = stepAt(w.sequence, step);
     found.push({
       walk: w,
       pair: { step, other },
@@ -219,136 +232,143 @@ function drying(w: Walk, settled: Set<string>): JudgedViolation[] {
   return found;
 }
 
-function falling(w: Walk, pair: FallingPair, pairs: readonly FallingPair[]): JudgedViolation[] {
+function falling(w: Walk, pair: FallingPair, pairs: readonly FallingPair[]): JudgedViolation {
   const { step, other, above, from, below, gates } = pair;
-  const a = w.sequence.steps[other];
-  const b = w.sequence.steps[step];
-  if (!a || !b) return [];
-  const upper = above === other ? a : b;
-  const lower = above === other ? b : a;
-  const kind: ViolationKind = gates.length > 0 ? 'gate open between' : 'work below loose parts';
-  const between =
-    gates.length > 0
-      ? `Nothing keeps ${listing(gates)} shut meanwhile.`
-      : 'No end plate and no slide gate lies between.';
-  return [
-    {
-      walk: w,
-      pair: { step, other },
-      pairs,
-      gates,
-      key: keyOf(kind, b, 'pair', a.origin.start),
-      violation: {
-        kind,
-        grade: gates.length > 0 ? 'incomplete' : 'unsafe',
-        ...place(w, b),
-        message:
-          `"${sayStep(lower)}" is at ${formatChainage(below)}, ` +
-          `below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
-        reason: `On ${Math.abs(w.ground.job.conveyor.incline.value)}° what gets away up there slides down the trough onto whoever works below. ${between}`,
-        conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
-      },
+  const a = stepAt(w.sequence, other);
+  const b = stepAt(w.sequence, step);
+  const [upper, lower] = above === other ? [a, b] : [b, a];
+  const { kind, grade, between } = barrier(gates);
+  return {
+    walk: w,
+    pair: { step, other },
+    pairs,
+    gates,
+    key: keyOf(kind, b, 'pair', a.origin.start),
+    violation: {
+      kind,
+      grade,
+      ...place(w, b),
+      message:
+        `"${sayStep(lower)}" is at ${formatChainage(below)}, ` +
+        `below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
+      reason: `On ${Math.abs(w.ground.job.conveyor.incline.value)}° what gets away up there slides down the trough onto whoever works below. ${between}`,
+      conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
     },
-  ];
+  };
+}
+
+/** What lies between the two: gates that nobody shuts, or nothing. */
+function barrier(gates: readonly string[]): {
+  readonly kind: ViolationKind;
+  readonly grade: Grade;
+  readonly between: string;
+} {
+  return gates.length > 0
+    ? {
+        kind: 'gate open between',
+        grade: 'incomplete',
+        between: `Nothing keeps ${listing(gates)} shut meanwhile.`,
+      }
+    : {
+        kind: 'work below loose parts',
+        grade: 'unsafe',
+        between: 'No end plate and no slide gate lies between.',
+      };
 }
 
 function people(w: Walk): JudgedViolation[] {
-  const { steps } = w.sequence;
-  const alone = aloneInside(w).flatMap(({ step }): JudgedViolation[] => {
-    const at = steps[step];
-    if (!at) return [];
-    return [
-      {
-        walk: w,
-        at: step,
-        key: keyOf('lone worker', at, 'people', 0),
-        violation: {
-          kind: 'lone worker',
-          grade: 'unsafe',
-          ...place(w, at),
-          message: `"${sayStep(at)}" has one person inside an enclosed trough, and nobody stands by.`,
-          reason:
-            'Whoever is overcome by gas cannot call; somebody outside keeps in touch, calls for rescue and never goes in after them.',
-          conflicts: [],
-        },
+  const alone = aloneInside(w).map(({ step }): JudgedViolation => {
+    const at = stepAt(w.sequence, step);
+    return {
+      walk: w,
+      at: step,
+      key: keyOf('lone worker', at),
+      violation: {
+        kind: 'lone worker',
+        grade: 'unsafe',
+        ...place(w, at),
+        message: `"${sayStep(at)}" has one person inside an enclosed trough, and nobody stands by.`,
+        reason:
+          'Whoever is overcome by gas cannot call; somebody outside keeps in touch, calls for rescue and never goes in after them.',
+        conflicts: [],
       },
-    ];
+    };
   });
-  const heavy = overloads(w).flatMap(({ step, unit, people: count, load, most }): JudgedViolation[] => {
-    const at = steps[step];
-    if (!at) return [];
-    const plate = [
-      ...(unit.limit ? [unit.limit.text] : []),
-      ...(unit.people ? [`${unit.people.count} people`] : []),
-    ].join(' and ');
-    const part = load > 0 ? ` and a part of ${formatMass(load)}` : '';
-    return [
-      {
-        walk: w,
-        at: step,
-        overload: { most },
-        key: keyOf('platform overloaded', at, 'people', 0),
-        violation: {
-          kind: 'platform overloaded',
-          grade: 'unsafe',
-          ...place(w, at),
-          message: `"${sayStep(at)}" puts ${count} ${count === 1 ? 'person' : 'people'} with tools${part} on ${unit.name}, which is rated for ${plate}.`,
-          reason:
-            `${count} × ${personMass} kg and ${toolMass} kg of ` +
-            `tools${load > 0 ? ` and ${formatMass(load)}` : ''} make ` +
-            `${formatMass(count * personMass + toolMass + load)}; ` +
-            `${most > 0 ? `it takes ${most} at a time` : 'it takes nobody beside that part'}. ` +
-            'An overloaded platform tips or fails under all of them.',
-          conflicts: [],
-        },
-      },
-    ];
-  });
-  return [...alone, ...heavy];
+  return [...alone, ...overloads(w).map((each) => tooHeavy(w, each))];
+}
+
+function tooHeavy(w: Walk, { step, unit, people: count, load, most }: Overload): JudgedViolation {
+  const at = stepAt(w.sequence, step);
+  const plate = [
+    ...(unit.limit ? [unit.limit.text] : []),
+    ...(unit.people ? [sayPeople(unit.people.count)] : []),
+  ].join(' and ');
+  const [part, more, beside] =
+    load > 0
+      ? [` and a part of ${formatMass(load)}`, ` and ${formatMass(load)}`, ' beside that part']
+      : ['', '', ''];
+  return {
+    walk: w,
+    at: step,
+    overload: { most },
+    key: keyOf('platform overloaded', at),
+    violation: {
+      kind: 'platform overloaded',
+      grade: 'unsafe',
+      ...place(w, at),
+      message: `"${sayStep(at)}" puts ${sayPeople(count)} with tools${part} on ${unit.name}, which is rated for ${plate}.`,
+      reason:
+        `${count} × ${personMass} kg and ${toolMass} kg of tools${more} make ` +
+        `${formatMass(count * personMass + toolMass + load)}; ` +
+        `${most > 0 ? `it takes ${most} at a time` : `it takes nobody${beside}`}. ` +
+        'An overloaded platform tips or fails under all of them.',
+      conflicts: [],
+    },
+  };
+}
+
+function sayPeople(count: number): string {
+  return `${count} ${count === 1 ? 'person' : 'people'}`;
 }
 
 function access(w: Walk): JudgedViolation[] {
-  return accessSlips(w).flatMap(({ step, gap, zone, unit }): JudgedViolation[] => {
-    const at = w.sequence.steps[step];
-    if (!at) return [];
+  return accessSlips(w).map(({ step, gap, zone, unit }): JudgedViolation => {
+    const at = stepAt(w.sequence, step);
     const where = `${formatChainage(gap.from)} to ${formatChainage(gap.to)}`;
     const kind: ViolationKind = zone ? 'no access unit' : 'no access';
-    const grade: Grade = 'unsafe';
     const message = !zone
       ? `"${sayStep(at)}" works where no access is declared: ${where}.`
       : unit
         ? `"${sayStep(at)}" works from ${zone.name ?? 'a mobile platform'} at ` +
-          `${zone.height ? formatLength(zone.height.value) : 'height'}, ` +
-          `and ${unit.name} reaches ${unit.reach ? formatLength(unit.reach.value) : 'less'}.`
+          `${formatLength(zone.height?.value ?? 0)}, ` +
+          `and ${unit.name} reaches ${formatLength(unit.reach?.value ?? 0)}.`
         : `"${sayStep(at)}" works from ${zone.name ?? 'a zone'} (mobile platform, ${where}), and the job has no access unit.`;
-    return [
-      {
-        walk: w,
-        key: keyOf(kind, at, 'access', gap.from),
-        violation: {
-          kind,
-          grade,
-          ...place(w, at),
-          message,
-          reason:
-            'Nobody can work on a stretch that nobody can stand beside; say how it is reached, or hire what reaches it.',
-          conflicts: [],
-        },
+    return {
+      walk: w,
+      key: keyOf(kind, at, gap.from),
+      violation: {
+        kind,
+        grade: 'unsafe',
+        ...place(w, at),
+        message,
+        reason:
+          'Nobody can work on a stretch that nobody can stand beside; say how it is reached, or hire what reaches it.',
+        conflicts: [],
       },
-    ];
+    };
   });
 }
 
 function circles(w: Walk): JudgedViolation[] {
   return w.sequence.circles.flatMap((circle): JudgedViolation[] => {
-    const steps = circle.flatMap((i) => w.sequence.steps[i] ?? []);
+    const steps = circle.map((i) => stepAt(w.sequence, i));
     const [first, ...rest] = steps;
     if (!first) return [];
     return [
       {
         walk: w,
         circle,
-        key: keyOf('circular order', first, 'circle', 0),
+        key: keyOf('circular order', first),
         violation: {
           kind: 'circular order',
           grade: 'cannot be built',
@@ -369,32 +389,26 @@ function circles(w: Walk): JudgedViolation[] {
   });
 }
 
+/** What is done to panels. */
+const onLiner: readonly StepAction[] = ['strip', 'clean', 'patch', 'fit'];
+
 function nowhere(w: Walk): JudgedViolation[] {
   const { job, runs } = w.ground;
   return w.sequence.steps.flatMap((step, i): JudgedViolation[] => {
     const areas = w.ground.areas[i];
     const empty = areas === undefined;
-    const liner =
-      step.action === 'strip' || step.action === 'clean' || step.action === 'fit' || step.action === 'patch';
     const bare =
-      !empty &&
-      liner &&
-      !runs.some((run) =>
-        run.panels.some((panel) =>
-          areas.some(
-            (area) => (panel.from + panel.to) / 2 > area.from && (panel.from + panel.to) / 2 < area.to,
-          ),
-        ),
-      );
+      !empty && onLiner.includes(step.action) && runs.every((run) => within(run.panels, areas).length === 0);
     if (!empty && !bare) return [];
     const text = step.stretch ? stretchText(step.stretch) : 'the scope of the job';
+    const at = step.stretch ? (step.stretch.kind === 'chainage' ? '' : 'at ') : 'in ';
     const has = runs.map(
       ({ run, panels }) => `${run.label} with ${panels.length} ${panels.length === 1 ? 'panel' : 'panels'}`,
     );
     return [
       {
         walk: w,
-        key: keyOf('no such stretch', step, 'stretch', 0),
+        key: keyOf('no such stretch', step),
         violation: {
           kind: 'no such stretch',
           grade: 'cannot be built',
@@ -402,7 +416,7 @@ function nowhere(w: Walk): JudgedViolation[] {
           origin: step.stretch?.origin ?? step.actionOrigin,
           message: empty
             ? `${job.conveyor.name} has no ${text}.`
-            : `No liner lies at ${text}, so there is nothing to ${step.action}.`,
+            : `No liner lies ${at}${text}, so there is nothing to ${step.action}.`,
           reason: `${job.conveyor.name} has ${listing(has)}.`,
           conflicts: [],
         },
@@ -419,8 +433,8 @@ function place(
   return step ? { step, origin: step.actionOrigin } : { origin: job.order?.origin ?? job.origin };
 }
 
-function keyOf(kind: ViolationKind, step: Step | undefined, about: string, number: number): string {
-  return `${kind}|${step ? `${step.origin.source}:${step.origin.start}:${step.action}` : ''}|${about}|${number}`;
+function keyOf(kind: ViolationKind, step: Step | undefined, ...about: readonly unknown[]): string {
+  return [kind, step?.origin.source, step?.origin.start, step?.action, ...about].join('|');
 }
 
 function pairKey(a: number, b: number): string {

@@ -15,6 +15,13 @@ export interface Sequence {
   readonly circles: readonly (readonly number[])[];
 }
 
+/** @throws RangeError for a position that the order does not have. */
+export function stepAt({ steps }: Pick<Sequence, 'steps'>, i: number): Step {
+  const step = steps[i];
+  if (!step) throw new RangeError(`The order has no step ${i}.`);
+  return step;
+}
+
 export function sequenceOf(steps: readonly Step[]): Sequence {
   const n = steps.length;
   const named = new Map<string, number>();
