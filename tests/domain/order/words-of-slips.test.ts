@@ -4,10 +4,11 @@
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../../src/domain/model/job.js';
 import type { Piece, RunGround } from '../../../src/domain/order/ground.js';
-import { sayRole } from '../../../src/domain/order/tell.js';
+import { listing, sayStep, stepText } from '../../../src/domain/order/words.js';
+import { sayRole, wordsFor } from '../../../src/domain/order/tell.js';
 import { ranges, sayPieces } from '../../../src/domain/order/telling/pieces.js';
 import { liner, mm, origin, screw, stated } from '../../kit/estate.js';
-import { afterwards, before, brace, check, cover, holdDown, job, line } from './stories.js';
+import { afterwards, before, brace, check, cover, holdDown, job, line, step, walked } from './stories.js';
 
 const reasons = {
   isolation:
@@ -570,6 +571,349 @@ const slips: readonly (readonly [string, Job, readonly string[], ...(readonly [s
     ],
   ],
 ];
+const gated = job(line([2, 2], [10, 10, 10]), ['run 1']);
+/** Orders that stop short. */
+const unfinished: readonly (readonly [string, Job, readonly string[], ...(readonly [string, string])[]])[] = [
+  [
+    'covers back that never came off, and come off later',
+    full,
+    ['isolate', 'prove dead', 'gas test', 'covers on', 'covers off', 'braces off'],
+    [
+      '"covers on" puts back what is not off yet: 2 covers from 0.00 m to 2.00 m. "covers off" comes only later.',
+      'It has nothing to do here, and what is taken off later is then never put back.',
+    ],
+    [
+      'The order ends with 2 braces from 0.50 m to 1.50 m off: taken off by "braces off" and never put back.',
+      'Every part that comes off is counted back on before the machine is handed over.',
+    ],
+    [
+      "The job's scope includes panels 1 to 2 of run 1, and no step fits it.",
+      'The records would say that this was renewed when it was not.',
+    ],
+    [
+      'The order ends with the machine isolated by "prove dead".',
+      'Whoever starts it next would take off isolation that nobody has handed back.',
+    ],
+  ],
+  [
+    'a trough stripped and left',
+    plain,
+    [...before, 'strip run 1'],
+    [
+      'The order ends with panels 1 to 4 of run 1 bare after "strip run 1": stripped and never fitted.',
+      'The spiral would run on steel.',
+    ],
+    [
+      'The order ends with the machine isolated by "prove dead".',
+      'Whoever starts it next would take off isolation that nobody has handed back.',
+    ],
+  ],
+  [
+    'cleaned and left',
+    plain,
+    [...before, 'strip panel 2 of run 1', 'clean panel 2 of run 1'],
+    [
+      'The order ends with panel 2 of run 1 bare after "clean panel 2 of run 1": stripped and never fitted.',
+      'The spiral would run on steel.',
+    ],
+    [
+      "The job's scope includes panels 1 and 3 to 4 of run 1, and no step fits it.",
+      'The records would say that this was renewed when it was not.',
+    ],
+    [
+      'The order ends with the machine isolated by "prove dead".',
+      'Whoever starts it next would take off isolation that nobody has handed back.',
+    ],
+  ],
+  [
+    'a spiral taken out and left',
+    spiral,
+    change.slice(0, 7),
+    [
+      'The order ends with the spiral 0.00 m to 2.00 m out, removed by "remove screw".',
+      'The machine cannot run.',
+    ],
+    ['The order ends with the drive plate unbolted by "unbolt drive".', 'The machine cannot run.'],
+    [
+      'The order ends with 2 hold-downs from 0.40 m to 1.40 m off: taken off by "hold-downs off" and never put back.',
+      'Every part that comes off is counted back on before the machine is handed over.',
+    ],
+    [
+      'The order ends with the cover 0.00 m to 2.00 m off: taken off by "covers off" and never put back.',
+      'Every part that comes off is counted back on before the machine is handed over.',
+    ],
+    [
+      "The job's scope includes panels 1 to 2 of run 1, and no step fits it.",
+      'The records would say that this was renewed when it was not.',
+    ],
+    [
+      'The order ends with the machine isolated by "prove dead".',
+      'Whoever starts it next would take off isolation that nobody has handed back.',
+    ],
+  ],
+  [
+    'an order of nothing',
+    plain,
+    [],
+    [
+      "The job's scope includes panels 1 to 4 of run 1, and no step fits it.",
+      'The records would say that this was renewed when it was not.',
+    ],
+    [
+      'The order ends without running the machine empty and then loaded.',
+      'A new liner is proved by the empty and loaded currents; without them the first fault shows in service.',
+    ],
+  ],
+  [
+    'a cover, a hold-down and a brace left off',
+    full,
+    order.slice(0, 6),
+    [
+      'The order ends with 2 hold-downs from 0.40 m to 1.40 m off: taken off by "hold-downs off" and never put back.',
+      'Every part that comes off is counted back on before the machine is handed over.',
+    ],
+    [
+      'The order ends with 2 braces from 0.50 m to 1.50 m off: taken off by "braces off" and never put back.',
+      'Every part that comes off is counted back on before the machine is handed over.',
+    ],
+    [
+      'The order ends with 2 covers from 0.00 m to 2.00 m off: taken off by "covers off" and never put back.',
+      'Every part that comes off is counted back on before the machine is handed over.',
+    ],
+    [
+      "The job's scope includes panels 1 to 2 of run 1, and no step fits it.",
+      'The records would say that this was renewed when it was not.',
+    ],
+    [
+      'The order ends with the machine isolated by "prove dead".',
+      'Whoever starts it next would take off isolation that nobody has handed back.',
+    ],
+  ],
+  [
+    'a gate left stripped',
+    gated,
+    [...before, 'gate off Gate1'],
+    ['The order ends with the gate Gate1 stripped by "gate off Gate1".', 'The machine cannot run.'],
+    [
+      "The job's scope includes panels 1 to 2 of run 1, and no step fits it.",
+      'The records would say that this was renewed when it was not.',
+    ],
+    [
+      'The order ends with the machine isolated by "prove dead".',
+      'Whoever starts it next would take off isolation that nobody has handed back.',
+    ],
+  ],
+];
+for (const [name, of, lines, ...expected] of unfinished)
+  test(name, () => {
+    expect(words(of, lines)).toEqual(expected);
+  });
+
+/** Without what is left open at the end. */
+const onTheWay = (of: Job, lines: readonly string[]): readonly (readonly [string, string])[] =>
+  check(of, lines)
+    .filter(({ kind }) => !['not put back', 'scope not done', 'no trial run'].includes(kind))
+    .map(({ message, reason }) => [message, reason]);
+const astray: readonly (readonly [string, Job, readonly string[], ...(readonly [string, string])[]])[] = [
+  [
+    'a gate that is open already',
+    gated,
+    [...before, 'gate on Gate1'],
+    [
+      '"gate on Gate1" is already done for the gate Gate1.',
+      'What is counted twice hides what is not done at all, and the sign-off list then shows work nobody did.',
+    ],
+  ],
+  [
+    'a gate shut that is stripped',
+    gated,
+    [...before, 'gate off Gate1', 'gate shut Gate1'],
+    [
+      '"gate shut Gate1" finds the gate Gate1 stripped. "gate off Gate1" left it so.',
+      'A gate is pinned shut, opened, stripped and refitted in turn; a barrier that is not where the order says protects nobody.',
+    ],
+  ],
+  [
+    'a gate refitted that was only shut',
+    gated,
+    [...before, 'gate shut Gate1', 'gate on Gate1'],
+    [
+      '"gate on Gate1" finds the gate Gate1 shut. "gate shut Gate1" left it so.',
+      'A gate is pinned shut, opened, stripped and refitted in turn; a barrier that is not where the order says protects nobody.',
+    ],
+  ],
+  [
+    'a gate opened that is stripped',
+    gated,
+    [...before, 'gate off Gate1', 'gate open Gate1'],
+    [
+      '"gate open Gate1" finds the gate Gate1 stripped. "gate off Gate1" left it so.',
+      'A gate is pinned shut, opened, stripped and refitted in turn; a barrier that is not where the order says protects nobody.',
+    ],
+  ],
+  [
+    'a gate pinned shut at the end',
+    gated,
+    [...before, 'gate shut Gate1', ...afterwards],
+    [
+      '"remove isolation" hands the machine back while the gate Gate1 is pinned shut. "gate shut Gate1" left it so. No step puts it right before then.',
+      'Once isolation is off the spiral can turn, with people at an open trough.',
+    ],
+  ],
+  [
+    'run with a cover off',
+    full,
+    ['covers off', 'run empty'],
+    [
+      '"covers off" comes while the machine is not isolated.',
+      'A spiral that can turn takes hands and arms; isolation counts only when a try-start has proved it dead.',
+    ],
+    [
+      '"covers off" opens or enters an enclosed space without a gas test of the air 0.00 m to 2.00 m.',
+      'Material in the trough gives off gas when it is disturbed, smell is no warning, and people reach into the trough from here on.',
+    ],
+    [
+      '"run empty" runs the machine while 2 covers from 0.00 m to 2.00 m are off. "covers off" left it so. No step puts it right before then.',
+      'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
+    ],
+  ],
+  [
+    'run while isolated, with parts off',
+    full,
+    [...order.slice(0, 4), 'run empty', 'run loaded'],
+    [
+      '"run empty" comes while the machine is isolated. "prove dead" left it so.',
+      'The drive has no supply until isolation is taken off, and taking it off out of turn is how people are hurt.',
+    ],
+    [
+      '"run empty" runs the machine while 2 covers from 0.00 m to 2.00 m are off. "covers off" left it so. No step puts it right before then.',
+      'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
+    ],
+  ],
+  [
+    'emptied when power is off',
+    plain,
+    ['isolate', 'empty', 'prove dead'],
+    [
+      '"empty" needs power, and the machine is isolated. "isolate" left it so.',
+      'Only a turning screw empties the trough; what stays in is weight on the spiral, gas, and dirt under the liner.',
+    ],
+  ],
+  [
+    'watched too short',
+    plain,
+    [
+      ...before,
+      'strip',
+      'patch panel 1 of run 1 hot work shielded wet fire watch 90 min',
+      'fire watch takes 80 min',
+    ],
+    [
+      '"fire watch" watches for 80 min, and "patch panel 1 of run 1" asks for 1.5 h.',
+      'What smoulders behind the liner shows late. The watch lasts as long as the permit asks, counted from the last spark.',
+    ],
+  ],
+  [
+    'watched as long as the longest asks',
+    plain,
+    [
+      ...before,
+      'strip',
+      'patch panel 1 of run 1 hot work shielded wet fire watch 30 min',
+      'patch panel 2 of run 1 hot work shielded wet fire watch 120 min',
+      'fire watch takes 100 min',
+    ],
+    [
+      '"fire watch" watches for 100 min, and "patch panel 2 of run 1" asks for 2 h.',
+      'What smoulders behind the liner shows late. The watch lasts as long as the permit asks, counted from the last spark.',
+    ],
+  ],
+  [
+    'watched before it is too late',
+    plain,
+    [...before, 'strip', 'patch panel 1 of run 1', 'pause', 'fire watch'],
+    [
+      '"pause" comes before the hot work is watched: sparks were thrown, and "fire watch" comes only later.',
+      'Polyethylene and dust smoulder out of sight and break into fire when everybody has gone; somebody stays, watches, and does nothing else.',
+    ],
+  ],
+  [
+    'not watched',
+    plain,
+    [...before, 'strip', 'patch panel 1 of run 1', 'pause'],
+    [
+      '"pause" comes before the hot work is watched: "patch panel 1 of run 1" throws sparks, and no fire watch follows it.',
+      'Polyethylene and dust smoulder out of sight and break into fire when everybody has gone; somebody stays, watches, and does nothing else.',
+    ],
+  ],
+  [
+    'cut out of the middle',
+    spiral,
+    [...change.slice(0, 6), 'remove screw from 500 mm to 1500 mm'],
+    [
+      '"remove screw from 500 mm to 1500 mm" takes the spiral 0.50 m to 1.50 m from between two parts that are still in.',
+      'Cut free at both ends at once, the piece springs and jams, and the part on the side without restraint is let go and slides. Start at an end, or where the neighbour is out already.',
+    ],
+  ],
+  [
+    'not cleared up',
+    full,
+    [...order.slice(0, 11), 'covers on', 'clear up'],
+    [
+      '"covers on" closes the trough over the tools and litter 0.00 m to 2.00 m. "clear up" comes only later.',
+      'A spanner or an offcut under the covers is dragged along by the spiral: it scores the new liner, and jams where it is hardest to reach.',
+    ],
+  ],
+  [
+    'one side of the hot work said',
+    plain,
+    [...before, 'patch panel 1 of run 1 hot work shielded', 'patch panel 2 of run 1 hot work wet'],
+    [
+      '"patch panel 1 of run 1" is hot work with liner in reach of its sparks, panel 1 of run 1, and the step does not say that it is wet.',
+      'PE1000 burns and drips burning, and the fire runs down the trough out of reach. Strip it there first, do it cold, or shield it, keep it wet and watch it; a word in the note is no measure.',
+    ],
+    [
+      '"patch panel 2 of run 1" is hot work with liner in reach of its sparks, panel 2 of run 1, and the step does not say that it is shielded.',
+      'PE1000 burns and drips burning, and the fire runs down the trough out of reach. Strip it there first, do it cold, or shield it, keep it wet and watch it; a word in the note is no measure.',
+    ],
+  ],
+  [
+    'hold-downs still on, told as lying across',
+    plain,
+    [...before, 'hold-downs on', 'strip'],
+    [
+      '"hold-downs on" is already done for the hold-down 0.00 m to 4.00 m.',
+      'What is counted twice hides what is not done at all, and the sign-off list then shows work nobody did.',
+    ],
+    [
+      '"strip" cannot be reached: the hold-down 0.00 m to 4.00 m is still on.',
+      'Hold-downs and braces lie across the spiral and the liner and are in the way of panels and spiral alike.',
+    ],
+  ],
+  [
+    'pieces of spiral laid and not joined',
+    spiral,
+    [...change.slice(0, 11), 'bolt drive', 'join screw'],
+    [
+      '"bolt drive" comes while the spiral 0.00 m to 2.00 m lies in pieces that are not joined. "join screw" comes only later.',
+      'Pieces that nothing joins can be neither held down nor driven, and they move against one another.',
+    ],
+  ],
+  [
+    'a new spiral laid twice',
+    spiral,
+    [...change.slice(0, 11), 'insert screw'],
+    [
+      '"insert screw" is already done for the spiral 0.00 m to 2.00 m. "insert screw" did it.',
+      'What is counted twice hides what is not done at all, and the sign-off list then shows work nobody did.',
+    ],
+  ],
+];
+for (const [name, of, lines, ...expected] of astray)
+  test(name, () => {
+    expect(onTheWay(of, lines)).toEqual(expected);
+  });
+
 for (const [name, of, lines, ...expected] of slips)
   test(name, () => {
     expect(words(of, lines)).toEqual(expected);
@@ -648,4 +992,79 @@ test('what the other step has to do with it', () => {
     'taken off here',
     'it is left so here',
   ]);
+});
+
+describe('a step written out reads as it was written', () => {
+  test.each([
+    'isolate',
+    'a: strip',
+    'strip all',
+    'strip run 2',
+    'strip run above Gate1',
+    'strip panel 3 of run 2',
+    'strip panels 3 to 5 of run 2',
+    'strip from 100 mm to 2000 mm',
+    'gate shut Gate1',
+    'fit run 1 starting at tail',
+    'fit run 1 starting at head cut to fit',
+    'clean by Alpha',
+    'clean by Alpha, Bravo',
+    'clean by Alpha attended by Bravo, Charly',
+    'clean using MP1',
+    'clean using MP1 with 1 person',
+    'clean using MP1 with 2 people',
+    'clean after a',
+    'clean after a, b',
+    'fire watch takes 60 min',
+    'gas test every 4 h',
+    'clean dries 2 h',
+    'patch cools 30 min',
+    'patch cold work',
+    'patch hot work',
+    'patch hot work shielded',
+    'patch hot work wet',
+    'patch hot work shielded wet fire watch 90 min to be confirmed',
+    'strip "mind the gauge"',
+    'f: fit panels 1 to 2 of run 1 starting at head by Alpha attended by Bravo using MP1 with 2 people after a, b takes 2 h "slow"',
+  ])('%s', (text) => expect(stepText(step(text))).toBe(text));
+
+  test.each([
+    ['fit panels 1 to 2 of run 1 starting at head by Alpha', 'fit panels 1 to 2 of run 1 from the head'],
+    ['a: gate off Gate1 by Alpha after b', 'gate off Gate1'],
+    ['strip by Alpha', 'strip'],
+    ['fit starting at tail', 'fit from the tail'],
+  ])('in a sentence, %s is "%s"', (text, said) => expect(sayStep(step(text))).toBe(said));
+});
+
+test.each([
+  [[], 6, 'none'],
+  [['a'], 6, 'a'],
+  [['a', 'b', 'c'], 3, 'a, b and c'],
+  [['a', 'b', 'c', 'd'], 3, 'a, b and 2 more'],
+  [['a', 'b', 'c', 'd', 'e', 'f'], 6, 'a, b, c, d, e and f'],
+  [['a', 'b', 'c', 'd', 'e', 'f', 'g'], 6, 'a, b, c, d, e and 2 more'],
+])('of %j, %i at most: %s', (items, most, expected) => {
+  expect(listing(items, most)).toBe(expected);
+});
+
+test('without being told, six are listed', () => {
+  expect(listing(['a', 'b', 'c', 'd', 'e', 'f', 'g'])).toBe('a, b, c, d, e and 2 more');
+});
+
+test('what has its own words where it is found is not told here', () => {
+  const slip = {
+    kind: 'lone worker',
+    grade: 'unsafe',
+    step: 0,
+    pieces: [],
+    found: 0,
+    wanted: 0,
+    others: new Map(),
+  } as const;
+  expect(() => wordsFor(walked(plain, ['strip']), { ...slip, pieces: [] })).toThrow(
+    '"lone worker" has its own words where it is found.',
+  );
+  expect(() => wordsFor(walked(plain, ['strip']), { ...slip, kind: 'done twice', pieces: [] })).toThrow(
+    'A slip without its piece cannot be told.',
+  );
 });

@@ -2,7 +2,7 @@
 
 import type { Step } from '../../model/job.js';
 import { off, on } from '../states.js';
-import type { OrderSlip } from '../walk-state.js';
+import type { Piece } from '../ground.js';
 import { sayStep } from '../words.js';
 import { are, stillOpen } from './pieces.js';
 import type { ViolationWords, WordsByKind } from './telling.js';
@@ -18,10 +18,10 @@ export const endingWords: WordsByKind<
   | 'scope not done'
   | 'no trial run'
 > = {
-  'not opened up': ({ slip, doing, what, when }) => ({
+  'not opened up': ({ slip, piece, doing, what, when }) => ({
     message: `${doing} cannot be reached: ${what} ${are(slip)} still on.${when}`,
     reason:
-      slip.pieces[0]?.kind === 'cover'
+      piece.kind === 'cover'
         ? 'Covers close the trough, so nobody gets at what lies under them.'
         : 'Hold-downs and braces lie across the spiral and the liner and are in the way of panels and spiral alike.',
   }),
@@ -46,14 +46,14 @@ export const endingWords: WordsByKind<
     message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}${never}`,
     reason: 'Once isolation is off the spiral can turn, with people at an open trough.',
   }),
-  'run too early': ({ slip, doing, when, never }) =>
-    slip.pieces[0]?.kind === 'isolation'
+  'run too early': ({ slip, piece, doing, when, never }) =>
+    piece.kind === 'isolation'
       ? {
           message: `${doing} comes while the machine is isolated.${when}`,
           reason:
             'The drive has no supply until isolation is taken off, and taking it off out of turn is how people are hurt.',
         }
-      : slip.pieces[0]?.kind === 'running'
+      : piece.kind === 'running'
         ? {
             message: `${doing} comes before the machine has run empty.${when}`,
             reason:
@@ -69,9 +69,9 @@ export const endingWords: WordsByKind<
     reason:
       'What is counted twice hides what is not done at all, and the sign-off list then shows work nobody did.',
   }),
-  'not put back': ({ slip, what, cause }) => notPutBack(slip, what, cause),
-  'scope not done': ({ slip, what }) => ({
-    message: `The job's scope includes ${what}, and no step ${slip.pieces[0]?.kind === 'screw' ? 'changes it' : 'fits it'}.`,
+  'not put back': ({ piece, what, cause }) => notPutBack(piece, what, cause),
+  'scope not done': ({ piece, what }) => ({
+    message: `The job's scope includes ${what}, and no step ${piece.kind === 'screw' ? 'changes it' : 'fits it'}.`,
     reason: 'The records would say that this was renewed when it was not.',
   }),
   'no trial run': ({ slip }) => ({
@@ -84,9 +84,9 @@ export const endingWords: WordsByKind<
   }),
 };
 
-function notPutBack(slip: OrderSlip, what: string, cause: Step | undefined): ViolationWords {
+function notPutBack(piece: Piece, what: string, cause: Step | undefined): ViolationWords {
   const took = cause ? ` by "${sayStep(cause)}"` : '';
-  switch (slip.pieces[0]?.kind) {
+  switch (piece.kind) {
     case 'panel':
       return {
         message: `The order ends with ${what} bare${cause ? ` after "${sayStep(cause)}"` : ''}: stripped and never fitted.`,

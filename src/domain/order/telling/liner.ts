@@ -3,15 +3,13 @@
 import { panelMassIfSound } from '../../geometry/trough.js';
 import { linerSide } from '../../model/liner-side.js';
 import type { Break } from '../../model/conveyor.js';
-import type { Step } from '../../model/job.js';
 import { formatMass, formatNumber } from '../../units/format.js';
-import { slidingFriction, startOf, uphillEnd } from '../start.js';
+import { slidingFriction, startOf } from '../start.js';
 import { newPanel } from '../states.js';
 import type { ClosingError } from '../violation.js';
-import type { OrderSlip, Walk } from '../walk-state.js';
 import { sayStep } from '../words.js';
 import { are } from './pieces.js';
-import { mm, otherStep, type ViolationWords, type WordsByKind } from './telling.js';
+import { known, mm, otherStep, type Telling, type ViolationWords, type WordsByKind } from './telling.js';
 
 export const linerWords: WordsByKind<
   | 'two fronts'
@@ -22,10 +20,10 @@ export const linerWords: WordsByKind<
   | 'liner not stripped'
   | 'trough not cleaned'
 > = {
-  'two fronts': ({ w, slip, step }) => twoFronts(w, slip, step),
-  'closes inside the run': ({ slip, doing, what, when }) => closesInside(slip, doing, what, when),
-  'closing error too large': ({ slip, step, doing }) => closingTooLarge(slip, doing, step),
-  'panel would slide': ({ w, slip, step, doing }) => slides(w, slip, doing, step),
+  'two fronts': twoFronts,
+  'closes inside the run': closesInside,
+  'closing error too large': closingTooLarge,
+  'panel would slide': slides,
   'not contiguous': ({ slip, doing, what, when }) => ({
     message: `${doing} has nothing to push against: ${what} ${are(slip)} not fitted.${when}`,
     reason:
@@ -43,56 +41,54 @@ export const linerWords: WordsByKind<
   }),
 };
 
-function twoFronts(w: Walk, slip: OrderSlip, step: Step | undefined): ViolationWords {
-  const other = otherStep(w, slip, 'other front');
-  const { closing } = slip;
-  const run = slip.pieces[0]?.run?.run;
+function twoFronts({ w, slip, doing }: Telling): ViolationWords {
+  const other = known(otherStep(w, slip, 'other front'), 'other front');
+  const closing = known(slip.closing, 'closing error');
   return {
-    message:
-      `Two fronts in ${run?.label ?? 'one run'}: ` +
-      `"${other ? sayStep(other) : ''}" and "${step ? sayStep(step) : ''}" meet at panel ` +
-      `${closing?.panel ?? ''}.`,
+    message: `Two fronts in ${closing.run}: "${sayStep(other)}" and ${doing} meet at panel ${closing.panel}.`,
     reason:
       'The last gap between two fronts has fixed panels on both sides and matches no panel: ' +
-      `${closing ? sayClosing(closing) : ''}, with no break there to absorb it. ` +
+      `${sayClosing(closing)}, with no break there to absorb it. ` +
       'A piece that is too long will not drop in, ' +
       'and one that is too short leaves a slit for material to work in behind.',
   };
 }
 
-function closesInside(slip: OrderSlip, doing: string, what: string, when: string): ViolationWords {
+function closesInside({ slip, doing, what, when }: Telling): ViolationWords {
+  const closing = sayClosing(known(slip.closing, 'closing error'));
   return {
     message: `${doing} closes ${what} against a panel that is in place.${when}`,
     reason:
-      'A gap with a fixed panel on both sides matches no ' +
-      `panel${slip.closing ? `: ${sayClosing(slip.closing)}, with no break there to absorb it` : ''}. ` +
+      `A gap with a fixed panel on both sides matches no panel: ${closing}, with no break there to absorb it. ` +
       'The last panel of a front has to end at a break.',
   };
 }
 
-function closingTooLarge(slip: OrderSlip, doing: string, step: Step | undefined): ViolationWords {
-  const { closing } = slip;
-  if (!closing) return { message: doing, reason: '' };
-  const firm = closing.allowance === 0;
-  const run = slip.pieces[0]?.run?.run;
-  const start = step && run ? startOf(step, run).start : undefined;
-  const other = run && (start === 'tail' ? run.tailBreak : run.headBreak);
+function closingTooLarge(telling: Telling): ViolationWords {
+  const { slip, doing } = telling;
+  const closing = known(slip.closing, 'closing error');
+  const other = startingBreak(telling);
   const advice =
-    other && other.allowance.value >= closing.worst
+    other.allowance.value >= closing.worst
       ? `${other.name} takes up ${mm(other.allowance.value)}: start at ${closing.breakName} and close there.`
       : `${neitherTakesItUp(other)}: leave the closing panel until the last gap is measured on site ` +
         'and cut it to fit, or declare a joint ring in the run.';
   return {
     message:
       `${doing} closes ${closing.run} at ${closing.breakName}, ` +
-      `which ${firm ? 'takes up no error at all' : `takes up ${mm(closing.allowance ?? 0)}`}, ` +
+      `which takes up ${closing.allowance ? mm(closing.allowance) : 'no error at all'}, ` +
       `with panel ${closing.panel} up to ${mm(closing.worst)} out.`,
     reason: `Length errors add up towards the closing panel: ${sayClosing(closing)}. ${advice}`,
   };
 }
 
-function neitherTakesItUp(other: Break | undefined): string {
-  if (!other) return 'No end takes it up';
+/** Of the end of the run that the front starts from. */
+function startingBreak({ step, piece }: Telling): Break {
+  const { run } = known(piece.run, 'run');
+  return startOf(known(step, 'step'), run).start === 'tail' ? run.tailBreak : run.headBreak;
+}
+
+function neitherTakesItUp(other: Break): string {
   const { value } = other.allowance;
   return `${other.name} takes up ${value === 0 ? 'nothing' : `only ${mm(value)}`} either`;
 }
@@ -111,21 +107,20 @@ function sayClosing(closing: ClosingError): string {
   );
 }
 
-function slides(w: Walk, slip: OrderSlip, doing: string, step: Step | undefined): ViolationWords {
+function slides(telling: Telling): ViolationWords {
+  const { w, piece, doing } = telling;
   const { conveyor } = w.ground.job;
-  const panel = slip.pieces[0];
-  const run = panel?.run;
-  const start = step && run ? startOf(step, run.run).start : uphillEnd(conveyor);
-  const place = run && (start === 'tail' ? run.run.tailBreak : run.run.headBreak);
+  const { liner } = known(piece.run, 'run');
+  const place = startingBreak(telling);
   const incline = Math.abs(conveyor.incline.value);
   const trough = {
     insideRadius: conveyor.trough.insideRadius.value,
     sideHeight: linerSide(conveyor).value,
-    thickness: run?.liner.thickness.value ?? 0,
+    thickness: liner.thickness.value,
   };
-  const mass = panel && run && panelMassIfSound(trough, panel.to - panel.from, run.liner.density.value);
+  const mass = panelMassIfSound(trough, piece.to - piece.from, liner.density.value);
   return {
-    message: `${doing} starts from the lower end, and ${place?.name ?? 'that end'} (${place?.kind ?? 'break'}) gives the panels nothing to rest on.`,
+    message: `${doing} starts from the lower end, and ${place.name} (${place.kind}) gives the panels nothing to rest on.`,
     reason:
       `At ${formatNumber(incline)}° a panel${mass === undefined ? '' : ` of ${formatMass(mass)}`} slides by itself (friction ` +
       `${slidingFriction} holds up to ` +

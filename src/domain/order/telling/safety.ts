@@ -2,11 +2,11 @@
 
 import type { Step } from '../../model/job.js';
 import { formatHours } from '../../units/format.js';
-import { usualFireWatch, watchAfter } from '../heat.js';
+import { watchAfter } from '../heat.js';
 import { gateOff, gateShut } from '../states.js';
 import type { OrderSlip } from '../walk-state.js';
 import { sayStep } from '../words.js';
-import type { ViolationWords, WordsByKind } from './telling.js';
+import { known, type ViolationWords, type WordsByKind } from './telling.js';
 
 export const safetyWords: WordsByKind<
   | 'isolation missing'
@@ -34,9 +34,8 @@ export const safetyWords: WordsByKind<
   }),
   'fire watch too short': ({ step, doing, cause }) => ({
     message:
-      `${doing} watches for ${step?.takes?.text ?? 'less'}, ` +
-      `and "${cause ? sayStep(cause) : ''}" asks for ` +
-      `${formatHours(cause ? watchAfter(cause) : usualFireWatch)}.`,
+      `${doing} watches for ${known(step?.takes, 'time').text}, ` +
+      `and "${sayStep(known(cause, 'hot work'))}" asks for ${formatHours(watchAfter(known(cause, 'hot work')))}.`,
     reason:
       'What smoulders behind the liner shows late. The watch lasts as long as the permit asks, counted from the last spark.',
   }),

@@ -1,8 +1,7 @@
 // What is said of the spiral: held, taken out and put in, in turn.
 
-import { newScrew, noScrew } from '../states.js';
-import type { OrderSlip } from '../walk-state.js';
-import type { ViolationWords, WordsByKind } from './telling.js';
+import { laidScrew, newScrew, noScrew } from '../states.js';
+import type { Telling, ViolationWords, WordsByKind } from './telling.js';
 
 export const spiralWords: WordsByKind<
   'screw not restrained' | 'screw out of turn' | 'spiral from the middle'
@@ -12,7 +11,7 @@ export const spiralWords: WordsByKind<
     reason:
       'The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.',
   }),
-  'screw out of turn': ({ slip, doing, what, when }) => screwOutOfTurn(slip, doing, what, when),
+  'screw out of turn': (telling) => screwOutOfTurn(telling),
   'spiral from the middle': ({ doing, what }) => ({
     message: `${doing} takes ${what} from between two parts that are still in.`,
     reason:
@@ -22,8 +21,8 @@ export const spiralWords: WordsByKind<
   }),
 };
 
-function screwOutOfTurn(slip: OrderSlip, doing: string, what: string, when: string): ViolationWords {
-  switch (slip.pieces[0]?.kind) {
+function screwOutOfTurn({ slip, piece, doing, what, when }: Telling): ViolationWords {
+  switch (piece.kind) {
     case 'drive':
       return {
         message: `${doing} comes while the drive plate is bolted.${when}`,
@@ -35,14 +34,31 @@ function screwOutOfTurn(slip: OrderSlip, doing: string, what: string, when: stri
         reason: 'The new spiral would lie on bare steel and be in the way of every panel under it.',
       };
     default:
-      return slip.found === noScrew
-        ? {
-            message: `${doing} comes while ${what} is out.${when}`,
-            reason: 'Hold-downs and the drive plate go back over a spiral that is in.',
-          }
-        : {
-            message: `${doing} comes while ${slip.found === newScrew ? 'the new' : 'the old'} spiral is in place: ${what}.${when}`,
-            reason: 'Two spirals cannot lie in the same trough.',
-          };
+      return {
+        message: `${doing} comes while ${inPlace(slip.found, what)}.${when}`,
+        reason: spiralReason(slip.found),
+      };
+  }
+}
+
+function inPlace(found: number, what: string): string {
+  switch (found) {
+    case noScrew:
+      return `${what} is out`;
+    case laidScrew:
+      return `${what} lies in pieces that are not joined`;
+    default:
+      return `${found === newScrew ? 'the new' : 'the old'} spiral is in place: ${what}`;
+  }
+}
+
+function spiralReason(found: number): string {
+  switch (found) {
+    case noScrew:
+      return 'Hold-downs and the drive plate go back over a spiral that is in.';
+    case laidScrew:
+      return 'Pieces that nothing joins can be neither held down nor driven, and they move against one another.';
+    default:
+      return 'Two spirals cannot lie in the same trough.';
   }
 }

@@ -2,6 +2,8 @@
 
 import { formatLength } from '../../units/format.js';
 import type { Step } from '../../model/job.js';
+import type { Piece } from '../ground.js';
+import { stepAt } from '../sequence.js';
 import type { ViolationKind } from '../violation.js';
 import type { OrderSlip, StepRole, Walk } from '../walk-state.js';
 import { sayStep } from '../words.js';
@@ -16,6 +18,8 @@ export interface Telling {
   readonly w: Walk;
   readonly slip: OrderSlip;
   readonly step: Step | undefined;
+  /** The first of what it is about. */
+  readonly piece: Piece;
   /** The step in quotes, or "The order". */
   readonly doing: string;
   /** The pieces it is about. */
@@ -32,13 +36,14 @@ export interface Telling {
 export type WordsByKind<K extends ViolationKind> = Readonly<Record<K, (telling: Telling) => ViolationWords>>;
 
 export function tellingOf(w: Walk, slip: OrderSlip): Telling {
-  const step = slip.step === undefined ? undefined : w.sequence.steps[slip.step];
+  const step = slip.step === undefined ? undefined : stepAt(w.sequence, slip.step);
   const late = otherStep(w, slip, 'comes too late');
   const cause = otherStep(w, slip, 'made it so');
   return {
     w,
     slip,
     step,
+    piece: known(slip.pieces[0], 'piece'),
     doing: step ? `"${sayStep(step)}"` : 'The order',
     what: sayPieces(slip.pieces),
     late,
@@ -46,6 +51,12 @@ export function tellingOf(w: Walk, slip: OrderSlip): Telling {
     when: whenSaid(slip, late, cause),
     never: slip.missing ? ' No step puts it right before then.' : '',
   };
+}
+
+/** What every slip of a kind has. @throws RangeError where it has not. */
+export function known<T>(value: T | undefined, what: string): T {
+  if (value === undefined) throw new RangeError(`A slip without its ${what} cannot be told.`);
+  return value;
 }
 
 function whenSaid(slip: OrderSlip, late: Step | undefined, cause: Step | undefined): string {
@@ -57,7 +68,7 @@ function whenSaid(slip: OrderSlip, late: Step | undefined, cause: Step | undefin
 }
 
 export function otherStep(w: Walk, slip: OrderSlip, role: StepRole): Step | undefined {
-  for (const [i, as] of slip.others) if (as === role) return w.sequence.steps[i];
+  for (const [i, as] of slip.others) if (as === role) return stepAt(w.sequence, i);
   return undefined;
 }
 
