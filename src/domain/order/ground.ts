@@ -6,7 +6,7 @@
 import { formatChainage } from '../units/format.js';
 import type { Span } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
-import type { Job, Step } from '../model/job.js';
+import type { Job, Step, StepAction } from '../model/job.js';
 import { intervalOf, runsOf, type Run } from '../model/runs.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { concerns, layoutOf } from './layout.js';
@@ -52,7 +52,13 @@ export interface RunGround {
   /** Chainages of joints, tail end first, mm. */
   readonly ends: readonly number[];
   /** In order from the tail; panel n is at n − 1. */
-  readonly panels: readonly Piece[];
+  readonly panels: readonly PanelPiece[];
+}
+
+/** A panel of a run, by its number from the tail. */
+export interface PanelPiece extends Piece {
+  readonly run: RunGround;
+  readonly panel: number;
 }
 
 export interface Ground {
@@ -87,10 +93,11 @@ export interface Ground {
 export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Ground {
   const { conveyor } = job;
   const whole: Area = { from: 0, to: conveyor.length.value };
-  const layouts = new Map(
-    runsOf(conveyor).map((run) => [run, layoutOf(job, run, layoutStart(job, steps, run), estate)]),
-  );
-  const endsOf = (run: Run): readonly number[] => layouts.get(run)?.layout.joints ?? [run.from, run.to];
+  const laid = runsOf(conveyor).map((run) => ({
+    run,
+    ...layoutOf(job, run, layoutStart(job, steps, run), estate),
+  }));
+  const endsOf = (run: Run): readonly number[] => laid.find((each) => each.run === run)?.layout.joints ?? [];
 
   const scope = job.relines.flatMap(({ stretch }) => intervalOf(conveyor, stretch, endsOf) ?? []);
   const areas = steps.map((step): readonly Area[] | undefined => {
@@ -102,47 +109,45 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   });
 
   const pieces: Piece[] = [];
-  const add = (kind: PieceKind, { from, to }: Area, more: Partial<Piece> = {}): Piece => {
-    const piece: Piece = { number: pieces.length, kind, from, to, ...more };
+  const add = <M extends Partial<Piece>>(kind: PieceKind, { from, to }: Area, more: M): Piece & M => {
+    const piece = { number: pieces.length, kind, from, to, ...more };
     pieces.push(piece);
     return piece;
   };
-  const isolation = add('isolation', whole);
-  const running = add('running', whole);
-  const restraint = add('restraint', whole);
-  const drive = add('drive', driveEnd(job));
-  const content = add('content', whole);
+  const isolation = add('isolation', whole, {});
+  const running = add('running', whole, {});
+  const restraint = add('restraint', whole, {});
+  const drive = add('drive', driveEnd(job), {});
+  const content = add('content', whole, {});
   const gates = conveyor.breaks
     .filter((place) => place.kind === 'slide gate')
-    .map((place) => add('gate', { from: place.from.value, to: place.to.value }, { name: place.name }));
+    .map((place) => add('gate', areaOf(place), { name: place.name }));
 
-  const cuts = [
-    ...new Set([0, whole.to, ...areas.flatMap((list) => list ?? []).flatMap(({ from, to }) => [from, to])]),
-  ]
-    .filter((at) => at >= 0 && at <= whole.to)
-    .sort((a, b) => a - b);
-  const cells = cuts.slice(1).map((to, i): Area => ({ from: cuts[i] ?? 0, to }));
-  const air = cells.map((cell) => add('air', cell));
-  const heat = cells.map((cell) => add('heat', cell));
-  const screw = cells.map((cell) => add('screw', cell));
-  const clears = steps.some((step) => step.action === 'clear up');
-  const litter = clears ? cells.map((cell) => add('litter', cell)) : [];
-  const parts = (kind: PieceKind, declared: readonly Span[], spoken: readonly string[]): Piece[] => {
-    if (declared.length > 0)
-      return declared.map((part) => add(kind, { from: part.from.value, to: part.to.value }));
-    return steps.some((step) => spoken.includes(step.action)) ? cells.map((cell) => add(kind, cell)) : [];
+  const cells = cellsOf(
+    whole,
+    areas.flatMap((list) => list ?? []),
+  );
+  const along = (kind: PieceKind): Piece[] => cells.map((cell) => add(kind, cell, {}));
+  const air = along('air');
+  const heat = along('heat');
+  const screw = along('screw');
+  const spoken = (...actions: readonly StepAction[]): boolean =>
+    steps.some((step) => actions.includes(step.action));
+  const litter = spoken('clear up') ? along('litter') : [];
+  const parts = (kind: PieceKind, declared: readonly Span[], ...actions: readonly StepAction[]): Piece[] => {
+    if (declared.length > 0) return declared.map((part) => add(kind, areaOf(part), {}));
+    return spoken(...actions) ? along(kind) : [];
   };
-  const covers = parts('cover', conveyor.covers, ['covers off', 'covers on']);
-  const braces = parts('brace', conveyor.braces, ['braces off', 'braces on']);
-  const holdDowns = parts('hold-down', conveyor.holdDowns, ['hold-downs off', 'hold-downs on']);
+  const covers = parts('cover', conveyor.covers, 'covers off', 'covers on');
+  const braces = parts('brace', conveyor.braces, 'braces off', 'braces on');
+  const holdDowns = parts('hold-down', conveyor.holdDowns, 'hold-downs off', 'hold-downs on');
 
-  const runs = runsOf(conveyor).map((run): RunGround => {
-    const { layout, liner, start } = layouts.get(run) ?? layoutOf(job, run, usualStartOf(run).start, estate);
-    const ends = layout.joints;
-    const panels: Piece[] = [];
-    const ground: RunGround = { run, liner, start, ends, panels };
-    for (let n = 1; n < ends.length; n++)
-      panels.push(add('panel', { from: ends[n - 1] ?? 0, to: ends[n] ?? 0 }, { run: ground, panel: n }));
+  const runs = laid.map(({ run, layout, liner, start }): RunGround => {
+    const panels: PanelPiece[] = [];
+    const ground: RunGround = { run, liner, start, ends: layout.joints, panels };
+    between(layout.joints).forEach((area, i) => {
+      panels.push(add('panel', area, { run: ground, panel: i + 1 }));
+    });
     return ground;
   });
   return {
@@ -163,14 +168,25 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
     holdDowns,
     runs,
     steps,
-    joins: steps.some((step) => step.action === 'join screw'),
+    joins: spoken('join screw'),
     areas,
     scope,
   };
 }
 
+/** The conveyor between the places where steps begin and end. */
+function cellsOf(whole: Area, areas: readonly Area[]): Area[] {
+  const cuts = new Set([whole.from, whole.to, ...areas.flatMap(({ from, to }) => [from, to])]);
+  return between([...cuts].filter((at) => at >= whole.from && at <= whole.to).sort((a, b) => a - b));
+}
+
+/** From each of a row of chainages to the next. */
+function between(ends: readonly number[]): Area[] {
+  return ends.slice(1).map((to, i) => ({ from: ends[i] ?? to, to }));
+}
+
 /** Pieces of a list that a step's areas touch: panels by their middle, things at one chainage inclusive, others by overlap. */
-export function within(pieces: readonly Piece[], areas: readonly Area[]): Piece[] {
+export function within<P extends Piece>(pieces: readonly P[], areas: readonly Area[]): P[] {
   return pieces.filter((piece) => areas.some((area) => touches(piece, area)));
 }
 
@@ -258,9 +274,7 @@ function impliedArea(step: Step, job: Job, scope: readonly Area[], whole: Area):
     case 'gate on':
     case 'gate shut':
     case 'gate open':
-      return job.conveyor.breaks
-        .filter((place) => place.name === step.gate?.name)
-        .map((place) => ({ from: place.from.value, to: place.to.value }));
+      return job.conveyor.breaks.filter((place) => place.name === step.gate?.name).map(areaOf);
     case 'empty':
     case 'pause':
     case 'isolate':

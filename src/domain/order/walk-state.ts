@@ -15,7 +15,7 @@ export interface OrderSlip {
   /** Position of the step; undefined for the order as a whole. */
   readonly step: number | undefined;
   readonly pieces: Piece[];
-  /** State of the first piece as found, and the state wanted. */
+  /** State of the first piece as found, and the state wanted; −1 for none. */
   readonly found: number;
   readonly wanted: number;
   /** Steps that conflict: what brought the wrong state, what would bring the right one later, the other front. */
@@ -26,6 +26,9 @@ export interface OrderSlip {
   /** True where the steps may run in either order and only one of them works. */
   readonly unsettled?: boolean;
 }
+
+/** Of a slip about how panels go in: no state of a piece would mend it. */
+export const noState = { found: -1, wanted: -1 } as const;
 
 export interface Touch {
   readonly step: number;
