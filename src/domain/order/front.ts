@@ -6,15 +6,7 @@
 import type { Break } from '../model/conveyor.js';
 import type { Step } from '../model/job.js';
 import { closingError } from './closing-error.js';
-import {
-  areasOf,
-  touches,
-  within,
-  type Area,
-  type PanelPiece,
-  type Piece,
-  type RunGround,
-} from './ground.js';
+import { areasOf, touches, within, type Area, type RunPanel, type Piece, type RunGround } from './ground.js';
 import { canStartAt, startOf, type End } from './start.js';
 import { stepAt } from './sequence.js';
 import { cleaned, holds, newPanel, oldPanel, states, stripped } from './states.js';
@@ -37,7 +29,7 @@ export function fitPanels(w: Walk, i: number, position: number, step: Step, area
 
 /** A panel as it goes in: from which end, and with which others in one step. */
 interface Fit {
-  readonly panel: PanelPiece;
+  readonly panel: RunPanel;
   readonly start: End;
   readonly mine: ReadonlySet<Piece>;
 }
@@ -48,7 +40,7 @@ function stepFrom(start: End): 1 | -1 {
 }
 
 /** The panel so many places further on from the starting end; undefined beyond the run. */
-function neighbour({ panel, start }: Fit, places: 1 | -1): PanelPiece | undefined {
+function neighbour({ panel, start }: Fit, places: 1 | -1): RunPanel | undefined {
   return panel.run.panels[panel.panel - 1 + places * stepFrom(start)];
 }
 
@@ -112,7 +104,7 @@ function meetsOtherFront(
   w: Walk,
   i: number,
   run: RunGround,
-  panels: readonly PanelPiece[],
+  panels: readonly RunPanel[],
   start: End,
 ): boolean {
   const first = start === 'tail' ? panels[0] : panels.at(-1);
@@ -145,7 +137,7 @@ function meetsOtherFront(
 }
 
 /** Panels from one on, away from the starting end, as long as each of them is so. */
-function inARow(first: PanelPiece, start: End, is: (panel: PanelPiece) => boolean): PanelPiece[] {
+function inARow(first: RunPanel, start: End, is: (panel: RunPanel) => boolean): RunPanel[] {
   const on = first.run.panels;
   const row = start === 'tail' ? on.slice(first.panel - 1) : on.slice(0, first.panel).reverse();
   const end = row.findIndex((panel) => !is(panel));
@@ -201,7 +193,7 @@ function closeAtBreak(w: Walk, i: number, fit: Fit): void {
 }
 
 /** The panel and those behind it that the same front fitted: their tolerances add up. */
-function chainFitted(w: Walk, { panel, start }: Fit): PanelPiece[] {
+function chainFitted(w: Walk, { panel, start }: Fit): RunPanel[] {
   const back = start === 'tail' ? 'head' : 'tail';
   const [, ...behind] = inARow(
     panel,
@@ -214,8 +206,8 @@ function chainFitted(w: Walk, { panel, start }: Fit): PanelPiece[] {
 /** Of a row of panels whose lengths add up to the closing one. */
 function closingOf(
   w: Walk,
-  panel: PanelPiece,
-  row: readonly PanelPiece[],
+  panel: RunPanel,
+  row: readonly RunPanel[],
   place: Break | undefined,
 ): ClosingError {
   const { run, liner } = panel.run;

@@ -52,11 +52,11 @@ export interface RunGround {
   /** Chainages of joints, tail end first, mm. */
   readonly ends: readonly number[];
   /** In order from the tail; panel n is at n − 1. */
-  readonly panels: readonly PanelPiece[];
+  readonly panels: readonly RunPanel[];
 }
 
 /** A panel of a run, by its number from the tail. */
-export interface PanelPiece extends Piece {
+export interface RunPanel extends Piece {
   readonly run: RunGround;
   readonly panel: number;
 }
@@ -143,7 +143,7 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const holdDowns = parts('hold-down', conveyor.holdDowns, 'hold-downs off', 'hold-downs on');
 
   const runs = laid.map(({ run, layout, liner, start }): RunGround => {
-    const panels: PanelPiece[] = [];
+    const panels: RunPanel[] = [];
     const ground: RunGround = { run, liner, start, ends: layout.joints, panels };
     between(layout.joints).forEach((area, i) => {
       panels.push(add('panel', area, { run: ground, panel: i + 1 }));

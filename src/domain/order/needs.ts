@@ -72,12 +72,10 @@ export function tellMissing(w: Walk, i: number, need: Need, found: number): void
       : w.ground.pieces.filter(
           (piece) =>
             piece.kind === need.piece.kind &&
-            !(need.orMissing && w.excused.has(piece.number)) &&
-            !holds(need.allowed, w.state[piece.number] ?? 0) &&
-            (piece === need.piece ||
-              piece.kind === 'air' ||
-              need.orMissing ||
-              areas.some((area) => touches(piece, area))),
+            (need.orMissing
+              ? !w.excused.has(piece.number) && !holds(need.allowed, w.state[piece.number] ?? 0)
+              : w.state[piece.number] === found &&
+                (piece === need.piece || piece.kind === 'air' || areas.some((area) => touches(piece, area)))),
         );
   for (const piece of alike) {
     slip.pieces.push(piece);
