@@ -114,7 +114,7 @@ export const groups = {
   },
   'order-people': order(
     ['people.ts', 'platform.ts', 'access.ts', 'side-by-side.ts', 'rest.ts', 'heat.ts'],
-    ['people', 'access', 'heat', 'people-below', 'side-by-side', 'sequence'],
+    ['people', 'access', 'heat', 'below', 'people-below', 'side-by-side', 'sequence'],
   ),
   'order-demands': order(
     ['demands.ts', 'demands/*.ts', 'needs.ts', 'states.ts', 'start.ts'],

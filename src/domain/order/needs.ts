@@ -133,8 +133,7 @@ export function change(w: Walk, i: number, piece: Piece, to: number): void {
     step: i,
     piece: piece.number,
     allowed: -1,
-    from,
-    to,
+    change: { from, to },
     kind: 'done twice',
     grade: 'incomplete',
   });

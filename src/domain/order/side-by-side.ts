@@ -5,7 +5,7 @@
 
 import type { Conveyor } from '../model/conveyor.js';
 import type { Step } from '../model/job.js';
-import type { Sequence } from './sequence.js';
+import { stepAt, type Sequence } from './sequence.js';
 import { areasOf, type Area } from './ground.js';
 import { cranesAlong, hangsLoads } from './lifting-gear.js';
 import { holds } from './states.js';
@@ -39,8 +39,8 @@ export function unsettledPairs(w: Walk): Unsettled[] {
         )
           continue;
         if (suits(reader, change) || reachedOtherwise(w, touches, reader, change)) continue;
-        const [other, step] =
-          reader.step < change.step ? [reader.step, change.step] : [change.step, reader.step];
+        const other = Math.min(reader.step, change.step);
+        const step = Math.max(reader.step, change.step);
         const key = `${step} ${other}`;
         const pair = found.get(key) ?? { step, other, touches: [] };
         pair.touches.push(reader);
@@ -51,32 +51,35 @@ export function unsettledPairs(w: Walk): Unsettled[] {
   return [...found.values()].sort((a, b) => a.step - b.step || a.other - b.other);
 }
 
-/** The change a step makes, or would make if it came before the one that did it; undefined for none. */
-function couldChange(w: Walk, touches: readonly Touch[], at: number, touch: Touch): Touch | undefined {
-  if (touch.from === undefined || touch.to === undefined) return undefined;
-  if (touch.from !== touch.to) return touch;
-  const did = touches.slice(0, at).findLast((each) => each.to === touch.to && each.from !== each.to);
-  return did?.from === undefined || before(w, did.step, touch.step)
-    ? undefined
-    : { ...touch, from: did.from };
+interface Change {
+  readonly step: number;
+  readonly from: number;
+  readonly to: number;
 }
 
-function suits(reader: Touch, change: Touch): boolean {
-  if (change.from === undefined || change.to === undefined) return true;
-  if (reader.from === undefined)
-    return holds(reader.allowed, change.from) && holds(reader.allowed, change.to);
-  return reader.to === change.to;
+/** The change a step makes, or would make if it came before the one that did it; undefined for none. */
+function couldChange(w: Walk, touches: readonly Touch[], at: number, touch: Touch): Change | undefined {
+  if (!touch.change) return undefined;
+  const { step } = touch;
+  const { from, to } = touch.change;
+  if (from !== to) return { step, from, to };
+  const did = touches.slice(0, at).findLast(({ change }) => change?.to === to && change.from !== to);
+  return did?.change === undefined || before(w, did.step, step)
+    ? undefined
+    : { step, from: did.change.from, to };
+}
+
+function suits(reader: Touch, { from, to }: Change): boolean {
+  return reader.change ? reader.change.to === to : holds(reader.allowed, from) && holds(reader.allowed, to);
 }
 
 /** Another step that is sure to come before the reader brings the same state. */
-function reachedOtherwise(w: Walk, touches: readonly Touch[], reader: Touch, change: Touch): boolean {
-  if (change.to === undefined || !holds(reader.allowed, change.to)) return false;
-  return touches.some(
-    (touch) =>
-      touch.to === change.to &&
-      touch.step !== change.step &&
-      touch.step !== reader.step &&
-      before(w, touch.step, reader.step),
+function reachedOtherwise(w: Walk, touches: readonly Touch[], reader: Touch, { step, to }: Change): boolean {
+  return (
+    holds(reader.allowed, to) &&
+    touches.some(
+      (touch) => touch.change?.to === to && touch.step !== step && before(w, touch.step, reader.step),
+    )
   );
 }
 
@@ -178,10 +181,13 @@ export function fallsOnto(
 export function isShutFor(sequence: Sequence, gate: string, i: number, j: number): boolean {
   const { before } = sequence;
   const moves = gateMoves(sequence).get(gate);
-  return (moves?.shut ?? []).some((shut) => {
-    if (!before(shut, i) || !before(shut, j)) return false;
-    return !(moves?.opened ?? []).some((k) => !before(k, shut) && !(before(i, k) && before(j, k)));
-  });
+  if (!moves) return false;
+  return moves.shut.some(
+    (shut) =>
+      before(shut, i) &&
+      before(shut, j) &&
+      moves.opened.every((k) => before(k, shut) || (before(i, k) && before(j, k))),
+  );
 }
 
 interface GateMoves {
@@ -292,9 +298,7 @@ function eachOpenPair(w: Walk, visit: (i: number, j: number, a: Step, b: Step) =
   const { steps } = w.sequence;
   for (let j = 1; j < steps.length; j++) {
     for (let i = 0; i < j; i++) {
-      const a = steps[i];
-      const b = steps[j];
-      if (a && b && !before(w, i, j) && !before(w, j, i)) visit(i, j, a, b);
+      if (!before(w, i, j) && !before(w, j, i)) visit(i, j, stepAt(w.sequence, i), stepAt(w.sequence, j));
     }
   }
 }

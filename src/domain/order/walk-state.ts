@@ -35,9 +35,8 @@ export interface Touch {
   readonly piece: number;
   /** What a reader can do with, or all states. */
   readonly allowed: States;
-  /** Set where the step changes the piece, or would. */
-  readonly from?: number;
-  readonly to?: number;
+  /** Set where the step changes the piece, or would; equal where it finds it so already. */
+  readonly change?: { readonly from: number; readonly to: number };
   readonly kind: ViolationKind;
   readonly grade: Grade;
 }
