@@ -82,12 +82,7 @@ class InProcessRunner {
     state.hitCount = hitLimit === undefined ? undefined : 0;
     state.hitLimit = hitLimit;
     try {
-<<<<<<< HEAD
       const all = await this.#load(atLoad ? activeMutant.id : undefined);
-      const tests = testFilter === undefined ? all : all.filter(({ name }) => testFilter.includes(name));
-=======
-      const all = await this.#load(atLoad ? activeMutant.id : 'first');
->>>>>>> e6f9812 (How panels go in is followed in half the words: a panel knows its run and number, and a front is a row of panels)
       state.activeMutant = activeMutant.id;
       let nrOfTests = 0;
       for (const test of this.#likelyFirst(all, testFilter)) {
