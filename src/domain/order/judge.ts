@@ -91,22 +91,22 @@ const sharedWords = {
 } as const satisfies Readonly<Record<Shared, { readonly kind: ViolationKind; readonly reason: string }>>;
 
 /** What it is where two steps leave a piece in different states, neither asking anything of it. */
-const contested: Readonly<Record<PieceKind, { readonly kind: ViolationKind; readonly grade: Grade }>> = {
-  isolation: { kind: 'isolation missing', grade: 'unsafe' },
-  running: { kind: 'run too early', grade: 'incomplete' },
-  restraint: { kind: 'screw not restrained', grade: 'unsafe' },
-  drive: { kind: 'screw out of turn', grade: 'cannot be built' },
-  air: { kind: 'gas test missing', grade: 'unsafe' },
-  heat: { kind: 'fire watch missing', grade: 'unsafe' },
-  litter: { kind: 'not cleared up', grade: 'incomplete' },
-  content: { kind: 'emptied too late', grade: 'incomplete' },
-  gate: { kind: 'gate out of turn', grade: 'cannot be built' },
-  screw: { kind: 'screw out of turn', grade: 'cannot be built' },
-  cover: { kind: 'closed up too early', grade: 'incomplete' },
-  brace: { kind: 'closed up too early', grade: 'incomplete' },
-  'hold-down': { kind: 'closed up too early', grade: 'incomplete' },
-  panel: { kind: 'liner not stripped', grade: 'cannot be built' },
-};
+function contested(kind: PieceKind | undefined): { readonly kind: ViolationKind; readonly grade: Grade } {
+  switch (kind) {
+    case 'restraint':
+      return { kind: 'screw not restrained', grade: 'unsafe' };
+    case 'air':
+      return { kind: 'gas test missing', grade: 'unsafe' };
+    case 'heat':
+      return { kind: 'fire watch missing', grade: 'unsafe' };
+    case 'litter':
+      return { kind: 'not cleared up', grade: 'incomplete' };
+    case 'panel':
+      return { kind: 'liner not stripped', grade: 'cannot be built' };
+    default:
+      return { kind: 'closed up too early', grade: 'incomplete' };
+  }
+}
 
 /** Pairs told at once: hundreds of steps left open towards one another are one slip, and the rest comes up as it is mended. */
 const mostPairs = 200;
@@ -132,13 +132,13 @@ function openPairs(w: Walk): JudgedViolation[] {
   const found: JudgedViolation[] = [];
   for (const { step, other, touches } of unsettled) {
     if (known.has(pairKey(step, other))) continue;
-    const touch = touches.find((each) => each.kind !== 'done twice') ?? touches[0];
+    const [touch] = touches;
     if (!touch) continue;
     const a = stepAt(w.sequence, other);
     const b = stepAt(w.sequence, step);
     const touched = [...new Set(touches.flatMap((each) => w.ground.pieces[each.piece] ?? []))];
     const pieces = touched.filter((piece) => piece.kind === touched[0]?.kind);
-    const { kind, grade } = touch.kind === 'done twice' ? contested[touched[0]?.kind ?? 'cover'] : touch;
+    const { kind, grade } = touch.kind === 'done twice' ? contested(touched[0]?.kind) : touch;
     const slip: OrderSlip = {
       kind,
       grade,
@@ -153,7 +153,7 @@ function openPairs(w: Walk): JudgedViolation[] {
       walk: w,
       slip,
       pair: { step, other },
-      key: keyOf(kind, b, 'pair', a.origin.start),
+      key: keyOf(kind, b, a.origin.start),
       violation: {
         kind,
         grade,
@@ -175,7 +175,7 @@ function openPairs(w: Walk): JudgedViolation[] {
     found.push({
       walk: w,
       pair: { step, other },
-      key: keyOf(kind, b, 'pair', a.origin.start),
+      key: keyOf(kind, b, a.origin.start),
       violation: {
         kind,
         grade: 'cannot be built',
@@ -213,7 +213,7 @@ function drying(w: Walk, settled: Set<string>): JudgedViolation[] {
     found.push({
       walk: w,
       pair: { step, other },
-      key: keyOf('still drying', b, 'pair', a.origin.start),
+      key: keyOf('still drying', b, a.origin.start),
       violation: {
         kind: 'still drying',
         grade: 'incomplete',
@@ -243,7 +243,7 @@ function falling(w: Walk, pair: FallingPair, pairs: readonly FallingPair[]): Jud
     pair: { step, other },
     pairs,
     gates,
-    key: keyOf(kind, b, 'pair', a.origin.start),
+    key: keyOf(kind, b, a.origin.start),
     violation: {
       kind,
       grade,
@@ -401,7 +401,7 @@ function nowhere(w: Walk): JudgedViolation[] {
       !empty && onLiner.includes(step.action) && runs.every((run) => within(run.panels, areas).length === 0);
     if (!empty && !bare) return [];
     const text = step.stretch ? stretchText(step.stretch) : 'the scope of the job';
-    const at = step.stretch ? (step.stretch.kind === 'chainage' ? '' : 'at ') : 'in ';
+    const at = step.stretch ? '' : 'in ';
     const has = runs.map(
       ({ run, panels }) => `${run.label} with ${panels.length} ${panels.length === 1 ? 'panel' : 'panels'}`,
     );

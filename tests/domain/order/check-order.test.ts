@@ -33,6 +33,44 @@ test('an order that can be built has nothing against it', () => {
   expect(canBeBuilt(withOrder(plain, good), worldOf(plain))).toBe(true);
 });
 
+test('what cannot be built, or has no order, is not called good', () => {
+  expect(canBeBuilt(withOrder(plain, good.slice(1)), worldOf(plain))).toBe(false);
+  expect(canBeBuilt(plain, worldOf(plain))).toBe(false);
+});
+
+test('what the order as a whole lacks is told at the order', () => {
+  const of = withOrder(plain, []);
+  expect(checkOrder(of, worldOf(of)).map(({ step, origin: at }) => [step, at])).toEqual([
+    [undefined, of.order?.origin],
+    [undefined, of.order?.origin],
+  ]);
+});
+
+describe('repairs are tried for the first complaints only', () => {
+  const offered = (lines: readonly string[]): readonly [number, number] => {
+    const found = check(plain, lines);
+    return [found.length, found.filter(({ repairs }) => repairs.length > 0).length];
+  };
+  test.each([
+    ['sixteen of twenty', 20, 16],
+    ['all of sixteen', 16, 16],
+  ])('%s', (_, count, expected) => {
+    expect(offered([...before, ...Array<string>(count).fill('prove dead'), ...good.slice(2)])).toEqual([
+      count,
+      expected,
+    ]);
+  });
+  test('fewer in a long order: 1500 complaints times steps', () => {
+    const long = [
+      ...before,
+      ...Array<string>(20).fill('prove dead'),
+      ...Array<string>(150).fill('pause'),
+      ...good.slice(2),
+    ];
+    expect(offered(long)).toEqual([20, Math.ceil(1500 / (1 + long.length))]);
+  });
+});
+
 test('a job without an order has nothing to check', () => {
   expect(checkOrder(plain, worldOf(plain))).toEqual([]);
 });

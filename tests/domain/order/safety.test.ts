@@ -445,6 +445,26 @@ describe('below others', () => {
     expect(falling(made, [...lines, 'o: gate open Gate1 by Alpha after a, b'])).toEqual([]);
   });
 
+  test('the repair parts every step that the gate is to part, in one go', () => {
+    const lines = [
+      ...order('fit run 2 starting at head', 'clean run 1'),
+      'k: clean run 1 by Bravo after b',
+      'remove isolation by Alpha',
+    ];
+    const of = job(made, ['all'], { crews });
+    const written = withOrder(of, lines);
+    const between = checkOrder(written, worldOf(of)).filter(({ kind }) => kind === 'gate open between');
+    expect(between).toHaveLength(1);
+    const after = changeJob(written, between[0]?.repairs[0]?.changes ?? []);
+    const left = (after.order?.steps ?? []).map(stepText);
+    expect(left.filter((each) => /^[abk]: /.test(each))).toEqual([
+      'a: fit run 2 starting at head by Alpha after q, s1',
+      'b: clean run 1 by Bravo after q, s1',
+      'k: clean run 1 by Bravo after b, s1',
+    ]);
+    expect(checkOrder(after, worldOf(of)).filter(({ kind }) => kind === 'gate open between')).toEqual([]);
+  });
+
   test('the repair shuts the gate first and opens it before the machine is handed back', () => {
     const lines = [
       ...order('fit run 2 starting at head', 'clean run 1'),
