@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import Ajv from 'ajv-draft-04';
 import addFormats from 'ajv-formats';
@@ -159,6 +159,17 @@ describe('report', () => {
     expect(JSON.parse(readFileSync(path.join(cwd, 'reports/report.json'), 'utf8'))).toMatchObject({
       formatVersion: 2,
     });
+  });
+
+  test('refuses a --since after its own day, in words, and writes nothing', async () => {
+    const cwd = folderWith(sound);
+    const days = ['--as-of', '2025-12-31', '--since', '2026-01-01'];
+    const ran = await troughline(['report', ...days, '--out', 'reports'], { cwd });
+    expect(ran).toMatchObject({ exit: 2, out: '' });
+    expect(ran.err).toContain(
+      '--since 2026-01-01 lies after the day of the report, 2025-12-31: name an earlier day',
+    );
+    expect(readdirSync(cwd)).not.toContain('reports');
   });
 
   test('says in words what it cannot try', async () => {

@@ -112,6 +112,7 @@ export function exposedReadings(
   const byPlace = new Map<Place, ExposedReading[]>(estate.places.map((place) => [place, []]));
   const histories = new Map(estate.conveyors.map((c) => [c, historyOf(estate, c, options)]));
   for (const history of histories.values()) {
+    const written = new Map<string, Inspection>();
     for (const { inspection } of history.inspections) {
       const moment = momentOf(history, inspection);
       for (let row = inspection.firstRow; row < inspection.endRow; row++) {
@@ -119,15 +120,34 @@ export function exposedReadings(
         const list = place && byPlace.get(place);
         if (!place || !list) continue;
         const set = setSeen(history, place.at, inspection);
-        const exposure: Exposure = set
-          ? exposureBetween(history, set, moment)
-          : {
-              known: false,
-              reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned`,
-            };
+        const first = firstToSay(estate, written, inspection, row);
+        const exposure: Exposure =
+          first !== inspection
+            ? { known: false, reason: 'the same reading is written down twice on that day' }
+            : set
+              ? exposureBetween(history, set, moment)
+              : {
+                  known: false,
+                  reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned`,
+                };
         list.push({ row, inspection, set, exposure });
       }
     }
   }
   return byPlace;
+}
+
+/** The inspection that said this first, of those of one day at one meter reading: a block pasted twice counts once. */
+function firstToSay(
+  { readings }: Estate,
+  written: Map<string, Inspection>,
+  inspection: Inspection,
+  row: number,
+): Inspection {
+  const { date, meter } = inspection;
+  const said = [date.day, meter.hours.value, readings.place[row], readings.kind[row], readings.value[row]];
+  const key = said.join(' ');
+  const first = written.get(key) ?? inspection;
+  written.set(key, first);
+  return first;
 }

@@ -417,7 +417,12 @@ function screwSetsOf(
     sets.push({ ...current, removed: moment(change) });
     current = { screw: change.screw, change, fitted: moment(change) };
   }
-  return [...sets, { ...current, removed: undefined }];
+  // A change written down twice leaves a screw that never turned.
+  const turned = sets.filter(
+    ({ change, fitted, removed }) =>
+      change === undefined || fitted?.day !== removed?.day || fitted?.hours !== removed?.hours,
+  );
+  return [...turned, { ...current, removed: undefined }];
 }
 
 function speedRemarks(conveyor: Conveyor, changes: readonly DutyChange[]): readonly string[] {

@@ -89,11 +89,14 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
       lying = left.sort((a, b) => a.from - b.from);
     }
   }
-  // Two scopes of one reline that overlap leave pieces of no life: they never lay there.
-  return [
-    ...former.filter((set) => set.reline === undefined || set.reline !== set.removed?.reline),
-    ...lying,
-  ];
+  return [...former.filter(lay), ...lying];
+}
+
+/** Two scopes of one reline that overlap, or a reline written down twice, leave pieces of no life: they never lay there. */
+function lay({ reline, fitted, removed }: LinerSet): boolean {
+  if (reline === undefined || removed === undefined) return true;
+  const isCopy = fitted?.day === removed.day && fitted.hours === removed.hours;
+  return reline !== removed.reline && !isCopy;
 }
 
 /** Sets that lay at a chainage (mm), oldest first; where two pieces meet, the one towards the head. */

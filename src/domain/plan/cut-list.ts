@@ -2,6 +2,8 @@
 // its cuts, and which offcut serves which closing piece. Panels of one liner share stock; where no stock length is stated,
 // panels are bought at the liner's panel lengths and closing pieces cut from them.
 
+import type { Reline } from '../model/records.js';
+import { stretchText } from '../order/words.js';
 import { formatDay } from '../units/calendar.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
@@ -227,7 +229,10 @@ function joints(piece: Piece): number {
 function recorded(job: Job, estate: Estate, liner: LinerSpecification): CutList['recordedOffcuts'] {
   const listed = new Set(job.stock.filter((each) => each.offcut).map((each) => each.length.value));
   return estate.relines
-    .filter((reline) => reline.liner === liner)
+    .filter(
+      (reline, index, all) =>
+        reline.liner === liner && !all.slice(0, index).some((one) => isCopy(one, reline)),
+    )
     .flatMap((reline) =>
       reline.offcuts
         .filter((offcut) => !listed.has(offcut.length.value))
@@ -237,6 +242,16 @@ function recorded(job: Job, estate: Estate, liner: LinerSpecification): CutList[
           date: formatDay(reline.date.day),
         })),
     );
+}
+
+/** One reline written down twice: its offcuts are there once. */
+function isCopy(one: Reline, other: Reline): boolean {
+  return (
+    one.conveyor === other.conveyor &&
+    one.date.day === other.date.day &&
+    one.meter.hours.value === other.meter.hours.value &&
+    one.scope.map(stretchText).join() === other.scope.map(stretchText).join()
+  );
 }
 
 function round(mm: number): number {
