@@ -8,13 +8,17 @@ import type { Encoding, Separator } from './table.js';
 
 /** Where a unit is left out, each cell or a column of units says it. */
 export type Role =
-  | { readonly is: 'conveyor' | 'date' | 'point' | 'colour' | 'unit' | 'by' | 'note' | 'not read' }
-  | { readonly is: 'thickness' | 'chainage' | 'meter' | 'tonnes'; readonly unit?: string }
+  | {
+      readonly is:
+        'plant' | 'conveyor' | 'date' | 'point' | 'colour' | 'unit' | 'gauge' | 'by' | 'note' | 'not read';
+    }
+  | { readonly is: 'thickness' | 'error' | 'chainage' | 'meter' | 'tonnes'; readonly unit?: string }
   | { readonly is: 'clock'; readonly form: ClockForm };
 
 /** What a word in a cell says. */
 export type WordMeaning =
-  | { readonly is: 'no reading' | 'trough showing' }
+  /** `blank`: the cell counts as empty. */
+  | { readonly is: 'no reading' | 'blank' | 'trough showing' }
   | { readonly is: 'not seen'; readonly reason?: string }
   | { readonly is: 'colour'; readonly name: string }
   /** From the screw side, 1 the first. */

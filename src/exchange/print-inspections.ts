@@ -26,10 +26,17 @@ export function printInspection(
     { text: `inspection ${name} ${formatDay(day)} ${meter} {` },
     ...(by.length > 0 ? [{ text: `  by ${quoted(by.join(', '))}` }] : []),
     ...(view === undefined ? [] : [{ text: `  view ${view}` }]),
-    ...(gauge === undefined ? [] : [{ text: `  gauge ${gauge}` }]),
+    ...gaugeLine(readings, gauge),
     ...readings.map((reading) => ({ text: readingLine(reading, view ?? 'downstream'), reading })),
     { text: '}' },
   ];
+}
+
+/** The mapping's, or the one kind that the sheet says of every reading. */
+function gaugeLine(readings: readonly FreshReading[], stated: string | undefined): readonly PrintedLine[] {
+  const [kind, another] = [...new Set(readings.map(({ gauge }) => gauge))];
+  const gauge = stated ?? (another === undefined ? kind : undefined);
+  return gauge === undefined ? [] : [{ text: `  gauge ${gauge}` }];
 }
 
 /** A row for a block whose inspector looked that way. */
@@ -42,7 +49,8 @@ export function readingLine(
     'point' in spot
       ? spot.point
       : `at ${spot.at.text} clock ${formatClock(view === 'upstream' ? mirrorClock(spot.clock) : spot.clock)}`;
-  const spread = error !== undefined && saying.kind === 'thickness' ? ` ± ${error}` : '';
+  const spread =
+    error !== undefined && saying.kind === 'thickness' && !words.includes('±') ? ` ± ${error}` : '';
   return `  ${place} ${words}${spread}${note === undefined ? '' : ` ${quoted(note)}`}`;
 }
 

@@ -25,8 +25,12 @@ export interface FreshReading {
   readonly saying: Saying;
   /** `thickness 8.4 mm`. */
   readonly words: string;
+  readonly gauge?: GaugeKind;
   readonly note?: string;
 }
+
+const gauges = ['ultrasonic', 'depth gauge', 'calliper', 'by eye'] as const;
+type GaugeKind = (typeof gauges)[number];
 
 export interface FreshInspection {
   readonly conveyor: Conveyor;
@@ -127,9 +131,12 @@ class Settler {
   /** The reading where it lies on the conveyor, or why it lies nowhere. */
   private placed(
     conveyor: Conveyor,
-    { where, point: name, at, clock, said, day, note }: SheetReading,
+    { where, point: name, at, clock, said, day, note, error, gauge }: SheetReading,
   ): Placed | string {
-    const point = name === undefined ? undefined : pointNamed(name, conveyor, this.mapping);
+    // Our own tables name a place that is no point by where it lies.
+    const isPlace =
+      name !== undefined && at !== undefined && clock !== undefined && /^[\d.]+ m \d+:\d+$/.test(name);
+    const point = name === undefined || isPlace ? undefined : pointNamed(name, conveyor, this.mapping);
     if (typeof point === 'string') return point;
     const hours = clock && (this.mapping.view === 'upstream' ? mirrorClock(clock.hours) : clock.hours);
     if (point) {
@@ -146,11 +153,15 @@ class Settler {
       return `${at?.text ?? ''} lies beyond ${conveyor.name}, which is ${conveyor.length.text} long`;
     const saying = this.saying(conveyor, chainage, day, said);
     if (typeof saying === 'string') return saying;
+    const kind = gauges.find((one) => one === gauge?.toLowerCase());
+    if (gauge !== undefined && !kind) return `"${gauge}" is none of the gauges ${list(gauges)}`;
     return {
       where,
       key: spotKey(chainage, position),
       spot: point ? { point: point.name } : { at: at ?? { text: '', value: chainage }, clock: position },
       ...saying,
+      words: error ? `${saying.words} ± ${error.text}` : saying.words,
+      ...(kind ? { gauge: kind } : {}),
       ...(note === undefined ? {} : { note }),
     };
   }
@@ -175,6 +186,7 @@ class Settler {
     const names = list(layers.map(({ name }) => name));
     switch (meaning.is) {
       case 'no reading':
+      case 'blank':
         return `${said.word}: no reading`;
       case 'trough showing':
         return { saying: { kind: 'trough' }, words: 'trough showing' };

@@ -25,6 +25,9 @@ export interface SheetReading {
   readonly at?: Measure;
   readonly clock?: Clock;
   readonly said: CellSays;
+  /** Of a thickness. */
+  readonly error?: Measure;
+  readonly gauge?: string;
   readonly note?: string;
   readonly by?: string;
 }
@@ -209,7 +212,10 @@ class Taker {
 
   private conveyorOf(row: number): string | undefined {
     const { conveyor } = this.mapping;
-    if (this.byRole.has('conveyor')) return this.text(row, 'conveyor');
+    if (this.byRole.has('conveyor')) {
+      const [plant, name] = [this.text(row, 'plant'), this.text(row, 'conveyor')];
+      return plant === undefined || name === undefined ? name : `${plant}.${name}`;
+    }
     return conveyor === 'name of the sheet' ? this.table.sheet : conveyor?.name;
   }
 
@@ -274,7 +280,7 @@ class Taker {
   private takeReadings(facts: RowFacts, point: string | undefined): void {
     const cells = this.readingColumns.flatMap((reading) => {
       const cell = this.table.rows[facts.row]?.[reading.column];
-      return cell ? [{ ...reading, cell }] : [];
+      return cell && !this.means(cell, 'blank') ? [{ ...reading, cell }] : [];
     });
     if (this.mapping.across) this.emptyCells += this.readingColumns.length - cells.length;
     else if (cells.length === 0)
@@ -309,15 +315,28 @@ class Taker {
     if (facts.conveyor === undefined) return 'no conveyor';
     const spot = this.spot(facts.row, what === 'point' && head ? this.pointOf(head.text) : point);
     if (typeof spot === 'string') return spot;
-    const [note, by] = [this.text(facts.row, 'note'), this.text(facts.row, 'by')];
+    const error = said.kind === 'thickness' ? this.errorIn(facts.row) : undefined;
+    if (typeof error === 'string') return error;
+    const words = (['note', 'by', 'gauge'] as const).flatMap((is) => {
+      const text = this.text(facts.row, is);
+      return text === undefined ? [] : [[is, text] as const];
+    });
     return {
       conveyor: facts.conveyor,
       day: on,
       ...spot,
       said,
-      ...(note === undefined ? {} : { note }),
-      ...(by === undefined ? {} : { by }),
+      ...(error ? { error } : {}),
+      ...Object.fromEntries(words),
     };
+  }
+
+  private errorIn(row: number): Measure | string | undefined {
+    const cell = this.cell(row, 'error');
+    const role = this.roles.get(this.byRole.get('error') ?? -1);
+    if (!cell || this.isNoReading(cell) || role?.is !== 'error') return undefined;
+    const read = readMeasure(cell, { dimension: 'length', unit: role.unit, decimal: this.mapping.decimal });
+    return read.ok ? read.measure : `error: ${read.why}`;
   }
 
   private pointOf(text: string): string {
@@ -367,7 +386,11 @@ class Taker {
   }
 
   private isNoReading(cell: SheetCell): boolean {
-    return this.mapping.words.get(wordKey(cell.text))?.is === 'no reading';
+    return this.means(cell, 'no reading') || this.means(cell, 'blank');
+  }
+
+  private means(cell: SheetCell, meaning: WordMeaning['is']): boolean {
+    return this.mapping.words.get(wordKey(cell.text))?.is === meaning;
   }
 
   /** A printed list has its heads on every page. */

@@ -1,10 +1,23 @@
 // Readings of a spreadsheet through the command: what is asked, shown, written, there already and refused.
 
-import { chmodSync, cpSync, existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
+import { parseDay } from '../../src/domain/units/calendar.js';
+import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
+import { tableCsv } from '../../src/generators/tables/csv.js';
+import { readingsTable } from '../../src/generators/tables/readings.js';
 import { estateText } from '../exchange/truth.js';
 import { folderWith, troughline, type Ran } from './console.js';
 
@@ -40,6 +53,10 @@ function troughFiles(folder: string): readonly string[] {
     .filter((name) => name.endsWith('.trough'))
     .map((name) => name.split(path.sep).join('/'))
     .sort();
+}
+
+function textsIn(folder: string): readonly { uri: string; text: string }[] {
+  return troughFiles(folder).map((uri) => ({ uri, text: readFileSync(path.join(folder, uri), 'utf8') }));
 }
 
 describe('five years of readings', () => {
@@ -126,10 +143,7 @@ function saidBySheet(): readonly string[] {
 }
 
 function saidByRecords(folder: string): readonly string[] {
-  const texts = troughFiles(folder).map((uri) => ({
-    uri,
-    text: readFileSync(path.join(folder, uri), 'utf8'),
-  }));
+  const texts = textsIn(folder);
   const { inspections, readings, places } = analyse(texts).estate;
   return inspections
     .flatMap(({ conveyor, date, firstRow, endRow }) =>
@@ -139,6 +153,46 @@ function saidByRecords(folder: string): readonly string[] {
         const seen = readings.notes.get(row) === 'buried' ? 'under material' : 'not seen: no light';
         const what = kind === 0 ? value : kind === 1 && value === 1 ? '2nd colour' : seen;
         return `${conveyor.name} ${day} ${places[readings.place[row] ?? -1]?.name} ${what}`;
+      }),
+    )
+    .sort();
+}
+
+test('the table of readings goes back into an estate that has none: all of the demo, equal in every fact', async () => {
+  // Without its jobs, whose plans take their time and have no readings.
+  const cwd = folderWith({});
+  const demo = folderWith({});
+  cpSync(fileURLToPath(new URL('../../examples/4-tarnholt', import.meta.url)), demo, { recursive: true });
+  rmSync(path.join(demo, 'jobs'), { recursive: true });
+  const report = remainingLife(analyse(textsIn(demo)).estate, { asOf: parseDay('2026-10-31') });
+  writeFileSync(path.join(cwd, 'readings.csv'), tableCsv(readingsTable(report)));
+  cpSync(path.join(example, 'tables.map.yaml'), path.join(cwd, 'tables.map.yaml'));
+  for (const part of ['conveyors', 'history', 'liners.trough', 'plant.trough', 'screws.trough'])
+    cpSync(path.join(demo, part), path.join(cwd, part), { recursive: true });
+  const ran = await troughline(['import', 'readings.csv', '--map', 'tables.map.yaml', '--write'], { cwd });
+  expect([ran.exit, firstLine(ran)]).toEqual([
+    0,
+    expect.stringMatching(/ 0 there already, 0 skipped \(\d+ files written\)/),
+  ]);
+  const before = everyFact(demo);
+  expect(before.length).toBeGreaterThan(200);
+  expect(everyFact(cwd)).toEqual(before);
+});
+
+/** Each reading with all that its record says of it; places as seen in the direction of flow, as the table has them. */
+function everyFact(folder: string): readonly string[] {
+  const texts = textsIn(folder);
+  const { inspections, readings, places } = analyse(texts).estate;
+  return inspections
+    .flatMap(({ conveyor, date, meter, by, gauge, firstRow, endRow }) =>
+      Array.from({ length: endRow - firstRow }, (_, i) => firstRow + i).map((row) => {
+        const place = places[readings.place[row] ?? -1];
+        const [value, error] = [
+          readings.value[row]?.toFixed(6),
+          readings.kind[row] === 0 ? readings.error[row]?.toFixed(6) : '',
+        ];
+        const head = `${conveyor.plant.name}.${conveyor.name} ${date.day} ${meter.hours.value} ${meter.tonnes?.value} ${by} ${gauge?.kind}`;
+        return `${head} ${place?.name} ${place?.at} ${place?.clock} ${readings.kind[row]} ${value} ${error} ${readings.notes.get(row) ?? ''}`;
       }),
     )
     .sort();
@@ -321,7 +375,7 @@ test('words of the sheet never get out of their quotation', async () => {
   );
   const ran = await imported(cwd, '--write');
   expect(firstLine(ran)).toContain('6 new, 0 there already, 2 skipped');
-  const texts = troughFiles(cwd).map((uri) => ({ uri, text: readFileSync(path.join(cwd, uri), 'utf8') }));
+  const texts = textsIn(cwd);
   const { estate, findings } = analyse(texts);
   expect([estate.conveyors.length, estate.inspections.length, estate.readings.count]).toEqual([2, 6, 6]);
   expect(findings.filter(({ code }) => code.startsWith('TL1'))).toEqual([]);

@@ -48,7 +48,8 @@ A mapping is YAML, one fact a line:
   reading: thickness in mm        and what stands below it
   meter row: 2 in h             meter readings in a row of their own, over one conveyor
   columns:                      by their heads: conveyor, date, point, chainage in m, clock, thickness in mm,
-    "Wall [mm]": thickness in mm  colour, unit, meter in h, tonnes in t, by, note, not read;
+    "Wall [mm]": thickness in mm  colour, unit, meter in h, tonnes in t, error in mm, gauge,
+                                  plant, by, note, not read;
                                   clock in hours, clock in degrees from 12, clock in degrees from 6
   as above: [Date]              columns whose empty cells mean what stands above
   conveyors: {Screw 3: DG1}     names of the sheet that the estate has otherwise; points: likewise,

@@ -121,6 +121,10 @@ export function guessColumn(
         return made({ is: 'clock', form: 'degrees from 12' }, why, 'clock in degrees from ?');
       return made({ is: 'clock', form: 'time' }, why);
     }
+    case 'error':
+      return made({ is: 'not read' }, why);
+    case 'plant':
+    case 'gauge':
     case 'date':
     case 'conveyor':
     case 'point':

@@ -4,8 +4,25 @@ import { clockForms } from '../values/clock.js';
 import { unitOf } from '../values/measure.js';
 import type { PointMeaning, WordMeaning, Role } from '../mapping.js';
 
-const plainRoles = ['conveyor', 'date', 'point', 'colour', 'unit', 'by', 'note', 'not read'] as const;
-const measuredRoles = { thickness: 'length', chainage: 'length', meter: 'duration', tonnes: 'mass' } as const;
+const plainRoles = [
+  'plant',
+  'conveyor',
+  'date',
+  'point',
+  'colour',
+  'unit',
+  'gauge',
+  'by',
+  'note',
+  'not read',
+] as const;
+const measuredRoles = {
+  thickness: 'length',
+  error: 'length',
+  chainage: 'length',
+  meter: 'duration',
+  tonnes: 'mass',
+} as const;
 
 /** `thickness in mm`, `meter in h`, `clock in degrees from 12`, `point`, `not read`. */
 export function readRole(text: string): Role | undefined {
@@ -40,9 +57,9 @@ export function readPointMeaning(text: string): PointMeaning | undefined {
 /** Reasons that the language has words for. */
 const reasons = ['blocked', 'buried', 'no light', 'no access', 'cover on'];
 
-/** `no reading`, `trough showing`, `not seen buried`, `colour teal`, `layer 2`. */
+/** `no reading`, `blank`, `trough showing`, `not seen buried`, `colour teal`, `layer 2`. */
 export function readMeaning(text: string): WordMeaning | undefined {
-  if (text === 'no reading' || text === 'trough showing') return { is: text };
+  if (text === 'no reading' || text === 'blank' || text === 'trough showing') return { is: text };
   if (text === 'not seen') return { is: 'not seen' };
   const reason = reasons.find((one) => text === `not seen ${one}`);
   if (reason) return { is: 'not seen', reason };
@@ -55,6 +72,7 @@ export function readMeaning(text: string): WordMeaning | undefined {
 export function meaningText(meaning: WordMeaning): string {
   switch (meaning.is) {
     case 'no reading':
+    case 'blank':
     case 'trough showing':
       return meaning.is;
     case 'not seen':

@@ -8,7 +8,8 @@ import { nearest } from '../../language/nearest.js';
 import { wordKey, type Mapping } from '../mapping.js';
 
 export function conveyorNamed(text: string, estate: Estate, mapping: Mapping): Conveyor | string {
-  const name = mapping.conveyors.get(wordKey(text)) ?? text;
+  const [, own = text] = /^[^.]*\.(.*)$/.exec(text) ?? []; // without the plant
+  const name = mapping.conveyors.get(wordKey(text)) ?? mapping.conveyors.get(wordKey(own)) ?? text;
   const key = wordKey(name);
   const found = estate.conveyors.filter(
     (one) => wordKey(one.name) === key || wordKey(`${one.plant.name}.${one.name}`) === key,
