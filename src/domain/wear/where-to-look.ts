@@ -15,7 +15,7 @@ export interface LookWorth {
   readonly index: number;
   /** Share by which the spread of the first limit's date is expected to narrow, 0 to 1. */
   readonly narrowing: number;
-  /** Chance that this point is past its limit today. */
+  /** Chance that this point is past its limit today; 0 where nothing can be said. */
   readonly already: number;
 }
 
@@ -30,9 +30,9 @@ export function whereToLook(fit: WearFit, members: readonly GroupMember[]): read
   members.forEach((member, index) => {
     const forecast = forecastUnit(fit, member.unit, member.depth);
     if (forecast.kind === 'life') alive.push({ member, index, forecast });
-    else if (forecast.kind === 'cannot say') unknown.push({ member, index, narrowing: 1, already: NaN });
+    else if (forecast.kind === 'cannot say') unknown.push({ member, index, narrowing: 1, already: 0 });
   });
-  if (alive.length === 0) return unknown.map((look) => ({ ...look, already: 0 }));
+  if (alive.length === 0) return unknown;
   const rest = alive.map(({ member, forecast }) =>
     Math.max(forecast.quantiles.q50 - member.now, 0.02 * forecast.quantiles.q50),
   );
@@ -68,7 +68,7 @@ export function whereToLook(fit: WearFit, members: readonly GroupMember[]): read
     };
   });
   looks.sort((a, b) => b.narrowing - a.narrowing || b.already - a.already || a.index - b.index);
-  return [...unknown.map((look) => ({ ...look, already: 0 })), ...looks];
+  return [...unknown, ...looks];
 }
 
 function without(all: Float64Array, own: Float64Array): Float64Array {

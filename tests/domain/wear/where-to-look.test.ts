@@ -67,6 +67,16 @@ describe('what is worth a look', () => {
     expect(coarse).toBeGreaterThanOrEqual(0);
   });
 
+  it('weeks that wear unevenly make every look worth less', () => {
+    // The path's own wandering hides the rate from one look, the more so the shorter it has run.
+    const worth = (psi: number, now: number): number => {
+      const of = { ...fit, dutyNoise: { ...fit.dutyNoise, psi } };
+      return whereToLook(of, [{ unit: 1, depth: 9, now }])[0]?.narrowing ?? NaN;
+    };
+    expect(worth(0, 600)).toBeGreaterThan(worth(20, 600) * 1.5);
+    expect(worth(0, 0)).toBe(worth(20, 0));
+  });
+
   it('a look later, when more is worn, tells more of the rate than one early', () => {
     const at = (now: number): number => whereToLook(fit, [{ unit: 1, depth: 9, now }])[0]?.narrowing ?? NaN;
     expect(at(200)).toBeLessThan(at(3000));
@@ -101,6 +111,46 @@ describe('what no forecast can be made of', () => {
     expect(unitsIn(looks).sort()).toEqual([1, 3]);
     expect(looks.map(({ index }) => index).sort()).toEqual([1, 2]);
   });
+});
+
+describe('points of which nothing can be said', () => {
+  // A limit of no depth has no forecast.
+  const fit = fitted([...others, ...looked(0, 9, 6.4), ...looked(2, 11, 10)], 8, {});
+  const nothing = (unit: number) => ({ unit, depth: 0, now: 6000 });
+  it('come first of all, in the order given, as if all were to learn', () => {
+    const looks = whereToLook(fit, [...members(2), nothing(5), ...members(0), nothing(4)]);
+    expect(looks.map(({ index, narrowing }) => [index, narrowing === 1])).toEqual([
+      [1, true],
+      [3, true],
+      [2, false],
+      [0, false],
+    ]);
+    expect(looks.slice(0, 2).map(({ already }) => already)).toEqual([0, 0]);
+    expect(unitsIn(looks)).toEqual([5, 4, 0, 2]);
+  });
+  it('alone they are all there is', () => {
+    expect(whereToLook(fit, [nothing(1)])).toEqual([
+      { member: nothing(1), index: 0, narrowing: 1, already: 0 },
+    ]);
+  });
+  it('steel that was seen is not one of them', () => {
+    const seen = fitted([...others, { unit: 0, at: 5000, saw: 'trough' }], 8, {});
+    expect(whereToLook(seen, members(0))).toEqual([]);
+  });
+});
+
+it('of points that are worth the same the one nearer to its limit comes first, then the one given first', () => {
+  // Units 0 to 2 are known to wear alike and slowly beside unit 1's fast ones; the deeper the limit, the farther it is.
+  const fit = fitted(
+    [...others, ...looked(0, 11.6, 11.2), ...looked(1, 11.6, 11.2), ...looked(2, 11.6, 11.2)],
+    8,
+    {},
+  );
+  const at = (unit: number, depth: number) => ({ unit, depth, now: 6000 });
+  const looks = whereToLook(fit, [at(0, 11.5), at(1, 1.2), at(2, 11.5), at(3, 9)]);
+  const far = looks.filter(({ member }) => member.depth === 11.5);
+  expect(far.map(({ narrowing }) => narrowing)).toEqual([0, 0]);
+  expect(far.map(({ index }) => index)).toEqual([0, 2]);
 });
 
 it('of very many points those far from the limit are not worked out, and none is lost', () => {
