@@ -100,6 +100,11 @@ export const groups = {
     ],
     pure: true,
   },
+  'plan-cutting': {
+    files: ['src/domain/plan/cutting-stock.ts', 'src/domain/plan/cutting/*.ts'],
+    tests: ['tests/domain/plan/cutting-stock.test.ts', 'tests/domain/plan/cutting-cases.test.ts'],
+    pure: true,
+  },
   'plan-hours': {
     files: ['src/domain/plan/hour-by-hour.ts'],
     tests: ['tests/domain/plan/hour-by-hour.test.ts'],
