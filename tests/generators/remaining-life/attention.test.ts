@@ -747,3 +747,179 @@ describe('why', () => {
     ]);
   });
 });
+
+describe('the trough itself', () => {
+  const trough = (facts: object): Pick<Unsorted, 'trough'> => ({
+    trough: { ...life().trough, ...facts } as Unsorted['trough'], // what is read of it
+  });
+  const reasons = (facts: object): readonly string[] => attention(life(trough(facts))).reasons;
+  const thin = (at: number, belowMinimum: boolean): object => ({ at, belowMinimum });
+
+  test('a plate at its minimum stops the machine, whatever else is known', () => {
+    const places = [thin(3200, true), thin(5000, false), thin(7000, true)];
+    const found = attention(life({ worst: steel, points: [steel], ...trough({ places }) }));
+    expect([found.level, found.todo]).toEqual([
+      'worn through',
+      'Stop, and patch the trough: its plate is at the minimum',
+    ]);
+    expect(reasons({ places })).toEqual(['the plate is at its minimum at 3.20 m, 7.00 m']);
+    expect(reasons({ places: [thin(3200, false)] })).toEqual([]);
+    expect(said(life({ worst: worn, ...trough({ places: [thin(3200, false)] }) }))[0]).toBe('in order');
+  });
+
+  test('steel that is bare since a panel fell out is a reason; what is covered again, or worn bare, is not', () => {
+    const bare = (from: number, to: number, facts: object = {}): object => ({
+      from,
+      to,
+      until: undefined,
+      because: 'panel missing',
+      ...facts,
+    });
+    const spans = [
+      bare(1000, 2200),
+      bare(3000, 4000, { until: today }),
+      bare(5000, 6000, { because: 'worn through' }),
+      bare(7000, 8200),
+    ];
+    expect(reasons({ spans })).toEqual([
+      'steel is bare from 1.00 to 2.20 m, 7.00 to 8.20 m: a panel is missing',
+    ]);
+  });
+});
+
+describe('open conditions', () => {
+  const open = (what: string, severity: string): Unsorted['conditions'][number] =>
+    ({ what, severity, since: today, lastSeen: today }) as unknown as Unsorted['conditions'][number]; // what is read of it
+  test('what is urgent is put right now', () => {
+    expect(
+      said(life({ worst: worn, conditions: [open('bolt loose', 'minor'), open('panel torn', 'urgent')] })),
+    ).toEqual(['look now', 'Put right what is urgent']);
+    expect(said(life({ worst: worn, conditions: [open('bolt loose', 'minor')] }))[0]).toBe('in order');
+  });
+  test('one is named, of several the worst', () => {
+    const one = attention(
+      life({ worst: worn, conditions: [open('panel torn at 14.2 m', 'urgent')] }),
+    ).reasons;
+    expect(one.find((each) => each.includes('torn'))).toMatch(/: panel torn at 14.2 m$/);
+    const two = attention(
+      life({
+        worst: worn,
+        conditions: [open('panel torn at 14.2 m', 'urgent'), open('bolt loose', 'minor')],
+      }),
+    ).reasons;
+    expect(two.find((each) => each.includes('torn'))).toMatch(/, panel torn at 14.2 m among them$/);
+  });
+});
+
+describe('what nobody has seen, in words', () => {
+  const because = (facts: Partial<ConveyorDecision>): string | undefined =>
+    attention(
+      life({
+        worst: worn,
+        decision: decided({ on: '2026-10-31', chosenBySeen: spring, panelsSeen: 3, ...facts }),
+      }),
+    ).reasons[0];
+  test.each<[string, Partial<ConveyorDecision>, string]>([
+    [
+      'by the first outage, while the chance of today is accepted',
+      { passedSeen: calendarDay('2027-05-20') },
+      'counting them in, the chance of the limit is 2.0 % by Spring27 (2027-04-12), by what was seen 1.0 %',
+    ],
+    [
+      'one panel',
+      { panelsSeen: 4 },
+      'counting it in, the chance of the limit is 2.0 % by Spring27 (2027-04-12), by what was seen 1.0 %',
+    ],
+    [
+      'today, where it is more than is accepted',
+      { today: { condemn: 0.08, contact: 0, condemnSeen: 0.03, contactSeen: 0 } },
+      'counting them in, the chance of the limit is 8.0 % by 2026-10-31, by what was seen 3.0 %',
+    ],
+    [
+      'just what is accepted is not more',
+      { today: { condemn: 0.05, contact: 0, condemnSeen: 0.03, contactSeen: 0 } },
+      'counting them in, the chance of the limit is 2.0 % by Spring27 (2027-04-12), by what was seen 1.0 %',
+    ],
+    [
+      'where nothing was seen nothing is said of it',
+      { today: { condemn: 0.08, contact: 0, condemnSeen: undefined, contactSeen: undefined } },
+      'counting them in, the chance of the limit is 8.0 % by 2026-10-31',
+    ],
+  ])('%s', (_, facts, expected) => {
+    expect(because(facts)).toBe(expected);
+  });
+  test('stands too where a look is all there is to do', () => {
+    expect(because({ chosenBySeen: autumn, passedSeen: calendarDay('2029-05-20') })).toBe(
+      'counting them in, the chance of the limit is 2.0 % by Spring27 (2027-04-12), by what was seen 1.0 %',
+    );
+  });
+  test('a reline by what was seen at the last outage, where its risk passes soon after', () => {
+    const at = (day: string): string =>
+      said(
+        life({
+          worst: worn,
+          decision: decided({
+            on: '2026-10-31',
+            chosenBySeen: autumn,
+            panelsSeen: 3,
+            passedSeen: calendarDay(day),
+          }),
+        }),
+      )[0];
+    expect([at('2027-12-14'), at('2027-12-15')]).toEqual(['reline to plan', 'look now']);
+  });
+});
+
+describe('why no outage is in time, at its borders', () => {
+  const soonest = { day: today, scope: 'the whole conveyor', why: 'from the shelf', ...chances };
+  const reasons = (facts: Parameters<typeof decided>[0]): readonly string[] =>
+    attention(life({ worst: worn, decision: decided({ on: '2027-03-01', ...facts }) })).reasons.slice(0, 2);
+  test('today, with every panel seen: no word of what was seen, nor where the day comes from', () => {
+    expect(reasons({ earliest: soonest })).toEqual([
+      'by today the limit is reached with a chance of 2.0 %, steel with 0.1 %',
+      'the accepted risk of 5 % is passed on 2027-03-01, before Spring27 (2027-04-12)',
+    ]);
+  });
+  test('nothing was seen: the chances of all alone', () => {
+    const blind = { ...soonest, condemnSeen: undefined, contactSeen: undefined };
+    expect(reasons({ earliest: blind, panelsSeen: 0 })[0]).toBe(
+      'by today the limit is reached with a chance of 2.0 %, steel with 0.1 %',
+    );
+  });
+  test('passed on the day of the outage, and after it, it is not before it', () => {
+    expect(reasons({ on: '2027-04-12' })[0]).toBe('the accepted risk of 5 % is passed on 2027-04-12');
+    expect(reasons({ on: '2027-05-12' })[0]).toBe('the accepted risk of 5 % is passed on 2027-05-12');
+    const far = outage('Spring27', '2027-04-12', '2027-02-01', { reachable: false });
+    expect(reasons({ outages: [far] })[0]).toBe('the accepted risk of 5 % is passed on 2027-03-01');
+  });
+  test('by what was seen on another day than by all', () => {
+    expect(reasons({ passedSeen: calendarDay('2027-03-20') })[0]).toBe(
+      'the accepted risk of 5 % is passed by what was seen on 2027-03-20, before Spring27 (2027-04-12)',
+    );
+    expect(reasons({ passedSeen: undefined })[0]).toBe(
+      'the accepted risk of 5 % is passed on 2027-03-01, before Spring27 (2027-04-12)',
+    );
+  });
+});
+
+test('a thickness that a later colour overrules is at most that', () => {
+  const overruled = { ...worn, overruled: { by: 'colour' } } as unknown as PointLife; // by what is all that is read
+  expect(attention(life({ worst: overruled })).reasons[0]).toBe(
+    'P1: by colour at most 8.4 mm left of 12.0 mm, limit 3.0 mm',
+  );
+});
+
+test('where the model gives dates a look by hand makes nothing overdue', () => {
+  const late = point('P1', {
+    nextLook: { day: calendarDay('2026-10-01'), overdue: true } as unknown as NonNullable<
+      PointLife['nextLook']
+    >,
+  });
+  expect(attention(life({ worst: worn, points: [late] })).reasons.join()).toContain(
+    'overdue at P1, since 2026-10-01',
+  );
+  expect(attention(life({ worst: worn, points: [late], model: model({}) })).reasons.join()).not.toContain(
+    'overdue',
+  );
+  expect(said(life({ worst: worn, points: [late], model: model({}) }))[0]).toBe('in order');
+});
