@@ -107,7 +107,7 @@ export const groups = {
   },
   'plan-hours': {
     files: ['src/domain/plan/hour-by-hour.ts'],
-    tests: ['tests/domain/plan/hour-by-hour.test.ts'],
+    tests: ['tests/domain/plan/machine-state.test.ts'],
     pure: true,
   },
   'plan-rows': {

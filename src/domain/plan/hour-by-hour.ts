@@ -5,7 +5,6 @@ import type { Run } from '../model/runs.js';
 import { demandsOf } from '../order/demands.js';
 import { within, type Ground, type Piece } from '../order/ground.js';
 import { restAfter } from '../order/rest.js';
-import { startOf } from '../order/start.js';
 import {
   cleaned,
   dead,
@@ -183,13 +182,9 @@ function effectsOf(
   return parts.slice(0, Math.floor(parts.length * share + 1e-9));
 }
 
-/** Panels of a `fit` step in the order in which they go in. */
+/** Panels of a `fit` step; how many are in is told, not which. */
 function fitted(ground: Ground, i: number): readonly Piece[] {
-  return ground.runs.flatMap((run) => {
-    const panels = within(run.panels, ground.areas[i] ?? []);
-    const step = ground.steps[i];
-    return step && startOf(step, run.run).start === 'head' ? [...panels].reverse() : panels;
-  });
+  return ground.runs.flatMap((run) => within(run.panels, ground.areas[i] ?? []));
 }
 
 function isResting(plan: JobPlan, ground: Ground, step: PlannedStep, at: number): boolean {

@@ -98,7 +98,12 @@ describe('runs', () => {
   const of = (facts: object): Told => ({
     plan: {
       runs: [{ run, start: 'tail', first: 1, last: 4, stuck: false, ...facts }] as unknown as JobPlan['runs'],
-      ground: { runs: [{ run, panels: [{}, {}, {}, {}] }] } as unknown as JobPlan['ground'],
+      ground: {
+        runs: [
+          { run: {}, panels: [{}] },
+          { run, panels: [{}, {}, {}, {}] },
+        ],
+      } as unknown as JobPlan['ground'],
     },
   });
   it('one that no end can close', () => {
@@ -178,8 +183,8 @@ describe('what the checker has against the order', () => {
     ],
     [
       'a name in capitals stays',
-      { message: 'MP1 is in two places.' },
-      ['order', true, 'MP1 is in two places.', 'Look at "strip run 1".'],
+      { message: 'MP1 is in two places with Alpha.' },
+      ['order', true, 'MP1 is in two places with Alpha.', 'Look at "strip run 1".'],
     ],
     [
       'a sentence within is not touched',
@@ -290,6 +295,9 @@ describe('crews', () => {
       [],
     ]);
     expect(found?.origin).toBe(of.crews[1]?.use.origin);
+  });
+  it('one of a single person is a crew', () => {
+    expect(told({ job: { ...base, crews: [crew('Alpha', 1)] } })).toEqual([]);
   });
   it('one that the plant does not know is taken with three, and is no problem; nor is a platform without people', () => {
     const unknown = { ...base, crews: [{ use: { name: 'Guests', origin: origin() } }] };
@@ -410,6 +418,13 @@ describe('the air of an enclosed trough', () => {
     ],
     ['the first that is late is told, and only that', [gas(0), strip(1, 3), strip(3, 5)], late('2.5 h')],
     ['work before any test is for the checker', [strip(0, 5), gas(5)], []],
+    ['other work is no test', [gas(0), planned('isolate', 1.5, 2), strip(2, 4)], late('3.5 h')],
+    ['a test that comes when it is over', [gas(0), strip(0.5, 2.6), gas(5)], late('2.1 h')],
+    [
+      'a later test that says how often',
+      [gas(0), strip(0.5, 3), gas(5, 'gas test all every 2 h')],
+      late('2.5 h'),
+    ],
     ['work outside', [gas(0), planned('remove isolation', 0.5, 9)], []],
     [
       'the last test said how often, the first did not',

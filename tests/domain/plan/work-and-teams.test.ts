@@ -9,7 +9,7 @@ import { groundOf } from '../../../src/domain/order/ground.js';
 import { canDo, teamsOf, waysOf, welds, type Way } from '../../../src/domain/plan/teams.js';
 import { fittingWays } from '../../../src/domain/plan/time-rules.js';
 import { defaultUnitTimes, unitTime, workOf, type Work } from '../../../src/domain/plan/unit-times.js';
-import { mm, origin, plant, screw, stated, use } from '../../kit/estate.js';
+import { gap, mm, origin, plant, screw, stated, use } from '../../kit/estate.js';
 import {
   brace,
   cover,
@@ -81,6 +81,8 @@ describe('the usual work in a step, in person-hours', () => {
     ['strip all', 5, 8, '10 m at 0.5 h/m', ['strip']],
     ['clean panels 2 to 4 of run 2', 1.5, 6, '3 m at 0.5 h/m', ['clean']],
     ['fit run 2', 12, 4, '6 m at 2 h/m', ['fit']],
+    ['clean all', 5, 6, '10 m at 0.5 h/m', ['clean']],
+    ['fit all', 20, 4, '10 m at 2 h/m', ['fit']],
     ['patch panel 1 of run 1', 5, 2, '2 at 2.5 h', ['weld']],
     ['run empty', 1.5, 3, '1 at 1.5 h', ['prove']],
     ['run loaded', 1.5, 3, '1 at 1.5 h', ['prove']],
@@ -164,7 +166,7 @@ describe('unit times', () => {
     // All along 10.2 m, or the stretch.
     ['covers', 'cover', 'covers off all', 10.2, '10.2 m at 1 h/m'],
     ['braces', 'brace', 'braces on all', 10.2, '10.2 m at 1 h/m'],
-    ['hold-downs', 'hold-down', 'hold-downs off from 0 mm to 3000 mm', 3, '3 m at 1 h/m'],
+    ['hold-downs', 'hold-down', 'hold-downs off from 1000 mm to 4000 mm', 3, '3 m at 1 h/m'],
     ['spiral', 'screw section', 'remove screw from 0 mm to 5100 mm', 5.1, '5.1 m at 1 h/m'],
   ])('%s by the metre', (_, item, text, personHours, basis) => {
     expect(work(text, of(unit(item, 1, 'labour a length')))).toMatchObject({
@@ -320,6 +322,7 @@ describe('ways of doing a step', () => {
   });
   it('who stands by is bound too, and does not work', () => {
     expect(short(ways('isolate by Alpha attended by Bravo'))).toEqual([['Alpha', 4, 120, undefined, [0, 1]]]);
+    expect(short(ways('isolate by Bravo attended by Alpha'))).toEqual([['Bravo', 2, 240, undefined, [1, 0]]]);
     expect(short(ways('isolate by Alpha attended by Guests'))).toEqual([['Alpha', 4, 120, undefined, [0]]]);
   });
   it('where it is', () => {
@@ -371,6 +374,37 @@ describe('ways of doing a step', () => {
         );
       expect(gate(4000, 9000)).toEqual([['MP1', [0, 1], 4, undefined]]);
       expect(gate(4300, 9000)).toEqual([[undefined, [0], 4, undefined]]);
+    });
+    it('at a gate without a width too, borders included', () => {
+      const thin = [
+        gap('Tail', 'end plate', 0),
+        gap('Gate1', 'slide gate', 4000),
+        gap('Head', 'end plate', 10_200),
+      ];
+      const gate = (from: number, to: number): unknown =>
+        up(
+          'gate off Gate1',
+          high([platform('MP1')], { breaks: thin, access: [floor, { ...zone, from: mm(from), to: mm(to) }] }),
+        );
+      const needed = [['MP1', [0, 1], 4, undefined]];
+      const none = [[undefined, [0], 4, undefined]];
+      expect([gate(4000, 9000), gate(0, 4000), gate(4001, 9000), gate(0, 3999)]).toEqual([
+        needed,
+        needed,
+        none,
+        none,
+      ]);
+    });
+    it('one that reaches all zones of the step, with its own room', () => {
+      const higher = { ...zone, name: 'Higher', from: mm(7000), height: mm(15_000) };
+      const of = high([platform('Low', 9000), platform('MP2', 20_000, 320)], {
+        access: [floor, { ...zone, to: mm(7000) }, higher],
+      });
+      expect(up('strip run 2', of)).toEqual([['MP2', [0, 2], 3, 3]]);
+      expect(up('strip from 4500 mm to 6000 mm', of)).toEqual([
+        ['Low', [0, 1], 4, undefined],
+        ['MP2', [0, 2], 3, 3],
+      ]);
     });
     it('the one that the step names, if the job has it', () => {
       const of = high([platform('MP1'), platform('MP2')]);
@@ -453,7 +487,7 @@ describe('who welds', () => {
     // Of joining; of laying in.
     ['proposed: joints are steps of their own', change(undefined), true, false],
     ['bolted joints need none', change('bolted'), false, false],
-    ['as written, with joints of their own', change(undefined, ['join screw']), true, false],
+    ['as written, with joints of their own', change(undefined, ['insert screw', 'join screw']), true, false],
     ['as written, without', change(undefined, ['insert screw']), true, true],
     ['as written, bolted', change('bolted', ['insert screw']), false, false],
   ])('%s', (_, of, joining, laying) => {
