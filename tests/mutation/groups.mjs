@@ -111,7 +111,7 @@ export const groups = {
     pure: true,
   },
   'plan-rows': {
-    files: ['critical-path', 'floats', 'lay-over', 'named-steps', 'repeated-tests', 'write-order'].map(
+    files: ['floats', 'lay-over', 'named-steps', 'repeated-tests', 'write-order'].map(
       (name) => `src/domain/plan/${name}.ts`,
     ),
     tests: ['tests/domain/plan/plan-rows.test.ts'],

@@ -1,7 +1,18 @@
-import { describe, expect, test } from 'vitest';
-import { criticalPath, type CpmActivity } from '../../../src/domain/plan/critical-path.js';
+// The critical path method by two published examples, through what a plan is made of: the shortest time by the scheduler,
+// floats backwards from the end, and the chain of which every delay delays the end.
 
-const list = (rows: readonly (readonly [string, number, string])[]): CpmActivity[] =>
+import { expect, test } from 'vitest';
+import { chainOf } from '../../../src/domain/plan/arrange.js';
+import { floatsOf } from '../../../src/domain/plan/floats.js';
+import type { PlannedStep } from '../../../src/domain/plan/job-plan.js';
+import { scheduleJobs } from '../../../src/domain/plan/schedule-jobs.js';
+
+interface Activity {
+  readonly name: string;
+  readonly duration: number;
+  readonly after: readonly string[];
+}
+const list = (rows: readonly (readonly [string, number, string])[]): Activity[] =>
   rows.map(([name, duration, after]) => ({ name, duration, after: after === '' ? [] : after.split(' ') }));
 
 // Data of cpp.mod among the examples of GLPK (building a house), which states the optimum 46.
@@ -32,49 +43,56 @@ const study = list([
   ['G', 1, 'E'],
 ]);
 
-function found(activities: readonly CpmActivity[]) {
-  const result = criticalPath(activities);
-  if (result.kind !== 'found') throw new Error(result.kind);
-  return result;
+/** Every activity as soon as what it waits for is done, in the order of starts. */
+function timed(activities: readonly Activity[]) {
+  const position = (name: string): number => activities.findIndex((each) => each.name === name);
+  const plan = scheduleJobs({
+    activities: activities.map(({ name, duration, after }) => ({
+      name,
+      after: after.map(position),
+      modes: [{ duration, uses: [] }],
+    })),
+    resources: [],
+  });
+  if (plan.kind !== 'schedule') throw new Error(plan.kind);
+  const { start, finish } = plan;
+  const order = start
+    .map((_, i) => i)
+    .sort((a, b) => (start[a] ?? 0) - (start[b] ?? 0) || (finish[a] ?? 0) - (finish[b] ?? 0));
+  const after = order.map((i) => (activities[i]?.after ?? []).map((name) => order.indexOf(position(name))));
+  const float = floatsOf(
+    order.map((i, p) => ({
+      start: start[i] ?? 0,
+      finish: finish[i] ?? 0,
+      after: after[p] ?? [],
+      whole: false,
+      unit: undefined,
+      extent: undefined,
+    })),
+    { nights: [], move: 0 },
+  );
+  const rows = order.map((i, p) => ({
+    start: start[i],
+    finish: finish[i],
+    after: after[p],
+    critical: float[p] === 0,
+  })) as unknown as readonly PlannedStep[]; // what the chain reads of them
+  const name = (p: number): string => activities[order[p] ?? -1]?.name ?? '?';
+  return {
+    plan,
+    path: chainOf(rows).map(name),
+    floats: Object.fromEntries(float.map((each, p) => [name(p), each])),
+  };
 }
 
-test('GLPK example: 46', () => {
-  expect(found(house).duration).toBe(46);
+test('GLPK example: 46, proven', () => {
+  const { plan } = timed(house);
+  expect([plan.makespan, plan.lowerBound, plan.optimal]).toEqual([46, 46, true]);
 });
 
 test('study text: 16 h, the critical chain, and the slack of the others', () => {
-  const result = found(study);
-  expect(result.duration).toBe(16);
-  expect(result.path).toEqual(['A', 'B', 'D', 'E', 'G']);
-  expect(result.times.filter((each) => !each.critical).map((each) => [each.name, each.totalFloat])).toEqual([
-    ['C', 1],
-    ['F', 1],
-  ]);
-  expect(result.times.find((each) => each.name === 'C')?.freeFloat).toBe(0);
-  expect(result.times.find((each) => each.name === 'F')?.freeFloat).toBe(1);
-});
-
-describe('what cannot be timed', () => {
-  test('a circle names its members', () => {
-    expect(
-      criticalPath(
-        list([
-          ['A', 1, ''],
-          ['B', 1, 'C A'],
-          ['C', 1, 'B'],
-          ['D', 1, 'A'],
-        ]),
-      ),
-    ).toEqual({ kind: 'circular', names: ['B', 'C'] });
-  });
-  test('a name that nothing has', () => {
-    expect(criticalPath(list([['A', 1, 'Z']]))).toEqual({ kind: 'unknown', name: 'A', after: 'Z' });
-  });
-  test('a negative or missing duration is a fault', () => {
-    expect(() => criticalPath(list([['A', -1, '']]))).toThrow(RangeError);
-    expect(() => criticalPath(list([['A', NaN, '']]))).toThrow(RangeError);
-  });
-  test('nothing to do takes no time', () => {
-    expect(criticalPath([])).toEqual({ kind: 'found', duration: 0, times: [], path: [] });
-  });
+  const { plan, path, floats } = timed(study);
+  expect(plan.makespan).toBe(16);
+  expect(path).toEqual(['A', 'B', 'D', 'E', 'G']);
+  expect(floats).toEqual({ A: 0, B: 0, C: 1, D: 0, E: 0, F: 1, G: 0 });
 });

@@ -12,7 +12,7 @@ import {
   type PlanHour,
 } from '../../../src/domain/plan/hour-by-hour.js';
 import type { JobPlan, PlannedStep } from '../../../src/domain/plan/job-plan.js';
-import { on, origin, screw } from '../../kit/estate.js';
+import { on, origin, plant, screw } from '../../kit/estate.js';
 import { brace, cover, crew, holdDown, job, line, step, worldOf } from '../order/stories.js';
 
 /** Two runs of 4 m, a gate of 200 mm between; two covers, two braces, four hold-downs. */
@@ -273,6 +273,17 @@ describe('places that dry', () => {
       ).resting,
     ).toEqual(resting);
   });
+  it('a night before it began does not', () => {
+    const second: readonly Row[] = [
+      ['clean run 1 dries 3 h', 8, 10],
+      ['strip run 2', 0, 20],
+    ];
+    expect([state(second, 11).resting, state(second, 12.9).resting, state(second, 13).resting]).toEqual([
+      [0],
+      [0],
+      [],
+    ]);
+  });
   it('one that ends with the shift dries through the night', () => {
     // Sixteen hours of night.
     const at = (hours: number, time: number): readonly number[] =>
@@ -360,6 +371,13 @@ describe('hour by hour', () => {
     const hours = hourly([['strip run 1', 0, 4]], { everybodyOut: [{ from: 1.5, to: 2 }] });
     expect(hours.map(({ everybodyOut }) => everybodyOut)).toEqual([false, true, false, false]);
     expect(hours[1]?.doing.map(({ hours: time }) => time)).toEqual([0.5]);
+    const twice = hourly([['strip run 1', 0, 4]], {
+      everybodyOut: [
+        { from: 0.5, to: 1 },
+        { from: 3, to: 3.5 },
+      ],
+    });
+    expect(twice.map(({ everybodyOut }) => everybodyOut)).toEqual([true, false, false, true]);
     expect(
       hourly([['strip run 1', 0, 4]], { everybodyOut: [{ from: 1, to: 2 }] }).map(
         ({ doing }) => doing.length,
@@ -367,9 +385,29 @@ describe('hour by hour', () => {
     ).toEqual([1, 0, 1, 1]);
   });
   it('a shift that does not end on the hour', () => {
-    const hours = hourly([['strip run 1', 0.5, 9]]);
+    const short = {
+      from: { hours: 7, text: '', origin: origin() },
+      to: { hours: 9.5, text: '', origin: origin() },
+      days: [],
+      origin: origin(),
+    };
+    const plan = planOf([['strip run 1', 0.5, 4]], of({}, { plant: plant({ shifts: [short] }) }));
+    const hours = hourByHour(
+      plan,
+      groundOf(
+        plan.job,
+        plan.steps.map((each) => each.step),
+        worldOf(plan.job),
+      ),
+    );
+    expect(hours.map(({ from, to, begins }) => [from, to, begins?.hour])).toEqual([
+      [0, 1, 7],
+      [1, 2, 8],
+      [2, 2.5, 9],
+      [2.5, 3.5, 7],
+      [3.5, 4, 8],
+    ]);
     expect(hours[0]?.doing[0]?.hours).toBe(0.5);
-    expect(hours).toHaveLength(9);
   });
   it('nothing of nothing', () => expect(hourly([])).toEqual([]));
 });

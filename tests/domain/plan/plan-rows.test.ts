@@ -4,7 +4,6 @@
 import { describe, expect, it, test } from 'vitest';
 import type { Step } from '../../../src/domain/model/job.js';
 import { byStart, chainOf } from '../../../src/domain/plan/arrange.js';
-import { criticalPath, type CpmActivity } from '../../../src/domain/plan/critical-path.js';
 import { floatsOf, type Placed } from '../../../src/domain/plan/floats.js';
 import type { JobPlan, PlannedStep } from '../../../src/domain/plan/job-plan.js';
 import { layOver, type Arranged, type LaidOver } from '../../../src/domain/plan/lay-over.js';
@@ -216,92 +215,6 @@ describe('floats, backwards from the end', () => {
     expect(rests(0)).toEqual([8, 0]);
     // A night of 100 at 10 lets it dry: it may end with the shift, at 10.
     expect(rests(50, [{ at: 10, length: 100 }])).toEqual([6, 0]);
-  });
-});
-
-describe('the critical path at its borders', () => {
-  const list = (rows: readonly (readonly [string, number, string])[]): CpmActivity[] =>
-    rows.map(([name, duration, after]) => ({ name, duration, after: after === '' ? [] : after.split(' ') }));
-  const found = (rows: readonly (readonly [string, number, string])[]) => {
-    const result = criticalPath(list(rows));
-    if (result.kind !== 'found') throw new Error(result.kind);
-    return result;
-  };
-  it('every time of a small net', () => {
-    // A 3, B 2 after A, C 4 after A, D 1 after B and C: 8 in all; B can wait 2.
-    const { times, duration, path } = found([
-      ['A', 3, ''],
-      ['B', 2, 'A'],
-      ['C', 4, 'A'],
-      ['D', 1, 'B C'],
-    ]);
-    expect([duration, path]).toEqual([8, ['A', 'C', 'D']]);
-    expect(
-      times.map((t) => [
-        t.name,
-        t.earliestStart,
-        t.earliestFinish,
-        t.latestStart,
-        t.latestFinish,
-        t.totalFloat,
-        t.freeFloat,
-        t.critical,
-      ]),
-    ).toEqual([
-      ['A', 0, 3, 0, 3, 0, 0, true],
-      ['B', 3, 5, 5, 7, 2, 2, false],
-      ['C', 3, 7, 3, 7, 0, 0, true],
-      ['D', 7, 8, 7, 8, 0, 0, true],
-    ]);
-  });
-  it('of several that are as long the first written, however they are listed', () => {
-    expect(
-      found([
-        ['A', 2, ''],
-        ['B', 2, ''],
-        ['C', 1, 'B A'],
-      ]).path,
-    ).toEqual(['B', 'C']);
-    expect(
-      found([
-        ['C', 1, 'A B'],
-        ['A', 2, ''],
-        ['B', 2, ''],
-      ]).path,
-    ).toEqual(['A', 'C']);
-    expect(
-      found([
-        ['A', 5, ''],
-        ['B', 5, ''],
-      ]).path,
-    ).toEqual(['A']);
-  });
-  it('only through what ends when the next begins', () => {
-    expect(
-      found([
-        ['A', 1, ''],
-        ['B', 2, ''],
-        ['C', 3, 'A B'],
-      ]).path,
-    ).toEqual(['B', 'C']);
-  });
-  it('nothing takes no time, and what takes none is no fault', () => {
-    expect(found([])).toEqual({ kind: 'found', duration: 0, times: [], path: [] });
-    expect(found([['A', 0, '']]).duration).toBe(0);
-    expect(() => criticalPath(list([['A', -1, '']]))).toThrow('"A" cannot take -1.');
-    expect(() => criticalPath(list([['A', NaN, '']]))).toThrow(RangeError);
-  });
-  it('what is unknown and what goes in a circle is named, and only that', () => {
-    expect(criticalPath(list([['A', 1, 'X']]))).toEqual({ kind: 'unknown', name: 'A', after: 'X' });
-    expect(
-      criticalPath(
-        list([
-          ['A', 1, ''],
-          ['B', 1, 'C'],
-          ['C', 1, 'B A'],
-        ]),
-      ),
-    ).toEqual({ kind: 'circular', names: ['B', 'C'] });
   });
 });
 
