@@ -24,6 +24,11 @@ export interface FoundFiles {
 
 const passedOver = new Set(['node_modules', 'dist', 'out']);
 
+/** Folders of that name below an estate are not read. */
+export function isPassedOver(name: string): boolean {
+  return passedOver.has(name) || name.startsWith('.');
+}
+
 /** `given` is a file or folder named by the user; `taken` keeps what earlier ones have given. */
 export function findFiles(given: string, cwd: string, taken: Map<string, string>): FoundFiles {
   const files: FoundFile[] = [];
@@ -46,7 +51,7 @@ export function findFiles(given: string, cwd: string, taken: Map<string, string>
   }
 
   function visitFolder(full: string, shown: string, named: boolean): void {
-    if (!named && (passedOver.has(path.basename(full)) || path.basename(full).startsWith('.'))) return;
+    if (!named && isPassedOver(path.basename(full))) return;
     if (isTaken(`folder ${realpathSync(full)}`, shown)) return;
     const entries = readdirSync(full, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
     for (const entry of entries) {

@@ -139,7 +139,12 @@ function draftsOf(
     if (inspection.into) {
       const uri = analysis.uriOf(inspection.into.origin.source);
       const old = texts.find((text) => text.path === uri);
-      const made = old && addedTo(drafts.get(uri) ?? { ...old, full: old.full ?? '' }, inspection, mapping);
+      // Rows that came in before move the block, and not its place among the others.
+      const index = blocksOf(old?.text ?? '')?.findIndex(
+        ({ start }) => start === inspection.into?.origin.start,
+      );
+      const draft = old && (drafts.get(uri) ?? { ...old, full: old.full ?? '' });
+      const made = draft && addedTo(draft, index ?? -1, inspection, mapping);
       if (made) drafts.set(uri, made);
       else
         for (const { where } of inspection.readings)
@@ -190,13 +195,11 @@ function addedTo(
     readonly shown?: readonly string[];
     readonly answers?: Draft['answers'];
   },
-  { conveyor, day, into, readings }: FreshInspection,
+  index: number,
+  { into, readings }: FreshInspection,
   mapping: Mapping,
 ): Draft | undefined {
-  const block = blocksOf(old.text)?.find(
-    ({ kind, name, date }) =>
-      kind === 'inspection' && date === formatDay(day) && name.split('.').at(-1) === conveyor.name,
-  );
+  const block = blocksOf(old.text)?.[index];
   if (!block || !into) return undefined;
   const eol = old.text.includes('\r\n') ? '\r\n' : '\n';
   const front = old.text.slice(0, block.close).replace(/[ \t]+$/, '');

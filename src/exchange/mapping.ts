@@ -3,6 +3,7 @@
 
 import type { ClockForm } from './values/clock.js';
 import type { DayOrder } from './values/day.js';
+import type { Measure } from './values/measure.js';
 import type { Decimal } from './values/number.js';
 import type { Encoding, Separator } from './table.js';
 
@@ -50,6 +51,8 @@ export interface Mapping {
   readonly conveyor?: { readonly name: string } | 'name of the sheet';
   /** Of all rows, where no column says it. */
   readonly date?: string;
+  /** Of the one day of a sheet that says no hours, as the list of a gauge. */
+  readonly meter?: Measure;
   readonly dates?: DayOrder;
   readonly dateNumbers?: 1900 | 1904;
   readonly century?: number;

@@ -9,7 +9,7 @@ import { wordKey, type Across, type Mapping } from './mapping.js';
 import { readMeaning, readPointMeaning, readRole } from './mapping/meanings.js';
 import { encodings, separators } from './table.js';
 import { dayOrders } from './values/day.js';
-import { unitOf } from './values/measure.js';
+import { readMeasure, unitOf, type Measure } from './values/measure.js';
 
 export type ReadMapping =
   | { readonly ok: true; readonly mapping: Mapping }
@@ -27,6 +27,7 @@ const keys = [
   'heads',
   'conveyor',
   'date',
+  'meter',
   'dates',
   'date numbers',
   'century',
@@ -105,6 +106,7 @@ class MappingReader {
         sheets: this.root.has('sheets') ? this.names('sheets') : undefined,
         conveyor: this.conveyor(),
         date: this.text('date'),
+        meter: this.meter(),
         dates: this.oneOf('dates', dayOrders),
         dateNumbers: this.number('date numbers', [1900, 1904]) as 1900 | 1904 | undefined, // one of the two given
         century: this.number('century', [1900, 2000]),
@@ -228,6 +230,18 @@ class MappingReader {
     const unit = unitOf(parts?.[2] ?? '', 'duration');
     if (parts && unit) return { row: Number(parts[1]) - 1, unit };
     this.tell('meter row', `"${text}" is no row with its unit, such as "2 in h"`);
+    return undefined;
+  }
+
+  private meter(): Measure | undefined {
+    const text = this.text('meter');
+    if (text === undefined) return undefined;
+    const read = readMeasure(
+      { kind: 'text', text },
+      { dimension: 'duration', unit: undefined, decimal: '.' },
+    );
+    if (read.ok) return read.measure;
+    this.tell('meter', `${read.why}; write it as 4710 h`);
     return undefined;
   }
 

@@ -220,7 +220,7 @@ class Settler {
       for (const { where } of unread) list.push({ where, why });
       return undefined;
     };
-    const [hours, other] = different(look.hours);
+    const [hours, other] = different([...look.hours, ...this.statedMeter(look)]);
     if (hours && other)
       return passAll(
         this.conflicts,
@@ -247,6 +247,13 @@ class Settler {
       by: [...look.by],
       readings: unread,
     };
+  }
+
+  /** The mapping's meter reading is of one conveyor on one day; with more of them nobody knows of which. */
+  private statedMeter({ hours, recorded }: Look): readonly MeterSaid[] {
+    const { meter } = this.mapping;
+    const isOnly = this.looks.size === 1 && hours.length === 0 && recorded.length === 0;
+    return meter && isOnly ? [{ measure: meter, where: 'the mapping' }] : [];
   }
 
   /** The readings that nothing says yet; the others are counted, and those that contradict are told. */

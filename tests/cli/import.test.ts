@@ -358,6 +358,41 @@ describe('what is not taken', () => {
   });
 });
 
+describe('the list of a gauge', () => {
+  const files = {
+    'plant.trough': estateText,
+    'gauge.csv':
+      'id;value;unit;time\nP1;11.42;mm;2024-11-03 10:12\nP2;11.05;mm;2024-11-03 10:14\nP3;---;mm;2024-11-03 10:15\n',
+  };
+  const stated =
+    'conveyor: AB1\ndecimal: "."\nwords: {"---": no reading}\ncolumns: {id: point, value: thickness, unit: unit, time: date}\n';
+
+  test('is taken with the hours that the mapping states for its one day, and never for more', async () => {
+    const cwd = folderWith({ ...files, 'gauge.map.yaml': `${stated}meter: 1200 h\n` });
+    const ran = await troughline(['import', 'gauge.csv', '--map', 'gauge.map.yaml'], { cwd });
+    expect(ran.out).toContain(
+      'inspection AB1 2024-11-03 meter 1200 h {\n  P1 thickness 11.42 mm\n  P2 thickness 11.05 mm\n}',
+    );
+    writeFileSync(path.join(cwd, 'gauge.csv'), `${files['gauge.csv']}P1;11.3;mm;2024-12-03 10:12\n`);
+    const two = await troughline(['import', 'gauge.csv', '--map', 'gauge.map.yaml'], { cwd });
+    expect(firstLine(two)).toContain('0 new, 0 there already, 3 skipped');
+    expect(two.out).toContain('no meter reading of AB1 on 2024-12-03');
+  });
+
+  test('is guessed: which column is what, but neither the conveyor nor the hours', async () => {
+    const { out } = await troughline(['import', 'gauge.csv'], { cwd: folderWith(files) });
+    for (const line of [
+      '  id: point',
+      '  value: thickness ',
+      '  unit: unit',
+      '  time: date',
+      'conveyor: "?"',
+      '  "---": no reading',
+    ])
+      expect(out).toContain(line);
+  });
+});
+
 test('words of the sheet never get out of their quotation', async () => {
   const evil = [
     '"; } conveyor X {',
@@ -486,6 +521,14 @@ describe('where it is written', () => {
       err: expect.stringContaining('outside of the estate that was read'),
     });
     expect(troughFiles(other)).toEqual(['plant/plant.trough']);
+  });
+
+  test('not into a folder that is passed over when the estate is read', async () => {
+    const cwd = works(row, { 'wall.map.yaml': `writes into: out/new\n${map}` });
+    expect(await imported(cwd, '--write')).toMatchObject({
+      exit: 2,
+      err: expect.stringContaining('are passed over when an estate is read'),
+    });
   });
 
   test('all or nothing: where the second folder takes nothing, the first has nothing either', async () => {

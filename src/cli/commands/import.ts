@@ -12,6 +12,7 @@ import { settleReadings, type Settled } from '../../exchange/settle-readings.js'
 import type { Book, Table } from '../../exchange/table.js';
 import { takeReadings, type Passed, type Taken } from '../../exchange/take-readings.js';
 import { Exit, Trouble, type Console } from '../console.js';
+import { isPassedOver } from '../find-files.js';
 import { shownLine, slashes, told } from '../foreign-text.js';
 import { openBook } from '../open-book.js';
 import { placeInspections, type PlacedReadings } from '../placed-inspections.js';
@@ -137,7 +138,12 @@ function folderFor(
   const roots = (paths.length === 0 ? ['.'] : paths).map((given) =>
     realPath(path.resolve(console.cwd, given)),
   );
-  if (!roots.some((root) => real === root || real.startsWith(root + path.sep)))
+  const home = roots.find((root) => real === root || real.startsWith(root + path.sep));
+  if (home !== undefined && path.relative(home, real).split(path.sep).some(isPassedOver))
+    throw new Trouble(
+      `${told(writesInto)} (writes into): folders of that name are passed over when an estate is read; name another`,
+    );
+  if (home === undefined)
     throw new Trouble(
       `${told(writesInto)} (writes into) lies at ${told(full)}, outside of the estate that was read; name the estate's folder: troughline import … ESTATE`,
     );

@@ -37,6 +37,8 @@ A mapping is YAML, one fact a line:
   heads: 1 to 2                 rows that say what the columns are
   sheets: [Readings]            of a workbook; left out, all that are not hidden
   conveyor: DG1                 where no column says it; or: name of the sheet
+  date: 2024-11-03              where no column says it; and for a single day
+  meter: 4710 h                 its hours, where the sheet has none, as the list of a gauge
   dates: day-month-year         or month-day-year, year-month-day; never guessed where a date can be two
   century: 2000                 for years of two digits
   date numbers: 1900            numbers that count days, from 1900 or 1904

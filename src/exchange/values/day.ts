@@ -45,7 +45,7 @@ const firstDays = { 1900: parseDay('1899-12-30'), 1904: parseDay('1904-01-01') }
 function fromSerial(serial: number, system: 1900 | 1904, text: string): DayRead {
   const first = firstDays[system];
   // 1904 to 2200: a smaller number is a time of day, or a count of something else.
-  if (first === undefined || !(serial >= 1 && serial < 110_000))
+  if (first === undefined || !(serial >= (system === 1900 ? 1462 : 1) && serial < 110_000))
     return { ok: false, why: `${text} is not a day` };
   return { ok: true, day: addDays(first, Math.floor(serial + 1e-9)) };
 }

@@ -26,7 +26,8 @@ export interface MeasureStated {
   readonly decimal: Decimal | undefined;
 }
 
-const shape = /^([-+−]?[\d.,]*\d(?:[ \u00a0\u2009\u202f'.,]\d+)*[.,]?|\d+ \d+\/\d+|\d+\/\d+)\s*([^\d\s].*)?$/;
+const shape =
+  /^(\d+ \d+\/\d+|\d+\/\d+|[-+−]?[\d.,]*\d(?:[ \u00a0\u2009\u202f'.,]\d+)*[.,]?)\s*([^\d\s.,/].*)?$/;
 
 export function readMeasure(cell: SheetCell, stated: MeasureStated): ReadMeasure {
   if (cell.kind === 'error') return { ok: false, why: `holds ${cell.text}`, number: true };
