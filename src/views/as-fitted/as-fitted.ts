@@ -218,21 +218,29 @@ function panelChoice(
 /** Length and thickness of one panel, side by side. */
 function panelView(reline: AsFittedReline, run: AsFittedRun, panel: AsFittedPanel): HTMLElement {
   const key = panelKey(run, panel);
-  return el('div', { role: 'group', 'aria-label': `Panel ${panel.panel} of run ${run.run}` }, [
+  return el('div', {}, [
     el('p', { class: 'label' }, `Panel ${panel.panel}`),
     el('div', { class: 'grid pair' }, [
       keyed(
         `Length (planned ${panel.planned})`,
         state.lengths,
         key,
-        { inputmode: 'decimal', 'data-panel': key },
+        {
+          inputmode: 'decimal',
+          'data-panel': key,
+          'aria-label': `Panel ${panel.panel} of run ${run.run}: length`,
+        },
         (typed) => lengthDoubt(data, panel, typed),
       ),
       keyed(
         `Thickness (${reline.thickness})`,
         state.thicknesses,
         key,
-        { inputmode: 'decimal', 'data-thickness': key },
+        {
+          inputmode: 'decimal',
+          'data-thickness': key,
+          'aria-label': `Panel ${panel.panel} of run ${run.run}: thickness`,
+        },
         (typed) => thicknessDoubt(data, reline, typed),
       ),
     ]),

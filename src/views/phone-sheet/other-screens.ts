@@ -85,7 +85,9 @@ function stillSo(text: string): string {
 
 function photoField(name: string, index: number): FormChild {
   const take = keeping((value) => (state.photos[index] = value));
-  return field('Its name in the phone, like IMG_0231.jpg', name, take, { 'data-photo': String(index) });
+  return field(`Photo ${index + 1}: its name in the phone, like IMG_0231.jpg`, name, take, {
+    'data-photo': String(index),
+  });
 }
 
 function added(add: () => void): () => void {
@@ -112,7 +114,8 @@ function holdDowns(): FormChild {
 }
 
 function flightFields(flight: { at: string; depth: string }, index: number): FormChild {
-  const pair = el('div', { class: 'finding' }, [
+  const group = { class: 'finding', role: 'group', 'aria-label': `Flight depth ${index + 1}` };
+  const pair = el('div', group, [
     judgedField({
       words: `${far.words} from the tail`,
       value: flight.at,
@@ -144,7 +147,8 @@ function findingFields(finding: { part: string; at: string; text: string }, inde
     finding.part = part.value;
     keep();
   });
-  return el('div', { class: 'finding' }, [
+  const group = { class: 'finding', role: 'group', 'aria-label': `Finding ${index + 1}` };
+  return el('div', group, [
     part,
     judgedField({
       words: `${far.words} from the tail (if known)`,
