@@ -18,6 +18,7 @@ import { writeFiles } from '../../src/cli/write-files.js';
 import { nodeSolver } from '../../src/solver/node-solver.js';
 import type { Estate } from '../../src/domain/model/estate.js';
 import { formatDay, parseDay, type CalendarDay } from '../../src/domain/units/calendar.js';
+import { folderWith, troughline } from '../cli/console.js';
 import { duckdb, type Row } from '../kit/duckdb.js';
 
 const examples = fileURLToPath(new URL('../../examples/', import.meta.url));
@@ -220,4 +221,27 @@ describe('over two works and two months', () => {
       { plant: 'Vennholm', conveyor: 'VH1', point: 'P1', date: '2025-12-01', was_mm: 8.4, thickness_mm: 8.2 },
     ]);
   });
+});
+
+test('readings that were written out come back in by the mapping beside the questions', async () => {
+  const file = (name: string): string => readFileSync(path.join(examples, '9-fleet', name), 'utf8');
+  const cwd = folderWith({
+    'plant/works.trough': file('vennholm/works.trough'),
+    'plant/readings.map.yaml': file('readings.map.yaml'),
+  });
+  const write = (plant: string, out: string): Promise<unknown> =>
+    troughline(['tables', plant, '--as-of', '2026-10-31', '--out', out, '--format', 'csv'], { cwd });
+  await write(path.join(examples, '9-fleet/vennholm'), 'before');
+  const ran = await troughline(
+    ['import', 'before/readings.csv', 'plant', '--map', 'plant/readings.map.yaml', '--write'],
+    { cwd },
+  );
+  expect(ran.out).toContain('16 rows read: 15 new, 0 there already, 1 skipped');
+  await write('plant', 'after');
+  const { ask } = await duckdb();
+  const readings = (name: string): Promise<readonly Row[]> =>
+    ask(`SELECT * EXCLUDE (view) FROM read_csv('${cwd}/${name}/readings.csv') WHERE kind <> 'not seen'`);
+  const before = await readings('before');
+  expect(before).toHaveLength(15);
+  expect(await readings('after')).toEqual(before);
 });
