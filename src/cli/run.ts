@@ -1,11 +1,12 @@
 // The command line as a function of its arguments and the console it is given; main.ts binds it to the process.
 
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, Help, type Option } from 'commander';
 import { Exit, Trouble, type Console } from './console.js';
 import { addCheck } from './usage/check.js';
 import { addCompletion } from './usage/completion.js';
 import { addExplain } from './usage/explain.js';
 import { addGit } from './usage/git.js';
+import { addHelp } from './usage/help.js';
 import { addImport } from './usage/import.js';
 import { addInit } from './usage/init.js';
 import { addFormat } from './usage/format.js';
@@ -38,6 +39,7 @@ const commands = [
   addExplain,
   addServe,
   addCompletion,
+  addHelp,
 ];
 
 export async function run(args: readonly string[], console: Console, version: string): Promise<number> {
@@ -63,6 +65,7 @@ function build(invocation: Invocation): Command {
     )
     .version(version, '-V, --version')
     .configureOutput(output)
+    .configureHelp({ optionDescription })
     .showHelpAfterError('(troughline --help shows how)')
     .exitOverride()
     .addHelpText(
@@ -74,6 +77,7 @@ Examples:
   troughline pack DG1_Winter27 plant/          the work pack of a job
   troughline sheet DG1 plant/                  what to look at on the next inspection
   troughline explain TL301                     a rule in full
+  troughline help report                       the manual of a command
 
 Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
     );
@@ -84,6 +88,14 @@ Exit codes: 0 clean, 1 findings, 2 usage or files, 70 a fault of this program.`,
       .exitOverride()
       .showHelpAfterError(`(troughline ${command.name()} --help shows how)`);
   return program;
+}
+
+/** Nobody needs to read that nothing and no are the default. */
+function optionDescription(option: Option): string {
+  return new Help()
+    .optionDescription(option)
+    .replace(/ \(default: (?:\[\]|false)\)$/, '')
+    .replace(/, default: (?:\[\]|false)\)$/, ')');
 }
 
 /** What went wrong, on standard error; returns the exit code it ends with. */
