@@ -77,12 +77,12 @@ export function timeRules(
 /** mm from which a gate is reached: whoever works beside it need not move the platform for it; judgement. */
 const besideGate = 1000;
 
-/** From the first millimetre to the last. */
+/** A single place counts as two millimetres: a drive at the end of a stretch lies within it, and no platform moves for it. */
 function extentOf(areas: readonly Area[], reach: number): Extent | undefined {
   if (areas.length === 0) return undefined;
   const from = Math.min(...areas.map((area) => area.from)) - reach;
   const to = Math.max(...areas.map((area) => area.to)) + reach;
-  return [from, to];
+  return from === to ? [from - 1, to + 1] : [from, to];
 }
 
 /** Ways that fit into a shift of so many minutes where the step may not be split; all of them where none does. */

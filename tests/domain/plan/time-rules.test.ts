@@ -112,6 +112,33 @@ describe('a platform that must be moved', () => {
     expect(many?.duration).toBeGreaterThan(some?.duration ?? 0);
     expect(none?.optimal && some?.optimal).toBe(true);
   });
+
+  test('nothing is moved for the drive, which is a single place at the end of the length worked on', () => {
+    const change = { screw: spiral, origin: origin(), joints: 'bolted', cut: 'cold' };
+    const base = line([4], [10, 0]);
+    const durations = [0, 5].map((hours) => {
+      const found = plan(
+        job(
+          {
+            ...base,
+            plant: plant({ unitTimes: unit(hours) }),
+            screw: spiral,
+            access: [{ ...everywhere, kind: 'mobile platform' }],
+          },
+          ['all'],
+          {
+            crews: [crew('Alpha', 4, ['welding'])],
+            accessUnits: [platform('MP1')],
+            screwChange: change as NonNullable<Job['screwChange']>,
+            liftLimit: stated('mass', 2000),
+          },
+        ),
+      );
+      expect(called(found, 'unbolt drive').map((each) => each.unit)).toEqual(['MP1']);
+      return found.duration;
+    });
+    expect(durations[1]).toBe(durations[0]);
+  });
 });
 
 /** Number of the run that the step is at; the platform's steps of this job are all at one run. */
