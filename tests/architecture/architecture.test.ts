@@ -20,8 +20,6 @@ const keptWithReason: Readonly<Record<string, string>> = {
   'exampleOf: validation/example.ts': 'what the example of a rule says, for the tests that run all of them',
   'screwSizes: domain/geometry/sizes.ts':
     'the published sizes, against which the check of odd sizes is tested',
-  'sheetOffset: domain/geometry/trough.ts':
-    'where a clock position lies on the sheet, held against published figures',
   'laden: domain/order/states.ts':
     'the first state of what lies in the trough: nothing names it, all begin with it',
   'angleToClock: domain/units/clock.ts': 'the way back of clockToAngle, with which a test goes round',

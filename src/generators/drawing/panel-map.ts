@@ -3,7 +3,8 @@
 // points, the worn sector and the breaks.
 
 import { linerSide } from '../../domain/model/liner-side.js';
-import { clockToAngle, formatClock } from '../../domain/units/clock.js';
+import { sheetOffset } from '../../domain/geometry/trough.js';
+import { formatClock } from '../../domain/units/clock.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
@@ -93,11 +94,10 @@ export function panelMap(pictured: Pictured, liner: LinerSpecification): readonl
   }));
 }
 
-/** Across the sheet from the 6 o'clock line, mm, positive towards 9 o'clock; positions above 9 or 3 lie on the straight sides. */
+/** Across the sheet from the 6 o'clock line, mm, positive towards 9 o'clock; positions above 9 or 3 stand at the edge of the arc. */
 function across(view: View, hours: number): number {
   const radius = view.pictured.conveyor.trough.insideRadius.value - view.liner.thickness.value / 2;
-  const angle = Math.max(-90, Math.min(90, clockToAngle(hours)));
-  return (angle * Math.PI * radius) / 180;
+  return -(sheetOffset(radius, Math.min(9, Math.max(3, hours))) ?? 0);
 }
 
 function paintPanels(view: View): Markup[] {

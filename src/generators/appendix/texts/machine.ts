@@ -36,7 +36,7 @@ export const machineFormulas = [
     formula: 'y = r·(6 − clock)·π/6',
     symbols: symbols(
       ['y mm', 'distance from the bottom line, positive towards 3 o’clock'],
-      ['r mm', 'liner’s inside radius'],
+      ['r mm', 'radius of the middle of the bent sheet, or of the liner’s inside where a gauge stands'],
       ['clock h', 'clock position, seen in the direction of flow'],
     ),
     source: 'Length of arc; the arc runs from 3 to 9 o’clock, above it the sheet is straight',
@@ -94,19 +94,6 @@ export const machineFormulas = [
     ),
     source: 'Area of the helical surface',
     standing: 'derived',
-  },
-  {
-    id: 'piece-centre',
-    title: 'Centre of gravity of a piece of spiral',
-    formula: 'a = R_c·|sin(Θ/2) / (Θ/2)|,  along the axis at half length',
-    symbols: symbols(
-      ['a mm', 'distance from the axis'],
-      ['R_c mm', 'radius of the flight’s centre of area'],
-      ['Θ rad', 'angle of all turns of the piece'],
-    ),
-    source: 'Centre of a helical arc',
-    standing: 'derived',
-    note: 'Whole turns hang true; part turns hang to one side.',
   },
   {
     id: 'spring',

@@ -1,7 +1,9 @@
 // Can the sound velocity be that of a polyethylene? LDPE has about 2080 m/s, HDPE about 2460 by gauge tables; PE-UHMW lies somewhere
 // there, and only a block of the liner tells. Steel has 5900 and is what most gauges are left at.
 
-import { soundVelocity } from '../../../domain/geometry/gauge.js';
+import { gaugeShows, soundVelocity } from '../../../domain/geometry/gauge.js';
+import { formatLength } from '../../../domain/units/format.js';
+import { isPlausible } from '../../evidence/plausible.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -26,8 +28,19 @@ export const soundVelocityNotOfPe: Rule = {
       if (velocity.value >= soundVelocity.from && velocity.value <= soundVelocity.to) return;
       yield {
         origin: velocity.origin,
-        message: `The sound velocity of ${liner.name} is ${velocity.text}, and polyethylenes have ${soundVelocity.from} to ${soundVelocity.to} m/s.`,
+        message:
+          `The sound velocity of ${liner.name} is ${velocity.text}, and polyethylenes have ${soundVelocity.from} to ` +
+          `${soundVelocity.to} m/s${shown(liner.thickness.value, velocity.value)}.`,
       };
     },
   ),
 };
+
+/** What a gauge so set makes of the new liner. */
+function shown(thickness: number, set: number): string {
+  if (!isPlausible('liner thickness', thickness) || !(set > 0)) return '';
+  const [most, least] = [soundVelocity.from, soundVelocity.to].map((real) =>
+    gaugeShows(thickness, real, set),
+  );
+  return `: a gauge set so shows ${formatLength(least ?? 0)} to ${formatLength(most ?? 0)} of a new liner of ${formatLength(thickness)}`;
+}
