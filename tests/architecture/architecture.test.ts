@@ -28,7 +28,6 @@ const keptWithReason: Readonly<Record<string, string>> = {
   'ageReplacementWeibull: domain/wear/age-replacement.ts': 'held against a published age of replacement',
   'binomialInterval: domain/wear/binomial.ts': 'for the coverage that tests and benchmarks count',
   'lineWithIntercept: domain/wear/least-squares.ts': 'held against the reference data of NIST',
-  'formulas: generators/appendix/formulas.ts': 'every formula, for the tests that walk them',
   'formulaOf: generators/appendix/formulas.ts': 'one of them',
 };
 

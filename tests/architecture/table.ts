@@ -110,7 +110,7 @@ export const parts: readonly Part[] = [
   { folder: 'generators/appendix', parts: [], packages: [], why: 'formulas and sources, said once' },
   {
     folder: 'generators/drawing',
-    parts: ['domain/units', 'domain/model', 'generators/page'],
+    parts: ['domain/geometry', 'domain/units', 'domain/model', 'generators/page'],
     packages: [],
     why: 'drawings of a conveyor',
   },
@@ -248,6 +248,7 @@ export const parts: readonly Part[] = [
     parts: [
       'cli/git',
       'exchange',
+      'generators/appendix',
       'generators/change-summary',
       'generators/month',
       'generators/tables',

@@ -16,9 +16,16 @@ export function slingLegShare(angle: number): number {
   return 1 / (2 * Math.cos((within('sling angle', angle, 0, 89, 'deg') * Math.PI) / 180));
 }
 
-/** Pull in each leg of a two-leg sling, N, for a load in kg hung midway between the legs. */
-export function slingLegTension(mass: number, angle: number): number {
-  return notNegative('load', mass, 'kg') * gravity * slingLegShare(angle);
+/**
+ * Pull in the heavier leg of a two-leg sling, N, where the load keeps the slope it lay on (degrees): hooks at both ends alike far from
+ * its middle, the hook of the crane above the middle, `angle` that of the legs if it hung level. The leg to the lower end is the
+ * longer one and bears more: (m·g/2)·√((tan β·cos θ)² + (1 + tan β·sin θ)²) (statics; level it is m·g/(2·cos β)).
+ */
+export function slopingLegTension(mass: number, angle: number, incline: number): number {
+  const spread = Math.tan((within('sling angle', angle, 0, 89, 'deg') * Math.PI) / 180);
+  const slope = (within('incline', incline, 0, 90, 'deg') * Math.PI) / 180;
+  const half = (notNegative('load', mass, 'kg') * gravity) / 2;
+  return half * Math.hypot(spread * Math.cos(slope), 1 + spread * Math.sin(slope));
 }
 
 /** Force down the slope of a mass (kg) on an incline (degrees), N; friction is left out, which is the safe side for restraint. */

@@ -8,7 +8,7 @@ import {
   downSlopeForce,
   handlingGuideline,
   peopleNeeded,
-  slingLegTension,
+  slopingLegTension,
   teamCapability,
   usualSlingAngle,
 } from '../geometry/handling.js';
@@ -72,6 +72,8 @@ export interface SpiralLifts {
   readonly downSlopeForce: number;
   /** How far it springs when the drive plate lets go, mm; undefined where the flight is not described. */
   readonly springBack: number | undefined;
+  /** Mean diameter over the width of its bar: low for a stout spiral, whose stretch is known less well. */
+  readonly springIndex: number | undefined;
   readonly limit: number | undefined;
 }
 
@@ -88,7 +90,7 @@ export interface SpiralPieceLift {
   readonly crane: LiftingGear['crane'];
   /** From the middle of the piece to its lifting point along the trough, mm. */
   readonly sidePull: number;
-  /** In each leg of a two-leg sling, N. */
+  /** In the heavier leg of a two-leg sling, the piece hanging at the slope of the trough, N. */
   readonly legTension: number;
   readonly withinLimit: boolean;
 }
@@ -213,7 +215,7 @@ function spiralLifts(
       liftingPoint: cut.liftingPoint,
       crane: cut.crane,
       sidePull: cut.sidePull,
-      legTension: slingLegTension(mass, angle),
+      legTension: slopingLegTension(mass, angle, Math.min(90, Math.abs(conveyor.incline.value))),
       withinLimit,
     };
   });
@@ -231,6 +233,8 @@ function spiralLifts(
       flight && old.kind.kind === 'shaftless'
         ? ownWeightStretch({ shape: flight.shape, thickness: flight.thickness }, force, conveyor.length.value)
         : undefined,
+    springIndex:
+      flight && (flight.shape.outside + flight.shape.inside) / (flight.shape.outside - flight.shape.inside),
   };
 }
 

@@ -223,6 +223,7 @@ export interface SpiralFacts {
   readonly downSlopeForce: number;
   /** mm; undefined where the flight is not described. */
   readonly springBack: number | undefined;
+  readonly springIndex: number | undefined;
   readonly pieces: readonly SpiralPieceRow[];
 }
 

@@ -6,7 +6,7 @@ import { volumeFlow } from '../../../src/domain/geometry/capacity.js';
 import { radialClearance } from '../../../src/domain/geometry/clearance.js';
 import { crescentEdge, crescentWear, depthFromEdge } from '../../../src/domain/geometry/crescent.js';
 import { conveyingPower, rise, torque } from '../../../src/domain/geometry/drive.js';
-import { peopleNeeded, slingLegTension, teamCapability } from '../../../src/domain/geometry/handling.js';
+import { peopleNeeded, slopingLegTension, teamCapability } from '../../../src/domain/geometry/handling.js';
 import {
   edgeLength,
   flightArea,
@@ -240,7 +240,7 @@ describe('lifts', () => {
   test('a flatter sling pulls harder; a bigger team never lifts less', () => {
     fc.assert(
       fc.property(size(1, 2000), size(0, 80), (mass, angle) => {
-        expect(slingLegTension(mass, angle + 5)).toBeGreaterThan(slingLegTension(mass, angle));
+        expect(slopingLegTension(mass, angle + 5, 20)).toBeGreaterThan(slopingLegTension(mass, angle, 20));
       }),
     );
     for (let people = 1; people < 6; people++)
@@ -281,7 +281,11 @@ describe('what cannot be is refused in words', () => {
       /fill is 1.2/,
     ],
     ['torque of a standing screw', () => torque(5, 0), /speed is 0 rpm/],
-    ['a level sling', () => slingLegTension(100, 90), /sling angle is 90 deg; it must lie between 0 and 89/],
+    [
+      'a level sling',
+      () => slopingLegTension(100, 90, 0),
+      /sling angle is 90 deg; it must lie between 0 and 89/,
+    ],
     ['half a person', () => teamCapability(25, 1.5), /whole people/],
   ])('%s', (_, call, message) => {
     expect(call).toThrow(RangeError);

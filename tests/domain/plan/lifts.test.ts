@@ -104,14 +104,20 @@ describe('the spiral', () => {
     expect(found.problems.map((each) => each.kind)).toEqual(['piece over limit']);
   });
 
-  // Each leg of a two-leg sling: W/(2 cos β), the usual rigging relation: 0.577 W at 30°, 0.707 W at 45°.
+  // Level, each leg of a two-leg sling bears W/(2 cos β), the usual rigging relation: 0.577 W at 30°, 0.707 W at 45°. On a slope
+  // of 20° the lower leg of 45° is √(cos²20° + (1 + sin 20°)²) / 2 of W.
   test.each([
-    [30, 0.577],
-    [45, 0.707],
-  ])('sling legs at %d° carry %d of the load', (angle, share) => {
+    [30, 0, 0.577],
+    [45, 0, 0.707],
+    [45, 20, 0.819],
+  ])('sling legs at %d° on a slope of %d° carry up to %d of the load', (angle, incline, share) => {
     const [piece] =
-      lifts(change({}, { liftLimit: stated('mass', 400), slingAngle: stated('angle', angle) })).spiral
-        ?.pieces ?? [];
+      lifts(
+        change(
+          { incline: stated('angle', incline) },
+          { liftLimit: stated('mass', 400), slingAngle: stated('angle', angle) },
+        ),
+      ).spiral?.pieces ?? [];
     expect((piece?.legTension ?? 0) / ((piece?.mass ?? 1) * 9.80665)).toBeCloseTo(share, 3);
   });
 

@@ -13,7 +13,7 @@ import {
   downSlopeForce,
   gravity,
   recommendedWeightLimit,
-  slingLegTension,
+  slopingLegTension,
   teamCapability,
 } from '../../../src/domain/geometry/handling.js';
 import {
@@ -383,9 +383,23 @@ inspection DG1 2023-09-04 meter 640 h { view downstream P1 thickness 10 mm }`,
   },
   // Two pulls that add up to the weight and cancel sideways.
   sling: () => {
-    const pull = slingLegTension(190, 30);
+    const pull = slopingLegTension(190, 30, 0);
     near(2 * pull * Math.cos(rad(30)), 190 * gravity);
     near(pull / (190 * gravity), 0.57735, 1e-5);
+    // On a slope: hooks at both ends, the crane's hook above the middle; two equations for two pulls, solved.
+    const [half, high, slope] = [1000, 1000 / Math.tan(rad(30)), rad(25)];
+    const legs = [1, -1].map(
+      (way) => [way * half * Math.cos(slope), high + way * half * Math.sin(slope)] as const,
+    );
+    const units = legs.map(([x, y]) => [x / Math.hypot(x, y), y / Math.hypot(x, y)] as const);
+    const [[x1, y1], [x2, y2]] = units as [readonly [number, number], readonly [number, number]];
+    const [lower, upper] = [-x2, x1].map((cross) => (190 * gravity * cross) / (x1 * y2 - x2 * y1)) as [
+      number,
+      number,
+    ];
+    near(lower * x1 + upper * x2 + 1, 1);
+    near(lower * y1 + upper * y2, 190 * gravity);
+    near(slopingLegTension(190, 30, 25), lower);
   },
   // Worked with the multipliers of the source; published 9.39 kg.
   niosh: () => {

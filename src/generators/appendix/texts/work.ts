@@ -35,16 +35,20 @@ export const workFormulas = [
   {
     id: 'sling',
     title: 'Two-leg sling',
-    formula: 'F = m·g / (2·cos β)',
+    formula:
+      'F = m·g / (2·cos β) level;  F = (m·g/2)·√((tan β·cos θ)² + (1 + tan β·sin θ)²) in the lower leg on a slope',
     symbols: symbols(
-      ['F N', 'pull in each leg'],
+      ['F N', 'pull in the leg, the heavier one on a slope'],
       ['m kg', 'load'],
       ['g m/s²', '9.80665'],
-      ['β deg', 'angle of a leg from the vertical'],
+      ['β deg', 'angle of a leg from the vertical, the load level'],
+      ['θ deg', 'slope at which the load hangs'],
     ),
     source: 'Statics; 45° is the usual limit, 60° never to be passed',
     standing: 'derived',
-    note: 'The marks on the lifting equipment and a competent person come first.',
+    note:
+      'The hook stands above the middle of the load. Legs of unequal angles bear F₁ = m·g·sin β₂ / sin(β₁ + β₂). ' +
+      'The marks on the lifting equipment and a competent person come first.',
   },
   {
     id: 'niosh',

@@ -62,6 +62,7 @@ export function liftFacts(
       massIn: spiral.in.massPerMetre,
       downSlopeForce: spiral.downSlopeForce,
       springBack: spiral.springBack,
+      springIndex: spiral.springIndex,
       pieces: spiral.pieces.map((piece) => ({ ...piece, liftingPoint: hangsFrom(piece) })),
     },
     byHand: lifts.byHand.map((lift) => ({

@@ -251,7 +251,7 @@ function liftList(pack: WorkPack): List {
       { head: 'Mass, kg', width: 10, digits: 1 },
       { head: 'Limit, kg', width: 10, digits: 0 },
       { head: 'Hangs from', width: 14 },
-      { head: 'Each sling leg, kN', width: 12, digits: 2 },
+      { head: 'Heavier sling leg, kN', width: 12, digits: 2 },
     ],
     rows: [
       ...(pack.lifts.spiral?.pieces ?? []).map((piece) => [

@@ -29,9 +29,10 @@ export function liftBlocks(pack: WorkPack): PrintBlock[] {
           ...(spiral.springBack === undefined
             ? []
             : [
-                `It can spring by about ${lengthWords(Math.round(spiral.springBack), pack.unit)} when the drive plate lets go.`,
+                `It can spring by about ${lengthWords(Math.round(spiral.springBack), pack.unit)} when the drive plate lets go${stoutness(spiral.springIndex)}.`,
               ]),
-          `Slings at ${formatNumber(lifts.slingAngle)}° from the vertical.${lifts.slingAngleAssumed ? ` ${lifts.slingAngleAssumed}` : ''}`,
+          `Slings at ${formatNumber(lifts.slingAngle)}° from the vertical, each piece at the slope of the trough: ` +
+            `the leg to its lower end bears more.${lifts.slingAngleAssumed ? ` ${lifts.slingAngleAssumed}` : ''}`,
         ],
       },
       {
@@ -47,7 +48,7 @@ export function liftBlocks(pack: WorkPack): PrintBlock[] {
           { head: 'Limit', number: true },
           { head: 'Hangs from' },
           { head: 'Centre', number: true },
-          { head: 'Each sling leg', number: true },
+          { head: 'Heavier sling leg', number: true },
           { head: 'Lifted out', write: 18 },
           { head: 'Lifted in', write: 18 },
         ],
@@ -217,4 +218,11 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
 /** `1 piece`, `3 pieces`, `24.5 m`: a material's number, which may be a length. */
 function withUnit(number: number, unit: string): string {
   return `${formatNumber(number)} ${number === 1 ? unit.replace(/s$/, '') : unit}`;
+}
+
+/** Below an index of 6 the curvature of the bar matters (texts on springs correct the twist by 1.2 to 1.4 at 4 to 5). */
+function stoutness(index: number | undefined): string {
+  return index === undefined || index >= 6
+    ? ''
+    : `, to about a tenth (a stout spiral: mean diameter ${formatNumber(index, 1)} times the width of its bar)`;
 }

@@ -54,6 +54,9 @@ inspection DG1 2024-09-09 meter 3600 h {
   },
 };
 
+/** Running hours a day where no duty is known, shown to whoever takes the fix (judgement: half of the day). */
+const usualDay = 12;
+
 /** A new meter that started at nought, put in so long before the reading as the duty needs to reach it. */
 function meterChangeBetween(
   estate: Estate,
@@ -63,7 +66,8 @@ function meterChangeBetween(
 ): readonly Fix[] {
   if (after.record === undefined) return [];
   const { duties } = historyOf(estate, conveyor);
-  const perDay = dutyOn(duties, after.day)?.perDay ?? 12;
+  const known = dutyOn(duties, after.day)?.perDay;
+  const perDay = known ?? usualDay;
   const day = addDays(after.day, -Math.ceil(after.value / Math.max(perDay, 1)));
   if (day <= before.day) return [];
   const old = before.value + (hoursByDuty(duties, before.day, day) ?? 0);
@@ -72,7 +76,9 @@ function meterChangeBetween(
     insertBefore(
       after.origin,
       `${line}\n\n`,
-      'Add a meter change, reckoned by the duty (put in the true day and readings)',
+      known === undefined
+        ? `Add a meter change, reckoned at ${usualDay} h a day as no duty is known (put in the true day and readings)`
+        : 'Add a meter change, reckoned by the duty (put in the true day and readings)',
     ),
   ];
 }
