@@ -97,6 +97,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   HoldDownGap: { at: 'length', gap: 'length' },
   FlightReading: { at: 'length', depth: 'length', diameter: 'length' },
   WornWidth: { at: 'length' },
+  MeasuredSpeed: { speed: 'rotation' },
   MotorCurrent: { empty: 'current', loaded: 'current' },
   Remark: { at: 'length' },
   Reline: { meter: 'duration', tonnes: 'mass' },

@@ -304,6 +304,7 @@ export function estate(parts: EstateParts): Estate {
       flightDiameters: [],
       wornWidths: [],
       currents: [],
+      speeds: [],
       remarks: [],
       photos: [],
       conditions: [],

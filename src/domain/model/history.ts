@@ -11,6 +11,7 @@ import type { Estate } from './estate.js';
 import { linerSetsOf, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
 import { installedPanelEnds } from './panels.js';
 import type { DutyChange, Inspection, MeterChange, Reline, ScrewChange } from './records.js';
+import type { Stated } from './stated.js';
 import type { ScrewSpecification } from './specifications.js';
 import { byTurns, runningHours, speedFactors, type SpeedChange } from './turns.js';
 
@@ -31,6 +32,8 @@ export interface History {
   readonly duties: readonly Duty[];
   /** Recorded speeds other than the drive's, where wear follows them (turns.ts). */
   readonly speeds: readonly SpeedChange[];
+  /** As recorded, first to last. */
+  readonly dutyChanges: readonly DutyChange[];
   /** Over the last year of records. */
   readonly observed: Duty | undefined;
   /** t per running hour, for dates of a total in tonnes. */
@@ -158,6 +161,7 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
     wearBy: conveyor.wearBy,
     duties,
     speeds: [],
+    dutyChanges: [...dutyChanges].sort((a, b) => a.from.day - b.from.day),
     throughput,
     observed: observedDuty(hours.knots, hours.knots.at(-1)?.day ?? (0 as CalendarDay)),
     inspections,
@@ -468,4 +472,12 @@ function remarksOf(
   if (conveyor.wearBy === 'tonnes' && !tonnes)
     remarks.push(`Wear of ${conveyor.name} goes by tonnes, but no record states tonnes.`);
   return remarks;
+}
+
+/** Speed of the screw as recorded: of the newest duty record up to the day that states one, otherwise the drive's. */
+export function recordedSpeed(
+  { conveyor, dutyChanges }: Pick<History, 'conveyor' | 'dutyChanges'>,
+  day: number = Infinity,
+): Stated<'rotation'> | undefined {
+  return dutyChanges.findLast(({ from, speed }) => speed && from.day <= day)?.speed ?? conveyor.drive?.speed;
 }

@@ -132,6 +132,12 @@ export interface Inspection {
     readonly loaded?: Stated<'current'>;
     readonly origin: Origin;
   }[];
+  /** Of the screw, as counted. */
+  readonly speeds: readonly {
+    readonly speed: Stated<'rotation'>;
+    readonly note?: string;
+    readonly origin: Origin;
+  }[];
   readonly remarks: readonly {
     readonly part?: string;
     readonly at?: Stated<'length'>;

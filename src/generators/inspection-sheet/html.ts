@@ -308,11 +308,12 @@ function gapsTable({ unit, holdDowns }: InspectionSheet): Markup {
   );
 }
 
-function runningTable({ unit, currents, bare }: InspectionSheet): Markup {
+function runningTable({ unit, currents, speed, bare }: InspectionSheet): Markup {
   const rows = [
     ['Current empty, A', currents?.empty ?? ''],
     ['Current loaded, A', currents?.loaded ?? ''],
-    [`Flight depth, ${unit}, at`, ''],
+    ['Speed of the screw, rpm', speed ?? ''],
+    [`Flight depth or outside diameter, ${unit}, at`, ''],
     ['Worn from … to … o’clock, at', ''],
     ...bare.map(({ from, to, last }) => [
       `Plate, ${unit}, bare from ${chainageWords(from, unit)} to ${chainageWords(to, unit)}`,

@@ -8,7 +8,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, fittedThickness, setLying } from '../../domain/model/exposure.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
 import { dutyOn } from '../../domain/model/duty.js';
-import { forwardDuty, historyOf, momentOn } from '../../domain/model/history.js';
+import { forwardDuty, historyOf, momentOn, recordedSpeed } from '../../domain/model/history.js';
 import { presentDay } from '../../domain/model/newest.js';
 import type { History } from '../../domain/model/history.js';
 import { installedPanels } from '../../domain/model/panels.js';
@@ -113,6 +113,7 @@ export function inspectionSheet(
       text: remark.text,
     })),
     currents: currentsOf(history),
+    speed: speedOf(history),
     drawings: drawingsOf(estate, history, conveyor, asOf, look, {
       owner: plant,
       number,
@@ -322,6 +323,14 @@ function currentsOf(history: History): InspectionSheet['currents'] {
   return found && current
     ? { empty: current.empty?.text, loaded: current.loaded?.text, date: formatDay(found.date.day) }
     : undefined;
+}
+
+function speedOf(history: History): string | undefined {
+  const counted = history.inspections.flatMap(({ inspection: { speeds, date } }) =>
+    speeds.map(({ speed }) => `${speed.text} on ${formatDay(date.day)}`),
+  );
+  const recorded = recordedSpeed(history)?.text;
+  return counted.at(-1) ?? (recorded === undefined ? undefined : `${recorded} recorded`);
 }
 
 function drawingsOf(

@@ -79,6 +79,8 @@ export interface InspectionSheet {
   readonly currents:
     | { readonly empty: string | undefined; readonly loaded: string | undefined; readonly date: string }
     | undefined;
+  /** Of the screw: last counted, otherwise as recorded. */
+  readonly speed: string | undefined;
   readonly drawings: readonly Drawing[];
 }
 

@@ -253,7 +253,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
   };
 }
 
-function besideOf({ findings, gaps, currents }: BesideLiner): Readonly<Record<string, Json>> {
+function besideOf({ findings, gaps, currents, speeds }: BesideLiner): Readonly<Record<string, Json>> {
   return {
     findings: findings.map(({ day: on, part, at, text }) => ({
       day: day(on),
@@ -270,6 +270,12 @@ function besideOf({ findings, gaps, currents }: BesideLiner): Readonly<Record<st
       day: day(on),
       empty: number(empty),
       loaded: number(loaded),
+    })),
+    speeds: speeds.map(({ day: on, speed, recorded, note }) => ({
+      day: day(on),
+      counted: number(speed),
+      recorded: number(recorded),
+      note: note ?? null,
     })),
   };
 }
@@ -321,6 +327,7 @@ function flightOf(flight: ConveyorLife['flights'][number]): Json {
       day: formatDay(reading.day),
       exposure: number(reading.exposure),
       depth: number(reading.depth),
+      diameter: number(reading.diameter),
     })),
     remaining: flight.hand.kind === 'rate' ? number(flight.hand.remaining) : null,
     leftFrom: day(flight.readings.at(-1)?.day),

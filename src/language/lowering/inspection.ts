@@ -26,6 +26,7 @@ type OtherFacts = Mutable<
     | 'flightDiameters'
     | 'wornWidths'
     | 'currents'
+    | 'speeds'
     | 'remarks'
     | 'photos'
     | 'conditions'
@@ -52,6 +53,7 @@ export function lowerInspection(
     flightDiameters: [],
     wornWidths: [],
     currents: [],
+    speeds: [],
     remarks: [],
     photos: [],
     conditions: [],
@@ -153,6 +155,11 @@ function lowerOther(
       const empty = reader.quantity(row, 'empty', 'current', 'motor current empty');
       const loaded = reader.quantity(row, 'loaded', 'current', 'motor current loaded');
       if (empty ?? loaded) seen.currents.push({ origin, ...stated({ empty, loaded }) });
+      return;
+    }
+    case 'MeasuredSpeed': {
+      const speed = reader.quantity(row, 'speed', 'rotation', 'measured speed');
+      if (speed) seen.speeds.push({ speed, origin, ...stated({ note: row.note }) });
       return;
     }
     case 'Remark': {

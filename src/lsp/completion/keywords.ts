@@ -39,6 +39,7 @@ const repeatable = new Set([
   'ConveyorLiner',
   'WornWidth',
   'MotorCurrent',
+  'MeasuredSpeed',
   'Remark',
   'Photo',
   'Reading',

@@ -189,6 +189,12 @@ export const recordKeywords: KeywordDocs = {
     at,
     clock: word('First clock position of the worn strip.'),
   },
+  MeasuredSpeed: {
+    speed: word(
+      'Speed of the screw as counted at its shaft, loaded. Held against the drive’s and the recorded one: wear goes with every turn.',
+      'speed ${1:15.5} rpm',
+    ),
+  },
   MotorCurrent: {
     current: word('Motor current, running empty and loaded.', 'current empty ${1:5.2} A loaded ${2:8.7} A'),
     empty: word('Running empty.', 'empty ${1:5.2} A'),

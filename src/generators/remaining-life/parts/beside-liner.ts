@@ -1,14 +1,15 @@
-// What inspections and relines wrote down beside the liner: findings in words, gaps of hold-downs, motor currents. As written, newest
+// What inspections and relines wrote down beside the liner: findings in words, gaps of hold-downs, motor currents, speeds. As written, newest
 // first; gaps of one block (within 50 mm, as the sheet takes them) stand together, so that one can see them grow.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import type { History } from '../../../domain/model/history.js';
+import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
 
 export interface BesideLiner {
   readonly findings: readonly FoundBeside[];
   readonly gaps: readonly GapsAt[];
   readonly currents: readonly CurrentRead[];
+  readonly speeds: readonly SpeedRead[];
 }
 
 export interface FoundBeside {
@@ -33,6 +34,15 @@ export interface GapsAt {
   }[];
 }
 
+export interface SpeedRead {
+  readonly day: CalendarDay;
+  /** rpm, counted. */
+  readonly speed: number;
+  /** rpm, as recorded for that day: of the duty in force, otherwise the drive's. */
+  readonly recorded: number | undefined;
+  readonly note: string | undefined;
+}
+
 export interface CurrentRead {
   readonly day: CalendarDay;
   /** A. */
@@ -42,7 +52,8 @@ export interface CurrentRead {
 
 const oneBlock = 50;
 
-export function besideLiner({ inspections, relines, conveyor }: History): BesideLiner {
+export function besideLiner(history: History): BesideLiner {
+  const { inspections, relines, conveyor } = history;
   const newestFirst = <T extends { readonly day: CalendarDay }>(all: readonly T[]): readonly T[] =>
     [...all].sort((a, b) => b.day - a.day);
   const findings = [
@@ -64,12 +75,21 @@ export function besideLiner({ inspections, relines, conveyor }: History): Beside
   const currents = inspections.flatMap(({ inspection: { date, currents: read } }) =>
     read.map(({ empty, loaded }) => ({ day: date.day, empty: empty?.value, loaded: loaded?.value })),
   );
+  const speeds = inspections.flatMap(({ inspection: { date, speeds: read } }) =>
+    read.map(({ speed, note }) => ({
+      day: date.day,
+      speed: speed.value,
+      recorded: recordedSpeed(history, date.day)?.value,
+      note,
+    })),
+  );
   return {
     findings: newestFirst(findings),
     gaps: gaps
       .map(({ at, read }) => ({ name: blockAt(conveyor.holdDowns, at), at, read: newestFirst(read) }))
       .sort((a, b) => a.at - b.at),
     currents: newestFirst(currents),
+    speeds: newestFirst(speeds),
   };
 }
 

@@ -1,5 +1,6 @@
-// How fast does the screw itself wear? Flight depths read at a place, over the running hours since that screw went in: the same
-// hand arithmetic, and the same model with the conveyors pooled. Says whether a reline should take the screw with it.
+// How fast does the screw itself wear? Flight depths read at a place (or the outside diameter, of which half the loss is off the
+// depth), over the running hours since that screw went in: the same hand arithmetic, and the same model with the conveyors pooled.
+// Says whether a reline should take the screw with it.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { byTurns } from '../../../domain/model/turns.js';
@@ -25,10 +26,14 @@ export interface FlightLife {
     readonly day: CalendarDay;
     readonly exposure: number;
     readonly depth: number;
+    /** Outside diameter read at the same look, mm; the depth follows from it where none was read. */
+    readonly diameter: number | undefined;
   }[];
   readonly hand: HandResult;
   readonly forecast: DepthForecast | undefined;
 }
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 interface FlightUnit extends Omit<FlightLife, 'hand' | 'forecast'> {
   readonly history: History;
@@ -109,15 +114,27 @@ function spotsOf(history: History): readonly FlightUnit[] {
   const from = set?.fitted;
   if (!set || width === undefined || condemn === undefined || from?.turned === undefined) return [];
   const started = from.turned;
-  const spots: { at: number; readings: { day: CalendarDay; exposure: number; depth: number }[] }[] = [];
+  const spots: { at: number; readings: Mutable<FlightLife['readings'][number]>[] }[] = [];
+  const spotAt = (at: number): (typeof spots)[number] => {
+    const known = spots.find((s) => Math.abs(s.at - at) <= 100);
+    const spot = known ?? { at, readings: [] };
+    if (!known) spots.push(spot);
+    return spot;
+  };
   for (const { inspection } of history.inspections) {
     if (inspection.date.day < from.day) continue;
     const hours = momentOf(history, inspection).turned;
-    for (const { at, depth } of inspection.flights) {
-      if (hours === undefined || hours < started) continue;
-      const spot = spots.find((s) => Math.abs(s.at - at.value) <= 100) ?? { at: at.value, readings: [] };
-      if (spot.readings.length === 0) spots.push(spot);
-      spot.readings.push({ day: inspection.date.day, exposure: hours - started, depth: depth.value });
+    if (hours === undefined || hours < started) continue;
+    const { day } = inspection.date;
+    const exposure = hours - started;
+    for (const { at, depth } of inspection.flights)
+      spotAt(at.value).readings.push({ day, exposure, depth: depth.value, diameter: undefined });
+    for (const { at, diameter } of inspection.flightDiameters) {
+      const { readings } = spotAt(at.value);
+      const same = readings.find((each) => each.day === day);
+      const depth = width - (set.screw.outsideDiameter.value - diameter.value) / 2;
+      if (same) same.diameter = diameter.value;
+      else readings.push({ day, exposure, depth, diameter: diameter.value });
     }
   }
   const last = history.hours.knots.at(-1)?.total;

@@ -1,4 +1,4 @@
-// Findings, hold-down gaps and motor currents on a conveyor's page: the same rows in HTML and Markdown.
+// Findings, hold-down gaps, motor currents and speeds on a conveyor's page: the same rows in HTML and Markdown.
 
 import { element, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
@@ -20,7 +20,7 @@ export interface BesideTable {
   readonly found: readonly FoundBeside[];
 }
 
-export function besideTables({ findings, gaps, currents }: BesideLiner): readonly BesideTable[] {
+export function besideTables({ findings, gaps, currents, speeds }: BesideLiner): readonly BesideTable[] {
   const shown = findings.slice(0, mostFindings);
   const older = (all: number, most: number): string =>
     all > most ? `The newest ${most} of ${all}; the others stand in the records.` : '';
@@ -65,13 +65,22 @@ export function besideTables({ findings, gaps, currents }: BesideLiner): readonl
       heads: ['Date', 'Empty', 'Loaded'],
       rows: currents
         .slice(0, 2 * mostRounds)
-        .map(({ day, empty, loaded }) => [date(day), ampere(empty), ampere(loaded)]),
+        .map(({ day, empty, loaded }) => [date(day), tenth(empty), tenth(loaded)]),
+      found: [],
+    },
+    {
+      title: 'Speed of the screw, rpm',
+      note: older(speeds.length, 2 * mostRounds),
+      heads: ['Date', 'Counted', 'Recorded', 'Note'],
+      rows: speeds
+        .slice(0, 2 * mostRounds)
+        .map(({ day, speed, recorded, note }) => [date(day), tenth(speed), tenth(recorded), note ?? '']),
       found: [],
     },
   ].filter(({ rows }) => rows.length > 0);
 }
 
-function ampere(value: number | undefined): string {
+function tenth(value: number | undefined): string {
   return value === undefined ? '' : formatNumber(value, 1);
 }
 

@@ -271,7 +271,12 @@ function flightTable(life: ConveyorLife): Markup | undefined {
       rows: life.flights.map((f) => [
         f.screw,
         metres(f.at),
-        f.readings.map((r) => `${thickness(r.depth)} (${formatDay(r.day)})`).join(', '),
+        f.readings
+          .map(
+            (r) =>
+              `${thickness(r.depth)}${r.diameter === undefined ? '' : `, ${thickness(r.diameter)} across`} (${formatDay(r.day)})`,
+          )
+          .join(', '),
         thickness(f.fitted),
         thickness(f.condemn),
         f.hand.kind === 'no reading' ? '–' : rate(f.hand.kind === 'rate' ? f.hand.ruling : f.hand.longTerm),

@@ -31,6 +31,7 @@ inspection DG1 «2025-03-10» meter 6200 h {
         conditions,
         plates,
         flightDiameters,
+        speeds,
       } = inspection;
       const others = [
         holdDownGaps,
@@ -42,6 +43,7 @@ inspection DG1 «2025-03-10» meter 6200 h {
         conditions,
         plates,
         flightDiameters,
+        speeds,
       ].reduce((sum, list) => sum + list.length, 0);
       if (endRow > firstRow || others > 0) continue;
       yield {
