@@ -28,7 +28,6 @@ import {
 import { layPanels } from '../../../src/domain/geometry/panel-layout.js';
 import { bucklingPitch, growthAgainst, restrainedStress } from '../../../src/domain/geometry/thermal.js';
 import { developedWidth, panelMass, sheetOffset } from '../../../src/domain/geometry/trough.js';
-import { criticalPath } from '../../../src/domain/plan/critical-path.js';
 import { addDays, parseDay, type CalendarDay } from '../../../src/domain/units/calendar.js';
 import { ageReplacementWeibull } from '../../../src/domain/wear/age-replacement.js';
 import { handArithmetic } from '../../../src/domain/wear/arithmetic.js';
@@ -438,25 +437,10 @@ inspection DG1 2023-09-04 meter 640 h { view downstream P1 thickness 10 mm }`,
     'domain/plan/work-and-teams.test.ts',
     'in whole minutes, rounded up, at least one; by what the step itself says',
   ],
-  // The study text's seven activities, and the longest of all chains through them.
-  'critical-path': () => {
-    const activities = [
-      { name: 'A', duration: 6, after: [] },
-      { name: 'B', duration: 2, after: ['A'] },
-      { name: 'C', duration: 2, after: ['A'] },
-      { name: 'D', duration: 3, after: ['B'] },
-      { name: 'F', duration: 2, after: ['C'] },
-      { name: 'E', duration: 4, after: ['D', 'F'] },
-      { name: 'G', duration: 1, after: ['E'] },
-    ];
-    const longest = (name: string): number => {
-      const own = activities.find((each) => each.name === name);
-      return (own?.duration ?? 0) + Math.max(0, ...(own?.after ?? []).map(longest));
-    };
-    const told = criticalPath(activities);
-    if (told.kind !== 'found') throw new Error(told.kind);
-    expect([told.duration, longest('G'), told.path.join('')]).toEqual([16, 16, 'ABDEG']);
-  },
+  'critical-path': [
+    'domain/plan/critical-path.test.ts',
+    'study text: 16 h, the critical chain, and the slack of the others',
+  ],
 };
 
 test('every formula has a second road, and no road leads nowhere', () => {
