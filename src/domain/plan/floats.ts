@@ -28,19 +28,16 @@ export interface FloatRules {
 /** In the unit of the times, by position; never negative. `placed` is in the order of starts. */
 export function floatsOf(placed: readonly Placed[], rules: FloatRules): number[] {
   const end = Math.max(0, ...placed.map((each) => each.finish));
-  const latest = placed.map(() => end);
-  const float = placed.map(() => 0);
-  for (let p = placed.length - 1; p >= 0; p--) {
-    const step = placed[p];
-    if (!step) continue;
+  const latest: number[] = [];
+  const float: number[] = [];
+  for (const [p, step] of [...placed.entries()].reverse()) {
     const begins = step.begins ?? ((finish: number): number => finish - step.finish + step.start);
     const start = Math.max(step.start, fitted(begins, latest[p] ?? end, step.whole, rules.nights));
     float[p] = start - step.start;
     for (const q of step.after) {
       const before = placed[q];
-      if (!before) continue;
       const moves =
-        before.unit !== undefined &&
+        before?.unit !== undefined &&
         before.unit === step.unit &&
         before.extent !== undefined &&
         step.extent !== undefined &&
@@ -61,10 +58,6 @@ function fitted(
   nights: readonly Pause[],
 ): number {
   let end = finish;
-  if (whole)
-    for (let k = nights.length - 1; k >= 0; k--) {
-      const at = nights[k]?.at ?? 0;
-      if (at > begins(end) && at < end) end = at;
-    }
+  if (whole) for (const { at } of [...nights].reverse()) if (at > begins(end) && at < end) end = at;
   return begins(end);
 }

@@ -25,8 +25,7 @@ export function waitsOf(
     const mine = teams(i);
     const found = new Set<number>(waits[i] ?? []);
     for (const j of order) {
-      if (j === i || (finish[j] ?? 0) > (start[i] ?? 0) || (position.get(j) ?? 0) > (position.get(i) ?? 0))
-        continue;
+      if ((finish[j] ?? 0) > (start[i] ?? 0) || (position.get(j) ?? 0) >= (position.get(i) ?? 0)) continue;
       if (teams(j).some((team) => mine.includes(team)) || partners.get(i)?.includes(j)) found.add(j);
     }
     return [...found].flatMap((j) => position.get(j) ?? []).sort((a, b) => a - b);
@@ -35,10 +34,9 @@ export function waitsOf(
 
 /** Steps in their order with names and `after`, so that they mean exactly these waits. */
 export function namedSteps(steps: readonly Step[], waits: readonly (readonly number[])[]): Step[] {
-  const n = steps.length;
   const all: Set<number>[] = [];
   const nearest: number[][] = [];
-  for (let p = 0; p < n; p++) {
+  steps.forEach((_, p) => {
     const direct = waits[p] ?? [];
     const closed = new Set<number>();
     for (const q of direct) {
@@ -46,8 +44,8 @@ export function namedSteps(steps: readonly Step[], waits: readonly (readonly num
       for (const r of all[q] ?? []) closed.add(r);
     }
     all.push(closed);
-    nearest.push(direct.filter((q) => !direct.some((other) => other !== q && all[other]?.has(q))));
-  }
+    nearest.push(direct.filter((q) => !direct.some((other) => all[other]?.has(q))));
+  });
   const inLine = steps.map((_, p) => (all[p]?.size ?? 0) === p);
   const named = new Set<number>();
   nearest.forEach((list, p) => {

@@ -88,6 +88,11 @@ describe('what a step in a written order waits for', () => {
       [[], [], []],
     ],
     [
+      'in their order, however they are said',
+      waits(inLine, [[0], [1], [2]], { stated: [[], [], [1, 0]] }),
+      [[], [], [0, 1]],
+    ],
+    [
       'in positions of the order',
       waits(
         [
@@ -139,6 +144,11 @@ describe('names and `after`, in as few words as will do', () => {
   });
 });
 
+it('a step that nobody waits for by name has none', () => {
+  const [first] = namedSteps([step('isolate'), step('prove dead')], [[], [0]]);
+  expect(first && 'name' in first).toBe(false);
+});
+
 describe('floats, backwards from the end', () => {
   const placed = (
     start: number,
@@ -177,6 +187,19 @@ describe('floats, backwards from the end', () => {
     expect(
       floatsOf([placed(0, 4, [], { extent: [0, 10] }), placed(12, 20, [0], { extent: [20, 30] })], rules),
     ).toEqual([8, 0]);
+  });
+  it('a platform whose first stretch is not known is not moved', () => {
+    const steps = [placed(0, 4, [], { unit: 'MP1' }), placed(12, 20, [0], { unit: 'MP1', extent: [20, 30] })];
+    expect(floatsOf(steps, rules)).toEqual([8, 0]);
+  });
+  it('a night after its latest end is not in its way', () => {
+    const nights = [
+      { at: 10, length: 100 },
+      { at: 15, length: 100 },
+    ];
+    expect(floatsOf([placed(0, 4, [], { whole: true }), placed(12, 20, [0])], { nights, move: 0 })).toEqual([
+      6, 0,
+    ]);
   });
   it('not across the end of a shift where it may not be split', () => {
     const nights = [{ at: 10, length: 100 }];
@@ -490,6 +513,32 @@ describe('a schedule laid over the shifts', () => {
       rules({}),
     );
     expect(late.tests.map(({ from }) => from)).toEqual([50]);
+  });
+  it('what ended before the first test of the order makes no test', () => {
+    const laid = layOver(
+      arranged([0, 20, 60], [20, 60, 80]),
+      steps('clean all', 'gas test all', 'strip all'),
+      [],
+      rules({}),
+    );
+    expect(laid.tests.map(({ from }) => from)).toEqual([]);
+  });
+  it('the bound of handing back keeps the ends of shifts too', () => {
+    const laid = layOver(
+      arranged([0, 10, 80], [10, 80, 80], { lowerBound: 60 }),
+      steps('gas test all', 'clean all', 'remove isolation'),
+      [[], [], way(31)],
+      rules({ handBack: [2], whole: [false, false, true] }),
+    );
+    // At best begun at 70: 31 minutes would lie across 100.
+    expect([laid.makespan, laid.lowerBound]).toEqual([131, 131]);
+    const split = layOver(
+      arranged([0, 10, 80], [10, 80, 80], { lowerBound: 60 }),
+      steps('gas test all', 'clean all', 'remove isolation'),
+      [[], [], way(31)],
+      rules({ handBack: [2] }),
+    );
+    expect([split.start[2], split.makespan, split.lowerBound]).toEqual([90, 121, 101]);
   });
   it('handing back follows, each the quickest way, and not over the end of a shift', () => {
     const of = (whole: readonly boolean[], ways: readonly (readonly Way[])[]) =>
