@@ -292,6 +292,25 @@ describe('a new screw', () => {
       'insert screw',
     ]);
   });
+  it('what is hot is hot work, watched for an hour', () => {
+    const made = of({}, 35);
+    const { steps } = proposeSteps(made, worldOf(made));
+    const hot = steps.filter(({ heat }) => heat?.kind === 'hot');
+    expect(hot.map(({ action }) => action)).toEqual(['remove screw', 'join screw', 'join screw']);
+    for (const { heat } of hot)
+      expect(heat).toMatchObject({
+        fireWatch: { dimension: 'duration', value: 1, text: '60 min' },
+        confirmed: false,
+      });
+    const [joint] = steps.filter(({ action }) => action === 'join screw');
+    expect(joint?.stretch).toMatchObject({
+      from: { dimension: 'length', value: 0 },
+      to: { dimension: 'length', value: 2025 },
+    });
+    expect(steps.filter(({ action }) => action === 'fire watch').map(({ takes }) => takes?.value)).toEqual([
+      1, 1,
+    ]);
+  });
   it('in one piece that is bolted nothing is said of heat', () => {
     expect(work(of({ joints: 'bolted', cut: 'cold' }, 500))).toEqual([
       'restrain screw',
