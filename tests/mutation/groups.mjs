@@ -96,7 +96,6 @@ export const groups = {
       'tests/domain/plan/plan-rows.test.ts',
       'tests/domain/plan/schedule-rules.test.ts',
       'tests/domain/plan/screw-change.test.ts',
-      'tests/domain/plan/time-rules.test.ts',
     ],
     pure: true,
   },

@@ -4,14 +4,15 @@ import type { Job } from '../../../src/domain/model/job.js';
 import type { Shift } from '../../../src/domain/model/plant.js';
 import { checkOrder } from '../../../src/domain/order/check-order.js';
 import { stepText } from '../../../src/domain/order/words.js';
-import { planJob } from '../../../src/domain/plan/plan-job.js';
+import { planJob, type PlanEffort } from '../../../src/domain/plan/plan-job.js';
 import { writeOrder } from '../../../src/domain/plan/write-order.js';
 import { formatDay } from '../../../src/domain/units/calendar.js';
 import { gap, mm, on, origin, plant, screw, stated } from '../../kit/estate.js';
 import { crew, everywhere, holdDown, job, line, platform, withOrder, worldOf } from '../order/stories.js';
 import type { JobPlan } from '../../../src/domain/plan/job-plan.js';
 
-const plan = (of: Job, effort = {}): JobPlan => planJob(of, worldOf(of), effort);
+const plan = (of: Job, effort: PlanEffort = { quick: true, shakes: 200 }): JobPlan =>
+  planJob(of, worldOf(of), effort);
 const shift = (from: number, to: number, days: readonly number[] = []): Shift => ({
   from: { hours: from, text: '', origin: origin() },
   to: { hours: to, text: '', origin: origin() },
@@ -58,7 +59,7 @@ describe('a proposed order', () => {
 
   test('two crews in two runs are quicker than one, and one more crew is said to help one', () => {
     const two = line([4, 4], [10, 10, 10], { incline: stated('angle', 0) });
-    const alone = plan(job(two, ['all'], { crews: [crew('Alpha', 4)] }));
+    const alone = plan(job(two, ['all'], { crews: [crew('Alpha', 4)] }), { shakes: 200 });
     const both = plan(job(two, ['all'], { crews: [crew('Alpha', 4), crew('Bravo', 4)] }));
     expect(both.duration).toBeLessThan(alone.duration);
     expect(alone.shorten[0]?.what).toBe('one more crew like Alpha (4 people)');
