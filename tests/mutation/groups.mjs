@@ -95,7 +95,6 @@ export const groups = {
       'tests/domain/plan/plan-job.test.ts',
       'tests/domain/plan/plan-rows.test.ts',
       'tests/domain/plan/schedule-rules.test.ts',
-      'tests/domain/plan/screw-change.test.ts',
     ],
     pure: true,
   },

@@ -377,6 +377,117 @@ describe('a written order, to the minute', () => {
     ).toEqual([]);
   });
 
+  it('what dries lets its step be less late, by the clock', () => {
+    const three = base({ crews: [crew('Alpha', 2), crew('Bravo', 3), crew('Charlie', 2)] });
+    const found = plan(three, [
+      'o: pause by Bravo takes 1 h',
+      'c: clean run 1 by Alpha after o takes 1 h dries 3 h',
+      'f: fit run 1 by Bravo after c takes 2 h',
+      's: strip run 2 by Charlie after o takes 8 h',
+    ]);
+    // Fitted from 5 to 7, and by 9 at the latest: cleaned by 4.
+    expect(rows(found).map((row) => (row as unknown[]).slice(0, 5))).toEqual([
+      ['pause', 'Bravo', 0, 1, 0],
+      ['clean', 'Alpha', 1, 2, 2],
+      ['strip', 'Charlie', 1, 9, 0],
+      ['fit', 'Bravo', 5, 7, 2],
+    ]);
+  });
+
+  it('what may not be split can be late to the end of the shift, and no further', () => {
+    const found = plan(base(), [
+      'o: pause by Alpha takes 1 h',
+      'i: isolate by Alpha after o takes 2 h',
+      's: clear up all by Bravo after o takes 510 min',
+      'p: pause by Bravo after i, s takes 1 h',
+    ]);
+    // From 6 to 8: from 7.5 to 9.5 it would lie across the night.
+    expect(found.steps.map(({ step: { action }, start, float }) => [action, start, float])).toEqual([
+      ['pause', 0, 0],
+      ['isolate', 1, 5],
+      ['clear up', 1, 0],
+      ['pause', 9.5, 0],
+    ]);
+  });
+
+  it('moves are counted in the order of time, not of the list', () => {
+    const up: Partial<Conveyor> = { access: [{ ...everywhere, kind: 'mobile platform', height: mm(5000) }] };
+    const lines = [
+      'o: pause by Alpha takes 1 h',
+      'b: strip run 2 by Alpha after a takes 1 h',
+      'a: strip run 1 by Alpha after o takes 1 h',
+      'c: clean run 1 by Alpha after b takes 1 h',
+    ];
+    // There, and back.
+    expect(plan(base({ accessUnits: [platform('MP1')] }, up), lines).accessMoves).toBe(2);
+  });
+
+  it('giving back an enclosed machine is on the chain of which every delay delays the end', () => {
+    const found = plan(base({}, { confinedSpace: true }), [
+      'g: gas test all by Alpha takes 1 h every 3 h',
+      's: strip all by Bravo after g takes 2 h',
+      'r: remove isolation by Alpha after s takes 1 h',
+      'e: run empty by Alpha after r takes 1 h',
+    ]);
+    expect(rows(found).map((row) => (row as unknown[]).slice(0, 6))).toEqual([
+      ['gas test', 'Alpha', 0, 1, 0, true],
+      ['strip', 'Bravo', 1, 3, 0, true],
+      ['remove isolation', 'Alpha', 3, 4, 0, true],
+      ['run empty', 'Alpha', 4, 5, 0, true],
+    ]);
+    expect(found.criticalPath).toEqual([0, 1, 2, 3]);
+  });
+
+  it('more crews than a plan is made for: a list, one after the other, and nothing is claimed', () => {
+    const crowd = base({ crews: Array.from({ length: 201 }, (_, k) => crew(`C${k}`, 2)) });
+    const found = planJob(
+      withOrder(crowd, ['strip run 1 by C1 takes 2 h', 'strip run 2 by C2 takes 3 h']),
+      worldOf(crowd),
+    );
+    expect(found.steps.map(({ start, finish, crews }) => [start, finish, crews])).toEqual([
+      [0, 2, ['C1']],
+      [2, 5, ['C2']],
+    ]);
+    expect([
+      found.duration,
+      found.lowerBound,
+      found.gap,
+      found.optimal,
+      found.boundBecause,
+      found.shorten,
+    ]).toEqual([5, 0, 0, false, 'there is too much of it to be scheduled', []]);
+    expect(found.problems.map(({ kind }) => kind)).toContain('too many');
+    const most = base({ crews: crowd.crews.slice(0, 200) });
+    expect(plan(most, ['strip run 1 by C1 takes 2 h']).problems.map(({ kind }) => kind)).not.toContain(
+      'too many',
+    );
+  });
+
+  it('a proposed order says who does it from which platform, and how many it carries', () => {
+    const up: Partial<Conveyor> = { access: [{ ...everywhere, kind: 'mobile platform', height: mm(5000) }] };
+    const made1 = line([4], [10, 0], { plant: plant({ shifts: [shift(7, 15)] }), ...up });
+    const alone = job(made1, ['all'], {
+      crews: [crew('Alpha', 4)],
+      accessUnits: [platform('MP1', 20_000, 300)],
+    });
+    const found = planJob(alone, worldOf(alone), { quick: true, shakes: 5, nodes: 0 });
+    const strip = found.steps.find(({ step: { action } }) => action === 'strip');
+    // 300 kg less 40 of tools and a panel: three people.
+    expect([
+      strip?.step.crews.map(({ use }) => use.name),
+      strip?.step.unit?.use.name,
+      strip?.step.aboard?.count,
+      strip?.people,
+    ]).toEqual([['Alpha'], 'MP1', 3, 3]);
+    const isolate = found.steps.find(({ step: { action } }) => action === 'isolate');
+    expect([isolate?.step.unit, isolate?.step.aboard, isolate?.unit]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    expect(found.violations).toEqual([]);
+  });
+
   describe('what was taken because nobody stated it', () => {
     it('unit times, shifts, crews, a sling angle, and what the job leaves out', () => {
       const bare = job(line([4], [10, 0]), ['all'], {
@@ -444,6 +555,45 @@ describe('what would make it shorter', () => {
     expect(
       shorten(unknown, ['p: pause', 'x: fit run 1 after p takes 4 h', 'y: fit run 2 after p takes 4 h']),
     ).toEqual([]);
+  });
+  it('like the largest crew, the first of several, under a name of its own; like the first platform', () => {
+    const of = two({
+      crews: [
+        crew('Bravo', 2),
+        crew('Alpha', 4),
+        crew('Charlie', 4),
+        { use: { name: 'Guests', origin: origin() } },
+      ],
+      accessUnits: [platform('MP1'), platform('MP2')],
+    });
+    const tried: string[][] = [];
+    const found = whatShortens(
+      of,
+      (more) => {
+        tried.push([
+          ...more.crews.map(({ use, crew: known }) => `${use.name} ${known?.name} ${known?.size.count}`),
+          ...more.accessUnits.map(({ use, unit }) => `${use.name} ${unit?.name}`),
+        ]);
+        return {
+          activities: [{ name: 'all', modes: [{ duration: 30, uses: [] }], after: [] }],
+          resources: [],
+        };
+      },
+      60,
+    );
+    expect(found.map(({ what }) => what)).toEqual([
+      'one more crew like Alpha (4 people)',
+      'one more access unit like MP1',
+    ]);
+    expect(tried[0]?.slice(0, 5).at(-1)).toBe('another Alpha another Alpha 4');
+    expect(tried[1]?.at(-1)).toBe('another MP1 another MP1');
+    expect(tried.map((each) => each.length)).toEqual([7, 7]);
+  });
+  it('is not looked for in a hurry', () => {
+    const of = two({ crews: [crew('Alpha', 4)] });
+    const lines = ['p: pause', 'x: fit run 1 after p takes 4 h', 'y: fit run 2 after p takes 4 h'];
+    expect(planJob(withOrder(of, lines), worldOf(of), { quick: true }).shorten).toEqual([]);
+    expect(planJob(withOrder(of, []), worldOf(of)).shorten).toEqual([]);
   });
   it('most first', () => {
     const of = two({ crews: [crew('Alpha', 4)], accessUnits: [platform('MP1')] });
