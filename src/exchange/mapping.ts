@@ -1,6 +1,7 @@
 // What the columns of somebody's sheet mean. A mapping is a small text kept in git beside the estate; whatever is not said in it
 // is not assumed when readings are taken, and what a guess cannot know stands in it as a question (?) until a person answers.
 
+import type { AssetRole } from './mapping/asset-roles.js';
 import type { ClockForm } from './values/clock.js';
 import type { DayOrder } from './values/day.js';
 import type { Measure } from './values/measure.js';
@@ -39,6 +40,8 @@ export interface Across {
 }
 
 export interface Mapping {
+  /** A list of conveyors instead of readings: what its columns say, by their heads. */
+  readonly assets?: ReadonlyMap<string, AssetRole>;
   /** The folder that takes the inspections, beside the mapping. */
   readonly writesInto: string;
   readonly separator?: Separator;

@@ -5,7 +5,8 @@ import { FAILSAFE_SCHEMA, YAMLException, load } from 'js-yaml';
 import { parseQuantity } from '../domain/units/parse.js';
 import { list } from '../domain/units/wording.js';
 import { nearest } from '../language/nearest.js';
-import { wordKey, type Across, type Mapping } from './mapping.js';
+import { wordKey, type Across, type Mapping, type Role } from './mapping.js';
+import { readAssetRole } from './mapping/asset-roles.js';
 import { readMeaning, readPointMeaning, readRole } from './mapping/meanings.js';
 import { encodings, separators } from './table.js';
 import { dayOrders } from './values/day.js';
@@ -20,6 +21,7 @@ export type ReadMapping =
     };
 
 const keys = [
+  'rows',
   'writes into',
   'separator',
   'encoding',
@@ -80,8 +82,11 @@ class MappingReader {
     }
     this.root = entries;
     for (const key of entries.keys()) this.checkKey(key);
-    const columns = this.table('columns', readRole, (head) => head);
-    if (columns.size === 0) this.tell('columns', 'names no column');
+    const isList = this.oneOf('rows', ['readings', 'conveyors']) === 'conveyors';
+    const asIs = (head: string): string => head;
+    const assets = isList ? this.table('columns', readAssetRole, asIs) : undefined;
+    const columns = isList ? new Map<string, Role>() : this.table('columns', readRole, asIs);
+    if ((assets ?? columns).size === 0) this.tell('columns', 'names no column');
     const across = this.across();
     const above = this.names('as above');
     for (const head of above) {
@@ -93,7 +98,7 @@ class MappingReader {
         );
     }
     return {
-      writesInto: this.text('writes into') ?? 'inspections',
+      writesInto: this.text('writes into') ?? (isList ? 'conveyors' : 'inspections'),
       heads: this.rows('heads') ?? { from: 0, to: 0 },
       columns,
       asAbove: new Set(above),
@@ -101,6 +106,7 @@ class MappingReader {
       points: this.table('points', readPointMeaning),
       words: this.table('words', readMeaning),
       ...optional({
+        assets,
         separator: this.oneOf('separator', separators),
         encoding: this.oneOf('encoding', encodings),
         sheets: this.root.has('sheets') ? this.names('sheets') : undefined,

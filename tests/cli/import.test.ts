@@ -208,7 +208,7 @@ describe('without a mapping', () => {
     const shown = await troughline(['import', 'wall.csv'], { cwd });
     expect(shown.exit).toBe(1);
     expect(firstLine(shown)).toBe(
-      'wall.csv: a mapping is guessed, 3 questions to answer; no reading is taken with it yet',
+      'wall.csv: a mapping is guessed, 3 questions to answer; nothing is taken with it yet',
     );
     expect(shown.out).toMatch(/dates: "\?" +# OPEN: 3\/11\/2024 can be day-month-year or month-day-year/);
     expect(shown.out).toMatch(/Wall: "thickness in \?" +# OPEN/);
@@ -390,6 +390,101 @@ describe('the list of a gauge', () => {
       '  "---": no reading',
     ])
       expect(out).toContain(line);
+  });
+});
+
+describe('a list of conveyors', () => {
+  const parts = `plant Tarnholt "Tarnholt Organics" {
+  duty 60 h/week
+}
+liner TwoLayer12 {
+  layer grey 6 mm
+  layer orange 6 mm
+  panel length 1200 mm ± 1 mm
+  condemn at 3 mm
+}
+screw Spiral400 {
+  shaftless
+  outside diameter 400 mm
+  pitch 350 mm
+}
+`;
+  const sheet = [
+    'Plant register;;;;;;;;;;;',
+    'Tag;Description;Works;Length (m);Incline (deg);Trough diameter (mm);Side height (mm);Plate (mm);Spiral type;Liner;Motor (kW);Installed',
+    'AB1;"Bark ""A""";tarnholt;12,4;20;440;230;4;Spiral400;TwoLayer12;5,5;03.02.2021',
+    'AB2;Bark to bay;Tarnholt;10,2;n/a;440;;4;Spiral630;12 mm;;14.02.2021',
+    'AB 3;;Tarnholt;9;15;440;230;4;;;;',
+    'plant;;Tarnholt;9;15;440;230;4;;;;',
+    'AB1;again;Tarnholt;12;20;440;230;4;;;;',
+    'AB5;;Tarnholt;long;15;440;230;4;;;;',
+  ].join('\n');
+
+  test('becomes the beginnings of their blocks: what it says in full, and by name what it does not', async () => {
+    const cwd = folderWith({ 'plant.trough': parts, 'list.csv': sheet });
+    const guess = await troughline(['import', 'list.csv', '--write-map', 'list.map.yaml'], { cwd });
+    expect(guess).toMatchObject({ exit: 0, out: expect.stringContaining('nothing is left open') });
+    const kept = readFileSync(path.join(cwd, 'list.map.yaml'), 'utf8');
+    writeFileSync(path.join(cwd, 'list.map.yaml'), `${kept}words: {n/a: blank}\n`);
+
+    const dry = await troughline(['import', 'list.csv', '--map', 'list.map.yaml'], { cwd });
+    expect(firstLine(dry)).toBe(
+      'list.csv: 3 new conveyors, 0 there already, 4 skipped (a dry run, nothing is written)',
+    );
+    expect(dry.exit).toBe(1);
+    for (const line of [
+      'row 5: "AB 3" cannot be a name',
+      'row 6: "plant" cannot be the name of a conveyor: the language uses it itself',
+      'row 7: names AB1, as row 3 does',
+      'D8: length: long is not a number',
+      'AB2: incline; trough side height; screw ("Spiral630" is not declared); liner ("12 mm" is not declared)',
+      'AB5: length; screw; liner',
+    ])
+      expect(dry.out).toContain(`  ${line}`);
+    expect(dry.out).toContain(`conveyor AB1 "Bark 'A'" {
+  plant Tarnholt
+  length 12.4 m
+  incline 20 deg
+  trough inside radius 220 mm side height 230 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  // the list says: drive power 5.5 kW, at which end is not said
+  // the list says: commissioned 2021-02-03
+}
+`);
+    expect(troughFiles(cwd)).toEqual(['plant.trough']);
+
+    await troughline(['import', 'list.csv', '--map', 'list.map.yaml', '--write'], { cwd });
+    expect(troughFiles(cwd)).toEqual([
+      'conveyors/AB1.trough',
+      'conveyors/AB2.trough',
+      'conveyors/AB5.trough',
+      'plant.trough',
+    ]);
+    expect((await troughline(['format', '--check', 'conveyors'], { cwd })).exit).toBe(0);
+    const { estate } = analyse(textsIn(cwd));
+    // Only the one of which everything is known is a conveyor that is reckoned with.
+    expect(estate.conveyors.map(({ name, length, incline }) => [name, length.value, incline.value])).toEqual([
+      ['AB1', 12_400, 20],
+    ]);
+    expect(firstLine(await troughline(['import', 'list.csv', '--map', 'list.map.yaml'], { cwd }))).toContain(
+      '0 new conveyors, 4 there already',
+    );
+  });
+
+  test('columns it does not have, and meanings that are none, stop it', async () => {
+    const cwd = folderWith({ 'plant.trough': parts, 'list.csv': sheet });
+    const tryMap = async (text: string): Promise<string> => {
+      writeFileSync(path.join(cwd, 'list.map.yaml'), `rows: conveyors\nheads: 2\ncolumns:\n${text}`);
+      return (await troughline(['import', 'list.csv', '--map', 'list.map.yaml', '--write'], { cwd })).err;
+    };
+    expect(await tryMap('  Name: name\n')).toContain(
+      'has no column "Name"; its heads are "Tag", "Description"',
+    );
+    expect(await tryMap('  Tag: length in kW\n')).toContain(
+      'list.map.yaml:4: Tag: "length in kW" is not known',
+    );
+    expect(troughFiles(cwd)).toEqual(['plant.trough']);
   });
 });
 

@@ -5,6 +5,7 @@ import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Analysis } from '../../analysis/analysis.js';
 import { counted } from '../../domain/units/wording.js';
+import { guessAssets } from '../../exchange/guess-assets.js';
 import { guessMapping } from '../../exchange/guess-mapping.js';
 import type { Mapping } from '../../exchange/mapping.js';
 import { readMapping } from '../../exchange/read-mapping.js';
@@ -14,6 +15,7 @@ import { takeReadings, type Passed, type Taken } from '../../exchange/take-readi
 import { Exit, Trouble, type Console } from '../console.js';
 import { isPassedOver } from '../find-files.js';
 import { shownLine, slashes, told } from '../foreign-text.js';
+import { importAssets } from '../import-assets.js';
 import { openBook } from '../open-book.js';
 import { placeInspections, type PlacedReadings } from '../placed-inspections.js';
 import { allRead, readEstate, tellAgain, type EstateText } from '../read-estate.js';
@@ -45,7 +47,12 @@ export async function importReadings(
   const { analysis, texts } = await estateFor(paths, console);
   if (!mapping) return showGuess(file, book, analysis, options, console);
   const folder = folderFor(options.map ?? '', mapping, paths, console);
-  const taken = tablesOf(book, mapping, file).map((table) => takenFrom(table, mapping, file));
+  const tables = tablesOf(book, mapping, file);
+  if (mapping.assets)
+    return importAssets({ file, tables, mapping, analysis, texts, folder, write: options.write }, console);
+  if (analysis.estate.conveyors.length === 0)
+    throw new Trouble('this estate has no conveyor that can be read; readings need one');
+  const taken = tables.map((table) => takenFrom(table, mapping, file));
   console.progress('holding the readings against the records');
   const settled = settleReadings(analysis.estate, mapping, taken);
   const placement = placeInspections(settled.inspections, { analysis, texts, mapping, folder });
@@ -87,8 +94,6 @@ async function estateFor(
     throw new Trouble(
       `${analysis.inConflict.map(told).join(', ')}: holds a merge conflict that is not settled; nothing is taken`,
     );
-  if (analysis.estate.conveyors.length === 0)
-    throw new Trouble('this estate has no conveyor that can be read; readings need one');
   return { analysis, texts };
 }
 
@@ -99,12 +104,13 @@ function showGuess(
   { writeMap }: ImportOptions,
   console: Console,
 ): number {
-  const made = guessMapping(book, estate, path.basename(file));
+  const list = guessAssets(book, path.basename(file));
+  const made = list ? { ok: true as const, guess: list } : guessMapping(book, estate, path.basename(file));
   if (!made.ok) throw new Trouble(`${told(file)}: ${made.message}`);
   const { text, open } = made.guess;
   const questions =
     open.length === 0 ? 'nothing is left open' : `${counted(open.length, 'question')} to answer`;
-  console.out(`${told(file)}: a mapping is guessed, ${questions}; no reading is taken with it yet\n`);
+  console.out(`${told(file)}: a mapping is guessed, ${questions}; nothing is taken with it yet\n`);
   for (const said of book.said) console.out(`  ${shownLine(said)}\n`);
   console.out(`\n${text.split('\n').map(shownLine).join('\n')}`);
   if (writeMap === undefined) {

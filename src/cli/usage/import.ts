@@ -7,7 +7,7 @@ import type { Invocation } from './invocation.js';
 export function addImport(program: Command, { console, finish }: Invocation): void {
   program
     .command('import')
-    .summary('readings of a spreadsheet become inspections')
+    .summary('readings of a spreadsheet become inspections, a list of conveyors their blocks')
     .description(
       'Read inspections out of a spreadsheet (.xlsx or CSV) by a small mapping that is kept beside the estate. Without a ' +
         'mapping: guess one and say why. With one: show what would be written, and every row that is skipped with its ' +
@@ -57,5 +57,9 @@ A mapping is YAML, one fact a line:
   conveyors: {Screw 3: DG1}     names of the sheet that the estate has otherwise; points: likewise,
                                   and rows that are no points: {Hours: meter in h, Mean: not read}
   words: {blue: colour teal, 2nd colour: layer 2, buried: not seen buried, n/a: no reading}
+
+A list of conveyors has "rows: conveyors" and columns that say name, title, plant, length in m, incline in deg,
+inside radius in mm (or inside diameter), side height in mm, plate in mm, screw, liner, drive end, power in kW,
+speed in rpm, duty in h/week, conveys, commissioned, meter in h. What it does not say is left out and named.
 
 Exit codes: 0 all taken, 1 something is open, skipped or contradicts the records, 2 usage or files.`;
