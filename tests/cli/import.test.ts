@@ -472,6 +472,17 @@ screw Spiral400 {
     );
   });
 
+  test('of the example says what is missing of two', async () => {
+    const ran = await troughline(['import', 'list.csv', '--map', 'list.map.yaml'], { cwd: example });
+    expect([ran.exit, firstLine(ran)]).toEqual([
+      0,
+      'list.csv: 2 new conveyors, 2 there already, 0 skipped (a dry run, nothing is written)',
+    ]);
+    expect(ran.out).toContain(
+      'BR3: trough side height; liner\n  BR4: screw ("Spiral500" is not declared); liner\n',
+    );
+  });
+
   test('columns it does not have, and meanings that are none, stop it', async () => {
     const cwd = folderWith({ 'plant.trough': parts, 'list.csv': sheet });
     const tryMap = async (text: string): Promise<string> => {

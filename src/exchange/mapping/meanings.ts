@@ -43,7 +43,7 @@ export function readRole(text: string): Role | undefined {
 
 export function roleText(role: Role): string {
   if (role.is === 'clock') return role.form === 'time' ? 'clock' : `clock in ${role.form}`;
-  return 'unit' in role && role.unit !== undefined ? `${role.is} in ${role.unit}` : role.is;
+  return 'unit' in role ? `${role.is} in ${role.unit}` : role.is;
 }
 
 /** A point's name, `meter in h`, or `not read`. */
