@@ -194,7 +194,11 @@ function pointRow(point: SheetPoint, layers: readonly string[], unit: LengthUnit
       'td',
       {},
       point.last
-        ? group(element('strong', {}, point.last.words), element('br'), element('small', {}, point.last.date))
+        ? group(
+            element('strong', {}, point.last.words),
+            element('br'),
+            element('small', { class: 'day' }, point.last.date),
+          )
         : 'none',
     ),
     element(
@@ -412,6 +416,7 @@ const styles = `
 .look { border: 2.5pt solid #000; padding: 2mm 4mm; margin-bottom: 2mm; max-width: 150mm; }
 .look strong { display: block; font-size: 24pt; line-height: 1.1; letter-spacing: 0.03em; }
 .look span { display: block; font-size: 11pt; }
+.day { white-space: nowrap; }
 .look .small { font-size: 8.8pt; }
 .blanks { display: grid; grid-auto-flow: column; grid-auto-columns: 1fr; gap: 3mm; margin: 3mm 0; }
 .blank { border: 0.8pt solid #000; height: 17mm; padding: 1mm 2mm; display: flex; flex-direction: column; justify-content: space-between; }

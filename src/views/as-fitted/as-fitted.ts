@@ -219,10 +219,14 @@ function panelChoice(
 function panelView(reline: AsFittedReline, run: AsFittedRun, panel: AsFittedPanel): HTMLElement {
   const key = panelKey(run, panel);
   return el('div', {}, [
-    el('p', { class: 'label' }, `Panel ${panel.panel}`),
+    el(
+      'p',
+      { class: 'label' },
+      `Panel ${panel.panel}: planned ${panel.planned} long, ${reline.thickness} thick`,
+    ),
     el('div', { class: 'grid pair' }, [
       keyed(
-        `Length (planned ${panel.planned})`,
+        'Length',
         state.lengths,
         key,
         {
@@ -233,7 +237,7 @@ function panelView(reline: AsFittedReline, run: AsFittedRun, panel: AsFittedPane
         (typed) => lengthDoubt(data, panel, typed),
       ),
       keyed(
-        `Thickness (${reline.thickness})`,
+        'Thickness',
         state.thicknesses,
         key,
         {

@@ -260,8 +260,7 @@ describe('a machine declared in inches', () => {
     await page.locator('#run-2-done').click();
     const view = await page.locator('#app').innerText();
     expect(view).toContain('Run 2: panels as fitted, in, in the order of the work');
-    expect(view).toContain('Length (planned 39.37)');
-    expect(view).toContain('Thickness (0.50)');
+    expect(view).toContain('Panel 2: planned 39.37 long, 0.50 thick');
     expect(view).toContain('Liner temperature while fitting, °F');
     expect(view).toContain('P3 at 29.53 ft');
     await page.locator('#temperature').fill('50 °F');
