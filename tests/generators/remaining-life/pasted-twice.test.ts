@@ -87,6 +87,8 @@ test('a part of an inspection pasted again counts once too, and another reading 
   expect(told(looked, part).rest).toEqual(told(looked).rest);
   const other = looked.replace('P1 thickness 7 mm', 'P1 thickness 7.4 mm');
   expect(told(looked, other).counts['used']).toBe(7);
+  // Once more in the evening, with the same result: a reading of its own.
+  expect(told(looked, looked.replace('16500 h', '16510 h')).counts['used']).toBe(9);
 });
 
 test('a reline is told; its panels, its liner and its offcuts are there once', () => {
@@ -102,6 +104,13 @@ test('a reline is told; its panels, its liner and its offcuts are there once', (
   };
   expect(offcuts(fitted, fitted)).toEqual(offcuts(fitted));
   expect(offcuts(fitted).flat()).toEqual([{ length: 497, count: 1, date: '2026-10-20' }]);
+  // Changed again some hours later: the first liner did lie there.
+  const sets = (...texts: readonly string[]): number => {
+    const analysis = read(liftConveyor(), first, ...texts);
+    return historyOf(analysis.estate, theConveyor(analysis)).linerSets.length;
+  };
+  expect(sets(fitted, fitted)).toBe(sets(fitted));
+  expect(sets(fitted, fitted.replace('16600 h', '16606 h'))).toBe(sets(fitted) + 1);
   // Two relines of one day that are no copies keep an offcut each.
   expect(offcuts(fitted, fitted.replace('scope run 2', 'scope run 1')).flat()).toHaveLength(2);
 });
