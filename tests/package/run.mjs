@@ -84,6 +84,8 @@ const checks = {
       ...['xlsx', 'ics', 'form', 'html'].flatMap((f) => ['-f', f]),
     );
     troughline(0, 'sheet', 'BR1', 'first', ...day, '-f', 'phone');
+    troughline(0, 'tables', 'first', '--as-of', '2026-10-31', '--out', 'tables');
+    assert.ok(existsSync(path.join(folder, 'tables/points/plant=Tarnholt/month=2026-10/points.parquet')));
     assert.deepEqual(
       readdirSync(path.join(folder, 'out')).sort(),
       [

@@ -9,6 +9,8 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
 import { remainingLife, type RemainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { clockColumns } from '../../../src/generators/remaining-life/clock-columns.js';
+import { jobsAhead } from '../../../src/generators/tables/plans.js';
 import { tableCsv } from '../../../src/generators/tables/csv.js';
 import { tableJson } from '../../../src/generators/tables/json.js';
 import { tablesSchema } from '../../../src/generators/tables/json-schema.js';
@@ -44,7 +46,7 @@ const texts: Readonly<Record<string, string>> = {
   'looks/new.trough': nextLook,
   'reline.trough': 'reline BR2 2026-07-06 meter 7800 h {\n  liner TwoLayer12\n}\n',
   'looks/BR2-2026-10.trough':
-    'inspection BR2 2026-10-12 meter 9100 h {\n  view upstream\n  P1 not seen "build-up, = 3 mm"\n}\n',
+    'inspection BR2 2026-10-12 meter 9100 h tonnes 4500 t {\n  view upstream\n  P1 not seen "build-up, = 3 mm"\n}\n',
 };
 
 let analysis: Analysis;
@@ -171,9 +173,12 @@ describe('every form', () => {
 
   test('missing is NULL and never a number', async () => {
     const [row] = await engine.ask(
-      `SELECT thickness_mm, error_mm, kind, note FROM ${parquet('readings')} WHERE conveyor = 'BR2' AND date = '2026-10-12'`,
+      `SELECT thickness_mm, error_mm, kind, note, meter_h, meter_t FROM ${parquet('readings')} WHERE conveyor = 'BR2' AND date = '2026-10-12'`,
     );
-    expect(row).toEqual({ thickness_mm: null, error_mm: null, kind: 'not seen', note: 'build-up, = 3 mm' });
+    expect(row).toEqual({
+      ...{ thickness_mm: null, error_mm: null, kind: 'not seen', note: 'build-up, = 3 mm' },
+      ...{ meter_h: 9100, meter_t: 4500 },
+    });
     for (const each of tables)
       for (const values of each.rows) for (const value of values) expect(value).not.toBeNaN();
   });
@@ -246,10 +251,20 @@ describe('the value', () => {
           row['day'],
           row['limit_by_day'],
           row['steel_by_day'],
+          row['limit_by_day_seen'],
+          row['steel_by_day_seen'],
           row['within'],
         ]),
       ).toEqual(
-        decision.options.map((o) => [o['what'], o['day'], six(o['condemn']), six(o['contact']), o['within']]),
+        decision.options.map((o) => [
+          o['what'],
+          o['day'],
+          six(o['condemn']),
+          six(o['contact']),
+          six(o['condemnSeen']),
+          six(o['contactSeen']),
+          o['within'],
+        ]),
       );
       const outages = objects(table('outages')).filter((row) => row['conveyor'] === conveyor);
       expect(
@@ -293,6 +308,21 @@ describe('the value', () => {
     expect(objects(table('steps')).map((step) => step['action'])).toEqual(
       pack.steps.map((step) => step.action),
     );
+  });
+
+  test('a job is ahead up to the last day of its window', () => {
+    const on = (text: string): number => jobsAhead(analysis.estate, day(text)).length;
+    expect([on('2027-04-11'), on('2027-04-23'), on('2027-04-24')]).toEqual([1, 1, 0]);
+  });
+
+  test('a clock position is words and an angle from the top', () => {
+    const [words, angle] = clockColumns<number>((hours) => hours);
+    expect([12, 0.5, 6, 7.5].map((hours) => [words?.of(hours), angle?.of(hours)])).toEqual([
+      ["12 o'clock", 0],
+      ["12:30 o'clock", 15],
+      ["6 o'clock", 180],
+      ["7:30 o'clock", 225],
+    ]);
   });
 
   test('a finding stands with its conveyor, its plant, or as of the estate', () => {
