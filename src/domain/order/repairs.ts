@@ -7,14 +7,15 @@ import { stepActions } from '../model/job.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { changeJob } from './change-steps.js';
-import { areasOf, touches, type PieceKind, type RunGround } from './ground.js';
+import { areasOf, within, type PieceKind, type RunGround } from './ground.js';
 import { usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
+import { stepAt } from './sequence.js';
 import { canStartAt, startOf, type End } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
 import { listing, sayStep, stepText, stretchText } from './words.js';
 import { violationKinds, type Repair, type StepChange } from './violation.js';
-import type { OrderSlip, Walk } from './walk-state.js';
+import type { OrderSlip, StepRole, Walk } from './walk-state.js';
 
 export function repairsFor(
   job: Job,
@@ -73,82 +74,82 @@ function ideasFor(judged: JudgedViolation): Repair[] {
       ...makeBefore(w, pair.other, pair.step),
       ...makeBefore(w, pair.step, pair.other),
     ];
-  if (violation.kind === 'lone worker') return standBy(w, judged.at);
-  if (violation.kind === 'platform overloaded') return fewerAboard(w, judged);
+  if (violation.kind === 'lone worker') return standBy(w, judged.at ?? 0);
+  if (violation.kind === 'platform overloaded') return fewerAboard(w, judged.at ?? 0, judged);
   if (pair) return [...makeBefore(w, pair.other, pair.step), ...makeBefore(w, pair.step, pair.other)];
   return slip ? ideasForSlip(w, slip) : [];
 }
 
+/** A slip at a step: what most repairs look at. */
+interface SlipAt {
+  readonly w: Walk;
+  readonly slip: OrderSlip;
+  /** Position of the step. */
+  readonly at: number;
+  readonly here: Step;
+}
+
 function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
+  if (slip.step === undefined) return addAtEnd(w, slip);
+  const found = { w, slip, at: slip.step, here: stepAt(w.sequence, slip.step) };
   switch (slip.kind) {
     case 'two fronts':
-      return oneFront(w, slip);
+      return oneFront(found);
     case 'closes inside the run':
-      return [...bringForward(w, slip), ...turn(w, slip), ...openToBreak(w, slip)];
+      return [...bringForward(found), ...turn(found), ...openToBreak(found)];
     case 'closing error too large':
-      return closesElsewhere(w, slip) ? turn(w, slip) : cutToFit(w, slip);
+      return closesElsewhere(found) ? turn(found) : cutToFit(found);
     case 'panel would slide':
       return [
-        ...turn(w, slip),
+        ...turn(found),
         { title: 'Declare the stop that the panels rest on (`rest at …` on the conveyor)', changes: [] },
       ];
     case 'not contiguous':
-      return [...bringForward(w, slip), ...turn(w, slip)];
+      return [...bringForward(found), ...turn(found)];
     case 'gate out of turn':
-      return [...putCauseAfter(w, slip), ...removeStep(w, slip)];
+      return [...putCauseAfter(found), ...removeStep(found)];
     case 'emptied too late':
-      return [...slip.others.keys()].flatMap((cause) => makeBefore(w, slip.step ?? 0, cause));
+      return [...slip.others.keys()].flatMap((cause) => makeBefore(w, found.at, cause));
     case 'done twice':
-      return removeStep(w, slip);
-    case 'not put back':
-    case 'scope not done':
-    case 'no trial run':
-      return addAtEnd(w, slip);
+      return removeStep(found);
     case 'hot work over liner':
-      return [...bringForward(w, slip), ...insertMissing(w, slip), ...demandProtection(w, slip)];
+      return [...bringForward(found), ...insertMissing(found), ...demandProtection(found)];
     case 'fire watch missing':
-      return [...bringForward(w, slip), ...addFireWatch(w, slip)];
+      return [...bringForward(found), ...addFireWatch(found)];
     case 'fire watch too short':
-      return watchLonger(w, slip);
+      return watchLonger(found);
     case 'spiral from the middle':
-      return afterItsNeighbours(w, slip);
+      return afterItsNeighbours(found);
     case 'handed back too early':
       return [
-        ...bringForward(w, slip),
-        ...toItsPlace(w, slip),
+        ...bringForward(found),
+        ...toItsPlace(found),
         ...(slip.missing ? addAtEnd(w, slip) : []),
-        ...putCauseAfter(w, slip),
-        ...insertMissing(w, slip),
+        ...putCauseAfter(found),
+        ...insertMissing(found),
       ];
     case 'run too early':
       return [
-        ...bringForward(w, slip),
-        ...toItsPlace(w, slip),
-        ...insertMissing(w, slip),
+        ...bringForward(found),
+        ...toItsPlace(found),
+        ...insertMissing(found),
         ...(slip.missing ? addAtEnd(w, slip) : []),
-        ...putCauseAfter(w, slip),
+        ...putCauseAfter(found),
       ];
     case 'gas test missing':
       return [
-        ...bringForward(w, slip),
-        ...putCauseAfter(w, slip),
-        ...insertMissing(w, slip, true),
-        ...insertMissing(w, slip),
+        ...bringForward(found),
+        ...putCauseAfter(found),
+        ...insertMissing(found, true),
+        ...insertMissing(found),
       ];
     default:
-      return [
-        ...bringForward(w, slip),
-        ...toItsPlace(w, slip),
-        ...putCauseAfter(w, slip),
-        ...insertMissing(w, slip),
-      ];
+      return [...bringForward(found), ...toItsPlace(found), ...putCauseAfter(found), ...insertMissing(found)];
   }
 }
 
 /** Writes what has to be true, for the crew to confirm: nobody here knows whether shields and water are at hand. */
-function demandProtection(w: Walk, slip: OrderSlip): Repair[] {
-  const step = stepOf(w, slip);
-  if (!step) return [];
+function demandProtection({ here: step }: SlipAt): Repair[] {
   const stated = step.heat?.kind === 'hot' ? step.heat.fireWatch : undefined;
   const heat: Heat = {
     kind: 'hot',
@@ -173,12 +174,9 @@ function demandProtection(w: Walk, slip: OrderSlip): Repair[] {
 }
 
 /** A watch over the place of each step that threw sparks, straight after it. */
-function addFireWatch(w: Walk, slip: OrderSlip): Repair[] {
-  const causes = [...slip.others].flatMap(([i, role]) =>
-    role === 'made it so' ? (w.sequence.steps[i] ?? []) : [],
-  );
+function addFireWatch({ w, slip, here }: SlipAt): Repair[] {
+  const causes = inRole(slip, 'made it so').map((i) => stepAt(w.sequence, i));
   if (causes.length === 0) return [];
-  const here = stepOf(w, slip);
   const changes = causes.flatMap((cause): StepChange[] => {
     const watch: Step = {
       ...newStep('fire watch', cause, placeOf(cause)),
@@ -188,7 +186,7 @@ function addFireWatch(w: Walk, slip: OrderSlip): Repair[] {
     return [
       { change: 'insert', step: watch, place: 'after', other: cause },
       ...(cause.after.length > 0 ? [{ change: 'add after', step: watch, after: cause } as const] : []),
-      ...(here && here.after.length > 0 ? [{ change: 'add after', step: here, after: watch } as const] : []),
+      ...waits(here, watch),
     ];
   });
   return [
@@ -201,48 +199,34 @@ function placeOf(step: Step): Stretch | undefined {
   return needsStretch(step.action) ? step.stretch : { kind: 'all', origin: step.origin };
 }
 
-function watchLonger(w: Walk, slip: OrderSlip): Repair[] {
-  const here = stepOf(w, slip);
-  if (!here) return [];
-  const asked = Math.max(
-    ...[...slip.others.keys()].map((i) => {
-      const cause = w.sequence.steps[i];
-      return cause ? watchAfter(cause) : 0;
-    }),
-  );
+function watchLonger({ w, slip, here }: SlipAt): Repair[] {
+  const asked = Math.max(...[...slip.others.keys()].map((i) => watchAfter(stepAt(w.sequence, i))));
   const takes = hoursOf(asked, here);
   return [{ title: `Watch for ${takes.text}`, changes: [{ change: 'set takes', step: here, takes }] }];
 }
 
-function afterItsNeighbours(w: Walk, slip: OrderSlip): Repair[] {
-  const here = slip.step;
-  if (here === undefined) return [];
+function afterItsNeighbours({ w, at }: SlipAt): Repair[] {
   return w.sequence.steps.flatMap((step, i) =>
-    i > here && step.action === 'remove screw' ? makeAfter(w, here, i) : [],
+    i > at && step.action === 'remove screw' ? makeAfter(w, at, i) : [],
   );
 }
 
 /** True where the end that the front starts from would take up the error. */
-function closesElsewhere(w: Walk, slip: OrderSlip): boolean {
-  const step = stepOf(w, slip);
-  const run = slip.pieces[0]?.run?.run;
-  if (!step || !run || !slip.closing) return false;
-  const other = startOf(step, run).start === 'tail' ? run.tailBreak : run.headBreak;
-  return other.allowance.value >= slip.closing.worst - 1e-9;
+function closesElsewhere({ slip, here }: SlipAt): boolean {
+  const { run } = runOf(slip);
+  const other = startOf(here, run).start === 'tail' ? run.tailBreak : run.headBreak;
+  return other.allowance.value >= (slip.closing?.worst ?? Infinity) - 1e-9;
 }
 
 /** Cut, for the last gap, on site: what is left to do where no break takes up the error. */
-function cutToFit(w: Walk, slip: OrderSlip): Repair[] {
-  const step = stepOf(w, slip);
-  return step
-    ? [
-        {
-          title: `Measure the last gap of "${sayStep(step)}" on site and cut the closing panel to fit`,
-          changes: [{ change: 'cut to fit', step }],
-        },
-        { title: 'Declare a joint ring in the run, with an allowance for the error', changes: [] },
-      ]
-    : [];
+function cutToFit({ here }: SlipAt): Repair[] {
+  return [
+    {
+      title: `Measure the last gap of "${sayStep(here)}" on site and cut the closing panel to fit`,
+      changes: [{ change: 'cut to fit', step: here }],
+    },
+    { title: 'Declare a joint ring in the run, with an allowance for the error', changes: [] },
+  ];
 }
 
 /** The gate is shut before the earlier of the two, and opened again before the machine is handed back. */
@@ -256,7 +240,7 @@ function shutGates(
   const pair = steps.filter((_, i) => all.has(i));
   const first = pair[0];
   const handBack = steps.find((each) => each.action === 'remove isolation');
-  if (!first || gates.length === 0) return [];
+  if (!first) return [];
   const at = (action: StepAction, name: string): Step => ({
     ...newStep(action, first, undefined),
     gate: { name, origin: first.origin },
@@ -265,9 +249,7 @@ function shutGates(
     const shut = at('gate shut', name);
     return [
       { change: 'insert', step: shut, place: 'before', other: first },
-      ...pair.flatMap((each): StepChange[] =>
-        each.after.length > 0 ? [{ change: 'add after', step: each, after: shut }] : [],
-      ),
+      ...pair.flatMap((each) => waits(each, shut)),
       ...(handBack
         ? [{ change: 'insert', step: at('gate open', name), place: 'before', other: handBack } as const]
         : []),
@@ -276,9 +258,8 @@ function shutGates(
   return [{ title: `Shut ${listing(gates)} as a barrier first`, changes }];
 }
 
-function standBy(w: Walk, at: number | undefined): Repair[] {
-  const here = at === undefined ? undefined : w.sequence.steps[at];
-  if (!here) return [];
+function standBy(w: Walk, at: number): Repair[] {
+  const here = stepAt(w.sequence, at);
   const mine = here.crews.length > 0 ? here.crews : w.ground.job.crews.slice(0, 1);
   const others = w.ground.job.crews.filter(({ use }) => !mine.some((crew) => crew.use.name === use.name));
   return [
@@ -293,10 +274,10 @@ function standBy(w: Walk, at: number | undefined): Repair[] {
   ];
 }
 
-function fewerAboard(w: Walk, { at, overload, violation }: JudgedViolation): Repair[] {
-  const here = at === undefined ? undefined : w.sequence.steps[at];
+function fewerAboard(w: Walk, at: number, { overload, violation }: JudgedViolation): Repair[] {
+  const here = stepAt(w.sequence, at);
   const most = overload?.most ?? 0;
-  if (!here || most < 1) return [{ title: 'Take a platform that is rated for it', changes: [] }];
+  if (most < 1) return [{ title: 'Take a platform that is rated for it', changes: [] }];
   return [
     {
       title: `Let ${most} ${most === 1 ? 'person' : 'people'} be on the platform at a time`,
@@ -311,29 +292,20 @@ function hoursOf(hours: number, like: Pick<Step, 'origin'>): Stated<'duration'> 
 }
 
 /** What comes too late is done first, or this step waits for it. */
-function bringForward(w: Walk, slip: OrderSlip): Repair[] {
-  if (slip.step === undefined) return [];
-  const here = slip.step;
-  return [...slip.others]
-    .filter(([, role]) => role === 'comes too late')
-    .flatMap(([late]) => [...makeBefore(w, late, here), ...makeAfter(w, here, late)]);
+function bringForward({ w, slip, at }: SlipAt): Repair[] {
+  return inRole(slip, 'comes too late').flatMap((late) => [
+    ...makeBefore(w, late, at),
+    ...makeAfter(w, at, late),
+  ]);
 }
 
 /** Steps that close up go in front of the first later kind of work, once what they close up after is done. */
-function toItsPlace(w: Walk, slip: OrderSlip): Repair[] {
-  const here = stepOf(w, slip);
-  if (!here || slip.step === undefined) return [];
-  const last = Math.max(
-    -1,
-    ...[...slip.others].flatMap(([i, role]) => (role === 'comes too late' ? [i] : [])),
-  );
+function toItsPlace({ w, slip, here }: SlipAt): Repair[] {
+  const late = inRole(slip, 'comes too late');
+  if (late.length === 0) return [];
+  const last = Math.max(...late);
   const rank = stepActions.indexOf(here.action);
-  const next =
-    last < 0
-      ? undefined
-      : w.sequence.steps.find(
-          (other, i) => i > last && i !== slip.step && stepActions.indexOf(other.action) > rank,
-        );
+  const next = w.sequence.steps.find((other, i) => i > last && stepActions.indexOf(other.action) > rank);
   return next
     ? [
         {
@@ -344,20 +316,32 @@ function toItsPlace(w: Walk, slip: OrderSlip): Repair[] {
     : [];
 }
 
-function putCauseAfter(w: Walk, slip: OrderSlip): Repair[] {
-  if (slip.step === undefined) return [];
-  const here = slip.step;
-  return [...slip.others]
-    .filter(([, role]) => role === 'made it so')
-    .flatMap(([cause]) => makeAfter(w, cause, here));
+function putCauseAfter({ w, slip, at }: SlipAt): Repair[] {
+  return inRole(slip, 'made it so').flatMap((cause) => makeAfter(w, cause, at));
+}
+
+/** Positions of the steps that have that to do with a slip. */
+function inRole(slip: OrderSlip, role: StepRole): number[] {
+  return [...slip.others].flatMap(([i, as]) => (as === role ? [i] : []));
+}
+
+/** A step that waits for steps it names is to wait for one more; one that waits for all above it does so anyway. */
+function waits(step: Step, after: Step): StepChange[] {
+  return step.after.length > 0 ? [{ change: 'add after', step, after }] : [];
+}
+
+/** Of the first piece of a slip about panels. @throws RangeError where it is about something else. */
+function runOf(slip: OrderSlip): RunGround {
+  const run = slip.pieces[0]?.run;
+  if (!run) throw new RangeError(`"${slip.kind}" is about panels.`);
+  return run;
 }
 
 /** Changes after which step a is sure to be done before step b, by moving or naming a. */
 function makeBefore(w: Walk, a: number, b: number): Repair[] {
-  const first = w.sequence.steps[a];
-  const then = w.sequence.steps[b];
-  if (!first || !then) return [];
-  const wait: StepChange[] = then.after.length > 0 ? [{ change: 'add after', step: then, after: first }] : [];
+  const first = stepAt(w.sequence, a);
+  const then = stepAt(w.sequence, b);
+  const wait = waits(then, first);
   if (a < b)
     return wait.length > 0
       ? [{ title: `Let "${sayStep(then)}" wait for "${sayStep(first)}"`, changes: wait }]
@@ -372,24 +356,20 @@ function makeBefore(w: Walk, a: number, b: number): Repair[] {
 
 /** Changes after which step b comes after step a, by moving b. */
 function makeAfter(w: Walk, b: number, a: number): Repair[] {
-  const moved = w.sequence.steps[b];
-  const first = w.sequence.steps[a];
-  if (!moved || !first) return [];
-  const wait: StepChange[] =
-    moved.after.length > 0 ? [{ change: 'add after', step: moved, after: first }] : [];
+  const moved = stepAt(w.sequence, b);
+  const first = stepAt(w.sequence, a);
   return [
     {
       title: `Move "${sayStep(moved)}" after "${sayStep(first)}"`,
-      changes: [{ change: 'move', step: moved, place: 'after', other: first }, ...wait],
+      changes: [{ change: 'move', step: moved, place: 'after', other: first }, ...waits(moved, first)],
     },
   ];
 }
 
 /** `everywhere`: for the whole scope and not only for the step's stretch. */
-function insertMissing(w: Walk, slip: OrderSlip, everywhere = false): Repair[] {
-  const here = stepOf(w, slip);
+function insertMissing({ slip, here }: SlipAt, everywhere = false): Repair[] {
   const kind = slip.pieces[0]?.kind;
-  if (!here || !kind || slip.wanted < 0) return [];
+  if (!kind) return [];
   const added = broughtBy(kind, slip.found, slip.wanted).map((action) =>
     newStep(action, here, needsStretch(action) && !everywhere ? here.stretch : undefined),
   );
@@ -399,9 +379,7 @@ function insertMissing(w: Walk, slip: OrderSlip, everywhere = false): Repair[] {
       title: `Add ${listing(added.map((step) => `"${sayStep(step)}"`))} before "${sayStep(here)}"`,
       changes: [
         ...added.map((step): StepChange => ({ change: 'insert', step, place: 'before', other: here })),
-        ...(here.after.length > 0
-          ? added.map((step): StepChange => ({ change: 'add after', step: here, after: step }))
-          : []),
+        ...added.flatMap((step) => waits(here, step)),
       ],
     },
   ];
@@ -412,7 +390,7 @@ function addAtEnd(w: Walk, slip: OrderSlip): Repair[] {
   const kind = slip.pieces[0]?.kind;
   const order = w.ground.job.order;
   if (!kind || !order) return [];
-  const causes = [...slip.others].flatMap(([i]) => w.sequence.steps[i] ?? []);
+  const causes = [...slip.others.keys()].map((i) => stepAt(w.sequence, i));
   const actions = missingActions(w, slip, kind);
   const stretches: readonly (Stretch | undefined)[] =
     kind === 'panel'
@@ -466,27 +444,19 @@ function missingActions(w: Walk, slip: OrderSlip, kind: PieceKind): readonly Ste
 }
 
 function panelStretches(w: Walk, slip: OrderSlip): Stretch[] {
-  const run = slip.pieces[0]?.run;
-  if (!run) return [];
-  const numbers = slip.pieces.filter((piece) => piece.run === run).map((piece) => piece.panel ?? 1);
+  const run = runOf(slip);
+  const numbers = slip.pieces.flatMap((piece) => (piece.run === run ? (piece.panel ?? []) : []));
   return [panelsStretch(w, run, Math.min(...numbers), Math.max(...numbers))];
 }
 
-function removeStep(w: Walk, slip: OrderSlip): Repair[] {
-  const here = stepOf(w, slip);
-  return here
-    ? [{ title: `Leave out the second "${sayStep(here)}"`, changes: [{ change: 'remove', step: here }] }]
-    : [];
+function removeStep({ here }: SlipAt): Repair[] {
+  return [{ title: `Leave out the second "${sayStep(here)}"`, changes: [{ change: 'remove', step: here }] }];
 }
 
-function oneFront(w: Walk, slip: OrderSlip): Repair[] {
-  const second = stepOf(w, slip);
-  const first = [...slip.others].flatMap(([i, role]) =>
-    role === 'other front' ? (w.sequence.steps[i] ?? []) : [],
-  )[0];
-  if (!second || !first) return [];
-  const of = slip.pieces[0]?.run?.run;
-  if (!of) return [];
+function oneFront({ w, slip, here: second }: SlipAt): Repair[] {
+  const [other = -1] = inRole(slip, 'other front');
+  const first = stepAt(w.sequence, other);
+  const { run: of } = runOf(slip);
   const a = startOf(first, of).start;
   const b = startOf(second, of).start;
   const run = of.label;
@@ -494,8 +464,6 @@ function oneFront(w: Walk, slip: OrderSlip): Repair[] {
     ...first.crews,
     ...second.crews.filter((crew) => !first.crews.some((other) => other.use.name === crew.use.name)),
   ];
-  const waits = (step: Step, other: Step): StepChange[] =>
-    step.after.length > 0 ? [{ change: 'add after', step, after: other }] : [];
   const ways: readonly (Repair & { readonly from: End })[] = [
     {
       from: b,
@@ -539,16 +507,12 @@ function oneFront(w: Walk, slip: OrderSlip): Repair[] {
 }
 
 /** The same panels from the other end; where several steps fit the run, all of them, in the opposite order. */
-function turn(w: Walk, slip: OrderSlip): Repair[] {
-  const here = stepOf(w, slip);
-  const run = slip.pieces[0]?.run;
-  if (!here || !run) return [];
+function turn({ w, slip, here }: SlipAt): Repair[] {
+  const run = runOf(slip);
   const start = startOf(here, run.run).start === 'tail' ? 'head' : 'tail';
   if (!canStartAt(run.run, start)) return [];
   const fits = w.sequence.steps.filter(
-    (step, i) =>
-      step.action === 'fit' &&
-      run.panels.some((panel) => areasOf(w.ground, i).some((area) => touches(panel, area))),
+    (step, i) => step.action === 'fit' && within(run.panels, areasOf(w.ground, i)).length > 0,
   );
   const one: Repair = {
     title: `Start "${sayStep({ ...here, start })}" instead`,
@@ -556,23 +520,18 @@ function turn(w: Walk, slip: OrderSlip): Repair[] {
   };
   if (fits.length < 2) return [one];
   const changes: StepChange[] = fits.map((step) => ({ change: 'set start', step, start }));
-  for (let k = fits.length - 2; k >= 0; k--) {
-    const step = fits[k];
-    const other = fits[k + 1];
-    if (step && other)
-      changes.push(
-        { change: 'move', step, place: 'after', other },
-        ...(step.after.length > 0 ? [{ change: 'add after', step, after: other } as const] : []),
-      );
-  }
+  // The last goes first: each moves behind the one that was written after it.
+  fits.reduceRight((other, step) => {
+    changes.push({ change: 'move', step, place: 'after', other }, ...waits(step, other));
+    return step;
+  });
   return [one, { title: `Fit all of ${run.run.label} from the ${start}`, changes }];
 }
 
 /** Takes off the panels between the hole and a break as well, in every step that speaks of the same stretch. */
-function openToBreak(w: Walk, slip: OrderSlip): Repair[] {
-  const here = stepOf(w, slip);
-  const run = slip.pieces[0]?.run;
-  if (!here?.stretch || here.stretch.kind !== 'panels' || !run) return [];
+function openToBreak({ w, slip, here }: SlipAt): Repair[] {
+  if (here.stretch?.kind !== 'panels') return [];
+  const run = runOf(slip);
   const text = stretchText(here.stretch);
   const same = w.sequence.steps.filter((step) => step.stretch && stretchText(step.stretch) === text);
   const first = here.stretch.first.count;
@@ -597,8 +556,7 @@ function openToBreak(w: Walk, slip: OrderSlip): Repair[] {
 }
 
 function dropForward(w: Walk, i: number): Repair[] {
-  const step = w.sequence.steps[i];
-  if (!step) return [];
+  const step = stepAt(w.sequence, i);
   const written = new Map(w.sequence.steps.map((each, at) => [each.name, at]));
   return step.after
     .filter((use) => (written.get(use.name) ?? -1) >= i)
@@ -666,8 +624,4 @@ function needsStretch(action: StepAction): boolean {
     default:
       return true;
   }
-}
-
-function stepOf(w: Walk, slip: OrderSlip): Step | undefined {
-  return slip.step === undefined ? undefined : w.sequence.steps[slip.step];
 }
