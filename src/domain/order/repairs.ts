@@ -330,6 +330,17 @@ function waits(step: Step, after: Step): StepChange[] {
   return step.after.length > 0 ? [{ change: 'add after', step, after }] : [];
 }
 
+/** What the second waits for, once the first is to come before it: no longer the other way round. */
+function inOrder(first: Step, then: Step): StepChange[] {
+  const { name } = then;
+  return [
+    ...(name !== undefined && first.after.some((use) => use.name === name)
+      ? [{ change: 'drop after', step: first, name } as const]
+      : []),
+    ...waits(then, first),
+  ];
+}
+
 /** Of the first piece of a slip about panels. @throws RangeError where it is about something else. */
 function runOf(slip: OrderSlip): RunGround {
   const run = slip.pieces[0]?.run;
@@ -341,7 +352,7 @@ function runOf(slip: OrderSlip): RunGround {
 function makeBefore(w: Walk, a: number, b: number): Repair[] {
   const first = stepAt(w.sequence, a);
   const then = stepAt(w.sequence, b);
-  const wait = waits(then, first);
+  const wait = inOrder(first, then);
   if (a < b)
     return wait.length > 0
       ? [{ title: `Let "${sayStep(then)}" wait for "${sayStep(first)}"`, changes: wait }]
@@ -361,7 +372,7 @@ function makeAfter(w: Walk, b: number, a: number): Repair[] {
   return [
     {
       title: `Move "${sayStep(moved)}" after "${sayStep(first)}"`,
-      changes: [{ change: 'move', step: moved, place: 'after', other: first }, ...waits(moved, first)],
+      changes: [{ change: 'move', step: moved, place: 'after', other: first }, ...inOrder(first, moved)],
     },
   ];
 }
@@ -426,9 +437,10 @@ function addAtEnd(w: Walk, slip: OrderSlip): Repair[] {
 
 /** The steps that would put right what a slip tells of a kind of piece, in their order. */
 function missingActions(w: Walk, slip: OrderSlip, kind: PieceKind): readonly StepAction[] {
-  // A run that the order has is not added again.
+  // A run that the order has further on is not added again.
+  const last = Math.max(-1, ...slip.others.keys());
   const runs = (['run empty', 'run loaded'] as const).filter(
-    (action) => !w.sequence.steps.some((step) => step.action === action),
+    (action) => !w.sequence.steps.some((step, i) => i >= last && step.action === action),
   );
   switch (kind) {
     case 'isolation':
@@ -471,7 +483,7 @@ function oneFront({ w, slip, here: second }: SlipAt): Repair[] {
       changes: [
         { change: 'set start', step: first, start: b },
         { change: 'move', step: first, place: 'after', other: second },
-        ...waits(first, second),
+        ...inOrder(second, first),
       ],
     },
     {
@@ -522,7 +534,7 @@ function turn({ w, slip, here }: SlipAt): Repair[] {
   const changes: StepChange[] = fits.map((step) => ({ change: 'set start', step, start }));
   // The last goes first: each moves behind the one that was written after it.
   fits.reduceRight((other, step) => {
-    changes.push({ change: 'move', step, place: 'after', other }, ...waits(step, other));
+    changes.push({ change: 'move', step, place: 'after', other }, ...inOrder(other, step));
     return step;
   });
   return [one, { title: `Fit all of ${run.run.label} from the ${start}`, changes }];

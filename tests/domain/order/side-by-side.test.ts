@@ -253,6 +253,7 @@ const cases: Readonly<Record<string, readonly Case[]>> = {
       [
         'not opened up (cannot be built) at a: hold-downs off run 1 by Alpha after d: "hold-downs off run 1" cannot be reached: the cover 0.00 m to 2.10 m is still on. "covers off run 1" comes only later.',
         '  b: covers off run 1 by Alpha after a: what is missing is done only here',
+        '  → Move "covers off run 1" before "hold-downs off run 1"',
         'closed up too early (incomplete) at e: hold-downs on run 1 by Bravo after d: "hold-downs on run 1" and "hold-downs off run 1" may go on at the same time, but both concern the hold-down at 1.00 m, and only one order of the two works.',
         '  a: hold-downs off run 1 by Alpha after d: may go on at the same time',
         '  → Let "hold-downs on run 1" wait for "hold-downs off run 1"',
