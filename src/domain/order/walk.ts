@@ -42,7 +42,6 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
         demands.effects.every(({ piece }) => piece.kind === 'running' || told.has(piece.number));
       let until = -1;
       if (step.action === 'remove screw' && step.stretch) fromAnEnd(w, i, areas);
-      excuse(w, position, demands);
       if (step.action === 'fire watch') watchLongEnough(w, i, step, areas);
       const outOfTurn = demands.needs.some(
         (need) => need.keep && !holds(need.allowed, w.state[need.piece.number] ?? 0),
@@ -119,18 +118,6 @@ function fromAnEnd(w: Walk, i: number, areas: readonly Area[]): void {
 function takeEffect(w: Walk, i: number, effects: readonly Effect[]): void {
   const told = w.told.get(i);
   for (const { piece, to } of effects) if (!told?.has(piece.number)) change(w, i, piece, to);
-}
-
-/** A step that puts back what is not off yet stands in the wrong place; what it meant to put back is not left off as well. */
-function excuse(w: Walk, position: number, { done, effects }: Demands): void {
-  if (effects[0]?.to !== on || !done.pieces.every(isPart)) return;
-  for (const piece of done.pieces)
-    if (
-      w.state[piece.number] === on &&
-      (w.lastChange[piece.number] ?? -1) < 0 &&
-      laterStep(w, position, piece, states(off)) !== undefined
-    )
-      w.excused.add(piece.number);
 }
 
 function isPart(piece: Piece): boolean {

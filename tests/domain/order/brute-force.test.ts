@@ -319,6 +319,26 @@ describe('kinds of work over one stretch', () => {
   });
 });
 
+test('covers one by one and all at once, on and off, some of them left out', () => {
+  const conveyor = line([2], [10, 10], { covers: [cover(0, 1000), cover(1000, 2000)] });
+  const of = job(conveyor, []);
+  const lines = [
+    'covers off from 0 mm to 1000 mm',
+    'covers off from 1000 mm to 2000 mm',
+    'covers on from 0 mm to 1000 mm',
+    'covers on all',
+    'covers off all',
+  ];
+  function* orders(): Generator<string[]> {
+    for (let size = 0; size <= lines.length; size++)
+      for (const some of subsets(lines, size))
+        for (const order of permutations(some)) yield [...prologue, ...order, ...epilogue];
+  }
+  const { tried, accepted } = compare(of, orders(), machineOf(of, []));
+  expect(tried).toBe(326);
+  expect(accepted).toBeGreaterThan(10);
+});
+
 describe('fire, air and gates', () => {
   const measures = 'hot work shielded wet';
   const slopes = [0, 20, -20].map((incline) => {

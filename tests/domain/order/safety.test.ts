@@ -353,6 +353,18 @@ describe('handing back and running', () => {
     expect(left).toEqual([]);
   });
 
+  test('covers that come off after all were put on are missed at hand-back', () => {
+    const two = job(line([2, 2], [10, 10, 10], { covers: [cover(0, 2100), cover(2100, 4200)] }), []);
+    const some = [...before, 'covers off run 1', 'covers on all', 'covers off run 2'];
+    const [only, ...more] = check(two, [...some, ...afterwards]);
+    expect([only?.kind, only?.message, more]).toEqual([
+      'handed back too early',
+      '"remove isolation" hands the machine back while the cover 2.10 m to 4.20 m is off. "covers off run 2" left it so. No step puts it right before then.',
+      [],
+    ]);
+    expect(kinds(two, [...some, 'covers on run 2', ...afterwards])).toEqual([]);
+  });
+
   test('a gate that is stripped or still pinned', () => {
     const two = job(line([2, 2], [10, 10, 10]), ['run 1']);
     const lines = (first: readonly string[], last: readonly string[]): string[] => [
