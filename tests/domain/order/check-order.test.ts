@@ -343,6 +343,14 @@ describe('what must come before what', () => {
   const moved = (what: string, after: string): string[] =>
     without(what).flatMap((each) => (each === after ? [each, what] : [each]));
 
+  test('what was put back too early is not told as left off as well', () => {
+    expect(
+      kinds(full, [...before, 'gas test', 'covers on', 'covers off', ...afterwards]).slice(0, 1),
+    ).toEqual(['closed up too early']);
+    expect(kinds(full, [...before, 'gas test', 'covers on', 'covers off', ...afterwards])).not.toContain(
+      'not put back',
+    );
+  });
   test('the whole order is silent', () => {
     expect(check(full, order)).toEqual([]);
   });

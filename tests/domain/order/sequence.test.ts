@@ -89,6 +89,28 @@ test.each<readonly [readonly string[], readonly number[]]>([
   expect(sequenceOf(made(...lines)).order).toEqual(expected);
 });
 
+describe('walked although there is a ring', () => {
+  test.each<readonly [readonly string[], readonly number[]]>([
+    [
+      ['isolate', 'a: strip after a', 'fit'],
+      [0, 1, 2],
+    ],
+    // What a ring waits for, and is not part of it, still goes first.
+    [
+      ['q: empty', 'a: isolate after b, z', 'b: strip after a', 'z: pause after q'],
+      [0, 3, 1, 2],
+    ],
+  ])('%j as %j', (lines, expected) => expect(sequenceOf(made(...lines)).order).toEqual(expected));
+});
+
+test('rings are told in the order they are written, whichever is found first', () => {
+  const lines = ['a: isolate after b, c', 'b: strip after a', 'c: clean after d', 'd: fit after c'];
+  expect(sequenceOf(made(...lines)).circles).toEqual([
+    [0, 1],
+    [2, 3],
+  ]);
+});
+
 describe('rings', () => {
   test.each<readonly [string, readonly string[], readonly (readonly number[])[]]>([
     ['none', ['a: isolate', 'strip after a'], []],
@@ -231,6 +253,34 @@ describe('what a planner may not swap or overlap', () => {
       .map(([a, b]) => `${some[a]} | ${some[b]}`)
       .filter((each) => !/gate|pause|isolat|dead/.test(each));
     expect(found.sort()).toEqual(expected);
+  });
+
+  test('a gate is shut before what is loose after it, and opened after what was loose before it', () => {
+    const some = ['patch run 1', 'gate shut Gate1', 'strip run 1', 'gate open Gate1', 'fit run 1'];
+    const { bound } = precedenceOf(
+      of(flat),
+      some.map((each) => step(each)),
+      worldOf(of(flat)),
+    );
+    const gates = bound.map(([a, b]) => `${some[a]} | ${some[b]}`).filter((each) => each.includes('gate'));
+    expect(gates.sort()).toEqual([
+      'gate shut Gate1 | fit run 1',
+      'gate shut Gate1 | gate open Gate1',
+      'gate shut Gate1 | strip run 1',
+      'patch run 1 | gate open Gate1',
+      'strip run 1 | gate open Gate1',
+    ]);
+  });
+
+  test('nobody is below where nobody is at the trough, and a gate that is only opened is not shut', () => {
+    const pairs = (conveyor: typeof flat, ...some: readonly string[]): string[] => {
+      const steps = some.map((each) => step(each));
+      return precedenceOf(of(conveyor), steps, worldOf(of(conveyor))).apart.map(String);
+    };
+    expect(pairs(inlet, 'strip run 2', 'pause')).toEqual([]);
+    expect(pairs(inlet, 'pause', 'strip run 2')).toEqual([]);
+    expect(pairs(steep, 'gate open Gate1', 'strip run 2', 'clean run 1')).toContain('1,2');
+    expect(pairs(steep, 'gate shut Gate1', 'strip run 2', 'clean run 1')).not.toContain('1,2');
   });
 
   test('with the sequence, a gate counts where it is shut for the pair', () => {
