@@ -147,7 +147,6 @@ function openPairs(w: Walk): JudgedViolation[] {
       found: 0,
       wanted: -1,
       others: new Map([[other, 'same time']]),
-      unsettled: true,
     };
     found.push({
       walk: w,

@@ -23,8 +23,6 @@ export interface OrderSlip {
   readonly closing?: ClosingError;
   /** True where no step of the order brings about what is needed. */
   readonly missing?: boolean;
-  /** True where the steps may run in either order and only one of them works. */
-  readonly unsettled?: boolean;
 }
 
 /** Of a slip about how panels go in: no state of a piece would mend it. */

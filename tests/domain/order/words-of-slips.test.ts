@@ -1061,6 +1061,6 @@ test('what has its own words where it is found is not told here', () => {
     '"lone worker" has its own words where it is found.',
   );
   expect(() => wordsFor(walked(plain, ['strip']), { ...slip, kind: 'done twice', pieces: [] })).toThrow(
-    'A slip without its piece cannot be told.',
+    'A slip lacks what it is told by.',
   );
 });

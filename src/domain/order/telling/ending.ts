@@ -1,7 +1,7 @@
 // What is said of opening up, closing up, handing back and running, and of what the order leaves out.
 
 import type { Step } from '../../model/job.js';
-import { off, on } from '../states.js';
+import { off } from '../states.js';
 import type { Piece } from '../ground.js';
 import { sayStep } from '../words.js';
 import { are, stillOpen } from './pieces.js';
@@ -26,7 +26,7 @@ export const endingWords: WordsByKind<
         : 'Hold-downs and braces lie across the spiral and the liner and are in the way of panels and spiral alike.',
   }),
   'closed up too early': ({ slip, doing, what, when }) => {
-    if (slip.found === on && slip.wanted === off)
+    if (slip.wanted === off)
       return {
         message: `${doing} puts back what is not off yet: ${what}.${when}`,
         reason: 'It has nothing to do here, and what is taken off later is then never put back.',

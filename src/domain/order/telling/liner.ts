@@ -42,8 +42,8 @@ export const linerWords: WordsByKind<
 };
 
 function twoFronts({ w, slip, doing }: Telling): ViolationWords {
-  const other = known(otherStep(w, slip, 'other front'), 'other front');
-  const closing = known(slip.closing, 'closing error');
+  const other = known(otherStep(w, slip, 'other front'));
+  const closing = known(slip.closing);
   return {
     message: `Two fronts in ${closing.run}: "${sayStep(other)}" and ${doing} meet at panel ${closing.panel}.`,
     reason:
@@ -55,7 +55,7 @@ function twoFronts({ w, slip, doing }: Telling): ViolationWords {
 }
 
 function closesInside({ slip, doing, what, when }: Telling): ViolationWords {
-  const closing = sayClosing(known(slip.closing, 'closing error'));
+  const closing = sayClosing(known(slip.closing));
   return {
     message: `${doing} closes ${what} against a panel that is in place.${when}`,
     reason:
@@ -66,7 +66,7 @@ function closesInside({ slip, doing, what, when }: Telling): ViolationWords {
 
 function closingTooLarge(telling: Telling): ViolationWords {
   const { slip, doing } = telling;
-  const closing = known(slip.closing, 'closing error');
+  const closing = known(slip.closing);
   const other = startingBreak(telling);
   const advice =
     other.allowance.value >= closing.worst
@@ -84,8 +84,8 @@ function closingTooLarge(telling: Telling): ViolationWords {
 
 /** Of the end of the run that the front starts from. */
 function startingBreak({ step, piece }: Telling): Break {
-  const { run } = known(piece.run, 'run');
-  return startOf(known(step, 'step'), run).start === 'tail' ? run.tailBreak : run.headBreak;
+  const { run } = known(piece.run);
+  return startOf(known(step), run).start === 'tail' ? run.tailBreak : run.headBreak;
 }
 
 function neitherTakesItUp(other: Break): string {
@@ -110,7 +110,7 @@ function sayClosing(closing: ClosingError): string {
 function slides(telling: Telling): ViolationWords {
   const { w, piece, doing } = telling;
   const { conveyor } = w.ground.job;
-  const { liner } = known(piece.run, 'run');
+  const { liner } = known(piece.run);
   const place = startingBreak(telling);
   const incline = Math.abs(conveyor.incline.value);
   const trough = {

@@ -3,7 +3,7 @@
 import type { Step } from '../../model/job.js';
 import { formatHours } from '../../units/format.js';
 import { watchAfter } from '../heat.js';
-import { gateOff, gateShut } from '../states.js';
+import { gateOff } from '../states.js';
 import type { OrderSlip } from '../walk-state.js';
 import { sayStep } from '../words.js';
 import { known, type ViolationWords, type WordsByKind } from './telling.js';
@@ -34,13 +34,13 @@ export const safetyWords: WordsByKind<
   }),
   'fire watch too short': ({ step, doing, cause }) => ({
     message:
-      `${doing} watches for ${known(step?.takes, 'time').text}, ` +
-      `and "${sayStep(known(cause, 'hot work'))}" asks for ${formatHours(watchAfter(known(cause, 'hot work')))}.`,
+      `${doing} watches for ${known(step?.takes).text}, ` +
+      `and "${sayStep(known(cause))}" asks for ${formatHours(watchAfter(known(cause)))}.`,
     reason:
       'What smoulders behind the liner shows late. The watch lasts as long as the permit asks, counted from the last spark.',
   }),
   'gate out of turn': ({ slip, doing, what, when }) => ({
-    message: `${doing} finds ${what} ${slip.found === gateOff ? 'stripped' : slip.found === gateShut ? 'shut' : 'open'}.${when}`,
+    message: `${doing} finds ${what} ${slip.found === gateOff ? 'stripped' : 'shut'}.${when}`,
     reason:
       'A gate is pinned shut, opened, stripped and refitted in turn; a barrier that is not where the order says protects nobody.',
   }),

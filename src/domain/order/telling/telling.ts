@@ -43,28 +43,26 @@ export function tellingOf(w: Walk, slip: OrderSlip): Telling {
     w,
     slip,
     step,
-    piece: known(slip.pieces[0], 'piece'),
+    piece: known(slip.pieces[0]),
     doing: step ? `"${sayStep(step)}"` : 'The order',
     what: sayPieces(slip.pieces),
     late,
     cause,
-    when: whenSaid(slip, late, cause),
+    when: whenSaid(late, cause),
     never: slip.missing ? ' No step puts it right before then.' : '',
   };
 }
 
 /** What every slip of a kind has. @throws RangeError where it has not. */
-export function known<T>(value: T | undefined, what: string): T {
-  if (value === undefined) throw new RangeError(`A slip without its ${what} cannot be told.`);
+export function known<T>(value: T | undefined): T {
+  if (value === undefined) throw new RangeError('A slip lacks what it is told by.');
   return value;
 }
 
-function whenSaid(slip: OrderSlip, late: Step | undefined, cause: Step | undefined): string {
+function whenSaid(late: Step | undefined, cause: Step | undefined): string {
   if (late) return ` "${sayStep(late)}" comes only later.`;
   if (!cause) return '';
-  return slip.unsettled
-    ? ` "${sayStep(cause)}" may go on at the same time, and nothing says which is first.`
-    : ` "${sayStep(cause)}" left it so.`;
+  return ` "${sayStep(cause)}" left it so.`;
 }
 
 export function otherStep(w: Walk, slip: OrderSlip, role: StepRole): Step | undefined {
