@@ -5,8 +5,10 @@ import type { Piece } from './ground.js';
 import { within } from './ground.js';
 import {
   bolted,
+  dead,
   gateOff,
   gateOpen,
+  isolated,
   live,
   newPanel,
   newScrew,
@@ -15,6 +17,7 @@ import {
   off,
   on,
   oldPanel,
+  oldScrew,
   runEmpty,
   runLoaded,
   unbolted,
@@ -22,7 +25,7 @@ import {
   stripped,
 } from './states.js';
 import type { ViolationKind } from './violation.js';
-import type { OrderSlip, Walk } from './walk-state.js';
+import { blame, stateOf, type OrderSlip, type Walk } from './walk-state.js';
 
 export function tellWhatIsOpen(w: Walk): void {
   const { ground } = w;
@@ -33,22 +36,18 @@ export function tellWhatIsOpen(w: Walk): void {
     open: readonly number[],
   ): void => {
     const left = pieces.filter(
-      (piece) =>
-        open.includes(w.state[piece.number] ?? 0) && !w.assumed[piece.number] && !w.excused.has(piece.number),
+      (piece) => open.includes(stateOf(w, piece)) && !w.assumed[piece.number] && !w.excused.has(piece.number),
     );
     const first = left[0];
     if (!first) return;
     const others: OrderSlip['others'] = new Map();
-    for (const piece of left) {
-      const last = w.lastChange[piece.number] ?? -1;
-      if (last >= 0) others.set(last, 'made it so');
-    }
+    for (const piece of left) blame(w, others, piece);
     w.slips.push({
       kind,
       grade: kind === 'not put back' ? 'unsafe' : 'incomplete',
       step: undefined,
       pieces: [...left],
-      found: w.state[first.number] ?? 0,
+      found: stateOf(w, first),
       wanted,
       others,
     });
@@ -61,15 +60,12 @@ export function tellWhatIsOpen(w: Walk): void {
     tell('not put back', parts, on, [off]);
   for (const run of ground.runs)
     tell('scope not done', within(run.panels, ground.scope), newPanel, [oldPanel]);
-  if (ground.job.screwChange) tell('scope not done', ground.screw, newScrew, [0]);
-  if ((w.state[ground.isolation.number] ?? 0) !== live)
-    tell('not put back', [ground.isolation], live, [1, 2]);
+  if (ground.job.screwChange) tell('scope not done', ground.screw, newScrew, [oldScrew]);
+  tell('not put back', [ground.isolation], live, [isolated, dead]);
   // A machine that is still isolated cannot be run: told as not handed back.
-  if ((w.state[ground.isolation.number] ?? 0) !== live) return;
-  tell(
-    'no trial run',
-    [ground.running],
-    (w.state[ground.running.number] ?? 0) === runEmpty ? runLoaded : runEmpty,
-    [notRun, runEmpty],
-  );
+  if (stateOf(w, ground.isolation) !== live) return;
+  tell('no trial run', [ground.running], stateOf(w, ground.running) === runEmpty ? runLoaded : runEmpty, [
+    notRun,
+    runEmpty,
+  ]);
 }

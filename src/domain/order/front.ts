@@ -11,7 +11,7 @@ import { canStartAt, startOf, type End } from './start.js';
 import { stepAt } from './sequence.js';
 import { cleaned, holds, newPanel, oldPanel, states, stripped } from './states.js';
 import type { ClosingError } from './violation.js';
-import { noState, type OrderSlip, type Walk } from './walk-state.js';
+import { blame, changedBy, noState, stateOf, type OrderSlip, type Walk } from './walk-state.js';
 import { assume, change, check } from './needs.js';
 
 const inPlace = states(oldPanel, newPanel);
@@ -71,7 +71,7 @@ function fitOne(w: Walk, i: number, position: number, fit: Fit): void {
   else startAtBreak(w, i, fit);
   const ahead = neighbour(fit, 1);
   if (ahead) {
-    if (w.lastChange[ahead.number] !== i) w.touches.push({ ...closesInside, step: i, piece: ahead.number });
+    if (changedBy(w, ahead) !== i) w.touches.push({ ...closesInside, step: i, piece: ahead.number });
     const state = stateOf(w, ahead);
     // An old panel that this step itself is to replace is told as not stripped, when its turn comes.
     if ((state === newPanel || (state === oldPanel && !mine.has(ahead))) && !w.assumed[ahead.number])
@@ -216,13 +216,10 @@ function closingOf(
   return closingError(w.ground.job, run, liner, panel.panel, row.length, length, at);
 }
 
-function stateOf(w: Walk, piece: Piece): number {
-  return w.state[piece.number] ?? 0;
-}
-
 function madeSo(w: Walk, piece: Piece): OrderSlip['others'] {
-  const last = w.lastChange[piece.number] ?? -1;
-  return last >= 0 ? new Map([[last, 'made it so' as const]]) : new Map();
+  const others: OrderSlip['others'] = new Map();
+  blame(w, others, piece);
+  return others;
 }
 
 /** Panels of one run with one thing wrong are one slip; a closing panel is told for itself. */

@@ -6,7 +6,8 @@ import { areasOf, touches } from './ground.js';
 import type { Area, Piece } from './ground.js';
 import { broughtBy, holds } from './states.js';
 import type { States } from './states.js';
-import type { OrderSlip, Walk } from './walk-state.js';
+import { blame, changedBy, stateOf, type OrderSlip, type Walk } from './walk-state.js';
+import { stepAt, walkedAt } from './sequence.js';
 
 /**
  * Looks at one need, notes it, and where it is not met tells so. What opens the way is then taken as done; a step that closes
@@ -15,15 +16,14 @@ import type { OrderSlip, Walk } from './walk-state.js';
  */
 export function check(w: Walk, i: number, position: number, need: Need): number {
   const { number } = need.piece;
-  const found = w.state[number] ?? 0;
-  if (w.lastChange[number] !== i)
+  const found = stateOf(w, need.piece);
+  if (changedBy(w, need.piece) !== i)
     w.touches.push({ step: i, piece: number, allowed: need.allowed, kind: need.kind, grade: need.grade });
   if (holds(need.allowed, found)) return -1;
   if (need.keep) {
     const slip = slipAt(w, i, need, found);
     slip.pieces.push(need.piece);
-    const culprit = w.lastChange[number] ?? -1;
-    if (culprit >= 0) slip.others.set(culprit, 'made it so');
+    blame(w, slip.others, need.piece);
     return -1;
   }
   const later = laterStep(w, position, need.piece, need.allowed);
@@ -33,7 +33,7 @@ export function check(w: Walk, i: number, position: number, need: Need): number 
     if (!need.onlyIfLater || need.orMissing) tellMissing(w, i, need, found);
     return -1;
   }
-  const late = w.sequence.order[later] ?? -1;
+  const late = walkedAt(w.sequence, later);
   const mine = w.slips.find(
     (slip) => slip.step === i && [...slip.others.values()].includes('comes too late'),
   );
@@ -57,8 +57,7 @@ function tellAsItIs(w: Walk, i: number, need: Need, found: number, later: number
   const known = w.slips.find((slip) => slip.step === i && slip.kind === need.kind);
   const slip = known ?? slipAt(w, i, need, found);
   slip.pieces.push(need.piece);
-  const late = later === undefined ? undefined : w.sequence.order[later];
-  if (late !== undefined) slip.others.set(late, 'comes too late');
+  if (later !== undefined) slip.others.set(walkedAt(w.sequence, later), 'comes too late');
   return -1;
 }
 
@@ -73,14 +72,13 @@ export function tellMissing(w: Walk, i: number, need: Need, found: number): void
           (piece) =>
             piece.kind === need.piece.kind &&
             (need.orMissing
-              ? !w.excused.has(piece.number) && !holds(need.allowed, w.state[piece.number] ?? 0)
-              : w.state[piece.number] === found &&
+              ? !w.excused.has(piece.number) && !holds(need.allowed, stateOf(w, piece))
+              : stateOf(w, piece) === found &&
                 (piece === need.piece || piece.kind === 'air' || areas.some((area) => touches(piece, area)))),
         );
   for (const piece of alike) {
     slip.pieces.push(piece);
-    const culprit = w.lastChange[piece.number] ?? -1;
-    if (culprit >= 0) slip.others.set(culprit, 'made it so');
+    blame(w, slip.others, piece);
     assume(w, piece, need.good);
   }
 }
@@ -93,15 +91,15 @@ export function countChainAsDone(
   piece: Piece,
   found: number,
 ): void {
-  const last = w.sequence.order[later] ?? -1;
+  const last = walkedAt(w.sequence, later);
   countAsDone(w, last, piece);
-  const wanted = w.sequence.steps[last]?.action;
+  const wanted = stepAt(w.sequence, last).action;
   for (const state of [1, 2]) {
     const chain = broughtBy(piece.kind, found, state);
     if (chain.length < 2 || chain.at(-1) !== wanted) continue;
     for (let p = position + 1; p < later; p++) {
-      const j = w.sequence.order[p] ?? -1;
-      if (w.sequence.steps[j]?.action === chain[0] && reaches(w, j, piece, areasOf(w.ground, j)))
+      const j = walkedAt(w.sequence, p);
+      if (stepAt(w.sequence, j).action === chain[0] && reaches(w, j, piece, areasOf(w.ground, j)))
         countAsDone(w, j, piece);
     }
   }
@@ -128,7 +126,7 @@ export function assume(w: Walk, piece: Piece, state: number): void {
 }
 
 export function change(w: Walk, i: number, piece: Piece, to: number): void {
-  const from = w.state[piece.number] ?? 0;
+  const from = stateOf(w, piece);
   w.touches.push({
     step: i,
     piece: piece.number,
@@ -175,12 +173,12 @@ export function aboutParts(piece: Piece | undefined): boolean {
 
 /** Position in the walk of the first step further on that brings the piece into one of the states. */
 export function laterStep(w: Walk, position: number, piece: Piece, allowed: States): number | undefined {
-  const found = w.state[piece.number] ?? 0;
+  const found = stateOf(w, piece);
   for (let p = position + 1; p < w.sequence.order.length; p++) {
-    const j = w.sequence.order[p] ?? -1;
-    const action = w.sequence.steps[j]?.action;
+    const j = walkedAt(w.sequence, p);
+    const { action } = stepAt(w.sequence, j);
     const areas = w.ground.areas[j];
-    if (!action || !areas) continue;
+    if (!areas) continue;
     for (let state = 0; state < 4; state++) {
       if (!holds(allowed, state) || state === found) continue;
       if (broughtBy(piece.kind, found, state).at(-1) === action && reaches(w, j, piece, areas)) return p;

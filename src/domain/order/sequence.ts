@@ -15,6 +15,13 @@ export interface Sequence {
   readonly circles: readonly (readonly number[])[];
 }
 
+/** The step that is walked at a place. @throws RangeError for a place beyond the order. */
+export function walkedAt({ order }: Pick<Sequence, 'order'>, place: number): number {
+  const step = order[place];
+  if (step === undefined) throw new RangeError(`Nothing is walked at ${place}.`);
+  return step;
+}
+
 /** @throws RangeError for a position that the order does not have. */
 export function stepAt({ steps }: Pick<Sequence, 'steps'>, i: number): Step {
   const step = steps[i];

@@ -57,3 +57,19 @@ export interface Walk {
   /** Parts that a step puts back, though at the wrong place in the order: not to be told as left off. */
   readonly excused: Set<number>;
 }
+
+export function stateOf(w: Walk, piece: Piece): number {
+  return w.state[piece.number] ?? 0;
+}
+
+/** The step that last changed a piece; undefined where it is as it was found. */
+export function changedBy(w: Walk, piece: Piece): number | undefined {
+  const step = w.lastChange[piece.number];
+  return step === undefined || step < 0 ? undefined : step;
+}
+
+/** Names who left a piece as it is, where a step did. */
+export function blame(w: Walk, others: OrderSlip['others'], piece: Piece): void {
+  const culprit = changedBy(w, piece);
+  if (culprit !== undefined) others.set(culprit, 'made it so');
+}

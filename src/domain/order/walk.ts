@@ -9,9 +9,9 @@ import { fitPanels } from './front.js';
 import type { Step } from '../model/job.js';
 import { touches, within, type Area, type Ground, type Piece } from './ground.js';
 import { watchAfter } from './heat.js';
-import type { Sequence } from './sequence.js';
+import { stepAt, walkedAt, type Sequence } from './sequence.js';
 import { holds, hot, off, oldScrew, on, states } from './states.js';
-import type { OrderSlip, Walk } from './walk-state.js';
+import { blame, changedBy, stateOf, type OrderSlip, type Walk } from './walk-state.js';
 import { check, change, laterStep } from './needs.js';
 
 export function walk(ground: Ground, sequence: Sequence): Walk {
@@ -44,7 +44,7 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
       if (step.action === 'remove screw' && step.stretch) fromAnEnd(w, i, areas);
       if (step.action === 'fire watch') watchLongEnough(w, i, step, areas);
       const outOfTurn = demands.needs.some(
-        (need) => need.keep && !holds(need.allowed, w.state[need.piece.number] ?? 0),
+        (need) => need.keep && !holds(need.allowed, stateOf(w, need.piece)),
       );
       if (!allTold) {
         for (const need of demands.needs) until = Math.max(until, check(w, i, position, need));
@@ -72,13 +72,10 @@ function watchLongEnough(w: Walk, i: number, step: Step, areas: readonly Area[])
   if (takes === undefined) return;
   const causes = new Set(
     within(w.ground.heat, areas).flatMap((cell) =>
-      w.state[cell.number] === hot ? [w.lastChange[cell.number] ?? -1] : [],
+      stateOf(w, cell) === hot ? (changedBy(w, cell) ?? []) : [],
     ),
   );
-  const short = [...causes].filter((cause) => {
-    const work = w.sequence.steps[cause];
-    return work !== undefined && watchAfter(work) > takes + 1e-9;
-  });
+  const short = [...causes].filter((cause) => watchAfter(stepAt(w.sequence, cause)) > takes + 1e-9);
   if (short.length === 0) return;
   w.slips.push({
     kind: 'fire watch too short',
@@ -100,8 +97,7 @@ function fromAnEnd(w: Walk, i: number, areas: readonly Area[]): void {
   if (!first || !last) return;
   const before = cells[cells.indexOf(first) - 1];
   const after = cells[cells.indexOf(last) + 1];
-  const stays = (cell: Piece | undefined): boolean =>
-    cell !== undefined && (w.state[cell.number] ?? 0) === oldScrew;
+  const stays = (cell: Piece | undefined): boolean => cell !== undefined && stateOf(w, cell) === oldScrew;
   if (!stays(before) || !stays(after) || mine.every((cell) => !stays(cell))) return;
   w.slips.push({
     kind: 'spiral from the middle',
@@ -128,18 +124,14 @@ function isPart(piece: Piece): boolean {
 
 /** Tells that there is nothing left to do; or, where the step undoes what only a later one does, that it comes too early. */
 function tellIfDone(w: Walk, i: number, position: number, { done, effects }: Demands): void {
-  if (done.pieces.length === 0) return;
-  const before = done.pieces.filter((piece) => holds(done.states, w.state[piece.number] ?? 0));
+  const before = done.pieces.filter((piece) => holds(done.states, stateOf(w, piece)));
   const twice = done.by === 'all' ? (before.length === done.pieces.length ? before : []) : before;
   const real = twice.filter((piece) => !w.assumed[piece.number]);
   const first = real[0];
   if (!first || (done.by === 'all' && real.length < twice.length)) return;
   const others: OrderSlip['others'] = new Map();
-  for (const piece of real) {
-    const last = w.lastChange[piece.number];
-    if (last !== undefined && last >= 0) others.set(last, 'made it so');
-  }
-  const found = w.state[first.number] ?? 0;
+  for (const piece of real) blame(w, others, piece);
+  const found = stateOf(w, first);
   const back = effects[0]?.to === on && isPart(first);
   const later = back && others.size === 0 ? laterStep(w, position, first, states(off)) : undefined;
   if (later === undefined) {
@@ -161,7 +153,7 @@ function tellIfDone(w: Walk, i: number, position: number, { done, effects }: Dem
     pieces: real,
     found: on,
     wanted: off,
-    others: new Map([[w.sequence.order[later] ?? -1, 'comes too late']]),
+    others: new Map([[walkedAt(w.sequence, later), 'comes too late']]),
   });
   for (const piece of real) w.excused.add(piece.number);
 }
