@@ -83,6 +83,20 @@ describe('a front', () => {
       ],
     ],
     [
+      'met by two panels at once',
+      ['fit panel 4 of run 1 starting at head', 'fit panels 1 to 2 of run 1 starting at tail'],
+      [
+        'two fronts, cannot be built: fit panels 1 to 2 of run 1 starting at tail: 3 1 2; other front fit panel 4 of run 1 starting at head | panel 3 of 4 panels, 6 mm at no break',
+      ],
+    ],
+    [
+      'over all that the other end has fitted',
+      ['fit run 1 starting at tail', 'fit run 1 starting at head'],
+      [
+        'two fronts, cannot be built: fit run 1 starting at head: 4 1 2 3; other front fit run 1 starting at tail | panel 4 of 4 panels, 6 mm at no break',
+      ],
+    ],
+    [
       'met several times: told once',
       [
         'fit panel 1 of run 1 starting at tail',

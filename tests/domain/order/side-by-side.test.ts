@@ -272,6 +272,22 @@ const cases: Readonly<Record<string, readonly Case[]>> = {
       [],
     ],
     [
+      'a panel fitted beside its neighbour being stripped',
+      job(line([2], [10, 10]), ['all'], { crews }),
+      [
+        ...start,
+        'x: strip panel 1 of run 1 by Alpha after d',
+        'k: clean panel 1 of run 1 by Alpha after x',
+        'b: strip panel 2 of run 1 by Bravo after d',
+        'a: fit panel 1 of run 1 starting at tail by Alpha after k',
+      ],
+      [
+        'closes inside the run (cannot be built) at a: fit panel 1 of run 1 starting at tail by Alpha after k: "fit panel 1 of run 1 from the tail" and "strip panel 2 of run 1" may go on at the same time, but both concern panel 2 of run 1, and only one order of the two works.',
+        '  b: strip panel 2 of run 1 by Bravo after d: may go on at the same time',
+        '  → Let "fit panel 1 of run 1 from the tail" wait for "strip panel 2 of run 1"',
+      ],
+    ],
+    [
       'two that do not meet',
       of,
       [...open, 'a: strip run 1 by Alpha after h', 'b: strip run 2 by Bravo after h'],
@@ -840,6 +856,7 @@ test('and why', () => {
     'not cleared up: A spanner or an offcut under the covers is dragged along by the spiral: it scores the new liner, and jams where it is hardest to reach.',
     'not put back: The machine cannot run.',
     'screw not restrained: The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.',
+    'closes inside the run: A gap with a fixed panel on both sides matches no panel. The last panel of a front has to end at a break.',
     'access unit in two places: The platform can stand at only one of them.',
     'crane in two places: One hook holds one load; the other piece would be cut free with nothing to hang from.',
     'still drying: What is wet under a panel stays wet: sealant does not hold, and rust starts behind the new liner.',

@@ -55,11 +55,12 @@ function twoFronts({ w, slip, doing }: Telling): ViolationWords {
 }
 
 function closesInside({ slip, doing, what, when }: Telling): ViolationWords {
-  const closing = sayClosing(known(slip.closing));
+  // Where two steps are only open to one another, no front has closed yet.
+  const closing = slip.closing ? `: ${sayClosing(slip.closing)}, with no break there to absorb it` : '';
   return {
     message: `${doing} closes ${what} against a panel that is in place.${when}`,
     reason:
-      `A gap with a fixed panel on both sides matches no panel: ${closing}, with no break there to absorb it. ` +
+      `A gap with a fixed panel on both sides matches no panel${closing}. ` +
       'The last panel of a front has to end at a break.',
   };
 }
