@@ -49,7 +49,7 @@ export function panelRows(ground: Ground, steps: readonly Step[]): readonly Pane
       const isNew = renewed.includes(panel);
       return {
         run: run.run.number,
-        panel: panel.panel ?? 0,
+        panel: panel.panel,
         from: panel.from,
         to: panel.to,
         length,
@@ -121,7 +121,7 @@ function closingOf(ground: Ground, run: RunGround, fitted: readonly Area[]): Run
   const reached = last && (run.start === 'tail' ? last === run.panels.at(-1) : last === run.panels[0]);
   if (!last || !reached) return undefined;
   const length = fresh.reduce((sum, panel) => sum + panel.to - panel.from, 0);
-  const error = closingError(ground.job, run.run, run.liner, last.panel ?? 0, fresh.length, length, {
+  const error = closingError(ground.job, run.run, run.liner, last.panel, fresh.length, length, {
     allowance: gap.allowance.value,
     name: gap.name,
   });
