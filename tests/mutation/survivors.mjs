@@ -2,9 +2,10 @@
 // trimmed line it stands in and, where the line has several, what it becomes. Kept by room.
 
 import { inLanguage } from './survivors/language.mjs';
+import { inOrder } from './survivors/order.mjs';
 import { inPlan } from './survivors/plan.mjs';
 
 /** @typedef {{ readonly file: string, readonly line: string, readonly becomes?: string, readonly why: string }} Survivor */
 
 /** @type {readonly Survivor[]} */
-export const survivors = [...inLanguage, ...inPlan];
+export const survivors = [...inLanguage, ...inOrder, ...inPlan];
