@@ -167,4 +167,18 @@ export const planted = [
     to: '',
     test: 'tests/generators/remaining-life/attention.test.ts',
   },
+  {
+    fault: 'hot work at the drive leaves no place to watch',
+    file: 'src/domain/order/demands/site.ts',
+    from: 'overlaps(area, cell)',
+    to: 'overlaps(cell, area)',
+    test: 'tests/domain/order/safety.test.ts',
+  },
+  {
+    fault: 'a clean panel is named as not cleaned',
+    file: 'src/domain/order/needs.ts',
+    from: 'stateOf(w, piece) === found &&',
+    to: '!holds(need.allowed, stateOf(w, piece)) &&',
+    test: 'tests/domain/order/words-of-slips.test.ts',
+  },
 ];
