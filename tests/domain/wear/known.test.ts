@@ -31,6 +31,13 @@ describe('after the last thickness', () => {
     );
   });
 
+  test('a colour of the same round as the thickness does not overrule the gauge: depths of layers are nominal', () => {
+    expect(known({ exposure: 4000, thickness: 10 }, { exposure: 4000, layer: 1 })).toEqual({
+      result: byThickness,
+      overruled: undefined,
+    });
+  });
+
   test('the second colour before the arithmetic has it caps what is left', () => {
     // At 6000 h arithmetic has 9 mm; teal begins at 6 mm left. 4 mm in 2000 h: 2 mm/1000 h, 3 mm to the limit, 1500 h.
     const { result, overruled } = known({ exposure: 4000, thickness: 10 }, { exposure: 6000, layer: 1 });

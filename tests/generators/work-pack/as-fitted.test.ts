@@ -209,7 +209,7 @@ inspection DG1 2028-01-10 meter 22000 h {
     await page.locator('#run-1-first').selectOption('7');
     await page.locator('#run-1-last').selectOption('3');
     expect(await page.locator('#block').inputValue()).toContain('  scope from 2 m to 6.8 m\n');
-    // From the head, each panel 4 mm longer than planned pushes the next one down by as much: the third of five by 12 mm.
+    // From the head, each panel 4 mm longer than planned pushes the next one down by as much: the second by 4 mm, where the tail's three would say 12.
     const plan = await page.locator('[data-panel^="1/"]').evaluateAll((nodes) =>
       nodes.map((node) => {
         const words = node.closest('.pair')?.previousElementSibling?.textContent ?? '';
@@ -218,17 +218,17 @@ inspection DG1 2028-01-10 meter 22000 h {
     );
     for (const [key, length] of plan)
       await page.locator(`[data-panel="${key}"]`).fill(String(Number(length) + 4));
-    await page.locator('[data-thickness="1/5"]').fill('11.8');
-    const [top, next, third] = plan
+    await page.locator('[data-thickness="1/6"]').fill('11.8');
+    const [top = 0, next = 0] = plan
       .map(([key, length]) => [Number(key.slice(2)), Number(length) + 4] as const)
       .sort(([a], [b]) => b - a)
       .map(([, length]) => length);
-    const head = 6800 - (top ?? 0) - (next ?? 0);
+    const head = 6800 - top;
     expect(await page.locator('#block').inputValue()).toContain(
-      `  fitted from ${(head - (third ?? 0)) / 1000} m to ${head / 1000} m thickness 11.8 mm\n`,
+      `  fitted from ${(head - next) / 1000} m to ${head / 1000} m thickness 11.8 mm\n`,
     );
     for (const [key] of plan) await page.locator(`[data-panel="${key}"]`).fill('');
-    await page.locator('[data-thickness="1/5"]').fill('');
+    await page.locator('[data-thickness="1/6"]').fill('');
     await page.locator('#run-1-first').selectOption('1');
     await page.locator('#run-2-not-done').click();
     await page.locator('#screw-not-done').click();
