@@ -61,6 +61,8 @@ export class TroughlineParserMessages implements IParserErrorMessageProvider {
     if (expected.name === '}') return this.notAFact(rule, actual);
     if (expected.name === 'ID' && isWord(actual)) return takenWord(actual);
     if (expected.name === 'STRING' && actual.image === '"') return unclosed;
+    const feet = feetAndInches(previous, actual);
+    if (feet !== undefined) return feet;
     return (
       this.misspeltRow(rule, previous) ??
       `Expected ${describe(expected)}${after(previous)}, but found ${found(actual)}.`
@@ -302,4 +304,13 @@ function firstWordsOf(grammar: Grammar): ReadonlyMap<string, readonly string[]> 
   };
   for (const rule of grammar.rules) ofRule(rule);
   return known;
+}
+
+/** `21 ft 6 in`: a length is one number with one unit. */
+function feetAndInches(previous: IToken, actual: IToken): string | undefined {
+  const feet = /^(\d+) *ft$/.exec(previous.image)?.[1];
+  const inches = /^(\d+(?:\.\d+)?) *in$/.exec(actual.image)?.[1];
+  return feet === undefined || inches === undefined
+    ? undefined
+    : `A length is one number with one unit: write \`${Number(feet) * 12 + Number(inches)} in\` for ${feet} ft ${inches} in.`;
 }

@@ -89,6 +89,10 @@ describe('braces and quotes', () => {
       '": This text has no closing quote on its line: write `"` where it ends.',
     );
   });
+  it('feet and inches in one length', () =>
+    expect(slipsOf('patch C 2023-10-16 at 21 ft 6 in to 23 ft thickness 4 mm')[0]).toContain(
+      'write `258 in` for 21 ft 6 in',
+    ));
   it('a comment without its end', () =>
     expect(slipsOf('plant A { } /* so on')[0]).toContain('a closing `*/` is missing'));
   it('letters from elsewhere', () => expect(slipsOf('plant Grünhof { }')[0]).toMatch(/^ü: .*letters A to Z/));
