@@ -358,6 +358,69 @@ describe('what is not taken', () => {
   });
 });
 
+describe('places by chainage and clock', () => {
+  const placed = `heads: 1
+decimal: "."
+columns: {Screw: conveyor, Date: date, At: chainage in m, Clock: clock, Wall: thickness in mm, Hours: meter in h, Point: point}
+`;
+  const sheet = (rows: string): string => `Screw;Date;At;Clock;Wall;Hours;Point\n${rows}`;
+
+  test('seen against the flow are written as they were seen, and known again', async () => {
+    const cwd = folderWith({
+      'plant.trough': estateText,
+      'wall.csv': sheet('AB1;2024-11-03;4.5;4:30;11.4;9000;\nAB1;2024-11-03;4.5;7:30;11.2;;\n'),
+      'wall.map.yaml': `view: upstream\n${placed}`,
+    });
+    const ran = await imported(cwd, '--write');
+    expect(firstLine(ran)).toContain('2 new');
+    expect(readFileSync(path.join(cwd, 'inspections/AB1/2024-11-03.trough'), 'utf8')).toBe(
+      'inspection AB1 2024-11-03 meter 9000 h {\n  view upstream\n  at 4.5 m clock 4:30 thickness 11.4 mm\n  at 4.5 m clock 7:30 thickness 11.2 mm\n}\n',
+    );
+    const { readings, places } = analyse(textsIn(cwd)).estate;
+    const seen = [0, 1].map((at) => [readings.value[at], places[readings.place[at] ?? -1]?.clock]);
+    expect(seen).toEqual([
+      [11.4, 7.5],
+      [11.2, 4.5],
+    ]);
+    expect(firstLine(await imported(cwd))).toContain('0 new, 2 there already, 0 skipped');
+  });
+
+  test('go into a block that looked the other way as it would have seen them', async () => {
+    const cwd = folderWith({
+      'plant.trough': estateText,
+      'own.trough':
+        'inspection AB1 2024-11-03 meter 9000 h {\n  view downstream\n  at 4.5 m clock 7:30 thickness 11.4 mm\n}\n',
+      'wall.csv': sheet('AB1;2024-11-03;4.5;4:30;11.4;9000;\nAB1;2024-11-03;4.5;7:30;11.2;;\n'),
+      'wall.map.yaml': `view: upstream\n${placed}`,
+    });
+    expect(firstLine(await imported(cwd, '--write'))).toContain('1 new, 1 there already');
+    expect(readFileSync(path.join(cwd, 'own.trough'), 'utf8')).toContain(
+      '  at 4.5 m clock 4:30 thickness 11.2 mm\n}',
+    );
+  });
+
+  test('beside a point that lies elsewhere are told, and beyond the conveyor too', async () => {
+    const rows = ['4.04;6:10;P2', '5.2;6:00;P2', '4;3:00;P2', '13;6:00;', '4;;'].map((row) => {
+      const [at, clock, point] = row.split(';');
+      return `AB1;2024-11-03;${at};${clock};11.4;9000;${point}`;
+    });
+    const cwd = folderWith({
+      'plant.trough': estateText,
+      'wall.csv': sheet(rows.join('\n')),
+      'wall.map.yaml': placed,
+    });
+    const ran = await imported(cwd);
+    expect(firstLine(ran)).toContain('1 new, 0 there already, 4 skipped');
+    for (const why of [
+      'P2 lies at 4.00 m, and the sheet says 5.2 m',
+      'P2 lies at 6:00, and the sheet says 3:00',
+      '13 m lies beyond AB1, which is 12 m long',
+      'no point, and of chainage and clock only one',
+    ])
+      expect(ran.out).toContain(why);
+  });
+});
+
 describe('the list of a gauge', () => {
   const files = {
     'plant.trough': estateText,
