@@ -322,6 +322,26 @@ describe('what is not taken', () => {
     expect(firstLine(await imported(cwd))).toContain('0 new, 2 there already, 1 against the records');
   });
 
+  test('of two blocks of one file the line that cannot be is left out, and no other', async () => {
+    const block = (day: string, meter: number): string =>
+      `inspection AB1 ${day} meter ${meter} h {\n  P1 thickness 11 mm\n}\n`;
+    const cwd = works(
+      'AB1;03.12.2024;P3;14;1300;\nAB1;03.12.2024;P4;10,9;;\nAB1;03.11.2024;P3;11,2;1200;\n',
+      {
+        'own.trough': block('2024-11-03', 1200) + block('2024-12-03', 1300).replace('11 mm', '10.8 mm'),
+      },
+    );
+    const ran = await imported(cwd, '--write');
+    expect(firstLine(ran)).toContain('2 new, 0 there already, 1 skipped');
+    expect(ran.out).toMatch(/ D2: TL305: /);
+    expect(readFileSync(path.join(cwd, 'own.trough'), 'utf8').match(/P\d thickness \S+/g)).toEqual([
+      'P1 thickness 11',
+      'P3 thickness 11.2',
+      'P1 thickness 10.8',
+      'P4 thickness 10.9',
+    ]);
+  });
+
   test('a meter that contradicts the record keeps its day out', async () => {
     const cwd = works('AB1;03.11.2024;P3;11,2;1250;\n', {
       'own.trough': 'inspection AB1 2024-11-03 meter 1200 h {\n  P1 thickness 11 mm\n}\n',
