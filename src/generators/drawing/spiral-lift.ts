@@ -21,7 +21,7 @@ import {
 } from '../page/svg.js';
 import { spreadLabels } from './labels.js';
 import type { Picture } from './picture.js';
-import { metres } from './picture.js';
+import { alongWords, chainageScale } from './picture.js';
 import type { Strip } from './strips.js';
 import { stripsOf } from './strips.js';
 import { textWidth } from '../page/text-width.js';
@@ -75,7 +75,7 @@ export function spiralLift(
     scale: `${layout.scale.text} along`,
     description:
       `Spiral of ${conveyor.name} in ${pieces.length} pieces: ` +
-      `${pieces.map((piece) => `${piece.number}, ${metres(piece.to - piece.from)} m, ${formatMass(piece.mass)}`).join('; ')}.`,
+      `${pieces.map((piece) => `${piece.number}, ${alongWords(piece.to - piece.from, conveyor)}, ${formatMass(piece.mass)}`).join('; ')}.`,
     hatches: [],
     content: (id) => [
       letters(
@@ -192,7 +192,7 @@ function paintPieces(view: View, pieces: readonly LiftedSpiral[], middle: number
     );
     const words = [
       [`piece ${piece.number}`, `${piece.number}`],
-      [`${metres(piece.to - piece.from)} m`, ''],
+      [alongWords(piece.to - piece.from, view.conveyor), ''],
       [`${formatMass(piece.mass)}${piece.withinLimit ? '' : ' OVER LIMIT'}`, formatMass(piece.mass)],
     ];
     words.forEach(([long = '', short = ''], index) => {
@@ -281,14 +281,12 @@ function paintKeepClear(view: View, middle: number): Markup[] {
 
 function paintChainage(view: View): Markup[] {
   const y = view.top + lifts + spiral + below - 4.6;
-  const spacing = [500, 1000, 2000, 5000, 10000].find((mm) => mm / view.reduction >= 12) ?? 20000;
-  const marks = [letters([view.x(view.from) - 1.5, y + 4.4], 'm', { anchor: 'end' })];
+  const { unit, spacing, words } = chainageScale(view.conveyor, view.reduction, 12);
+  const marks = [letters([view.x(view.from) - 1.5, y + 4.4], unit, { anchor: 'end' })];
   for (let at = Math.ceil(view.from / spacing - 1e-9) * spacing; at <= view.to + 1e-6; at += spacing) {
     marks.push(
       line([view.x(at), y - 1], [view.x(at), y + 0.8], { width: lineWidth.thin }),
-      plaque([view.x(at), y + 4.4], spacing < 1000 ? (at / 1000).toFixed(1) : `${Math.round(at / 1000)}`, {
-        anchor: 'middle',
-      }),
+      plaque([view.x(at), y + 4.4], words(at), { anchor: 'middle' }),
     );
   }
   return marks;

@@ -181,13 +181,25 @@ describe('the workbook', () => {
 });
 
 test('the workbook of a machine in inches is in feet and inches', async () => {
-  const text = liftConveyor().replaceAll(/layer (ivory|teal) 6 mm/g, 'layer $1 1/4 in');
+  const text = liftConveyor({ job: 'change screw' }).replaceAll(
+    /layer (ivory|teal) 6 mm/g,
+    'layer $1 1/4 in',
+  );
   const analysis = read(text);
   const made = workPack(analysis.estate, theJob(analysis));
   const panels = await readSheet(Buffer.from(await workPackXlsx(made)), 'Panels');
   expect(panels[0]?.slice(3, 6)).toEqual(['From, ft', 'To, ft', 'Length, in']);
   // The closing panel of 500 mm from 7.5 m.
   expect(panels.find((row) => row[7] === 'closing')?.slice(3, 6)).toEqual([24.606, 26.247, 19.69]);
+  // The sawyer's list has the same length under the same unit: 500 mm / 25.4.
+  const cuts = await readSheet(Buffer.from(await workPackXlsx(made)), 'Cut list');
+  expect([3, 6, 8].map((k) => cuts[0]?.[k])).toEqual(['Stock length, in', 'Cut to, in', 'Rest of stock, in']);
+  expect(cuts.find((row) => row[7] === 'closing')?.[6]).toBe(19.69);
+  // Two pieces of 6 m of spiral: 6000 / 304.8 ft.
+  const lifts = made.drawings.find((each) => each.title.includes('cuts and lifts'));
+  expect(lifts?.description).toContain('1, 19.69 ft');
+  expect(lifts?.svg).toContain('>19.69 ft<');
+  expect(lifts?.svg).not.toMatch(/\d m</);
 });
 
 describe('the calendar, line by line against RFC 5545', () => {

@@ -184,18 +184,19 @@ function takingList(pack: WorkPack): List {
 
 function cutList(pack: WorkPack): List {
   const { across } = measuresOf(pack.unit);
+  const digits = Math.max(1, across.digits); // to the tenth of a millimetre, as the list on paper
   return {
     name: 'Cut list',
     columns: [
       { head: 'Liner', width: 16 },
       { head: 'Stock', width: 9 },
       { head: 'From', width: 10 },
-      { head: 'Stock length, mm', width: 11, digits: 1 },
+      { head: `Stock length, ${across.unit}`, width: 11, digits },
       { head: 'Run', width: 6, digits: 0 },
       { head: 'Panel', width: 7, digits: 0 },
-      { head: 'Cut to, mm', width: 11, digits: 1, total: true },
+      { head: `Cut to, ${across.unit}`, width: 11, digits, total: true },
       { head: 'Closing', width: 10 },
-      { head: 'Rest of stock, mm', width: 11, digits: 1 },
+      { head: `Rest of stock, ${across.unit}`, width: 11, digits },
     ],
     rows: pack.cutLists.flatMap((list) =>
       list.sticks.flatMap((stick) =>
