@@ -94,7 +94,9 @@ export const groups = {
     tests: [
       'tests/domain/plan/plan-job.test.ts',
       'tests/domain/plan/plan-rows.test.ts',
+      'tests/domain/plan/planning-basis.test.ts',
       'tests/domain/plan/schedule-rules.test.ts',
+      'tests/domain/plan/work-and-teams.test.ts',
     ],
     pure: true,
   },
