@@ -37,7 +37,7 @@ export const planted = [
   {
     fault: 'an inspection inside a block comment counts',
     file: 'src/language/lifting.ts',
-    from: 'if ((comments[comment]?.start ?? Infinity) < found.index) continue;',
+    from: 'if (isInComment(found.index)) continue;',
     to: '',
     test: 'tests/language/commented-rows.test.ts',
   },
@@ -85,9 +85,9 @@ export const planted = [
   },
   {
     fault: 'scrap is called an offcut, in words',
-    file: 'src/generators/work-pack/print/pack-blocks.ts',
-    from: "stick.keep ? 'to store, as an offcut' : 'to scrap'",
-    to: "stick.keep ? 'to scrap' : 'to store, as an offcut'",
+    file: 'src/generators/work-pack/print/supply-blocks.ts',
+    from: "keep ? 'to store' : 'to scrap'",
+    to: "keep ? 'to scrap' : 'to store'",
     test: 'tests/generators/work-pack/cut-words.test.ts',
   },
   {
@@ -135,7 +135,7 @@ export const planted = [
   {
     fault: 'findings of a deleted file are never cleared',
     file: 'src/lsp/diagnostics-publisher.ts',
-    from: 'for (const uri of published.keys()) if (!told.has(uri)) tell(uri, []);',
+    from: 'for (const uri of published.keys()) if (!uris.has(uri)) tell(uri, []);',
     to: '',
     test: 'tests/lsp/findings.test.ts',
   },
@@ -155,7 +155,7 @@ export const planted = [
   },
   {
     fault: 'every conveyor is in the headline, whatever its level',
-    file: 'src/generators/remaining-life/print/front-page.ts',
+    file: 'src/generators/remaining-life/decision-words.ts',
     from: 'conveyors.filter((c) => levels.includes(c.attention.level))',
     to: 'conveyors.filter((c) => levels.length > 0 || c)',
     test: 'tests/generators/remaining-life/headline.test.ts',
