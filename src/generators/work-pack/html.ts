@@ -92,7 +92,7 @@ function cautionMarkup({ heading, text, sources }: CautionWords): Markup {
 
 /** One narrow table as two beside each other. */
 function halvesMarkup(block: Table): Markup {
-  const half = Math.ceil(block.rows.length / 2);
+  const half = splitOf(block.rows);
   const { caption, ...rest } = block;
   return element(
     'section',
@@ -106,6 +106,21 @@ function halvesMarkup(block: Table): Markup {
     ),
   );
 }
+
+/** How many rows go to the left, so that both sides come out about as long; of two as good, the longer left side. */
+function splitOf(rows: Table['rows']): number {
+  const lines = rows.map((cells) => Math.max(1, ...cells.map((cell) => Math.ceil(cell.length / lineOfHalf))));
+  const all = lines.reduce((sum, each) => sum + each, 0);
+  let left = 0;
+  for (const [k, each] of lines.entries()) {
+    if (left + each > all - left) return k;
+    left += each;
+  }
+  return rows.length;
+}
+
+/** Letters on a line of the wider column of a half, about. */
+const lineOfHalf = 36;
 
 type Table = Extract<PrintBlock, { kind: 'table' }>;
 
