@@ -139,6 +139,7 @@ test('what is missing or cannot be read is said, and stands in the text; taking 
   expect(await page.locator('.field', { has: page.locator('#wrong-at') }).innerText()).toContain(
     '! Cannot be read: it is no number of m.',
   );
+  await page.locator('#wrong-clock').fill('half past');
   await page.locator('#wrong-done').click();
   await page.locator('#to-wrong').click();
   await page.locator('[data-kind="spiral bent"]').click();
@@ -154,6 +155,7 @@ test('what is missing or cannot be read is said, and stands in the text; taking 
   expect(lines).toContain('bolts loose');
   expect(lines.join('\n')).not.toContain('spiral bent');
   expect(lines).toContain('//   Place of bolts loose: “by the gate” (it is no number of m)');
+  expect(lines).toContain('//   Clock of bolts loose: “half past” (it is no clock position like 7:30)');
   expect(await page.locator('#suspicious').innerText()).toContain(
     'bolts loose, at by the gate: it does not say how many, how bad it is.',
   );
@@ -182,5 +184,25 @@ test('every condition of the language has its button, and each makes a line that
       .estate.inspections.at(-1)
       ?.conditions.map((line) => line.kind),
   ).toEqual(conditionKinds);
+  await page.context().close();
+});
+
+test('a round in which only something wrong was written down goes on the next day, and is not thrown away', async () => {
+  const page = await bench.open();
+  await page.locator('#to-list').click();
+  await page.locator('#to-wrong').click();
+  await page.locator('[data-kind="panel torn"]').click();
+  await page.locator('#wrong-at').fill('5');
+  await page.addInitScript(() => {
+    const now = Date.now() + 2 * 86_400_000;
+    const Real = Date;
+    globalThis.Date = class extends Real {
+      constructor(...given: ConstructorParameters<DateConstructor> | []) {
+        super(...((given.length === 0 ? [now] : given) as [number]));
+      }
+    } as DateConstructor;
+  });
+  await page.reload();
+  expect(await page.locator('#view').getAttribute('data-view')).toBe('resume');
   await page.context().close();
 });
