@@ -327,6 +327,7 @@ function runningTable({ unit, currents, speed, bare }: InspectionSheet): Markup 
   return element(
     'table',
     { class: 'form' },
+    headings(['What', 'Last', 'Now']),
     element(
       'tbody',
       {},
@@ -335,7 +336,7 @@ function runningTable({ unit, currents, speed, bare }: InspectionSheet): Markup 
           'tr',
           {},
           element('td', {}, name),
-          element('td', {}, last ? `last ${last}` : ''),
+          element('td', {}, last),
           element('td', { class: 'write wide' }),
         ),
       ),

@@ -5,8 +5,9 @@ import ICAL from 'ical.js';
 import { unzipSync, strFromU8 } from 'fflate';
 import { readSheet } from 'read-excel-file/node';
 import { describe, expect, test } from 'vitest';
+import { addDays } from '../../../src/domain/units/calendar.js';
 import { estateCalendar } from '../../../src/generators/remaining-life/estate-calendar.js';
-import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { remainingLife, type ConveyorLife } from '../../../src/generators/remaining-life/remaining-life.js';
 import { workPackCalendar } from '../../../src/generators/work-pack/calendar.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { workPackXlsx } from '../../../src/generators/work-pack/xlsx.js';
@@ -70,6 +71,7 @@ describe('the workbook', () => {
 
 interface Read {
   readonly summary: string;
+  readonly description: string;
   readonly from: string;
   readonly to: string;
   readonly transparent: boolean;
@@ -84,6 +86,7 @@ function entriesOf(text: string): readonly Read[] {
     expect(event.startDate.isDate).toBe(true);
     return {
       summary: event.summary,
+      description: event.description,
       from: event.startDate.toString(),
       to: event.endDate.toString(),
       transparent: component.getFirstPropertyValue('transp') === 'TRANSPARENT',
@@ -132,4 +135,44 @@ describe('the calendar', () => {
         ).toBe(true);
     expect(estateCalendar(report)).toBe(estateCalendar(report));
   });
+
+  test('of the estate: no day taken up by an outage for nobody, none of an outage that is over, no order in the past', () => {
+    const asOf = day('2026-10-31');
+    const report = remainingLife(tarnholt(), { asOf, track: false });
+    const outages = report.estate.plants.flatMap((plant) => plant.outages);
+    const [first] = [...outages].sort((a, b) => a.to.day - b.to.day).filter(({ to }) => to.day >= asOf);
+    if (!first) throw new Error('the demo has an outage to come');
+    const told = (entries: ReturnType<typeof entriesOf>): string[] =>
+      entries.map(({ summary }) => summary).filter((summary) => summary.startsWith(`Outage ${first.name}`));
+
+    const idle = { ...report, conveyors: report.conveyors.map(nobodyDue) };
+    const free = entriesOf(estateCalendar(idle)).filter(({ summary }) => summary.startsWith('Outage'));
+    expect(free.map(({ transparent }) => transparent)).toEqual(free.map(() => true));
+    expect(told(free)).toEqual([`Outage ${first.name}`]);
+
+    // Its last day still counts; the day after it is over.
+    expect(told(entriesOf(estateCalendar({ ...idle, asOf: first.to.day })))).toHaveLength(1);
+    expect(told(entriesOf(estateCalendar({ ...idle, asOf: addDays(first.to.day, 1) })))).toHaveLength(0);
+
+    const late = {
+      ...report,
+      conveyors: report.conveyors.map((life) => ({
+        ...life,
+        decision: life.decision && {
+          ...life.decision,
+          orderBy: { day: addDays(asOf, -9), outage: first.name, late: true },
+        },
+      })),
+    };
+    const orders = entriesOf(estateCalendar(late)).filter(({ summary }) => summary.startsWith('Order liner'));
+    expect(orders.length).toBeGreaterThan(0);
+    for (const order of orders) {
+      expect(order.from).toBe('2026-10-31');
+      expect(order.description).toContain('It was to be ordered by 2026-10-22');
+    }
+  });
 });
+
+function nobodyDue(life: ConveyorLife): ConveyorLife {
+  return { ...life, attention: { ...life.attention, outage: undefined } };
+}
