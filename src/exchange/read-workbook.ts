@@ -96,9 +96,12 @@ function tableOf(sheet: Sheet, dateSystem: 1900 | 1904, said: string[]): Table {
   const reckoned = [...details.values()].filter(({ formula }) => formula !== undefined);
   if (reckoned.length > 0) {
     const without = reckoned.filter(({ value }) => value === null).length;
+    const taken = reckoned.length - without;
     said.push(
-      `${sheet.name}: ${counted(reckoned.length, 'cell')} with a formula, of which the saved value is taken` +
-        (without > 0 ? `; ${without} of them have none` : ''),
+      `${sheet.name}: ${[
+        ...(taken > 0 ? [`${counted(taken, 'cell')} with a formula, of which the saved value is taken`] : []),
+        ...(without > 0 ? [`${counted(without, 'cell')} with a formula that has no saved value`] : []),
+      ].join('; ')}`,
     );
   }
   spread(sheet, rows);

@@ -152,11 +152,21 @@ class Taker {
       ...(this.unread.length > 0
         ? [`not read, because the mapping does not name them: ${quoted(this.unread)}`]
         : []),
-      ...(this.emptyCells > 0 ? [`${this.emptyCells} empty cells say nothing`] : []),
-      ...(this.passedOver > 0 ? [`${this.passedOver} rows are no points, as the mapping says`] : []),
-      ...(this.repeatedHeads > 0 ? [`${this.repeatedHeads} rows repeat the heads`] : []),
+      ...this.counts(this.emptyCells, ['empty cell says nothing', 'empty cells say nothing']),
+      ...this.counts(this.passedOver, [
+        'row is no point, as the mapping says',
+        'rows are no points, as the mapping says',
+      ]),
+      ...this.counts(this.repeatedHeads, ['row repeats the heads', 'rows repeat the heads']),
     ];
     return { readings: this.readings, meters: this.meters, skipped: this.skipped, said };
+  }
+
+  /** Of a workbook with the sheet: each of its sheets has counts of its own. */
+  private counts(count: number, [one, more]: readonly [string, string]): string[] {
+    if (count === 0) return [];
+    const { sheet } = this.table;
+    return [`${sheet === undefined ? '' : `${sheet}: `}${count} ${count === 1 ? one : more}`];
   }
 
   take(row: number): void {

@@ -170,7 +170,7 @@ describe('what a workbook holds', () => {
       ['text P2', 'text 2024-11-03', 'error #N/A', 'number 1200', 'text true'],
     ]);
     expect(book.said).toEqual([
-      'One: 2 cells with a formula, of which the saved value is taken; 1 of them have none',
+      'One: 1 cell with a formula, of which the saved value is taken; 1 cell with a formula that has no saved value',
     ]);
   });
 
