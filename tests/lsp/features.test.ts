@@ -399,7 +399,7 @@ describe('completion', () => {
     ['job J2 {\n  conveyor DG1\n  outage ‸\n}', ['Spring27']],
     ['job J2 {\n  conveyor DG1\n  reline run above ‸\n}', ['Gate']],
     ['job J2 {\n  conveyor ‸\n}', ['DG1']],
-    ['conveyor X {\n  liner ‸\n}', ['TwoLayer12']],
+    ['conveyor X {\n  liner ‸\n}', ['TwoLayer12', 'liner side height']],
     ['conveyor X {\n  screw ‸\n}', ['Spiral400']],
   ])('offers names across files: %s', async (text, wanted) => {
     expect(labels(await complete('new.trough', text))).toEqual(wanted);
