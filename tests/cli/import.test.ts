@@ -18,7 +18,7 @@ import { parseDay } from '../../src/domain/units/calendar.js';
 import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
 import { tableCsv } from '../../src/generators/tables/csv.js';
 import { readingsTable } from '../../src/generators/tables/readings.js';
-import { estateText } from '../exchange/truth.js';
+import { estateText, partsText } from '../exchange/truth.js';
 import { folderWith, troughline, type Ran } from './console.js';
 
 const example = fileURLToPath(new URL('../../examples/8-spreadsheet', import.meta.url));
@@ -475,21 +475,6 @@ describe('the list of a gauge', () => {
 });
 
 describe('a list of conveyors', () => {
-  const parts = `plant Tarnholt "Tarnholt Organics" {
-  duty 60 h/week
-}
-liner TwoLayer12 {
-  layer grey 6 mm
-  layer orange 6 mm
-  panel length 1200 mm ± 1 mm
-  condemn at 3 mm
-}
-screw Spiral400 {
-  shaftless
-  outside diameter 400 mm
-  pitch 350 mm
-}
-`;
   const sheet = [
     'Plant register;;;;;;;;;;;',
     'Tag;Description;Works;Length (m);Incline (deg);Trough diameter (mm);Side height (mm);Plate (mm);Spiral type;Liner;Motor (kW);Installed',
@@ -502,7 +487,7 @@ screw Spiral400 {
   ].join('\n');
 
   test('becomes the beginnings of their blocks: what it says in full, and by name what it does not', async () => {
-    const cwd = folderWith({ 'plant.trough': parts, 'list.csv': sheet });
+    const cwd = folderWith({ 'plant.trough': partsText, 'list.csv': sheet });
     const guess = await troughline(['import', 'list.csv', '--write-map', 'list.map.yaml'], { cwd });
     expect(guess).toMatchObject({ exit: 0, out: expect.stringContaining('nothing is left open') });
     const kept = readFileSync(path.join(cwd, 'list.map.yaml'), 'utf8');
@@ -565,7 +550,7 @@ screw Spiral400 {
   });
 
   test('columns it does not have, and meanings that are none, stop it', async () => {
-    const cwd = folderWith({ 'plant.trough': parts, 'list.csv': sheet });
+    const cwd = folderWith({ 'plant.trough': partsText, 'list.csv': sheet });
     const tryMap = async (text: string): Promise<string> => {
       writeFileSync(path.join(cwd, 'list.map.yaml'), `rows: conveyors\nheads: 2\ncolumns:\n${text}`);
       return (await troughline(['import', 'list.csv', '--map', 'list.map.yaml', '--write'], { cwd })).err;

@@ -70,7 +70,8 @@ export function truths(unit: 'mm' | 'in'): fc.Arbitrary<readonly TrueReading[]> 
   );
 }
 
-export const estateText = `plant Tarnholt "Tarnholt Organics" {
+/** A plant with one liner and one screw, and no conveyor yet. */
+export const partsText = `plant Tarnholt "Tarnholt Organics" {
   duty 60 h/week
 }
 liner TwoLayer12 {
@@ -84,7 +85,9 @@ screw Spiral400 {
   outside diameter 400 mm
   pitch 350 mm
 }
-${['AB1', 'AB2']
+`;
+
+export const estateText = `${partsText}${['AB1', 'AB2']
   .map(
     (name) => `conveyor ${name} {
   plant Tarnholt

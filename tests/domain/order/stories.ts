@@ -7,6 +7,7 @@ import type { AccessUnit, Crew } from '../../../src/domain/model/plant.js';
 import type { Stretch } from '../../../src/domain/model/stretch.js';
 import { checkOrder } from '../../../src/domain/order/check-order.js';
 import { groundOf } from '../../../src/domain/order/ground.js';
+import type { PlannedStep } from '../../../src/domain/plan/job-plan.js';
 import { sequenceOf } from '../../../src/domain/order/sequence.js';
 import { walk } from '../../../src/domain/order/walk.js';
 import type { Walk } from '../../../src/domain/order/walk-state.js';
@@ -251,3 +252,27 @@ export function stretch(text: string): Stretch {
 
 export const before = ['isolate', 'prove dead'];
 export const afterwards = ['remove isolation', 'run empty', 'run loaded'];
+
+/** A step in a plan, done by two of Alpha; times in working hours. */
+export function plannedStep(
+  of: Step,
+  start: number,
+  finish: number,
+  more: Partial<PlannedStep> = {},
+): PlannedStep {
+  return {
+    step: of,
+    crews: ['Alpha'],
+    people: 2,
+    unit: undefined,
+    work: { personHours: 1, mostPeople: 2, basis: '', defaults: [] },
+    start,
+    finish,
+    from: undefined,
+    to: undefined,
+    float: 0,
+    critical: true,
+    after: [],
+    ...more,
+  };
+}

@@ -13,7 +13,7 @@ import {
 } from '../../../src/domain/plan/hour-by-hour.js';
 import type { JobPlan, PlannedStep } from '../../../src/domain/plan/job-plan.js';
 import { on, origin, plant, screw } from '../../kit/estate.js';
-import { brace, cover, crew, holdDown, job, line, step, worldOf } from '../order/stories.js';
+import { brace, cover, crew, holdDown, job, line, plannedStep, step, worldOf } from '../order/stories.js';
 
 /** Two runs of 4 m, a gate of 200 mm between; two covers, two braces, four hold-downs. */
 const made = (facts: Partial<Conveyor> = {}): Conveyor =>
@@ -32,21 +32,7 @@ const of = (facts: Partial<Job> = {}, conveyor: Partial<Conveyor> = {}): Job =>
 
 type Row = readonly [text: string, start: number, finish: number, more?: Partial<PlannedStep>];
 function planOf(rows: readonly Row[], job: Job = of(), facts: Partial<JobPlan> = {}): JobPlan {
-  const steps = rows.map(([text, start, finish, more = {}]): PlannedStep => ({
-    step: step(text, job),
-    crews: ['Alpha'],
-    people: 2,
-    unit: undefined,
-    work: { personHours: 1, mostPeople: 2, basis: '', defaults: [] },
-    start,
-    finish,
-    from: undefined,
-    to: undefined,
-    float: 0,
-    critical: true,
-    after: [],
-    ...more,
-  }));
+  const steps = rows.map(([text, start, finish, more]) => plannedStep(step(text, job), start, finish, more));
   return {
     job,
     steps,

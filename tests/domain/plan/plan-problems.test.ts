@@ -10,29 +10,11 @@ import { planProblems } from '../../../src/domain/plan/plan-problems.js';
 import { teamsOf, type Team } from '../../../src/domain/plan/teams.js';
 import { workCalendar } from '../../../src/domain/plan/work-calendar.js';
 import { gap, hours, on, origin, plant, screw } from '../../kit/estate.js';
-import { crew, job, line, step } from '../order/stories.js';
+import { crew, job, line, plannedStep, step } from '../order/stories.js';
 
 const base = job(line([4], [10, 0]), ['all'], { crews: [crew('Alpha', 4)] });
-const planned = (
-  text: string,
-  start: number,
-  finish: number,
-  more: Partial<PlannedStep> = {},
-): PlannedStep => ({
-  step: step(text, base),
-  crews: ['Alpha'],
-  people: 2,
-  unit: undefined,
-  work: { personHours: 1, mostPeople: 2, basis: '', defaults: [] },
-  start,
-  finish,
-  from: undefined,
-  to: undefined,
-  float: 0,
-  critical: true,
-  after: [],
-  ...more,
-});
+const planned = (text: string, start: number, finish: number, more?: Partial<PlannedStep>): PlannedStep =>
+  plannedStep(step(text, base), start, finish, more);
 const some = planned('isolate', 0, 1);
 
 interface Told {

@@ -15,7 +15,7 @@ import { workAxis, type RepeatedTest } from '../../../src/domain/plan/work-axis.
 import { workCalendar } from '../../../src/domain/plan/work-calendar.js';
 import { writeOrder } from '../../../src/domain/plan/write-order.js';
 import { on, origin, plant } from '../../kit/estate.js';
-import { crew, job, line, step } from '../order/stories.js';
+import { crew, job, line, plannedStep, step } from '../order/stories.js';
 
 describe('positions by start', () => {
   const laid = (start: readonly number[], finish: readonly number[]): LaidOver => ({
@@ -241,22 +241,6 @@ describe('floats, backwards from the end', () => {
   });
 });
 
-const planned = (of: Step, start: number, finish: number, more: Partial<PlannedStep> = {}): PlannedStep => ({
-  step: of,
-  crews: ['Alpha'],
-  people: 2,
-  unit: undefined,
-  work: { personHours: 1, mostPeople: 2, basis: '', defaults: [] },
-  start,
-  finish,
-  from: undefined,
-  to: undefined,
-  float: 0,
-  critical: true,
-  after: [],
-  ...more,
-});
-
 describe('the chain of which every delay delays the end', () => {
   const isolate = step('isolate');
   const chain = (
@@ -264,7 +248,7 @@ describe('the chain of which every delay delays the end', () => {
   ): readonly number[] =>
     chainOf(
       rows.map(([start, finish, after, critical = true]) =>
-        planned(isolate, start, finish, { after, critical }),
+        plannedStep(isolate, start, finish, { after, critical }),
       ),
     );
   test.each<[string, readonly number[], readonly number[]]>([
@@ -302,9 +286,9 @@ describe('repeated tests of the air as rows', () => {
   });
   const clean = step('clean all', made);
   const rows = [
-    planned(gas, 0, 0.5, { float: 3 }),
-    planned(clean, 0.5, 5, { after: [0], float: 1, crews: ['Bravo'] }),
-    planned(clean, 6, 7, { after: [1], float: 2 }),
+    plannedStep(gas, 0, 0.5, { float: 3 }),
+    plannedStep(clean, 0.5, 5, { after: [0], float: 1, crews: ['Bravo'] }),
+    plannedStep(clean, 6, 7, { after: [1], float: 2 }),
   ];
   const withTests = (steps: readonly PlannedStep[], ...tests: readonly RepeatedTest[]) =>
     withRepeatedTests(made, steps, { tests }, calendar);
@@ -343,13 +327,13 @@ describe('repeated tests of the air as rows', () => {
     ]).toEqual([undefined, undefined, [], ['Alpha']]);
   });
   it('after an interval that nobody stated', () => {
-    const plain = planned(step('gas test run 1', made), 0, 0.5);
+    const plain = plannedStep(step('gas test run 1', made), 0, 0.5);
     expect(
       withTests([plain, ...rows.slice(1)], at(2, 2.5)).steps.find(({ repeat }) => repeat)?.work.basis,
     ).toBe('again after its interval');
   });
   it('of the last test before: of all of it where there was more than one', () => {
-    const second = planned(step('gas test panel 1 of run 1', made), 1, 1.5, { crews: ['Bravo'] });
+    const second = plannedStep(step('gas test panel 1 of run 1', made), 1, 1.5, { crews: ['Bravo'] });
     const { steps } = withTests([rows[0] ?? second, second, ...rows.slice(1)], at(1.25, 1.4), at(2, 2.5));
     const repeats = steps.filter(({ repeat }) => repeat);
     expect(repeats.map(({ step: of, crews }) => [of.stretch?.kind, crews])).toEqual([
@@ -372,7 +356,7 @@ describe('repeated tests of the air as rows', () => {
     expect(float(at(6, 6.5))).toMatchObject({ float: 2 });
     // Nothing follows.
     expect(float(at(8, 8.5))).toMatchObject({ float: 0, critical: false });
-    const tight = [...rows.slice(0, 2), planned(clean, 6, 7, { after: [1], float: 0 })];
+    const tight = [...rows.slice(0, 2), plannedStep(clean, 6, 7, { after: [1], float: 0 })];
     expect(withTests(tight, at(5, 5.5)).steps.find(({ repeat }) => repeat)).toMatchObject({
       float: 0,
       critical: true,
@@ -380,7 +364,7 @@ describe('repeated tests of the air as rows', () => {
   });
   it('by another crew where all of the first watch for fire', () => {
     const watch = (people: number, start: number, finish: number, who = 'Alpha') =>
-      planned(step('fire watch', made), start, finish, { people, crews: [who] });
+      plannedStep(step('fire watch', made), start, finish, { people, crews: [who] });
     const who = (...watches: readonly PlannedStep[]) =>
       withTests([...rows, ...watches], at(2.5, 3)).steps.find(({ repeat }) => repeat)?.crews;
     expect(who(watch(2, 2, 3))).toEqual(['Bravo']);
@@ -394,17 +378,18 @@ describe('repeated tests of the air as rows', () => {
     expect(who(watch(2, 2, 3), watch(2, 2, 3, 'Bravo'))).toEqual(['Alpha']);
     // Another who works and does not watch.
     expect(
-      withTests([...rows, planned(clean, 2, 3, { people: 2 })], at(2.5, 3)).steps.find(({ repeat }) => repeat)
-        ?.crews,
+      withTests([...rows, plannedStep(clean, 2, 3, { people: 2 })], at(2.5, 3)).steps.find(
+        ({ repeat }) => repeat,
+      )?.crews,
     ).toEqual(['Alpha']);
   });
   it('each crew has its own size, and one that nobody knows is never all at the watch', () => {
     const sizes = { ...made, crews: [crew('Alpha', 2), crew('Bravo', 4)] };
-    const watch = planned(step('fire watch', made), 2, 3, { people: 3, crews: ['Bravo'] });
+    const watch = plannedStep(step('fire watch', made), 2, 3, { people: 3, crews: ['Bravo'] });
     const who = (crews: readonly string[], ...watches: readonly PlannedStep[]): unknown =>
       withRepeatedTests(
         sizes,
-        [planned(gas, 0, 0.5, { crews }), ...rows.slice(1), ...watches],
+        [plannedStep(gas, 0, 0.5, { crews }), ...rows.slice(1), ...watches],
         { tests: [at(2.5, 3)] },
         calendar,
       ).steps.find(({ repeat }) => repeat)?.crews;
@@ -419,10 +404,10 @@ describe('repeated tests of the air as rows', () => {
     const all = withTests(rows, at(2.5, 3), at(6, 6.5)).steps;
     expect(repeatsOf(made, all)).toEqual({ times: 2, every: 2 });
     expect(repeatsOf(made, rows)).toBeUndefined();
-    const other = planned(step('gas test run 1 every 1 h', made), 7, 8);
+    const other = plannedStep(step('gas test run 1 every 1 h', made), 7, 8);
     expect(repeatsOf(made, [...all, other])?.every).toBe(1);
     const unsaid = withTests(
-      [planned(step('gas test run 1', made), 0, 0.5), ...rows.slice(1)],
+      [plannedStep(step('gas test run 1', made), 0, 0.5), ...rows.slice(1)],
       at(2, 2.5),
     ).steps;
     expect(repeatsOf(made, unsaid)).toStrictEqual({ times: 1 });
