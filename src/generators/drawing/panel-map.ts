@@ -97,6 +97,7 @@ export function panelMap(pictured: Pictured, liner: LinerSpecification): readonl
 /** Across the sheet from the 6 o'clock line, mm, positive towards 9 o'clock; positions above 9 or 3 stand at the edge of the arc. */
 function across(view: View, hours: number): number {
   const radius = view.pictured.conveyor.trough.insideRadius.value - view.liner.thickness.value / 2;
+  if (radius <= 0) return 0; // a liner thicker than its trough is told elsewhere, and has no sheet to lay flat
   return -(sheetOffset(radius, Math.min(9, Math.max(3, hours))) ?? 0);
 }
 

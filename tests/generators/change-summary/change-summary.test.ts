@@ -279,9 +279,9 @@ describe('history edited after the fact', () => {
     const photo = (name: string): Texts =>
       edited(look, 'P2 thickness 7.9 mm', `P2 thickness 7.9 mm photo "${name}"`);
     const told = (before: Texts, after: Texts): readonly string[] => {
-      const { history } = compared(side(before), side(after));
-      expect(history).toMatchObject([{ counts: false }]);
-      return changeSummaryText(compared(side(before), side(after)))
+      const summary = compared(side(before), side(after));
+      expect(summary.history).toMatchObject([{ counts: false }]);
+      return changeSummaryText(summary)
         .split('\n')
         .filter((line) => line.includes('.png'));
     };
