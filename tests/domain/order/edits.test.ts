@@ -1,12 +1,14 @@
 // Repairs as changes of the author's text: applied to the text and read again, the order can be built, and everything the
 // repair has no business with is still there.
 
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Estate } from '../../../src/domain/model/estate.js';
-import type { Job } from '../../../src/domain/model/job.js';
+import type { Job, Step } from '../../../src/domain/model/job.js';
 import { checkOrder } from '../../../src/domain/order/check-order.js';
-import { changeJob } from '../../../src/domain/order/change-steps.js';
+import { changeJob, changeSteps } from '../../../src/domain/order/change-steps.js';
 import { editsOf } from '../../../src/domain/order/edits.js';
+import type { StepChange } from '../../../src/domain/order/violation.js';
+import { stepText } from '../../../src/domain/order/words.js';
 import { assemble } from '../../../src/language/assemble.js';
 import { lower } from '../../../src/language/lower.js';
 import { parseText } from '../../../src/language/parse.js';
@@ -116,4 +118,211 @@ test.each([
 test('no change, no edit', () => {
   const { job } = read(jobText(around('strip run 2')));
   expect(editsOf(job, [])).toEqual([]);
+});
+
+describe('what stays is left alone, and only what changes is written', () => {
+  const known = [
+    'isolate',
+    'strip panels 1 to 3 of run 2',
+    'strip panels 4 to 6 of run 2',
+    'clean run 2 by Alpha',
+    'fit run 2 starting at head by Alpha',
+  ];
+  /** A step that the order does not have, from nowhere in its text unless told. */
+  const fresh = (line: string, origin: Partial<Step['origin']> = {}): Step => {
+    const [made] = read(jobText(`    ${line}`)).job.order?.steps ?? [];
+    if (!made) throw new Error(line);
+    return { ...made, origin: { source: 7, start: 0, end: 0, ...origin } };
+  };
+  type Change = (steps: (at: number) => Step) => readonly StepChange[];
+
+  /** What is replaced by what (`(line) |` is a place behind it, `| (line)` one before it), and the steps of the text that comes out. */
+  function changed(lines: readonly string[], change: Change): [readonly string[], readonly string[]] {
+    const text = jobText(lines.map((line) => `    ${line}`).join('\n'));
+    const { job } = read(text);
+    const steps = job.order?.steps ?? [];
+    const changes = change((at) => steps[at] ?? fresh('pause'));
+    const edits = editsOf(job, changes);
+    const place = ({ origin: { start, end } }: (typeof edits)[number]): string => {
+      if (start < end) return text.slice(start, end);
+      const before = steps.find(({ origin }) => origin.end === start);
+      const after = steps.find(({ origin }) => origin.start === start);
+      return before ? `(${stepText(before)}) |` : `| (${after ? stepText(after) : '?'})`;
+    };
+    const told = edits.map((edit) => `${place(edit)} => ${edit.text.trim().replace(/\s*\n\s*/g, ' / ')}`);
+    const again = (read(apply(text, edits)).job.order?.steps ?? []).map(stepText);
+    expect(again).toEqual(changeSteps(steps, changes).map(stepText));
+    return [told, again];
+  }
+
+  test.each<[string, readonly string[], Change, readonly string[]]>([
+    [
+      'a step moved before its neighbour of the same kind: one of the two is taken out and put in behind the other',
+      known,
+      (step) => [{ change: 'move', step: step(2), place: 'before', other: step(1) }],
+      [
+        'strip panels 1 to 3 of run 2 => ',
+        '(strip panels 4 to 6 of run 2) | => strip panels 1 to 3 of run 2',
+      ],
+    ],
+    [
+      'the first moved behind the last',
+      known,
+      (step) => [{ change: 'move', step: step(0), place: 'after', other: step(4) }],
+      ['isolate => ', '(fit run 2 starting at head by Alpha) | => isolate'],
+    ],
+    [
+      'the last moved before the first',
+      known,
+      (step) => [{ change: 'move', step: step(4), place: 'before', other: step(0) }],
+      ['fit run 2 starting at head by Alpha => ', '| (isolate) => fit run 2 starting at head by Alpha'],
+    ],
+    [
+      'one moved over two of which one is of its kind: it alone is touched',
+      known,
+      (step) => [{ change: 'move', step: step(1), place: 'after', other: step(3) }],
+      ['strip panels 1 to 3 of run 2 => ', '(clean run 2 by Alpha) | => strip panels 1 to 3 of run 2'],
+    ],
+    [
+      'one moved, and written anew on the way',
+      known,
+      (step) => [
+        { change: 'move', step: step(0), place: 'after', other: step(2) },
+        { change: 'set crews', step: step(0), crews: step(3).crews },
+      ],
+      ['isolate => ', '(strip panels 4 to 6 of run 2) | => isolate by Alpha'],
+    ],
+    [
+      'a new one before the first',
+      known,
+      (step) => [{ change: 'insert', step: fresh('prove dead'), place: 'before', other: step(0) }],
+      ['| (isolate) => prove dead'],
+    ],
+    [
+      'two new ones before the first, in their order',
+      known,
+      (step) => [
+        { change: 'insert', step: fresh('prove dead'), place: 'before', other: step(0) },
+        { change: 'insert', step: fresh('pause'), place: 'before', other: step(0) },
+      ],
+      ['| (isolate) => prove dead / pause'],
+    ],
+    [
+      'two new ones behind one step, in their order',
+      known,
+      (step) => [
+        { change: 'insert', step: fresh('pause'), place: 'after', other: step(2) },
+        { change: 'insert', step: fresh('prove dead'), place: 'after', other: step(2) },
+      ],
+      ['(strip panels 4 to 6 of run 2) | => prove dead / pause'],
+    ],
+    [
+      'one before the first, one in the middle and one at the end are three places',
+      known,
+      (step) => [
+        { change: 'append', step: fresh('run empty') },
+        { change: 'insert', step: fresh('pause'), place: 'after', other: step(1) },
+        { change: 'insert', step: fresh('prove dead'), place: 'before', other: step(0) },
+      ],
+      [
+        '| (isolate) => prove dead',
+        '(strip panels 1 to 3 of run 2) | => pause',
+        '(fit run 2 starting at head by Alpha) | => run empty',
+      ],
+    ],
+    [
+      'a new one in place of the first stands before the next that stays',
+      known,
+      (step) => [
+        { change: 'insert', step: fresh('prove dead'), place: 'after', other: step(0) },
+        { change: 'remove', step: step(0) },
+      ],
+      ['isolate => ', '| (strip panels 1 to 3 of run 2) => prove dead'],
+    ],
+    [
+      'two taken out side by side stay two edits',
+      known,
+      (step) => [
+        { change: 'remove', step: step(1) },
+        { change: 'remove', step: step(2) },
+      ],
+      ['strip panels 1 to 3 of run 2 => ', 'strip panels 4 to 6 of run 2 => '],
+    ],
+    [
+      'all taken out',
+      ['isolate', 'pause'],
+      (step) => [
+        { change: 'remove', step: step(0) },
+        { change: 'remove', step: step(1) },
+      ],
+      ['isolate => ', 'pause => '],
+    ],
+    [
+      'who waited for what is taken out waits for what that waited for',
+      ['a: isolate', 'b: strip run 2 after a', 'clean run 2 after b'],
+      (step) => [{ change: 'remove', step: step(1) }],
+      ['b: strip run 2 after a => ', 'clean run 2 after b => clean run 2 after a'],
+    ],
+    [
+      'a new step of the same kind is not taken for the one that is there, were it at the same place of another file',
+      known,
+      (step) => [
+        {
+          change: 'insert',
+          step: fresh('clean run 1', { ...step(3).origin, source: 7 }),
+          place: 'before',
+          other: step(3),
+        },
+      ],
+      ['(strip panels 4 to 6 of run 2) | => clean run 1'],
+    ],
+    [
+      'nor one that begins where it begins, or ends where it ends',
+      known,
+      (step) => [
+        {
+          change: 'insert',
+          step: fresh('clean run 1', { ...step(3).origin, end: 1 }),
+          place: 'before',
+          other: step(3),
+        },
+        {
+          change: 'insert',
+          step: fresh('strip run 1', { ...step(1).origin, start: 1 }),
+          place: 'before',
+          other: step(1),
+        },
+      ],
+      ['(isolate) | => strip run 1', '(strip panels 4 to 6 of run 2) | => clean run 1'],
+    ],
+    [
+      'nor one of another kind that a repair has put at its place',
+      known,
+      (step) => [
+        { change: 'insert', step: fresh('prove dead', step(1).origin), place: 'before', other: step(1) },
+      ],
+      ['(isolate) | => prove dead'],
+    ],
+  ])('%s', (_, lines, change, expected) => {
+    expect(changed(lines, change)[0]).toEqual(expected);
+  });
+
+  test('the fewest steps are touched: one of five moved to any place', () => {
+    const order = ['isolate', 'strip run 2', 'strip run 1', 'clean run 1', 'clean run 2'];
+    for (const from of [0, 1, 2, 3, 4])
+      for (const to of [0, 1, 2, 3, 4]) {
+        if (from === to) continue;
+        const [told] = changed(order, (step) => [
+          { change: 'move', step: step(from), place: from < to ? 'after' : 'before', other: step(to) },
+        ]);
+        // One taken out, one put in.
+        expect(told).toHaveLength(2);
+      }
+  });
+
+  test('a job without an order has nothing to edit', () => {
+    const { job } = read(jobText('    isolate'));
+    const { order: _, ...bare } = job;
+    expect(editsOf(bare, [{ change: 'append', step: fresh('isolate') }])).toEqual([]);
+  });
 });
