@@ -93,6 +93,7 @@ export const groups = {
     ),
     tests: [
       'tests/domain/plan/plan-job.test.ts',
+      'tests/domain/plan/plan-cases.test.ts',
       'tests/domain/plan/plan-rows.test.ts',
       'tests/domain/plan/planning-basis.test.ts',
       'tests/domain/plan/schedule-rules.test.ts',
