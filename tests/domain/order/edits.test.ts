@@ -1,17 +1,17 @@
 // Repairs as changes of the author's text: applied to the text and read again, the order can be built, and everything the
 // repair has no business with is still there.
 
-import { describe, expect, test } from "vitest";
-import type { Estate } from "../../../src/domain/model/estate.js";
-import type { Job, Step } from "../../../src/domain/model/job.js";
-import { checkOrder } from "../../../src/domain/order/check-order.js";
-import { changeJob, changeSteps } from "../../../src/domain/order/change-steps.js";
-import { editsOf } from "../../../src/domain/order/edits.js";
-import type { StepChange } from "../../../src/domain/order/violation.js";
-import { stepText } from "../../../src/domain/order/words.js";
-import { assemble } from "../../../src/language/assemble.js";
-import { lower } from "../../../src/language/lower.js";
-import { parseText } from "../../../src/language/parse.js";
+import { describe, expect, test } from 'vitest';
+import type { Estate } from '../../../src/domain/model/estate.js';
+import type { Job, Step } from '../../../src/domain/model/job.js';
+import { checkOrder } from '../../../src/domain/order/check-order.js';
+import { changeJob, changeSteps } from '../../../src/domain/order/change-steps.js';
+import { editsOf } from '../../../src/domain/order/edits.js';
+import type { StepChange } from '../../../src/domain/order/violation.js';
+import { stepText } from '../../../src/domain/order/words.js';
+import { assemble } from '../../../src/language/assemble.js';
+import { lower } from '../../../src/language/lower.js';
+import { parseText } from '../../../src/language/parse.js';
 
 const machine = `plant Tarnholt {
   crew Alpha 4 people
@@ -51,10 +51,10 @@ ${steps}
 `;
 
 function read(text: string): { readonly job: Job; readonly estate: Estate } {
-  const { estate, problems } = assemble([lower(parseText(text), 0, "one.trough")]);
+  const { estate, problems } = assemble([lower(parseText(text), 0, 'one.trough')]);
   expect(problems).toEqual([]);
   const job = estate.jobs[0];
-  if (!job) throw new Error("no job");
+  if (!job) throw new Error('no job');
   return { job, estate };
 }
 
@@ -65,71 +65,71 @@ function apply(text: string, edits: ReturnType<typeof editsOf>): string {
 }
 
 const around = (...middle: string[]): string =>
-  ["isolate", "prove dead", ...middle, "remove isolation", "run empty", "run loaded"]
+  ['isolate', 'prove dead', ...middle, 'remove isolation', 'run empty', 'run loaded']
     .map((line) => `    ${line}`)
-    .join("\n");
+    .join('\n');
 
 test.each([
   [
-    "two fronts",
+    'two fronts',
     around(
-      "strip run 2",
-      "clean run 2 // with the hose",
-      "fit panels 1 to 3 of run 2 starting at tail by Alpha",
+      'strip run 2',
+      'clean run 2 // with the hose',
+      'fit panels 1 to 3 of run 2 starting at tail by Alpha',
       'fit panels 4 to 6 of run 2 starting at head by Bravo takes 3.5 h "mind the flange"',
     ),
   ],
-  ["cleaned before it is stripped", around("clean run 2", "strip run 2", "fit run 2 starting at head")],
+  ['cleaned before it is stripped', around('clean run 2', 'strip run 2', 'fit run 2 starting at head')],
   [
-    "not isolated",
-    ["strip run 2", "clean run 2", "fit run 2 starting at head", "run empty", "run loaded"]
+    'not isolated',
+    ['strip run 2', 'clean run 2', 'fit run 2 starting at head', 'run empty', 'run loaded']
       .map((line) => `    ${line}`)
-      .join("\n"),
+      .join('\n'),
   ],
   [
-    "two that may swap",
+    'two that may swap',
     around(
-      "a: strip run 2 by Alpha",
-      "b: clean run 2 by Bravo",
-      "fit run 2 starting at head by Alpha after a",
+      'a: strip run 2 by Alpha',
+      'b: clean run 2 by Bravo',
+      'fit run 2 starting at head by Alpha after a',
     ),
   ],
   [
-    "no trial run",
-    ["isolate", "prove dead", "strip run 2", "clean run 2", "fit run 2 starting at head", "remove isolation"]
+    'no trial run',
+    ['isolate', 'prove dead', 'strip run 2', 'clean run 2', 'fit run 2 starting at head', 'remove isolation']
       .map((line) => `    ${line}`)
-      .join("\n"),
+      .join('\n'),
   ],
-])("%s", (_, steps) => {
+])('%s', (_, steps) => {
   const text = jobText(steps);
   const { job, estate } = read(text);
   const [first] = checkOrder(job, estate);
   const repair = first?.repairs[0];
-  if (!repair) throw new Error("nothing to repair");
+  if (!repair) throw new Error('nothing to repair');
   const expected = checkOrder(changeJob(job, repair.changes), estate).map((each) => each.kind);
   const mended = apply(text, editsOf(job, repair.changes));
   const again = read(mended);
   expect(checkOrder(again.job, again.estate).map((each) => each.kind)).toEqual(expected);
   expect(expected).not.toContain(first?.kind);
-  if (steps.includes("//")) expect(mended).toContain("// with the hose");
-  if (steps.includes("mind the flange")) expect(mended).toContain('by Bravo takes 3.5 h "mind the flange"');
+  if (steps.includes('//')) expect(mended).toContain('// with the hose');
+  if (steps.includes('mind the flange')) expect(mended).toContain('by Bravo takes 3.5 h "mind the flange"');
 });
 
-test("no change, no edit", () => {
-  const { job } = read(jobText(around("strip run 2")));
+test('no change, no edit', () => {
+  const { job } = read(jobText(around('strip run 2')));
   expect(editsOf(job, [])).toEqual([]);
 });
 
-describe("what stays is left alone, and only what changes is written", () => {
+describe('what stays is left alone, and only what changes is written', () => {
   const known = [
-    "isolate",
-    "strip panels 1 to 3 of run 2",
-    "strip panels 4 to 6 of run 2",
-    "clean run 2 by Alpha",
-    "fit run 2 starting at head by Alpha",
+    'isolate',
+    'strip panels 1 to 3 of run 2',
+    'strip panels 4 to 6 of run 2',
+    'clean run 2 by Alpha',
+    'fit run 2 starting at head by Alpha',
   ];
   /** A step that the order does not have, from nowhere in its text unless told. */
-  const fresh = (line: string, origin: Partial<Step["origin"]> = {}): Step => {
+  const fresh = (line: string, origin: Partial<Step['origin']> = {}): Step => {
     const [made] = read(jobText(`    ${line}`)).job.order?.steps ?? [];
     if (!made) throw new Error(line);
     return { ...made, origin: { source: 7, start: 0, end: 0, ...origin } };
@@ -138,18 +138,18 @@ describe("what stays is left alone, and only what changes is written", () => {
 
   /** What is replaced by what (`(line) |` is a place behind it, `| (line)` one before it), and the steps of the text that comes out. */
   function changed(lines: readonly string[], change: Change): [readonly string[], readonly string[]] {
-    const text = jobText(lines.map((line) => `    ${line}`).join("\n"));
+    const text = jobText(lines.map((line) => `    ${line}`).join('\n'));
     const { job } = read(text);
     const steps = job.order?.steps ?? [];
-    const changes = change((at) => steps[at] ?? fresh("pause"));
+    const changes = change((at) => steps[at] ?? fresh('pause'));
     const edits = editsOf(job, changes);
     const place = ({ origin: { start, end } }: (typeof edits)[number]): string => {
       if (start < end) return text.slice(start, end);
       const before = steps.find(({ origin }) => origin.end === start);
       const after = steps.find(({ origin }) => origin.start === start);
-      return before ? `(${stepText(before)}) |` : `| (${after ? stepText(after) : "?"})`;
+      return before ? `(${stepText(before)}) |` : `| (${after ? stepText(after) : '?'})`;
     };
-    const told = edits.map((edit) => `${place(edit)} => ${edit.text.trim().replace(/\s*\n\s*/g, " / ")}`);
+    const told = edits.map((edit) => `${place(edit)} => ${edit.text.trim().replace(/\s*\n\s*/g, ' / ')}`);
     const again = (read(apply(text, edits)).job.order?.steps ?? []).map(stepText);
     expect(again).toEqual(changeSteps(steps, changes).map(stepText));
     return [told, again];
@@ -157,172 +157,172 @@ describe("what stays is left alone, and only what changes is written", () => {
 
   test.each<[string, readonly string[], Change, readonly string[]]>([
     [
-      "a step moved before its neighbour of the same kind: one of the two is taken out and put in behind the other",
+      'a step moved before its neighbour of the same kind: one of the two is taken out and put in behind the other',
       known,
-      (step) => [{ change: "move", step: step(2), place: "before", other: step(1) }],
+      (step) => [{ change: 'move', step: step(2), place: 'before', other: step(1) }],
       [
-        "strip panels 1 to 3 of run 2 => ",
-        "(strip panels 4 to 6 of run 2) | => strip panels 1 to 3 of run 2",
+        'strip panels 1 to 3 of run 2 => ',
+        '(strip panels 4 to 6 of run 2) | => strip panels 1 to 3 of run 2',
       ],
     ],
     [
-      "the first moved behind the last",
+      'the first moved behind the last',
       known,
-      (step) => [{ change: "move", step: step(0), place: "after", other: step(4) }],
-      ["isolate => ", "(fit run 2 starting at head by Alpha) | => isolate"],
+      (step) => [{ change: 'move', step: step(0), place: 'after', other: step(4) }],
+      ['isolate => ', '(fit run 2 starting at head by Alpha) | => isolate'],
     ],
     [
-      "the last moved before the first",
+      'the last moved before the first',
       known,
-      (step) => [{ change: "move", step: step(4), place: "before", other: step(0) }],
-      ["fit run 2 starting at head by Alpha => ", "| (isolate) => fit run 2 starting at head by Alpha"],
+      (step) => [{ change: 'move', step: step(4), place: 'before', other: step(0) }],
+      ['fit run 2 starting at head by Alpha => ', '| (isolate) => fit run 2 starting at head by Alpha'],
     ],
     [
-      "one moved over two of which one is of its kind: it alone is touched",
+      'one moved over two of which one is of its kind: it alone is touched',
       known,
-      (step) => [{ change: "move", step: step(1), place: "after", other: step(3) }],
-      ["strip panels 1 to 3 of run 2 => ", "(clean run 2 by Alpha) | => strip panels 1 to 3 of run 2"],
+      (step) => [{ change: 'move', step: step(1), place: 'after', other: step(3) }],
+      ['strip panels 1 to 3 of run 2 => ', '(clean run 2 by Alpha) | => strip panels 1 to 3 of run 2'],
     ],
     [
-      "one moved, and written anew on the way",
+      'one moved, and written anew on the way',
       known,
       (step) => [
-        { change: "move", step: step(0), place: "after", other: step(2) },
-        { change: "set crews", step: step(0), crews: step(3).crews },
+        { change: 'move', step: step(0), place: 'after', other: step(2) },
+        { change: 'set crews', step: step(0), crews: step(3).crews },
       ],
-      ["isolate => ", "(strip panels 4 to 6 of run 2) | => isolate by Alpha"],
+      ['isolate => ', '(strip panels 4 to 6 of run 2) | => isolate by Alpha'],
     ],
     [
-      "a new one before the first",
+      'a new one before the first',
       known,
-      (step) => [{ change: "insert", step: fresh("prove dead"), place: "before", other: step(0) }],
-      ["| (isolate) => prove dead"],
+      (step) => [{ change: 'insert', step: fresh('prove dead'), place: 'before', other: step(0) }],
+      ['| (isolate) => prove dead'],
     ],
     [
-      "two new ones before the first, in their order",
+      'two new ones before the first, in their order',
       known,
       (step) => [
-        { change: "insert", step: fresh("prove dead"), place: "before", other: step(0) },
-        { change: "insert", step: fresh("pause"), place: "before", other: step(0) },
+        { change: 'insert', step: fresh('prove dead'), place: 'before', other: step(0) },
+        { change: 'insert', step: fresh('pause'), place: 'before', other: step(0) },
       ],
-      ["| (isolate) => prove dead / pause"],
+      ['| (isolate) => prove dead / pause'],
     ],
     [
-      "two new ones behind one step, in their order",
+      'two new ones behind one step, in their order',
       known,
       (step) => [
-        { change: "insert", step: fresh("pause"), place: "after", other: step(2) },
-        { change: "insert", step: fresh("prove dead"), place: "after", other: step(2) },
+        { change: 'insert', step: fresh('pause'), place: 'after', other: step(2) },
+        { change: 'insert', step: fresh('prove dead'), place: 'after', other: step(2) },
       ],
-      ["(strip panels 4 to 6 of run 2) | => prove dead / pause"],
+      ['(strip panels 4 to 6 of run 2) | => prove dead / pause'],
     ],
     [
-      "one before the first, one in the middle and one at the end are three places",
+      'one before the first, one in the middle and one at the end are three places',
       known,
       (step) => [
-        { change: "append", step: fresh("run empty") },
-        { change: "insert", step: fresh("pause"), place: "after", other: step(1) },
-        { change: "insert", step: fresh("prove dead"), place: "before", other: step(0) },
+        { change: 'append', step: fresh('run empty') },
+        { change: 'insert', step: fresh('pause'), place: 'after', other: step(1) },
+        { change: 'insert', step: fresh('prove dead'), place: 'before', other: step(0) },
       ],
       [
-        "| (isolate) => prove dead",
-        "(strip panels 1 to 3 of run 2) | => pause",
-        "(fit run 2 starting at head by Alpha) | => run empty",
+        '| (isolate) => prove dead',
+        '(strip panels 1 to 3 of run 2) | => pause',
+        '(fit run 2 starting at head by Alpha) | => run empty',
       ],
     ],
     [
-      "a new one in place of the first stands before the next that stays",
+      'a new one in place of the first stands before the next that stays',
       known,
       (step) => [
-        { change: "insert", step: fresh("prove dead"), place: "after", other: step(0) },
-        { change: "remove", step: step(0) },
+        { change: 'insert', step: fresh('prove dead'), place: 'after', other: step(0) },
+        { change: 'remove', step: step(0) },
       ],
-      ["isolate => ", "| (strip panels 1 to 3 of run 2) => prove dead"],
+      ['isolate => ', '| (strip panels 1 to 3 of run 2) => prove dead'],
     ],
     [
-      "two taken out side by side stay two edits",
+      'two taken out side by side stay two edits',
       known,
       (step) => [
-        { change: "remove", step: step(1) },
-        { change: "remove", step: step(2) },
+        { change: 'remove', step: step(1) },
+        { change: 'remove', step: step(2) },
       ],
-      ["strip panels 1 to 3 of run 2 => ", "strip panels 4 to 6 of run 2 => "],
+      ['strip panels 1 to 3 of run 2 => ', 'strip panels 4 to 6 of run 2 => '],
     ],
     [
-      "all taken out",
-      ["isolate", "pause"],
+      'all taken out',
+      ['isolate', 'pause'],
       (step) => [
-        { change: "remove", step: step(0) },
-        { change: "remove", step: step(1) },
+        { change: 'remove', step: step(0) },
+        { change: 'remove', step: step(1) },
       ],
-      ["isolate => ", "pause => "],
+      ['isolate => ', 'pause => '],
     ],
     [
-      "who waited for what is taken out waits for what that waited for",
-      ["a: isolate", "b: strip run 2 after a", "clean run 2 after b"],
-      (step) => [{ change: "remove", step: step(1) }],
-      ["b: strip run 2 after a => ", "clean run 2 after b => clean run 2 after a"],
+      'who waited for what is taken out waits for what that waited for',
+      ['a: isolate', 'b: strip run 2 after a', 'clean run 2 after b'],
+      (step) => [{ change: 'remove', step: step(1) }],
+      ['b: strip run 2 after a => ', 'clean run 2 after b => clean run 2 after a'],
     ],
     [
-      "a new step of the same kind is not taken for the one that is there, were it at the same place of another file",
+      'a new step of the same kind is not taken for the one that is there, were it at the same place of another file',
       known,
       (step) => [
         {
-          change: "insert",
-          step: fresh("clean run 1", { ...step(3).origin, source: 7 }),
-          place: "before",
+          change: 'insert',
+          step: fresh('clean run 1', { ...step(3).origin, source: 7 }),
+          place: 'before',
           other: step(3),
         },
       ],
-      ["(strip panels 4 to 6 of run 2) | => clean run 1"],
+      ['(strip panels 4 to 6 of run 2) | => clean run 1'],
     ],
     [
-      "nor one that begins where it begins, or ends where it ends",
+      'nor one that begins where it begins, or ends where it ends',
       known,
       (step) => [
         {
-          change: "insert",
-          step: fresh("clean run 1", { ...step(3).origin, end: 1 }),
-          place: "before",
+          change: 'insert',
+          step: fresh('clean run 1', { ...step(3).origin, end: 1 }),
+          place: 'before',
           other: step(3),
         },
         {
-          change: "insert",
-          step: fresh("strip run 1", { ...step(1).origin, start: 1 }),
-          place: "before",
+          change: 'insert',
+          step: fresh('strip run 1', { ...step(1).origin, start: 1 }),
+          place: 'before',
           other: step(1),
         },
       ],
-      ["(isolate) | => strip run 1", "(strip panels 4 to 6 of run 2) | => clean run 1"],
+      ['(isolate) | => strip run 1', '(strip panels 4 to 6 of run 2) | => clean run 1'],
     ],
     [
-      "nor one of another kind that a repair has put at its place",
+      'nor one of another kind that a repair has put at its place',
       known,
       (step) => [
-        { change: "insert", step: fresh("prove dead", step(1).origin), place: "before", other: step(1) },
+        { change: 'insert', step: fresh('prove dead', step(1).origin), place: 'before', other: step(1) },
       ],
-      ["(isolate) | => prove dead"],
+      ['(isolate) | => prove dead'],
     ],
-  ])("%s", (_, lines, change, expected) => {
+  ])('%s', (_, lines, change, expected) => {
     expect(changed(lines, change)[0]).toEqual(expected);
   });
 
-  test("the fewest steps are touched: one of five moved to any place", () => {
-    const order = ["isolate", "strip run 2", "strip run 1", "clean run 1", "clean run 2"];
+  test('the fewest steps are touched: one of five moved to any place', () => {
+    const order = ['isolate', 'strip run 2', 'strip run 1', 'clean run 1', 'clean run 2'];
     for (const from of [0, 1, 2, 3, 4])
       for (const to of [0, 1, 2, 3, 4]) {
         if (from === to) continue;
         const [told] = changed(order, (step) => [
-          { change: "move", step: step(from), place: from < to ? "after" : "before", other: step(to) },
+          { change: 'move', step: step(from), place: from < to ? 'after' : 'before', other: step(to) },
         ]);
         // One taken out, one put in.
         expect(told).toHaveLength(2);
       }
   });
 
-  test("a job without an order has nothing to edit", () => {
-    const { job } = read(jobText("    isolate"));
+  test('a job without an order has nothing to edit', () => {
+    const { job } = read(jobText('    isolate'));
     const { order: _, ...bare } = job;
-    expect(editsOf(bare, [{ change: "append", step: fresh("isolate") }])).toEqual([]);
+    expect(editsOf(bare, [{ change: 'append', step: fresh('isolate') }])).toEqual([]);
   });
 });
