@@ -4,13 +4,13 @@ import { describe, expect, it, test } from 'vitest';
 import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { Job } from '../../../src/domain/model/job.js';
 import type { Plant, Shift } from '../../../src/domain/model/plant.js';
-import { arrange, byStart, chainOf } from '../../../src/domain/plan/arrange.js';
+import { arrange, byStart } from '../../../src/domain/plan/arrange.js';
 import type { JobPlan, PlannedStep } from '../../../src/domain/plan/job-plan.js';
 import type { LaidOver } from '../../../src/domain/plan/lay-over.js';
 import { planJob } from '../../../src/domain/plan/plan-job.js';
 import { planningBasis, type PlanningBasis } from '../../../src/domain/plan/planning-basis.js';
 import type { Way } from '../../../src/domain/plan/teams.js';
-import { mm, on, origin, plant, screw, stated } from '../../kit/estate.js';
+import { mm, on, origin, plant, stated } from '../../kit/estate.js';
 import {
   brace,
   crew,
@@ -185,38 +185,6 @@ describe('how late a step may be', () => {
     // The end is 10 h, of which a shift has 8: from 7 to 10, or from 5 to 8.
     expect(late('strip run 1')).toBe(6);
     expect(late('prove dead')).toBe(4);
-  });
-});
-
-describe('the chain of which every delay delays the end', () => {
-  const isolate = step('isolate');
-  const chain = (...rows: readonly (readonly [number, number, readonly number[]])[]) =>
-    chainOf(
-      rows.map(([start, finish, after]): PlannedStep => ({
-        step: isolate,
-        crews: [],
-        people: 2,
-        unit: undefined,
-        work: { personHours: 1, mostPeople: 2, basis: '', defaults: [] },
-        start,
-        finish,
-        from: undefined,
-        to: undefined,
-        float: 0,
-        critical: true,
-        after,
-      })),
-    );
-  test.each<[string, readonly number[], readonly number[]]>([
-    ['a step of no length at the beginning is part of it', chain([0, 0, []], [0, 2, [0]]), [0, 1]],
-    [
-      'the longer of two that were waited for, were it the first listed',
-      chain([0, 5, []], [0, 3, []], [5, 6, [0, 1]]),
-      [0, 2],
-    ],
-    ['the last that ends, were it listed before', chain([0, 2, []], [2, 9, [0]], [2, 3, [0]]), [0, 1]],
-  ])('%s', (_, found, expected) => {
-    expect(found).toEqual(expected);
   });
 });
 

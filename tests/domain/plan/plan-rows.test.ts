@@ -263,6 +263,13 @@ describe('the chain of which every delay delays the end', () => {
       chain([0, 4, []], [0, 4, []], [4, 6, [1, 0]]),
       [1, 2],
     ],
+    ['a step of no length at the beginning is part of it', chain([0, 0, []], [0, 2, [0]]), [0, 1]],
+    [
+      'the longer of two that were waited for, were it the first listed',
+      chain([0, 5, []], [0, 3, []], [5, 6, [0, 1]]),
+      [0, 2],
+    ],
+    ['the last that ends, were it listed before', chain([0, 2, []], [2, 9, [0]], [2, 3, [0]]), [0, 1]],
     ['not what is not critical', chain([0, 2, [], false], [3, 5, [0]]), [1]],
     ['the first that ends last', chain([0, 5, []], [0, 5, []]), [0]],
     ['nothing of nothing', chain(), []],
