@@ -52,7 +52,7 @@ export interface PlatePlace {
   readonly patch: Patch | undefined;
   /** Of this plate, oldest first. */
   readonly readings: readonly PlateRead[];
-  /** Over bare hours; the fewer hours where both bounds are known, so that the rate is rather too high. */
+  /** Over bare hours: the fewest that each reading can have had, or, where that is none for one of them, the most for all. */
   readonly hand: HandResult;
   /** The steel may have lain bare for less than its rate takes: it is at least so fast, and the life at most so long. */
   readonly rateIsLeast: boolean;
@@ -223,21 +223,25 @@ function placeOf(
     });
   const plate = patch?.thickness.value ?? conveyor.trough.plate.value;
   const least = conveyor.minimumPlate.value;
+  // One bound for all readings of a place, or the hours between them would not be those that passed: the least, unless one
+  // was taken when the steel had only just been found bare.
+  const sure = readings.every(({ bareLeast }) => bareLeast > 0);
+  const hand = handArithmetic({
+    fitted: plate,
+    least,
+    readings: readings.map(({ thickness, bareLeast, bareMost }) => ({
+      thickness,
+      exposure: sure ? bareLeast : bareMost,
+    })),
+  });
   return {
     at,
     clock,
     plate,
     patch,
     readings,
-    hand: handArithmetic({
-      fitted: plate,
-      least,
-      readings: readings.map(({ thickness, bareLeast, bareMost }) => ({
-        thickness,
-        exposure: bareLeast > 0 ? bareLeast : bareMost,
-      })),
-    }),
-    rateIsLeast: readings.at(-1)?.bareLeast === 0,
+    hand,
+    rateIsLeast: !sure && !(hand.kind === 'rate' && hand.rules === 'short-term'),
     belowMinimum: (readings.at(-1)?.thickness ?? Infinity) <= least,
     bare: here.some((span) => span.until === undefined),
   };

@@ -2,6 +2,7 @@
 // circulate as worked examples of API 570, 7.2 (remaining life): (7.8 − 3.24) / 15 = 0.304 and (3.24 − 0.37) / 0.34 = 8.441, here
 // with a thousand hours for a year.
 
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../../src/analysis/analyse.js';
 import type { Analysis } from '../../../src/analysis/analysis.js';
@@ -43,6 +44,46 @@ describe('the arithmetic over bare hours', () => {
     expect(place.hand.ruling * 1000).toBeCloseTo(0.34, 9);
     expect(place.hand.remaining / 1000).toBeCloseTo((3.24 - 0.37) / 0.34, 9);
     expect(place.bare).toBe(true);
+  });
+
+  test('read on the day the panel was found missing and again: the newest counts, over the hours that passed between', () => {
+    const seen = look('2024-02-05', 500, 'panel missing at 4.2 m', 'plate at 4.2 m thickness 7.4 mm');
+    const later = look('2024-06-03', 2780, 'panel missing at 4.2 m', 'plate at 4.2 m thickness 6.7 mm');
+    const [place] = stateOf(read(seen, later)).places;
+    // Bare for none to 500 h at the first, 2280 to 2780 h at the second: 0.7 mm in 2280 h, whenever it was lost.
+    if (place?.hand.kind !== 'rate') throw new Error('no rate');
+    expect(place.hand.last.thickness).toBe(6.7);
+    expect(place.hand.ruling).toBeCloseTo(Math.max(0.7 / 2280, 1.1 / 2780), 12);
+    expect(place.hand.remaining).toBeCloseTo((6.7 - 0.37) / (1.1 / 2780), 6);
+    expect(place.rateIsLeast).toBe(true);
+  });
+
+  test('whatever the readings and hours, the life is reckoned from the newest', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.integer({ min: 1, max: 900 }), fc.integer({ min: 1, max: 12 })), {
+          minLength: 1,
+          maxLength: 5,
+        }),
+        (steps) => {
+          let [meter, thickness] = [500, 7.8];
+          const looks = steps.map(([hours, tenths], k) => {
+            if (k > 0) meter += hours;
+            thickness = Math.round(10 * thickness - tenths) / 10;
+            const rows = [
+              'panel missing at 4.2 m',
+              `plate at 4.2 m thickness ${Math.max(0.5, thickness)} mm`,
+            ];
+            return look(`2024-0${k + 2}-05`, meter, ...rows);
+          });
+          const [place] = stateOf(read(...looks)).places;
+          const last = place?.readings.at(-1)?.thickness;
+          if (place?.hand.kind === 'no reading') throw new Error('every place has a reading with hours');
+          expect(place?.hand.last.thickness).toBe(last);
+        },
+      ),
+      { numRuns: 40 },
+    );
   });
 
   test('only hours without a liner count: a reline stops the clock, and the steel is told as lined', () => {
@@ -129,7 +170,7 @@ describe('on the pages', () => {
     const { estate } = read(lost, first);
     const page = inspectionSheetHtml(inspectionSheet(estate, estate.conveyors[0]!));
     expect(page).toMatch(/Plate, mm, bare from 3\.\d+ m to 4\.\d+ m/);
-    expect(page).toContain('last 3.9 mm on 2025-09-01');
+    expect(page).toContain('<td>3.9 mm on 2025-09-01</td>');
   });
 });
 
