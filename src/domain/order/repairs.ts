@@ -118,6 +118,8 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
       return [...bringForward(found), ...addFireWatch(found)];
     case 'fire watch too short':
       return watchLonger(found);
+    case 'not cleared up':
+      return [...bringForward(found), ...clearUpLater(found), ...toItsPlace(found), ...insertMissing(found)];
     case 'spiral from the middle':
       return afterItsNeighbours(found);
     case 'handed back too early':
@@ -197,6 +199,15 @@ function addFireWatch({ w, slip, here }: SlipAt): Repair[] {
 /** A drive and a gate are not in the scope that a step without a stretch means. */
 function placeOf(step: Step): Stretch | undefined {
   return needsStretch(step.action) ? step.stretch : { kind: 'all', origin: step.origin };
+}
+
+/** Cleared up too soon: after the last that left something lying, and never that work after the covers are on. */
+function clearUpLater({ w, slip, at }: SlipAt): Repair[] {
+  const { order, steps } = w.sequence;
+  const before = order.slice(0, order.indexOf(at));
+  const last = before.findLast((i) => slip.others.get(i) === 'made it so');
+  const clear = before.findLast((i) => steps[i]?.action === 'clear up');
+  return last === undefined || clear === undefined ? [] : makeAfter(w, clear, last);
 }
 
 function watchLonger({ w, slip, here }: SlipAt): Repair[] {

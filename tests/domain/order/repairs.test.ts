@@ -733,6 +733,23 @@ test.each<readonly [string, Job, readonly string[], ViolationKind, readonly stri
     ['Move "covers off run 1" before "braces off" | b: covers off run 1 by Alpha | a: braces off by Alpha'],
   ],
   [
+    'cleared up before the last work: never that work after the covers',
+    full,
+    [
+      'isolate',
+      'prove dead',
+      'gas test',
+      'covers off run 1',
+      'braces off',
+      'clear up',
+      'braces on',
+      'covers on run 1',
+      ...afterwards,
+    ],
+    'not cleared up',
+    ['Move "clear up" after "braces on" | braces on | clear up'],
+  ],
+  [
     'a ring',
     manned,
     [
