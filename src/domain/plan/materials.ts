@@ -5,9 +5,9 @@
 import type { CalendarDay } from '../units/calendar.js';
 import { addDays } from '../units/calendar.js';
 import { formatLength, formatPercent } from '../units/format.js';
-import type { Job, Spare } from '../model/job.js';
+import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
-import { within, type Area, type Ground } from '../order/ground.js';
+import { areasOf, within, type Area, type Ground } from '../order/ground.js';
 import type { CutList } from './cut-list.js';
 
 export interface Material {
@@ -122,12 +122,18 @@ function linerBolts(ground: Ground, areas: readonly Area[]): Requirement[] {
   );
 }
 
-/** Hold-down blocks and braces come off along all that is opened: for a screw change the whole conveyor. */
+/** Hold-down blocks and braces: what the order takes off; else along all that is opened, for a screw change the whole conveyor. */
 function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requirement[] {
   const { conveyor } = job;
   const opened = job.screwChange ? [{ from: 0, to: conveyor.length.value }] : areas;
-  const holdDowns = conveyor.holdDowns.length > 0 ? within(ground.holdDowns, opened).length : 0;
-  const braces = conveyor.braces.length > 0 ? within(ground.braces, opened).length : 0;
+  // Where the order says what comes off, that and nothing else, as the list of what comes off and goes back.
+  const off = (action: StepAction): readonly Area[] =>
+    ground.steps.some((step) => step.action === action)
+      ? ground.steps.flatMap((step, i) => (step.action === action ? areasOf(ground, i) : []))
+      : opened;
+  const holdDowns =
+    conveyor.holdDowns.length > 0 ? within(ground.holdDowns, off('hold-downs off')).length : 0;
+  const braces = conveyor.braces.length > 0 ? within(ground.braces, off('braces off')).length : 0;
   const onBothSides = conveyor.holdDowns.some((part) => part.side === 'both sides');
   const opening = 'in the stretch that is opened';
   const blocks = fixing('hold-down block', holdDowns, 'blocks', `${holdDowns} stations ${opening}`);

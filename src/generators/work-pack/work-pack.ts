@@ -6,9 +6,10 @@ import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { newestDay } from '../../domain/model/newest.js';
-import type { Job } from '../../domain/model/job.js';
+import type { Job, Step } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
-import { groundOf, type Area, type Ground } from '../../domain/order/ground.js';
+import { areasOf, groundOf, type Area, type Ground } from '../../domain/order/ground.js';
+import { atTheMachine } from '../../domain/order/side-by-side.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
@@ -110,7 +111,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       heaviestLift: heaviest,
       handLimit: handlingGuideline,
     }),
-    access: accessFacts(job, ground.scope),
+    access: accessFacts(job, ground, steps),
     runs,
     panels,
     ...(byHand ? { panelLift: byHand } : {}),
@@ -158,7 +159,15 @@ function isolationFacts({ conveyor }: Job): WorkPack['isolations'] {
   }));
 }
 
-function accessFacts({ conveyor, screwChange }: Job, scope: readonly Area[]): WorkPack['access'] {
+/** A zone is used where a step works in it; a test of the air is taken from outside. */
+function accessFacts(
+  { conveyor, screwChange }: Job,
+  ground: Ground,
+  steps: readonly Step[],
+): WorkPack['access'] {
+  const worked = steps.flatMap((step, i) =>
+    atTheMachine(step) && step.action !== 'gas test' ? areasOf(ground, i) : [],
+  );
   return conveyor.access.map((zone) => ({
     origin: zone.origin,
     name: zone.name ?? zone.kind,
@@ -168,7 +177,7 @@ function accessFacts({ conveyor, screwChange }: Job, scope: readonly Area[]): Wo
     height: zone.height?.value,
     used:
       screwChange !== undefined ||
-      scope.some((area) => area.from < zone.to.value && area.to > zone.from.value),
+      [...ground.scope, ...worked].some((area) => area.from < zone.to.value && area.to > zone.from.value),
   }));
 }
 

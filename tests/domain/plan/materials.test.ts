@@ -205,6 +205,15 @@ describe('what comes off on the way', () => {
       basis: `${braces} braces in the stretch that is opened; 5 % spares`,
     });
   });
+  it('as the order says, where it takes off more than is relined', () => {
+    const found = materials(job(made(parts), ['run 1']), undefined, [
+      'hold-downs off all',
+      'braces off run 1',
+    ]);
+    const needed = (word: string): number | undefined =>
+      found.find(({ what }) => what.includes(word))?.needed;
+    expect([needed('hold-down block'), needed('brace')]).toEqual([4, 1]);
+  });
   it('in pieces where each is on one side', () => {
     const one = parts.holdDowns.map((part) => ({ ...part, side: 'left side' as const }));
     expect(row(job(made({ holdDowns: one }), ['all']), 'hold-down')?.unit).toBe('pieces');

@@ -8,7 +8,9 @@ export const runWithTwoLiners: Rule = {
   code: 'TL494',
   title: 'Run relined with two liners in one job',
   severity: 'error',
-  why: 'Panels, cut list and as-fitted form of a run are made for one liner: the other would be neither bought nor cut, and its panels would stand proud of their neighbours.',
+  why:
+    'Panels, cut list and as-fitted form of a run are made for one liner: the other would be neither bought nor cut, ' +
+    'and its panels would stand proud of their neighbours.',
   todo: 'Reline the run with one liner, or write a job for each liner, the second part of the first.',
   given: 'estate',
   example: `
@@ -33,7 +35,9 @@ job J1 {
           if (!first || other.liner === first.liner) continue;
           yield {
             origin: other.origin,
-            message: `Run ${run.number} of ${job.conveyor.name} is relined with ${first.liner.name} and with ${other.liner.name}; the plan fits ${first.liner.name} only.`,
+            message:
+              `Run ${run.number} of ${job.conveyor.name} is relined with ${first.liner.name} and with ` +
+              `${other.liner.name}; the plan fits ${first.liner.name} only.`,
             related: [{ origin: first.origin, message: `with ${first.liner.name}` }],
           };
         }
