@@ -8,7 +8,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job, Step } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
-import { areasOf, groundOf, type Area, type Ground } from '../../domain/order/ground.js';
+import { areasOf, groundOf, type Ground } from '../../domain/order/ground.js';
 import { atTheMachine } from '../../domain/order/side-by-side.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
