@@ -193,6 +193,7 @@ test('a round in which only something wrong was written down goes on the next da
   await page.locator('#to-wrong').click();
   await page.locator('[data-kind="panel torn"]').click();
   await page.locator('#wrong-at').fill('5');
+  await page.waitForTimeout(800); // the browser writes its storage down a moment later
   await page.addInitScript(() => {
     const now = Date.now() + 2 * 86_400_000;
     const Real = Date;
