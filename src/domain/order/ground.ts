@@ -212,6 +212,11 @@ export function areasOf(ground: Pick<Ground, 'areas'>, step: number): readonly A
   return ground.areas[step] ?? [];
 }
 
+/** Where all steps of one action work together. */
+export function areasOfAction(ground: Pick<Ground, 'areas' | 'steps'>, action: StepAction): readonly Area[] {
+  return ground.steps.flatMap((step, i) => (step.action === action ? areasOf(ground, i) : []));
+}
+
 const slack = 1;
 
 /** `panel 4 of run 2 (Gate to Head)`, `cover 9.00 m to 10.50 m`, `hold-down at 3.50 m`. */

@@ -7,7 +7,7 @@ import { addDays } from '../units/calendar.js';
 import { formatLength, formatPercent } from '../units/format.js';
 import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
-import { areasOf, within, type Area, type Ground } from '../order/ground.js';
+import { areasOfAction, within, type Area, type Ground } from '../order/ground.js';
 import type { CutList } from './cut-list.js';
 
 export interface Material {
@@ -128,9 +128,7 @@ function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requ
   const opened = job.screwChange ? [{ from: 0, to: conveyor.length.value }] : areas;
   // Where the order says what comes off, that and nothing else, as the list of what comes off and goes back.
   const off = (action: StepAction): readonly Area[] =>
-    ground.steps.some((step) => step.action === action)
-      ? ground.steps.flatMap((step, i) => (step.action === action ? areasOf(ground, i) : []))
-      : opened;
+    ground.steps.some((step) => step.action === action) ? areasOfAction(ground, action) : opened;
   const holdDowns =
     conveyor.holdDowns.length > 0 ? within(ground.holdDowns, off('hold-downs off')).length : 0;
   const braces = conveyor.braces.length > 0 ? within(ground.braces, off('braces off')).length : 0;

@@ -52,11 +52,11 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   // The plan's own ground counts its steps as they were written or proposed; the pack's follows them in time.
   const ground = groundOf(job, steps, estate);
   const runs = runRows(ground, steps);
-  const panels = panelRows(ground, steps);
+  const panels = panelRows(ground);
   const byHand = panelLift(ground, panels);
-  const takings = takingsFor(ground, steps, panels, unit);
+  const takings = takingsFor(ground, panels, unit);
   const rows = stepRows(ground, plan, unit);
-  const fitted = fittedAreas(ground, steps);
+  const fitted = fittedAreas(ground);
   const cuts = cutLists(job, estate, ground, fitted);
   const renewed = panels.filter((panel) => panel.renewed);
   const standing = standingOf(options.decision, job, renewed);
@@ -124,7 +124,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     lifts: liftFacts(plan.lifts, unit, liftCounts(takings, panels, runs)),
     cutLists: cuts.map(cutListFacts),
     materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
-    holdDowns: holdDownFacts(job, holdDownsTaken(ground, steps)),
+    holdDowns: holdDownFacts(job, holdDownsTaken(ground)),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
     asFitted: asFittedFacts(estate, ground, runsInOrderOfWork(ground, steps), panels, unit),
     orderBy: orderDates(job),

@@ -98,9 +98,7 @@ test('a reline is told; its panels, its liner and its offcuts are there once', (
     const analysis = read(liftConveyor(), first, ...texts);
     const job = theJob(analysis);
     const ground = groundOf(job, [], analysis.estate);
-    return cutLists(job, analysis.estate, ground, fittedAreas(ground, [])).map(
-      (list) => list.recordedOffcuts,
-    );
+    return cutLists(job, analysis.estate, ground, fittedAreas(ground)).map((list) => list.recordedOffcuts);
   };
   expect(offcuts(fitted, fitted)).toEqual(offcuts(fitted));
   expect(offcuts(fitted).flat()).toEqual([{ length: 497, count: 1, date: '2026-10-20' }]);

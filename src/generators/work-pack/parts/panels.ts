@@ -13,12 +13,12 @@ import { panelMassIfSound } from '../../../domain/geometry/trough.js';
 import type { Step } from '../../../domain/model/job.js';
 import { closingError } from '../../../domain/order/closing-error.js';
 import type { Area, Ground, RunGround } from '../../../domain/order/ground.js';
-import { touches } from '../../../domain/order/ground.js';
+import { areasOfAction, touches } from '../../../domain/order/ground.js';
 import { boltsOf } from '../../../domain/plan/materials.js';
 import type { PanelLift, PanelRow, RunRow } from '../pack.js';
 
 export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow[] {
-  const fitted = fittedAreas(ground, steps);
+  const fitted = fittedAreas(ground);
   const inOrder = runsInOrderOfWork(ground, steps);
   return ground.runs.map((run) => {
     const renewed = run.panels.filter((panel) => isRenewed(fitted, panel)).length;
@@ -38,8 +38,8 @@ export function runRows(ground: Ground, steps: readonly Step[]): readonly RunRow
   });
 }
 
-export function panelRows(ground: Ground, steps: readonly Step[]): readonly PanelRow[] {
-  const fitted = fittedAreas(ground, steps);
+export function panelRows(ground: Ground): readonly PanelRow[] {
+  const fitted = fittedAreas(ground);
   return ground.runs.flatMap((run) => {
     const renewed = run.panels.filter((panel) => isRenewed(fitted, panel));
     const inTurn = run.start === 'tail' ? renewed : [...renewed].reverse();
@@ -94,8 +94,8 @@ export function runsInOrderOfWork(ground: Ground, steps: readonly Step[]): reado
 }
 
 /** Where new panels go: what the order's `fit` steps cover, which can be more than the job asks for; its scope where there are none. */
-export function fittedAreas(ground: Ground, steps: readonly Step[]): readonly Area[] {
-  const areas = steps.flatMap((step, index) => (step.action === 'fit' ? (ground.areas[index] ?? []) : []));
+export function fittedAreas(ground: Ground): readonly Area[] {
+  const areas = areasOfAction(ground, 'fit');
   return areas.length > 0 ? areas : ground.scope;
 }
 

@@ -1,27 +1,21 @@
 // What comes off and must go back, counted part by part from the order's own steps, so that a count that does not come out
 // is seen before the covers are closed.
 
-import { within } from '../../../domain/order/ground.js';
+import { areasOfAction, within } from '../../../domain/order/ground.js';
 import type { Ground, Piece } from '../../../domain/order/ground.js';
-import type { Step, StepAction } from '../../../domain/model/job.js';
+import type { StepAction } from '../../../domain/model/job.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords } from '../../page/lengths.js';
 import type { HoldDown, Span } from '../../../domain/model/conveyor.js';
 import type { PanelRow, Taking } from '../pack.js';
 
-export function takingsFor(
-  ground: Ground,
-  steps: readonly Step[],
-  panels: readonly PanelRow[],
-  unit: LengthUnit,
-): readonly Taking[] {
+export function takingsFor(ground: Ground, panels: readonly PanelRow[], unit: LengthUnit): readonly Taking[] {
   const { conveyor } = ground.job;
   const renewed = panels.filter((panel) => panel.renewed).length;
   return [
     ...counted(
       unit,
       ground,
-      steps,
       'cover',
       'C',
       ground.covers,
@@ -33,7 +27,6 @@ export function takingsFor(
     ...counted(
       unit,
       ground,
-      steps,
       'brace',
       'B',
       ground.braces,
@@ -45,7 +38,6 @@ export function takingsFor(
     ...counted(
       unit,
       ground,
-      steps,
       'hold-down',
       'H',
       ground.holdDowns,
@@ -66,20 +58,19 @@ export function takingsFor(
           },
         ]
       : []),
-    ...screwTakings(ground, steps),
+    ...screwTakings(ground),
   ];
 }
 
 /** Which hold-downs this job takes off, as positions in the conveyor's list: only their gaps are measured again. */
-export function holdDownsTaken(ground: Ground, steps: readonly Step[]): readonly number[] {
-  const taken = touched(ground, steps, 'hold-downs off', ground.holdDowns);
+export function holdDownsTaken(ground: Ground): readonly number[] {
+  const taken = touched(ground, 'hold-downs off', ground.holdDowns);
   return taken.map((piece) => ground.holdDowns.indexOf(piece));
 }
 
 function counted(
   unit: LengthUnit,
   ground: Ground,
-  steps: readonly Step[],
   part: Taking['part'],
   letter: string,
   pieces: readonly Piece[],
@@ -88,8 +79,8 @@ function counted(
   on: StepAction,
   mass: number | undefined,
 ): Taking[] {
-  const taken = touched(ground, steps, off, pieces);
-  const returned = touched(ground, steps, on, pieces);
+  const taken = touched(ground, off, pieces);
+  const returned = touched(ground, on, pieces);
   if (taken.length === 0 && returned.length === 0) return [];
   if (declared.length === 0) {
     return [
@@ -126,19 +117,13 @@ function sideOf(span: Span | HoldDown | undefined): string | undefined {
   return span && 'side' in span ? span.side : undefined;
 }
 
-function touched(
-  ground: Ground,
-  steps: readonly Step[],
-  action: StepAction,
-  pieces: readonly Piece[],
-): readonly Piece[] {
-  const areas = steps.flatMap((step, index) => (step.action === action ? (ground.areas[index] ?? []) : []));
-  return within(pieces, areas);
+function touched(ground: Ground, action: StepAction, pieces: readonly Piece[]): readonly Piece[] {
+  return within(pieces, areasOfAction(ground, action));
 }
 
-function screwTakings(ground: Ground, steps: readonly Step[]): Taking[] {
+function screwTakings(ground: Ground): Taking[] {
   const plate = ground.job.screwChange?.screw.drivePlate ?? ground.job.conveyor.screw.drivePlate;
-  const count = (action: StepAction): number => steps.filter((step) => step.action === action).length;
+  const count = (action: StepAction): number => ground.steps.filter((step) => step.action === action).length;
   const rows: Taking[] = [];
   if (count('remove screw') + count('insert screw') > 0)
     rows.push({
