@@ -3,7 +3,7 @@
 import { AstUtils, GrammarAST } from 'langium';
 import { describe, expect, it } from 'vitest';
 import { languageServices } from '../../src/lsp/document.js';
-import { signs, keywordDocOf } from '../../src/lsp/keyword-docs.js';
+import { signs, keywordDocOf } from '../../src/language/keyword-docs.js';
 
 describe('vocabulary', () => {
   it('explains every keyword of the language', () => {

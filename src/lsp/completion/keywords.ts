@@ -2,7 +2,7 @@
 
 import { CompletionItemKind, InsertTextFormat, type CompletionItem } from 'vscode-languageserver';
 import type { Expected } from '../expected.js';
-import { signs, keywordDocOf } from '../keyword-docs.js';
+import { signs, keywordDocOf } from '../../language/keyword-docs.js';
 import { conveyorStarter } from './starters.js';
 import type { CompletionContext } from './completion-context.js';
 

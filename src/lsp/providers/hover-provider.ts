@@ -19,7 +19,7 @@ import { conditionAt, inspectionAt, rowAt } from '../model-at.js';
 import { photoAddress } from '../photo-address.js';
 import { symbolHover } from '../hover/symbol.js';
 import type { EstateDocument } from '../document.js';
-import { keywordDocOf } from '../keyword-docs.js';
+import { keywordDocOf } from '../../language/keyword-docs.js';
 
 export function hover(session: Session, document: EstateDocument, position: Position): Hover | undefined {
   const offset = document.offsetAt(position);

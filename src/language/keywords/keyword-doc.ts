@@ -1,4 +1,4 @@
-// What the server can tell about a keyword: its meaning in a sentence or two, and what to type after it.
+// What hovers, completion and messages tell about a keyword: its meaning in a sentence or two, and what to type after it.
 
 export interface KeywordDoc {
   /** Markdown, for someone who knows conveyors and has never seen the language. */
