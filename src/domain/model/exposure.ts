@@ -8,6 +8,8 @@ import type { Estate } from './estate.js';
 import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
 import { setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
 import type { Inspection, Place } from './records.js';
+import type { Interval } from './runs.js';
+import type { LinerSpecification } from './specifications.js';
 
 /** Exposure in h or t (`unit`), never negative; or why there is none. */
 export type Exposure =
@@ -61,6 +63,31 @@ export function setLying(history: History, chainage: number, day: CalendarDay): 
   return setsAt(history.linerSets, chainage).findLast(
     (set) => set.fitted === undefined || set.fitted.day <= day,
   );
+}
+
+/** What lies along the conveyor on a day, tail first. */
+export function setsLying(history: History, day: CalendarDay | undefined): readonly LinerSet[] {
+  return history.linerSets.filter(
+    (set) =>
+      set.removed === undefined &&
+      (day === undefined || set === setLying(history, (set.from + set.to) / 2, day)),
+  );
+}
+
+/** The liners that lie there, each with the stretches it covers, mm; stretches of one liner that meet are one. */
+export function linersLying(
+  history: History,
+  day: CalendarDay | undefined,
+): readonly { readonly liner: LinerSpecification; readonly stretches: readonly Interval[] }[] {
+  const found = new Map<LinerSpecification, Interval[]>();
+  for (const { liner, from, to } of [...setsLying(history, day)].sort((a, b) => a.from - b.from)) {
+    const stretches = found.get(liner) ?? [];
+    found.set(liner, stretches);
+    const before = stretches.at(-1);
+    if (before && from <= before.to) stretches[stretches.length - 1] = { from: before.from, to };
+    else stretches.push({ from, to });
+  }
+  return [...found].map(([liner, stretches]) => ({ liner, stretches }));
 }
 
 /**

@@ -6,8 +6,9 @@ import { bareAbove, linerSide } from '../../domain/model/liner-side.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
-import { formatLength, formatValue } from '../../domain/units/format.js';
-import { unitOfMachine } from './picture.js';
+import { formatLength } from '../../domain/units/format.js';
+import { paintBuildUp } from './build-up.js';
+import { sizeWords } from './picture.js';
 import { plainNumber as n, type Markup } from '../page/markup.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill, hatchOfLayer } from './hatch.js';
@@ -20,8 +21,6 @@ import {
   lineWidth,
   path,
   plaque,
-  polygon,
-  rectangle,
   type PagePoint,
 } from '../page/svg.js';
 import { spreadLabels } from './labels.js';
@@ -35,6 +34,8 @@ export interface SectionOptions {
   readonly look: ViewDirection;
   readonly liner: LinerSpecification;
   readonly screw: ScrewSpecification;
+  /** Where this liner lies, where others lie along the machine too. */
+  readonly where?: string;
 }
 
 const face = { width: 150, height: drawingArea.height - 15 } as const;
@@ -97,7 +98,12 @@ export function crossSection(conveyor: Conveyor, options: SectionOptions): Pictu
         ...paintScrew(view),
         ...paintWorn(view),
         ...paintPoints(view, clocks),
-        ...paintBuildUp(view),
+        ...paintBuildUp(conveyor, options.liner, {
+          id,
+          x: drawingArea.x + face.width + 6,
+          y: drawingArea.y,
+          ...(options.where === undefined ? {} : { where: options.where }),
+        }),
         ...paintSizes(view),
       ];
     },
@@ -353,81 +359,6 @@ function paintPoints(view: View, groups: readonly ClockGroup[]): Markup[] {
   return marks;
 }
 
-/** The liner's layers at 1:1 where the sheet holds them, with the plate, the bolt's countersink and the condemn line. */
-function paintBuildUp(view: View): Markup[] {
-  const { liner } = view.options;
-  const plate = view.conveyor.trough.plate.value;
-  const reduction = liner.thickness.value + plate > 42 ? 2 : 1;
-  const x = drawingArea.x + face.width + 6;
-  const width = 34;
-  let y = drawingArea.y + 17;
-  const foot = y + (liner.thickness.value + plate) / reduction;
-  const marks = [
-    letters([x, drawingArea.y + 6], `Liner ${liner.name}, ${reduction === 1 ? 'full size' : 'half size'}`, {
-      size: lettering.large,
-      bold: true,
-    }),
-    letters([x, drawingArea.y + 12.5], 'screw side'),
-  ];
-  const labels: { at: number; text: string }[] = [];
-  liner.layers.forEach((layer, index) => {
-    const depth = layer.thickness.value / reduction;
-    marks.push(
-      rectangle(x, y, width, depth, {
-        width: lineWidth.medium,
-        fill: hatchFill(view.id, hatchOfLayer(index)),
-      }),
-    );
-    labels.push({
-      at: y + depth / 2,
-      text: `${layer.name} ${sized(view, layer.thickness.value)}${index === 0 && liner.layers.length > 1 ? ', wears first' : ''}`,
-    });
-    y += depth;
-  });
-  const top = drawingArea.y + 17;
-  marks.push(
-    rectangle(x, y, width, plate / reduction, { width: lineWidth.medium, fill: hatchFill(view.id, 'steel') }),
-  );
-  labels.push({ at: y + plate / reduction / 2, text: `trough plate ${sized(view, plate)}` });
-  const condemn = y - liner.condemn.value / reduction;
-  marks.push(line([x - 2, condemn], [x + width + 1, condemn], { width: lineWidth.thick, dash: '2 1' }));
-  labels.push({ at: condemn, text: `condemn at ${sized(view, liner.condemn.value)} left` });
-  if (liner.bolt?.countersink) {
-    const depth = liner.bolt.countersink.value / reduction;
-    const middle = x + width * 0.3;
-    marks.push(
-      polygon(
-        [
-          [middle - depth - 1.6, top],
-          [middle + depth + 1.6, top],
-          [middle + 1.6, top + depth],
-          [middle + 1.6, foot],
-          [middle - 1.6, foot],
-          [middle - 1.6, top + depth],
-        ],
-        { width: lineWidth.medium, fill: '#fff' },
-      ),
-    );
-    labels.push({ at: top + depth, text: `countersink ${sized(view, liner.bolt.countersink.value)}` });
-  }
-  labels.sort((a, b) => a.at - b.at);
-  const middles =
-    spreadLabels(
-      labels.map((label) => ({ at: label.at, width: 4.2 })),
-      0.6,
-      top - 6,
-      foot + 12,
-    ) ?? labels.map((label) => label.at);
-  labels.forEach((label, index) => {
-    const at = middles[index] ?? label.at;
-    marks.push(
-      line([x + width + 0.5, label.at], [x + width + 4, at], { width: lineWidth.thin }),
-      letters([x + width + 5, at + 1.2], label.text),
-    );
-  });
-  return marks;
-}
-
 function paintSizes(view: View): Markup[] {
   const { trough } = view.conveyor;
   const { liner, screw, look } = view.options;
@@ -492,9 +423,6 @@ function asSeen(hours: number, look: ViewDirection): number {
   return look === 'downstream' ? hours : mirrorClock(hours);
 }
 
-/** A length in the machine's own unit. */
 function sized({ conveyor }: View, mm: number): string {
-  return unitOfMachine(conveyor) === 'mm'
-    ? formatLength(mm)
-    : formatValue(mm, 'length', { unit: 'in', digits: 2 });
+  return sizeWords(mm, conveyor);
 }

@@ -3,6 +3,7 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Interval, Run } from '../../domain/model/runs.js';
+import { formatLength, formatValue } from '../../domain/units/format.js';
 import { unitOf, type LengthUnit } from '../page/lengths.js';
 import type { Markup } from '../page/markup.js';
 import type { Drawing } from './drawing-sheet.js';
@@ -112,6 +113,13 @@ export function unitOfMachine({ liner }: Conveyor): LengthUnit {
 /** A length along the trough, with its unit: `6.20 m`, or `20.34 ft`. */
 export function alongWords(mm: number, conveyor: Conveyor): string {
   return unitOfMachine(conveyor) === 'mm' ? `${metres(mm)} m` : `${(mm / 304.8).toFixed(2)} ft`;
+}
+
+/** A size across the machine, with its unit: `12 mm`, `1.205 m`, or `0.47 in`. */
+export function sizeWords(mm: number, conveyor: Conveyor): string {
+  return unitOfMachine(conveyor) === 'mm'
+    ? formatLength(mm)
+    : formatValue(mm, 'length', { unit: 'in', digits: 2 });
 }
 
 /** A panel's length: whole mm, or inches to a tenth, without a unit. */

@@ -265,26 +265,30 @@ function conditionTable(sheet: InspectionSheet): Markup {
 }
 
 function otherTables(sheet: InspectionSheet): Markup {
+  const { holdDowns, openRemarks } = sheet;
+  const rows = runningRows(sheet);
+  const findings = element(
+    'div',
+    { class: 'keep' },
+    element('h2', {}, 'Findings'),
+    openRemarks.length > 0 && element('p', {}, lookAgain(sheet)),
+    findingsTable(),
+  );
+  // Beside the longer column, so that the table of findings is not cut by the end of the page.
+  const left = holdDowns.length * gapRow < rows.length * formRow;
   return element(
     'div',
     { class: 'others' },
-    sheet.holdDowns.length > 0 && gapsTable(sheet),
-    element(
-      'section',
-      {},
-      element('h2', {}, 'Running'),
-      runningTable(sheet),
-      element('h2', {}, 'Findings'),
-      sheet.openRemarks.length > 0 && element('p', {}, lookAgain(sheet)),
-      findingsTable(),
-    ),
+    element('section', {}, holdDowns.length > 0 && gapsTable(sheet), left && findings),
+    element('section', {}, element('h2', {}, 'Running'), runningTable(rows), !left && findings),
   );
 }
 
+/** Heights of a row to be filled in, mm: of a gap, and of what is measured. */
+const [gapRow, formRow] = [6.3, 9];
+
 function gapsTable({ unit, holdDowns }: InspectionSheet): Markup {
-  return element(
-    'section',
-    {},
+  return group(
     element('h2', {}, 'Hold-down gaps'),
     element(
       'table',
@@ -312,18 +316,7 @@ function gapsTable({ unit, holdDowns }: InspectionSheet): Markup {
   );
 }
 
-function runningTable({ unit, currents, speed, bare }: InspectionSheet): Markup {
-  const rows = [
-    ['Current empty, A', currents?.empty ?? ''],
-    ['Current loaded, A', currents?.loaded ?? ''],
-    ['Speed of the screw, rpm', speed ?? ''],
-    [`Flight depth or outside diameter, ${unit}, at`, ''],
-    ['Worn from … to … o’clock, at', ''],
-    ...bare.map(({ from, to, last }) => [
-      `Plate, ${unit}, bare from ${chainageWords(from, unit)} to ${chainageWords(to, unit)}`,
-      last,
-    ]),
-  ];
+function runningTable(rows: ReturnType<typeof runningRows>): Markup {
   return element(
     'table',
     { class: 'form' },
@@ -331,17 +324,39 @@ function runningTable({ unit, currents, speed, bare }: InspectionSheet): Markup 
     element(
       'tbody',
       {},
-      rows.map(([name = '', last = '']) =>
+      rows.map(([name, last]) =>
         element(
           'tr',
           {},
           element('td', {}, name),
-          element('td', {}, last),
+          element('td', { class: 'day' }, last),
           element('td', { class: 'write wide' }),
         ),
       ),
     ),
   );
+}
+
+/** What is measured beside the points, with its last value; the last rows of a kind are for a place that was never read. */
+function runningRows({ unit, lastRead, bare }: InspectionSheet): readonly (readonly [string, string])[] {
+  const { empty, loaded, speed, flights, wornWidths, plates } = lastRead;
+  const at = (mm: number): string => chainageWords(mm, unit);
+  return [
+    ['Current empty, A', empty ?? ''],
+    ['Current loaded, A', loaded ?? ''],
+    ['Speed of the screw, rpm', speed ?? ''],
+    ...flights.flatMap(({ at: where, depth, diameter }) => [
+      ...(depth === undefined ? [] : [[`Flight depth at ${at(where)}, ${unit}`, depth] as const]),
+      ...(diameter === undefined ? [] : [[`Outside diameter at ${at(where)}, ${unit}`, diameter] as const]),
+    ]),
+    [`Flight depth or outside diameter, ${unit}, at`, ''],
+    ...wornWidths.map(({ at: where, words }) => [`Worn from … to … o’clock at ${at(where)}`, words] as const),
+    ...(wornWidths.length === 0 ? [['Worn from … to … o’clock, at', ''] as const] : []),
+    ...plates.map(({ at: where, words }) => [`Plate at ${at(where)}, ${unit}`, words] as const),
+    ...bare.map(
+      ({ from, to, last }) => [`Plate, ${unit}, bare from ${at(from)} to ${at(to)}`, last] as const,
+    ),
+  ];
 }
 
 /** What earlier looks found and nobody has said is mended. */
@@ -430,8 +445,9 @@ td.write { border: 0.8pt solid #000; min-width: 24mm; }
 td.write.wide { min-width: 46mm; }
 td.ticks { border: 0.8pt solid #000; white-space: nowrap; font-size: 11pt; }
 td.ticks span { display: block; }
-table.form td { height: 9mm; }
-.others { display: grid; grid-template-columns: 1fr 1.3fr; gap: 8mm; align-items: start; }
+table.form td { height: ${formRow}mm; }
+.others { display: grid; grid-template-columns: 1.1fr 1.3fr; gap: 8mm; align-items: start; }
+.others section > :last-child, .others .keep > :last-child { margin-bottom: 0; }
 .sheet { page: sheet; break-before: page; }
 svg.drawing-sheet { display: block; margin: 0 auto; max-width: 100%; height: auto; }
 @media print { svg.drawing-sheet { max-width: none; } }

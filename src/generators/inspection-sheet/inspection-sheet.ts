@@ -5,10 +5,10 @@ import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposedReadings, fittedThickness, setLying } from '../../domain/model/exposure.js';
+import { exposedReadings, fittedThickness, linersLying, setLying } from '../../domain/model/exposure.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
 import { dutyOn } from '../../domain/model/duty.js';
-import { forwardDuty, historyOf, momentOn, recordedSpeed } from '../../domain/model/history.js';
+import { forwardDuty, historyOf, momentOn } from '../../domain/model/history.js';
 import { presentDay } from '../../domain/model/newest.js';
 import type { History } from '../../domain/model/history.js';
 import { installedPanels } from '../../domain/model/panels.js';
@@ -22,12 +22,14 @@ import { formatChainage } from '../../domain/units/format.js';
 import type { LengthUnit } from '../page/lengths.js';
 import { lengthWords, unitOf } from '../page/lengths.js';
 import { alongTheTrough } from '../drawing/along.js';
+import { linerBuildUps, stretchWords } from '../drawing/build-up.js';
 import { crossSection } from '../drawing/cross-section.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 import { issueDrawings } from '../drawing/picture.js';
 import { sheetCautions } from './parts/cautions.js';
 import { expectedWear, type ExpectedWear } from '../remaining-life/expected-wear.js';
 import { expectationFor } from './parts/expectation.js';
+import { lastRead } from './parts/last-read.js';
 import type { InspectionSheet, LastSeen, LinerSeen, MeterExpected, SheetPoint } from './sheet.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 
@@ -61,6 +63,7 @@ export function inspectionSheet(
   );
   const unit = unitOf(conveyor.liner.layers.map((layer) => layer.thickness.text));
   const wear = expectedWear(estate, conveyor, asOf);
+  const trough = troughState(estate, conveyor, asOf);
   const points = places
     .map((place) =>
       pointOf({ estate, history, place, rows: readings.get(place) ?? [], asOf, look, unit, wear }),
@@ -105,15 +108,14 @@ export function inspectionSheet(
       notes: row.notes.join('; '),
       answer: row.writes,
     })),
-    bare: bareOf(troughState(estate, conveyor, asOf), unit),
+    bare: bareOf(trough, unit),
     openRemarks: (lastInspection?.remarks ?? []).map((remark) => ({
       date: formatDay(lastInspection?.date.day ?? asOf),
       part: remark.part ?? '',
       at: remark.at?.value,
       text: remark.text,
     })),
-    currents: currentsOf(history),
-    speed: speedOf(history),
+    lastRead: lastRead(history, trough, look, unit),
     drawings: drawingsOf(estate, history, conveyor, asOf, look, {
       owner: plant,
       number,
@@ -317,22 +319,6 @@ function holdDownsOf(history: History, conveyor: Conveyor): InspectionSheet['hol
   });
 }
 
-function currentsOf(history: History): InspectionSheet['currents'] {
-  const found = history.inspections.findLast(({ inspection }) => inspection.currents.length > 0)?.inspection;
-  const current = found?.currents.at(-1);
-  return found && current
-    ? { empty: current.empty?.text, loaded: current.loaded?.text, date: formatDay(found.date.day) }
-    : undefined;
-}
-
-function speedOf(history: History): string | undefined {
-  const counted = history.inspections.flatMap(({ inspection: { speeds, date } }) =>
-    speeds.map(({ speed }) => `${speed.text} on ${formatDay(date.day)}`),
-  );
-  const recorded = recordedSpeed(history)?.text;
-  return counted.at(-1) ?? (recorded === undefined ? undefined : `${recorded} recorded`);
-}
-
 function drawingsOf(
   estate: Estate,
   history: History,
@@ -341,7 +327,10 @@ function drawingsOf(
   look: 'downstream' | 'upstream',
   issue: Parameters<typeof issueDrawings>[1],
 ): readonly Drawing[] {
+  const liners = linersLying(history, asOf);
   const liner = setLying(history, conveyor.length.value / 2, asOf)?.liner ?? conveyor.liner;
+  const along = liners.length > 1 ? liners.find((each) => each.liner === liner) : undefined;
+  const where = along && stretchWords(conveyor, along);
   const screw = history.screwSets.at(-1)?.screw ?? conveyor.screw;
   const runs = runsOf(conveyor).map((run) => ({
     run,
@@ -354,7 +343,11 @@ function drawingsOf(
     })),
   }));
   return issueDrawings(
-    [crossSection(conveyor, { look, liner, screw }), ...alongTheTrough({ conveyor, runs, scope: [], look })],
+    [
+      crossSection(conveyor, { look, liner, screw, ...(where === undefined ? {} : { where }) }),
+      ...linerBuildUps(conveyor, liners),
+      ...alongTheTrough({ conveyor, runs, scope: [], look }),
+    ],
     issue,
   );
 }

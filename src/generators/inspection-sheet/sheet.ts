@@ -76,11 +76,8 @@ export interface InspectionSheet {
     readonly at: number | undefined;
     readonly text: string;
   }[];
-  readonly currents:
-    | { readonly empty: string | undefined; readonly loaded: string | undefined; readonly date: string }
-    | undefined;
-  /** Of the screw: last counted, otherwise as recorded. */
-  readonly speed: string | undefined;
+  /** What is measured beside the points, each with its last value. */
+  readonly lastRead: LastRead;
   readonly drawings: readonly Drawing[];
 }
 
@@ -91,6 +88,24 @@ export interface MeterExpected {
   /** Hours a day from the last reading on, each until the next begins; empty where no duty tells. */
   readonly daily: readonly { readonly from: string; readonly running: number }[];
   readonly basis: string;
+}
+
+/** In words with the day it was read; undefined where it never was. Of a look with several, the last of each kind. */
+export interface LastRead {
+  readonly empty: string | undefined;
+  readonly loaded: string | undefined;
+  /** Of the screw: last counted, otherwise as recorded. */
+  readonly speed: string | undefined;
+  /** Of the screw that turns now, chainages in mm, tail first. */
+  readonly flights: readonly {
+    readonly at: number;
+    readonly depth: string | undefined;
+    readonly diameter: string | undefined;
+  }[];
+  /** As the inspector sees it, tail first. */
+  readonly wornWidths: readonly { readonly at: number; readonly words: string }[];
+  /** Where the plate was read and the steel is not bare now (from outside), tail first. */
+  readonly plates: readonly { readonly at: number; readonly words: string }[];
 }
 
 export interface LinerSeen {

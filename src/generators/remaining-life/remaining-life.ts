@@ -11,7 +11,7 @@ import { openConditionRows } from '../../domain/conditions/rows.js';
 import { troughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposedReadings, setLying } from '../../domain/model/exposure.js';
+import { exposedReadings, setsLying } from '../../domain/model/exposure.js';
 import { historyOf, momentOn, type History } from '../../domain/model/history.js';
 import { newestDay, presentDay } from '../../domain/model/newest.js';
 import { besideLiner } from './parts/beside-liner.js';
@@ -186,11 +186,7 @@ function knownOf({
     history,
     unit: conveyor.wearBy === 'tonnes' ? 't' : 'h',
     duty: asOf === undefined ? undefined : dutyInForce(history, asOf),
-    lying: history.linerSets.filter(
-      (set) =>
-        set.removed === undefined &&
-        (asOf === undefined || set === setLying(history, (set.from + set.to) / 2, asOf)),
-    ),
+    lying: setsLying(history, asOf),
     former: formerSetsOf(estate, history, readings),
     flights: flights?.get(history) ?? [],
     conditions: openConditionRows(estate, conveyor, asOf),

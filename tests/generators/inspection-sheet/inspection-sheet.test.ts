@@ -118,8 +118,82 @@ describe('the rest of the round', () => {
       lastGap: 14,
       lastDate: '2026-01-05',
     });
-    expect(made.currents).toEqual({ empty: '4.1 A', loaded: '6.2 A', date: '2026-01-05' });
+    expect(made.lastRead).toMatchObject({ empty: '4.1 A on 2026-01-05', loaded: '6.2 A on 2026-01-05' });
     expect(made.openRemarks).toEqual([{ date: '2026-01-05', part: 'hold-down', at: 3500, text: 'cracked' }]);
+  });
+
+  test('every value of a look comes along, whatever line it stands on, with the day it was read', () => {
+    const { lastRead } = sheet(`${records}
+inspection DG1 2026-02-09 meter 8400 h {
+  view upstream
+  current empty 4.3 A
+  current loaded 6.9 A
+  speed 17.8 rpm
+  flight at 3 m depth 58 mm
+  flight at 8 m depth 55 mm
+  flight at 8.05 m outside diameter 291 mm
+  worn at 4 m clock 6:00 to 8:00
+  plate at 6 m thickness 3.8 mm
+}
+inspection DG1 2026-03-09 meter 8800 h {
+  view upstream
+  flight at 8 m depth 54 mm
+  current loaded 7.1 A
+}`);
+    // What the newest look left out keeps its value and its day; 6:00 to 8:00 as seen against the flow stays so.
+    expect(lastRead).toEqual({
+      empty: '4.3 A on 2026-02-09',
+      loaded: '7.1 A on 2026-03-09',
+      speed: '17.8 rpm on 2026-02-09',
+      flights: [
+        { at: 3000, depth: '58 mm on 2026-02-09', diameter: undefined },
+        { at: 8000, depth: '54 mm on 2026-03-09', diameter: '291 mm on 2026-02-09' },
+      ],
+      wornWidths: [{ at: 4000, words: '6:00 to 8:00 on 2026-02-09' }],
+      plates: [{ at: 6000, words: '3.8 mm on 2026-02-09' }],
+    });
+    const downstream = sheet(
+      `inspection DG1 2026-02-09 meter 8400 h {
+  view upstream
+  worn at 4 m clock 6:00 to 8:00
+}`,
+      { look: 'downstream' },
+    );
+    expect(downstream.lastRead.wornWidths).toEqual([{ at: 4000, words: '4:00 to 6:00 on 2026-02-09' }]);
+  });
+
+  test('what was read of a screw that went out is not asked again', () => {
+    const { lastRead } = sheet(`inspection DG1 2026-01-05 meter 8000 h {
+  flight at 3 m depth 50 mm
+}
+screw change DG1 2026-02-02 meter 8200 h {
+  screw Spiral300
+}`);
+    expect(lastRead.flights).toEqual([]);
+  });
+
+  test('liners of two kinds along the machine are both drawn, with the stretches where they lie', () => {
+    const thin = `liner TwoLayer8 {
+  layer ivory 4 mm
+  layer teal 4 mm
+  panel length 1000 mm
+  condemn at 2 mm
+}`;
+    const mixed = read(
+      liftConveyor({ more: thin, conveyor: 'liner TwoLayer8 from 7.5 m to 12 m' }) +
+        'reline DG1 2026-02-02 meter 8200 h {\n  liner TwoLayer8\n  scope panel 1 of run 1\n}\n',
+    );
+    const titles = (made: InspectionSheet): readonly string[] => made.drawings.map(({ title }) => title);
+    const made = inspectionSheet(mixed.estate, theConveyor(mixed));
+    expect(titles(sheet())).not.toContain('DG1: liners along the machine');
+    const drawn = made.drawings.find(({ title }) => title === 'DG1: liners along the machine');
+    expect(drawn?.description).toBe(
+      'Liners of DG1: TwoLayer8 from 0.00 m to 1.00 m, 7.50 m to 12.00 m; TwoLayer12 from 1.00 m to 7.50 m.',
+    );
+    for (const words of ['ivory 4 mm', 'ivory 6 mm', 'condemn at 2 mm', 'condemn at 3 mm'])
+      expect(drawn?.svg).toContain(words);
+    // Beside the section through the middle it is said where that liner lies.
+    expect(made.drawings[0]?.svg).toContain('1.00 m to 7.50 m');
   });
 
   test('layers stand with what is left when each shows', () => {

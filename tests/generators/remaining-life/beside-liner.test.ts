@@ -50,6 +50,18 @@ test('findings, gaps and currents reach the page, the Markdown and the JSON', ()
   });
 });
 
+test('currents of one look on two lines are one row', () => {
+  const two = look(3000, 'current empty 4.1 A; current loaded 6.2 A');
+  const one = look(3000, 'current empty 4.1 A loaded 6.2 A');
+  const rows = (records: string): unknown =>
+    reportOf(records, { depth: 'hand' }).conveyors[0]?.beside.currents.map(({ empty, loaded }) => [
+      empty,
+      loaded,
+    ]);
+  expect(rows(two)).toEqual([[4.1, 6.2]]);
+  expect(rows(one)).toEqual(rows(two));
+});
+
 test('a conveyor without them has no empty tables', () => {
   const html = remainingLifeHtml(reportOf(look(3000, 'P1 thickness 10.5 mm'), { depth: 'hand' }));
   for (const title of ['Findings', 'Gaps of hold-downs', 'Motor current, A'])

@@ -63,5 +63,5 @@ it('a counted speed stands beside the recorded one of its day, and on the next s
   expect(life.beside.speeds).toMatchObject([{ speed: 16.4, recorded: 16, note: 'by the watch' }]);
   const page = remainingLifeHtml(remainingLife(estate, { depth: 'hand' }));
   expect(page).toContain('Speed of the screw, rpm');
-  expect(inspectionSheet(estate, life.conveyor).speed).toMatch(/^16\.4 rpm on /);
+  expect(inspectionSheet(estate, life.conveyor).lastRead.speed).toMatch(/^16\.4 rpm on /);
 });

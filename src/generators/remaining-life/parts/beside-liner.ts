@@ -4,6 +4,7 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
+import type { Inspection } from '../../../domain/model/records.js';
 
 export interface BesideLiner {
   readonly findings: readonly FoundBeside[];
@@ -72,9 +73,7 @@ export function besideLiner(history: History): BesideLiner {
       if (known) known.read.push(row);
       else gaps.push({ at: at.value, read: [row] });
     }
-  const currents = inspections.flatMap(({ inspection: { date, currents: read } }) =>
-    read.map(({ empty, loaded }) => ({ day: date.day, empty: empty?.value, loaded: loaded?.value })),
-  );
+  const currents = inspections.flatMap(({ inspection }) => currentsOfLook(inspection));
   const speeds = inspections.flatMap(({ inspection: { date, speeds: read } }) =>
     read.map(({ speed, note }) => ({
       day: date.day,
@@ -91,6 +90,17 @@ export function besideLiner(history: History): BesideLiner {
     currents: newestFirst(currents),
     speeds: newestFirst(speeds),
   };
+}
+
+/** Empty and loaded of one look are one row, also where they stand on two lines; what was read twice has a row more. */
+function currentsOfLook({ date, currents }: Inspection): readonly CurrentRead[] {
+  const empty = currents.flatMap((each) => each.empty?.value ?? []);
+  const loaded = currents.flatMap((each) => each.loaded?.value ?? []);
+  return Array.from({ length: Math.max(empty.length, loaded.length) }, (_, i) => ({
+    day: date.day,
+    empty: empty[i],
+    loaded: loaded[i],
+  }));
 }
 
 function blockAt(blocks: History['conveyor']['holdDowns'], at: number): string | undefined {

@@ -4,6 +4,7 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { byTurns } from '../../../domain/model/turns.js';
+import { flightSpots } from '../../../domain/model/flight-readings.js';
 import { momentOf, type History } from '../../../domain/model/history.js';
 import type { HandResult } from '../../../domain/wear/arithmetic.js';
 import { knownByHand } from '../../../domain/wear/known.js';
@@ -32,8 +33,6 @@ export interface FlightLife {
   readonly hand: HandResult;
   readonly forecast: DepthForecast | undefined;
 }
-
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 interface FlightUnit extends Omit<FlightLife, 'hand' | 'forecast'> {
   readonly history: History;
@@ -114,39 +113,21 @@ function spotsOf(history: History): readonly FlightUnit[] {
   const from = set?.fitted;
   if (!set || width === undefined || condemn === undefined || from?.turned === undefined) return [];
   const started = from.turned;
-  const spots: { at: number; readings: Mutable<FlightLife['readings'][number]>[] }[] = [];
-  const spotAt = (at: number): (typeof spots)[number] => {
-    const known = spots.find((s) => Math.abs(s.at - at) <= 100);
-    const spot = known ?? { at, readings: [] };
-    if (!known) spots.push(spot);
-    return spot;
-  };
-  for (const { inspection } of history.inspections) {
-    if (inspection.date.day < from.day) continue;
-    const hours = momentOf(history, inspection).turned;
-    if (hours === undefined || hours < started) continue;
-    const { day } = inspection.date;
-    const exposure = hours - started;
-    for (const { at, depth } of inspection.flights)
-      spotAt(at.value).readings.push({ day, exposure, depth: depth.value, diameter: undefined });
-    for (const { at, diameter } of inspection.flightDiameters) {
-      const { readings } = spotAt(at.value);
-      const same = readings.find((each) => each.day === day);
-      const depth = width - (set.screw.outsideDiameter.value - diameter.value) / 2;
-      if (same) same.diameter = diameter.value;
-      else readings.push({ day, exposure, depth, diameter: diameter.value });
-    }
-  }
   const last = history.hours.knots.at(-1)?.total;
   const read = last === undefined ? undefined : byTurns(history.speeds, last);
-  return spots
-    .sort((a, b) => a.at - b.at)
-    .map((spot) => ({
-      ...spot,
-      history,
-      screw: set.screw.name,
-      fitted: width,
-      condemn,
-      then: read === undefined ? undefined : read - started,
-    }));
+  return flightSpots(history).flatMap(({ at, looks }) => {
+    const readings = looks.flatMap(({ day, inspection, depth, diameter }) => {
+      const hours = momentOf(history, inspection).turned;
+      if (hours === undefined || hours < started) return [];
+      const exposure = hours - started;
+      const across = diameter?.value;
+      if (depth) return [{ day, exposure, depth: depth.value, diameter: across }];
+      if (across === undefined) return [];
+      const lost = (set.screw.outsideDiameter.value - across) / 2;
+      return [{ day, exposure, depth: width - lost, diameter: across }];
+    });
+    if (readings.length === 0) return [];
+    const spot = { at, readings, history, screw: set.screw.name, fitted: width, condemn };
+    return [{ ...spot, then: read === undefined ? undefined : read - started }];
+  });
 }

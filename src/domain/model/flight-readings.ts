@@ -1,0 +1,53 @@
+// Where was the flight of the screw that turns now read, and what did each look read there? Depths and outside diameters of one
+// place and day stand together; what was read before the screw went in is of another one. Lengths in mm.
+
+import type { CalendarDay } from '../units/calendar.js';
+import type { History } from './history.js';
+import type { Inspection } from './records.js';
+import type { Stated } from './stated.js';
+
+export interface FlightSpot {
+  /** Chainage of the first reading there, mm. */
+  readonly at: number;
+  /** Oldest first. */
+  readonly looks: readonly FlightLook[];
+}
+
+/** At least one of the two was read. */
+export interface FlightLook {
+  readonly day: CalendarDay;
+  readonly inspection: Inspection;
+  readonly depth: Stated<'length'> | undefined;
+  readonly diameter: Stated<'length'> | undefined;
+}
+
+/** Readings within this of each other are of one place, mm (judgement: a hand's breadth along the edge). */
+export const sameFlight = 100;
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** Tail first. */
+export function flightSpots({ inspections, screwSets }: History): readonly FlightSpot[] {
+  const since = screwSets.at(-1)?.fitted?.day ?? -Infinity;
+  const spots: { at: number; looks: Mutable<FlightLook>[] }[] = [];
+  const looksAt = (at: number): Mutable<FlightLook>[] => {
+    const known = spots.find((spot) => Math.abs(spot.at - at) <= sameFlight);
+    if (known) return known.looks;
+    const spot = { at, looks: [] };
+    spots.push(spot);
+    return spot.looks;
+  };
+  for (const { inspection } of inspections) {
+    const { day } = inspection.date;
+    if (day < since) continue;
+    for (const { at, depth } of inspection.flights)
+      looksAt(at.value).push({ day, inspection, depth, diameter: undefined });
+    for (const { at, diameter } of inspection.flightDiameters) {
+      const looks = looksAt(at.value);
+      const same = looks.find((each) => each.day === day);
+      if (same) same.diameter = diameter;
+      else looks.push({ day, inspection, depth: undefined, diameter });
+    }
+  }
+  return spots.sort((a, b) => a.at - b.at);
+}

@@ -1,0 +1,76 @@
+// What was read last of everything that has no point: currents, speed, flight, worn width, plate. Of a look that wrote a kind on
+// several lines each line counts; a kind that the newest look left out keeps the value it had.
+
+import type { TroughState } from '../../../domain/conditions/trough.js';
+import { flightSpots, type FlightSpot } from '../../../domain/model/flight-readings.js';
+import { recordedSpeed, type History } from '../../../domain/model/history.js';
+import type { Inspection } from '../../../domain/model/records.js';
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatClock, mirrorClock } from '../../../domain/units/clock.js';
+import { lengthWords, type LengthUnit } from '../../page/lengths.js';
+import type { InspectionSheet, LastRead } from '../sheet.js';
+
+export function lastRead(
+  history: History,
+  trough: TroughState,
+  look: InspectionSheet['look'],
+  unit: LengthUnit,
+): LastRead {
+  return {
+    empty: lastOf(history, ({ currents }) => currents.flatMap(({ empty }) => empty?.text ?? [])),
+    loaded: lastOf(history, ({ currents }) => currents.flatMap(({ loaded }) => loaded?.text ?? [])),
+    speed: speedOf(history),
+    flights: flightSpots(history).map((spot) => flightOf(spot, unit)),
+    wornWidths: wornWidthsOf(history, look),
+    plates: trough.places.flatMap(({ at, bare, readings }) => {
+      const last = readings.at(-1);
+      return bare || !last ? [] : [{ at, words: dated(lengthWords(last.thickness, unit), last.day) }];
+    }),
+  };
+}
+
+function dated(words: string, day: CalendarDay): string {
+  return `${words} on ${formatDay(day)}`;
+}
+
+function lastOf(
+  { inspections }: History,
+  texts: (inspection: Inspection) => readonly string[],
+): string | undefined {
+  return inspections
+    .flatMap(({ inspection }) => texts(inspection).map((text) => dated(text, inspection.date.day)))
+    .at(-1);
+}
+
+function speedOf(history: History): string | undefined {
+  const recorded = recordedSpeed(history)?.text;
+  return (
+    lastOf(history, ({ speeds }) => speeds.map(({ speed }) => speed.text)) ??
+    (recorded === undefined ? undefined : `${recorded} recorded`)
+  );
+}
+
+function flightOf({ at, looks }: FlightSpot, unit: LengthUnit): LastRead['flights'][number] {
+  const words = (pick: 'depth' | 'diameter'): string | undefined => {
+    const look = looks.findLast((each) => each[pick] !== undefined);
+    const value = look?.[pick]?.value;
+    return look && value !== undefined ? dated(lengthWords(value, unit), look.day) : undefined;
+  };
+  return { at, depth: words('depth'), diameter: words('diameter') };
+}
+
+/** The newest of each place; places within 100 mm are one (judgement: what a torch shows). */
+function wornWidthsOf({ inspections }: History, look: InspectionSheet['look']): LastRead['wornWidths'] {
+  const found: { at: number; words: string }[] = [];
+  for (const { inspection } of [...inspections].reverse())
+    for (const { at, from, to } of inspection.wornWidths) {
+      if (found.some((each) => Math.abs(each.at - at.value) <= 100)) continue;
+      const [left, right] = [from.hours, to.hours].map((hours) =>
+        formatClock(look === 'downstream' ? hours : mirrorClock(hours)),
+      );
+      const ends = look === 'downstream' ? `${left} to ${right}` : `${right} to ${left}`;
+      found.push({ at: at.value, words: dated(ends, inspection.date.day) });
+    }
+  return found.sort((a, b) => a.at - b.at);
+}
