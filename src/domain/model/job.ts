@@ -122,6 +122,7 @@ export const stepActions = [
   'join screw',
   'fire watch',
   'bolt drive',
+  'release screw',
   'hold-downs on',
   'braces on',
   'clear up',

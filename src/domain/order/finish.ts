@@ -6,6 +6,7 @@ import { within } from './ground.js';
 import {
   bolted,
   dead,
+  free,
   gateOff,
   gateOpen,
   isolated,
@@ -18,6 +19,7 @@ import {
   on,
   oldPanel,
   oldScrew,
+  restrained,
   runEmpty,
   runLoaded,
   unbolted,
@@ -44,7 +46,7 @@ export function tellWhatIsOpen(w: Walk): void {
     for (const piece of left) blame(w, others, piece);
     w.slips.push({
       kind,
-      grade: kind === 'not put back' ? 'unsafe' : 'incomplete',
+      grade: kind === 'not put back' || kind === 'screw still restrained' ? 'unsafe' : 'incomplete',
       step: undefined,
       pieces: [...left],
       found: stateOf(w, first),
@@ -55,6 +57,7 @@ export function tellWhatIsOpen(w: Walk): void {
   for (const run of ground.runs) tell('not put back', run.panels, newPanel, [stripped, cleaned]);
   tell('not put back', ground.screw, newScrew, [noScrew]);
   tell('not put back', [ground.drive], bolted, [unbolted]);
+  tell('screw still restrained', [ground.restraint], free, [restrained]);
   tell('not put back', ground.gates, gateOpen, [gateOff]);
   for (const parts of [ground.holdDowns, ground.braces, ground.covers])
     tell('not put back', parts, on, [off]);

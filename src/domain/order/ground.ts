@@ -274,6 +274,7 @@ function impliedArea(step: Step, job: Job, scope: readonly Area[], whole: Area):
     case 'restrain screw':
     case 'unbolt drive':
     case 'bolt drive':
+    case 'release screw':
       return [driveEnd(job)];
     case 'gate off':
     case 'gate on':

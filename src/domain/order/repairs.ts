@@ -120,8 +120,22 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
       return watchLonger(found);
     case 'not cleared up':
       return [...bringForward(found), ...clearUpLater(found), ...toItsPlace(found), ...insertMissing(found)];
+    case 'screw not restrained':
+      // Released too soon: unbolting the drive later would leave a spiral that is taken out still bolted.
+      return found.here.action === 'release screw'
+        ? [...bringForward(found), ...insertMissing(found)]
+        : [...bringForward(found), ...toItsPlace(found), ...putCauseAfter(found), ...insertMissing(found)];
+    case 'screw out of turn':
+      return [
+        ...bringForward(found),
+        ...toItsPlace(found),
+        ...putCauseAfter(found),
+        ...putCauseInItsPlace(found),
+        ...insertMissing(found),
+      ];
     case 'spiral from the middle':
       return afterItsNeighbours(found);
+    case 'screw still restrained':
     case 'handed back too early':
       return [
         ...bringForward(found),
@@ -329,6 +343,17 @@ function toItsPlace({ w, slip, here }: SlipAt): Repair[] {
 
 function putCauseAfter({ w, slip, at }: SlipAt): Repair[] {
   return inRole(slip, 'made it so').flatMap((cause) => makeAfter(w, cause, at));
+}
+
+/** What was done too early goes behind the last of the work that comes before it in the usual order. */
+function putCauseInItsPlace({ w, slip, at }: SlipAt): Repair[] {
+  return inRole(slip, 'made it so').flatMap((cause) => {
+    const rank = stepActions.indexOf(stepAt(w.sequence, cause).action);
+    const last = w.sequence.steps.findLastIndex(
+      (step, i) => i > at && stepActions.indexOf(step.action) < rank,
+    );
+    return last < 0 ? [] : makeAfter(w, cause, last);
+  });
 }
 
 /** Positions of the steps that have that to do with a slip. */
@@ -637,6 +662,7 @@ function needsStretch(action: StepAction): boolean {
     case 'restrain screw':
     case 'unbolt drive':
     case 'bolt drive':
+    case 'release screw':
     case 'empty':
     case 'pause':
     case 'gate off':

@@ -65,7 +65,7 @@ export function broughtBy(kind: PieceKind, from: number, to: number): readonly S
     case 'running':
       return to === runLoaded ? ['run loaded'] : ['run empty'];
     case 'restraint':
-      return to === restrained ? ['restrain screw'] : ['bolt drive'];
+      return to === restrained ? ['restrain screw'] : ['release screw'];
     case 'drive':
       return to === unbolted ? ['unbolt drive'] : ['bolt drive'];
     case 'air':

@@ -12,6 +12,7 @@ export function mustNotBeSplit(step: Step): boolean {
     case 'restrain screw':
     case 'unbolt drive':
     case 'bolt drive':
+    case 'release screw':
     case 'remove screw':
     case 'insert screw':
     case 'join screw':

@@ -43,6 +43,7 @@ export const violationKinds = {
   'not cleared up': 9,
   'still drying': 5,
   'closed up too early': 5,
+  'screw still restrained': 13,
   'handed back too early': 13,
   'run too early': 13,
   'done twice': 9,

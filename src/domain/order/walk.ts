@@ -118,7 +118,11 @@ function takeEffect(w: Walk, i: number, effects: readonly Effect[]): void {
 
 function isPart(piece: Piece): boolean {
   return (
-    piece.kind === 'cover' || piece.kind === 'brace' || piece.kind === 'hold-down' || piece.kind === 'drive'
+    piece.kind === 'cover' ||
+    piece.kind === 'brace' ||
+    piece.kind === 'hold-down' ||
+    piece.kind === 'drive' ||
+    piece.kind === 'restraint'
   );
 }
 

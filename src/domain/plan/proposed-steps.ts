@@ -136,7 +136,7 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[], estate
     ...stretches.flatMap(({ stretch }) => each('strip', [stretch])),
     ...stretches.flatMap(({ stretch }) => each('clean', [stretch])),
     ...stretches.map(({ stretch, start }) => newStep(job, 'fit', stretch, start)),
-    ...screw(...putIn(job, estate), one('bolt drive')),
+    ...screw(...putIn(job, estate), one('bolt drive'), one('release screw')),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs on', ground.holdDowns) : []),
     ...(conveyor.braces.length > 0 ? parts('braces on', ground.braces) : []),
     ...each('clear up', opened),

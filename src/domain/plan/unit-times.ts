@@ -138,6 +138,8 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
     case 'unbolt drive':
     case 'bolt drive':
       return work('screw section', 1, 0, 0.5);
+    case 'release screw':
+      return work('screw section', 1, 0, 0.25);
     case 'remove screw':
       return work('screw section', pieces, metres('area'));
     case 'insert screw': {
@@ -195,6 +197,7 @@ const mostPeople: Readonly<Record<StepAction, number>> = {
   fit: 4,
   'insert screw': 6,
   'bolt drive': 3,
+  'release screw': 3,
   'hold-downs on': 4,
   'braces on': 4,
   'clear up': 6,

@@ -189,7 +189,7 @@ export const jobKeywords: KeywordDocs = {
     'braces off': word('Take braces off.', 'braces off ${1:all}'),
     'hold-downs off': word('Take hold-down blocks off.', 'hold-downs off ${1:all}'),
     'restrain screw': word(
-      'Restrain the spiral so that it cannot slide or spring before the drive plate is unbolted.',
+      'Restrain the spiral so that it cannot slide or spring before the drive plate is unbolted; `release screw` takes the restraint off again.',
     ),
     'unbolt drive': word('Unbolt the drive plate. The spiral must be restrained.'),
     'remove screw': word('Take the screw out, in pieces within the lift limit.'),
@@ -201,7 +201,10 @@ export const jobKeywords: KeywordDocs = {
       'fit ${1:run 1} starting at ${2|head,tail|}',
     ),
     'insert screw': word('Put the screw in, after the liner under it is fitted.'),
-    'bolt drive': word('Bolt the drive plate.'),
+    'bolt drive': word('Bolt the drive plate. The spiral stays restrained until `release screw`.'),
+    'release screw': word(
+      'Take the restraint off the spiral again, once the drive plate is bolted and before the machine is handed back.',
+    ),
     'hold-downs on': word('Put hold-down blocks back.', 'hold-downs on ${1:all}'),
     'braces on': word('Put braces back.', 'braces on ${1:all}'),
     'clear up': word(

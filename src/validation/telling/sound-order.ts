@@ -38,6 +38,7 @@ order {
   fit run above Gate starting at head by Alpha
   insert screw
   bolt drive
+  release screw
   hold-downs on all
   covers on all
   remove isolation

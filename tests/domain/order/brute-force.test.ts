@@ -264,7 +264,7 @@ describe('kinds of work over one stretch', () => {
     'strip run 1',
     'clean run 1',
     'fit run 1 starting at head',
-    ...(screw ? ['insert screw', 'bolt drive'] : []),
+    ...(screw ? ['insert screw', 'bolt drive', 'release screw'] : []),
     'hold-downs on all',
     'braces on all',
     'covers on all',
@@ -290,6 +290,29 @@ describe('kinds of work over one stretch', () => {
     });
     const { accepted } = compare(of, shuffles(whole(true), 3), machineOf(of, [[0, 2000]]));
     expect(accepted).toBeGreaterThan(1140);
+  });
+
+  test('a spiral that stays in, restrained and released at every two places, or only one of them', () => {
+    const of = job(conveyor, ['all']);
+    const lines = whole(false);
+    const at = (order: readonly string[], place: number, line: string): string[] => [
+      ...order.slice(0, place),
+      line,
+      ...order.slice(place),
+    ];
+    function* orders(): Generator<string[]> {
+      for (let held = 0; held <= lines.length; held++) {
+        const order = at(lines, held, 'restrain screw');
+        yield order;
+        yield at(lines, held, 'release screw');
+        for (let freed = 0; freed <= order.length; freed++) yield at(order, freed, 'release screw');
+      }
+    }
+    const { tried, accepted } = compare(of, orders(), machineOf(of, [[0, 2000]]));
+    const n = lines.length + 1;
+    expect(tried).toBe(n * (n + 3));
+    // Behind the test of the air and before isolation comes off there are ten places, the second never before the first.
+    expect(accepted).toBe((10 * 11) / 2);
   });
 
   test('any one or two steps left out', () => {
@@ -439,7 +462,16 @@ describe('spiral in pieces, joints, stops, sawn panels and litter', () => {
     function* orders(): Generator<string[]> {
       for (const order of permutations(lines))
         for (const later of permutations(back))
-          yield [...prologue, ...order, ...rest, ...later, 'bolt drive', 'covers on all', ...epilogue];
+          yield [
+            ...prologue,
+            ...order,
+            ...rest,
+            ...later,
+            'bolt drive',
+            'release screw',
+            'covers on all',
+            ...epilogue,
+          ];
     }
     const { tried, accepted } = compare(of, orders(), machineOf(of, [[0, 3000]]));
     expect(tried).toBe(720 * 2);
@@ -461,6 +493,7 @@ describe('spiral in pieces, joints, stops, sawn panels and litter', () => {
       'join screw from 0 mm to 1500 mm',
       'join screw from 1500 mm to 3000 mm',
       'bolt drive',
+      'release screw',
       'covers on all',
     ];
     function* orders(): Generator<string[]> {

@@ -435,6 +435,7 @@ describe('a screw change', () => {
     'fit starting at head',
     'insert screw',
     'bolt drive',
+    'release screw',
     'hold-downs on',
     ...afterwards,
   ];

@@ -102,6 +102,7 @@ const whole = (kind: string): string[] =>
     '4 × panel old or new, else "K" (unsafe), goes on as new; only if later; or missing',
     '1 × screw old or new, else "K" (unsafe), goes on as new; only if later; or missing',
     '1 × drive bolted, else "K" (unsafe), goes on as bolted; only if later; or missing',
+    '1 × restraint free, else "screw still restrained" (unsafe), goes on as free; only if later; or missing',
     '1 × gate open, else "K" (unsafe), goes on as open; only if later; or missing',
   ].map((each) => each.replace('K', kind));
 const powered =
@@ -188,8 +189,13 @@ const expected: Readonly<Record<StepAction, readonly string[]>> = {
     joined('screw out of turn'),
     '1 × drive bolted or unbolted, else "screw out of turn" (cannot be built), goes on as unbolted',
     '1 × makes drive bolted',
-    '1 × makes restraint free',
     'done where all of 1 drive: bolted',
+  ],
+  'release screw': [
+    ...safe,
+    '1 × drive bolted, else "screw not restrained" (unsafe), goes on as bolted; only if later; or missing',
+    '1 × makes restraint free',
+    'done where all of 1 restraint: free',
   ],
   // The hold-down at 1.00 m stands on the joint of panels 1 and 2.
   'hold-downs on': [

@@ -196,7 +196,7 @@ describe('a step without a stretch', () => {
       '0-4200': whole,
       '0-2000':
         'gas test, covers off, braces off, hold-downs off, strip, clean, patch, fit, fire watch, hold-downs on, braces on, clear up, covers on',
-      '4200-4200': 'restrain screw, unbolt drive, bolt drive',
+      '4200-4200': 'restrain screw, unbolt drive, bolt drive, release screw',
     });
   });
   test('means all of it where the screw changes, but for the liner', () => {
@@ -205,12 +205,15 @@ describe('a step without a stretch', () => {
   });
   test('means all of it where nothing is relined', () => {
     const { '4200-4200': drive, ...rest } = where(job(made, [], change));
-    expect([drive, Object.keys(rest)]).toEqual(['restrain screw, unbolt drive, bolt drive', ['0-4200']]);
+    expect([drive, Object.keys(rest)]).toEqual([
+      'restrain screw, unbolt drive, bolt drive, release screw',
+      ['0-4200'],
+    ]);
     expect(Object.keys(where(job(made, [])))).toEqual(['0-4200', '4200-4200']);
   });
   test('is at the drive, wherever that is', () => {
     const tail = job({ ...made, drive: { end: 'tail', origin: origin() } }, ['run 1']);
-    expect(where(tail)['0-0']).toBe('restrain screw, unbolt drive, bolt drive');
+    expect(where(tail)['0-0']).toBe('restrain screw, unbolt drive, bolt drive, release screw');
   });
   test.each(['gate off', 'gate on', 'gate shut', 'gate open'])('%s is at its gate', (action) => {
     expect(groundOf(job(made, ['run 1']), `${action} Gate1`, `${action} Nix`).areas.map(spans)).toEqual([

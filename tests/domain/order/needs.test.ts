@@ -353,7 +353,6 @@ test.each<readonly [string, Job, readonly string[], readonly string[]]>([
     [...ready, 'restrain screw', 'bolt drive', 'unbolt drive'],
     [
       'closed up too early (cannot be built) at bolt drive: the drive plate, 0 for 1; comes too late: 4 unbolt drive',
-      'screw not restrained (unsafe) at unbolt drive: the restraint of the spiral, 0 for 1; made it so: 3 bolt drive; never',
     ],
   ],
   [

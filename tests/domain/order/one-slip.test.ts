@@ -46,6 +46,7 @@ const rescrew = [
   'fit run 1 starting at tail',
   'insert screw',
   'bolt drive',
+  'release screw',
   'hold-downs on',
   'braces on',
   'covers on',

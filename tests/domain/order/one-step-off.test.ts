@@ -75,6 +75,7 @@ const orders: Readonly<Record<string, readonly [Job, readonly string[]]>> = {
       `join screw ${measures}`,
       'fire watch',
       'bolt drive',
+      'release screw',
       'hold-downs on',
       'covers on',
       'remove isolation',

@@ -133,6 +133,7 @@ const kinds: Readonly<Record<StepAction, { readonly loose: boolean; readonly the
   'join screw': { loose: true, there: true },
   'fire watch': { loose: false, there: true },
   'bolt drive': { loose: false, there: true },
+  'release screw': { loose: false, there: true },
   'hold-downs on': { loose: false, there: true },
   'braces on': { loose: false, there: true },
   'clear up': { loose: false, there: true },

@@ -39,6 +39,7 @@ const lines = [
   'insert screw by Alpha hot work shielded wet',
   'fire watch all takes 1 h',
   'bolt drive by Alpha',
+  'release screw by Alpha',
   'hold-downs on all by Alpha',
   'covers on all by Alpha',
   'gate open Gate1',

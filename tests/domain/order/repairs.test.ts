@@ -491,6 +491,7 @@ test.each<readonly [string, Job, readonly string[], ViolationKind, readonly stri
       'fit',
       'insert screw',
       'bolt drive',
+      'release screw',
       ...afterwards,
     ],
     'spiral from the middle',

@@ -185,6 +185,7 @@ describe('hot work', () => {
       'fit starting at head',
       ...join,
       'bolt drive',
+      'release screw',
       ...afterwards,
     ];
     const change = (facts: Partial<NonNullable<Job['screwChange']>> = {}): Job =>
@@ -270,6 +271,7 @@ describe('an enclosed trough', () => {
       'fit starting at head',
       'insert screw',
       'bolt drive',
+      'release screw',
       ...afterwards,
     ];
     expect(kinds(of, lines([], ['restrain screw', 'unbolt drive']))).toEqual([]);
@@ -661,6 +663,7 @@ test('a drive whose bolts are burnt off is watched like any other hot work', () 
     'fit starting at head',
     'insert screw',
     'bolt drive',
+    'release screw',
     ...afterwards,
   ];
   expect(kinds(of, lines(['fire watch all']))).toEqual([]);

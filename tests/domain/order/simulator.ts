@@ -313,6 +313,9 @@ function perform(world: World, deed: Deed): boolean {
     case 'bolt drive':
       if (!safe || !airedAtDrive || world.coupled || !wholeSpiral) return false;
       world.coupled = true;
+      return true;
+    case 'release screw':
+      if (!safe || !airedAtDrive || !world.tethered || !world.coupled) return false;
       world.tethered = false;
       return true;
     case 'strip': {
@@ -462,6 +465,7 @@ function whole(world: World): boolean {
     world.holdDowns.size === machine.holdDowns.length &&
     world.spiral.every((each) => each === 'old' || each === 'new') &&
     world.coupled &&
+    !world.tethered &&
     [...world.gates.values()].every((gate) => gate === 'open') &&
     machine.runs.every(
       (run) =>

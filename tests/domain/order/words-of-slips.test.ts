@@ -29,6 +29,8 @@ const reasons = {
     'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
   loose:
     'The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.',
+  wound:
+    'Started while it is held, the spiral winds itself up until the restraint tears off or the drive stalls, and what tears off is thrown.',
   hangs: 'The spiral hangs on the drive plate and cannot be drawn or cut free while it is bolted.',
   steel: 'The new spiral would lie on bare steel and be in the way of every panel under it.',
   over: 'Hold-downs and the drive plate go back over a spiral that is in.',
@@ -91,6 +93,7 @@ const change = [
   'fit starting at head',
   'insert screw',
   'bolt drive',
+  'release screw',
   'hold-downs on',
   'covers on',
   ...afterwards,
@@ -440,12 +443,61 @@ const slips: readonly (readonly [string, Job, readonly string[], ...(readonly [s
     ],
   ],
   [
+    'never released',
+    spiral,
+    without(change, 'release screw'),
+    [
+      '"remove isolation" gives the machine power while the spiral is still restrained. "restrain screw" left it so. No step puts it right before then.',
+      reasons.wound,
+    ],
+  ],
+  [
+    'released with the power on',
+    spiral,
+    moved(change, 'release screw', 'run empty'),
+    [
+      '"remove isolation" gives the machine power while the spiral is still restrained. "release screw" comes only later.',
+      reasons.wound,
+    ],
+  ],
+  [
+    'released before it is restrained',
+    plain,
+    [...before, 'release screw', 'restrain screw', ...fits('fit').slice(before.length)],
+    [
+      '"release screw" releases a spiral that is not restrained yet. "restrain screw" comes only later.',
+      'It has nothing to do here, and what is taken off later is then never put back.',
+    ],
+  ],
+  [
+    'released where nothing holds it',
+    plain,
+    [...before, 'release screw', ...fits('fit').slice(before.length)],
+    [
+      '"release screw" releases a spiral that no step restrains.',
+      'What is counted twice hides what is not done at all, and the sign-off list then shows work nobody did.',
+    ],
+  ],
+  [
     'never bolted',
     spiral,
     without(change, 'bolt drive'),
     [
+      '"release screw" comes while the drive plate is unbolted: nothing else holds the spiral. "unbolt drive" left it so.',
+      reasons.loose,
+    ],
+  ],
+  [
+    'neither bolted nor released',
+    spiral,
+    without(change, 'bolt drive', 'release screw'),
+    [
       '"remove isolation" hands the machine back while the drive plate is unbolted. "unbolt drive" left it so. No step puts it right before then.',
       reasons.handed,
+    ],
+    [
+      '"remove isolation" gives the machine power while the spiral is still restrained. "restrain screw" left it so. No step puts it right before then.',
+      reasons.wound,
     ],
   ],
   [
@@ -453,14 +505,22 @@ const slips: readonly (readonly [string, Job, readonly string[], ...(readonly [s
     spiral,
     moved(change, 'bolt drive', 'remove isolation'),
     [
-      '"remove isolation" hands the machine back while the drive plate is unbolted. "bolt drive" comes only later.',
-      reasons.handed,
+      '"release screw" comes while the drive plate is unbolted: nothing else holds the spiral. "bolt drive" comes only later.',
+      reasons.loose,
     ],
   ],
   [
     'never changed',
     spiral,
-    without(change, 'restrain screw', 'unbolt drive', 'remove screw', 'insert screw', 'bolt drive'),
+    without(
+      change,
+      'restrain screw',
+      'unbolt drive',
+      'remove screw',
+      'insert screw',
+      'bolt drive',
+      'release screw',
+    ),
     ["The job's scope includes the spiral 0.00 m to 2.00 m, and no step changes it.", reasons.renewed],
   ],
   [
@@ -631,6 +691,10 @@ const unfinished: readonly (readonly [string, Job, readonly string[], ...(readon
     ],
     ['The order ends with the drive plate unbolted by "unbolt drive".', 'The machine cannot run.'],
     [
+      'The order ends with the spiral restrained. "restrain screw" left it so. No step releases it.',
+      reasons.wound,
+    ],
+    [
       'The order ends with 2 hold-downs from 0.40 m to 1.40 m off: taken off by "hold-downs off" and never put back.',
       'Every part that comes off is counted back on before the machine is handed over.',
     ],
@@ -708,7 +772,10 @@ for (const [name, of, lines, ...expected] of unfinished)
 /** Without what is left open at the end. */
 const onTheWay = (of: Job, lines: readonly string[]): readonly (readonly [string, string])[] =>
   check(of, lines)
-    .filter(({ kind }) => !['not put back', 'scope not done', 'no trial run'].includes(kind))
+    .filter(
+      ({ kind }) =>
+        !['not put back', 'screw still restrained', 'scope not done', 'no trial run'].includes(kind),
+    )
     .map(({ message, reason }) => [message, reason]);
 const astray: readonly (readonly [string, Job, readonly string[], ...(readonly [string, string])[]])[] = [
   [

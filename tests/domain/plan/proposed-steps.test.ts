@@ -226,6 +226,7 @@ describe('a new screw', () => {
       'fire watch takes 60 min',
       'insert screw cold work',
       'bolt drive',
+      'release screw',
       'hold-downs on all',
       'braces on all',
       'clear up all',
@@ -248,6 +249,7 @@ describe('a new screw', () => {
       'fit run 1 starting at head',
       'insert screw',
       'bolt drive',
+      'release screw',
       'clear up all',
       'covers on all',
     ]);
@@ -261,6 +263,7 @@ describe('a new screw', () => {
       `join screw from 0 m to 2.025 m ${heat}`,
       `join screw from 2.025 m to 4 m ${heat}`,
       'fire watch takes 60 min',
+      'release screw',
     ]);
     // Four pieces of a metre: three joints.
     expect(work(of({ cut: 'cold', joints: 'bolted' }, 26))).toEqual([
@@ -270,12 +273,14 @@ describe('a new screw', () => {
       'join screw from 0 m to 1.5 m',
       'join screw from 1.5 m to 2.5 m',
       'join screw from 2.5 m to 4 m',
+      'release screw',
     ]);
     expect(work(of({ cut: 'cold', joints: 'bolted' }, 52))).toEqual([
       'restrain screw',
       'remove screw',
       'insert screw',
       'join screw from 0 m to 4 m',
+      'release screw',
     ]);
   });
   it('of unknown mass it is laid in as one, welded and watched, or bolted', () => {
@@ -285,11 +290,13 @@ describe('a new screw', () => {
       'remove screw',
       `insert screw ${heat}`,
       'fire watch takes 60 min',
+      'release screw',
     ]);
     expect(work(of({ screw: bare, cut: 'cold', joints: 'bolted' }, 100, { screw: bare }))).toEqual([
       'restrain screw',
       'remove screw',
       'insert screw',
+      'release screw',
     ]);
   });
   it('what is hot is hot work, watched for an hour', () => {
@@ -316,6 +323,7 @@ describe('a new screw', () => {
       'restrain screw',
       'remove screw',
       'insert screw',
+      'release screw',
     ]);
   });
 });

@@ -30,7 +30,8 @@ const of = (facts: Partial<Job> = {}): Job =>
 describe('four welded joints', () => {
   const change = of();
   const plan = planJob(change, worldOf(change), { quick: true, shakes: 20, nodes: 0 });
-  const steps = plan.steps.map(({ step }) => step);
+  // Repeated tests of the air are rows of the plan and no steps of the order.
+  const steps = plan.steps.flatMap(({ step, repeat }) => (repeat === undefined ? [step] : []));
   const joins = plan.steps.filter(({ step }) => step.action === 'join screw');
 
   test('five pieces, four joints, each shielded, wet and watched, to be confirmed by the crew', () => {

@@ -57,6 +57,7 @@ describe('shift ends', () => {
         'insert screw',
         'unbolt drive',
         'bolt drive',
+        'release screw',
         'remove isolation',
         'run empty',
       ])

@@ -76,6 +76,7 @@ describe('the usual work in a step, in person-hours', () => {
     ['restrain screw', 1.5, 4, '1 at 1.5 h', ['screw section']],
     ['unbolt drive', 1.5, 3, '1 at 1.5 h', ['screw section']],
     ['bolt drive', 1.5, 3, '1 at 1.5 h', ['screw section']],
+    ['release screw', 0.75, 3, '1 at 0.75 h', ['screw section']],
     // 4 m and 10 m of panels, not the gate between.
     ['strip run 1', 2, 8, '4 m at 0.5 h/m', ['strip']],
     ['strip all', 5, 8, '10 m at 0.5 h/m', ['strip']],

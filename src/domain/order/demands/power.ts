@@ -6,6 +6,7 @@ import {
   cool,
   dead,
   emptied,
+  free,
   gateOpen,
   isolated,
   live,
@@ -96,7 +97,7 @@ function powered(ground: Ground): Need[] {
   return orMissing(need([ground.isolation], states(live), live, 'run too early', 'unsafe', true));
 }
 
-/** Everything that was taken off is back, and no gate is left pinned. */
+/** Everything that was taken off is back, nothing holds the spiral, and no gate is left pinned. */
 function whole(ground: Ground, kind: ViolationKind): Need[] {
   const closed = [...ground.covers, ...ground.braces, ...ground.holdDowns];
   const panels = ground.runs.flatMap((run) => run.panels);
@@ -105,6 +106,7 @@ function whole(ground: Ground, kind: ViolationKind): Need[] {
     ...need(panels, states(oldPanel, newPanel), newPanel, kind, 'unsafe', true),
     ...need(ground.screw, states(oldScrew, newScrew), newScrew, kind, 'unsafe', true),
     ...need([ground.drive], states(bolted), bolted, kind, 'unsafe', true),
+    ...need([ground.restraint], states(free), free, 'screw still restrained', 'unsafe', true),
     ...need(ground.gates, states(gateOpen), gateOpen, kind, 'unsafe', true),
   ]);
 }

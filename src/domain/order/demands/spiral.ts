@@ -1,4 +1,5 @@
-// The spiral: held before it is unbolted, out before the new one comes in, in only over a trough that is lined.
+// The spiral: held before it is unbolted, out before the new one comes in, in only over a trough that is lined, and let go
+// only once the drive holds it again.
 
 import {
   bolted,
@@ -11,11 +12,17 @@ import {
   states,
   unbolted,
 } from '../states.js';
-import { need, to, type Need } from './demand.js';
+import { need, orMissing, to, type Need } from './demand.js';
 import { linedUnder, type DemandsByAction, type Site } from './site.js';
 
 type SpiralAction =
-  'restrain screw' | 'unbolt drive' | 'remove screw' | 'insert screw' | 'join screw' | 'bolt drive';
+  | 'restrain screw'
+  | 'unbolt drive'
+  | 'remove screw'
+  | 'insert screw'
+  | 'join screw'
+  | 'bolt drive'
+  | 'release screw';
 
 export const spiralDemands: DemandsByAction<SpiralAction> = {
   'restrain screw': ({ ground: { restraint }, reached }) => ({
@@ -54,14 +61,22 @@ export const spiralDemands: DemandsByAction<SpiralAction> = {
     effects: to(screw, newScrew),
     done: { pieces: screw, states: states(newScrew), by: 'any' },
   }),
-  'bolt drive': ({ ground: { screw, drive, restraint }, reached }) => ({
+  'bolt drive': ({ ground: { screw, drive }, reached }) => ({
     needs: [
       ...reached,
       ...need(screw, states(oldScrew, newScrew), newScrew, 'screw out of turn', 'cannot be built', true),
       ...need([drive], states(unbolted, bolted), unbolted, 'screw out of turn', 'cannot be built'),
     ],
-    effects: [...to([drive], bolted), ...to([restraint], free)],
+    effects: to([drive], bolted),
     done: { pieces: [drive], states: states(bolted), by: 'all' },
+  }),
+  'release screw': ({ ground: { drive, restraint }, reached }) => ({
+    needs: [
+      ...reached,
+      ...orMissing(need([drive], states(bolted), bolted, 'screw not restrained', 'unsafe', true)),
+    ],
+    effects: to([restraint], free),
+    done: { pieces: [restraint], states: states(free), by: 'all' },
   }),
 };
 

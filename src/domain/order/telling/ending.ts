@@ -25,10 +25,13 @@ export const endingWords: WordsByKind<
         ? 'Covers close the trough, so nobody gets at what lies under them.'
         : 'Hold-downs and braces lie across the spiral and the liner and are in the way of panels and spiral alike.',
   }),
-  'closed up too early': ({ slip, doing, what, when }) => {
+  'closed up too early': ({ slip, piece, doing, what, when }) => {
     if (slip.wanted === off)
       return {
-        message: `${doing} puts back what is not off yet: ${what}.${when}`,
+        message:
+          piece.kind === 'restraint'
+            ? `${doing} releases a spiral that is not restrained yet.${when}`
+            : `${doing} puts back what is not off yet: ${what}.${when}`,
         reason: 'It has nothing to do here, and what is taken off later is then never put back.',
       };
     return {
@@ -64,8 +67,11 @@ export const endingWords: WordsByKind<
             reason:
               'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
           },
-  'done twice': ({ doing, what, cause }) => ({
-    message: `${doing} is already done for ${what}.${cause ? ` "${sayStep(cause)}" did it.` : ''}`,
+  'done twice': ({ piece, doing, what, cause }) => ({
+    message:
+      piece.kind === 'restraint' && !cause
+        ? `${doing} releases a spiral that no step restrains.`
+        : `${doing} is already done for ${what}.${cause ? ` "${sayStep(cause)}" did it.` : ''}`,
     reason:
       'What is counted twice hides what is not done at all, and the sign-off list then shows work nobody did.',
   }),

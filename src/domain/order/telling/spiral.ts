@@ -1,15 +1,26 @@
-// What is said of the spiral: held, taken out and put in, in turn.
+// What is said of the spiral: held, taken out, put in and let go again, in turn.
 
 import { laidScrew, newScrew, noScrew } from '../states.js';
 import type { Telling, ViolationWords, WordsByKind } from './telling.js';
 
 export const spiralWords: WordsByKind<
-  'screw not restrained' | 'screw out of turn' | 'spiral from the middle'
+  'screw not restrained' | 'screw still restrained' | 'screw out of turn' | 'spiral from the middle'
 > = {
-  'screw not restrained': ({ doing, when }) => ({
-    message: `${doing} lets go of a spiral that nothing holds.${when}`,
+  'screw not restrained': ({ piece, doing, when }) => ({
+    message:
+      piece.kind === 'drive'
+        ? `${doing} comes while the drive plate is unbolted: nothing else holds the spiral.${when}`
+        : `${doing} lets go of a spiral that nothing holds.${when}`,
     reason:
       'The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.',
+  }),
+  'screw still restrained': ({ step, doing, when, never }) => ({
+    message: step
+      ? `${doing} gives the machine power while the spiral is still restrained.${when}${never}`
+      : `${doing} ends with the spiral restrained.${when} No step releases it.`,
+    reason:
+      'Started while it is held, the spiral winds itself up until the restraint tears off or the drive stalls, ' +
+      'and what tears off is thrown.',
   }),
   'screw out of turn': (telling) => screwOutOfTurn(telling),
   'spiral from the middle': ({ doing, what }) => ({

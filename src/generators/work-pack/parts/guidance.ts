@@ -141,6 +141,13 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     check: 'Torque marked; restraint still on until this is signed.',
     hold: true,
   },
+  'release screw': {
+    work:
+      'Ease the restraint until the drive holds the spiral, standing out of line with it, then take it off at both ends. ' +
+      'Lever, chain and clamps out of the trough, counted.',
+    check: 'Nothing holds the spiral but its drive; restraint gear counted out.',
+    hold: true,
+  },
   'hold-downs on': {
     work: 'Put every block back at its own place and set its gap.',
     check: 'Count back agrees with count off; gap of each written down.',

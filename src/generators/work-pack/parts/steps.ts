@@ -118,6 +118,7 @@ function whereWords(
     case 'run loaded':
       return 'whole conveyor';
     case 'restrain screw':
+    case 'release screw':
       return 'spiral, both ends of the length worked on';
     case 'unbolt drive':
     case 'bolt drive':

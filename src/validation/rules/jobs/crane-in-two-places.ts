@@ -45,6 +45,7 @@ job J1 {
     b: «remove screw» from 6 m to 12 m by Bravo after ‹u|a›
     insert screw
     bolt drive
+    release screw
     covers on all
     remove isolation
     run empty
