@@ -12,6 +12,7 @@ const blockRules = [
   'Screw',
   'Conveyor',
   'Inspection',
+  'Correction',
   'Reline',
   'ScrewChange',
   'MeterChange',

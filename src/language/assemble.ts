@@ -5,13 +5,23 @@
 import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Estate } from '../domain/model/estate.js';
 import type { Problem } from '../domain/model/problem.js';
-import type { DutyChange, MeterChange, Patch, Reline, ScrewChange } from '../domain/model/records.js';
+import { applyCorrections, type LinersSeen } from '../domain/model/corrected.js';
+import type {
+  Correction,
+  DutyChange,
+  MeterChange,
+  Patch,
+  Reline,
+  ScrewChange,
+} from '../domain/model/records.js';
 import type { NameUse } from '../domain/model/stated.js';
 import type { Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
 import { closest, collect, findNamed } from './assembly/name-table.js';
 import { buildJob } from './assembly/jobs.js';
-import { joinReadings } from './assembly/readings.js';
+import { linersOf } from './assembly/fitted.js';
+import { groupBy } from './assembly/group-by.js';
+import { joinReadings, type Joined } from './assembly/readings.js';
 import { checkStretch } from './assembly/stretches.js';
 
 export interface Assembled {
@@ -72,7 +82,9 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     },
   );
   const { meterChanges, dutyChanges, patches } = oneLineRecords(inOrder, conveyors, problems);
-  const { inspections, readings, places } = joinReadings(inOrder, conveyors, relines, problems);
+  const joined = joinReadings(inOrder, conveyors, relines, problems);
+  const { inspections, places } = joined;
+  const { readings, judged } = corrected(inOrder, joined, conveyors, relines, problems);
 
   const unread = new Map(namedPlants.map((plant) => [plant.name, plant.unread]));
   const jobs = collect(
@@ -98,6 +110,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       conveyors: conveyors.items,
       inspections,
       readings,
+      corrections: judged,
       places,
       relines,
       screwChanges,
@@ -110,6 +123,42 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     },
     problems,
   };
+}
+
+/** Readings as they count after their corrections. A point or a colour that is not there is told here. */
+function corrected(
+  sheets: readonly Sheet[],
+  joined: Joined,
+  conveyors: ConveyorIndex,
+  relines: readonly Reline[],
+  problems: Problem[],
+): ReturnType<typeof applyCorrections> {
+  const found = records(
+    sheets.flatMap((sheet) => sheet.corrections),
+    conveyors,
+    problems,
+    (draft, conveyor): Correction => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+  );
+  for (const { spot, conveyor } of found)
+    if (spot.kind === 'point') conveyors.checkPoint(conveyor, spot.point, problems);
+  const relinesOf = groupBy(relines, ({ conveyor }) => conveyor);
+  const linersSeen: LinersSeen = (place, { conveyor, date, meter }) =>
+    linersOf(conveyor, relinesOf.get(conveyor) ?? [])(place.at, date.day, meter.hours.value);
+  const applied = applyCorrections(joined, found, linersSeen);
+  for (const correction of applied.judged) {
+    const { outcome, says, row } = correction;
+    if (outcome !== 'unreadable' || says.kind !== 'colour' || row === undefined) continue;
+    const place = joined.places[joined.readings.place[row] ?? -1];
+    const look = joined.inspections[joined.readings.inspection[row] ?? -1];
+    const liner = (place && look ? linersSeen(place, look)[0] : undefined) ?? correction.conveyor.liner;
+    const { name: colour, origin } = says.colour;
+    const known = closest(
+      colour,
+      liner.layers.map(({ name }) => name),
+    );
+    problems.push({ kind: 'unknown colour', origin, colour, liner: liner.name, known });
+  }
+  return applied;
 }
 
 /** Records of one line, which name nothing but their conveyor. */

@@ -43,6 +43,7 @@ const kinds: Readonly<Record<string, BlockKind>> = {
   Screw: 'screw',
   Conveyor: 'conveyor',
   Inspection: 'inspection',
+  Correction: 'correction',
   Reline: 'reline',
   ScrewChange: 'screw change',
   MeterChange: 'meter change',
@@ -97,12 +98,13 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
   const headTokens = tokens.slice(0, brace < 0 ? tokens.length : brace);
   return {
     kind,
-    // Two patches of one day go by where they lie.
+    // Two patches of one day go by where they lie, two corrections by what they correct.
     identity: [
       kind,
       name,
       ...(date === undefined ? [] : [date]),
       ...(kind === 'patch' ? [canonical(textOf(node, 'from'))] : []),
+      ...(kind === 'correction' ? [spotIdentity(node), textOf(node, 'read') ?? ''] : []),
     ].join(' '),
     name,
     ...(date === undefined ? {} : { date }),
@@ -118,9 +120,11 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
   };
 }
 
+const inOneLine: ReadonlySet<BlockKind> = new Set(['meter change', 'duty', 'patch', 'correction']);
+
 /** What stands in the head behind the names: `meter`, `tonnes`, `title`; of a record of one line all that it says. */
 function headFacts(kind: BlockKind, tokens: readonly TextPiece[]): readonly TextFact[] {
-  if (kind === 'meter change' || kind === 'duty' || kind === 'patch') {
+  if (inOneLine.has(kind)) {
     const date = tokens.findIndex(({ type }) => type === 'DATE');
     const rest = tokens.slice(date + 1);
     return rest.length === 0 ? [] : [madeOf(kind === 'meter change' ? 'meters' : kind, 'Head', rest)];
@@ -194,10 +198,7 @@ const placed = new Set(['HoldDown', 'Brace', 'Cover']);
 function identityOf(node: AstNode, tokens: readonly TextPiece[]): string {
   const keyword = tokens[0]?.text.replace(/\s+/g, ' ') ?? '';
   if (saidInFull.has(node.$type)) return `${valueOf(tokens)} ${quoted(tokens)}`.trim();
-  if (node.$type === 'Reading' || node.$type === 'AsFitted') {
-    const point = textOf(node, 'point');
-    return point ?? `at ${canonical(textOf(node, 'chainage'))} clock ${clock(textOf(node, 'clock'))}`;
-  }
+  if (node.$type === 'Reading' || node.$type === 'AsFitted') return spotIdentity(node);
   const by = goesBy[node.$type];
   if (by)
     return [
@@ -212,6 +213,13 @@ function identityOf(node: AstNode, tokens: readonly TextPiece[]): string {
   if (node.$type === 'ScrewKind') return 'kind';
   if (node.$type === 'JobWindow') return 'window';
   return textOf(node, 'key') ?? keyword;
+}
+
+/** A spot that a reading is of: its point, else chainage and clock. */
+function spotIdentity(node: AstNode): string {
+  return (
+    textOf(node, 'point') ?? `at ${canonical(textOf(node, 'chainage'))} clock ${clock(textOf(node, 'clock'))}`
+  );
 }
 
 function valueAt(node: AstNode, key: string): string | undefined {

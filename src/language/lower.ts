@@ -4,6 +4,7 @@ import type { Problem } from '../domain/model/problem.js';
 import type * as ast from './generated/ast.js';
 import { docBefore } from './comments.js';
 import { openBlock } from './lowering/block.js';
+import { lowerCorrection } from './lowering/correction.js';
 import { lowerConveyor } from './lowering/conveyor.js';
 import { lowerInspection, type UncountedInspection } from './lowering/inspection.js';
 import { lowerJob } from './lowering/job.js';
@@ -36,6 +37,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     liners: list<Sheet['liners']>(),
     screws: list<Sheet['screws']>(),
     conveyors: list<Sheet['conveyors']>(),
+    corrections: list<Sheet['corrections']>(),
     relines: list<Sheet['relines']>(),
     screwChanges: list<Sheet['screwChanges']>(),
     meterChanges: list<Sheet['meterChanges']>(),
@@ -81,6 +83,9 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
           const draft = lowerInspection(reader, block, node, rows, span);
           if (draft) inspections.push({ draft, span });
         }
+        break;
+      case 'Correction':
+        keep(found.corrections, block.garbled ? undefined : lowerCorrection(reader, node));
         break;
       case 'Reline':
         keep(found.relines, block.garbled ? undefined : lowerReline(reader, block, node));
@@ -129,6 +134,7 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     screws: [],
     conveyors: [],
     inspections: [],
+    corrections: [],
     relines: [],
     screwChanges: [],
     meterChanges: [],
@@ -147,6 +153,7 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   Screw: 'screw',
   Conveyor: 'conveyor',
   Inspection: 'inspection',
+  Correction: 'correction',
   Reline: 'reline',
   ScrewChange: 'screw change',
   MeterChange: 'meter change',
@@ -155,10 +162,16 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   Job: 'job',
 };
 
+const inOneLine: ReadonlySet<ast.Block['$type']> = new Set([
+  'MeterChange',
+  'DutyChange',
+  'Patch',
+  'Correction',
+]);
+
 /** A block that never came to its opening brace says nothing yet; the one-line records have none. */
 function isOpened(node: ast.Block): boolean {
-  const inOneLine = node.$type === 'MeterChange' || node.$type === 'DutyChange' || node.$type === 'Patch';
-  return inOneLine || keywordOf(node, '{') !== undefined;
+  return inOneLine.has(node.$type) || keywordOf(node, '{') !== undefined;
 }
 
 function list<T extends readonly unknown[]>(): T[number][] {

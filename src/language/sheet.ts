@@ -8,6 +8,7 @@ import type { Origin } from '../domain/model/origin.js';
 import type { Plant } from '../domain/model/plant.js';
 import type { Problem } from '../domain/model/problem.js';
 import type {
+  Correction,
   DutyChange,
   Inspection,
   MeterChange,
@@ -30,6 +31,7 @@ export interface Sheet {
   readonly conveyors: readonly NamedConveyor[];
   readonly inspections: readonly InspectionDraft[];
   readonly rows: Rows;
+  readonly corrections: readonly Draft<Correction>[];
   readonly relines: readonly RelineDraft[];
   readonly screwChanges: readonly ScrewChangeDraft[];
   readonly meterChanges: readonly Draft<MeterChange>[];

@@ -91,6 +91,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Reading: { chainage: 'length', thickness: 'length', error: 'length' },
   Gauge: { error: 'length' },
   ConveyorLiner: { from: 'length', to: 'length' },
+  Correction: { chainage: 'length', thickness: 'length', error: 'length' },
   PlateReading: { at: 'length', thickness: 'length', error: 'length' },
   Patch: { from: 'length', to: 'length', thickness: 'length' },
   Condition: { size: 'length', at: 'length', temperature: 'temperature' },

@@ -239,6 +239,11 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         found.addConveyor(block);
         for (const fact of block.facts) if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
         break;
+      case ast.Correction.$type: {
+        const scope = about(found.addConveyor(block), block.read);
+        found.add('point', block, 'point', scope);
+        break;
+      }
       case ast.Patch.$type:
       case ast.MeterChange.$type:
       case ast.DutyChange.$type:

@@ -271,6 +271,7 @@ export function estate(parts: EstateParts): Estate {
     end: new Int32Array(count),
     notes,
     photos: new Map(),
+    corrected: new Map(),
   } satisfies Readings;
 
   const inspections: Inspection[] = [];
@@ -321,6 +322,7 @@ export function estate(parts: EstateParts): Estate {
     conveyors: parts.conveyors,
     inspections,
     readings,
+    corrections: [],
     places,
     relines: parts.relines ?? [],
     screwChanges: parts.screwChanges ?? [],

@@ -73,6 +73,7 @@ function fileOf({ kind, name, date }: TextBlock): string {
     case 'meter change':
     case 'duty':
     case 'patch':
+    case 'correction':
       return `history/${name}.trough`;
   }
 }

@@ -1,10 +1,12 @@
 // The estate as it stood before the newest records: everything that happened after a day is left out, what is described stays.
 
 import type { CalendarDay } from '../units/calendar.js';
+import { readingsOn } from './corrected.js';
 import type { Estate } from './estate.js';
 import type { Inspection, Readings } from './records.js';
 
-export function withoutRecordsAfter(estate: Estate, day: CalendarDay): Estate {
+export function withoutRecordsAfter(present: Estate, day: CalendarDay): Estate {
+  const estate = readingsOn(present, day);
   const isKnown = ({ date }: { readonly date: { readonly day: CalendarDay } }): boolean => date.day <= day;
   const rows: number[] = [];
   const inspections: Inspection[] = [];
@@ -57,5 +59,6 @@ function picked(
     end: Int32Array.from(pick(readings.end)),
     notes: moved(readings.notes),
     photos: moved(readings.photos),
+    corrected: moved(readings.corrected),
   };
 }

@@ -6,6 +6,7 @@ import type { Plant } from './plant.js';
 import type {
   DutyChange,
   Inspection,
+  JudgedCorrection,
   MeterChange,
   Patch,
   Place,
@@ -23,6 +24,8 @@ export interface Estate {
   /** By date within a conveyor, conveyors in the order of `conveyors`. */
   readonly inspections: readonly Inspection[];
   readonly readings: Readings;
+  /** Corrections of readings, by conveyor, then by day. */
+  readonly corrections: readonly JudgedCorrection[];
   readonly places: readonly Place[];
   readonly relines: readonly Reline[];
   readonly screwChanges: readonly ScrewChange[];

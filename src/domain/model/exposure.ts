@@ -4,6 +4,7 @@
 
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
+import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from './estate.js';
 import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
 import { setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
@@ -149,14 +150,16 @@ export function exposedReadings(
         const set = setSeen(history, place.at, inspection);
         const first = firstToSay(estate, written, inspection, row);
         const exposure: Exposure =
-          first !== inspection
-            ? { known: false, reason: 'the same reading is written down twice on that day' }
-            : set
-              ? exposureBetween(history, set, moment)
-              : {
-                  known: false,
-                  reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned`,
-                };
+          estate.readings.kind[row] === ReadingKind.withdrawn
+            ? { known: false, reason: estate.readings.notes.get(row) ?? 'said later not to count' }
+            : first !== inspection
+              ? { known: false, reason: 'the same reading is written down twice on that day' }
+              : set
+                ? exposureBetween(history, set, moment)
+                : {
+                    known: false,
+                    reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned`,
+                  };
         list.push({ row, inspection, set, exposure });
       }
     }

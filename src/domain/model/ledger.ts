@@ -10,6 +10,7 @@ export const blockKinds = [
   'screw',
   'conveyor',
   'inspection',
+  'correction',
   'reline',
   'screw change',
   'meter change',
@@ -53,6 +54,7 @@ export interface LedgerBlock {
 export function isRecord(kind: BlockKind): boolean {
   switch (kind) {
     case 'inspection':
+    case 'correction':
     case 'reline':
     case 'screw change':
     case 'meter change':

@@ -6,10 +6,12 @@ import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
 import type { DatedRecord } from './history.js';
 
-/** Day of the newest inspection, reline, screw change or meter change; undefined for an estate without records. */
+/** Day of the newest inspection, correction, reline, screw change or meter change; undefined for an estate without records. */
 export function newestDay(estate: Estate): CalendarDay | undefined {
-  const { inspections, relines, screwChanges, meterChanges } = estate;
-  return latest([inspections, relines, screwChanges, meterChanges].flat().map(({ date }) => date.day));
+  const { inspections, corrections, relines, screwChanges, meterChanges } = estate;
+  return latest(
+    [inspections, corrections, relines, screwChanges, meterChanges].flat().map(({ date }) => date.day),
+  );
 }
 
 /** The day as it was asked for, else that of the newest record, else the last commissioning; undefined where there is none of them. */

@@ -3,6 +3,7 @@
 
 import type { Conveyor } from './conveyor.js';
 import type { Origin } from './origin.js';
+import type { ReadingKind } from '../units/reading-kind.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
 import type { NameUse, Stated, StatedClock, StatedCount, StatedDay, Toleranced } from './stated.js';
 import type { Stretch } from './stretch.js';
@@ -173,6 +174,25 @@ export interface Readings {
   readonly notes: ReadonlyMap<number, string>;
   /** Photos of rows that have one, by row. */
   readonly photos: ReadonlyMap<number, PhotoUse>;
+  /** Rows that were corrected later; the columns hold what counts now. */
+  readonly corrected: ReadonlyMap<number, CorrectedReading>;
+}
+
+/** What a row has said over time: as first written, then as each correction that counts had it, by day. */
+export interface CorrectedReading {
+  readonly versions: readonly [ReadingVersion, ...ReadingVersion[]];
+}
+
+export interface ReadingVersion {
+  /** Undefined for the line as first written. */
+  readonly correction: Correction | undefined;
+  readonly kind: ReadingKind;
+  /** As in the columns. */
+  readonly value: number;
+  readonly error: number;
+  readonly note: string | undefined;
+  /** `7.4 mm`, `ivory showing`, `does not count`. */
+  readonly words: string;
 }
 
 export function originOf(readings: Readings, row: number): Origin {
@@ -191,6 +211,49 @@ export interface Place {
   readonly clock: number;
   readonly declared: boolean;
   readonly origin: Origin;
+}
+
+/** Of a reading that was found wrong later. The line itself stays as it was written. */
+export interface Correction {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  /** As the inspection names it; a clock position as the inspector saw it. */
+  readonly spot:
+    | { readonly kind: 'point'; readonly point: NameUse }
+    | { readonly kind: 'chainage'; readonly at: Stated<'length'>; readonly clock: StatedClock };
+  /** The day of the reading. */
+  readonly read: StatedDay;
+  readonly says:
+    | {
+        readonly kind: 'thickness';
+        readonly thickness: Stated<'length'>;
+        readonly error?: Stated<'length'>;
+      }
+    | { readonly kind: 'colour'; readonly colour: NameUse }
+    | { readonly kind: 'trough showing' | 'not seen' | 'does not count' };
+  readonly by?: string;
+  /** Why. */
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+/** What became of a correction. Only one that counts, or that a later one replaced, ever moved a number. */
+export type CorrectionOutcome =
+  | 'counts'
+  | 'replaced'
+  | 'no such look'
+  | 'not read there'
+  | 'read twice'
+  | 'before the reading'
+  | 'contradicted'
+  | 'changes nothing'
+  | 'unreadable';
+
+export interface JudgedCorrection extends Correction {
+  readonly outcome: CorrectionOutcome;
+  /** Row of the readings; undefined where none was found. */
+  readonly row: number | undefined;
 }
 
 export interface Reline {

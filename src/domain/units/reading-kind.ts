@@ -11,6 +11,8 @@ export const ReadingKind = {
   notSeen: 3,
   /** A colour name the liner does not have, or an unreadable value: reported, and taken no further. */
   unreadable: 4,
+  /** Said later not to count (a correction): no reading of the liner. */
+  withdrawn: 5,
 } as const;
 
 export type ReadingKind = (typeof ReadingKind)[keyof typeof ReadingKind];

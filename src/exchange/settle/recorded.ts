@@ -29,9 +29,14 @@ export function recordedAt(
     for (let row = firstRow; row < endRow; row++) {
       const place = places[readings.place[row] ?? -1];
       const said = recordOf(readings.kind[row], readings.value[row] ?? NaN);
-      if (!place || !said) continue;
+      if (!place) continue;
       const key = spotKey(place.at, place.clock);
-      found.set(key, [...(found.get(key) ?? []), said]);
+      // The sheet may still have what was first read.
+      const before = (readings.corrected.get(row)?.versions ?? []).flatMap(
+        (version) => recordOf(version.kind, version.value) ?? [],
+      );
+      const all = [said, ...before].flatMap((each) => each ?? []);
+      if (all.length > 0) found.set(key, [...(found.get(key) ?? []), ...all]);
     }
   return found;
 }

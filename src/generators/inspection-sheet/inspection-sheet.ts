@@ -6,6 +6,7 @@ import { troughState, type TroughState } from '../../domain/conditions/trough.js
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, fittedThickness, linersLying, setLying } from '../../domain/model/exposure.js';
+import { readingsOn } from '../../domain/model/corrected.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
 import { dutyOn } from '../../domain/model/duty.js';
 import { forwardDuty, historyOf, momentOn } from '../../domain/model/history.js';
@@ -42,11 +43,12 @@ export interface SheetOptions {
 }
 
 export function inspectionSheet(
-  estate: Estate,
+  present: Estate,
   conveyor: Conveyor,
   options: SheetOptions = {},
 ): InspectionSheet {
-  const asOf = presentDay(estate, options.asOf) ?? (0 as CalendarDay); // an estate without records has no date of its own
+  const asOf = presentDay(present, options.asOf) ?? (0 as CalendarDay); // an estate without records has no date of its own
+  const estate = readingsOn(present, asOf);
   const history = historyOf(estate, conveyor, { asOf, plannedDuty: true });
   const lastInspection = history.inspections.at(-1)?.inspection;
   const look = options.look ?? (lastInspection?.view.stated ? lastInspection.view.direction : 'downstream');
@@ -207,7 +209,7 @@ function lastSeen(
   liner: LinerSpecification,
   unit: LengthUnit,
 ): LastSeen | undefined {
-  const row = rows.at(-1);
+  const row = rows.findLast((each) => estate.readings.kind[each.row] !== ReadingKind.withdrawn);
   if (!row) return undefined;
   const value = estate.readings.value[row.row] ?? NaN;
   const date = formatDay(row.inspection.date.day);

@@ -137,6 +137,17 @@ const conveyor: Schema = {
       required: ['point', 'chainage', 'clock', 'state', 'leftFrom', 'readings'],
     }),
     runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
+    corrections: list(
+      closed({
+        point: text,
+        read: date,
+        written: text,
+        countsAs: text,
+        corrected: date,
+        by: maybeText,
+        why: maybeText,
+      }),
+    ),
     findings: list(closed({ day: date, part: maybeText, at: amount, text })),
     holdDownGaps: list(
       closed({

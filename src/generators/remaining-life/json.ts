@@ -253,8 +253,18 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
   };
 }
 
-function besideOf({ findings, gaps, currents, speeds }: BesideLiner): Readonly<Record<string, Json>> {
+function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
+  const { findings, gaps, currents, speeds, corrections } = beside;
   return {
+    corrections: corrections.map((each) => ({
+      point: each.place,
+      read: day(each.read),
+      written: each.was,
+      countsAs: each.now,
+      corrected: day(each.day),
+      by: each.by ?? null,
+      why: each.why ?? null,
+    })),
     findings: findings.map(({ day: on, part, at, text }) => ({
       day: day(on),
       part: part ?? null,

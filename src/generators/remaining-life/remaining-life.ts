@@ -7,6 +7,7 @@ import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.j
 import type { ProgrammeSolver } from '../../domain/decision/integer-programme.js';
 import { programmeOf, type ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { programmeProblem } from '../../domain/decision/programme-problem.js';
+import { readingsOn } from '../../domain/model/corrected.js';
 import { openConditionRows } from '../../domain/conditions/rows.js';
 import { troughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
@@ -109,9 +110,10 @@ const manyPoints = 400;
 /** Beyond so many points only those of each conveyor that are nearest to their limit by hand are forecast at all. */
 const veryManyPoints = 2000;
 
-export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}): RemainingLife {
-  const newest = newestDay(estate);
-  const asOf = presentDay(estate, options.asOf);
+export function remainingLife(present: Estate, options: RemainingLifeOptions = {}): RemainingLife {
+  const newest = newestDay(present);
+  const asOf = presentDay(present, options.asOf);
+  const estate = readingsOn(present, asOf);
   // Duty dated ahead is a plan; it is known only to a report that is not looking back.
   const historyOptions = { asOf, plannedDuty: asOf !== undefined && asOf >= (newest ?? asOf) };
   const readings = exposedReadings(estate, historyOptions);
@@ -151,7 +153,7 @@ export function remainingLife(estate: Estate, options: RemainingLifeOptions = {}
     programmes: options.solver && programmesOf(estate, conveyors, options.solver),
   };
   if (options.since === undefined || asOf === undefined) return report;
-  const then = remainingLife(estate, {
+  const then = remainingLife(present, {
     asOf: options.since,
     track: false,
     conveyors: options.conveyors,
@@ -190,7 +192,7 @@ function knownOf({
     former: formerSetsOf(estate, history, readings),
     flights: flights?.get(history) ?? [],
     conditions: openConditionRows(estate, conveyor, asOf),
-    beside: besideLiner(history),
+    beside: besideLiner(estate, history),
     trough: troughState(estate, conveyor, asOf),
     measure: depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
     now: asOf === undefined ? undefined : momentOn(history, asOf),

@@ -61,11 +61,21 @@ function blocksOf(estate: Estate): readonly Block[] {
     plant: conveyor.plant.name,
     conveyor: conveyor.name,
   });
-  const { conveyors, inspections, relines, screwChanges, meterChanges, dutyChanges, patches, jobs } = estate;
+  const {
+    conveyors,
+    inspections,
+    relines,
+    screwChanges,
+    meterChanges,
+    dutyChanges,
+    patches,
+    corrections,
+    jobs,
+  } = estate;
   return [
     ...conveyors.map((conveyor) => ofConveyor({ conveyor, origin: conveyor.origin })),
-    ...[inspections, relines, screwChanges, meterChanges, dutyChanges, patches, jobs].flatMap((records) =>
-      records.map(ofConveyor),
+    ...[inspections, relines, screwChanges, meterChanges, dutyChanges, patches, corrections, jobs].flatMap(
+      (records) => records.map(ofConveyor),
     ),
     ...estate.plants.map(({ origin, name }) => ({ origin, plant: name, conveyor: undefined })),
   ];

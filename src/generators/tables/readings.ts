@@ -87,7 +87,7 @@ const columns: readonly DataColumn<ReadingRow>[] = [
   ),
 ];
 
-type Saw = 'thickness' | 'colour' | 'trough showing' | 'not seen';
+type Saw = 'thickness' | 'colour' | 'trough showing' | 'not seen' | 'does not count';
 
 function sawOf({ estate }: RemainingLife, exposed: ExposedReading): Saw | undefined {
   switch (estate.readings.kind[exposed.row]) {
@@ -99,6 +99,8 @@ function sawOf({ estate }: RemainingLife, exposed: ExposedReading): Saw | undefi
       return 'trough showing';
     case ReadingKind.notSeen:
       return 'not seen';
+    case ReadingKind.withdrawn:
+      return 'does not count';
     default:
       return undefined;
   }

@@ -3,7 +3,7 @@
 
 import type { Conveyor, Point } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { PhotoUse, Place, Readings, Reline } from '../../domain/model/records.js';
+import type { CorrectedReading, PhotoUse, Place, Readings, Reline } from '../../domain/model/records.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { InspectionDraft, Sheet } from '../sheet.js';
 import { linersOf } from './fitted.js';
@@ -115,6 +115,7 @@ export function emptyColumns(count: number) {
     end: new Int32Array(count),
     notes: new Map<number, string>(),
     photos: new Map<number, PhotoUse>(),
+    corrected: new Map<number, CorrectedReading>(),
   } satisfies Readings;
 }
 

@@ -93,6 +93,26 @@ export const recordKeywords: KeywordDocs = {
     '±': error,
     '+/-': error,
   },
+  Correction: {
+    correction: word(
+      'A reading that was found wrong later: what it should have said, or that it must not count, by whom and why. ' +
+        'The line itself stays as it was written; what was wrong takes no part in any rate from this day on.',
+      'correction ${1:DG1} ${2:2026-03-20} ${3:P4} read on ${4:2026-03-14} ' +
+        '${5|thickness 7.4 mm,does not count|} by "${6:day shift}" "${7:the gauge was set for steel}"',
+    ),
+    at: word('The spot, as the inspection has it.', 'at ${1:14.20} m clock ${2:8:00}'),
+    clock: word('Clock position, as the inspection has it.', 'clock ${1:8:00}'),
+    'read on': word('The day of the inspection whose reading was wrong.', 'read on ${1:2026-03-14}'),
+    thickness: word('What it should have been.', 'thickness ${1:7.4} mm'),
+    colour: word('The colour that really showed.', 'colour ${1:ivory}'),
+    color: word('The same as `colour`.', 'color ${1:ivory}'),
+    'trough showing': word('Steel showed, whatever was written.'),
+    'not seen': word('The spot was not seen after all.'),
+    'does not count': word('Nothing is known in its place: the reading takes no part in any rate.'),
+    by: word('Who found it; a role is enough.', 'by "${1:day shift}"'),
+    '±': error,
+    '+/-': error,
+  },
   Patch: {
     patch: word(
       'Steel welded into or onto the trough: where, when, how thick, and by whom (a role is enough). Plate readings count from it.',

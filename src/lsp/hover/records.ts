@@ -7,7 +7,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { exposureBetween, fittedThickness, setSeen, type Exposure } from '../../domain/model/exposure.js';
 import { historyOf, momentOf } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
-import type { Inspection, Place } from '../../domain/model/records.js';
+import type { CorrectedReading, Inspection, Place } from '../../domain/model/records.js';
 import { runAt } from '../../domain/model/runs.js';
 import { radialClearance } from '../../domain/geometry/clearance.js';
 import { crescentEdge, crescentWear, depthFromEdge, type Crescent } from '../../domain/geometry/crescent.js';
@@ -69,8 +69,29 @@ export function readingHover(estate: Estate, row: number): string | undefined {
       ...(seen === ReadingKind.notSeen
         ? line('says', 'nothing about the wear: it was looked for and not seen')
         : []),
+      ...correctedLines(readings.corrected.get(row)),
     ],
     previous(estate, place, inspection),
+  );
+}
+
+function correctedLines(corrected: CorrectedReading | undefined): ReturnType<typeof line> {
+  return (corrected?.versions ?? []).flatMap(({ correction, words }) =>
+    correction
+      ? line(
+          'corrected',
+          plain(words),
+          plain(
+            [
+              `said on ${formatDay(correction.date.day)}`,
+              correction.by === undefined ? '' : `by ${correction.by}`,
+              correction.note ?? '',
+            ]
+              .filter(Boolean)
+              .join(', '),
+          ),
+        )
+      : [],
   );
 }
 
@@ -175,6 +196,8 @@ export function seenWords(estate: Estate, row: number, inspection: Inspection): 
       return 'trough showing';
     case ReadingKind.notSeen:
       return 'not seen';
+    case ReadingKind.withdrawn:
+      return 'does not count';
     default:
       return 'unreadable';
   }

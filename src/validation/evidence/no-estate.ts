@@ -8,6 +8,7 @@ export const noEstate: Estate = {
   screws: [],
   conveyors: [],
   inspections: [],
+  corrections: [],
   places: [],
   relines: [],
   screwChanges: [],
@@ -27,5 +28,6 @@ export const noEstate: Estate = {
     end: new Int32Array(0),
     notes: new Map(),
     photos: new Map(),
+    corrected: new Map(),
   },
 };

@@ -48,7 +48,7 @@ function workOut(estate: Estate): RowsBySet {
     const history = historyOf(estate, inspection.conveyor);
     for (let row = inspection.firstRow; row < inspection.endRow; row++) {
       const kind = readings.kind[row];
-      if (kind === ReadingKind.notSeen || kind === ReadingKind.unreadable) continue;
+      if (kind === undefined || saysNothing.has(kind)) continue;
       const placeIndex = readings.place[row] ?? -1;
       const place = places[placeIndex];
       if (!place) continue;
@@ -67,3 +67,9 @@ function workOut(estate: Estate): RowsBySet {
 }
 
 const severalSets = -2;
+
+const saysNothing: ReadonlySet<number> = new Set([
+  ReadingKind.notSeen,
+  ReadingKind.unreadable,
+  ReadingKind.withdrawn,
+]);

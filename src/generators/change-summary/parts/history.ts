@@ -158,7 +158,9 @@ function recordPutIn(block: LedgerBlock, newest: CalendarDay | undefined): Histo
 
 function whatItHeld({ facts }: LedgerBlock): string {
   const readings = facts.filter(({ reading }) => reading).length;
-  const head = facts.find(({ identity }) => ['meter', 'meters', 'duty', 'patch'].includes(identity))?.words;
+  const head = facts.find(({ identity }) =>
+    ['meter', 'meters', 'duty', 'patch', 'correction'].includes(identity),
+  )?.words;
   return [
     ...(head === undefined ? [] : [head]),
     ...(readings > 0 ? [counted(readings, 'reading')] : []),

@@ -1,7 +1,10 @@
-// What inspections and relines wrote down beside the liner: findings in words, gaps of hold-downs, motor currents, speeds. As written, newest
-// first; gaps of one block (within 50 mm, as the sheet takes them) stand together, so that one can see them grow.
+// What inspections and relines wrote down beside the liner: findings in words, gaps of hold-downs, motor currents, speeds, and
+// which readings were corrected. As written, newest first; gaps of one block (within 50 mm, as the sheet takes them) stand
+// together, so that one can see them grow.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import type { Estate } from '../../../domain/model/estate.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import type { Inspection } from '../../../domain/model/records.js';
@@ -11,6 +14,21 @@ export interface BesideLiner {
   readonly gaps: readonly GapsAt[];
   readonly currents: readonly CurrentRead[];
   readonly speeds: readonly SpeedRead[];
+  readonly corrections: readonly CorrectedBeside[];
+}
+
+/** A reading that was found wrong later. */
+export interface CorrectedBeside {
+  readonly day: CalendarDay;
+  readonly place: string;
+  /** The day it was read. */
+  readonly read: CalendarDay;
+  /** As first written, and as it counts since: `4.7 mm`, `does not count`. */
+  readonly was: string;
+  readonly now: string;
+  readonly by: string | undefined;
+  readonly why: string | undefined;
+  readonly origin: Origin;
 }
 
 export interface FoundBeside {
@@ -53,7 +71,7 @@ export interface CurrentRead {
 
 const oneBlock = 50;
 
-export function besideLiner(history: History): BesideLiner {
+export function besideLiner(estate: Estate, history: History): BesideLiner {
   const { inspections, relines, conveyor } = history;
   const newestFirst = <T extends { readonly day: CalendarDay }>(all: readonly T[]): readonly T[] =>
     [...all].sort((a, b) => b.day - a.day);
@@ -89,6 +107,7 @@ export function besideLiner(history: History): BesideLiner {
       .sort((a, b) => a.at - b.at),
     currents: newestFirst(currents),
     speeds: newestFirst(speeds),
+    corrections: newestFirst(correctionsOf(estate, conveyor)),
   };
 }
 
@@ -101,6 +120,33 @@ function currentsOfLook({ date, currents }: Inspection): readonly CurrentRead[] 
     empty: empty[i],
     loaded: loaded[i],
   }));
+}
+
+function correctionsOf(
+  { readings, places, inspections }: Estate,
+  conveyor: Conveyor,
+): readonly CorrectedBeside[] {
+  return [...readings.corrected].flatMap(([row, { versions }]) => {
+    const place = places[readings.place[row] ?? -1];
+    const look = inspections[readings.inspection[row] ?? -1];
+    if (!place || !look || place.conveyor !== conveyor) return [];
+    return versions.flatMap(({ correction, words }, i) =>
+      correction
+        ? [
+            {
+              day: correction.date.day,
+              place: place.name,
+              read: look.date.day,
+              was: versions[i - 1]?.words ?? '',
+              now: words,
+              by: correction.by,
+              why: correction.note,
+              origin: correction.origin,
+            },
+          ]
+        : [],
+    );
+  });
 }
 
 function blockAt(blocks: History['conveyor']['holdDowns'], at: number): string | undefined {

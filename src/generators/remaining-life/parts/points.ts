@@ -238,10 +238,11 @@ function sortReadings(
     const day = inspection.date.day;
     const origin = originOf(columns, row);
     const seen = seenOf(input, row, layers);
-    if (!seen) leftOut.push({ row, day, origin, reason: 'could not be read' });
+    const withdrawn = columns.kind[row] === ReadingKind.withdrawn;
+    if (!seen && !withdrawn) leftOut.push({ row, day, origin, reason: 'could not be read' });
     else if (of !== undefined && of !== set) formerReadings += 1;
     else if (!exposure.known) leftOut.push({ row, day, origin, reason: exposure.reason });
-    else
+    else if (seen)
       readings.push({
         row,
         day,

@@ -1,10 +1,11 @@
-// Findings, hold-down gaps, motor currents and speeds on a conveyor's page: the same rows in HTML and Markdown.
+// Corrected readings, findings, hold-down gaps, motor currents and speeds on a conveyor's page: the same rows in HTML and Markdown.
 
 import { element, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import { placeInText } from '../../page/place-in-text.js';
 import { formatNumber } from '../../../domain/units/format.js';
-import type { BesideLiner, FoundBeside } from '../parts/beside-liner.js';
+import type { BesideLiner } from '../parts/beside-liner.js';
+import type { Origin } from '../../../domain/model/origin.js';
 import { date, metres, thickness } from './wording.js';
 
 /** Older ones stand in the records; the page says how many. */
@@ -17,14 +18,30 @@ export interface BesideTable {
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
   /** Of each row, where one line of the records stands behind it. */
-  readonly found: readonly FoundBeside[];
+  readonly found: readonly { readonly origin: Origin }[];
 }
 
-export function besideTables({ findings, gaps, currents, speeds }: BesideLiner): readonly BesideTable[] {
+export function besideTables(beside: BesideLiner): readonly BesideTable[] {
+  const { findings, gaps, currents, speeds, corrections } = beside;
   const shown = findings.slice(0, mostFindings);
   const older = (all: number, most: number): string =>
     all > most ? `The newest ${most} of ${all}; the others stand in the records.` : '';
   return [
+    {
+      title: 'Readings corrected later',
+      note: 'The lines stay in the records as they were written; only what they say now counts.',
+      heads: ['Point', 'Read on', 'Written', 'Counts as', 'Corrected', 'By', 'Why'],
+      rows: corrections.map(({ place, read, was, now, day, by, why }) => [
+        place,
+        date(read),
+        was,
+        now,
+        date(day),
+        by ?? 'not said',
+        why ?? 'not said',
+      ]),
+      found: corrections,
+    },
     {
       title: 'Findings',
       note: older(findings.length, mostFindings),

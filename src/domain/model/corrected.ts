@@ -1,0 +1,251 @@
+// Which readings were found wrong later, and what do they say now? A correction names its reading by spot and day; the columns
+// then hold what counts, and beside each corrected row stands all that it ever said. A correction that hits nothing, two
+// readings, or contradicts another of the same day moves no number: it is kept with the reason, for a rule to tell.
+
+import type { CalendarDay } from '../units/calendar.js';
+import { formatDay } from '../units/calendar.js';
+import { mirrorClock } from '../units/clock.js';
+import { formatLength } from '../units/format.js';
+import { ReadingKind } from '../units/reading-kind.js';
+import type { Estate } from './estate.js';
+import type {
+  Correction,
+  CorrectedReading,
+  CorrectionOutcome,
+  Inspection,
+  JudgedCorrection,
+  Place,
+  Readings,
+  ReadingVersion,
+} from './records.js';
+import type { LinerSpecification } from './specifications.js';
+
+/** The liners that may have lain at a place when an inspection saw it, likeliest first. */
+export type LinersSeen = (place: Place, inspection: Inspection) => readonly LinerSpecification[];
+
+interface Target {
+  readonly row: number;
+  readonly place: Place;
+  readonly inspection: Inspection;
+}
+
+/** Columns with what counts now, and what became of each correction, in the order given. */
+export function applyCorrections(
+  estate: Pick<Estate, 'inspections' | 'places'> & { readonly readings: Readings },
+  corrections: readonly Correction[],
+  linersSeen: LinersSeen,
+): { readonly readings: Readings; readonly judged: readonly JudgedCorrection[] } {
+  if (corrections.length === 0) return { readings: estate.readings, judged: [] };
+  const outcomes = new Map<Correction, CorrectionOutcome>();
+  const rows = new Map<Correction, number>();
+  const byRow = new Map<number, { target: Target; said: Correction[] }>();
+  for (const correction of corrections) {
+    const found = targetsOf(estate, correction);
+    if (typeof found === 'string') {
+      outcomes.set(correction, found);
+      continue;
+    }
+    for (const target of found) {
+      rows.set(correction, rows.get(correction) ?? target.row);
+      const known = byRow.get(target.row) ?? { target, said: [] };
+      known.said.push(correction);
+      byRow.set(target.row, known);
+    }
+  }
+  const corrected = new Map<number, CorrectedReading>();
+  for (const [row, { target, said }] of byRow) {
+    const versions = versionsOf(estate.readings, target, said, linersSeen, outcomes);
+    if (versions.length > 1) corrected.set(row, { versions });
+  }
+  return {
+    readings: withVersions(estate.readings, corrected, Infinity),
+    judged: corrections.map((correction) => ({
+      ...correction,
+      outcome: outcomes.get(correction) ?? 'counts',
+      row: rows.get(correction),
+    })),
+  };
+}
+
+/** The readings as they stood on a day: what was corrected after it says again what it said then. */
+export function readingsOn<E extends Estate>(estate: E, day: CalendarDay | undefined): E {
+  if (day === undefined || !estate.corrections.some(({ date }) => date.day > day)) return estate;
+  return {
+    ...estate,
+    corrections: estate.corrections.filter(({ date }) => date.day <= day),
+    readings: withVersions(estate.readings, estate.readings.corrected, day),
+  };
+}
+
+function targetsOf(
+  { inspections, places, readings }: Pick<Estate, 'inspections' | 'places'> & { readonly readings: Readings },
+  { conveyor, date, read, spot }: Correction,
+): readonly Target[] | CorrectionOutcome {
+  const looks = inspections.filter((each) => each.conveyor === conveyor && each.date.day === read.day);
+  if (spot.kind === 'point' && !conveyor.points.some(({ name }) => name === spot.point.name))
+    return 'unreadable';
+  if (looks.length === 0) return 'no such look';
+  if (date.day < read.day) return 'before the reading';
+  const found = looks.flatMap((inspection): readonly Target[] => {
+    const targets: Target[] = [];
+    for (let row = inspection.firstRow; row < inspection.endRow; row++) {
+      const place = places[readings.place[row] ?? -1];
+      if (place && isThere(place, spot, inspection)) targets.push({ row, place, inspection });
+    }
+    return targets;
+  });
+  if (found.length === 0) return 'not read there';
+  const says = new Set(found.map(({ row }) => `${readings.kind[row] ?? ''} ${readings.value[row] ?? ''}`));
+  return says.size > 1 ? 'read twice' : found;
+}
+
+/** To a tenth of a millimetre and a minute of the clock: what an author can write. */
+function isThere(place: Place, spot: Correction['spot'], { view }: Inspection): boolean {
+  if (spot.kind === 'point') return place.declared && place.name === spot.point.name;
+  const clock = view.direction === 'upstream' ? mirrorClock(spot.clock.hours) : spot.clock.hours;
+  return (
+    Math.round(place.at * 10) === Math.round(spot.at.value * 10) &&
+    Math.round(place.clock * 60) === Math.round(clock * 60)
+  );
+}
+
+function versionsOf(
+  readings: Readings,
+  target: Target,
+  said: readonly Correction[],
+  linersSeen: LinersSeen,
+  outcomes: Map<Correction, CorrectionOutcome>,
+): readonly [ReadingVersion, ...ReadingVersion[]] {
+  const { row } = target;
+  const liners = linersSeen(target.place, target.inspection);
+  const note = readings.notes.get(row);
+  const kind = kindOf(readings.kind[row]);
+  const value = readings.value[row] ?? NaN;
+  const written: ReadingVersion = {
+    correction: undefined,
+    kind,
+    value,
+    error: readings.error[row] ?? NaN,
+    note,
+    words: wordsOf(kind, value, liners),
+  };
+  const versions: [ReadingVersion, ...ReadingVersion[]] = [written];
+  const inOrder = [...said].sort((a, b) => a.date.day - b.date.day || a.origin.start - b.origin.start);
+  for (const correction of inOrder) {
+    const before = versions.at(-1) ?? written;
+    const now = versionOf(correction, written, before, liners);
+    const outcome = now === undefined ? 'unreadable' : judge(now, before, inOrder, liners, written);
+    outcomes.set(correction, outcome);
+    if (now === undefined || outcome !== 'counts') continue;
+    if (before.correction) outcomes.set(before.correction, 'replaced');
+    versions.push(now);
+  }
+  return versions;
+}
+
+function judge(
+  now: ReadingVersion,
+  before: ReadingVersion,
+  all: readonly Correction[],
+  liners: readonly LinerSpecification[],
+  written: ReadingVersion,
+): CorrectionOutcome {
+  const against = all
+    .filter((other) => other !== now.correction && other.date.day === now.correction?.date.day)
+    .map((other) => versionOf(other, written, written, liners));
+  if (against.some((other) => other && !sameSaying(other, now))) return 'contradicted';
+  return sameSaying(now, before) ? 'changes nothing' : 'counts';
+}
+
+function sameSaying(a: ReadingVersion, b: ReadingVersion): boolean {
+  return a.kind === b.kind && Object.is(a.value, b.value) && Object.is(a.error, b.error);
+}
+
+/** Undefined where it names a colour that the liner does not have, which is told elsewhere. */
+function versionOf(
+  correction: Correction,
+  written: ReadingVersion,
+  before: ReadingVersion,
+  liners: readonly LinerSpecification[],
+): ReadingVersion | undefined {
+  const { says } = correction;
+  const made = (kind: ReadingKind, value: number, error: number): ReadingVersion => ({
+    correction,
+    kind,
+    value,
+    error,
+    note: [noteOf(correction, before), written.note ?? ''].filter(Boolean).join('; '),
+    words: wordsOf(kind, value, liners),
+  });
+  switch (says.kind) {
+    case 'thickness':
+      return made(ReadingKind.thickness, says.thickness.value, says.error?.value ?? written.error);
+    case 'colour': {
+      const layer = liners
+        .map(({ layers }) => layers.findIndex(({ name }) => name === says.colour.name))
+        .find((index) => index >= 0);
+      return layer === undefined ? undefined : made(ReadingKind.colour, layer, written.error);
+    }
+    case 'trough showing':
+      return made(ReadingKind.trough, NaN, written.error);
+    case 'not seen':
+      return made(ReadingKind.notSeen, NaN, written.error);
+    case 'does not count':
+      return made(ReadingKind.withdrawn, NaN, written.error);
+  }
+}
+
+function noteOf({ date, by, note, says }: Correction, before: ReadingVersion): string {
+  const what =
+    says.kind === 'does not count'
+      ? `${before.words} read; said on ${formatDay(date.day)} not to count`
+      : `corrected on ${formatDay(date.day)} from ${before.words}`;
+  return `${what}${by === undefined ? '' : ` by ${by}`}${note === undefined ? '' : `: ${note}`}`;
+}
+
+function wordsOf(kind: ReadingKind, value: number, liners: readonly LinerSpecification[]): string {
+  switch (kind) {
+    case ReadingKind.thickness:
+      return formatLength(value);
+    case ReadingKind.colour:
+      return `${liners.find(({ layers }) => layers[value])?.layers[value]?.name ?? 'a colour'} showing`;
+    case ReadingKind.trough:
+      return 'trough showing';
+    case ReadingKind.notSeen:
+      return 'not seen';
+    case ReadingKind.unreadable:
+      return 'what could not be read';
+    case ReadingKind.withdrawn:
+      return 'does not count';
+  }
+}
+
+function kindOf(kind: number | undefined): ReadingKind {
+  return Object.values(ReadingKind).find((each) => each === kind) ?? ReadingKind.unreadable;
+}
+
+/** Columns that hold of each corrected row the last version up to a day. */
+function withVersions(
+  readings: Readings,
+  corrected: ReadonlyMap<number, CorrectedReading>,
+  day: number,
+): Readings {
+  if (corrected.size === 0) return readings;
+  const kind = readings.kind.slice();
+  const value = readings.value.slice();
+  const error = readings.error.slice();
+  const notes = new Map(readings.notes);
+  const kept = new Map<number, CorrectedReading>();
+  for (const [row, { versions }] of corrected) {
+    const [written, ...later] = versions;
+    const known = later.filter(({ correction }) => (correction?.date.day ?? 0) <= day);
+    const now = known.at(-1) ?? written;
+    kind[row] = now.kind;
+    value[row] = now.value;
+    error[row] = now.error;
+    if (now.note === undefined) notes.delete(row);
+    else notes.set(row, now.note);
+    if (known.length > 0) kept.set(row, { versions: [written, ...known] });
+  }
+  return { ...readings, kind, value, error, notes, corrected: kept };
+}

@@ -1,0 +1,48 @@
+// A correction of a reading → draft. What it cannot say in full (which reading, what instead) it does not say at all: a reading
+// must not change by half a line.
+
+import type * as ast from '../generated/ast.js';
+import type { Correction } from '../../domain/model/records.js';
+import type { Draft } from '../sheet.js';
+import { stated } from './block.js';
+import { chainage, thickness as thicknessLimit } from './limits.js';
+import type { Reader } from './reader.js';
+
+export function lowerCorrection(reader: Reader, node: ast.Correction): Draft<Correction> | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const date = reader.day(node, 'date');
+  const read = reader.day(node, 'read');
+  const spot = spotOf(reader, node);
+  const says = saysOf(reader, node);
+  if (!conveyorUse || !date || !read || !spot || !says) return undefined;
+  return {
+    conveyorUse,
+    date,
+    spot,
+    read,
+    says,
+    origin: reader.origin(node),
+    ...stated({ by: node.by, note: node.note }),
+  };
+}
+
+function spotOf(reader: Reader, node: ast.Correction): Correction['spot'] | undefined {
+  const point = reader.name(node, 'point');
+  if (point) return { kind: 'point', point };
+  const at = reader.quantity(node, 'chainage', 'length', 'chainage', chainage);
+  const clock = reader.clock(node, 'clock');
+  return at && clock && { kind: 'chainage', at, clock };
+}
+
+function saysOf(reader: Reader, node: ast.Correction): Correction['says'] | undefined {
+  if (node.thickness !== undefined) {
+    const thickness = reader.quantity(node, 'thickness', 'length', 'thickness', thicknessLimit);
+    const error = reader.quantity(node, 'error', 'length', 'error of the thickness', thicknessLimit);
+    return thickness && { kind: 'thickness', thickness, ...stated({ error }) };
+  }
+  const colour = reader.name(node, 'colour');
+  if (colour) return { kind: 'colour', colour };
+  if (node.trough) return { kind: 'trough showing' };
+  if (node.notSeen) return { kind: 'not seen' };
+  return node.withdrawn ? { kind: 'does not count' } : undefined;
+}

@@ -1,0 +1,95 @@
+// Is the reading there that a correction speaks of, and only one?
+
+import type { JudgedCorrection } from '../../../domain/model/records.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatChainage } from '../../../domain/units/format.js';
+import type { Rule } from '../../rule.js';
+
+export const correctionOfNothing: Rule = {
+  code: 'TL366',
+  title: 'Correction of a reading that is not there',
+  severity: 'error',
+  why: 'The wrong reading goes on to set the rate and the date of the reline, though somebody has written down that it is wrong.',
+  todo: 'Name the spot and the day as the inspection has them; where a spot was read twice on one day, put the wrong line right by its own point.',
+  given: 'estate',
+  example: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9.8 mm
+}
+«correction DG1 2024-09-20 P1 read on 2024-09-10 thickness 9.4 mm by "shift" "set for steel"|
+correction DG1 2024-09-20 P1 read on 2024-09-09 thickness 9.4 mm by "shift" "set for steel"»`,
+  cases: [
+    {
+      name: 'a point that was not read in that look',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9.8 mm
+}
+«correction DG1 2024-09-20 P2 read on 2024-09-09 does not count by "day shift" "read on the wrong panel"»`,
+    },
+    {
+      name: 'dated before the look',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9.8 mm
+}
+«correction DG1 2024-09-02 P1 read on 2024-09-09 does not count by "day shift" "read on the wrong panel"»`,
+    },
+    {
+      name: 'by chainage and clock as the inspector saw it, against the flow',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view upstream
+  gauge ultrasonic ± 0.2 mm
+  at 4.2 m clock 7:00 thickness 9.8 mm
+}
+correction DG1 2024-09-20 at 4.2 m clock 7:00 read on 2024-09-09 thickness 9.4 mm by "shift" "set for steel"`,
+    },
+  ],
+  *check({ estate }) {
+    for (const correction of estate.corrections) {
+      const message = messageOf(estate, correction);
+      if (message !== undefined) yield { origin: correction.origin, message };
+    }
+  },
+};
+
+function messageOf(estate: Estate, correction: JudgedCorrection): string | undefined {
+  const { conveyor, date, read, outcome } = correction;
+  const day = formatDay(read.day);
+  switch (outcome) {
+    case 'no such look': {
+      const [nearest] = estate.inspections
+        .filter((look) => look.conveyor === conveyor)
+        .sort((a, b) => Math.abs(a.date.day - read.day) - Math.abs(b.date.day - read.day));
+      return `${conveyor.name} was not inspected on ${day}${
+        nearest ? `; the nearest look is of ${formatDay(nearest.date.day)}` : ''
+      }.`;
+    }
+    case 'not read there':
+      return `${spotWords(correction)} was not read in the look of ${day}.`;
+    case 'read twice':
+      return `${spotWords(correction)} was read more than once on ${day}, with different results: which of them is wrong is not said.`;
+    case 'before the reading':
+      return `This correction is of ${formatDay(date.day)}, and the reading it corrects was made later, on ${day}.`;
+    case 'counts':
+    case 'replaced':
+    case 'contradicted':
+    case 'changes nothing':
+    case 'unreadable':
+      return undefined;
+  }
+}
+
+function spotWords({ spot, conveyor }: JudgedCorrection): string {
+  return spot.kind === 'point'
+    ? `${spot.point.name} of ${conveyor.name}`
+    : `The spot at ${formatChainage(spot.at.value)}, ${spot.clock.text}, of ${conveyor.name}`;
+}

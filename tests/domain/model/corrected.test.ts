@@ -1,0 +1,161 @@
+// A reading that was found wrong later, as small stories: what counts, what every output says of it, what stays as it was
+// before that was known, and what a correction that cannot be meant does (nothing, and it is told).
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../../src/analysis/analyse.js';
+import type { Analysis } from '../../../src/analysis/analysis.js';
+import { withoutRecordsAfter } from '../../../src/domain/model/earlier.js';
+import { parseDay } from '../../../src/domain/units/calendar.js';
+import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
+import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
+import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
+import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
+import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { readingHover } from '../../../src/lsp/hover/records.js';
+import { inSoundEstate } from '../../../src/validation/example.js';
+
+const looks = (second: string): string => `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 10.4 mm
+  P2 thickness 10.5 mm
+}
+inspection DG1 2025-03-10 meter 6000 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 ${second}
+  P2 thickness 9.6 mm
+}`;
+const correction = (says: string, on = '2025-03-20'): string =>
+  `correction DG1 ${on} P1 read on 2025-03-10 ${says} by "day shift" "gauge set for steel"`;
+
+function read(...blocks: readonly string[]): Analysis {
+  return analyse([{ uri: 'estate.trough', text: inSoundEstate('estate', blocks.join('\n')) }]);
+}
+
+const day = (text: string) => parseDay(text)!; // a date of the test's own
+
+/** Days of the limit by hand and by the model of each point, on one day. */
+function limits({ estate }: Analysis, asOf = '2025-06-02', depth: 'hand' | 'model' = 'hand'): unknown {
+  const shown = remainingLife(estate, { asOf: day(asOf), depth, track: false }).conveyors.map(({ points }) =>
+    points.map(({ place, limitByHand, model, readings }) => [
+      place.name,
+      limitByHand,
+      model?.condemn,
+      readings.map(({ exposure, seen }) => [exposure, seen]),
+    ]),
+  );
+  return JSON.parse(JSON.stringify(shown)); // without the functions that a forecast carries
+}
+
+describe('a reading corrected later', () => {
+  test('counts in every forecast as if it had been read so', () => {
+    const wrong = read(looks('thickness 6.4 mm'));
+    const corrected = read(looks('thickness 6.4 mm'), correction('thickness 9.4 mm'));
+    const model = (of: Analysis): unknown => limits(of, '2025-06-02', 'model');
+    expect(model(corrected)).toEqual(model(read(looks('thickness 9.4 mm'))));
+    expect(model(corrected)).not.toEqual(model(wrong));
+  });
+
+  test('that does not count is as good as not read, and is listed among what was left out', () => {
+    const withdrawn = read(looks('thickness 6.4 mm'), correction('does not count'));
+    expect(limits(withdrawn)).toEqual(limits(read(looks('not seen').replace('  P1 not seen\n', ''))));
+    const [life] = remainingLife(withdrawn.estate, { track: false }).conveyors;
+    expect(life?.points[0]?.leftOut.map(({ reason }) => reason)).toEqual([
+      '6.4 mm read; said on 2025-03-20 not to count by day shift: gauge set for steel',
+    ]);
+  });
+
+  test('may turn out to have been a colour, bare steel, or nothing at all', () => {
+    for (const says of ['colour teal', 'trough showing', 'not seen'])
+      expect(limits(read(looks('thickness 6.4 mm'), correction(says))), says).toEqual(
+        limits(read(looks(says))),
+      );
+  });
+
+  test('is told in every form of the report, with who and why, and what was first written', () => {
+    const { estate } = read(looks('thickness 6.4 mm'), correction('thickness 9.4 mm'));
+    const report = remainingLife(estate, { track: false });
+    const cells = ['P1', '2025-03-10', '6.4 mm', '9.4 mm', '2025-03-20', 'day shift', 'gauge set for steel'];
+    expect(remainingLifeMarkdown(report)).toContain(`| ${cells.join(' | ')} |`);
+    const html = remainingLifeHtml(report);
+    expect(html).toContain('Readings corrected later');
+    const json = JSON.parse(remainingLifeJson(report)) as {
+      conveyors: { corrections: Record<string, string>[] }[];
+    };
+    expect(json.conveyors[0]?.corrections.map((row) => Object.values(row))).toEqual([cells]);
+    const sheet = inspectionSheet(estate, estate.conveyors[0]!);
+    expect(sheet.points.find(({ name }) => name === 'P1')?.last?.words).toContain(
+      'corrected on 2025-03-20 from 6.4 mm by day shift',
+    );
+    const row = [...estate.readings.corrected.keys()][0] ?? -1;
+    expect(readingHover(estate, row)).toContain('corrected');
+  });
+
+  test('is not yet known to a report of a day before it', () => {
+    const wrong = read(looks('thickness 6.4 mm'));
+    const corrected = read(looks('thickness 6.4 mm'), correction('thickness 9.4 mm'));
+    expect(limits(corrected, '2025-03-15')).toEqual(limits(wrong, '2025-03-15'));
+    const then = withoutRecordsAfter(corrected.estate, day('2025-03-15'));
+    expect([...then.readings.value]).toEqual([...wrong.estate.readings.value]);
+    expect(then.corrections).toEqual([]);
+    expect(then.readings.corrected.size).toBe(0);
+  });
+
+  test('may itself be corrected on a later day, and the history keeps all three', () => {
+    const { estate } = read(
+      looks('thickness 6.4 mm'),
+      correction('thickness 9.4 mm'),
+      correction('does not count', '2025-04-01'),
+    );
+    expect(estate.corrections.map(({ outcome }) => outcome)).toEqual(['replaced', 'counts']);
+    expect(
+      [...estate.readings.corrected.values()].map(({ versions }) => versions.map((v) => v.words)),
+    ).toEqual([['6.4 mm', '9.4 mm', 'does not count']]);
+  });
+
+  test('takes away the findings that the wrong number gave', () => {
+    const codes = ({ findings }: Analysis): readonly string[] => findings.map(({ code }) => code);
+    const grown = looks('thickness 11.9 mm');
+    expect(codes(read(grown))).toContain('TL306');
+    expect(codes(read(grown, correction('thickness 9.4 mm')))).not.toContain('TL306');
+    expect(codes(read(grown, correction('does not count')))).not.toContain('TL306');
+  });
+
+  test('moves no number where it cannot be meant', () => {
+    const plain = limits(read(looks('thickness 6.4 mm')));
+    const pointless = [
+      correction('thickness 9.4 mm').replace('2025-03-10', '2025-03-11'),
+      correction('thickness 9.4 mm').replace('P1', 'P9'),
+      correction('thickness 9.4 mm', '2025-03-01'),
+      correction('colour puce'),
+      correction('thickness 94'),
+      correction('thickness -1 mm'),
+      `${correction('thickness 9.4 mm')}\n${correction('does not count')}`,
+    ];
+    for (const text of pointless) {
+      const found = read(looks('thickness 6.4 mm'), text);
+      expect(limits(found), text).toEqual(plain);
+      expect(found.findings.filter(({ severity }) => severity === 'error').length, text).toBeGreaterThan(0);
+    }
+  });
+
+  test('whatever it says, taking it back on the next day gives the first reading again', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 119 }), (tenths) => {
+        fc.pre(tenths !== 64);
+        const back = read(
+          looks('thickness 6.4 mm'),
+          correction(`thickness ${tenths / 10} mm`),
+          correction('thickness 6.4 mm', '2025-03-21'),
+        );
+        expect([...back.estate.readings.value]).toEqual([
+          ...read(looks('thickness 6.4 mm')).estate.readings.value,
+        ]);
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
