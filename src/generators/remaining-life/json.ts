@@ -4,6 +4,7 @@
 import type { BesideLiner } from './parts/beside-liner.js';
 import type { TroughState } from '../../domain/conditions/trough.js';
 import type { OpenCondition } from '../../domain/conditions/rows.js';
+import { flightSpots } from '../../domain/model/flight-readings.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { ucumCode } from '../../domain/units/ucum.js';
@@ -236,6 +237,17 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     flights: life.flights.map(flightOf),
     conditions: life.conditions.map(conditionOf),
     ...besideOf(life.beside),
+    photos: life.history.inspections.flatMap(({ inspection: { date, photos } }) =>
+      photos.map(({ path, note }) => ({ day: day(date.day), path, note: note ?? null })),
+    ),
+    flightReadings: flightSpots(life.history).map(({ at, looks }) => ({
+      at: number(at),
+      read: looks.map((look) => ({
+        day: day(look.day),
+        depth: number(look.depth?.value),
+        diameter: number(look.diameter?.value),
+      })),
+    })),
     trough: troughOf(life.trough),
     measure: measureOf(life.measure),
     formerSets: life.former.map(({ set, reached, least }) => ({
@@ -367,6 +379,7 @@ function troughOf({ plate, minimum, material, bareAbove, spans, places, patches 
         thickness: number(r.thickness),
         bareAtLeast: number(r.bareLeast),
         bareAtMost: number(r.bareMost),
+        photo: r.photo?.path ?? null,
       })),
       rate: hand.kind === 'rate' ? number(hand.ruling) : null,
       remaining: hand.kind === 'rate' ? number(hand.remaining) : null,
@@ -420,6 +433,7 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
       exposure: number(r.exposure),
       seen: r.seen.kind,
       note: r.note ?? null,
+      ...(r.photo ? { photo: r.photo.path } : {}),
       ...(r.seen.kind === 'thickness'
         ? { thickness: number(r.seen.thickness), error: number(r.seen.error) }
         : r.seen.kind === 'colour'

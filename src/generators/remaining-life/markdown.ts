@@ -17,9 +17,11 @@ import {
   programmeSentence,
   savingTexts,
 } from './programme-words.js';
-import { besideTables } from './print/beside-liner.js';
 import { earliestText, leadSentence, orderText, riskText, roundTexts } from './decision-words.js';
-import { conditionCells, conditionHeads } from './print/conditions.js';
+import { conveyorFacts } from './print/conveyor-facts.js';
+import { readingTable } from './print/reading-matrix.js';
+import type { RecordSection } from './print/record-section.js';
+import { sectionsAfter, sectionsBefore } from './print/record-sections.js';
 import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
 import { publishedSentences, trackSentence } from './print/track-record.js';
@@ -27,7 +29,6 @@ import { counted } from '../../domain/units/wording.js';
 import { amount, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
 import type { PointLife, RemainingLife } from './remaining-life.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
-import { lastLineText, plateCells, plateHeads, spanText } from './trough-words.js';
 import { whyNot } from './reason-words.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
@@ -71,7 +72,58 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
     '> **This report advises; a competent person decides.** It does not clear a machine for work or ' +
       'for further running. Isolate and prove dead, follow site permits and local codes.',
   ].filter((part) => part !== '');
-  return fitted(head, conveyors.map(conveyorSection));
+  return fitted(head, conveyors.map(conveyorText));
+}
+
+/** What has to be read of a conveyor, and what its records say besides. */
+interface ConveyorText {
+  readonly brief: string;
+  readonly records: string;
+}
+
+function conveyorText(life: ConveyorLife): ConveyorText {
+  return {
+    brief: conveyorSection(life),
+    records: [
+      ...sectionsBefore(life).map(sectionText),
+      readingsText(life),
+      ...sectionsAfter(life).map(sectionText),
+    ]
+      .filter((part) => part !== '')
+      .join('\n\n'),
+  };
+}
+
+function sectionText({ title, notes, tables, lines, photos }: RecordSection): string {
+  const items = [...lines, ...photos.map(({ use, words }) => `Photo ${use.path}: ${words}`)].map(
+    (line) => `- ${markdownText(line)}`,
+  );
+  return [
+    `### ${markdownText(title)}`,
+    ...notes.map(markdownText),
+    ...tables.flatMap(({ caption, heads, rows }) => [
+      ...(caption === undefined ? [] : [`${markdownText(caption)}:`]),
+      markdownTable(
+        heads.map((head) => (typeof head === 'string' ? head : head.head)),
+        rows.map((row) => row.map(markdownText)),
+      ),
+    ]),
+    ...(items.length === 0 ? [] : [items.join('\n')]),
+  ].join('\n\n');
+}
+
+function readingsText(life: ConveyorLife): string {
+  const found = readingTable(life);
+  if (!found) return '';
+  return [
+    `### ${found.title}`,
+    ...(found.note === '' ? [] : [found.note]),
+    markdownTable(
+      ['Point', ...found.looks.map(({ date, total }) => `${date} ${total}`.trim())],
+      found.rows.map((row) => row.map(markdownText)),
+    ),
+    found.key,
+  ].join('\n\n');
 }
 
 function conveyorSection(life: ConveyorLife): string {
@@ -92,6 +144,9 @@ function conveyorSection(life: ConveyorLife): string {
   ]);
   return [
     `## ${markdownText(life.conveyor.name)} ${markdownText(life.conveyor.title ?? '')}`,
+    conveyorFacts(life)
+      .map(([term, value]) => `${term}: ${markdownText(value)}`)
+      .join(' · '),
     [
       `${life.attention.todo}.`,
       ...life.attention.reasons.map((r) => `${r}.`),
@@ -103,30 +158,7 @@ function conveyorSection(life: ConveyorLife): string {
       .map((line) => `- ${markdownText(line)}`)
       .join('\n'),
     optionsSection(life),
-    [lastLineText(life.trough), ...life.trough.spans.map((span) => `${spanText(span)}.`)]
-      .map((line) => `- ${markdownText(line)}`)
-      .join('\n'),
-    life.trough.places.length === 0
-      ? ''
-      : markdownTable(
-          plateHeads,
-          life.trough.places.map((place) => plateCells(place).map(markdownText)),
-        ),
-    life.conditions.length === 0
-      ? ''
-      : markdownTable(
-          conditionHeads,
-          life.conditions.map((row) => conditionCells(row).map(markdownText)),
-        ),
-    ...besideTables(life.beside).map(({ title, note, heads, rows: lines }) =>
-      [
-        `${title}${note === '' ? '' : ` (${note})`}:`,
-        markdownTable(
-          heads,
-          lines.map((line) => line.map(markdownText)),
-        ),
-      ].join('\n\n'),
-    ),
+    rows.length === 0 ? '' : '### Points',
     rows.length === 0
       ? ''
       : markdownTable(
@@ -286,19 +318,39 @@ function whatIfSection({ whatIfs }: RemainingLife): string {
     : `What if (beside the base case, not in the records):\n\n${whatIfs.map((w) => `- ${markdownText(whatIfText(w))}`).join('\n')}`;
 }
 
-/** As many sections as fit, then a line that says how many did not. */
-function fitted(head: readonly string[], sections: readonly string[]): string {
-  let text = head.join('\n\n');
+/**
+ * What has to be read of every conveyor comes first; the records of as many as then still fit go along. What does not fit is left
+ * out from the end, and the text says so.
+ */
+function fitted(head: readonly string[], sections: readonly ConveyorText[]): string {
   const room = commentLimit - 200;
+  const text = head.join('\n\n');
   if (text.length > room)
     return `${text.slice(0, text.lastIndexOf('\n', room))}\n\n_Cut here: the rest does not fit. The page and the JSON have it all._\n`;
-  for (const [i, section] of sections.entries()) {
-    if (text.length + section.length + 2 > room)
-      return `${text}\n\n_${counted(sections.length - i, 'more conveyor')} did not fit. The page and the JSON have them all._\n`;
-    text += `\n\n${section}`;
+  let free = room - text.length;
+  const shown: { readonly section: ConveyorText; records: boolean }[] = [];
+  for (const section of sections) {
+    if (section.brief.length + noRecords.length + 4 > free) break;
+    free -= section.brief.length + noRecords.length + 4;
+    shown.push({ section, records: false });
   }
-  return `${text}\n`;
+  for (const each of shown) {
+    if (each.section.records.length > free + noRecords.length) break;
+    free -= each.section.records.length - noRecords.length;
+    each.records = true;
+  }
+  const more = sections.length - shown.length;
+  return `${[
+    text,
+    ...shown.flatMap(({ section, records }) => [section.brief, records ? section.records : noRecords]),
+    ...(more === 0
+      ? []
+      : [`_${counted(more, 'more conveyor')} did not fit. The page and the JSON have them all._`]),
+  ].join('\n\n')}\n`;
 }
+
+const noRecords =
+  '_What the records say beside the wear did not fit here. The page and the JSON have it all._';
 
 export function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;

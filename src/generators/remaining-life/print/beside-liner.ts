@@ -1,8 +1,5 @@
 // Corrected readings, findings, hold-down gaps, motor currents and speeds on a conveyor's page: the same rows in HTML and Markdown.
 
-import { element, type Markup } from '../../page/markup.js';
-import { table } from '../../page/page.js';
-import { placeInText } from '../../page/place-in-text.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { BesideLiner } from '../parts/beside-liner.js';
 import type { Origin } from '../../../domain/model/origin.js';
@@ -99,24 +96,4 @@ export function besideTables(beside: BesideLiner): readonly BesideTable[] {
 
 function tenth(value: number | undefined): string {
   return value === undefined ? '' : formatNumber(value, 1);
-}
-
-export function besideSection(beside: BesideLiner): readonly Markup[] {
-  return besideTables(beside).map(({ title, note, heads, rows, found }) =>
-    element(
-      'div',
-      {},
-      element('h3', {}, title),
-      note !== '' && element('p', { class: 'small' }, note),
-      table({
-        class: 'tight',
-        columns: heads.map((head) => ({ head })),
-        rows: rows.map((row, k) => {
-          const [first = '', ...rest] = row;
-          const origin = found[k]?.origin;
-          return [origin ? element('span', placeInText(origin), first) : first, ...rest];
-        }),
-      }),
-    ),
-  );
 }

@@ -3,37 +3,26 @@
 
 import { placeInText } from '../../page/place-in-text.js';
 import { formatDay, parseDay, type CalendarDay } from '../../../domain/units/calendar.js';
-import { formatNumber } from '../../../domain/units/format.js';
 import { momentOn } from '../../../domain/model/history.js';
-import { element, group, type Child, type Markup } from '../../page/markup.js';
+import { element, group, type Markup } from '../../page/markup.js';
 import { figure, table } from '../../page/page.js';
 import { nearestToLimit, type PointLife } from '../parts/points.js';
 import { disagreementsOf } from '../parts/hand-against-model.js';
 import { conveyorChangeSentences, disagreementSentence } from './change-words.js';
 import type { WearPace } from '../parts/wear-change.js';
+import { conveyorFacts } from './conveyor-facts.js';
 import { chartKey, mapKey } from './keys.js';
-import { depthText, dutyVariationText, forecastText, measureText, lookText } from './sentences.js';
-import { troughSection } from './trough.js';
-import { besideSection } from './beside-liner.js';
-import { conditionSection } from './conditions.js';
-import { photoStrip, type PhotoBytes } from './photos.js';
+import { forecastText, lookText } from './sentences.js';
+import type { PhotoBytes } from './photos.js';
+import { sectionsAfter, sectionsBefore } from './record-sections.js';
+import { sectionMarkup } from './section-page.js';
 import { optionSection } from './option-table.js';
 import { linerMap, mapRows } from './liner-map.js';
 import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
 import { capital, counted } from '../../../domain/units/wording.js';
-import {
-  amount,
-  amountWithUnit,
-  date,
-  metres,
-  millimetres,
-  rate,
-  seenText,
-  spot,
-  thickness,
-} from './wording.js';
+import { amountWithUnit, millimetres, seenText, spot } from './wording.js';
 import { wearTotal } from '../../../domain/model/liner-sets.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 
@@ -57,7 +46,13 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
       ' ',
       element('span', { class: 'sub' }, conveyor.title ?? ''),
     ),
-    facts(life),
+    element(
+      'dl',
+      { class: 'facts' },
+      conveyorFacts(life).map(([term, value]) =>
+        element('div', {}, element('dt', {}, term), element('dd', {}, value)),
+      ),
+    ),
     element('p', { class: 'verdict' }, `${life.attention.todo}.`),
     element(
       'ul',
@@ -70,8 +65,7 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
       ),
     ),
     optionSection(life),
-    conditionSection(life, photo),
-    ...besideSection(life.beside),
+    sectionsBefore(life).map((section) => sectionMarkup(section, photo)),
     figure({
       drawing: linerMap(life, `${id}-map`),
       caption: mapKey(life),
@@ -121,41 +115,7 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
       ),
     readingsData(life, seen),
     readingMatrix(life),
-    readingPhotos(life, photo),
-    troughSection(life, photo),
-    flightTable(life),
-    borrowed(life),
-    notSeen(life),
-    formerSets(life),
-  );
-}
-
-function facts(life: ConveyorLife): Markup {
-  const { conveyor, now, duty } = life;
-  const liners = [...new Set(life.lying.map((set) => set.liner.name))];
-  const fitted = [
-    ...new Set(life.lying.map((set) => (set.fitted ? formatDay(set.fitted.day) : 'not recorded'))),
-  ];
-  const total = life.unit === 'h' ? now?.hours : now?.tonnes;
-  const items: readonly (readonly [string, string])[] = [
-    ['Liner', liners.length === 0 ? 'none' : liners.join(', ')],
-    ['Fitted', fitted.length === 0 ? '–' : fitted.join(', ')],
-    [
-      'Condemn at',
-      [...new Set(life.points.map((p) => millimetres(p.condemn)))].join(', ') ||
-        millimetres(conveyor.liner.condemn.value),
-    ],
-    [
-      life.unit === 'h' ? 'Run in all' : 'Carried in all',
-      total === undefined ? 'not known' : amountWithUnit(total, life.unit),
-    ],
-    ['Duty', duty ? duty.text : 'none declared'],
-    ['Wear goes by', life.unit === 'h' ? 'running hours' : 'tonnes'],
-  ];
-  return element(
-    'dl',
-    { class: 'facts' },
-    items.map(([term, value]) => element('div', {}, element('dt', {}, term), element('dd', {}, value))),
+    sectionsAfter(life).map((section) => sectionMarkup(section, photo)),
   );
 }
 
@@ -234,175 +194,4 @@ function readingsData(life: ConveyorLife, points: readonly PointLife[]): Markup 
       rows,
     }),
   );
-}
-
-/** Beside the readings of the present liner, newest first. */
-function readingPhotos(life: ConveyorLife, photo: PhotoBytes | undefined): Markup | undefined {
-  const shown = life.points.flatMap(({ place, readings }) =>
-    readings.flatMap((r) =>
-      r.photo ? [{ use: r.photo, words: `${place.name} on ${formatDay(r.day)}`, day: r.day }] : [],
-    ),
-  );
-  const strip = photoStrip(
-    shown.sort((a, b) => b.day - a.day),
-    photo,
-  );
-  return strip && element('div', {}, element('h3', {}, 'Photos of the readings'), strip);
-}
-
-function flightTable(life: ConveyorLife): Markup | undefined {
-  if (life.flights.length === 0) return undefined;
-  return element(
-    'div',
-    { class: 'keep' },
-    element('h3', {}, 'Screw flight'),
-    table({
-      class: 'tight',
-      columns: [
-        { head: 'Screw' },
-        { head: 'At, m', number: true },
-        { head: 'Depth read, mm' },
-        { head: 'New', number: true },
-        { head: 'Change at', number: true },
-        { head: 'Rate, mm/1000 h', number: true },
-        { head: 'Left by hand, h', number: true },
-        { head: 'Limit by model, 80 % between' },
-      ],
-      rows: life.flights.map((f) => [
-        f.screw,
-        metres(f.at),
-        f.readings
-          .map(
-            (r) =>
-              `${thickness(r.depth)}${r.diameter === undefined ? '' : `, ${thickness(r.diameter)} across`} (${formatDay(r.day)})`,
-          )
-          .join(', '),
-        thickness(f.fitted),
-        thickness(f.condemn),
-        f.hand.kind === 'no reading' ? '–' : rate(f.hand.kind === 'rate' ? f.hand.ruling : f.hand.longTerm),
-        f.hand.kind === 'rate' ? amount(f.hand.remaining) : f.hand.kind === 'at the limit' ? '0' : '–',
-        depthText(f.forecast),
-      ]),
-    }),
-  );
-}
-
-/** What the model took from elsewhere, what it makes of panels nobody has seen, and which readings it doubts. */
-function borrowed(life: ConveyorLife): Markup | undefined {
-  const { model } = life;
-  if (!model || model.forecast.kind === 'cannot say') return undefined;
-  const lines: string[] = model.borrowed.map(
-    (b) =>
-      `${groupName(b.pool, b.label, life.conveyor.name)} wears ${formatNumber(b.factor, 2)} times (90 %: ` +
-      `${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, ` +
-      `from ${counted(b.units, 'liner at a place', 'liners at places')} with records`,
-  );
-  for (const unseen of model.unseen) {
-    lines.push(
-      `Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: ` +
-        `such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; ` +
-        'the worst of several comes earlier',
-    );
-  }
-  for (const point of life.points) {
-    for (const stray of point.model?.strays ?? []) {
-      const full = point.model?.fullWeight;
-      lines.push(
-        `${point.place.name} on ${formatDay(stray.day)}: ` +
-          `${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; ` +
-          `it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`,
-      );
-    }
-  }
-  for (const { place, model: own } of life.points)
-    if (own?.asDeclared)
-      lines.push(
-        `${place.name} reaches its limit ${depthText(own.condemn)} if its gauge scatters as found, ` +
-          `${depthText(own.asDeclared)} if the gauge is as good as declared and the wear uneven`,
-      );
-  if (life.measure) lines.push(measureText(life.measure));
-  lines.push(dutyVariationText(model));
-  return element(
-    'div',
-    {},
-    element('h3', {}, 'Borrowed, doubted, assumed'),
-    element(
-      'ul',
-      { class: 'small' },
-      lines.map((line) => element('li', {}, `${line}.`)),
-    ),
-  );
-}
-
-function notSeen(life: ConveyorLife): Markup | undefined {
-  const lines: Child[] = [];
-  const panels = life.runs.flatMap((run) =>
-    run.panels.filter((p) => p.state !== 'seen').map((p) => `run ${run.run.number} panel ${p.number}`),
-  );
-  if (panels.length > 0)
-    lines.push(element('li', {}, `No reading of the present liner: ${shortList(panels)}.`));
-  for (const point of life.points) {
-    const misses = point.readings.filter((r) => r.seen.kind === 'not seen');
-    if (misses.length === 0) continue;
-    const words = misses.map((r) => `${formatDay(r.day)}${r.note ? ` (${r.note})` : ''}`);
-    lines.push(element('li', {}, `${point.place.name} looked for and not seen: ${words.join(', ')}.`));
-  }
-  for (const point of life.points) {
-    for (const { day, reason } of point.leftOut)
-      lines.push(element('li', {}, `${point.place.name}, ${formatDay(day)}: left out, ${reason}.`));
-  }
-  return lines.length === 0
-    ? undefined
-    : element('div', {}, element('h3', {}, 'Not seen, and left out'), element('ul', {}, lines));
-}
-
-function shortList(items: readonly string[]): string {
-  return items.length <= 12
-    ? items.join(', ')
-    : `${items.slice(0, 10).join(', ')} and ${items.length - 10} more`;
-}
-
-function formerSets(life: ConveyorLife): Markup | undefined {
-  if (life.former.length === 0) return undefined;
-  return element(
-    'div',
-    { class: 'keep' },
-    element('h3', {}, 'Liners before these'),
-    table({
-      class: 'tight',
-      columns: [
-        { head: 'Liner' },
-        { head: 'Chainage, m' },
-        { head: 'Fitted' },
-        { head: 'Taken out' },
-        { head: 'Reached', number: true },
-        { head: 'Least seen of it' },
-      ],
-      rows: life.former.map(({ set, reached, least }) => [
-        set.liner.name,
-        `${metres(set.from)} to ${metres(set.to)}`,
-        date(set.fitted?.day),
-        date(set.removed?.day),
-        reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,
-        least === undefined
-          ? 'no thickness read'
-          : `${least.thickness === 0 ? 'steel showed' : `${millimetres(least.thickness)} of ${millimetres(set.liner.thickness.value)}`} at ${least.place} on ${formatDay(least.day)}`,
-      ]),
-    }),
-  );
-}
-
-function groupName(pool: string, label: string, conveyor: string): string {
-  switch (pool) {
-    case 'conveyor':
-      return 'This conveyor';
-    case 'liner':
-      return `Liner ${label}`;
-    case 'sector':
-      return `The sector at ${label}`;
-    case 'duty':
-      return `What carries ${label}`;
-    default:
-      return capital(label.replace(`${conveyor} `, ''));
-  }
 }

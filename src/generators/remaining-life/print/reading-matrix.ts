@@ -5,14 +5,25 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { momentOf } from '../../../domain/model/history.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
-import type { ObservedReading } from '../remaining-life.js';
+import type { ObservedReading, PointLife } from '../remaining-life.js';
 import { amountWithUnit, thickness } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 
 /** Columns that fit across the page; older inspections are in the data beneath the charts. */
 const most = 9;
 
-export function readingMatrix(life: ConveyorLife): Markup | undefined {
+export interface ReadingTable {
+  readonly title: string;
+  /** What is left out of it, or nothing. */
+  readonly note: string;
+  readonly looks: readonly { readonly date: string; readonly total: string }[];
+  /** A point, and a cell for each of the looks. */
+  readonly rows: readonly (readonly string[])[];
+  readonly key: string;
+}
+
+/** Undefined where nothing was ever looked at. */
+export function readingTable(life: ConveyorLife): ReadingTable | undefined {
   const used = new Set(life.points.flatMap((p) => p.readings.map((r) => r.inspection)));
   const inspections = life.history.inspections.map((i) => i.inspection).filter((i) => used.has(i));
   if (inspections.length === 0) return undefined;
@@ -22,35 +33,40 @@ export function readingMatrix(life: ConveyorLife): Markup | undefined {
     const value = life.unit === 'h' ? moment.hours : moment.tonnes;
     return value === undefined ? '' : amountWithUnit(value, life.unit);
   };
+  const cell = (point: PointLife, inspection: (typeof shown)[number]): string =>
+    point.readings
+      .filter((r) => r.inspection === inspection)
+      .map(short)
+      .join(' ') || '·';
+  return {
+    title: 'What was read, mm left',
+    note: inspections.length > most ? `The last ${most} of ${inspections.length} inspections.` : '',
+    looks: shown.map((i) => ({ date: formatDay(i.date.day), total: total(i) })),
+    rows: life.points.map((point) => [point.place.name, ...shown.map((i) => cell(point, i))]),
+    key:
+      '?: looked for, not seen. ·: no reading of this liner. ' +
+      `Below each date: ${life.unit === 'h' ? 'hours run' : 'tonnes carried'} since commissioning.`,
+  };
+}
+
+export function readingMatrix(life: ConveyorLife): Markup | undefined {
+  const found = readingTable(life);
+  if (!found) return undefined;
   return group(
-    element('h3', {}, 'What was read, mm left'),
-    inspections.length > most &&
-      element('p', { class: 'small muted' }, `The last ${most} of ${inspections.length} inspections.`),
+    element('h3', {}, found.title),
+    found.note !== '' && element('p', { class: 'small muted' }, found.note),
     table({
       class: 'tight matrix',
       columns: [
         { head: 'Point' },
-        ...shown.map((i) => ({
-          head: group(formatDay(i.date.day), element('br'), element('small', { class: 'muted' }, total(i))),
+        ...found.looks.map(({ date, total }) => ({
+          head: group(date, element('br'), element('small', { class: 'muted' }, total)),
           number: true,
         })),
       ],
-      rows: life.points.map((point) => [
-        point.place.name,
-        ...shown.map(
-          (i) =>
-            point.readings
-              .filter((r) => r.inspection === i)
-              .map(short)
-              .join(' ') || '·',
-        ),
-      ]),
+      rows: found.rows,
     }),
-    element(
-      'p',
-      { class: 'small muted' },
-      `?: looked for, not seen. ·: no reading of this liner. Below each date: ${life.unit === 'h' ? 'hours run' : 'tonnes carried'} since commissioning.`,
-    ),
+    element('p', { class: 'small muted' }, found.key),
   );
 }
 

@@ -1,0 +1,30 @@
+// What a conveyor's page says of it first: which liner lies there, since when, and what its life is counted in.
+
+import { formatDay } from '../../../domain/units/calendar.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { amountWithUnit, millimetres } from './wording.js';
+
+/** Terms and their values, in the order of the page. */
+export function conveyorFacts(life: ConveyorLife): readonly (readonly [string, string])[] {
+  const { conveyor, now, duty } = life;
+  const liners = [...new Set(life.lying.map((set) => set.liner.name))];
+  const fitted = [
+    ...new Set(life.lying.map((set) => (set.fitted ? formatDay(set.fitted.day) : 'not recorded'))),
+  ];
+  const total = life.unit === 'h' ? now?.hours : now?.tonnes;
+  return [
+    ['Liner', liners.length === 0 ? 'none' : liners.join(', ')],
+    ['Fitted', fitted.length === 0 ? '–' : fitted.join(', ')],
+    [
+      'Condemn at',
+      [...new Set(life.points.map((p) => millimetres(p.condemn)))].join(', ') ||
+        millimetres(conveyor.liner.condemn.value),
+    ],
+    [
+      life.unit === 'h' ? 'Run in all' : 'Carried in all',
+      total === undefined ? 'not known' : amountWithUnit(total, life.unit),
+    ],
+    ['Duty', duty ? duty.text : 'none declared'],
+    ['Wear goes by', life.unit === 'h' ? 'running hours' : 'tonnes'],
+  ];
+}

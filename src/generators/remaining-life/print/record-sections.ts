@@ -1,0 +1,264 @@
+// What the records of a conveyor say beside its wear: what is open, what was found and measured, the trough, the flight, photos, what
+// was borrowed, not seen, and what lay there before. One value, section by section; the page and the comment only print it, so that
+// neither can have what the other leaves out.
+
+import { flightSpots } from '../../../domain/model/flight-readings.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import { capital, counted } from '../../../domain/units/wording.js';
+import type { ConveyorLife } from '../parts/conveyor-life.js';
+import type { FlightLife } from '../parts/flights.js';
+import { besideTables } from './beside-liner.js';
+import { conditionCells, conditionHeads } from './conditions.js';
+import type { RecordHead, RecordSection } from './record-section.js';
+import { depthText, dutyVariationText, measureText } from './sentences.js';
+import { troughSection } from './trough.js';
+import { amount, amountWithUnit, date, metres, millimetres, rate, thickness } from './wording.js';
+
+/** What stands before the wear: open things and what was measured beside the liner. */
+export function sectionsBefore(life: ConveyorLife): readonly RecordSection[] {
+  return [conditions(life), ...besideTables(life.beside).map(beside)].filter(hasContent);
+}
+
+/** What stands after it. */
+export function sectionsAfter(life: ConveyorLife): readonly RecordSection[] {
+  return [
+    readingPhotos(life),
+    troughSection(life),
+    flights(life),
+    borrowed(life),
+    notSeen(life),
+    formerSets(life),
+  ].filter(hasContent);
+}
+
+function hasContent({ notes, tables, lines, photos }: RecordSection): boolean {
+  return notes.length + lines.length + photos.length + tables.length > 0;
+}
+
+const empty: Omit<RecordSection, 'title'> = { notes: [], tables: [], lines: [], photos: [] };
+
+function conditions(life: ConveyorLife): RecordSection {
+  const title = 'Open conditions';
+  const rows = life.conditions;
+  if (rows.length === 0) return { ...empty, title };
+  return {
+    ...empty,
+    title,
+    notes: [
+      'What was found and not yet put right. A condition tells nothing of the rate of wear unless it says that the liner was worn through.',
+    ],
+    tables: [
+      { heads: conditionHeads, rows: rows.map(conditionCells), origins: rows.map(({ origin }) => origin) },
+    ],
+    photos: rows.flatMap(({ photos, what }) => photos.map((use) => ({ use, words: what }))),
+  };
+}
+
+function beside({ title, note, heads, rows, found }: ReturnType<typeof besideTables>[number]): RecordSection {
+  const origins = found.map(({ origin }) => origin);
+  return {
+    ...empty,
+    title,
+    notes: note === '' ? [] : [note],
+    tables: [{ heads, rows, ...(origins.length === 0 ? {} : { origins }) }],
+  };
+}
+
+/** Of the readings of the present liner and of the looks themselves, newest first. */
+function readingPhotos(life: ConveyorLife): RecordSection {
+  const shown = [
+    ...life.points.flatMap(({ place, readings }) =>
+      readings.flatMap((r) =>
+        r.photo ? [{ use: r.photo, words: `${place.name} on ${formatDay(r.day)}`, day: r.day }] : [],
+      ),
+    ),
+    ...life.history.inspections.flatMap(({ inspection: { date: on, photos } }) =>
+      photos.map((use) => ({
+        use,
+        words: [`the look of ${formatDay(on.day)}`, use.note].filter(Boolean).join(': '),
+        day: on.day,
+      })),
+    ),
+  ];
+  return { ...empty, title: 'Photos of the readings', photos: shown.sort((a, b) => b.day - a.day) };
+}
+
+function flights(life: ConveyorLife): RecordSection {
+  const title = 'Screw flight';
+  if (life.flights.length === 0) return flightsWithoutLimit(life, title);
+  const heads: RecordHead[] = [
+    'Screw',
+    { head: 'At, m', number: true },
+    'Depth read, mm',
+    { head: 'New', number: true },
+    { head: 'Change at', number: true },
+    { head: 'Rate, mm/1000 h', number: true },
+    { head: 'Left by hand, h', number: true },
+    'Limit by model, 80 % between',
+  ];
+  return { ...empty, title, tables: [{ heads, rows: life.flights.map(flightCells) }] };
+}
+
+function flightCells(flight: FlightLife): readonly string[] {
+  const { hand } = flight;
+  const read = flight.readings.map(({ depth, diameter, day }) => {
+    const across = diameter === undefined ? '' : `, ${thickness(diameter)} across`;
+    return `${thickness(depth)}${across} (${formatDay(day)})`;
+  });
+  return [
+    flight.screw,
+    metres(flight.at),
+    read.join(', '),
+    thickness(flight.fitted),
+    thickness(flight.condemn),
+    hand.kind === 'no reading' ? '–' : rate(hand.kind === 'rate' ? hand.ruling : hand.longTerm),
+    hand.kind === 'rate' ? amount(hand.remaining) : hand.kind === 'at the limit' ? '0' : '–',
+    depthText(flight.forecast),
+  ];
+}
+
+/** Read, but no life can be told: the screw says not how deep its flight is when new, or at which depth to change it. */
+function flightsWithoutLimit({ history }: ConveyorLife, title: string): RecordSection {
+  const spots = flightSpots(history);
+  const screw = history.screwSets.at(-1)?.screw ?? history.conveyor.screw;
+  if (spots.length === 0) return { ...empty, title };
+  const read = (spot: (typeof spots)[number], pick: 'depth' | 'diameter'): string =>
+    spot.looks
+      .flatMap((each) => {
+        const value = each[pick]?.value;
+        return value === undefined ? [] : `${thickness(value)} (${formatDay(each.day)})`;
+      })
+      .join(', ');
+  const missing = [
+    screw.flight === undefined ? '`flight`' : '',
+    screw.condemnFlight === undefined ? '`condemn flight at`' : '',
+  ].filter(Boolean);
+  return {
+    ...empty,
+    title,
+    notes:
+      missing.length === 0
+        ? []
+        : [`No life is told: screw ${screw.name} has no ${missing.join(' and no ')}.`],
+    tables: [
+      {
+        heads: ['Screw', { head: 'At, m', number: true }, 'Depth read, mm', 'Outside diameter read, mm'],
+        rows: spots.map((spot) => [
+          screw.name,
+          metres(spot.at),
+          read(spot, 'depth') || '–',
+          read(spot, 'diameter') || '–',
+        ]),
+      },
+    ],
+  };
+}
+
+/** What the model took from elsewhere, what it makes of panels nobody has seen, and which readings it doubts. */
+function borrowed(life: ConveyorLife): RecordSection {
+  const title = 'Borrowed, doubted, assumed';
+  const { model } = life;
+  if (!model || model.forecast.kind === 'cannot say') return { ...empty, title };
+  const lines: string[] = model.borrowed.map(
+    (b) =>
+      `${groupName(b.pool, b.label, life.conveyor.name)} wears ${formatNumber(b.factor, 2)} times (90 %: ` +
+      `${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, ` +
+      `from ${counted(b.units, 'liner at a place', 'liners at places')} with records`,
+  );
+  for (const unseen of model.unseen) {
+    lines.push(
+      `Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: ` +
+        `such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; ` +
+        'the worst of several comes earlier',
+    );
+  }
+  lines.push(...doubted(life));
+  if (life.measure) lines.push(measureText(life.measure));
+  lines.push(dutyVariationText(model));
+  return { ...empty, title, lines: lines.map((line) => `${line}.`) };
+}
+
+function doubted({ points }: ConveyorLife): readonly string[] {
+  const lines: string[] = [];
+  for (const { place, model } of points)
+    for (const stray of model?.strays ?? []) {
+      const full = model?.fullWeight;
+      lines.push(
+        `${place.name} on ${formatDay(stray.day)}: ` +
+          `${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; ` +
+          `it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`,
+      );
+    }
+  for (const { place, model } of points)
+    if (model?.asDeclared)
+      lines.push(
+        `${place.name} reaches its limit ${depthText(model.condemn)} if its gauge scatters as found, ` +
+          `${depthText(model.asDeclared)} if the gauge is as good as declared and the wear uneven`,
+      );
+  return lines;
+}
+
+function notSeen(life: ConveyorLife): RecordSection {
+  const lines: string[] = [];
+  const panels = life.runs.flatMap((run) =>
+    run.panels.filter((p) => p.state !== 'seen').map((p) => `run ${run.run.number} panel ${p.number}`),
+  );
+  if (panels.length > 0) lines.push(`No reading of the present liner: ${shortList(panels)}.`);
+  for (const point of life.points) {
+    const misses = point.readings.filter((r) => r.seen.kind === 'not seen');
+    if (misses.length === 0) continue;
+    const words = misses.map((r) => `${formatDay(r.day)}${r.note ? ` (${r.note})` : ''}`);
+    lines.push(`${point.place.name} looked for and not seen: ${words.join(', ')}.`);
+  }
+  for (const point of life.points) {
+    for (const { day, reason } of point.leftOut)
+      lines.push(`${point.place.name}, ${formatDay(day)}: left out, ${reason}.`);
+  }
+  return { ...empty, title: 'Not seen, and left out', lines };
+}
+
+function shortList(items: readonly string[]): string {
+  return items.length <= 12
+    ? items.join(', ')
+    : `${items.slice(0, 10).join(', ')} and ${items.length - 10} more`;
+}
+
+function formerSets(life: ConveyorLife): RecordSection {
+  const title = 'Liners before these';
+  if (life.former.length === 0) return { ...empty, title };
+  const rows = life.former.map(({ set, reached, least }) => [
+    set.liner.name,
+    `${metres(set.from)} to ${metres(set.to)}`,
+    date(set.fitted?.day),
+    date(set.removed?.day),
+    reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,
+    least === undefined
+      ? 'no thickness read'
+      : `${least.thickness === 0 ? 'steel showed' : `${millimetres(least.thickness)} of ${millimetres(set.liner.thickness.value)}`} at ${least.place} on ${formatDay(least.day)}`,
+  ]);
+  const heads: RecordHead[] = [
+    'Liner',
+    'Chainage, m',
+    'Fitted',
+    'Taken out',
+    { head: 'Reached', number: true },
+    'Least seen of it',
+  ];
+  return { ...empty, title, tables: [{ heads, rows }] };
+}
+
+function groupName(pool: string, label: string, conveyor: string): string {
+  switch (pool) {
+    case 'conveyor':
+      return 'This conveyor';
+    case 'liner':
+      return `Liner ${label}`;
+    case 'sector':
+      return `The sector at ${label}`;
+    case 'duty':
+      return `What carries ${label}`;
+    default:
+      return capital(label.replace(`${conveyor} `, ''));
+  }
+}
