@@ -24,7 +24,8 @@ import {
 import { proposeSteps } from './proposed-steps.js';
 import { repeatsOf, withRepeatedTests } from './repeated-tests.js';
 import { between } from './scheduling/clock.js';
-import { isElsewhere, scheduleJobs, type ScheduleProblem, type TimeGap } from './schedule-jobs.js';
+import { isElsewhere, type ScheduleProblem, type TimeGap } from './schedule-jobs.js';
+import { scheduledBefore } from './scheduled-before.js';
 import { teamsOf, type Way } from './teams.js';
 import type { Extent, TimeRules } from './time-rules.js';
 import { asProblem, whatShortens } from './what-shortens.js';
@@ -96,7 +97,7 @@ function scheduleOf(basis: PlanningBasis, effort: PlanEffort, tooMany: boolean):
     return { arranged, laid: layOver(arranged, steps, ways, all) };
   };
   if (tooMany) return listed('there is too much of it to be scheduled');
-  const arranged = scheduleJobs(asProblem(steps, ways, waits, apart, teams, rules), {
+  const arranged = scheduledBefore(asProblem(steps, ways, waits, apart, teams, rules), {
     ...usualEffort(steps.length, effort),
     cost: (timing) => accessMoves(rules, ways, timing),
   });

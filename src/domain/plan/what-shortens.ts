@@ -2,7 +2,8 @@
 
 import type { Job, Step } from '../model/job.js';
 import { sayStep } from '../order/words.js';
-import { scheduleJobs, type ScheduleProblem } from './schedule-jobs.js';
+import type { ScheduleProblem } from './schedule-jobs.js';
+import { scheduledBefore } from './scheduled-before.js';
 import type { Team, Way } from './teams.js';
 import type { TimeRules } from './time-rules.js';
 
@@ -88,7 +89,7 @@ export function whatShortens(
     .flatMap(({ what, job: changed }): Shorter[] => {
       const problem = problemFor(changed);
       const shakes = Math.min(200, Math.round(500_000 / (1 + problem.activities.length ** 2)));
-      const shorter = scheduleJobs(problem, { shakes, nodes: 0 });
+      const shorter = scheduledBefore(problem, { shakes, nodes: 0 });
       const saves = shorter.kind === 'schedule' ? (now - shorter.makespan) / 60 : 0;
       return saves > 0 ? [{ what, saves }] : [];
     })

@@ -1,0 +1,23 @@
+// The schedule of a problem that was scheduled a moment ago: while a record or another machine is edited, a job's plan is asked
+// for again and again with not a minute of it changed. Known by all that the schedule follows from, so what comes back is what
+// a new search would find.
+
+import { scheduleJobs, type Effort, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
+
+/** Problems remembered; those asked for last. */
+const most = 24;
+
+const known = new Map<string, Schedule>();
+
+/** As `scheduleJobs`; `effort.cost` must follow from the problem and the timing alone. */
+export function scheduledBefore(problem: ScheduleProblem, effort: Effort): Schedule {
+  const key = JSON.stringify([problem, effort, effort.cost !== undefined]);
+  const schedule = known.get(key) ?? scheduleJobs(problem, effort);
+  known.delete(key);
+  known.set(key, schedule);
+  for (const oldest of known.size > most ? known.keys() : []) {
+    known.delete(oldest);
+    break;
+  }
+  return schedule;
+}
