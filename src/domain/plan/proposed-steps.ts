@@ -3,6 +3,7 @@
 // choice is tried against the order checker; the first that it has nothing against is taken.
 
 import type { Estate } from '../model/estate.js';
+import type { Break } from '../model/conveyor.js';
 import type { Heat, Job, Step, StepAction } from '../model/job.js';
 import type { Run } from '../model/runs.js';
 import type { Stated } from '../model/stated.js';
@@ -111,15 +112,16 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[], estate
     each(off, job.screwChange ? opened : needed(stretches, pieces).map(({ stretch }) => stretch));
   const one = (action: StepAction): Step => newStep(job, action);
   const screw = (...steps: Step[]): Step[] => (job.screwChange ? steps : []);
-  const barriers = barriersBetween(
+  const shut = barriers(
     job,
     stretches.map(({ area }) => area),
   );
   const gates = (action: StepAction): Step[] =>
-    barriers.map((name) => ({ ...one(action), gate: { name, origin: job.nameOrigin } }));
+    shut.map((name) => ({ ...one(action), gate: { name, origin: job.nameOrigin } }));
   if (opened.length === 0) return [];
   return [
-    ...(conveyor.conveys ? [one('empty')] : []),
+    // A job that is part of another finds the machine isolated.
+    ...(job.partOf ? [] : [one('empty')]),
     one('isolate'),
     one('prove dead'),
     ...(conveyor.confinedSpace
@@ -148,17 +150,24 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[], estate
   ];
 }
 
-/** Slide gates between two runs of the scope on a slope, where more than one crew may be at work: barriers if they are shut. */
-function barriersBetween({ conveyor, crews }: Job, areas: readonly Area[]): string[] {
-  if (conveyor.incline.value === 0 || crews.length < 2) return [];
-  return conveyor.breaks
-    .filter(
-      (place) =>
-        place.kind === 'slide gate' &&
-        areas.some((area) => area.to <= place.from.value + 1) &&
-        areas.some((area) => area.from >= place.to.value - 1),
-    )
-    .map((place) => place.name);
+/**
+ * Slide gates that are shut while the work goes on, on a slope: what lies above one, stuck material or parts, cannot slide onto
+ * whoever works below it; for each stretch the nearest. Where the spiral comes out it passes the gates, and they stand between
+ * two crews only.
+ */
+function barriers({ conveyor, crews, screwChange }: Job, areas: readonly Area[]): string[] {
+  const slope = Math.sign(conveyor.incline.value);
+  if (slope === 0 || (screwChange && crews.length < 2)) return [];
+  const gates = conveyor.breaks.filter(({ kind }) => kind === 'slide gate');
+  const uphill = slope > 0 ? gates : [...gates].reverse();
+  const isAbove = (gate: Break, area: Area): boolean =>
+    slope > 0 ? area.to <= gate.from.value + 1 : area.from >= gate.to.value - 1;
+  const isBelow = (gate: Break, area: Area): boolean =>
+    slope > 0 ? area.from >= gate.to.value - 1 : area.to <= gate.from.value + 1;
+  const nearest = areas.map((area) => uphill.find((gate) => isAbove(gate, area)));
+  return gates
+    .filter((gate) => nearest.includes(gate) && (!screwChange || areas.some((area) => isBelow(gate, area))))
+    .map(({ name }) => name);
 }
 
 /** What hot work over liner asks for; whether it is at hand, the crew says. */

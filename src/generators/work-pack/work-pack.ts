@@ -8,6 +8,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job, Step } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
+import { emptiedBy } from '../../domain/order/emptying.js';
 import { areasOf, groundOf, type Ground } from '../../domain/order/ground.js';
 import { atTheMachine } from '../../domain/order/side-by-side.js';
 import { stretchText } from '../../domain/order/words.js';
@@ -97,7 +98,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       conveyor,
       changesScrew: job.screwChange !== undefined,
       hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined,
-      empties: steps.some((step) => step.action === 'empty'),
+      empties: emptiedBy(steps) !== undefined,
       heaviestByHand: heaviest,
       downSlope: plan.lifts.spiral?.downSlopeForce,
     }),

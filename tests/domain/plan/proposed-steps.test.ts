@@ -9,7 +9,7 @@ import { gap, hours, mm, origin, plant, screw, stated } from '../../kit/estate.j
 import { brace, cover, crew, holdDown, job, line, worldOf } from '../order/stories.js';
 
 const lines = (of: Job): readonly string[] => proposeSteps(of, worldOf(of)).steps.map(stepText);
-const first = ['isolate', 'prove dead'];
+const first = ['empty', 'isolate', 'prove dead'];
 const last = ['remove isolation', 'run empty', 'run loaded'];
 
 describe('a reline', () => {
@@ -44,23 +44,23 @@ describe('a reline', () => {
     ]);
   });
 
-  it('of a conveyor that is to be emptied first, and of an enclosed one, whose air is tested', () => {
+  it('of a conveyor, emptied first, and of an enclosed one, whose air is tested', () => {
     const interval = { ...hours(2), text: '2 h' };
     const of = (confinedSpace: boolean, facts: Partial<Conveyor> = {}): readonly string[] =>
       lines(job(line([4, 4], [10, 10, 10], { confinedSpace, ...facts }), ['run 1'])).filter((text) =>
         /gas|empty$/.test(text),
       );
-    expect(of(false)).toEqual(['run empty']);
-    expect(of(true)).toEqual(['gas test run 1', 'run empty']);
+    expect(of(false)).toEqual(['empty', 'run empty']);
+    expect(of(true)).toEqual(['empty', 'gas test run 1', 'run empty']);
     expect(of(true, { plant: plant({ gasTestInterval: interval }) })).toEqual([
+      'empty',
       'gas test run 1 every 2 h',
       'run empty',
     ]);
-    expect(
-      of(true, {
-        conveys: { what: 'compost', origin: origin() } as unknown as NonNullable<Conveyor['conveys']>,
-      }),
-    ).toEqual(['empty', 'gas test run 1', 'run empty']);
+  });
+  it('of a job that is part of another: the machine is empty and isolated already', () => {
+    const of = job(line([4], [10, 0]), ['all'], { partOf: { name: 'J0', origin: origin() } });
+    expect(lines(of).slice(0, 2)).toEqual(['isolate', 'prove dead']);
   });
   it('of two runs: one test for the whole trough', () => {
     const of = line([4, 4], [10, 10, 10], { confinedSpace: true });
@@ -68,7 +68,7 @@ describe('a reline', () => {
   });
 
   it('of two runs, one action after the other along both', () => {
-    expect(lines(job(line([4, 4], [10, 10, 10]), ['all'])).slice(2, -3)).toEqual([
+    expect(lines(job(line([4, 4], [10, 10, 10]), ['all'])).slice(3, -3)).toEqual([
       'covers off run 1',
       'covers off run 2',
       'strip run 1',
@@ -100,7 +100,7 @@ describe('a reline', () => {
   });
 
   it('of a part', () => {
-    expect(lines(job(line([4], [10, 0]), ['panels 1 to 2 of run 1'])).slice(2, 6)).toEqual([
+    expect(lines(job(line([4], [10, 0]), ['panels 1 to 2 of run 1'])).slice(3, 7)).toEqual([
       'covers off panels 1 to 2 of run 1',
       'strip panels 1 to 2 of run 1',
       'clean panels 1 to 2 of run 1',
@@ -159,7 +159,7 @@ describe('from which end, and how much', () => {
   });
 });
 
-describe('gates between crews on a slope', () => {
+describe('gates above the work on a slope', () => {
   const gates = (
     incline: number,
     crews: number,
@@ -171,15 +171,43 @@ describe('gates between crews on a slope', () => {
       job(of, scope, { crews: [crew('Alpha'), crew('Bravo'), crew('Charlie')].slice(0, crews) }),
     ).filter((text) => text.startsWith('gate'));
   };
-  it('are shut before and opened after, where several work above each other', () => {
+  it('are shut before and opened after, above each stretch', () => {
     expect(gates(20, 2)).toEqual(['gate shut Gate1', 'gate open Gate1']);
     expect(gates(-20, 3)).toEqual(['gate shut Gate1', 'gate open Gate1']);
   });
-  it('not on the level, not for one crew, not for one run, and only gates', () => {
-    expect(gates(0, 2)).toEqual([]);
-    expect(gates(20, 1)).toEqual([]);
-    expect(gates(20, 2, {}, ['run 1'])).toEqual([]);
+  it('whether one crew or several work below them, and not where the work is all above', () => {
+    expect(gates(20, 1)).toEqual(['gate shut Gate1', 'gate open Gate1']);
+    expect(gates(20, 2, {}, ['run 1'])).toEqual(['gate shut Gate1', 'gate open Gate1']);
     expect(gates(20, 2, {}, ['run 2'])).toEqual([]);
+    expect(gates(-20, 2, {}, ['run 1'])).toEqual([]);
+    expect(gates(-20, 2, {}, ['run 2'])).toEqual(['gate shut Gate1', 'gate open Gate1']);
+  });
+  it('of several gates the nearest above each stretch', () => {
+    const of = (incline: number, ...scope: string[]): readonly string[] =>
+      lines(job(line([2, 2, 2], [10, 10, 10, 10], { incline: stated('angle', incline) }), scope)).filter(
+        (text) => text.startsWith('gate shut'),
+      );
+    expect(of(20, 'run 1')).toEqual(['gate shut Gate1']);
+    expect(of(20, 'run 2')).toEqual(['gate shut Gate2']);
+    expect(of(20, 'run 1', 'run 3')).toEqual(['gate shut Gate1']);
+    expect(of(-20, 'run 3')).toEqual(['gate shut Gate2']);
+    expect(of(-20, 'all')).toEqual(['gate shut Gate1', 'gate shut Gate2']);
+  });
+  it('where the spiral comes out: between two crews only', () => {
+    const of = (crews: number, scope: readonly string[]): readonly string[] => {
+      const made = line([4, 4], [10, 10, 10], { incline: stated('angle', 20) });
+      const all = [crew('Alpha'), crew('Bravo')].slice(0, crews);
+      const change = { screw: made.screw, origin: origin() };
+      return lines(job(made, scope, { crews: all, screwChange: change })).filter((text) =>
+        text.startsWith('gate shut'),
+      );
+    };
+    expect(of(2, ['all'])).toEqual(['gate shut Gate1']);
+    expect(of(1, ['all'])).toEqual([]);
+    expect(of(2, ['run 1'])).toEqual([]);
+  });
+  it('not on the level, and only gates', () => {
+    expect(gates(0, 2)).toEqual([]);
     const inlet = [
       gap('Tail', 'end plate', 0, 0, 10),
       gap('In', 'inlet', 4000, 4200, 10),
@@ -190,7 +218,7 @@ describe('gates between crews on a slope', () => {
   it('are shut after the air was tested and before anything is opened', () => {
     const of = line([4, 4], [10, 10, 10], { incline: stated('angle', 20), confinedSpace: true });
     const all = lines(job(of, ['all'], { crews: [crew('Alpha'), crew('Bravo')] }));
-    expect(all.slice(2, 5)).toEqual(['gas test all', 'gate shut Gate1', 'covers off run 1']);
+    expect(all.slice(3, 6)).toEqual(['gas test all', 'gate shut Gate1', 'covers off run 1']);
     expect(all.slice(-5)).toEqual(['covers on run 2', 'gate open Gate1', ...last]);
   });
 });
@@ -239,7 +267,7 @@ describe('a new screw', () => {
       ...of({ cut: 'cold', joints: 'bolted' }, 500),
       relines: job(line([4], [10, 0]), ['run 1']).relines,
     });
-    expect(all.slice(2, -3)).toEqual([
+    expect(all.slice(3, -3)).toEqual([
       'covers off all',
       'restrain screw',
       'unbolt drive',

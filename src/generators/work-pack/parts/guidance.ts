@@ -195,3 +195,10 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     hold: true,
   },
 };
+
+/** A run without feed that stands before the isolation: it empties the trough, and shows how the machine runs before the work. */
+export const emptyingRun: Guidance = {
+  work: guidance.empty.work,
+  check: `${guidance.empty.check} ${guidance['run empty'].check}`,
+  hold: guidance['run empty'].hold,
+};

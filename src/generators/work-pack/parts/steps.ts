@@ -1,6 +1,7 @@
 // The order as rows of a work sheet: what, where, who, with what, when, after what, and what is signed before the next.
 
 import type { Heat, Step } from '../../../domain/model/job.js';
+import { emptiedBy } from '../../../domain/order/emptying.js';
 import type { Area, Ground } from '../../../domain/order/ground.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
@@ -9,19 +10,20 @@ import { formatTimeOfDay } from '../../../domain/units/clock.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords } from '../../page/lengths.js';
 import type { StepRow } from '../pack.js';
-import { guidance } from './guidance.js';
+import { emptyingRun, guidance } from './guidance.js';
 import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
 /** `ground` must be that of the plan's own steps, in their order. */
 export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): readonly StepRow[] {
   const { job } = ground;
+  const emptying = emptiedBy(plan.steps.map(({ step }) => step));
   return plan.steps.map((planned, index): StepRow => {
     const { step } = planned;
     const areas = ground.areas[index] ?? [];
     const from = Math.min(...areas.map((area) => area.from), Infinity);
     const to = Math.max(...areas.map((area) => area.to), -Infinity);
     const known = areas.length > 0;
-    const words = guidance[step.action];
+    const words = step === emptying && step.action === 'run empty' ? emptyingRun : guidance[step.action];
     return {
       number: index + 1,
       origin: step.origin,
