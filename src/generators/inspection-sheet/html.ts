@@ -4,6 +4,7 @@
 import { formatHours } from '../../domain/units/format.js';
 import type { LengthUnit } from '../page/lengths.js';
 import { chainageWords, lengthWords } from '../page/lengths.js';
+import { capital } from '../../domain/units/wording.js';
 import type { Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
@@ -339,12 +340,14 @@ function runningTable(rows: ReturnType<typeof runningRows>): Markup {
 
 /** What is measured beside the points, with its last value; the last rows of a kind are for a place that was never read. */
 function runningRows({ unit, lastRead, bare }: InspectionSheet): readonly (readonly [string, string])[] {
-  const { empty, loaded, speed, flights, wornWidths, plates } = lastRead;
+  const { empty, loaded, speed, drive, flights, wornWidths, plates } = lastRead;
   const at = (mm: number): string => chainageWords(mm, unit);
   return [
     ['Current empty, A', empty ?? ''],
     ['Current loaded, A', loaded ?? ''],
     ['Speed of the screw, rpm', speed ?? ''],
+    ...drive.map(({ what, words }) => [capital(what), words] as const),
+    ...(drive.length === 0 ? [['Bearings, gearbox: temperature, noise', ''] as const] : []),
     ...flights.flatMap(({ at: where, depth, diameter }) => [
       ...(depth === undefined ? [] : [[`Flight depth at ${at(where)}, ${unit}`, depth] as const]),
       ...(diameter === undefined ? [] : [[`Outside diameter at ${at(where)}, ${unit}`, diameter] as const]),

@@ -66,6 +66,7 @@ export function inspectionSheet(
   const unit = unitOf(conveyor.liner.layers.map((layer) => layer.thickness.text));
   const wear = expectedWear(estate, conveyor, asOf);
   const trough = troughState(estate, conveyor, asOf);
+  const open = openConditionRows(estate, conveyor, asOf);
   const points = places
     .map((place) =>
       pointOf({ estate, history, place, rows: readings.get(place) ?? [], asOf, look, unit, wear }),
@@ -102,7 +103,7 @@ export function inspectionSheet(
     points,
     running: runningOf(history, wear),
     holdDowns: holdDownsOf(history, conveyor),
-    openConditions: openConditionRows(estate, conveyor, asOf).map((row) => ({
+    openConditions: open.map((row) => ({
       what: row.what,
       place: row.place,
       severity: row.severity ?? '',
@@ -117,7 +118,7 @@ export function inspectionSheet(
       at: remark.at?.value,
       text: remark.text,
     })),
-    lastRead: lastRead(history, trough, look, unit),
+    lastRead: lastRead(history, trough, open, look, unit),
     drawings: drawingsOf(estate, history, conveyor, asOf, look, {
       owner: plant,
       number,

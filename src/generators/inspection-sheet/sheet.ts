@@ -102,6 +102,8 @@ export interface LastRead {
     readonly depth: string | undefined;
     readonly diameter: string | undefined;
   }[];
+  /** Of bearings and gearbox, `gearbox temperature`; what stands open is asked for there. */
+  readonly drive: readonly { readonly what: string; readonly words: string }[];
   /** As the inspector sees it, tail first. */
   readonly wornWidths: readonly { readonly at: number; readonly words: string }[];
   /** Where the plate was read and the steel is not bare now (from outside), tail first. */

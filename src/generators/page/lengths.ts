@@ -1,4 +1,4 @@
-// Lengths in words for people who think in inches: where a machine is declared in inches, its sheets say inches and feet first and
+// Lengths and temperatures in words for people who think in inches: where a machine is declared in inches, its sheets say inches and feet first and
 // the metric value after, so that a drawing in metres can still be found.
 
 import { formatChainage, formatLength, formatNumber, formatValue } from '../../domain/units/format.js';
@@ -23,4 +23,12 @@ export function chainageWords(mm: number, unit: LengthUnit): string {
   return unit === 'mm'
     ? formatChainage(mm)
     : `${formatNumber(mm / 304.8, 2)} ft (${formatChainage(Math.round(mm / 10) * 10)})`;
+}
+
+/** A temperature in °C: `71 °C`, or `160 °F (71 °C)`. */
+export function temperatureWords(celsius: number, unit: LengthUnit): string {
+  const metric = formatValue(Math.round(celsius * 10) / 10, 'temperature');
+  return unit === 'mm'
+    ? metric
+    : `${formatValue(celsius, 'temperature', { unit: '°F', digits: 0 })} (${metric})`;
 }

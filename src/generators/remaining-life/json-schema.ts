@@ -157,6 +157,17 @@ const conveyor: Schema = {
       }),
     ),
     motorCurrents: list(closed({ day: date, empty: amount, loaded: amount })),
+    drive: list(
+      closed({
+        part: text,
+        of: text,
+        read: list(closed({ day: date, temperature: amount, told: text, note: maybeText })),
+      }),
+    ),
+    flightReadings: list(
+      closed({ at: amount, read: list(closed({ day: date, depth: amount, diameter: amount })) }),
+    ),
+    photos: list(closed({ day: date, path: text, note: maybeText })),
     conditions: list(
       closed({
         what: text,

@@ -266,7 +266,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
 }
 
 function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
-  const { findings, gaps, currents, speeds, corrections } = beside;
+  const { findings, gaps, currents, speeds, drive, corrections } = beside;
   return {
     corrections: corrections.map((each) => ({
       point: each.place,
@@ -298,6 +298,16 @@ function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
       counted: number(speed),
       recorded: number(recorded),
       note: note ?? null,
+    })),
+    drive: drive.map(({ part, of, read }) => ({
+      part,
+      of,
+      read: read.map(({ day: on, temperature, told, note }) => ({
+        day: day(on),
+        temperature: number(temperature),
+        told,
+        note: note ?? null,
+      })),
     })),
   };
 }

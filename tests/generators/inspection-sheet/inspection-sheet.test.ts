@@ -129,6 +129,8 @@ inspection DG1 2026-02-09 meter 8400 h {
   current empty 4.3 A
   current loaded 6.9 A
   speed 17.8 rpm
+  gearbox temperature 64 degC
+  tail bearing noise slight
   flight at 3 m depth 58 mm
   flight at 8 m depth 55 mm
   flight at 8.05 m outside diameter 291 mm
@@ -149,6 +151,8 @@ inspection DG1 2026-03-09 meter 8800 h {
         { at: 3000, depth: '58 mm on 2026-02-09', diameter: undefined },
         { at: 8000, depth: '54 mm on 2026-03-09', diameter: '291 mm on 2026-02-09' },
       ],
+      // The noise stands open, and is asked for among what is open.
+      drive: [{ what: 'gearbox temperature', words: '64 °C on 2026-02-09' }],
       wornWidths: [{ at: 4000, words: '6:00 to 8:00 on 2026-02-09' }],
       plates: [{ at: 6000, words: '3.8 mm on 2026-02-09' }],
     });

@@ -67,3 +67,33 @@ test('a conveyor without them has no empty tables', () => {
   for (const title of ['Findings', 'Gaps of hold-downs', 'Motor current, A'])
     expect(html).not.toContain(`>${title}`);
 });
+
+test('bearings and gearbox have their place: newest, before, and how they went, with the count of looks', () => {
+  const report = reportOf(
+    look(1000, 'gearbox temperature 55 degC; tail bearing noise slight') +
+      look(2000, 'gearbox temperature 61 degC "after a wet week"; tail bearing noise serious') +
+      look(3000, 'gearbox temperature 149 degF; closed tail bearing noise; thrust bearing noise'),
+    { depth: 'hand' },
+  );
+  // 149 °F are 65 °C: +4 since the one before, +10 since the first.
+  const row = ['gearbox', 'temperature', '65 °C on 2025-05-06'];
+  for (const form of [remainingLifeHtml(report).replace(/<[^>]+>/g, ' '), remainingLifeMarkdown(report)]) {
+    for (const words of [
+      ...row,
+      '61 °C on 2025-03-25, after a wet week; 55 °C on 2025-02-12',
+      '+4.0 K since the one before; +10.0 K since 2025-02-12; 3 looks',
+      'put right on 2025-05-06',
+      'serious on 2025-03-25; slight on 2025-02-12',
+      'noted on 2025-05-06',
+    ])
+      expect(form).toContain(words);
+  }
+  const { conveyors } = JSON.parse(remainingLifeJson(report)) as {
+    conveyors: readonly { drive: readonly { part: string; of: string; read: readonly unknown[] }[] }[];
+  };
+  expect(conveyors[0]?.drive.map(({ part, of, read }) => [part, of, read.length])).toEqual([
+    ['tail bearing', 'noise', 3],
+    ['thrust bearing', 'noise', 1],
+    ['gearbox', 'temperature', 3],
+  ]);
+});

@@ -59,6 +59,7 @@ const inData: Readonly<Record<string, readonly string[]>> = {
   'Gaps of hold-downs, mm': ['holdDownGaps'],
   'Motor current, A': ['motorCurrents'],
   'Speed of the screw, rpm': ['speeds'],
+  'Bearings and gearbox': ['drive'],
   Points: ['points'],
   'What was read, mm left': ['points'],
   'Photos of the readings': ['photos'],

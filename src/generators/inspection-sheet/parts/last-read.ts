@@ -1,6 +1,8 @@
-// What was read last of everything that has no point: currents, speed, flight, worn width, plate. Of a look that wrote a kind on
-// several lines each line counts; a kind that the newest look left out keeps the value it had.
+// What was read last of everything that has no point: currents, speed, bearings and gearbox, flight, worn width, plate.
+// Of a look that wrote a kind on several lines each line counts; a kind that the newest look left out keeps the value it had.
 
+import { driveReadings } from '../../../domain/conditions/drive-readings.js';
+import type { OpenCondition } from '../../../domain/conditions/rows.js';
 import type { TroughState } from '../../../domain/conditions/trough.js';
 import { flightSpots, type FlightSpot } from '../../../domain/model/flight-readings.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
@@ -8,12 +10,13 @@ import type { Inspection } from '../../../domain/model/records.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatClock, mirrorClock } from '../../../domain/units/clock.js';
-import { lengthWords, type LengthUnit } from '../../page/lengths.js';
+import { lengthWords, temperatureWords, type LengthUnit } from '../../page/lengths.js';
 import type { InspectionSheet, LastRead } from '../sheet.js';
 
 export function lastRead(
   history: History,
   trough: TroughState,
+  open: readonly OpenCondition[],
   look: InspectionSheet['look'],
   unit: LengthUnit,
 ): LastRead {
@@ -22,6 +25,12 @@ export function lastRead(
     loaded: lastOf(history, ({ currents }) => currents.flatMap(({ loaded }) => loaded?.text ?? [])),
     speed: speedOf(history),
     flights: flightSpots(history).map((spot) => flightOf(spot, unit)),
+    drive: driveReadings(history).flatMap(({ part, of, read: [last] }) => {
+      if (!last || open.some(({ writes }) => writes === `${part} ${of}`)) return [];
+      const { temperature, told } = last;
+      const words = temperature === undefined ? told : temperatureWords(temperature, unit);
+      return [{ what: `${part} ${of}`, words: dated(words, last.day) }];
+    }),
     wornWidths: wornWidthsOf(history, look),
     plates: trough.places.flatMap(({ at, bare, readings }) => {
       const last = readings.at(-1);

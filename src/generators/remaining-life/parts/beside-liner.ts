@@ -2,6 +2,7 @@
 // which readings were corrected. As written, newest first; gaps of one block (within 50 mm, as the sheet takes them) stand
 // together, so that one can see them grow.
 
+import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
@@ -14,6 +15,8 @@ export interface BesideLiner {
   readonly gaps: readonly GapsAt[];
   readonly currents: readonly CurrentRead[];
   readonly speeds: readonly SpeedRead[];
+  /** Bearings and gearbox. */
+  readonly drive: readonly DriveReadings[];
   readonly corrections: readonly CorrectedBeside[];
 }
 
@@ -107,6 +110,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
       .sort((a, b) => a.at - b.at),
     currents: newestFirst(currents),
     speeds: newestFirst(speeds),
+    drive: driveReadings(history),
     corrections: newestFirst(correctionsOf(estate, conveyor)),
   };
 }

@@ -1,6 +1,9 @@
 // Corrected readings, findings, hold-down gaps, motor currents and speeds on a conveyor's page: the same rows in HTML and Markdown.
 
+import type { DriveRead, DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatNumber } from '../../../domain/units/format.js';
+import { counted } from '../../../domain/units/wording.js';
+import { temperatureWords } from '../../page/lengths.js';
 import type { BesideLiner } from '../parts/beside-liner.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import { date, metres, thickness } from './wording.js';
@@ -19,7 +22,7 @@ export interface BesideTable {
 }
 
 export function besideTables(beside: BesideLiner): readonly BesideTable[] {
-  const { findings, gaps, currents, speeds, corrections } = beside;
+  const { findings, gaps, currents, speeds, drive, corrections } = beside;
   const shown = findings.slice(0, mostFindings);
   const older = (all: number, most: number): string =>
     all > most ? `The newest ${most} of ${all}; the others stand in the records.` : '';
@@ -91,7 +94,61 @@ export function besideTables(beside: BesideLiner): readonly BesideTable[] {
         .map(({ day, speed, recorded, note }) => [date(day), tenth(speed), tenth(recorded), note ?? '']),
       found: [],
     },
+    {
+      title: 'Bearings and gearbox',
+      note: drive.some(({ of }) => of === 'temperature')
+        ? 'The temperature of a housing goes with load and weather too: compare looks of a like day.'
+        : '',
+      heads: ['Part', 'Of it', 'Newest', 'Before', 'Trend'],
+      rows: drive.map((each) => [
+        each.part,
+        each.of,
+        ...[each.read.slice(0, 1), each.read.slice(1, mostRounds)].map((some) =>
+          some.map((read) => driveText(read)).join('; '),
+        ),
+        trendText(each),
+      ]),
+      found: [],
+    },
   ].filter(({ rows }) => rows.length > 0);
+}
+
+/** `71 °C on 2024-04-08`, `serious on 2024-04-08, grinding`. */
+function driveText({ day, temperature, told, note }: DriveRead): string {
+  const what = temperature === undefined ? told : degrees(temperature);
+  return [`${what} on ${date(day)}`, note].filter(Boolean).join(', ');
+}
+
+function degrees(celsius: number): string {
+  return temperatureWords(celsius, 'mm');
+}
+
+/** Against the look before and the first, with how many looks it rests on. */
+export function trendText({ read }: DriveReadings): string {
+  const [newest, before] = read;
+  const first = read.at(-1);
+  const count = counted(read.length, 'look');
+  if (!newest || !before || !first) return count;
+  if (newest.temperature === undefined || before.temperature === undefined || first.temperature === undefined)
+    return `${toldAgainst(newest.told, before.told)}; ${count}`;
+  const change = (from: number): string => {
+    const by = (newest.temperature ?? 0) - from;
+    return `${by > 0 ? '+' : ''}${formatNumber(by, 1)} K`;
+  };
+  return [
+    `${change(before.temperature)} since the one before`,
+    read.length > 2 ? `${change(first.temperature)} since ${date(first.day)}` : '',
+    count,
+  ]
+    .filter(Boolean)
+    .join('; ');
+}
+
+const badness = ['put right', 'slight', 'noted', 'serious', 'urgent'] as const;
+
+function toldAgainst(now: DriveRead['told'], before: DriveRead['told']): string {
+  const worse = badness.indexOf(now) - badness.indexOf(before);
+  return now === 'put right' ? 'put right' : worse > 0 ? 'worse' : worse < 0 ? 'better' : 'as before';
 }
 
 function tenth(value: number | undefined): string {
