@@ -6,6 +6,7 @@ import { formatNumber } from '../domain/units/format.js';
 import { lowered, counted } from '../domain/units/wording.js';
 import { pointSentences, wearInShort, wearSentences } from '../generators/remaining-life/wear-words.js';
 import { remainingLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
+import { passedText as passedLimit } from '../generators/remaining-life/passed-words.js';
 import { whyNot } from '../generators/remaining-life/reason-words.js';
 import type { Session } from './session.js';
 import type { Forecasts, ConveyorWords } from './forecast-words.js';
@@ -71,12 +72,12 @@ function conveyorShort(life: ConveyorLife): string {
   if (!forecast) return handWords(life);
   switch (forecast.kind) {
     case 'dates': {
-      const condemn = `condemn limit ${between(forecast.days.q10, forecast.days.q90)}`;
+      const condemn = `condemn limit ${forecast.passed ? passedLimit(forecast.passed) : between(forecast.days.q10, forecast.days.q90)}`;
       const known = [looked, condemn, wearInShort(life)].filter((each) => each !== undefined);
       return `${known.join(', ')}: ${lowered(life.attention.todo)}`;
     }
     case 'reached':
-      return `${looked}, condemn limit reached at ${forecast.names.join(', ')}`;
+      return `${looked}, condemn limit ${forecast.passed ? passedLimit(forecast.passed) : 'passed'} at ${forecast.names.join(', ')}`;
     case 'cannot say':
       return `${looked}, no forecast: ${whyNot(forecast.why)}`;
   }
@@ -101,8 +102,10 @@ function conveyorLong(life: ConveyorLife): string[] {
   switch (forecast.kind) {
     case 'dates':
       return [
-        `Condemn limit first reached ${between(forecast.days.q10, forecast.days.q90)} (80 % interval), ` +
-          `middle ${dayWords(forecast.days.q50)}; ` +
+        (forecast.passed
+          ? `Condemn limit ${passedLimit(forecast.passed)} (80 % interval); `
+          : `Condemn limit first reached ${between(forecast.days.q10, forecast.days.q90)} (80 % interval), ` +
+            `middle ${dayWords(forecast.days.q50)}; `) +
           `from ${forecast.readings} thicknesses and ${forecast.indicators} colours here and ` +
           `${forecast.pool} places in all.`,
         ...(forecast.notInspected > 0
@@ -114,7 +117,9 @@ function conveyorLong(life: ConveyorLife): string[] {
         ...(model.lookAt[0] ? [`A reading of ${model.lookAt[0].name} would narrow this most.`] : []),
       ];
     case 'reached':
-      return [`The condemn limit is reached at ${forecast.names.join(', ')}.`];
+      return [
+        `Condemn limit ${forecast.passed ? passedLimit(forecast.passed) : 'passed'} at ${forecast.names.join(', ')}.`,
+      ];
     case 'cannot say':
       return [`No forecast: ${whyNot(forecast.why)}`];
   }
@@ -153,7 +158,11 @@ function pointShort({ model }: PointLife, unit: 'h' | 't'): string {
   if (!model?.rate) return '';
   const { condemn } = model;
   const limit =
-    condemn.kind === 'life' && condemn.days ? months(condemn.days.q10, condemn.days.q90) : undefined;
+    condemn.kind === 'reached' || (condemn.kind === 'life' && condemn.passed)
+      ? 'limit passed'
+      : condemn.kind === 'life' && condemn.days
+        ? months(condemn.days.q10, condemn.days.q90)
+        : undefined;
   const rate = `${perThousand(model.rate.q50)} mm/1000 ${unit}`;
   return limit === undefined ? rate : `${rate}, ${limit}`;
 }
@@ -168,14 +177,18 @@ function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
   switch (model.condemn.kind) {
     case 'life':
       lines.push(
-        model.condemn.days
-          ? `Condemn limit ${between(model.condemn.days.q10, model.condemn.days.q90)} (80 % interval), middle ${dayWords(model.condemn.days.q50)}.`
-          : `Condemn limit after ${formatNumber(model.condemn.exposure.q10, 0)} to ` +
+        model.condemn.passed
+          ? `Condemn limit ${passedLimit(model.condemn.passed)} (80 % interval).`
+          : model.condemn.days
+            ? `Condemn limit ${between(model.condemn.days.q10, model.condemn.days.q90)} (80 % interval), middle ${dayWords(model.condemn.days.q50)}.`
+            : `Condemn limit after ${formatNumber(model.condemn.exposure.q10, 0)} to ` +
               `${formatNumber(model.condemn.exposure.q90, 0)} ${unit} since fitting (80 % interval).`,
       );
       break;
     case 'reached':
-      lines.push(`Seen at ${formatNumber(model.condemn.by, 0)} ${unit}: the condemn limit is reached.`);
+      lines.push(
+        `Seen at ${formatNumber(model.condemn.by, 0)} ${unit}: condemn limit ${model.condemn.passed ? passedLimit(model.condemn.passed) : 'passed'}.`,
+      );
       break;
     case 'cannot say':
       lines.push(`No forecast: ${whyNot(model.condemn.why)}`);

@@ -15,7 +15,7 @@ import type { OptionSetting } from './option-setting.js';
 import { optionsOf } from './options.js';
 import { scopesOf, type AcceptedRisk, type Scopes, type ScopeWork } from './scope.js';
 import { leadDays, suppliesOf, type Supplies, type Supply } from './supply.js';
-import { dayPassed, type PanelOutlook, type WearOutlook } from './wear-outlook.js';
+import { dayPassed, type ChanceBy, type PanelOutlook, type WearOutlook } from './wear-outlook.js';
 
 export interface ConveyorDecision {
   readonly conveyor: Conveyor;
@@ -25,7 +25,7 @@ export interface ConveyorDecision {
   /** The panel likeliest to reach its limit first. */
   readonly governing: PanelOutlook | undefined;
   readonly accepted: AcceptedRisk & { readonly contactAssumed: boolean };
-  /** First day on which one of the accepted risks is passed, unseen panels counted in; undefined within 40 years. */
+  /** First day on which one of the accepted risks is passed, or was, unseen panels counted in; undefined within 40 years. */
   readonly passed: { readonly day: CalendarDay; readonly by: 'condemn limit' | 'steel' } | undefined;
   /** The same of what was seen. */
   readonly passedSeen: CalendarDay | undefined;
@@ -207,12 +207,14 @@ export function acceptedBy(conveyor: Conveyor): ConveyorDecision['accepted'] {
 }
 
 function passing(
-  { counted, asOf }: Pick<WearOutlook, 'counted' | 'asOf'>,
+  { counted, asOf, since = asOf }: Pick<WearOutlook, 'counted' | 'asOf' | 'since'>,
   accepted: AcceptedRisk,
 ): ConveyorDecision['passed'] {
   const until = addDays(asOf, fortyYears);
-  const limit = dayPassed(counted.condemnBy, accepted.condemn, asOf, until);
-  const steel = dayPassed(counted.contactBy, accepted.contact, asOf, until);
+  const passedOn = (chance: ChanceBy, level: number): CalendarDay | undefined =>
+    dayPassed(chance, level, chance(asOf) > level ? since : asOf, until);
+  const limit = passedOn(counted.condemnBy, accepted.condemn);
+  const steel = passedOn(counted.contactBy, accepted.contact);
   if (steel !== undefined && (limit === undefined || steel < limit)) return { day: steel, by: 'steel' };
   return limit === undefined ? undefined : { day: limit, by: 'condemn limit' };
 }

@@ -43,6 +43,8 @@ export interface PlaceLife {
 
 export interface WearOutlook {
   readonly asOf: CalendarDay;
+  /** First day of the records: chances of days from it on are asked for. `asOf` where left out. */
+  readonly since?: CalendarDay;
   /** Unseen panels counted in: what is decided on. */
   readonly counted: Chances;
   /** Of what was seen on the present liner only; undefined where nothing was. */

@@ -36,7 +36,7 @@ export type FirstForecast =
       readonly kind: 'life';
       /** From now; 0 where the chance that it has happened already exceeds the level. */
       readonly quantiles: Quantiles;
-      /** Chance that the first has reached its limit within an exposure from now. */
+      /** Chance that the first has reached its limit within an exposure from now; below 0 it had so much ago. */
       readonly reachedBy: (exposure: number) => number;
       /** The same of those with records of their own, and of those that nobody has seen; undefined where there are none. */
       readonly seenReachedBy: ((exposure: number) => number) | undefined;
@@ -201,6 +201,7 @@ function risingTable(
   const already = chance(0);
   let table: Rising | undefined;
   return (exposure) => {
+    if (exposure < 0) return chance(exposure);
     if (!(exposure > 0)) return already;
     table ??= tabled(
       (x, out) => {

@@ -2,7 +2,9 @@
 // run since then unread like those to come: their average over Δt days is lognormal about the duty with variation v, v² = level² +
 // wander²·per/Δt, and that is part of the interval. Nothing is concluded from a limit that nobody saw reached: a risk that was there
 // when the meter was read does not fall because nobody looked. The exposure still to come is held as a table of its distribution
-// over ln exposure, straight between entries; against a lognormal duty each entry then integrates in closed form. Index arithmetic runs within lengths made here, so `!` after an index is safe.
+// over ln exposure, straight between entries; against a lognormal duty each entry then integrates in closed form. A date may lie
+// behind the day of the report, and is told as it is: before the last meter reading it follows the hours that were recorded.
+// Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
 import type { CalendarDay } from '../units/calendar.js';
 import { areaTabled, density } from './numeric/normal.js';
@@ -19,8 +21,17 @@ export interface ForwardDuty {
   readonly from: CalendarDay;
   /** Exposure on that day: since fitting for one unit (below 0 where it was fitted later), 0 for the first of several. */
   readonly now: number;
-  /** No earlier date is told: what may have happened before it is told as this day. `from` where left out. */
+  /** The horizon counts from it; `from` where left out. */
   readonly today?: CalendarDay;
+  /** What ran before `from`; with nothing known of it, what happened earlier is told as that day. */
+  readonly before?: RecordedBefore;
+}
+
+export interface RecordedBefore {
+  /** Exposure on a day less that on `from`: 0 or less, as recorded. */
+  readonly exposureOn: (day: CalendarDay) => number;
+  /** Nothing ran before it. */
+  readonly first: CalendarDay;
 }
 
 export interface DayQuantiles {
@@ -34,7 +45,7 @@ export interface DayQuantiles {
 export type CalendarForecast =
   | {
       readonly kind: 'dates';
-      /** The last whole day before the quantile: the early side. Today where it may have happened already. Undefined beyond `horizon`. */
+      /** The last whole day before the quantile: the early side. It may lie in the past. Undefined beyond `horizon`. */
       readonly quantiles: DayQuantiles;
       readonly horizon: CalendarDay;
       /** Chance that it has happened by the end of a day, 0 to 1. */
@@ -65,24 +76,22 @@ export function toCalendar(
   const uneven = spread > 0 || wander.ratio * wander.per > 0;
   const table = uneven ? tableOf(forecast.reachedBy, now, perDay) : undefined;
   const chanceAt = (days: number): number => {
+    if (days < 0 && duty.before)
+      return forecast.reachedBy(now + duty.before.exposureOn(plusDays(from, days)));
     if (days <= 0 || !table) return forecast.reachedBy(now + perDay * days);
     // Lognormal with mean 1 and that variation: its ln has this spread, and half the square of it below 0 as mean.
     const square = Math.log1p(spread ** 2 + (wander.ratio ** 2 * wander.per) / days);
     return chanceBy(table, Math.log(perDay * days) - square / 2, Math.sqrt(square));
   };
-  const before = today - from;
-  const already = chanceAt(before);
-  const horizon = before + horizonDays;
+  const already = chanceAt(0);
+  const horizon = today - from + horizonDays;
   const atHorizon = chanceAt(horizon);
   const dayOf = (level: number): CalendarDay | undefined => {
-    if (already >= level) return today;
+    if (already >= level) return pastDay(chanceAt, level, duty);
     if (!(atHorizon > level)) return undefined;
     // On the logarithm of the days, so that near and far dates are found alike.
-    const start = Math.log(Math.max(before, 1e-3));
-    const log = crossing((x) => chanceAt(Math.exp(x)), level, start, Math.log(horizon), 1e-7);
-    if (log === undefined) return today;
-    const day = plusDays(from, Math.floor(Math.exp(log)));
-    return day > today ? day : today;
+    const log = crossing((x) => chanceAt(Math.exp(x)), level, Math.log(1e-3), Math.log(horizon), 1e-7);
+    return log === undefined ? from : plusDays(from, Math.floor(Math.exp(log)));
   };
   let quantiles: DayQuantiles | undefined;
   return {
@@ -102,6 +111,23 @@ export function toCalendar(
     dayOf,
     duty,
   };
+}
+
+/** The last day before the meter reading on which the chance was still below the level, by halving. */
+function pastDay(
+  chanceAt: (days: number) => number,
+  level: number,
+  { from, before }: ForwardDuty,
+): CalendarDay {
+  if (!before || before.first >= from) return from;
+  let low = before.first - from;
+  let high = 0;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (chanceAt(middle) >= level) high = middle;
+    else low = middle;
+  }
+  return plusDays(from, low);
 }
 
 function plusDays(day: CalendarDay, days: number): CalendarDay {

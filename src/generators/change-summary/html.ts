@@ -11,6 +11,7 @@ import {
   becauseText,
   calendarTitle,
   dayText,
+  expectedText,
   editWords,
   findingText,
   headline,
@@ -125,8 +126,8 @@ function movedRows({ conveyor, because, before, after, by, chances }: MovedForec
     after: is,
   });
   const limit = (side: typeof before): string =>
-    side.limit?.q50 === undefined
-      ? '–'
+    side.passed !== undefined || side.limit?.q50 === undefined
+      ? expectedText(side)
       : `${dayText(side.limit.q50)} (80 %: ${dayText(side.limit.q10)} to ${dayText(side.limit.q90)}, ${counted(side.readings, 'reading')})`;
   return [
     { what: `${conveyor}${becauseText(because)}: action`, before: before.todo, after: after.todo },
@@ -141,7 +142,7 @@ function movedRows({ conveyor, because, before, after, by, chances }: MovedForec
         ]
       : []),
     row('order', orderText(before), orderText(after)),
-    row('limit expected', limit(before), limit(after)),
+    row('limit', limit(before), limit(after)),
     row('look by', dayText(before.lookBy), dayText(after.lookBy)),
   ];
 }

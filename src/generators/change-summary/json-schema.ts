@@ -37,6 +37,7 @@ const row = closed({
   orderIsLate: { type: ['boolean', 'null'] },
   lookBy: maybeDay,
   limit: orNull(closed({ q10: maybeDay, q50: maybeDay, q90: maybeDay })),
+  passed: maybeText,
   readings: whole,
 });
 const moved = {

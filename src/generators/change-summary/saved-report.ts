@@ -5,6 +5,7 @@
 import type { LedgerBlock, LedgerFact } from '../../domain/model/ledger.js';
 import { blockKinds } from '../../domain/model/ledger.js';
 import { parseDay, type CalendarDay } from '../../domain/units/calendar.js';
+import { passedText } from '../remaining-life/passed-words.js';
 import type { BothChances, ForecastRow, OutageChances } from './parts/forecast-row.js';
 
 export interface SavedReport {
@@ -82,8 +83,23 @@ function rowIn(conveyor: unknown, asOf: CalendarDay): ForecastRow {
       typeof days === 'object' && days !== null
         ? { q10: dayAt(days, 'q10'), q50: dayAt(days, 'q50'), q90: dayAt(days, 'q90') }
         : undefined,
+    passed: passedIn(conveyor, dayAt(days, 'q50'), asOf),
     readings: readingsIn(conveyor).length,
   };
+}
+
+/** A report of before this was said printed a date that was passed as its own day. */
+function passedIn(conveyor: unknown, middle: CalendarDay | undefined, asOf: CalendarDay): string | undefined {
+  const passed = at(conveyor, 'limitPassed');
+  const [chance, to] = [numberAt(passed, 'chance'), dayAt(passed, 'to')];
+  if (chance !== undefined && to !== undefined)
+    return passedText({
+      by: textAt(passed, 'by') === 'seen' ? 'seen' : 'reckoned',
+      chance,
+      from: dayAt(passed, 'from'),
+      to,
+    });
+  return middle !== undefined && middle <= asOf ? 'passed' : undefined;
 }
 
 function chancesIn(value: unknown): BothChances | undefined {

@@ -114,8 +114,7 @@ export function movementParts(movement: MovedForecast): readonly string[] {
       `steel ${fromTo(percent(chances.before.contact), percent(chances.after.contact))}${crossed.includes('steel') ? crossing(chances.after.contact > chances.before.contact) : ''}`,
     );
   parts.push(`order ${fromTo(orderText(before), orderText(after))}`);
-  const limit = fromTo(dayText(before.limit?.q50), dayText(after.limit?.q50));
-  parts.push(`limit expected ${limit}${intervalText(after)}`);
+  parts.push(limitChangeText(before, after));
   if (before.lookBy !== after.lookBy)
     parts.push(`look by ${fromTo(dayText(before.lookBy), dayText(after.lookBy))}`);
   parts.push(`action: ${actionText(before, after)}`);
@@ -131,6 +130,18 @@ export function orderText({ orderBy, level }: ForecastRow): string {
   if (level === 'worn through' || level === 'past the limit' || level === 'no outage in time') return 'now';
   if (!orderBy) return '–';
   return orderBy.late ? `now (was ${formatDay(orderBy.day)})` : `by ${formatDay(orderBy.day)}`;
+}
+
+/** A date that was foretold, and one that was passed, are not called earlier or later than one another. */
+function limitChangeText(before: ForecastRow, after: ForecastRow): string {
+  if (!before.passed && !after.passed)
+    return `limit expected ${fromTo(dayText(before.limit?.q50), dayText(after.limit?.q50))}${intervalText(after)}`;
+  return `limit ${fromTo(expectedText(before), expectedText(after))}${after.passed ? '' : intervalText(after)}`;
+}
+
+/** `passed, likely between … and …`, or `expected 2027-02-01`. */
+export function expectedText({ passed, limit }: ForecastRow): string {
+  return passed ?? (limit?.q50 === undefined ? '–' : `expected ${dayText(limit.q50)}`);
 }
 
 function intervalText({ limit, readings }: ForecastRow): string {

@@ -45,14 +45,16 @@ function dates({ months, conveyors }: Months): IndexTable {
   const shown = months.slice(0, sideBySide);
   return {
     title: 'When the first panel was expected at its condemn limit',
-    note: 'The middle of the forecast of each month; the month’s report has its interval and the count of readings behind it. A dash: that month gave no date.',
+    note: 'The middle of the forecast of each month; the month’s report has its interval and the count of readings behind it. A dash: that month gave no date; passed: it lay behind the day of the report.',
     head: ['Conveyor', ...shown.map(({ month }) => month)],
     rows: conveyors.map((name) => ({
       folder: undefined,
       cells: [
         name,
         ...shown.map(({ rows }) => {
-          const middle = rows.find(({ conveyor }) => conveyor === name)?.limit?.q50;
+          const row = rows.find(({ conveyor }) => conveyor === name);
+          if (row?.passed !== undefined) return 'passed';
+          const middle = row?.limit?.q50;
           return middle === undefined ? '–' : formatDay(middle);
         }),
       ],

@@ -4,6 +4,7 @@
 import { chance, columnsCsv, day, number, text, whole, yesNo, type DataColumn } from './columns.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { currencyOf, shownOutage } from './decision-words.js';
+import { limitPassed } from './passed-words.js';
 import type { ConveyorForecast, ConveyorLife, RemainingLife } from './remaining-life.js';
 
 export interface ConveyorRow {
@@ -135,11 +136,29 @@ const machine: readonly DataColumn<ConveyorRow>[] = [
   whole('pool', 'places and liners they borrow from', ({ life }) => dates(life)?.pool),
 ];
 
+/** Of the first panel at its limit. */
+const past: readonly DataColumn<ConveyorRow>[] = [
+  yesNo(
+    'limit_passed',
+    'the first limit lies behind the day, seen or more likely than not',
+    ({ life }) => limitPassed(life) !== undefined,
+    moves,
+  ),
+  day(
+    'limit_passed_from',
+    'not before that day (seen), or likely not',
+    ({ life }) => limitPassed(life)?.from,
+    moves,
+  ),
+  day('limit_passed_to', 'by that day, or likely by it', ({ life }) => limitPassed(life)?.to, moves),
+];
+
 export const conveyorColumns: readonly DataColumn<ConveyorRow>[] = [
   ...first,
   ...chances,
   ...supplied,
   ...machine,
+  ...past,
 ];
 
 function dates({ model }: ConveyorLife): Extract<ConveyorForecast, { kind: 'dates' }> | undefined {

@@ -8,6 +8,7 @@ import { chance, columnsCsv, day, number, text, whole, yesNo, type DataColumn } 
 import { shownOutage } from './decision-words.js';
 import { disagreementOf } from './parts/hand-against-model.js';
 import { disagreementSentence } from './print/change-words.js';
+import { passedAt } from './parts/points.js';
 import type { DepthForecast, PointLife, RemainingLife } from './remaining-life.js';
 import { lastSeen, seenText } from './print/wording.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
@@ -158,6 +159,25 @@ const wear: readonly DataColumn<PointRow>[] = [
   number('wear_error_mm', 'its standard deviation', 3, ({ point }) => point.model?.path.at(-1)?.spread),
 ];
 
+/** A limit that lies behind the day: more likely than not, or seen. */
+const past: readonly DataColumn<PointRow>[] = [
+  yesNo(
+    'limit_passed',
+    'the condemn limit lies behind the day, seen or more likely than not',
+    ({ point }) => passedAt(point) !== undefined,
+    { moves: true },
+  ),
+  day(
+    'limit_passed_from',
+    'not before that day (seen), or likely not',
+    ({ point }) => passedAt(point)?.from,
+    {
+      moves: true,
+    },
+  ),
+  day('limit_passed_to', 'by that day, or likely by it', ({ point }) => passedAt(point)?.to, { moves: true }),
+];
+
 export const pointColumns: readonly DataColumn<PointRow>[] = [
   ...placed,
   ...seen,
@@ -165,6 +185,7 @@ export const pointColumns: readonly DataColumn<PointRow>[] = [
   ...byModel,
   ...decided,
   ...wear,
+  ...past,
 ];
 
 interface Three {

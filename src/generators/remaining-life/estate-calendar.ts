@@ -3,6 +3,7 @@
 
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { calendarFile, type CalendarEntry } from '../page/calendar-file.js';
+import { limitPassed, passedText } from './passed-words.js';
 import type { ConveyorLife, RemainingLife } from './remaining-life.js';
 
 /** An empty calendar for a report without a day. */
@@ -60,12 +61,18 @@ function lookEntry(life: ConveyorLife, asOf: CalendarDay): readonly CalendarEntr
       from: day,
       to: day,
       summary: `${conveyor.name}: look by today${day === asOf && look?.kind !== 'by' ? ', it is due' : ''}`,
-      description: `${life.attention.todo}.\nThe sheet: troughline sheet ${conveyor.name}.\nAdvice only, not a permit.`,
+      description: `${life.attention.todo}.${limitLine(life)}\nThe sheet: troughline sheet ${conveyor.name}.\nAdvice only, not a permit.`,
       location: placeOf(life),
       busy: false,
       remind: [14, 3],
     },
   ];
+}
+
+/** Where the limit lies behind the day; a date to come stands in the report, with its interval. */
+function limitLine(life: ConveyorLife): string {
+  const passed = limitPassed(life);
+  return passed ? `\nThe condemn limit is ${passedText(passed)}.` : '';
 }
 
 function orderEntry(life: ConveyorLife, asOf: CalendarDay): readonly CalendarEntry[] {

@@ -131,6 +131,14 @@ const conveyor: Schema = {
     exposureUnit: { enum: ['h', 't'] },
     hours: amount,
     tonnes: amount,
+    limitPassed: orNull(
+      closed({
+        by: { enum: ['seen', 'reckoned'] },
+        chance: { type: 'number', minimum: 0.5, maximum: 1 },
+        from: maybeDay,
+        to: date,
+      }),
+    ),
     decision: orNull(decision),
     points: list({
       type: 'object',
@@ -190,6 +198,7 @@ const conveyor: Schema = {
     'todo',
     'reasons',
     'exposureUnit',
+    'limitPassed',
     'decision',
     'points',
     'runs',

@@ -27,7 +27,9 @@ import type {
   RemainingLife,
   WhatIf,
 } from './remaining-life.js';
+import type { Passed } from '../../domain/wear/passed.js';
 import type { DayQuantiles, Quantiles } from './parts/model.js';
+import { limitPassed } from './passed-words.js';
 
 export const remainingLifeFormatVersion = 2;
 
@@ -197,6 +199,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       : null,
     meterRead: day(model?.meterRead),
     dutyVariation: model ? dutyVariationOf(model.dutyVariation) : null,
+    limitPassed: passedOf(limitPassed(life)),
     forecast: model ? forecastOf(model.forecast) : null,
     asDeclared: model?.asDeclared ? days(model.asDeclared) : null,
     pace: model ? paceOf(model.pace) : null,
@@ -521,6 +524,7 @@ function forecastOf(forecast: ConveyorForecast): Json {
       return {
         kind: 'dates',
         days: days(forecast.days),
+        passed: passedOf(forecast.passed),
         exposureFromNow: quantiles(forecast.exposure),
         already: number(forecast.already),
         readings: forecast.readings,
@@ -530,10 +534,17 @@ function forecastOf(forecast: ConveyorForecast): Json {
         first: forecast.first.slice(0, 5).map((f) => ({ point: f.name, share: number(f.share) })),
       };
     case 'reached':
-      return { kind: 'reached', points: forecast.names };
+      return { kind: 'reached', points: forecast.names, passed: passedOf(forecast.passed) };
     case 'cannot say':
       return { kind: 'cannot say', why: forecast.why };
   }
+}
+
+/** Of a limit that lies behind the day of the report: between which days it was passed, and how sure that is. */
+function passedOf(passed: Passed | undefined): Json {
+  return passed
+    ? { by: passed.by, chance: number(passed.chance), from: day(passed.from), to: day(passed.to) }
+    : null;
 }
 
 function depthOf(forecast: DepthForecast): Json {
@@ -543,9 +554,10 @@ function depthOf(forecast: DepthForecast): Json {
         kind: 'life',
         exposure: quantiles(forecast.exposure),
         days: forecast.days ? days(forecast.days) : null,
+        passed: passedOf(forecast.passed),
       };
     case 'reached':
-      return { kind: 'reached', by: number(forecast.by) };
+      return { kind: 'reached', by: number(forecast.by), passed: passedOf(forecast.passed) };
     case 'cannot say':
       return { kind: 'cannot say', why: forecast.why, atLeast: number(forecast.atLeast) };
   }

@@ -29,6 +29,7 @@ import { counted } from '../../domain/units/wording.js';
 import { amount, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
 import type { PointLife, RemainingLife } from './remaining-life.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
+import { passedText } from './passed-words.js';
 import { whyNot } from './reason-words.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
@@ -286,10 +287,11 @@ function modelText({ model }: PointLife): string {
     case undefined:
       return '–';
     case 'reached':
-      return '**reached**';
+      return `**${limit.passed ? passedText(limit.passed) : 'passed'}**`;
     case 'cannot say':
       return markdownText(`cannot say: ${whyNot(limit.why)}`);
     case 'life':
+      if (limit.passed) return `**${passedText(limit.passed)}**`;
       return limit.days
         ? `${date(limit.days.q50)} (${date(limit.days.q10)} to ${date(limit.days.q90)})`
         : `${amount(limit.exposure.q50)} (${amount(limit.exposure.q10)} to ${amount(limit.exposure.q90)})`;

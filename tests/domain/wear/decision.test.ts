@@ -54,14 +54,15 @@ describe('hours to dates', () => {
     );
   });
 
-  it('hours that nobody read count like those to come: an earlier date is told as today', () => {
+  it('hours that nobody read count like those to come, also where the date lies behind today', () => {
     const read = addDays(today, -90);
     const blind = dates(toCalendar(lognormal(8000, 0.2), duty({ from: read, now: 2200, today })));
     // Without variation 90 days at 20 h/d bring exactly what was missing on the meter.
     expect(blind.quantiles).toEqual(dates(toCalendar(lognormal(8000, 0.2), duty())).quantiles);
-    const late = dates(toCalendar(lognormal(3000, 0.2), duty({ from: read, now: 2200, today })));
-    expect(late.quantiles.q50).toBe(today);
-    expect(late.reachedBy(addDays(read, 40))).toBeCloseTo(0.5, 9);
+    const late = dates(toCalendar(lognormal(3010, 0.2), duty({ from: read, now: 2200, today })));
+    expect(late.quantiles.q50).toBe(addDays(read, 40));
+    expect(late.quantiles.q50).toBeLessThan(today);
+    expect(late.reachedBy(addDays(read, 41))).toBeGreaterThan(0.5);
   });
 
   it('weeks that are not alike even out: the wander shrinks with the root of the time', () => {
@@ -86,7 +87,27 @@ describe('hours to dates', () => {
     expect(at(0.15, 0)).toBeLessThan(at(0.15, 0.2));
   });
 
-  it('what may have happened already is today; what is beyond forty years is no date', () => {
+  it('what happened before the last meter reading follows the meter, not the duty', () => {
+    // 10 h a day for 300 days, then none for 60: the 3,000 h of the middle were had on day 300 of them.
+    const first = addDays(today, -360);
+    const exposureOn = (day: CalendarDay): number => Math.min(0, (Math.min(day - first, 300) - 300) * 10);
+    const condemn = dates(
+      toCalendar(lognormal(2000, 0.2), duty({ now: 3000, before: { first, exposureOn } })),
+    );
+    expect(condemn.quantiles.q50).toBe(addDays(first, 199)); // the last whole day before 2,000 h
+    expect(condemn.reachedBy(addDays(first, 200))).toBeCloseTo(0.5, 9);
+    expect(condemn.reachedBy(addDays(first, 330))).toBe(condemn.reachedBy(today));
+    const { q05, q10, q50, q90, q95 } = condemn.quantiles;
+    expect([q05, q10, q50, q90, q95]).toEqual(
+      [q05, q10, q50, q90, q95].sort((a, b) => Number(a) - Number(b)),
+    );
+    const nothing = dates(
+      toCalendar(lognormal(1e-9, 0.2), duty({ now: 3000, before: { first, exposureOn } })),
+    );
+    expect(nothing.quantiles.q50).toBe(first);
+  });
+
+  it('with nothing known from before the meter it is that day; what is beyond forty years is no date', () => {
     expect(dates(toCalendar(lognormal(3000, 0.2), duty())).quantiles.q50).toBe(today);
     expect(dates(toCalendar(lognormal(1e7, 0.2), duty())).quantiles.q50).toBeUndefined();
   });

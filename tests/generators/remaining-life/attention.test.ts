@@ -177,7 +177,7 @@ describe('what is to be done', () => {
     ],
     [
       'the model has seen a place at its limit',
-      life({ worst: worn, model: silent({ kind: 'reached', names: ['P1'] }) }),
+      life({ worst: worn, model: silent({ kind: 'reached', names: ['P1'], passed: undefined }) }),
       'past the limit',
       'Reline at the first chance; do not wait for a planned outage without a competent person’s leave',
     ],

@@ -54,6 +54,7 @@ const change = (...conveyors: ConveyorChange[]): WearChange => ({
 const quantiles = { q05: 1, q10: 2, q50: 3, q90: 4, q95: 5 };
 const branch: BranchDates = {
   point: 'P4',
+  asOf: day('2026-10-01'),
   ifChanged: {
     q05: day('2026-10-08'),
     q10: day('2026-11-04'),

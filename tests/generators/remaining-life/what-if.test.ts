@@ -202,7 +202,7 @@ describe('what changed since an earlier day', () => {
     const [dg1] = report.since?.conveyors ?? [];
     expect(dg1?.changes[0]).toBe('1 inspection (2025-11-30)');
     expect(dg1?.changes.join()).toMatch(/limit forecast \d+ weeks? earlier/);
-    expect(dg1?.now).toBeLessThan(dg1?.before ?? 0);
+    expect(Number(dg1?.now)).toBeLessThan(Number(dg1?.before));
   });
 
   it('nothing new is nothing new', () => {

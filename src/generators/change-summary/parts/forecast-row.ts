@@ -3,6 +3,7 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { shownOutage } from '../../remaining-life/decision-words.js';
+import { limitPassed, passedText } from '../../remaining-life/passed-words.js';
 import type { ConveyorLife, RemainingLife } from '../../remaining-life/remaining-life.js';
 
 export interface ForecastRow {
@@ -18,8 +19,10 @@ export interface ForecastRow {
   readonly shown: string | undefined;
   readonly orderBy: { readonly day: CalendarDay; readonly late: boolean } | undefined;
   readonly lookBy: CalendarDay | undefined;
-  /** When the condemn limit is reached: 10, 50 and 90 %. */
+  /** When the condemn limit is reached, or was: 10, 50 and 90 %. */
   readonly limit: LimitDays | undefined;
+  /** It lies behind the day of the report: in words, `passed, likely between … and …`. */
+  readonly passed: string | undefined;
   /** Readings behind it. */
   readonly readings: number;
 }
@@ -48,6 +51,7 @@ function rowOf(life: ConveyorLife, asOf: CalendarDay | undefined): ForecastRow {
   const { conveyor, attention, decision, model } = life;
   const both = ({ condemn, contact }: BothChances): BothChances => ({ condemn, contact });
   const forecast = model?.forecast;
+  const passed = limitPassed(life);
   return {
     conveyor: conveyor.name,
     level: attention.level,
@@ -67,6 +71,7 @@ function rowOf(life: ConveyorLife, asOf: CalendarDay | undefined): ForecastRow {
       forecast?.kind === 'dates'
         ? { q10: forecast.days.q10, q50: forecast.days.q50, q90: forecast.days.q90 }
         : undefined,
+    passed: passed && passedText(passed),
     readings: life.points.reduce((sum, { readings }) => sum + readings.length, 0),
   };
 }

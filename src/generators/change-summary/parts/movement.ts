@@ -50,7 +50,8 @@ export function movements(
 function movementOf(before: ForecastRow, after: ForecastRow, threshold: Threshold): Movement {
   const { by, chances } = commonChances(before, after);
   const moved = {
-    limit: days(before.limit?.q50, after.limit?.q50),
+    // Two estimates of one past day stir with every reading; that it was passed is what counts.
+    limit: before.passed && after.passed ? 0 : days(before.limit?.q50, after.limit?.q50),
     order: days(before.orderBy?.day, after.orderBy?.day),
     look: days(before.lookBy, after.lookBy),
   };
@@ -70,6 +71,7 @@ function movementOf(before: ForecastRow, after: ForecastRow, threshold: Threshol
       crossed.length > 0 ||
       (before.orderBy === undefined) !== (after.orderBy === undefined) ||
       (before.limit === undefined) !== (after.limit === undefined) ||
+      (before.passed === undefined) !== (after.passed === undefined) ||
       Math.abs(moved.order ?? 0) >= threshold.days ||
       Math.abs(moved.limit ?? 0) >= Math.max(threshold.days, tenthOfInterval(after)) ||
       isFar(chances, threshold),

@@ -7,6 +7,7 @@ import { openConditionsText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatNumber, formatPercent } from '../../../domain/units/format.js';
+import { limitPassed, passedText } from '../passed-words.js';
 import type { PointLife } from './points.js';
 import type { Attention, ConveyorLife } from './conveyor-life.js';
 import { attentionLevels } from './conveyor-life.js';
@@ -30,6 +31,7 @@ export function orderOfAttention(
 function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   const { worst, model } = life;
   const reasons = [
+    ...passedReason(life),
     ...aboutWorst(worst),
     ...troughReason(life),
     ...conditionReason(life),
@@ -225,7 +227,7 @@ function noOutageReasons(decision: ConveyorDecision): readonly string[] {
         ]
       : []),
     day === undefined || day <= asOf
-      ? `${risk} is passed today`
+      ? `${risk} ${day === undefined || day === asOf ? 'is passed today' : `has been passed since ${formatDay(day)}`}`
       : `${risk} is passed ${day === passed?.day ? '' : 'by what was seen '}on ` +
         `${formatDay(day)}${first && day < first.from ? `, before ${first.name} (${formatDay(first.from)})` : ''}`,
   ];
@@ -263,6 +265,12 @@ function conditionReason({ conditions }: Unsorted): readonly string[] {
   return text === undefined || !worst
     ? []
     : [`${text}${conditions.length === 1 ? `: ${worst.what}` : `, ${worst.what} among them`}`];
+}
+
+/** What the model says is passed; what was seen is told by the point it was seen at. */
+function passedReason({ model, worst }: Unsorted): readonly string[] {
+  const passed = limitPassed({ model, worst });
+  return passed?.by === 'reckoned' ? [`the condemn limit is ${passedText(passed)}`] : [];
 }
 
 function aboutWorst(worst: PointLife | undefined): readonly string[] {

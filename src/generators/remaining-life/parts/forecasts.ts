@@ -4,13 +4,14 @@
 import { addDays, type CalendarDay } from '../../../domain/units/calendar.js';
 import { dutyOn, hoursByDuty, turningDuties, type Duty } from '../../../domain/model/duty.js';
 import { dutyVariation, type DutyVariation } from '../../../domain/model/duty-variation.js';
-import { forwardDuty, totalOn, type History } from '../../../domain/model/history.js';
+import { forwardDuty, momentOn, totalOn, type History } from '../../../domain/model/history.js';
 import { wearTotal, type LinerSet } from '../../../domain/model/liner-sets.js';
 import { ageReplacement, type ReplacementCosts } from '../../../domain/wear/age-replacement.js';
 import { nextInspection } from '../../../domain/wear/decision.js';
 import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit.js';
-import { forecastFirst } from '../../../domain/wear/forecast-first.js';
+import { forecastFirst, type GroupMember } from '../../../domain/wear/forecast-first.js';
 import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/forecast.js';
+import { passedByModel, passedBySight, type Passed } from '../../../domain/wear/passed.js';
 import { defaultGaugeError, reduceReadings } from '../../../domain/wear/reduce.js';
 import { wearAt } from '../../../domain/wear/wear-at.js';
 import { whereToLook } from '../../../domain/wear/where-to-look.js';
@@ -76,6 +77,8 @@ export function summarise({ input, result }: FittedWear): FitSummary {
 export interface Coming {
   readonly history: History;
   readonly asOf: CalendarDay;
+  /** What exposures count in. */
+  readonly measure: 'hours' | 'tonnes';
   /** Day of the last reading of the counter that wear goes by; the day of the report where there is none. */
   readonly from: CalendarDay;
   /** Exposure a day from then on, h or t; undefined where no duty or throughput is known. */
@@ -99,6 +102,7 @@ export function comingDuty(
   return {
     history,
     asOf,
+    measure,
     from,
     duties,
     variation: dutyVariation(history.hours.knots, history.duties, then),
@@ -204,16 +208,43 @@ export function forecastDepth(
 function depthForecast(forecast: Forecast, then: number | undefined, coming: Coming): DepthForecast {
   switch (forecast.kind) {
     case 'reached':
-      return { kind: 'reached', by: forecast.by };
+      return { kind: 'reached', by: forecast.by, passed: seenPassed(forecast, then, coming) };
     case 'cannot say':
       return { kind: 'cannot say', why: forecast.why, atLeast: forecast.atLeast };
     case 'life': {
       const dates = then === undefined ? undefined : calendarOf(forecast, then, coming);
-      return dates?.kind === 'dates'
-        ? { kind: 'life', exposure: forecast.quantiles, days: dates.quantiles, chanceBy: dates.reachedBy }
-        : { kind: 'life', exposure: forecast.quantiles, days: undefined, chanceBy: undefined };
+      const exposure = forecast.quantiles;
+      if (dates?.kind !== 'dates')
+        return { kind: 'life', exposure, days: undefined, chanceBy: undefined, passed: undefined };
+      const { quantiles: days, reachedBy: chanceBy } = dates;
+      return { kind: 'life', exposure, days, chanceBy, passed: passedByModel(days, chanceBy, coming.asOf) };
     }
   }
+}
+
+/** Between the look that found it short, or the fitting, and the one that found it reached. */
+function seenPassed(
+  { by, after }: Extract<Forecast, { kind: 'reached' }>,
+  then: number | undefined,
+  coming: Coming,
+): Passed | undefined {
+  const on = then === undefined ? undefined : dayHad(coming, by - then);
+  return then === undefined || on === undefined ? undefined : passedBySight(dayHad(coming, after - then), on);
+}
+
+/** The first day that had so much exposure, counted from the last meter reading (0 or less); undefined without a meter. */
+function dayHad(coming: Coming, exposure: number): CalendarDay | undefined {
+  const { before } = recordedBefore(coming);
+  if (!before) return undefined;
+  let low = before.first - 1;
+  let high: number = coming.from;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    // Whole numbers between calendar days are calendar days; a reading's exposure is a sum of decimals.
+    if (before.exposureOn(middle as CalendarDay) >= exposure - 1e-6) high = middle;
+    else low = middle;
+  }
+  return high as CalendarDay;
 }
 
 /**
@@ -236,22 +267,38 @@ export function calendarOf(
     from,
     now: then,
     today: changes ? from : asOf,
+    ...recordedBefore(coming),
   };
-  const chance = tabulated(forecast, Math.max(0, then - moved));
-  const calendar = toCalendar({ reachedBy: (exposure) => chance(exposure - moved) }, duty);
+  const ahead = tabulated(forecast, Math.max(0, then - moved));
+  const reachedBy = (exposure: number): number =>
+    exposure < then ? forecast.reachedBy(exposure - moved) : ahead(exposure - moved);
+  const calendar = toCalendar({ reachedBy }, duty);
   return calendar.kind === 'dates' && changes ? stretched(calendar, coming) : calendar;
+}
+
+/** As the meter says: dates that lie behind its last reading follow it and no duty. */
+export function recordedBefore({ history, from, measure }: Coming): Pick<ForwardDuty, 'before'> {
+  const totalBy = (day: CalendarDay): number | undefined => {
+    const { tonnes, turned } = momentOn(history, day);
+    return measure === 'tonnes' ? tonnes : turned;
+  };
+  const counter = measure === 'tonnes' ? history.tonnes : history.hours;
+  const first = counter?.knots[0]?.day;
+  const then = totalBy(from);
+  if (first === undefined || then === undefined) return {};
+  return { before: { first, exposureOn: (day) => Math.min(0, (totalBy(day) ?? 0) - then) } };
 }
 
 type Dates = Extract<CalendarForecast, { kind: 'dates' }>;
 
 /** Reckons with the duty of each day: a date under unchanged duty becomes the day on which the same hours will have run. */
-function stretched(calendar: Dates, { duties, from, asOf }: Coming): Dates {
+function stretched(calendar: Dates, { duties, from }: Coming): Dates {
   const first = hoursByDuty(duties, from, addDays(from, 1)) ?? 0;
   const plain = (day: CalendarDay): number =>
     first > 0 ? from + (hoursByDuty(duties, from, day) ?? 0) / first : day;
   const back = (day: CalendarDay | undefined): CalendarDay | undefined => {
-    if (day === undefined) return undefined;
-    let low: number = asOf;
+    if (day === undefined || day <= from) return day;
+    let low: number = from;
     let high: number = calendar.horizon;
     if (plain(calendar.horizon) < day) return undefined;
     while (high - low > 1) {
@@ -274,7 +321,8 @@ function stretched(calendar: Dates, { duties, from, asOf }: Coming): Dates {
     get quantiles() {
       return (quantiles ??= made());
     },
-    reachedBy: (day) => calendar.reachedBy(plain(day) as CalendarDay), // the chance is continuous in the day
+    // The chance is continuous in the day.
+    reachedBy: (day) => calendar.reachedBy(day < from ? day : (plain(day) as CalendarDay)),
     dayOf: (level) => back(calendar.dayOf(level)),
   };
 }
@@ -354,6 +402,7 @@ function changeOf(
     if (!ifChanged || !ifNot) return undefined;
     return {
       point: worst.place.name,
+      asOf: coming.asOf,
       ifChanged,
       ifNot,
       exposureIfChanged: branches.ifChanged,
@@ -438,6 +487,7 @@ function firstOf(
       forecast: {
         kind: 'reached',
         names: seenPoints.filter((s) => units.has(s.unit)).map((s) => s.point.place.name),
+        passed: firstPassed(result, first.members, coming),
       },
       condemn: undefined,
     };
@@ -463,6 +513,7 @@ function firstOf(
     forecast: {
       kind: 'dates',
       days: condemn.quantiles,
+      passed: passedByModel(condemn.quantiles, condemn.reachedBy, coming.asOf),
       exposure: first.quantiles,
       already: first.already,
       chanceBy: condemn.reachedBy,
@@ -476,6 +527,22 @@ function firstOf(
         .sort((a, b) => b.share - a.share || (a.name < b.name ? -1 : 1)),
     },
   };
+}
+
+/** Of several that were seen at their limit: when the first of them may have passed it, and by when one surely had. */
+function firstPassed(result: WearFit, members: readonly GroupMember[], coming: Coming): Passed | undefined {
+  const all = members.flatMap(({ unit, depth, now }) => {
+    const forecast = forecastUnit(result, unit, depth);
+    return forecast.kind === 'reached' ? (seenPassed(forecast, now, coming) ?? []) : [];
+  });
+  const [first, ...others] = all;
+  if (!first) return undefined;
+  const starts = all.flatMap(({ from }) => from ?? []);
+  const from = starts.length === all.length ? (Math.min(...starts) as CalendarDay) : undefined; // the least of calendar days
+  return passedBySight(
+    from,
+    others.reduce((least, { to }) => (to < least ? to : least), first.to),
+  );
 }
 
 /** Age replacement of the liner that lies there: it has lasted until now, and fails when the steel is touched. */

@@ -17,6 +17,7 @@ import {
   calendarOf,
   exposureThen,
   placed,
+  recordedBefore,
   type Coming,
   type FittedWear,
   type PlacedUnit,
@@ -82,8 +83,10 @@ export function outlookOf(
   const hoursBy = (day: CalendarDay): number => hoursByDuty(duties, asOf, day) ?? 0;
   const perHour = exposurePerHour(coming);
   const rests = new WeakMap<readonly PanelOutlook[], Chances>();
+  const first = recordedBefore(coming).before?.first;
   return {
     asOf,
+    ...(first !== undefined && first < asOf && { since: first }),
     counted,
     seen:
       (known.size === seenUnits.length ? ofForecast(forecast) : undefined) ??

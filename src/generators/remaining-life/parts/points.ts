@@ -12,6 +12,7 @@ import type { HandResult } from '../../../domain/wear/arithmetic.js';
 import { knownByHand, type Overruled, type SeenByHand } from '../../../domain/wear/known.js';
 import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
 import type { PointModel } from './model.js';
+import { passedBySight, type Passed } from '../../../domain/wear/passed.js';
 import { lineThroughOrigin, type FittedLine } from '../../../domain/wear/least-squares.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
@@ -95,6 +96,8 @@ export interface PointLife {
   readonly nextLook: { readonly day: CalendarDay; readonly overdue: boolean } | undefined;
   /** The last reading in words: steel shows, or the last thickness is at or below the limit. */
   readonly pastLimit: 'trough shows' | 'at the limit' | undefined;
+  /** When, by the looks alone: after the last that saw more than the limit, by the next. Undefined where the limit is not passed. */
+  readonly passedBySight: Passed | undefined;
 }
 
 export interface PointInput {
@@ -156,6 +159,12 @@ export function pointLife(input: PointInput): PointLife {
     names: liner.layers.map((l) => l.name),
   });
   const last = readings.findLast((r) => r.seen.kind !== 'not seen');
+  const pastLimit =
+    last?.seen.kind === 'trough' || overruled?.by === 'steel'
+      ? 'trough shows'
+      : hand.kind === 'at the limit'
+        ? 'at the limit'
+        : undefined;
   return {
     place,
     set,
@@ -178,13 +187,52 @@ export function pointLife(input: PointInput): PointLife {
     limitByHand: limitByHandOf(history, set, milestones, hand, colours),
     leftFrom: leftFromOf(readings, hand, colours),
     nextLook: nextLookOf(history, set, hand, colours, last?.exposure, asOf),
-    pastLimit:
-      last?.seen.kind === 'trough' || overruled?.by === 'steel'
-        ? 'trough shows'
-        : hand.kind === 'at the limit'
-          ? 'at the limit'
-          : undefined,
+    pastLimit,
+    passedBySight: pastLimit && sightOf(readings, set, liner.condemn.value, depths),
   };
+}
+
+/** The last look that surely saw more than the limit, else the fitting, and the first after it that surely did not. */
+function sightOf(
+  readings: readonly ObservedReading[],
+  set: LinerSet | undefined,
+  condemn: number,
+  depths: readonly number[],
+): Passed | undefined {
+  const through = depths.at(-1) ?? 0;
+  const looks = readings.flatMap(({ seen, day }) => {
+    const left = leftBy(seen, through, depths);
+    return left ? [{ day, ...left }] : [];
+  });
+  const short = looks.findLastIndex(({ least }) => least > condemn);
+  const reached = looks.find(({ most }, i) => i > short && most <= condemn);
+  return reached && passedBySight(looks[short]?.day ?? set?.fitted?.day, reached.day);
+}
+
+/** mm that may be left, by what was seen alone; undefined where nothing was. */
+function leftBy(
+  seen: Observation,
+  through: number,
+  depths: readonly number[],
+): { readonly least: number; readonly most: number } | undefined {
+  switch (seen.kind) {
+    case 'thickness':
+      return { least: seen.thickness, most: seen.thickness };
+    case 'colour':
+      return {
+        least: through - (depths[seen.layer + 1] ?? through),
+        most: through - (depths[seen.layer] ?? 0),
+      };
+    case 'trough':
+      return { least: 0, most: 0 };
+    case 'not seen':
+      return undefined;
+  }
+}
+
+/** When the limit was passed, by the model where it says so, else by the looks; undefined where it was not. */
+export function passedAt({ model, passedBySight: seen }: PointLife): Passed | undefined {
+  return model && model.condemn.kind !== 'cannot say' ? (model.condemn.passed ?? seen) : seen;
 }
 
 /** The point whose condemn limit comes first: those past it first of all, then by the model's median, else by hand. */

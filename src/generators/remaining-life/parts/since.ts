@@ -2,6 +2,7 @@
 
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { counted, list } from '../../../domain/units/wording.js';
+import { limitPassed, passedText } from '../passed-words.js';
 import type { ConveyorLife } from './conveyor-life.js';
 
 export interface Since {
@@ -14,8 +15,8 @@ export interface ConveyorSince {
   /** In words, without a full stop; empty where nothing changed. */
   readonly changes: readonly string[];
   /** Middle of the forecast limit, then and now. */
-  readonly before: CalendarDay | undefined;
-  readonly now: CalendarDay | undefined;
+  readonly before: CalendarDay | 'passed' | undefined;
+  readonly now: CalendarDay | 'passed' | undefined;
 }
 
 interface Lives {
@@ -59,29 +60,7 @@ function recordsSince(life: ConveyorLife, day: CalendarDay): readonly string[] {
 }
 
 function forecastChange(before: ConveyorLife, now: ConveyorLife): readonly string[] {
-  const changes: string[] = [];
-  const [then, today] = [before.model?.forecast, now.model?.forecast];
-  if (
-    then?.kind === 'dates' &&
-    today?.kind === 'dates' &&
-    then.days.q50 !== undefined &&
-    today.days.q50 !== undefined
-  ) {
-    const moved = today.days.q50 - then.days.q50;
-    const inside =
-      then.days.q10 !== undefined &&
-      today.days.q50 >= then.days.q10 &&
-      (then.days.q90 === undefined || today.days.q50 <= then.days.q90);
-    if (Math.abs(moved) >= 7) {
-      changes.push(
-        `limit forecast ${counted(Math.round(Math.abs(moved) / 7), 'week')} ` +
-          `${moved < 0 ? 'earlier' : 'later'} than then (${formatDay(then.days.q50)} then, ` +
-          `${formatDay(today.days.q50)} now), ${inside ? 'inside' : 'outside'} the 80 % interval of then`,
-      );
-    }
-  } else if (then?.kind !== today?.kind && today?.kind === 'dates' && today.days.q50 !== undefined) {
-    changes.push(`a forecast of the limit is possible now (${formatDay(today.days.q50)})`);
-  }
+  const changes: string[] = [...limitChange(before, now)];
   if (before.worst?.place.name !== now.worst?.place.name && now.worst)
     changes.push(
       `the limit comes first at ${now.worst.place.name}${before.worst ? `, then at ${before.worst.place.name}` : ''}`,
@@ -90,6 +69,42 @@ function forecastChange(before: ConveyorLife, now: ConveyorLife): readonly strin
   return changes;
 }
 
-function middle(life: ConveyorLife | undefined): CalendarDay | undefined {
+/** What is passed is told as passed, on either side; a date is held only against a date. */
+function limitChange(before: ConveyorLife, now: ConveyorLife): readonly string[] {
+  const [then, today] = [before.model?.forecast, now.model?.forecast];
+  const [passedThen, passedNow] = [limitPassed(before), limitPassed(now)];
+  const foretold = then?.kind === 'dates' && then.days.q50 !== undefined ? then.days : undefined;
+  const present = today?.kind === 'dates' && today.days.q50 !== undefined ? today.days : undefined;
+  if (passedThen && passedNow) {
+    const [a, b] = [passedText(passedThen), passedText(passedNow)];
+    return [a === b ? `the limit was passed then already (${a})` : `limit ${b}; then it was: ${a}`];
+  }
+  if (passedNow)
+    return [
+      `limit ${passedText(passedNow)}${foretold?.q50 === undefined ? '' : `; then it was foretold for ${formatDay(foretold.q50)}`}`,
+    ];
+  if (present?.q50 === undefined) return [];
+  if (passedThen)
+    return [`limit forecast for ${formatDay(present.q50)} now; then it was: ${passedText(passedThen)}`];
+  if (foretold?.q50 === undefined)
+    return then?.kind === today?.kind
+      ? []
+      : [`a forecast of the limit is possible now (${formatDay(present.q50)})`];
+  const moved = present.q50 - foretold.q50;
+  const inside =
+    foretold.q10 !== undefined &&
+    present.q50 >= foretold.q10 &&
+    (foretold.q90 === undefined || present.q50 <= foretold.q90);
+  return Math.abs(moved) < 7
+    ? []
+    : [
+        `limit forecast ${counted(Math.round(Math.abs(moved) / 7), 'week')} ` +
+          `${moved < 0 ? 'earlier' : 'later'} than then (${formatDay(foretold.q50)} then, ` +
+          `${formatDay(present.q50)} now), ${inside ? 'inside' : 'outside'} the 80 % interval of then`,
+      ];
+}
+
+function middle(life: ConveyorLife | undefined): CalendarDay | 'passed' | undefined {
+  if (life && limitPassed(life)) return 'passed';
   return life?.model?.forecast.kind === 'dates' ? life.model.forecast.days.q50 : undefined;
 }

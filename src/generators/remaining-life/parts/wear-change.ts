@@ -24,6 +24,8 @@ const lookOff = 0.7;
 
 export interface BranchDates {
   readonly point: string;
+  /** Day of the report: a branch's dates may lie before it. */
+  readonly asOf: CalendarDay;
   readonly ifChanged: DayQuantiles;
   readonly ifNot: DayQuantiles;
   /** The same as exposure since fitting, h or t. */

@@ -69,11 +69,12 @@ function paceSentence(name: string, pace: WearPace): readonly string[] {
     }
     case 'cannot yet be told': {
       const [a, b] = [pace.dates?.ifChanged.q05, pace.dates?.ifNot.q05];
-      const by = a !== undefined && (b === undefined || a < b) ? a : b;
+      const soonest = a !== undefined && (b === undefined || a < b) ? a : b;
+      const by = pace.dates && soonest !== undefined && soonest <= pace.dates.asOf ? 'now' : soonest;
       return [
         `Whether ${name} has worn ${pace.factor.middle >= 1 ? 'faster' : 'slower'} since the look of ` +
           `${formatDay(pace.day)} cannot yet be told from steady wear (chance ${chance(pace.chance)}): ` +
-          `a look${by === undefined ? '' : ` by ${formatDay(by)}`}, with thicknesses at the same points, would tell.${notedWords(pace)}`,
+          `a look${by === undefined ? '' : by === 'now' ? ' now' : ` by ${formatDay(by)}`}, with thicknesses at the same points, would tell.${notedWords(pace)}`,
       ];
     }
     case 'faster with age':
@@ -111,8 +112,12 @@ function notedWords({ noted }: { readonly noted: { day: CalendarDay; text: strin
 
 function branchWords(dates: BranchDates | undefined): string {
   if (!dates) return '';
-  const { point, ifChanged, ifNot } = dates;
-  return ` If so, ${point} reaches the condemn limit ${months(ifChanged)}; if not, ${months(ifNot)}.`;
+  const { point, ifChanged, ifNot, asOf } = dates;
+  const isPast = ({ q50 }: DayQuantiles): boolean => q50 !== undefined && q50 <= asOf;
+  const verb = (days: DayQuantiles): string => (isPast(days) ? 'passed' : 'reaches');
+  const again =
+    isPast(ifChanged) === isPast(ifNot) ? '' : `${isPast(ifNot) ? 'it passed' : 'it reaches'} it `;
+  return ` If so, ${point} ${verb(ifChanged)} the condemn limit ${months(ifChanged)}; if not, ${again}${months(ifNot)}.`;
 }
 
 /** `2026-11 to 2027-04`: a month is as near as a branch can be told. */

@@ -225,8 +225,8 @@ function sinceList({ since }: RemainingLife): Markup | undefined {
       ],
       rows: since.conveyors.map((c) => [
         element('span', { class: 'name' }, c.name),
-        date(c.before),
-        date(c.now),
+        c.before === 'passed' ? 'passed' : date(c.before),
+        c.now === 'passed' ? 'passed' : date(c.now),
         c.changes.length === 0 ? 'nothing new' : `${c.changes.join('; ')}.`,
       ]),
     }),

@@ -9,6 +9,7 @@ import { timelineKey } from './keys.js';
 import { leadSentence, orderText, shownOutage } from '../decision-words.js';
 import { noProgrammeText, programmeSentence } from '../programme-words.js';
 import { optionBox } from './option-table.js';
+import { passedCell } from './passed-cell.js';
 import { timeline } from './timeline.js';
 import { publishedSentences, trackSentence } from './track-record.js';
 import { openConditionsText } from '../../../domain/conditions/rows.js';
@@ -16,6 +17,7 @@ import { percent } from '../../../domain/decision/option-setting.js';
 import { counted, list } from '../../../domain/units/wording.js';
 import { date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { limitPassed } from '../passed-words.js';
 import { whyNot } from '../reason-words.js';
 
 export function frontPage(report: RemainingLife): Markup {
@@ -134,14 +136,16 @@ function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {
 }
 
 export function limitCell(life: ConveyorLife): Markup | string {
-  if (life.worst?.pastLimit)
-    return element('strong', {}, life.worst.pastLimit === 'trough shows' ? 'worn through' : 'reached');
+  const passed = limitPassed(life);
+  const word = life.worst?.pastLimit === 'trough shows' ? 'worn through' : 'passed';
+  if (passed) return passedCell(passed, word);
+  if (life.worst?.pastLimit) return element('strong', {}, word);
   const forecast = life.model?.forecast;
   switch (forecast?.kind) {
     case undefined:
       return '–';
     case 'reached':
-      return element('strong', {}, 'reached');
+      return element('strong', {}, word);
     case 'cannot say':
       return element('span', { class: 'sub wrap' }, `cannot say: ${whyNot(forecast.why)}`);
     case 'dates':

@@ -9,6 +9,7 @@ import { amount, date, lastSeen, metres, rate, rateUnit, seenText, thickness } f
 import { formatClock } from '../../../domain/units/clock.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 import { whyNot } from '../reason-words.js';
+import { passedCell } from './passed-cell.js';
 
 export function pointTable(life: ConveyorLife): Markup {
   const unit = rateUnit(life.unit);
@@ -80,10 +81,11 @@ function modelCells(point: PointLife): readonly (Markup | string)[] {
   const limit = model.condemn;
   switch (limit.kind) {
     case 'reached':
-      return [records, element('strong', {}, 'reached')];
+      return [records, limit.passed ? passedCell(limit.passed) : element('strong', {}, 'passed')];
     case 'cannot say':
       return [records, element('span', { class: 'sub wrap' }, `cannot say: ${whyNot(limit.why)}`)];
     case 'life': {
+      if (limit.passed) return [records, passedCell(limit.passed)];
       const middle = limit.days ? date(limit.days.q50) : amount(limit.exposure.q50);
       const [low, high] = limit.days
         ? [date(limit.days.q10), limit.days.q90 === undefined ? 'beyond 40 years' : date(limit.days.q90)]
@@ -112,7 +114,7 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
         date(condemn?.day),
       ];
     case 'at the limit':
-      return [rate(hand.longTerm), shortCell(point), '0', element('strong', {}, 'reached')];
+      return [rate(hand.longTerm), shortCell(point), '0', element('strong', {}, 'passed')];
     case 'no wear measured':
       return [rate(hand.longTerm), shortCell(point), 'no wear measured', '–'];
     case 'no reading':

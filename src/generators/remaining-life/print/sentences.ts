@@ -8,17 +8,21 @@ import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
 import { counted } from '../../../domain/units/wording.js';
 import { amount, amountWithUnit, chance, date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { limitPassed, passedText } from '../passed-words.js';
 import { whyNot } from '../reason-words.js';
 
-/** `2027-01-28 (2026-12-23 to 2027-03-12)`, or why there is none. */
+/** `2027-01-28 (2026-12-23 to 2027-03-12)`, `passed, likely between … and …`, or why there is none. */
 export function limitText(life: ConveyorLife): string {
-  if (life.worst?.pastLimit) return life.worst.pastLimit === 'trough shows' ? 'worn through' : 'reached';
+  const passed = limitPassed(life);
+  const through = life.worst?.pastLimit === 'trough shows';
+  if (passed) return through ? `worn through, limit ${passedText(passed)}` : passedText(passed);
+  if (life.worst?.pastLimit) return through ? 'worn through' : 'passed';
   const forecast = life.model?.forecast;
   switch (forecast?.kind) {
     case undefined:
       return '–';
     case 'reached':
-      return 'reached';
+      return 'passed';
     case 'cannot say':
       return `cannot say: ${whyNot(forecast.why)}`;
     case 'dates':
@@ -36,11 +40,15 @@ export function forecastText(life: ConveyorLife): string | undefined {
     .map((f) => `${f.name} (${chance(f.share)})`);
   const rest =
     forecast.notInspected > 0 ? `, ${counted(forecast.notInspected, 'point')} among them not inspected` : '';
+  const where = lead.join(', ') || forecast.first[0]?.name || 'no one point';
+  const head = forecast.passed
+    ? `The limit is ${passedText(forecast.passed)}; the point to reach it first was most likely ${where}. `
+    : `The limit is reached first within ${amount(forecast.exposure.q10)} to ` +
+      `${amountWithUnit(forecast.exposure.q90, life.unit)} from the day of the report (80 %), ` +
+      `middle ${amountWithUnit(forecast.exposure.q50, life.unit)}; ` +
+      `the point to reach it first is most likely ${where}. `;
   return (
-    `The limit is reached first within ${amount(forecast.exposure.q10)} to ` +
-    `${amountWithUnit(forecast.exposure.q90, life.unit)} from the day of the report (80 %), ` +
-    `middle ${amountWithUnit(forecast.exposure.q50, life.unit)}; ` +
-    `most likely at ${lead.join(', ') || forecast.first[0]?.name || 'no one point'}. ` +
+    head +
     `It rests on ${counted(forecast.readings, 'thickness', 'thicknesses')} and ` +
     `${counted(forecast.indicators, 'colour')}${rest}`
   );
@@ -83,10 +91,11 @@ export function depthText(forecast: DepthForecast | undefined): string {
     case undefined:
       return '–';
     case 'reached':
-      return 'reached';
+      return forecast.passed ? passedText(forecast.passed) : 'passed';
     case 'cannot say':
       return `cannot say: ${whyNot(forecast.why)}`;
     case 'life':
+      if (forecast.passed) return passedText(forecast.passed);
       return forecast.days ? daysText(forecast.days) : interval(forecast.exposure);
   }
 }
@@ -110,14 +119,14 @@ export function whatIfText(whatIf: WhatIf): string {
 }
 
 export function caseText({ forecast, riskDay }: Case): string {
+  const risk = `risk passed ${riskDay === undefined ? 'beyond 40 years' : date(riskDay)}`;
   switch (forecast.kind) {
     case 'dates':
-      return (
-        `${date(forecast.days.q50)} (80 %: ${date(forecast.days.q10)} to ${date(forecast.days.q90)}), ` +
-        `risk passed ${riskDay === undefined ? 'beyond 40 years' : date(riskDay)}`
-      );
+      return forecast.passed
+        ? `${passedText(forecast.passed)}, ${risk}`
+        : `${date(forecast.days.q50)} (80 %: ${date(forecast.days.q10)} to ${date(forecast.days.q90)}), ${risk}`;
     case 'reached':
-      return `reached at ${forecast.names.join(', ')}`;
+      return `${forecast.passed ? passedText(forecast.passed) : 'passed'} at ${forecast.names.join(', ')}`;
     case 'cannot say':
       return `cannot say, ${whyNot(forecast.why)}`;
   }

@@ -8,6 +8,7 @@ import { group, type Markup } from '../../page/markup.js';
 import { textWidth } from '../../page/text-width.js';
 import { date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { limitPassed, passedText } from '../passed-words.js';
 
 const width = 700;
 const left = 58;
@@ -73,9 +74,11 @@ function describe(conveyors: readonly ConveyorLife[]): string {
   return conveyors
     .map((c) => {
       const f = c.model?.forecast;
+      const passed = limitPassed(c);
+      if (passed) return `${c.conveyor.name}: ${passedText(passed)}`;
       return f?.kind === 'dates'
         ? `${c.conveyor.name}: middle ${date(f.days.q50)}, 80 % between ${date(f.days.q10)} and ${date(f.days.q90)}`
-        : `${c.conveyor.name}: reached`;
+        : `${c.conveyor.name}: passed`;
     })
     .join('; ');
 }
@@ -85,12 +88,17 @@ function row(life: ConveyorLife, y: number, x: (day: number) => number, end: num
   const { outage } = life.attention;
   const name = letters([left - 8, y + 4], life.conveyor.name, { anchor: 'end', size: 11.5, bold: true });
   const base = line([left, y + rowHeight / 2], [right, y + rowHeight / 2], { colour: '#d0d0d0', width: 0.6 });
-  if (forecast?.kind !== 'dates') {
+  const passed = limitPassed(life);
+  if (forecast?.kind !== 'dates' || passed) {
     return group(
       base,
       name,
       mark('cross', [left + 5, y], 5, { width: 2.4 }),
-      letters([left + 16, y + 4], 'reached', { size: 11, bold: true }),
+      letters([left + 16, y + 4], passed ? passedText(passed) : 'passed', {
+        size: 11,
+        bold: true,
+        rim: chartRim,
+      }),
     );
   }
   const { q05, q10, q50, q90, q95 } = forecast.days;
