@@ -4,7 +4,7 @@
 import type { CalendarDay } from '../units/calendar.js';
 import type { DayQuantiles } from './to-calendar.js';
 
-export interface Passed {
+export interface LimitPassed {
   /** `seen`: a look found it so, and the interval holds for certain. `reckoned`: by the model, with 80 %. */
   readonly by: 'seen' | 'reckoned';
   /** That it has been passed by the day of the report: 0.5 to 1, and 1 where it was seen. */
@@ -19,7 +19,7 @@ export function passedByModel(
   { q10, q50, q90 }: DayQuantiles,
   chanceBy: (day: CalendarDay) => number,
   asOf: CalendarDay,
-): Passed | undefined {
+): LimitPassed | undefined {
   if (q50 === undefined || q10 === undefined || q50 > asOf) return undefined;
   const chance = chanceBy(asOf);
   return chance < 0.5
@@ -28,6 +28,6 @@ export function passedByModel(
 }
 
 /** @param short day of the last look that found it short of the limit @param on day of the look that found it reached */
-export function passedBySight(short: CalendarDay | undefined, on: CalendarDay): Passed {
+export function passedBySight(short: CalendarDay | undefined, on: CalendarDay): LimitPassed {
   return { by: 'seen', chance: 1, from: short, to: on };
 }

@@ -27,7 +27,7 @@ import type {
   RemainingLife,
   WhatIf,
 } from './remaining-life.js';
-import type { Passed } from '../../domain/wear/passed.js';
+import type { LimitPassed } from '../../domain/wear/passed.js';
 import type { DayQuantiles, Quantiles } from './parts/model.js';
 import { limitPassed } from './passed-words.js';
 
@@ -541,7 +541,7 @@ function forecastOf(forecast: ConveyorForecast): Json {
 }
 
 /** Of a limit that lies behind the day of the report: between which days it was passed, and how sure that is. */
-function passedOf(passed: Passed | undefined): Json {
+function passedOf(passed: LimitPassed | undefined): Json {
   return passed
     ? { by: passed.by, chance: number(passed.chance), from: day(passed.from), to: day(passed.to) }
     : null;

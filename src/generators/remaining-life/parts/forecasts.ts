@@ -11,7 +11,7 @@ import { nextInspection } from '../../../domain/wear/decision.js';
 import { fitWear, type WearFit, type WearResult } from '../../../domain/wear/fit.js';
 import { forecastFirst, type GroupMember } from '../../../domain/wear/forecast-first.js';
 import { forecastUnit, recordsOf, type Forecast } from '../../../domain/wear/forecast.js';
-import { passedByModel, passedBySight, type Passed } from '../../../domain/wear/passed.js';
+import { passedByModel, passedBySight, type LimitPassed } from '../../../domain/wear/passed.js';
 import { defaultGaugeError, reduceReadings } from '../../../domain/wear/reduce.js';
 import { wearAt } from '../../../domain/wear/wear-at.js';
 import { whereToLook } from '../../../domain/wear/where-to-look.js';
@@ -227,7 +227,7 @@ function seenPassed(
   { by, after }: Extract<Forecast, { kind: 'reached' }>,
   then: number | undefined,
   coming: Coming,
-): Passed | undefined {
+): LimitPassed | undefined {
   const on = then === undefined ? undefined : dayHad(coming, by - then);
   return then === undefined || on === undefined ? undefined : passedBySight(dayHad(coming, after - then), on);
 }
@@ -530,7 +530,11 @@ function firstOf(
 }
 
 /** Of several that were seen at their limit: when the first of them may have passed it, and by when one surely had. */
-function firstPassed(result: WearFit, members: readonly GroupMember[], coming: Coming): Passed | undefined {
+function firstPassed(
+  result: WearFit,
+  members: readonly GroupMember[],
+  coming: Coming,
+): LimitPassed | undefined {
   const all = members.flatMap(({ unit, depth, now }) => {
     const forecast = forecastUnit(result, unit, depth);
     return forecast.kind === 'reached' ? (seenPassed(forecast, now, coming) ?? []) : [];

@@ -5,7 +5,7 @@ import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { DutyVariation } from '../../../domain/model/duty-variation.js';
 import type { LookOff, WearPace } from './wear-change.js';
 import type { NextInspection } from '../../../domain/wear/decision.js';
-import type { Passed } from '../../../domain/wear/passed.js';
+import type { LimitPassed } from '../../../domain/wear/passed.js';
 import type { Basis } from '../../../domain/wear/forecast.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
 import type { Quantiles } from '../../../domain/wear/quantiles.js';
@@ -23,10 +23,10 @@ export type DepthForecast =
       /** Chance, 0 to 1, that it is reached by the end of a day. */
       readonly chanceBy: ((day: CalendarDay) => number) | undefined;
       /** Where it lies behind the day of the report more likely than not. */
-      readonly passed: Passed | undefined;
+      readonly passed: LimitPassed | undefined;
     }
   /** Seen at this exposure that it was reached; undefined days where no meter tells them. */
-  | { readonly kind: 'reached'; readonly by: number; readonly passed: Passed | undefined }
+  | { readonly kind: 'reached'; readonly by: number; readonly passed: LimitPassed | undefined }
   | { readonly kind: 'cannot say'; readonly why: string; readonly atLeast: number };
 
 export interface PointModel {
@@ -79,7 +79,7 @@ export type ConveyorForecast =
       readonly kind: 'dates';
       readonly days: DayQuantiles;
       /** Where it lies behind the day of the report more likely than not. */
-      readonly passed: Passed | undefined;
+      readonly passed: LimitPassed | undefined;
       /** From the day of the report, h or t. */
       readonly exposure: Quantiles;
       /** Chance that a place has reached it already. */
@@ -94,7 +94,7 @@ export type ConveyorForecast =
       /** Chance of each place to be the first, largest first; names of places. */
       readonly first: readonly { readonly name: string; readonly share: number }[];
     }
-  | { readonly kind: 'reached'; readonly names: readonly string[]; readonly passed: Passed | undefined }
+  | { readonly kind: 'reached'; readonly names: readonly string[]; readonly passed: LimitPassed | undefined }
   | { readonly kind: 'cannot say'; readonly why: string };
 
 export interface ConveyorModel {

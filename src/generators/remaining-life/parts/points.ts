@@ -12,7 +12,7 @@ import type { HandResult } from '../../../domain/wear/arithmetic.js';
 import { knownByHand, type Overruled, type SeenByHand } from '../../../domain/wear/known.js';
 import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
 import type { PointModel } from './model.js';
-import { passedBySight, type Passed } from '../../../domain/wear/passed.js';
+import { passedBySight, type LimitPassed } from '../../../domain/wear/passed.js';
 import { lineThroughOrigin, type FittedLine } from '../../../domain/wear/least-squares.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
@@ -97,7 +97,7 @@ export interface PointLife {
   /** The last reading in words: steel shows, or the last thickness is at or below the limit. */
   readonly pastLimit: 'trough shows' | 'at the limit' | undefined;
   /** When, by the looks alone: after the last that saw more than the limit, by the next. Undefined where the limit is not passed. */
-  readonly passedBySight: Passed | undefined;
+  readonly passedBySight: LimitPassed | undefined;
 }
 
 export interface PointInput {
@@ -198,7 +198,7 @@ function sightOf(
   set: LinerSet | undefined,
   condemn: number,
   depths: readonly number[],
-): Passed | undefined {
+): LimitPassed | undefined {
   const through = depths.at(-1) ?? 0;
   const looks = readings.flatMap(({ seen, day }) => {
     const left = leftBy(seen, through, depths);
@@ -231,7 +231,7 @@ function leftBy(
 }
 
 /** When the limit was passed, by the model where it says so, else by the looks; undefined where it was not. */
-export function passedAt({ model, passedBySight: seen }: PointLife): Passed | undefined {
+export function passedAt({ model, passedBySight: seen }: PointLife): LimitPassed | undefined {
   return model && model.condemn.kind !== 'cannot say' ? (model.condemn.passed ?? seen) : seen;
 }
 
