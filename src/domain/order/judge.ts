@@ -296,12 +296,13 @@ function people(w: Walk): JudgedViolation[] {
   return [...alone, ...overloads(w).map((each) => tooHeavy(w, each))];
 }
 
-function tooHeavy(w: Walk, { step, unit, people: count, load, most }: Overload): JudgedViolation {
+function tooHeavy(w: Walk, { step, unit, people: count, standingBy, load, most }: Overload): JudgedViolation {
   const at = stepAt(w.sequence, step);
   const plate = [
     ...(unit.limit ? [unit.limit.text] : []),
     ...(unit.people ? [sayPeople(unit.people.count)] : []),
   ].join(' and ');
+  const watching = standingBy > 0 ? ` (${standingBy} standing by)` : '';
   const [part, more, beside] =
     load > 0
       ? [` and a part of ${formatMass(load)}`, ` and ${formatMass(load)}`, ' beside that part']
@@ -315,7 +316,7 @@ function tooHeavy(w: Walk, { step, unit, people: count, load, most }: Overload):
       kind: 'platform overloaded',
       grade: 'unsafe',
       ...place(w, at),
-      message: `"${sayStep(at)}" puts ${sayPeople(count)} with tools${part} on ${unit.name}, which is rated for ${plate}.`,
+      message: `"${sayStep(at)}" puts ${sayPeople(count)}${watching} with tools${part} on ${unit.name}, which is rated for ${plate}.`,
       reason:
         `${count} × ${personMass} kg and ${toolMass} kg of tools${more} make ` +
         `${formatMass(count * personMass + toolMass + load)}; ` +

@@ -5,7 +5,7 @@ import type { AccessUnit } from '../model/plant.js';
 import type { Step } from '../model/job.js';
 import { reaches } from './access.js';
 import { areaOf, overlaps, type Area } from './ground.js';
-import { loadAboard, peopleAboard } from './platform.js';
+import { crewsStandingBy, loadAboard, peopleAboard, standingByAboard } from './platform.js';
 import { atTheMachine } from './side-by-side.js';
 import type { Walk } from './walk-state.js';
 
@@ -17,6 +17,8 @@ export interface Overload {
   readonly step: number;
   readonly unit: AccessUnit;
   readonly people: number;
+  /** Of them, who stand by. */
+  readonly standingBy: number;
   /** Of the part they handle, kg. */
   readonly load: number;
   /** How many it takes. */
@@ -27,7 +29,9 @@ export interface Overload {
 export function aloneInside(w: Walk): Alone[] {
   if (!w.ground.job.conveyor.confinedSpace) return [];
   return w.sequence.steps.flatMap((step, i) =>
-    reachesInside(step) && peopleOn(w, step, Math.max) === 1 && standingBy(step) === 0 ? [{ step: i }] : [],
+    reachesInside(step) && peopleOn(w, step, Math.max) === 1 && crewsStandingBy(step).length === 0
+      ? [{ step: i }]
+      : [],
   );
 }
 
@@ -44,11 +48,6 @@ export function reachesInside(step: Step): boolean {
   }
 }
 
-function standingBy(step: Step): number {
-  const doing = step.crews.map(({ use }) => use.name);
-  return (step.attendants ?? []).filter(({ use }) => !doing.includes(use.name)).length;
-}
-
 /** Undefined where a crew is not known. */
 export function peopleOn(w: Walk, step: Step, ofSeveral: (...sizes: number[]) => number): number | undefined {
   const named = step.crews.length > 0 ? step.crews : undefined;
@@ -63,14 +62,16 @@ export function overloads(w: Walk): Overload[] {
   return w.sequence.steps.flatMap((step, i): Overload[] => {
     const areas = w.ground.areas[i];
     if (!areas || !atTheMachine(step)) return [];
-    const people = step.aboard?.count ?? peopleOn(w, step, Math.min);
-    if (people === undefined) return [];
+    const doing = step.aboard?.count ?? peopleOn(w, step, Math.min);
+    if (doing === undefined) return [];
+    const standingBy = standingByAboard(step);
+    const people = doing + standingBy;
     const load = loadAboard(w.ground, step, areas);
     const units = unitsOf(w, step, areas);
     const best = units
       .map((unit) => ({ unit, most: peopleAboard(unit, load) }))
       .sort((a, b) => b.most - a.most)[0];
-    return best && best.most < people ? [{ step: i, people, load, ...best }] : [];
+    return best && best.most < people ? [{ step: i, people, standingBy, load, ...best }] : [];
   });
 }
 

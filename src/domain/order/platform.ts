@@ -20,6 +20,20 @@ export function peopleAboard(unit: AccessUnit, load: number): number {
   return Math.min(byLoad, unit.people?.count ?? Infinity);
 }
 
+/**
+ * People who stand by on the platform besides those who work: one of each crew that attends, since whoever stands by has to see
+ * the opening, and the opening is up there. None where the author says how many are up there: the number counts everybody.
+ */
+export function standingByAboard(step: Step): number {
+  return step.aboard ? 0 : crewsStandingBy(step).length;
+}
+
+/** Crews that attend and do not work on the step themselves. */
+export function crewsStandingBy(step: Step): readonly string[] {
+  const doing = step.crews.map(({ use }) => use.name);
+  return (step.attendants ?? []).map(({ use }) => use.name).filter((name) => !doing.includes(name));
+}
+
 /** The heaviest single part that is on the platform during the step, kg; 0 where none is, or its mass is not known. */
 export function loadAboard(ground: Ground, step: Step, areas: readonly Area[]): number {
   switch (step.action) {

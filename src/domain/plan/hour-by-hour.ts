@@ -36,6 +36,8 @@ export interface PlanHour {
   readonly doing: readonly {
     readonly step: number;
     readonly crews: readonly string[];
+    /** Crews that stand by. */
+    readonly standBy: readonly string[];
     readonly people: number;
     readonly unit: string | undefined;
     /** The rest of the hour, or a part of it: hours. */
@@ -88,7 +90,10 @@ export function hourByHour(plan: JobPlan, ground: Ground): readonly PlanHour[] {
       doing: plan.steps.flatMap((each, step) => {
         const share = worked(plan, each, from, to);
         if (share < 1e-6) return [];
-        return [{ step, crews: each.crews, people: each.people, unit: each.unit, hours: share }];
+        const standBy = (each.step.attendants ?? [])
+          .map(({ use }) => use.name)
+          .filter((name) => !each.crews.includes(name));
+        return [{ step, crews: each.crews, standBy, people: each.people, unit: each.unit, hours: share }];
       }),
       everybodyOut: plan.everybodyOut.some((out) => out.from < to - 1e-6 && out.to > from + 1e-6),
       stands: stateAt(plan, ground, to),

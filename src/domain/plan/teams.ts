@@ -24,7 +24,7 @@ export interface Way {
   readonly crews: readonly string[];
   readonly people: number;
   readonly unit: string | undefined;
-  /** People on the platform at a time, where that is fewer than would do the step. */
+  /** People on the platform at a time, those who stand by too, where that is fewer than would do the step. */
   readonly aboard?: number;
   /** Where the platform stands, for counting moves. */
   readonly place: string;
@@ -94,8 +94,10 @@ export function waysOf(
       crews.reduce((sum, name) => sum + (teams[position(name)]?.people ?? 0), 0),
     );
     return units.map((unit): Way => {
+      const watching = unit === undefined ? 0 : standBy.filter((name) => !crews.includes(name)).length;
       const room = step.aboard?.count ?? roomOn(job, unit, work.load ?? 0);
-      const hands = Math.min(people, work.mostPeople, room);
+      // Whoever stands by is up there too, and has no hand in the work.
+      const hands = Math.min(people, work.mostPeople, Math.max(1, room - watching));
       const hours = step.takes ? step.takes.value : work.personHours / hands;
       return {
         crews,
@@ -103,7 +105,7 @@ export function waysOf(
         place,
         minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)),
         unit,
-        ...(room < people ? { aboard: room } : {}),
+        ...(room < people + watching ? { aboard: room } : {}),
         teams: [
           ...[...crews, ...standBy].map(position),
           ...(unit === undefined ? [] : [position(unit)]),

@@ -169,6 +169,8 @@ export interface HourRow {
     readonly action: StepAction;
     readonly where: string;
     readonly who: string;
+    /** Crews that stand by, and do nothing else meanwhile. */
+    readonly standBy?: string;
     readonly people: number;
     readonly unit?: string;
     /** Of the hour. */

@@ -586,7 +586,7 @@ test('platforms and people alone: told exactly where somebody falls, or falls un
               sideHeight: trough.sideHeight.value,
               thickness: 12,
             };
-            // Up there: whoever may be aboard; inside: the whole crew.
+            // Up there: whoever may be aboard, or all of the crew and one who stands by; inside: the whole crew.
             const up = Math.max(1, aboard ?? people);
             const load = action.startsWith('strip')
               ? panelMass(section, 1000, conveyor.liner.density.value)
@@ -596,7 +596,7 @@ test('platforms and people alone: told exactly where somebody falls, or falls un
               ...one,
               hands: Array.from({ length: up }, () => ({ mass: 80 })),
               lookouts: people > 1 || attended ? 1 : 0,
-              deck: { bears, places: Infinity, load },
+              deck: { bears, places: Infinity, load, watching: attended && aboard === undefined ? 1 : 0 },
             });
             if (told !== falls) expect({ text, people, bears, kinds }).toEqual({ falls });
             if (falls) fallen++;

@@ -52,8 +52,13 @@ export interface Deed {
   /** Whoever does it, one by one, and whoever watches them from outside. */
   readonly hands?: readonly { readonly mass: number }[];
   readonly lookouts?: number;
-  /** The platform they stand on, what it bears in kg and how many it is made for; what lies on it besides. */
-  readonly deck?: { readonly bears: number; readonly places: number; readonly load: number };
+  /** The platform they stand on, what it bears in kg and how many it is made for; what lies on it besides, and who only watches. */
+  readonly deck?: {
+    readonly bears: number;
+    readonly places: number;
+    readonly load: number;
+    readonly watching?: number;
+  };
 }
 
 interface Solid {
@@ -426,12 +431,15 @@ function heldAtBothEnds(world: World, links: readonly number[]): boolean {
 /** The platform bears everybody, their tools and what they have up there. */
 function staysUp({ deck, hands = [] }: Deed): boolean {
   if (!deck) return true;
-  const weight = hands.reduce((sum, { mass }) => sum + mass, 0) + tools + deck.load;
-  return weight <= deck.bears && hands.length <= deck.places;
+  const watching = deck.watching ?? 0;
+  const weight = hands.reduce((sum, { mass }) => sum + mass, 0) + watching * onlooker + tools + deck.load;
+  return weight <= deck.bears && hands.length + watching <= deck.places;
 }
 
 /** kg */
 const tools = 40;
+/** kg */
+const onlooker = 80;
 
 /** Somebody notices if whoever is inside an enclosed trough falls. */
 function isSeen({ enclosed }: Machine, { action, hands, lookouts = 0 }: Deed): boolean {

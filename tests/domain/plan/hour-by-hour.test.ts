@@ -197,3 +197,20 @@ test('a place that dries is told for as long as it does, nights counted in', () 
   const resting = hours.filter(({ stands }) => stands.resting.includes(clean));
   expect(resting.map(({ to }) => to)).toEqual([8, 9, 10, 11]);
 });
+
+test('who stands by is shown beside who works, for as long', () => {
+  const of = withOrder(job(made, ['all'], { crews: [crew('Alpha', 3), crew('Bravo', 2)] }), [
+    'isolate by Alpha',
+    'prove dead by Alpha',
+    'gas test all by Alpha',
+    'covers off all by Alpha attended by Bravo takes 2 h',
+    'braces off all by Bravo attended by Bravo',
+  ]);
+  const { plan, hours } = planned(of);
+  const off = plan.steps.findIndex(({ step }) => step.action === 'covers off');
+  const shown = hours.flatMap(({ doing }) => doing.filter(({ step }) => step === off));
+  expect(shown.length).toBeGreaterThan(1);
+  for (const { crews, standBy } of shown) expect([crews, standBy]).toEqual([['Alpha'], ['Bravo']]);
+  const others = hours.flatMap(({ doing }) => doing.filter(({ step }) => step !== off));
+  expect(others.every(({ standBy }) => standBy.length === 0)).toBe(true);
+});

@@ -347,6 +347,27 @@ describe('ways of doing a step', () => {
       });
     const up = (text: string, of: Job): readonly unknown[] =>
       ways(text, of).map(({ unit: name, teams, people, aboard }) => [name, teams, people, aboard]);
+    it('with whoever stands by, who has no hand in the work', () => {
+      const two = (limit: number): Job => ({
+        ...high([platform('MP1', 9000, limit)]),
+        crews: [crew('Alpha', 4), crew('Bravo', 2)],
+      });
+      expect(up('strip run 2 by Alpha attended by Bravo', two(600))).toEqual([
+        ['MP1', [0, 1, 2], 4, undefined],
+      ]);
+      // Five of 80 kg with 40 kg of tools; four; two, of whom one watches.
+      expect(up('strip run 2 by Alpha attended by Bravo', two(440))).toEqual([
+        ['MP1', [0, 1, 2], 4, undefined],
+      ]);
+      expect(up('strip run 2 by Alpha attended by Bravo', two(439))).toEqual([['MP1', [0, 1, 2], 3, 4]]);
+      expect(up('strip run 2 by Alpha attended by Bravo', two(230))).toEqual([['MP1', [0, 1, 2], 1, 2]]);
+      expect(up('strip run 2 by Alpha attended by Bravo using MP1 with 3 people', two(600))).toEqual([
+        ['MP1', [0, 1, 2], 2, 3],
+      ]);
+      expect(up('strip run 1 by Alpha attended by Bravo', two(230))).toEqual([
+        [undefined, [0, 1], 4, undefined],
+      ]);
+    });
     it('each that reaches, where the place needs one', () => {
       const of = high([platform('MP1'), platform('Low', 5000), platform('MP2')]);
       expect(up('strip run 2', of)).toEqual([

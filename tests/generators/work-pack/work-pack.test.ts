@@ -1,6 +1,7 @@
 // What stands in a pack: counts, masses, numbering, what stops a job. Figures are worked out by hand or come from the source named.
 
 import { describe, expect, test } from 'vitest';
+import { hourBlocks } from '../../../src/generators/work-pack/print/hour-blocks.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import type { WorkPack } from '../../../src/generators/work-pack/pack.js';
 import { day, liftConveyor, read, theJob, type EstateFacts } from '../estate.js';
@@ -278,6 +279,28 @@ describe('what keeps people safe in a step', () => {
       ['Cold work: no flame, arc or sparks.'],
     ]);
   });
+});
+
+test('who stands by has a place in the plan by the hour', () => {
+  const found = read(
+    liftConveyor({
+      job: `order {
+        isolate by Alpha
+        prove dead by Alpha
+        gas test all by Alpha
+        covers off run 1 by Alpha attended by Bravo
+      }`,
+    })
+      .replace('crew Alpha', 'crew Bravo 3 people\n  crew Alpha')
+      .replace('crews Alpha', 'crews Alpha, Bravo'),
+  );
+  const made = workPack(found.estate, theJob(found), { asOf: day('2026-10-31') });
+  const doing = made.hours.flatMap((hour) => hour.doing);
+  expect(doing.filter(({ standBy }) => standBy === 'Bravo').map(({ action }) => action)).toContain(
+    'covers off',
+  );
+  const table = hourBlocks(made).flatMap((block) => (block.kind === 'table' ? block.rows : []));
+  expect(table.some((row) => /Alpha, Bravo standing by: 4 covers off; run 1/.test(`${row[1]}`))).toBe(true);
 });
 
 describe('sheets of one pack agree', () => {

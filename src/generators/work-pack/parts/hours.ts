@@ -14,11 +14,12 @@ export function hourRows(plan: JobPlan, ground: Ground, steps: readonly StepRow[
     to,
     startText: momentText(begins),
     finishText: momentText(ends),
-    doing: doing.map(({ step, crews, people, unit, hours }) => ({
+    doing: doing.map(({ step, crews, standBy, people, unit, hours }) => ({
       step: step + 1,
       action: steps[step]?.action ?? 'pause',
       where: steps[step]?.where ?? '',
       who: crews.join(', '),
+      ...(standBy.length > 0 ? { standBy: standBy.join(', ') } : {}),
       people,
       ...(unit === undefined ? {} : { unit }),
       hours,

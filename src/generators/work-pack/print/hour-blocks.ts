@@ -76,7 +76,8 @@ function whenWords(first: HourRow, last: HourRow, before: HourRow | undefined): 
 /** Steps of the same people at the same place in one line; then how the machine stands, where that has changed. */
 function whoWords(first: HourRow, last: HourRow, before: HourRow | undefined): string {
   const lines = new Map<string, { readonly steps: string[]; readonly at: string; readonly who: string }>();
-  for (const { step, action, where, who, unit } of first.doing) {
+  for (const { step, action, where, who: hands, standBy, unit } of first.doing) {
+    const who = standBy === undefined ? hands : `${hands}, ${standBy} standing by`;
     const at = [action.startsWith('gate ') ? '' : placeWords(where), unit].filter(Boolean).join(', ');
     const known = lines.get(`${who};${at}`);
     if (known) known.steps.push(`${step} ${action}`);
