@@ -9,6 +9,7 @@ import { readSheet } from '../language/read.js';
 import type { Sheet } from '../language/sheet.js';
 import { suppressionsOf } from '../language/suppress.js';
 import { reportProblems, runRules } from '../validation/catalogue.js';
+import { withoutConsequences } from './consequences.js';
 import { sortFindings } from './sorting.js';
 import { suppress } from './suppress.js';
 import { wholeLines } from './whole-lines.js';
@@ -74,7 +75,7 @@ function build(
   const byNumber = new Map(entries.map((entry) => [entry.source, entry]));
   const uriOf = (source: number): string => byNumber.get(source)?.uri ?? '';
   const byUri = new Map(entries.map((entry) => [entry.uri, entry]));
-  const { estate, problems } = assemble(entries.map((entry) => entry.sheet));
+  const { estate, problems, doubted } = assemble(entries.map((entry) => entry.sheet));
   const unread = entries.flatMap((entry) => entry.suppressions.problems);
   const asOf = given ?? newestDay(estate);
   const conflicts = problems.filter(({ kind }) => kind === 'conflict marker');
@@ -83,7 +84,13 @@ function build(
   const all = [...problems, ...unread];
   const photoOf = ({ path, origin }: PhotoUse): ReturnType<PhotoLook> => photos?.(uriOf(origin.source), path);
   const found = wholeLines(
-    judged ? runRules({ estate, problems: all, asOf: given, photo: photos && photoOf }) : reportProblems(all),
+    judged
+      ? withoutConsequences(
+          runRules({ estate, problems: all, asOf: given, photo: photos && photoOf }),
+          estate,
+          { doubted, unsound: entries.flatMap(({ sheet }) => sheet.unsound) },
+        )
+      : reportProblems(all),
     (source) => byNumber.get(source)?.text,
   );
   const { findings, suppressed } = suppress(

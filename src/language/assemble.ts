@@ -27,6 +27,8 @@ import { checkStretch } from './assembly/stretches.js';
 export interface Assembled {
   readonly estate: Estate;
   readonly problems: readonly Problem[];
+  /** Conveyors with a record that cannot be read. */
+  readonly doubted: ReadonlySet<Conveyor>;
 }
 
 /** `sheets` in any order; their sources must be distinct. */
@@ -122,6 +124,9 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       ),
     },
     problems,
+    doubted: new Set(
+      inOrder.flatMap((sheet) => sheet.doubted.flatMap((use) => conveyors.find(use, []) ?? [])),
+    ),
   };
 }
 

@@ -1,9 +1,11 @@
 // One parsed text → its sheet. Reading never stops at a slip: what can be read is kept, what cannot is left out and said.
 
+import type { Origin } from '../domain/model/origin.js';
 import type { Problem } from '../domain/model/problem.js';
+import type { NameUse } from '../domain/model/stated.js';
 import type * as ast from './generated/ast.js';
 import { docBefore } from './comments.js';
-import { openBlock } from './lowering/block.js';
+import { openBlock, type FactAccount } from './lowering/block.js';
 import { lowerCorrection } from './lowering/correction.js';
 import { lowerConveyor } from './lowering/conveyor.js';
 import { lowerInspection, type UncountedInspection } from './lowering/inspection.js';
@@ -20,15 +22,17 @@ import {
 } from './lowering/records.js';
 import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
+import type { HalfName, LeftLine } from './recover.js';
 import { createReadingRows, type ReadingRows, type TextSpan } from './reading-rows.js';
 import type { Sheet } from './sheet.js';
 
 /** `source` numbers the text in every origin of the sheet. */
 export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
-  const problems: Problem[] = parsed.slips.map(({ start, end, ...told }) => ({
+  const problems: Problem[] = parsed.slips.map(({ start, end, message, mend }) => ({
     kind: 'syntax',
-    ...told,
+    message,
     origin: { source, start, end },
+    ...(mend ? { mend: { origin: { source, start: mend.start, end: mend.end }, text: mend.text } } : {}),
   }));
   const reader = createReader(source, problems);
   const { rows } = parsed;
@@ -47,22 +51,25 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
   };
   const inspections: { readonly draft: UncountedInspection; readonly span: TextSpan }[] = [];
   const blocks = parsed.root.blocks;
-  let lost = 0;
+  const doubted: NameUse[] = [];
+  const unsound: Origin[] = [];
+  const doubt = ({ name, nameOrigin }: FactAccount): void =>
+    void (name !== '' && doubted.push({ name, origin: nameOrigin }));
+  const record = <T>(records: T[], block: FactAccount, draft: T | undefined): void => {
+    if (draft !== undefined && block.stands) records.push(draft);
+    else doubt(block);
+  };
+  let left = 0;
   for (const [index, node] of blocks.entries()) {
     const start = node.$cstNode?.offset ?? 0;
     const next = blocks[index + 1]?.$cstNode?.offset ?? Infinity;
-    while ((parsed.lost[lost] ?? Infinity) < start) lost++;
+    while ((parsed.left[left]?.start ?? Infinity) < start) left++;
     // What is closed is over; what is not reaches to the next block.
     const end = keywordOf(node, '}')?.end ?? next;
-    const block = openBlock(reader, node, words[node.$type], (parsed.lost[lost] ?? Infinity) < end);
-    if (!isOpened(node)) {
-      const unfinished = { name: block.name, origin: block.nameOrigin, unfinished: true };
-      if (block.name && node.$type === 'Plant') found.plants.push(unfinished);
-      else if (block.name && node.$type === 'Conveyor') found.conveyors.push({ ...unfinished, unplaced: [] });
-      else if (block.name && node.$type === 'Liner') found.liners.push(unfinished);
-      else if (block.name && node.$type === 'Screw') found.screws.push(unfinished);
-      continue;
-    }
+    const lines: LeftLine[] = [];
+    for (let line = parsed.left[left]; line && line.start < end; line = parsed.left[++left]) lines.push(line);
+    const block = openBlock(reader, node, words[node.$type], lines);
+    const before = problems.length;
     const doc = docBefore(parsed.text, parsed.comments, start);
     switch (node.$type) {
       case 'Plant':
@@ -82,32 +89,62 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
           const span = { start, end };
           const draft = lowerInspection(reader, block, node, rows, span);
           if (draft) inspections.push({ draft, span });
+          else doubt(block);
         }
         break;
       case 'Correction':
-        keep(found.corrections, block.garbled ? undefined : lowerCorrection(reader, node));
+        record(found.corrections, block, lowerCorrection(reader, node));
         break;
       case 'Reline':
-        keep(found.relines, block.garbled ? undefined : lowerReline(reader, block, node));
+        record(found.relines, block, lowerReline(reader, block, node));
         break;
       case 'ScrewChange':
-        keep(found.screwChanges, block.garbled ? undefined : lowerScrewChange(reader, block, node));
+        record(found.screwChanges, block, lowerScrewChange(reader, block, node));
         break;
       case 'MeterChange':
-        keep(found.meterChanges, block.garbled ? undefined : lowerMeterChange(reader, node));
+        record(found.meterChanges, block, lowerMeterChange(reader, node));
         break;
       case 'DutyChange':
-        keep(found.dutyChanges, block.garbled ? undefined : lowerDutyChange(reader, node));
+        record(found.dutyChanges, block, lowerDutyChange(reader, node));
         break;
       case 'Patch':
-        keep(found.patches, block.garbled ? undefined : lowerPatch(reader, node));
+        record(found.patches, block, lowerPatch(reader, node));
         break;
       case 'Job':
         if (block.name) found.jobs.push(lowerJob(reader, block, node, doc));
         break;
     }
+    if (lines.length > 0 || problems.length > before) unsound.push(reader.origin(node));
   }
-  return { source, uri, ...found, ...countRows(rows, inspections), comments: parsed.comments, problems };
+  takeHalfNames(parsed.names, source, found, doubted);
+  return {
+    source,
+    uri,
+    ...found,
+    doubted,
+    unsound,
+    ...countRows(rows, inspections),
+    comments: parsed.comments,
+    problems,
+  };
+}
+
+type Found = {
+  readonly [K in 'plants' | 'conveyors' | 'liners' | 'screws' | 'jobs']: Sheet[K][number][];
+};
+
+/** Names of headings that cannot be read: known, so that what refers to them is not told that they do not exist. */
+function takeHalfNames(names: readonly HalfName[], source: number, found: Found, doubted: NameUse[]): void {
+  for (const { block, name, ...place } of names) {
+    const unfinished = { name, origin: { source, ...place }, unfinished: true };
+    const mayBe = (kind: string): boolean => block === kind || block === undefined;
+    if (mayBe('Plant')) found.plants.push(unfinished);
+    if (mayBe('Conveyor')) found.conveyors.push({ ...unfinished, unplaced: [] });
+    if (mayBe('Liner')) found.liners.push(unfinished);
+    if (mayBe('Screw')) found.screws.push(unfinished);
+    if (mayBe('Job')) found.jobs.push(unfinished);
+    if (block !== undefined && isRecord.has(block)) doubted.push({ name, origin: unfinished.origin });
+  }
 }
 
 function countRows(
@@ -141,11 +178,23 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     dutyChanges: [],
     patches: [],
     jobs: [],
+    doubted: [],
+    unsound: [],
     rows: createReadingRows().finish([]).rows,
     comments: [],
     problems,
   };
 }
+
+const isRecord = new Set([
+  'Inspection',
+  'Reline',
+  'ScrewChange',
+  'MeterChange',
+  'DutyChange',
+  'Patch',
+  'Correction',
+]);
 
 const words: Readonly<Record<ast.Block['$type'], string>> = {
   Plant: 'plant',
@@ -162,22 +211,6 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   Job: 'job',
 };
 
-const inOneLine: ReadonlySet<ast.Block['$type']> = new Set([
-  'MeterChange',
-  'DutyChange',
-  'Patch',
-  'Correction',
-]);
-
-/** A block that never came to its opening brace says nothing yet; the one-line records have none. */
-function isOpened(node: ast.Block): boolean {
-  return inOneLine.has(node.$type) || keywordOf(node, '{') !== undefined;
-}
-
 function list<T extends readonly unknown[]>(): T[number][] {
   return [];
-}
-
-function keep<T>(items: T[], item: T | undefined): void {
-  if (item !== undefined) items.push(item);
 }

@@ -33,7 +33,7 @@ export const TroughlineModule: Module<TroughlineServices, PartialLangiumCoreServ
     LangiumParser: (services) => createTroughlineParser(services),
     Lexer: (services) => new TroughlineLexer(services),
     ValueConverter: () => new TroughlineValues(),
-    ParserErrorMessageProvider: (services) => new TroughlineParserMessages(services.Grammar),
+    ParserErrorMessageProvider: () => new TroughlineParserMessages(),
     LexerErrorMessageProvider: () => new TroughlineLexerMessages(),
   },
 };

@@ -13,8 +13,14 @@ import { TroughlineParserMessages } from './messages.js';
 
 export const mostSlips = 300;
 
+export interface SlipOptions extends ParserOptions {
+  /** Give up after so many; 1 where it is enough to know that there is one. */
+  readonly slips?: number;
+}
+
 export class TroughlineParser extends LangiumParser {
   private readonly messages: TroughlineParserMessages | undefined;
+  private most = mostSlips;
 
   constructor(services: LangiumCoreServices) {
     super(services);
@@ -23,13 +29,14 @@ export class TroughlineParser extends LangiumParser {
     this.messages = messages;
     messages.onMessage = (count) => {
       // The wrapped parser has this method; its public type leaves it out. It makes the rest of the text count as read.
-      if (count >= mostSlips)
+      if (count >= this.most)
         (this.wrapper as unknown as { moveToTerminatedState(): void }).moveToTerminatedState();
     };
   }
 
-  override parse<T extends AstNode = AstNode>(input: string, options?: ParserOptions): ParseResult<T> {
+  override parse<T extends AstNode = AstNode>(input: string, options?: SlipOptions): ParseResult<T> {
     this.messages?.startText();
+    this.most = options?.slips ?? mostSlips;
     return super.parse(input, options);
   }
 }

@@ -38,6 +38,10 @@ export interface Sheet {
   readonly dutyChanges: readonly Draft<DutyChange>[];
   readonly patches: readonly Draft<Patch>[];
   readonly jobs: readonly Named<JobDraft>[];
+  /** Conveyors of records that cannot be read, or not in full. */
+  readonly doubted: readonly NameUse[];
+  /** Blocks in which something cannot be read. */
+  readonly unsound: readonly Origin[];
   readonly comments: readonly Comment[];
   readonly problems: readonly Problem[];
 }

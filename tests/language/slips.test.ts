@@ -20,17 +20,16 @@ describe('a word that does not belong', () => {
   });
   it('inside a fact is told with what should stand there', () => {
     expect(slipsOf('screw S { flight 80 mm bye 25 mm }')).toEqual([
-      'bye: Expected `by` after `80 mm`, but found `bye`.',
+      'bye: `bye` cannot stand here: after `80 mm` comes `by`. Did you mean `by`?',
     ]);
   });
-  it('where a block begins lists the blocks', () => {
-    expect(slipsOf('plnt A { }')[0]).toMatch(
-      /^plnt: A block starts here with one of `plant`, `liner`, .*Did you mean `plant`\?$/,
-    );
+  it('where a block begins is put beside the block that was meant, or else lists the blocks', () => {
+    expect(slipsOf('gearing A { }')[0]).toMatch(/A block starts with `plant`, `liner`, .* or `job`\.$/);
+    expect(slipsOf('plnt A { }')[0]).toMatch(/^plnt: `plnt` begins no block\. Did you mean `plant`\?/);
   });
   it('in a row of an inspection is put beside what can follow a point', () => {
     expect(slipsOf(inspect('P1 thicknes 8.4 mm'))).toEqual([
-      'thicknes: Expected `thickness`, `colour`, `color`, `trough showing` or `not seen` after `P1`, but found `thicknes`. Did you mean `thickness`?',
+      'thicknes: `thicknes` cannot stand here: after `P1` comes `thickness`, `colour`, `trough showing` or `not seen`. Did you mean `thickness`?',
     ]);
   });
   it('is not told for a `colour` without a layer: that is told on its own line, and the rows below are read', () => {
@@ -53,9 +52,9 @@ describe('a word that does not belong', () => {
     ]);
   });
   it('comes with its mend', () => {
-    expect(parseText(body('lenght 3 m')).slips[0]?.corrected).toBe('length');
-    expect(parseText(inspect('P1 thicknes 8.4 mm')).slips[0]?.corrected).toBe('thickness');
-    expect(parseText(body('foobar 3 m')).slips[0]?.corrected).toBeUndefined();
+    expect(parseText(body('lenght 3 m')).slips[0]?.mend?.text).toBe('length');
+    expect(parseText(inspect('P1 thicknes 8.4 mm')).slips[0]?.mend?.text).toBe('thickness');
+    expect(parseText(body('foobar 3 m')).slips[0]?.mend?.text).toBeUndefined();
   });
   it('as a step of an order is the word and not what follows', () => {
     expect(slipsOf('job J { conveyor C order { stripp run 2 } }')).toEqual([
@@ -72,7 +71,7 @@ describe('a word that does not belong', () => {
 describe('braces and quotes', () => {
   it('a block that is not closed before the next', () => {
     expect(slipsOf(`plant A {\n  duty 5 h/d\n${inspect('P1 colour ivory')}`)).toEqual([
-      'inspection: A plant is not closed before `inspection`: a closing `}` is missing.',
+      'd: A plant is not closed before `inspection`: a closing `}` is missing.',
     ]);
   });
   it('a file that ends inside a block', () => {

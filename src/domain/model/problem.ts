@@ -8,7 +8,10 @@ export type Problem = { readonly origin: Origin } & (
   | {
       readonly kind: 'syntax';
       readonly message: string;
-      /** The word that was probably meant, to stand in place of the one at the origin. */ readonly corrected?: string;
+      /** The change that makes the likeliest line of it, where one is likeliest. */ readonly mend?: {
+        readonly origin: Origin;
+        readonly text: string;
+      };
     }
   | {
       readonly kind: 'missing unit';

@@ -1,10 +1,11 @@
 // Keeps the account of one block while it is read: which facts were seen, which one is written twice, which required one is
-// missing. A block whose text the parser could not follow gets no complaint about missing facts: the slip may well be the fact.
-// Such a block is left out of the estate unless its parts stand alone (the facts of a plant, the rows of an inspection): a lost
-// layer or break would make everything that builds on it wrong, and the one slip would be told a hundred times over.
+// missing. A block with a line that cannot be read gets no complaint about missing facts: the line may well be the fact. Whether
+// such a block stands without its line is said in left-out.ts; the facts of a plant and the rows of an inspection stand alone.
 
 import type { AstNode } from 'langium';
 import type { Origin } from '../../domain/model/origin.js';
+import type { LeftLine } from '../recover.js';
+import { standsWithout } from './left-out.js';
 import { most } from './limits.js';
 import { keywordOf, type Reader } from './reader.js';
 
@@ -13,8 +14,10 @@ export interface FactAccount {
   readonly what: string;
   readonly name: string;
   readonly nameOrigin: Origin;
-  /** The parser found a slip inside this block. */
-  readonly garbled: boolean;
+  /** Lines of this block that cannot be read. */
+  readonly left: readonly LeftLine[];
+  /** Whether the block can be used without them. */
+  readonly stands: boolean;
   /** True the first time a fact is seen; the second time the author is told. */
   first(fact: string, node: AstNode): boolean;
   /** Says that a required fact is missing, unless it was written but could not be read. `called`: what people call it. */
@@ -23,7 +26,12 @@ export interface FactAccount {
   isFew(things: keyof typeof most, count: number, origin: Origin): boolean;
 }
 
-export function openBlock(reader: Reader, node: AstNode, what: string, garbled: boolean): FactAccount {
+export function openBlock(
+  reader: Reader,
+  node: AstNode,
+  what: string,
+  left: readonly LeftLine[],
+): FactAccount {
   const seen = new Map<string, Origin>();
   const named = reader.name(node, 'name') ?? reader.use(node, 'conveyor');
   const name = named?.name ?? '';
@@ -33,7 +41,8 @@ export function openBlock(reader: Reader, node: AstNode, what: string, garbled: 
     what,
     name,
     nameOrigin,
-    garbled,
+    left,
+    stands: standsWithout(what, left),
     first(fact, factNode) {
       const origin = reader.origin(factNode);
       const before = seen.get(fact);
@@ -51,7 +60,7 @@ export function openBlock(reader: Reader, node: AstNode, what: string, garbled: 
       return true;
     },
     require(fact, value, example, called = fact) {
-      if (value !== undefined || seen.has(fact) || garbled) return;
+      if (value !== undefined || seen.has(fact) || left.length > 0) return;
       const brace = keywordOf(node, '{');
       const insertAt = brace ? { source: reader.source, start: brace.end, end: brace.end } : nameOrigin;
       reader.problems.push({

@@ -51,11 +51,12 @@ export function lowerConveyor(
   const named = {
     name: block.name,
     origin: block.nameOrigin,
-    unplaced,
+    // A point may stand in a line that cannot be read.
+    unplaced: [...unplaced, ...block.left.flatMap(({ names }) => names)],
     ...stated({ plantUse: facts.plantUse }),
   };
   const few = block.isFew('breaks', breaks.length, block.nameOrigin);
-  if (block.garbled || !sound || !few || !required) return named;
+  if (!block.stands || !sound || !few || !required) return named;
   return {
     ...named,
     value: {

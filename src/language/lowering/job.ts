@@ -49,7 +49,7 @@ export function lowerJob(
     block.isFew('access units', lists.accessUnits.length, block.nameOrigin),
     block.isFew('steps', facts.order?.steps.length ?? 0, block.nameOrigin),
   ].every((each) => each);
-  if (block.garbled || !few || !conveyorUse) return named;
+  if (!block.stands || !few || !conveyorUse) return named;
   const at = block.nameOrigin;
   return {
     ...named,

@@ -78,7 +78,7 @@ export function lowerLiner(
 
   const named = { name: block.name, origin: block.nameOrigin };
   const read = present(layers);
-  if (block.garbled || read.length === 0 || read.length < layers.length || !lengths || !condemn) return named;
+  if (!block.stands || read.length === 0 || read.length < layers.length || !lengths || !condemn) return named;
   const at = block.nameOrigin;
   const sum = read.reduce((total, layer) => total + layer.thickness.value, 0);
   return {

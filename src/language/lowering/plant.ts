@@ -109,7 +109,7 @@ export function lowerPlant(
   return {
     name: block.name,
     origin: at,
-    ...(block.garbled ? {} : { unread }),
+    ...(block.left.length > 0 ? {} : { unread }),
     value: {
       ...stated({ title: node.title, doc }),
       risk: assumed.risk(at),

@@ -7,6 +7,7 @@ import type { DutyChange, MeterChange, Patch } from '../../domain/model/records.
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
+import { isUnknown } from './left-out.js';
 import { chainage, panelLength, someLength } from './limits.js';
 import type { Reader } from './reader.js';
 import { lowerRun, lowerStretch } from './stretch.js';
@@ -86,7 +87,8 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
     }
   }
   // A stretch that cannot be read must not widen the reline to the whole liner.
-  if (!conveyorUse || !date || !meter || scope.includes(undefined)) return undefined;
+  const mayBeScope = scope.length === 0 && block.left.some(isUnknown);
+  if (!conveyorUse || !date || !meter || scope.includes(undefined) || mayBeScope) return undefined;
   return {
     conveyorUse,
     date,

@@ -27,7 +27,7 @@ export function lowerScrew(
 
   const { innerFlight, ...rest } = facts;
   const named = { name: block.name, origin: block.nameOrigin };
-  if (block.garbled || !outsideDiameter || !pitch) return named;
+  if (!block.stands || !outsideDiameter || !pitch) return named;
   return {
     ...named,
     value: {

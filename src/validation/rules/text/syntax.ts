@@ -1,5 +1,7 @@
 // A line that does not read as any fact of the language. The parser says where it stopped and what would have fitted.
 
+import type { Origin } from '../../../domain/model/origin.js';
+import type { Fix } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { replace } from '../../telling/fixes.js';
 import { onProblem } from '../../telling/on-problem.js';
@@ -9,7 +11,7 @@ export const syntax: Rule = {
   title: 'Text that does not read as a fact',
   severity: 'error',
   why: 'What cannot be read is left out of every check, report and work pack: a break or a reading may be missing without anyone noticing.',
-  todo: 'Write one fact a line in the order the language has it; completion shows what may stand here.',
+  todo: 'Mend this line; the others of its block are read. Hover over its first word, or ask for completion, to see how it goes.',
   given: 'whole',
   example: `
 plant Tarnholt {
@@ -17,6 +19,12 @@ plant Tarnholt {
 }`,
   check: onProblem('syntax', (problem) => ({
     message: problem.message,
-    ...(problem.corrected === undefined ? {} : { fixes: [replace(problem.origin, problem.corrected)] }),
+    ...(problem.mend ? { fixes: [mending(problem.mend)] } : {}),
   })),
 };
+
+/** One replacement is likeliest: what the line was meant to be is still for its author to say. */
+function mending({ origin, text }: { readonly origin: Origin; readonly text: string }): Fix {
+  const word = text.trim();
+  return replace(origin, text, { title: word === '' ? 'Take it out' : `Write ${word}` });
+}

@@ -1,0 +1,44 @@
+// Which lines can a block do without? A block stands without a line that says nothing to the rest of it; without a layer, a
+// break or a step, all that builds on it would be wrong, and the one slip would be told a hundred times over.
+
+import type { LeftLine } from '../recover.js';
+
+/** By block, first words of lines that no other line rests on. `ID` stands for a name. */
+const spared: Readonly<Record<string, ReadonlySet<string>>> = {
+  liner: new Set(['sealant', 'price', 'expected life', 'tightening torque', 'bolt length', 'drill']),
+  screw: new Set(['price']),
+  conveyor: new Set([
+    'conveys',
+    'hatch',
+    'capacity',
+    'fill',
+    'bulk density',
+    'resistance factor',
+    'rotation',
+    'rest at',
+  ]),
+  reline: new Set(['by', 'view', 'finding', 'offcut', 'fitted', 'fitting temperature']),
+  'screw change': new Set(['by', 'finding']),
+  job: new Set([
+    'tool',
+    'spare',
+    'rescue contact',
+    'rescue means',
+    'meeting point',
+    'sling angle',
+    'saw kerf',
+    'stock',
+    'offcut',
+  ]),
+};
+
+/** True where what is left of the block can be used as it stands. */
+export function standsWithout(block: string, lines: readonly LeftLine[]): boolean {
+  const known = spared[block];
+  return lines.every(({ first }) => first.every((word) => known?.has(word) === true));
+}
+
+/** True where a line is none that the block could have: nobody knows what it was to say. */
+export function isUnknown({ first }: LeftLine): boolean {
+  return first.length === 0;
+}

@@ -1,0 +1,55 @@
+// A text that does not parse → the same text with blanks for the lines that cannot be read, and what to tell of each. All other
+// lines keep their places, so that every origin stays true. Asked for only where the parser has stumbled.
+
+import type { ILexingError, IToken } from 'chevrotain';
+import type { Grammar } from 'langium';
+import { patternsOf, type LinePatterns } from './recovery/pattern.js';
+import { walk, type HalfName, type LeftLine, type Slip, type Walked } from './recovery/walk.js';
+
+export type { HalfName, LeftLine, Slip };
+
+export interface Recovered {
+  /** Of the same length up to its end, where missing braces may be added. */
+  readonly text: string;
+  readonly slips: readonly Slip[];
+  readonly left: readonly LeftLine[];
+  readonly names: readonly HalfName[];
+}
+
+const patterns = new WeakMap<Grammar, LinePatterns>();
+
+export function recover(
+  text: string,
+  lexed: { readonly tokens: readonly IToken[]; readonly errors: readonly ILexingError[] },
+  grammar: Grammar,
+): Recovered {
+  const patternOf = patterns.get(grammar) ?? patternsOf(grammar);
+  patterns.set(grammar, patternOf);
+  const walked = walk(text, lexed.tokens, lexed.errors, patternOf);
+  return { ...walked, text: repaired(text, lexed.tokens, walked) };
+}
+
+/** Dropped tokens as blanks, missing braces in the gap behind their token. Comments go too: they are found in the text itself. */
+function repaired(text: string, tokens: readonly IToken[], { dropped, put }: Walked): string {
+  const gone = new Set<number>();
+  for (const [from, to] of dropped) for (let at = from; at < to; at++) gone.add(at);
+  const braces = new Map<number, string>();
+  for (const { after, brace } of put) braces.set(after, (braces.get(after) ?? '') + brace);
+  const pieces: string[] = [];
+  let at = 0;
+  for (let i = -1; i < tokens.length; i++) {
+    const token = tokens[i];
+    const end = token ? token.startOffset + token.image.length : 0;
+    if (token) pieces.push(gone.has(i) ? blank(token.image) : token.image);
+    const next = tokens[i + 1]?.startOffset ?? text.length;
+    const gap = blank(text.slice(end, next));
+    const put = braces.get(i) ?? '';
+    pieces.push(put + gap.slice(Math.min(put.length, gap.length)));
+    at = next;
+  }
+  return pieces.join('') + text.slice(at);
+}
+
+function blank(text: string): string {
+  return text.replace(/[^\n\r]/g, ' ');
+}

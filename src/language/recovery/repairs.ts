@@ -1,0 +1,137 @@
+// The line that was probably meant: the fewest small slips of the pen (a letter, a word left out, written twice, too much or
+// changed over, another trade's word) after which a line reads to its end. Numbers, names and texts are never made up.
+
+import { nearest } from '../nearest.js';
+import type { LinePattern, LinePlace } from './pattern.js';
+import { tradeWord } from './trade-words.js';
+
+/** A token as a pattern takes it, and as it stands in the text. */
+export interface Word {
+  readonly type: string;
+  readonly image: string;
+}
+
+export interface LineRepair {
+  readonly line: readonly Word[];
+  /** Words of the line that was written, from and to (exclusive), and what stands in their place. */
+  readonly from: number;
+  readonly to: number;
+  readonly words: readonly Word[];
+}
+
+interface Try extends Omit<LineRepair, 'from' | 'to' | 'words'> {
+  readonly cost: number;
+}
+
+/** The likeliest repair of a line of this block, where exactly one is the likeliest. */
+export function repairOf(line: readonly Word[], pattern: LinePattern, block: string): LineRepair | undefined {
+  if (line.length > longest) return undefined;
+  const found = search({ line, cost: 0 }, pattern, block, 2);
+  const best = Math.min(...found.map(({ cost }) => cost));
+  const likeliest = new Map(
+    found.filter(({ cost }) => cost === best).map((one) => [imagesOf(one.line), one.line]),
+  );
+  const [only] = likeliest.values();
+  return only && likeliest.size === 1 ? changed(line, only) : undefined;
+}
+
+const longest = 60;
+/** Above this a line is a guess: two words left out are nobody's slip of the pen. */
+const dearest = 3;
+
+/** How far a line can be followed, and where it stands then. */
+export function follow(
+  line: readonly Word[],
+  pattern: LinePattern,
+): { readonly reached: number; readonly standing: LinePlace } {
+  let standing = pattern.start;
+  for (const [reached, { type }] of line.entries()) {
+    const next = pattern.next(standing, type);
+    if (next === undefined) return { reached, standing };
+    standing = next;
+  }
+  return { reached: line.length, standing };
+}
+
+function search(start: Try, pattern: LinePattern, block: string, slips: number): readonly Try[] {
+  const { reached, standing } = follow(start.line, pattern);
+  if (reached === start.line.length && pattern.isWhole(standing)) return [start];
+  if (slips === 0 || start.cost >= dearest) return [];
+  const places = reached === 0 ? [0] : [reached, reached - 1];
+  return places
+    .flatMap((at) => changesAt(start, at, pattern, block))
+    .filter((one) => follow(one.line, pattern).reached >= Math.min(reached, one.line.length))
+    .flatMap((one) => search(one, pattern, block, slips - 1));
+}
+
+function changesAt({ line, cost }: Try, at: number, pattern: LinePattern, block: string): readonly Try[] {
+  const { standing } = follow(line.slice(0, at), pattern);
+  const words = [...new Set(pattern.ways(standing).map(({ token }) => token))].filter(isWord);
+  const here = line[at];
+  const put = (from: number, to: number, put: readonly Word[], price: number): Try => ({
+    line: [...line.slice(0, from), ...put, ...line.slice(to)],
+    cost: cost + price,
+  });
+  // A line that begins with a word nobody knows does not only lack the word before it.
+  const isUnknown = at === 0 && here !== undefined && here.type === 'ID' && /^[a-z]/.test(here.image);
+  const tries = isUnknown ? [] : words.map((word) => put(at, at, [keyword(word)], 3));
+  if (!here) return tries;
+  const twice = here.image === line[at - 1]?.image;
+  tries.push(put(at, at + 1, [], twice ? 1 : isText(here) ? 4 : 3));
+  const after = line[at + 1];
+  if (after) tries.push(put(at, at + 2, [after, here], 3));
+  if (!isText(here)) return tries;
+  const image = here.image.replace(/\s+/g, ' ');
+  for (const word of likeWords(image, words)) tries.push(put(at, at + 1, [keyword(word)], 2));
+  const trade = tradeWord(block, image, words);
+  if (trade !== undefined) tries.push(put(at, at + 1, [keyword(trade)], 2));
+  return tries;
+}
+
+/** Words of the language that lie near what was written: one slip of the pen in a short word, two in a longer one. */
+export function likeWords(image: string, words: readonly string[]): readonly string[] {
+  // `prove` for `prove dead`: a phrase goes by its first word where no other begins so.
+  const phrases = words.filter((word) => word.startsWith(`${image} `));
+  if (phrases.length === 1) return phrases;
+  const near = nearest(image, words, image.length < 4 ? 1 : 2);
+  return near.filter((word) => word.length > 1 && word.toLowerCase() !== image).slice(0, 1);
+}
+
+/** The shortest stretch of the line that differs. */
+function changed(line: readonly Word[], repaired: readonly Word[]): LineRepair {
+  let from = 0;
+  while (from < line.length && same(line[from], repaired[from])) from++;
+  let back = 0;
+  const most = Math.min(line.length, repaired.length) - from;
+  while (back < most && same(line[line.length - 1 - back], repaired[repaired.length - 1 - back])) back++;
+  return {
+    line: repaired,
+    from,
+    to: line.length - back,
+    words: repaired.slice(from, repaired.length - back),
+  };
+}
+
+function same(a: Word | undefined, b: Word | undefined): boolean {
+  return a?.image === b?.image && a?.type === b?.type;
+}
+
+export function imagesOf(line: readonly Word[]): string {
+  return line
+    .map(({ image }) => (image.startsWith('"') ? image : image.replace(/\s+/g, ' ')))
+    .join(' ')
+    .replace(/ ([,:])/g, '$1');
+}
+
+function keyword(word: string): Word {
+  return { type: word, image: word };
+}
+
+/** A keyword of letters, as a pattern names it. */
+export function isWord(token: string): boolean {
+  return /^[a-z]/.test(token);
+}
+
+function isText({ image }: Word): boolean {
+  return /^[A-Za-z]/.test(image);
+}

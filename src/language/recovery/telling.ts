@@ -1,0 +1,231 @@
+// What an author is told of a line that cannot be read: the word where it breaks, how such a line goes on, the line that was
+// probably meant or, where nothing lies near, what can stand there; last how such a line looks, as hovers show it.
+
+import { capital } from '../../domain/units/wording.js';
+import { keywordDocOf } from '../keyword-docs.js';
+import { imagesOf, isWord, likeWords, repairOf, type LineRepair, type Word } from './repairs.js';
+import type { LinePattern, LinePlace } from './pattern.js';
+import { tradeWord } from './trade-words.js';
+import { blockWords, oneOf, quoted, waysInWords, withArticle } from './wording.js';
+
+export interface BrokenLine {
+  /** `Plant`; `Block` where a block begins. */
+  readonly block: string;
+  readonly pattern: LinePattern;
+  /** All that is written of it. */
+  readonly words: readonly Word[];
+  /** Number of the word where it cannot be followed; that of all its words where it ends too soon. */
+  readonly reached: number;
+  readonly standing: LinePlace;
+}
+
+export interface Told {
+  readonly message: string;
+  /** The words that are wrong, by number, from and to (exclusive): never none. */
+  readonly from: number;
+  readonly to: number;
+  readonly repair?: LineRepair;
+}
+
+export function tellBroken(line: BrokenLine): Told {
+  const special = specialCase(line);
+  if (special) return special;
+  const { words, reached, block, pattern } = line;
+  const repair = repairOf(words, pattern, block);
+  const first = wrongFirstWord(line, repair);
+  if (first) return first;
+  if (reached >= words.length)
+    return { ...placed(words.length - 1), message: tooShort(line, repair), ...meant(repair) };
+  const taken = takenName(line);
+  if (taken !== undefined) return { ...placed(reached), message: taken };
+  const message = `${wrongWord(line, repair)}${proposed(repair, words)}${repair ? '' : looks(line)}`;
+  return { ...placed(reached), message, ...meant(repair) };
+}
+
+function meant(repair: LineRepair | undefined): Pick<Told, 'repair'> {
+  return repair ? { repair } : {};
+}
+
+function placed(word: number): Pick<Told, 'from' | 'to'> {
+  const from = Math.max(0, word);
+  return { from, to: from + 1 };
+}
+
+/** A word of the language where only a name can stand. */
+function takenName({ words, reached, standing, pattern }: BrokenLine): string | undefined {
+  const word = words[reached];
+  const next = waysInWords(pattern.ways(standing));
+  return word && !isValue(word) && isWord(word.type) && next.length === 1 && next[0] === 'a name'
+    ? takenWord(word)
+    : undefined;
+}
+
+function wrongWord(
+  { words, reached, standing, pattern }: BrokenLine,
+  repair: LineRepair | undefined,
+): string {
+  const word = words[reached];
+  const before = words[reached - 1];
+  const found = quoted(word?.image ?? '');
+  const next = waysInWords(pattern.ways(standing));
+  const whole = pattern.isWhole(standing);
+  if (word && before && word.image === before.image && !isValue(word)) return `${found} stands here twice.`;
+  if (next.length === 0) return `${found} is too much: the line is over with ${quoted(before?.image ?? '')}.`;
+  if (repair && next.length > most) return `${found} cannot stand here.`;
+  const end = whole ? ', or the line ends' : '';
+  return `${found} cannot stand here: after ${quoted(before?.image ?? '')} comes ${oneOf(next)}${end}.`;
+}
+
+/** So many choices can be taken in at a glance. */
+const most = 6;
+
+function tooShort(line: BrokenLine, repair: LineRepair | undefined): string {
+  const { words, standing, pattern } = line;
+  const last = words.at(-1);
+  return (
+    `This line ends too soon: after ${quoted(last?.image ?? '')} comes ${oneOf(waysInWords(pattern.ways(standing)))}.` +
+    `${proposed(repair, words)}${looks(line)}`
+  );
+}
+
+/** A word that begins no line of this block, or a name that is none: the word that was meant, or all that can stand there. */
+function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told | undefined {
+  const { words, reached, block, pattern } = line;
+  const [word] = words;
+  if (!word) return undefined;
+  const known = [...pattern.first].filter(isWord);
+  const image = word.image.replace(/\s+/g, ' ');
+  const trade = tradeWord(block, image, known);
+  const [like] = trade === undefined ? likeWords(image, known) : [trade];
+  if (reached > 0) {
+    // A name of a point or of a step can be any word; only one that looks like another word is taken for that.
+    const isName = word.type === 'ID' && reached === 1 && /^[a-z]{2}/.test(word.image);
+    if (!isName || (words[1]?.type === ':' && block === 'Order')) return undefined;
+    if (like === undefined && !repair && isNamed(block)) return undefined;
+  }
+  const where = block === 'Block' ? 'begins no block' : `is not something ${withArticle(block)} says`;
+  const start = `${quoted(word.image)} ${where}${block === 'Order' ? ' next' : ''}.`;
+  if (repair) return { ...placed(0), message: `${start}${proposed(repair, words)}`, repair };
+  if (like !== undefined) {
+    const replaced: LineRepair = { line: words, from: 0, to: 1, words: [{ type: like, image: like }] };
+    return {
+      ...placed(0),
+      message: `${start} Did you mean \`${like}\`?${looksAs(pattern, like)}`,
+      repair: replaced,
+    };
+  }
+  const list = oneOf(waysInWords(pattern.ways(pattern.start)).map((each) => named(each, block)));
+  return {
+    ...placed(0),
+    message: `${start} ${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`,
+  };
+}
+
+/** Blocks in which a line may begin with a name. */
+function isNamed(block: string): boolean {
+  return block === 'Inspection' || block === 'Reline';
+}
+
+function named(each: string, block: string): string {
+  if (each !== 'a name') return each;
+  return block === 'Order' ? 'the name of the step' : 'the name of a point';
+}
+
+function proposed(repair: LineRepair | undefined, words: readonly Word[]): string {
+  if (!repair) return '';
+  const [only] = repair.words;
+  if (only && repair.words.length === 1 && repair.to === repair.from + 1 && words.length > 1)
+    return ` Did you mean \`${only.image}\`?`;
+  const line = imagesOf(repair.line);
+  return line.length > 160 ? '' : ` Did you mean \`${line}\`?`;
+}
+
+/** How such a line looks. */
+function looks({ words, pattern }: BrokenLine): string {
+  const [first] = words;
+  return first ? looksAs(pattern, first.type) : '';
+}
+
+function looksAs(pattern: LinePattern, word: string): string {
+  const example = exampleLine(pattern, word);
+  return example === undefined ? '' : ` Such a line reads \`${example}\`.`;
+}
+
+/** The line that hovers show for the fact that begins with this word. */
+function exampleLine(pattern: LinePattern, word: string): string | undefined {
+  const way = pattern.ways(pattern.start).find(({ token }) => token === word);
+  if (!way) return undefined;
+  if (way.fact === 'Reading')
+    return word === 'ID' ? 'P1 thickness 8.4 mm' : 'at 3.2 m clock 7:30 thickness 8.4 mm';
+  if (way.fact === 'AsFitted') return 'P1 thickness 12.1 mm';
+  const snippet = keywordDocOf(way.rule, word)?.snippet ?? keywordDocOf(way.fact, word)?.snippet;
+  return snippet === undefined ? undefined : plainLine(snippet);
+}
+
+/** A snippet as somebody would have typed it: its first line. */
+export function plainLine(snippet: string): string {
+  const plain = snippet
+    .replace(/\$\{\d+\|([^,|}]+)[^}]*\}/g, '$1')
+    .replace(/\$\{\d+:?([^}]*)\}/g, '$1')
+    .replace(/\$\d/g, '');
+  return plain.split('\n')[0]?.trim() ?? plain;
+}
+
+function specialCase({ block, words, reached }: BrokenLine): Told | undefined {
+  const [first, second] = words;
+  if (block === 'Job' && first?.type === 'screw change')
+    return {
+      ...placed(0),
+      message:
+        'A job says `change screw`; `screw change` is the record of one that was done, a block of its own.',
+      repair: { line: words, from: 0, to: 1, words: [{ type: 'change screw', image: 'change screw' }] },
+    };
+  if (block === 'Job' && first?.type === 'liner' && second?.type === 'ID')
+    return {
+      ...placed(0),
+      message: `A job names the liner behind what is relined: \`reline all with ${second.image}\`.`,
+    };
+  const here = words[reached];
+  const before = words[reached - 1];
+  const feet = before && here && feetAndInches(before.image, here.image);
+  return feet === undefined ? undefined : { ...placed(reached), message: feet };
+}
+
+function isValue({ type }: Word): boolean {
+  return type === type.toUpperCase();
+}
+
+function takenWord({ image }: Word): string {
+  const word = image.replace(/\s+/g, ' ');
+  const offered = word.replace(/(?:^|[ -])(.)/g, (_, letter: string) => letter.toUpperCase());
+  return `\`${word}\` is a word of the language and cannot be a name; write \`${offered}\` or \`${offered}1\`, say.`;
+}
+
+/** `21 ft 6 in`: a length is one number with one unit. */
+function feetAndInches(previous: string, actual: string): string | undefined {
+  const feet = /^(\d+) *ft$/.exec(previous)?.[1];
+  const inches = /^(\d+(?:\.\d+)?) *in$/.exec(actual)?.[1];
+  return feet === undefined || inches === undefined
+    ? undefined
+    : `A length is one number with one unit: write \`${Number(feet) * 12 + Number(inches)} in\` for ${feet} ft ${inches} in.`;
+}
+
+/** Of a brace that is missing, too many, or opens nothing. */
+export const braces = {
+  unclosed: (blocks: readonly string[], before: string | undefined): string => {
+    const inner = blocks.at(-1) ?? '';
+    const what = blocks.map((block) => withArticle(block)).join(' in ');
+    return before === undefined
+      ? `The file ends inside ${withArticle(inner)}: a closing \`}\` is missing.`
+      : `${capital(what)} is not closed before ${quoted(before)}: a closing \`}\` is missing.`;
+  },
+  unopened: (block: string): string =>
+    `The opening \`{\` of the ${blockWords[block] ?? 'block'} is missing at the end of this line.`,
+  opensNothing: (block: string | undefined): string =>
+    block === undefined
+      ? 'This `{` opens nothing: a block begins with its word and its name.'
+      : `This \`{\` opens nothing: ${withArticle(block)} is open already.`,
+  closesNothing: 'This `}` closes nothing: the block before it is closed already.',
+  tooSoon: (block: string): string =>
+    `This \`}\` closes the ${blockWords[block] ?? 'block'} too soon: what follows belongs to it.`,
+};

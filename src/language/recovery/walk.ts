@@ -1,0 +1,489 @@
+// A text that does not parse, read line by line: which lines are facts of their block, and which are not. A line that breaks is
+// left where it ends; the next line that begins a fact of the block, or its brace, goes on. Braces are taken as missing or too
+// many only where the lines around them say so: a heading of another block, a line further out, facts behind a closing brace.
+
+import type { ILexingError, IToken } from 'chevrotain';
+import { mostSlips } from '../parser.js';
+import { placesOf, type TokenPlaces } from './places.js';
+import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
+import { follow, isWord, likeWords, type Word } from './repairs.js';
+import { braces, tellBroken } from './telling.js';
+import { contentsOf } from './wording.js';
+
+export interface Slip {
+  readonly start: number;
+  readonly end: number;
+  readonly message: string;
+  /** The change of the text that mends it, where one is likeliest. */
+  readonly mend?: { readonly start: number; readonly end: number; readonly text: string };
+}
+
+/** A name that a heading which cannot be read declares. */
+export interface HalfName {
+  /** Undefined where the word that says what it is cannot be read. */
+  readonly block: string | undefined;
+  readonly name: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A line that is left out of its block. */
+export interface LeftLine {
+  readonly start: number;
+  readonly end: number;
+  /** The words that the line may have begun with, and every name in it. */
+  readonly first: readonly string[];
+  readonly names: readonly string[];
+}
+
+export interface Walked {
+  readonly slips: readonly Slip[];
+  /** Tokens that are not read, by number: from, and past the last. */
+  readonly dropped: readonly (readonly [number, number])[];
+  /** Braces that are missing: behind which token. */
+  readonly put: readonly { readonly after: number; readonly brace: '{' | '}' }[];
+  readonly left: readonly LeftLine[];
+  readonly names: readonly HalfName[];
+}
+
+interface Open {
+  readonly block: string | undefined;
+  /** The token that the heading begins with; the column of its line. */
+  readonly from: number;
+  readonly column: number;
+  /** Nothing in it is used. */
+  readonly lost: boolean;
+}
+
+type Line =
+  | { readonly kind: 'whole'; readonly end: number }
+  | { readonly kind: 'broken'; readonly at: number; readonly end: number; readonly standing: LinePlace };
+
+export function walk(
+  text: string,
+  tokens: readonly IToken[],
+  errors: readonly ILexingError[],
+  patternOf: LinePatterns,
+): Walked {
+  return new Walk(text, tokens, errors, patternOf).run();
+}
+
+class Walk {
+  private readonly slips: Slip[] = [];
+  private readonly dropped: [number, number][] = [];
+  private readonly put: { after: number; brace: '{' | '}' }[] = [];
+  private readonly left: LeftLine[] = [];
+  private readonly names: HalfName[] = [];
+  private readonly open: Open[] = [];
+  private readonly places: TokenPlaces;
+  private at = 0;
+  /** The block that was closed last, and the number of its brace. */
+  private closed: { readonly open: Open; readonly brace: number } | undefined;
+  /** In a run of lines outside any block that nobody can read: only the first is told. */
+  private adrift = false;
+  /** Where the line before on the same line of text began, while no brace stands between. */
+  private lineStart = 0;
+  /** What the line at hand was probably meant to begin with. */
+  private meant: string | undefined;
+
+  constructor(
+    private readonly text: string,
+    private readonly tokens: readonly IToken[],
+    errors: readonly ILexingError[],
+    private readonly patternOf: LinePatterns,
+  ) {
+    this.places = placesOf(text, tokens, errors);
+  }
+
+  run(): Walked {
+    while (this.at < this.tokens.length && this.slips.length < mostSlips) this.step();
+    const gaveUp = this.at < this.tokens.length;
+    if (gaveUp) this.giveUp();
+    else if (this.open.length > 0) this.unclosed(undefined);
+    for (const { offset, length, message } of gaveUp ? [] : this.places.untold().slice(0, mostSlips))
+      this.slips.push({ start: offset, end: Math.min(offset + length, this.text.length), message });
+    this.slips.sort((a, b) => a.start - b.start);
+    const { slips, dropped, put, left, names } = this;
+    return { slips, dropped, put, left, names };
+  }
+
+  private get top(): Open | undefined {
+    return this.open.at(-1);
+  }
+
+  private type(at: number): string {
+    return this.tokens[at]?.tokenType.name ?? '';
+  }
+
+  private step(): void {
+    const type = this.type(this.at);
+    if (type === '}') return this.close();
+    if (type === '{') return this.opensNothing();
+    if (this.open.length > 0 && this.isOutside(this.at)) return this.unclosed(this.at);
+    if (this.isOutOfOrder(this.at)) return this.unclosed(this.at, 1);
+    if (!this.top && this.reopen()) return;
+    if (this.top && this.top.block === undefined) {
+      this.drop(this.at, this.at + 1);
+      this.at += 1;
+      return;
+    }
+    const block = this.top?.block ?? 'Block';
+    const pattern = this.patternOf(contentsOf[block] ?? 'Block');
+    if (this.places.isFirst(this.at) || ['{', '}'].includes(this.type(this.at - 1))) this.lineStart = this.at;
+    const line = this.readLine(this.at, pattern);
+    if (line.kind === 'whole') this.takeWhole(line.end);
+    else this.takeBroken(line, block, pattern);
+  }
+
+  private takeWhole(end: number): void {
+    const from = this.at;
+    this.adrift = false;
+    this.at = end;
+    const { lost = false } = this.top ?? {};
+    if (this.type(end - 1) === '{') this.enter(from, this.blockAt(from), lost);
+    if (lost) this.drop(from, end);
+  }
+
+  private enter(from: number, block: string | undefined, lost: boolean): void {
+    this.open.push({ block, from, column: this.places.column(from), lost });
+  }
+
+  /** The block that a word begins. */
+  private blockAt(from: number): string | undefined {
+    return this.blockOf(this.type(from)) ?? (this.type(from) === 'order' ? 'Order' : undefined);
+  }
+
+  private blockOf(word: string): string | undefined {
+    const blocks = this.patternOf('Block');
+    return blocks.ways(blocks.start).find(({ token }) => token === word)?.fact;
+  }
+
+  /** Follows one line as far as it goes. */
+  private readLine(from: number, pattern: LinePattern): Line {
+    let standing = pattern.start;
+    let at = from;
+    for (; at < this.tokens.length; at++) {
+      const type = this.type(at);
+      if (at > from && this.places.isFirst(at) && this.endsBefore(at, pattern, standing)) break;
+      const next = pattern.next(standing, type);
+      if (next === undefined) break;
+      standing = next;
+      if (type === '{') return this.judged(from, at, at + 1, standing, pattern);
+    }
+    return this.judged(from, at, at, standing, pattern);
+  }
+
+  private judged(from: number, at: number, end: number, standing: LinePlace, pattern: LinePattern): Line {
+    const isOver =
+      end >= this.tokens.length ||
+      this.type(end - 1) === '{' ||
+      this.places.isFirst(end) ||
+      this.type(end) === '}' ||
+      this.begins(end, pattern);
+    const whole = end > from && pattern.isWhole(standing) && isOver;
+    if (whole && !this.places.hasError(from, end)) return { kind: 'whole', end };
+    return { kind: 'broken', at, standing, end: this.endOfBroken(from, Math.max(end, from + 1), pattern) };
+  }
+
+  /** Whether the line above is over where this one begins: a fact that goes on below its line does so with another word. */
+  private endsBefore(at: number, pattern: LinePattern, standing: LinePlace): boolean {
+    const type = this.type(at);
+    if (type === '}') return true;
+    if (!this.begins(at, pattern)) return false;
+    if (pattern.isWhole(standing)) return true;
+    return type !== 'ID' || (at + 1 < this.tokens.length && !this.places.isFirst(at + 1));
+  }
+
+  private begins(at: number, pattern: LinePattern): boolean {
+    return pattern.first.has(this.type(at)) || this.isOutside(at);
+  }
+
+  /** The end of a line that breaks: that of the text's line, with lines below that only go on with it. */
+  private endOfBroken(from: number, to: number, pattern: LinePattern): number {
+    const fact = pattern.ways(pattern.start).find(({ token }) => token === this.type(from))?.fact;
+    const words = fact === undefined ? new Set<string>() : pattern.wordsOf(fact);
+    let end = from;
+    const isEnd = (): boolean =>
+      end >= this.tokens.length || this.type(end) === '}' || this.type(end - 1) === '{';
+    // A block of one line holds several facts: what is broken there is over where the next one reads.
+    const inOneLine = this.isInOneLine();
+    do end++;
+    while (
+      !isEnd() &&
+      (end < to || !this.places.isFirst(end)) &&
+      !(inOneLine && end >= to && this.isFactAt(end, pattern))
+    );
+    while (!isEnd() && this.places.isFirst(end) && !this.begins(end, pattern)) {
+      const type = this.type(end);
+      if (!/^[^a-zA-Z]|^[A-Z]{3,}$/.test(type) && !words.has(type)) break;
+      do end++;
+      while (!isEnd() && !this.places.isFirst(end));
+    }
+    return end;
+  }
+
+  /** Facts stand side by side behind a brace. */
+  private isInOneLine(): boolean {
+    return !this.places.isFirst(this.lineStart);
+  }
+
+  /** A whole fact stands here, up to the end of the line, a brace, or the next fact. */
+  private isFactAt(from: number, pattern: LinePattern): boolean {
+    if (!pattern.first.has(this.type(from)) || this.type(from) === 'ID') return false;
+    let standing = pattern.start;
+    for (let at = from; at < this.tokens.length; at++) {
+      const next = pattern.next(standing, this.type(at));
+      if (next === undefined)
+        return (
+          pattern.isWhole(standing) &&
+          (this.type(at) === '}' || this.places.isFirst(at) || pattern.first.has(this.type(at)))
+        );
+      standing = next;
+    }
+    return pattern.isWhole(standing);
+  }
+
+  private takeBroken(line: Extract<Line, { kind: 'broken' }>, block: string, pattern: LinePattern): void {
+    const { end } = line;
+    const head = block === 'Block' ? this.blockAt(this.at) : undefined;
+    if (head !== undefined && this.isUnopened(line, pattern, head)) {
+      this.tell({ ...this.endOf(line.at - 1), message: braces.unopened(head) });
+      this.put.push({ after: line.at - 1, brace: '{' });
+      this.enter(this.at, head, false);
+      this.at = line.at;
+      return;
+    }
+    // A line of several facts of which one breaks is doubtful as a whole: what breaks it may belong to the fact before.
+    const from = this.isInOneLine() ? this.at : Math.min(this.at, this.lineStart);
+    const quiet = this.adrift || (this.top?.lost === true && this.top.block === undefined);
+    const error = this.places.takeErrors(from, end);
+    if (error && !quiet)
+      this.tell({ start: error.offset, end: error.offset + error.length, message: error.message });
+    else if (!quiet) this.tellLine(from, end, line, block, pattern);
+    this.drop(from, end);
+    this.leave(from, end, pattern);
+    this.meant = undefined;
+    const opens = this.type(end - 1) === '{';
+    if (block === 'Block') this.lostHeading(end, opens);
+    else if (opens) this.enter(from, block === 'Job' ? 'Order' : undefined, true);
+    this.at = end;
+  }
+
+  /** A heading without its brace: what stands below is of its block. */
+  private isUnopened(
+    { at, standing }: { at: number; standing: LinePlace },
+    pattern: LinePattern,
+    head: string,
+  ): boolean {
+    if (!pattern.ways(standing).some(({ token }) => token === '{') || this.places.hasError(this.at, at))
+      return false;
+    if (!this.places.isFirst(at)) return false;
+    return this.type(at) === '}' || this.patternOf(contentsOf[head] ?? 'Block').first.has(this.type(at));
+  }
+
+  /** Behind a heading that cannot be read: its name is known, its facts are looked at and not used. */
+  private lostHeading(end: number, opens: boolean): void {
+    const { image = '', tokenType } = this.tokens[this.at] ?? {};
+    const like = likeWords(image, [...this.patternOf('Block').first])[0] ?? '';
+    const block = this.blockOf(this.meant ?? '') ?? this.blockAt(this.at) ?? this.blockOf(like);
+    const known = block !== undefined && tokenType?.name === 'ID' && like !== '' ? this.at + 1 : this.at;
+    const name = this.tokens.slice(known, end).find((token) => token.tokenType.name === 'ID');
+    if (name && (block !== undefined || opens)) {
+      const [start, past] = [name.startOffset, name.startOffset + name.image.length];
+      this.names.push({ block, name: name.image, start, end: past });
+    }
+    const inner = contentsOf[block ?? ''];
+    const goesOn =
+      inner !== undefined && end < this.tokens.length && this.isFactAt(end, this.patternOf(inner));
+    if (opens || (goesOn && this.blockAt(this.at) !== undefined)) this.enter(this.at, block, true);
+    this.adrift = !opens && !goesOn;
+  }
+
+  private tellLine(
+    from: number,
+    end: number,
+    line: { readonly at: number; readonly standing: LinePlace },
+    block: string,
+    pattern: LinePattern,
+  ): void {
+    const words = this.tokens.slice(from, end).map(wordOf);
+    const before = from < this.at ? follow(words.slice(0, this.at - from), pattern) : undefined;
+    const {
+      message,
+      from: first,
+      to,
+      repair,
+    } = tellBroken({
+      block,
+      pattern,
+      words,
+      reached: before ? this.at - from : line.at - from,
+      standing: before?.standing ?? line.standing,
+    });
+    this.meant = repair?.line[0]?.type;
+    const start = this.startOf(from + first);
+    const mend = repair && this.mendOf(repair, from);
+    this.tell({
+      start,
+      end: this.endOffset(from + Math.max(first + 1, to) - 1),
+      message,
+      ...(mend ? { mend } : {}),
+    });
+  }
+
+  private mendOf(
+    { from, to, words }: { readonly from: number; readonly to: number; readonly words: readonly Word[] },
+    line: number,
+  ): Slip['mend'] {
+    const text = words.map(({ image }) => image).join(' ');
+    if (to > from) {
+      const [start, end] = [this.startOf(line + from), this.endOffset(line + to - 1)];
+      // A word taken out goes with the blank before it.
+      return text === ''
+        ? { start: from > 0 ? this.endOffset(line + from - 1) : start, end, text }
+        : { start, end, text };
+    }
+    const at = from > 0 ? this.endOffset(line + from - 1) : this.startOf(line);
+    return { start: at, end: at, text: from > 0 ? ` ${text}` : `${text} ` };
+  }
+
+  /** What a line that is left out may have been, for those who would miss it. */
+  private leave(from: number, end: number, pattern: LinePattern): void {
+    const tokens = this.tokens.slice(from, end);
+    const [first] = tokens;
+    if (!first) return;
+    const known = [...pattern.first].filter(isWord);
+    const types = tokens.map(({ tokenType }) => tokenType.name);
+    const begins = pattern.first.has(types[0] ?? '') && types[0] !== 'ID';
+    const meant = this.meant === undefined ? [] : [this.meant];
+    const like = begins ? types.slice(0, 1) : [...likeWords(first.image, known), ...meant];
+    this.left.push({
+      start: first.startOffset,
+      end: this.endOffset(end - 1),
+      // Words in the wrong order: any of them may be the one that the line should have begun with.
+      first: [...new Set(like.length > 0 ? like : types.filter((type) => known.includes(type)))],
+      names: tokens.flatMap(({ image, tokenType }) => (tokenType.name === 'ID' ? [image] : [])),
+    });
+  }
+
+  private close(): void {
+    const open = this.open.pop();
+    this.adrift = false;
+    if (!open) {
+      this.tell({ ...this.span(this.at), message: braces.closesNothing });
+      this.drop(this.at, this.at + 1);
+      this.adrift = true;
+    } else {
+      if (open.lost) this.drop(this.at, this.at + 1);
+      if (this.open.length === 0) this.closed = { open, brace: this.at };
+    }
+    this.at += 1;
+  }
+
+  private opensNothing(): void {
+    this.tell({ ...this.span(this.at), message: braces.opensNothing(this.top?.block) });
+    this.drop(this.at, this.at + 1);
+    if (!this.top) this.enter(this.at, undefined, true);
+    this.at += 1;
+  }
+
+  /** A brace too many in the middle of a block: facts of the block that was closed stand behind it. */
+  private reopen(): boolean {
+    const { open, brace } = this.closed ?? {};
+    if (!open?.block || brace === undefined || !this.places.isFirst(this.at)) return false;
+    if (this.patternOf('Block').first.has(this.type(this.at))) return false;
+    if (!this.isFactAt(this.at, this.patternOf(contentsOf[open.block] ?? 'Block'))) return false;
+    this.tell({ ...this.span(brace), message: braces.tooSoon(open.block) });
+    this.drop(brace, brace + 1);
+    this.open.push(open);
+    this.closed = undefined;
+    return true;
+  }
+
+  /** The heading of another block stands here, or a line as far out as the block's own heading. */
+  private isOutside(at: number): boolean {
+    if (this.open.length === 0 || !this.places.isFirst(at)) return false;
+    const pattern = this.patternOf('Block');
+    if (!pattern.first.has(this.type(at))) return false;
+    let standing = pattern.start;
+    for (let next = at; next < this.tokens.length; next++) {
+      if (next > at && this.places.isFirst(next) && pattern.isWhole(standing)) return true;
+      const further = pattern.next(standing, this.type(next));
+      if (further === undefined) break;
+      standing = further;
+      if (this.type(next) === '{' || next === this.tokens.length - 1) return pattern.isWhole(standing);
+    }
+    const [outer] = this.open;
+    const inner = this.patternOf(contentsOf[this.top?.block ?? ''] ?? 'Block');
+    return (
+      outer !== undefined &&
+      this.places.column(at) <= outer.column &&
+      this.type(at + 1) === 'ID' &&
+      !inner.first.has(this.type(at))
+    );
+  }
+
+  /** An order that was never closed: a line of the job, no step, and no further in than the word `order`. */
+  private isOutOfOrder(at: number): boolean {
+    if (this.top?.block !== 'Order' || this.open.length < 2 || !this.places.isFirst(at)) return false;
+    const type = this.type(at);
+    return (
+      this.places.column(at) <= this.top.column &&
+      this.patternOf('JobFact').first.has(type) &&
+      !this.patternOf('Step').first.has(type)
+    );
+  }
+
+  /** Closes what should have been closed behind the line above. */
+  private unclosed(before: number | undefined, count = this.open.length): void {
+    const closing = this.open.splice(this.open.length - count);
+    const blocks = closing.flatMap(({ block, lost }) => (block === undefined || lost ? [] : [block]));
+    const after = (before ?? this.tokens.length) - 1;
+    if (blocks.length > 0) {
+      const word = before === undefined ? undefined : this.tokens[before]?.image;
+      this.tell({ ...this.endOf(after), message: braces.unclosed(blocks, word) });
+    }
+    for (const { lost } of closing) if (!lost) this.put.push({ after, brace: '}' });
+    this.adrift = false;
+  }
+
+  private giveUp(): void {
+    this.tell({
+      ...this.span(this.at),
+      message: `More than ${mostSlips} slips: what follows is not read until those above are mended.`,
+    });
+    this.drop(this.at, this.tokens.length);
+    for (const { lost } of this.open) if (!lost) this.put.push({ after: this.at - 1, brace: '}' });
+  }
+
+  private tell(slip: Slip): void {
+    this.slips.push(slip);
+  }
+
+  private drop(from: number, to: number): void {
+    this.dropped.push([from, to]);
+  }
+
+  private startOf(at: number): number {
+    return this.tokens[at]?.startOffset ?? 0;
+  }
+
+  private endOffset(at: number): number {
+    const token = this.tokens[at];
+    return token ? token.startOffset + token.image.length : 0;
+  }
+
+  private span(at: number): { start: number; end: number } {
+    return { start: this.startOf(at), end: this.endOffset(at) };
+  }
+
+  /** The last sign of a word, where something is missing behind it. */
+  private endOf(at: number): { start: number; end: number } {
+    const end = this.endOffset(at);
+    return { start: Math.max(0, end - 1), end };
+  }
+}
+
+function wordOf({ tokenType, image }: IToken): Word {
+  return { type: tokenType.name, image };
+}
