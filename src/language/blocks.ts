@@ -181,6 +181,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   JobCrane: ['crane', 'at'],
   ConveyorLiner: ['from', 'run'],
   Condition: ['answer', 'kind', 'aspect', 'point', 'at', 'clock'],
+  OldPanel: ['point', 'chainage', 'clock'],
   PanelsFitted: ['run'],
   PanelThickness: ['stretch'],
   ShelfStock: ['liner', 'item', 'length', 'date'],

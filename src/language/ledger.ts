@@ -26,5 +26,12 @@ function ledgerBlock(block: TextBlock, uri: string, lines: Lines): LedgerBlock {
 }
 
 function ledgerFact({ identity, words, value, remark, type, start }: TextFact, lines: Lines): LedgerFact {
-  return { identity, words, value, remark, reading: type === 'Reading', line: lines.at(start).line };
+  return {
+    identity,
+    words,
+    value,
+    remark,
+    reading: type === 'Reading' || type === 'OldPanel',
+    line: lines.at(start).line,
+  };
 }

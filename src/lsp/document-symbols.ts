@@ -229,7 +229,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         const scope = about(found.addConveyor(block), block.date);
         for (const fact of block.facts) {
           if (ast.isLinerUse(fact)) found.add('liner', fact, 'liner');
-          else if (ast.isAsFitted(fact)) found.add('point', fact, 'point', scope);
+          else if (ast.isAsFitted(fact) || ast.isOldPanel(fact)) found.add('point', fact, 'point', scope);
           else if (ast.isScope(fact) || ast.isPanelsFitted(fact) || ast.isPanelThickness(fact))
             found.addRuns(fact, scope);
         }

@@ -193,6 +193,7 @@ export function reline(of: Conveyor, date: string, meter: number, facts: Partial
     liner: of.liner,
     scope: [],
     asFitted: [],
+    oldPanels: [],
     panelsFitted: [],
     panelThicknesses: [],
     offcuts: [],
@@ -272,6 +273,7 @@ export function estate(parts: EstateParts): Estate {
     notes,
     photos: new Map(),
     corrected: new Map(),
+    bench: new Map(),
   } satisfies Readings;
 
   const inspections: Inspection[] = [];

@@ -15,6 +15,8 @@ export function withoutRecordsAfter(present: Estate, day: CalendarDay): Estate {
     for (let row = inspection.firstRow; row < inspection.endRow; row++) rows.push(row);
     inspections.push({ ...inspection, firstRow, endRow: rows.length });
   }
+  const relines = estate.relines.filter(isKnown);
+  for (const [row, reline] of estate.readings.bench) if (relines.includes(reline)) rows.push(row);
   // A spot that nobody had looked at yet is no place of that estate.
   const used = new Set(rows.map((row) => estate.readings.place[row]));
   const kept = estate.places.flatMap((place, i) => (place.declared || used.has(i) ? [i] : []));
@@ -23,7 +25,7 @@ export function withoutRecordsAfter(present: Estate, day: CalendarDay): Estate {
     places: estate.places.filter((_, i) => kept.includes(i)),
     inspections,
     readings: picked(estate.readings, rows, inspections, new Map(kept.map((old, now) => [old, now]))),
-    relines: estate.relines.filter(isKnown),
+    relines,
     patches: estate.patches.filter(isKnown),
     screwChanges: estate.screwChanges.filter(isKnown),
     meterChanges: estate.meterChanges.filter(isKnown),
@@ -47,8 +49,8 @@ function picked(
     );
   return {
     count: rows.length,
-    inspection: Int32Array.from(
-      inspections.flatMap(({ firstRow, endRow }, i) => Array<number>(endRow - firstRow).fill(i)),
+    inspection: Int32Array.from(rows, (_, row) =>
+      inspections.findIndex(({ firstRow, endRow }) => row >= firstRow && row < endRow),
     ),
     place: Int32Array.from(pick(readings.place), (place) => places.get(place) ?? -1),
     kind: Uint8Array.from(pick(readings.kind)),
@@ -60,5 +62,6 @@ function picked(
     notes: moved(readings.notes),
     photos: moved(readings.photos),
     corrected: moved(readings.corrected),
+    bench: moved(readings.bench),
   };
 }

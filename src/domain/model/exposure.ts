@@ -8,7 +8,7 @@ import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from './estate.js';
 import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
 import { setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
-import type { Inspection, Place } from './records.js';
+import type { Inspection, Place, Reline } from './records.js';
 import type { Interval } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
 
@@ -164,7 +164,64 @@ export function exposedReadings(
       }
     }
   }
+  for (const [row, reline] of estate.readings.bench) {
+    const place = estate.places[estate.readings.place[row] ?? -1];
+    const history = histories.get(reline.conveyor);
+    const list = place && byPlace.get(place);
+    if (!list || !history?.relines.includes(reline)) continue;
+    list.push({ row, inspection: benchLook(reline, row), ...takenOut(history, place, reline) });
+    list.sort((a, b) => a.inspection.date.day - b.inspection.date.day);
+  }
   return byPlace;
+}
+
+/** The set that a reline took out at a place, and what had run on it. */
+function takenOut(history: History, place: Place, reline: Reline): Pick<ExposedReading, 'set' | 'exposure'> {
+  const set = setsAt(history.linerSets, place.at).find(({ removed }) => removed?.reline === reline);
+  return set?.removed
+    ? { set, exposure: exposureBetween(history, set, set.removed) }
+    : { set: undefined, exposure: { known: false, reason: 'nothing was taken out there by that reline' } };
+}
+
+/** The bench as a look of its own, of the day and the meter of the reline. */
+function benchLook({ conveyor, conveyorUse, date, meter, by, origin }: Reline, row: number): Inspection {
+  return {
+    conveyor,
+    conveyorUse,
+    date,
+    meter,
+    origin,
+    view: { direction: 'downstream', stated: false, origin },
+    ...(by === undefined ? {} : { by }),
+    holdDownGaps: [],
+    flights: [],
+    flightDiameters: [],
+    wornWidths: [],
+    currents: [],
+    speeds: [],
+    remarks: [],
+    photos: [],
+    conditions: [],
+    plates: [],
+    firstRow: row,
+    endRow: row + 1,
+  };
+}
+
+/**
+ * Whether a place is a point of the liner that lies there on a day: declared ones always; a spot without a name only where the
+ * liner was read there that lies there now. `rows` as `exposedReadings` has them.
+ */
+export function isPointNow(
+  history: History,
+  place: Place,
+  rows: readonly ExposedReading[],
+  day: CalendarDay | undefined,
+): boolean {
+  if (place.declared) return true;
+  const lying = day === undefined ? undefined : setLying(history, place.at, day);
+  // Sets worked out at two times are two objects; the reline that fitted them is one.
+  return rows.some(({ set }) => set === undefined || lying === undefined || set.reline === lying.reline);
 }
 
 /** The inspection that said this first, of those of one day at one meter reading: a block pasted twice counts once. */

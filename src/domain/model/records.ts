@@ -156,7 +156,7 @@ export interface Inspection {
 /** All readings of the estate in columns; row i of every column belongs to the same reading. */
 export interface Readings {
   readonly count: number;
-  /** Index into Estate.inspections. */
+  /** Index into Estate.inspections; −1 for what was measured on the bench (`bench`). */
   readonly inspection: Int32Array;
   /** Index into Estate.places; -1 where the point's name is unknown. */
   readonly place: Int32Array;
@@ -174,6 +174,8 @@ export interface Readings {
   readonly notes: ReadonlyMap<number, string>;
   /** Photos of rows that have one, by row. */
   readonly photos: ReadonlyMap<number, PhotoUse>;
+  /** Rows of old panels measured when a reline took them out. They come last of their conveyor, and no inspection has them. */
+  readonly bench: ReadonlyMap<number, Reline>;
   /** Rows that were corrected later; the columns hold what counts now. */
   readonly corrected: ReadonlyMap<number, CorrectedReading>;
 }
@@ -256,6 +258,18 @@ export interface JudgedCorrection extends Correction {
   readonly row: number | undefined;
 }
 
+export interface OldPanel {
+  readonly spot:
+    | { readonly kind: 'point'; readonly point: NameUse }
+    /** A clock position in the direction of flow. */
+    | { readonly kind: 'chainage'; readonly at: Stated<'length'>; readonly clock?: StatedClock };
+  /** Undefined: worn through. */
+  readonly thickness?: Stated<'length'>;
+  readonly error?: Stated<'length'>;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
 export interface Reline {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
@@ -278,6 +292,8 @@ export interface Reline {
     readonly lengths: readonly Stated<'length'>[];
     readonly origin: Origin;
   }[];
+  /** What was left of panels that came out, measured on the bench where they had lain. */
+  readonly oldPanels: readonly OldPanel[];
   /** What the gauge showed on new panels. */
   readonly panelThicknesses: readonly {
     readonly stretch: Stretch;

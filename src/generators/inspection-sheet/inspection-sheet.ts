@@ -5,7 +5,13 @@ import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposedReadings, fittedThickness, linersLying, setLying } from '../../domain/model/exposure.js';
+import {
+  exposedReadings,
+  isPointNow,
+  fittedThickness,
+  linersLying,
+  setLying,
+} from '../../domain/model/exposure.js';
 import { readingsOn } from '../../domain/model/corrected.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
 import { dutyOn } from '../../domain/model/duty.js';
@@ -61,7 +67,7 @@ export function inspectionSheet(
   const plant = conveyor.plant.title ?? conveyor.plant.name;
   const readings = exposedReadings(estate, { asOf });
   const places = estate.places.filter(
-    (place) => place.conveyor === conveyor && (place.declared || (readings.get(place)?.length ?? 0) > 0),
+    (place) => place.conveyor === conveyor && isPointNow(history, place, readings.get(place) ?? [], asOf),
   );
   const unit = unitOf(conveyor.liner.layers.map((layer) => layer.thickness.text));
   const wear = expectedWear(estate, conveyor, asOf);

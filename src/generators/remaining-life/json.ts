@@ -253,7 +253,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     })),
     trough: troughOf(life.trough),
     measure: measureOf(life.measure),
-    formerSets: life.former.map(({ set, reached, least }) => ({
+    formerSets: life.former.map(({ set, reached, least, onTheBench }) => ({
       liner: set.liner.name,
       from: number(set.from),
       to: number(set.to),
@@ -263,6 +263,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       leastSeen: least
         ? { place: least.place, thickness: number(least.thickness), day: day(least.day) }
         : null,
+      onTheBench: onTheBench.map((each) => ({ place: each.place, thickness: number(each.thickness) })),
       unknown: reached.known ? null : reached.reason,
     })),
   };

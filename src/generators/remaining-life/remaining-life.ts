@@ -12,7 +12,7 @@ import { openConditionRows } from '../../domain/conditions/rows.js';
 import { troughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposedReadings, setsLying } from '../../domain/model/exposure.js';
+import { exposedReadings, isPointNow, setsLying } from '../../domain/model/exposure.js';
 import { historyOf, momentOn, type History } from '../../domain/model/history.js';
 import { newestDay, presentDay } from '../../domain/model/newest.js';
 import { besideLiner } from './parts/beside-liner.js';
@@ -197,7 +197,9 @@ function knownOf({
     measure: depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
     now: asOf === undefined ? undefined : momentOn(history, asOf),
     byHand: estate.places
-      .filter((place) => place.conveyor === conveyor)
+      .filter(
+        (place) => place.conveyor === conveyor && isPointNow(history, place, readings.get(place) ?? [], asOf),
+      )
       .map((place) => pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf })),
   };
 }

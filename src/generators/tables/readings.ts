@@ -25,14 +25,16 @@ export function readingsTable(report: RemainingLife): EstateTable {
 function rowsOf(report: RemainingLife): readonly ReadingRow[] {
   const { estate, asOf, conveyors } = report;
   const readings = exposedReadings(estate, { asOf });
-  return conveyors.flatMap(({ points }) =>
-    points.flatMap(({ place }) =>
-      (readings.get(place) ?? []).flatMap((exposed) =>
-        sawOf(report, exposed) === undefined
-          ? []
-          : [{ report, place, exposed, former: exposed.set?.removed !== undefined }],
+  return conveyors.flatMap(({ conveyor }) =>
+    estate.places
+      .filter((place) => place.conveyor === conveyor)
+      .flatMap((place) =>
+        (readings.get(place) ?? []).flatMap((exposed) =>
+          sawOf(report, exposed) === undefined
+            ? []
+            : [{ report, place, exposed, former: exposed.set?.removed !== undefined }],
+        ),
       ),
-    ),
   );
 }
 
@@ -73,6 +75,12 @@ const columns: readonly DataColumn<ReadingRow>[] = [
     exposed.inspection.view.stated ? exposed.inspection.view.direction : undefined,
   ),
   text('by', 'who looked, by role', ({ exposed }) => exposed.inspection.by),
+  yesNo(
+    'bench',
+    'measured on the bench when the panel came out',
+    ({ report, exposed }) => report.estate.readings.bench.has(exposed.row),
+    { always: true },
+  ),
   text('liner', 'liner it was read on', ({ exposed }) => exposed.set?.liner.name),
   day('fitted_on', 'day that liner was fitted', ({ exposed }) => exposed.set?.fitted?.day),
   number('exposure', 'of that liner at the look, in exposure_unit', 1, ({ exposed: { exposure } }) =>

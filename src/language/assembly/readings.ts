@@ -40,8 +40,11 @@ export function joinReadings(
     for (let i = 0; i < own.count; i++) {
       const place = own.place[i] ?? -1;
       readings.place[row + i] = place < 0 ? -1 : place + firstPlace;
-      readings.inspection[row + i] = (own.inspection[i] ?? 0) + firstLook;
+      const look = own.inspection[i] ?? -1;
+      readings.inspection[row + i] = look < 0 ? -1 : look + firstLook;
     }
+    const end = row + own.count;
+    for (const [at, reline] of own.bench) readings.bench.set(row + at, reline);
     for (const [at, note] of own.notes) readings.notes.set(row + at, note);
     for (const [at, photo] of own.photos) readings.photos.set(row + at, photo);
     for (const place of segment.places) places.push(place);
@@ -52,6 +55,7 @@ export function joinReadings(
       inspections.push({ ...draft, conveyor, conditions, firstRow: row, endRow });
       row = endRow;
     }
+    row = end;
   }
   return { inspections, readings, places };
 }

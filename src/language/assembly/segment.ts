@@ -3,9 +3,16 @@
 
 import type { Conveyor, Point } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { CorrectedReading, PhotoUse, Place, Readings, Reline } from '../../domain/model/records.js';
+import type {
+  CorrectedReading,
+  OldPanel,
+  PhotoUse,
+  Place,
+  Readings,
+  Reline,
+} from '../../domain/model/records.js';
 import type { NameUse } from '../../domain/model/stated.js';
-import type { InspectionDraft, Sheet } from '../sheet.js';
+import type { InspectionDraft, ReadingSpot, Sheet } from '../sheet.js';
 import { linersOf } from './fitted.js';
 import { closest } from './name-table.js';
 import { createPlaces } from './places.js';
@@ -56,7 +63,8 @@ function build(
   relines: readonly Reline[],
   checkPoint: Parameters<typeof segmentOf>[3],
 ): Segment {
-  const count = looks.reduce((sum, { draft }) => sum + draft.endRow - draft.firstRow, 0);
+  const seen = looks.reduce((sum, { draft }) => sum + draft.endRow - draft.firstRow, 0);
+  const count = seen + relines.reduce((sum, { oldPanels }) => sum + oldPanels.length, 0);
   const columns = emptyColumns(count);
   const problems: Problem[] = [];
   const places = createPlaces(conveyor);
@@ -92,6 +100,13 @@ function build(
       if (photo !== undefined) columns.photos.set(row, photo);
     }
   }
+  for (const reline of relines)
+    for (const old of reline.oldPanels) {
+      const spot = spotOfOldPanel(conveyor, old);
+      addOldPanel(columns, row, reline, old, places.numberOf(spot, old.origin));
+      if (old.spot.kind === 'point' && !checkPoint(conveyor, old.spot.point, problems)) looksElsewhere = true;
+      row++;
+    }
   const finished = places.finish();
   for (let i = 0; i < count; i++) {
     const number = columns.place[i] ?? -1;
@@ -99,6 +114,38 @@ function build(
   }
   nameColours(conveyor, looks, relines, finished.places, columns, problems);
   return { looks, relines, places: finished.places, readings: columns, problems, looksElsewhere };
+}
+
+/** Where no clock position is written: the point that lies there, else the middle of the worn sector, else the bottom. */
+function spotOfOldPanel(conveyor: Conveyor, { spot }: OldPanel): ReadingSpot {
+  if (spot.kind === 'point') return { kind: 'point', name: spot.point.name };
+  const at = spot.at.value;
+  if (spot.clock) return { kind: 'chainage', at, clock: spot.clock.hours };
+  const there = conveyor.points.filter((point) => Math.abs(point.at.value - at) <= 1);
+  const [only, another] = there;
+  if (only && !another) return { kind: 'point', name: only.name };
+  const { wornSector } = conveyor;
+  const clock = wornSector ? (wornSector.from.hours + wornSector.to.hours) / 2 : 6;
+  return { kind: 'chainage', at, clock };
+}
+
+function addOldPanel(
+  columns: ReturnType<typeof emptyColumns>,
+  row: number,
+  reline: Reline,
+  { thickness, error, note, origin }: OldPanel,
+  place: number,
+): void {
+  columns.inspection[row] = -1;
+  columns.place[row] = place;
+  columns.kind[row] = thickness ? ReadingKind.thickness : ReadingKind.trough;
+  columns.value[row] = thickness?.value ?? NaN;
+  columns.error[row] = error?.value ?? NaN;
+  columns.source[row] = origin.source;
+  columns.start[row] = origin.start;
+  columns.end[row] = origin.end;
+  columns.notes.set(row, ['measured when it was taken out', note ?? ''].filter(Boolean).join('; '));
+  columns.bench.set(row, reline);
 }
 
 /** The estate's columns before anything is written to them. */
@@ -116,6 +163,7 @@ export function emptyColumns(count: number) {
     notes: new Map<number, string>(),
     photos: new Map<number, PhotoUse>(),
     corrected: new Map<number, CorrectedReading>(),
+    bench: new Map<number, Reline>(),
   } satisfies Readings;
 }
 

@@ -259,6 +259,22 @@ export const recordKeywords: KeywordDocs = {
     run: word('The run, by number from the tail or by the break below it.'),
     panels: word('Lengths from the tail end of the run.'),
   },
+  OldPanel: {
+    'old panel': word(
+      'What was left of a panel that came out, measured on the bench, by where it had lain. ' +
+        'It is the last reading of the old liner there, and says nothing of the new one.',
+      'old panel at ${1:P8} thickness ${2:1.9} mm',
+    ),
+    at: word('Where it had lain: a point, or a chainage from the tail.', 'at ${1:15.8} m'),
+    clock: word(
+      'Clock position in the direction of flow. Left out: the point that lies there, else the middle of the worn sector, else the bottom.',
+      'clock ${1:5:00}',
+    ),
+    thickness: word('Left of the panel where it was thinnest.', 'thickness ${1:1.9} mm'),
+    'worn through': word('Nothing was left: steel had been showing.'),
+    '±': error,
+    '+/-': error,
+  },
   PanelThickness: {
     fitted: word(
       'What the gauge showed on a new panel. Its points wear from there, where none of them was measured by itself.',

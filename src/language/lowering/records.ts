@@ -3,12 +3,12 @@
 
 import type * as ast from '../generated/ast.js';
 import type { MeterReading } from '../../domain/model/records.js';
-import type { DutyChange, MeterChange, Patch } from '../../domain/model/records.js';
+import type { DutyChange, MeterChange, OldPanel, Patch } from '../../domain/model/records.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
 import { isUnknown } from './left-out.js';
-import { chainage, panelLength, someLength } from './limits.js';
+import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
 import type { Reader } from './reader.js';
 import { lowerRun, lowerStretch } from './stretch.js';
 
@@ -28,6 +28,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
   const meter = lowerMeter(reader, node);
   const scope: (Stretch | undefined)[] = [];
   const asFitted: (RelineDraft['asFitted'][number] | undefined)[] = [];
+  const oldPanels: (OldPanel | undefined)[] = [];
   const panelsFitted: (RelineDraft['panelsFitted'][number] | undefined)[] = [];
   const panelThicknesses: (RelineDraft['panelThicknesses'][number] | undefined)[] = [];
   const offcuts: (RelineDraft['offcuts'][number] | undefined)[] = [];
@@ -61,6 +62,9 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         asFitted.push(point && thickness && { point, thickness, origin, ...stated({ error }) });
         break;
       }
+      case 'OldPanel':
+        oldPanels.push(lowerOldPanel(reader, fact));
+        break;
       case 'PanelsFitted': {
         const run = lowerRun(reader, fact.run);
         const lengths = reader.quantities(fact, 'lengths', 'length', 'panel length', someLength);
@@ -96,12 +100,26 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
     origin: reader.origin(node),
     scope: present(scope),
     asFitted: present(asFitted),
+    oldPanels: present(oldPanels),
     panelsFitted: present(panelsFitted),
     panelThicknesses: present(panelThicknesses),
     offcuts: present(offcuts),
     remarks,
     ...stated({ linerUse, fittingTemperature, by }),
   };
+}
+
+function lowerOldPanel(reader: Reader, fact: ast.OldPanel): OldPanel | undefined {
+  const point = reader.name(fact, 'point');
+  const at = reader.quantity(fact, 'chainage', 'length', 'chainage', chainage);
+  const clock = reader.clock(fact, 'clock');
+  const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness', thicknessLimit);
+  const error = reader.quantity(fact, 'error', 'length', 'error of the thickness', thicknessLimit);
+  const spot: OldPanel['spot'] | undefined = point
+    ? { kind: 'point', point }
+    : at && { kind: 'chainage', at, ...stated({ clock }) };
+  if (!spot || (!thickness && !fact.wornThrough)) return undefined;
+  return { spot, origin: reader.origin(fact), ...stated({ thickness, error, note: fact.note }) };
 }
 
 export function lowerScrewChange(

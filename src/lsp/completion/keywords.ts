@@ -46,6 +46,7 @@ const repeatable = new Set([
   'Scope',
   'PanelsFitted',
   'PanelThickness',
+  'OldPanel',
   'Offcut',
   'JobScope',
   'JobCrane',

@@ -76,7 +76,7 @@ function previousRows(session: Session, name: string): Row[] {
   const lastTime = new Set<number>();
   for (let row = 0; row < estate.readings.count; row += 1) {
     const place = estate.readings.place[row] ?? -1;
-    if (estate.places[place]?.conveyor !== conveyor) continue;
+    if (estate.places[place]?.conveyor !== conveyor || estate.readings.bench.has(row)) continue;
     newest.set(place, row);
     if (estate.inspections[estate.readings.inspection[row] ?? -1] === last) lastTime.add(place);
   }

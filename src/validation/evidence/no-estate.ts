@@ -29,5 +29,6 @@ export const noEstate: Estate = {
     notes: new Map(),
     photos: new Map(),
     corrected: new Map(),
+    bench: new Map(),
   },
 };

@@ -9,7 +9,7 @@ export interface Counts {
   readonly conveyors: number;
   readonly points: number;
   readonly inspections: number;
-  /** Rows of the inspections on or before the day of the report. */
+  /** Rows of the inspections on or before the day of the report, and of old panels measured by then. */
   readonly readings: number;
   readonly thicknesses: number;
   readonly colours: number;
@@ -37,17 +37,24 @@ export function countRecords(
 ): Counts {
   const { readings } = estate;
   const known = new Set(conveyors.flatMap((c) => c.history.inspections.map((i) => i.index)));
+  const relines = new Set(conveyors.flatMap((c) => c.history.relines));
+  const points = conveyors.flatMap((c) => c.points);
+  const shown = new Set(points.map(({ place }) => place));
   const byKind = new Map<number, number>();
   let rows = 0;
   let noPlace = 0;
+  // Of spots without a name on liners that are gone, which are no points of the report.
+  let gone = 0;
   for (let row = 0; row < readings.count; row++) {
-    if (!known.has(readings.inspection[row] ?? -1)) continue;
+    const reline = readings.bench.get(row);
+    if (reline ? !relines.has(reline) : !known.has(readings.inspection[row] ?? -1)) continue;
     rows += 1;
     const kind = readings.kind[row] ?? ReadingKind.unreadable;
     byKind.set(kind, (byKind.get(kind) ?? 0) + 1);
-    if ((readings.place[row] ?? -1) < 0) noPlace += 1;
+    const place = estate.places[readings.place[row] ?? -1];
+    if (!place) noPlace += 1;
+    else if (!shown.has(place)) gone += 1;
   }
-  const points = conveyors.flatMap((c) => c.points);
   const panels = conveyors.flatMap((c) => c.runs.flatMap((r) => r.panels));
   const reasons = new Map<string, number>();
   const add = (reason: string, count: number): void =>
@@ -64,7 +71,7 @@ export function countRecords(
     troughShowing: byKind.get(ReadingKind.trough) ?? 0,
     notSeen: byKind.get(ReadingKind.notSeen) ?? 0,
     used: points.reduce((sum, p) => sum + p.readings.filter((r) => r.seen.kind !== 'not seen').length, 0),
-    ofFormerSets: points.reduce((sum, p) => sum + p.formerReadings, 0),
+    ofFormerSets: gone + points.reduce((sum, p) => sum + p.formerReadings, 0),
     leftOut: [...reasons]
       .map(([reason, count]) => ({ reason, count }))
       .sort((a, b) => b.count - a.count || (a.reason < b.reason ? -1 : 1)),

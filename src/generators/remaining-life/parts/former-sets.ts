@@ -1,6 +1,6 @@
 // How long did the liners before these last, and how worn were they when they came out? Each set that was taken out, with the
-// exposure it reached and the least that any look of it had left; whether it was worn out or taken out early is not known from the
-// date alone, so its life is what it reached, no more.
+// exposure it reached, the least that any look of it had left, and what the bench showed of the panels that came out. Whether it
+// was worn out or taken out early is not known from the date alone, so its life is what it reached, no more.
 
 import type { Estate } from '../../../domain/model/estate.js';
 import { exposureBetween, type ExposedReading, type Exposure } from '../../../domain/model/exposure.js';
@@ -16,6 +16,8 @@ export interface FormerSet {
   readonly reached: Exposure;
   /** The least that was seen of it, mm (0: steel showed), where and when; undefined where no thickness was read. */
   readonly least: LeastSeen | undefined;
+  /** Measured when it came out, thinnest first. */
+  readonly onTheBench: readonly LeastSeen[];
 }
 
 export interface LeastSeen {
@@ -34,10 +36,33 @@ export function formerSetsOf(
   return history.linerSets
     .flatMap((set) =>
       set.removed
-        ? [{ set, reached: exposureBetween(history, set, set.removed), least: leastOf(estate, set, own) }]
+        ? [
+            {
+              set,
+              reached: exposureBetween(history, set, set.removed),
+              least: leastOf(estate, set, own),
+              onTheBench: benchOf(estate, set, own),
+            },
+          ]
         : [],
     )
     .sort((a, b) => (a.set.removed?.day ?? 0) - (b.set.removed?.day ?? 0) || a.set.from - b.set.from);
+}
+
+function benchOf(
+  { readings: columns }: Estate,
+  { removed }: LinerSet,
+  readings: readonly (readonly [Place, readonly ExposedReading[]])[],
+): readonly LeastSeen[] {
+  return readings
+    .flatMap(([place, rows]) =>
+      rows.flatMap(({ row, set, inspection }): readonly LeastSeen[] => {
+        if (columns.bench.get(row) !== removed?.reline || set?.removed === undefined) return [];
+        const thickness = columns.kind[row] === ReadingKind.trough ? 0 : (columns.value[row] ?? NaN);
+        return [{ place: place.name, thickness, day: inspection.date.day }];
+      }),
+    )
+    .sort((a, b) => a.thickness - b.thickness);
 }
 
 function leastOf(

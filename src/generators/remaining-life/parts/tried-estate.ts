@@ -71,6 +71,7 @@ export function withReline(
     liner: copy.estate.liners[estate.liners.indexOf(liner)] ?? copy.conveyor.liner,
     scope: [],
     asFitted: [],
+    oldPanels: [],
     panelsFitted: [],
     panelThicknesses: [],
     offcuts: [],

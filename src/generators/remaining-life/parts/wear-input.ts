@@ -8,6 +8,7 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import {
   fittedThickness,
+  isPointNow,
   meanFittedThickness,
   setLying,
   type ExposedReading,
@@ -76,7 +77,10 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
     for (const place of source.estate.places) {
       if (place.conveyor !== history.conveyor) continue;
       const readings = source.readings.get(place) ?? [];
-      const lying = source.asOf === undefined ? undefined : setLying(history, place.at, source.asOf);
+      const lying =
+        source.asOf !== undefined && isPointNow(history, place, readings, source.asOf)
+          ? setLying(history, place.at, source.asOf)
+          : undefined;
       for (const set of setsAt(history.linerSets, place.at)) {
         const own = readings.filter((r) => r.set === set && r.exposure.known);
         if (own.length === 0 && set !== lying) continue;

@@ -7,6 +7,7 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { capital, counted } from '../../../domain/units/wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import type { LeastSeen } from '../parts/former-sets.js';
 import type { FlightLife } from '../parts/flights.js';
 import { besideTables } from './beside-liner.js';
 import { conditionCells, conditionHeads } from './conditions.js';
@@ -227,15 +228,17 @@ function shortList(items: readonly string[]): string {
 function formerSets(life: ConveyorLife): RecordSection {
   const title = 'Liners before these';
   if (life.former.length === 0) return { ...empty, title };
-  const rows = life.former.map(({ set, reached, least }) => [
+  const measured = life.former.some(({ onTheBench }) => onTheBench.length > 0);
+  const rows = life.former.map(({ set, reached, least, onTheBench }) => [
     set.liner.name,
     `${metres(set.from)} to ${metres(set.to)}`,
     date(set.fitted?.day),
     date(set.removed?.day),
     reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,
-    least === undefined
-      ? 'no thickness read'
-      : `${least.thickness === 0 ? 'steel showed' : `${millimetres(least.thickness)} of ${millimetres(set.liner.thickness.value)}`} at ${least.place} on ${formatDay(least.day)}`,
+    least === undefined ? 'no thickness read' : leastWords(least, set.liner.thickness.value),
+    ...(measured
+      ? [onTheBench.map((each) => `${thickness(each.thickness)} at ${each.place}`).join(', ')]
+      : []),
   ]);
   const heads: RecordHead[] = [
     'Liner',
@@ -244,8 +247,14 @@ function formerSets(life: ConveyorLife): RecordSection {
     'Taken out',
     { head: 'Reached', number: true },
     'Least seen of it',
+    ...(measured ? ['On the bench, mm'] : []),
   ];
   return { ...empty, title, tables: [{ heads, rows }] };
+}
+
+function leastWords({ thickness: left, place, day }: LeastSeen, fitted: number): string {
+  const what = left === 0 ? 'steel showed' : `${millimetres(left)} of ${millimetres(fitted)}`;
+  return `${what} at ${place} on ${formatDay(day)}`;
 }
 
 function groupName(pool: string, label: string, conveyor: string): string {

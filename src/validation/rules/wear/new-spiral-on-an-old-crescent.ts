@@ -1,7 +1,7 @@
 // Was a new spiral laid into a liner that the old one had worn to its own shape?
 
 import { historyOf } from '../../../domain/model/history.js';
-import { setLying } from '../../../domain/model/exposure.js';
+import { setSeen } from '../../../domain/model/exposure.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
@@ -40,6 +40,21 @@ screw change «DG1» 2024-10-07 meter 3900 h {
 }`,
   cases: [
     {
+      name: 'relined with it, and read on that very day before the old liner came out',
+      text: `
+inspection DG1 2024-10-07 meter 3900 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 6.4 mm
+}
+reline DG1 2024-10-07 meter 3900 h {
+  liner TwoLayer12
+}
+screw change DG1 2024-10-07 meter 3900 h {
+  screw Spiral400
+}`,
+    },
+    {
       name: 'relined with it',
       text: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -66,7 +81,7 @@ reline DG1 2024-10-08 meter 3900 h {
         for (let row = inspection.firstRow; row < inspection.endRow; row++) {
           const place = places[readings.place[row] ?? -1];
           if (!place || readings.kind[row] !== ReadingKind.thickness) continue;
-          const set = setLying(history, place.at, inspection.date.day);
+          const set = setSeen(history, place.at, inspection);
           // A set that went out about then took its groove along.
           if (!set || (set.removed && set.removed.day <= date.day + together)) continue;
           const thickness = set.liner.thickness.value;

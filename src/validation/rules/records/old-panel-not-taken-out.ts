@@ -1,0 +1,37 @@
+// Did the reline take out anything where an old panel was measured?
+
+import { exposedReadings } from '../../../domain/model/exposure.js';
+import { formatChainage } from '../../../domain/units/format.js';
+import { originOf } from '../../../domain/model/records.js';
+import type { Rule } from '../../rule.js';
+
+export const oldPanelNotTakenOut: Rule = {
+  code: 'TL370',
+  title: 'Old panel measured where none came out',
+  severity: 'warning',
+  why:
+    'The last word on how fast the old liner wore is booked to no liner at all, and the panel that still lies ' +
+    'there keeps its place in the forecast unmeasured.',
+  todo: 'Correct the place, or add the stretch to the scope of the reline.',
+  given: 'estate',
+  example: `
+reline DG1 2024-10-07 meter 3900 h {
+  liner TwoLayer12
+  scope run 2
+  «old panel at 16.2 m thickness 5.1 mm|old panel at 4.2 m thickness 5.1 mm»
+}`,
+  *check({ estate }) {
+    const { readings } = estate;
+    if (readings.bench.size === 0) return;
+    for (const [place, rows] of exposedReadings(estate))
+      for (const { row, set } of rows) {
+        const reline = readings.bench.get(row);
+        if (!reline || set) continue;
+        yield {
+          origin: originOf(readings, row),
+          message: `This reline took nothing out at ${formatChainage(place.at)} of ${place.conveyor.name}.`,
+          related: [{ origin: reline.conveyorUse.origin, message: 'the reline' }],
+        };
+      }
+  },
+};
