@@ -8,7 +8,8 @@ import { formatDay } from '../units/calendar.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import type { LinerSpecification } from '../model/specifications.js';
-import { within, type Area, type Ground, type Piece } from '../order/ground.js';
+import type { Area, Ground } from '../order/ground.js';
+import { piecesToCut, type PieceToCut } from './pieces-to-cut.js';
 import { cuttingStock, type CuttingPlan, type StockKind } from './cutting-stock.js';
 
 export interface CutList {
@@ -19,6 +20,7 @@ export interface CutList {
   readonly toBuy: readonly { readonly length: number; readonly count: number }[];
   /** What the stock in hand does not yield; the sticks above then count more of the same lengths. */
   readonly missing: readonly { readonly length: number; readonly count: number }[];
+  /** Longer than any stock, as laid out or, a closing panel, as they may have to be. */
   readonly tooLong: readonly CutPiece[];
   readonly optimal: boolean;
   /** mm of new stock, and the least any plan needs. */
@@ -36,13 +38,7 @@ export interface CutList {
   }[];
 }
 
-export interface CutPiece {
-  readonly run: number;
-  readonly panel: number;
-  /** To be cut, mm. */
-  readonly length: number;
-  /** The last of its front, cut to the measured hole. */
-  readonly closing: boolean;
+export interface CutPiece extends PieceToCut {
   /** Position in `sticks`; undefined where no stock yields it. */
   readonly stick: number | undefined;
 }
@@ -69,16 +65,10 @@ export function cutLists(
   ground: Ground,
   areas: readonly Area[] = ground.scope,
 ): readonly CutList[] {
-  const byLiner = new Map<LinerSpecification, { piece: Piece; closing: boolean }[]>();
-  for (const run of ground.runs) {
-    const panels = within(run.panels, areas);
-    const last = run.start === 'tail' ? panels.at(-1) : panels[0];
-    for (const piece of panels)
-      byLiner.set(run.liner, [...(byLiner.get(run.liner) ?? []), { piece, closing: piece === last }]);
-  }
+  const byLiner = piecesToCut(job, ground, areas);
   const used: number[] = [];
-  return [...byLiner].map(([liner, panels]) => {
-    const list = cutListOf(job, estate, liner, panels, stockOf(job, liner, byLiner.size === 1, used));
+  return [...byLiner].map(([liner, pieces]) => {
+    const list = cutListOf(job, estate, liner, pieces, stockOf(job, liner, byLiner.size === 1, used));
     used.push(...list.sticks.flatMap((stick) => (stick.offcut ? [stick.length] : [])));
     return list;
   });
@@ -88,21 +78,14 @@ function cutListOf(
   job: Job,
   estate: Estate,
   liner: LinerSpecification,
-  panels: readonly { readonly piece: Piece; readonly closing: boolean }[],
+  pieces: readonly PieceToCut[],
   kinds: readonly Kind[],
 ): CutList {
-  const gap = liner.joint.policy === 'gap' ? liner.joint.gap.value : 0;
-  const pieces = panels.map(({ piece, closing }) => ({
-    run: piece.run?.run.number ?? 0,
-    panel: piece.panel ?? 0,
-    closing,
-    length: round(piece.to - piece.from - (gap * joints(piece)) / 2),
-  }));
-  const tooLong = pieces.filter((piece) => kinds.every((kind) => kind.length < piece.length - 1e-6));
+  const tooLong = pieces.filter((piece) => isBeyond(piece, kinds));
   const cuttable = pieces.filter((piece) => !tooLong.includes(piece));
   const problem = (stock: readonly Kind[]) => ({
     stock,
-    pieces: cuttable.map(({ length }) => ({ length, count: 1 })),
+    pieces: cuttable.map(({ longest }) => ({ length: longest, count: 1 })),
     kerf: job.sawKerf.value,
   });
   let stock: readonly Kind[] = kinds;
@@ -163,6 +146,39 @@ function cutListOf(
   };
 }
 
+/** No stock is as long as the piece may have to be. */
+function isBeyond({ longest }: PieceToCut, kinds: readonly Kind[]): boolean {
+  return kinds.every((kind) => kind.length < longest - 1e-6);
+}
+
+export interface ClosingBeyondStock {
+  readonly liner: LinerSpecification;
+  readonly piece: PieceToCut;
+  /** The longest stock there is, mm. */
+  readonly stock: number;
+}
+
+/** Closing panels that would do as they are laid out, and that no stock covers where the panels before them come short. */
+export function closingBeyondStock(
+  job: Job,
+  ground: Ground,
+  areas: readonly Area[] = ground.scope,
+): readonly ClosingBeyondStock[] {
+  const byLiner = piecesToCut(job, ground, areas);
+  return [...byLiner].flatMap(([liner, pieces]) => {
+    const kinds = stockOf(job, liner, byLiner.size === 1, []);
+    const stock = Math.max(0, ...kinds.map(({ length }) => length));
+    return pieces
+      .filter((piece) => isBeyond(piece, kinds) && piece.length <= stock + 1e-6)
+      .map((piece) => ({ liner, piece, stock }));
+  });
+}
+
+/** A sheet to ask for, mm: whole centimetres, never shorter. */
+export function sheetToOrder({ longest }: Pick<PieceToCut, 'longest'>): number {
+  return Math.ceil(longest / 10 - 1e-9) * 10;
+}
+
 function newStockOf(plan: CuttingPlan, stock: readonly Kind[]): number {
   if (plan.kind !== 'plan') return 0;
   return plan.sticks.reduce(
@@ -221,11 +237,6 @@ function bought(kinds: readonly Kind[], liner: LinerSpecification): Kind[] {
   return [...new Set(lengths)].map((length) => ({ length, offcut: false }));
 }
 
-function joints(piece: Piece): number {
-  const last = piece.run?.panels.length ?? 1;
-  return (piece.panel === 1 ? 0 : 1) + (piece.panel === last ? 0 : 1);
-}
-
 function recorded(job: Job, estate: Estate, liner: LinerSpecification): CutList['recordedOffcuts'] {
   const listed = new Set(job.stock.filter((each) => each.offcut).map((each) => each.length.value));
   return estate.relines
@@ -252,8 +263,4 @@ function isCopy(one: Reline, other: Reline): boolean {
     one.meter.hours.value === other.meter.hours.value &&
     one.scope.map(stretchText).join() === other.scope.map(stretchText).join()
   );
-}
-
-function round(mm: number): number {
-  return Math.round(mm * 1000) / 1000;
 }

@@ -8,7 +8,7 @@ import { formatLength, formatPercent } from '../units/format.js';
 import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
 import { areasOfAction, within, type Area, type Ground } from '../order/ground.js';
-import type { CutList } from './cut-list.js';
+import { sheetToOrder, type CutList } from './cut-list.js';
 
 export interface Material {
   readonly what: string;
@@ -93,6 +93,18 @@ function sheets(cut: CutList): Requirement[] {
       basis: `cut list: ${cut.pieces.length} panels`,
       ...(index === 0 ? { told: { item: 'panels', each: panelsOf(cut, length) } } : {}),
     })),
+    ...cut.tooLong
+      .filter(({ closing, length, longest }) => closing && longest > length)
+      .map((piece): Requirement => ({
+        what: `${cut.liner.name} sheet of at least ${formatLength(sheetToOrder(piece))}`,
+        for: 'liner',
+        needed: 1,
+        share: 0,
+        unit: 'pieces',
+        basis:
+          `closing panel ${piece.panel} of run ${piece.run}: the gap may be up to ` +
+          `${formatLength(piece.longest)}, longer than any stock`,
+      })),
     consumable(`${cut.liner.name} offcuts in hand`, offcuts, 'cut list'),
   ];
 }

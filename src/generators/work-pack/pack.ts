@@ -91,11 +91,20 @@ export interface CutListFacts {
       readonly panel: number;
       readonly length: number;
       readonly closing: boolean;
+      /** The longest it may have to be; left out where that is its length. */
+      readonly longest?: number;
     }[];
   }[];
   readonly toBuy: readonly { readonly length: number; readonly count: number }[];
   readonly missing: readonly { readonly length: number; readonly count: number }[];
-  readonly tooLong: readonly { readonly run: number; readonly panel: number; readonly length: number }[];
+  /** `order`: the sheet to ask for, where a closing panel would do as it is laid out and the gap may be longer. */
+  readonly tooLong: readonly {
+    readonly run: number;
+    readonly panel: number;
+    readonly length: number;
+    readonly longest?: number;
+    readonly order?: number;
+  }[];
   /** mm of new stock, the least any plan needs, and what it would be if the saw took nothing. */
   readonly newStock: number;
   readonly lowerBound: number;

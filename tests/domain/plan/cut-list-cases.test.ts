@@ -1,12 +1,19 @@
 // Cut lists at their borders: which end closes, what a job has in hand, what is short, and what other jobs left over.
 
+import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { Job } from '../../../src/domain/model/job.js';
 import type { Reline } from '../../../src/domain/model/records.js';
 import type { LinerSpecification } from '../../../src/domain/model/specifications.js';
 import { groundOf } from '../../../src/domain/order/ground.js';
-import { cutLists, type CutList } from '../../../src/domain/plan/cut-list.js';
+import {
+  closingBeyondStock,
+  cutLists,
+  sheetToOrder,
+  type CutList,
+} from '../../../src/domain/plan/cut-list.js';
+import { materialsOf } from '../../../src/domain/plan/materials.js';
 import { estate, gap, liner, mm, origin, reline } from '../../kit/estate.js';
 import { job, line } from '../order/stories.js';
 
@@ -220,4 +227,98 @@ it('a gap at a joint is taken in halves to a thousandth of a millimetre', () => 
   expect(Math.abs(lengths.reduce((sum, length) => sum + length, 0) + gaps * 0.333 - 3000)).toBeLessThan(
     0.001 * lengths.length,
   );
+});
+
+describe('a closing panel may have to be longer than it is drawn', () => {
+  // Eight panels of 1.5 m ± 2 mm and a tape of ± 2 mm: 18 mm at worst, of which the tail takes some.
+  const of = (takes: number, facts: Partial<Job> = {}, lengths: Partial<LinerSpecification> = {}): Job =>
+    job(
+      line([12], [takes, 0], {
+        liner: spec({
+          panelLengths: [mm(1500)],
+          panelTolerance: mm(2),
+          stockLengths: [],
+          ...lengths,
+        }),
+      }),
+      ['run 1'],
+      facts,
+    );
+  const closing = (list: CutList): unknown =>
+    list.pieces
+      .filter((piece) => piece.closing)
+      .map(({ panel, length, longest, stick }) => [panel, length, longest, stick]);
+
+  it('by what its end does not take, and no sheet of its own length covers that', () => {
+    const list = only(of(5));
+    expect(closing(list)).toEqual([[1, 1500, 1513, undefined]]);
+    expect(list.tooLong.map(({ run, panel, longest }) => [run, panel, longest])).toEqual([[1, 1, 1513]]);
+    expect(list.toBuy).toEqual([{ length: 1500, count: 7 }]);
+    expect(
+      list.pieces.filter((piece) => !piece.closing).every(({ length, longest }) => longest === length),
+    ).toBe(true);
+  });
+  it.each([
+    [17, 1501],
+    [18, 1500],
+    [40, 1500],
+  ])('%s mm at the tail: %s mm', (takes, longest) => {
+    const list = only(of(takes));
+    expect(list.pieces.find((piece) => piece.closing)?.longest).toBe(longest);
+    expect(list.tooLong).toHaveLength(longest > 1500 ? 1 : 0);
+  });
+  it('a longer sheet is taken for it, and only as many as cover it', () => {
+    // 3 m less a cut of 3 mm leaves 1.497 m beside a panel: one panel a sheet. 3.02 m takes 1.513 + 3 + 1.5 m.
+    expect(only(of(5, {}, { stockLengths: [mm(1500), mm(1510)] })).tooLong).toHaveLength(1);
+    const list = only(of(5, {}, { stockLengths: [mm(1500), mm(1513)] }));
+    expect(list.toBuy).toEqual([
+      { length: 1513, count: 1 },
+      { length: 1500, count: 7 },
+    ]);
+    expect(only(of(5, {}, { stockLengths: [mm(3016)] })).toBuy).toEqual([{ length: 3016, count: 4 }]);
+    expect(only(of(5, {}, { stockLengths: [mm(3015)] })).toBuy).toEqual([{ length: 3015, count: 5 }]);
+  });
+  it('also an offcut has to be as long', () => {
+    expect(only(of(5, { stock: [offcut(1512)] })).tooLong).toHaveLength(1);
+    const list = only(of(5, { stock: [offcut(1513)] }));
+    expect(list.sticks.filter((stick) => stick.offcut).map(({ cuts }) => cuts)).toEqual([[0]]);
+  });
+  it('of a part that ends inside the run nothing takes any of it', () => {
+    const list = only({ ...of(5), relines: job(of(5).conveyor, ['panels 5 to 6 of run 1']).relines });
+    // Two panels and the tape: 6 mm.
+    expect(closing(list)).toEqual([[5, 1500, 1506, undefined]]);
+  });
+  it('is told as what to order, to the next whole centimetre', () => {
+    const it = of(5);
+    const world = estate({ conveyors: [it.conveyor] });
+    const ground = groundOf(it, [], world);
+    expect(closingBeyondStock(it, ground).map(({ piece, stock: most }) => [piece.panel, most])).toEqual([
+      [1, 1500],
+    ]);
+    expect([1510, 1510.1, 1513, 1520].map((longest) => sheetToOrder({ longest }))).toEqual([
+      1510, 1520, 1520, 1520,
+    ]);
+    const rows = materialsOf(it, ground, cutLists(it, world, ground)).filter(
+      ({ for: kind }) => kind === 'liner',
+    );
+    expect(rows.map(({ what, needed }) => [what, needed])).toEqual([
+      ['TwoLayer12 sheet, 1.50 m', 7],
+      ['TwoLayer12 sheet of at least 1.52 m', 1],
+    ]);
+  });
+  it('whatever the panels turn out to be, it covers the gap', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 7, maxLength: 7 }),
+        fc.constantFrom(-1, 1),
+        (short, tape) => {
+          const { longest = 0 } = only(of(5)).pieces.find((piece) => piece.closing) ?? {};
+          const fitted = short.reduce((sum, share) => sum + 1500 - 2 * share, 0);
+          const gapLeft = 12_000 + 2 * tape - fitted - 5;
+          expect(gapLeft).toBeLessThanOrEqual(longest + 1e-9);
+        },
+      ),
+      { numRuns: 40, seed: 7 },
+    );
+  });
 });

@@ -1,6 +1,6 @@
 // Cut lists and materials as rows of the pack.
 
-import type { CutList } from '../../../domain/plan/cut-list.js';
+import { sheetToOrder, type CutList, type CutPiece } from '../../../domain/plan/cut-list.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Material } from '../../../domain/plan/materials.js';
 import type { CutListFacts, MaterialRow } from '../pack.js';
@@ -16,14 +16,15 @@ export function cutListFacts(cut: CutList): CutListFacts {
       keep: stick.keep,
       cuts: stick.cuts.flatMap((position) => {
         const piece = cut.pieces[position];
-        return piece
-          ? [{ run: piece.run, panel: piece.panel, length: piece.length, closing: piece.closing }]
-          : [];
+        return piece ? [{ ...pieceFacts(piece), closing: piece.closing }] : [];
       }),
     })),
     toBuy: cut.toBuy,
     missing: cut.missing,
-    tooLong: cut.tooLong.map((piece) => ({ run: piece.run, panel: piece.panel, length: piece.length })),
+    tooLong: cut.tooLong.map((piece) => ({
+      ...pieceFacts(piece),
+      ...(piece.longest > piece.length ? { order: sheetToOrder(piece) } : {}),
+    })),
     newStock: cut.newStock,
     lowerBound: cut.lowerBound,
     optimal: cut.optimal,
@@ -31,6 +32,15 @@ export function cutListFacts(cut: CutList): CutListFacts {
     wasteRatio: cut.wasteRatio,
     recordedOffcuts: cut.recordedOffcuts,
   };
+}
+
+function pieceFacts({ run, panel, length, longest }: CutPiece): {
+  run: number;
+  panel: number;
+  length: number;
+  longest?: number;
+} {
+  return { run, panel, length, ...(longest > length ? { longest } : {}) };
 }
 
 export function materialRow(material: Material): MaterialRow {

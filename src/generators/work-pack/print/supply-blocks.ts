@@ -107,10 +107,7 @@ export function cutBlocks(pack: WorkPack): PrintBlock[] {
       ...list.missing.map(
         (short) => `Stock in hand does not yield ${short.count} of ${lengthWords(short.length, pack.unit)}.`,
       ),
-      ...list.tooLong.map(
-        (piece) =>
-          `Panel ${piece.panel} of run ${piece.run} (${lengthWords(piece.length, pack.unit)}) is longer than any stock.`,
-      ),
+      ...list.tooLong.map((piece) => tooLongWords(piece, pack.unit)),
       ...list.recordedOffcuts.map(
         (offcut) =>
           `On record from ${offcut.date}: ` +
@@ -135,6 +132,16 @@ export function cutBlocks(pack: WorkPack): PrintBlock[] {
       },
     ];
   });
+}
+
+function tooLongWords(
+  { run, panel, length, longest, order }: CutListFacts['tooLong'][number],
+  unit: LengthUnit,
+): string {
+  return longest === undefined || order === undefined
+    ? `Panel ${panel} of run ${run} (${lengthWords(length, unit)}) is longer than any stock.`
+    : `Closing panel ${panel} of run ${run} (${lengthWords(length, unit)}): the panels before it may come short, and the gap ` +
+        `may be up to ${lengthWords(longest, unit)}. No stock is as long: order a sheet of at least ${lengthWords(order, unit)}.`;
 }
 
 /** Sticks that are cut alike stand in one row. */
@@ -170,15 +177,16 @@ function toolBlocks({ tools }: WorkPack): PrintBlock[] {
 
 type Cut = CutListFacts['sticks'][number]['cuts'][number];
 
-function cutLength({ length, closing }: Cut): string {
-  return `${length}${closing ? ' C' : ''}`;
+function cutLength({ length, closing, longest = length }: Cut): string {
+  return `${length} ${longest}${closing ? ' C' : ''}`;
 }
 
 /** `1.1, 1.2: 1.20 m each`, or each with its own length. */
 function cutWords(cuts: readonly Cut[], unit: LengthUnit): string {
   const words = new Map<string, string[]>();
   for (const cut of cuts) {
-    const length = `${lengthWords(cut.length, unit)}${cut.closing ? ' C' : ''}`;
+    const upTo = cut.longest === undefined ? '' : ` (up to ${lengthWords(cut.longest, unit)})`;
+    const length = `${lengthWords(cut.length, unit)}${cut.closing ? ` C${upTo}` : ''}`;
     words.set(length, [...(words.get(length) ?? []), `${cut.run}.${cut.panel}`]);
   }
   return [...words]
