@@ -13,6 +13,7 @@ import { valueOfWords } from '../language/blocks.js';
 import { Trouble, type Console } from './console.js';
 import { told } from './foreign-text.js';
 import { isRevision, readRevision } from './git/revision.js';
+import { marksOfRevision, marksOnDisk } from './photo-marks.js';
 import { decoded, readEstate } from './read-estate.js';
 import { reasonOf } from './reason.js';
 
@@ -75,7 +76,8 @@ function revisionSide(name: string, estate: string, console: Console): ComparedE
     if (!text.ok) throw new Trouble(text.message);
     return { uri: file, text: text.text };
   });
-  return estateSide(told(name), texts);
+  const side = estateSide(told(name), texts);
+  return { ...side, photos: marksOfRevision(side.ledger, read.photos, path.resolve(console.cwd, estate)) };
 }
 
 function treeSide(estate: string, console: Console): Promise<ComparedEstate> {
@@ -89,11 +91,15 @@ async function diskSide(folder: string, shown: string, console: Console): Promis
   const unread = read.unread.filter((line) => !line.endsWith('no .trough file in this folder'));
   if (unread.length > 0) throw new Trouble(unread.join('\n'));
   const root = path.resolve(console.cwd, folder);
+  const placeOf = new Map<string, string>();
   const texts = read.texts.map(({ path: file, full, text }): SourceText => {
     const below = full === undefined ? file : path.relative(root, full);
-    return { uri: (below === '' ? path.basename(root) : below).split(path.sep).join('/'), text };
+    const uri = (below === '' ? path.basename(root) : below).split(path.sep).join('/');
+    if (full !== undefined) placeOf.set(uri, full);
+    return { uri, text };
   });
-  return estateSide(shown, texts);
+  const side = estateSide(shown, texts);
+  return { ...side, photos: marksOnDisk(side.ledger, placeOf) };
 }
 
 export function estateSide(name: string, texts: readonly SourceText[]): ComparedEstate {

@@ -63,3 +63,18 @@ export async function troughline(
   more.progress?.push(...progress);
   return { exit, out, err };
 }
+
+/** For what is asked of a part of the command line alone. */
+export function silentConsole(cwd: string): Parameters<typeof run>[1] {
+  return {
+    out: () => undefined,
+    err: () => undefined,
+    readStdin: async () => new Uint8Array(),
+    cwd,
+    env: {},
+    outIsTerminal: false,
+    self: ['troughline'],
+    progress: () => undefined,
+    wait: async () => false,
+  };
+}

@@ -1,12 +1,15 @@
 // `troughline diff` on real repositories: what the two words name, what the exit code says, and what stops a comparison.
 
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { gitEnvironment, repository } from '../kit/repository.js';
 import { estateTexts, nextLook } from '../kit/small-estate.js';
-import { folderWith, troughline, type Ran } from './console.js';
+import { folderWith, silentConsole, troughline, type Ran } from './console.js';
+import { comparedSides } from '../../src/cli/compared-sides.js';
+import { photoEdits } from '../../src/generators/change-summary/photo-edits.js';
 import { execFileSync } from 'node:child_process';
 
 const small = readFileSync(new URL('../../examples/1-first-conveyor/first.trough', import.meta.url), 'utf8');
@@ -55,6 +58,42 @@ describe('which states', () => {
     expect(ran.err).toContain(
       'history edited: BR1, inspection of 2025-09-08: P1 thickness 7.9 mm → P1 thickness 6.9 mm (a.trough:',
     );
+  });
+
+  test('a photo that was exchanged under its name is told, from the disk, a revision and a large-file store', async () => {
+    const named = small.replace('P1 thickness 7.9 mm', 'P1 thickness 7.9 mm photo "photos/p1.png"');
+    const files = { 'plant/a.trough': named, 'plant/photos/p1.png': 'one picture' };
+    const { folder, write, commit } = repository(files);
+    const cwd = path.join(folder, 'plant');
+    expect(await diff(cwd)).toMatchObject({ exit: 0 });
+    write({ 'plant/photos/p1.png': 'another one' });
+    const ran = await diff(cwd);
+    expect(ran.exit).toBe(1);
+    const told = 'photo photos/p1.png, 11 bytes → another picture under that name, 11 bytes';
+    expect(ran.out).toContain(`BR1, inspection of 2025-09-08: ${told}`);
+    // No number rests on it, so it is no edit of the history.
+    expect(ran.out).not.toContain('HISTORY EDITED');
+    const console = silentConsole(cwd);
+    const edits = async (...given: readonly string[]): Promise<readonly (string | undefined)[]> => {
+      const [before, after] = await comparedSides(given, '.', console);
+      return before.kind === 'estate' && after.kind === 'estate'
+        ? photoEdits(before.photos, after.photos, after.ledger).map((edit) => edit.before)
+        : ['no estates'];
+    };
+    const exchanged = ['photo photos/p1.png, 11 bytes'];
+    commit('Another picture');
+    expect(await edits('main~1', 'main')).toEqual(exchanged);
+    expect(await edits('main')).toEqual([]);
+    const elsewhere = folderWith({ 'a.trough': named, 'photos/p1.png': 'a third' });
+    expect(await edits('.', elsewhere)).toEqual(exchanged);
+    const sum = createHash('sha256').update('another one').digest('hex');
+    commit('Kept elsewhere', {
+      'plant/photos/p1.png': `version https://git-lfs.github.com/spec/v1\noid sha256:${sum}\nsize 11\n`,
+    });
+    write({ 'plant/photos/p1.png': 'another one' });
+    expect(await edits()).toEqual([]);
+    write({ 'plant/photos/p1.png': 'one picture' });
+    expect(await edits()).toEqual(exchanged);
   });
 
   test('a report that was saved, with its records', async () => {

@@ -1,4 +1,4 @@
-// The texts of an estate as a revision has them, read from the repository without touching the working tree. A revision that
+// The texts of an estate as a revision has them, and what git calls its photos, read from the repository without touching the working tree. A revision that
 // is not there, a folder that is no repository and a history that was cut short are told in words with the way out.
 
 import path from 'node:path';
@@ -10,8 +10,20 @@ export interface RevisionText {
   readonly bytes: Uint8Array;
 }
 
+/** A file that may be a photo. */
+export interface RevisionFile {
+  readonly path: string;
+  /** As git names its bytes. */
+  readonly blob: string;
+}
+
 export type RevisionRead =
-  | { readonly ok: true; readonly commit: string; readonly texts: readonly RevisionText[] }
+  | {
+      readonly ok: true;
+      readonly commit: string;
+      readonly texts: readonly RevisionText[];
+      readonly photos: readonly RevisionFile[];
+    }
   | { readonly ok: false; readonly message: string };
 
 /** What `find-files.ts` passes over on disk is passed over here as well. */
@@ -30,7 +42,8 @@ export function readRevision(revision: string, folder: string): RevisionRead {
     top,
   );
   if (!listed.ok) return { ok: false, message: `${revision}: ${listed.message}` };
-  const files = entriesOf(listed.out.toString('utf8'), below);
+  const entries = entriesOf(listed.out.toString('utf8'), below);
+  const files = entries.filter(({ path: name }) => name.endsWith('.trough'));
   const blobs = readBlobs(
     files.map(({ blob }) => blob),
     top,
@@ -41,6 +54,7 @@ export function readRevision(revision: string, folder: string): RevisionRead {
     ok: true,
     commit: found.commit,
     texts: files.map(({ path: name }, i) => ({ path: name, bytes: blobs[i] ?? new Uint8Array() })),
+    photos: entries.filter(({ path: name }) => photoName.test(name)),
   };
 }
 
@@ -91,24 +105,34 @@ function cutShort(folder: string): string {
     : '';
 }
 
-interface Entry {
-  readonly path: string;
-  readonly blob: string;
-}
+const photoName = /\.(jpe?g|png|webp|gif)$/i;
 
-/** Regular files of the language below a folder; links and submodules hold no text of their own. */
-function entriesOf(listing: string, below: string): readonly Entry[] {
-  return listing.split('\0').flatMap((line): readonly Entry[] => {
+/** Regular files below a folder, those of the language and photos; links and submodules hold no text of their own. */
+function entriesOf(listing: string, below: string): readonly RevisionFile[] {
+  return listing.split('\0').flatMap((line): readonly RevisionFile[] => {
     const [, mode, blob, name] = /^(\d+) blob ([0-9a-f]+)\t([\s\S]*)$/.exec(line) ?? [];
     if (mode === undefined || blob === undefined || name === undefined) return [];
     const shown = name.slice(below.length);
-    if (!mode.startsWith('100') || !shown.endsWith('.trough') || passedOver.test(shown)) return [];
+    if (!mode.startsWith('100') || passedOver.test(shown)) return [];
+    if (!shown.endsWith('.trough') && !photoName.test(shown)) return [];
     return [{ path: path.posix.normalize(shown), blob }];
   });
 }
 
+/** Bytes of each blob, by its name; what is not in this clone is left out. */
+export function sizesOf(blobs: readonly string[], folder: string): ReadonlyMap<string, number> {
+  const answer = runGit(['cat-file', '--batch-check'], folder, `${blobs.join('\n')}\n`);
+  const lines = answer.ok ? answer.out.toString('utf8').split('\n') : [];
+  return new Map(
+    lines.flatMap((line): readonly [string, number][] => {
+      const [, blob, size] = /^(\S+) blob (\d+)$/.exec(line) ?? [];
+      return blob === undefined ? [] : [[blob, Number(size)]];
+    }),
+  );
+}
+
 /** All blobs in one run of git; undefined where one is missing. */
-function readBlobs(blobs: readonly string[], folder: string): readonly Uint8Array[] | undefined {
+export function readBlobs(blobs: readonly string[], folder: string): readonly Uint8Array[] | undefined {
   if (blobs.length === 0) return [];
   const answer = runGit(['cat-file', '--batch'], folder, `${blobs.join('\n')}\n`);
   if (!answer.ok) return undefined;

@@ -13,6 +13,10 @@ import { openConditions, type Condition } from './follow-up.js';
 import { conditionAnswerText, conditionWords, partOf, type ConditionPart } from './kinds.js';
 
 export interface OpenCondition {
+  /** Kind and aspect without place and measure, `gearbox oil leak`: what conditions of one kind share. */
+  readonly called: string;
+  /** How wide, how many or how hot, as last seen and as written; empty where nothing is measured. */
+  readonly measure: string;
   /** `panel torn at 14.2 m`. */
   readonly what: string;
   readonly part: ConditionPart;
@@ -49,7 +53,10 @@ function rowOf(
 ): OpenCondition {
   const at = last.line.at?.value;
   const seen = first === last ? [first] : [first, last];
+  const { kind, aspect, size, count, temperature } = last.line;
   return {
+    called: [kind, aspect ?? (temperature && 'temperature')].filter(Boolean).join(' '),
+    measure: [size?.text, count && String(count.count), temperature?.text].filter(Boolean).join(', '),
     what: conditionWords(last.line),
     part: partOf(last.line.kind),
     place: at === undefined ? '' : placeWords(estate, conveyor, at, asOf),

@@ -7,6 +7,7 @@ import { isRecord, type LedgerBlock } from '../../domain/model/ledger.js';
 import { withoutRecordsAfter } from '../../domain/model/earlier.js';
 import { presentDay } from '../../domain/model/newest.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
+import { changesBeside } from '../remaining-life/changes-beside.js';
 import { remainingLife, type RemainingLife } from '../remaining-life/remaining-life.js';
 import { forecastRows, type ForecastRow } from './parts/forecast-row.js';
 import { splitHistory, type HistoryEdit, type LinerUse, type NewRecord } from './parts/history.js';
@@ -15,6 +16,7 @@ import { jobEffects, runEffects, type MachineEffect } from './parts/machine.js';
 import { movements, usualThreshold, type Movement, type Threshold } from './parts/movement.js';
 import type { Rename } from './parts/renames.js';
 import { savedChanges } from './parts/saved-readings.js';
+import { photoEdits, type PhotoMarks } from './photo-edits.js';
 import type { SavedReport } from './saved-report.js';
 
 export type { MachineEffect } from './parts/machine.js';
@@ -33,6 +35,8 @@ export interface ComparedEstate {
   /** Texts that do not parse: what they say is missing in the ledger. */
   readonly unreadable: readonly string[];
   readonly findings: readonly ComparedFinding[];
+  /** What its photos are; left out where they cannot be looked at, and then nothing is said of them. */
+  readonly photos?: PhotoMarks;
 }
 
 export interface ComparedReport {
@@ -66,6 +70,8 @@ export interface ChangeSummary {
   readonly rewritten: Moved | undefined;
   /** What the days between bring by themselves, of the earlier state; undefined where there are none between. */
   readonly calendar: (Moved & { readonly from: CalendarDay; readonly to: CalendarDay }) | undefined;
+  /** By conveyor, what stands differently beside its wear: conditions, and what was measured. */
+  readonly beside: readonly { readonly conveyor: string; readonly changes: readonly string[] }[];
   readonly threshold: Threshold;
   /** Facts of the machine, and what they do to runs, panels, cut lists and open jobs. */
   readonly machine: readonly BlockChange[];
@@ -170,6 +176,8 @@ interface Reports {
   readonly from: CalendarDay | undefined;
   readonly to: CalendarDay | undefined;
   readonly old: RemainingLife | undefined;
+  /** As before, where the report is a saved one: what was known on its day of the state that stands now. */
+  readonly earlier: RemainingLife;
   readonly fresh: RemainingLife;
 }
 
@@ -199,6 +207,7 @@ function reportsOf(
       from: day,
       to: newest,
       old: undefined,
+      earlier: moved,
       fresh,
     };
   }
@@ -214,6 +223,7 @@ function reportsOf(
     from,
     to: newest,
     old,
+    earlier: old,
     fresh,
   };
 }
@@ -239,9 +249,11 @@ function summaryOf(
     before.kind === 'saved report' ? before.saved.asOf : undefined,
   );
   const history =
-    before.kind === 'saved report' && !before.saved.ledger
-      ? [...split.edits, ...savedChanges(before.saved, reports.fresh)]
-      : split.edits;
+    before.kind === 'estate'
+      ? [...split.edits, ...photoEdits(before.photos, after.photos, after.ledger)]
+      : before.saved.ledger
+        ? split.edits
+        : [...split.edits, ...savedChanges(before.saved, reports.fresh)];
   const [machine, settings] = byRoom(split.rest);
   const because = causes(history, split.records, [...machine, ...settings], reports.fresh);
   const follow = (rows: readonly ForecastRow[]): readonly ForecastRow[] => renamed(rows, changes.renames);
@@ -263,6 +275,7 @@ function summaryOf(
       from === undefined || to === undefined || from === to
         ? undefined
         : { from, to, ...moved(reports.again ?? reports.then, follow(reports.moved), undefined) },
+    beside: besideOf(reports, changes.renames),
     threshold,
     machine,
     effects: effectsOf(before, after, reports, machine, settings),
@@ -274,6 +287,17 @@ function summaryOf(
     findings: findingsBetween(before, after),
     remarks: remarksOf(before, after),
   };
+}
+
+function besideOf({ earlier, fresh }: Reports, renames: readonly Rename[]): ChangeSummary['beside'] {
+  if (earlier === fresh) return [];
+  return fresh.conveyors.flatMap((life) => {
+    const { name } = life.conveyor;
+    const was = renames.find(({ what, to }) => what === 'conveyor' && to === name)?.from ?? name;
+    const before = earlier.conveyors.find(({ conveyor }) => conveyor.name === was);
+    const changes = before ? changesBeside(before, life) : [];
+    return changes.length === 0 ? [] : [{ conveyor: name, changes }];
+  });
 }
 
 type Causes = ReadonlyMap<string, readonly string[]>;

@@ -9,6 +9,8 @@ import type { BlockChange } from './parts/ledger-changes.js';
 import type { ChangeSummary, Moved, MovedForecast } from './change-summary.js';
 import {
   becauseText,
+  besideLines,
+  besideTitle,
   calendarTitle,
   dayText,
   expectedText,
@@ -49,6 +51,7 @@ export function changeSummaryPage(
       element('p', { class: 'muted' }, sidesText(summary)),
       historyPart(summary),
       recordsPart(summary),
+      besidePart(summary),
       movedPart('Forecasts: what the change does', summary.forecasts, summary),
       summary.calendar && movedPart(calendarTitle(summary.calendar), summary.calendar, summary),
       machinePart(summary),
@@ -97,6 +100,18 @@ function recordsPart({ records }: ChangeSummary): Markup | undefined {
       records.map((record) =>
         element('li', {}, `+ ${recordText(record)} `, element('small', {}, placeText(record.place))),
       ),
+    ),
+  );
+}
+
+function besidePart({ beside }: ChangeSummary): Markup | undefined {
+  if (beside.length === 0) return undefined;
+  return group(
+    element('h2', {}, besideTitle),
+    element(
+      'ul',
+      {},
+      beside.flatMap(besideLines).map((line) => element('li', {}, `+ ${line}`)),
     ),
   );
 }

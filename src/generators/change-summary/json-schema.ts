@@ -94,6 +94,7 @@ export const changeSummarySchema: Schema = {
     records: list(
       closed({ kind, conveyor: text, day: maybeDay, readings: whole, late: flag, words: text, ...place }),
     ),
+    beside: list(closed({ conveyor: text, changes: texts })),
     forecasts: closed(moved),
     rewritten: orNull(closed(moved)),
     calendar: orNull(

@@ -45,6 +45,7 @@ function dataOf(summary: ChangeSummary): Json {
       words: record.words,
       ...place(record.place),
     })),
+    beside: summary.beside.map(({ conveyor, changes }) => ({ conveyor, changes })),
     forecasts: movedJson(summary.forecasts),
     rewritten: rewritten ? movedJson(rewritten) : null,
     calendar: calendar

@@ -197,6 +197,13 @@ export interface ToldSection {
   readonly lines: readonly string[];
 }
 
+export const besideTitle = 'Conditions, and what was measured beside the wear';
+
+/** A line each, with the conveyor in front. */
+export function besideLines({ conveyor, changes }: ChangeSummary['beside'][number]): readonly string[] {
+  return changes.map((change) => `${conveyor}: ${change}`);
+}
+
 /** All there is to tell, in the order of its weight. */
 export function sectionsOf(summary: ChangeSummary): readonly ToldSection[] {
   const { history, records, forecasts, rewritten, calendar, machine, effects, settings } = summary;
@@ -216,6 +223,7 @@ export function sectionsOf(summary: ChangeSummary): readonly ToldSection[] {
       '+',
       records.map((record) => `${recordText(record)}${at(record.place)}`),
     ),
+    section(besideTitle, '+', summary.beside.flatMap(besideLines)),
     section('Forecasts: what the change does', '>', movedLines(forecasts, summary)),
     section(calendar ? calendarTitle(calendar) : '', '>', movedLines(calendar, summary)),
     section('Machine', '*', [

@@ -5,7 +5,8 @@
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { PanelMark, Picture, Pictured } from './picture.js';
-import { alongWords, chainageScale, comesOff, metres, panelWords, unitOfMachine } from './picture.js';
+import { alongWords, chainageScale, comesOff, metres, panelWords } from './picture.js';
+import { unitOfMachine } from '../page/lengths.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
 import { group, type Markup } from '../page/markup.js';

@@ -3,7 +3,8 @@
 // along the slope. The liner is thinner than a line at these scales, so panels are shown over the whole trough.
 
 import type { Picture, Pictured } from './picture.js';
-import { alongWords, chainageScale, metres, unitOfMachine } from './picture.js';
+import { alongWords, chainageScale, metres } from './picture.js';
+import { unitOfMachine } from '../page/lengths.js';
 import { drawingArea, scaleBar } from './drawing-sheet.js';
 import { group, plainNumber as n, type Markup } from '../page/markup.js';
 import { hatchFill } from './hatch.js';

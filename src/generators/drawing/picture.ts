@@ -4,7 +4,7 @@
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Interval, Run } from '../../domain/model/runs.js';
 import { formatLength, formatValue } from '../../domain/units/format.js';
-import { unitOf, type LengthUnit } from '../page/lengths.js';
+import { unitOfMachine } from '../page/lengths.js';
 import type { Markup } from '../page/markup.js';
 import type { Drawing } from './drawing-sheet.js';
 import { chartDrawing, drawingSheet, sheetSize } from './drawing-sheet.js';
@@ -103,11 +103,6 @@ export function comesOff(pictured: Pictured, from: number, to: number): boolean 
 /** A chainage for a drawing: metres with two decimals, no unit. */
 export function metres(mm: number): string {
   return (mm / 1000).toFixed(2);
-}
-
-/** In which a machine's drawings are lettered: its own liner's. */
-export function unitOfMachine({ liner }: Conveyor): LengthUnit {
-  return unitOf(liner.layers.map(({ thickness }) => thickness.text));
 }
 
 /** A length along the trough, with its unit: `6.20 m`, or `20.34 ft`. */

@@ -27,7 +27,7 @@ import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import { formatChainage } from '../../domain/units/format.js';
 import type { LengthUnit } from '../page/lengths.js';
-import { lengthWords, unitOf } from '../page/lengths.js';
+import { lengthWords, unitOfMachine } from '../page/lengths.js';
 import { alongTheTrough } from '../drawing/along.js';
 import { linerBuildUps, stretchWords } from '../drawing/build-up.js';
 import { crossSection } from '../drawing/cross-section.js';
@@ -69,7 +69,7 @@ export function inspectionSheet(
   const places = estate.places.filter(
     (place) => place.conveyor === conveyor && isPointNow(history, place, readings.get(place) ?? [], asOf),
   );
-  const unit = unitOf(conveyor.liner.layers.map((layer) => layer.thickness.text));
+  const unit = unitOfMachine(conveyor);
   const wear = expectedWear(estate, conveyor, asOf);
   const trough = troughState(estate, conveyor, asOf);
   const open = openConditionRows(estate, conveyor, asOf);

@@ -10,6 +10,15 @@ export function unitOf(declared: readonly string[]): LengthUnit {
   return declared.length > 0 && declared.every((text) => /\bin(ch|ches)?$/.test(text.trim())) ? 'in' : 'mm';
 }
 
+/** In which a machine's pages and drawings speak: its own liner's. */
+export function unitOfMachine({
+  liner,
+}: {
+  readonly liner: { readonly layers: readonly { readonly thickness: { readonly text: string } }[] };
+}): LengthUnit {
+  return unitOf(liner.layers.map(({ thickness }) => thickness.text));
+}
+
 /** A length in mm: `8.4 mm`, or `0.33 in (8.4 mm)`; in feet from ten feet up. */
 export function lengthWords(mm: number, unit: LengthUnit): string {
   if (unit === 'in' && mm >= 3048) return `${formatNumber(mm / 304.8, 2)} ft (${formatLength(mm)})`;

@@ -23,6 +23,7 @@ import { ledgerChanges } from '../../../src/generators/change-summary/parts/ledg
 import { splitHistory } from '../../../src/generators/change-summary/parts/history.js';
 import { readSavedReport } from '../../../src/generators/change-summary/saved-report.js';
 import { changeSummaryText } from '../../../src/generators/change-summary/text.js';
+import { changesBeside } from '../../../src/generators/remaining-life/changes-beside.js';
 import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
 import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
 import { valueOfWords } from '../../../src/language/blocks.js';
@@ -51,6 +52,10 @@ function edited(file: string, from: string | RegExp, to: string): Texts {
   const changed = text.replace(from, to);
   expect(changed, `${file} has ${String(from)}`).not.toBe(text);
   return { ...estateTexts, [file]: changed };
+}
+
+function on(text: string): CalendarDay {
+  return parseDay(text) ?? (0 as CalendarDay);
 }
 
 function ledger(texts: Texts): readonly LedgerBlock[] {
@@ -574,5 +579,75 @@ describe('an estate without its newest records', () => {
         points.filter(({ readings }) => readings.length > 0).map(({ model }) => model?.rate),
       );
     expect(lives(cut)).toEqual(lives(part));
+  });
+});
+
+describe('beside the wear', () => {
+  const look = 'looks/BR1-2026-06.trough';
+  const first = 'looks/BR1-2025-09.trough';
+  const row = (file: string, text: Texts, line: string): Texts => ({
+    ...text,
+    [file]: (text[file] ?? '').replace('gauge ultrasonic', `${line}\n  gauge ultrasonic`),
+  });
+  const old = row(
+    first,
+    estateTexts,
+    'panel torn at 3 m slight\n  joint open 4 mm at 5 m\n  gearbox temperature 55 degC',
+  );
+  const beside = (before: Texts, after: Texts): readonly string[] => {
+    const [one, other] = [before, after].map((texts) => {
+      const report = remainingLife(side(texts).estate, { asOf: on('2026-06-30'), depth: 'hand' });
+      return report.conveyors.find(({ conveyor }) => conveyor.name === 'BR1');
+    });
+    return one && other ? changesBeside(one, other) : ['not there'];
+  };
+
+  test('every form tells it, and a report since an earlier day', () => {
+    const worse = row(look, old, 'panel torn at 3.1 m serious');
+    const summary = compared(side(old), side(worse));
+    const told = 'panel torn at 3.10 m: slight → serious';
+    expect(summary.beside).toEqual([{ conveyor: 'BR1', changes: [told] }]);
+    for (const form of [changeSummaryText, changeSummaryMarkdown, changeSummaryHtml, changeSummaryJson])
+      expect(form(summary)).toContain(told);
+    const { since } = remainingLife(side(worse).estate, { since: on('2026-01-31'), depth: 'hand' });
+    expect(since?.conveyors.find(({ name }) => name === 'BR1')?.changes).toContain(told);
+  });
+
+  test('a condition that got worse, wider, or is new or gone is told', () => {
+    expect(beside(old, row(look, old, 'panel torn at 3.1 m serious'))).toEqual([
+      'panel torn at 3.10 m: slight → serious',
+    ]);
+    expect(beside(old, row(look, old, 'joint open 9 mm at 5 m'))).toEqual([
+      'joint open 9 mm at 5.00 m: 4 mm → 9 mm',
+    ]);
+    expect(beside(old, row(look, old, 'closed panel torn at 3 m'))).toEqual([
+      'no longer open: panel torn at 3.00 m',
+    ]);
+    expect(beside(old, row(look, old, 'bolts missing 2 at 8 m urgent'))).toEqual([
+      'new: 2 bolts missing at 8.00 m, urgent',
+    ]);
+    expect(beside(old, row(look, old, 'panel torn at 3 m slight'))).toEqual([]);
+  });
+
+  test('what was measured anew is told with what it was before', () => {
+    const read = row(look, old, 'gearbox temperature 63 degC\n  flight at 4 m depth 51 mm');
+    const twice = row(first, read, 'flight at 4 m depth 57 mm');
+    expect(beside(old, read)).toEqual([
+      'flight depth at 4.00 m: 51 mm on 2026-06-08',
+      'gearbox temperature: 63 °C on 2026-06-08 (55 °C on 2025-09-15)',
+    ]);
+    expect(beside(old, twice)).toContain(
+      'flight depth at 4.00 m: 51 mm on 2026-06-08 (57 mm on 2025-09-15), 2 new readings',
+    );
+    expect(beside(old, row(look, old, 'plate at 4 m thickness 3.6 mm'))).toEqual([
+      'plate at 4.00 m: 3.6 mm on 2026-06-08',
+    ]);
+    expect(
+      beside(old, row(look, old, 'current loaded 6.2 A\n  speed 17.5 rpm\n  hold-down at 3 m gap 9 mm')),
+    ).toEqual([
+      'gap of the hold-down at 3.00 m: 9 mm on 2026-06-08',
+      'current loaded: 6.2 A on 2026-06-08',
+      'counted speed: 17.5 rpm on 2026-06-08',
+    ]);
   });
 });

@@ -2,6 +2,7 @@
 
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { counted, list } from '../../../domain/units/wording.js';
+import { changesBeside } from '../changes-beside.js';
 import { limitPassed, passedText } from '../passed-words.js';
 import type { ConveyorLife } from './conveyor-life.js';
 
@@ -31,7 +32,11 @@ export function changesSince(day: CalendarDay, then: Lives, now: Lives): Since {
       const before = then.conveyors.find((c) => c.conveyor === life.conveyor);
       return {
         name: life.conveyor.name,
-        changes: [...recordsSince(life, day), ...(before ? forecastChange(before, life) : [])],
+        changes: [
+          ...recordsSince(life, day),
+          ...(before ? changesBeside(before, life) : []),
+          ...(before ? forecastChange(before, life) : []),
+        ],
         before: middle(before),
         now: middle(life),
       };
