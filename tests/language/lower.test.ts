@@ -174,6 +174,7 @@ describe('records', () => {
       `reline DG1 2024-05-06 meter 2100 h tonnes 5000 t {
   liner TwoLayer12
   scope run above Gate
+  scope run below Gate
   scope panels 2 to 4 of run 1
   fitting temperature 14 degC
   P1 thickness 12.2 mm ± 0.1 mm
@@ -185,7 +186,8 @@ describe('records', () => {
       meter: { hours: { value: 2100 }, tonnes: { value: 5_000_000 } },
       liner: { name: 'TwoLayer12' },
       scope: [
-        { kind: 'run', run: { by: 'break', break: { name: 'Gate' } } },
+        { kind: 'run', run: { by: 'break', side: 'above', break: { name: 'Gate' } } },
+        { kind: 'run', run: { by: 'break', side: 'below', break: { name: 'Gate' } } },
         { kind: 'panels', first: { count: 2 }, last: { count: 4 } },
       ],
       fittingTemperature: { from: { value: 14 }, to: { value: 14 } },

@@ -62,9 +62,10 @@ export function runAt(conveyor: Conveyor, chainage: number): Run | undefined {
 }
 
 export function findRun(conveyor: Conveyor, use: RunUse): Run | undefined {
-  return runsOf(conveyor).find((run) =>
-    use.by === 'number' ? run.number === use.number.count : run.tailBreak.name === use.break.name,
-  );
+  return runsOf(conveyor).find((run) => {
+    if (use.by === 'number') return run.number === use.number.count;
+    return (use.side === 'above' ? run.tailBreak : run.headBreak).name === use.break.name;
+  });
 }
 
 /**

@@ -6,7 +6,8 @@ import type { Origin } from './origin.js';
 export type RunUse =
   | { readonly by: 'number'; readonly number: StatedCount }
   /** The run whose tail end is at this break. */
-  | { readonly by: 'break'; readonly break: NameUse };
+  /** The run whose lower end (`above`) or upper end (`below`) is at the break. */
+  | { readonly by: 'break'; readonly side: 'above' | 'below'; readonly break: NameUse };
 
 export type Stretch =
   | { readonly kind: 'all'; readonly origin: Origin }

@@ -69,6 +69,7 @@ export function listing(items: readonly string[], most = 6): string {
   return items.length === 0 ? 'none' : list(items, 'and', items.length > most ? most - 1 : most);
 }
 
-function runText(use: RunUse): string {
-  return use.by === 'number' ? String(use.number.count) : `above ${use.break.name}`;
+/** `2`, `above Gate`. */
+export function runText(use: RunUse): string {
+  return use.by === 'number' ? String(use.number.count) : `${use.side} ${use.break.name}`;
 }

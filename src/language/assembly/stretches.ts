@@ -1,4 +1,4 @@
-// A run named by its break (`run above Gate`) must name a break that the conveyor has.
+// A run named by its break (`run above Gate`, `run below Gate`) must name a break that the conveyor has.
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';

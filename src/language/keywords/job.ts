@@ -228,11 +228,14 @@ export const jobKeywords: KeywordDocs = {
   Stretch: {
     all: word('The whole conveyor, or the whole scope of the job.'),
     run: word(
-      'One run, by number from the tail (`run 2`) or by the break at its lower end (`run above Gate`).',
+      'One run, by number from the tail (`run 2`) or by the break at an end of it (`run above Gate`, `run below Gate`).',
       'run ${1:1}',
     ),
     ...panelStretch,
   },
   PanelStretch: panelStretch,
-  RunName: { above: word('The run whose lower end is at this break.', 'above ${1:Gate}') },
+  RunName: {
+    above: word('The run whose lower end is at this break.', 'above ${1:Gate}'),
+    below: word('The run whose upper end is at this break.', 'below ${1:Gate}'),
+  },
 };

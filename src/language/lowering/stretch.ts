@@ -30,5 +30,5 @@ export function lowerRun(reader: Reader, node: ast.RunName | undefined): RunUse 
     return number && { by: 'number', number };
   }
   const use = reader.use(node, 'break');
-  return use && { by: 'break', break: use };
+  return use && { by: 'break', side: node.side === 'below' ? 'below' : 'above', break: use };
 }

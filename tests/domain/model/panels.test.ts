@@ -153,8 +153,15 @@ describe('panels that lie in a run by the records', () => {
     expect(installed.layout.joints).toEqual(panelsOf(run(c), c.liner).joints);
   });
 
-  test('of a run named by the break at its tail end are found', () => {
-    const byBreak: Stretch = { kind: 'run', run: { by: 'break', break: use('Gate') }, origin: origin() };
+  test.each([
+    ['above', 'Gate'],
+    ['below', 'Head'],
+  ] as const)('of the run %s %s are found by the name of the break', (side, name) => {
+    const byBreak: Stretch = {
+      kind: 'run',
+      run: { by: 'break', side, break: use(name) },
+      origin: origin(),
+    };
     const relines = [
       reline(c, '2025-05-06', 1, {
         scope: [byBreak],

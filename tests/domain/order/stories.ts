@@ -227,12 +227,14 @@ export function stretch(text: string): Stretch {
     count: Number(word),
     origin: at,
   });
-  const run = /^run (?:above (\w+)|(\d+))$/.exec(text);
+  const run = /^run (?:(above|below) (\w+)|(\d+))$/.exec(text);
   if (run)
     return {
       kind: 'run',
       run:
-        run[1] === undefined ? { by: 'number', number: count(run[2]) } : { by: 'break', break: use(run[1]) },
+        run[1] === undefined || run[2] === undefined
+          ? { by: 'number', number: count(run[3]) }
+          : { by: 'break', side: run[1] === 'below' ? 'below' : 'above', break: use(run[2]) },
       origin: at,
     };
   const panels = /^panels? (\d+)(?: to (\d+))? of run (\d+)$/.exec(text);

@@ -4,6 +4,7 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
 import { findRun, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { Stretch } from '../../../domain/model/stretch.js';
+import { runText } from '../../../domain/order/words.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
@@ -14,7 +15,7 @@ export const relineScopeNotThere: Rule = {
   title: 'Stretch that the conveyor does not have',
   severity: 'error',
   why: 'The record or the step covers nothing: the liner there counts as never changed, or the work is not planned.',
-  todo: 'Runs are numbered from the tail; name one by its number or by the break at its tail end.',
+  todo: 'Runs are numbered from the tail; name one by its number or by a break at one of its ends (`run above Gate`, `run below Gate`).',
   given: 'estate',
   example: `
 reline DG1 2025-03-10 meter 6200 h {
@@ -70,11 +71,10 @@ function* judge(
         // A break of that name that does not exist is told as an unknown name.
         const named = stretch.run.by === 'break' ? stretch.run.break.name : undefined;
         if (named !== undefined && !conveyor.breaks.some((one) => one.name === named)) return;
-        const asked =
-          stretch.run.by === 'number'
-            ? `run ${stretch.run.number.count}`
-            : `run above ${stretch.run.break.name}`;
-        yield { origin, message: `${conveyor.name} has no ${asked}; it has ${list(runs, 'and', 8)}.` };
+        yield {
+          origin,
+          message: `${conveyor.name} has no run ${runText(stretch.run)}; it has ${list(runs, 'and', 8)}.`,
+        };
         return;
       }
       if (stretch.kind === 'run') return;
