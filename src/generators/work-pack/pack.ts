@@ -42,6 +42,8 @@ export interface WorkPack {
     readonly ends: boolean;
     readonly origin: Origin;
   }[];
+  /** The steel that is laid bare or welded on; left out where there is none, or nothing to say of it. */
+  readonly steel?: SteelFacts;
   readonly crews: readonly CrewRow[];
   readonly accessUnits: readonly AccessUnitRow[];
   readonly cautions: readonly Caution[];
@@ -76,6 +78,17 @@ export interface WorkPack {
   /** Declared gap between screw and liner, mm; undefined where none is declared. */
   readonly clearance: { readonly from: number; readonly to: number } | undefined;
   readonly asFitted: AsFittedFacts;
+}
+
+/** What is on record of the trough's plate where the job comes to it. */
+export interface SteelFacts {
+  /** `5 mm when new (S235), at least 2.5 mm must be left`. */
+  readonly plate: string;
+  readonly rows: readonly {
+    readonly origin: Origin | undefined;
+    readonly where: string;
+    readonly known: string;
+  }[];
 }
 
 export interface CutListFacts {

@@ -1,7 +1,6 @@
 // What does a crew need in hand to do this job? The whole pack as a value, from the model alone: the same estate and date give
 // the same pack, byte for byte. Masses and counts come from geometry and the order's own steps, never from typing.
 
-import { bareAbove, linerSide } from '../../domain/model/liner-side.js';
 import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -23,6 +22,8 @@ import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
 import { materialsOf } from '../../domain/plan/materials.js';
 import { fittedAreas, panelLift, panelRows, runRows, runsInOrderOfWork } from './parts/panels.js';
+import { machineFacts } from './parts/machine.js';
+import { steelFacts } from './parts/steel.js';
 import { fixingOf } from './parts/fixing.js';
 import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
 import { standingOf } from './parts/standing.js';
@@ -58,6 +59,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const takings = takingsFor(ground, panels, unit);
   const rows = stepRows(ground, plan, unit);
   const fitted = fittedAreas(ground);
+  const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
   const cuts = cutLists(job, estate, ground, fitted);
   const renewed = panels.filter((panel) => panel.renewed);
   const standing = standingOf(options.decision, job, renewed);
@@ -82,7 +84,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     conveyor: {
       name: conveyor.name,
       ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
-      facts: factsOf(job, unit),
+      facts: machineFacts(estate, job, fitted, unit, options.asOf),
     },
     ...windowOf(job),
     ...(standing ? { standing } : {}),
@@ -93,6 +95,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
     ),
     conditions: conditionFacts(estate, job, ground.scope, options.asOf),
+    ...(steel ? { steel } : {}),
     ...teamFacts(job),
     cautions: cautionsFor({
       conveyor,
@@ -248,44 +251,4 @@ function scopeWords(job: Job, places: readonly string[]): readonly string[] {
   });
   if (job.screwChange) words.push(`Change the screw to ${job.screwChange.screw.name}.`);
   return words;
-}
-
-function factsOf(job: Job, unit: LengthUnit): readonly Fact[] {
-  const { conveyor } = job;
-  const screw = job.screwChange?.screw ?? conveyor.screw;
-  const liner = job.relines[0]?.liner ?? conveyor.liner;
-  const facts: Fact[] = [
-    {
-      name: 'Length, incline',
-      value: `${chainageWords(conveyor.length.value, unit)}, ${conveyor.incline.text}`,
-    },
-    {
-      name: 'Trough',
-      value:
-        `inside radius ${lengthWords(conveyor.trough.insideRadius.value, unit)}, ` +
-        `straight side ${lengthWords(conveyor.trough.sideHeight.value, unit)}, ` +
-        `plate ${lengthWords(conveyor.trough.plate.value, unit)}` +
-        (conveyor.trough.material === undefined ? '' : ` of ${conveyor.trough.material}`),
-    },
-    {
-      name: 'Liner',
-      value: `${liner.name}: ${liner.layers.map((layer) => `${layer.name} ${lengthWords(layer.thickness.value, unit)}`).join(' + ')}${liner.bolt ? `, bolts ${liner.bolt.size}` : ''}, joints ${liner.joint.policy === 'gap' ? `with a gap of ${lengthWords(liner.joint.gap.value, unit)}` : 'butted'}${
-        bareAbove(conveyor) > 0
-          ? `; straight side ${lengthWords(linerSide(conveyor).value, unit)}, ${lengthWords(bareAbove(conveyor), unit)} below the top of the trough`
-          : ''
-      }`,
-    },
-    {
-      name: 'Screw',
-      value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}`,
-    },
-  ];
-  if (conveyor.drive)
-    facts.push({
-      name: 'Drive',
-      value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${conveyor.drive.speed ? `, ${conveyor.drive.speed.text}` : ''}`,
-    });
-  if (conveyor.conveys) facts.push({ name: 'Conveys', value: conveyor.conveys.material });
-  if (conveyor.fill) facts.push({ name: 'Fill', value: formatPercent(conveyor.fill.value) });
-  return facts;
 }

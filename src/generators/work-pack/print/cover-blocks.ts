@@ -87,7 +87,7 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
       kind: 'table',
       caption: 'The machine',
       halves: true,
-      columns: [{ head: 'Part', width: 22 }, { head: 'As declared' }],
+      columns: [{ head: 'Part', width: 22 }, { head: 'As declared and recorded' }],
       rows: pack.conveyor.facts.map((fact) => [fact.name, fact.value]),
     },
     {

@@ -129,6 +129,25 @@ export function handWords(people: number | undefined): string {
       : `${people} people`;
 }
 
+/** With room for what the gauge shows while nothing lies over it. */
+function steelBlocks({ steel, unit }: WorkPack): PrintBlock[] {
+  if (!steel) return [];
+  return [
+    {
+      kind: 'table',
+      form: true,
+      caption: `Steel of the trough where this job comes to it: ${steel.plate}`,
+      columns: [
+        { head: 'Where', width: 34 },
+        { head: 'On record' },
+        { head: `Read now, ${unit}`, write: 24 },
+        { head: 'By', write: 20 },
+      ],
+      rows: steel.rows.map(({ where, known }) => [where, known, '', '']),
+    },
+  ];
+}
+
 export function checkBlocks(pack: WorkPack): PrintBlock[] {
   const { clearance, unit } = pack;
   const declared = clearance
@@ -136,6 +155,7 @@ export function checkBlocks(pack: WorkPack): PrintBlock[] {
     : '';
   const blocks: PrintBlock[] = [
     { kind: 'heading', level: 2, text: 'Check sheets' },
+    ...steelBlocks(pack),
     {
       kind: 'table',
       form: true,

@@ -1,0 +1,97 @@
+// The machine as the crew meets it: sizes as declared, the liner that lies there and the one that goes in. What lies there follows
+// from the records: a reline with another liner, or two liners along one machine, are not what the conveyor declares.
+
+import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { formatPercent } from '../../../domain/units/format.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { historyOf } from '../../../domain/model/history.js';
+import type { Job } from '../../../domain/model/job.js';
+import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
+import type { LinerSpecification } from '../../../domain/model/specifications.js';
+import type { Area } from '../../../domain/order/ground.js';
+import type { LengthUnit } from '../../page/lengths.js';
+import { chainageWords, lengthWords } from '../../page/lengths.js';
+import type { Fact } from '../pack.js';
+
+/** `areas`: where panels are renewed, mm. */
+export function machineFacts(
+  estate: Estate,
+  job: Job,
+  areas: readonly Area[],
+  unit: LengthUnit,
+  asOf: CalendarDay | undefined,
+): readonly Fact[] {
+  const { conveyor } = job;
+  const screw = job.screwChange?.screw ?? conveyor.screw;
+  const facts: Fact[] = [
+    {
+      name: 'Length, incline',
+      value: `${chainageWords(conveyor.length.value, unit)}, ${conveyor.incline.text}`,
+    },
+    {
+      name: 'Trough',
+      value:
+        `inside radius ${lengthWords(conveyor.trough.insideRadius.value, unit)}, ` +
+        `straight side ${lengthWords(conveyor.trough.sideHeight.value, unit)}, ` +
+        `plate ${lengthWords(conveyor.trough.plate.value, unit)}` +
+        (conveyor.trough.material === undefined ? '' : ` of ${conveyor.trough.material}`),
+    },
+    ...linerFacts(estate, job, areas, unit, asOf),
+    {
+      name: 'Screw',
+      value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}`,
+    },
+  ];
+  if (conveyor.drive)
+    facts.push({
+      name: 'Drive',
+      value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${conveyor.drive.speed ? `, ${conveyor.drive.speed.text}` : ''}`,
+    });
+  if (conveyor.conveys) facts.push({ name: 'Conveys', value: conveyor.conveys.material });
+  if (conveyor.fill) facts.push({ name: 'Fill', value: formatPercent(conveyor.fill.value) });
+  return facts;
+}
+
+/** What lies there now, piece by piece from the tail, and what is to lie there. */
+function linerFacts(
+  estate: Estate,
+  job: Job,
+  areas: readonly Area[],
+  unit: LengthUnit,
+  asOf: CalendarDay | undefined,
+): readonly Fact[] {
+  const { conveyor } = job;
+  const renewed = job.relines.length > 0 ? areas : [{ from: 0, to: conveyor.length.value }];
+  const lying = historyOf(estate, conveyor, { asOf }).linerSets.flatMap((set) => {
+    const shared = renewed.flatMap((area) => {
+      const [from, to] = [Math.max(area.from, set.from), Math.min(area.to, set.to)];
+      return to - from > 1 ? [from, to] : [];
+    });
+    return set.removed !== undefined || shared.length === 0
+      ? []
+      : [{ ...set, from: Math.min(...shared), to: Math.max(...shared) }];
+  });
+  const old = lying.map(({ liner, fitted, from, to }): string => {
+    const where = lying.length > 1 ? `${chainageWords(from, unit)} to ${chainageWords(to, unit)}: ` : '';
+    const since = fitted === undefined ? '' : `, in since ${formatDay(fitted.day)}`;
+    return `${where}${buildWords(liner, unit)}${since}`;
+  });
+  const short =
+    bareAbove(conveyor) > 0
+      ? `; straight side ${lengthWords(linerSide(conveyor).value, unit)}, ${lengthWords(bareAbove(conveyor), unit)} below the top of the trough`
+      : '';
+  if (job.relines.length === 0) return [{ name: 'Liner', value: `${old.join('; ')}${short}` }];
+  const fresh = [...new Set(job.relines.map(({ liner }) => liner))];
+  return [
+    { name: 'Liner, comes out', value: old.join('; ') || 'not known' },
+    { name: 'Liner, goes in', value: `${fresh.map((liner) => buildWords(liner, unit)).join('; ')}${short}` },
+  ];
+}
+
+function buildWords({ name, layers, bolt, joint }: LinerSpecification, unit: LengthUnit): string {
+  const build = layers
+    .map((layer) => `${layer.name} ${lengthWords(layer.thickness.value, unit)}`)
+    .join(' + ');
+  const joints = joint.policy === 'gap' ? `with a gap of ${lengthWords(joint.gap.value, unit)}` : 'butted';
+  return `${name}: ${build}${bolt ? `, bolts ${bolt.size}` : ''}, joints ${joints}`;
+}
