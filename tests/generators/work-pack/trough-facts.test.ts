@@ -27,8 +27,10 @@ describe('a liner that ends 40 mm below the top of the trough', () => {
   });
 
   test('shows in the facts of the pack, in the cross-section and in the report', () => {
-    expect(fact(packOf(low), 'Liner')).toContain('straight side 110 mm, 40 mm below the top of the trough');
-    expect(fact(packOf(liftConveyor()), 'Liner')).not.toContain('below the top');
+    expect(fact(packOf(low), 'Liner, goes in')).toContain(
+      'straight side 110 mm, 40 mm below the top of the trough',
+    );
+    expect(fact(packOf(liftConveyor()), 'Liner, goes in')).not.toContain('below the top');
     const analysis = read(low);
     const drawn = inspectionSheet(analysis.estate, theConveyor(analysis))
       .drawings.map(({ svg }) => svg)
