@@ -1,6 +1,7 @@
 // Keeps the texts of an estate while they are edited. A changed text is read again, all others stay as they are; names,
 // readings and rules are then put together anew, which takes milliseconds and gives what a fresh analysis would give.
 
+import type { Origin } from '../domain/model/origin.js';
 import type { PhotoUse } from '../domain/model/records.js';
 import { newestDay } from '../domain/model/newest.js';
 import { assemble } from '../language/assemble.js';
@@ -83,12 +84,17 @@ function build(
   const judged = conflicts.length === 0;
   const all = [...problems, ...unread];
   const photoOf = ({ path, origin }: PhotoUse): ReturnType<PhotoLook> => photos?.(uriOf(origin.source), path);
+  const lineAt = ({ source, start }: Origin): string => {
+    const entry = byNumber.get(source);
+    return `${source}:${entry ? (entry.lines ??= linesOf(entry.text)).at(start).line : 0}`;
+  };
   const found = wholeLines(
     judged
       ? withoutConsequences(
           runRules({ estate, problems: all, asOf: given, photo: photos && photoOf }),
           estate,
-          { doubted, unsound: entries.flatMap(({ sheet }) => sheet.unsound) },
+          { doubted, problems: all, unsound: entries.flatMap(({ sheet }) => sheet.unsound) },
+          lineAt,
         )
       : reportProblems(all),
     (source) => byNumber.get(source)?.text,

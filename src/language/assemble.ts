@@ -125,7 +125,9 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     },
     problems,
     doubted: new Set(
-      inOrder.flatMap((sheet) => sheet.doubted.flatMap((use) => conveyors.find(use, []) ?? [])),
+      inOrder.flatMap((sheet) =>
+        sheet.doubted.flatMap((use) => (use.name === '' ? conveyors.items : (conveyors.find(use, []) ?? []))),
+      ),
     ),
   };
 }

@@ -60,7 +60,12 @@ export function parseText(text: string, { comments, lifted }: Prepared = asItSta
   const known = { text, comments, rows: lifted.rows };
   if (result.parserErrors.length + result.lexerErrors.length === 0)
     return { ...known, root: result.value, slips: [], left: [], names: [] };
-  const recovered = recover(lifted.rest, Lexer.tokenize(lifted.rest), services().Grammar);
+  const recovered = recover(
+    lifted.rest,
+    Lexer.tokenize(lifted.rest),
+    services().Grammar,
+    lifted.rows.extents(),
+  );
   const { value: root, parserErrors } = LangiumParser.parse<EstateFile>(recovered.text);
   const { left, names } = recovered;
   return { ...known, root, left, names, slips: [...recovered.slips, ...unforeseen(parserErrors)] };

@@ -3,6 +3,7 @@
 
 import type { ILexingError, IToken } from 'chevrotain';
 import type { Grammar } from 'langium';
+import type { TextSpan } from './reading-rows.js';
 import { patternsOf, type LinePatterns } from './recovery/pattern.js';
 import { walk, type HalfName, type LeftLine, type Slip, type Walked } from './recovery/walk.js';
 
@@ -22,10 +23,13 @@ export function recover(
   text: string,
   lexed: { readonly tokens: readonly IToken[]; readonly errors: readonly ILexingError[] },
   grammar: Grammar,
+  rows: readonly TextSpan[] = [],
 ): Recovered {
   const patternOf = patterns.get(grammar) ?? patternsOf(grammar);
   patterns.set(grammar, patternOf);
-  const walked = walk(text, lexed.tokens, lexed.errors, patternOf);
+  const walked = walk(text, lexed.tokens, lexed.errors, patternOf, (before) =>
+    rows.reduce((last, { end }) => (end <= before && end > last ? end : last), 0),
+  );
   return { ...walked, text: repaired(text, lexed.tokens, walked) };
 }
 
@@ -44,7 +48,9 @@ function repaired(text: string, tokens: readonly IToken[], { dropped, put }: Wal
     const next = tokens[i + 1]?.startOffset ?? text.length;
     const gap = blank(text.slice(end, next));
     const put = braces.get(i) ?? '';
-    pieces.push(put + gap.slice(Math.min(put.length, gap.length)));
+    // A closing brace stands behind all that was taken out of its block.
+    const free = Math.max(0, gap.length - put.length);
+    pieces.push(put.startsWith('}') ? gap.slice(0, free) + put : put + gap.slice(gap.length - free));
     at = next;
   }
   return pieces.join('') + text.slice(at);

@@ -68,7 +68,96 @@ describe('a word that does not belong', () => {
   });
 });
 
+describe('a line of a new user', () => {
+  const job = (lines: string): string => `job J {\n  conveyor C\n  ${lines}\n}`;
+  it.each([
+    [
+      'liner L {\n  bolts M10 every 400 mm\n}',
+      'bolts: `bolts` is not something a liner says. Did you mean `bolt M10 pitch 400 mm`?',
+    ],
+    [
+      'plant A {\n  crew Bravo 3 people skills fitting rate 48 EUR/h\n}',
+      'rate: `rate` cannot stand here: after `fitting` comes `,` or `cost`, or the line ends. Did you mean `cost`?',
+    ],
+    [
+      inspect('finding "belt"\n  observer "shift fitter"'),
+      'observer: `observer` is not something an inspection says. Did you mean `by`?',
+    ],
+    [
+      'plant A {\n  outage Spring27\n  duty 5 h/d\n}',
+      'Spring27: This line ends too soon: after `Spring27` comes a date (such as `2026-03-14`). Such a line reads `outage Spring27 2027-04-12 to 2027-04-23 "what for"`.',
+    ],
+    [
+      job('reline all\n  liner TwoLayer10\n  crews Alpha'),
+      'liner: A job names the liner behind what is relined: `reline all with TwoLayer10`.',
+    ],
+    [
+      job('order {\n    isolate\n    pove dead\n    off braces all\n  }'),
+      'pove: `pove` is not something an order says next. Did you mean `prove dead`?',
+      'off: `off` is not something an order says next. Did you mean `braces off all`?',
+    ],
+    [
+      inspect('P1 thickness mm 8.4'),
+      'mm: `mm` cannot stand here: after `thickness` comes a number with its unit (such as `8.4 mm`). Did you mean `P1 thickness 8.4 mm`?',
+    ],
+    [
+      inspect('by "me" again'),
+      'again: `again` is too much: the line is over with `"me"`. Did you mean `by "me"`?',
+    ],
+    [inspect('P1 P1 colour teal'), 'P1: `P1` stands here twice. Did you mean `P1 colour teal`?'],
+  ])('%s', (text, ...told) => {
+    expect(slipsOf(text)).toEqual(told);
+  });
+  it('that nobody can guess is told with all that the block says, once', () => {
+    const [slip = ''] = slipsOf(body('lubricate weekly'));
+    expect(slip).toMatch(
+      /^lubricate: `lubricate` is not something a conveyor says\. It can say `plant`, .* or `point`\.$/,
+    );
+    expect(slip.match(/`incline`/g)).toHaveLength(1);
+  });
+  it('is mended by its fix', () => {
+    for (const [wrong, right] of [
+      ['bolts M10 every 400 mm', 'bolt M10 pitch 400 mm'],
+      ['bolt M10 M10 pitch 300 mm', 'bolt M10 pitch 300 mm'],
+      ['bolt pitch M10 300 mm', 'bolt M10 pitch 300 mm'],
+      ['bolt M10 pich 300 mm', 'bolt M10 pitch 300 mm'],
+    ]) {
+      const text = `liner L {\n  ${wrong ?? ''}\n}`;
+      const { start = 0, end = 0, text: put = '' } = parseText(text).slips[0]?.mend ?? {};
+      expect(text.slice(0, start) + put + text.slice(end)).toBe(`liner L {\n  ${right ?? ''}\n}`);
+    }
+  });
+});
+
 describe('braces and quotes', () => {
+  it('are not told as missing where a line of another block stands', () => {
+    const slips = slipsOf('plant A {\n  liner X\n  duty 5 h/d\n}\nplant B { }');
+    expect(slips).toHaveLength(1);
+    expect(slips[0]).toMatch(/^liner: `liner` is not something a plant says\. It can say /);
+  });
+  it('an opening brace that is missing: the block is read', () => {
+    const text = plant.replace(' {', '');
+    expect(slipsOf(text)).toEqual(['": The opening `{` of the plant is missing at the end of this line.']);
+    expect(read(text).estate.plants[0]?.crews).toHaveLength(1);
+  });
+  it('an order that is not closed ends where the job goes on', () => {
+    const text = 'job J {\n  order {\n    isolate\n  tool "torch"\n}\n';
+    expect(slipsOf(text)).toEqual(['e: An order is not closed before `tool`: a closing `}` is missing.']);
+  });
+  it('a closing brace too many: what follows still belongs to the block', () => {
+    const text = plant.replace('  crew', '}\n  crew');
+    expect(slipsOf(text)).toEqual(['}: This `}` closes the plant too soon: what follows belongs to it.']);
+    expect(read(text).estate.plants[0]?.crews).toHaveLength(1);
+  });
+  it('a closing brace that is missing keeps the rows that were read off the text', () => {
+    const text = inspect('by "me"\n  P1 thickness 8 mm\n  P2 thickness 7 mm').replace('}', '');
+    const { rows, problems } = readSheet(text, 0, 'a');
+    expect([rows.count, problems.map(({ origin }) => text.slice(0, origin.end).split('\n').length)]).toEqual([
+      2,
+      [4],
+    ]);
+  });
+
   it('a block that is not closed before the next', () => {
     expect(slipsOf(`plant A {\n  duty 5 h/d\n${inspect('P1 colour ivory')}`)).toEqual([
       'd: A plant is not closed before `inspection`: a closing `}` is missing.',

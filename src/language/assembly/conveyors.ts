@@ -117,7 +117,8 @@ function answerOf(name: string, names: ConveyorNames, built: ReadonlyMap<NamedCo
   const inPlant = names.byFullName.get(name) ?? named.find((one) => !one.plantUse);
   const found = name === bare ? named : inPlant ? [inPlant] : [];
   const [only] = found;
-  if (!only) return unknown(name, names);
+  // A conveyor whose name cannot be read may be this one.
+  if (!only) return names.byName.has('') ? { kind: 'one', conveyor: undefined } : unknown(name, names);
   return found.length > 1
     ? { kind: 'many', candidates: found.map(fullName).sort(compareNames) }
     : { kind: 'one', conveyor: built.get(only) };

@@ -39,7 +39,8 @@ export function finishedFirst<T extends Named<unknown>>(all: readonly T[]): read
 /** The block of that name, perhaps without a value; a name that nothing has is reported. */
 export function findNamed<T>(table: NameTable<T>, use: NameUse, problems: Problem[]): Named<T> | undefined {
   const found = table.byName.get(use.name);
-  if (!found)
+  // A block whose name cannot be read may be this one.
+  if (!found && !table.byName.has(''))
     problems.push({
       kind: 'unknown name',
       origin: use.origin,

@@ -35,7 +35,10 @@ const spared: Readonly<Record<string, ReadonlySet<string>>> = {
 /** True where what is left of the block can be used as it stands. */
 export function standsWithout(block: string, lines: readonly LeftLine[]): boolean {
   const known = spared[block];
-  return lines.every(({ first }) => first.every((word) => known?.has(word) === true));
+  // Every line of an order is a step, whatever it was to say.
+  return lines.every(
+    ({ first, block: within }) => within !== 'Order' && first.every((word) => known?.has(word) === true),
+  );
 }
 
 /** True where a line is none that the block could have: nobody knows what it was to say. */

@@ -1,6 +1,7 @@
 // The line that was probably meant: the fewest small slips of the pen (a letter, a word left out, written twice, too much or
 // changed over, another trade's word) after which a line reads to its end. Numbers, names and texts are never made up.
 
+import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradeWord } from './trade-words.js';
@@ -66,7 +67,9 @@ function search(start: Try, pattern: LinePattern, block: string, slips: number):
 
 function changesAt({ line, cost }: Try, at: number, pattern: LinePattern, block: string): readonly Try[] {
   const { standing } = follow(line.slice(0, at), pattern);
-  const words = [...new Set(pattern.ways(standing).map(({ token }) => token))].filter(isWord);
+  const words = [...new Set(pattern.ways(standing).map(({ token }) => token))].filter(
+    (token) => isWord(token) || token === '±',
+  );
   const here = line[at];
   const put = (from: number, to: number, put: readonly Word[], price: number): Try => ({
     line: [...line.slice(0, from), ...put, ...line.slice(to)],
@@ -79,7 +82,13 @@ function changesAt({ line, cost }: Try, at: number, pattern: LinePattern, block:
   const twice = here.image === line[at - 1]?.image;
   tries.push(put(at, at + 1, [], twice ? 1 : isText(here) ? 4 : 3));
   const after = line[at + 1];
-  if (after) tries.push(put(at, at + 2, [after, here], 3));
+  if (after) {
+    tries.push(put(at, at + 2, [after, here], 3));
+    const phrase = phraseOf(here, after, words);
+    if (phrase !== undefined) tries.push(put(at, at + 2, [keyword(phrase)], 2));
+    if (after.type === 'NUMBER' && findUnit(here.image) !== undefined)
+      tries.push(put(at, at + 2, [{ type: 'QUANTITY', image: `${after.image} ${here.image}` }], 2));
+  }
   if (!isText(here)) return tries;
   const image = here.image.replace(/\s+/g, ' ');
   for (const word of likeWords(image, words)) tries.push(put(at, at + 1, [keyword(word)], 2));
@@ -95,6 +104,18 @@ export function likeWords(image: string, words: readonly string[]): readonly str
   if (phrases.length === 1) return phrases;
   const near = nearest(image, words, image.length < 4 ? 1 : 2);
   return near.filter((word) => word.length > 1 && word.toLowerCase() !== image).slice(0, 1);
+}
+
+/** Two words that are a phrase of the language but for a letter, or for their order: `pove dead`, `off braces`. */
+function phraseOf(
+  { image: first }: Word,
+  { image: second }: Word,
+  words: readonly string[],
+): string | undefined {
+  if (!/^[a-z]/.test(second)) return undefined;
+  if (words.includes(`${second} ${first}`)) return `${second} ${first}`;
+  const written = `${first} ${second}`;
+  return nearest(written, words, 2).find((word) => word.includes(' ') && word !== written);
 }
 
 /** The shortest stretch of the line that differs. */

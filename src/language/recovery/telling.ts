@@ -31,12 +31,14 @@ export function tellBroken(line: BrokenLine): Told {
   const special = specialCase(line);
   if (special) return special;
   const { words, reached, block, pattern } = line;
-  const repair = repairOf(words, pattern, block);
+  const likely = repairOf(words, pattern, block);
+  // Who stops short of the end meant to go on: words taken away are no repair.
+  const repair = reached >= words.length && likely && likely.line.length < words.length ? undefined : likely;
   const first = wrongFirstWord(line, repair);
   if (first) return first;
   if (reached >= words.length)
     return { ...placed(words.length - 1), message: tooShort(line, repair), ...meant(repair) };
-  const taken = takenName(line);
+  const taken = repair ? undefined : takenName(line);
   if (taken !== undefined) return { ...placed(reached), message: taken };
   const message = `${wrongWord(line, repair)}${proposed(repair, words)}${repair ? '' : looks(line)}`;
   return { ...placed(reached), message, ...meant(repair) };
@@ -69,7 +71,7 @@ function wrongWord(
   const found = quoted(word?.image ?? '');
   const next = waysInWords(pattern.ways(standing));
   const whole = pattern.isWhole(standing);
-  if (word && before && word.image === before.image && !isValue(word)) return `${found} stands here twice.`;
+  if (word && before && word.image === before.image) return `${found} stands here twice.`;
   if (next.length === 0) return `${found} is too much: the line is over with ${quoted(before?.image ?? '')}.`;
   if (repair && next.length > most) return `${found} cannot stand here.`;
   const end = whole ? ', or the line ends' : '';
@@ -101,7 +103,6 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
     // A name of a point or of a step can be any word; only one that looks like another word is taken for that.
     const isName = word.type === 'ID' && reached === 1 && /^[a-z]{2}/.test(word.image);
     if (!isName || (words[1]?.type === ':' && block === 'Order')) return undefined;
-    if (like === undefined && !repair && isNamed(block)) return undefined;
   }
   const where = block === 'Block' ? 'begins no block' : `is not something ${withArticle(block)} says`;
   const start = `${quoted(word.image)} ${where}${block === 'Order' ? ' next' : ''}.`;
@@ -119,11 +120,6 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
     ...placed(0),
     message: `${start} ${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`,
   };
-}
-
-/** Blocks in which a line may begin with a name. */
-function isNamed(block: string): boolean {
-  return block === 'Inspection' || block === 'Reline';
 }
 
 function named(each: string, block: string): string {

@@ -40,6 +40,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   missing: ['panel missing'],
   note: ['finding'],
   observed: ['finding'],
+  observer: ['by'],
   outfit: ['crew'],
   persons: ['people'],
   picture: ['photo'],

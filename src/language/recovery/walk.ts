@@ -22,6 +22,7 @@ export interface Slip {
 export interface HalfName {
   /** Undefined where the word that says what it is cannot be read. */
   readonly block: string | undefined;
+  /** Empty where the heading has none: it may be any. */
   readonly name: string;
   readonly start: number;
   readonly end: number;
@@ -34,6 +35,8 @@ export interface LeftLine {
   /** The words that the line may have begun with, and every name in it. */
   readonly first: readonly string[];
   readonly names: readonly string[];
+  /** `Order` for a step of a job. */
+  readonly block: string;
 }
 
 export interface Walked {
@@ -64,8 +67,9 @@ export function walk(
   tokens: readonly IToken[],
   errors: readonly ILexingError[],
   patternOf: LinePatterns,
+  rowsEnd: (before: number) => number,
 ): Walked {
-  return new Walk(text, tokens, errors, patternOf).run();
+  return new Walk(text, tokens, errors, patternOf, rowsEnd).run();
 }
 
 class Walk {
@@ -91,6 +95,8 @@ class Walk {
     private readonly tokens: readonly IToken[],
     errors: readonly ILexingError[],
     private readonly patternOf: LinePatterns,
+    /** Where the last row ends that has been taken out of the text before an offset; 0 where there is none. */
+    private readonly rowsEnd: (before: number) => number,
   ) {
     this.places = placesOf(text, tokens, errors);
   }
@@ -261,11 +267,11 @@ class Walk {
       this.tell({ start: error.offset, end: error.offset + error.length, message: error.message });
     else if (!quiet) this.tellLine(from, end, line, block, pattern);
     this.drop(from, end);
-    this.leave(from, end, pattern);
-    this.meant = undefined;
+    this.leave(from, end, pattern, block);
     const opens = this.type(end - 1) === '{';
     if (block === 'Block') this.lostHeading(end, opens);
     else if (opens) this.enter(from, block === 'Job' ? 'Order' : undefined, true);
+    this.meant = undefined;
     this.at = end;
   }
 
@@ -288,10 +294,11 @@ class Walk {
     const block = this.blockOf(this.meant ?? '') ?? this.blockAt(this.at) ?? this.blockOf(like);
     const known = block !== undefined && tokenType?.name === 'ID' && like !== '' ? this.at + 1 : this.at;
     const name = this.tokens.slice(known, end).find((token) => token.tokenType.name === 'ID');
-    if (name && (block !== undefined || opens)) {
-      const [start, past] = [name.startOffset, name.startOffset + name.image.length];
-      this.names.push({ block, name: name.image, start, end: past });
-    }
+    const { start, end: past } = name
+      ? { start: name.startOffset, end: name.startOffset + name.image.length }
+      : this.span(this.at);
+    if (block !== undefined || (name && opens))
+      this.names.push({ block, name: name?.image ?? '', start, end: past });
     const inner = contentsOf[block ?? ''];
     const goesOn =
       inner !== undefined && end < this.tokens.length && this.isFactAt(end, this.patternOf(inner));
@@ -348,7 +355,7 @@ class Walk {
   }
 
   /** What a line that is left out may have been, for those who would miss it. */
-  private leave(from: number, end: number, pattern: LinePattern): void {
+  private leave(from: number, end: number, pattern: LinePattern, block: string): void {
     const tokens = this.tokens.slice(from, end);
     const [first] = tokens;
     if (!first) return;
@@ -358,6 +365,7 @@ class Walk {
     const meant = this.meant === undefined ? [] : [this.meant];
     const like = begins ? types.slice(0, 1) : [...likeWords(first.image, known), ...meant];
     this.left.push({
+      block,
       start: first.startOffset,
       end: this.endOffset(end - 1),
       // Words in the wrong order: any of them may be the one that the line should have begun with.
@@ -393,11 +401,20 @@ class Walk {
     if (!open?.block || brace === undefined || !this.places.isFirst(this.at)) return false;
     if (this.patternOf('Block').first.has(this.type(this.at))) return false;
     if (!this.isFactAt(this.at, this.patternOf(contentsOf[open.block] ?? 'Block'))) return false;
+    if (!this.isClosedLater(this.at)) return false;
     this.tell({ ...this.span(brace), message: braces.tooSoon(open.block) });
     this.drop(brace, brace + 1);
     this.open.push(open);
     this.closed = undefined;
     return true;
+  }
+
+  /** The next brace closes something that nothing has opened. */
+  private isClosedLater(at: number): boolean {
+    const next = this.tokens.findIndex(
+      ({ tokenType }, i) => i >= at && (tokenType.name === '{' || tokenType.name === '}'),
+    );
+    return this.type(next) === '}' || this.type(next - 1) === 'order';
   }
 
   /** The heading of another block stands here, or a line as far out as the block's own heading. */
@@ -419,7 +436,8 @@ class Walk {
       outer !== undefined &&
       this.places.column(at) <= outer.column &&
       this.type(at + 1) === 'ID' &&
-      !inner.first.has(this.type(at))
+      !inner.first.has(this.type(at)) &&
+      !this.isClosedLater(at)
     );
   }
 
@@ -441,7 +459,9 @@ class Walk {
     const after = (before ?? this.tokens.length) - 1;
     if (blocks.length > 0) {
       const word = before === undefined ? undefined : this.tokens[before]?.image;
-      this.tell({ ...this.endOf(after), message: braces.unclosed(blocks, word) });
+      const rows = this.rowsEnd(before === undefined ? this.text.length : this.startOf(before));
+      const end = Math.max(this.endOffset(after), rows);
+      this.tell({ start: Math.max(0, end - 1), end, message: braces.unclosed(blocks, word) });
     }
     for (const { lost } of closing) if (!lost) this.put.push({ after, brace: '}' });
     this.adrift = false;

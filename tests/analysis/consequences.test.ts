@@ -1,0 +1,89 @@
+// A line that cannot be read is told; what only follows from it is not. The rest of its block is read and judged.
+
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../src/analysis/analyse.js';
+import type { Analysis } from '../../src/analysis/analysis.js';
+
+const folder = 'examples/7-five-years';
+const sound = ['history', 'plant'].map((name) => ({
+  uri: `${name}.trough`,
+  text: readFileSync(`${folder}/${name}.trough`, 'utf8'),
+}));
+const job = { uri: 'compost.trough', text: readFileSync('examples/6-screw-change/compost.trough', 'utf8') };
+
+/** The sound texts with one piece changed, which must be there. */
+function changed(from: string, to: string, texts = sound): Analysis {
+  const found = texts.filter(({ text }) => text.includes(from));
+  expect(found, from).toHaveLength(1);
+  return analyse(texts.map(({ uri, text }) => ({ uri, text: text.replace(from, to) })));
+}
+const before = analyse(sound);
+const told = (analysis: Analysis): readonly string[] =>
+  analysis.findings.map(({ code, origin }) => `${code} line ${analysis.locate(origin).line}`);
+const relines = (analysis: Analysis): number => analysis.estate.relines.length;
+
+describe('a reline with a line that cannot be read', () => {
+  const errors = (analysis: Analysis): readonly string[] =>
+    analysis.findings.filter(({ severity }) => severity === 'error').map(({ code }) => code);
+
+  it('is left out where its liner is lost, and nothing else is told', () => {
+    const analysis = changed('  liner Thick12\n  scope run 2', '  linr Thick12\n  scope run 2');
+    expect(told(analysis)).toEqual([...told(before), 'TL101 line 89']);
+    expect(relines(analysis)).toBe(relines(before) - 1);
+    expect(errors(analysis)).toEqual(['TL101']);
+  });
+  it('is left out where its scope is lost: it must not become the whole liner', () => {
+    const analysis = changed('  scope run 2', '  scope run');
+    expect(relines(analysis)).toBe(relines(before) - 1);
+    expect(errors(analysis)).toEqual(['TL101']);
+  });
+  it('stands without who did it', () => {
+    const analysis = changed('  by "Bravo"\n}\n\nreline', '  by Bravo\n}\n\nreline');
+    expect(relines(analysis)).toBe(relines(before));
+    expect(told(analysis)).toEqual([...told(before), 'TL101 line 92']);
+  });
+  it('stands beside a line of another block', () => {
+    const analysis = changed('  scope run 2', '  scope run 2\n  section S2 6 m');
+    expect(relines(analysis)).toBe(relines(before));
+  });
+  it('and a heading that cannot be read is told alone', () => {
+    const analysis = changed('reline KB7 2025-01-13 meter 4120 h {', 'reline KB7 2025-01-13 mter 4120 h {');
+    expect(told(analysis)).toEqual([...told(before), 'TL101 line 88']);
+  });
+});
+
+describe('later errors of the same block', () => {
+  it('are all told', () => {
+    const analysis = changed(
+      '  gauge depth gauge ± 0.5 mm\n  P1 thickness 8.6 mm\n  P2 thickness 9.2 mm\n  P3 thickness 9.4 mm',
+      '  gaug depth gauge ± 0.5 mm\n  P1 thickness 8.6\n  P2 thicknes 9.2 mm\n  P33 thickness 9.4 mm',
+    );
+    const errors = told(analysis).filter((one) => !told(before).includes(one));
+    expect(errors).toEqual(['TL101 line 16', 'TL102 line 17', 'TL101 line 18', 'TL116 line 19']);
+  });
+});
+
+describe('what nobody can do without', () => {
+  it('takes its block out, and its name stays known', () => {
+    const analysis = changed('  length 14', '  lenght 14');
+    expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);
+    expect(analysis.estate.conveyors).toEqual([]);
+  });
+  it('is not what a conveyor conveys', () => {
+    const analysis = changed('  conveys ', '  carries ');
+    expect(analysis.estate.conveyors).toHaveLength(1);
+    expect(analysis.findings.filter(({ severity }) => severity === 'error')).toHaveLength(1);
+  });
+  it('of a job is a step, and is not a tool', () => {
+    const tool = changed('  lift limit 150 kg', '  tol "torch"\n  lift limit 150 kg', [job]);
+    expect([tool.findings.map(({ code }) => code), tool.estate.jobs.length]).toEqual([['TL101'], 1]);
+    const order = '  lift limit 150 kg\n  order {\n    isolate\n    pove dead\n  }';
+    const step = changed('  lift limit 150 kg', order, [job]);
+    expect([step.findings.map(({ code }) => code), step.estate.jobs.length]).toEqual([['TL101'], 0]);
+  });
+  it('keeps the names of points that may stand in a lost line', () => {
+    const analysis = changed('  point P1 ', '  pint P1 ');
+    expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);
+  });
+});
