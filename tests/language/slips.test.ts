@@ -104,6 +104,18 @@ describe('a line of a new user', () => {
       inspect('by "me" again'),
       'again: `again` is too much: the line is over with `"me"`. Did you mean `by "me"`?',
     ],
+    [
+      job('order {\n    patch from 9 m to 10 m hot work shielded by Alpha, Bravo takes 3 h\n  }'),
+      'by: The parts of this line stand in another order: `patch from 9 m to 10 m by Alpha, Bravo takes 3 h hot work shielded`.',
+    ],
+    [
+      body('break Gate at 8 m to 9 m allowance 20 mm slide gate "new"'),
+      'allowance: The parts of this line stand in another order: `break Gate at 8 m to 9 m slide gate allowance 20 mm "new"`.',
+    ],
+    [
+      inspect('panel torn "edge" at 14.2 m serious'),
+      'at: The parts of this line stand in another order: `panel torn at 14.2 m serious "edge"`.',
+    ],
     [inspect('P1 P1 colour teal'), 'P1: `P1` stands here twice. Did you mean `P1 colour teal`?'],
   ])('%s', (text, ...told) => {
     expect(slipsOf(text)).toEqual(told);
@@ -143,6 +155,8 @@ describe('braces and quotes', () => {
   it('an order that is not closed ends where the job goes on', () => {
     const text = 'job J {\n  order {\n    isolate\n  tool "torch"\n}\n';
     expect(slipsOf(text)).toEqual(['e: An order is not closed before `tool`: a closing `}` is missing.']);
+    const last = 'job J {\n  conveyor C\n  order {\n    isolate\n}\n';
+    expect(slipsOf(last)).toEqual(['e: An order is not closed: a closing `}` is missing.']);
   });
   it('a closing brace too many: what follows still belongs to the block', () => {
     const text = plant.replace('  crew', '}\n  crew');

@@ -80,7 +80,8 @@ function changesAt({ line, cost }: Try, at: number, pattern: LinePattern, block:
   const tries = isUnknown ? [] : words.map((word) => put(at, at, [keyword(word)], 3));
   if (!here) return tries;
   const twice = here.image === line[at - 1]?.image;
-  tries.push(put(at, at + 1, [], twice ? 1 : isText(here) ? 4 : 3));
+  // A value is only taken out where it stands twice.
+  if (twice || isText(here)) tries.push(put(at, at + 1, [], twice ? 1 : 4));
   const after = line[at + 1];
   if (after) {
     tries.push(put(at, at + 2, [after, here], 3));
@@ -119,7 +120,7 @@ function phraseOf(
 }
 
 /** The shortest stretch of the line that differs. */
-function changed(line: readonly Word[], repaired: readonly Word[]): LineRepair {
+export function changed(line: readonly Word[], repaired: readonly Word[]): LineRepair {
   let from = 0;
   while (from < line.length && same(line[from], repaired[from])) from++;
   let back = 0;

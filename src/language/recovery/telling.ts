@@ -3,7 +3,8 @@
 
 import { capital } from '../../domain/units/wording.js';
 import { keywordDocOf } from '../keyword-docs.js';
-import { imagesOf, isWord, likeWords, repairOf, type LineRepair, type Word } from './repairs.js';
+import { inUsualOrder } from './part-order.js';
+import { changed, imagesOf, isWord, likeWords, repairOf, type LineRepair, type Word } from './repairs.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradeWord } from './trade-words.js';
 import { blockWords, oneOf, quoted, waysInWords, withArticle } from './wording.js';
@@ -34,6 +35,11 @@ export function tellBroken(line: BrokenLine): Told {
   const likely = repairOf(words, pattern, block);
   // Who stops short of the end meant to go on: words taken away are no repair.
   const repair = reached >= words.length && likely && likely.line.length < words.length ? undefined : likely;
+  const order = repair || reached >= words.length ? undefined : inUsualOrder(words, pattern);
+  if (order) {
+    const message = `The parts of this line stand in another order: \`${imagesOf(order)}\`.`;
+    return { ...placed(reached), message, repair: changed(words, order) };
+  }
   const first = wrongFirstWord(line, repair);
   if (first) return first;
   if (reached >= words.length)
@@ -213,7 +219,9 @@ export const braces = {
     const what = blocks.map((block) => withArticle(block)).join(' in ');
     return before === undefined
       ? `The file ends inside ${withArticle(inner)}: a closing \`}\` is missing.`
-      : `${capital(what)} is not closed before ${quoted(before)}: a closing \`}\` is missing.`;
+      : before === '}'
+        ? `${capital(withArticle(inner))} is not closed: a closing \`}\` is missing.`
+        : `${capital(what)} is not closed before ${quoted(before)}: a closing \`}\` is missing.`;
   },
   unopened: (block: string): string =>
     `The opening \`{\` of the ${blockWords[block] ?? 'block'} is missing at the end of this line.`,

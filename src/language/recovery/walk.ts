@@ -123,7 +123,7 @@ class Walk {
 
   private step(): void {
     const type = this.type(this.at);
-    if (type === '}') return this.close();
+    if (type === '}') return this.isFurtherOut(this.at) ? this.unclosed(this.at, 1) : this.close();
     if (type === '{') return this.opensNothing();
     if (this.open.length > 0 && this.isOutside(this.at)) return this.unclosed(this.at);
     if (this.isOutOfOrder(this.at)) return this.unclosed(this.at, 1);
@@ -449,6 +449,13 @@ class Walk {
       this.places.column(at) <= this.top.column &&
       this.patternOf('JobFact').first.has(type) &&
       !this.patternOf('Step').first.has(type)
+    );
+  }
+
+  /** A brace that stands further out than the order's own line closes the job: the order's own is missing. */
+  private isFurtherOut(at: number): boolean {
+    return (
+      this.open.length > 1 && this.places.isFirst(at) && this.places.column(at) < (this.top?.column ?? 0)
     );
   }
 
