@@ -7,7 +7,7 @@ import type { Origin } from '../domain/model/origin.js';
 import type { Problem, ProblemKind } from '../domain/model/problem.js';
 import type { Finding } from '../validation/finding.js';
 
-export interface Unread {
+export interface WhatIsUnread {
   /** Conveyors with a record that is left out, or used without a line that cannot be read. */
   readonly doubted: ReadonlySet<Conveyor>;
   /** Blocks in which something cannot be read. */
@@ -24,26 +24,30 @@ const ofLooks = codes('TL313 TL350 TL351 TL356 TL502 TL503');
 /** Of a block that lacks something which may stand in the line that cannot be read. */
 const ofAbsence = codes('TL211 TL230 TL261 TL311 TL313 TL317 TL324 TL325 TL350 TL360');
 /** Of a job, about what its plant has or its conveyor allows. */
-const ofJobs = codes('TL453 TL462 TL466 TL479');
+const ofJobs = codes('TL453 TL462 TL466 TL469 TL479');
 /** Of a record, about what its conveyor states. */
 const ofRecords = codes('TL512');
 
 export function withoutConsequences(
   findings: readonly Finding[],
   estate: Estate,
-  { doubted, unsound, problems }: Unread,
+  { doubted, unsound, problems }: WhatIsUnread,
   lineAt: (origin: Origin) => string,
 ): readonly Finding[] {
   if (doubted.size === 0 && unsound.length === 0) return findings;
   const isUnsound = ({ origin }: { readonly origin: Origin }): boolean =>
     unsound.some((place) => isWithin(origin, [place]));
   const looked = new Set(estate.inspections.filter(isUnsound).map(({ conveyor }) => conveyor));
-  const jobs = estate.jobs.filter(({ conveyor }) => isUnsound(conveyor) || isUnsound(conveyor.plant));
+  const jobs = estate.jobs.filter(({ conveyor }) =>
+    [conveyor, conveyor.plant, conveyor.screw, conveyor.liner].some(isUnsound),
+  );
+  // A plant whose heading cannot be read is stood in for where the conveyor names it.
+  const plantless = estate.jobs.filter(({ conveyor }) => isWithin(conveyor.plant.origin, [conveyor.origin]));
   const held: readonly (readonly [ReadonlySet<string>, readonly Origin[]])[] = [
     [ofHistory, placesOf(estate, doubted)],
     [ofLooks, placesOf(estate, looked)],
     [ofAbsence, unsound],
-    [ofJobs, jobs.map(({ origin }) => origin)],
+    [ofJobs, [...jobs, ...plantless].map(({ origin }) => origin)],
     [ofRecords, placesOf(estate, new Set(estate.conveyors.filter(isUnsound)))],
   ];
   const misread = new Set(
