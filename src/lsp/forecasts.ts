@@ -7,6 +7,7 @@ import { lowered, counted } from '../domain/units/wording.js';
 import { pointSentences, wearInShort, wearSentences } from '../generators/remaining-life/wear-words.js';
 import { remainingLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
 import { passedText as passedLimit } from '../generators/remaining-life/passed-words.js';
+import { readingCounts, seenCountText } from '../generators/remaining-life/reading-counts.js';
 import { whyNot } from '../generators/remaining-life/reason-words.js';
 import type { Session } from './session.js';
 import type { Forecasts, ConveyorWords } from './forecast-words.js';
@@ -106,7 +107,7 @@ function conveyorLong(life: ConveyorLife): string[] {
           ? `Condemn limit ${passedLimit(forecast.passed)} (80 % interval); `
           : `Condemn limit first reached ${between(forecast.days.q10, forecast.days.q90)} (80 % interval), ` +
             `middle ${dayWords(forecast.days.q50)}; `) +
-          `from ${forecast.readings} thicknesses and ${forecast.indicators} colours here and ` +
+          `from ${seenCountText(readingCounts(life.points))} here and ` +
           `${forecast.pool} places in all.`,
         ...(forecast.notInspected > 0
           ? [`${forecast.notInspected} places were never seen and are forecast from the others.`]

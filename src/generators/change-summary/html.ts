@@ -143,7 +143,7 @@ function movedRows({ conveyor, because, before, after, by, chances }: MovedForec
   const limit = (side: typeof before): string =>
     side.passed !== undefined || side.limit?.q50 === undefined
       ? expectedText(side)
-      : `${dayText(side.limit.q50)} (80 %: ${dayText(side.limit.q10)} to ${dayText(side.limit.q90)}, ${counted(side.readings, 'reading')})`;
+      : `${dayText(side.limit.q50)} (80 %: ${dayText(side.limit.q10)} to ${dayText(side.limit.q90)}, ${counted(side.readings, 'reading')} that saw something)`;
   return [
     { what: `${conveyor}${becauseText(because)}: action`, before: before.todo, after: after.todo },
     ...(chances

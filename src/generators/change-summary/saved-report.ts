@@ -84,7 +84,7 @@ function rowIn(conveyor: unknown, asOf: CalendarDay): ForecastRow {
         ? { q10: dayAt(days, 'q10'), q50: dayAt(days, 'q50'), q90: dayAt(days, 'q90') }
         : undefined,
     passed: passedIn(conveyor, dayAt(days, 'q50'), asOf),
-    readings: readingsIn(conveyor).length,
+    readings: readingsIn(conveyor).filter(({ said }) => said !== 'not seen').length,
   };
 }
 

@@ -146,7 +146,7 @@ export function expectedText({ passed, limit }: ForecastRow): string {
 
 function intervalText({ limit, readings }: ForecastRow): string {
   if (limit?.q50 === undefined) return '';
-  return ` (80 %: ${dayText(limit.q10)} to ${dayText(limit.q90)}, ${counted(readings, 'reading')})`;
+  return ` (80 %: ${dayText(limit.q10)} to ${dayText(limit.q90)}, ${counted(readings, 'reading')} that saw something)`;
 }
 
 /** The same action on both sides is said once. */

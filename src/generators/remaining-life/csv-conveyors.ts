@@ -131,8 +131,8 @@ const machine: readonly DataColumn<ConveyorRow>[] = [
   number('hours_h', 'run since commissioning', 1, ({ life }) => life.now?.hours, moves),
   number('carried_t', 'carried since', 1, ({ life }) => life.now?.tonnes, moves),
   number('duty_per_day', 'h or t a calendar day', 3, ({ life }) => life.duty?.perDay),
-  whole('readings', 'readings behind the dates', ({ life }) => dates(life)?.readings),
-  whole('indicators', 'of these, colours', ({ life }) => dates(life)?.indicators),
+  whole('readings', 'thicknesses behind the dates', ({ life }) => dates(life)?.readings),
+  whole('indicators', 'colours and steel showing behind the dates', ({ life }) => dates(life)?.indicators),
   whole('pool', 'places and liners they borrow from', ({ life }) => dates(life)?.pool),
 ];
 

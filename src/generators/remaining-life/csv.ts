@@ -89,8 +89,8 @@ const byHand: readonly DataColumn<PointRow>[] = [
 
 const byModel: readonly DataColumn<PointRow>[] = [
   text('basis', 'what the forecast rests on', ({ point }) => point.model?.basis),
-  whole('readings', 'thicknesses and colours behind it', ({ point }) => point.model?.readings),
-  whole('indicators', 'of these, colours', ({ point }) => point.model?.indicators),
+  whole('readings', 'thicknesses behind it', ({ point }) => point.model?.readings),
+  whole('indicators', 'colours and steel showing behind it', ({ point }) => point.model?.indicators),
   whole('not_seen', 'looks that saw nothing', ({ point }) => point.model?.notSeen),
   whole('pool', 'places and liners it borrows from', ({ point }) => point.model?.pool),
   ...quantiles('rate_mm_per_1000', 'rate', 4, ({ point }) => {

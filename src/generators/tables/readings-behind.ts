@@ -14,8 +14,8 @@ export function readingsBehind<Row>(of: (row: Row) => ConveyorLife): readonly Da
     day('limit_on_p90', 'the same, 90 % quantile', (row) => dates(row)?.days.q90),
     whole('panels', 'panels of the liner', (row) => of(row).decision?.panels),
     whole('panels_seen', 'of these, seen', (row) => of(row).decision?.panelsSeen),
-    whole('readings', 'readings behind the chances', (row) => dates(row)?.readings),
-    whole('indicators', 'of these, colours', (row) => dates(row)?.indicators),
+    whole('readings', 'thicknesses behind the chances', (row) => dates(row)?.readings),
+    whole('indicators', 'colours and steel showing behind the chances', (row) => dates(row)?.indicators),
     whole('pool', 'places and liners they borrow from', (row) => dates(row)?.pool),
   ];
 }

@@ -213,7 +213,7 @@ export function inspectionHover(estate: Estate, inspection: Inspection): string 
     .filter((set) => !set.removed || set.removed.day >= inspection.date.day)
     .filter((set) => setSeen(history, (set.from + set.to) / 2, inspection) === set);
   return hoverMarkdown(`**inspection of ${plain(conveyor.name)}** ${formatDay(inspection.date.day)}`, [
-    ...line('readings', String(inspection.endRow - inspection.firstRow)),
+    ...line('readings', countText(estate, rowsOf(inspection))),
     ...(moment.hours === undefined
       ? []
       : line(
@@ -242,13 +242,25 @@ export function inspectionHover(estate: Estate, inspection: Inspection): string 
   ]);
 }
 
+function rowsOf({ firstRow, endRow }: Inspection): readonly number[] {
+  return Array.from({ length: endRow - firstRow }, (_, i) => firstRow + i);
+}
+
+/** `9`, or `9, of which 2 saw nothing`. */
+function countText({ readings }: Estate, rows: readonly number[]): string {
+  const nothing = rows.filter((row) => readings.kind[row] === ReadingKind.notSeen).length;
+  return nothing === 0 ? String(rows.length) : `${rows.length}, of which ${nothing} saw nothing`;
+}
+
 /** A point with the run and panel it lies on and what was last seen there. */
 export function pointHover(estate: Estate, place: Place, wear: readonly string[] = []): string {
   const run = runAt(place.conveyor, place.at);
   const rows: string[] = [];
+  const counts: number[] = [];
   for (let row = 0; row < estate.readings.count; row += 1) {
     if (estate.places[estate.readings.place[row] ?? -1] !== place) continue;
     const inspection = estate.inspections[estate.readings.inspection[row] ?? -1];
+    if (inspection) counts.push(row);
     if (inspection)
       rows.push(
         `| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`,
@@ -259,7 +271,7 @@ export function pointHover(estate: Estate, place: Place, wear: readonly string[]
     [
       ...line('place', `${metres(place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`),
       ...line('run', run ? plain(run.label) : 'none: it lies on a break or outside the conveyor'),
-      ...line('readings', rows.length === 0 ? 'none yet' : String(rows.length)),
+      ...line('readings', rows.length === 0 ? 'none yet' : countText(estate, counts)),
     ],
     [
       ...(wear.length === 0 ? [] : [wear.map(plain).join(' ')]),

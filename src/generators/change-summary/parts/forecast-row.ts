@@ -4,6 +4,7 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { shownOutage } from '../../remaining-life/decision-words.js';
 import { limitPassed, passedText } from '../../remaining-life/passed-words.js';
+import { readingCounts } from '../../remaining-life/reading-counts.js';
 import type { ConveyorLife, RemainingLife } from '../../remaining-life/remaining-life.js';
 
 export interface ForecastRow {
@@ -23,7 +24,7 @@ export interface ForecastRow {
   readonly limit: LimitDays | undefined;
   /** It lies behind the day of the report: in words, `passed, likely between … and …`. */
   readonly passed: string | undefined;
-  /** Readings behind it. */
+  /** Readings that saw something of the liners that lie there now. */
   readonly readings: number;
 }
 
@@ -72,6 +73,6 @@ function rowOf(life: ConveyorLife, asOf: CalendarDay | undefined): ForecastRow {
         ? { q10: forecast.days.q10, q50: forecast.days.q50, q90: forecast.days.q90 }
         : undefined,
     passed: passed && passedText(passed),
-    readings: life.points.reduce((sum, { readings }) => sum + readings.length, 0),
+    readings: readingCounts(life.points).seen,
   };
 }

@@ -3,8 +3,10 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
+import { readingCounts } from '../reading-counts.js';
 import type { ConveyorLife } from './conveyor-life.js';
 
+/** `readings` is the sum of its kinds, and of `used`, `ofFormerSets`, `notSeen`, `withdrawn` and what was left out. */
 export interface Counts {
   readonly conveyors: number;
   readonly points: number;
@@ -15,9 +17,13 @@ export interface Counts {
   readonly colours: number;
   readonly troughShowing: number;
   readonly notSeen: number;
-  /** Rows that took part in a rate of the liner lying there now. */
+  /** Taken back by a later correction. */
+  readonly withdrawn: number;
+  /** What they say could not be read. */
+  readonly unreadable: number;
+  /** Rows that saw something of the liners that lie there now: what forecasts rest on. */
   readonly used: number;
-  /** Rows of liners that were replaced since. */
+  /** Rows that saw something of liners that were replaced since. */
   readonly ofFormerSets: number;
   /** By reason, most first. */
   readonly leftOut: readonly { readonly reason: string; readonly count: number }[];
@@ -52,15 +58,19 @@ export function countRecords(
     const kind = readings.kind[row] ?? ReadingKind.unreadable;
     byKind.set(kind, (byKind.get(kind) ?? 0) + 1);
     const place = estate.places[readings.place[row] ?? -1];
-    if (!place) noPlace += 1;
-    else if (!shown.has(place)) gone += 1;
+    const saw = kind !== ReadingKind.notSeen && kind !== ReadingKind.withdrawn;
+    if (!place) noPlace += saw ? 1 : 0;
+    else if (!shown.has(place)) gone += saw ? 1 : 0;
   }
   const panels = conveyors.flatMap((c) => c.runs.flatMap((r) => r.panels));
   const reasons = new Map<string, number>();
   const add = (reason: string, count: number): void =>
     void (count > 0 && reasons.set(reason, (reasons.get(reason) ?? 0) + count));
   add('the point named is not on the conveyor', noPlace);
-  for (const { reason } of points.flatMap((p) => p.leftOut)) add(reason, 1);
+  // What saw nothing, or was taken back, is counted as that.
+  const counts = ({ row }: { readonly row: number }): boolean =>
+    readings.kind[row] !== ReadingKind.notSeen && readings.kind[row] !== ReadingKind.withdrawn;
+  for (const { reason } of points.flatMap((p) => p.leftOut.filter(counts))) add(reason, 1);
   return {
     conveyors: conveyors.length,
     points: points.length,
@@ -70,7 +80,9 @@ export function countRecords(
     colours: byKind.get(ReadingKind.colour) ?? 0,
     troughShowing: byKind.get(ReadingKind.trough) ?? 0,
     notSeen: byKind.get(ReadingKind.notSeen) ?? 0,
-    used: points.reduce((sum, p) => sum + p.readings.filter((r) => r.seen.kind !== 'not seen').length, 0),
+    withdrawn: byKind.get(ReadingKind.withdrawn) ?? 0,
+    unreadable: byKind.get(ReadingKind.unreadable) ?? 0,
+    used: readingCounts(points).seen,
     ofFormerSets: gone + points.reduce((sum, p) => sum + p.formerReadings, 0),
     leftOut: [...reasons]
       .map(([reason, count]) => ({ reason, count }))

@@ -73,7 +73,7 @@ export interface PointLife {
   readonly exposureNow: number | undefined;
   /** Readings of the present set in order of exposure, those not seen included. */
   readonly readings: readonly ObservedReading[];
-  /** Readings of sets that were replaced. */
+  /** Readings that saw something of sets that were replaced. */
   readonly formerReadings: number;
   readonly leftOut: readonly LeftOut[];
   /** `thickness`: at least one; `colour`: colours or trough only; `not seen`: looked for, never seen; `none`: not looked at. */
@@ -288,7 +288,7 @@ function sortReadings(
     const seen = seenOf(input, row, layers);
     const withdrawn = columns.kind[row] === ReadingKind.withdrawn;
     if (!seen && !withdrawn) leftOut.push({ row, day, origin, reason: 'could not be read' });
-    else if (of !== undefined && of !== set) formerReadings += 1;
+    else if (of !== undefined && of !== set) formerReadings += seen && seen.kind !== 'not seen' ? 1 : 0;
     else if (!exposure.known) leftOut.push({ row, day, origin, reason: exposure.reason });
     else if (seen)
       readings.push({

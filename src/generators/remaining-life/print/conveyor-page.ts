@@ -22,6 +22,7 @@ import { pointTable } from './point-table.js';
 import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
 import { capital, counted } from '../../../domain/units/wording.js';
+import { readingCounts } from '../reading-counts.js';
 import { amountWithUnit, millimetres, seenText, spot } from './wording.js';
 import { wearTotal } from '../../../domain/model/liner-sets.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
@@ -179,10 +180,12 @@ function readingsData(life: ConveyorLife, points: readonly PointLife[]): Markup 
         .join('; '),
     ]),
   );
+  const { seen: saw, notSeen } = readingCounts(points);
+  const nothing = notSeen === 0 ? '' : `, and ${counted(notSeen, 'look')} that saw nothing`;
   return element(
     'details',
     { class: 'data' },
-    element('summary', {}, `The ${counted(rows.length, 'reading')} behind these charts`),
+    element('summary', {}, `The ${counted(saw, 'reading')} behind these charts${nothing}`),
     table({
       columns: [
         { head: 'Point' },

@@ -212,12 +212,17 @@ function orderCell(life: ConveyorLife): Markup | string {
 }
 
 export function countsSentence(counts: Counts): string {
+  const more = [
+    counts.withdrawn > 0 ? `, ${counts.withdrawn} taken back` : '',
+    counts.unreadable > 0 ? `, ${counts.unreadable} that cannot be read` : '',
+  ].join('');
   return (
     `${counted(counts.conveyors, 'conveyor')}, ${counted(counts.points, 'point')}, ` +
     `${counted(counts.inspections, 'inspection')} with ${counted(counts.readings, 'reading')}: ` +
     `${counted(counts.thicknesses, 'thickness', 'thicknesses')}, ${counted(counts.colours, 'colour')}, ` +
-    `${counts.troughShowing} with steel showing, ${counts.notSeen} not seen. ` +
-    `${counts.used} of the liners that lie there now, ${counts.ofFormerSets} of liners replaced since. ` +
+    `${counts.troughShowing} with steel showing, ${counts.notSeen} not seen${more}. ` +
+    `Of what was seen, ${counted(counts.used, 'reading')} ${counts.used === 1 ? 'is' : 'are'} of the liners ` +
+    `that lie there now, which forecasts rest on, and ${counts.ofFormerSets} of liners replaced since. ` +
     `${counts.panelsNotSeen} of ${counted(counts.panels, 'panel')} have no reading; ` +
     `${counts.pointsNeverSeen} of ${counted(counts.points, 'point')} were never seen on the present liner.` +
     (counts.pointsByHandOnly > 0

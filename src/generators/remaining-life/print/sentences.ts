@@ -9,6 +9,7 @@ import { counted } from '../../../domain/units/wording.js';
 import { amount, amountWithUnit, chance, date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 import { limitPassed, passedText } from '../passed-words.js';
+import { readingCounts, seenCountText } from '../reading-counts.js';
 import { whyNot } from '../reason-words.js';
 
 /** `2027-01-28 (2026-12-23 to 2027-03-12)`, `passed, likely between … and …`, or why there is none. */
@@ -47,11 +48,7 @@ export function forecastText(life: ConveyorLife): string | undefined {
       `${amountWithUnit(forecast.exposure.q90, life.unit)} from the day of the report (80 %), ` +
       `middle ${amountWithUnit(forecast.exposure.q50, life.unit)}; ` +
       `the point to reach it first is most likely ${where}. `;
-  return (
-    head +
-    `It rests on ${counted(forecast.readings, 'thickness', 'thicknesses')} and ` +
-    `${counted(forecast.indicators, 'colour')}${rest}`
-  );
+  return head + `It rests on ${seenCountText(readingCounts(life.points))}${rest}`;
 }
 
 export function lookText(life: ConveyorLife): string | undefined {
