@@ -53,15 +53,14 @@ const problem: ProgrammeProblem = {
               hours: whole * share * (team.length > 1 ? 0.45 : 1),
               personHours: whole * share * 3,
               units: team.length > 1 ? 2 : 1,
-              fromShelf: undefined,
-              onShelf: false,
+              fromShelf: [],
               expected:
                 9500 * share * (1 - o / (outages + 2)) + 3000 * (1 - share) * random() + 8000 * condemn,
               cost: 9500 * share,
               condemn,
               contact: condemn / 50,
               within: condemn <= 0.05,
-              orderBy: first,
+              order: { kind: 'no lead time', outage: undefined },
             };
           }),
         ),

@@ -13,8 +13,10 @@ import { newScrew, type ScrewOutlook } from './new-screw.js';
 import type { DecisionOption } from './option.js';
 import type { OptionSetting } from './option-setting.js';
 import { optionsOf } from './options.js';
+import { orderCall, type OrderCall } from './order-call.js';
 import { scopesOf, type AcceptedRisk, type Scopes, type ScopeWork } from './scope.js';
 import { leadDays, suppliesOf, type Supplies, type Supply } from './supply.js';
+import type { LinerAt } from './trial-work.js';
 import { dayPassed, type ChanceBy, type PanelOutlook, type WearOutlook } from './wear-outlook.js';
 
 export interface ConveyorDecision {
@@ -40,8 +42,8 @@ export interface ConveyorDecision {
   /** How soon the whole conveyor, and the smallest scope, can be relined, and the chances on that day. */
   readonly earliest: Earliest | undefined;
   readonly earliestPart: Earliest | undefined;
-  readonly orderBy:
-    { readonly day: CalendarDay; readonly late: boolean; readonly outage: string } | undefined;
+  /** Undefined where nothing is due. */
+  readonly order: OrderCall | undefined;
   readonly leadTime: { readonly days: number; readonly declared: boolean };
   /** Undefined where neither risk passes within the horizon: then nothing has to be decided. */
   readonly scopes: Scopes | undefined;
@@ -83,13 +85,16 @@ export interface Earliest extends TwoChances {
 export interface DecisionInput {
   readonly estate: Estate;
   readonly conveyor: Conveyor;
-  /** What would be fitted. */
+  /** What would be fitted; like for like where `linerAt` says what lies at a chainage. */
   readonly liner: LinerSpecification;
+  readonly linerAt?: LinerAt;
   readonly outlook: WearOutlook;
   readonly newLife: number | undefined;
   readonly gauge: number;
   /** Undefined where nothing tells how long the screw lasts. */
   readonly screw?: ScrewOutlook | undefined;
+  /** The last look found the liner at its limit or through, or the trough at its minimum. */
+  readonly atLimit?: boolean;
 }
 
 const fortyYears = 14_610;
@@ -107,7 +112,9 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const due = passed !== undefined && passed.day <= horizon;
   const money = moneyOf(plant, [liner, conveyor.screw]);
   const until = outages[1]?.from.day ?? horizon;
-  const scopes = due ? scopesOf(conveyor, liner, outlook, accepted, until, estate) : undefined;
+  const scopes = due
+    ? scopesOf(conveyor, input.linerAt ?? (() => liner), outlook, accepted, until, estate)
+    : undefined;
   const supplies = new Map(
     (scopes?.works ?? []).map((scope) => [scope, suppliesOf(plant, scope.work.pieces, asOf)]),
   );
@@ -130,6 +137,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     accepted,
     scopes,
     supplies,
+    linerAt: input.linerAt ?? (() => liner),
     outages,
     money: money.kind === 'money' ? money.money : undefined,
     newLife: input.newLife,
@@ -161,7 +169,17 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
             supplies.get(small)?.ways.filter(({ by }) => by !== 'expedited'),
           )
         : undefined,
-    orderBy: orderFor(chosen ?? bySeen, rows, due),
+    order:
+      due || input.atLimit
+        ? orderCall({
+            asOf,
+            chosen: chosen ?? bySeen,
+            first: rows.find(({ reachable }) => reachable) ?? rows[0],
+            atLimit: input.atLimit === true,
+            leadDeclared: leadTime.declared,
+            onShelf: ways?.some(({ by, day }) => by === 'shelf' && day <= asOf) ?? false,
+          })
+        : undefined,
     leadTime,
     scopes,
     supplies,
@@ -245,17 +263,6 @@ function earliestOf(
 ): Earliest | undefined {
   const way = ways?.[0];
   return way && { day: way.day, scope: work.scope, why: way.why, ...chancesOn(outlook, way.day) };
-}
-
-/** For the outage to reline at; where none is in time, today, for the first that the liner can reach. */
-function orderFor(
-  chosen: OutageDecision | undefined,
-  rows: readonly OutageDecision[],
-  due: boolean,
-): ConveyorDecision['orderBy'] {
-  if (!due) return undefined;
-  const row = chosen ?? rows.find(({ reachable }) => reachable) ?? rows[0];
-  return row && { day: row.orderBy, late: row.orderIsLate, outage: row.name };
 }
 
 function supplyOf(

@@ -61,9 +61,16 @@ interface Known {
   readonly crews: number | undefined;
 }
 
-function known(money: Money, { pieces, metres, together }: StretchWork): Known {
+function known(money: Money, { pieces, together }: StretchWork): Known {
+  const liners = pieces.map(({ liner, lengths }) =>
+    money.liner(liner, lengths.reduce((sum, length) => sum + length, 0) / 1000),
+  );
   return {
-    liner: money.liner(pieces.liner, metres),
+    // With one price missing the sum would tell less than nothing.
+    liner: liners.reduce(
+      (sum, each) => (sum === undefined || each === undefined ? undefined : sum + each),
+      0,
+    ),
     crews: money.labour(together.crews, together.duration),
   };
 }

@@ -39,7 +39,7 @@ export function movedReachedBy(
   };
 }
 
-/** Two panels of one run and one length whose exchange would help most: the fastest-wearing with the slowest. */
+/** Two panels of one run, one liner and one length whose exchange would help most: the fastest-wearing with the slowest. */
 export function exchangeFor(
   governing: PanelOutlook,
   panels: readonly PanelOutlook[],
@@ -51,6 +51,7 @@ export function exchangeFor(
         panel !== governing &&
         panel.seen &&
         panel.run === governing.run &&
+        panel.liner === governing.liner &&
         Math.abs(panel.to - panel.from - length) < 1,
     )
     .sort((a, b) => b.life.median - a.life.median || a.from - b.from)[0];

@@ -38,12 +38,12 @@ export function newScrew(
   estate: Estate,
 ): NewScrew | undefined {
   if (!outlook || outlook.middle > setting.horizon) return undefined;
-  const liner = setting.scopes.works.at(-1)?.work.pieces.liner;
-  const { conveyor } = setting;
+  const pieces = setting.scopes.works.at(-1)?.work.pieces;
+  const { conveyor, linerAt } = setting;
   return (
-    liner && {
+    pieces && {
       ...outlook,
-      together: screwWorkOf(conveyor, outlook.screw, liner, estate),
+      together: screwWorkOf(conveyor, outlook.screw, linerAt, estate),
       alone: screwWorkOf(conveyor, outlook.screw, undefined, estate),
     }
   );

@@ -10,6 +10,7 @@ import { costOfWork } from './cost-of-work.js';
 import { amountText, type Money } from './money.js';
 import type { AcceptedRisk, ScopeWork, Scopes } from './scope.js';
 import type { Supplies } from './supply.js';
+import type { LinerAt } from './trial-work.js';
 import type { WearOutlook } from './wear-outlook.js';
 
 export interface OptionSetting {
@@ -18,6 +19,8 @@ export interface OptionSetting {
   readonly accepted: AcceptedRisk;
   readonly scopes: Scopes;
   readonly supplies: ReadonlyMap<ScopeWork, Supplies>;
+  /** What is to lie where. */
+  readonly linerAt: LinerAt;
   /** Still to come, in order. */
   readonly outages: readonly Outage[];
   readonly money: Money | undefined;

@@ -315,7 +315,7 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
 function turned(setting: OptionSetting): readonly DecisionOption[] {
   const { conveyor, scopes } = setting;
   const [governing] = scopes.governing;
-  if (!governing || !conveyor.liner.turning) return [];
+  if (!governing || !(governing.liner ?? conveyor.liner).turning) return [];
   const what = `Stop and turn the panel of ${governing.place} end for end`;
   if (!governing.otherSide)
     return [

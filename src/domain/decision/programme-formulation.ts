@@ -72,7 +72,7 @@ export function formulate(problem: ProgrammeProblem): Formulation {
   for (const [liner, panels] of problem.shelf)
     bound(
       candidates.flatMap(({ of, candidate: { fromShelf } }) =>
-        fromShelf?.liner === liner ? [{ of, by: fromShelf.panels }] : [],
+        fromShelf.filter((taken) => taken.liner === liner).map(({ panels: by }) => ({ of, by })),
       ),
       panels,
     );

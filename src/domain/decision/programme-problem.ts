@@ -6,6 +6,7 @@ import type { Plant } from '../model/plant.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { ConveyorDecision } from './conveyor-decision.js';
 import type { DecisionOption } from './option.js';
+import { orderWith, type OrderCall } from './order-call.js';
 import { hoursIn, type TeamWork } from './trial-work.js';
 
 export interface ProgrammeOutage {
@@ -26,17 +27,16 @@ export interface Candidate {
   readonly personHours: number;
   /** Platforms it holds at once. */
   readonly units: number;
-  /** Whole panels it takes from the shelf, where nothing else arrives in time. */
-  readonly fromShelf: { readonly liner: string; readonly panels: number } | undefined;
-  /** The shelf has all of it, though an order would come in time too. */
-  readonly onShelf: boolean;
+  /** Whole panels it takes from the shelf, where nothing else arrives in time; else none. */
+  readonly fromShelf: readonly { readonly liner: string; readonly panels: number }[];
   readonly expected: number;
   readonly cost: number | undefined;
   /** Chances until then by what was seen. */
   readonly condemn: number;
   readonly contact: number;
   readonly within: boolean;
-  readonly orderBy: CalendarDay;
+  /** On the shelf where all of it lies there. */
+  readonly order: OrderCall;
 }
 
 export interface ProgrammeConveyor {
@@ -113,14 +113,22 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           hours: team.duration,
           personHours: team.personHours,
           units: team.units.length,
-          fromShelf: shelfOnly ? { liner: work.pieces.liner.name, panels: work.panels } : undefined,
-          onShelf: ways.some(({ by }) => by === 'shelf'),
+          fromShelf: shelfOnly
+            ? work.pieces.map(({ liner, lengths }) => ({ liner: liner.name, panels: lengths.length }))
+            : [],
           expected: weightOf(option) + (option.used ?? 1) * dearer(decision, work.together, team),
           cost: option.cost && option.cost + dearer(decision, work.together, team),
           condemn: option.condemnSeen ?? option.condemn ?? 1,
           contact: option.contactSeen ?? option.contact ?? 1,
           within: withinSeen(option, decision),
-          orderBy: decision.outages[index]?.orderBy ?? outage.from,
+          order:
+            shelfOnly || ways.some(({ by }) => by === 'shelf')
+              ? { kind: 'on the shelf', outage: outage.name }
+              : orderWith(
+                  decision.order,
+                  { name: outage.name, orderBy: decision.outages[index]?.orderBy ?? outage.from },
+                  { asOf: decision.asOf, leadDeclared: decision.leadTime.declared },
+                ),
         }));
       });
     }),

@@ -291,7 +291,7 @@ function monthsOf(problem: ProgrammeProblem, lines: readonly ProgrammeLine[]): r
     const month = at(outage.from);
     month.money += candidate.cost ?? 0;
     month.relines.push(conveyor);
-    if (!candidate.fromShelf && !candidate.onShelf) at(candidate.orderBy).orders.push(conveyor);
+    if (candidate.order.kind === 'order') at(candidate.order.day).orders.push(conveyor);
   }
   return [...months].sort(([a], [b]) => (a < b ? -1 : 1)).map(([month, each]) => ({ month, ...each }));
 }

@@ -5,9 +5,8 @@
 
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
-import type { LinerSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
-import { workOf, type RunPart, type StretchWork } from './trial-work.js';
+import { workOf, type LinerAt, type RunPart, type StretchWork } from './trial-work.js';
 import type { PanelOutlook, WearOutlook } from './wear-outlook.js';
 
 export interface AcceptedRisk {
@@ -32,18 +31,18 @@ export interface ScopeWork {
 
 export function scopesOf(
   conveyor: Conveyor,
-  liner: LinerSpecification,
+  linerAt: LinerAt,
   outlook: WearOutlook,
   accepted: AcceptedRisk,
   until: CalendarDay,
   estate: Estate,
 ): Scopes {
   const governing = governingPanels(outlook, accepted, until);
-  const whole = workOf(conveyor, liner, 'whole', estate);
+  const whole = workOf(conveyor, linerAt, 'whole', estate);
   const works: ScopeWork[] = [{ work: whole, relined: outlook.panels }];
   for (const panels of [governing, governing.slice(0, 1)]) {
     if (panels.length === 0) continue;
-    const small = workOf(conveyor, liner, partsOf(panels), estate);
+    const small = workOf(conveyor, linerAt, partsOf(panels), estate);
     if (small.whole || works.some(({ work }) => work.scope === small.scope)) continue;
     works.unshift({ work: small, relined: within(outlook.panels, small.parts) });
   }

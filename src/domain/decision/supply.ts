@@ -31,13 +31,21 @@ export interface Supplies {
 
 const kerf = 3;
 
-export function suppliesOf(plant: Plant, pieces: Pieces, asOf: CalendarDay): Supplies {
-  const shelf = shelfOn(plant, pieces.liner, asOf);
-  const lack = lacking(shelf, pieces);
+/** @param pieces of every liner that the work takes: all of them have to be there */
+export function suppliesOf(plant: Plant, pieces: readonly Pieces[], asOf: CalendarDay): Supplies {
+  const each = pieces.map((some) => ({ shelf: shelfOn(plant, some.liner, asOf), some }));
+  const lacks = each.map(({ shelf, some }) => lacking(shelf, some));
+  const lack = {
+    panels: lacks.reduce((sum, { panels }) => sum + panels, 0),
+    fixings: lacks.reduce((sum, { fixings }) => sum + fixings, 0),
+    words: lacks
+      .map(({ words }, i) => (lacks.length > 1 ? `${pieces[i]?.liner.name ?? ''}: ${words}` : words))
+      .join('; '),
+  };
   const days = (item: LeadItem): number | undefined => leadDays(plant, item);
   const boltDays = lack.fixings > 0 ? days('fixings') : 0;
   const ways: Supply[] = [];
-  if (shelf.length > 0 && lack.panels === 0) {
+  if (each.length > 0 && each.every(({ shelf }) => shelf.length > 0) && lack.panels === 0) {
     const day = addDays(asOf, boltDays ?? 0);
     ways.push({
       by: 'shelf',

@@ -5,6 +5,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
+import { runsOf } from '../model/runs.js';
 import type { AccessUnit, Crew, Outage } from '../model/plant.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { Stated } from '../model/stated.js';
@@ -29,7 +30,8 @@ export interface StretchWork {
   readonly whole: boolean;
   readonly panels: number;
   readonly metres: number;
-  readonly pieces: Pieces;
+  /** What is to be bought, one a liner, tail first. */
+  readonly pieces: readonly Pieces[];
   readonly buildable: boolean;
   /** Why not, in the planner's words; empty where it is buildable. */
   readonly obstacles: readonly string[];
@@ -51,19 +53,22 @@ export interface TeamWork {
 /** As little search as the planner allows: a few hours more or less do not change a decision. */
 const effort = { quick: true, shakes: 0, nodes: 0 } as const;
 
+/** Which liner is to lie at a chainage, mm: like for like. */
+export type LinerAt = (chainage: number) => LinerSpecification;
+
 export function workOf(
   conveyor: Conveyor,
-  liner: LinerSpecification,
+  linerAt: LinerAt,
   wanted: readonly RunPart[] | 'whole',
   estate: Estate,
 ): StretchWork {
   const { crews, accessUnits } = conveyor.plant;
-  const asked = planJob(trialJob(conveyor, liner, wanted, crews, accessUnits), estate, effort);
+  const asked = planJob(trialJob(conveyor, linerAt, wanted, crews, accessUnits), estate, effort);
   const parts = asked.runs.map(({ run, first, last }) => ({ run: run.number, first, last }));
   const widened = asked.runs.some(({ beyond }) => beyond !== undefined);
   const scope = widened ? parts : wanted;
   const plan = widened
-    ? planJob(trialJob(conveyor, liner, parts, crews, accessUnits), estate, effort)
+    ? planJob(trialJob(conveyor, linerAt, parts, crews, accessUnits), estate, effort)
     : asked;
   let alone: readonly TeamWork[] | undefined;
   const panels = plan.ground.runs.flatMap((run) =>
@@ -81,13 +86,13 @@ export function workOf(
     whole,
     panels: panels.length,
     metres: lengths.reduce((sum, length) => sum + length, 0) / 1000,
-    pieces: { liner, lengths, fixings: boltsIn(liner, lengths) },
+    pieces: piecesOf(panels, linerAt),
     buildable: plan.buildable,
     obstacles: plan.problems.filter(({ stops }) => stops).map(({ message }) => message),
     together: teamOf(plan, crews),
     alone: () =>
       (alone ??= (crews.length < 2 ? [] : crews).map((crew) =>
-        teamOf(planJob(trialJob(conveyor, liner, scope, [crew], accessUnits), estate, effort), [crew]),
+        teamOf(planJob(trialJob(conveyor, linerAt, scope, [crew], accessUnits), estate, effort), [crew]),
       )),
   };
 }
@@ -96,11 +101,11 @@ export function workOf(
 export function screwWorkOf(
   conveyor: Conveyor,
   screw: ScrewSpecification,
-  liner: LinerSpecification | undefined,
+  linerAt: LinerAt | undefined,
   estate: Estate,
 ): TeamWork {
   const { crews, accessUnits } = conveyor.plant;
-  const job = trialJob(conveyor, liner ?? conveyor.liner, liner ? 'whole' : [], crews, accessUnits);
+  const job = trialJob(conveyor, linerAt ?? own(conveyor), linerAt ? 'whole' : [], crews, accessUnits);
   const plan = planJob({ ...job, screwChange: { screw, origin: conveyor.nameOrigin } }, estate, effort);
   return teamOf(plan, crews);
 }
@@ -108,8 +113,28 @@ export function screwWorkOf(
 /** Working hours of an outage by the plant's shifts. */
 export function hoursIn(outage: Outage, conveyor: Conveyor): number {
   const { from, to, origin } = outage;
-  const job = trialJob(conveyor, conveyor.liner, 'whole', [], []);
+  const job = trialJob(conveyor, own(conveyor), 'whole', [], []);
   return workCalendar({ ...job, window: { from, to, origin } }).available ?? 0;
+}
+
+/** The liner named on the conveyor, everywhere. */
+function own({ liner }: Conveyor): LinerAt {
+  return () => liner;
+}
+
+/** Each panel is bought of the liner that is to lie at its middle. */
+function piecesOf(
+  panels: readonly { readonly from: number; readonly to: number }[],
+  linerAt: LinerAt,
+): readonly Pieces[] {
+  const lengths = new Map<LinerSpecification, number[]>();
+  for (const { from, to } of panels) {
+    const liner = linerAt((from + to) / 2);
+    const known = lengths.get(liner) ?? [];
+    lengths.set(liner, known);
+    known.push(to - from);
+  }
+  return [...lengths].map(([liner, each]) => ({ liner, lengths: each, fixings: boltsIn(liner, each) }));
 }
 
 function teamOf(plan: JobPlan, crews: readonly Crew[]): TeamWork {
@@ -140,9 +165,10 @@ export function boltsIn(liner: LinerSpecification, lengths: readonly number[]): 
   return lengths.reduce((sum, length) => sum + boltsOf(length, pitch, rows), 0);
 }
 
+/** The planner lays out one liner a run: that of the middle of what is relined. */
 function trialJob(
   conveyor: Conveyor,
-  liner: LinerSpecification,
+  linerAt: LinerAt,
   wanted: readonly RunPart[] | 'whole',
   crews: readonly Crew[],
   units: readonly AccessUnit[],
@@ -154,15 +180,15 @@ function trialJob(
     text: `${value} mm`,
     origin,
   });
-  const stretches: readonly Stretch[] =
-    wanted === 'whole' ? [{ kind: 'all', origin }] : wanted.map((part) => panelsOf(part, origin));
+  const relines =
+    wanted === 'whole' ? wholeOf(conveyor, linerAt) : wanted.map((part) => partOf(conveyor, part, linerAt));
   return {
     name: 'trial',
     origin,
     nameOrigin: origin,
     conveyor,
     conveyorUse: { name: conveyor.name, origin },
-    relines: stretches.map((stretch) => ({ stretch, liner, origin })),
+    relines,
     crews: crews.map((crew) => ({ use: { name: crew.name, origin }, crew })),
     accessUnits: units.map((unit) => ({ use: { name: unit.name, origin }, unit })),
     // The values a job has that states none.
@@ -172,6 +198,30 @@ function trialJob(
     jointClearance: mm(50),
     stock: [],
   };
+}
+
+/** One stretch where one liner lies everywhere, else one a run. */
+function wholeOf(conveyor: Conveyor, linerAt: LinerAt): Job['relines'] {
+  const origin = conveyor.nameOrigin;
+  const runs = runsOf(conveyor).map((run) => ({
+    number: run.number,
+    liner: linerAt((run.from + run.to) / 2),
+  }));
+  const [first] = runs;
+  if (!first || runs.every(({ liner }) => liner === first.liner))
+    return [{ stretch: { kind: 'all', origin }, liner: first?.liner ?? conveyor.liner, origin }];
+  return runs.map(({ number, liner }) => ({
+    stretch: { kind: 'run', run: { by: 'number', number: { count: number, origin } }, origin },
+    liner,
+    origin,
+  }));
+}
+
+function partOf(conveyor: Conveyor, part: RunPart, linerAt: LinerAt): Job['relines'][number] {
+  const run = runsOf(conveyor).find(({ number }) => number === part.run);
+  const origin = conveyor.nameOrigin;
+  const liner = run ? linerAt((run.from + run.to) / 2) : conveyor.liner;
+  return { stretch: panelsOf(part, origin), liner, origin };
 }
 
 function panelsOf({ run, first, last }: RunPart, origin: Origin): Stretch {

@@ -2,6 +2,7 @@
 // conveyor as a whole and of each panel. Panels that nobody has seen are counted in, with what the others lend; what was seen
 // is kept apart. The outlook is made by whoever has the forecasts; nothing here fits anything.
 
+import type { LinerSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
 
 /** Chance, 0 to 1, that it has happened by the end of a day; never falls with the day. */
@@ -21,6 +22,8 @@ export interface PanelOutlook extends Chances {
   readonly from: number;
   readonly to: number;
   readonly seen: boolean;
+  /** What lies there; left out where nobody asks. */
+  readonly liner?: LinerSpecification | undefined;
   /** The place that governs it, or `panel 3 of run 1` where nobody has looked. */
   readonly place: string;
   readonly life: PlaceLife;

@@ -100,12 +100,12 @@ function pair(chances: MovedForecast['chances'], key: keyof BothChances): Json {
   return chances ? { before: chances.before[key], after: chances.after[key] } : null;
 }
 
-function rowJson({ level, todo, orderBy, lookBy, limit, passed, readings }: ForecastRow): Json {
+function rowJson({ level, todo, order, lookBy, limit, passed, readings }: ForecastRow): Json {
   return {
     level,
     todo,
-    orderBy: day(orderBy?.day),
-    orderIsLate: orderBy?.late ?? null,
+    orderBy: day(order?.day),
+    orderIsLate: order?.late ?? null,
     lookBy: day(lookBy),
     limit: limit ? { q10: day(limit.q10), q50: day(limit.q50), q90: day(limit.q90) } : null,
     passed: passed ?? null,

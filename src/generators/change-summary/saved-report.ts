@@ -4,7 +4,7 @@
 
 import type { LedgerBlock, LedgerFact } from '../../domain/model/ledger.js';
 import { blockKinds } from '../../domain/model/ledger.js';
-import { parseDay, type CalendarDay } from '../../domain/units/calendar.js';
+import { formatDay, parseDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { passedText } from '../remaining-life/passed-words.js';
 import type { BothChances, ForecastRow, OutageChances } from './parts/forecast-row.js';
 
@@ -61,7 +61,6 @@ export function readSavedReport(text: string, valueOf: (words: string) => string
 function rowIn(conveyor: unknown, asOf: CalendarDay): ForecastRow {
   const decision = at(conveyor, 'decision');
   const orderBy = at(decision, 'orderBy');
-  const day = dayAt(orderBy, 'day');
   const look = at(conveyor, 'nextLook');
   const days = at(at(conveyor, 'forecast'), 'days');
   const outages = listAt(decision, 'outages');
@@ -77,7 +76,7 @@ function rowIn(conveyor: unknown, asOf: CalendarDay): ForecastRow {
     }),
     // The order is for the outage on the first page; without one the last outage stands there.
     shown: textAt(orderBy, 'outage') ?? textAt(outages.at(-1), 'outage'),
-    orderBy: day === undefined ? undefined : { day, late: at(orderBy, 'late') === true },
+    order: orderIn(conveyor, asOf),
     lookBy: at(look, 'now') === true ? asOf : dayAt(look, 'by'),
     limit:
       typeof days === 'object' && days !== null
@@ -87,6 +86,25 @@ function rowIn(conveyor: unknown, asOf: CalendarDay): ForecastRow {
     readings: readingsIn(conveyor).filter(({ said }) => said !== 'not seen').length,
   };
 }
+
+/** A report of before this was said in one way goes by its level and by the day for its outage. */
+function orderIn(conveyor: unknown, asOf: CalendarDay): ForecastRow['order'] {
+  const decision = at(conveyor, 'decision');
+  if (at(decision, 'onShelf') === true)
+    return { words: 'on the shelf', day: undefined, now: false, late: false };
+  const orderBy = at(decision, 'orderBy');
+  const day = dayAt(orderBy, 'day');
+  const latest = dayAt(orderBy, 'latest') ?? day;
+  const late = at(orderBy, 'late') === true;
+  const level = textAt(conveyor, 'level') ?? '';
+  const now = at(orderBy, 'now') === true || late || lateLevels.includes(level);
+  if (!now) return day === undefined ? undefined : { words: formatDay(day), day, now, late };
+  const words = late && latest !== undefined ? `now (was ${formatDay(latest)})` : 'now';
+  return { words, day: asOf, now, late };
+}
+
+/** Levels at which nobody waits for an outage. */
+const lateLevels = ['worn through', 'past the limit', 'no outage in time'];
 
 /** A report of before this was said printed a date that was passed as its own day. */
 function passedIn(conveyor: unknown, middle: CalendarDay | undefined, asOf: CalendarDay): string | undefined {

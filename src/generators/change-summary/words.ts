@@ -125,11 +125,10 @@ function crossing(passed: boolean): string {
   return passed ? ' (passes what is accepted)' : ' (within what is accepted again)';
 }
 
-/** `now`, a day, or a dash where nothing is to be ordered. */
-export function orderText({ orderBy, level }: ForecastRow): string {
-  if (level === 'worn through' || level === 'past the limit' || level === 'no outage in time') return 'now';
-  if (!orderBy) return '–';
-  return orderBy.late ? `now (was ${formatDay(orderBy.day)})` : `by ${formatDay(orderBy.day)}`;
+/** `now`, `by` a day, or a dash where nothing is to be ordered. */
+export function orderText({ order }: ForecastRow): string {
+  if (!order) return '–';
+  return order.now || order.day === undefined ? order.words : `by ${order.words}`;
 }
 
 /** A date that was foretold, and one that was passed, are not called earlier or later than one another. */

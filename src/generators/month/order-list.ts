@@ -1,9 +1,11 @@
-// What liner is to be ordered, by when, for which outage? One row a conveyor that has an order to place, the most urgent first:
-// for whoever buys, beside the report that says why.
+// What liner is to be ordered, by when, for which outage? One row a conveyor and liner that has an order to place, the most urgent
+// first: for whoever buys, beside the report that says why. Like for like: each panel of the liner that lies there.
 
-import type { Programme } from '../../domain/decision/programme.js';
+import { isOrderLate } from '../../domain/decision/order-call.js';
+import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { csvTable } from '../remaining-life/csv-cells.js';
+import { orderDay } from '../remaining-life/decision-words.js';
 import type { ConveyorLife, RemainingLife } from '../remaining-life/remaining-life.js';
 
 export interface OrderRow {
@@ -11,79 +13,62 @@ export interface OrderRow {
   readonly conveyor: string;
   readonly liner: string;
   readonly scope: string;
-  readonly outage: string;
-  readonly orderBy: CalendarDay;
-  /** The day has passed: order now, and see the report for what can still be done. */
+  /** Undefined where none is declared. */
+  readonly outage: string | undefined;
+  /** The report's day where it is to be ordered now; undefined where no lead time says by when. */
+  readonly orderBy: CalendarDay | undefined;
+  /** The day for its outage has passed: see the report for what can still be done. */
   readonly late: boolean;
   /** Undefined where no lead time is declared. */
   readonly leadDays: number | undefined;
+  /** How many of this liner the scope takes; undefined where no work was planned. */
+  readonly panels: number | undefined;
 }
 
 /** Scope, outage and day are the programme's where it chose a reline, so that the two agree. */
-export function orderRows({ conveyors, programmes, asOf }: RemainingLife): readonly OrderRow[] {
-  const chosen = new Map(
-    (programmes ?? []).flatMap((answer) =>
-      answer.kind === 'programme'
-        ? answer.programme.lines.map((line) => choiceOf(answer.programme, line))
-        : [],
-    ),
-  );
+export function orderRows({ conveyors, programmes }: RemainingLife): readonly OrderRow[] {
+  const scopes = new Map((programmes ?? []).flatMap(chosenScopes));
   return conveyors
-    .flatMap((life) => rowOf(life, chosen.get(life.conveyor.name), asOf))
-    .sort((a, b) => a.orderBy - b.orderBy || (a.conveyor < b.conveyor ? -1 : 1));
+    .flatMap((life) => rowsOf(life, scopes.get(life.conveyor.name)))
+    .sort(
+      (a, b) =>
+        (a.orderBy ?? Infinity) - (b.orderBy ?? Infinity) ||
+        (a.conveyor === b.conveyor ? 0 : a.conveyor < b.conveyor ? -1 : 1),
+    );
 }
 
-interface Choice {
-  readonly scope: string;
-  readonly outage: string;
-  readonly orderBy: CalendarDay;
-  readonly onShelf: boolean;
+function chosenScopes(answer: ProgrammeAnswer): readonly (readonly [string, string])[] {
+  if (answer.kind === 'none') return [];
+  return answer.programme.lines.flatMap(({ conveyor, choice }): readonly (readonly [string, string])[] =>
+    choice.kind === 'reline' ? [[conveyor, choice.candidate.scope]] : [],
+  );
 }
 
-function choiceOf(
-  { problem }: Programme,
-  { conveyor, choice }: Programme['lines'][number],
-): readonly [string, Choice | undefined] {
-  if (choice.kind !== 'reline') return [conveyor, undefined];
-  const { scope, outage, orderBy, onShelf, fromShelf } = choice.candidate;
-  const name = problem.outages[outage]?.name ?? '';
-  return [conveyor, { scope, outage: name, orderBy, onShelf: onShelf || fromShelf !== undefined }];
-}
-
-function rowOf(
-  { conveyor, decision, attention }: ConveyorLife,
-  choice: Choice | undefined,
-  asOf: CalendarDay | undefined,
+function rowsOf(
+  { conveyor, decision, order, lying }: ConveyorLife,
+  chosen: string | undefined,
 ): readonly OrderRow[] {
-  // As on the first page: where nothing is to be relined nothing is to be ordered.
-  const order = decision?.orderBy && attention.outage;
-  if (!decision || choice?.onShelf) return [];
-  const head = {
+  if (!order || order.kind === 'on the shelf') return [];
+  const works = decision?.scopes?.works ?? [];
+  const work = (works.find((each) => each.work.scope === chosen) ?? works.at(-1))?.work;
+  const liners = work
+    ? work.pieces.map(({ liner, lengths }) => ({ liner: liner.name, panels: lengths.length }))
+    : [...new Set(lying.map(({ liner }) => liner.name))].map((liner) => ({ liner, panels: undefined }));
+  return liners.map((liner) => ({
     plant: conveyor.plant.name,
     conveyor: conveyor.name,
-    liner: conveyor.liner.name,
-    leadDays: decision.leadTime.declared ? decision.leadTime.days : undefined,
-  };
-  if (choice) {
-    const { scope, outage, orderBy } = choice;
-    return [{ ...head, scope, outage, orderBy, late: asOf !== undefined && orderBy < asOf }];
-  }
-  return order
-    ? [
-        {
-          ...head,
-          scope: 'the whole conveyor',
-          outage: order.name,
-          orderBy: order.orderBy,
-          late: order.orderIsLate,
-        },
-      ]
-    : [];
+    scope: work?.scope ?? 'the whole conveyor',
+    outage: order.outage,
+    orderBy: orderDay(order),
+    late: isOrderLate(order),
+    leadDays: decision?.leadTime.declared === true ? decision.leadTime.days : undefined,
+    ...liner,
+  }));
 }
 
 export function orderListCsv(report: RemainingLife): string {
   return csvTable(
-    ['plant', 'conveyor', 'liner', 'scope', 'outage', 'order_by', 'is_late', 'lead_time_days'],
+    ['plant', 'conveyor', 'liner', 'scope', 'outage', 'order_by', 'is_late', 'lead_time_days', 'panels'],
     orderRows(report).map((row) => [
       row.plant,
       row.conveyor,
@@ -93,6 +78,7 @@ export function orderListCsv(report: RemainingLife): string {
       { day: row.orderBy },
       row.late,
       row.leadDays,
+      row.panels,
     ]),
   );
 }

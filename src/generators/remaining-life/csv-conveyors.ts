@@ -3,7 +3,8 @@
 
 import { chance, columnsCsv, day, number, text, whole, yesNo, type DataColumn } from './columns.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
-import { currencyOf, shownOutage } from './decision-words.js';
+import { isOrderLate } from '../../domain/decision/order-call.js';
+import { currencyOf, orderDay, shownOutage } from './decision-words.js';
 import { limitPassed } from './passed-words.js';
 import type { ConveyorForecast, ConveyorLife, RemainingLife } from './remaining-life.js';
 
@@ -75,8 +76,8 @@ const supplied: readonly DataColumn<ConveyorRow>[] = [
     ({ life }) => life.decision?.earliest?.contact,
     moves,
   ),
-  day('order_by', 'day to order the liner by', ({ life }) => life.attention.outage?.orderBy),
-  yesNo('order_is_late', 'that day has passed', ({ life }) => life.attention.outage?.orderIsLate, moves),
+  day('order_by', 'day to order the liner by', ({ life }) => orderDay(life.order), moves),
+  yesNo('order_is_late', 'that day has passed', ({ life }) => life.order && isOrderLate(life.order), moves),
   day('liner_arrives', 'if ordered today', ({ life }) => life.attention.outage?.arrives, moves),
   day(
     'next_look',

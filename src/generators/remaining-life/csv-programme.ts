@@ -2,6 +2,7 @@
 
 import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { csvTable } from './csv-cells.js';
+import { orderDay } from './decision-words.js';
 
 const columns = [
   'plant',
@@ -45,7 +46,7 @@ export function programmeCsv(answers: readonly ProgrammeAnswer[]): string {
           round(candidate?.condemn, 6),
           round(candidate?.contact, 6),
           candidate?.within ?? choice.kind === 'nothing',
-          { day: candidate?.fromShelf ? undefined : candidate?.orderBy },
+          { day: orderDay(candidate?.order) },
           round(candidate?.cost, 2),
           round(candidate?.expected ?? (choice.kind === 'nothing' ? choice.expected : undefined), 2),
           currency,

@@ -5,7 +5,8 @@ import { acceptedBy } from '../../domain/decision/conveyor-decision.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { clockColumns } from './clock-columns.js';
 import { chance, columnsCsv, day, number, text, whole, yesNo, type DataColumn } from './columns.js';
-import { shownOutage } from './decision-words.js';
+import { isOrderLate } from '../../domain/decision/order-call.js';
+import { orderDay, shownOutage } from './decision-words.js';
 import { disagreementOf } from './parts/hand-against-model.js';
 import { disagreementSentence } from './print/change-words.js';
 import { passedAt } from './parts/points.js';
@@ -133,10 +134,15 @@ const decided: readonly DataColumn<PointRow>[] = [
     ({ life }) => life.decision?.earliest?.day,
     { moves: true },
   ),
-  day('conveyor_order_by', 'day to order its liner by', ({ life }) => life.attention.outage?.orderBy),
-  yesNo('conveyor_order_is_late', 'that day has passed', ({ life }) => life.attention.outage?.orderIsLate, {
-    moves: true,
-  }),
+  day('conveyor_order_by', 'day to order its liner by', ({ life }) => orderDay(life.order), { moves: true }),
+  yesNo(
+    'conveyor_order_is_late',
+    'that day has passed',
+    ({ life }) => life.order && isOrderLate(life.order),
+    {
+      moves: true,
+    },
+  ),
   day(
     'conveyor_liner_arrives',
     'day it would be there if ordered today',

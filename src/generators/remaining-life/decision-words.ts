@@ -6,6 +6,8 @@ import type {
   OutageDecision,
   TwoChances,
 } from '../../domain/decision/conveyor-decision.js';
+import { isNow, type OrderCall } from '../../domain/decision/order-call.js';
+import type { CalendarDay } from '../../domain/units/calendar.js';
 import { amountText, moneyOf } from '../../domain/decision/money.js';
 import type { Plant } from '../../domain/model/plant.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
@@ -58,15 +60,28 @@ export function seenText(decision: ConveyorDecision | undefined, chances: TwoCha
     : `; of what was seen ${percent(chances.condemnSeen)}`;
 }
 
-/** `now (was 2026-11-09)`, `2027-02-01`, or a dash where nothing is to be ordered. */
-export function orderText(life: ConveyorLife): string {
-  const { attention, decision } = life;
-  if (attention.level === 'worn through' || attention.level === 'past the limit') return 'now';
-  if (!attention.outage || !decision?.orderBy) return '–';
-  if (!decision.leadTime.declared) return 'no lead time declared';
-  const { orderIsLate, orderBy } = attention.outage;
-  if (attention.level === 'no outage in time') return orderIsLate ? `now (was ${date(orderBy)})` : 'now';
-  return orderIsLate ? `now (was ${date(orderBy)})` : date(orderBy);
+/** `now (was 2026-11-09)`, `2027-02-01`, `on the shelf`, or a dash where nothing is to be ordered. */
+export function orderText({ order }: Pick<ConveyorLife, 'order'>): string {
+  return order ? callText(order) : '–';
+}
+
+export function callText(call: OrderCall): string {
+  switch (call.kind) {
+    case 'on the shelf':
+      return 'on the shelf';
+    case 'no lead time':
+      return 'no lead time declared';
+    case 'order': {
+      const { day, latest } = call;
+      if (!isNow(call)) return date(day);
+      return latest !== undefined && latest < day ? `now (was ${date(latest)})` : 'now';
+    }
+  }
+}
+
+/** For a column of days; undefined where nothing is to be ordered, or nothing says by when. */
+export function orderDay(call: OrderCall | undefined): CalendarDay | undefined {
+  return call?.kind === 'order' ? call.day : undefined;
 }
 
 /** The day before which the whole conveyor cannot be relined, and why. */

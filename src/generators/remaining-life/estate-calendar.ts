@@ -1,6 +1,7 @@
 // What the report asks for, in a calendar: the day by which each conveyor is to be looked at, the last day to order for the outage it
 // is to be relined at, and the plants' outages. Only the outages that somebody is to work in take up their days.
 
+import { isNow, isOrderLate } from '../../domain/decision/order-call.js';
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { calendarFile, type CalendarEntry } from '../page/calendar-file.js';
 import { limitPassed, passedText } from './passed-words.js';
@@ -11,7 +12,7 @@ export function estateCalendar({ asOf, conveyors, estate }: RemainingLife): stri
   if (asOf === undefined) return calendarFile({ name: 'Conveyors', asOf: 0 as CalendarDay, entries: [] });
   const plants = estate.plants.filter((plant) => conveyors.some(({ conveyor }) => conveyor.plant === plant));
   const entries = [
-    ...conveyors.flatMap((life) => [...lookEntry(life, asOf), ...orderEntry(life, asOf)]),
+    ...conveyors.flatMap((life) => [...lookEntry(life, asOf), ...orderEntry(life)]),
     ...plants.flatMap((plant) =>
       plant.outages
         .filter(({ to }) => to.day >= asOf)
@@ -75,18 +76,24 @@ function limitLine(life: ConveyorLife): string {
   return passed ? `\nThe condemn limit is ${passedText(passed)}.` : '';
 }
 
-function orderEntry(life: ConveyorLife, asOf: CalendarDay): readonly CalendarEntry[] {
-  const { conveyor, decision } = life;
-  const order = decision?.orderBy;
-  if (!order) return [];
-  const day = order.day < asOf ? asOf : order.day;
+function orderEntry(life: ConveyorLife): readonly CalendarEntry[] {
+  const { conveyor, order } = life;
+  if (order?.kind !== 'order') return [];
+  const { day, outage, latest } = order;
   return [
     {
       id: `${conveyor.plant.name}-${conveyor.name}-order`,
       from: day,
       to: day,
-      summary: `Order liner for ${conveyor.name} by today`,
-      description: `Needed for ${order.outage}.${order.late ? ` It was to be ordered by ${formatDay(order.day)}.` : ''}`,
+      summary: `Order liner for ${conveyor.name} ${isNow(order) ? 'now' : 'by today'}`,
+      description: [
+        order.why === 'no outage in time'
+          ? 'No planned outage is early enough.'
+          : `Needed for ${outage ?? 'a reline'}.`,
+        ...(isOrderLate(order) && latest !== undefined && outage !== undefined
+          ? [`For ${outage} it was to be ordered by ${formatDay(latest)}.`]
+          : []),
+      ].join(' '),
       location: placeOf(life),
       busy: false,
       remind: [14, 3],

@@ -2,14 +2,15 @@
 // alone stands beside. Missing is null, never zero.
 
 import type { Earliest, OutageDecision, TwoChances } from '../../domain/decision/conveyor-decision.js';
+import { isNow, isOrderLate } from '../../domain/decision/order-call.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
 import { day, number, type Json } from './json-values.js';
 import { currencyOf } from './decision-words.js';
 import type { ConveyorLife } from './remaining-life.js';
 
-export function decisionJson({ decision, attention }: ConveyorLife): Json {
+export function decisionJson({ decision, attention, order }: ConveyorLife): Json {
   if (!decision) return null;
-  const { accepted, passed, governing, orderBy, scopes } = decision;
+  const { accepted, passed, governing, scopes } = decision;
   return {
     panels: decision.panels,
     panelsSeen: decision.panelsSeen,
@@ -41,13 +42,16 @@ export function decisionJson({ decision, attention }: ConveyorLife): Json {
     earliest: earliestJson(decision.earliest),
     earliestPart: earliestJson(decision.earliestPart),
     orderBy:
-      attention.outage && orderBy
+      order?.kind === 'order'
         ? {
-            day: day(attention.outage.orderBy),
-            late: attention.outage.orderIsLate,
-            outage: attention.outage.name,
+            day: day(order.day),
+            now: isNow(order),
+            late: isOrderLate(order),
+            outage: order.outage ?? null,
+            latest: day(order.latest),
           }
         : null,
+    onShelf: order?.kind === 'on the shelf',
     leadTimeDays: decision.leadTime.declared ? decision.leadTime.days : null,
     currency: currencyOf(decision) ?? null,
     horizon: day(decision.horizon),

@@ -1,6 +1,7 @@
 // The programme over all outages as data: a line a conveyor, the load of each outage, what more would save.
 
 import type { ProgrammeAnswer, ProgrammeLine } from '../../domain/decision/programme.js';
+import { orderDay } from './decision-words.js';
 import { day, number, type Json } from './json-values.js';
 
 export function programmeJson(answer: ProgrammeAnswer): Json {
@@ -67,7 +68,7 @@ function lineJson(
     condemnSeen: number(candidate?.condemn),
     contactSeen: number(candidate?.contact),
     within: candidate?.within ?? choice.kind === 'nothing',
-    orderBy: candidate && !candidate.fromShelf ? day(candidate.orderBy) : null,
+    orderBy: day(orderDay(candidate?.order)),
     cost: number(candidate?.cost),
     expected: number(candidate?.expected ?? (choice.kind === 'nothing' ? choice.expected : undefined)),
     reason: reason ?? null,

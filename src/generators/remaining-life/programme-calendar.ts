@@ -1,5 +1,6 @@
 // The programme as a calendar file: an entry a reline, whose days are taken up, and one for each last day to order.
 
+import { isNow } from '../../domain/decision/order-call.js';
 import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { calendarFile, type CalendarEntry } from '../page/calendar-file.js';
@@ -36,13 +37,13 @@ export function programmeEntries(
         busy: true,
         remind: [28, 7],
       });
-      if (candidate.fromShelf) continue;
-      const orderBy = candidate.orderBy < asOf ? asOf : candidate.orderBy;
+      const { order } = candidate;
+      if (order.kind !== 'order') continue;
       entries.push({
         id: `${where}-order`,
-        from: orderBy,
-        to: orderBy,
-        summary: `Order liner for ${conveyor} by today`,
+        from: order.day,
+        to: order.day,
+        summary: `Order liner for ${conveyor} ${isNow(order) ? 'now' : 'by today'}`,
         description: `Needed for ${outage.name} (${formatDay(outage.from)}).`,
         busy: false,
         remind: [14, 3],

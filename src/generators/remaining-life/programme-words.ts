@@ -2,6 +2,7 @@
 
 import { type Programme, type ProgrammeAnswer, type ProgrammeLine } from '../../domain/decision/programme.js';
 import { amountText } from '../../domain/decision/money.js';
+import { callText } from './decision-words.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatNumber } from '../../domain/units/format.js';
@@ -33,11 +34,7 @@ export function programmeRow(programme: Programme, line: ProgrammeLine): readonl
         candidate.crews.join(' and '),
         formatNumber(candidate.hours, 1),
         percent(candidate.condemn),
-        candidate.fromShelf
-          ? 'from the shelf'
-          : candidate.onShelf
-            ? `on the shelf, else ${formatDay(candidate.orderBy)}`
-            : formatDay(candidate.orderBy),
+        callText(candidate.order),
         money(programme, candidate.expected),
         reason,
       ];

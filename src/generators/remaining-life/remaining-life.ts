@@ -134,11 +134,12 @@ export function remainingLife(present: Estate, options: RemainingLifeOptions = {
   const tracks =
     options.track === false || asOf === undefined ? [] : fits.flatMap((fit) => trackOf(fit) ?? []);
   const whatIfs = asOf === undefined ? [] : whatIfsOf(estate, asOf, conveyors, options);
+  const programmes = options.solver && programmesOf(estate, conveyors, options.solver);
   const report: RemainingLife = {
     estate,
     asOf,
     counts: countRecords(estate, asOf, conveyors),
-    conveyors: orderOfAttention(conveyors, asOf),
+    conveyors: withProgramme(orderOfAttention(conveyors, asOf), programmes),
     fits: fits.map(summarise),
     scatter: fits.flatMap(({ result }) =>
       result.kind === 'fitted' ? (scatterTold(result.change?.scatter) ?? []) : [],
@@ -150,7 +151,7 @@ export function remainingLife(present: Estate, options: RemainingLifeOptions = {
       .map((previous) => judgeReport(previous, estate, readings)),
     whatIfs,
     since: undefined,
-    programmes: options.solver && programmesOf(estate, conveyors, options.solver),
+    programmes,
   };
   if (options.since === undefined || asOf === undefined) return report;
   const then = remainingLife(present, {
@@ -231,7 +232,7 @@ function byModel(
   const runs = runsWithPanels(estate, known.conveyor, points, asOf);
   const model = conveyorModel({ fitted, coming, points, runs });
   const { forecast } = model;
-  const decision = decisionOf({ estate, fitted, coming, points, runs, forecast, flights: known.flights });
+  const decision = decisionOf({ estate, fitted, coming, points, runs, forecast, ...known });
   return { ...known, points, runs, worst: worstOf(points), model: looking(model, decision), decision };
 }
 
@@ -274,6 +275,20 @@ function measureOfAll(
   if (depth === 'hand' || histories.filter((h) => h.tonnes).length < 2) return undefined;
   const comparison = compareMeasures(estate, histories, readings);
   return comparison && comparison.conveyors > 1 ? comparison : undefined;
+}
+
+/** What the programme chose to reline is ordered for that. */
+function withProgramme(
+  lives: readonly ConveyorLife[],
+  programmes: readonly ProgrammeAnswer[] | undefined,
+): readonly ConveyorLife[] {
+  const lines = (programmes ?? []).flatMap((answer) =>
+    answer.kind === 'programme' ? answer.programme.lines : [],
+  );
+  return lives.map((life) => {
+    const choice = lines.find(({ conveyor }) => conveyor === life.conveyor.name)?.choice;
+    return choice?.kind === 'reline' ? { ...life, order: choice.candidate.order } : life;
+  });
 }
 
 /** Conveyors that were not asked for take no part: a programme of some would promise hours that others need. */

@@ -14,10 +14,11 @@ const columns: readonly DataColumn<OrderRow>[] = [
   text('conveyor', 'name of the conveyor', ({ conveyor }) => conveyor, { always: true }),
   text('liner', 'liner to order', ({ liner }) => liner, { always: true }),
   text('scope', 'how much of the conveyor', ({ scope }) => scope, { always: true }),
-  text('outage', 'outage it is for', ({ outage }) => outage, { always: true }),
-  day('order_by', 'day to order by', ({ orderBy }) => orderBy, { always: true }),
-  yesNo('is_late', 'that day has passed', ({ late }) => late, { always: true, moves: true }),
+  text('outage', 'outage it is for', ({ outage }) => outage),
+  day('order_by', 'day to order by: that of the report where now', ({ orderBy }) => orderBy),
+  yesNo('is_late', 'the day for its outage has passed', ({ late }) => late, { always: true, moves: true }),
   whole('lead_time_days', 'as the plant declares it', ({ leadDays }) => leadDays),
+  whole('panels', 'of this liner, in that scope', ({ panels }) => panels),
 ];
 
 export const ordersKind: Kind<OrderRow> = {

@@ -7,6 +7,7 @@ import {
   decideConveyor,
   type ConveyorDecision,
 } from '../../../src/domain/decision/conveyor-decision.js';
+import { isOrderLate } from '../../../src/domain/decision/order-call.js';
 import type { PanelOutlook, WearOutlook } from '../../../src/domain/decision/wear-outlook.js';
 import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { Outage, Plant } from '../../../src/domain/model/plant.js';
@@ -281,25 +282,26 @@ describe('what to order by when', () => {
       [30, false, 'B'],
     ],
     [
-      'none in time: for the first that the liner can reach',
+      'none in time: today, though it would also reach the first that the liner can reach',
       { condemn: 5, contact: 0 },
       { condemn: 5, contact: 0 },
       30,
-      [10, false, 'B'],
+      [0, false, 'B'],
     ],
     [
-      'none that it can reach: for the first, late',
+      'none that it can reach: today, and for the first it is late',
       { condemn: 5, contact: 0 },
       { condemn: 5, contact: 0 },
       90,
-      [-70, true, 'A'],
+      [0, true, 'A'],
     ],
     ['nothing where nothing is due', { condemn: 0.1, contact: 0 }, slow, 10, undefined],
   ])('%s', (_, counted, seen, wait, expected) => {
-    const { orderBy } = decide(outlook(counted, seen), { outages: three, lead: wait });
-    expect(orderBy && [days(orderBy.day), orderBy.late, orderBy.outage]).toEqual(expected);
+    const { order } = decide(outlook(counted, seen), { outages: three, lead: wait });
+    const told = order?.kind === 'order' ? [days(order.day), isOrderLate(order), order.outage] : order;
+    expect(told).toEqual(expected);
   });
-  it('nothing without an outage', () => expect(decide(outlook(slow), { lead: 10 }).orderBy).toBeUndefined());
+  it('nothing without an outage', () => expect(decide(outlook(slow), { lead: 10 }).order).toBeUndefined());
 });
 
 describe('whether anything has to be decided', () => {

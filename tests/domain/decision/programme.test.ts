@@ -76,14 +76,13 @@ function problemOf(
           hours: team.length > 1 ? job.hours * 0.6 : job.hours,
           personHours: job.hours * 3,
           units: job.units,
-          fromShelf: job.panels === undefined ? undefined : { liner: 'TwoLayer12', panels: job.panels },
-          onShelf: false,
+          fromShelf: job.panels === undefined ? [] : [{ liner: 'TwoLayer12', panels: job.panels }],
           expected: job.expected[o] ?? 0,
           cost: 9500,
           condemn: job.condemn[o] ?? 0,
           contact: 0,
           within: (job.condemn[o] ?? 0) <= 0.05,
-          orderBy: today,
+          order: { kind: 'order', day: today, why: 'for an outage', outage: undefined, latest: today },
         })),
       ),
     })),
@@ -112,7 +111,7 @@ function bruteForce(problem: ProgrammeProblem): number {
   const walk = (i: number, cost: number, jobs: readonly Candidate[]): void => {
     if (cost >= best) return;
     if (i === names.length) {
-      const stock = jobs.reduce((sum, { fromShelf }) => sum + (fromShelf?.panels ?? 0), 0);
+      const stock = jobs.reduce((sum, { fromShelf }) => sum + (fromShelf[0]?.panels ?? 0), 0);
       const fits = problem.outages.every(
         (outage, o) =>
           fitIntoOutage(

@@ -7,6 +7,7 @@ import { pointSentences } from '../../../src/generators/remaining-life/wear-word
 import { conveyorsCsv } from '../../../src/generators/remaining-life/csv-conveyors.js';
 import {
   earliestText,
+  orderDay,
   orderText,
   riskText,
   shownOutage,
@@ -66,7 +67,8 @@ describe('the demo on 2026-10-31', () => {
       expect([json?.todo, cell('todo')]).toEqual([life.attention.todo, life.attention.todo]);
       expect(html).toContain(`${life.attention.todo}.`);
       expect(markdown).toContain(markdownText(`${life.attention.todo}.`));
-      const ordered = life.attention.outage ? formatDay(life.attention.outage.orderBy) : '';
+      const day = orderDay(life.order);
+      const ordered = day === undefined ? '' : formatDay(day);
       expect([json?.decision.orderBy?.day ?? '', cell('order_by')]).toEqual([ordered, ordered]);
       if (orderText(life).startsWith('2')) expect(html).toContain(ordered);
       const outage = shownOutage(life);
@@ -108,7 +110,8 @@ describe('the demo on 2026-10-31', () => {
       const limit = point.model?.condemn;
       if (outage && limit?.kind === 'life')
         expect(Number(cell('limit_by_outage'))).toBeCloseTo(limit.chanceBy?.(outage.from) ?? NaN, 6);
-      const ordered = life.attention.outage ? formatDay(life.attention.outage.orderBy) : '';
+      const order = orderDay(life.order);
+      const ordered = order === undefined ? '' : formatDay(order);
       expect(cell('conveyor_order_by')).toBe(ordered);
       expect(cell('plant')).toBe('Tarnholt');
       for (const sentence of pointSentences(life, point)) {

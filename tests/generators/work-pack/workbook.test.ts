@@ -5,7 +5,8 @@ import ICAL from 'ical.js';
 import { unzipSync, strFromU8 } from 'fflate';
 import { readSheet } from 'read-excel-file/node';
 import { describe, expect, test } from 'vitest';
-import { addDays } from '../../../src/domain/units/calendar.js';
+import { orderCall } from '../../../src/domain/decision/order-call.js';
+import { addDays, formatDay } from '../../../src/domain/units/calendar.js';
 import { estateCalendar } from '../../../src/generators/remaining-life/estate-calendar.js';
 import { remainingLife, type ConveyorLife } from '../../../src/generators/remaining-life/remaining-life.js';
 import { workPackCalendar } from '../../../src/generators/work-pack/calendar.js';
@@ -128,11 +129,12 @@ describe('the calendar', () => {
     }
     for (const entry of entries.filter(({ summary }) => !summary.startsWith('Outage')))
       expect(entry.transparent).toBe(true);
-    for (const { decision } of report.conveyors)
-      if (decision?.orderBy && !decision.orderBy.late)
-        expect(
-          entries.some(({ summary }) => summary === `Order liner for ${decision.conveyor.name} by today`),
-        ).toBe(true);
+    for (const { order, conveyor } of report.conveyors)
+      expect(
+        entries.flatMap(({ summary, from }) =>
+          summary.startsWith(`Order liner for ${conveyor.name} `) ? [from] : [],
+        ),
+      ).toEqual(order?.kind === 'order' ? [formatDay(order.day)] : []);
     expect(estateCalendar(report)).toBe(estateCalendar(report));
   });
 
@@ -158,17 +160,21 @@ describe('the calendar', () => {
       ...report,
       conveyors: report.conveyors.map((life) => ({
         ...life,
-        decision: life.decision && {
-          ...life.decision,
-          orderBy: { day: addDays(asOf, -9), outage: first.name, late: true },
-        },
+        order: orderCall({
+          asOf,
+          chosen: { name: first.name, orderBy: addDays(asOf, -9) },
+          first: undefined,
+          atLimit: false,
+          onShelf: false,
+          leadDeclared: true,
+        }),
       })),
     };
     const orders = entriesOf(estateCalendar(late)).filter(({ summary }) => summary.startsWith('Order liner'));
     expect(orders.length).toBeGreaterThan(0);
     for (const order of orders) {
       expect(order.from).toBe('2026-10-31');
-      expect(order.description).toContain('It was to be ordered by 2026-10-22');
+      expect(order.description).toContain(`For ${first.name} it was to be ordered by 2026-10-22`);
     }
   });
 });

@@ -2,7 +2,8 @@
 // was saved as JSON. Chances run from 0 to 1 and count panels that nobody has seen in.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import { shownOutage } from '../../remaining-life/decision-words.js';
+import { isNow, isOrderLate } from '../../../domain/decision/order-call.js';
+import { callText, orderDay, shownOutage } from '../../remaining-life/decision-words.js';
 import { limitPassed, passedText } from '../../remaining-life/passed-words.js';
 import { readingCounts } from '../../remaining-life/reading-counts.js';
 import type { ConveyorLife, RemainingLife } from '../../remaining-life/remaining-life.js';
@@ -18,7 +19,7 @@ export interface ForecastRow {
   readonly outages: readonly OutageChances[];
   /** The outage whose chances stand on the first page. */
   readonly shown: string | undefined;
-  readonly orderBy: { readonly day: CalendarDay; readonly late: boolean } | undefined;
+  readonly order: OrderWords | undefined;
   readonly lookBy: CalendarDay | undefined;
   /** When the condemn limit is reached, or was: 10, 50 and 90 %. */
   readonly limit: LimitDays | undefined;
@@ -26,6 +27,14 @@ export interface ForecastRow {
   readonly passed: string | undefined;
   /** Readings that saw something of the liners that lie there now. */
   readonly readings: number;
+}
+
+/** `now`, a day, `on the shelf`. */
+export interface OrderWords {
+  readonly words: string;
+  readonly day: CalendarDay | undefined;
+  readonly now: boolean;
+  readonly late: boolean;
 }
 
 export interface BothChances {
@@ -49,7 +58,7 @@ export function forecastRows({ conveyors, asOf }: RemainingLife): readonly Forec
 }
 
 function rowOf(life: ConveyorLife, asOf: CalendarDay | undefined): ForecastRow {
-  const { conveyor, attention, decision, model } = life;
+  const { conveyor, attention, decision, model, order } = life;
   const both = ({ condemn, contact }: BothChances): BothChances => ({ condemn, contact });
   const forecast = model?.forecast;
   const passed = limitPassed(life);
@@ -65,8 +74,12 @@ function rowOf(life: ConveyorLife, asOf: CalendarDay | undefined): ForecastRow {
       ...both(outage),
     })),
     shown: shownOutage(life)?.name,
-    orderBy: attention.outage &&
-      decision?.orderBy && { day: attention.outage.orderBy, late: attention.outage.orderIsLate },
+    order: order && {
+      words: callText(order),
+      day: orderDay(order),
+      now: isNow(order),
+      late: isOrderLate(order),
+    },
     lookBy: model?.look.kind === 'by' ? model.look.day : model?.look.kind === 'now' ? asOf : undefined,
     limit:
       forecast?.kind === 'dates'

@@ -52,7 +52,7 @@ function movementOf(before: ForecastRow, after: ForecastRow, threshold: Threshol
   const moved = {
     // Two estimates of one past day stir with every reading; that it was passed is what counts.
     limit: before.passed && after.passed ? 0 : days(before.limit?.q50, after.limit?.q50),
-    order: days(before.orderBy?.day, after.orderBy?.day),
+    order: before.order?.now && after.order?.now ? 0 : days(before.order?.day, after.order?.day),
     look: days(before.lookBy, after.lookBy),
   };
   const action = before.level !== after.level || before.shown !== after.shown;
@@ -69,7 +69,8 @@ function movementOf(before: ForecastRow, after: ForecastRow, threshold: Threshol
     told:
       action ||
       crossed.length > 0 ||
-      (before.orderBy === undefined) !== (after.orderBy === undefined) ||
+      (before.order === undefined) !== (after.order === undefined) ||
+      before.order?.now !== after.order?.now ||
       (before.limit === undefined) !== (after.limit === undefined) ||
       (before.passed === undefined) !== (after.passed === undefined) ||
       Math.abs(moved.order ?? 0) >= threshold.days ||

@@ -3,6 +3,7 @@
 // last what is in order. Within a level the earlier date goes first, then the name.
 
 import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { OrderCall } from '../../../domain/decision/order-call.js';
 import { openConditionsText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
@@ -12,20 +13,48 @@ import type { PointLife } from './points.js';
 import type { Attention, ConveyorLife } from './conveyor-life.js';
 import { attentionLevels } from './conveyor-life.js';
 
-export type Unsorted = Omit<ConveyorLife, 'attention'>;
+export type Unsorted = Omit<ConveyorLife, 'attention' | 'order'>;
 
 export function orderOfAttention(
   conveyors: readonly Unsorted[],
   asOf: CalendarDay | undefined,
 ): readonly ConveyorLife[] {
   return conveyors
-    .map((life) => ({ ...life, attention: attentionOf(life, asOf) }))
+    .map((life) => {
+      const attention = attentionOf(life, asOf);
+      return { ...life, attention, order: ownOrder(life, attention, asOf) };
+    })
     .sort(
       (a, b) =>
         attentionLevels.indexOf(a.attention.level) - attentionLevels.indexOf(b.attention.level) ||
         (a.attention.day ?? Infinity) - (b.attention.day ?? Infinity) ||
         (a.conveyor.name < b.conveyor.name ? -1 : a.conveyor.name > b.conveyor.name ? 1 : 0),
     );
+}
+
+/** Of the conveyor by itself: where nothing is to be relined nothing is to be ordered. */
+function ownOrder(
+  { decision }: Unsorted,
+  { level }: Attention,
+  asOf: CalendarDay | undefined,
+): OrderCall | undefined {
+  switch (level) {
+    case 'worn through':
+    case 'past the limit':
+      return (
+        decision?.order ??
+        (asOf === undefined
+          ? undefined
+          : { kind: 'order', day: asOf, why: 'no outage in time', outage: undefined, latest: undefined })
+      );
+    case 'no outage in time':
+    case 'reline to plan':
+      return decision?.order;
+    case 'look now':
+    case 'not enough seen':
+    case 'in order':
+      return undefined;
+  }
 }
 
 function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {

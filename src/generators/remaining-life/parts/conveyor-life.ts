@@ -2,6 +2,7 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { ConveyorDecision, OutageDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { OrderCall } from '../../../domain/decision/order-call.js';
 import type { OpenCondition } from '../../../domain/conditions/rows.js';
 import type { TroughState } from '../../../domain/conditions/trough.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
@@ -71,4 +72,6 @@ export interface ConveyorLife {
   /** Its row in the table of decisions; undefined where the model gives no dates. */
   readonly decision: ConveyorDecision | undefined;
   readonly attention: Attention;
+  /** When its liner is to be ordered, with the programme in it where one was made; undefined where nothing is. */
+  readonly order: OrderCall | undefined;
 }

@@ -39,7 +39,7 @@ export interface Counts {
 export function countRecords(
   estate: Estate,
   asOf: CalendarDay | undefined,
-  conveyors: readonly Omit<ConveyorLife, 'attention'>[],
+  conveyors: readonly Omit<ConveyorLife, 'attention' | 'order'>[],
 ): Counts {
   const { readings } = estate;
   const known = new Set(conveyors.flatMap((c) => c.history.inspections.map((i) => i.index)));

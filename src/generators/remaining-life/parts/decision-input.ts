@@ -2,7 +2,9 @@
 
 import { decideConveyor, type ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { ScrewOutlook } from '../../../domain/decision/new-screw.js';
+import type { TroughState } from '../../../domain/conditions/trough.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { setLying } from '../../../domain/model/exposure.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { FlightLife } from './flights.js';
 import type { Coming, FittedWear } from './forecasts.js';
@@ -19,6 +21,7 @@ export interface DecisionSource {
   readonly runs: readonly RunLife[];
   readonly forecast: ConveyorForecast;
   readonly flights: readonly FlightLife[];
+  readonly trough: TroughState;
 }
 
 export function decisionOf(source: DecisionSource): ConveyorDecision | undefined {
@@ -31,10 +34,15 @@ export function decisionOf(source: DecisionSource): ConveyorDecision | undefined
     estate,
     conveyor,
     liner: conveyor.liner,
+    linerAt: (chainage) => setLying(coming.history, chainage, coming.asOf)?.liner ?? conveyor.liner,
     outlook,
     newLife: medians.length > 0 ? Math.min(...medians) : undefined,
     gauge: fitted.result.readingError,
     screw: screwOutlook(conveyor, source.flights),
+    atLimit:
+      forecast.kind === 'reached' ||
+      points.some(({ pastLimit }) => pastLimit !== undefined) ||
+      source.trough.places.some(({ belowMinimum }) => belowMinimum),
   });
 }
 

@@ -8,6 +8,7 @@ import type {
   PlaceLife,
   WearOutlook,
 } from '../../../domain/decision/wear-outlook.js';
+import { setLying } from '../../../domain/model/exposure.js';
 import { hoursByDuty } from '../../../domain/model/duty.js';
 import { addDays, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { WearFit } from '../../../domain/wear/fit.js';
@@ -167,6 +168,7 @@ function panelOf(
       from: panel.from,
       to: panel.to,
       seen: own.length > 0,
+      liner: setLying(coming.history, (panel.from + panel.to) / 2, coming.asOf)?.liner,
       place: governing?.point.place.name ?? name,
       life: first.life,
       ...chances,

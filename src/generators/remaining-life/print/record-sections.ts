@@ -170,7 +170,7 @@ function borrowed(life: ConveyorLife): RecordSection {
   for (const unseen of model.unseen) {
     lines.push(
       `Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: ` +
-        `such a panel reaches its limit ${depthText(unseen.condemn)}, 80 % between, from the pool alone; ` +
+        `such a panel reaches its limit: ${depthText(unseen.condemn)}, 80 % between, from the pool alone; ` +
         'the worst of several comes earlier',
     );
   }
@@ -194,7 +194,7 @@ function doubted({ points }: ConveyorLife): readonly string[] {
   for (const { place, model } of points)
     if (model?.asDeclared)
       lines.push(
-        `${place.name} reaches its limit ${depthText(model.condemn)} if its gauge scatters as found, ` +
+        `${place.name} reaches its limit: ${depthText(model.condemn)} if its gauge scatters as found, ` +
           `${depthText(model.asDeclared)} if the gauge is as good as declared and the wear uneven`,
       );
   return lines;

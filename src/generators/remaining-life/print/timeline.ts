@@ -8,6 +8,8 @@ import { group, type Markup } from '../../page/markup.js';
 import { textWidth } from '../../page/text-width.js';
 import { date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { isNow } from '../../../domain/decision/order-call.js';
+import { orderDay } from '../decision-words.js';
 import { limitPassed, passedText } from '../passed-words.js';
 
 const width = 700;
@@ -103,7 +105,7 @@ function row(life: ConveyorLife, y: number, x: (day: number) => number, end: num
   }
   const { q05, q10, q50, q90, q95 } = forecast.days;
   const to = (day: number | undefined): number => (day === undefined ? right : x(day));
-  const orderBy = outage && !outage.orderIsLate ? outage.orderBy : undefined;
+  const orderBy = life.order && !isNow(life.order) ? orderDay(life.order) : undefined;
   // Where no outage is early enough none is boxed: the reline cannot wait for one.
   const within = outage !== undefined && life.attention.level === 'reline to plan' && outage.from <= end;
   return group(

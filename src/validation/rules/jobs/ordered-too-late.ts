@@ -72,5 +72,5 @@ function shelfFor(job: Job, estate: Estate, today: CalendarDay): Supplies | unde
     .flatMap(({ panels }) => panels)
     .filter(({ from, to }) => scope.some((area) => area.from < (from + to) / 2 && area.to > (from + to) / 2))
     .map(({ from, to }) => to - from);
-  return suppliesOf(plant, { liner, lengths, fixings: boltsIn(liner, lengths) }, today);
+  return suppliesOf(plant, [{ liner, lengths, fixings: boltsIn(liner, lengths) }], today);
 }

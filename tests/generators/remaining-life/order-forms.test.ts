@@ -1,0 +1,175 @@
+// One day to order by, whoever prints it: page, comment, data, tables, order list, calendars, programme, comparison, editor.
+
+import { beforeAll, describe, expect, it } from 'vitest';
+import { isNow } from '../../../src/domain/decision/order-call.js';
+import { formatDay } from '../../../src/domain/units/calendar.js';
+import { forecastRows } from '../../../src/generators/change-summary/parts/forecast-row.js';
+import { readSavedReport } from '../../../src/generators/change-summary/saved-report.js';
+import { orderListCsv, orderRows } from '../../../src/generators/month/order-list.js';
+import { conveyorsCsv } from '../../../src/generators/remaining-life/csv-conveyors.js';
+import { programmeCsv } from '../../../src/generators/remaining-life/csv-programme.js';
+import { remainingLifeCsv } from '../../../src/generators/remaining-life/csv.js';
+import { orderDay, orderText } from '../../../src/generators/remaining-life/decision-words.js';
+import { estateCalendar } from '../../../src/generators/remaining-life/estate-calendar.js';
+import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
+import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
+import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
+import { programmeCalendar } from '../../../src/generators/remaining-life/programme-calendar.js';
+import { programmeRow } from '../../../src/generators/remaining-life/programme-words.js';
+import { remainingLife, type RemainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { nodeSolver } from '../../../src/solver/node-solver.js';
+import { tarnholt } from '../estate.js';
+import { day, estateOf, look, only, works } from './story.js';
+
+/** The days of entries `Order liner for X …` of a calendar file, by conveyor. */
+function ordered(calendar: string): Record<string, string> {
+  const entries = calendar.replace(/\r\n /g, '').split('BEGIN:VEVENT').slice(1);
+  return Object.fromEntries(
+    entries.flatMap((entry) => {
+      const [, name] = /SUMMARY:Order liner for (\S+)/.exec(entry) ?? [];
+      const [, year, month, date] = /DTSTART;VALUE=DATE:(\d{4})(\d\d)(\d\d)/.exec(entry) ?? [];
+      return name === undefined ? [] : [[name, `${year ?? ''}-${month ?? ''}-${date ?? ''}`]];
+    }),
+  );
+}
+
+/** A column of a table without commas in what stands before it, by conveyor. */
+function column(csv: string, name: string): Record<string, string> {
+  const [head = '', ...rows] = csv.trimEnd().split('\r\n');
+  const names = head.split(',');
+  return Object.fromEntries(
+    rows.map((row) => {
+      const cells = [...row.matchAll(/("(?:[^"]|"")*"|[^,]*)(?:,|$)/g)].map(([, cell = '']) => cell);
+      return [cells[names.indexOf('conveyor')] ?? '', cells[names.indexOf(name)] ?? '?'];
+    }),
+  );
+}
+
+function saysTheSame(report: RemainingLife): void {
+  const { asOf } = report;
+  if (asOf === undefined) throw new Error('no day');
+  const days = Object.fromEntries(
+    report.conveyors.map(({ conveyor, order }) => [conveyor.name, orderDay(order)]),
+  );
+  const dated = Object.entries(days).flatMap(([name, on]) =>
+    on === undefined ? [] : [[name, formatDay(on)]],
+  );
+  const all = Object.fromEntries(dated) as Record<string, string>;
+  const cells = Object.fromEntries(Object.keys(days).map((name) => [name, all[name] ?? '']));
+  expect(column(conveyorsCsv(report), 'order_by')).toEqual(cells);
+  expect(column(remainingLifeCsv(report), 'conveyor_order_by')).toEqual(cells);
+  expect(ordered(estateCalendar(report))).toEqual(all);
+  expect(column(orderListCsv(report), 'order_by')).toEqual(all);
+  const json = remainingLifeJson(report);
+  const data = JSON.parse(json) as {
+    conveyors: { conveyor: string; decision: { orderBy: { day: string; now: boolean } | null } | null }[];
+  };
+  const read = readSavedReport(json, (value) => value);
+  const [html, markdown] = [remainingLifeHtml(report), remainingLifeMarkdown(report)];
+  const compared = forecastRows(report);
+  report.conveyors.forEach((life, i) => {
+    const words = orderText(life);
+    const { name } = life.conveyor;
+    expect(data.conveyors[i]?.decision?.orderBy?.day ?? '').toBe(cells[name]);
+    const row = markdown.split('\n').find((line) => line.startsWith(`| ${i + 1} | **${name}**`));
+    expect(row?.replaceAll('*', '')).toMatch(new RegExp(`\\| ${words.replace(/[()]/g, '\\$&')} \\|$`));
+    expect(html).toContain(words.split(' (')[0]);
+    expect(compared[i]?.order?.words ?? '–').toBe(words);
+    expect(read.ok && (read.saved.rows[i]?.order?.words ?? '–')).toBe(words);
+    if (life.order && isNow(life.order)) expect(orderDay(life.order)).toBe(asOf);
+  });
+  for (const answer of report.programmes ?? []) {
+    if (answer.kind === 'none') continue;
+    const calendar = ordered(programmeCalendar([answer], asOf));
+    const table = column(programmeCsv([answer]), 'order_by');
+    for (const line of answer.programme.lines) {
+      if (line.choice.kind !== 'reline') continue;
+      const life = report.conveyors.find(({ conveyor }) => conveyor.name === line.conveyor);
+      if (!life) throw new Error(line.conveyor);
+      expect(programmeRow(answer.programme, line)[6]).toBe(orderText(life));
+      expect(calendar[line.conveyor] ?? '').toBe(cells[line.conveyor]);
+      expect(table[line.conveyor]).toBe(cells[line.conveyor]);
+    }
+    for (const { month, orders } of answer.programme.months)
+      for (const name of orders) expect(all[name]?.slice(0, 7)).toBe(month);
+  }
+}
+
+describe('the day to order by', () => {
+  let solver: Awaited<ReturnType<typeof nodeSolver>>;
+  beforeAll(async () => {
+    solver = await nodeSolver();
+  });
+
+  it('of the demo, with and without a programme', () => {
+    for (const asOf of [day('2026-10-31'), day('2026-11-20')]) {
+      saysTheSame(remainingLife(tarnholt(), { asOf, track: false, solver }));
+    }
+    saysTheSame(remainingLife(tarnholt(), { asOf: day('2026-10-31'), track: false }));
+  }, 60_000);
+
+  it('of one that is late, of one without a lead time, of one at its limit, and of one where nothing is due', () => {
+    const records =
+      look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') +
+      look(6000, 'P1 thickness 9 mm; P2 thickness 9.2 mm') +
+      look(8000, 'P1 thickness 8 mm; P2 thickness 8.3 mm');
+    const newest = day('2025-11-30');
+    const told = (text: string, asOf = newest, more = ''): string => {
+      const report = remainingLife(estateOf(text, records + more), { asOf, track: false, solver });
+      saysTheSame(report);
+      return orderText(only(report));
+    };
+    expect(told(works)).toBe('2026-02-02');
+    const slow = works.replace('10 week', '20 week');
+    expect(told(slow)).toBe('now');
+    expect(told(slow.replace(/ *outage Autumn27.*\n/, ''))).toBe('now (was 2025-11-24)');
+    expect(told(works.replace('lead time liner 10 week', ''))).toBe('no lead time declared');
+    expect(told(works.replace(/outage .*\n/g, ''))).toMatch(/^(now|–)$/);
+    expect(told(works, day('2026-01-20'), look(9000, 'P1 thickness 3.9 mm; P2 thickness 7.8 mm'))).toBe(
+      'now',
+    );
+  }, 60_000);
+});
+
+describe('what is to be bought', () => {
+  const two = works
+    .replace(
+      'screw Spiral400 {',
+      'liner TwoLayer16 { layer ivory 8 mm layer blue 8 mm panel length 1200 mm condemn at 4 mm }\nscrew Spiral400 {',
+    )
+    .replace('liner TwoLayer12\n  drive', 'liner TwoLayer16 from 0 m to 2.4 m\n  liner TwoLayer12\n  drive');
+  const records =
+    look(3000, 'P1 thickness 13 mm; P2 thickness 9 mm') + look(6000, 'P1 thickness 10 mm; P2 thickness 6 mm');
+
+  it('is each panel’s own liner, a row a liner', () => {
+    const report = remainingLife(estateOf(two, records), { track: false });
+    saysTheSame(report);
+    expect(orderRows(report).map(({ liner, panels }) => [liner, panels])).toEqual([
+      ['TwoLayer16', 2],
+      ['TwoLayer12', 3],
+    ]);
+  });
+
+  it('comes from the shelf only where every liner lies there', () => {
+    const shelf = (text: string): string => two.replace('lead time liner', `${text}\n  lead time liner`);
+    const told = (text: string) => {
+      const report = remainingLife(estateOf(shelf(text), records), { track: false });
+      saysTheSame(report);
+      return orderText(only(report));
+    };
+    const count = 'counted 2025-01-10';
+    expect(told(`on the shelf TwoLayer12 9 panels ${count}`)).toBe('now');
+    expect(
+      told(`on the shelf TwoLayer16 9 panels ${count}\n  on the shelf TwoLayer12 9 panels ${count}`),
+    ).toBe('on the shelf');
+  });
+
+  it('panels of different liners are not offered for exchange', () => {
+    const exchange = (text: string): readonly string[] =>
+      (only(remainingLife(estateOf(text, records), { track: false })).decision?.options ?? []).flatMap(
+        ({ kind, what }) => (kind === 'exchange' ? [what] : []),
+      );
+    expect(exchange(two)).toEqual([]);
+    expect(exchange(works)).toEqual(['Stop and exchange the panel of P2 for that of P1']);
+  });
+});
