@@ -11,9 +11,9 @@ import { jobState, type JobState } from './jobs-written.js';
 import { moneyOf, type PlantMoney } from './money.js';
 import { newScrew, type ScrewOutlook } from './new-screw.js';
 import type { DecisionOption } from './option.js';
-import type { OptionSetting } from './option-setting.js';
+import { missingCosts, type OptionSetting } from './option-setting.js';
 import { optionsOf } from './options.js';
-import { orderCall, type OrderCall } from './order-call.js';
+import { orderCall, type OrderCall, type OrderedFor } from './order-call.js';
 import { scopesOf, type AcceptedRisk, type Scopes, type ScopeWork } from './scope.js';
 import { leadDays, suppliesOf, type Supplies, type Supply } from './supply.js';
 import type { LinerAt } from './trial-work.js';
@@ -52,6 +52,8 @@ export interface ConveyorDecision {
   readonly setting: OptionSetting | undefined;
   readonly jobs: readonly JobState[];
   readonly money: PlantMoney;
+  /** Costs that are not declared though others are, so that no expected cost can be told: `cost unplanned reline`. */
+  readonly missingCosts: readonly string[];
   /** Last day that counts: of the last outage, or a year on. */
   readonly horizon: CalendarDay;
 }
@@ -173,7 +175,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
       due || input.atLimit
         ? orderCall({
             asOf,
-            chosen: chosen ?? bySeen,
+            chosen: chosen ?? bySeen ?? beforeRisk(rows, passed?.day, leadTime.days),
             first: rows.find(({ reachable }) => reachable) ?? rows[0],
             atLimit: input.atLimit === true,
             leadDeclared: leadTime.declared,
@@ -189,8 +191,20 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
       .filter((job) => job.conveyor === conveyor && (job.window === undefined || job.window.to.day >= asOf))
       .map((job) => jobState(job, estate, due ? first : undefined, supplyOf(whole, supplies))),
     money,
+    missingCosts: setting ? missingCosts(setting) : [],
     horizon,
   };
+}
+
+/** Where no outage is declared the liner has to be there when a risk passes. */
+function beforeRisk(
+  rows: readonly OutageDecision[],
+  passed: CalendarDay | undefined,
+  days: number,
+): OrderedFor | undefined {
+  return rows.length > 0 || passed === undefined
+    ? undefined
+    : { name: undefined, orderBy: addDays(passed, -days) };
 }
 
 function outageRow(

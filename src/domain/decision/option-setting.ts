@@ -108,6 +108,16 @@ export function contactCost(setting: OptionSetting): number | undefined {
   return unplanned.amount + money.repair(whole.work.metres) + stopCost(setting, whole);
 }
 
+/** What is not declared and leaves expected costs open, as it would be written; empty where the plant declares no costs at all. */
+export function missingCosts({ money, scopes }: OptionSetting): readonly string[] {
+  const whole = scopes.works.at(-1)?.work;
+  if (!money || !whole) return [];
+  return [
+    ...(costOfWork(money, whole, whole, true) ? [] : ['cost reline']),
+    ...(costOfWork(money, whole, whole, false) ? [] : ['cost unplanned reline']),
+  ];
+}
+
 function contactWords(setting: OptionSetting, money: Money): string {
   const whole = setting.scopes.works.at(-1);
   const unplanned = whole && costOfWork(money, whole.work, whole.work, false);

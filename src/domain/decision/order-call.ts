@@ -19,9 +19,9 @@ export type OrderCall =
   /** It is to be ordered, and nothing says how long it takes. */
   | { readonly kind: 'no lead time'; readonly outage: string | undefined };
 
-/** An outage and the last day to order for it. */
+/** An outage, or the day on which a risk passes where none is declared, and the last day to order for it. */
 export interface OrderedFor {
-  readonly name: string;
+  readonly name: string | undefined;
   readonly orderBy: CalendarDay;
 }
 

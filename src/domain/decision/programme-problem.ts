@@ -51,6 +51,8 @@ export interface ProgrammeConveyor {
 export interface ProgrammeProblem {
   readonly plant: string;
   readonly currency: string | undefined;
+  /** Costs without which no expected cost can be told; chances are weighed in their place. */
+  readonly missingCosts?: readonly string[];
   readonly crews: readonly string[];
   readonly units: number;
   readonly outages: readonly ProgrammeOutage[];
@@ -79,6 +81,7 @@ export function programmeProblem(
   return {
     plant: plant.name,
     currency: first.money.kind === 'money' ? first.money.money.currency : undefined,
+    missingCosts: [...new Set(due.flatMap((decision) => decision.missingCosts))],
     crews: plant.crews.map(({ name }) => name),
     units: plant.accessUnits.length,
     outages,

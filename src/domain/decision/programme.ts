@@ -65,7 +65,8 @@ export interface Programme {
 
 export interface ProgrammeMonth {
   readonly month: string;
-  readonly money: number;
+  /** Undefined where the cost of one of the relines is not known. */
+  readonly money: number | undefined;
   readonly relines: readonly string[];
   readonly orders: readonly string[];
 }
@@ -276,8 +277,8 @@ function hoursADay({ hours, from, to }: ProgrammeOutage): number {
 }
 
 function monthsOf(problem: ProgrammeProblem, lines: readonly ProgrammeLine[]): readonly ProgrammeMonth[] {
-  const months = new Map<string, { money: number; relines: string[]; orders: string[] }>();
-  const at = (day: CalendarDay): { money: number; relines: string[]; orders: string[] } => {
+  const months = new Map<string, { money: number | undefined; relines: string[]; orders: string[] }>();
+  const at = (day: CalendarDay): { money: number | undefined; relines: string[]; orders: string[] } => {
     const month = formatDay(day).slice(0, 7);
     const known = months.get(month) ?? { money: 0, relines: [], orders: [] };
     months.set(month, known);
@@ -289,7 +290,8 @@ function monthsOf(problem: ProgrammeProblem, lines: readonly ProgrammeLine[]): r
     const outage = problem.outages[candidate.outage];
     if (!outage) continue;
     const month = at(outage.from);
-    month.money += candidate.cost ?? 0;
+    month.money =
+      month.money === undefined || candidate.cost === undefined ? undefined : month.money + candidate.cost;
     month.relines.push(conveyor);
     if (candidate.order.kind === 'order') at(candidate.order.day).orders.push(conveyor);
   }

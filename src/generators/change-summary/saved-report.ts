@@ -90,16 +90,15 @@ function rowIn(conveyor: unknown, asOf: CalendarDay): ForecastRow {
 /** A report of before this was said in one way goes by its level and by the day for its outage. */
 function orderIn(conveyor: unknown, asOf: CalendarDay): ForecastRow['order'] {
   const decision = at(conveyor, 'decision');
-  if (at(decision, 'onShelf') === true)
-    return { words: 'on the shelf', day: undefined, now: false, late: false };
   const orderBy = at(decision, 'orderBy');
   const day = dayAt(orderBy, 'day');
-  const latest = dayAt(orderBy, 'latest') ?? day;
   const late = at(orderBy, 'late') === true;
+  const said = textAt(decision, 'orderWords');
+  if (said !== undefined) return { words: said, day, now: at(orderBy, 'now') === true, late };
   const level = textAt(conveyor, 'level') ?? '';
-  const now = at(orderBy, 'now') === true || late || lateLevels.includes(level);
+  const now = late || lateLevels.includes(level);
   if (!now) return day === undefined ? undefined : { words: formatDay(day), day, now, late };
-  const words = late && latest !== undefined ? `now (was ${formatDay(latest)})` : 'now';
+  const words = late && day !== undefined ? `now (was ${formatDay(day)})` : 'now';
   return { words, day: asOf, now, late };
 }
 

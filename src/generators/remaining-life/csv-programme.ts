@@ -3,6 +3,7 @@
 import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { csvTable } from './csv-cells.js';
 import { orderDay } from './decision-words.js';
+import { isPriced } from './programme-words.js';
 
 const columns = [
   'plant',
@@ -48,7 +49,9 @@ export function programmeCsv(answers: readonly ProgrammeAnswer[]): string {
           candidate?.within ?? choice.kind === 'nothing',
           { day: orderDay(candidate?.order) },
           round(candidate?.cost, 2),
-          round(candidate?.expected ?? (choice.kind === 'nothing' ? choice.expected : undefined), 2),
+          isPriced(answer.programme)
+            ? round(candidate?.expected ?? (choice.kind === 'nothing' ? choice.expected : undefined), 2)
+            : undefined,
           currency,
           reason,
         ];

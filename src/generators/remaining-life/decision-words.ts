@@ -125,11 +125,19 @@ export function moneyText(decision: ConveyorDecision, amount: number | undefined
   return amount === undefined || currency === undefined ? 'not known' : amountText(amount, currency);
 }
 
+/** `cost unplanned reline` is not declared, nor what would stand for it. */
+export function missingCostsText(missing: readonly string[]): string {
+  const names = list(missing.map((each) => `\`${each}\``));
+  return `${names} ${missing.length === 1 ? 'is' : 'are'} not declared, nor the price of every liner and the rate of every crew, which would stand for it`;
+}
+
 /** Why no option has a price. */
-export function noMoneyText({ money, conveyor }: ConveyorDecision): string | undefined {
+export function noMoneyText({ money, conveyor, missingCosts }: ConveyorDecision): string | undefined {
   switch (money.kind) {
     case 'money':
-      return undefined;
+      return missingCosts.length === 0
+        ? undefined
+        : `Expected costs are not known: ${missingCostsText(missingCosts)}; options are compared by their chances alone.`;
     case 'no costs':
       return `Plant ${conveyor.plant.name} declares no costs, so options are compared by their chances alone.`;
     case 'currencies':

@@ -5,7 +5,7 @@ import type { Earliest, OutageDecision, TwoChances } from '../../domain/decision
 import { isNow, isOrderLate } from '../../domain/decision/order-call.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
 import { day, number, type Json } from './json-values.js';
-import { currencyOf } from './decision-words.js';
+import { callText, currencyOf } from './decision-words.js';
 import type { ConveyorLife } from './remaining-life.js';
 
 export function decisionJson({ decision, attention, order }: ConveyorLife): Json {
@@ -51,7 +51,7 @@ export function decisionJson({ decision, attention, order }: ConveyorLife): Json
             latest: day(order.latest),
           }
         : null,
-    onShelf: order?.kind === 'on the shelf',
+    orderWords: order ? callText(order) : null,
     leadTimeDays: decision.leadTime.declared ? decision.leadTime.days : null,
     currency: currencyOf(decision) ?? null,
     horizon: day(decision.horizon),

@@ -2,21 +2,24 @@
 
 import type { ProgrammeAnswer, ProgrammeLine } from '../../domain/decision/programme.js';
 import { orderDay } from './decision-words.js';
+import { isPriced } from './programme-words.js';
 import { day, number, type Json } from './json-values.js';
 
 export function programmeJson(answer: ProgrammeAnswer): Json {
   if (answer.kind === 'none') return { kind: 'none', why: answer.why };
   const { programme } = answer;
+  const priced = isPriced(programme);
   return {
     kind: 'programme',
     plant: programme.plant,
     currency: programme.currency ?? null,
-    expected: number(programme.expected),
-    expectedAlone: number(programme.expectedAlone),
+    missingCosts: programme.problem.missingCosts ?? [],
+    expected: priced ? number(programme.expected) : null,
+    expectedAlone: priced ? number(programme.expectedAlone) : null,
     aloneFits: programme.aloneFits,
     gap: number(programme.gap),
     breachesOverLeast: number(programme.breachesOverLeast),
-    lines: programme.lines.map((line) => lineJson(line, programme.problem.outages)),
+    lines: programme.lines.map((line) => lineJson(line, programme.problem.outages, priced)),
     outages: programme.loads.map(({ outage, used, unitsUsed, jobs, alone }) => ({
       outage: outage.name,
       from: day(outage.from),
@@ -45,7 +48,7 @@ export function programmeJson(answer: ProgrammeAnswer): Json {
     })),
     savings: programme.savings.map(({ what, saves, helps, about }) => ({
       what,
-      saves: number(saves),
+      saves: priced ? number(saves) : null,
       helps,
       about,
     })),
@@ -55,6 +58,7 @@ export function programmeJson(answer: ProgrammeAnswer): Json {
 function lineJson(
   { conveyor, choice, reason }: ProgrammeLine,
   outages: readonly { readonly name: string }[],
+  priced: boolean,
 ): Json {
   const candidate = choice.kind === 'reline' ? choice.candidate : undefined;
   return {
@@ -70,7 +74,9 @@ function lineJson(
     within: candidate?.within ?? choice.kind === 'nothing',
     orderBy: day(orderDay(candidate?.order)),
     cost: number(candidate?.cost),
-    expected: number(candidate?.expected ?? (choice.kind === 'nothing' ? choice.expected : undefined)),
+    expected: priced
+      ? number(candidate?.expected ?? (choice.kind === 'nothing' ? choice.expected : undefined))
+      : null,
     reason: reason ?? null,
   };
 }

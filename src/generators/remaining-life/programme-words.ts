@@ -2,7 +2,7 @@
 
 import { type Programme, type ProgrammeAnswer, type ProgrammeLine } from '../../domain/decision/programme.js';
 import { amountText } from '../../domain/decision/money.js';
-import { callText } from './decision-words.js';
+import { callText, missingCostsText } from './decision-words.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatNumber } from '../../domain/units/format.js';
@@ -35,19 +35,31 @@ export function programmeRow(programme: Programme, line: ProgrammeLine): readonl
         formatNumber(candidate.hours, 1),
         percent(candidate.condemn),
         callText(candidate.order),
-        money(programme, candidate.expected),
+        expected(programme, candidate.expected),
         reason,
       ];
     }
     case 'nothing':
-      return [conveyor, 'none needed', '–', '–', '–', '–', '–', money(programme, choice.expected), reason];
+      return [conveyor, 'none needed', '–', '–', '–', '–', '–', expected(programme, choice.expected), reason];
     case 'left out':
       return [conveyor, 'cannot be kept', '–', '–', '–', '–', '–', '–', reason];
   }
 }
 
-export function money({ currency }: Programme, value: number): string {
-  return currency === undefined ? 'no costs' : amountText(value, currency);
+/** What work costs. */
+export function money({ currency }: Programme, value: number | undefined): string {
+  if (currency === undefined) return 'no costs';
+  return value === undefined ? 'not known' : amountText(value, currency);
+}
+
+/** With the chance of steel in it: only where everything is declared that it takes. */
+function expected(programme: Programme, value: number): string {
+  return isPriced(programme) ? money(programme, value) : 'not known';
+}
+
+/** Where it is not, what is weighed are chances, and no sum of them is money. */
+export function isPriced({ currency, problem }: Programme): boolean {
+  return currency !== undefined && (problem.missingCosts ?? []).length === 0;
 }
 
 /** A sentence: what is done when, and what it costs beside choosing alone. */
@@ -65,7 +77,17 @@ export function programmeSentence(programme: Programme): string {
     open.length === 0
       ? 'Every accepted risk is kept by what was seen.'
       : `Not kept for ${list(open)}; see why.`;
-  return `${head} ${rest} Expected cost ${money(programme, programme.expected)} up to the last outage; ${aloneText(programme)}`;
+  return isPriced(programme)
+    ? `${head} ${rest} Expected cost ${money(programme, programme.expected)} up to the last outage; ${aloneText(programme)}`
+    : `${head} ${rest} ${unpricedText(programme)}`;
+}
+
+function unpricedText({ plant, currency, problem }: Programme): string {
+  const why =
+    currency === undefined
+      ? `plant ${plant} declares no costs in one currency`
+      : missingCostsText(problem.missingCosts ?? []);
+  return `Expected costs are not known: ${why}; what is chosen goes by the chances of the limit and of steel.`;
 }
 
 function aloneText(programme: Programme): string {
@@ -78,10 +100,12 @@ function aloneText(programme: Programme): string {
 }
 
 /** How good the answer is, and what it goes by. */
-export function programmeNotes({ gap, breachesOverLeast }: Programme): readonly string[] {
+export function programmeNotes(programme: Programme): readonly string[] {
+  const { gap, breachesOverLeast } = programme;
+  const least = isPriced(programme) ? 'least cost' : 'smallest chances';
   return [
     gap < 0.0005
-      ? 'The least cost that is possible, proven'
+      ? `The ${least} possible, proven`
       : `Nothing that keeps as much can cost over ${formatNumber(gap * 100, 1)} % less: proven by a bound, and no better was found`,
     ...(breachesOverLeast > 0 ? ['Whether more risks could be kept is not proven'] : []),
     'Chances and costs are by what was seen, because a look comes first where little was seen',
@@ -107,6 +131,7 @@ export function loadText(programme: Programme, index: number): string {
 
 /** What saves nothing is said in one line. */
 export function savingTexts(programme: Programme): readonly string[] {
+  if (!isPriced(programme)) return helpTexts(programme);
   const useful = programme.savings.flatMap((saving, i) =>
     saving.saves === undefined || Math.abs(saving.saves) >= 1 || saving.helps.length > 0
       ? [savingText(programme, i)]
@@ -115,6 +140,14 @@ export function savingTexts(programme: Programme): readonly string[] {
   return useful.length > 0
     ? useful
     : ['no further crew, platform or day would save anything: every conveyor has what it would choose alone'];
+}
+
+/** Without money only what more would keep can be told. */
+function helpTexts({ savings }: Programme): readonly string[] {
+  const useful = savings.flatMap(({ what, helps }) =>
+    helps.length > 0 ? [`${what} keeps the risk of ${list(helps)}`] : [],
+  );
+  return useful.length > 0 ? useful : ['no further crew, platform or day would keep a further risk'];
 }
 
 function savingText(programme: Programme, index: number): string {

@@ -301,7 +301,10 @@ describe('what to order by when', () => {
     const told = order?.kind === 'order' ? [days(order.day), isOrderLate(order), order.outage] : order;
     expect(told).toEqual(expected);
   });
-  it('nothing without an outage', () => expect(decide(outlook(slow), { lead: 10 }).order).toBeUndefined());
+  it('without an outage so that it is there when the risk passes', () => {
+    const { order, passed } = decide(outlook(slow), { lead: 10 });
+    expect(order?.kind === 'order' && days(order.day)).toBe((days(passed?.day) ?? NaN) - 10);
+  });
 });
 
 describe('whether anything has to be decided', () => {

@@ -154,7 +154,7 @@ describe('what a part costs', () => {
     ({
       whole,
       metres,
-      pieces: [{ liner: {}, lengths: [], fixings: 0 }],
+      pieces: [{ liner: {}, lengths: [metres * 1000], fixings: 0 }],
       together: { crews: ['Alpha'], duration: hours, personHours: persons, units: [] },
     }) as unknown as StretchWork; // only these are read
 
