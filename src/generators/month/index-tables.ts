@@ -45,7 +45,9 @@ function dates({ months, conveyors }: Months): IndexTable {
   const shown = months.slice(0, sideBySide);
   return {
     title: 'When the first panel was expected at its condemn limit',
-    note: 'The middle of the forecast of each month; the month’s report has its interval and the count of readings behind it. A dash: that month gave no date; passed: it lay behind the day of the report.',
+    note:
+      'The middle of the forecast of each month; the month’s report has its interval and the count of readings behind it. ' +
+      'A dash: that month gave no date; passed: it lay behind the day of the report.',
     head: ['Conveyor', ...shown.map(({ month }) => month)],
     rows: conveyors.map((name) => ({
       folder: undefined,
