@@ -6,13 +6,10 @@ import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { calendarFile, type CalendarEntry } from '../page/calendar-file.js';
 
 export function programmeCalendar(answers: readonly ProgrammeAnswer[], asOf: CalendarDay): string {
-  return calendarFile({ name: 'Programme of relines', asOf, entries: programmeEntries(answers, asOf) });
+  return calendarFile({ name: 'Programme of relines', asOf, entries: programmeEntries(answers) });
 }
 
-export function programmeEntries(
-  answers: readonly ProgrammeAnswer[],
-  asOf: CalendarDay,
-): readonly CalendarEntry[] {
+export function programmeEntries(answers: readonly ProgrammeAnswer[]): readonly CalendarEntry[] {
   const entries: CalendarEntry[] = [];
   for (const answer of answers) {
     if (answer.kind === 'none') continue;
