@@ -14,6 +14,7 @@ const blockRules = [
   'Inspection',
   'Correction',
   'Reline',
+  'PanelsMoved',
   'ScrewChange',
   'MeterChange',
   'DutyChange',

@@ -10,12 +10,13 @@ import type {
   Correction,
   DutyChange,
   MeterChange,
+  PanelsMoved,
   Patch,
   Reline,
   ScrewChange,
 } from '../domain/model/records.js';
 import type { NameUse } from '../domain/model/stated.js';
-import type { Sheet } from './sheet.js';
+import type { JobDraft, Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
 import { closest, collect, findNamed } from './assembly/name-table.js';
 import { buildJob } from './assembly/jobs.js';
@@ -73,6 +74,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       return liner && sound ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner })) : undefined;
     },
   );
+  const panelsMoved = panelsMovedOf(inOrder, conveyors, problems);
   const screwChanges = records(
     inOrder.flatMap((sheet) => sheet.screwChanges),
     conveyors,
@@ -94,16 +96,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     inOrder.flatMap((sheet) => sheet.jobs),
     problems,
   );
-  const names = jobs.items.map(({ name }) => name);
-  for (const { partOf } of jobs.items)
-    if (partOf && !names.includes(partOf.name))
-      problems.push({
-        kind: 'unknown name',
-        origin: partOf.origin,
-        what: 'job',
-        name: partOf.name,
-        known: closest(partOf.name, names),
-      });
+  checkParts(jobs.items, problems);
   return {
     estate: {
       plants: plants.items,
@@ -115,6 +108,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       corrections: judged,
       places,
       relines,
+      panelsMoved,
       screwChanges,
       meterChanges,
       dutyChanges,
@@ -130,6 +124,38 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       ),
     ),
   };
+}
+
+/** A job that is part of another names one that there is. */
+function checkParts(jobs: readonly Pick<JobDraft, 'name' | 'partOf'>[], problems: Problem[]): void {
+  const names = jobs.map(({ name }) => name);
+  for (const { partOf } of jobs)
+    if (partOf && !names.includes(partOf.name))
+      problems.push({
+        kind: 'unknown name',
+        origin: partOf.origin,
+        what: 'job',
+        name: partOf.name,
+        known: closest(partOf.name, names),
+      });
+}
+
+function panelsMovedOf(
+  sheets: readonly Sheet[],
+  conveyors: ConveyorIndex,
+  problems: Problem[],
+): readonly PanelsMoved[] {
+  return records(
+    sheets.flatMap((sheet) => sheet.panelsMoved),
+    conveyors,
+    problems,
+    (draft, conveyor): PanelsMoved | undefined => {
+      const panels = draft.moves.flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])]);
+      const sound = panels.map((panel) => checkStretch(panel, conveyor, problems)).every((found) => found);
+      for (const { point } of draft.measured) conveyors.checkPoint(conveyor, point, problems);
+      return sound ? kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })) : undefined;
+    },
+  );
 }
 
 /** Readings as they count after their corrections. A point or a colour that is not there is told here. */

@@ -16,6 +16,7 @@ import { createReader, keywordOf } from './lowering/reader.js';
 import {
   lowerDutyChange,
   lowerMeterChange,
+  lowerPanelsMoved,
   lowerPatch,
   lowerReline,
   lowerScrewChange,
@@ -36,19 +37,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
   }));
   const reader = createReader(source, problems);
   const { rows } = parsed;
-  const found = {
-    plants: list<Sheet['plants']>(),
-    liners: list<Sheet['liners']>(),
-    screws: list<Sheet['screws']>(),
-    conveyors: list<Sheet['conveyors']>(),
-    corrections: list<Sheet['corrections']>(),
-    relines: list<Sheet['relines']>(),
-    screwChanges: list<Sheet['screwChanges']>(),
-    meterChanges: list<Sheet['meterChanges']>(),
-    dutyChanges: list<Sheet['dutyChanges']>(),
-    patches: list<Sheet['patches']>(),
-    jobs: list<Sheet['jobs']>(),
-  };
+  const found = nothingFound();
   const inspections: { readonly draft: UncountedInspection; readonly span: TextSpan }[] = [];
   const blocks = parsed.root.blocks;
   const doubted: NameUse[] = [];
@@ -97,6 +86,9 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         break;
       case 'Reline':
         record(found.relines, block, lowerReline(reader, block, node));
+        break;
+      case 'PanelsMoved':
+        record(found.panelsMoved, block, lowerPanelsMoved(reader, block, node));
         break;
       case 'ScrewChange':
         record(found.screwChanges, block, lowerScrewChange(reader, block, node));
@@ -173,6 +165,7 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     inspections: [],
     corrections: [],
     relines: [],
+    panelsMoved: [],
     screwChanges: [],
     meterChanges: [],
     dutyChanges: [],
@@ -204,12 +197,31 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   Inspection: 'inspection',
   Correction: 'correction',
   Reline: 'reline',
+  PanelsMoved: 'panels moved',
   ScrewChange: 'screw change',
   MeterChange: 'meter change',
   DutyChange: 'duty',
   Patch: 'patch',
   Job: 'job',
 };
+
+/** What a text may hold beside its inspections, each list empty yet. */
+function nothingFound() {
+  return {
+    plants: list<Sheet['plants']>(),
+    liners: list<Sheet['liners']>(),
+    screws: list<Sheet['screws']>(),
+    conveyors: list<Sheet['conveyors']>(),
+    corrections: list<Sheet['corrections']>(),
+    relines: list<Sheet['relines']>(),
+    panelsMoved: list<Sheet['panelsMoved']>(),
+    screwChanges: list<Sheet['screwChanges']>(),
+    meterChanges: list<Sheet['meterChanges']>(),
+    dutyChanges: list<Sheet['dutyChanges']>(),
+    patches: list<Sheet['patches']>(),
+    jobs: list<Sheet['jobs']>(),
+  };
+}
 
 function list<T extends readonly unknown[]>(): T[number][] {
   return [];

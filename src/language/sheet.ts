@@ -12,6 +12,7 @@ import type {
   DutyChange,
   Inspection,
   MeterChange,
+  PanelsMoved,
   Patch,
   PhotoUse,
   Reline,
@@ -33,6 +34,7 @@ export interface Sheet {
   readonly rows: Rows;
   readonly corrections: readonly Draft<Correction>[];
   readonly relines: readonly RelineDraft[];
+  readonly panelsMoved: readonly Draft<PanelsMoved>[];
   readonly screwChanges: readonly ScrewChangeDraft[];
   readonly meterChanges: readonly Draft<MeterChange>[];
   readonly dutyChanges: readonly Draft<DutyChange>[];

@@ -107,6 +107,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   OldPanel: { chainage: 'length', thickness: 'length', error: 'length' },
   PanelThickness: { thickness: 'length', error: 'length' },
   Offcut: { length: 'length' },
+  PanelsMoved: { meter: 'duration', tonnes: 'mass' },
   ScrewChange: { meter: 'duration', tonnes: 'mass' },
   MeterChange: { old: 'duration', new: 'duration' },
   DutyChange: { value: 'duty', speed: 'rotation' },

@@ -235,6 +235,14 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         }
         break;
       }
+      case ast.PanelsMoved.$type: {
+        const scope = about(found.addConveyor(block), block.date);
+        for (const fact of block.facts) {
+          if (ast.isAsFitted(fact)) found.add('point', fact, 'point', scope);
+          else if (ast.isPanelMove(fact)) found.addRuns(fact, scope);
+        }
+        break;
+      }
       case ast.ScrewChange.$type:
         found.addConveyor(block);
         for (const fact of block.facts) if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');

@@ -327,6 +327,7 @@ export function estate(parts: EstateParts): Estate {
     corrections: [],
     places,
     relines: parts.relines ?? [],
+    panelsMoved: [],
     screwChanges: parts.screwChanges ?? [],
     meterChanges: parts.meterChanges ?? [],
     patches: [],

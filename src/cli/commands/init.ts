@@ -69,6 +69,7 @@ function fileOf({ kind, name, date }: TextBlock): string {
     case 'job':
       return `${kind}${kind === 'plant' ? '' : 's'}.trough`;
     case 'reline':
+    case 'panels moved':
     case 'screw change':
     case 'meter change':
     case 'duty':

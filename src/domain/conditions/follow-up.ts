@@ -6,6 +6,7 @@ import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import { setSeen } from '../model/exposure.js';
+import { setsAt } from '../model/liner-sets.js';
 import { historyOf, type History } from '../model/history.js';
 import type { ConditionLine, ConditionSeverity, Inspection, Reline, ScrewChange } from '../model/records.js';
 import { isMeasurement, partOf, samePlace } from './kinds.js';
@@ -161,7 +162,13 @@ function closeByWork(history: History, drafts: readonly Draft[], before: number)
 function workThatEnds(history: History, { line, inspection }: SeenLine): Closing | undefined {
   const part = partOf(line.kind);
   if (part === 'liner' && line.at) {
-    const removed = setSeen(history, line.at.value, inspection)?.removed;
+    const seen = setSeen(history, line.at.value, inspection);
+    const sets = setsAt(history.linerSets, line.at.value);
+    // Panels that were moved took their conditions along; only what a reline takes out is gone.
+    const gone = sets
+      .slice(seen ? sets.indexOf(seen) : sets.length)
+      .find(({ removed }) => removed !== undefined && !removed.reline.moved);
+    const removed = gone?.removed;
     return removed && { day: removed.day, by: 'reline', record: removed.reline };
   }
   if (part === 'spiral') {

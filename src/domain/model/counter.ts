@@ -7,7 +7,13 @@ import type { CalendarDay } from '../units/calendar.js';
 import type { Origin } from './origin.js';
 
 export type CounterSource =
-  'commissioning' | 'inspection' | 'reline' | 'screw change' | 'meter taken out' | 'meter put in';
+  | 'commissioning'
+  | 'inspection'
+  | 'reline'
+  | 'panels moved'
+  | 'screw change'
+  | 'meter taken out'
+  | 'meter put in';
 
 export interface CounterReading {
   readonly day: CalendarDay;

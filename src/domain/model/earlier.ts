@@ -26,6 +26,7 @@ export function withoutRecordsAfter(present: Estate, day: CalendarDay): Estate {
     inspections,
     readings: picked(estate.readings, rows, inspections, new Map(kept.map((old, now) => [old, now]))),
     relines,
+    panelsMoved: estate.panelsMoved.filter(isKnown),
     patches: estate.patches.filter(isKnown),
     screwChanges: estate.screwChanges.filter(isKnown),
     meterChanges: estate.meterChanges.filter(isKnown),

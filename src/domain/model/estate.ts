@@ -8,6 +8,7 @@ import type {
   Inspection,
   JudgedCorrection,
   MeterChange,
+  PanelsMoved,
   Patch,
   Place,
   Readings,
@@ -28,6 +29,7 @@ export interface Estate {
   readonly corrections: readonly JudgedCorrection[];
   readonly places: readonly Place[];
   readonly relines: readonly Reline[];
+  readonly panelsMoved: readonly PanelsMoved[];
   readonly screwChanges: readonly ScrewChange[];
   readonly meterChanges: readonly MeterChange[];
   readonly dutyChanges: readonly DutyChange[];

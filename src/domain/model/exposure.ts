@@ -8,7 +8,8 @@ import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from './estate.js';
 import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
 import { setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
-import type { Inspection, Place, Reline } from './records.js';
+import { isAfter, stretchesMoved } from './panels-moved.js';
+import type { Inspection, PanelsMoved, Place, Reline } from './records.js';
 import type { Interval } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
 
@@ -55,6 +56,7 @@ export function setSeen(history: History, chainage: number, inspection: Inspecti
     if (set.fitted === undefined) return true;
     if (set.reline === undefined) return set.fitted.day <= seen.day;
     if (set.fitted.day !== seen.day) return set.fitted.day < seen.day;
+    if (set.reline.startLook === inspection) return true;
     return seen.hours !== undefined && set.fitted.hours !== undefined && seen.hours > set.fitted.hours;
   });
 }
@@ -101,6 +103,9 @@ export function fittedThickness(
 ): { readonly value: number; readonly measured: boolean } {
   const atThePoint = set.reline?.asFitted.find((row) => row.point.name === place.name && place.declared);
   if (atThePoint) return { value: atThePoint.thickness.value, measured: true };
+  // A panel that was moved is taken to be as thin as the thinnest spot that was measured of those moved with it.
+  const moved = set.reline?.moved && set.reline.asFitted.map(({ thickness }) => thickness.value);
+  if (moved && moved.length > 0) return { value: Math.min(...moved), measured: false };
   const panels = set.measured.filter(({ from, to }) => place.at >= from && place.at <= to);
   return panels.length > 0
     ? { value: Math.min(...panels.map(({ thickness }) => thickness)), measured: true }
@@ -141,6 +146,7 @@ export function exposedReadings(
   const histories = new Map(estate.conveyors.map((c) => [c, historyOf(estate, c, options)]));
   for (const history of histories.values()) {
     const written = new Map<string, Inspection>();
+    const waiting = history.panelsMoved.map((moved) => ({ moved, stretches: stretchesMoved(estate, moved) }));
     for (const { inspection } of history.inspections) {
       const moment = momentOf(history, inspection);
       for (let row = inspection.firstRow; row < inspection.endRow; row++) {
@@ -150,7 +156,8 @@ export function exposedReadings(
         const set = setSeen(history, place.at, inspection);
         const first = firstToSay(estate, written, inspection, row);
         const exposure: Exposure =
-          estate.readings.kind[row] === ReadingKind.withdrawn
+          unreckoned(estate, waiting, place, inspection, set, row) ??
+          (estate.readings.kind[row] === ReadingKind.withdrawn
             ? { known: false, reason: estate.readings.notes.get(row) ?? 'said later not to count' }
             : first !== inspection
               ? { known: false, reason: 'the same reading is written down twice on that day' }
@@ -159,7 +166,7 @@ export function exposedReadings(
                 : {
                     known: false,
                     reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned`,
-                  };
+                  });
         list.push({ row, inspection, set, exposure });
       }
     }
@@ -173,6 +180,41 @@ export function exposedReadings(
     list.sort((a, b) => a.inspection.date.day - b.inspection.date.day);
   }
   return byPlace;
+}
+
+interface Waiting {
+  readonly moved: PanelsMoved;
+  readonly stretches: readonly Interval[];
+}
+
+/** Of panels that were moved: what was seen before anything was measured on them, and colours, which tell no start. */
+function unreckoned(
+  { readings }: Estate,
+  waiting: readonly Waiting[],
+  place: Place,
+  inspection: Inspection,
+  set: LinerSet | undefined,
+  row: number,
+): Exposure | undefined {
+  if (set?.reline?.moved && readings.kind[row] === ReadingKind.colour)
+    return {
+      known: false,
+      reason: 'a colour on a panel that was moved: only a thickness tells how it wears there',
+    };
+  const unmeasured = waiting.find(
+    ({ moved, stretches }) =>
+      isAfter(inspection, moved) &&
+      set?.reline?.moved !== moved &&
+      // What a later reline or move put there is another panel.
+      !(set?.fitted !== undefined && set.reline !== undefined && set.fitted.day > moved.date.day) &&
+      stretches.some(({ from, to }) => place.at >= from && place.at <= to),
+  );
+  return unmeasured
+    ? {
+        known: false,
+        reason: `the panel was moved on ${formatDay(unmeasured.moved.date.day)}, and no thickness had been measured on it since`,
+      }
+    : undefined;
 }
 
 /** The set that a reline took out at a place, and what had run on it. */

@@ -9,13 +9,14 @@ import { readCounter, totalBetween, type Counter, type CounterReading, type Knot
 import { daysByDuty, declaredDuties, hoursByDuty, observedDuty, turningDuties, type Duty } from './duty.js';
 import type { Estate } from './estate.js';
 import { linerSetsOf, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
+import { refittedBy } from './panels-moved.js';
 import { installedPanelEnds } from './panels.js';
-import type { DutyChange, Inspection, MeterChange, Reline, ScrewChange } from './records.js';
+import type { DutyChange, Inspection, MeterChange, PanelsMoved, Reline, ScrewChange } from './records.js';
 import type { Stated } from './stated.js';
 import type { ScrewSpecification } from './specifications.js';
 import { byTurns, runningHours, speedFactors, type SpeedChange } from './turns.js';
 
-export type DatedRecord = Inspection | Reline | ScrewChange;
+export type DatedRecord = Inspection | Reline | PanelsMoved | ScrewChange;
 
 export interface History {
   readonly conveyor: Conveyor;
@@ -43,6 +44,7 @@ export interface History {
     /** Index into Estate.inspections. */ readonly index: number;
   }[];
   readonly relines: readonly Reline[];
+  readonly panelsMoved: readonly PanelsMoved[];
   readonly linerSets: readonly LinerSet[];
   readonly screwSets: readonly ScrewSet[];
   /** What could not be taken as written, in words. */
@@ -144,9 +146,9 @@ export function forwardDuty(history: History): readonly Duty[] {
 
 function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOptions): History {
   const records = recordsOf(estate, conveyor, options);
-  const { inspections, relines, screwChanges, dutyChanges } = records;
+  const { inspections, relines, panelsMoved, screwChanges, dutyChanges } = records;
   const duties = declaredDuties(conveyor, dutyChanges);
-  const dated = [...inspections.map((i) => i.inspection), ...relines, ...screwChanges];
+  const dated = [...inspections.map((i) => i.inspection), ...relines, ...panelsMoved, ...screwChanges];
 
   const hours = hourCounter(conveyor, records, duties, options.asOf);
   const tonnes = tonnesCounter(conveyor, records, options.asOf);
@@ -166,6 +168,7 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
     observed: observedDuty(hours.knots, hours.knots.at(-1)?.day ?? (0 as CalendarDay)),
     inspections,
     relines,
+    panelsMoved,
     remarks: [...remarksOf(conveyor, start, hours, tonnes), ...speedRemarks(conveyor, dutyChanges)],
     linerSets: [],
     screwSets: [],
@@ -189,12 +192,16 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
   const commissioned = start.kind === 'commissioned' ? momentOn(partial, start.day) : undefined;
   const momentFor = (record: DatedRecord): Moment =>
     moments.get(record) ?? momentOn(partial, record.date.day);
-  const inOrder = [...relines].sort(
-    (a, b) =>
-      a.date.day - b.date.day ||
-      (momentFor(a).hours ?? 0) - (momentFor(b).hours ?? 0) ||
-      a.origin.start - b.origin.start,
-  );
+  const byTime = (of: readonly Reline[]): readonly Reline[] =>
+    [...of].sort(
+      (a, b) =>
+        a.date.day - b.date.day ||
+        (momentFor(a).hours ?? 0) - (momentFor(b).hours ?? 0) ||
+        a.origin.start - b.origin.start,
+    );
+  const refitted = panelsMoved.flatMap((moved) => refittedBy(estate, moved, inspections));
+  for (const each of refitted) moments.set(each, momentFor(each.startLook ?? each.moved));
+  const inOrder = byTime(relines);
   return {
     ...partial,
     moments,
@@ -202,7 +209,7 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
     linerSets: linerSetsOf({
       conveyor,
       commissioned,
-      relines: inOrder.map((reline) => ({ reline, moment: momentFor(reline) })),
+      relines: byTime([...relines, ...refitted]).map((reline) => ({ reline, moment: momentFor(reline) })),
       panelEnds: (reline) => installedPanelEnds(estate, reline.date.day),
     }),
     screwSets: screwSetsOf(conveyor, commissioned, screwChanges, momentFor),
@@ -220,6 +227,7 @@ function speedsOf(history: History, changes: readonly DutyChange[]): readonly Sp
 interface Records {
   readonly inspections: readonly { readonly inspection: Inspection; readonly index: number }[];
   readonly relines: readonly Reline[];
+  readonly panelsMoved: readonly PanelsMoved[];
   readonly screwChanges: readonly ScrewChange[];
   readonly meterChanges: readonly MeterChange[];
   readonly dutyChanges: readonly DutyChange[];
@@ -249,6 +257,7 @@ function recordsOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions):
   return {
     inspections: (byConveyor.get(conveyor) ?? []).filter((i) => i.inspection.date.day <= asOf),
     relines: own(estate.relines).filter((r) => r.date.day <= asOf),
+    panelsMoved: own(estate.panelsMoved).filter((r) => r.date.day <= asOf),
     screwChanges: own(estate.screwChanges).filter((r) => r.date.day <= asOf),
     meterChanges: own(estate.meterChanges).filter((r) => r.date.day <= asOf),
     dutyChanges: own(estate.dutyChanges).filter((d) => options.plannedDuty === true || d.from.day <= asOf),
@@ -327,6 +336,7 @@ function datedWithSource(
   return [
     ...records.inspections.map(({ inspection }) => ({ record: inspection, source: 'inspection' as const })),
     ...records.relines.map((record) => ({ record, source: 'reline' as const })),
+    ...records.panelsMoved.map((record) => ({ record, source: 'panels moved' as const })),
     ...records.screwChanges.map((record) => ({ record, source: 'screw change' as const })),
   ];
 }

@@ -12,6 +12,7 @@ export const blockKinds = [
   'inspection',
   'correction',
   'reline',
+  'panels moved',
   'screw change',
   'meter change',
   'duty',
@@ -56,6 +57,7 @@ export function isRecord(kind: BlockKind): boolean {
     case 'inspection':
     case 'correction':
     case 'reline':
+    case 'panels moved':
     case 'screw change':
     case 'meter change':
     case 'duty':

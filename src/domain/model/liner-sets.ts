@@ -69,8 +69,12 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
   }));
   for (const { reline, moment } of relines) {
     const measured = measuredPanels(conveyor, reline, panelEnds(reline));
+    const before = lying;
     for (const { from, to } of scopeOf(conveyor, reline, panelEnds(reline))) {
       const left: LinerSet[] = [];
+      const liner = reline.moved
+        ? broughtBy(conveyor, reline, { from, to }, before, panelEnds(reline))
+        : reline.liner;
       for (const set of lying) {
         if (set.to <= from || set.from >= to) {
           left.push(set);
@@ -85,11 +89,28 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
         if (set.from < from) left.push({ ...set, to: from });
         if (set.to > to) left.push({ ...set, from: to });
       }
-      left.push({ liner: reline.liner, reline, measured, fitted: moment, removed: undefined, from, to });
+      left.push({ liner, reline, measured, fitted: moment, removed: undefined, from, to });
       lying = left.sort((a, b) => a.from - b.from);
     }
   }
   return [...former.filter(lay), ...lying];
+}
+
+/** The liner of the panel that was brought to a stretch: of the one it changed places with, else the one that lay there. */
+function broughtBy(
+  conveyor: Conveyor,
+  { moved, liner }: Reline,
+  { from, to }: { readonly from: number; readonly to: number },
+  before: readonly LinerSet[],
+  panelEnds: (run: Run) => readonly number[],
+): LinerSpecification {
+  const places = (moved?.moves ?? []).flatMap(({ panel, other }) => {
+    const [a, b] = [intervalOf(conveyor, panel, panelEnds), other && intervalOf(conveyor, other, panelEnds)];
+    return a && b ? [[a, b] as const, [b, a] as const] : [];
+  });
+  const [, source] = places.find(([here]) => here.from === from && here.to === to) ?? [];
+  const middle = source ? (source.from + source.to) / 2 : (from + to) / 2;
+  return setsAt(before, middle).at(-1)?.liner ?? liner;
 }
 
 /** Two scopes of one reline that overlap, or a reline written down twice, leave pieces of no life: they never lay there. */

@@ -8,9 +8,11 @@ import type { DatedRecord } from './history.js';
 
 /** Day of the newest inspection, correction, reline, screw change or meter change; undefined for an estate without records. */
 export function newestDay(estate: Estate): CalendarDay | undefined {
-  const { inspections, corrections, relines, screwChanges, meterChanges } = estate;
+  const { inspections, corrections, relines, panelsMoved, screwChanges, meterChanges } = estate;
   return latest(
-    [inspections, corrections, relines, screwChanges, meterChanges].flat().map(({ date }) => date.day),
+    [inspections, corrections, relines, panelsMoved, screwChanges, meterChanges]
+      .flat()
+      .map(({ date }) => date.day),
   );
 }
 

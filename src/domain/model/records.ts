@@ -308,7 +308,35 @@ export interface Reline {
   }[];
   readonly remarks: readonly { readonly text: string; readonly origin: Origin }[];
   readonly origin: Origin;
+  /** No reline at all: panels that lay there already were fitted again, and their wear counts anew from what was measured. */
+  readonly moved?: PanelsMoved;
+  /** The look whose thicknesses are what was measured, where the record of the move has none. */
+  readonly startLook?: Inspection;
 }
+
+/** Panels fitted again the other way round, or in each other's place. */
+export interface PanelsMoved {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  readonly meter: MeterReading;
+  readonly moves: readonly PanelMove[];
+  /** What was left at points on them, as they lie now. */
+  readonly measured: Reline['asFitted'];
+  readonly by?: string;
+  readonly remarks: readonly { readonly text: string; readonly origin: Origin }[];
+  readonly origin: Origin;
+}
+
+export interface PanelMove {
+  readonly panel: PanelUse;
+  /** The panel it changed places with; undefined where it was turned end for end. */
+  readonly other?: PanelUse;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+export type PanelUse = Extract<Stretch, { readonly kind: 'panels' }>;
 
 export interface ScrewChange {
   readonly conveyor: Conveyor;

@@ -146,6 +146,7 @@ const conveyor: Schema = {
       required: ['point', 'chainage', 'clock', 'state', 'leftFrom', 'readings'],
     }),
     runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
+    panelsMoved: list(closed({ day: date, what: text, countsFrom: text, by: maybeText, note: maybeText })),
     corrections: list(
       closed({
         point: text,

@@ -270,8 +270,15 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
 }
 
 function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
-  const { findings, gaps, currents, speeds, drive, corrections } = beside;
+  const { findings, gaps, currents, speeds, drive, corrections, moved } = beside;
   return {
+    panelsMoved: moved.map((each) => ({
+      day: day(each.day),
+      what: each.what,
+      countsFrom: each.counts,
+      by: each.by ?? null,
+      note: each.note ?? null,
+    })),
     corrections: corrections.map((each) => ({
       point: each.place,
       read: day(each.read),

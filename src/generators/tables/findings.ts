@@ -70,13 +70,23 @@ function blocksOf(estate: Estate): readonly Block[] {
     dutyChanges,
     patches,
     corrections,
+    panelsMoved,
     jobs,
   } = estate;
   return [
     ...conveyors.map((conveyor) => ofConveyor({ conveyor, origin: conveyor.origin })),
-    ...[inspections, relines, screwChanges, meterChanges, dutyChanges, patches, corrections, jobs].flatMap(
-      (records) => records.map(ofConveyor),
-    ),
+    ...[
+      inspections,
+      relines,
+      screwChanges,
+      meterChanges,
+      dutyChanges,
+      patches,
+      corrections,
+      panelsMoved,
+      panelsMoved,
+      jobs,
+    ].flatMap((records) => records.map(ofConveyor)),
     ...estate.plants.map(({ origin, name }) => ({ origin, plant: name, conveyor: undefined })),
   ];
 }

@@ -285,6 +285,27 @@ export const recordKeywords: KeywordDocs = {
     '+/-': error,
   },
   Offcut: { offcut: word('A piece left over and kept, for the next cut list.', 'offcut ${1:640} mm') },
+  PanelsMoved: {
+    'panels moved': word(
+      'Panels that were fitted again: turned end for end, or exchanged. From what was left at a point on them then, their wear counts anew where they lie now; without it from the first thickness read there.',
+      'panels moved ${1:DG1} ${2:2026-03-14} meter ${3:8120} h {\n\tpanel ${4:2} of run ${5:1} turned end for end\n\t${6:P2} thickness ${7:9.1} mm$0\n}',
+    ),
+    meter,
+    tonnes,
+  },
+  OnePanel: {
+    panel: word('One panel, by its number from the tail end of its run.', 'panel ${1:2} of run ${2:1}'),
+    'of run': word('The run it lies in.', 'of run ${1:1}'),
+  },
+  PanelMove: {
+    'turned end for end': word(
+      'Fitted again the other way round: what lay at its lower end lies at the upper one, and left lies right.',
+    ),
+    'exchanged with': word(
+      'The two panels were fitted in each other’s place.',
+      'exchanged with panel ${1:5} of run ${2:1}',
+    ),
+  },
   ScrewChange: {
     'screw change': word(
       'A screw that was changed.',

@@ -3,7 +3,14 @@
 
 import type * as ast from '../generated/ast.js';
 import type { MeterReading } from '../../domain/model/records.js';
-import type { DutyChange, MeterChange, OldPanel, Patch } from '../../domain/model/records.js';
+import type {
+  DutyChange,
+  MeterChange,
+  OldPanel,
+  PanelsMoved,
+  PanelUse,
+  Patch,
+} from '../../domain/model/records.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
@@ -15,7 +22,7 @@ import { lowerRun, lowerStretch } from './stretch.js';
 /** Meter, and the tonnes counter where one is kept. */
 export function lowerMeter(
   reader: Reader,
-  node: ast.Inspection | ast.Reline | ast.ScrewChange,
+  node: ast.Inspection | ast.Reline | ast.PanelsMoved | ast.ScrewChange,
 ): MeterReading | undefined {
   const hours = reader.quantity(node, 'meter', 'duration', 'meter reading');
   const tonnes = reader.quantity(node, 'tonnes', 'mass', 'tonnes counter');
@@ -55,13 +62,9 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         break;
       case 'View':
         break;
-      case 'AsFitted': {
-        const point = reader.name(fact, 'point');
-        const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness');
-        const error = reader.quantity(fact, 'error', 'length', 'error of the thickness');
-        asFitted.push(point && thickness && { point, thickness, origin, ...stated({ error }) });
+      case 'AsFitted':
+        asFitted.push(lowerAsFitted(reader, fact));
         break;
-      }
       case 'OldPanel':
         oldPanels.push(lowerOldPanel(reader, fact));
         break;
@@ -120,6 +123,54 @@ function lowerOldPanel(reader: Reader, fact: ast.OldPanel): OldPanel | undefined
     : at && { kind: 'chainage', at, ...stated({ clock }) };
   if (!spot || (!thickness && !fact.wornThrough)) return undefined;
   return { spot, origin: reader.origin(fact), ...stated({ thickness, error, note: fact.note }) };
+}
+
+export function lowerPanelsMoved(
+  reader: Reader,
+  block: FactAccount,
+  node: ast.PanelsMoved,
+): Draft<PanelsMoved> | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const date = reader.day(node, 'date');
+  const meter = lowerMeter(reader, node);
+  const moves: (PanelsMoved['moves'][number] | undefined)[] = [];
+  const measured: (PanelsMoved['measured'][number] | undefined)[] = [];
+  const remarks: PanelsMoved['remarks'][number][] = [];
+  let by: string | undefined;
+  for (const fact of node.facts) {
+    const origin = reader.origin(fact);
+    if (fact.$type === 'By' && block.first('by', fact)) by = fact.who;
+    else if (fact.$type === 'AsFitted') measured.push(lowerAsFitted(reader, fact));
+    else if (fact.$type === 'Remark' && fact.text !== undefined) remarks.push({ text: fact.text, origin });
+    else if (fact.$type === 'PanelMove') {
+      const panel = panelUse(lowerStretch(reader, fact.panel));
+      const other = panelUse(lowerStretch(reader, fact.other));
+      const whole = panel && (fact.turned || other);
+      moves.push(whole ? { panel, origin, ...stated({ other, note: fact.note }) } : undefined);
+    }
+  }
+  if (!conveyorUse || !date || !meter || moves.includes(undefined)) return undefined;
+  return {
+    conveyorUse,
+    date,
+    meter,
+    moves: present(moves),
+    measured: present(measured),
+    remarks,
+    origin: reader.origin(node),
+    ...stated({ by }),
+  };
+}
+
+function panelUse(stretch: Stretch | undefined): PanelUse | undefined {
+  return stretch?.kind === 'panels' ? stretch : undefined;
+}
+
+function lowerAsFitted(reader: Reader, fact: ast.AsFitted): RelineDraft['asFitted'][number] | undefined {
+  const point = reader.name(fact, 'point');
+  const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness');
+  const error = reader.quantity(fact, 'error', 'length', 'error of the thickness');
+  return point && thickness && { point, thickness, origin: reader.origin(fact), ...stated({ error }) };
 }
 
 export function lowerScrewChange(

@@ -48,6 +48,8 @@ export function labelOf(node: AstNode): Label | undefined {
   if (ast.isJob(node)) return named(node, SymbolKind.Package);
   if (ast.isInspection(node)) return record(node, `inspection ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isReline(node)) return record(node, `reline ${node.date ?? ''}`.trim(), SymbolKind.Event);
+  if (ast.isPanelsMoved(node))
+    return record(node, `panels moved ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isScrewChange(node))
     return record(node, `screw change ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isMeterChange(node))

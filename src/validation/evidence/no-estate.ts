@@ -11,6 +11,7 @@ export const noEstate: Estate = {
   corrections: [],
   places: [],
   relines: [],
+  panelsMoved: [],
   screwChanges: [],
   meterChanges: [],
   patches: [],

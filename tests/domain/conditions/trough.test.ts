@@ -170,7 +170,7 @@ describe('on the pages', () => {
     const { estate } = read(lost, first);
     const page = inspectionSheetHtml(inspectionSheet(estate, estate.conveyors[0]!));
     expect(page).toMatch(/Plate, mm, bare from 3\.\d+ m to 4\.\d+ m/);
-    expect(page).toContain('<td>3.9 mm on 2025-09-01</td>');
+    expect(page).toContain('>3.9 mm on 2025-09-01</td>');
   });
 });
 

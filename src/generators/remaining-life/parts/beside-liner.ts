@@ -3,12 +3,12 @@
 // together, so that one can see them grow.
 
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
-import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import type { Inspection } from '../../../domain/model/records.js';
+import type { Inspection, PanelUse } from '../../../domain/model/records.js';
 
 export interface BesideLiner {
   readonly findings: readonly FoundBeside[];
@@ -18,6 +18,19 @@ export interface BesideLiner {
   /** Bearings and gearbox. */
   readonly drive: readonly DriveReadings[];
   readonly corrections: readonly CorrectedBeside[];
+  readonly moved: readonly MovedBeside[];
+}
+
+/** A panel that was turned end for end, or exchanged with another. */
+export interface MovedBeside {
+  readonly day: CalendarDay;
+  /** `panel 2 of run 1 turned end for end`. */
+  readonly what: string;
+  /** From when its wear counts where it lies now, and from what: `P2 9.1 mm, from 2025-04-16`; or that nothing was measured. */
+  readonly counts: string;
+  readonly by: string | undefined;
+  readonly note: string | undefined;
+  readonly origin: Origin;
 }
 
 /** A reading that was found wrong later. */
@@ -112,6 +125,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
     speeds: newestFirst(speeds),
     drive: driveReadings(history),
     corrections: newestFirst(correctionsOf(estate, conveyor)),
+    moved: newestFirst(movedOf(history)),
   };
 }
 
@@ -124,6 +138,27 @@ function currentsOfLook({ date, currents }: Inspection): readonly CurrentRead[] 
     empty: empty[i],
     loaded: loaded[i],
   }));
+}
+
+function movedOf({ panelsMoved, linerSets }: History): readonly MovedBeside[] {
+  return panelsMoved.flatMap((moved) => {
+    const start = linerSets.find(({ reline }) => reline?.moved === moved)?.reline;
+    const counts = start
+      ? `${start.asFitted.map(({ point, thickness }) => `${point.name} ${thickness.text}`).join(', ')}, from ${formatDay(start.date.day)}`
+      : 'nothing measured since: forecast as if it lay as before';
+    return moved.moves.map(({ panel, other, note, origin }) => ({
+      day: moved.date.day,
+      what: `${panelName(panel)} ${other ? `exchanged with ${panelName(other)}` : 'turned end for end'}`,
+      counts,
+      by: moved.by,
+      note,
+      origin,
+    }));
+  });
+}
+
+function panelName({ first, run }: PanelUse): string {
+  return `panel ${first.count} of run ${run.by === 'number' ? run.number.count : `${run.side} ${run.break.name}`}`;
 }
 
 function correctionsOf(

@@ -35,7 +35,7 @@ export function formerSetsOf(
   const own = [...readings].filter(([place]) => place.conveyor === history.conveyor);
   return history.linerSets
     .flatMap((set) =>
-      set.removed
+      set.removed && !set.removed.reline.moved
         ? [
             {
               set,

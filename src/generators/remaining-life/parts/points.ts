@@ -113,7 +113,9 @@ export function pointLife(input: PointInput): PointLife {
   const set = asOf === undefined ? undefined : setLying(history, place.at, asOf);
   const liner = set?.liner ?? history.conveyor.liner;
   const fitted = set ? fittedThickness(set, place) : { value: liner.thickness.value, measured: false };
-  const depths = layerDepths(liner.layers.map((layer) => layer.thickness.value));
+  const depths = set?.reline?.moved
+    ? [0, fitted.value]
+    : layerDepths(liner.layers.map((layer) => layer.thickness.value));
   const { readings, leftOut, formerReadings } = sortReadings(
     input,
     set,
@@ -130,7 +132,7 @@ export function pointLife(input: PointInput): PointLife {
         case 'colour':
           return [{ exposure, layer: seen.layer }];
         case 'trough':
-          return [{ exposure, layer: liner.layers.length }];
+          return [{ exposure, layer: depths.length - 1 }];
         case 'not seen':
           return [];
       }

@@ -106,7 +106,7 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       if (set) members.push({ conveyor: history.conveyor, place: undefined, run, set });
     }
   }
-  const liners = [...new Set(members.map((m) => m.set.liner))];
+  const { builds, build } = buildsOf(members);
   const { offset, expectedLife } = expectations(members, histories, measure);
   return {
     measure,
@@ -120,8 +120,8 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       fitted: members.map((m) =>
         m.place ? fittedThickness(m.set, m.place).value : meanFittedThickness(m.set, m.run ?? m.set),
       ),
-      build: members.map((m) => liners.indexOf(m.set.liner)),
-      builds: liners.map(buildOf),
+      build,
+      builds,
       ...(offset && { offset }),
       clock: clockColumns(members, histories, measure, dutyOf),
     },
@@ -131,6 +131,33 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       ...statedVariation(histories, columns),
     },
   };
+}
+
+/**
+ * A build for each liner; and for each thickness that a moved panel started from one of a single layer, since its wear counts
+ * from there and its colours tell nothing of that.
+ */
+function buildsOf(members: readonly WearMember[]): {
+  readonly builds: readonly Build[];
+  readonly build: readonly number[];
+} {
+  const keys: (LinerSpecification | string)[] = [];
+  const builds: Build[] = [];
+  const build = members.map(({ set, place }) => {
+    const start = place && set.reline?.moved ? fittedThickness(set, place).value : undefined;
+    const key = start === undefined ? set.liner : `${start}`;
+    const known = keys.indexOf(key);
+    if (known >= 0) return known;
+    keys.push(key);
+    return (
+      builds.push(
+        start === undefined
+          ? buildOf(set.liner)
+          : { depths: [start], tolerance: set.liner.layerTolerance.value },
+      ) - 1
+    );
+  });
+  return { builds, build };
 }
 
 function buildOf(liner: LinerSpecification): Build {

@@ -22,7 +22,7 @@ export interface BesideTable {
 }
 
 export function besideTables(beside: BesideLiner): readonly BesideTable[] {
-  const { findings, gaps, currents, speeds, drive, corrections } = beside;
+  const { findings, gaps, currents, speeds, drive, corrections, moved } = beside;
   const shown = findings.slice(0, mostFindings);
   const older = (all: number, most: number): string =>
     all > most ? `The newest ${most} of ${all}; the others stand in the records.` : '';
@@ -41,6 +41,13 @@ export function besideTables(beside: BesideLiner): readonly BesideTable[] {
         why ?? 'not said',
       ]),
       found: corrections,
+    },
+    {
+      title: 'Panels turned or exchanged',
+      note: '',
+      heads: ['Date', 'Panel', 'Its wear counts from', 'By', 'Note'],
+      rows: moved.map(({ day, what, counts, by, note }) => [date(day), what, counts, by ?? '', note ?? '']),
+      found: moved,
     },
     {
       title: 'Findings',

@@ -34,7 +34,15 @@ export const setEndedFarFromExpected: Rule = {
       for (const set of history.linerSets) {
         const expected = set.liner.expectedLife;
         const { removed } = set;
-        if (!removed || !expected || told.has(removed.reline) || history.wearBy === 'tonnes') continue;
+        if (
+          !removed ||
+          removed.reline.moved ||
+          set.reline?.moved ||
+          !expected ||
+          told.has(removed.reline) ||
+          history.wearBy === 'tonnes'
+        )
+          continue;
         const reached = exposureBetween(history, set, removed);
         if (!reached.known) continue;
         const nominal = expected.nominal.value;

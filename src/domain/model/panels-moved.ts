@@ -1,0 +1,99 @@
+// From when does the wear of a panel that was turned or exchanged count where it lies now, and from what thickness? From the
+// record of the move where it says what was left at a point of these panels; else from the first look that read a thickness
+// there. Until then nothing is known of it, and the forecast goes on as if the panel lay as before.
+
+import type { Estate } from './estate.js';
+import { installedPanelEnds } from './panels.js';
+import { originOf, type Inspection, type PanelsMoved, type Place, type Reline } from './records.js';
+import { formatLength } from '../units/format.js';
+import { ReadingKind } from '../units/reading-kind.js';
+import { intervalOf, type Interval } from './runs.js';
+
+interface Refitted extends Reline {
+  readonly moved: PanelsMoved;
+}
+
+/** Chainages of the panels that were moved, mm; those that are not there are left out. */
+export function stretchesMoved(estate: Estate, { conveyor, date, moves }: PanelsMoved): readonly Interval[] {
+  const ends = installedPanelEnds(estate, date.day);
+  return moves
+    .flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])])
+    .flatMap((panel) => intervalOf(conveyor, panel, ends) ?? []);
+}
+
+/** The move as what it does to a liner: panels fitted anew, each as thick as it was measured. Empty until it was measured. */
+export function refittedBy(
+  estate: Estate,
+  moved: PanelsMoved,
+  inspections: readonly { readonly inspection: Inspection }[],
+): readonly Refitted[] {
+  const { conveyor, conveyorUse, date, meter, origin } = moved;
+  const stretches = stretchesMoved(estate, moved);
+  const isOn = (at: number): boolean => stretches.some(({ from, to }) => at >= from && at <= to);
+  const own = moved.measured.filter(({ point }) =>
+    conveyor.points.some(({ name, at }) => name === point.name && isOn(at.value)),
+  );
+  const look = own.length > 0 ? undefined : firstLook(estate, moved, inspections, isOn);
+  const asFitted = look ? readIn(estate, look, isOn) : own;
+  if (asFitted.length === 0) return [];
+  return [
+    {
+      conveyor,
+      conveyorUse,
+      date: look?.date ?? date,
+      meter: look?.meter ?? meter,
+      liner: conveyor.liner,
+      scope: moved.moves.flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])]),
+      asFitted,
+      oldPanels: [],
+      panelsFitted: [],
+      panelThicknesses: [],
+      offcuts: [],
+      remarks: [],
+      origin,
+      moved,
+      ...(look && { startLook: look }),
+    },
+  ];
+}
+
+function firstLook(
+  estate: Estate,
+  moved: PanelsMoved,
+  inspections: readonly { readonly inspection: Inspection }[],
+  isOn: (at: number) => boolean,
+): Inspection | undefined {
+  return inspections
+    .map(({ inspection }) => inspection)
+    .find((look) => isAfter(look, moved) && readIn(estate, look, isOn).length > 0);
+}
+
+/** On the day itself the meter tells. */
+export function isAfter({ date, meter }: Inspection, moved: PanelsMoved): boolean {
+  return (
+    date.day > moved.date.day || (date.day === moved.date.day && meter.hours.value > moved.meter.hours.value)
+  );
+}
+
+/** Thicknesses that a look read at points on these stretches. */
+function readIn(
+  { readings, places }: Estate,
+  { firstRow, endRow }: Inspection,
+  isOn: (at: number) => boolean,
+): Reline['asFitted'] {
+  const found: { row: number; place: Place }[] = [];
+  for (let row = firstRow; row < endRow; row++) {
+    const place = places[readings.place[row] ?? -1];
+    if (place?.declared && isOn(place.at) && readings.kind[row] === ReadingKind.thickness)
+      found.push({ row, place });
+  }
+  return found.map(({ row, place }) => {
+    const value = readings.value[row] ?? NaN;
+    const origin = originOf(readings, row);
+    return {
+      point: { name: place.name, origin },
+      thickness: { value, dimension: 'length', text: formatLength(value), origin },
+      origin,
+    };
+  });
+}
