@@ -70,6 +70,12 @@ describe('what nobody can do without', () => {
     expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);
     expect(analysis.estate.conveyors).toEqual([]);
   });
+  it('may stand in a line that nobody can make out', () => {
+    // `layer` left out: half the liner is lost, and a forecast of the other half would be wrong.
+    const analysis = changed('  layer teal 4 mm', '  teal 4 mm');
+    expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);
+    expect(analysis.estate.liners.length).toBe(before.estate.liners.length - 1);
+  });
   it('is not what a conveyor conveys', () => {
     const analysis = changed('  conveys ', '  carries ');
     expect(analysis.estate.conveyors).toHaveLength(1);

@@ -32,16 +32,13 @@ const spared: Readonly<Record<string, ReadonlySet<string>>> = {
   ]),
 };
 
-/** True where what is left of the block can be used as it stands. */
+/** True where what is left of the block can be used as it stands. A line that nobody can make out may be any of its lines. */
 export function standsWithout(block: string, lines: readonly LeftLine[]): boolean {
   const known = spared[block];
   // Every line of an order is a step, whatever it was to say.
   return lines.every(
-    ({ first, block: within }) => within !== 'Order' && first.every((word) => known?.has(word) === true),
+    ({ first, isForeign, block: within }) =>
+      within !== 'Order' &&
+      (isForeign || (first.length > 0 && first.every((word) => known?.has(word) === true))),
   );
-}
-
-/** True where a line is none that the block could have: nobody knows what it was to say. */
-export function isUnknown({ first }: LeftLine): boolean {
-  return first.length === 0;
 }

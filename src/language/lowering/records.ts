@@ -14,7 +14,6 @@ import type {
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
-import { isUnknown } from './left-out.js';
 import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
 import type { Reader } from './reader.js';
 import { lowerRun, lowerStretch } from './stretch.js';
@@ -94,8 +93,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
     }
   }
   // A stretch that cannot be read must not widen the reline to the whole liner.
-  const mayBeScope = scope.length === 0 && block.left.some(isUnknown);
-  if (!conveyorUse || !date || !meter || scope.includes(undefined) || mayBeScope) return undefined;
+  if (!conveyorUse || !date || !meter || scope.includes(undefined)) return undefined;
   return {
     conveyorUse,
     date,

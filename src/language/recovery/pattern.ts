@@ -26,6 +26,8 @@ export interface LinePattern {
   ways(standing: LinePlace): readonly NextToken[];
   /** Tokens that a line can begin with. */
   readonly first: ReadonlySet<string>;
+  /** Every token that any line can hold. */
+  readonly words: ReadonlySet<string>;
   /** Every token that the fact can hold. */
   wordsOf(fact: string): ReadonlySet<string>;
 }
@@ -67,6 +69,7 @@ function makePattern(grammar: Grammar, name: string): LinePattern {
     isWhole,
     ways,
     first: new Set(ways(start).map(({ token }) => token)),
+    words: new Set(places.flatMap(({ ways: each }) => each.map(({ token }) => token))),
     wordsOf: (fact) => words.get(fact) ?? new Set(),
   };
 }

@@ -10,6 +10,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   between: ['from'],
   bolts: ['bolt'],
   capacity: ['reach', 'platform load', 'limit'],
+  carries: ['conveys'],
   chainage: ['at'],
   check: ['inspection'],
   comment: ['finding'],

@@ -35,6 +35,8 @@ export interface LeftLine {
   /** The words that the line may have begun with, and every name in it. */
   readonly first: readonly string[];
   readonly names: readonly string[];
+  /** It begins with a word that no line of its block can have: it is of another block for certain. */
+  readonly isForeign: boolean;
   /** `Order` for a step of a job. */
   readonly block: string;
 }
@@ -370,6 +372,7 @@ class Walk {
       end: this.endOffset(end - 1),
       // Words in the wrong order: any of them may be the one that the line should have begun with.
       first: [...new Set(like.length > 0 ? like : types.filter((type) => known.includes(type)))],
+      isForeign: like.length === 0 && isWord(types[0] ?? '') && !pattern.words.has(types[0] ?? ''),
       names: tokens.flatMap(({ image, tokenType }) => (tokenType.name === 'ID' ? [image] : [])),
     });
   }
