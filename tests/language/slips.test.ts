@@ -152,6 +152,16 @@ describe('braces and quotes', () => {
     expect(slipsOf(text)).toEqual(['": The opening `{` of the plant is missing at the end of this line.']);
     expect(read(text).estate.plants[0]?.crews).toHaveLength(1);
   });
+  it('an order without its brace, or without its word', () => {
+    const order = (words: string): string =>
+      `job J {\n  conveyor C\n  ${words}\n    isolate\n    prove dead\n  }\n}\n`;
+    expect(slipsOf(order('order'))).toEqual([
+      'r: The opening `{` of the order is missing at the end of this line.',
+    ]);
+    expect(slipsOf(order('{'))).toEqual([
+      '{: The word `order` is missing before this `{`: steps of an order follow.',
+    ]);
+  });
   it('an order that is not closed ends where the job goes on', () => {
     const text = 'job J {\n  order {\n    isolate\n  tool "torch"\n}\n';
     expect(slipsOf(text)).toEqual(['e: An order is not closed before `tool`: a closing `}` is missing.']);

@@ -223,6 +223,7 @@ export const braces = {
         ? `${capital(withArticle(inner))} is not closed: a closing \`}\` is missing.`
         : `${capital(what)} is not closed before ${quoted(before)}: a closing \`}\` is missing.`;
   },
+  unnamed: 'The word `order` is missing before this `{`: steps of an order follow.',
   unopened: (block: string): string =>
     `The opening \`{\` of the ${blockWords[block] ?? 'block'} is missing at the end of this line.`,
   opensNothing: (block: string | undefined): string =>

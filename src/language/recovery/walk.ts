@@ -253,7 +253,7 @@ class Walk {
 
   private takeBroken(line: Extract<Line, { kind: 'broken' }>, block: string, pattern: LinePattern): void {
     const { end } = line;
-    const head = block === 'Block' ? this.blockAt(this.at) : undefined;
+    const head = block === 'Block' || this.type(this.at) === 'order' ? this.blockAt(this.at) : undefined;
     if (head !== undefined && this.isUnopened(line, pattern, head)) {
       this.tell({ ...this.endOf(line.at - 1), message: braces.unopened(head) });
       this.put.push({ after: line.at - 1, brace: '{' });
@@ -392,6 +392,15 @@ class Walk {
   }
 
   private opensNothing(): void {
+    const isStep = this.patternOf('Step').first.has(this.type(this.at + 1));
+    if (this.top?.block === 'Job' && isStep && this.isFactAt(this.at + 1, this.patternOf('Step'))) {
+      this.tell({ ...this.span(this.at), message: braces.unnamed });
+      this.drop(this.at, this.at + 1);
+      this.leave(this.at, this.at + 1, this.patternOf('Step'), 'Order');
+      this.enter(this.at, 'Order', true);
+      this.at += 1;
+      return;
+    }
     this.tell({ ...this.span(this.at), message: braces.opensNothing(this.top?.block) });
     this.drop(this.at, this.at + 1);
     if (!this.top) this.enter(this.at, undefined, true);
@@ -427,7 +436,10 @@ class Walk {
     if (!pattern.first.has(this.type(at))) return false;
     let standing = pattern.start;
     for (let next = at; next < this.tokens.length; next++) {
-      if (next > at && this.places.isFirst(next) && pattern.isWhole(standing)) return true;
+      const isNewLine = next > at && this.places.isFirst(next);
+      if (isNewLine && pattern.isWhole(standing)) return true;
+      // A brace on a line of its own belongs to a heading only where that stands as far out as the block's.
+      if (isNewLine && this.type(next) === '{' && this.places.column(at) > (this.open[0]?.column ?? 0)) break;
       const further = pattern.next(standing, this.type(next));
       if (further === undefined) break;
       standing = further;
