@@ -149,6 +149,8 @@ export interface Step {
   readonly crews: readonly { readonly use: NameUse; readonly crew?: Crew }[];
   /** Crews that stand by outside and do nothing else meanwhile. */
   readonly attendants?: Step['crews'];
+  /** A comment that stands behind the step on its line, and where it ends: it goes where the step goes. */
+  readonly remark?: { readonly text: string; readonly end: number };
   readonly unit?: { readonly use: NameUse; readonly unit?: AccessUnit };
   /** How many people are on the access unit at once; left out: all who do the step. */
   readonly aboard?: StatedCount;

@@ -131,8 +131,8 @@ function timesOf(
     boundBecause: arranged.because,
     gap: schedule.lowerBound > 0 ? schedule.makespan / schedule.lowerBound - 1 : 0,
     optimal: arranged.optimal,
-    openTooLong: beyond(rules.covers, arranged, rules) / minutes,
-    watchTooLate: beyond(rules.watches, arranged, rules) / minutes,
+    openTooLong: openBeyond(rules.covers, arranged) / minutes,
+    watchTooLate: watchedTooLate(rules, arranged, schedule) / minutes,
     accessMoves: accessMoves(rules, ways, schedule),
     available: calendar.available,
     finish: calendar.finishAt(duration),
@@ -171,12 +171,26 @@ function inLine(problem: ScheduleProblem, because: string): Arranged {
   };
 }
 
-/** By how much the later steps begin too late, in all. */
-function beyond(gaps: readonly TimeGap[], { start, finish }: Arranged, { axis }: TimeRules): number {
-  const nights = axis.pauses.filter(({ at }) => axis.breaks.includes(at));
-  return gaps.reduce((sum, { first, then, most = Infinity, mostClock = Infinity }) => {
-    const [end, begun] = [finish[first] ?? 0, start[then] ?? 0];
-    return sum + Math.max(0, begun - end - most, between(nights, end, begun) - mostClock);
+/** By how many net minutes covers lie open too long before somebody works under them, in all. */
+function openBeyond(gaps: readonly TimeGap[], { start, finish }: Arranged): number {
+  return gaps.reduce(
+    (sum, { first, then, most = Infinity }) =>
+      sum + Math.max(0, (start[then] ?? 0) - (finish[first] ?? 0) - most),
+    0,
+  );
+}
+
+/**
+ * By how much watches begin too late by the clock, in all. Whether one does is judged as the schedule was made, between tests of
+ * the air; how late is told as it will be: the tests that lie between are time in which nobody watches.
+ */
+function watchedTooLate(rules: TimeRules, net: Arranged, laid: LaidOver): number {
+  const { axis } = rules;
+  const breaks = axis.pauses.filter(({ at }) => axis.breaks.includes(at));
+  return rules.watches.reduce((sum, { first, then, mostClock = Infinity }) => {
+    const late = between(breaks, net.finish[first] ?? 0, net.start[then] ?? 0) - mostClock;
+    if (late <= 0) return sum;
+    return sum + between(axis.nights, laid.finish[first] ?? 0, laid.start[then] ?? 0) - mostClock;
   }, 0);
 }
 

@@ -279,11 +279,22 @@ function lowerSteps(reader: Reader, node: ast.Order): readonly StepDraft[] | und
         rest: rest && step.resting ? { kind: step.resting, time: rest } : undefined,
         heat: lowerHeat(reader, step),
         note: step.note,
+        remark: remarkBehind(step),
       }),
     };
   });
   return steps.includes(undefined) ? undefined : present(steps);
 }
+
+/** `// with the hose`, where nothing but spaces stands between it and the step. */
+function remarkBehind({ $cstNode: node }: ast.Step): StepDraft['remark'] {
+  if (!node) return undefined;
+  const line = /^[ \t]*(\/\/[^\r\n]*)/.exec(node.root.fullText.slice(node.end, node.end + longestRemark));
+  return line?.[1] === undefined ? undefined : { text: line[1].trimEnd(), end: node.end + line[0].length };
+}
+
+/** Characters behind a step that are looked at; of a longer comment the rest stays where it is. */
+const longestRemark = 500;
 
 function lowerHeat(reader: Reader, step: ast.Step): Heat | undefined {
   if (step.cold) return { kind: 'cold', origin: reader.part(step, 'cold') };

@@ -325,4 +325,87 @@ describe('what stays is left alone, and only what changes is written', () => {
     const { order: _, ...bare } = job;
     expect(editsOf(bare, [{ change: 'append', step: fresh('isolate') }])).toEqual([]);
   });
+
+  test('where no step stays, the new ones stand where the first stood', () => {
+    const anew = (step: (at: number) => Step, all: number): readonly StepChange[] => [
+      { change: 'append', step: fresh('isolate') },
+      { change: 'append', step: fresh('prove dead') },
+      ...Array.from({ length: all }, (_, k) => ({ change: 'remove' as const, step: step(k) })),
+    ];
+    expect(changed(['pause', 'strip run 2', 'fit run 2'], (step) => anew(step, 3))).toEqual([
+      ['pause => isolate / prove dead', 'strip run 2 => ', 'fit run 2 => '],
+      ['isolate', 'prove dead'],
+    ]);
+    // All of them moved is another matter: one stays.
+    expect(changed(['pause'], (step) => anew(step, 1))[1]).toEqual(['isolate', 'prove dead']);
+    const braces = jobText('');
+    const { job } = read(braces);
+    const mended = apply(
+      braces,
+      editsOf(
+        job,
+        anew(() => fresh('pause'), 0),
+      ),
+    );
+    expect((read(mended).job.order?.steps ?? []).map(stepText)).toEqual(['isolate', 'prove dead']);
+  });
+});
+
+describe('a comment behind a step', () => {
+  const lines = [
+    'isolate // by the electrician',
+    'clean run 2',
+    'strip run 2  // any end',
+    'fit run 2 // the new liner',
+  ];
+  const after = (change: (steps: readonly Step[]) => readonly StepChange[]): readonly string[] => {
+    const text = jobText(lines.map((line) => `    ${line}`).join('\n'));
+    const { job } = read(text);
+    const mended = apply(text, editsOf(job, change(job.order?.steps ?? [])));
+    const body = mended.slice(mended.indexOf('order {') + 'order {'.length, mended.lastIndexOf('}\n}'));
+    return body.split('\n').flatMap((line) => line.trim() || []);
+  };
+  const step = (line: string): Step => {
+    const [made] = read(jobText(`    ${line}`)).job.order?.steps ?? [];
+    if (!made) throw new Error(line);
+    return { ...made, origin: { source: 7, start: 0, end: 0 } };
+  };
+  const at = (steps: readonly Step[], i: number): Step => steps[i] ?? step('pause');
+
+  test('stays behind it when a step is put in after it', () => {
+    expect(
+      after((s) => [{ change: 'insert', step: step('prove dead'), place: 'after', other: at(s, 0) }]),
+    ).toEqual(['isolate // by the electrician', 'prove dead', ...lines.slice(1)]);
+  });
+  test('goes where the step goes', () => {
+    expect(after((s) => [{ change: 'move', step: at(s, 2), place: 'before', other: at(s, 1) }])).toEqual([
+      'isolate // by the electrician',
+      'strip run 2  // any end',
+      'clean run 2',
+      'fit run 2 // the new liner',
+    ]);
+    expect(after((s) => [{ change: 'move', step: at(s, 0), place: 'after', other: at(s, 3) }])).toEqual([
+      'clean run 2',
+      'strip run 2  // any end',
+      'fit run 2 // the new liner',
+      'isolate // by the electrician',
+    ]);
+    expect(after((s) => [{ change: 'move', step: at(s, 3), place: 'before', other: at(s, 0) }])).toEqual([
+      'fit run 2 // the new liner',
+      'isolate // by the electrician',
+      'clean run 2',
+      'strip run 2  // any end',
+    ]);
+  });
+  test('is left to be read where the step is left out, and where it is written anew', () => {
+    expect(after((s) => [{ change: 'remove', step: at(s, 2) }])).toEqual([
+      'isolate // by the electrician',
+      'clean run 2',
+      '// any end',
+      'fit run 2 // the new liner',
+    ]);
+    expect(after((s) => [{ change: 'set start', step: at(s, 3), start: 'head' }]).at(-1)).toBe(
+      'fit run 2 starting at head // the new liner',
+    );
+  });
 });

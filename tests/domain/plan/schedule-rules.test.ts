@@ -335,6 +335,26 @@ describe('a written order, to the minute', () => {
     expect(found.watchTooLate).toBe(18);
   });
 
+  it('a watch that begins after a test of the air too: all of it is time in which nobody watches', () => {
+    const enclosed = base({}, { confinedSpace: true });
+    const found = plan(enclosed, [
+      'isolate by Alpha takes 10 min',
+      'prove dead by Alpha takes 10 min',
+      'g: gas test all by Alpha takes 30 min every 2 h',
+      'h: remove screw by Alpha after g takes 1 h hot work shielded wet fire watch 60 min',
+      'c: clean run 1 by Alpha after h takes 2 h',
+      'fire watch by Alpha after h, c takes 1 h',
+    ]);
+    const of = (action: string): { start: number; finish: number } =>
+      found.steps.find(({ step, repeat }) => step.action === action && !repeat) ?? { start: 0, finish: NaN };
+    const [hot, watch] = [of('remove screw'), of('fire watch')];
+    expect(
+      found.steps.filter(({ repeat, start }) => repeat && start >= hot.finish && start < watch.start),
+    ).toHaveLength(1);
+    expect(watch.start - hot.finish).toBeCloseTo(2.5, 9);
+    expect(found.watchTooLate).toBeCloseTo(watch.start - hot.finish, 9);
+  });
+
   it('in a circle: as listed, one after the other, and told', () => {
     const found = plan(base(), [
       'a: strip run 1 by Alpha after b takes 2 h',

@@ -281,6 +281,26 @@ describe('what keeps people safe in a step', () => {
   });
 });
 
+test('a place that is welded early is watched until the one watch begins', () => {
+  const { steps } = pack({
+    job: `order {
+      isolate by Alpha
+      prove dead by Alpha
+      gas test all by Alpha
+      patch from 8 m to 8.5 m by Alpha takes 1 h hot work shielded wet fire watch 60 min
+      patch from 9 m to 9.5 m by Alpha takes 90 min hot work shielded wet fire watch 60 min
+      fire watch run 2 by Alpha
+    }`,
+  });
+  const told = steps
+    .filter(({ action }) => action === 'patch')
+    .map(({ measures }) => measures.filter((each) => each.includes('begins')));
+  expect(told).toEqual([
+    ['The fire watch begins 1.5 h after it ends: until then somebody stays and watches this place too.'],
+    [],
+  ]);
+});
+
 test('who stands by has a place in the plan by the hour', () => {
   const found = read(
     liftConveyor({

@@ -6,6 +6,7 @@ import type { Area, Ground } from '../../../domain/order/ground.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
+import { formatHours } from '../../../domain/units/format.js';
 import { formatTimeOfDay } from '../../../domain/units/clock.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords } from '../../page/lengths.js';
@@ -36,7 +37,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       to: known ? to : 0,
       who: planned.crews.join(', '),
       access: planned.unit ?? zonesOf(ground, from, to),
-      measures: measuresOf(step),
+      measures: [...measuresOf(step), ...untilWatched(plan, index)],
       work: words.work,
       check: words.check,
       hold: words.hold,
@@ -72,6 +73,19 @@ function measuresOf(step: Step): readonly string[] {
       : []),
     ...(cutToFit ? ['Closing panel: measure the gap on site and cut to fit.'] : []),
   ];
+}
+
+/** One watch may follow several pieces of hot work: until it begins, the places of the earlier ones are not left alone. */
+function untilWatched({ steps }: JobPlan, index: number): readonly string[] {
+  const hot = steps[index];
+  if (hot?.step.heat?.kind !== 'hot') return [];
+  const watch = steps.find(({ step, start }) => step.action === 'fire watch' && start >= hot.finish - 1e-9);
+  const gap = watch ? watch.start - hot.finish : 0;
+  return gap < 1 / 60
+    ? []
+    : [
+        `The fire watch begins ${formatHours(gap)} after it ends: until then somebody stays and watches this place too.`,
+      ];
 }
 
 function hotWords(heat: Extract<Heat, { readonly kind: 'hot' }>): string {
