@@ -295,8 +295,9 @@ test('a place that is welded early is watched until the one watch begins', () =>
   const told = steps
     .filter(({ action }) => action === 'patch')
     .map(({ measures }) => measures.filter((each) => each.includes('begins')));
+  // An hour for the platform to the second place, an hour and a half of welding there.
   expect(told).toEqual([
-    ['The fire watch begins 1.5 h after it ends: until then somebody stays and watches this place too.'],
+    ['The fire watch begins 2.5 h after it ends: until then somebody stays and watches this place too.'],
     [],
   ]);
 });
