@@ -24,7 +24,7 @@ export interface ConveyorDecision {
   readonly asOf: CalendarDay;
   readonly panels: number;
   readonly panelsSeen: number;
-  /** The panel likeliest to reach its limit first. */
+  /** The panel likeliest to reach its limit first, or seen at it. */
   readonly governing: PanelOutlook | undefined;
   readonly accepted: AcceptedRisk & { readonly contactAssumed: boolean };
   /** First day on which one of the accepted risks is passed, or was, unseen panels counted in; undefined within 40 years. */
@@ -91,6 +91,8 @@ export interface DecisionInput {
   readonly liner: LinerSpecification;
   readonly linerAt?: LinerAt;
   readonly outlook: WearOutlook;
+  /** Chainage of the point that the report calls governing, mm; undefined where none was seen. */
+  readonly governs?: number | undefined;
   readonly newLife: number | undefined;
   readonly gauge: number;
   /** Undefined where nothing tells how long the screw lasts. */
@@ -146,7 +148,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     horizon,
     gauge: input.gauge,
   };
-  const governing = firstPanel(outlook, until);
+  const governing = panelAt(outlook, input.governs) ?? firstPanel(outlook, until);
   const first = governing && { place: governing.place, at: (governing.from + governing.to) / 2 };
   return {
     conveyor,
@@ -258,6 +260,10 @@ function chancesOn({ counted, seen }: WearOutlook, day: CalendarDay): TwoChances
     condemnSeen: seen?.condemnBy(day),
     contactSeen: seen?.contactBy(day),
   };
+}
+
+function panelAt({ panels }: WearOutlook, at: number | undefined): PanelOutlook | undefined {
+  return at === undefined ? undefined : panels.find(({ seen, from, to }) => seen && from <= at && at <= to);
 }
 
 /** Seen panels govern before unseen ones: what was seen can be named. */

@@ -62,7 +62,9 @@ function governingPanels(
       condemn: Math.min(panel.condemnBy(until), 1 - 1e-12),
       contact: Math.min(panel.contactBy(until), 1 - 1e-12),
     }))
-    .sort((a, b) => b.condemn - a.condemn || a.panel.from - b.panel.from);
+    .sort(
+      (a, b) => b.condemn - a.condemn || lifeLeft(a.panel) - lifeLeft(b.panel) || a.panel.from - b.panel.from,
+    );
   const chosen: PanelOutlook[] = [];
   const first = (of: (each: (typeof left)[number]) => number): number =>
     1 - left.slice(chosen.length).reduce((none, each) => none * (1 - of(each)), 1);
@@ -75,6 +77,11 @@ function governingPanels(
     chosen.push(next.panel);
   }
   return chosen;
+}
+
+/** Middle exposure from today to the limit, below 0 where it is past: tells panels apart that are all as good as certain. */
+function lifeLeft({ life }: PanelOutlook): number {
+  return life.median - life.now;
 }
 
 /** One stretch a run, from its first chosen panel to its last. */

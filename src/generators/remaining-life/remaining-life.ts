@@ -32,7 +32,7 @@ import { flightLives } from './parts/flights.js';
 import { compareMeasures, type MeasureComparison } from './parts/measure.js';
 import { formerSetsOf } from './parts/former-sets.js';
 import type { ConveyorModel, FitSummary } from './parts/model.js';
-import { nearestToLimit, pointLife, worstOf, type PointLife } from './parts/points.js';
+import { governingPoint, nearestToLimit, pointLife, worstOf, type PointLife } from './parts/points.js';
 import { judgeReport, type JudgedReport } from './parts/judged-reports.js';
 import type { PublishedReport } from './published.js';
 import { runsWithPanels } from './parts/runs.js';
@@ -233,7 +233,8 @@ function byModel(
   const model = conveyorModel({ fitted, coming, points, runs });
   const { forecast } = model;
   const decision = decisionOf({ estate, fitted, coming, points, runs, forecast, ...known });
-  return { ...known, points, runs, worst: worstOf(points), model: looking(model, decision), decision };
+  const worst = governingPoint(points, forecast);
+  return { ...known, points, runs, worst, model: looking(model, decision), decision };
 }
 
 /** Each is the same report of an estate with one edit more. */

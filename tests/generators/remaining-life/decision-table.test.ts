@@ -30,6 +30,7 @@ interface Row {
   readonly decision: {
     readonly orderBy: { readonly day: string } | null;
     readonly earliest: { readonly day: string; readonly condemn: number } | null;
+    readonly governing: { readonly place: string } | null;
     readonly outages: readonly {
       readonly outage: string;
       readonly condemn: number;
@@ -84,6 +85,24 @@ describe('the demo on 2026-10-31', () => {
       expect([json?.decision.earliest?.day ?? '', cell('earliest_reline')]).toEqual([soonest, soonest]);
       expect(markdown).toContain(markdownText(earliestText(life)));
     });
+  });
+
+  it('one point governs: the likeliest of those seen to be first, on the page, in the options and for the jobs', () => {
+    for (const { model, worst, decision, points, conveyor } of report.conveyors) {
+      if (model?.forecast.kind !== 'dates' || !decision) continue;
+      const seen = points.filter(({ state }) => state === 'thickness' || state === 'colour');
+      const likeliest = model.forecast.first.find(({ name }) =>
+        seen.some(({ place }) => place.name === name),
+      );
+      const named = worst?.pastLimit ? worst.place.name : likeliest?.name;
+      expect([worst?.place.name, decision.governing?.place]).toEqual([named, named]);
+      for (const { covers, words } of decision.jobs)
+        if (covers !== undefined)
+          expect(words).toContain(`${named ?? ''}${covers ? ', which governs' : ' at '}`);
+      expect(data.conveyors.find((row) => row.conveyor === conveyor.name)?.decision.governing?.place).toBe(
+        named,
+      );
+    }
   });
 
   it('says in every form from which day what is left by hand counts, and where hand and model do not agree', () => {
@@ -190,6 +209,27 @@ describe('the demo on 2026-10-31', () => {
     const sl4 = report.conveyors.find(({ conveyor }) => conveyor.name === 'SL4');
     expect(sl4?.decision?.jobs.map(({ covers }) => covers)).toEqual([false]);
     expect(markdown).toMatch(/SL4\\?_Spring27 .* leaves out P3/);
+  });
+});
+
+describe('where several points are as good as certain to be past their limits', () => {
+  it('the one that passed first governs, not the one nearest to the tail', () => {
+    const life = only(
+      reportOf(
+        look(2400, 'P1 thickness 9.8 mm; P2 thickness 9.3 mm') +
+          look(4800, 'P1 thickness 7.6 mm; P2 thickness 6.6 mm') +
+          look(7200, 'P1 thickness 5.4 mm; P2 colour teal') +
+          look(12000, 'P1 colour teal; P2 colour teal'),
+      ),
+    );
+    const { decision, worst, model } = life;
+    expect(decision?.outages[0]?.condemnSeen).toBeGreaterThan(0.999);
+    expect(model?.forecast.kind === 'dates' && model.forecast.first[0]?.name).toBe('P2');
+    expect([worst?.place.name, decision?.governing?.place, decision?.scopes?.governing[0]?.place]).toEqual([
+      'P2',
+      'P2',
+      'P2',
+    ]);
   });
 });
 

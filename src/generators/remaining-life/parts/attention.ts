@@ -314,7 +314,7 @@ function aboutWorst(worst: PointLife | undefined): readonly string[] {
   if (hand.kind === 'rate')
     return [
       `${where}: ${atMost(worst)}${formatNumber(hand.last.thickness, 1)} mm left of ` +
-        `${formatNumber(worst.fitted.value, 1)} mm, limit ${formatNumber(worst.condemn, 1)} mm`,
+        `${formatNumber(worst.fitted.value, 1)} mm${readOn(worst)}, limit ${formatNumber(worst.condemn, 1)} mm`,
     ];
   if (worst.colours.kind === 'between') {
     return [
@@ -322,6 +322,14 @@ function aboutWorst(worst: PointLife | undefined): readonly string[] {
     ];
   }
   return [];
+}
+
+/** What is left is of an earlier look than the last that saw something. */
+function readOn({ readings, leftFrom }: PointLife): string {
+  const last = readings.findLast(({ seen }) => seen.kind !== 'not seen');
+  return leftFrom === undefined || last === undefined || last.day <= leftFrom
+    ? ''
+    : ` on ${formatDay(leftFrom)}`;
 }
 
 /** A colour seen after the last thickness bounds what is left and does not measure it. */

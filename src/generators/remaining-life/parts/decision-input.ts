@@ -10,7 +10,7 @@ import type { FlightLife } from './flights.js';
 import type { Coming, FittedWear } from './forecasts.js';
 import type { ConveyorForecast } from './model.js';
 import { outlookOf } from './outlook.js';
-import type { PointLife } from './points.js';
+import { governingPoint, type PointLife } from './points.js';
 import type { RunLife } from './runs.js';
 
 export interface DecisionSource {
@@ -36,6 +36,7 @@ export function decisionOf(source: DecisionSource): ConveyorDecision | undefined
     liner: conveyor.liner,
     linerAt: (chainage) => setLying(coming.history, chainage, coming.asOf)?.liner ?? conveyor.liner,
     outlook,
+    governs: governingPoint(points, forecast)?.place.at,
     newLife: medians.length > 0 ? Math.min(...medians) : undefined,
     gauge: fitted.result.readingError,
     screw: screwOutlook(conveyor, source.flights),

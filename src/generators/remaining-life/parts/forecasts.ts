@@ -34,7 +34,7 @@ import type {
   Stray,
 } from './model.js';
 import { tabulated, type Distribution } from './tabulate.js';
-import { worstOf, type PointLife } from './points.js';
+import { governingPoint, type PointLife } from './points.js';
 import { looksOff, wearPace, type BranchDates } from './wear-change.js';
 import type { RunLife } from './runs.js';
 import { dutyOf, sectorOf, wearInputs, type WearInput, type WearSource } from './wear-input.js';
@@ -347,7 +347,7 @@ export function conveyorModel({ fitted, coming, points, runs }: ConveyorInput): 
     forecast,
     asDeclared: firstAsDeclared(fitted, coming, points),
     risk,
-    ...changeOf(fitted, coming, points),
+    ...changeOf(fitted, coming, points, forecast),
     dutyVariation: coming.variation,
     meterRead: coming.from,
     riskDay: condemn?.kind === 'dates' ? condemn.dayOf(risk) : undefined,
@@ -382,11 +382,12 @@ function changeOf(
   { input, result }: FittedWear,
   coming: Coming,
   points: readonly PointLife[],
+  first: ConveyorForecast,
 ): Pick<ConveyorModel, 'pace' | 'looksOff'> {
   const change = result.kind === 'fitted' ? result.change : undefined;
   const conveyor = input.conveyors.indexOf(coming.history.conveyor);
   const dates = (): BranchDates | undefined => {
-    const worst = worstOf(points);
+    const worst = governingPoint(points, first);
     const unit = input.members.findIndex((m) => m.place === worst?.place && m.set === worst?.set);
     const then = exposureThen(worst?.set, coming);
     if (!worst || result.kind !== 'fitted' || unit < 0 || then === undefined) return undefined;

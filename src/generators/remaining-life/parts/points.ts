@@ -11,7 +11,7 @@ import type { Origin } from '../../../domain/model/origin.js';
 import type { HandResult } from '../../../domain/wear/arithmetic.js';
 import { knownByHand, type Overruled, type SeenByHand } from '../../../domain/wear/known.js';
 import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
-import type { PointModel } from './model.js';
+import type { ConveyorForecast, PointModel } from './model.js';
 import { passedBySight, type LimitPassed } from '../../../domain/wear/passed.js';
 import { lineThroughOrigin, type FittedLine } from '../../../domain/wear/least-squares.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
@@ -248,6 +248,22 @@ export function worstOf(points: readonly PointLife[]): PointLife | undefined {
   return worst;
 }
 
+/**
+ * The one point that the report speaks of as governing: what was seen at its limit; else of those that were seen the likeliest to
+ * be first, as the forecast says; else the worst by `worstOf`.
+ */
+export function governingPoint(
+  points: readonly PointLife[],
+  forecast: ConveyorForecast,
+): PointLife | undefined {
+  const worst = worstOf(points);
+  if (worst?.pastLimit || forecast.kind !== 'dates') return worst;
+  const isSeen = ({ state }: PointLife): boolean => state === 'thickness' || state === 'colour';
+  const names = forecast.first.filter(({ share }) => share > 0).map(({ name }) => name);
+  const likeliest = names.flatMap((name) => points.find((p) => isSeen(p) && p.place.name === name) ?? []);
+  return likeliest[0] ?? worst;
+}
+
 /** The points with the least life left, as many as asked for, and a few that nobody has seen: what a forecast turns on. */
 export function nearestToLimit(points: readonly PointLife[], most: number): ReadonlySet<PointLife> {
   const left = new Map(points.map((p) => [p, lifeLeft(p)]));
@@ -259,18 +275,18 @@ export function nearestToLimit(points: readonly PointLife[], most: number): Read
   return new Set([...seen, ...unseen]);
 }
 
-/** Exposure from now to the condemn limit, to order points by; Infinity where nothing can be concluded. */
+/** Exposure from now to the condemn limit, below 0 where it is past, to order points by; Infinity where nothing can be concluded. */
 function lifeLeft(point: PointLife): number {
-  if (point.pastLimit) return point.pastLimit === 'trough shows' ? -2 : -1;
+  // Before all that is only reckoned, however long ago.
+  if (point.pastLimit) return point.pastLimit === 'trough shows' ? -2e15 : -1e15;
   const now = point.exposureNow;
   if (now === undefined) return Infinity;
   const seen = point.state === 'thickness' || point.state === 'colour';
-  if (point.model?.condemn.kind === 'life' && seen)
-    return Math.max(0, point.model.condemn.exposure.q50 - now);
+  if (point.model?.condemn.kind === 'life' && seen) return point.model.condemn.exposure.q50 - now;
   const condemn = point.milestones.find((m) => m.kind === 'condemn');
-  if (condemn?.exposure !== undefined) return Math.max(0, condemn.exposure - now);
+  if (condemn?.exposure !== undefined) return condemn.exposure - now;
   return point.colours.kind === 'between'
-    ? Math.max(0, point.colours.last.exposure + point.colours.leastLife - now)
+    ? point.colours.last.exposure + point.colours.leastLife - now
     : Infinity;
 }
 
