@@ -2,6 +2,7 @@
 // itself: a reline takes the panel away, a new spiral the bent one.
 
 import type { ConditionKind, ConditionLine } from '../model/records.js';
+import type { Stated } from '../model/stated.js';
 import { formatChainage, formatValue } from '../units/format.js';
 
 export type ConditionPart = 'liner' | 'spiral' | 'hold-down' | 'brace' | 'drive' | 'product';
@@ -87,9 +88,18 @@ export function conditionWords(line: ConditionLine): string {
       : count.count === 1
         ? `1 ${kind.replace('bolts', 'bolt')}`
         : `${count.count} ${kind}`;
-  const more = aspect ?? (temperature && `at ${formatValue(temperature.value, 'temperature')}`);
-  const where = point ? ` at ${point.name}` : at ? ` at ${formatChainage(at.value)}` : '';
+  const more = aspect ?? (temperature && `at ${hot(temperature)}`);
+  const where = point ? ` at ${point.name}` : at ? ` at ${along(at)}` : '';
   return `${what}${more === undefined ? '' : ` ${more}`}${where}`;
+}
+
+/** A chainage in metres to the centimetre, or as it was written where that is in feet or inches. */
+function along({ value, text }: Stated<'length'>): string {
+  return /(ft|foot|feet|in|inch|inches)$/.test(text) ? text : formatChainage(value);
+}
+
+function hot({ value, text }: Stated<'temperature'>): string {
+  return /F$/.test(text) ? text : formatValue(value, 'temperature');
 }
 
 /** As the language writes it, for the next look to answer: `bolts loose 3 at 8.4 m`; how much as last seen, where as first. */

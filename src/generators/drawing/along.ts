@@ -5,7 +5,7 @@
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { PanelMark, Picture, Pictured } from './picture.js';
-import { alongWords, chainageScale, comesOff, metres, panelWords } from './picture.js';
+import { alongWords, chainageScale, comesOff, panelWords } from './picture.js';
 import { unitOfMachine } from '../page/lengths.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
@@ -63,8 +63,8 @@ export function alongTheTrough(pictured: Pictured): readonly Picture[] {
     documentType: 'Layout along the axis',
     scale: `${layout.scale.text} along`,
     description:
-      `${conveyor.name} laid out along its axis from ${metres(strips[0]?.from ?? 0)} m to ` +
-      `${metres(strips.at(-1)?.to ?? 0)} m of chainage, part ${sheet + 1} of ${layout.sheets.length}.`,
+      `${conveyor.name} laid out along its axis from ${alongWords(strips[0]?.from ?? 0, conveyor)} to ` +
+      `${alongWords(strips.at(-1)?.to ?? 0, conveyor)} of chainage, part ${sheet + 1} of ${layout.sheets.length}.`,
     hatches: ['worn'],
     content(id) {
       const marks = [

@@ -6,7 +6,6 @@ import { bareAbove, linerSide } from '../../domain/model/liner-side.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
-import { formatLength } from '../../domain/units/format.js';
 import { paintBuildUp } from './build-up.js';
 import { sizeWords } from './picture.js';
 import { plainNumber as n, type Markup } from '../page/markup.js';
@@ -68,8 +67,8 @@ export function crossSection(conveyor: Conveyor, options: SectionOptions): Pictu
     scale: scale.text,
     description:
       `Section through ${conveyor.name} looking ${options.look}: ` +
-      `trough of ${formatLength(trough.insideRadius.value)} inside radius with ` +
-      `${options.liner.layers.map((layer) => `${layer.name} ${formatLength(layer.thickness.value)}`).join(', ')} and a screw of ${formatLength(options.screw.outsideDiameter.value)}.`,
+      `trough of ${sizeWords(trough.insideRadius.value, conveyor)} inside radius with ` +
+      `${options.liner.layers.map((layer) => `${layer.name} ${sizeWords(layer.thickness.value, conveyor)}`).join(', ')} and a screw of ${sizeWords(options.screw.outsideDiameter.value, conveyor)}.`,
     hatches: ['dots', 'left', 'level', 'cross', 'right', 'steel', 'worn'],
     content(id) {
       const view: View = {

@@ -3,7 +3,7 @@
 // along the slope. The liner is thinner than a line at these scales, so panels are shown over the whole trough.
 
 import type { Picture, Pictured } from './picture.js';
-import { alongWords, chainageScale, metres } from './picture.js';
+import { alongWords, chainageScale } from './picture.js';
 import { unitOfMachine } from '../page/lengths.js';
 import { drawingArea, scaleBar } from './drawing-sheet.js';
 import { group, plainNumber as n, type Markup } from '../page/markup.js';
@@ -58,7 +58,7 @@ export function elevation(pictured: Pictured): Picture {
     scale: scale.text,
     description:
       `${conveyor.name} from the side at its incline of ${degrees(incline)}, ` +
-      `${metres(conveyor.length.value)} m long, flow from left to right, with runs, panels, breaks, ` +
+      `${alongWords(conveyor.length.value, conveyor)} long, flow from left to right, with runs, panels, breaks, ` +
       'access and isolation points.',
     hatches: ['worn', 'steel'],
     content(id) {

@@ -13,7 +13,7 @@ import { blank, circle, letters, lettering, line, lineWidth, rectangle } from '.
 import { freeSpot, spreadLabels, type CoveredMark, type LabelSpot } from './labels.js';
 import type { PanelMark, Picture, Pictured } from './picture.js';
 import { lengthWords, unitOfMachine } from '../page/lengths.js';
-import { chainageScale, metres, panelWords } from './picture.js';
+import { alongWords, chainageScale, panelWords } from './picture.js';
 import { stripsOf } from './strips.js';
 import type { Strip } from './strips.js';
 import { textWidth } from '../page/text-width.js';
@@ -56,8 +56,8 @@ export function panelMap(pictured: Pictured, liner: LinerSpecification): readonl
     scale: layout.scale.text,
     description:
       `The liner of ${conveyor.name} unrolled, ` +
-      `${metres(strips[0]?.from ?? 0)} m to ${metres(strips.at(-1)?.to ?? 0)} m, ` +
-      `part ${sheet + 1} of ${layout.sheets.length}; sheet width ${Math.round(2 * half)} mm.`,
+      `${alongWords(strips[0]?.from ?? 0, conveyor)} to ${alongWords(strips.at(-1)?.to ?? 0, conveyor)}, ` +
+      `part ${sheet + 1} of ${layout.sheets.length}; sheet width ${lengthWords(Math.round(2 * half), unitOfMachine(conveyor))}.`,
     hatches: ['worn', 'dots'],
     height: drawingArea.y + head + strips.length * heightAt(layout.scale.reduction) + 2,
     content(id) {

@@ -13,6 +13,7 @@ import { passedAt } from './parts/points.js';
 import type { DepthForecast, PointLife, RemainingLife } from './remaining-life.js';
 import { lastSeen, seenText } from './print/wording.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
+import { metric } from './sizes.js';
 
 export interface PointRow {
   readonly asOf: CalendarDay | undefined;
@@ -55,7 +56,7 @@ const seen: readonly DataColumn<PointRow>[] = [
   day('last_seen_on', 'day of the last look that saw it', ({ point }) => lastSeen(point)?.day),
   text('last_seen', 'what that look saw', ({ point }) => {
     const last = lastSeen(point);
-    return last && seenText(last.seen);
+    return last && seenText(last.seen, metric);
   }),
   number('thickness_mm', 'thickness read at that look', 3, ({ point }) => {
     const last = lastSeen(point)?.seen;
@@ -151,7 +152,7 @@ const decided: readonly DataColumn<PointRow>[] = [
   ),
   text('hand_against_model', 'where the two differ, and why', ({ life, point }) => {
     const told = disagreementOf(life, point);
-    return told && disagreementSentence(told);
+    return told && disagreementSentence(told, metric);
   }),
 ];
 

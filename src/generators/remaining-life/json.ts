@@ -30,6 +30,7 @@ import type {
 import type { LimitPassed } from '../../domain/wear/passed.js';
 import type { DayQuantiles, Quantiles } from './parts/model.js';
 import { limitPassed } from './passed-words.js';
+import { sizesOf } from './sizes.js';
 
 export const remainingLifeFormatVersion = 2;
 
@@ -213,7 +214,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       hand: day(told.hand),
       model: days(told.model),
       why: told.why.kind,
-      words: disagreementSentence(told),
+      words: disagreementSentence(told, sizesOf(life.conveyor)),
     })),
     nextLook: model ? nextLookOf(model.look) : null,
     decision: decisionJson(life),

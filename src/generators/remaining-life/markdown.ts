@@ -26,11 +26,12 @@ import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
 import { publishedSentences, trackSentence } from './print/track-record.js';
 import { counted } from '../../domain/units/wording.js';
-import { amount, date, lastSeen, metres, rate, rateUnit, seenText } from './print/wording.js';
+import { amount, date, lastSeen, seenText } from './print/wording.js';
 import type { PointLife, RemainingLife } from './remaining-life.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
 import { passedText } from './passed-words.js';
 import { whyNot } from './reason-words.js';
+import { sizesOf, type Sizes } from './sizes.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
 export const commentLimit = 65_536;
@@ -128,13 +129,14 @@ function readingsText(life: ConveyorLife): string {
 }
 
 function conveyorSection(life: ConveyorLife): string {
-  const unit = rateUnit(life.unit);
+  const sizes = sizesOf(life.conveyor);
+  const unit = sizes.rateUnit(life.unit);
   const rows = life.points.map((point) => [
     `${point === life.worst ? '**' : ''}${markdownText(point.place.name)}${point === life.worst ? '**' : ''}`,
-    metres(point.place.at),
+    sizes.along(point.place.at),
     formatClock(point.place.clock),
-    lastText(point),
-    ...handText(point),
+    lastText(point, sizes),
+    ...handText(point, sizes),
     date(point.leftFrom),
     modelText(point),
     point.nextLook
@@ -153,7 +155,10 @@ function conveyorSection(life: ConveyorLife): string {
       ...life.attention.reasons.map((r) => `${r}.`),
       forecastText(life),
       lookText(life),
-      ...[...conveyorChangeSentences(life), ...disagreementsOf(life).map(disagreementSentence)],
+      ...[
+        ...conveyorChangeSentences(life),
+        ...disagreementsOf(life).map((told) => disagreementSentence(told, sizes)),
+      ],
     ]
       .filter((line) => line !== undefined)
       .map((line) => `- ${markdownText(line)}`)
@@ -165,7 +170,7 @@ function conveyorSection(life: ConveyorLife): string {
       : markdownTable(
           [
             'Point',
-            'At, m',
+            `At, ${sizes.far}`,
             'Clock',
             'Last seen',
             `Long-term, ${unit}`,
@@ -236,28 +241,28 @@ function optionsSection({ decision }: ConveyorLife): string {
     .join('\n\n');
 }
 
-function lastText(point: PointLife): string {
+function lastText(point: PointLife, sizes: Sizes): string {
   const last = lastSeen(point);
   return last
-    ? `${markdownText(seenText(last.seen))}, ${formatDay(last.day)}`
+    ? `${markdownText(seenText(last.seen, sizes))}, ${formatDay(last.day)}`
     : point.state === 'not seen'
       ? '_looked for, not seen_'
       : '_not inspected_';
 }
 
-function handText({ hand, colours, overruled }: PointLife): readonly string[] {
+function handText({ hand, colours, overruled }: PointLife, sizes: Sizes): readonly string[] {
   if (hand.kind === 'no reading') {
     switch (colours.kind) {
       case 'between':
         return [
-          `${rate(colours.lowRate)} to ${rate(colours.highRate)}`,
+          `${sizes.rate(colours.lowRate)} to ${sizes.rate(colours.highRate)}`,
           'by colour',
           `${amount(colours.leastLife)} to ${amount(colours.mostLife)}`,
         ];
       case 'at most':
-        return [`below ${rate(colours.highRate)}`, 'by colour', `over ${amount(colours.leastLife)}`];
+        return [`below ${sizes.rate(colours.highRate)}`, 'by colour', `over ${amount(colours.leastLife)}`];
       case 'worn through':
-        return [`above ${rate(colours.lowRate)}`, 'by colour', '0'];
+        return [`above ${sizes.rate(colours.lowRate)}`, 'by colour', '0'];
       case 'contradiction':
         return ['colours contradict', '–', '–'];
       case 'nothing seen':
@@ -266,12 +271,12 @@ function handText({ hand, colours, overruled }: PointLife): readonly string[] {
   }
   const short =
     hand.shortTerm.kind === 'rate'
-      ? rate(hand.shortTerm.rate)
+      ? sizes.rate(hand.shortTerm.rate)
       : hand.shortTerm.kind === 'thicker later'
-        ? `thicker by ${hand.shortTerm.gain.toFixed(1)} mm`
+        ? `thicker by ${sizes.size(hand.shortTerm.gain)}`
         : hand.shortTerm.kind;
   return [
-    rate(hand.longTerm),
+    sizes.rate(hand.longTerm),
     short,
     hand.kind === 'rate'
       ? `${overruled ? 'at most ' : ''}${amount(hand.remaining)}`

@@ -4,10 +4,14 @@ import type { BareSpan, PlatePlace, TroughState } from '../../domain/conditions/
 import { troughSteel } from '../../domain/model/trough-steel.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatNumber } from '../../domain/units/format.js';
-import { amountWithUnit, metres, millimetres, rate } from './print/wording.js';
+import { amountWithUnit } from './print/wording.js';
+import type { Sizes } from './sizes.js';
 
 /** What stands between the screw and the open once the liner is through. */
-export function lastLineText({ plate, minimum, places, spans, material, bareAbove }: TroughState): string {
+export function lastLineText(
+  { plate, minimum, places, spans, material, bareAbove }: TroughState,
+  sizes: Sizes,
+): string {
   const known = places.flatMap(({ hand, at, rateIsLeast }) =>
     hand.kind === 'rate' ? [{ rate: hand.ruling, at, least: rateIsLeast }] : [],
   );
@@ -18,14 +22,14 @@ export function lastLineText({ plate, minimum, places, spans, material, bareAbov
   const spare = Math.max(0, plate - minimum);
   const bare = spans.some(({ until }) => until === undefined);
   return (
-    `The plate is ${millimetres(plate)}${material === undefined ? '' : ` of ${material}`}, and ${millimetres(minimum)} of it must be left: ${millimetres(spare)} once the liner is through. ` +
+    `The plate is ${sizes.size(plate)}${material === undefined ? '' : ` of ${material}`}, and ${sizes.size(minimum)} of it must be left: ${sizes.size(spare)} once the liner is through. ` +
     (fastest
       ? 'At the fastest rate measured on bare steel here, ' +
-        `${fastest.least ? 'at least ' : ''}${rate(fastest.rate)} mm/1000 h at ${metres(fastest.at)} m, ` +
+        `${fastest.least ? 'at least ' : ''}${sizes.rate(fastest.rate)} ${sizes.rateUnit('h')} at ${sizes.along(fastest.at)} ${sizes.far}, ` +
         `a new plate lasts ${fastest.least ? 'at most ' : ''}${amountWithUnit(spare / fastest.rate, 'h')} bare.`
       : 'How fast the screw wears this steel was never measured here, so no life is promised for it.') +
     (bareAbove > 0
-      ? ` The liner ends ${formatNumber(bareAbove, 0)} mm below the top of the trough: ` +
+      ? ` The liner ends ${sizes.near === 'mm' ? `${formatNumber(bareAbove, 0)} mm` : sizes.size(bareAbove)} below the top of the trough: ` +
         'that steel is always bare, and what comes over the edge gets behind the liner.'
       : '') +
     (bare && troughSteel(material).rusts
@@ -35,31 +39,33 @@ export function lastLineText({ plate, minimum, places, spans, material, bareAbov
   );
 }
 
-export function spanText(span: BareSpan): string {
-  const where = `${metres(span.from)} to ${metres(span.to)} m`;
+export function spanText(span: BareSpan, sizes: Sizes): string {
+  const where = `${sizes.along(span.from)} to ${sizes.along(span.to)} ${sizes.far}`;
   const began = span.lined
     ? `between ${formatDay(span.lined.day)} and ${formatDay(span.found.day)}`
     : `found ${formatDay(span.found.day)}`;
   return `${where}: bare (${span.because}) since ${began}${span.until ? `, until ${formatDay(span.until.day)}` : ', still'}`;
 }
 
-export const plateHeads = [
-  'At, m',
-  'Plate read, mm',
-  'Bare until then, h',
-  'Rate, mm/1000 h',
-  'Left to the minimum',
-] as const;
+export function plateHeads(sizes: Sizes): readonly string[] {
+  return [
+    `At, ${sizes.far}`,
+    `Plate read, ${sizes.near}`,
+    'Bare until then, h',
+    `Rate, ${sizes.rateUnit('h')}`,
+    'Left to the minimum',
+  ];
+}
 
 /** In the order of the heads. */
-export function plateCells(place: PlatePlace): readonly string[] {
+export function plateCells(place: PlatePlace, sizes: Sizes): readonly string[] {
   const { hand, readings, patch } = place;
   return [
-    `${metres(place.at)}${place.clock === undefined ? '' : ` at ${place.clock}`}${patch ? `, patch of ${formatDay(patch.date.day)}` : ''}`,
+    `${sizes.along(place.at)}${place.clock === undefined ? '' : ` at ${place.clock}`}${patch ? `, patch of ${formatDay(patch.date.day)}` : ''}`,
     readings
       .map(
         (r) =>
-          `${formatNumber(r.thickness, 1)}${r.error === undefined ? '' : ` ± ${formatNumber(r.error, 1)}`} (${formatDay(r.day)})`,
+          `${sizes.thickness(r.thickness)}${r.error === undefined ? '' : ` ± ${sizes.thickness(r.error)}`} (${formatDay(r.day)})`,
       )
       .join(', ') || 'none since',
     readings
@@ -68,7 +74,7 @@ export function plateCells(place: PlatePlace): readonly string[] {
         bareMost === 0 ? 'never' : `${formatNumber(bareLeast, 0)} to ${formatNumber(bareMost, 0)}`,
       )
       .join(''),
-    hand.kind === 'rate' ? `${place.rateIsLeast ? 'at least ' : ''}${rate(hand.ruling)}` : '–',
+    hand.kind === 'rate' ? `${place.rateIsLeast ? 'at least ' : ''}${sizes.rate(hand.ruling)}` : '–',
     leftText(place),
   ];
 }

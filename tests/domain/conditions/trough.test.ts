@@ -11,6 +11,7 @@ import { remainingLife } from '../../../src/generators/remaining-life/remaining-
 import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
 import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
 import { lastLineText } from '../../../src/generators/remaining-life/trough-words.js';
+import { metric } from '../../../src/generators/remaining-life/sizes.js';
 import { inspectionSheetHtml } from '../../../src/generators/inspection-sheet/html.js';
 import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
 import { inSoundEstate } from '../../../src/validation/example.js';
@@ -147,10 +148,10 @@ describe('the arithmetic over bare hours', () => {
 describe('on the pages', () => {
   test('the last line of defence stands on every conveyor’s page, with and without a rate', () => {
     const unknown = remainingLife(read(lost).estate, { depth: 'hand' });
-    expect(lastLineText(unknown.conveyors[0]!.trough)).toContain('was never measured here');
+    expect(lastLineText(unknown.conveyors[0]!.trough, metric)).toContain('was never measured here');
     const known = remainingLife(read(lost, first, second).estate, { depth: 'hand' });
     // (7.8 − 0.37) / 0.34 per 1000 h = 21,853 h, rounded as lives are.
-    expect(lastLineText(known.conveyors[0]!.trough)).toMatch(
+    expect(lastLineText(known.conveyors[0]!.trough, metric)).toMatch(
       /0\.34 mm\/1000 h at 4\.20 m, a new plate lasts 21[  ,]?9?8?\d+ h bare/,
     );
     for (const page of [remainingLifeHtml(known), remainingLifeMarkdown(known)]) {

@@ -1,3 +1,4 @@
+import { metric } from '../../../src/generators/remaining-life/sizes.js';
 import { describe, expect, it } from 'vitest';
 import { remainingLife, type RemainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
 import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
@@ -194,7 +195,7 @@ describe('what is said of readings', () => {
     expect(scatter(0.5, 0.1)).toBeUndefined();
     expect(scatter(0.95, 0.4)?.level).toBe('above half as much again');
     const told = scatter(1, 0.95);
-    expect(told && scatterSentence(told)).toBe(
+    expect(told && scatterSentence(told, metric)).toBe(
       'Readings scatter far more than declared: 0.9 mm about smooth wear where ± 0.4 mm was declared (2.3 times). ' +
         'Measure 5 points twice, by the same hand and by another, and declare what they differ by.',
     );
@@ -236,7 +237,7 @@ describe('hand and model', () => {
     const told = disagreementsOf(life);
     for (const one of told) {
       expect(one.model.q05 !== undefined && one.hand < one.model.q05).toBe(true);
-      expect(disagreementSentence(one)).toMatch(
+      expect(disagreementSentence(one, metric)).toMatch(
         /^P\d: \d{4}-\d\d-\d\d by hand, \d{4}-\d\d-\d\d \(90 %: .* by the model\. The /,
       );
     }

@@ -12,6 +12,7 @@ import { limitPassed, passedText } from '../passed-words.js';
 import type { PointLife } from './points.js';
 import type { Attention, ConveyorLife } from './conveyor-life.js';
 import { attentionLevels } from './conveyor-life.js';
+import { sizesOf } from '../sizes.js';
 
 export type Unsorted = Omit<ConveyorLife, 'attention' | 'order'>;
 
@@ -269,7 +270,8 @@ function nothingDue({ decision }: Unsorted): string {
 }
 
 /** Steel that is bare, or too thin, stands before all else that is wrong. */
-function troughReason({ trough }: Unsorted): readonly string[] {
+function troughReason({ trough, conveyor }: Unsorted): readonly string[] {
+  const sizes = sizesOf(conveyor);
   const thin = trough.places.filter(({ belowMinimum }) => belowMinimum);
   const bare = trough.spans.filter(
     ({ until, because }) => until === undefined && because === 'panel missing',
@@ -278,12 +280,12 @@ function troughReason({ trough }: Unsorted): readonly string[] {
     ...(thin.length === 0
       ? []
       : [
-          `the plate is at its minimum at ${thin.map(({ at }) => `${formatNumber(at / 1000, 2)} m`).join(', ')}`,
+          `the plate is at its minimum at ${thin.map(({ at }) => `${sizes.along(at)} ${sizes.far}`).join(', ')}`,
         ]),
     ...(bare.length === 0
       ? []
       : [
-          `steel is bare from ${bare.map(({ from, to }) => `${formatNumber(from / 1000, 2)} to ${formatNumber(to / 1000, 2)} m`).join(', ')}: a panel is missing`,
+          `steel is bare from ${bare.map(({ from, to }) => `${sizes.along(from)} to ${sizes.along(to)} ${sizes.far}`).join(', ')}: a panel is missing`,
         ]),
   ];
 }
@@ -305,20 +307,21 @@ function passedReason({ model, worst }: Unsorted): readonly string[] {
 function aboutWorst(worst: PointLife | undefined): readonly string[] {
   if (!worst) return [];
   const where = worst.place.name;
+  const sizes = sizesOf(worst.place.conveyor);
   const { hand } = worst;
   if (worst.pastLimit === 'trough shows') return [`${where}: steel shows, the liner is worn through`];
   if (hand.kind === 'at the limit')
     return [
-      `${where}: ${atMost(worst)}${formatNumber(hand.last.thickness, 1)} mm left, the limit is ${formatNumber(worst.condemn, 1)} mm`,
+      `${where}: ${atMost(worst)}${sizes.size(hand.last.thickness)} left, the limit is ${sizes.size(worst.condemn)}`,
     ];
   if (hand.kind === 'rate')
     return [
-      `${where}: ${atMost(worst)}${formatNumber(hand.last.thickness, 1)} mm left of ` +
-        `${formatNumber(worst.fitted.value, 1)} mm${readOn(worst)}, limit ${formatNumber(worst.condemn, 1)} mm`,
+      `${where}: ${atMost(worst)}${sizes.size(hand.last.thickness)} left of ` +
+        `${sizes.size(worst.fitted.value)}${readOn(worst)}, limit ${sizes.size(worst.condemn)}`,
     ];
   if (worst.colours.kind === 'between') {
     return [
-      `${where}: by colour ${formatNumber(worst.colours.leastThickness, 1)} to ${formatNumber(worst.colours.mostThickness, 1)} mm left`,
+      `${where}: by colour ${sizes.thickness(worst.colours.leastThickness)} to ${sizes.size(worst.colours.mostThickness)} left`,
     ];
   }
   return [];

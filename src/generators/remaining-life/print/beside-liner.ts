@@ -6,7 +6,8 @@ import { counted } from '../../../domain/units/wording.js';
 import { temperatureWords } from '../../page/lengths.js';
 import type { BesideLiner } from '../parts/beside-liner.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import { date, metres, thickness } from './wording.js';
+import { date } from './wording.js';
+import type { Sizes } from '../sizes.js';
 
 /** Older ones stand in the records; the page says how many. */
 const mostFindings = 12;
@@ -21,7 +22,7 @@ export interface BesideTable {
   readonly found: readonly { readonly origin: Origin }[];
 }
 
-export function besideTables(beside: BesideLiner): readonly BesideTable[] {
+export function besideTables(beside: BesideLiner, sizes: Sizes): readonly BesideTable[] {
   const { findings, gaps, currents, speeds, drive, corrections, moved } = beside;
   const shown = findings.slice(0, mostFindings);
   const older = (all: number, most: number): string =>
@@ -52,33 +53,35 @@ export function besideTables(beside: BesideLiner): readonly BesideTable[] {
     {
       title: 'Findings',
       note: older(findings.length, mostFindings),
-      heads: ['Date', 'Part', 'At, m', 'Found'],
+      heads: ['Date', 'Part', `At, ${sizes.far}`, 'Found'],
       rows: shown.map(({ day, part, at, text }) => [
         date(day),
         part ?? '',
-        at === undefined ? '' : metres(at),
+        at === undefined ? '' : sizes.along(at),
         text,
       ]),
       found: shown,
     },
     {
-      title: 'Gaps of hold-downs, mm',
+      title: `Gaps of hold-downs, ${sizes.near}`,
       note: '',
-      heads: ['Hold-down', 'At, m', 'Newest', 'Before', 'Since the one before'],
+      heads: ['Hold-down', `At, ${sizes.far}`, 'Newest', 'Before', 'Since the one before'],
       rows: gaps.map(({ name, at, read }) => {
         const [newest, before] = read;
         const change = newest && before ? newest.gap - before.gap : undefined;
         return [
           name ?? '',
-          metres(at),
+          sizes.along(at),
           newest
-            ? [`${thickness(newest.gap)} on ${date(newest.day)}`, newest.note].filter(Boolean).join(', ')
+            ? [`${sizes.thickness(newest.gap)} on ${date(newest.day)}`, newest.note]
+                .filter(Boolean)
+                .join(', ')
             : '',
           read
             .slice(1, mostRounds)
-            .map(({ gap, day }) => `${thickness(gap)} on ${date(day)}`)
+            .map(({ gap, day }) => `${sizes.thickness(gap)} on ${date(day)}`)
             .join('; '),
-          change === undefined ? '' : `${change > 0 ? '+' : ''}${thickness(change)}`,
+          change === undefined ? '' : `${change > 0 ? '+' : ''}${sizes.thickness(change)}`,
         ];
       }),
       found: [],
@@ -111,9 +114,9 @@ export function besideTables(beside: BesideLiner): readonly BesideTable[] {
         each.part,
         each.of,
         ...[each.read.slice(0, 1), each.read.slice(1, mostRounds)].map((some) =>
-          some.map((read) => driveText(read)).join('; '),
+          some.map((read) => driveText(read, sizes)).join('; '),
         ),
-        trendText(each),
+        trendText(each, sizes),
       ]),
       found: [],
     },
@@ -121,17 +124,13 @@ export function besideTables(beside: BesideLiner): readonly BesideTable[] {
 }
 
 /** `71 °C on 2024-04-08`, `serious on 2024-04-08, grinding`. */
-function driveText({ day, temperature, told, note }: DriveRead): string {
-  const what = temperature === undefined ? told : degrees(temperature);
+function driveText({ day, temperature, told, note }: DriveRead, sizes: Sizes): string {
+  const what = temperature === undefined ? told : temperatureWords(temperature, sizes.near);
   return [`${what} on ${date(day)}`, note].filter(Boolean).join(', ');
 }
 
-function degrees(celsius: number): string {
-  return temperatureWords(celsius, 'mm');
-}
-
 /** Against the look before and the first, with how many looks it rests on. */
-export function trendText({ read }: DriveReadings): string {
+function trendText({ read }: DriveReadings, sizes: Sizes): string {
   const [newest, before] = read;
   const first = read.at(-1);
   const count = counted(read.length, 'look');
@@ -140,7 +139,8 @@ export function trendText({ read }: DriveReadings): string {
     return `${toldAgainst(newest.told, before.told)}; ${count}`;
   const change = (from: number): string => {
     const by = (newest.temperature ?? 0) - from;
-    return `${by > 0 ? '+' : ''}${formatNumber(by, 1)} K`;
+    const [shown, unit] = sizes.near === 'mm' ? [by, 'K'] : [by * 1.8, '°F'];
+    return `${by > 0 ? '+' : ''}${formatNumber(shown, 1)} ${unit}`;
   };
   return [
     `${change(before.temperature)} since the one before`,

@@ -16,7 +16,8 @@ import {
 } from '../parts/wear-change.js';
 import type { RemainingLife } from '../remaining-life.js';
 import { counted, list } from '../../../domain/units/wording.js';
-import { chance, millimetres } from './wording.js';
+import { chance } from './wording.js';
+import { sizesOf, sizesOfAll, type Sizes } from '../sizes.js';
 
 /** For the first page: all there is to say of changes, looks and gauges; one sentence where there is none. */
 export function changeSentences({
@@ -27,7 +28,7 @@ export function changeSentences({
   const pending = (life: ConveyorLife): boolean => life.model?.pace.kind === 'cannot yet be told';
   const inOrder = [...conveyors.filter((life) => !pending(life)), ...conveyors.filter(pending)];
   const told = [
-    ...scatter.map(scatterSentence),
+    ...scatter.map((told) => scatterSentence(told, sizesOfAll(conveyors.map(({ conveyor }) => conveyor)))),
     ...bothErrorsSentence(conveyors),
     ...inOrder.flatMap(conveyorChangeSentences),
   ];
@@ -51,7 +52,7 @@ export function conveyorChangeSentences(life: ConveyorLife): readonly string[] {
   if (!model) return [];
   return [
     ...paceSentence(conveyor.name, model.pace),
-    ...model.looksOff.map((look) => lookOffSentence(conveyor.name, look)),
+    ...model.looksOff.map((look) => lookOffSentence(conveyor.name, look, sizesOf(conveyor))),
     ...breakSentences(life),
   ];
 }
@@ -127,9 +128,9 @@ function months({ q10, q90 }: DayQuantiles): string {
   return month(q10) === month(q90) ? `in ${month(q10)}` : `${month(q10)} to ${month(q90)}`;
 }
 
-function lookOffSentence(name: string, { day, bias }: LookOff): string {
+function lookOffSentence(name: string, { day, bias }: LookOff, sizes: Sizes): string {
   return (
-    `The look of ${formatDay(day)} at ${name} reads ${millimetres(Math.abs(bias.middle))} ` +
+    `The look of ${formatDay(day)} at ${name} reads ${sizes.size(Math.abs(bias.middle))} ` +
     `${bias.middle > 0 ? 'thick' : 'thin'} nearly everywhere: ` +
     'check the gauge and its sound velocity on a piece of known thickness.'
   );
@@ -137,24 +138,25 @@ function lookOffSentence(name: string, { day, bias }: LookOff): string {
 
 /** A point that grew beyond its errors: another panel, another spot, or a misread. */
 function breakSentences({ points, conveyor }: ConveyorLife): readonly string[] {
+  const sizes = sizesOf(conveyor);
   return points.flatMap(({ place, model }) =>
     (model?.breaks ?? []).map(
       ({ from, to, growth }) =>
-        `${place.name} of ${conveyor.name} reads ${millimetres(growth)} thicker on ${formatDay(to)} than ` +
+        `${place.name} of ${conveyor.name} reads ${sizes.size(growth)} thicker on ${formatDay(to)} than ` +
         `on ${formatDay(from)}, beyond the errors of both: a new panel that no reline records, ` +
         'another spot, or a misread; measure it again.',
     ),
   );
 }
 
-export function scatterSentence({ level, factor, declared }: ScatterTold): string {
-  const scatter = millimetres(factor.middle * declared);
+export function scatterSentence({ level, factor, declared }: ScatterTold, sizes: Sizes): string {
+  const scatter = sizes.size(factor.middle * declared);
   const which =
     level === 'above twice'
       ? 'Readings scatter far more than declared'
       : 'Readings scatter more than declared';
   return (
-    `${which}: ${scatter} about smooth wear where ± ${millimetres(declared)} was declared ` +
+    `${which}: ${scatter} about smooth wear where ± ${sizes.size(declared)} was declared ` +
     `(${formatNumber(factor.middle, 1)} times). ` +
     'Measure 5 points twice, by the same hand and by another, and declare what they differ by.'
   );
@@ -179,7 +181,7 @@ function bothErrorsSentence(conveyors: readonly ConveyorLife[]): readonly string
 }
 
 /** Why the hand's date and the model's do not agree. */
-export function disagreementSentence({ point, hand, model, why }: Disagreement): string {
+export function disagreementSentence({ point, hand, model, why }: Disagreement, sizes: Sizes): string {
   const between =
     `${model.q50 === undefined ? 'beyond 40 years' : formatDay(model.q50)} (90 %: ` +
     `${model.q05 === undefined ? '–' : formatDay(model.q05)} to ` +
@@ -189,7 +191,7 @@ export function disagreementSentence({ point, hand, model, why }: Disagreement):
     case 'two readings':
       return (
         `${head} The hand holds the rate between the last two readings for ever: ` +
-        `${millimetres(why.worn)} worn, give or take ${millimetres(why.error)} from their gauges alone; ` +
+        `${sizes.size(why.worn)} worn, give or take ${sizes.size(why.error)} from their gauges alone; ` +
         `the model goes by all ${counted(why.readings, 'thickness', 'thicknesses')} and by what the other places show.`
       );
     case 'a reading that strays':

@@ -2,11 +2,13 @@
 
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
-import { amountWithUnit, millimetres } from './wording.js';
+import { amountWithUnit } from './wording.js';
+import { sizesOf } from '../sizes.js';
 
 /** Terms and their values, in the order of the page. */
 export function conveyorFacts(life: ConveyorLife): readonly (readonly [string, string])[] {
   const { conveyor, now, duty } = life;
+  const sizes = sizesOf(conveyor);
   const liners = [...new Set(life.lying.map((set) => set.liner.name))];
   const fitted = [
     ...new Set(life.lying.map((set) => (set.fitted ? formatDay(set.fitted.day) : 'not recorded'))),
@@ -17,8 +19,8 @@ export function conveyorFacts(life: ConveyorLife): readonly (readonly [string, s
     ['Fitted', fitted.length === 0 ? '–' : fitted.join(', ')],
     [
       'Condemn at',
-      [...new Set(life.points.map((p) => millimetres(p.condemn)))].join(', ') ||
-        millimetres(conveyor.liner.condemn.value),
+      [...new Set(life.points.map((p) => sizes.size(p.condemn)))].join(', ') ||
+        sizes.size(conveyor.liner.condemn.value),
     ],
     [
       life.unit === 'h' ? 'Run in all' : 'Carried in all',

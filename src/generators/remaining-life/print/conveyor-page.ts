@@ -23,9 +23,10 @@ import { readingMatrix } from './reading-matrix.js';
 import { wearChart } from './wear-chart.js';
 import { capital, counted } from '../../../domain/units/wording.js';
 import { readingCounts } from '../reading-counts.js';
-import { amountWithUnit, millimetres, seenText, spot } from './wording.js';
+import { amountWithUnit, seenText, spot } from './wording.js';
 import { wearTotal } from '../../../domain/model/liner-sets.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { sizesOf } from '../sizes.js';
 
 /** More drawings than this nobody leafs through; the table has every point. */
 const mostCharts = 24;
@@ -33,6 +34,7 @@ const mostCharts = 24;
 export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoBytes): Markup {
   const { conveyor, worst } = life;
   const id = `c${index + 1}`;
+  const sizes = sizesOf(conveyor);
   const most = axisEnd(life);
   const seen = life.points.filter((p) => p.state === 'thickness' || p.state === 'colour');
   const near = seen.length <= mostCharts ? undefined : nearestToLimit(seen, mostCharts);
@@ -61,9 +63,10 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
       [...life.attention.reasons, forecastText(life), lookText(life)]
         .filter((text) => text !== undefined)
         .map((text) => element('li', {}, `${capital(text)}.`)),
-      [...conveyorChangeSentences(life), ...disagreementsOf(life).map(disagreementSentence)].map((sentence) =>
-        element('li', {}, sentence),
-      ),
+      [
+        ...conveyorChangeSentences(life),
+        ...disagreementsOf(life).map((told) => disagreementSentence(told, sizes)),
+      ].map((sentence) => element('li', {}, sentence)),
     ),
     optionSection(life),
     sectionsBefore(life).map((section) => sectionMarkup(section, photo)),
@@ -71,7 +74,7 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
       drawing: linerMap(life, `${id}-map`),
       caption: mapKey(life),
       data: table({
-        columns: [{ head: 'Panel' }, { head: 'Chainage, m' }, { head: 'Last seen' }],
+        columns: [{ head: 'Panel' }, { head: `Chainage, ${sizes.far}` }, { head: 'Last seen' }],
         rows: mapRows(life),
       }),
     }),
@@ -97,7 +100,7 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
       element(
         'p',
         { class: 'small' },
-        `mm left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; ` +
+        `${sizes.near} left over ${life.unit === 'h' ? 'running hours' : 'tonnes'} since the liner was fitted; ` +
           `all on one scale.${near ? ` The ${charts.length} of ${seen.length} points nearest to their limit.` : ''}`,
       ),
     charts.length > 1 &&
@@ -166,14 +169,15 @@ function yearMarks(
 
 function readingsData(life: ConveyorLife, points: readonly PointLife[]): Markup | undefined {
   if (points.length === 0) return undefined;
+  const sizes = sizesOf(life.conveyor);
   const rows = points.flatMap((p) =>
     p.readings.map((r) => [
       p.place.name,
       formatDay(r.day),
       amountWithUnit(r.exposure, life.unit),
-      seenText(r.seen),
+      seenText(r.seen, sizes),
       [
-        r.seen.kind === 'thickness' && r.seen.error !== undefined ? `± ${millimetres(r.seen.error)}` : '',
+        r.seen.kind === 'thickness' && r.seen.error !== undefined ? `± ${sizes.size(r.seen.error)}` : '',
         r.note ?? '',
       ]
         .filter(Boolean)

@@ -12,8 +12,9 @@ import { acceptedText, roundTexts } from '../decision-words.js';
 import { lookReason, measureText, whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
 import { counted, list } from '../../../domain/units/wording.js';
-import { chance, date, rate, rateUnit, thickness } from './wording.js';
+import { chance, date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { sizesOfAll } from '../sizes.js';
 
 export function decisionPages(report: RemainingLife): Markup | undefined {
   const parts = [
@@ -255,7 +256,8 @@ function trackSection(report: RemainingLife): Markup | undefined {
   return track && element('div', { class: 'keep' }, element('h2', {}, 'How good were the forecasts?'), track);
 }
 
-function fitSection({ fits, measure }: RemainingLife): Markup | undefined {
+function fitSection({ fits, measure, estate }: RemainingLife): Markup | undefined {
+  const sizes = sizesOfAll(estate.conveyors);
   if (fits.length === 0) return undefined;
   const lines: Child[] = fits.map((fit) => {
     const what = fit.measure === 'h' ? 'Wear by running hours' : 'Wear by tonnes';
@@ -270,9 +272,9 @@ function fitSection({ fits, measure }: RemainingLife): Markup | undefined {
       {},
       `${what}: ${fit.informative} of ${counted(fit.units, 'liner at a place', 'liners at places')} have ` +
         `records, ${counted(fit.readings, 'record')} in all. ` +
-        `A middle place wears ${rate(fit.medianRate)} ${rateUnit(fit.measure)}` +
+        `A middle place wears ${sizes.rate(fit.medianRate)} ${sizes.rateUnit(fit.measure)}` +
         `${fit.rateError === undefined ? '' : ` (give or take ${formatNumber(fit.rateError * 100, 0)} %)`}; places of one group differ by about ${formatNumber((fit.spread ?? 0) * 100, 0)} %; ` +
-        `a thickness is read to about ± ${thickness(fit.readingError ?? 0)} mm.`,
+        `a thickness is read to about ± ${sizes.size(fit.readingError ?? 0)}.`,
     );
   });
   return group(

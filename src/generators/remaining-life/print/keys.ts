@@ -14,6 +14,7 @@ import {
   type MarkShape,
 } from '../../page/svg.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { sizesOf } from '../sizes.js';
 
 export function chartKey(modelled: boolean, changed = false): Markup {
   return element(
@@ -63,7 +64,7 @@ export function mapKey(life: ConveyorLife): Markup {
     element(
       'span',
       { class: 'key' },
-      item(shape('disc'), 'thickness, mm left'),
+      item(shape('disc'), `thickness, ${sizesOf(life.conveyor).near} left`),
       item(shape('square'), 'colour only'),
       item(shape('cross'), 'steel showing'),
       item(shape('ring'), 'not inspected'),

@@ -22,8 +22,10 @@ import { textWidth } from '../../page/text-width.js';
 import type { PointLife } from '../parts/points.js';
 import type { PanelLife } from '../parts/runs.js';
 import { paceInShort } from './change-words.js';
-import { lastSeen, metres, seenText, thickness } from './wording.js';
+import { lastSeen, seenText } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { sizesOf, type Sizes } from '../sizes.js';
+import { formatNumber } from '../../../domain/units/format.js';
 
 const width = 700;
 const left = 46;
@@ -72,7 +74,7 @@ export function linerMap(life: ConveyorLife, id: string): Markup {
     worstPanel(life, view),
     points(life, view),
     changedFlag(life),
-    chainageAxis(length, view),
+    chainageAxis(length, view, sizesOf(conveyor)),
   );
 }
 
@@ -204,7 +206,7 @@ function points(life: ConveyorLife, view: View): Markup {
         last === undefined
           ? '?'
           : last.seen.kind === 'thickness'
-            ? thickness(last.seen.thickness)
+            ? sizesOf(point.place.conveyor).thickness(last.seen.thickness)
             : last.seen.kind === 'colour'
               ? last.seen.name
               : 'steel';
@@ -247,9 +249,10 @@ function changedFlag(life: ConveyorLife): Markup | undefined {
       );
 }
 
-function chainageAxis(length: number, view: View): Markup {
+function chainageAxis(length: number, view: View, { far }: Sizes): Markup {
+  const one = far === 'm' ? 1000 : 304.8;
   const step =
-    [500, 1000, 2000, 5000, 10_000, 20_000, 50_000].find((s) => view.x(s) - view.x(0) >= 34) ?? 100_000;
+    [0.5, 1, 2, 5, 10, 20, 50].map((s) => s * one).find((s) => view.x(s) - view.x(0) >= 34) ?? 100 * one;
   const ticks: number[] = [];
   for (let at = 0; at <= length; at += step) ticks.push(at);
   const y = bottom + 10;
@@ -258,13 +261,13 @@ function chainageAxis(length: number, view: View): Markup {
     ticks.map((at) =>
       group(
         line([view.x(at), y], [view.x(at), y + 4], { width: 1 }),
-        letters([view.x(at), y + 15], metres(at).replace(/\.?0+$/, '') || '0', {
+        letters([view.x(at), y + 15], formatNumber(at / one), {
           anchor: 'middle',
           size: 10,
         }),
       ),
     ),
-    letters([left - 6, y + 15], 'm', { anchor: 'end', size: 10 }),
+    letters([left - 6, y + 15], far, { anchor: 'end', size: 10 }),
     letters([left + 8, y + 25], 'tail', { size: 10, colour: ink.grey }),
     letters([right, y + 25], 'head, flow this way →', { anchor: 'end', size: 10, colour: ink.grey }),
   );
@@ -272,15 +275,16 @@ function chainageAxis(length: number, view: View): Markup {
 
 /** The map's data as rows: panel, chainage, what was seen last. */
 export function mapRows(life: ConveyorLife): readonly (readonly string[])[] {
+  const sizes = sizesOf(life.conveyor);
   return life.runs.flatMap((run) =>
     run.panels.map((panel) => [
       `run ${run.run.number}, panel ${panel.number}`,
-      `${metres(panel.from)} to ${metres(panel.to)}`,
+      `${sizes.along(panel.from)} to ${sizes.along(panel.to)}`,
       panel.state === 'seen'
         ? panel.points
             .flatMap((p) => {
               const l = lastSeen(p);
-              return l ? [`${p.place.name} ${seenText(l.seen)}`] : [];
+              return l ? [`${p.place.name} ${seenText(l.seen, sizes)}`] : [];
             })
             .join(', ')
         : panel.state === 'not seen'

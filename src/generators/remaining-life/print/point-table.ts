@@ -5,19 +5,21 @@ import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import { placeInText } from '../../page/place-in-text.js';
 import type { PointLife } from '../parts/points.js';
-import { amount, date, lastSeen, metres, rate, rateUnit, seenText, thickness } from './wording.js';
+import { amount, date, lastSeen, seenText } from './wording.js';
 import { formatClock } from '../../../domain/units/clock.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 import { whyNot } from '../reason-words.js';
 import { passedCell } from './passed-cell.js';
+import { sizesOf } from '../sizes.js';
 
 export function pointTable(life: ConveyorLife): Markup {
-  const unit = rateUnit(life.unit);
+  const sizes = sizesOf(life.conveyor);
+  const unit = sizes.rateUnit(life.unit);
   return table({
     class: 'tight',
     columns: [
       { head: 'Point' },
-      { head: 'At, m', number: true },
+      { head: `At, ${sizes.far}`, number: true },
       { head: 'Clock', number: true },
       { head: 'Last seen' },
       { head: headOf('Long-term', unit), number: true },
@@ -26,7 +28,7 @@ export function pointTable(life: ConveyorLife): Markup {
       { head: 'Limit by hand', class: 'day' },
       ...(life.model
         ? [
-            { head: headOf('Records', 'mm + colours'), number: true },
+            { head: headOf('Records', `${sizes.near} + colours`), number: true },
             { head: headOf('Limit by model', 'middle, 80 % between'), class: 'day' },
           ]
         : []),
@@ -38,7 +40,7 @@ export function pointTable(life: ConveyorLife): Markup {
         placeInText(point.place.origin),
         point === life.worst ? `${point.place.name} ◂` : point.place.name,
       ),
-      metres(point.place.at),
+      sizes.along(point.place.at),
       formatClock(point.place.clock),
       lastSeenCell(point),
       ...handCells(point),
@@ -68,7 +70,11 @@ function lastSeenCell(point: PointLife): Markup | string {
   const last = lastSeen(point);
   if (!last) return point.state === 'not seen' ? 'looked for, not seen' : 'not inspected';
   return group(
-    element('span', { class: 'nowrap', ...placeInText(last.origin) }, seenText(last.seen)),
+    element(
+      'span',
+      { class: 'nowrap', ...placeInText(last.origin) },
+      seenText(last.seen, sizesOf(point.place.conveyor)),
+    ),
     element('span', { class: 'sub' }, date(last.day)),
   );
 }
@@ -103,38 +109,46 @@ function modelCells(point: PointLife): readonly (Markup | string)[] {
 
 /** Long-term, short-term, what is left, the date of the limit. */
 function handCells(point: PointLife): readonly (Markup | string)[] {
+  const sizes = sizesOf(point.place.conveyor);
   const { hand, colours } = point;
   const condemn = point.milestones.find((m) => m.kind === 'condemn');
   switch (hand.kind) {
     case 'rate':
       return [
-        hand.rules === 'long-term' ? element('strong', {}, rate(hand.longTerm)) : rate(hand.longTerm),
+        hand.rules === 'long-term'
+          ? element('strong', {}, sizes.rate(hand.longTerm))
+          : sizes.rate(hand.longTerm),
         shortCell(point),
         leftCell(point, hand.remaining, hand.last.thickness),
         date(condemn?.day),
       ];
     case 'at the limit':
-      return [rate(hand.longTerm), shortCell(point), '0', element('strong', {}, 'passed')];
+      return [sizes.rate(hand.longTerm), shortCell(point), '0', element('strong', {}, 'passed')];
     case 'no wear measured':
-      return [rate(hand.longTerm), shortCell(point), 'no wear measured', '–'];
+      return [sizes.rate(hand.longTerm), shortCell(point), 'no wear measured', '–'];
     case 'no reading':
       switch (colours.kind) {
         case 'between':
           return [
-            `${rate(colours.lowRate)} to ${rate(colours.highRate)}`,
+            `${sizes.rate(colours.lowRate)} to ${sizes.rate(colours.highRate)}`,
             'by colour',
             group(`${amount(colours.leastLife)} to ${amount(colours.mostLife)}`, countedFrom(point)),
             '–',
           ];
         case 'at most':
           return [
-            `below ${rate(colours.highRate)}`,
+            `below ${sizes.rate(colours.highRate)}`,
             'by colour',
             group(`over ${amount(colours.leastLife)}`, countedFrom(point)),
             '–',
           ];
         case 'worn through':
-          return [`above ${rate(colours.lowRate)}`, 'by colour', '0', element('strong', {}, 'worn through')];
+          return [
+            `above ${sizes.rate(colours.lowRate)}`,
+            'by colour',
+            '0',
+            element('strong', {}, 'worn through'),
+          ];
         case 'contradiction':
           return ['colours contradict', '–', '–', '–'];
         case 'nothing seen':
@@ -145,11 +159,12 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
 
 /** Where a colour was seen after the last thickness and agrees with it, the life counts from that thickness; where not, the colour caps it. */
 function leftCell(point: PointLife, remaining: number, last: number): Markup | string {
+  const sizes = sizesOf(point.place.conveyor);
   if (point.overruled)
     return group(
       'at most ',
       amount(remaining),
-      element('span', { class: 'sub' }, `from at most ${thickness(last)} mm`, element('br'), 'by colour'),
+      element('span', { class: 'sub' }, `from at most ${sizes.size(last)}`, element('br'), 'by colour'),
       countedFrom(point),
     );
   const seen = lastSeen(point);
@@ -157,7 +172,7 @@ function leftCell(point: PointLife, remaining: number, last: number): Markup | s
   if (!seen || !from || seen === from) return group(amount(remaining), countedFrom(point));
   return group(
     amount(remaining),
-    element('span', { class: 'sub' }, `from ${thickness(last)} mm`, countedFrom(point)),
+    element('span', { class: 'sub' }, `from ${sizes.size(last)}`, countedFrom(point)),
   );
 }
 
@@ -167,19 +182,20 @@ function countedFrom({ leftFrom }: PointLife): Markup | undefined {
 }
 
 function shortCell(point: PointLife): Markup | string {
+  const sizes = sizesOf(point.place.conveyor);
   const { hand } = point;
   if (hand.kind === 'no reading') return '–';
   switch (hand.shortTerm.kind) {
     case 'rate':
       return hand.kind === 'rate' && hand.rules === 'short-term'
-        ? element('strong', {}, rate(hand.shortTerm.rate))
-        : rate(hand.shortTerm.rate);
+        ? element('strong', {}, sizes.rate(hand.shortTerm.rate))
+        : sizes.rate(hand.shortTerm.rate);
     case 'one reading':
       return 'one reading';
     case 'no exposure between':
       return 'no run between';
     case 'thicker later':
-      return `thicker by ${thickness(hand.shortTerm.gain)}`;
+      return `thicker by ${sizes.thickness(hand.shortTerm.gain)}`;
   }
 }
 

@@ -6,8 +6,9 @@ import { momentOf } from '../../../domain/model/history.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import type { ObservedReading, PointLife } from '../remaining-life.js';
-import { amountWithUnit, thickness } from './wording.js';
+import { amountWithUnit } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import { sizesOf, type Sizes } from '../sizes.js';
 
 /** Columns that fit across the page; older inspections are in the data beneath the charts. */
 const most = 9;
@@ -28,6 +29,7 @@ export function readingTable(life: ConveyorLife): ReadingTable | undefined {
   const inspections = life.history.inspections.map((i) => i.inspection).filter((i) => used.has(i));
   if (inspections.length === 0) return undefined;
   const shown = inspections.slice(-most);
+  const sizes = sizesOf(life.conveyor);
   const total = (inspection: (typeof shown)[number]): string => {
     const moment = momentOf(life.history, inspection);
     const value = life.unit === 'h' ? moment.hours : moment.tonnes;
@@ -36,10 +38,10 @@ export function readingTable(life: ConveyorLife): ReadingTable | undefined {
   const cell = (point: PointLife, inspection: (typeof shown)[number]): string =>
     point.readings
       .filter((r) => r.inspection === inspection)
-      .map(short)
+      .map((reading) => short(reading, sizes))
       .join(' ') || '·';
   return {
-    title: 'What was read, mm left',
+    title: `What was read, ${sizes.near} left`,
     note: inspections.length > most ? `The last ${most} of ${inspections.length} inspections.` : '',
     looks: shown.map((i) => ({ date: formatDay(i.date.day), total: total(i) })),
     rows: life.points.map((point) => [point.place.name, ...shown.map((i) => cell(point, i))]),
@@ -70,10 +72,10 @@ export function readingMatrix(life: ConveyorLife): Markup | undefined {
   );
 }
 
-function short({ seen }: ObservedReading): string {
+function short({ seen }: ObservedReading, sizes: Sizes): string {
   switch (seen.kind) {
     case 'thickness':
-      return thickness(seen.thickness);
+      return sizes.thickness(seen.thickness);
     case 'colour':
       return seen.name;
     case 'trough':

@@ -14,11 +14,14 @@ import { conditionCells, conditionHeads } from './conditions.js';
 import type { RecordHead, RecordSection } from './record-section.js';
 import { depthText, dutyVariationText, measureText } from './sentences.js';
 import { troughSection } from './trough.js';
-import { amount, amountWithUnit, date, metres, millimetres, rate, thickness } from './wording.js';
+import { amount, amountWithUnit, date } from './wording.js';
+import { sizesOf, type Sizes } from '../sizes.js';
 
 /** What stands before the wear: open things and what was measured beside the liner. */
 export function sectionsBefore(life: ConveyorLife): readonly RecordSection[] {
-  return [conditions(life), ...besideTables(life.beside).map(beside)].filter(hasContent);
+  return [conditions(life), ...besideTables(life.beside, sizesOf(life.conveyor)).map(beside)].filter(
+    hasContent,
+  );
 }
 
 /** What stands after it. */
@@ -88,32 +91,33 @@ function readingPhotos(life: ConveyorLife): RecordSection {
 function flights(life: ConveyorLife): RecordSection {
   const title = 'Screw flight';
   if (life.flights.length === 0) return flightsWithoutLimit(life, title);
+  const sizes = sizesOf(life.conveyor);
   const heads: RecordHead[] = [
     'Screw',
-    { head: 'At, m', number: true },
-    'Depth read, mm',
+    { head: `At, ${sizes.far}`, number: true },
+    `Depth read, ${sizes.near}`,
     { head: 'New', number: true },
     { head: 'Change at', number: true },
-    { head: 'Rate, mm/1000 h', number: true },
+    { head: `Rate, ${sizes.rateUnit('h')}`, number: true },
     { head: 'Left by hand, h', number: true },
     'Limit by model, 80 % between',
   ];
-  return { ...empty, title, tables: [{ heads, rows: life.flights.map(flightCells) }] };
+  return { ...empty, title, tables: [{ heads, rows: life.flights.map((each) => flightCells(each, sizes)) }] };
 }
 
-function flightCells(flight: FlightLife): readonly string[] {
+function flightCells(flight: FlightLife, sizes: Sizes): readonly string[] {
   const { hand } = flight;
   const read = flight.readings.map(({ depth, diameter, day }) => {
-    const across = diameter === undefined ? '' : `, ${thickness(diameter)} across`;
-    return `${thickness(depth)}${across} (${formatDay(day)})`;
+    const across = diameter === undefined ? '' : `, ${sizes.thickness(diameter)} across`;
+    return `${sizes.thickness(depth)}${across} (${formatDay(day)})`;
   });
   return [
     flight.screw,
-    metres(flight.at),
+    sizes.along(flight.at),
     read.join(', '),
-    thickness(flight.fitted),
-    thickness(flight.condemn),
-    hand.kind === 'no reading' ? '–' : rate(hand.kind === 'rate' ? hand.ruling : hand.longTerm),
+    sizes.thickness(flight.fitted),
+    sizes.thickness(flight.condemn),
+    hand.kind === 'no reading' ? '–' : sizes.rate(hand.kind === 'rate' ? hand.ruling : hand.longTerm),
     hand.kind === 'rate' ? amount(hand.remaining) : hand.kind === 'at the limit' ? '0' : '–',
     depthText(flight.forecast),
   ];
@@ -122,13 +126,14 @@ function flightCells(flight: FlightLife): readonly string[] {
 /** Read, but no life can be told: the screw says not how deep its flight is when new, or at which depth to change it. */
 function flightsWithoutLimit({ history }: ConveyorLife, title: string): RecordSection {
   const spots = flightSpots(history);
+  const sizes = sizesOf(history.conveyor);
   const screw = history.screwSets.at(-1)?.screw ?? history.conveyor.screw;
   if (spots.length === 0) return { ...empty, title };
   const read = (spot: (typeof spots)[number], pick: 'depth' | 'diameter'): string =>
     spot.looks
       .flatMap((each) => {
         const value = each[pick]?.value;
-        return value === undefined ? [] : `${thickness(value)} (${formatDay(each.day)})`;
+        return value === undefined ? [] : `${sizes.thickness(value)} (${formatDay(each.day)})`;
       })
       .join(', ');
   const missing = [
@@ -144,10 +149,15 @@ function flightsWithoutLimit({ history }: ConveyorLife, title: string): RecordSe
         : [`No life is told: screw ${screw.name} has no ${missing.join(' and no ')}.`],
     tables: [
       {
-        heads: ['Screw', { head: 'At, m', number: true }, 'Depth read, mm', 'Outside diameter read, mm'],
+        heads: [
+          'Screw',
+          { head: `At, ${sizes.far}`, number: true },
+          `Depth read, ${sizes.near}`,
+          `Outside diameter read, ${sizes.near}`,
+        ],
         rows: spots.map((spot) => [
           screw.name,
-          metres(spot.at),
+          sizes.along(spot.at),
           read(spot, 'depth') || '–',
           read(spot, 'diameter') || '–',
         ]),
@@ -180,14 +190,15 @@ function borrowed(life: ConveyorLife): RecordSection {
   return { ...empty, title, lines: lines.map((line) => `${line}.`) };
 }
 
-function doubted({ points }: ConveyorLife): readonly string[] {
+function doubted({ points, conveyor }: ConveyorLife): readonly string[] {
+  const sizes = sizesOf(conveyor);
   const lines: string[] = [];
   for (const { place, model } of points)
     for (const stray of model?.strays ?? []) {
       const full = model?.fullWeight;
       lines.push(
         `${place.name} on ${formatDay(stray.day)}: ` +
-          `${millimetres(stray.thickness)} read where ${millimetres(stray.expected)} was to be expected; ` +
+          `${sizes.size(stray.thickness)} read where ${sizes.size(stray.expected)} was to be expected; ` +
           `it counts for ${formatNumber(stray.weight, 2)}${full ? `. At full weight the limit would be ${depthText(full)}` : ''}`,
       );
     }
@@ -228,32 +239,33 @@ function shortList(items: readonly string[]): string {
 function formerSets(life: ConveyorLife): RecordSection {
   const title = 'Liners before these';
   if (life.former.length === 0) return { ...empty, title };
+  const sizes = sizesOf(life.conveyor);
   const measured = life.former.some(({ onTheBench }) => onTheBench.length > 0);
   const rows = life.former.map(({ set, reached, least, onTheBench }) => [
     set.liner.name,
-    `${metres(set.from)} to ${metres(set.to)}`,
+    `${sizes.along(set.from)} to ${sizes.along(set.to)}`,
     date(set.fitted?.day),
     date(set.removed?.day),
     reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,
-    least === undefined ? 'no thickness read' : leastWords(least, set.liner.thickness.value),
+    least === undefined ? 'no thickness read' : leastWords(least, set.liner.thickness.value, sizes),
     ...(measured
-      ? [onTheBench.map((each) => `${thickness(each.thickness)} at ${each.place}`).join(', ')]
+      ? [onTheBench.map((each) => `${sizes.thickness(each.thickness)} at ${each.place}`).join(', ')]
       : []),
   ]);
   const heads: RecordHead[] = [
     'Liner',
-    'Chainage, m',
+    `Chainage, ${sizes.far}`,
     'Fitted',
     'Taken out',
     { head: 'Reached', number: true },
     'Least seen of it',
-    ...(measured ? ['On the bench, mm'] : []),
+    ...(measured ? [`On the bench, ${sizes.near}`] : []),
   ];
   return { ...empty, title, tables: [{ heads, rows }] };
 }
 
-function leastWords({ thickness: left, place, day }: LeastSeen, fitted: number): string {
-  const what = left === 0 ? 'steel showed' : `${millimetres(left)} of ${millimetres(fitted)}`;
+function leastWords({ thickness: left, place, day }: LeastSeen, fitted: number, sizes: Sizes): string {
+  const what = left === 0 ? 'steel showed' : `${sizes.size(left)} of ${sizes.size(fitted)}`;
   return `${what} at ${place} on ${formatDay(day)}`;
 }
 

@@ -3,42 +3,50 @@
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 import { lastLineText, plateCells, plateHeads, spanText } from '../trough-words.js';
-import { metres, millimetres } from './wording.js';
 import type { RecordSection } from './record-section.js';
+import { sizesOf } from '../sizes.js';
 
 export function troughSection({ trough, conveyor }: ConveyorLife): RecordSection {
   const { spans, places, patches } = trough;
   const { minimumPlate } = conveyor;
+  const sizes = sizesOf(conveyor);
   const patchRows = patches.map((patch) => [
-    metres(patch.from.value),
-    `${metres(patch.to.value)}${patch.sector ? `, ${patch.sector.from.text} to ${patch.sector.to.text}` : ''}`,
+    sizes.along(patch.from.value),
+    `${sizes.along(patch.to.value)}${patch.sector ? `, ${patch.sector.from.text} to ${patch.sector.to.text}` : ''}`,
     formatDay(patch.date.day),
-    millimetres(patch.thickness.value),
+    sizes.size(patch.thickness.value),
     patch.by ?? 'not said',
     patch.note ?? '',
   ]);
-  const patchHeads = ['From, m', 'To, m', 'Welded', 'Plate', 'By', 'Note'];
+  const patchHeads = [`From, ${sizes.far}`, `To, ${sizes.far}`, 'Welded', 'Plate', 'By', 'Note'];
   return {
     title: 'The trough behind the liner',
     notes: [
-      `${lastLineText(trough)}${minimumPlate.assumed === undefined ? '' : ` ${minimumPlate.assumed}`}`,
+      `${lastLineText(trough, sizes)}${minimumPlate.assumed === undefined ? '' : ` ${minimumPlate.assumed}`}`,
       ...spans.map(
-        (span) => `${spanText(span)}${trough.unread.includes(span) ? '; the plate was not read there' : ''}.`,
+        (span) =>
+          `${spanText(span, sizes)}${trough.unread.includes(span) ? '; the plate was not read there' : ''}.`,
       ),
     ],
     tables: [
-      ...(places.length > 0 ? [{ heads: plateHeads, rows: places.map(plateCells) }] : []),
+      ...(places.length > 0
+        ? [{ heads: plateHeads(sizes), rows: places.map((place) => plateCells(place, sizes)) }]
+        : []),
       ...(patches.length > 0 ? [{ caption: 'Patches', heads: patchHeads, rows: patchRows }] : []),
     ],
     lines: [],
     photos: [
       ...places.flatMap(({ at, readings }) =>
         readings.flatMap((r) =>
-          r.photo ? [{ use: r.photo, words: `plate at ${metres(at)} m on ${formatDay(r.day)}` }] : [],
+          r.photo
+            ? [{ use: r.photo, words: `plate at ${sizes.along(at)} ${sizes.far} on ${formatDay(r.day)}` }]
+            : [],
         ),
       ),
       ...patches.flatMap(({ photo: use, from, date }) =>
-        use ? [{ use, words: `patch at ${metres(from.value)} m of ${formatDay(date.day)}` }] : [],
+        use
+          ? [{ use, words: `patch at ${sizes.along(from.value)} ${sizes.far} of ${formatDay(date.day)}` }]
+          : [],
       ),
     ],
   };

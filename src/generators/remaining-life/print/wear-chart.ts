@@ -21,8 +21,10 @@ import {
 import { group, plainNumber as n, type Markup } from '../../page/markup.js';
 import type { Quantiles } from '../parts/model.js';
 import type { WearPace } from '../parts/wear-change.js';
-import { amount, chance, metres, seenText, thickness, lastSeen } from './wording.js';
+import { amount, chance, seenText, lastSeen } from './wording.js';
 import type { PointLife, ObservedReading } from '../parts/points.js';
+import { sizesOf, type Sizes } from '../sizes.js';
+import { formatNumber } from '../../../domain/units/format.js';
 
 export interface WearChartOptions {
   readonly id: string;
@@ -69,6 +71,12 @@ export function wearChart(point: PointLife, options: WearChartOptions): Markup {
   const yScale = scaleLinear()
     .domain([0, thickest * 1.04])
     .range([height - margin.bottom, margin.top]);
+  const sizes = sizesOf(point.place.conveyor);
+  // Round numbers of the machine's own unit, mm.
+  const marks = scaleLinear()
+    .domain([0, (thickest * 1.04) / sizes.mm])
+    .ticks(large ? 6 : 3)
+    .map((tick) => tick * sizes.mm);
   const view: View = {
     x: (v) => xScale(Math.min(Math.max(v, 0), most)),
     y: (v) => yScale(Math.max(v, 0)),
@@ -84,7 +92,7 @@ export function wearChart(point: PointLife, options: WearChartOptions): Markup {
     definitions(hatch(`${options.id}-hatch`, 'diagonal', { spacing: large ? 7 : 6, colour: '#a6a6a6' })),
     layers(point, view, options.id),
     fan(point, view, most),
-    axes(point, view, xScale.ticks(large ? 7 : 3), yScale.ticks(large ? 6 : 3), options),
+    axes(point, view, xScale.ticks(large ? 7 : 3), marks, { ...options, sizes }),
     suspectedChange(options.pace, options.changedAt, view, most, point.condemn),
     today(point, view, most),
     handLine(point, view, most),
@@ -98,13 +106,14 @@ function titleOf(point: PointLife): string {
 }
 
 function descriptionOf(point: PointLife, unit: 'h' | 't'): string {
+  const sizes = sizesOf(point.place.conveyor);
   const readings = point.readings
-    .map((r) => `${seenText(r.seen)} at ${amount(r.exposure)} ${unit}`)
+    .map((r) => `${seenText(r.seen, sizes)} at ${amount(r.exposure)} ${unit}`)
     .join('; ');
   return (
-    `${point.place.name}, chainage ${metres(point.place.at)} m, ` +
+    `${point.place.name}, chainage ${sizes.along(point.place.at)} ${sizes.far}, ` +
     `clock ${formatClock(point.place.clock)}. ` +
-    `Fitted ${thickness(point.fitted.value)} mm, condemn limit ${thickness(point.condemn)} mm. ` +
+    `Fitted ${sizes.size(point.fitted.value)}, condemn limit ${sizes.size(point.condemn)}. ` +
     `${readings === '' ? 'No reading of this liner.' : `Readings: ${readings}.`}`
   );
 }
@@ -151,7 +160,7 @@ function layers(point: PointLife, view: View, id: string): Markup {
       dash: '8 3',
     }),
     view.large &&
-      letters([view.right + 6, limit + 4], `limit ${thickness(point.condemn)} mm`, {
+      letters([view.right + 6, limit + 4], `limit ${sizesOf(point.place.conveyor).size(point.condemn)}`, {
         size: view.font,
         bold: true,
       }),
@@ -288,7 +297,7 @@ function axes(
   view: View,
   xTicks: readonly number[],
   yTicks: readonly number[],
-  options: WearChartOptions,
+  options: WearChartOptions & { readonly sizes: Sizes },
 ): Markup {
   const { large, font } = view;
   return group(
@@ -306,7 +315,10 @@ function axes(
     yTicks.map((t) =>
       group(
         line([view.left - 3.5, view.y(t)], [view.left, view.y(t)], { width: 1 }),
-        letters([view.left - 6, view.y(t) + 3.5], amount(t), { anchor: 'end', size: font }),
+        letters([view.left - 6, view.y(t) + 3.5], formatNumber(t / options.sizes.mm), {
+          anchor: 'end',
+          size: font,
+        }),
       ),
     ),
     large &&
@@ -315,7 +327,7 @@ function axes(
         options.unit === 'h' ? 'running hours since fitted' : 'tonnes since fitted',
         { anchor: 'end', size: font },
       ),
-    large && letters([12, view.top - 6], 'mm left', { size: font }),
+    large && letters([12, view.top - 6], `${options.sizes.near} left`, { size: font }),
     large &&
       (options.years ?? [])
         .filter((y) => y.exposure >= 0 && y.exposure <= options.most)
@@ -406,7 +418,11 @@ function heading(point: PointLife, view: View): Markup | undefined {
     letters([2, 12], point.place.name, { size: 11, bold: true }),
     letters(
       [view.right, 12],
-      last ? seenText(last.seen) : point.state === 'not seen' ? 'looked for, not seen' : 'not inspected',
+      last
+        ? seenText(last.seen, sizesOf(point.place.conveyor))
+        : point.state === 'not seen'
+          ? 'looked for, not seen'
+          : 'not inspected',
       { anchor: 'end', size: 10 },
     ),
   );

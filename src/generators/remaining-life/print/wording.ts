@@ -4,26 +4,7 @@ import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatClock } from '../../../domain/units/clock.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { PointLife, Observation, ObservedReading } from '../parts/points.js';
-
-/** `8.4 mm`. */
-export function millimetres(value: number): string {
-  return `${thickness(value)} mm`;
-}
-
-/** `8.4`: for columns whose head carries the unit. A tenth of a millimetre is as much as a gauge can tell. */
-export function thickness(value: number): string {
-  return formatNumber(value, 1);
-}
-
-/** mm per 1000 h (or 1000 t) from mm per h (t): `0.45`. */
-export function rate(perUnit: number): string {
-  const value = perUnit * 1000;
-  return formatNumber(value, Math.abs(value) >= 9.995 ? 1 : Math.abs(value) < 0.0995 ? 3 : 2);
-}
-
-export function rateUnit(unit: 'h' | 't'): string {
-  return `mm/1000 ${unit}`;
-}
+import { sizesOf, type Sizes } from '../sizes.js';
 
 /** Whole hours or tonnes; a remaining life has no decimals worth printing. */
 export function amount(value: number): string {
@@ -46,19 +27,16 @@ export function chance(probability: number): string {
 }
 
 /** `6.20 m, 7:30`. */
-export function spot(point: PointLife): string {
-  return `${metres(point.place.at)} m, ${formatClock(point.place.clock)}`;
-}
-
-export function metres(mm: number): string {
-  return formatNumber(mm / 1000, Math.round(mm) % 10 === 0 ? 2 : 3);
+export function spot({ place }: PointLife): string {
+  const sizes = sizesOf(place.conveyor);
+  return `${sizes.along(place.at)} ${sizes.far}, ${formatClock(place.clock)}`;
 }
 
 /** What a reading said, in the inspector's terms: `8.4 mm`, `teal showing`, `steel showing`, `not seen`. */
-export function seenText(seen: Observation): string {
+export function seenText(seen: Observation, sizes: Sizes): string {
   switch (seen.kind) {
     case 'thickness':
-      return millimetres(seen.thickness);
+      return sizes.size(seen.thickness);
     case 'colour':
       return `${seen.name} showing`;
     case 'trough':
