@@ -7,7 +7,7 @@ import type { OrderCall } from '../../../domain/decision/order-call.js';
 import { openConditionsText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
-import { formatNumber, formatPercent } from '../../../domain/units/format.js';
+import { formatPercent } from '../../../domain/units/format.js';
 import { limitPassed, passedText } from '../passed-words.js';
 import type { PointLife } from './points.js';
 import type { Attention, ConveyorLife } from './conveyor-life.js';
