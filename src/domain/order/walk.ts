@@ -47,7 +47,9 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
         (need) => need.keep && !holds(need.allowed, stateOf(w, need.piece)),
       );
       if (!allTold) {
-        for (const need of demands.needs) until = Math.max(until, check(w, i, position, need));
+        // What an earlier slip has counted as done by this step is not asked for again.
+        for (const need of demands.needs)
+          if (!told?.has(need.piece.number)) until = Math.max(until, check(w, i, position, need));
         if (!w.slips.some((slip) => slip.step === i)) tellIfDone(w, i, position, demands);
       }
       if (until > position) {

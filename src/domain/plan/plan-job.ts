@@ -8,6 +8,7 @@ import type { Job } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
 import { checkOrder } from '../order/check-order.js';
 import { restAfter, usualCooling } from '../order/rest.js';
+import { sequenceOf } from '../order/sequence.js';
 import { formatHours } from '../units/format.js';
 import { arrange, byStart, chainOf } from './arrange.js';
 import type { JobPlan } from './job-plan.js';
@@ -90,20 +91,24 @@ interface Scheduled {
 }
 
 function scheduleOf(basis: PlanningBasis, effort: PlanEffort, tooMany: boolean): Scheduled {
-  const { steps, ways, waits, apart, teams, rules } = basis;
+  const { job, steps, ways, waits, apart, teams, rules } = basis;
   const listed = (because: string): Scheduled => {
     const all = { ...rules, handBack: [] };
     const arranged = inLine(asProblem(steps, ways, waits, apart, teams, all), because);
     return { arranged, laid: layOver(arranged, steps, ways, all) };
   };
   if (tooMany) return listed('there is too much of it to be scheduled');
-  const arranged = scheduledBefore(asProblem(steps, ways, waits, apart, teams, rules), {
-    ...usualEffort(steps.length, effort),
-    cost: (timing) => accessMoves(rules, ways, timing),
-  });
-  return arranged.kind === 'schedule'
+  // The order of a circle is read with one of its waits left out: nothing could be proven of what was written.
+  const circular = job.order !== undefined && sequenceOf(steps).circles.length > 0;
+  const arranged = circular
+    ? undefined
+    : scheduledBefore(asProblem(steps, ways, waits, apart, teams, rules), {
+        ...usualEffort(steps.length, effort),
+        cost: (timing) => accessMoves(rules, ways, timing),
+      });
+  return arranged?.kind === 'schedule'
     ? { arranged, laid: layOver(arranged, steps, ways, rules) }
-    : listed('the order goes in a circle');
+    : listed('the order goes in a circle, so nothing is proven');
 }
 
 /** How long it takes, how short it could be, and what of it lies too far apart; hours. */

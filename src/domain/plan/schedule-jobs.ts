@@ -16,7 +16,10 @@ export interface Effort {
   readonly shakes?: number;
   /** Conflicts of the exact search; 0 leaves it out. */
   readonly nodes?: number;
-  /** Among schedules of one length the one with the smaller cost is kept. */
+  /**
+   * Of the schedules tried that have one length the cheapest is kept. It is not searched to its least: once nothing shorter can
+   * exist only a few more are tried, and the exact search looks at the length alone.
+   */
   readonly cost?: (schedule: {
     readonly start: ArrayLike<number>;
     readonly mode: ArrayLike<number>;

@@ -365,6 +365,21 @@ describe('a written order, to the minute', () => {
       [2, 5],
     ]);
     expect([found.buildable, found.problems[0]?.kind]).toEqual([false, 'order']);
+    // Nothing is proven of it, least of all that no plan could be shorter.
+    expect([found.optimal, found.lowerBound, found.boundBecause]).toEqual([
+      false,
+      0,
+      'the order goes in a circle, so nothing is proven',
+    ]);
+  });
+  it('in a circle beside other work: all of it as listed, also what could go on side by side', () => {
+    const found = plan(base(), [
+      'a: strip run 1 by Alpha after b takes 2 h',
+      'b: strip run 2 by Bravo after a takes 3 h',
+      'clean run 1 by Alpha after a takes 1 h',
+      'clean run 2 by Bravo after b takes 1 h',
+    ]);
+    expect(found.duration).toBe(7);
   });
 
   it('in an enclosed trough: the tests of the air are rows, and nobody is inside when it is too late for one', () => {

@@ -95,7 +95,7 @@ export function scheduleBlocks(pack: WorkPack): PrintBlock[] {
     ...(schedule.repeatGasTests ? [againWords(schedule.repeatGasTests)] : []),
     ...(schedule.accessMoves > 0
       ? [
-          `${schedule.accessMoves} ${schedule.accessMoves === 1 ? 'move of a mobile platform' : 'moves of mobile platforms'}.`,
+          `${schedule.accessMoves} ${schedule.accessMoves === 1 ? 'move of a mobile platform' : 'moves of mobile platforms'} in this plan; another of the same length may have fewer.`,
         ]
       : []),
     ...schedule.defaults,
