@@ -23,7 +23,7 @@ import {
 } from './lowering/records.js';
 import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
-import type { HalfName, LeftLine } from './recover.js';
+import type { HalfName, LeftLine, Slip } from './recover.js';
 import { createReadingRows, type ReadingRows, type TextSpan } from './reading-rows.js';
 import type { Sheet } from './sheet.js';
 
@@ -33,7 +33,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     kind: 'syntax',
     message,
     origin: { source, start, end },
-    ...(mend ? { mend: { origin: { source, start: mend.start, end: mend.end }, text: mend.text } } : {}),
+    ...(mend ? { mend: mendIn(source, mend) } : {}),
   }));
   const reader = createReader(source, problems);
   const { rows } = parsed;
@@ -177,6 +177,13 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     comments: [],
     problems,
   };
+}
+
+function mendIn(
+  source: number,
+  { start, end, ...change }: NonNullable<Slip['mend']>,
+): NonNullable<Extract<Problem, { kind: 'syntax' }>['mend']> {
+  return { ...change, origin: { source, start, end } };
 }
 
 const isRecord = new Set([

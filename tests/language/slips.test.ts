@@ -141,6 +141,26 @@ describe('a line of a new user', () => {
   });
 });
 
+describe('parts of a line in another order', () => {
+  const step = (words: string): string => `job J {\n  conveyor C\n  order {\n    ${words}\n  }\n}`;
+  const mended = (text: string): string => {
+    const { start = 0, end = 0, text: put = '', isSure } = parseText(text).slips[0]?.mend ?? {};
+    expect(isSure).toBe(true);
+    return text.slice(0, start) + put + text.slice(end);
+  };
+  it('come with a fix that guesses nothing', () => {
+    expect(mended(step('patch run 1 hot work shielded by Alpha, Bravo takes 3 h after a "at last"'))).toBe(
+      step('patch run 1 by Alpha, Bravo after a takes 3 h hot work shielded "at last"'),
+    );
+    expect(mended(body('drive at head speed 18 rpm power 5.5 kW'))).toBe(
+      body('drive at head power 5.5 kW speed 18 rpm'),
+    );
+  });
+  it('of which one is wrong are not put in order', () => {
+    expect(slipsOf(step('patch run 1 hot work by Alpha takes'))[0]).not.toContain('another order');
+  });
+});
+
 describe('braces and quotes', () => {
   it('are not told as missing where a line of another block stands', () => {
     const slips = slipsOf('plant A {\n  liner X\n  duty 5 h/d\n}\nplant B { }');

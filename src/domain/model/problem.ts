@@ -11,6 +11,7 @@ export type Problem = { readonly origin: Origin } & (
       /** The change that makes the likeliest line of it, where one is likeliest. */ readonly mend?: {
         readonly origin: Origin;
         readonly text: string;
+        /** It says what was written, in the usual order. */ readonly isSure?: boolean;
       };
     }
   | {

@@ -26,6 +26,8 @@ export interface Told {
   readonly from: number;
   readonly to: number;
   readonly repair?: LineRepair;
+  /** The repair says what was written, and guesses nothing. */
+  readonly isSure?: boolean;
 }
 
 export function tellBroken(line: BrokenLine): Told {
@@ -38,7 +40,7 @@ export function tellBroken(line: BrokenLine): Told {
   const order = repair || reached >= words.length ? undefined : inUsualOrder(words, pattern);
   if (order) {
     const message = `The parts of this line stand in another order: \`${imagesOf(order)}\`.`;
-    return { ...placed(reached), message, repair: changed(words, order) };
+    return { ...placed(reached), message, repair: changed(words, order), isSure: true };
   }
   const first = wrongFirstWord(line, repair);
   if (first) return first;

@@ -6,7 +6,7 @@ import type { ILexingError, IToken } from 'chevrotain';
 import { mostSlips } from '../parser.js';
 import { placesOf, type TokenPlaces } from './places.js';
 import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
-import { follow, isWord, likeWords, type Word } from './repairs.js';
+import { follow, imagesOf, isWord, likeWords, type Word } from './repairs.js';
 import { braces, tellBroken } from './telling.js';
 import { contentsOf } from './wording.js';
 
@@ -15,7 +15,13 @@ export interface Slip {
   readonly end: number;
   readonly message: string;
   /** The change of the text that mends it, where one is likeliest. */
-  readonly mend?: { readonly start: number; readonly end: number; readonly text: string };
+  readonly mend?: {
+    readonly start: number;
+    readonly end: number;
+    readonly text: string;
+    /** Nothing is guessed in it. */
+    readonly isSure?: boolean;
+  };
 }
 
 /** A name that a heading which cannot be read declares. */
@@ -322,6 +328,7 @@ class Walk {
       from: first,
       to,
       repair,
+      isSure,
     } = tellBroken({
       block,
       pattern,
@@ -336,7 +343,7 @@ class Walk {
       start,
       end: this.endOffset(from + Math.max(first + 1, to) - 1),
       message,
-      ...(mend ? { mend } : {}),
+      ...(mend ? { mend: isSure ? { ...mend, isSure } : mend } : {}),
     });
   }
 
@@ -344,7 +351,7 @@ class Walk {
     { from, to, words }: { readonly from: number; readonly to: number; readonly words: readonly Word[] },
     line: number,
   ): Slip['mend'] {
-    const text = words.map(({ image }) => image).join(' ');
+    const text = imagesOf(words);
     if (to > from) {
       const [start, end] = [this.startOf(line + from), this.endOffset(line + to - 1)];
       // A word taken out goes with the blank before it.

@@ -1,6 +1,6 @@
 // A line that does not read as any fact of the language. The parser says where it stopped and what would have fitted.
 
-import type { Origin } from '../../../domain/model/origin.js';
+import type { Problem } from '../../../domain/model/problem.js';
 import type { Fix } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { replace } from '../../telling/fixes.js';
@@ -23,8 +23,10 @@ plant Tarnholt {
   })),
 };
 
-/** One replacement is likeliest: what the line was meant to be is still for its author to say. */
-function mending({ origin, text }: { readonly origin: Origin; readonly text: string }): Fix {
+type Mend = NonNullable<Extract<Problem, { kind: 'syntax' }>['mend']>;
+
+/** One replacement is likeliest: what the line was meant to be is still for its author to say, unless only the order of its parts was wrong. */
+function mending({ origin, text, isSure = false }: Mend): Fix {
   const word = text.trim();
-  return replace(origin, text, { title: word === '' ? 'Take it out' : `Write ${word}` });
+  return replace(origin, text, { title: word === '' ? 'Take it out' : `Write ${word}`, preferred: isSure });
 }
