@@ -5,7 +5,9 @@ import type { ILexingError, IToken } from 'chevrotain';
 import type { Grammar } from 'langium';
 import type { TextSpan } from './reading-rows.js';
 import { patternsOf, type LinePatterns } from './recovery/pattern.js';
-import { walk, type HalfName, type LeftLine, type Slip, type Walked } from './recovery/walk.js';
+import type { LeftLine } from './recovery/left-line.js';
+import type { Slip } from './recovery/slip.js';
+import { walk, type HalfName, type Walked } from './recovery/walk.js';
 
 export type { HalfName, LeftLine, Slip };
 

@@ -1,10 +1,18 @@
-// Where tokens stand: which are the first of their line, in which column, and which characters near them are no token at all.
+// Where tokens stand: their kind and extent, which are the first of their line, in which column, and which characters near them
+// are no token at all. Tokens go by number.
 
 import type { ILexingError, IToken } from 'chevrotain';
+import type { TextSpan } from '../reading-rows.js';
 
 export interface TokenPlaces {
+  readonly count: number;
+  /** The keyword, or the kind of value in capitals; empty behind the last. */
+  type(token: number): string;
+  span(token: number): TextSpan;
+  /** The last sign of a token, where something is missing behind it. */
+  lastSign(token: number): TextSpan;
   isFirst(token: number): boolean;
-  /** From 1, blanks only counted. */
+  /** From 1. */
   column(token: number): number;
   /** Whether characters that are no token stand among or right behind these tokens, on their lines. */
   hasError(from: number, to: number): boolean;
@@ -19,32 +27,42 @@ export function placesOf(
   tokens: readonly IToken[],
   errors: readonly ILexingError[],
 ): TokenPlaces {
-  const sorted = [...errors].sort((a, b) => a.offset - b.offset);
-  const told = new Set<ILexingError>();
-  const lineEnd = (offset: number): number => {
-    const end = /[\r\n]/g;
-    end.lastIndex = offset;
-    return end.exec(text)?.index ?? text.length;
+  const span = (token: number): TextSpan => {
+    const { startOffset: start = 0, image = '' } = tokens[token] ?? {};
+    return { start, end: start + image.length };
   };
   const isFirst = (token: number): boolean =>
     token === 0 || tokens[token]?.startLine !== tokens[token - 1]?.startLine;
-  const start = (token: number): number => tokens[token]?.startOffset ?? text.length;
-  const among = (from: number, to: number): readonly ILexingError[] => {
-    if (sorted.length === 0) return [];
-    const before = tokens[from - 1];
-    const first = isFirst(from)
-      ? start(from) - (tokens[from]?.startColumn ?? 1) + 1
-      : before
-        ? before.startOffset + before.image.length
-        : 0;
-    const last = tokens[to - 1];
-    const end = last ? last.startOffset + last.image.length : first;
-    const behind = to < tokens.length && !isFirst(to) ? start(to) : lineEnd(end);
-    return sorted.filter(({ offset }) => offset >= first && offset < behind);
-  };
   return {
+    count: tokens.length,
+    type: (token) => tokens[token]?.tokenType.name ?? '',
+    span,
+    lastSign(token) {
+      const { end } = span(token);
+      return { start: Math.max(0, end - 1), end };
+    },
     isFirst,
     column: (token) => tokens[token]?.startColumn ?? 1,
+    ...errorsAmong(text, tokens, errors, { span, isFirst }),
+  };
+}
+
+function errorsAmong(
+  text: string,
+  tokens: readonly IToken[],
+  errors: readonly ILexingError[],
+  { span, isFirst }: Pick<TokenPlaces, 'span' | 'isFirst'>,
+): Pick<TokenPlaces, 'hasError' | 'takeErrors' | 'untold'> {
+  const sorted = [...errors].sort((a, b) => a.offset - b.offset);
+  const told = new Set<ILexingError>();
+  const among = (from: number, to: number): readonly ILexingError[] => {
+    if (sorted.length === 0) return [];
+    const { start } = span(from);
+    const first = isFirst(from) ? start - (tokens[from]?.startColumn ?? 1) + 1 : span(from - 1).end;
+    const behind = to < tokens.length && !isFirst(to) ? span(to).start : lineEnd(text, span(to - 1).end);
+    return sorted.slice(firstFrom(sorted, first), firstFrom(sorted, behind));
+  };
+  return {
     hasError: (from, to) => among(from, to).length > 0,
     takeErrors(from, to) {
       const found = among(from, to);
@@ -53,4 +71,21 @@ export function placesOf(
     },
     untold: () => sorted.filter((each) => !told.has(each)),
   };
+}
+
+function lineEnd(text: string, offset: number): number {
+  const end = /[\r\n]/g;
+  end.lastIndex = offset;
+  return end.exec(text)?.index ?? text.length;
+}
+
+/** The first error at or behind an offset. */
+function firstFrom(sorted: readonly ILexingError[], offset: number): number {
+  let [low, high] = [0, sorted.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sorted[middle]?.offset ?? Infinity) < offset) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

@@ -4,25 +4,14 @@
 
 import type { ILexingError, IToken } from 'chevrotain';
 import { mostSlips } from '../parser.js';
-import { placesOf, type TokenPlaces } from './places.js';
+import { evidenceOf, type Evidence, type OpenBlock } from './evidence.js';
+import { leftLineOf, type LeftLine } from './left-line.js';
 import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
-import { follow, imagesOf, isWord, likeWords, type Word } from './repairs.js';
-import { braces, tellBroken } from './telling.js';
+import { placesOf, type TokenPlaces } from './places.js';
+import { follow, likeWords, type Word } from './repairs.js';
+import { slipOf, type Slip } from './slip.js';
+import { braces } from './telling.js';
 import { contentsOf } from './wording.js';
-
-export interface Slip {
-  readonly start: number;
-  readonly end: number;
-  readonly message: string;
-  /** The change of the text that mends it, where one is likeliest. */
-  readonly mend?: {
-    readonly start: number;
-    readonly end: number;
-    readonly text: string;
-    /** Nothing is guessed in it. */
-    readonly isSure?: boolean;
-  };
-}
 
 /** A name that a heading which cannot be read declares. */
 export interface HalfName {
@@ -34,19 +23,6 @@ export interface HalfName {
   readonly end: number;
 }
 
-/** A line that is left out of its block. */
-export interface LeftLine {
-  readonly start: number;
-  readonly end: number;
-  /** The words that the line may have begun with, and every name in it. */
-  readonly first: readonly string[];
-  readonly names: readonly string[];
-  /** It begins with a word that no line of its block can have: it is of another block for certain. */
-  readonly isForeign: boolean;
-  /** `Order` for a step of a job. */
-  readonly block: string;
-}
-
 export interface Walked {
   readonly slips: readonly Slip[];
   /** Tokens that are not read, by number: from, and past the last. */
@@ -55,15 +31,6 @@ export interface Walked {
   readonly put: readonly { readonly after: number; readonly brace: '{' | '}' }[];
   readonly left: readonly LeftLine[];
   readonly names: readonly HalfName[];
-}
-
-interface Open {
-  readonly block: string | undefined;
-  /** The token that the heading begins with; the column of its line. */
-  readonly from: number;
-  readonly column: number;
-  /** Nothing in it is used. */
-  readonly lost: boolean;
 }
 
 type Line =
@@ -86,11 +53,12 @@ class Walk {
   private readonly put: { after: number; brace: '{' | '}' }[] = [];
   private readonly left: LeftLine[] = [];
   private readonly names: HalfName[] = [];
-  private readonly open: Open[] = [];
+  private readonly open: OpenBlock[] = [];
   private readonly places: TokenPlaces;
+  private readonly evidence: Evidence;
   private at = 0;
   /** The block that was closed last, and the number of its brace. */
-  private closed: { readonly open: Open; readonly brace: number } | undefined;
+  private closed: { readonly open: OpenBlock; readonly brace: number } | undefined;
   /** In a run of lines outside any block that nobody can read: only the first is told. */
   private adrift = false;
   /** Where the line before on the same line of text began, while no brace stands between. */
@@ -107,6 +75,7 @@ class Walk {
     private readonly rowsEnd: (before: number) => number,
   ) {
     this.places = placesOf(text, tokens, errors);
+    this.evidence = evidenceOf(this.places, patternOf);
   }
 
   run(): Walked {
@@ -121,20 +90,21 @@ class Walk {
     return { slips, dropped, put, left, names };
   }
 
-  private get top(): Open | undefined {
+  private get top(): OpenBlock | undefined {
     return this.open.at(-1);
   }
 
   private type(at: number): string {
-    return this.tokens[at]?.tokenType.name ?? '';
+    return this.places.type(at);
   }
 
   private step(): void {
     const type = this.type(this.at);
-    if (type === '}') return this.isFurtherOut(this.at) ? this.unclosed(this.at, 1) : this.close();
+    if (type === '}')
+      return this.evidence.isFurtherOut(this.at, this.open) ? this.unclosed(this.at, 1) : this.close();
     if (type === '{') return this.opensNothing();
-    if (this.open.length > 0 && this.isOutside(this.at)) return this.unclosed(this.at);
-    if (this.isOutOfOrder(this.at)) return this.unclosed(this.at, 1);
+    if (this.evidence.isOutside(this.at, this.open)) return this.unclosed(this.at);
+    if (this.evidence.isOutOfOrder(this.at, this.open)) return this.unclosed(this.at, 1);
     if (!this.top && this.reopen()) return;
     if (this.top && this.top.block === undefined) {
       this.drop(this.at, this.at + 1);
@@ -154,22 +124,12 @@ class Walk {
     this.adrift = false;
     this.at = end;
     const { lost = false } = this.top ?? {};
-    if (this.type(end - 1) === '{') this.enter(from, this.blockAt(from), lost);
+    if (this.type(end - 1) === '{') this.enter(from, this.evidence.blockOf(this.type(from)), lost);
     if (lost) this.drop(from, end);
   }
 
   private enter(from: number, block: string | undefined, lost: boolean): void {
-    this.open.push({ block, from, column: this.places.column(from), lost });
-  }
-
-  /** The block that a word begins. */
-  private blockAt(from: number): string | undefined {
-    return this.blockOf(this.type(from)) ?? (this.type(from) === 'order' ? 'Order' : undefined);
-  }
-
-  private blockOf(word: string): string | undefined {
-    const blocks = this.patternOf('Block');
-    return blocks.ways(blocks.start).find(({ token }) => token === word)?.fact;
+    this.open.push({ block, column: this.places.column(from), lost });
   }
 
   /** Follows one line as far as it goes. */
@@ -209,7 +169,7 @@ class Walk {
   }
 
   private begins(at: number, pattern: LinePattern): boolean {
-    return pattern.first.has(this.type(at)) || this.isOutside(at);
+    return pattern.first.has(this.type(at)) || this.evidence.isOutside(at, this.open);
   }
 
   /** The end of a line that breaks: that of the text's line, with lines below that only go on with it. */
@@ -225,7 +185,7 @@ class Walk {
     while (
       !isEnd() &&
       (end < to || !this.places.isFirst(end)) &&
-      !(inOneLine && end >= to && this.isFactAt(end, pattern))
+      !(inOneLine && end >= to && this.evidence.isFactAt(end, pattern))
     );
     while (!isEnd() && this.places.isFirst(end) && !this.begins(end, pattern)) {
       const type = this.type(end);
@@ -241,27 +201,14 @@ class Walk {
     return !this.places.isFirst(this.lineStart);
   }
 
-  /** A whole fact stands here, up to the end of the line, a brace, or the next fact. */
-  private isFactAt(from: number, pattern: LinePattern): boolean {
-    if (!pattern.first.has(this.type(from)) || this.type(from) === 'ID') return false;
-    let standing = pattern.start;
-    for (let at = from; at < this.tokens.length; at++) {
-      const next = pattern.next(standing, this.type(at));
-      if (next === undefined)
-        return (
-          pattern.isWhole(standing) &&
-          (this.type(at) === '}' || this.places.isFirst(at) || pattern.first.has(this.type(at)))
-        );
-      standing = next;
-    }
-    return pattern.isWhole(standing);
-  }
-
   private takeBroken(line: Extract<Line, { kind: 'broken' }>, block: string, pattern: LinePattern): void {
     const { end } = line;
-    const head = block === 'Block' || this.type(this.at) === 'order' ? this.blockAt(this.at) : undefined;
+    const head =
+      block === 'Block' || this.type(this.at) === 'order'
+        ? this.evidence.blockOf(this.type(this.at))
+        : undefined;
     if (head !== undefined && this.isUnopened(line, pattern, head)) {
-      this.tell({ ...this.endOf(line.at - 1), message: braces.unopened(head) });
+      this.tell({ ...this.places.lastSign(line.at - 1), message: braces.unopened(head) });
       this.put.push({ after: line.at - 1, brace: '{' });
       this.enter(this.at, head, false);
       this.at = line.at;
@@ -299,18 +246,22 @@ class Walk {
   private lostHeading(end: number, opens: boolean): void {
     const { image = '', tokenType } = this.tokens[this.at] ?? {};
     const like = likeWords(image, [...this.patternOf('Block').first])[0] ?? '';
-    const block = this.blockOf(this.meant ?? '') ?? this.blockAt(this.at) ?? this.blockOf(like);
+    const block =
+      this.evidence.blockOf(this.meant ?? '') ??
+      this.evidence.blockOf(this.type(this.at)) ??
+      this.evidence.blockOf(like);
     const known = block !== undefined && tokenType?.name === 'ID' && like !== '' ? this.at + 1 : this.at;
     const name = this.tokens.slice(known, end).find((token) => token.tokenType.name === 'ID');
     const { start, end: past } = name
       ? { start: name.startOffset, end: name.startOffset + name.image.length }
-      : this.span(this.at);
+      : this.places.span(this.at);
     if (block !== undefined || (name && opens))
       this.names.push({ block, name: name?.image ?? '', start, end: past });
     const inner = contentsOf[block ?? ''];
     const goesOn =
-      inner !== undefined && end < this.tokens.length && this.isFactAt(end, this.patternOf(inner));
-    if (opens || (goesOn && this.blockAt(this.at) !== undefined)) this.enter(this.at, block, true);
+      inner !== undefined && end < this.tokens.length && this.evidence.isFactAt(end, this.patternOf(inner));
+    if (opens || (goesOn && this.evidence.blockOf(this.type(this.at)) !== undefined))
+      this.enter(this.at, block, true);
     this.adrift = !opens && !goesOn;
   }
 
@@ -323,72 +274,31 @@ class Walk {
   ): void {
     const words = this.tokens.slice(from, end).map(wordOf);
     const before = from < this.at ? follow(words.slice(0, this.at - from), pattern) : undefined;
-    const {
-      message,
-      from: first,
-      to,
-      repair,
-      isSure,
-    } = tellBroken({
-      block,
-      pattern,
-      words,
-      reached: before ? this.at - from : line.at - from,
-      standing: before?.standing ?? line.standing,
-    });
-    this.meant = repair?.line[0]?.type;
-    const start = this.startOf(from + first);
-    const mend = repair && this.mendOf(repair, from);
-    this.tell({
-      start,
-      end: this.endOffset(from + Math.max(first + 1, to) - 1),
-      message,
-      ...(mend ? { mend: isSure ? { ...mend, isSure } : mend } : {}),
-    });
+    const { slip, meant } = slipOf(
+      {
+        from,
+        words,
+        block,
+        pattern,
+        reached: before ? this.at - from : line.at - from,
+        standing: before?.standing ?? line.standing,
+      },
+      this.places,
+    );
+    this.meant = meant;
+    this.tell(slip);
   }
 
-  private mendOf(
-    { from, to, words }: { readonly from: number; readonly to: number; readonly words: readonly Word[] },
-    line: number,
-  ): Slip['mend'] {
-    const text = imagesOf(words);
-    if (to > from) {
-      const [start, end] = [this.startOf(line + from), this.endOffset(line + to - 1)];
-      // A word taken out goes with the blank before it.
-      return text === ''
-        ? { start: from > 0 ? this.endOffset(line + from - 1) : start, end, text }
-        : { start, end, text };
-    }
-    const at = from > 0 ? this.endOffset(line + from - 1) : this.startOf(line);
-    return { start: at, end: at, text: from > 0 ? ` ${text}` : `${text} ` };
-  }
-
-  /** What a line that is left out may have been, for those who would miss it. */
   private leave(from: number, end: number, pattern: LinePattern, block: string): void {
-    const tokens = this.tokens.slice(from, end);
-    const [first] = tokens;
-    if (!first) return;
-    const known = [...pattern.first].filter(isWord);
-    const types = tokens.map(({ tokenType }) => tokenType.name);
-    const begins = pattern.first.has(types[0] ?? '') && types[0] !== 'ID';
-    const meant = this.meant === undefined ? [] : [this.meant];
-    const like = begins ? types.slice(0, 1) : [...likeWords(first.image, known), ...meant];
-    this.left.push({
-      block,
-      start: first.startOffset,
-      end: this.endOffset(end - 1),
-      // Words in the wrong order: any of them may be the one that the line should have begun with.
-      first: [...new Set(like.length > 0 ? like : types.filter((type) => known.includes(type)))],
-      isForeign: like.length === 0 && isWord(types[0] ?? '') && !pattern.words.has(types[0] ?? ''),
-      names: tokens.flatMap(({ image, tokenType }) => (tokenType.name === 'ID' ? [image] : [])),
-    });
+    const line = leftLineOf(this.tokens.slice(from, end), pattern, block, this.meant);
+    if (line) this.left.push(line);
   }
 
   private close(): void {
     const open = this.open.pop();
     this.adrift = false;
     if (!open) {
-      this.tell({ ...this.span(this.at), message: braces.closesNothing });
+      this.tell({ ...this.places.span(this.at), message: braces.closesNothing });
       this.drop(this.at, this.at + 1);
       this.adrift = true;
     } else {
@@ -400,15 +310,15 @@ class Walk {
 
   private opensNothing(): void {
     const isStep = this.patternOf('Step').first.has(this.type(this.at + 1));
-    if (this.top?.block === 'Job' && isStep && this.isFactAt(this.at + 1, this.patternOf('Step'))) {
-      this.tell({ ...this.span(this.at), message: braces.unnamed });
+    if (this.top?.block === 'Job' && isStep && this.evidence.isFactAt(this.at + 1, this.patternOf('Step'))) {
+      this.tell({ ...this.places.span(this.at), message: braces.unnamed });
       this.drop(this.at, this.at + 1);
       this.leave(this.at, this.at + 1, this.patternOf('Step'), 'Order');
       this.enter(this.at, 'Order', true);
       this.at += 1;
       return;
     }
-    this.tell({ ...this.span(this.at), message: braces.opensNothing(this.top?.block) });
+    this.tell({ ...this.places.span(this.at), message: braces.opensNothing(this.top?.block) });
     this.drop(this.at, this.at + 1);
     if (!this.top) this.enter(this.at, undefined, true);
     this.at += 1;
@@ -419,66 +329,13 @@ class Walk {
     const { open, brace } = this.closed ?? {};
     if (!open?.block || brace === undefined || !this.places.isFirst(this.at)) return false;
     if (this.patternOf('Block').first.has(this.type(this.at))) return false;
-    if (!this.isFactAt(this.at, this.patternOf(contentsOf[open.block] ?? 'Block'))) return false;
-    if (!this.isClosedLater(this.at)) return false;
-    this.tell({ ...this.span(brace), message: braces.tooSoon(open.block) });
+    if (!this.evidence.isFactAt(this.at, this.patternOf(contentsOf[open.block] ?? 'Block'))) return false;
+    if (!this.evidence.isClosedLater(this.at)) return false;
+    this.tell({ ...this.places.span(brace), message: braces.tooSoon(open.block) });
     this.drop(brace, brace + 1);
     this.open.push(open);
     this.closed = undefined;
     return true;
-  }
-
-  /** The next brace closes something that nothing has opened. */
-  private isClosedLater(at: number): boolean {
-    const next = this.tokens.findIndex(
-      ({ tokenType }, i) => i >= at && (tokenType.name === '{' || tokenType.name === '}'),
-    );
-    return this.type(next) === '}' || this.type(next - 1) === 'order';
-  }
-
-  /** The heading of another block stands here, or a line as far out as the block's own heading. */
-  private isOutside(at: number): boolean {
-    if (this.open.length === 0 || !this.places.isFirst(at)) return false;
-    const pattern = this.patternOf('Block');
-    if (!pattern.first.has(this.type(at))) return false;
-    let standing = pattern.start;
-    for (let next = at; next < this.tokens.length; next++) {
-      const isNewLine = next > at && this.places.isFirst(next);
-      if (isNewLine && pattern.isWhole(standing)) return true;
-      // A brace on a line of its own belongs to a heading only where that stands as far out as the block's.
-      if (isNewLine && this.type(next) === '{' && this.places.column(at) > (this.open[0]?.column ?? 0)) break;
-      const further = pattern.next(standing, this.type(next));
-      if (further === undefined) break;
-      standing = further;
-      if (this.type(next) === '{' || next === this.tokens.length - 1) return pattern.isWhole(standing);
-    }
-    const [outer] = this.open;
-    const inner = this.patternOf(contentsOf[this.top?.block ?? ''] ?? 'Block');
-    return (
-      outer !== undefined &&
-      this.places.column(at) <= outer.column &&
-      this.type(at + 1) === 'ID' &&
-      !inner.first.has(this.type(at)) &&
-      !this.isClosedLater(at)
-    );
-  }
-
-  /** An order that was never closed: a line of the job, no step, and no further in than the word `order`. */
-  private isOutOfOrder(at: number): boolean {
-    if (this.top?.block !== 'Order' || this.open.length < 2 || !this.places.isFirst(at)) return false;
-    const type = this.type(at);
-    return (
-      this.places.column(at) <= this.top.column &&
-      this.patternOf('JobFact').first.has(type) &&
-      !this.patternOf('Step').first.has(type)
-    );
-  }
-
-  /** A brace that stands further out than the order's own line closes the job: the order's own is missing. */
-  private isFurtherOut(at: number): boolean {
-    return (
-      this.open.length > 1 && this.places.isFirst(at) && this.places.column(at) < (this.top?.column ?? 0)
-    );
   }
 
   /** Closes what should have been closed behind the line above. */
@@ -488,8 +345,8 @@ class Walk {
     const after = (before ?? this.tokens.length) - 1;
     if (blocks.length > 0) {
       const word = before === undefined ? undefined : this.tokens[before]?.image;
-      const rows = this.rowsEnd(before === undefined ? this.text.length : this.startOf(before));
-      const end = Math.max(this.endOffset(after), rows);
+      const rows = this.rowsEnd(before === undefined ? this.text.length : this.places.span(before).start);
+      const end = Math.max(this.places.span(after).end, rows);
       this.tell({ start: Math.max(0, end - 1), end, message: braces.unclosed(blocks, word) });
     }
     for (const { lost } of closing) if (!lost) this.put.push({ after, brace: '}' });
@@ -498,7 +355,7 @@ class Walk {
 
   private giveUp(): void {
     this.tell({
-      ...this.span(this.at),
+      ...this.places.span(this.at),
       message: `More than ${mostSlips} slips: what follows is not read until those above are mended.`,
     });
     this.drop(this.at, this.tokens.length);
@@ -511,25 +368,6 @@ class Walk {
 
   private drop(from: number, to: number): void {
     this.dropped.push([from, to]);
-  }
-
-  private startOf(at: number): number {
-    return this.tokens[at]?.startOffset ?? 0;
-  }
-
-  private endOffset(at: number): number {
-    const token = this.tokens[at];
-    return token ? token.startOffset + token.image.length : 0;
-  }
-
-  private span(at: number): { start: number; end: number } {
-    return { start: this.startOf(at), end: this.endOffset(at) };
-  }
-
-  /** The last sign of a word, where something is missing behind it. */
-  private endOf(at: number): { start: number; end: number } {
-    const end = this.endOffset(at);
-    return { start: Math.max(0, end - 1), end };
   }
 }
 

@@ -1,0 +1,42 @@
+// A line that is left out of its block, for those who would miss it: what it may have begun with, and which names it holds.
+
+import type { IToken } from 'chevrotain';
+import type { LinePattern } from './pattern.js';
+import { isWord, likeWords } from './repairs.js';
+
+export interface LeftLine {
+  readonly start: number;
+  readonly end: number;
+  /** The words that the line may have begun with; none where nobody can tell. */
+  readonly first: readonly string[];
+  readonly names: readonly string[];
+  /** It begins with a word that no line of its block can have: it is of another block for certain. */
+  readonly isForeign: boolean;
+  /** The block it stands in, by its rule: `Order` for a step of a job. */
+  readonly block: string;
+}
+
+/** `meant`: what its likeliest repair begins with. */
+export function leftLineOf(
+  tokens: readonly IToken[],
+  pattern: LinePattern,
+  block: string,
+  meant: string | undefined,
+): LeftLine | undefined {
+  const [first, last] = [tokens[0], tokens.at(-1)];
+  if (!first || !last) return undefined;
+  const known = [...pattern.first].filter(isWord);
+  const types = tokens.map(({ tokenType }) => tokenType.name);
+  const type = first.tokenType.name;
+  const begins = pattern.first.has(type) && type !== 'ID';
+  const like = begins ? [type] : [...likeWords(first.image, known), ...(meant === undefined ? [] : [meant])];
+  return {
+    block,
+    start: first.startOffset,
+    end: last.startOffset + last.image.length,
+    // Words in the wrong order: any of them may be the one that the line should have begun with.
+    first: [...new Set(like.length > 0 ? like : types.filter((one) => known.includes(one)))],
+    isForeign: like.length === 0 && isWord(type) && !pattern.words.has(type),
+    names: tokens.flatMap(({ image, tokenType }) => (tokenType.name === 'ID' ? [image] : [])),
+  };
+}

@@ -1,0 +1,64 @@
+// What an author is told of a line that cannot be read, with its place in the text and the change that mends it.
+
+import type { LinePattern, LinePlace } from './pattern.js';
+import type { TokenPlaces } from './places.js';
+import { imagesOf, type LineRepair, type Word } from './repairs.js';
+import { tellBroken } from './telling.js';
+
+export interface Slip {
+  readonly start: number;
+  readonly end: number;
+  readonly message: string;
+  /** The change of the text that mends it, where one is likeliest. */
+  readonly mend?: {
+    readonly start: number;
+    readonly end: number;
+    readonly text: string;
+    /** Nothing is guessed in it. */
+    readonly isSure?: boolean;
+  };
+}
+
+export interface BrokenTokens {
+  /** The first token of the line, and all its words. */
+  readonly from: number;
+  readonly words: readonly Word[];
+  /** The word where it cannot be followed, counted from the first. */
+  readonly reached: number;
+  readonly standing: LinePlace;
+  readonly block: string;
+  readonly pattern: LinePattern;
+}
+
+/** With what the likeliest repair begins. */
+export interface ToldLine {
+  readonly slip: Slip;
+  readonly meant: string | undefined;
+}
+
+export function slipOf(line: BrokenTokens, places: TokenPlaces): ToldLine {
+  const told = tellBroken(line);
+  const { message, repair, isSure } = told;
+  const mend = repair && mendOf(repair, line.from, places);
+  return {
+    meant: repair?.line[0]?.type,
+    slip: {
+      start: places.span(line.from + told.from).start,
+      end: places.span(line.from + Math.max(told.from + 1, told.to) - 1).end,
+      message,
+      ...(mend ? { mend: isSure ? { ...mend, isSure } : mend } : {}),
+    },
+  };
+}
+
+function mendOf({ from, to, words }: LineRepair, line: number, places: TokenPlaces): Slip['mend'] {
+  const text = imagesOf(words);
+  const { start } = places.span(line + from);
+  const before = from > 0 ? places.span(line + from - 1).end : start;
+  if (to > from) {
+    const { end } = places.span(line + to - 1);
+    // A word taken out goes with the blank before it.
+    return { start: text === '' ? before : start, end, text };
+  }
+  return { start: before, end: before, text: from > 0 ? ` ${text}` : `${text} ` };
+}
