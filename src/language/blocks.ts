@@ -182,6 +182,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   JobCrane: ['crane', 'at'],
   ConveyorLiner: ['from', 'run'],
   Condition: ['answer', 'kind', 'aspect', 'point', 'at', 'clock'],
+  NotLooked: ['at', 'from'],
   OldPanel: ['point', 'chainage', 'clock'],
   PanelMove: ['panel'],
   PanelsFitted: ['run'],

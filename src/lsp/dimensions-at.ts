@@ -104,6 +104,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Reline: { meter: 'duration', tonnes: 'mass' },
   AsFitted: { thickness: 'length', error: 'length' },
   PanelsFitted: { lengths: 'length' },
+  NotLooked: { at: 'length', from: 'length', to: 'length' },
   OldPanel: { chainage: 'length', thickness: 'length', error: 'length' },
   PanelThickness: { thickness: 'length', error: 'length' },
   Offcut: { length: 'length' },

@@ -311,6 +311,7 @@ export function estate(parts: EstateParts): Estate {
       remarks: [],
       photos: [],
       conditions: [],
+      notLooked: [],
       plates: [],
       firstRow,
       endRow: row,

@@ -39,7 +39,9 @@ export interface Condition {
 export interface FollowUp {
   /** In the order first seen. */
   readonly conditions: readonly Condition[];
-  /** Lines that close, or could not see, what is not open. */
+  /** Where nobody could look for it, and nobody has looked since: the newest line of each place. */
+  readonly notLooked: readonly SeenLine[];
+  /** Lines that close what is not open. */
   readonly stray: readonly SeenLine[];
 }
 
@@ -87,6 +89,7 @@ interface Draft {
 function build(history: History): FollowUp {
   const drafts: Draft[] = [];
   const stray: SeenLine[] = [];
+  let doubts: SeenLine[] = [];
   for (const { inspection } of history.inspections) {
     // What a reline or a screw change took away before this look is over, so a new tear there is a new condition.
     closeByWork(history, drafts, inspection.date.day);
@@ -94,7 +97,10 @@ function build(history: History): FollowUp {
       if (isMeasurement(line)) continue;
       const seen = { line, inspection };
       const own = drafts.findLast((each) => each.closed === undefined && isSame(each.last.line, line));
-      if (line.answer !== undefined && !own) stray.push(seen);
+      const doubted = doubts.some((each) => isSame(each.line, line));
+      doubts = doubts.filter((each) => !isSame(each.line, line));
+      if (line.answer === 'not seen' && !own) doubts.push(seen);
+      else if (line.answer === 'closed' && !own) doubted || stray.push(seen);
       else if (own) answer(own, seen);
       else
         drafts.push({
@@ -115,6 +121,7 @@ function build(history: History): FollowUp {
       unanswered:
         draft.closed === undefined && newest && newest.date.day > answeredAt.date.day ? newest : undefined,
     })),
+    notLooked: doubts.filter((each) => workThatEnds(history, each) === undefined),
     stray,
   };
 }

@@ -5,7 +5,8 @@ import type { ConditionKind, ConditionLine } from '../model/records.js';
 import type { Stated } from '../model/stated.js';
 import { formatChainage, formatValue } from '../units/format.js';
 
-export type ConditionPart = 'liner' | 'spiral' | 'hold-down' | 'brace' | 'drive' | 'product';
+export type ConditionPart =
+  'liner' | 'spiral' | 'hold-down' | 'brace' | 'cover' | 'gate' | 'drive' | 'product';
 
 const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'panel missing': 'liner',
@@ -25,6 +26,9 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'hold-down missing': 'hold-down',
   'brace bent': 'brace',
   'brace missing': 'brace',
+  'cover missing': 'cover',
+  'gate stuck': 'gate',
+  'gate leaking': 'gate',
   'tail bearing': 'drive',
   'thrust bearing': 'drive',
   gearbox: 'drive',

@@ -244,6 +244,7 @@ function benchLook({ conveyor, conveyorUse, date, meter, by, origin }: Reline, r
     remarks: [],
     photos: [],
     conditions: [],
+    notLooked: [],
     plates: [],
     firstRow: row,
     endRow: row + 1,

@@ -38,6 +38,9 @@ export type ConditionKind =
   | 'hold-down missing'
   | 'brace bent'
   | 'brace missing'
+  | 'cover missing'
+  | 'gate stuck'
+  | 'gate leaking'
   | 'tail bearing'
   | 'thrust bearing'
   | 'gearbox';
@@ -69,6 +72,14 @@ export interface ConditionLine {
   readonly photo?: PhotoUse;
   /** Put right on a day that was written down afterwards. */
   readonly closed?: StatedDay;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+/** A place or stretch that nobody could look at, chainages in mm, the lower first. */
+export interface NotLooked {
+  readonly from: Stated<'length'>;
+  readonly to: Stated<'length'>;
   readonly note?: string;
   readonly origin: Origin;
 }
@@ -147,6 +158,8 @@ export interface Inspection {
   }[];
   readonly photos: readonly (PhotoUse & { readonly note?: string })[];
   readonly conditions: readonly ConditionLine[];
+  /** Where nobody could look. */
+  readonly notLooked: readonly NotLooked[];
   readonly plates: readonly PlateReading[];
   /** Rows of this inspection in the estate's readings: first, and one past the last. */
   readonly firstRow: number;

@@ -2,6 +2,7 @@
 // its records alone. Clock positions are turned once, here, to the way the inspector looks.
 
 import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
+import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -118,12 +119,20 @@ export function inspectionSheet(
       answer: row.writes,
     })),
     bare: bareOf(trough, unit),
-    openRemarks: (lastInspection?.remarks ?? []).map((remark) => ({
-      date: formatDay(lastInspection?.date.day ?? asOf),
-      part: remark.part ?? '',
-      at: remark.at?.value,
-      text: remark.text,
-    })),
+    openRemarks: [
+      ...(lastInspection?.remarks ?? []).map((remark) => ({
+        date: formatDay(lastInspection?.date.day ?? asOf),
+        part: remark.part ?? '',
+        at: remark.at?.value,
+        text: remark.text,
+      })),
+      ...notLookedAt(estate, history).map((each) => ({
+        date: formatDay(each.day),
+        part: '',
+        at: undefined,
+        text: `could not be looked at: ${each.what}${each.why === undefined ? '' : ` (${each.why})`}`,
+      })),
+    ],
     lastRead: lastRead(history, trough, open, look, unit),
     drawings: drawingsOf(estate, history, conveyor, asOf, look, {
       owner: plant,

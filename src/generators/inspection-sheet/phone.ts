@@ -117,6 +117,8 @@ const groups: Readonly<Record<ConditionPart, string>> = {
   spiral: 'Spiral',
   'hold-down': 'Hold-downs',
   brace: 'Braces',
+  cover: 'Covers and gates',
+  gate: 'Covers and gates',
   drive: 'Bearings and gearbox',
 };
 

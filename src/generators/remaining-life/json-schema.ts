@@ -178,6 +178,7 @@ const conveyor: Schema = {
       closed({ at: amount, read: list(closed({ day: date, depth: amount, diameter: amount })) }),
     ),
     photos: list(closed({ day: date, path: text, note: maybeText })),
+    notLooked: list(closed({ what: text, from: amount, to: amount, on: date, why: maybeText })),
     conditions: list(
       closed({
         what: text,

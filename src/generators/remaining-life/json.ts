@@ -240,6 +240,13 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     points: life.points.map((point) => pointOf(life, point)),
     flights: life.flights.map(flightOf),
     conditions: life.conditions.map(conditionOf),
+    notLooked: life.notLooked.map((each) => ({
+      what: each.what,
+      from: number(each.from),
+      to: number(each.to),
+      on: day(each.day),
+      why: each.why ?? null,
+    })),
     ...besideOf(life.beside),
     photos: life.history.inspections.flatMap(({ inspection: { date, photos } }) =>
       photos.map(({ path, note }) => ({ day: day(date.day), path, note: note ?? null })),

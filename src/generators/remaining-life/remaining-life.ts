@@ -8,6 +8,7 @@ import type { ProgrammeSolver } from '../../domain/decision/integer-programme.js
 import { programmeOf, type ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { programmeProblem } from '../../domain/decision/programme-problem.js';
 import { readingsOn } from '../../domain/model/corrected.js';
+import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { openConditionRows } from '../../domain/conditions/rows.js';
 import { troughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
@@ -193,6 +194,7 @@ function knownOf({
     former: formerSetsOf(estate, history, readings),
     flights: flights?.get(history) ?? [],
     conditions: openConditionRows(estate, conveyor, asOf),
+    notLooked: notLookedAt(estate, history),
     beside: besideLiner(estate, history),
     trough: troughState(estate, conveyor, asOf),
     measure: depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),

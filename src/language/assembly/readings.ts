@@ -1,6 +1,7 @@
 // Joins the readings of all conveyors into the estate's columns: conveyor after conveyor, inspections by date within each.
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
+import { partOf } from '../../domain/conditions/kinds.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { ConditionLine, Inspection, Place, Readings, Reline } from '../../domain/model/records.js';
 import type { Sheet } from '../sheet.js';
@@ -69,9 +70,17 @@ function placed(
 ): readonly ConditionLine[] {
   return lines.map((line) => {
     if (!line.point) return line;
+    const part = partNamed(conveyor, line);
+    if (part !== undefined) return { ...line, at: part };
     const point = conveyors.checkPoint(conveyor, line.point, problems);
     return point ? { ...line, at: point.at, clock: line.clock ?? point.clock } : line;
   });
+}
+
+/** A gate or a cover by its own name lies where it is declared: `gate stuck at Gate`; undefined where there is none of that name. */
+function partNamed(conveyor: Conveyor, { kind, point }: ConditionLine): ConditionLine['at'] {
+  const of = partOf(kind) === 'gate' ? conveyor.breaks : partOf(kind) === 'cover' ? conveyor.covers : [];
+  return of.find(({ name }) => name !== undefined && name === point?.name)?.from;
 }
 
 /** Columns that mean the same in a segment and in the estate. */

@@ -81,6 +81,20 @@ export const recordKeywords: KeywordDocs = {
     photo: word('A photo, by its path beside this file.', 'photo "${1:photos/DG1-2026-03-14.jpg}"'),
     'closed on': word('It was put right on this day, after the look.', 'closed on ${1:2026-03-20}'),
   },
+  NotLooked: {
+    'not seen': word(
+      'A place or stretch that nobody could look at, and why. It is carried until a later look sees something there.',
+      'not seen from ${1:12} m to ${2:15} m "${3:covers stayed on}"',
+    ),
+    at: word('One place, from the tail.', 'at ${1:13} m'),
+    from: word('A stretch, from the tail.', 'from ${1:12} m to ${2:15} m'),
+    to: word('Its upper end.'),
+    blocked: word('Product lay in the way.'),
+    buried: word('It lay under product or build-up.'),
+    'no light': word('It was too dark to see.'),
+    'no access': word('Nobody could get there.'),
+    'cover on': word('The cover stayed on.'),
+  },
   PlateReading: {
     plate: word(
       'Steel left of the trough, measured where the liner is off or from outside. Only hours on which the steel lay bare count for its rate.',
@@ -157,6 +171,9 @@ export const recordKeywords: KeywordDocs = {
     'hold-down missing': word('A hold-down block is missing.', 'hold-down missing at ${1:9.5} m'),
     'brace bent': word('A brace is bent.', 'brace bent at ${1:11.8} m'),
     'brace missing': word('A brace is missing.', 'brace missing at ${1:11.8} m'),
+    'cover missing': word('A cover is gone or does not hold.', 'cover missing at ${1:9.5} m'),
+    'gate stuck': word('A slide gate does not move.', 'gate stuck at ${1:Gate}'),
+    'gate leaking': word('A slide gate that is shut lets material through.', 'gate leaking at ${1:Gate}'),
     'tail bearing': word(
       'The bearing at the tail: noise, temperature.',
       'tail bearing ${1|noise,temperature|}',

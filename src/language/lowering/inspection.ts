@@ -30,6 +30,7 @@ type OtherFacts = Mutable<
     | 'remarks'
     | 'photos'
     | 'conditions'
+    | 'notLooked'
     | 'plates'
   >
 >;
@@ -57,6 +58,7 @@ export function lowerInspection(
     remarks: [],
     photos: [],
     conditions: [],
+    notLooked: [],
     plates: [],
   };
   rows.settle(span, mirrored, gaugeError);
@@ -111,6 +113,9 @@ function lowerOther(
     case 'By':
     case 'View':
     case 'Gauge':
+      return;
+    case 'NotLooked':
+      keep(seen.notLooked, lowerNotLooked(reader, row));
       return;
     case 'PlateReading': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
@@ -177,6 +182,18 @@ function lowerOther(
         seen.photos.push({ path: row.path, origin: reader.part(row, 'path'), ...stated({ note: row.note }) });
       return;
   }
+}
+
+function lowerNotLooked(reader: Reader, row: ast.NotLooked): OtherFacts['notLooked'][number] | undefined {
+  const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+  const [from, to] = [
+    at ?? reader.quantity(row, 'from', 'length', 'chainage', chainage),
+    at ?? reader.quantity(row, 'to', 'length', 'chainage', chainage),
+  ];
+  if (!from || !to) return undefined;
+  const note = [row.reason, row.note].filter((text) => text !== undefined).join(': ') || undefined;
+  const [low, high] = from.value <= to.value ? [from, to] : [to, from];
+  return { from: low, to: high, origin: reader.origin(row), ...stated({ note }) };
 }
 
 function keep<T>(items: T[], item: T | undefined): void {

@@ -47,6 +47,7 @@ const repeatable = new Set([
   'PanelsFitted',
   'PanelThickness',
   'OldPanel',
+  'NotLooked',
   'PanelMove',
   'Offcut',
   'JobScope',

@@ -9,7 +9,7 @@ import { hoverMarkdown, line, plain } from './markdown.js';
 
 export function conditionHover(estate: Estate, { inspection, line: written }: SeenLine): string {
   const { conveyor } = inspection;
-  const { conditions, stray } = followUp(estate, conveyor);
+  const { conditions, stray, notLooked } = followUp(estate, conveyor);
   const own = conditions.find((each) => linesOf(each).includes(written));
   return hoverMarkdown(`**${plain(conditionWords(written))}**`, [
     ...(written.at
@@ -34,6 +34,9 @@ export function conditionHover(estate: Estate, { inspection, line: written }: Se
       : []),
     ...(stray.some((each) => each.line === written)
       ? line('now', 'nothing of this kind stood open here')
+      : []),
+    ...(notLooked.some((each) => each.line === written)
+      ? line('now', 'nobody could look for it, and nobody has since; it is carried to the next sheet')
       : []),
   ]);
 }

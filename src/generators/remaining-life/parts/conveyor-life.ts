@@ -4,6 +4,7 @@ import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { ConveyorDecision, OutageDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { OrderCall } from '../../../domain/decision/order-call.js';
 import type { OpenCondition } from '../../../domain/conditions/rows.js';
+import type { NotLookedAt } from '../../../domain/conditions/not-looked.js';
 import type { TroughState } from '../../../domain/conditions/trough.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { History } from '../../../domain/model/history.js';
@@ -59,6 +60,8 @@ export interface ConveyorLife {
   readonly flights: readonly FlightLife[];
   /** What is open on the day of the report, worst first. */
   readonly conditions: readonly OpenCondition[];
+  /** Where nobody could look, and nobody has seen anything since. */
+  readonly notLooked: readonly NotLookedAt[];
   /** What was written down beside the liner. */
   readonly beside: BesideLiner;
   /** The steel under the liner: where it is bare, and how much of it is left. */

@@ -3,6 +3,7 @@
 // neither can have what the other leaves out.
 
 import { flightSpots } from '../../../domain/model/flight-readings.js';
+import { notLookedWords } from '../../../domain/conditions/not-looked.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { capital, counted } from '../../../domain/units/wording.js';
@@ -227,6 +228,7 @@ function notSeen(life: ConveyorLife): RecordSection {
     for (const { day, reason } of point.leftOut)
       lines.push(`${point.place.name}, ${formatDay(day)}: left out, ${reason}.`);
   }
+  lines.push(...life.notLooked.map((each) => `${capital(notLookedWords(each))}.`));
   return { ...empty, title: 'Not seen, and left out', lines };
 }
 

@@ -32,6 +32,7 @@ inspection DG1 «2025-03-10» meter 6200 h {
         plates,
         flightDiameters,
         speeds,
+        notLooked,
       } = inspection;
       const others = [
         holdDownGaps,
@@ -44,6 +45,7 @@ inspection DG1 «2025-03-10» meter 6200 h {
         plates,
         flightDiameters,
         speeds,
+        notLooked,
       ].reduce((sum, list) => sum + list.length, 0);
       if (endRow > firstRow || others > 0) continue;
       yield {

@@ -46,6 +46,8 @@ export const readingBeyondTheConveyor: Rule = {
           if (fault) yield { origin: at.origin, message: `This ${kind} is at ${at.text}, ${fault}.` };
           else yield* beyond(conveyor, `This ${kind}`, at);
         }
+      for (const { from, to } of inspection.notLooked)
+        for (const at of new Set([from, to])) yield* beyond(conveyor, 'What was not seen', at);
       for (const { at } of inspection.plates) yield* beyond(conveyor, 'This plate reading', at);
       for (const { at } of inspection.flightDiameters) yield* beyond(conveyor, 'This diameter', at);
       for (const { at } of inspection.flights) yield* beyond(conveyor, 'This flight reading', at);

@@ -1,0 +1,69 @@
+// Where could nobody look, and has nobody seen anything since? What an inspection says of a place, of a stretch, or of a condition
+// that it could not look for; each is carried until a later look sees something there. Silence is no look.
+
+import type { CalendarDay } from '../units/calendar.js';
+import { formatDay } from '../units/calendar.js';
+import { formatChainage } from '../units/format.js';
+import { ReadingKind } from '../units/reading-kind.js';
+import type { Estate } from '../model/estate.js';
+import type { History } from '../model/history.js';
+import type { Origin } from '../model/origin.js';
+import type { Inspection } from '../model/records.js';
+import { followUp } from './follow-up.js';
+import { conditionWords, samePlace } from './kinds.js';
+
+export interface NotLookedAt {
+  /** `material behind liner at 13.00 m`, `12.00 m to 15.00 m`. */
+  readonly what: string;
+  /** Chainages, mm; undefined where it has no place along the trough. */
+  readonly from: number | undefined;
+  readonly to: number | undefined;
+  readonly day: CalendarDay;
+  readonly why: string | undefined;
+  readonly origin: Origin;
+}
+
+/** In the order of the looks. */
+export function notLookedAt(estate: Estate, history: History): readonly NotLookedAt[] {
+  const { conveyor, inspections, asOf } = history;
+  const kinds = followUp(estate, conveyor, asOf).notLooked.map(({ line, inspection }) => ({
+    what: conditionWords(line),
+    from: line.at?.value,
+    to: line.at?.value,
+    day: inspection.date.day,
+    why: line.note,
+    origin: line.origin,
+  }));
+  const stretches = inspections.flatMap(({ inspection }, i) =>
+    inspection.notLooked
+      .filter(
+        ({ from, to }) =>
+          !inspections.slice(i + 1).some((later) => sees(estate, later.inspection, from.value, to.value)),
+      )
+      .map(({ from, to, note, origin }) => ({
+        what: [from, ...(from === to ? [] : [to])].map(({ value }) => formatChainage(value)).join(' to '),
+        from: from.value,
+        to: to.value,
+        day: inspection.date.day,
+        why: note,
+        origin,
+      })),
+  );
+  return [...kinds, ...stretches].sort((a, b) => a.day - b.day);
+}
+
+/** `material behind liner at 13.00 m could not be looked at on 2026-09-28: covers stayed on`. */
+export function notLookedWords({ what, day, why }: NotLookedAt): string {
+  return `${what} could not be looked at on ${formatDay(day)}${why === undefined ? '' : `: ${why}`}`;
+}
+
+function sees({ readings, places }: Estate, look: Inspection, from: number, to: number): boolean {
+  const isThere = (at: number | undefined): boolean =>
+    at !== undefined && at >= from - samePlace && at <= to + samePlace;
+  if (look.conditions.some(({ answer, at }) => answer !== 'not seen' && isThere(at?.value))) return true;
+  if (look.plates.some(({ at }) => isThere(at.value))) return true;
+  for (let row = look.firstRow; row < look.endRow; row++)
+    if (readings.kind[row] !== ReadingKind.notSeen && isThere(places[readings.place[row] ?? -1]?.at))
+      return true;
+  return false;
+}
