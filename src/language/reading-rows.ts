@@ -9,6 +9,9 @@ import type { ReadingKind } from '../domain/units/reading-kind.js';
 import type { Limit } from './lowering/limits.js';
 import type { ReadingSpot, Rows } from './sheet.js';
 
+/** Stands for the second layer from the screw side, whatever its name: no name of a layer reads so. */
+export const secondColour = 'second colour showing';
+
 /** Part of a text, in characters from its beginning; the end exclusive. */
 export interface TextSpan {
   readonly start: number;

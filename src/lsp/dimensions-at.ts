@@ -94,7 +94,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Correction: { chainage: 'length', thickness: 'length', error: 'length' },
   PlateReading: { at: 'length', thickness: 'length', error: 'length' },
   Patch: { from: 'length', to: 'length', thickness: 'length' },
-  Condition: { size: 'length', at: 'length', temperature: 'temperature' },
+  Condition: { size: 'length', at: 'length', temperature: 'temperature', measured: 'temperature' },
   HoldDownGap: { at: 'length', gap: 'length' },
   FlightReading: { at: 'length', depth: 'length', diameter: 'length' },
   WornWidth: { at: 'length' },

@@ -16,6 +16,8 @@ import type { InspectionDraft, ReadingSpot, Sheet } from '../sheet.js';
 import { linersOf } from './fitted.js';
 import { closest } from './name-table.js';
 import { createPlaces } from './places.js';
+import { secondColour } from '../reading-rows.js';
+import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 /** An inspection with the sheet that holds its rows. */
@@ -184,10 +186,7 @@ function nameColours(
       if (columns.kind[row] !== ReadingKind.colour) continue;
       const colour = rows.colours[rows.value[from] ?? -1] ?? '';
       const liners = linersAt(places[columns.place[row] ?? -1]?.at, draft.date.day, draft.meter.hours.value);
-      const layer =
-        liners
-          .map((liner) => liner.layers.findIndex((each) => each.name === colour))
-          .find((index) => index >= 0) ?? -1;
+      const layer = liners.map((liner) => layerOf(liner, colour)).find((index) => index >= 0) ?? -1;
       if (layer >= 0) {
         columns.value[row] = layer;
         continue;
@@ -201,13 +200,25 @@ function nameColours(
         origin: { source: sheet.source, start, end: start + colour.length },
         colour,
         liner: liner.name,
-        known: closest(
-          colour,
-          liner.layers.map((each) => each.name),
-        ),
+        known:
+          colour === secondColour
+            ? []
+            : closest(
+                colour,
+                liner.layers.map((each) => each.name),
+              ),
       });
     }
   }
+}
+
+/** −1 where the liner has no such layer. */
+function layerOf({ layers }: LinerSpecification, colour: string): number {
+  return colour === secondColour
+    ? layers.length > 1
+      ? 1
+      : -1
+    : layers.findIndex(({ name }) => name === colour);
 }
 
 function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {

@@ -37,6 +37,9 @@ export const recordKeywords: KeywordDocs = {
       'colour ${1:ivory}',
     ),
     color: word('The same as `colour`.', 'color ${1:ivory}'),
+    'second colour showing': word(
+      'The second layer from the screw side shows, whatever its colour is called.',
+    ),
     'trough showing': word('Steel shows: the liner is worn through here.'),
     'not seen': word(
       'Looked for and not seen. Says nothing about wear, and is not counted as good.',

@@ -16,15 +16,20 @@ export function lowerCondition(
   row: ast.Condition,
   rows: ReadingRows,
   mirrored: boolean,
-): ConditionLine | undefined {
+): readonly ConditionLine[] {
   // The grammar takes these words only.
   const kind = wordsOf(row, 'kind') as ConditionKind | undefined;
-  if (kind === undefined) return undefined;
+  if (kind === undefined) return [];
   const clock = reader.clock(row, 'clock');
   const counts = kind === 'bolts loose' || kind === 'bolts missing';
   const size =
     counts || row.size === undefined ? undefined : reader.quantity(row, 'size', 'length', sizeOf(kind));
   const count = counts && row.size !== undefined ? reader.count(row, 'size', 'number of bolts') : undefined;
+  const temperature =
+    reader.quantity(row, 'temperature', 'temperature', 'temperature') ??
+    reader.quantity(row, 'measured', 'temperature', 'temperature');
+  // `noise serious temperature 71 degC` says two things: what is wrong, and what was measured beside it.
+  const told = row.aspect !== undefined && temperature !== undefined;
   const line: ConditionLine = {
     kind,
     wornThrough: row.wornThrough,
@@ -35,7 +40,7 @@ export function lowerCondition(
       size,
       count,
       aspect: wordsOf(row, 'aspect') as ConditionLine['aspect'],
-      temperature: reader.quantity(row, 'temperature', 'temperature', 'temperature'),
+      temperature: told ? undefined : temperature,
       point: reader.name(row, 'point'),
       at: reader.quantity(row, 'at', 'length', 'chainage', chainage),
       clock: clock && mirrored ? mirror(clock) : clock,
@@ -46,7 +51,7 @@ export function lowerCondition(
     }),
   };
   if (line.wornThrough && line.answer === undefined) addBareSteel(line, row, rows);
-  return line;
+  return told ? [line, { kind, temperature, wornThrough: false, origin: line.origin }] : [line];
 }
 
 function sizeOf(kind: ConditionKind): string {

@@ -80,17 +80,33 @@ export function lowerConveyor(
 /** What no conveyor can be without; each that is missing is told. */
 function requiredFacts(
   block: FactAccount,
-  { plantUse, length, incline, trough, screwUse, linerUse }: Facts,
+  { plantUse, length, incline, trough, screwUse, linerUse, linersAlong }: Facts,
 ): Pick<ConveyorDraft, 'plantUse' | 'length' | 'incline' | 'trough' | 'screwUse' | 'linerUse'> | undefined {
   block.require('plant', plantUse, 'plant Tarnholt');
   block.require('length', length, 'length 22.4 m');
   block.require('incline', incline, 'incline 24 deg');
   block.require('trough', trough, 'trough inside radius 226 mm side height 260 mm plate 4 mm');
   block.require('screw', screwUse, 'screw Spiral400');
-  block.require('liner', linerUse, 'liner TwoLayer12');
-  return plantUse && length && incline && trough && screwUse && linerUse
-    ? { plantUse, length, incline, trough, screwUse, linerUse }
+  const liner = linerUse ?? firstOfAll(linersAlong ?? [], length?.value);
+  block.require('liner', liner, 'liner TwoLayer12');
+  return plantUse && length && incline && trough && screwUse && liner
+    ? { plantUse, length, incline, trough, screwUse, linerUse: liner }
     : undefined;
+}
+
+/** Where stretches of liner cover the whole length, no line has to speak of the rest; undefined where they do not. */
+function firstOfAll(
+  along: ConveyorDraft['linersAlong'],
+  length: number | undefined,
+): ConveyorDraft['linerUse'] | undefined {
+  const spans = along
+    .flatMap(({ stretch, use }) =>
+      stretch.kind === 'chainage' ? [{ from: stretch.from.value, to: stretch.to.value, linerUse: use }] : [],
+    )
+    .sort((a, b) => a.from - b.from);
+  let covered = 0;
+  for (const { from, to } of spans) if (from <= covered + 1) covered = Math.max(covered, to);
+  return length !== undefined && covered >= length - 1 ? spans[0]?.linerUse : undefined;
 }
 
 const alongTypes = [

@@ -64,7 +64,7 @@ export function lowerInspection(
   rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
     if (row.$type === 'Reading') lowerReading(reader, row, rows, mirrored, gaugeError);
-    else if (row.$type === 'Condition') keep(seen.conditions, lowerCondition(reader, row, rows, mirrored));
+    else if (row.$type === 'Condition') seen.conditions.push(...lowerCondition(reader, row, rows, mirrored));
     else lowerOther(reader, row, mirrored, seen);
   }
   if (!conveyorUse || !date || !meter) return undefined;

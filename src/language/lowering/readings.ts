@@ -4,7 +4,7 @@ import type * as ast from '../generated/ast.js';
 import { mirrorClock, parseClock } from '../../domain/units/clock.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
-import type { NewRow, ReadingRows } from '../reading-rows.js';
+import { secondColour, type NewRow, type ReadingRows } from '../reading-rows.js';
 import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
 import { misread, type Reader } from './reader.js';
 
@@ -18,7 +18,8 @@ export function lowerReading(
 ): void {
   const place = row.$cstNode;
   // A row that the parser could not follow to its fact has been reported; it says nothing.
-  const says = row.thickness !== undefined || row.colour !== undefined || row.trough || row.notSeen;
+  const says =
+    row.thickness !== undefined || row.colour !== undefined || row.second || row.trough || row.notSeen;
   const isPlaced = row.point !== undefined || (row.chainage !== undefined && row.clock !== undefined);
   if (!place || !says || !isPlaced) return;
   rows.add({
@@ -52,6 +53,12 @@ function saidBy(
     const colourStart = reader.part(row, 'colour').start;
     return { kind: ReadingKind.colour, value: rows.colour(row.colour), colourStart };
   }
+  if (row.second)
+    return {
+      kind: ReadingKind.colour,
+      value: rows.colour(secondColour),
+      colourStart: reader.part(row, 'second').start,
+    };
   return { kind: row.trough ? ReadingKind.trough : ReadingKind.notSeen, value: NaN, colourStart: 0 };
 }
 

@@ -1,0 +1,78 @@
+// Lines that people write as they speak: two facts of one thing on one line, the second colour without its name, a hatch without
+// a name, liners by stretches that leave nothing over. Each means exactly what the longer way of writing it means.
+
+import { expect, test } from 'vitest';
+import { analyse } from '../../src/analysis/analyse.js';
+import type { Analysis } from '../../src/analysis/analysis.js';
+import { historyOf } from '../../src/domain/model/history.js';
+import { remainingLifeHtml } from '../../src/generators/remaining-life/html.js';
+import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
+import { inSoundEstate } from '../../src/validation/example.js';
+import type { Around } from '../../src/validation/rule.js';
+
+const look = (...rows: readonly string[]): string =>
+  `inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n  ${rows.join('\n  ')}\n}`;
+
+function read(block: string, around: Around = {}): Analysis {
+  return analyse([{ uri: 'estate.trough', text: inSoundEstate('estate', block, around) }]);
+}
+
+/** Findings and report of an estate, without the places in the text. */
+function meaning({ estate, findings }: Analysis): unknown {
+  const page = remainingLifeHtml(remainingLife(estate, { depth: 'hand' })).replace(
+    / data-origin="[^"]*"/g,
+    '',
+  );
+  return [findings.map(({ code, message }) => [code, message]), page];
+}
+
+test.each([
+  [
+    'depth and outside diameter of a flight',
+    ['flight at 4 m depth 70 mm outside diameter 392 mm'],
+    ['flight at 4 m depth 70 mm', 'flight at 4 m outside diameter 392 mm'],
+  ],
+  [
+    'what a bearing sounds like, and how warm it is',
+    ['tail bearing noise serious temperature 71 degC'],
+    ['tail bearing noise serious', 'tail bearing temperature 71 degC'],
+  ],
+  [
+    'the same, the temperature first',
+    ['gearbox oil dirty temperature 61 degC slight'],
+    ['gearbox oil dirty slight', 'gearbox temperature 61 degC'],
+  ],
+  ['the second colour', ['P1 second colour showing'], ['P1 colour teal']],
+])('%s', (_, short, long) => {
+  const said = read(look(...short));
+  expect(said.findings.filter(({ code }) => code === 'TL101')).toEqual([]);
+  expect(meaning(said)).toEqual(meaning(read(look(...long))));
+});
+
+test('the second colour of a liner of one layer is told as a colour that it does not have', () => {
+  const found = read(look('P1 second colour showing'), { liner: '- layer\nlayer ivory 12 mm' });
+  expect(found.findings.map(({ code }) => code)).toContain('TL117');
+});
+
+test('a hatch needs no name', () => {
+  const { estate, findings } = read('', { conveyor: 'hatch at 9 m to 9.6 m width 450 mm' });
+  expect(findings.filter(({ code }) => code === 'TL101')).toEqual([]);
+  expect(estate.conveyors[0]?.hatches.map(({ name, width }) => [name, width?.value])).toEqual([
+    [undefined, 450],
+  ]);
+});
+
+test('liners by stretches need no line for the rest where there is none, and one where there is', () => {
+  const lines = (to: string): Around => ({
+    conveyor: `- liner\nliner TwoLayer12 from 0 m to 5 m\nliner TwoLayer12 from 5 m to ${to}`,
+  });
+  const { estate, findings } = read('', lines('12 m'));
+  expect(findings).toEqual([]);
+  expect(historyOf(estate, estate.conveyors[0]!).linerSets.map(({ from, to }) => [from, to])).toEqual([
+    [0, 5000],
+    [5000, 12_000],
+  ]);
+  const gap = read('', lines('11 m'));
+  expect(gap.estate.conveyors).toEqual([]);
+  expect(gap.findings.some(({ message }) => message.includes('liner'))).toBe(true);
+});
