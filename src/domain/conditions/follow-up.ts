@@ -100,8 +100,9 @@ function build(history: History): FollowUp {
       const doubted = doubts.some((each) => isSame(each.line, line));
       doubts = doubts.filter((each) => !isSame(each.line, line));
       if (line.answer === 'not seen' && !own) doubts.push(seen);
-      else if (line.answer === 'closed' && !own) doubted || stray.push(seen);
-      else if (own) answer(own, seen);
+      else if (line.answer === 'closed' && !own) {
+        if (!doubted) stray.push(seen);
+      } else if (own) answer(own, seen);
       else
         drafts.push({
           first: seen,

@@ -1,7 +1,6 @@
 // Joins the readings of all conveyors into the estate's columns: conveyor after conveyor, inspections by date within each.
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
-import { partOf } from '../../domain/conditions/kinds.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { ConditionLine, Inspection, Place, Readings, Reline } from '../../domain/model/records.js';
 import type { Sheet } from '../sheet.js';
@@ -79,7 +78,8 @@ function placed(
 
 /** A gate or a cover by its own name lies where it is declared: `gate stuck at Gate`; undefined where there is none of that name. */
 function partNamed(conveyor: Conveyor, { kind, point }: ConditionLine): ConditionLine['at'] {
-  const of = partOf(kind) === 'gate' ? conveyor.breaks : partOf(kind) === 'cover' ? conveyor.covers : [];
+  const isGate = kind === 'gate stuck' || kind === 'gate leaking';
+  const of = isGate ? conveyor.breaks : kind === 'cover missing' ? conveyor.covers : [];
   return of.find(({ name }) => name !== undefined && name === point?.name)?.from;
 }
 

@@ -14,7 +14,10 @@ export const unknownColour: Rule = {
   given: 'inspection',
   example: '  P1 colour «ivor|ivory»',
   check: onProblem('unknown colour', (problem) => ({
-    message: `The liner ${problem.liner} has no layer named ${problem.colour}; its layers are ${list(problem.known)}.`,
+    message:
+      problem.known.length === 0
+        ? `The liner ${problem.liner} has one layer only, so that no second colour can show.`
+        : `The liner ${problem.liner} has no layer named ${problem.colour}; its layers are ${list(problem.known)}.`,
     fixes: problem.known.slice(0, 4).map((name) => replace(problem.origin, name)),
   })),
 };
