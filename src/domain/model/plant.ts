@@ -157,6 +157,7 @@ export type WorkItem =
   | 'weld'
   | 'prove'
   | 'access move'
+  | 'crane move'
   | 'gate'
   | 'empty'
   | 'gas test'

@@ -37,7 +37,7 @@ export function gearFor(job: Job, middle: number): LiftingGear {
     const load = place.crane && loadAt(place.crane, radius);
     return load === undefined ? [] : [{ place, radius, load }];
   });
-  const best = cranes.sort((a, b) => b.load - a.load)[0];
+  const best = cranes.sort((a, b) => b.load - a.load || a.radius - b.radius)[0];
   const near = point !== undefined && sidePull <= mostSidePull;
   if (best && !(near && point.limit.value >= best.load))
     return {
@@ -69,6 +69,31 @@ export function cranesAlong(
       if (crane) names.add(crane.place.use.name);
     }
   return [...names];
+}
+
+/**
+ * The stands from which each of them lifts what hangs there, as positions in the job's list of cranes, in the order they are
+ * come to: by the middles of what hangs, so that a stretch which ends between two stands needs one of them.
+ */
+export function standsAlong(
+  job: Job,
+  areas: readonly { readonly from: number; readonly to: number }[],
+): ReadonlyMap<string, readonly number[]> {
+  const stands = new Map<string, number[]>();
+  const places = job.cranes ?? [];
+  if (places.length === 0) return stands;
+  for (const { from, to } of areas) {
+    const parts = Math.max(1, Math.round((to - from) / apart));
+    for (let k = 0; k < parts; k++) {
+      const place = gearFor(job, from + ((k + 0.5) * (to - from)) / parts).crane?.place;
+      if (!place) continue;
+      const known = stands.get(place.use.name) ?? [];
+      stands.set(place.use.name, known);
+      const stand = places.indexOf(place);
+      if (!known.includes(stand)) known.push(stand);
+    }
+  }
+  return stands;
 }
 
 /** mm between the places looked at. */

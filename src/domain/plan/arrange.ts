@@ -81,13 +81,14 @@ function floats(
       whole: rules.whole[i] ?? false,
       unit: way(i)?.unit,
       extent: rules.extents[i],
+      ...(rules.stands[i] ? { stands: rules.stands[i] } : {}),
       rests: rests.flatMap(({ first, then, leastClock = 0 }) => {
         const on = position.get(first);
         return then === i && on !== undefined ? [{ on, clock: leastClock }] : [];
       }),
     };
   });
-  return floatsOf(placed, { nights: axis.nights, move: rules.move });
+  return floatsOf(placed, { nights: axis.nights, move: rules.move, craneMove: rules.craneMove });
 }
 
 function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step | undefined {

@@ -16,6 +16,8 @@ export interface Placed {
   readonly unit: string | undefined;
   /** Stretch that the unit serves. */
   readonly extent: Extent | undefined;
+  /** Stands of the cranes that it lifts with, by name. */
+  readonly stands?: ReadonlyMap<string, Extent>;
   /** How long, by the clock, must pass after others before it starts. */
   readonly rests?: readonly { readonly on: number; readonly clock: number }[];
 }
@@ -23,6 +25,7 @@ export interface Placed {
 export interface FloatRules {
   readonly nights: readonly Pause[];
   readonly move: number;
+  readonly craneMove?: number;
 }
 
 /** In the unit of the times, by position; never negative. `placed` is in the order of starts. */
@@ -42,12 +45,20 @@ export function floatsOf(placed: readonly Placed[], rules: FloatRules): number[]
         before.extent !== undefined &&
         step.extent !== undefined &&
         isElsewhere(before.extent, step.extent);
-      latest[q] = Math.min(latest[q] ?? end, start - (moves ? rules.move : 0));
+      const craned = before !== undefined && changesStand(before, step) ? (rules.craneMove ?? 0) : 0;
+      latest[q] = Math.min(latest[q] ?? end, start - Math.max(moves ? rules.move : 0, craned));
     }
     for (const { on, clock } of step.rests ?? [])
       latest[on] = Math.min(latest[on] ?? end, leavesTime(rules.nights, start, clock));
   }
   return float;
+}
+
+function changesStand({ stands: a }: Placed, { stands: b }: Placed): boolean {
+  return [...(a ?? [])].some(([name, place]) => {
+    const other = b?.get(name);
+    return other !== undefined && isElsewhere(place, other);
+  });
 }
 
 /** The latest start by which it is finished in time and not across the end of a shift. */

@@ -222,12 +222,27 @@ function accessMoves(
   return count;
 }
 
+/** True where a crane lifts from more than one stand. */
+function changesStands({ stands }: TimeRules): boolean {
+  const first = new Map<string, Extent>();
+  return stands.some((step) =>
+    [...step].some(([name, place]) => {
+      const known = first.get(name) ?? place;
+      first.set(name, known);
+      return isElsewhere(known, place) || place[1] - place[0] > 1;
+    }),
+  );
+}
+
 /** What was taken because nobody stated it. */
 function defaultsOf(basis: PlanningBasis, schedule: LaidOver): string[] {
   const { job, steps, ground, works, ways, calendar, teams, lifts, rules } = basis;
   const moves = rules.moveAssumed ? accessMoves(rules, ways, schedule) : 0;
   const moved: readonly WorkItem[] = moves > 0 ? ['access move'] : [];
-  const items: readonly WorkItem[] = [...new Set([...works.flatMap((work) => work.defaults), ...moved])];
+  const craned: readonly WorkItem[] = rules.craneMoveAssumed && changesStands(rules) ? ['crane move'] : [];
+  const items: readonly WorkItem[] = [
+    ...new Set([...works.flatMap((work) => work.defaults), ...moved, ...craned]),
+  ];
   const unitTimes =
     items.length > 0
       ? [

@@ -80,7 +80,7 @@ function axisOf(
   const longest = (list: readonly Way[]): number => Math.max(0, ...list.map((way) => way.minutes));
   const hours =
     ways.reduce((sum, list) => sum + longest(list), 0) / 60 +
-    steps.length * unitTime(job, 'access move').hours +
+    steps.length * Math.max(unitTime(job, 'access move').hours, unitTime(job, 'crane move').hours) +
     steps.reduce((sum, step) => sum + (restAfter(ground, step)?.hours ?? 0), 0);
   // Room enough for everything one after another, and tests in between.
   const nights = calendar

@@ -4,12 +4,12 @@
 import type { Access } from '../model/conveyor.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import { reaches } from '../order/access.js';
-import { cranesAlong, hangsLoads } from '../order/lifting-gear.js';
+import { cranesAlong, hangsLoads, standsAlong } from '../order/lifting-gear.js';
 import { peopleAboard } from '../order/platform.js';
 import type { Area } from '../order/ground.js';
 import { atTheMachine } from '../order/side-by-side.js';
 import { stretchText } from '../order/words.js';
-import type { Work } from './unit-times.js';
+import { unitTime, type Work } from './unit-times.js';
 
 /** A crew, a mobile platform or a crane: what there is one of. */
 export interface Team {
@@ -54,7 +54,7 @@ export function teamsOf(job: Job): readonly Team[] {
     assumed: `The job names no crew: one of ${usualCrew} people is taken, a judgement.`,
   };
   const cranes = [...new Set((job.cranes ?? []).map(({ use }) => use.name))].map((name): Team => ({
-    name: craneName(name),
+    name: craneTeam(name),
     kind: 'crane',
     people: 0,
   }));
@@ -62,7 +62,7 @@ export function teamsOf(job: Job): readonly Team[] {
 }
 
 /** Set apart from a crew or a platform of the same name. */
-function craneName(name: string): string {
+export function craneTeam(name: string): string {
   return `crane ${name}`;
 }
 
@@ -86,7 +86,11 @@ export function waysOf(
         );
   const units = unitsFor(job, step, areas);
   const standBy = (step.attendants ?? []).map(({ use }) => use.name).filter((name) => position(name) >= 0);
-  const hooks = hangsLoads(step) ? cranesAlong(job, areas).map(craneName) : [];
+  const stands = hangsLoads(step) ? standsAlong(job, areas) : new Map<string, readonly number[]>();
+  const hooks = hangsLoads(step) ? cranesAlong(job, areas).map(craneTeam) : [];
+  // From one stand to the next within the step: everybody waits for the crane.
+  const moves = [...stands.values()].reduce((sum, each) => sum + each.length - 1, 0);
+  const moving = step.takes || moves === 0 ? 0 : moves * unitTime(job, 'crane move').hours;
   const place = step.stretch ? stretchText(step.stretch) : '';
   return sets.flatMap((crews) => {
     const people = Math.max(
@@ -98,7 +102,7 @@ export function waysOf(
       const room = step.aboard?.count ?? roomOn(job, unit, work.load ?? 0);
       // Whoever stands by is up there too, and has no hand in the work.
       const hands = Math.min(people, work.mostPeople, Math.max(1, room - watching));
-      const hours = step.takes ? step.takes.value : work.personHours / hands;
+      const hours = step.takes ? step.takes.value : work.personHours / hands + moving;
       return {
         crews,
         people: hands,

@@ -5,9 +5,10 @@
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { Area, Ground } from '../order/ground.js';
 import { disturbs, meet as meetAt, restAfter } from '../order/rest.js';
+import { hangsLoads, standsAlong } from '../order/lifting-gear.js';
 import { mustNotBeSplit } from '../order/unsplit.js';
 import type { TimeGap } from './schedule-jobs.js';
-import type { Way } from './teams.js';
+import { craneTeam, type Way } from './teams.js';
 import { unitTime } from './unit-times.js';
 import type { WorkAxis } from './work-axis.js';
 
@@ -28,6 +29,11 @@ export interface TimeRules {
   readonly move: number;
   /** True where the move's time is a default. */
   readonly moveAssumed: boolean;
+  /** From which stands each step lifts with which crane, by the name of its team; a stand is a place of its own. */
+  readonly stands: readonly ReadonlyMap<string, Extent>[];
+  /** Clock time to bring a crane to another stand. */
+  readonly craneMove: number;
+  readonly craneMoveAssumed: boolean;
   /** Covers and the first work under them. */
   readonly covers: readonly TimeGap[];
   /** Hot work and the watch after it. */
@@ -50,6 +56,7 @@ export function timeRules(
   handBack: readonly number[],
 ): TimeRules {
   const move = unitTime(job, 'access move');
+  const craneMove = unitTime(job, 'crane move');
   const shifts = axis.breaks.length > 0;
   const shortest = (i: number): number => Math.min(...(ways[i] ?? []).map((way) => way.minutes));
   const unsplit = steps.map((step) => shifts && mustNotBeSplit(step));
@@ -67,11 +74,23 @@ export function timeRules(
     extents: steps.map((step, i) => extentOf(ground.areas[i] ?? [], step.gate ? besideGate : 0)),
     move: Math.round(move.hours * minutes),
     moveAssumed: move.assumed,
+    stands: steps.map((step, i) => standsOf(job, step, ground.areas[i] ?? [])),
+    craneMove: Math.round(craneMove.hours * minutes),
+    craneMoveAssumed: craneMove.assumed,
     covers: shifts ? openCovers(steps, ground, waits, axis.longest) : [],
     watches,
     rests: restsKept(steps, ground, waits),
     handBack,
   };
+}
+
+/** Stands apart from one another on a line of their own: the same stand is one place, whatever lies beside it on site. */
+function standsOf(job: Job, step: Step, areas: readonly Area[]): ReadonlyMap<string, Extent> {
+  const found = new Map<string, Extent>();
+  if (!hangsLoads(step)) return found;
+  for (const [name, stands] of standsAlong(job, areas))
+    found.set(craneTeam(name), [10 * Math.min(...stands), 10 * Math.max(...stands) + 1]);
+  return found;
 }
 
 /** mm from which a gate is reached: whoever works beside it need not move the platform for it; judgement. */

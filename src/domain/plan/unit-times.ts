@@ -1,6 +1,7 @@
 // How much work is in a step: person-hours from the plant's declared unit times, or from defaults that are named as such.
 // The defaults are judgement (person-hours): isolating 2; a cover, a brace or a hold-down 0.3; stripping and cleaning 0.5 a
-// metre; fitting 2 a metre (1.5 to 2.5); clearing up 0.1 a metre; a test of the air 0.5; a piece of spiral cut and lifted 3; a welded joint 2.5; proving by running 3.
+// metre; fitting 2 a metre (1.5 to 2.5); clearing up 0.1 a metre; a test of the air 0.5; a piece of spiral cut and lifted 3; a welded joint 2.5; proving by running 3;
+// a platform or a crane moved 1.
 
 import { formatNumber } from '../units/format.js';
 import type { Job, Step, StepAction } from '../model/job.js';
@@ -35,6 +36,7 @@ export const defaultUnitTimes: Readonly<
   weld: { hours: 2.5, per: 'each' },
   prove: { hours: 3, per: 'each' },
   'access move': { hours: 1, per: 'each' },
+  'crane move': { hours: 1, per: 'each' },
   gate: { hours: 1, per: 'each' },
   empty: { hours: 1, per: 'each' },
   'gas test': { hours: 0.5, per: 'each' },

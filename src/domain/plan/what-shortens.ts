@@ -5,7 +5,7 @@ import { sayStep } from '../order/words.js';
 import type { ScheduleProblem } from './schedule-jobs.js';
 import { scheduledBefore } from './scheduled-before.js';
 import type { Team, Way } from './teams.js';
-import type { TimeRules } from './time-rules.js';
+import type { Extent, TimeRules } from './time-rules.js';
 
 export interface Shorter {
   /** `one more crew like Alpha (4 people)`. */
@@ -35,13 +35,10 @@ export function asProblem(
         after: waits[i] ?? [],
         modes: (ways[i] ?? []).map((way) => ({
           duration: way.minutes,
-          uses: way.teams.map((resource) => ({
-            resource,
-            amount: 1,
-            ...(teams[resource]?.kind === 'access unit' && rules.extents[i]
-              ? { place: rules.extents[i] }
-              : {}),
-          })),
+          uses: way.teams.map((resource) => {
+            const place = placeOf(teams[resource], rules, i);
+            return { resource, amount: 1, ...(place ? { place } : {}) };
+          }),
         })),
         whole: rules.whole[i] ?? false,
         room: rules.room[i] ?? 0,
@@ -51,12 +48,25 @@ export function asProblem(
       name: team.name,
       capacity: 1,
       ...(team.kind === 'access unit' ? { move: rules.move } : {}),
+      ...(team.kind === 'crane' ? { move: rules.craneMove } : {}),
     })),
     exclusions: apart,
     breaks: rules.axis.breaks,
     pauses: rules.axis.pauses,
     gaps: [...rules.covers, ...rules.watches, ...rules.rests],
   };
+}
+
+/** Where a platform or a crane stands for a step; undefined for people. */
+function placeOf(team: Team | undefined, { extents, stands }: TimeRules, i: number): Extent | undefined {
+  switch (team?.kind) {
+    case 'access unit':
+      return extents[i];
+    case 'crane':
+      return stands[i]?.get(team.name);
+    default:
+      return undefined;
+  }
 }
 
 /** Most first; only what saves anything. `problemFor` builds the scheduling problem of the job with more to hand; `now` in minutes. */

@@ -167,7 +167,7 @@ export const plantKeywords: KeywordDocs = {
   UnitTime: {
     'unit time': word(
       'Person-hours for one item, or for one metre, at this plant. Replaces the built-in estimate.',
-      'unit time ${1|isolate,cover,brace,hold-down,strip,clean,fit,screw section,weld,prove,access move,gate,empty,gas test,clear up|} ${2:0.5} h',
+      'unit time ${1|isolate,cover,brace,hold-down,strip,clean,fit,screw section,weld,prove,access move,crane move,gate,empty,gas test,clear up|} ${2:0.5} h',
     ),
     isolate: word('Isolating and proving dead, once a job.'),
     cover: word('Taking off or putting back one cover.'),
@@ -180,6 +180,9 @@ export const plantKeywords: KeywordDocs = {
     weld: word('Welding one joint of the screw.'),
     prove: word('Running empty and loaded, with checks.'),
     'access move': word('Moving the access unit to the next stretch.'),
+    'crane move': word(
+      'Packing a crane up at one stand and setting it up at the next: outriggers, mats, the load chart read again.',
+    ),
     gate: word('Stripping, refitting, shutting or opening one slide gate.'),
     empty: word('Running the trough empty before isolation.'),
     'gas test': word('One test of the air, the first and each repeat.'),

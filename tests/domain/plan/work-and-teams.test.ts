@@ -204,6 +204,7 @@ describe('unit times', () => {
       'weld 2.5 each',
       'prove 3 each',
       'access move 1 each',
+      'crane move 1 each',
       'gate 1 each',
       'empty 1 each',
       'gas test 0.5 each',
