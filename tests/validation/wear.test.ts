@@ -22,6 +22,18 @@ describe('remaining life by hand', () => {
     );
   });
 
+  test('counts from today where the reading is older', () => {
+    // The same reading; a month later, 31 days at 110 h/week have run: 487 h of the 1163 h, and Spring26 is 2483 h away.
+    const old = round('2025-10-06', 9300, 'P1 thickness 4.0 mm');
+    const silent = (on: string, meter: number): string => old + round(on, meter, 'P1 not seen "covers on"');
+    expect(messageOf('TL501', 'estate', silent('2025-11-06', 9787))).toMatch(
+      /^P1 of DG1 was read on 2025-10-06 to have 4 mm left and loses 0\.86 mm\/1000 h \(long-term\): 676 h to its condemn limit, and Spring26 \(2026-04-13\) is 24\d\d h away\.$/,
+    );
+    expect(messageOf('TL501', 'estate', silent('2026-01-20', 10963))).toMatch(
+      /its condemn limit was passed 50[01] h ago/,
+    );
+  });
+
   test('what was seen after the last thickness overrules it', () => {
     // 9.0 mm at 8500 h: 0.353 mm/1000 h, 17 000 h left, nothing to say. Teal at 9300 h: at most 6 mm left, 3 mm in 800 h is
     // 3.75 mm/1000 h: 800 h, and Spring26 is 2970 h away.

@@ -1,6 +1,7 @@
 // The last line of defence: where is the steel bare, since when, how thick is the plate still, and how long does it last? A panel
 // that is missing, or worn through, leaves its panel's length bare until a reline covers it or somebody closes it. Steel under a
-// liner does not wear; so its exposure is the bare hours alone, and the arithmetic over them is that of API 570 as for liners.
+// liner does not wear; so its exposure is the bare hours alone, and the arithmetic over them is that of API 570 as for liners. In a
+// break (a gate, an inlet) no liner ever lies, and all hours count.
 
 import { handArithmetic, type HandResult } from '../wear/arithmetic.js';
 import type { CalendarDay } from '../units/calendar.js';
@@ -58,6 +59,8 @@ export interface PlatePlace {
   readonly rateIsLeast: boolean;
   readonly belowMinimum: boolean;
   readonly bare: boolean;
+  /** The break that lies there: no liner ever covers it, and its steel is bare whenever the machine runs. */
+  readonly noLiner: string | undefined;
 }
 
 export interface TroughState {
@@ -205,7 +208,9 @@ function placeOf(
   const ended = ({ until }: BareSpan): boolean =>
     patch !== undefined && until !== undefined && until.day <= patch.date.day + oneOutage;
   const own = here.filter((span) => !ended(span));
+  const noLiner = runAt(conveyor, at) ? undefined : breakAt(conveyor, at);
   const start = patch && momentOn(history, patch.date.day).hours;
+  const sinceNew = start ?? history.hours.knots[0]?.total;
   const readings = looks
     .filter(({ inspection }) => patch === undefined || inspection.date.day >= patch.date.day)
     .map(({ inspection, plate }): PlateRead => {
@@ -214,8 +219,12 @@ function placeOf(
         day: inspection.date.day,
         thickness: plate.thickness.value,
         error: plate.error?.value,
-        bareLeast: bareHours(own, start, now, (span) => span.found),
-        bareMost: bareHours(own, start, now, (span) => span.lined ?? span.found),
+        ...(noLiner === undefined
+          ? {
+              bareLeast: bareHours(own, start, now, (span) => span.found),
+              bareMost: bareHours(own, start, now, (span) => span.lined ?? span.found),
+            }
+          : alwaysBare(sinceNew, now)),
         note: plate.note,
         photo: plate.photo,
         origin: plate.origin,
@@ -243,8 +252,21 @@ function placeOf(
     hand,
     rateIsLeast: !sure && !(hand.kind === 'rate' && hand.rules === 'short-term'),
     belowMinimum: (readings.at(-1)?.thickness ?? Infinity) <= least,
-    bare: here.some((span) => span.until === undefined),
+    bare: noLiner !== undefined || here.some((span) => span.until === undefined),
+    noLiner,
   };
+}
+
+function breakAt({ breaks }: Conveyor, at: number): string | undefined {
+  return breaks.find(({ from, to }) => from.value <= at && at <= to.value)?.name;
+}
+
+function alwaysBare(
+  since: number | undefined,
+  now: number | undefined,
+): Pick<PlateRead, 'bareLeast' | 'bareMost'> {
+  const hours = since === undefined || now === undefined ? 0 : Math.max(0, now - since);
+  return { bareLeast: hours, bareMost: hours };
 }
 
 /** Hours bare between the fitting of the plate (`start`, the beginning where undefined) and now; 0 where the meter tells nothing. */

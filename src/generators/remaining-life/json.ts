@@ -400,7 +400,7 @@ function troughOf({ plate, minimum, material, bareAbove, spans, places, patches 
       found: day(span.found.day),
       until: day(span.until?.day),
     })),
-    plates: places.map(({ at, clock, readings, hand, rateIsLeast, belowMinimum, bare }) => ({
+    plates: places.map(({ at, clock, readings, hand, rateIsLeast, belowMinimum, bare, noLiner }) => ({
       at: number(at),
       clock: clock ?? null,
       readings: readings.map((r) => ({
@@ -415,6 +415,7 @@ function troughOf({ plate, minimum, material, bareAbove, spans, places, patches 
       rateIsLeast,
       belowMinimum,
       bare,
+      noLiner: noLiner ?? null,
     })),
     patches: patches.map((patch) => ({
       from: number(patch.from.value),

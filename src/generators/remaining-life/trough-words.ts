@@ -71,7 +71,11 @@ export function plateCells(place: PlatePlace, sizes: Sizes): readonly string[] {
     readings
       .slice(-1)
       .map(({ bareLeast, bareMost }) =>
-        bareMost === 0 ? 'never' : `${formatNumber(bareLeast, 0)} to ${formatNumber(bareMost, 0)}`,
+        place.noLiner !== undefined
+          ? `always, no liner at ${place.noLiner}: ${formatNumber(bareMost, 0)}`
+          : bareMost === 0
+            ? 'never'
+            : `${formatNumber(bareLeast, 0)} to ${formatNumber(bareMost, 0)}`,
       )
       .join(''),
     hand.kind === 'rate' ? `${place.rateIsLeast ? 'at least ' : ''}${sizes.rate(hand.ruling)}` : '–',

@@ -4,6 +4,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { plateCells } from '../../../src/generators/remaining-life/trough-words.js';
 import { analyse } from '../../../src/analysis/analyse.js';
 import type { Analysis } from '../../../src/analysis/analysis.js';
 import { troughState, type TroughState } from '../../../src/domain/conditions/trough.js';
@@ -142,6 +143,36 @@ describe('the arithmetic over bare hours', () => {
     expect(spans).toHaveLength(1);
     expect([spans[0]?.lined?.hours, spans[0]?.found.hours]).toEqual([3600, 6000]);
     expect(unread).toEqual(spans);
+  });
+});
+
+describe('where no liner lies', () => {
+  // The sound estate has its gate at 7 m to 7.5 m: steel there is bare from the first hour on.
+  test('a plate in a break is bare whenever the machine runs, and is never called lined', () => {
+    const gate = [
+      look('2024-06-03', 2780, 'plate at 7.2 m thickness 7.6 mm'),
+      look('2025-09-01', 9500, 'plate at 7.2 m thickness 6.8 mm'),
+    ];
+    const analysis = read(...gate);
+    const [place] = stateOf(analysis).places;
+    expect(place?.noLiner).toBe('Gate');
+    expect(place?.readings.map(({ bareLeast, bareMost }) => [bareLeast, bareMost])).toEqual([
+      [2780, 2780],
+      [9500, 9500],
+    ]);
+    // API 570: the larger of (fitted − 6.8)/9500 and 0.8/6720 mm an hour.
+    const fitted = place?.plate ?? NaN;
+    const rate = Math.max((fitted - 6.8) / 9500, 0.8 / 6720);
+    expect(place?.hand.kind === 'rate' && place.hand.ruling).toBeCloseTo(rate, 9);
+    const cells = place ? plateCells(place) : [];
+    expect(cells[2]).toContain('always, no liner at Gate');
+    expect(cells.join(' ')).not.toContain('lined');
+    expect(cells[4]).toMatch(/of running, look at half of it$/);
+  });
+
+  test('a plate under a liner is lined as before', () => {
+    const [place] = stateOf(read(look('2024-06-03', 2780, 'plate at 4.2 m thickness 7.6 mm'))).places;
+    expect([place?.noLiner, place && plateCells(place)[4]]).toEqual([undefined, 'lined']);
   });
 });
 

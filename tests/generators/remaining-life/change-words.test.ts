@@ -6,6 +6,7 @@ import { remainingLifeJson } from '../../../src/generators/remaining-life/json.j
 import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
 import {
   changeSentences,
+  conveyorChangeSentences,
   disagreementSentence,
   paceInShort,
   scatterSentence,
@@ -20,7 +21,7 @@ import {
 } from '../../../src/generators/remaining-life/parts/wear-change.js';
 import type { Belief, ConveyorChange, WearChange } from '../../../src/domain/wear/change.js';
 import type { Duty } from '../../../src/domain/model/duty.js';
-import { day, estateOf, look, only, works } from './story.js';
+import { day, estateOf, look, only, reportOf, works } from './story.js';
 
 const belief = (low: number, middle: number, high: number): Belief => ({ low, middle, high });
 const lookDay = day('2026-03-04');
@@ -248,5 +249,29 @@ describe('hand and model', () => {
   it('nothing is said where they agree', () => {
     const steady = [1000, 2000, 3000].map((x) => look(x, `P1 thickness ${12 - x / 2000} mm`)).join('');
     expect(disagreementsOf(only(remainingLife(estateOf(works, steady), { track: false })))).toEqual([]);
+  });
+});
+
+describe('a misreading that later looks have overtaken', () => {
+  const looks = (count: number): string =>
+    [
+      'P1 thickness 11.4 mm',
+      'P1 thickness 8.0 mm',
+      'P1 thickness 10.2 mm',
+      'P1 thickness 9.6 mm',
+      'P1 thickness 9.0 mm',
+      'P1 thickness 8.4 mm',
+    ]
+      .slice(0, count)
+      .map((row, i) => look(1200 * (i + 1), `${row}; P2 thickness ${(11.4 - 0.6 * i).toFixed(1)} mm`))
+      .join('');
+  const said = (count: number) => {
+    const life = only(reportOf(looks(count)));
+    return [conveyorChangeSentences(life).join(' '), life.attention.reasons.join(' ')].join(' ');
+  };
+  it('is asked about while it is news, and stays listed among what is doubted after', () => {
+    expect(said(3)).toMatch(/thicker/);
+    expect(said(6)).not.toMatch(/thicker|strays/);
+    expect(remainingLifeMarkdown(reportOf(looks(6)))).toContain('8.0 mm read where');
   });
 });

@@ -9,7 +9,7 @@ import { percent } from '../../../domain/decision/option-setting.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatPercent } from '../../../domain/units/format.js';
 import { limitPassed, passedText } from '../passed-words.js';
-import type { PointLife } from './points.js';
+import { isOvertaken, type PointLife } from './points.js';
 import type { Attention, ConveyorLife } from './conveyor-life.js';
 import { attentionLevels } from './conveyor-life.js';
 import { sizesOf } from '../sizes.js';
@@ -376,7 +376,7 @@ function unseenReason({ runs, points }: Unsorted): readonly string[] {
 function strayReason({ points }: Unsorted): readonly string[] {
   const strays = points.flatMap((p) =>
     (p.model?.strays ?? [])
-      .filter((s) => s.weight < 0.5)
+      .filter((s) => s.weight < 0.5 && !isOvertaken(p, s.day))
       .map((s) => `${p.place.name} on ${formatDay(s.day)}`),
   );
   return strays.length === 0

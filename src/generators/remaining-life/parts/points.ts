@@ -232,6 +232,16 @@ function leftBy(
   }
 }
 
+/** So many later looks that agree with the rest make an old reading that strays no question of today (judgement). */
+const agreeing = 3;
+
+/** Readings that stray count for little; one that enough later looks have overtaken stays listed and is not asked about again. */
+export function isOvertaken({ readings, model }: PointLife, day: CalendarDay): boolean {
+  const strays = new Set((model?.strays ?? []).filter(({ weight }) => weight < 0.5).map((s) => s.day));
+  const later = readings.filter((r) => r.seen.kind === 'thickness' && r.day > day && !strays.has(r.day));
+  return strays.has(day) && later.length >= agreeing;
+}
+
 /** When the limit was passed, by the model where it says so, else by the looks; undefined where it was not. */
 export function passedAt({ model, passedBySight: seen }: PointLife): LimitPassed | undefined {
   return model && model.condemn.kind !== 'cannot say' ? (model.condemn.passed ?? seen) : seen;

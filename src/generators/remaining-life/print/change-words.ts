@@ -17,6 +17,7 @@ import {
 import type { RemainingLife } from '../remaining-life.js';
 import { counted, list } from '../../../domain/units/wording.js';
 import { chance } from './wording.js';
+import { isOvertaken } from '../parts/points.js';
 import { sizesOf, sizesOfAll, type Sizes } from '../sizes.js';
 
 /** For the first page: all there is to say of changes, looks and gauges; one sentence where there is none. */
@@ -139,13 +140,15 @@ function lookOffSentence(name: string, { day, bias }: LookOff, sizes: Sizes): st
 /** A point that grew beyond its errors: another panel, another spot, or a misread. */
 function breakSentences({ points, conveyor }: ConveyorLife): readonly string[] {
   const sizes = sizesOf(conveyor);
-  return points.flatMap(({ place, model }) =>
-    (model?.breaks ?? []).map(
-      ({ from, to, growth }) =>
-        `${place.name} of ${conveyor.name} reads ${sizes.size(growth)} thicker on ${formatDay(to)} than ` +
-        `on ${formatDay(from)}, beyond the errors of both: a new panel that no reline records, ` +
-        'another spot, or a misread; measure it again.',
-    ),
+  return points.flatMap((point) =>
+    (point.model?.breaks ?? [])
+      .filter(({ from, to }) => ![from, to].some((on) => isOvertaken(point, on)))
+      .map(
+        ({ from, to, growth }) =>
+          `${point.place.name} of ${conveyor.name} reads ${sizes.size(growth)} thicker on ${formatDay(to)} than ` +
+          `on ${formatDay(from)}, beyond the errors of both: a new panel that no reline records, ` +
+          'another spot, or a misread; measure it again.',
+      ),
   );
 }
 

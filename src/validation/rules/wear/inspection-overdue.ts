@@ -61,7 +61,7 @@ inspection DG2 2026-03-09 meter 12000 h {
     const { estate } = input;
     const newest = todayOf(input);
     if (newest === undefined) return;
-    for (const { place, history, result, unit, end } of firstToGo(estate)) {
+    for (const { place, history, result, unit, end, inspection } of firstToGo(estate)) {
       const last = history.inspections.findLast(
         ({ inspection }) => inspection.endRow > inspection.firstRow,
       )?.inspection;
@@ -76,9 +76,12 @@ inspection DG2 2026-03-09 meter 12000 h {
       yield {
         origin: place.conveyor.nameOrigin,
         message:
-          `${place.conveyor.name} has run about ${say(run)} since ${place.name} was read, ` +
-          `more than half of the ${say(result.remaining)} that it had left; ` +
-          `the last look was on ${formatDay(last.date.day)}, ${todayWords(input, newest)}.`,
+          `${place.conveyor.name} has run about ${say(run)} since ${place.name} was measured on ${formatDay(inspection.date.day)}, ` +
+          `${run < result.remaining ? 'more than half' : 'more than all'} of the ${say(result.remaining)} that it had left; ` +
+          (last.date.day === inspection.date.day
+            ? ''
+            : `the last look was on ${formatDay(last.date.day)}, `) +
+          `${todayWords(input, newest)}.`,
       };
     }
   },

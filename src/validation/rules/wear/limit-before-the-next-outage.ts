@@ -28,7 +28,8 @@ inspection DG1 2025-10-06 meter 9300 h {
     const { estate } = input;
     const newest = todayOf(input);
     if (newest === undefined) return;
-    for (const { place, history, row, result, unit, end, overruled } of firstToGo(estate)) {
+    for (const life of firstToGo(estate)) {
+      const { place, history, row, result, unit, end, overruled, inspection } = life;
       const { conveyor } = place;
       const outage = conveyor.plant.outages
         .filter((one) => one.from.day >= newest)
@@ -37,16 +38,23 @@ inspection DG1 2025-10-06 meter 9300 h {
       const then = momentOn(history, outage.from.day);
       const total = wearTotal(history, then);
       if (total === undefined || end >= total) continue;
-      const until = total - (end - result.remaining);
+      const now = wearTotal(history, momentOn(history, newest));
+      if (now === undefined) continue;
+      // What overruled a thickness was seen after it.
+      const isOld = inspection.date.day < newest && !overruled;
+      const left = end - now;
       const say = (value: number): string =>
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
         origin: originOf(estate.readings, row),
         message:
-          `${place.name} of ${conveyor.name} has ` +
+          `${place.name} of ${conveyor.name} ${isOld ? `was read on ${formatDay(inspection.date.day)} to have` : 'has'} ` +
           `${overruled ? 'at most ' : ''}${formatLength(result.last.thickness)} left and loses ` +
           `${rateWords(result.ruling, unit)} (${result.rules}): ` +
-          `${say(result.remaining)} to its condemn limit, and ${outage.name} (${formatDay(outage.from.day)}) is ${say(until)} away.`,
+          (left > 0
+            ? `${say(left)} to its condemn limit`
+            : `its condemn limit was passed ${say(-left)} ago`) +
+          `, and ${outage.name} (${formatDay(outage.from.day)}) is ${say(total - now)} away.`,
         related: [{ origin: outage.nameOrigin, message: `outage ${outage.name}` }],
       };
     }
