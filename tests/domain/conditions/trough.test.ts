@@ -4,6 +4,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { sizesOf } from '../../../src/generators/remaining-life/sizes.js';
 import { plateCells } from '../../../src/generators/remaining-life/trough-words.js';
 import { analyse } from '../../../src/analysis/analyse.js';
 import type { Analysis } from '../../../src/analysis/analysis.js';
@@ -164,15 +165,19 @@ describe('where no liner lies', () => {
     const fitted = place?.plate ?? NaN;
     const rate = Math.max((fitted - 6.8) / 9500, 0.8 / 6720);
     expect(place?.hand.kind === 'rate' && place.hand.ruling).toBeCloseTo(rate, 9);
-    const cells = place ? plateCells(place) : [];
+    const [conveyor] = analysis.estate.conveyors;
+    const cells = place && conveyor ? plateCells(place, sizesOf(conveyor)) : [];
     expect(cells[2]).toContain('always, no liner at Gate');
     expect(cells.join(' ')).not.toContain('lined');
     expect(cells[4]).toMatch(/of running, look at half of it$/);
   });
 
   test('a plate under a liner is lined as before', () => {
-    const [place] = stateOf(read(look('2024-06-03', 2780, 'plate at 4.2 m thickness 7.6 mm'))).places;
-    expect([place?.noLiner, place && plateCells(place)[4]]).toEqual([undefined, 'lined']);
+    const analysis = read(look('2024-06-03', 2780, 'plate at 4.2 m thickness 7.6 mm'));
+    const [place] = stateOf(analysis).places;
+    const [conveyor] = analysis.estate.conveyors;
+    const left = place && conveyor && plateCells(place, sizesOf(conveyor))[4];
+    expect([place?.noLiner, left]).toEqual([undefined, 'lined']);
   });
 });
 
