@@ -4,6 +4,7 @@
 
 import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Estate } from '../domain/model/estate.js';
+import type { Origin } from '../domain/model/origin.js';
 import type { Problem } from '../domain/model/problem.js';
 import { applyCorrections, type LinersSeen } from '../domain/model/corrected.js';
 import type {
@@ -90,15 +91,19 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
   const { inspections, places } = joined;
   const { readings, judged } = corrected(inOrder, joined, conveyors, relines, problems);
 
-  const unread = new Map(namedPlants.map((plant) => [plant.name, plant.unread]));
+  const unreadNames = new Map(namedPlants.map((plant) => [plant.name, plant.unread]));
   const jobs = collect(
     'job',
     inOrder.flatMap((sheet) => sheet.jobs),
     problems,
   );
   checkParts(jobs.items, problems);
+  const doubted = doubtedIn(inOrder, conveyors);
+  const partly = new Set([...doubted, ...partlyRead(inOrder, conveyors.items, inspections)]);
+  const { unusable: wholly } = conveyors;
   return {
     estate: {
+      ...(partly.size + wholly.length === 0 ? {} : { unread: { partly, wholly } }),
       plants: plants.items,
       liners: liners.items,
       screws: screws.items,
@@ -114,16 +119,39 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       dutyChanges,
       patches,
       jobs: jobs.items.flatMap(
-        (draft) => buildJob(draft, { plants: unread, conveyors, liners, screws }, problems) ?? [],
+        (draft) => buildJob(draft, { plants: unreadNames, conveyors, liners, screws }, problems) ?? [],
       ),
     },
     problems,
-    doubted: new Set(
-      inOrder.flatMap((sheet) =>
-        sheet.doubted.flatMap((use) => (use.name === '' ? conveyors.items : (conveyors.find(use, []) ?? []))),
-      ),
-    ),
+    doubted,
   };
+}
+
+/** Conveyors of records that cannot be read; of all where the record does not say which. */
+function doubtedIn(sheets: readonly Sheet[], conveyors: ConveyorIndex): ReadonlySet<Conveyor> {
+  return new Set(
+    sheets.flatMap((sheet) =>
+      sheet.doubted.flatMap((use) => (use.name === '' ? conveyors.items : (conveyors.find(use, []) ?? []))),
+    ),
+  );
+}
+
+/** Conveyors that are used without something in their own block, their specifications or their inspections. */
+function partlyRead(
+  sheets: readonly Sheet[],
+  conveyors: readonly Conveyor[],
+  inspections: Estate['inspections'],
+): readonly Conveyor[] {
+  const unsound = new Set(
+    sheets.flatMap((sheet) => sheet.unsound.map(({ source, start }) => `${source} ${start}`)),
+  );
+  if (unsound.size === 0) return [];
+  const isUnsound = ({ origin }: { readonly origin: Origin }): boolean =>
+    unsound.has(`${origin.source} ${origin.start}`);
+  return [
+    ...conveyors.filter((conveyor) => [conveyor, conveyor.liner, conveyor.screw].some(isUnsound)),
+    ...inspections.filter(isUnsound).map(({ conveyor }) => conveyor),
+  ];
 }
 
 /** A job that is part of another names one that there is. */

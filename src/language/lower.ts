@@ -131,7 +131,8 @@ function takeHalfNames(names: readonly HalfName[], source: number, found: Found,
     const unfinished = { name, origin: { source, ...place }, unfinished: true };
     const mayBe = (kind: string): boolean => block === kind || block === undefined;
     if (mayBe('Plant')) found.plants.push(unfinished);
-    if (mayBe('Conveyor')) found.conveyors.push({ ...unfinished, unplaced: [] });
+    if (mayBe('Conveyor'))
+      found.conveyors.push({ ...unfinished, unplaced: [], perhaps: block === undefined });
     if (mayBe('Liner')) found.liners.push(unfinished);
     if (mayBe('Screw')) found.screws.push(unfinished);
     if (mayBe('Job')) found.jobs.push(unfinished);

@@ -64,6 +64,8 @@ export interface NamedPlant extends Named<Plant> {
 
 export interface NamedConveyor extends Named<ConveyorDraft> {
   readonly plantUse?: NameUse;
+  /** Its heading does not say what it is: perhaps no conveyor at all. */
+  readonly perhaps?: boolean;
   /** Inspection points that are named but cannot be placed. */
   readonly unplaced: readonly string[];
 }

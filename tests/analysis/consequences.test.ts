@@ -4,6 +4,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
 import type { Analysis } from '../../src/analysis/analysis.js';
+import { historyOf } from '../../src/domain/model/history.js';
+import { remainingLifeHtml } from '../../src/generators/remaining-life/html.js';
+import { remainingLifeMarkdown } from '../../src/generators/remaining-life/markdown.js';
+import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
+import { unreadText } from '../../src/generators/remaining-life/unread-words.js';
 
 const folder = 'examples/7-five-years';
 const sound = ['history', 'plant'].map((name) => ({
@@ -50,6 +55,37 @@ describe('a reline with a line that cannot be read', () => {
   it('and a heading that cannot be read is told alone', () => {
     const analysis = changed('reline KB7 2025-01-13 meter 4120 h {', 'reline KB7 2025-01-13 mter 4120 h {');
     expect(told(analysis)).toEqual([...told(before), 'TL101 line 88']);
+  });
+});
+
+describe('the report', () => {
+  it('says on its first page, in every form, that something of a conveyor is left out', () => {
+    const said = 'Something written of KB7 cannot be read and is left out of what stands here.';
+    const { estate } = changed('  liner Thick12\n  scope run 2', '  linr Thick12\n  scope run 2');
+    const value = remainingLife(estate);
+    expect(remainingLifeMarkdown(value)).toContain(said);
+    expect(remainingLifeHtml(value)).toContain(said);
+    expect(historyOf(estate, estate.conveyors[0]!).remarks[0]).toContain('cannot be read'); // KB7 is there
+  });
+  it.each([
+    ['  P1 thickness 8.6 mm', '  P1 thicknes 8.6 mm'],
+    ['  P1 thickness 8.6 mm', '  P1 thickness 8.6'],
+    ['  conveys ', '  convys '],
+    ['inspection KB7 2023-03-20 meter', 'inspection KB7 2023-03-20 metr'],
+    ['inspection KB7 2023-03-20 meter', 'inspection 2023-03-20 meter'],
+  ])('is told of %s as %s', (from, to) => {
+    const { estate } = changed(from, to);
+    expect([...(estate.unread?.partly ?? [])].map(({ name }) => name)).toEqual(['KB7']);
+  });
+  it('is told nothing where all is read', () => {
+    expect(before.estate.unread).toBeUndefined();
+    expect(unreadText({ estate: before.estate, conveyors: [] })).toBeUndefined();
+  });
+  it('says that a machine is missing', () => {
+    const { estate } = changed('  length 14', '  lenght 14');
+    expect(unreadText({ estate, conveyors: [] })).toBe(
+      'KB7 is left out: what describes the machine cannot be used.',
+    );
   });
 });
 

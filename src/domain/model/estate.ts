@@ -35,4 +35,13 @@ export interface Estate {
   readonly dutyChanges: readonly DutyChange[];
   readonly patches: readonly Patch[];
   readonly jobs: readonly Job[];
+  /** What was written and cannot be read; absent where everything is. */
+  readonly unread?: UnreadConveyors;
+}
+
+export interface UnreadConveyors {
+  /** Conveyors of which something is left out. */
+  readonly partly: ReadonlySet<Conveyor>;
+  /** Names of conveyors that are left out altogether. */
+  readonly wholly: readonly string[];
 }

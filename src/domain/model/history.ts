@@ -169,7 +169,11 @@ function buildHistory(estate: Estate, conveyor: Conveyor, options: HistoryOption
     inspections,
     relines,
     panelsMoved,
-    remarks: [...remarksOf(conveyor, start, hours, tonnes), ...speedRemarks(conveyor, dutyChanges)],
+    remarks: [
+      ...unreadRemark(estate, conveyor),
+      ...remarksOf(conveyor, start, hours, tonnes),
+      ...speedRemarks(conveyor, dutyChanges),
+    ],
     linerSets: [],
     screwSets: [],
     moments: new Map<DatedRecord, Moment>(),
@@ -448,6 +452,15 @@ function speedRemarks(conveyor: Conveyor, changes: readonly DutyChange[]): reado
       `from ${formatDay(change.from.day)} at ${change.speed?.text ?? ''} as ${Math.round(100 * factor) / 100} h`,
   );
   return [`Hours on a liner are counted at ${speed.text}: 1 h ${each.join(', ')}.`];
+}
+
+/** What is worked out lacks what cannot be read: whoever reads it is told. */
+function unreadRemark({ unread }: Estate, conveyor: Conveyor): readonly string[] {
+  return unread?.partly.has(conveyor) === true
+    ? [
+        `Something written of ${conveyor.name} cannot be read and is left out here; a check of the texts tells what.`,
+      ]
+    : [];
 }
 
 function remarksOf(

@@ -14,6 +14,8 @@ import { closest, findNamed, finishedFirst, type NameTable } from './name-table.
 
 export interface ConveyorIndex {
   readonly items: readonly Conveyor[];
+  /** Names of those that are declared and cannot be used. */
+  readonly unusable: readonly string[];
   orderOf(conveyor: Conveyor): number;
   /** The conveyor a record means; undefined where there is none (said) or where it cannot be used (said where it is declared). */
   find(use: NameUse, problems: Problem[]): Conveyor | undefined;
@@ -42,6 +44,9 @@ export function buildConveyors(
 
   return {
     items,
+    unusable: [...names.byFullName.values()].flatMap((one) =>
+      built.has(one) || one.name === '' || one.perhaps === true ? [] : [one.name],
+    ),
     orderOf: (conveyor) => order.get(conveyor) ?? items.length,
     find(use, into) {
       const answer = answered.get(use.name) ?? answerOf(use.name, names, built);
