@@ -28,9 +28,11 @@ describe('a word that does not belong', () => {
     expect(slipsOf('plnt A { }')[0]).toMatch(/^plnt: `plnt` begins no block\. Did you mean `plant`\?/);
   });
   it('in a row of an inspection is put beside what can follow a point', () => {
-    expect(slipsOf(inspect('P1 thicknes 8.4 mm'))).toEqual([
-      'thicknes: `thicknes` cannot stand here: after `P1` comes `thickness`, `colour`, `trough showing` or `not seen`. Did you mean `thickness`?',
-    ]);
+    const slips = slipsOf(inspect('P1 thicknes 8.4 mm'));
+    expect(slips).toHaveLength(1);
+    expect(slips[0]).toMatch(
+      /^thicknes: `thicknes` cannot stand here: after `P1` comes `thickness`, .* or `not seen`\. Did you mean `thickness`\?$/,
+    );
   });
   it('is not told for a `colour` without a layer: that is told on its own line, and the rows below are read', () => {
     const rows =
