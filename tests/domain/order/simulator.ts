@@ -1,7 +1,7 @@
 // A second opinion on orders of work, from the physics alone and sharing nothing with the checker: solid panels with edges on a
 // line, each edge known to within an error; things that lie over one another; a machine that has power or not; flames, embers
 // and air; gates; platforms and what stands on them; and people, whom a thing that gets away upstream may hit. It does one step at a time and says whether that
-// could be done. Only for the tests' own small conveyors: whole panels of 1 m.
+// could be done; of deeds with their hours it says whether wet places were left alone and hooks could be where they were needed. Only for the tests' own small conveyors: whole panels of 1 m.
 
 export interface Machine {
   readonly runs: readonly {
@@ -419,6 +419,47 @@ function push(
 /** Whether the people of one deed are alive and seen at the end of it, whatever else may stop it. */
 export function survives(machine: Machine, deed: Deed): boolean {
   return staysUp(deed) && isSeen(machine, deed);
+}
+
+/** A deed with its hours by the clock, nights counted in. */
+export interface TimedDeed extends Deed {
+  readonly begins: number;
+  readonly ends: number;
+  /** Hours that the place is wet or hot after it. */
+  readonly rests?: number;
+  /** What the load hangs from, and where that stands. */
+  readonly hook?: { readonly name: string; readonly stand: string };
+}
+
+/**
+ * Whether nobody lays hands on a place that is wet or hot, and every hook is in one place at a time: one load on it, and packed
+ * up and set up again between two stands, which takes so many hours.
+ */
+export function keepsTime(deeds: readonly TimedDeed[], settingUp: number): boolean {
+  const moment = 1e-6;
+  return deeds.every((deed, k) =>
+    deeds.every((other, j) => {
+      if (j === k) return true;
+      const there = Math.min(deed.to, other.to) - Math.max(deed.from, other.from) > 1;
+      const wet =
+        there &&
+        deed.rests !== undefined &&
+        handsOn(other.action) &&
+        other.ends > deed.ends + moment &&
+        other.begins < deed.ends + deed.rests - moment;
+      const hung = deed.hook && other.hook?.name === deed.hook.name ? other.hook : undefined;
+      const wait = hung && hung.stand !== deed.hook?.stand ? settingUp : 0;
+      const pulled =
+        hung !== undefined &&
+        other.begins < deed.ends + wait - moment &&
+        other.ends > deed.begins - wait + moment;
+      return !wet && !pulled;
+    }),
+  );
+}
+
+function handsOn(action: string): boolean {
+  return !away.has(action) && action !== 'gas test' && action !== 'fire watch';
 }
 
 /** Cut free between two ends that stay in, a piece springs. */
