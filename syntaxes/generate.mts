@@ -19,6 +19,7 @@ const blockRules = [
   'MeterChange',
   'DutyChange',
   'Patch',
+  'Serviced',
   'Job',
 ];
 

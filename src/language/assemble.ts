@@ -15,6 +15,7 @@ import type {
   Patch,
   Reline,
   ScrewChange,
+  Service,
 } from '../domain/model/records.js';
 import type { NameUse } from '../domain/model/stated.js';
 import type { JobDraft, Sheet } from './sheet.js';
@@ -50,7 +51,10 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     inOrder.flatMap((sheet) => sheet.screws),
     problems,
   );
-  for (const { shelf } of plants.items) for (const { liner } of shelf) findNamed(liners, liner, problems);
+  for (const { shelf, spareScrews } of plants.items) {
+    for (const { liner } of shelf) findNamed(liners, liner, problems);
+    for (const { screw } of spareScrews) findNamed(screws, screw, problems);
+  }
   const conveyors = buildConveyors(
     inOrder.flatMap((sheet) => sheet.conveyors),
     { plants, liners, screws },
@@ -86,7 +90,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw }));
     },
   );
-  const { meterChanges, dutyChanges, patches } = oneLineRecords(inOrder, conveyors, problems);
+  const { meterChanges, dutyChanges, patches, services } = oneLineRecords(inOrder, conveyors, problems);
   const joined = joinReadings(inOrder, conveyors, relines, problems);
   const { inspections, places } = joined;
   const { readings, judged } = corrected(inOrder, joined, conveyors, relines, problems);
@@ -118,6 +122,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       meterChanges,
       dutyChanges,
       patches,
+      services,
       jobs: jobs.items.flatMap(
         (draft) => buildJob(draft, { plants: unreadNames, conveyors, liners, screws }, problems) ?? [],
       ),
@@ -227,7 +232,7 @@ function oneLineRecords(
   sheets: readonly Sheet[],
   conveyors: ConveyorIndex,
   problems: Problem[],
-): Pick<Estate, 'meterChanges' | 'dutyChanges' | 'patches'> {
+): Pick<Estate, 'meterChanges' | 'dutyChanges' | 'patches' | 'services'> {
   return {
     meterChanges: records(
       sheets.flatMap((sheet) => sheet.meterChanges),
@@ -246,6 +251,12 @@ function oneLineRecords(
       conveyors,
       problems,
       (draft, conveyor): Patch => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+    ),
+    services: records(
+      sheets.flatMap((sheet) => sheet.services),
+      conveyors,
+      problems,
+      (draft, conveyor): Service => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
     ),
   };
 }

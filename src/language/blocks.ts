@@ -50,6 +50,7 @@ const kinds: Readonly<Record<string, BlockKind>> = {
   MeterChange: 'meter change',
   DutyChange: 'duty',
   Patch: 'patch',
+  Serviced: 'serviced',
   Job: 'job',
 };
 
@@ -105,6 +106,7 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
       name,
       ...(date === undefined ? [] : [date]),
       ...(kind === 'patch' ? [canonical(textOf(node, 'from'))] : []),
+      ...(kind === 'serviced' ? [textOf(node, 'part') ?? '', textOf(node, 'work') ?? ''] : []),
       ...(kind === 'correction' ? [spotIdentity(node), textOf(node, 'read') ?? ''] : []),
     ].join(' '),
     name,
@@ -121,7 +123,13 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
   };
 }
 
-const inOneLine: ReadonlySet<BlockKind> = new Set(['meter change', 'duty', 'patch', 'correction']);
+const inOneLine: ReadonlySet<BlockKind> = new Set([
+  'meter change',
+  'duty',
+  'patch',
+  'correction',
+  'serviced',
+]);
 
 /** What stands in the head behind the names: `meter`, `tonnes`, `title`; of a record of one line all that it says. */
 function headFacts(kind: BlockKind, tokens: readonly TextPiece[]): readonly TextFact[] {

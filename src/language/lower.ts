@@ -20,6 +20,7 @@ import {
   lowerPatch,
   lowerReline,
   lowerScrewChange,
+  lowerService,
 } from './lowering/records.js';
 import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
@@ -102,6 +103,9 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
       case 'Patch':
         record(found.patches, block, lowerPatch(reader, node));
         break;
+      case 'Serviced':
+        record(found.services, block, lowerService(reader, node));
+        break;
       case 'Job':
         if (block.name) found.jobs.push(lowerJob(reader, block, node, doc));
         break;
@@ -171,6 +175,7 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     meterChanges: [],
     dutyChanges: [],
     patches: [],
+    services: [],
     jobs: [],
     doubted: [],
     unsound: [],
@@ -189,12 +194,14 @@ function mendIn(
 
 const isRecord = new Set([
   'Inspection',
+  'Correction',
   'Reline',
+  'PanelsMoved',
   'ScrewChange',
   'MeterChange',
   'DutyChange',
   'Patch',
-  'Correction',
+  'Serviced',
 ]);
 
 const words: Readonly<Record<ast.Block['$type'], string>> = {
@@ -210,6 +217,7 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   MeterChange: 'meter change',
   DutyChange: 'duty',
   Patch: 'patch',
+  Serviced: 'serviced',
   Job: 'job',
 };
 
@@ -227,6 +235,7 @@ function nothingFound() {
     meterChanges: list<Sheet['meterChanges']>(),
     dutyChanges: list<Sheet['dutyChanges']>(),
     patches: list<Sheet['patches']>(),
+    services: list<Sheet['services']>(),
     jobs: list<Sheet['jobs']>(),
   };
 }

@@ -17,6 +17,7 @@ import type {
   PhotoUse,
   Reline,
   ScrewChange,
+  Service,
 } from '../domain/model/records.js';
 import type { LinerSpecification, ScrewSpecification } from '../domain/model/specifications.js';
 import type { NameUse } from '../domain/model/stated.js';
@@ -39,6 +40,7 @@ export interface Sheet {
   readonly meterChanges: readonly Draft<MeterChange>[];
   readonly dutyChanges: readonly Draft<DutyChange>[];
   readonly patches: readonly Draft<Patch>[];
+  readonly services: readonly Draft<Service>[];
   readonly jobs: readonly Named<JobDraft>[];
   /** Conveyors of records that cannot be read, or not in full. */
   readonly doubted: readonly NameUse[];

@@ -204,7 +204,9 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
   for (const block of document.root().blocks) {
     switch (block.$type) {
       case ast.Plant.$type:
-        for (const fact of block.facts) if (ast.isShelfStock(fact)) found.add('liner', fact, 'liner');
+        for (const fact of block.facts)
+          if (ast.isShelfStock(fact))
+            found.add(fact.item === 'spiral' || fact.item === 'spirals' ? 'screw' : 'liner', fact, 'liner');
         break;
       case ast.Conveyor.$type:
         for (const fact of block.facts) {
@@ -253,6 +255,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         break;
       }
       case ast.Patch.$type:
+      case ast.Serviced.$type:
       case ast.MeterChange.$type:
       case ast.DutyChange.$type:
         found.addConveyor(block);

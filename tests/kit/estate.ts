@@ -59,6 +59,7 @@ export function plant(facts: Partial<Plant> = {}): Plant {
     contactRisk: ratio(0.005),
     expedited: [],
     shelf: [],
+    spareScrews: [],
     outages: [],
     crews: [],
     accessUnits: [],
@@ -332,6 +333,7 @@ export function estate(parts: EstateParts): Estate {
     screwChanges: parts.screwChanges ?? [],
     meterChanges: parts.meterChanges ?? [],
     patches: [],
+    services: [],
     dutyChanges: parts.dutyChanges ?? [],
     jobs: [],
   };

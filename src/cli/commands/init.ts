@@ -74,6 +74,7 @@ function fileOf({ kind, name, date }: TextBlock): string {
     case 'meter change':
     case 'duty':
     case 'patch':
+    case 'serviced':
     case 'correction':
       return `history/${name}.trough`;
   }

@@ -1,6 +1,7 @@
 // Which conditions are open, and what became of the others? Lines of one kind at one place are one condition: the first says
 // since when, each later one that it was still there, and `closed` ends it. A reline that takes the panel away ends what was
-// wrong with it, a screw change what was wrong with the spiral; nothing else ends a condition, and no look that is silent.
+// wrong with it, a screw change what was wrong with the spiral,
+// and work at the drive what it puts right; nothing else ends a condition, and no look that is silent.
 
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from '../model/conveyor.js';
@@ -8,7 +9,15 @@ import type { Estate } from '../model/estate.js';
 import { setSeen } from '../model/exposure.js';
 import { setsAt } from '../model/liner-sets.js';
 import { historyOf, type History } from '../model/history.js';
-import type { ConditionLine, ConditionSeverity, Inspection, Reline, ScrewChange } from '../model/records.js';
+import type {
+  ConditionLine,
+  ConditionSeverity,
+  Inspection,
+  Reline,
+  ScrewChange,
+  Service,
+} from '../model/records.js';
+import { putsRight } from './service.js';
 import { isMeasurement, partOf, samePlace } from './kinds.js';
 
 export interface SeenLine {
@@ -20,7 +29,8 @@ export type Closing =
   | { readonly day: CalendarDay; readonly by: 'look'; readonly look: SeenLine }
   | { readonly day: CalendarDay; readonly by: 'date'; readonly look: SeenLine }
   | { readonly day: CalendarDay; readonly by: 'reline'; readonly record: Reline }
-  | { readonly day: CalendarDay; readonly by: 'screw change'; readonly record: ScrewChange };
+  | { readonly day: CalendarDay; readonly by: 'screw change'; readonly record: ScrewChange }
+  | { readonly day: CalendarDay; readonly by: 'service'; readonly record: Service };
 
 export interface Condition {
   readonly first: SeenLine;
@@ -49,9 +59,17 @@ const known = new WeakMap<History, FollowUp>();
 
 export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): FollowUp {
   const history = historyOf(estate, conveyor, { asOf });
-  const found = known.get(history) ?? build(history);
+  const found = known.get(history) ?? build(history, servicesOf(estate, conveyor, asOf));
   known.set(history, found);
   return found;
+}
+
+function servicesOf(
+  { services }: Estate,
+  conveyor: Conveyor,
+  asOf: CalendarDay | undefined,
+): readonly Service[] {
+  return services.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity));
 }
 
 /** Worst first, then the oldest. */
@@ -86,13 +104,13 @@ interface Draft {
   closed: Closing | undefined;
 }
 
-function build(history: History): FollowUp {
+function build(history: History, services: readonly Service[]): FollowUp {
   const drafts: Draft[] = [];
   const stray: SeenLine[] = [];
   let doubts: SeenLine[] = [];
   for (const { inspection } of history.inspections) {
     // What a reline or a screw change took away before this look is over, so a new tear there is a new condition.
-    closeByWork(history, drafts, inspection.date.day);
+    closeByWork(history, services, drafts, inspection.date.day);
     for (const line of inspection.conditions) {
       if (isMeasurement(line)) continue;
       const seen = { line, inspection };
@@ -114,7 +132,7 @@ function build(history: History): FollowUp {
         });
     }
   }
-  closeByWork(history, drafts, Infinity);
+  closeByWork(history, services, drafts, Infinity);
   const newest = history.inspections.at(-1)?.inspection;
   return {
     conditions: drafts.map(({ answeredAt, ...draft }) => ({
@@ -122,7 +140,7 @@ function build(history: History): FollowUp {
       unanswered:
         draft.closed === undefined && newest && newest.date.day > answeredAt.date.day ? newest : undefined,
     })),
-    notLooked: doubts.filter((each) => workThatEnds(history, each) === undefined),
+    notLooked: doubts.filter((each) => workThatEnds(history, services, each) === undefined),
     stray,
   };
 }
@@ -159,15 +177,24 @@ function isSame(a: ConditionLine, b: ConditionLine): boolean {
 }
 
 /** `before`: work of this day or later is not looked at yet. */
-function closeByWork(history: History, drafts: readonly Draft[], before: number): void {
+function closeByWork(
+  history: History,
+  services: readonly Service[],
+  drafts: readonly Draft[],
+  before: number,
+): void {
   for (const draft of drafts) {
     if (draft.closed) continue;
-    const closing = workThatEnds(history, draft.last);
+    const closing = workThatEnds(history, services, draft.last);
     if (closing && closing.day < before) draft.closed = closing;
   }
 }
 
-function workThatEnds(history: History, { line, inspection }: SeenLine): Closing | undefined {
+function workThatEnds(
+  history: History,
+  services: readonly Service[],
+  { line, inspection }: SeenLine,
+): Closing | undefined {
   const part = partOf(line.kind);
   if (part === 'liner' && line.at) {
     const seen = setSeen(history, line.at.value, inspection);
@@ -178,6 +205,10 @@ function workThatEnds(history: History, { line, inspection }: SeenLine): Closing
       .find(({ removed }) => removed !== undefined && !removed.reline.moved);
     const removed = gone?.removed;
     return removed && { day: removed.day, by: 'reline', record: removed.reline };
+  }
+  if (part === 'drive') {
+    const record = services.find((each) => each.date.day >= inspection.date.day && putsRight(each, line));
+    return record && { day: record.date.day, by: 'service', record };
   }
   if (part === 'spiral') {
     const set = history.screwSets.find(

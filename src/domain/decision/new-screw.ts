@@ -4,6 +4,7 @@
 // itself would cost.
 
 import type { Estate } from '../model/estate.js';
+import { spareScrewOn } from '../model/spare-screw.js';
 import type { Outage } from '../model/plant.js';
 import type { ScrewSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
@@ -72,7 +73,7 @@ function together(
 ): DecisionOption {
   const { conveyor, money, outlook } = setting;
   const day = outage.from.day;
-  const sooner = deliveryOf(setting, day);
+  const sooner = deliveryOf(setting, due.screw, day);
   const price = money?.screw(due.screw, conveyor.length.value / 1000);
   const labour = (team: TeamWork): number | undefined => money?.labour(team.crews, team.duration);
   const whole = setting.scopes.works.at(-1)?.work.together;
@@ -130,9 +131,20 @@ interface Delivery {
   readonly obstacle: string | undefined;
 }
 
-/** By the usual lead time where it is in time, else expedited where that is. */
-function deliveryOf({ conveyor, outlook }: OptionSetting, day: CalendarDay): Delivery {
+/** From the shelf; by the usual lead time where it is in time, else expedited where that is. */
+function deliveryOf(
+  { conveyor, outlook }: OptionSetting,
+  screw: ScrewSpecification,
+  day: CalendarDay,
+): Delivery {
   const { plant } = conveyor;
+  const spare = spareScrewOn(plant, screw, outlook.asOf);
+  if (spare && spare.count.count > 0)
+    return {
+      why: `from the shelf, counted on ${formatDay(spare.counted.day)}`,
+      price: 0,
+      obstacle: undefined,
+    };
   const usual = leadDays(plant, 'screw');
   if (usual === undefined) return { why: '', price: 0, obstacle: 'no lead time for the screw is declared' };
   const arrives = addDays(outlook.asOf, usual);

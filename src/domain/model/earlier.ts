@@ -28,6 +28,7 @@ export function withoutRecordsAfter(present: Estate, day: CalendarDay): Estate {
     relines,
     panelsMoved: estate.panelsMoved.filter(isKnown),
     patches: estate.patches.filter(isKnown),
+    services: estate.services.filter(isKnown),
     screwChanges: estate.screwChanges.filter(isKnown),
     meterChanges: estate.meterChanges.filter(isKnown),
     dutyChanges: estate.dutyChanges.filter(({ from }) => from.day <= day),

@@ -14,6 +14,7 @@ import type {
   Readings,
   Reline,
   ScrewChange,
+  Service,
 } from './records.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
 
@@ -34,6 +35,7 @@ export interface Estate {
   readonly meterChanges: readonly MeterChange[];
   readonly dutyChanges: readonly DutyChange[];
   readonly patches: readonly Patch[];
+  readonly services: readonly Service[];
   readonly jobs: readonly Job[];
   /** What was written and cannot be read; absent where everything is. */
   readonly unread?: UnreadConveyors;

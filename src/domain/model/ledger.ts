@@ -17,6 +17,7 @@ export const blockKinds = [
   'meter change',
   'duty',
   'patch',
+  'serviced',
   'job',
 ] as const;
 export type BlockKind = (typeof blockKinds)[number];
@@ -62,6 +63,7 @@ export function isRecord(kind: BlockKind): boolean {
     case 'meter change':
     case 'duty':
     case 'patch':
+    case 'serviced':
       return true;
     case 'plant':
     case 'liner':

@@ -6,11 +6,11 @@ import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
 import type { DatedRecord } from './history.js';
 
-/** Day of the newest inspection, correction, reline, screw change or meter change; undefined for an estate without records. */
+/** Day of the newest inspection, correction, reline, screw change, meter change or service; undefined for an estate without records. */
 export function newestDay(estate: Estate): CalendarDay | undefined {
-  const { inspections, corrections, relines, panelsMoved, screwChanges, meterChanges } = estate;
+  const { inspections, corrections, relines, panelsMoved, screwChanges, meterChanges, services } = estate;
   return latest(
-    [inspections, corrections, relines, panelsMoved, screwChanges, meterChanges]
+    [inspections, corrections, relines, panelsMoved, screwChanges, meterChanges, services]
       .flat()
       .map(({ date }) => date.day),
   );

@@ -41,6 +41,8 @@ export interface Plant {
   readonly expedited: readonly Expedited[];
   /** Every count that was written down; the newest of an item up to a day is what lay there then. */
   readonly shelf: readonly ShelfCount[];
+  /** Every count of whole spare spirals. */
+  readonly spareScrews: readonly SpareScrew[];
   readonly costs: readonly Cost[];
   readonly unitTimes: readonly UnitTime[];
   readonly rescue?: Rescue;
@@ -124,6 +126,15 @@ export interface Expedited {
 }
 
 export type ShelfItem = 'panels' | 'stock lengths' | 'fixings';
+
+/** Whole spirals that lay in the store on the day they were counted. */
+export interface SpareScrew {
+  readonly screw: NameUse;
+  /** 0 where there was none. */
+  readonly count: StatedCount;
+  readonly counted: StatedDay;
+  readonly origin: Origin;
+}
 
 /** What lay in the store on the day it was counted. */
 export interface ShelfCount {

@@ -387,6 +387,18 @@ export interface Patch {
   readonly origin: Origin;
 }
 
+/** Work at the drive outside a job. */
+export interface Service {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  readonly part: 'gearbox' | 'tail bearing' | 'thrust bearing';
+  readonly work: 'oil changed' | 'oil topped up' | 'seal renewed' | 'greased' | 'renewed';
+  readonly by?: string;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
 export interface DutyChange {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;

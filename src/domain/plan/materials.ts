@@ -2,9 +2,11 @@
 // from rows and pitch, hold-down blocks and brace fixings by count, consumables by rule of thumb. Spares and rules of thumb
 // are judgement and are shown as such. Order-by date = first day of the window − lead time, to the day.
 
+import { spareScrewOn } from '../model/spare-screw.js';
 import type { CalendarDay } from '../units/calendar.js';
-import { addDays } from '../units/calendar.js';
+import { addDays, formatDay } from '../units/calendar.js';
 import { formatLength, formatPercent } from '../units/format.js';
+import { counted } from '../units/wording.js';
 import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
 import { areasOfAction, within, type Area, type Ground } from '../order/ground.js';
@@ -153,8 +155,9 @@ function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requ
   ];
 }
 
-function spiral({ screwChange, conveyor }: Job): Requirement[] {
+function spiral({ screwChange, conveyor, window }: Job): Requirement[] {
   if (!screwChange) return [];
+  const spare = spareScrewOn(conveyor.plant, screwChange.screw, window?.from.day);
   const plate = screwChange.screw.drivePlate;
   const bolts = plate
     ? [
@@ -173,7 +176,9 @@ function spiral({ screwChange, conveyor }: Job): Requirement[] {
       needed: Math.round(conveyor.length.value) / 1000,
       share: spareShare.screw,
       unit: 'm',
-      basis: 'length of the conveyor',
+      basis: spare
+        ? `length of the conveyor; ${counted(spare.count.count, 'whole spiral')} on the shelf, counted on ${formatDay(spare.counted.day)}`
+        : 'length of the conveyor',
     },
     ...bolts,
   ];

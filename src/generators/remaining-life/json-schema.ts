@@ -146,6 +146,9 @@ const conveyor: Schema = {
       required: ['point', 'chainage', 'clock', 'state', 'leftFrom', 'readings'],
     }),
     runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
+    serviced: list(
+      closed({ day: date, part: text, work: text, putRight: texts, by: maybeText, note: maybeText }),
+    ),
     panelsMoved: list(closed({ day: date, what: text, countsFrom: text, by: maybeText, note: maybeText })),
     corrections: list(
       closed({

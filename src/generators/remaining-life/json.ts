@@ -278,8 +278,16 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
 }
 
 function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
-  const { findings, gaps, currents, speeds, drive, corrections, moved } = beside;
+  const { findings, gaps, currents, speeds, drive, corrections, moved, serviced } = beside;
   return {
+    serviced: serviced.map((each) => ({
+      day: day(each.day),
+      part: each.part,
+      work: each.work,
+      putRight: each.ended,
+      by: each.by ?? null,
+      note: each.note ?? null,
+    })),
     panelsMoved: moved.map((each) => ({
       day: day(each.day),
       what: each.what,

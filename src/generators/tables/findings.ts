@@ -71,6 +71,7 @@ function blocksOf(estate: Estate): readonly Block[] {
     patches,
     corrections,
     panelsMoved,
+    services,
     jobs,
   } = estate;
   return [
@@ -84,6 +85,7 @@ function blocksOf(estate: Estate): readonly Block[] {
       patches,
       corrections,
       panelsMoved,
+      services,
       panelsMoved,
       jobs,
     ].flatMap((records) => records.map(ofConveyor)),

@@ -246,6 +246,7 @@ function standIn({ name, origin }: NameUse, before: Plant | undefined): Plant {
     leadTimes: [],
     expedited: [],
     shelf: [],
+    spareScrews: [],
     costs: [],
     unitTimes: [],
   };

@@ -138,6 +138,8 @@ export const plantKeywords: KeywordDocs = {
     panels: word('Whole panels, drilled and ready to fit.'),
     'stock lengths': word('Sheets bent to the trough but not cut: a closing piece is sawn from one.'),
     fixings: word('Bolts of this liner, with nuts and washers.'),
+    spiral: word('A whole spare spiral, by the name of its screw: a change to it needs no lead time.'),
+    spirals: word('Whole spare spirals, by the name of their screw.'),
     length: word('Of each, where the liner is sold in several lengths.', 'length ${1:1200} mm'),
     counted: word('The day somebody counted.', 'counted ${1:2026-10-20}'),
   },

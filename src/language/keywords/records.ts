@@ -144,6 +144,21 @@ export const recordKeywords: KeywordDocs = {
     'welded by': word('Who welded it; a role is enough.', 'welded by "${1:coded welder}"'),
     photo: word('A photo of the weld, by its path beside this file.', 'photo "${1:photos/DG1-patch.png}"'),
   },
+  Serviced: {
+    serviced: word(
+      'Work at the drive: what was done to the gearbox or a bearing, when and by whom. It ends the open conditions that it puts right.',
+      'serviced ${1:DG1} ${2:2026-03-10} gearbox oil changed by "${3:fitter}" "${4:VG 220, 4.5 l}"',
+    ),
+    gearbox: word('At the gearbox.', 'gearbox ${1|oil changed,oil topped up,seal renewed,renewed|}'),
+    'tail bearing': word('At the bearing at the tail.', 'tail bearing ${1|greased,renewed|}'),
+    'thrust bearing': word('At the bearing that takes the thrust.', 'thrust bearing ${1|greased,renewed|}'),
+    'oil changed': word('All of it: it ends oil that was dirty or low, and not a leak.'),
+    'oil topped up': word('It ends oil that was low.'),
+    'seal renewed': word('It ends a leak of oil.'),
+    greased: word('It ends nothing by itself: whether the noise is gone, the next look has to say.'),
+    renewed: word('The whole part: it ends all that was wrong with it.'),
+    by: word('Who did it; a role is enough.', 'by "${1:fitter}"'),
+  },
   ConditionKind: {
     'panel missing': word(
       'A panel is gone. It says nothing of how fast the others wear; from here on the steel is bare there.',

@@ -15,6 +15,7 @@ import type {
   Rescue,
   ShelfCount,
   ShelfItem,
+  SpareScrew,
   Shift,
   UnitTime,
   WorkItem,
@@ -38,6 +39,7 @@ interface Lists {
   readonly leadTimes: (LeadTime | undefined)[];
   readonly expedited: (Expedited | undefined)[];
   readonly shelf: (ShelfCount | undefined)[];
+  readonly spareScrews: (SpareScrew | undefined)[];
   readonly costs: (Cost | undefined)[];
   readonly unitTimes: (UnitTime | undefined)[];
   readonly thresholds: (PlantThreshold | undefined)[];
@@ -59,6 +61,7 @@ export function lowerPlant(
     leadTimes: [],
     expedited: [],
     shelf: [],
+    spareScrews: [],
     costs: [],
     unitTimes: [],
     thresholds: [],
@@ -89,6 +92,10 @@ export function lowerPlant(
         lists.expedited.push(lowerExpedited(reader, block, fact));
         break;
       case 'ShelfStock':
+        if (isSpiral(fact)) {
+          lists.spareScrews.push(lowerSpareScrew(reader, block, fact));
+          break;
+        }
         lists.shelf.push(lowerShelf(reader, block, fact));
         break;
       case 'Cost':
@@ -126,6 +133,7 @@ export function lowerPlant(
       leadTimes: present(lists.leadTimes),
       expedited: present(lists.expedited),
       shelf: present(lists.shelf),
+      spareScrews: present(lists.spareScrews),
       costs: present(lists.costs),
       unitTimes: present(lists.unitTimes),
       thresholds: present(lists.thresholds),
@@ -363,6 +371,19 @@ function lowerExpedited(
   const time = reader.quantity(node, 'value', 'duration', `expedited lead time ${item}`);
   const price = reader.quantity(node, 'price', 'money', `price of the expedited ${item}`);
   return time && price && { item, time, price, origin: reader.origin(node) };
+}
+
+function isSpiral(node: ast.ShelfStock): boolean {
+  return node.item === 'spiral' || node.item === 'spirals';
+}
+
+function lowerSpareScrew(reader: Reader, block: FactAccount, node: ast.ShelfStock): SpareScrew | undefined {
+  const screw = reader.use(node, 'liner');
+  const count = reader.count(node, 'count', 'spirals on the shelf', 0);
+  const counted = reader.day(node, 'date');
+  if (!screw || !count || !counted) return undefined;
+  if (!block.first(`on the shelf ${screw.name} spirals counted ${counted.day}`, node)) return undefined;
+  return { screw, count, counted, origin: reader.origin(node) };
 }
 
 /** A count of the same item on another day is another fact: the shelf has a history. */

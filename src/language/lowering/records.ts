@@ -10,12 +10,13 @@ import type {
   PanelsMoved,
   PanelUse,
   Patch,
+  Service,
 } from '../../domain/model/records.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
 import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
-import type { Reader } from './reader.js';
+import { wordsOf, type Reader } from './reader.js';
 import { lowerRun, lowerStretch } from './stretch.js';
 
 /** Meter, and the tonnes counter where one is kept. */
@@ -216,6 +217,23 @@ export function lowerPatch(reader: Reader, node: ast.Patch): Draft<Patch> | unde
     thickness,
     origin: reader.origin(node),
     ...stated({ sector: start && end && { from: start, to: end }, by: node.by, photo, note: node.note }),
+  };
+}
+
+export function lowerService(reader: Reader, node: ast.Serviced): Draft<Service> | undefined {
+  const conveyorUse = reader.use(node, 'conveyor');
+  const date = reader.day(node, 'date');
+  // The grammar takes these words only.
+  const part = wordsOf(node, 'part') as Service['part'] | undefined;
+  const work = wordsOf(node, 'work') as Service['work'] | undefined;
+  if (!conveyorUse || !date || !part || !work) return undefined;
+  return {
+    conveyorUse,
+    date,
+    part,
+    work,
+    origin: reader.origin(node),
+    ...stated({ by: node.by, note: node.note }),
   };
 }
 

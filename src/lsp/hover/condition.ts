@@ -62,5 +62,7 @@ export function closingWords(closed: Closing): string {
       return `ended by the reline of ${on}`;
     case 'screw change':
       return `ended by the screw change of ${on}`;
+    case 'service':
+      return `put right on ${on}: ${closed.record.part} ${closed.record.work}`;
   }
 }

@@ -55,6 +55,7 @@ export function labelOf(node: AstNode): Label | undefined {
   if (ast.isMeterChange(node))
     return record(node, `meter change ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isCorrection(node)) return record(node, `correction ${node.date ?? ''}`.trim(), SymbolKind.Event);
+  if (ast.isServiced(node)) return record(node, `serviced ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isPatch(node)) return record(node, `patch ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isDutyChange(node)) return record(node, `duty from ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isOutage(node))

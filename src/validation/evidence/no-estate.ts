@@ -15,6 +15,7 @@ export const noEstate: Estate = {
   screwChanges: [],
   meterChanges: [],
   patches: [],
+  services: [],
   dutyChanges: [],
   jobs: [],
   readings: {

@@ -159,7 +159,7 @@ function recordPutIn(block: LedgerBlock, newest: CalendarDay | undefined): Histo
 function whatItHeld({ facts }: LedgerBlock): string {
   const readings = facts.filter(({ reading }) => reading).length;
   const head = facts.find(({ identity }) =>
-    ['meter', 'meters', 'duty', 'patch', 'correction'].includes(identity),
+    ['meter', 'meters', 'duty', 'patch', 'correction', 'serviced'].includes(identity),
   )?.words;
   return [
     ...(head === undefined ? [] : [head]),

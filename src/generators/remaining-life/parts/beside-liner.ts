@@ -4,6 +4,8 @@
 
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { followUp } from '../../../domain/conditions/follow-up.js';
+import { conditionWords } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
@@ -19,6 +21,18 @@ export interface BesideLiner {
   readonly drive: readonly DriveReadings[];
   readonly corrections: readonly CorrectedBeside[];
   readonly moved: readonly MovedBeside[];
+  readonly serviced: readonly ServicedBeside[];
+}
+
+/** Work at the drive, and which open conditions it ended. */
+export interface ServicedBeside {
+  readonly day: CalendarDay;
+  readonly part: string;
+  readonly work: string;
+  readonly ended: readonly string[];
+  readonly by: string | undefined;
+  readonly note: string | undefined;
+  readonly origin: Origin;
 }
 
 /** A panel that was turned end for end, or exchanged with another. */
@@ -126,6 +140,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
     drive: driveReadings(history),
     corrections: newestFirst(correctionsOf(estate, conveyor)),
     moved: newestFirst(movedOf(history)),
+    serviced: newestFirst(servicedOf(estate, history)),
   };
 }
 
@@ -137,6 +152,25 @@ function currentsOfLook({ date, currents }: Inspection): readonly CurrentRead[] 
     day: date.day,
     empty: empty[i],
     loaded: loaded[i],
+  }));
+}
+
+function servicedOf(estate: Estate, { conveyor, asOf }: History): readonly ServicedBeside[] {
+  const own = estate.services.filter(
+    (each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity),
+  );
+  if (own.length === 0) return [];
+  const { conditions } = followUp(estate, conveyor, asOf);
+  return own.map((service) => ({
+    day: service.date.day,
+    part: service.part,
+    work: service.work,
+    ended: conditions
+      .filter(({ closed }) => closed?.by === 'service' && closed.record === service)
+      .map(({ last }) => conditionWords(last.line)),
+    by: service.by,
+    note: service.note,
+    origin: service.origin,
   }));
 }
 

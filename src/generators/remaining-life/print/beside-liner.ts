@@ -23,33 +23,10 @@ export interface BesideTable {
 }
 
 export function besideTables(beside: BesideLiner, sizes: Sizes): readonly BesideTable[] {
-  const { findings, gaps, currents, speeds, drive, corrections, moved } = beside;
+  const { findings, gaps, currents, speeds, drive } = beside;
   const shown = findings.slice(0, mostFindings);
-  const older = (all: number, most: number): string =>
-    all > most ? `The newest ${most} of ${all}; the others stand in the records.` : '';
   return [
-    {
-      title: 'Readings corrected later',
-      note: 'The lines stay in the records as they were written; only what they say now counts.',
-      heads: ['Point', 'Read on', 'Written', 'Counts as', 'Corrected', 'By', 'Why'],
-      rows: corrections.map(({ place, read, was, now, day, by, why }) => [
-        place,
-        date(read),
-        was,
-        now,
-        date(day),
-        by ?? 'not said',
-        why ?? 'not said',
-      ]),
-      found: corrections,
-    },
-    {
-      title: 'Panels turned or exchanged',
-      note: '',
-      heads: ['Date', 'Panel', 'Its wear counts from', 'By', 'Note'],
-      rows: moved.map(({ day, what, counts, by, note }) => [date(day), what, counts, by ?? '', note ?? '']),
-      found: moved,
-    },
+    ...settledTables(beside),
     {
       title: 'Findings',
       note: older(findings.length, mostFindings),
@@ -156,6 +133,55 @@ const badness = ['put right', 'slight', 'noted', 'serious', 'urgent'] as const;
 function toldAgainst(now: DriveRead['told'], before: DriveRead['told']): string {
   const worse = badness.indexOf(now) - badness.indexOf(before);
   return now === 'put right' ? 'put right' : worse > 0 ? 'worse' : worse < 0 ? 'better' : 'as before';
+}
+
+/** What was put right since: readings, panels, the drive. */
+function settledTables({ corrections, moved, serviced }: BesideLiner): readonly BesideTable[] {
+  return [
+    {
+      title: 'Readings corrected later',
+      note: 'The lines stay in the records as they were written; only what they say now counts.',
+      heads: ['Point', 'Read on', 'Written', 'Counts as', 'Corrected', 'By', 'Why'],
+      rows: corrections.map(({ place, read, was, now, day, by, why }) => [
+        place,
+        date(read),
+        was,
+        now,
+        date(day),
+        by ?? 'not said',
+        why ?? 'not said',
+      ]),
+      found: corrections,
+    },
+    {
+      title: 'Panels turned or exchanged',
+      note: '',
+      heads: ['Date', 'Panel', 'Its wear counts from', 'By', 'Note'],
+      rows: moved.map(({ day, what, counts, by, note }) => [date(day), what, counts, by ?? '', note ?? '']),
+      found: moved,
+    },
+    {
+      title: 'Work at the drive',
+      note: older(serviced.length, 2 * mostRounds),
+      heads: ['Date', 'Part', 'Done', 'Put right', 'By', 'Note'],
+      rows: serviced
+        .slice(0, 2 * mostRounds)
+        .map(({ day, part, work, ended, by, note }) => [
+          date(day),
+          part,
+          work,
+          ended.join('; '),
+          by ?? '',
+          note ?? '',
+        ]),
+      found: serviced.slice(0, 2 * mostRounds),
+    },
+  ];
+}
+
+/** Where a table holds only the newest. */
+function older(all: number, most: number): string {
+  return all > most ? `The newest ${most} of ${all}; the others stand in the records.` : '';
 }
 
 function tenth(value: number | undefined): string {

@@ -4,6 +4,7 @@
 import { suppliesOf, type Supplies } from '../../../domain/decision/supply.js';
 import { boltsIn } from '../../../domain/decision/trial-work.js';
 import type { Estate } from '../../../domain/model/estate.js';
+import { spareScrewOn } from '../../../domain/model/spare-screw.js';
 import type { Job } from '../../../domain/model/job.js';
 import { groundOf } from '../../../domain/order/ground.js';
 import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
@@ -43,7 +44,10 @@ job J1 {
       );
       const shelf = late.length > 0 ? shelfFor(job, estate, newest) : undefined;
       const there = shelf?.ways.some(({ by, day }) => by === 'shelf' && day <= window.from.day) ?? false;
-      const missing = late.filter(({ item }) => item === 'screw' || !there);
+      const spare = screwChange && spareScrewOn(conveyor.plant, screwChange.screw, newest);
+      const missing = late.filter(({ item }) =>
+        item === 'screw' ? !(spare && spare.count.count > 0) : !there,
+      );
       const worst = missing.reduce<(typeof late)[number] | undefined>(
         (a, b) => (!a || b.time.value > a.time.value ? b : a),
         undefined,

@@ -24,6 +24,8 @@ inspection DG1 «2023-03-10|2025-03-10» meter ‹120|6200› h {
     for (const { conveyor, date } of estate.relines) yield* judge('reline', conveyor, date);
     for (const { conveyor, date } of estate.screwChanges) yield* judge('screw change', conveyor, date);
     for (const { conveyor, date } of estate.patches) yield* judge('patch', conveyor, date);
+    for (const { conveyor, date } of estate.services) yield* judge('service', conveyor, date);
+    for (const { conveyor, date } of estate.panelsMoved) yield* judge('move of panels', conveyor, date);
     for (const { conveyor, date } of estate.meterChanges) yield* judge('meter change', conveyor, date);
   },
 };

@@ -1,0 +1,33 @@
+// What does work at the drive put right? Fresh oil ends oil that was dirty or low and no leak; a new seal ends the leak; a new part
+// ends all that was wrong with it. Grease ends nothing by itself: whether the noise is gone, the next look has to say.
+
+import type { ConditionLine, Service } from '../model/records.js';
+
+const puts: Readonly<Record<Service['work'], readonly NonNullable<ConditionLine['aspect']>[]>> = {
+  'oil changed': ['oil dirty', 'oil low'],
+  'oil topped up': ['oil low'],
+  'seal renewed': ['oil leak'],
+  greased: [],
+  renewed: ['noise', 'oil low', 'oil dirty', 'oil leak'],
+};
+
+/** True where the work ends what a line says of the part it was done at. */
+export function putsRight({ part, work }: Pick<Service, 'part' | 'work'>, line: ConditionLine): boolean {
+  if (line.kind !== part) return false;
+  if (work === 'renewed') return true;
+  return line.aspect !== undefined && puts[work].includes(line.aspect);
+}
+
+/** Only a gearbox has oil and a seal that are looked at here, and no grease. */
+export function belongsTo({ part, work }: Pick<Service, 'part' | 'work'>): boolean {
+  switch (work) {
+    case 'oil changed':
+    case 'oil topped up':
+    case 'seal renewed':
+      return part === 'gearbox';
+    case 'greased':
+      return part !== 'gearbox';
+    case 'renewed':
+      return true;
+  }
+}

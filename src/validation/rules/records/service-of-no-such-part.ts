@@ -1,0 +1,28 @@
+// Can that work be done at that part?
+
+import { belongsTo } from '../../../domain/conditions/service.js';
+import type { Rule } from '../../rule.js';
+
+export const serviceOfNoSuchPart: Rule = {
+  code: 'TL374',
+  title: 'Work that is not done at that part',
+  severity: 'warning',
+  why: 'Nobody can tell what was done, and what was wrong there stays open from sheet to sheet.',
+  todo: 'A gearbox has its oil changed or topped up and its seals renewed; a bearing is greased; each can be renewed.',
+  given: 'estate',
+  example: `
+«serviced DG1 2024-10-07 tail bearing oil changed by "fitter"|serviced DG1 2024-10-07 gearbox oil changed by "fitter"»`,
+  *check({ estate }) {
+    for (const service of estate.services)
+      if (!belongsTo(service)) {
+        const { origin, part, work } = service;
+        yield { origin, message: `The ${part} is written down as ${work}, and ${lacks(part)}.` };
+      }
+  },
+};
+
+function lacks(part: string): string {
+  return part === 'gearbox'
+    ? 'a gearbox is not greased'
+    : 'such a bearing has no oil or seal of its own here';
+}

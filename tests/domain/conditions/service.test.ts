@@ -1,0 +1,129 @@
+// Work at the drive, and a spare spiral on the shelf, as small stories.
+
+import { describe, expect, test } from 'vitest';
+import { analyse } from '../../../src/analysis/analyse.js';
+import type { Analysis } from '../../../src/analysis/analysis.js';
+import { followUp } from '../../../src/domain/conditions/follow-up.js';
+import { conditionWords } from '../../../src/domain/conditions/kinds.js';
+import { parseDay } from '../../../src/domain/units/calendar.js';
+import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
+import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
+import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
+import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
+import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { workPack } from '../../../src/generators/work-pack/work-pack.js';
+import { inSoundEstate } from '../../../src/validation/example.js';
+
+const look = (date: string, meter: number, ...rows: readonly string[]): string =>
+  `inspection DG1 ${date} meter ${meter} h {\n  view downstream\n  ${rows.join('\n  ')}\n}`;
+const found = look(
+  '2024-09-09',
+  3600,
+  'gearbox oil dirty serious',
+  'gearbox oil leak slight',
+  'tail bearing noise',
+);
+const served = (what: string, on = '2024-10-07'): string => `serviced DG1 ${on} ${what} by "fitter" "VG 220"`;
+
+function read(...blocks: readonly string[]): Analysis {
+  return analyse([{ uri: 'estate.trough', text: inSoundEstate('estate', blocks.join('\n')) }]);
+}
+
+function open({ estate }: Analysis, asOf?: string): readonly string[] {
+  const day = asOf === undefined ? undefined : parseDay(asOf);
+  return estate.conveyors.flatMap((conveyor) =>
+    followUp(estate, conveyor, day)
+      .conditions.filter(({ closed }) => closed === undefined)
+      .map(({ last }) => conditionWords(last.line)),
+  );
+}
+
+describe('work at the drive', () => {
+  test.each([
+    ['gearbox oil changed', ['gearbox oil leak', 'tail bearing noise']],
+    ['gearbox oil topped up', ['gearbox oil dirty', 'gearbox oil leak', 'tail bearing noise']],
+    ['gearbox seal renewed', ['gearbox oil dirty', 'tail bearing noise']],
+    ['gearbox renewed', ['tail bearing noise']],
+    ['tail bearing greased', ['gearbox oil dirty', 'gearbox oil leak', 'tail bearing noise']],
+    ['tail bearing renewed', ['gearbox oil dirty', 'gearbox oil leak']],
+    ['thrust bearing renewed', ['gearbox oil dirty', 'gearbox oil leak', 'tail bearing noise']],
+  ])('%s ends what it puts right, and no more', (work, left) => {
+    expect(open(read(found, served(work)))).toEqual(left);
+  });
+
+  test('before the look, or not yet known on the day of the report, it ends nothing', () => {
+    const all = ['gearbox oil dirty', 'gearbox oil leak', 'tail bearing noise'];
+    expect(open(read(found, served('gearbox oil changed', '2024-09-08')))).toEqual(all);
+    expect(open(read(found, served('gearbox oil changed')), '2024-10-06')).toEqual(all);
+    expect(open(read(found, served('gearbox oil changed')), '2024-10-07')).toHaveLength(2);
+  });
+
+  test('what is dirty again afterwards is a new condition', () => {
+    const again = read(found, served('gearbox oil changed'), look('2025-03-10', 6000, 'gearbox oil dirty'));
+    const [conveyor] = again.estate.conveyors;
+    const days = followUp(again.estate, conveyor!).conditions.filter(
+      ({ last }) => last.line.aspect === 'oil dirty',
+    );
+    expect(days.map(({ closed }) => closed?.by)).toEqual(['service', undefined]);
+  });
+
+  test('stands in the report in every form, with what it put right, and what it ended is on no sheet', () => {
+    const { estate } = read(found, served('gearbox oil changed'));
+    const report = remainingLife(estate, { depth: 'hand' });
+    const cells = ['2024-10-07', 'gearbox', 'oil changed', 'gearbox oil dirty', 'fitter', 'VG 220'];
+    expect(remainingLifeMarkdown(report)).toContain(`| ${cells.join(' | ')} |`);
+    expect(remainingLifeHtml(report)).toContain('Work at the drive');
+    const json = JSON.parse(remainingLifeJson(report)) as { conveyors: { serviced: object[] }[] };
+    expect(json.conveyors[0]?.serviced).toHaveLength(1);
+    const sheet = inspectionSheet(estate, estate.conveyors[0]!);
+    expect(sheet.openConditions.map(({ what }) => what)).not.toContain('gearbox oil dirty');
+  });
+
+  test('without its conveyor, its day or its words it is told and does nothing', () => {
+    for (const line of [
+      'serviced DG9 2024-10-07 gearbox oil changed',
+      'serviced DG1 2024-13-07 gearbox oil changed',
+      'serviced DG1 2024-10-07 gearbox oil drunk',
+      'serviced DG1 2024-10-07 tail bearing oil changed',
+    ]) {
+      const bad = read(found, line);
+      expect(bad.findings.length, line).toBeGreaterThan(0);
+      expect(open(bad), line).toHaveLength(3);
+    }
+  });
+});
+
+describe('a spare spiral on the shelf', () => {
+  const job =
+    'job Spiral "New spiral" {\n  conveyor DG1\n  outage Spring27\n  change screw\n  crews Alpha\n  lift limit 250 kg\n}';
+  const late = look('2027-03-01', 16_000, 'P1 colour ivory');
+  const estate = (spare: string): Analysis =>
+    analyse([
+      {
+        uri: 'estate.trough',
+        text: inSoundEstate('estate', `${late}\n${job}`, { plant: `lead time screw 20 week\n${spare}` }),
+      },
+    ]);
+  const codes = (spare: string): readonly string[] => estate(spare).findings.map(({ code }) => code);
+
+  test('is not to be ordered; an empty shelf, another screw, or a count to come is', () => {
+    expect(codes('')).toContain('TL446');
+    expect(codes('on the shelf Spiral400 1 spiral counted 2027-02-01')).not.toContain('TL446');
+    expect(codes('on the shelf Spiral400 0 spirals counted 2027-02-01')).toContain('TL446');
+    expect(codes('on the shelf Spiral400 1 spiral counted 2027-03-02')).toContain('TL446');
+    const newer =
+      'on the shelf Spiral400 1 spiral counted 2027-01-04\non the shelf Spiral400 0 spirals counted 2027-02-01';
+    expect(codes(newer)).toContain('TL446');
+  });
+
+  test('stands in the pack beside the screw that is needed', () => {
+    const { estate: read } = estate('on the shelf Spiral400 1 spiral counted 2027-02-01');
+    const pack = JSON.stringify(workPack(read, read.jobs[0]!).materials);
+    expect(pack).toContain('1 whole spiral on the shelf, counted on 2027-02-01');
+  });
+
+  test('of a screw that there is none of is told', () => {
+    expect(codes('on the shelf Spiral999 1 spiral counted 2027-02-01')).toContain('TL114');
+    expect(codes('on the shelf Spiral400 1 spiral counted 2027-02-01')).not.toContain('TL114');
+  });
+});
