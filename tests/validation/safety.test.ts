@@ -31,6 +31,24 @@ describe('two jobs on one conveyor', () => {
   });
 });
 
+describe('a tool that a step names', () => {
+  const order = (note: string): string => {
+    const marked = but(soundOrder, ['starting at head by Alpha', `starting at head by Alpha ${note}`]);
+    return `\n  outage Spring27${reline}${marked}`;
+  };
+  test.each([
+    ['is on the list of another job alone', '"with the Rubber mallet"', 'tool "depth gauge"', ['TL498']],
+    ['is on both lists', '"with the rubber mallet"', 'tool "rubber mallet, 2 kg"', []],
+    ['is on no list', '"with a hammer"', 'tool "depth gauge"', []],
+    ['where the job has no list', '"with the rubber mallet"', '', []],
+    ['where nothing is noted', '', 'tool "depth gauge"', []],
+  ])('%s', (_, note, tools, expected) => {
+    const other = '\n  window 2027-06-01 to 2027-06-05\n  reline run above Inlet\n  tool "rubber mallet"';
+    const codes = codesIn('estate', two(`\n  ${tools}${order(note)}`, other));
+    expect(codes.filter((code) => code === 'TL498')).toEqual(expected);
+  });
+});
+
 describe('hot work', () => {
   const patched = (clause: string): string[] => [
     ...codesIn(
