@@ -24,6 +24,8 @@ export interface OpenCondition {
   readonly place: string;
   /** Chainage, mm. */
   readonly at: number | undefined;
+  /** In the direction of flow, hours. */
+  readonly clock: number | undefined;
   readonly severity: ConditionSeverity | undefined;
   readonly since: CalendarDay;
   readonly lastSeen: CalendarDay;
@@ -61,6 +63,7 @@ function rowOf(
     part: partOf(last.line.kind),
     place: at === undefined ? '' : placeWords(estate, conveyor, at, asOf),
     at,
+    clock: last.line.clock?.hours ?? first.line.clock?.hours,
     severity,
     since: first.inspection.date.day,
     lastSeen: last.inspection.date.day,

@@ -19,6 +19,7 @@ export interface FlightLook {
   readonly inspection: Inspection;
   readonly depth: Stated<'length'> | undefined;
   readonly diameter: Stated<'length'> | undefined;
+  readonly notes: readonly string[];
 }
 
 /** Readings within this of each other are of one place, mm (judgement: a hand's breadth along the edge). */
@@ -40,13 +41,16 @@ export function flightSpots({ inspections, screwSets }: History): readonly Fligh
   for (const { inspection } of inspections) {
     const { day } = inspection.date;
     if (day < since) continue;
-    for (const { at, depth } of inspection.flights)
-      looksAt(at.value).push({ day, inspection, depth, diameter: undefined });
-    for (const { at, diameter } of inspection.flightDiameters) {
+    const notesOf = (note: string | undefined): readonly string[] => (note === undefined ? [] : [note]);
+    for (const { at, depth, note } of inspection.flights)
+      looksAt(at.value).push({ day, inspection, depth, diameter: undefined, notes: notesOf(note) });
+    for (const { at, diameter, note } of inspection.flightDiameters) {
       const looks = looksAt(at.value);
       const same = looks.find((each) => each.day === day);
-      if (same) same.diameter = diameter;
-      else looks.push({ day, inspection, depth: undefined, diameter });
+      if (same) {
+        same.diameter = diameter;
+        same.notes = [...same.notes, ...notesOf(note)];
+      } else looks.push({ day, inspection, depth: undefined, diameter, notes: notesOf(note) });
     }
   }
   return spots.sort((a, b) => a.at - b.at);

@@ -93,7 +93,15 @@ function blanks(sheet: InspectionSheet): Markup {
         )
       : group(),
     blank('Who looks'),
-    blank(`Gauge, ± ${sheet.unit}`, 'checked on an offcut at site temperature'),
+    blank(
+      `Gauge, ± ${sheet.unit}`,
+      [
+        sheet.lastRead.gauge === undefined ? '' : `last ${sheet.lastRead.gauge}`,
+        'checked on an offcut at site temperature',
+      ]
+        .filter(Boolean)
+        .join('; '),
+    ),
     blank('Permit no.'),
   );
 }
@@ -355,7 +363,10 @@ function runningRows({ unit, lastRead, bare }: InspectionSheet): readonly (reado
     [`Flight depth or outside diameter, ${unit}, at`, ''],
     ...wornWidths.map(({ at: where, words }) => [`Worn from … to … o’clock at ${at(where)}`, words] as const),
     ...(wornWidths.length === 0 ? [['Worn from … to … o’clock, at', ''] as const] : []),
-    ...plates.map(({ at: where, words }) => [`Plate at ${at(where)}, ${unit}`, words] as const),
+    ...plates.map(
+      ({ at: where, clock, words }) =>
+        [`Plate at ${[at(where), clock, unit].filter(Boolean).join(', ')}`, words] as const,
+    ),
     ...bare.map(
       ({ from, to, last }) => [`Plate, ${unit}, bare from ${at(from)} to ${at(to)}`, last] as const,
     ),

@@ -112,7 +112,14 @@ export function inspectionSheet(
     holdDowns: holdDownsOf(history, conveyor),
     openConditions: open.map((row) => ({
       what: row.what,
-      place: row.place,
+      place: [
+        row.place,
+        row.clock === undefined
+          ? ''
+          : formatClock(look === 'downstream' ? row.clock : mirrorClock(row.clock)),
+      ]
+        .filter(Boolean)
+        .join(', '),
       severity: row.severity ?? '',
       since: sinceWords(row),
       notes: row.notes.join('; '),

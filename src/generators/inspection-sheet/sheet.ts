@@ -107,7 +107,9 @@ export interface LastRead {
   /** As the inspector sees it, tail first. */
   readonly wornWidths: readonly { readonly at: number; readonly words: string }[];
   /** Where the plate was read and the steel is not bare now (from outside), tail first. */
-  readonly plates: readonly { readonly at: number; readonly words: string }[];
+  readonly plates: readonly { readonly at: number; readonly clock: string; readonly words: string }[];
+  /** Of the last look that names one: `ultrasonic ± 0.3 mm`. */
+  readonly gauge: string | undefined;
 }
 
 export interface LinerSeen {

@@ -170,6 +170,12 @@ const conveyor: Schema = {
       }),
     ),
     motorCurrents: list(closed({ day: date, empty: amount, loaded: amount })),
+    wornWidths: list(
+      closed({
+        at: amount,
+        read: list(closed({ day: date, from: text, to: text, note: maybeText })),
+      }),
+    ),
     drive: list(
       closed({
         part: text,
@@ -178,8 +184,12 @@ const conveyor: Schema = {
       }),
     ),
     flightReadings: list(
-      closed({ at: amount, read: list(closed({ day: date, depth: amount, diameter: amount })) }),
+      closed({
+        at: amount,
+        read: list(closed({ day: date, depth: amount, diameter: amount, notes: texts })),
+      }),
     ),
+    gauges: list(closed({ day: date, kind: text, error: amount })),
     photos: list(closed({ day: date, path: text, note: maybeText })),
     notLooked: list(closed({ what: text, from: amount, to: amount, on: date, why: maybeText })),
     conditions: list(
@@ -187,6 +197,7 @@ const conveyor: Schema = {
         what: text,
         place: text,
         at: amount,
+        clock: maybeText,
         severity: { enum: ['slight', 'serious', 'urgent', null] },
         since: date,
         lastSeen: date,

@@ -248,6 +248,9 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       why: each.why ?? null,
     })),
     ...besideOf(life.beside),
+    gauges: life.history.inspections.flatMap(({ inspection: { date, gauge } }) =>
+      gauge ? [{ day: day(date.day), kind: gauge.kind, error: number(gauge.error?.value) }] : [],
+    ),
     photos: life.history.inspections.flatMap(({ inspection: { date, photos } }) =>
       photos.map(({ path, note }) => ({ day: day(date.day), path, note: note ?? null })),
     ),
@@ -257,6 +260,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
         day: day(look.day),
         depth: number(look.depth?.value),
         diameter: number(look.diameter?.value),
+        notes: look.notes,
       })),
     })),
     trough: troughOf(life.trough),
@@ -278,7 +282,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
 }
 
 function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
-  const { findings, gaps, currents, speeds, drive, corrections, moved, serviced } = beside;
+  const { findings, gaps, currents, speeds, worn, drive, corrections, moved, serviced } = beside;
   return {
     serviced: serviced.map((each) => ({
       day: day(each.day),
@@ -325,6 +329,15 @@ function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
       counted: number(speed),
       recorded: number(recorded),
       note: note ?? null,
+    })),
+    wornWidths: worn.map(({ at, read }) => ({
+      at: number(at),
+      read: read.map(({ day: on, from, to, note }) => ({
+        day: day(on),
+        from: formatClock(from),
+        to: formatClock(to),
+        note: note ?? null,
+      })),
     })),
     drive: drive.map(({ part, of, read }) => ({
       part,
@@ -416,6 +429,8 @@ function troughOf({ plate, minimum, material, bareAbove, spans, places, patches 
         thickness: number(r.thickness),
         bareAtLeast: number(r.bareLeast),
         bareAtMost: number(r.bareMost),
+        error: number(r.error),
+        note: r.note ?? null,
         photo: r.photo?.path ?? null,
       })),
       rate: hand.kind === 'rate' ? number(hand.ruling) : null,
@@ -441,6 +456,7 @@ function conditionOf(row: OpenCondition): Json {
     what: row.what,
     place: row.place,
     at: number(row.at),
+    clock: row.clock === undefined ? null : formatClock(row.clock),
     severity: row.severity ?? null,
     since: day(row.since),
     lastSeen: day(row.lastSeen),

@@ -127,6 +127,9 @@ function readingsText(life: ConveyorLife): string {
       found.rows.map((row) => row.map(markdownText)),
     ),
     found.key,
+    ...(found.remarks.length === 0
+      ? []
+      : [found.remarks.map((remark) => `- ${markdownText(remark)}`).join('\n')]),
   ].join('\n\n');
 }
 

@@ -65,7 +65,7 @@ export function plateCells(place: PlatePlace, sizes: Sizes): readonly string[] {
     readings
       .map(
         (r) =>
-          `${sizes.thickness(r.thickness)}${r.error === undefined ? '' : ` ± ${sizes.thickness(r.error)}`} (${formatDay(r.day)})`,
+          `${sizes.thickness(r.thickness)}${r.error === undefined ? '' : ` ± ${sizes.thickness(r.error)}`} (${[formatDay(r.day), r.note].filter(Boolean).join(', ')})`,
       )
       .join(', ') || 'none since',
     readings

@@ -154,7 +154,8 @@ inspection DG1 2026-03-09 meter 8800 h {
       // The noise stands open, and is asked for among what is open.
       drive: [{ what: 'gearbox temperature', words: '64 °C on 2026-02-09' }],
       wornWidths: [{ at: 4000, words: '6:00 to 8:00 on 2026-02-09' }],
-      plates: [{ at: 6000, words: '3.8 mm on 2026-02-09' }],
+      gauge: 'ultrasonic ± 0.1 mm',
+      plates: [{ at: 6000, clock: '', words: '3.8 mm on 2026-02-09' }],
     });
     const downstream = sheet(
       `inspection DG1 2026-02-09 meter 8400 h {

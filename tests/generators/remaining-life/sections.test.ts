@@ -60,6 +60,7 @@ const inData: Readonly<Record<string, readonly string[]>> = {
   'Motor current, A': ['motorCurrents'],
   'Speed of the screw, rpm': ['speeds'],
   'Bearings and gearbox': ['drive'],
+  'Worn strip, by the clock': ['wornWidths'],
   Points: ['points'],
   'What was read, mm left': ['points'],
   'Photos of the readings': ['photos'],

@@ -9,7 +9,7 @@ import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Inspection } from '../../../domain/model/records.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatClock, mirrorClock } from '../../../domain/units/clock.js';
+import { formatClock, mirrorClock, parseClock } from '../../../domain/units/clock.js';
 import { lengthWords, temperatureWords, type LengthUnit } from '../../page/lengths.js';
 import type { InspectionSheet, LastRead } from '../sheet.js';
 
@@ -31,12 +31,27 @@ export function lastRead(
       const words = temperature === undefined ? told : temperatureWords(temperature, unit);
       return [{ what: `${part} ${of}`, words: dated(words, last.day) }];
     }),
+    gauge: gaugeOf(history),
     wornWidths: wornWidthsOf(history, look),
-    plates: trough.places.flatMap(({ at, bare, readings }) => {
+    plates: trough.places.flatMap(({ at, clock, bare, readings }) => {
       const last = readings.at(-1);
-      return bare || !last ? [] : [{ at, words: dated(lengthWords(last.thickness, unit), last.day) }];
+      return bare || !last
+        ? []
+        : [{ at, clock: clockSeen(clock, look), words: dated(lengthWords(last.thickness, unit), last.day) }];
     }),
   };
+}
+
+/** As the inspector sees it; empty where none is said. */
+function clockSeen(clock: string | undefined, look: InspectionSheet['look']): string {
+  const hours = clock === undefined ? undefined : parseClock(clock);
+  if (hours === undefined) return '';
+  return formatClock(look === 'downstream' ? hours : mirrorClock(hours));
+}
+
+function gaugeOf({ inspections }: History): string | undefined {
+  const gauge = inspections.findLast(({ inspection }) => inspection.gauge)?.inspection.gauge;
+  return gauge && [gauge.kind, gauge.error && `± ${gauge.error.text}`].filter(Boolean).join(' ');
 }
 
 function dated(words: string, day: CalendarDay): string {

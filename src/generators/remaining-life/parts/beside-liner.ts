@@ -17,6 +17,8 @@ export interface BesideLiner {
   readonly gaps: readonly GapsAt[];
   readonly currents: readonly CurrentRead[];
   readonly speeds: readonly SpeedRead[];
+  /** How wide the worn strip was, tail first. */
+  readonly worn: readonly WornAt[];
   /** Bearings and gearbox. */
   readonly drive: readonly DriveReadings[];
   readonly corrections: readonly CorrectedBeside[];
@@ -83,6 +85,18 @@ export interface GapsAt {
   }[];
 }
 
+export interface WornAt {
+  /** Chainage, mm. */
+  readonly at: number;
+  /** In the direction of flow, hours; newest first. */
+  readonly read: readonly {
+    readonly day: CalendarDay;
+    readonly from: number;
+    readonly to: number;
+    readonly note: string | undefined;
+  }[];
+}
+
 export interface SpeedRead {
   readonly day: CalendarDay;
   /** rpm, counted. */
@@ -137,11 +151,25 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
       .sort((a, b) => a.at - b.at),
     currents: newestFirst(currents),
     speeds: newestFirst(speeds),
+    worn: wornOf(history),
     drive: driveReadings(history),
     corrections: newestFirst(correctionsOf(estate, conveyor)),
     moved: newestFirst(movedOf(history)),
     serviced: newestFirst(servicedOf(estate, history)),
   };
+}
+
+/** Readings within 100 mm of each other are of one place (judgement: what a torch shows). */
+function wornOf({ inspections }: History): readonly WornAt[] {
+  const places: { at: number; read: WornAt['read'][number][] }[] = [];
+  for (const { inspection } of inspections)
+    for (const { at, from, to, note } of inspection.wornWidths) {
+      const row = { day: inspection.date.day, from: from.hours, to: to.hours, note };
+      const known = places.find((each) => Math.abs(each.at - at.value) <= 100);
+      if (known) known.read.unshift(row);
+      else places.push({ at: at.value, read: [row] });
+    }
+  return places.sort((a, b) => a.at - b.at);
 }
 
 /** Empty and loaded of one look are one row, also where they stand on two lines; what was read twice has a row more. */

@@ -29,6 +29,7 @@ export interface FlightLife {
     readonly depth: number;
     /** Outside diameter read at the same look, mm; the depth follows from it where none was read. */
     readonly diameter: number | undefined;
+    readonly notes: readonly string[];
   }[];
   readonly hand: HandResult;
   readonly forecast: DepthForecast | undefined;
@@ -116,15 +117,15 @@ function spotsOf(history: History): readonly FlightUnit[] {
   const last = history.hours.knots.at(-1)?.total;
   const read = last === undefined ? undefined : byTurns(history.speeds, last);
   return flightSpots(history).flatMap(({ at, looks }) => {
-    const readings = looks.flatMap(({ day, inspection, depth, diameter }) => {
+    const readings = looks.flatMap(({ day, inspection, depth, diameter, notes }) => {
       const hours = momentOf(history, inspection).turned;
       if (hours === undefined || hours < started) return [];
       const exposure = hours - started;
       const across = diameter?.value;
-      if (depth) return [{ day, exposure, depth: depth.value, diameter: across }];
+      if (depth) return [{ day, exposure, depth: depth.value, diameter: across, notes }];
       if (across === undefined) return [];
       const lost = (set.screw.outsideDiameter.value - across) / 2;
-      return [{ day, exposure, depth: width - lost, diameter: across }];
+      return [{ day, exposure, depth: width - lost, diameter: across, notes }];
     });
     if (readings.length === 0) return [];
     const spot = { at, readings, history, screw: set.screw.name, fitted: width, condemn };

@@ -1,6 +1,7 @@
 // Corrected readings, findings, hold-down gaps, motor currents and speeds on a conveyor's page: the same rows in HTML and Markdown.
 
 import type { DriveRead, DriveReadings } from '../../../domain/conditions/drive-readings.js';
+import { formatClock } from '../../../domain/units/clock.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { counted } from '../../../domain/units/wording.js';
 import { temperatureWords } from '../../page/lengths.js';
@@ -23,7 +24,7 @@ export interface BesideTable {
 }
 
 export function besideTables(beside: BesideLiner, sizes: Sizes): readonly BesideTable[] {
-  const { findings, gaps, currents, speeds, drive } = beside;
+  const { findings, gaps, currents, speeds, worn, drive } = beside;
   const shown = findings.slice(0, mostFindings);
   return [
     ...settledTables(beside),
@@ -79,6 +80,18 @@ export function besideTables(beside: BesideLiner, sizes: Sizes): readonly Beside
       rows: speeds
         .slice(0, 2 * mostRounds)
         .map(({ day, speed, recorded, note }) => [date(day), tenth(speed), tenth(recorded), note ?? '']),
+      found: [],
+    },
+    {
+      title: 'Worn strip, by the clock',
+      note: '',
+      heads: [`At, ${sizes.far}`, 'Newest', 'Before'],
+      rows: worn.map(({ at, read }) => {
+        const words = read.map(({ day, from, to, note }) =>
+          [`${formatClock(from)} to ${formatClock(to)} on ${date(day)}`, note].filter(Boolean).join(', '),
+        );
+        return [sizes.along(at), words[0] ?? '', words.slice(1, mostRounds).join('; ')];
+      }),
       found: [],
     },
     {

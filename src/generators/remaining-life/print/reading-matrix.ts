@@ -3,6 +3,7 @@
 
 import { formatDay } from '../../../domain/units/calendar.js';
 import { momentOf } from '../../../domain/model/history.js';
+import type { Inspection } from '../../../domain/model/records.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import type { ObservedReading, PointLife } from '../remaining-life.js';
@@ -12,6 +13,7 @@ import { sizesOf, type Sizes } from '../sizes.js';
 
 /** Columns that fit across the page; older inspections are in the data beneath the charts. */
 const most = 9;
+const mostRemarks = 12;
 
 export interface ReadingTable {
   readonly title: string;
@@ -21,6 +23,8 @@ export interface ReadingTable {
   /** A point, and a cell for each of the looks. */
   readonly rows: readonly (readonly string[])[];
   readonly key: string;
+  /** What was noted beside readings, newest first, each with its full stop. */
+  readonly remarks: readonly string[];
 }
 
 /** Undefined where nothing was ever looked at. */
@@ -44,11 +48,39 @@ export function readingTable(life: ConveyorLife): ReadingTable | undefined {
     title: `What was read, ${sizes.near} left`,
     note: inspections.length > most ? `The last ${most} of ${inspections.length} inspections.` : '',
     looks: shown.map((i) => ({ date: formatDay(i.date.day), total: total(i) })),
-    rows: life.points.map((point) => [point.place.name, ...shown.map((i) => cell(point, i))]),
+    rows: [
+      ...(shown.some(({ gauge }) => gauge) ? [['gauge', ...shown.map((i) => gaugeWords(i, sizes))]] : []),
+      ...life.points.map((point) => [point.place.name, ...shown.map((i) => cell(point, i))]),
+    ],
     key:
       '?: looked for, not seen. ·: no reading of this liner. ' +
       `Below each date: ${life.unit === 'h' ? 'hours run' : 'tonnes carried'} since commissioning.`,
+    remarks: remarksOf(life),
   };
+}
+
+/** `ultrasonic ± 0.2 mm`. */
+function gaugeWords({ gauge }: Inspection, sizes: Sizes): string {
+  if (!gauge) return '·';
+  return `${gauge.kind}${gauge.error ? ` ± ${sizes.size(gauge.error.value)}` : ''}`;
+}
+
+/** Those of looks that saw nothing stand with what was not seen. */
+function remarksOf({ points }: ConveyorLife): readonly string[] {
+  const noted = points
+    .flatMap(({ place, readings }) =>
+      readings.flatMap(({ day, note, seen }) =>
+        note === undefined || seen.kind === 'not seen'
+          ? []
+          : [{ day, words: `${place.name} on ${formatDay(day)}: ${note}.` }],
+      ),
+    )
+    .sort((a, b) => b.day - a.day);
+  const more = noted.length - mostRemarks;
+  return [
+    ...noted.slice(0, mostRemarks).map(({ words }) => words),
+    ...(more > 0 ? [`${more} older remarks stand in the records.`] : []),
+  ];
 }
 
 export function readingMatrix(life: ConveyorLife): Markup | undefined {
@@ -69,6 +101,12 @@ export function readingMatrix(life: ConveyorLife): Markup | undefined {
       rows: found.rows,
     }),
     element('p', { class: 'small muted' }, found.key),
+    found.remarks.length > 0 &&
+      element(
+        'ul',
+        { class: 'small' },
+        found.remarks.map((remark) => element('li', {}, remark)),
+      ),
   );
 }
 

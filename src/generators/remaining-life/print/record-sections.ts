@@ -108,9 +108,9 @@ function flights(life: ConveyorLife): RecordSection {
 
 function flightCells(flight: FlightLife, sizes: Sizes): readonly string[] {
   const { hand } = flight;
-  const read = flight.readings.map(({ depth, diameter, day }) => {
+  const read = flight.readings.map(({ depth, diameter, day, notes }) => {
     const across = diameter === undefined ? '' : `, ${sizes.thickness(diameter)} across`;
-    return `${sizes.thickness(depth)}${across} (${formatDay(day)})`;
+    return `${sizes.thickness(depth)}${across} (${[formatDay(day), ...notes].join(', ')})`;
   });
   return [
     flight.screw,
@@ -134,7 +134,9 @@ function flightsWithoutLimit({ history }: ConveyorLife, title: string): RecordSe
     spot.looks
       .flatMap((each) => {
         const value = each[pick]?.value;
-        return value === undefined ? [] : `${sizes.thickness(value)} (${formatDay(each.day)})`;
+        return value === undefined
+          ? []
+          : `${sizes.thickness(value)} (${[formatDay(each.day), ...each.notes].join(', ')})`;
       })
       .join(', ');
   const missing = [
