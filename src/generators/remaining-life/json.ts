@@ -248,21 +248,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       why: each.why ?? null,
     })),
     ...besideOf(life.beside),
-    gauges: life.history.inspections.flatMap(({ inspection: { date, gauge } }) =>
-      gauge ? [{ day: day(date.day), kind: gauge.kind, error: number(gauge.error?.value) }] : [],
-    ),
-    photos: life.history.inspections.flatMap(({ inspection: { date, photos } }) =>
-      photos.map(({ path, note }) => ({ day: day(date.day), path, note: note ?? null })),
-    ),
-    flightReadings: flightSpots(life.history).map(({ at, looks }) => ({
-      at: number(at),
-      read: looks.map((look) => ({
-        day: day(look.day),
-        depth: number(look.depth?.value),
-        diameter: number(look.diameter?.value),
-        notes: look.notes,
-      })),
-    })),
+    ...looksOf(life.history),
     trough: troughOf(life.trough),
     measure: measureOf(life.measure),
     formerSets: life.former.map(({ set, reached, least, onTheBench }) => ({
@@ -277,6 +263,26 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
         : null,
       onTheBench: onTheBench.map((each) => ({ place: each.place, thickness: number(each.thickness) })),
       unknown: reached.known ? null : reached.reason,
+    })),
+  };
+}
+
+function looksOf(history: ConveyorLife['history']): Readonly<Record<string, Json>> {
+  return {
+    gauges: history.inspections.flatMap(({ inspection: { date, gauge } }) =>
+      gauge ? [{ day: day(date.day), kind: gauge.kind, error: number(gauge.error?.value) }] : [],
+    ),
+    photos: history.inspections.flatMap(({ inspection: { date, photos } }) =>
+      photos.map(({ path, note }) => ({ day: day(date.day), path, note: note ?? null })),
+    ),
+    flightReadings: flightSpots(history).map(({ at, looks }) => ({
+      at: number(at),
+      read: looks.map((look) => ({
+        day: day(look.day),
+        depth: number(look.depth?.value),
+        diameter: number(look.diameter?.value),
+        notes: look.notes,
+      })),
     })),
   };
 }

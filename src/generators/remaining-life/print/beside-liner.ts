@@ -82,35 +82,43 @@ export function besideTables(beside: BesideLiner, sizes: Sizes): readonly Beside
         .map(({ day, speed, recorded, note }) => [date(day), tenth(speed), tenth(recorded), note ?? '']),
       found: [],
     },
-    {
-      title: 'Worn strip, by the clock',
-      note: '',
-      heads: [`At, ${sizes.far}`, 'Newest', 'Before'],
-      rows: worn.map(({ at, read }) => {
-        const words = read.map(({ day, from, to, note }) =>
-          [`${formatClock(from)} to ${formatClock(to)} on ${date(day)}`, note].filter(Boolean).join(', '),
-        );
-        return [sizes.along(at), words[0] ?? '', words.slice(1, mostRounds).join('; ')];
-      }),
-      found: [],
-    },
-    {
-      title: 'Bearings and gearbox',
-      note: drive.some(({ of }) => of === 'temperature')
-        ? 'The temperature of a housing goes with load and weather too: compare looks of a like day.'
-        : '',
-      heads: ['Part', 'Of it', 'Newest', 'Before', 'Trend'],
-      rows: drive.map((each) => [
-        each.part,
-        each.of,
-        ...[each.read.slice(0, 1), each.read.slice(1, mostRounds)].map((some) =>
-          some.map((read) => driveText(read, sizes)).join('; '),
-        ),
-        trendText(each, sizes),
-      ]),
-      found: [],
-    },
+    wornTable(worn, sizes),
+    driveTable(drive, sizes),
   ].filter(({ rows }) => rows.length > 0);
+}
+
+function wornTable(worn: BesideLiner['worn'], sizes: Sizes): BesideTable {
+  return {
+    title: 'Worn strip, by the clock',
+    note: '',
+    heads: [`At, ${sizes.far}`, 'Newest', 'Before'],
+    rows: worn.map(({ at, read }) => {
+      const words = read.map(({ day, from, to, note }) =>
+        [`${formatClock(from)} to ${formatClock(to)} on ${date(day)}`, note].filter(Boolean).join(', '),
+      );
+      return [sizes.along(at), words[0] ?? '', words.slice(1, mostRounds).join('; ')];
+    }),
+    found: [],
+  };
+}
+
+function driveTable(drive: BesideLiner['drive'], sizes: Sizes): BesideTable {
+  return {
+    title: 'Bearings and gearbox',
+    note: drive.some(({ of }) => of === 'temperature')
+      ? 'The temperature of a housing goes with load and weather too: compare looks of a like day.'
+      : '',
+    heads: ['Part', 'Of it', 'Newest', 'Before', 'Trend'],
+    rows: drive.map((each) => [
+      each.part,
+      each.of,
+      ...[each.read.slice(0, 1), each.read.slice(1, mostRounds)].map((some) =>
+        some.map((read) => driveText(read, sizes)).join('; '),
+      ),
+      trendText(each, sizes),
+    ]),
+    found: [],
+  };
 }
 
 /** `71 °C on 2024-04-08`, `serious on 2024-04-08, grinding`. */
