@@ -40,6 +40,7 @@ const facts: Readonly<Record<string, Case>> = {
     but: { md: 'the gauge of each look stands there; of one reading it is in the data' },
   },
   'Reading.colour': { lines: ['P1 colour ivory', 'P1 colour teal'] },
+  'Reading.second': { lines: ['P1 colour ivory', 'P1 second colour showing'] },
   'Reading.trough': { lines: ['P1 colour teal', 'P1 trough showing'] },
   'Reading.notSeen': { lines: ['P1 colour teal', 'P1 not seen'] },
   'Reading.reason': { lines: ['P1 not seen blocked', 'P1 not seen no light'] },
@@ -59,6 +60,9 @@ const facts: Readonly<Record<string, Case>> = {
   'Condition.size': { lines: ['joint open 4 mm at 2 m', 'joint open 8 mm at 2 m'] },
   'Condition.aspect': { lines: ['gearbox oil low', 'gearbox oil leak'] },
   'Condition.temperature': { lines: ['gearbox temperature 60 degC', 'gearbox temperature 70 degC'] },
+  'Condition.measured': {
+    lines: ['gearbox noise slight temperature 60 degC', 'gearbox noise slight temperature 70 degC'],
+  },
   'Condition.point': { lines: ['bolts loose 2 at P1', 'bolts loose 2 at P3'] },
   'Condition.at': { lines: ['bolts loose 2 at 1 m', 'bolts loose 2 at 4 m'] },
   'Condition.clock': { lines: ['panel torn at 2 m clock 5:00', 'panel torn at 2 m clock 7:00'] },
@@ -73,6 +77,14 @@ const facts: Readonly<Record<string, Case>> = {
   'Condition.closed': { lines: ['panel lifted at 2 m', 'panel lifted at 2 m closed on 2025-09-08'] },
   'Condition.note': {
     lines: ['panel lifted at 2 m "left"', 'panel lifted at 2 m "right"'],
+    but: { hover: remark },
+  },
+  'NotLooked.at': { lines: ['not seen at 2 m blocked', 'not seen at 4 m blocked'] },
+  'NotLooked.from': { lines: ['not seen from 1 m to 4 m', 'not seen from 2 m to 4 m'] },
+  'NotLooked.to': { lines: ['not seen from 1 m to 4 m', 'not seen from 1 m to 3 m'] },
+  'NotLooked.reason': { lines: ['not seen at 2 m blocked', 'not seen at 2 m no light'] },
+  'NotLooked.note': {
+    lines: ['not seen at 2 m "wet"', 'not seen at 2 m "dark"'],
     but: { hover: remark },
   },
   'PlateReading.at': { lines: ['plate at 2 m thickness 3.6 mm', 'plate at 4 m thickness 3.6 mm'] },
