@@ -51,7 +51,8 @@ function conditions(life: ConveyorLife): RecordSection {
     ...empty,
     title,
     notes: [
-      'What was found and not yet put right. A condition tells nothing of the rate of wear unless it says that the liner was worn through.',
+      'What was found and not yet put right. A condition tells nothing of the rate of wear ' +
+        'unless it says that the liner was worn through.',
     ],
     tables: [
       { heads: conditionHeads, rows: rows.map(conditionCells), origins: rows.map(({ origin }) => origin) },
