@@ -433,7 +433,11 @@ function template(sheet: InspectionSheet): Markup {
       {},
       `One line a point: thickness … ${sheet.unit}, or colour …, or trough showing, or not seen "why". ` +
         'Leave out lines nobody looked ' +
-        `at.${sheet.openConditions.length > 0 ? ' An open condition stands as it is while it is there; ' + 'write closed before it once it is put right, not seen where nobody could look.' : ''}`,
+        'at.' +
+        (sheet.openConditions.length > 0
+          ? ' An open condition stands as it is while it is there; ' +
+            'write closed before it once it is put right, not seen where nobody could look.'
+          : ''),
     ),
     element('pre', {}, lines.join('\n')),
   );

@@ -22,7 +22,8 @@ export function lastLineText(
   const spare = Math.max(0, plate - minimum);
   const bare = spans.some(({ until }) => until === undefined);
   return (
-    `The plate is ${sizes.size(plate)}${material === undefined ? '' : ` of ${material}`}, and ${sizes.size(minimum)} of it must be left: ${sizes.size(spare)} once the liner is through. ` +
+    `The plate is ${sizes.size(plate)}${material === undefined ? '' : ` of ${material}`}, ` +
+    `and ${sizes.size(minimum)} of it must be left: ${sizes.size(spare)} once the liner is through. ` +
     (fastest
       ? 'At the fastest rate measured on bare steel here, ' +
         `${fastest.least ? 'at least ' : ''}${sizes.rate(fastest.rate)} ${sizes.rateUnit('h')} at ${sizes.along(fastest.at)} ${sizes.far}, ` +
@@ -65,7 +66,8 @@ export function plateCells(place: PlatePlace, sizes: Sizes): readonly string[] {
     readings
       .map(
         (r) =>
-          `${sizes.thickness(r.thickness)}${r.error === undefined ? '' : ` ± ${sizes.thickness(r.error)}`} (${[formatDay(r.day), r.note].filter(Boolean).join(', ')})`,
+          `${sizes.thickness(r.thickness)}${r.error === undefined ? '' : ` ± ${sizes.thickness(r.error)}`} ` +
+          `(${[formatDay(r.day), r.note].filter(Boolean).join(', ')})`,
       )
       .join(', ') || 'none since',
     readings
