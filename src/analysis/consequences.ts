@@ -34,7 +34,7 @@ export function withoutConsequences(
   { doubted, unsound, problems }: WhatIsUnread,
   lineAt: (origin: Origin) => string,
 ): readonly Finding[] {
-  if (doubted.size === 0 && unsound.length === 0) return findings;
+  if (problems.length === 0) return findings;
   const isUnsound = ({ origin }: { readonly origin: Origin }): boolean =>
     unsound.some((place) => isWithin(origin, [place]));
   const looked = new Set(estate.inspections.filter(isUnsound).map(({ conveyor }) => conveyor));

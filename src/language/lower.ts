@@ -140,7 +140,7 @@ function takeHalfNames(names: readonly HalfName[], source: number, found: Found,
     if (mayBe('Liner')) found.liners.push(unfinished);
     if (mayBe('Screw')) found.screws.push(unfinished);
     if (mayBe('Job')) found.jobs.push(unfinished);
-    if (block !== undefined && isRecord.has(block)) doubted.push({ name, origin: unfinished.origin });
+    if (block !== undefined && !isNoRecord.has(block)) doubted.push({ name, origin: unfinished.origin });
   }
 }
 
@@ -192,17 +192,8 @@ function mendIn(
   return { ...change, origin: { source, start, end } };
 }
 
-const isRecord = new Set([
-  'Inspection',
-  'Correction',
-  'Reline',
-  'PanelsMoved',
-  'ScrewChange',
-  'MeterChange',
-  'DutyChange',
-  'Patch',
-  'Serviced',
-]);
+/** All other blocks are records of a conveyor. */
+const isNoRecord = new Set(['Plant', 'Conveyor', 'Liner', 'Screw', 'Job']);
 
 const words: Readonly<Record<ast.Block['$type'], string>> = {
   Plant: 'plant',

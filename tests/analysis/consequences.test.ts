@@ -124,6 +124,10 @@ describe('what nobody can do without', () => {
     const step = changed('  lift limit 150 kg', order, [job]);
     expect([step.findings.map(({ code }) => code), step.estate.jobs.length]).toEqual([['TL101'], 0]);
   });
+  it('of a plant may be what its heading declares: its jobs are not told what it lacks', () => {
+    const analysis = changed('plant Mireford "', 'plant plant Mireford "', [job]);
+    expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);
+  });
   it('keeps the names of points that may stand in a lost line', () => {
     const analysis = changed('  point P1 ', '  pint P1 ');
     expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);

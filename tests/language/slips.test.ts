@@ -163,6 +163,18 @@ describe('parts of a line in another order', () => {
   });
 });
 
+it('every block of the language has lines that are known, and a name in messages', () => {
+  for (const block of ['plant', 'liner', 'screw', 'conveyor', 'job'])
+    expect(slipsOf(`${block} X {\n  lubricate 5\n}`)[0]).toContain(
+      `is not something a ${block} says. It can say \``,
+    );
+  for (const record of ['inspection', 'reline', 'screw change', 'panels moved']) {
+    const article = record === 'inspection' ? 'an' : 'a';
+    const [slip] = slipsOf(`${record} C 2026-01-01 meter 5 h {\n  lubricate 5\n}`);
+    expect(slip).toContain(`is not something ${article} ${record} says. It can say \``);
+  }
+});
+
 describe('braces and quotes', () => {
   it('are not told as missing where a line of another block stands', () => {
     const slips = slipsOf('plant A {\n  liner X\n  duty 5 h/d\n}\nplant B { }');

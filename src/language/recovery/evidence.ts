@@ -3,7 +3,6 @@
 
 import type { LinePattern, LinePatterns } from './pattern.js';
 import type { TokenPlaces } from './places.js';
-import { contentsOf } from './wording.js';
 
 export interface OpenBlock {
   /** Undefined where nobody can tell what it is. */
@@ -73,7 +72,7 @@ export function evidenceOf(places: TokenPlaces, patternOf: LinePatterns): Eviden
       const [outer] = open;
       if (!outer || !isFirst(at) || !headings.first.has(type(at))) return false;
       if (isHeading(at, outer.column)) return true;
-      const inner = patternOf(contentsOf[open.at(-1)?.block ?? ''] ?? 'Block');
+      const inner = patternOf.inside(open.at(-1)?.block);
       return (
         column(at) <= outer.column &&
         type(at + 1) === 'ID' &&

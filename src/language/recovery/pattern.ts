@@ -32,16 +32,42 @@ export interface LinePattern {
   wordsOf(fact: string): ReadonlySet<string>;
 }
 
-export type LinePatterns = (rule: string) => LinePattern;
+export interface LinePatterns {
+  (rule: string): LinePattern;
+  /** The lines inside a block, by its rule; those of a file for none. */
+  inside(block: string | undefined): LinePattern;
+  /** Whether a block holds lines of its own. */
+  hasLines(block: string | undefined): boolean;
+}
 
 /** The machines of a grammar, each made when it is first asked for. */
 export function patternsOf(grammar: Grammar): LinePatterns {
   const made = new Map<string, LinePattern>();
-  return (name) => {
+  const patternOf = (name: string): LinePattern => {
     const known = made.get(name) ?? makePattern(grammar, name);
     made.set(name, known);
     return known;
   };
+  const contents = contentsIn(grammar);
+  return Object.assign(patternOf, {
+    inside: (block: string | undefined) => patternOf(contents.get(block ?? '') ?? 'Block'),
+    hasLines: (block: string | undefined) => contents.has(block ?? ''),
+  });
+}
+
+/** By block, the rule that stands between its braces any number of times. */
+function contentsIn(grammar: Grammar): ReadonlyMap<string, string> {
+  return new Map(
+    grammar.rules.flatMap((rule) => {
+      if (!GrammarAST.isParserRule(rule) || !GrammarAST.isGroup(rule.definition)) return [];
+      const { elements } = rule.definition;
+      const brace = elements.findIndex((one) => GrammarAST.isKeyword(one) && one.value === '{');
+      const list = brace < 0 ? undefined : elements[brace + 1];
+      return list && GrammarAST.isAssignment(list) && GrammarAST.isRuleCall(list.terminal)
+        ? [[rule.name, list.terminal.rule.$refText] as const]
+        : [];
+    }),
+  );
 }
 
 interface Place {

@@ -75,8 +75,8 @@ function changesAt({ line, cost }: Try, at: number, pattern: LinePattern, block:
     line: [...line.slice(0, from), ...put, ...line.slice(to)],
     cost: cost + price,
   });
-  // A line that begins with a word nobody knows does not only lack the word before it.
-  const isUnknown = at === 0 && here !== undefined && here.type === 'ID' && /^[a-z]/.test(here.image);
+  // A line that begins with a word nobody knows does not only lack the word beside it.
+  const isUnknown = at <= 1 && line[0]?.type === 'ID' && /^[a-z]/.test(line[0].image);
   const tries = isUnknown ? [] : words.map((word) => put(at, at, [keyword(word)], 3));
   if (!here) return tries;
   const twice = here.image === line[at - 1]?.image;

@@ -7,7 +7,7 @@ import { inUsualOrder } from './part-order.js';
 import { changed, imagesOf, isWord, likeWords, repairOf, type LineRepair, type Word } from './repairs.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradeWord } from './trade-words.js';
-import { blockWords, oneOf, quoted, waysInWords, withArticle } from './wording.js';
+import { blockWord, oneOf, quoted, waysInWords, withArticle } from './wording.js';
 
 export interface BrokenLine {
   /** `Plant`; `Block` where a block begins. */
@@ -227,12 +227,12 @@ export const braces = {
   },
   unnamed: 'The word `order` is missing before this `{`: steps of an order follow.',
   unopened: (block: string): string =>
-    `The opening \`{\` of the ${blockWords[block] ?? 'block'} is missing at the end of this line.`,
+    `The opening \`{\` of the ${blockWord(block)} is missing at the end of this line.`,
   opensNothing: (block: string | undefined): string =>
     block === undefined
       ? 'This `{` opens nothing: a block begins with its word and its name.'
       : `This \`{\` opens nothing: ${withArticle(block)} is open already.`,
   closesNothing: 'This `}` closes nothing: the block before it is closed already.',
   tooSoon: (block: string): string =>
-    `This \`}\` closes the ${blockWords[block] ?? 'block'} too soon: what follows belongs to it.`,
+    `This \`}\` closes the ${blockWord(block)} too soon: what follows belongs to it.`,
 };

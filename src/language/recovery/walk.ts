@@ -11,7 +11,6 @@ import { placesOf, type TokenPlaces } from './places.js';
 import { follow, likeWords, type Word } from './repairs.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
-import { contentsOf } from './wording.js';
 
 /** A name that a heading which cannot be read declares. */
 export interface HalfName {
@@ -112,7 +111,7 @@ class Walk {
       return;
     }
     const block = this.top?.block ?? 'Block';
-    const pattern = this.patternOf(contentsOf[block] ?? 'Block');
+    const pattern = this.patternOf.inside(this.top?.block);
     if (this.places.isFirst(this.at) || ['{', '}'].includes(this.type(this.at - 1))) this.lineStart = this.at;
     const line = this.readLine(this.at, pattern);
     if (line.kind === 'whole') this.takeWhole(line.end);
@@ -239,7 +238,7 @@ class Walk {
     if (!pattern.ways(standing).some(({ token }) => token === '{') || this.places.hasError(this.at, at))
       return false;
     if (!this.places.isFirst(at)) return false;
-    return this.type(at) === '}' || this.patternOf(contentsOf[head] ?? 'Block').first.has(this.type(at));
+    return this.type(at) === '}' || this.patternOf.inside(head).first.has(this.type(at));
   }
 
   /** Behind a heading that cannot be read: its name is known, its facts are looked at and not used. */
@@ -257,9 +256,10 @@ class Walk {
       : this.places.span(this.at);
     if (block !== undefined || (name && opens))
       this.names.push({ block, name: name?.image ?? '', start, end: past });
-    const inner = contentsOf[block ?? ''];
     const goesOn =
-      inner !== undefined && end < this.tokens.length && this.evidence.isFactAt(end, this.patternOf(inner));
+      this.patternOf.hasLines(block) &&
+      end < this.tokens.length &&
+      this.evidence.isFactAt(end, this.patternOf.inside(block));
     if (opens || (goesOn && this.evidence.blockOf(this.type(this.at)) !== undefined))
       this.enter(this.at, block, true);
     this.adrift = !opens && !goesOn;
@@ -329,7 +329,7 @@ class Walk {
     const { open, brace } = this.closed ?? {};
     if (!open?.block || brace === undefined || !this.places.isFirst(this.at)) return false;
     if (this.patternOf('Block').first.has(this.type(this.at))) return false;
-    if (!this.evidence.isFactAt(this.at, this.patternOf(contentsOf[open.block] ?? 'Block'))) return false;
+    if (!this.evidence.isFactAt(this.at, this.patternOf.inside(open.block))) return false;
     if (!this.evidence.isClosedLater(this.at)) return false;
     this.tell({ ...this.places.span(brace), message: braces.tooSoon(open.block) });
     this.drop(brace, brace + 1);

@@ -4,34 +4,13 @@
 import { list as listOf } from '../../domain/units/wording.js';
 import type { NextToken } from './pattern.js';
 
-/** What each block is called, by its rule of the grammar. */
-export const blockWords: Readonly<Record<string, string>> = {
-  Plant: 'plant',
-  Liner: 'liner',
-  Screw: 'screw',
-  Conveyor: 'conveyor',
-  Inspection: 'inspection',
-  Reline: 'reline',
-  ScrewChange: 'screw change',
-  Job: 'job',
-  Order: 'order',
-};
-
-/** The rule that holds what a block can say. */
-export const contentsOf: Readonly<Record<string, string>> = {
-  Plant: 'PlantFact',
-  Liner: 'LinerFact',
-  Screw: 'ScrewFact',
-  Conveyor: 'ConveyorFact',
-  Inspection: 'InspectionRow',
-  Reline: 'RelineFact',
-  ScrewChange: 'ScrewChangeFact',
-  Job: 'JobFact',
-  Order: 'Step',
-};
+/** What a block is called, from its rule of the grammar: `ScrewChange` is a screw change. */
+export function blockWord(block: string): string {
+  return block.replace(/(?!^)([A-Z])/g, ' $1').toLowerCase();
+}
 
 export function withArticle(block: string): string {
-  const word = blockWords[block] ?? 'block';
+  const word = blockWord(block);
   return /^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`;
 }
 
