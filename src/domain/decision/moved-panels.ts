@@ -39,7 +39,7 @@ export function movedReachedBy(
   };
 }
 
-/** Two panels of one run, one liner and one length whose exchange would help most: the fastest-wearing with the slowest. */
+/** Two panels of one run, one liner and one length whose exchange would help most: the fastest-wearing with the slowest, unless that is past its limit too. */
 export function exchangeFor(
   governing: PanelOutlook,
   panels: readonly PanelOutlook[],
@@ -50,6 +50,7 @@ export function exchangeFor(
       (panel) =>
         panel !== governing &&
         panel.seen &&
+        panel.life.median > panel.life.now &&
         panel.run === governing.run &&
         panel.liner === governing.liner &&
         Math.abs(panel.to - panel.from - length) < 1,

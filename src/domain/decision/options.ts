@@ -209,7 +209,7 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
       outage: target.outage,
       ...chances(setting, last ?? outlook.asOf),
       within: counted !== undefined,
-      obstacle: last === undefined ? 'the accepted risk is passed today: no duty is low enough' : undefined,
+      obstacle: last === undefined ? 'the accepted risk is passed already: no duty is low enough' : undefined,
       cost: extra === undefined ? undefined : cost,
       expected: extra === undefined ? undefined : expected,
       needs: [

@@ -63,7 +63,10 @@ function governingPanels(
       contact: Math.min(panel.contactBy(until), 1 - 1e-12),
     }))
     .sort(
-      (a, b) => b.condemn - a.condemn || lifeLeft(a.panel) - lifeLeft(b.panel) || a.panel.from - b.panel.from,
+      (a, b) =>
+        chancesApart(b.condemn, a.condemn) ||
+        lifeLeft(a.panel) - lifeLeft(b.panel) ||
+        a.panel.from - b.panel.from,
     );
   const chosen: PanelOutlook[] = [];
   const first = (of: (each: (typeof left)[number]) => number): number =>
@@ -77,6 +80,11 @@ function governingPanels(
     chosen.push(next.panel);
   }
   return chosen;
+}
+
+/** Chances nearer than a millionth of each other are no order. */
+function chancesApart(a: number, b: number): number {
+  return Math.abs(a - b) < 1e-6 ? 0 : a - b;
 }
 
 /** Middle exposure from today to the limit, below 0 where it is past: tells panels apart that are all as good as certain. */

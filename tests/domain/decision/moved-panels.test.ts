@@ -1,6 +1,7 @@
 // A panel moved to another place, against drawing both lives (Monte Carlo of the same sentence, another road to its number).
 
 import { describe, expect, it } from 'vitest';
+import type { LinerSpecification } from '../../../src/domain/model/specifications.js';
 import { exchangeFor, movedReachedBy } from '../../../src/domain/decision/moved-panels.js';
 import { panel } from './kit.js';
 
@@ -43,5 +44,11 @@ describe('a panel that is moved', () => {
     const unseen = panel({ panel: 5, median: 90_000, spread: 0.1, now: 15_000, seen: false });
     expect(exchangeFor(worn, [worn, slow, short, other, unseen])).toBe(slow);
     expect(exchangeFor(worn, [worn, unseen])).toBeUndefined();
+    // Not with one of another liner, nor with one that is past its own limit more likely than not.
+    const [one, another] = [{}, {}] as unknown as readonly [LinerSpecification, LinerSpecification]; // told apart only
+    expect(exchangeFor({ ...worn, liner: one }, [{ ...slow, liner: another }])).toBeUndefined();
+    expect(exchangeFor({ ...worn, liner: one }, [{ ...slow, liner: one }])).toEqual({ ...slow, liner: one });
+    const past = panel({ panel: 6, median: 14_000, spread: 0.1, now: 15_000 });
+    expect(exchangeFor(worn, [worn, past])).toBeUndefined();
   });
 });

@@ -31,7 +31,7 @@ export function optionBox(life: ConveyorLife): Markup | undefined {
       element(
         'span',
         { class: 'sub' },
-        ` accepted: ${acceptedText(decision)}; in order of expected cost, those that keep the risks first`,
+        ` accepted: ${acceptedText(decision)}; in order of ${noMoneyText(decision) === undefined ? 'expected cost' : 'their days'}, those that keep the risks first`,
       ),
     ),
     optionTable(decision, bestOfEachKind(decision.options), false),
