@@ -141,7 +141,8 @@ function lineOf(
     ? undefined
     : squeezed
       ? `within the risk it would fit only at ${problem.outages[alone.outage]?.name ?? ''}, where the hours are taken`
-      : `the accepted risk is passed${decision.passedSeen === undefined ? '' : ` on ${formatDay(decision.passedSeen)}`}, before any outage that its liner can reach: ${percent(choice.condemn)} of the limit and ${percent(choice.contact)} of steel by then`;
+      : `the accepted risk is passed${decision.passedSeen === undefined ? '' : ` on ${formatDay(decision.passedSeen)}`}, ` +
+        `before any outage that its liner can reach: ${percent(choice.condemn)} of the limit and ${percent(choice.contact)} of steel by then`;
   return { conveyor: name, choice: { kind: 'reline', candidate: choice }, reason };
 }
 

@@ -21,6 +21,7 @@ import { date } from './wording.js';
 export function optionBox(life: ConveyorLife): Markup | undefined {
   const { decision } = life;
   if (!decision || decision.options.length === 0) return undefined;
+  const order = noMoneyText(decision) === undefined ? 'expected cost' : 'their days';
   return element(
     'div',
     { class: 'options' },
@@ -31,7 +32,7 @@ export function optionBox(life: ConveyorLife): Markup | undefined {
       element(
         'span',
         { class: 'sub' },
-        ` accepted: ${acceptedText(decision)}; in order of ${noMoneyText(decision) === undefined ? 'expected cost' : 'their days'}, those that keep the risks first`,
+        ` accepted: ${acceptedText(decision)}; in order of ${order}, those that keep the risks first`,
       ),
     ),
     optionTable(decision, bestOfEachKind(decision.options), false),

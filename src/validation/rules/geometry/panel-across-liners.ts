@@ -42,7 +42,9 @@ export const panelAcrossLiners: Rule = {
   why:
     'A panel is of one liner. Readings on the wrong side of the change are held against the thickness, the layers and the limit ' +
     'of the other liner, so that a limit is passed unseen, and the list of what to buy is wrong by a panel.',
-  todo: 'Find the joint on site and write the change there; where the joints lie otherwise, write the lengths down as they lie (`fitted run 1 panels …` in a reline).',
+  todo:
+    'Find the joint on site and write the change there; ' +
+    'where the joints lie otherwise, write the lengths down as they lie (`fitted run 1 panels …` in a reline).',
   given: 'specifications',
   example: machine('«TwoLayer10|TwoLayer10» from 0 m to ‹5 m|4.8 m›'),
   cases: [
