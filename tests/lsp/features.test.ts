@@ -362,7 +362,7 @@ describe('completion', () => {
   it('offers after a point what can be seen there', async () => {
     expect(
       labels(await complete('new.trough', 'inspection DG1 2025-06-01 meter 9000 h {\n  P1 ‸\n}\n')),
-    ).toEqual(['thickness', 'colour', 'trough showing', 'not seen']);
+    ).toEqual(['thickness', 'colour', 'second colour showing', 'trough showing', 'not seen']);
   });
 
   it('offers the colours of the liner fitted on that day', async () => {

@@ -55,7 +55,7 @@ describe('readings that scatter more than twice what was declared', () => {
 
   it('stand the same on the page and in the JSON', () => {
     expect(remainingLifeHtml(wild)).toMatch(
-      /P1 reaches its limit .* if its gauge scatters as found, .* if the gauge is as good as declared/,
+      /P1 reaches its limit: .* if its gauge scatters as found, .* if the gauge is as good as declared/,
     );
     const json = JSON.parse(remainingLifeJson(wild)) as {
       conveyors: { asDeclared: unknown; points: { model: { asDeclared: unknown } }[] }[];
