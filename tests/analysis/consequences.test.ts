@@ -128,6 +128,13 @@ describe('what nobody can do without', () => {
     const analysis = changed('plant Mireford "', 'plant plant Mireford "', [job]);
     expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);
   });
+  it('may be a heading without a name: nothing is told of those who use the name', () => {
+    for (const [from, to] of [
+      ['liner Thick12 ', 'liner '],
+      ['conveyor KB7 ', 'conveyor '],
+    ] as const)
+      expect(changed(from, to).findings.map(({ code }) => code)).toEqual(['TL101']);
+  });
   it('keeps the names of points that may stand in a lost line', () => {
     const analysis = changed('  point P1 ', '  pint P1 ');
     expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);

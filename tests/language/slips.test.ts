@@ -158,6 +158,10 @@ describe('parts of a line in another order', () => {
       body('drive at head power 5.5 kW speed 18 rpm'),
     );
   });
+  it('that fit in two orders are not put in one', () => {
+    const record = 'patch C 2023-10-16 at 3 m to 4 m welded by "a" "b" thickness 4 mm';
+    expect(parseText(record).slips.map(({ mend }) => mend?.isSure)).toEqual([undefined]);
+  });
   it('of which one is wrong are not put in order', () => {
     expect(slipsOf(step('patch run 1 hot work by Alpha takes'))[0]).not.toContain('another order');
   });
@@ -206,6 +210,10 @@ describe('braces and quotes', () => {
     const text = plant.replace('  crew', '}\n  crew');
     expect(slipsOf(text)).toEqual(['}: This `}` closes the plant too soon: what follows belongs to it.']);
     expect(read(text).estate.plants[0]?.crews).toHaveLength(1);
+  });
+  it('a fact behind the last block is no reason to open it again', () => {
+    const [slip, ...others] = slipsOf('plant A {\n  duty 5 h/d\n}\n  crew Bravo 3 people\n');
+    expect([slip?.startsWith('crew: `crew` begins no block.'), others]).toEqual([true, []]);
   });
   it('a closing brace that is missing keeps the rows that were read off the text', () => {
     const text = inspect('by "me"\n  P1 thickness 8 mm\n  P2 thickness 7 mm').replace('}', '');
