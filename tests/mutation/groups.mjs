@@ -46,7 +46,11 @@ export const groups = {
     pure: true,
   },
   'plan-cut-list': {
-    files: ['src/domain/plan/cut-list.ts', 'src/domain/plan/materials.ts'],
+    files: [
+      'src/domain/plan/cut-list.ts',
+      'src/domain/plan/pieces-to-cut.ts',
+      'src/domain/plan/materials.ts',
+    ],
     tests: [
       'tests/domain/plan/cut-list.test.ts',
       'tests/domain/plan/cut-list-cases.test.ts',

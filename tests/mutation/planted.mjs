@@ -57,7 +57,7 @@ export const planted = [
   },
   {
     fault: 'gap joints are added instead of subtracted',
-    file: 'src/domain/plan/cut-list.ts',
+    file: 'src/domain/plan/pieces-to-cut.ts',
     from: 'piece.to - piece.from - (gap * joints(piece)) / 2',
     to: 'piece.to - piece.from + (gap * joints(piece)) / 2',
     test: 'tests/domain/plan/cut-list.test.ts',
