@@ -81,7 +81,9 @@ const meant: Readonly<Record<string, readonly string[]>> = {
 export function tradeWord(block: string, image: string, words: readonly string[]): string | undefined {
   const word = image.toLowerCase();
   const own = inBlock[block]?.[word];
-  return [...(own === undefined ? [] : [own]), ...(meant[word] ?? [])].find((each) => words.includes(each));
+  // A text may hold any word, `constructor` too, which every object answers to.
+  const known = Object.hasOwn(meant, word) ? (meant[word] ?? []) : [];
+  return [...(own === undefined ? [] : [own]), ...known].find((each) => words.includes(each));
 }
 
 /** Where a block has a meaning of its own for a word. */
