@@ -68,6 +68,22 @@ export function setLying(history: History, chainage: number, day: CalendarDay): 
   );
 }
 
+/** The set that stands for a run's panels that nobody has seen: what lies in its middle, but no panel that was moved by itself. */
+export function setOfRun(
+  history: History,
+  run: { readonly from: number; readonly to: number },
+  day: CalendarDay,
+): LinerSet | undefined {
+  const middle = (run.from + run.to) / 2;
+  const there = setLying(history, middle, day);
+  if (!there?.reline?.moved) return there;
+  const others = setsLying(history, day).filter(
+    (set) => set.from < run.to && set.to > run.from && !set.reline?.moved,
+  );
+  const off = (set: LinerSet): number => Math.min(Math.abs(set.from - middle), Math.abs(set.to - middle));
+  return others.reduce<LinerSet | undefined>((a, b) => (a && off(a) <= off(b) ? a : b), undefined) ?? there;
+}
+
 /** What lies along the conveyor on a day, tail first. */
 export function setsLying(history: History, day: CalendarDay | undefined): readonly LinerSet[] {
   return history.linerSets.filter(
@@ -101,9 +117,11 @@ export function fittedThickness(
   set: LinerSet,
   place: Pick<Place, 'name' | 'at' | 'declared'>,
 ): { readonly value: number; readonly measured: boolean } {
-  const atThePoint = set.reline?.asFitted.find((row) => row.point.name === place.name && place.declared);
+  const atThePoint = set.reline?.asFitted.find(
+    (row) => row.point.name === place.name && (place.declared || set.reline?.moved !== undefined),
+  );
   if (atThePoint) return { value: atThePoint.thickness.value, measured: true };
-  // A panel that was moved is taken to be as thin as the thinnest spot that was measured of those moved with it.
+  // Elsewhere a panel that was moved is taken to be as thin as its thinnest spot that was measured.
   const moved = set.reline?.moved && set.reline.asFitted.map(({ thickness }) => thickness.value);
   if (moved && moved.length > 0) return { value: Math.min(...moved), measured: false };
   const panels = set.measured.filter(({ from, to }) => place.at >= from && place.at <= to);

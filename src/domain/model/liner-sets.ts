@@ -33,6 +33,8 @@ export interface LinerSet {
   /** Undefined where neither commissioning nor a reline says when it went in. */
   readonly fitted: Moment | undefined;
   readonly removed: (Moment & { readonly reline: Reline }) | undefined;
+  /** Of panels that were moved: when they were new; undefined where nothing says. */
+  readonly new?: Moment | undefined;
   /** Thickness of its panels when fitted, mm, where a gauge was put on them. */
   readonly measured: readonly MeasuredPanel[];
   /** Chainages it covers, mm. */
@@ -69,12 +71,10 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
   }));
   for (const { reline, moment } of relines) {
     const measured = measuredPanels(conveyor, reline, panelEnds(reline));
-    const before = lying;
+    const before = [...former, ...lying].filter((set) => set.reline?.moved !== reline.moved || !reline.moved);
     for (const { from, to } of scopeOf(conveyor, reline, panelEnds(reline))) {
       const left: LinerSet[] = [];
-      const liner = reline.moved
-        ? broughtBy(conveyor, reline, { from, to }, before, panelEnds(reline))
-        : reline.liner;
+      const brought = reline.moved && broughtBy(conveyor, reline, { from, to }, before, panelEnds(reline));
       for (const set of lying) {
         if (set.to <= from || set.from >= to) {
           left.push(set);
@@ -89,28 +89,42 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
         if (set.from < from) left.push({ ...set, to: from });
         if (set.to > to) left.push({ ...set, from: to });
       }
-      left.push({ liner, reline, measured, fitted: moment, removed: undefined, from, to });
+      left.push({
+        liner: brought?.liner ?? reline.liner,
+        reline,
+        measured,
+        fitted: moment,
+        removed: undefined,
+        from,
+        to,
+        ...(brought && { new: brought.new ?? brought.fitted }),
+      });
       lying = left.sort((a, b) => a.from - b.from);
     }
   }
   return [...former.filter(lay), ...lying];
 }
 
-/** The liner of the panel that was brought to a stretch: of the one it changed places with, else the one that lay there. */
+/** The set of the panel that was brought to a stretch: of the one it changed places with, else the one that lay there. */
 function broughtBy(
   conveyor: Conveyor,
-  { moved, liner }: Reline,
+  { moved }: Reline,
   { from, to }: { readonly from: number; readonly to: number },
   before: readonly LinerSet[],
   panelEnds: (run: Run) => readonly number[],
-): LinerSpecification {
+): LinerSet | undefined {
   const places = (moved?.moves ?? []).flatMap(({ panel, other }) => {
     const [a, b] = [intervalOf(conveyor, panel, panelEnds), other && intervalOf(conveyor, other, panelEnds)];
     return a && b ? [[a, b] as const, [b, a] as const] : [];
   });
   const [, source] = places.find(([here]) => here.from === from && here.to === to) ?? [];
   const middle = source ? (source.from + source.to) / 2 : (from + to) / 2;
-  return setsAt(before, middle).at(-1)?.liner ?? liner;
+  return setsAt(before, middle).at(-1);
+}
+
+/** When its panels were new, also where they were moved since. */
+export function newSince(set: LinerSet): Moment | undefined {
+  return set.reline?.moved ? set.new : set.fitted;
 }
 
 /** Two scopes of one reline that overlap, or a reline written down twice, leave pieces of no life: they never lay there. */

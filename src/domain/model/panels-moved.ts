@@ -4,7 +4,14 @@
 
 import type { Estate } from './estate.js';
 import { installedPanelEnds } from './panels.js';
-import { originOf, type Inspection, type PanelsMoved, type Place, type Reline } from './records.js';
+import {
+  originOf,
+  type Inspection,
+  type PanelsMoved,
+  type PanelUse,
+  type Place,
+  type Reline,
+} from './records.js';
 import { formatLength } from '../units/format.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import { intervalOf, type Interval } from './runs.js';
@@ -21,40 +28,73 @@ export function stretchesMoved(estate: Estate, { conveyor, date, moves }: Panels
     .flatMap((panel) => intervalOf(conveyor, panel, ends) ?? []);
 }
 
-/** The move as what it does to a liner: panels fitted anew, each as thick as it was measured. Empty until it was measured. */
+/**
+ * The move as what it does to a liner: each panel fitted anew, as thick as it was measured; none of a panel before that. Worked
+ * out once an estate, panel and look, so that the same refitting is the same object in whichever history it is asked for.
+ */
 export function refittedBy(
   estate: Estate,
   moved: PanelsMoved,
   inspections: readonly { readonly inspection: Inspection }[],
 ): readonly Refitted[] {
-  const { conveyor, conveyorUse, date, meter, origin } = moved;
-  const stretches = stretchesMoved(estate, moved);
-  const isOn = (at: number): boolean => stretches.some(({ from, to }) => at >= from && at <= to);
+  const ends = installedPanelEnds(estate, moved.date.day);
+  return moved.moves
+    .flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])])
+    .flatMap((panel) => {
+      const place = intervalOf(moved.conveyor, panel, ends);
+      return place ? (refittedPanel(estate, moved, panel, place, inspections) ?? []) : [];
+    });
+}
+
+const known = new WeakMap<Estate, Map<PanelUse, Refitted>>();
+
+function refittedPanel(
+  estate: Estate,
+  moved: PanelsMoved,
+  panel: PanelUse,
+  { from, to }: Interval,
+  inspections: readonly { readonly inspection: Inspection }[],
+): Refitted | undefined {
+  const isOn = (at: number): boolean => at >= from && at <= to;
   const own = moved.measured.filter(({ point }) =>
-    conveyor.points.some(({ name, at }) => name === point.name && isOn(at.value)),
+    moved.conveyor.points.some(({ name, at }) => name === point.name && isOn(at.value)),
   );
   const look = own.length > 0 ? undefined : firstLook(estate, moved, inspections, isOn);
   const asFitted = look ? readIn(estate, look, isOn) : own;
-  if (asFitted.length === 0) return [];
-  return [
-    {
-      conveyor,
-      conveyorUse,
-      date: look?.date ?? date,
-      meter: look?.meter ?? meter,
-      liner: conveyor.liner,
-      scope: moved.moves.flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])]),
-      asFitted,
-      oldPanels: [],
-      panelsFitted: [],
-      panelThicknesses: [],
-      offcuts: [],
-      remarks: [],
-      origin,
-      moved,
-      ...(look && { startLook: look }),
-    },
-  ];
+  if (asFitted.length === 0) return undefined;
+  const panels = known.get(estate) ?? new Map<PanelUse, Refitted>();
+  known.set(estate, panels);
+  const before = panels.get(panel);
+  if (before && before.startLook === look) return before;
+  const made = refitted(moved, panel, asFitted, look);
+  panels.set(panel, made);
+  return made;
+}
+
+function refitted(
+  moved: PanelsMoved,
+  panel: PanelUse,
+  asFitted: Reline['asFitted'],
+  look: Inspection | undefined,
+): Refitted {
+  const { conveyor, conveyorUse, origin } = moved;
+  return {
+    conveyor,
+    conveyorUse,
+    date: look?.date ?? moved.date,
+    meter: look?.meter ?? moved.meter,
+    liner: conveyor.liner,
+    scope: [panel],
+    asFitted,
+    oldPanels: [],
+    panelsFitted: [],
+    panelThicknesses: [],
+    offcuts: [],
+    remarks: [],
+    origin,
+    moved,
+    ...(look && { startLook: look }),
+  };
 }
 
 function firstLook(
@@ -84,8 +124,7 @@ function readIn(
   const found: { row: number; place: Place }[] = [];
   for (let row = firstRow; row < endRow; row++) {
     const place = places[readings.place[row] ?? -1];
-    if (place?.declared && isOn(place.at) && readings.kind[row] === ReadingKind.thickness)
-      found.push({ row, place });
+    if (place && isOn(place.at) && readings.kind[row] === ReadingKind.thickness) found.push({ row, place });
   }
   return found.map(({ row, place }) => {
     const value = readings.value[row] ?? NaN;

@@ -194,6 +194,8 @@ function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: Point
   const cover = conveyor.covers.findIndex((each) => place.at >= each.from.value && place.at <= each.to.value);
   const declared = place.declared ? conveyor.points.find((point) => point.name === place.name) : undefined;
   const fitted = set ? fittedThickness(set, place).value : liner.thickness.value;
+  // A panel that was moved had its layers before it came to lie here.
+  const whole = set?.reline?.moved ? liner.thickness.value : fitted;
   const expected = wear.of(place);
   return {
     origin: place.origin,
@@ -213,11 +215,12 @@ function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: Point
       .join(', '),
     note: declared?.note ?? '',
     last: lastSeen(estate, own, liner, unit),
-    fitted,
+    fitted: whole,
     expect: expectationFor({
       wear,
       place: expected,
       fitted,
+      whole,
       condemn: liner.condemn.value,
       layers: liner.layers.map((layer) => ({ name: layer.name, thickness: layer.thickness.value })),
       unit,

@@ -139,7 +139,7 @@ export interface SheetPoint {
   readonly access: string;
   readonly note: string;
   readonly last: LastSeen | undefined;
-  /** mm when fitted. */
+  /** mm when its layers were whole: as fitted, but for a panel that was moved as it was bought. */
   readonly fitted: number;
   /** On the date of the sheet. */
   readonly expect: Expectation;

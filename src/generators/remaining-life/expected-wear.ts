@@ -183,5 +183,7 @@ function leftBelow(
     .reduce((most, { row }) => Math.max(most, estate.readings.value[row] ?? 0), 0);
   const depth = depths[deepest] ?? 0;
   const spread = Math.hypot(gauge, set.liner.layerTolerance.value * depth);
-  return { middle: fitted - depth, give: expectedReach * spread };
+  // The layers of a panel that was moved count from what it was new, its wear from what it was then.
+  const left = set.reline?.moved ? Math.min(fitted, set.liner.thickness.value - depth) : fitted - depth;
+  return { middle: left, give: expectedReach * spread };
 }

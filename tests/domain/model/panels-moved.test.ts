@@ -7,6 +7,8 @@ import type { Analysis } from '../../../src/analysis/analysis.js';
 import { openConditions } from '../../../src/domain/conditions/follow-up.js';
 import { exposedReadings } from '../../../src/domain/model/exposure.js';
 import { parseDay } from '../../../src/domain/units/calendar.js';
+import { newSince } from '../../../src/domain/model/liner-sets.js';
+import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
 import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
 import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
 import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
@@ -142,17 +144,74 @@ describe('a panel that was turned', () => {
   });
 });
 
-test('two panels that changed places both count anew, and the points beside them go on', () => {
+describe('two panels that changed places', () => {
   const swap = 'panel 3 of run 2 exchanged with panel 4 of run 2';
-  const { estate } = read(before, moved(swap, 'P1 thickness 10.9 mm'));
-  const spans = (of: string): unknown =>
-    life(read(before, moved(of, 'P1 thickness 10.9 mm')))
+  const spans = (...blocks: readonly string[]): unknown =>
+    life(read(before, ...blocks))
       .conveyors[0]?.lying.filter(({ reline }) => reline?.moved)
-      .map(({ from, to, liner }) => [Math.round(from), Math.round(to), liner.name]);
-  expect(spans(swap)).toHaveLength(2);
-  expect(estate.panelsMoved).toHaveLength(1);
-  const [first, second] = life(read(before, moved(swap, 'P1 thickness 10.9 mm'))).conveyors[0]?.points ?? [];
-  expect([first?.readings.length, second?.readings.length]).toEqual([0, 1]);
+      .map(({ from, to, reline }) => [Math.round(from), Math.round(to), reline?.date.day]);
+
+  test('each count anew from what was measured on themselves, never from what was read on the other', () => {
+    const own = moved(swap, 'P1 thickness 10.9 mm');
+    expect(spans(own)).toEqual([[3400, 4600, parseDay('2024-10-07')]]);
+    const later = look('2025-03-10', 6000, 'at 5 m clock 6:00 thickness 8.8 mm');
+    expect(spans(own, later)).toEqual([
+      [3400, 4600, parseDay('2024-10-07')],
+      [4600, 5800, parseDay('2025-03-10')],
+    ]);
+    expect(life(read(before, own)).conveyors[0]?.beside.moved.map(({ counts }) => counts)).toEqual([
+      'panel 3 of run 2: P1 10.9 mm, from 2024-10-07; panel 4 of run 2: nothing measured since, forecast as if it lay as before',
+    ]);
+    const spot = life(read(before, own, later)).conveyors[0]?.points.find(({ place }) => !place.declared);
+    expect([spot?.fitted.value, spot?.readings.map(({ exposure }) => exposure)]).toEqual([8.8, [0]]);
+  });
+
+  test('leave the points beside them, and panels that nobody has seen, as they were', () => {
+    const plain = read(before);
+    const swapped = read(before, moved('panel 1 of run 2 exchanged with panel 2 of run 2'));
+    const limits = (of: Analysis): unknown =>
+      life(of, 'model').conveyors[0]?.model?.unseen.map(({ run, condemn }) => [
+        run,
+        condemn.kind === 'life' && condemn.exposure,
+      ]);
+    // In hours: the meter read at the move moves dates, as any meter reading does.
+    expect(limits(swapped)).toEqual(limits(plain));
+    const own = life(read(before, moved(swap, 'P1 thickness 10.9 mm'))).conveyors[0]?.points;
+    expect(own?.map(({ readings }) => readings.length)).toEqual([0, 1]);
+  });
+
+  test('are of the liner that each of them was, and as old', () => {
+    const set = life(read(before, moved(swap, 'P1 thickness 10.9 mm'))).conveyors[0]?.lying.find(
+      ({ reline }) => reline?.moved,
+    );
+    expect(set && newSince(set)?.day).toBe(read(before).estate.conveyors[0]?.commissioned?.date.day);
+  });
+});
+
+test('the unseen panels of a run stand by one that was not moved, where only its middle one was', () => {
+  const plain = life(read(before), 'model').conveyors[0]?.model?.unseen.find(({ run }) => run === 2);
+  const middle = read(before, moved(turn, 'P1 thickness 6.2 mm'));
+  const found = life(middle, 'model').conveyors[0]?.model?.unseen.find(({ run }) => run === 2);
+  const day = (of: typeof plain): number => (of?.condemn.kind === 'life' ? of.condemn.exposure.q50 : NaN);
+  // One more record of the same trough moves the pool a little, and no further: it is still 12 mm that wear.
+  expect(day(found) / day(plain)).toBeGreaterThan(0.8);
+  expect(day(found) / day(plain)).toBeLessThan(1.25);
+});
+
+test('the sheet shows what was read last on a moved panel, and the colour that is left of it', () => {
+  const { estate } = read(
+    before,
+    moved(turn, 'P1 thickness 6.2 mm'),
+    look('2025-03-10', 6000, 'P1 thickness 5.0 mm', 'at 4.4 m clock 6:00 thickness 4.8 mm'),
+  );
+  const sheet = inspectionSheet(estate, estate.conveyors[0]!);
+  const rows = sheet.points.map(({ name, last, expect: expected }) => [
+    name,
+    last?.words,
+    expected.kind === 'range' ? expected.layers : expected.kind,
+  ]);
+  expect(rows[0]).toEqual(['P1', '5 mm', ['teal']]);
+  expect(rows[1]).toEqual([undefined, '4.8 mm', ['teal']]);
 });
 
 test('a meter read at a move counts like any other', () => {

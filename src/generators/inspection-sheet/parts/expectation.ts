@@ -10,6 +10,8 @@ export interface ExpectationInput {
   readonly place: ExpectedPlace;
   /** mm when fitted. */
   readonly fitted: number;
+  /** mm when its layers were whole: as fitted, but for a panel that was moved as it was bought. */
+  readonly whole: number;
   readonly condemn: number;
   /** From the screw side. */
   readonly layers: readonly { readonly name: string; readonly thickness: number }[];
@@ -62,7 +64,7 @@ function layersWithin(input: ExpectationInput, least: number, most: number): rea
 /** Number of the layer showing at a remaining thickness; the last one down to nothing. */
 function layerAt(input: ExpectationInput, left: number): number {
   let depth = 0;
-  const worn = input.fitted - left;
+  const worn = input.whole - left;
   for (const [index, layer] of input.layers.entries()) {
     depth += layer.thickness;
     if (worn < depth - 1e-9) return index;

@@ -8,6 +8,7 @@ import { followUp } from '../../../domain/conditions/follow-up.js';
 import { conditionWords } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
+import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import type { Inspection, PanelUse } from '../../../domain/model/records.js';
@@ -203,20 +204,25 @@ function servicedOf(estate: Estate, { conveyor, asOf }: History): readonly Servi
 }
 
 function movedOf({ panelsMoved, linerSets }: History): readonly MovedBeside[] {
-  return panelsMoved.flatMap((moved) => {
-    const start = linerSets.find(({ reline }) => reline?.moved === moved)?.reline;
-    const counts = start
-      ? `${start.asFitted.map(({ point, thickness }) => `${point.name} ${thickness.text}`).join(', ')}, from ${formatDay(start.date.day)}`
-      : 'nothing measured since: forecast as if it lay as before';
-    return moved.moves.map(({ panel, other, note, origin }) => ({
+  return panelsMoved.flatMap((moved) =>
+    moved.moves.map(({ panel, other, note, origin }) => ({
       day: moved.date.day,
       what: `${panelName(panel)} ${other ? `exchanged with ${panelName(other)}` : 'turned end for end'}`,
-      counts,
+      counts: [panel, ...(other ? [other] : [])]
+        .map((each) => startOf(linerSets, each, other ? `${panelName(each)}: ` : ''))
+        .join('; '),
       by: moved.by,
       note,
       origin,
-    }));
-  });
+    })),
+  );
+}
+
+function startOf(sets: readonly LinerSet[], panel: PanelUse, named: string): string {
+  const start = sets.find(({ reline }) => reline?.moved && reline.scope.includes(panel))?.reline;
+  if (!start) return `${named}nothing measured since, forecast as if it lay as before`;
+  const from = start.asFitted.map(({ point, thickness }) => `${point.name} ${thickness.text}`).join(', ');
+  return `${named}${from}, from ${formatDay(start.date.day)}`;
 }
 
 function panelName({ first, run }: PanelUse): string {

@@ -11,6 +11,7 @@ import {
   isPointNow,
   meanFittedThickness,
   setLying,
+  setOfRun,
   type ExposedReading,
 } from '../../../domain/model/exposure.js';
 import type { History } from '../../../domain/model/history.js';
@@ -101,8 +102,7 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       }
     }
     for (const run of runsOf(history.conveyor)) {
-      const set =
-        source.asOf === undefined ? undefined : setLying(history, (run.from + run.to) / 2, source.asOf);
+      const set = source.asOf === undefined ? undefined : setOfRun(history, run, source.asOf);
       if (set) members.push({ conveyor: history.conveyor, place: undefined, run, set });
     }
   }

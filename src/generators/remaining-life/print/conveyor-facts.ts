@@ -1,5 +1,6 @@
 // What a conveyor's page says of it first: which liner lies there, since when, and what its life is counted in.
 
+import { newSince } from '../../../domain/model/liner-sets.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 import { amountWithUnit } from './wording.js';
@@ -11,7 +12,12 @@ export function conveyorFacts(life: ConveyorLife): readonly (readonly [string, s
   const sizes = sizesOf(conveyor);
   const liners = [...new Set(life.lying.map((set) => set.liner.name))];
   const fitted = [
-    ...new Set(life.lying.map((set) => (set.fitted ? formatDay(set.fitted.day) : 'not recorded'))),
+    ...new Set(
+      life.lying.map((set) => {
+        const since = newSince(set);
+        return since ? formatDay(since.day) : 'not recorded';
+      }),
+    ),
   ];
   const total = life.unit === 'h' ? now?.hours : now?.tonnes;
   return [

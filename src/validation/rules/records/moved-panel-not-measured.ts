@@ -1,6 +1,8 @@
 // Was anything measured on panels that were turned or exchanged, then or since?
 
 import { historyOf } from '../../../domain/model/history.js';
+import { installedPanelEnds } from '../../../domain/model/panels.js';
+import { intervalOf } from '../../../domain/model/runs.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -13,22 +15,50 @@ export const movedPanelNotMeasured: Rule = {
   given: 'estate',
   around: { liner: 'may be turned end for end' },
   example: `
-«panels moved DG1 2024-10-07 meter 3900 h {
-  panel 3 of run 2 turned end for end
-}|panels moved DG1 2024-10-07 meter 3900 h {
-  panel 3 of run 2 turned end for end
+panels moved DG1 2024-10-07 meter 3900 h {
+  «panel 3 of run 2 turned end for end|panel 3 of run 2 turned end for end»‹|
+  P1 thickness 11.4 mm›
+}`,
+  cases: [
+    {
+      name: 'of two that changed places only one was',
+      text: `
+panels moved DG1 2024-10-07 meter 3900 h {
+  «panel 3 of run 2 exchanged with panel 4 of run 2»
   P1 thickness 11.4 mm
-}»`,
+}`,
+    },
+    {
+      name: 'the next look measured it',
+      text: `
+panels moved DG1 2024-10-07 meter 3900 h {
+  panel 3 of run 2 turned end for end
+}
+inspection DG1 2025-03-10 meter 6000 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 10.9 mm
+}`,
+    },
+  ],
   *check({ estate }) {
-    for (const { conveyor, date, origin } of estate.panelsMoved.filter((moved) => !isMeasured(moved)))
-      yield {
-        origin,
-        message: `Nothing was measured on the panels of ${conveyor.name} that were moved on ${formatDay(date.day)}.`,
-      };
-
-    function isMeasured(moved: (typeof estate.panelsMoved)[number]): boolean {
-      if (moved.moves.length === 0) return true;
-      return historyOf(estate, moved.conveyor).linerSets.some(({ reline }) => reline?.moved === moved);
+    for (const moved of estate.panelsMoved) {
+      const ends = installedPanelEnds(estate, moved.date.day);
+      const { linerSets } = historyOf(estate, moved.conveyor);
+      for (const { panel, other, origin } of moved.moves) {
+        const unmeasured = [panel, ...(other ? [other] : [])].filter(
+          (each) =>
+            // One that is not there has a finding of its own.
+            intervalOf(moved.conveyor, each, ends) &&
+            !linerSets.some(({ reline }) => reline?.moved && reline.scope.includes(each)),
+        );
+        if (unmeasured.length === 0) continue;
+        const names = unmeasured.map(({ first }) => `panel ${first.count}`).join(' and ');
+        yield {
+          origin,
+          message: `Nothing was measured on ${names}, moved on ${formatDay(moved.date.day)}, then or since.`,
+        };
+      }
     }
   },
 };
