@@ -9,7 +9,7 @@ import type { Origin } from '../model/origin.js';
 import { installedPanels } from '../model/panels.js';
 import type { ConditionSeverity, PhotoUse } from '../model/records.js';
 import { runAt } from '../model/runs.js';
-import { openConditions, type Condition } from './follow-up.js';
+import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
 import { conditionAnswerText, conditionWords, partOf, type ConditionPart } from './kinds.js';
 
 export interface OpenCondition {
@@ -115,4 +115,61 @@ export function openConditionsText(rows: readonly OpenCondition[]): string | und
     return count === 0 ? [] : `${count} ${severity}`;
   });
   return [`${rows.length} open condition${rows.length === 1 ? '' : 's'}`, ...bad].join(', ');
+}
+
+export function closingWords(closed: Closing): string {
+  const on = formatDay(closed.day);
+  switch (closed.by) {
+    case 'look':
+      return `closed by the look of ${on}`;
+    case 'date':
+      return `closed on ${on}`;
+    case 'reline':
+      return `ended by the reline of ${on}`;
+    case 'screw change':
+      return `ended by the screw change of ${on}`;
+    case 'service':
+      return `put right on ${on}: ${closed.record.part} ${closed.record.work}`;
+  }
+}
+
+/** A condition that is over. */
+export interface ClosedCondition {
+  readonly what: string;
+  readonly place: string;
+  readonly since: CalendarDay;
+  readonly day: CalendarDay;
+  /** `closed by the look of 2026-03-09`. */
+  readonly how: string;
+  readonly notes: readonly string[];
+  readonly photos: readonly PhotoUse[];
+}
+
+/** The one that ended last comes first. */
+export function closedConditionRows(
+  estate: Estate,
+  conveyor: Conveyor,
+  asOf?: CalendarDay,
+): readonly ClosedCondition[] {
+  return followUp(estate, conveyor, asOf)
+    .conditions.flatMap(({ first, last, closed }): readonly ClosedCondition[] => {
+      if (!closed) return [];
+      const at = last.line.at?.value;
+      const lines = [
+        ...(first === last ? [first] : [first, last]),
+        ...('look' in closed ? [closed.look] : []),
+      ];
+      return [
+        {
+          what: [conditionWords(last.line), last.line.severity].filter(Boolean).join(', '),
+          place: at === undefined ? '' : placeWords(estate, conveyor, at, last.inspection.date.day),
+          since: first.inspection.date.day,
+          day: closed.day,
+          how: closingWords(closed),
+          notes: [...new Set(lines.flatMap(({ line }) => line.note ?? []))],
+          photos: [...new Set(lines.flatMap(({ line }) => line.photo ?? []))],
+        },
+      ];
+    })
+    .sort((a, b) => b.day - a.day);
 }

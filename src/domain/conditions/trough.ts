@@ -74,6 +74,8 @@ export interface TroughState {
   /** In the order found. */
   readonly spans: readonly BareSpan[];
   readonly places: readonly PlatePlace[];
+  /** What was read of plates before they were patched over; `covered` is the day. */
+  readonly covered: readonly (PlatePlace & { readonly covered: CalendarDay })[];
   readonly patches: readonly Patch[];
   /** Bare now, and no plate was read there since it was found. */
   readonly unread: readonly BareSpan[];
@@ -92,7 +94,7 @@ export function troughState(estate: Estate, conveyor: Conveyor, asOf?: CalendarD
     .filter((patch) => patch.conveyor === conveyor && patch.date.day <= (asOf ?? Infinity))
     .sort((a, b) => a.date.day - b.date.day);
   const minimum = conveyor.minimumPlate.value;
-  const places = platePlaces(history, spans, patches);
+  const { places, covered } = platePlaces(history, spans, patches);
   return {
     plate: conveyor.trough.plate.value,
     minimum,
@@ -100,6 +102,7 @@ export function troughState(estate: Estate, conveyor: Conveyor, asOf?: CalendarD
     bareAbove: bareAbove(conveyor),
     spans,
     places,
+    covered,
     patches,
     unread: spans.filter(
       (span) =>
@@ -170,7 +173,7 @@ function platePlaces(
   history: History,
   spans: readonly BareSpan[],
   patches: readonly Patch[],
-): readonly PlatePlace[] {
+): Pick<TroughState, 'places' | 'covered'> {
   const groups: { at: number; clock: string | undefined; looks: Look[] }[] = [];
   for (const { inspection } of history.inspections) {
     for (const plate of inspection.plates) {
@@ -181,9 +184,33 @@ function platePlaces(
       else groups.push({ at, clock, looks: [{ inspection, plate }] });
     }
   }
-  return groups
-    .map(({ at, clock, looks }) => placeOf(history, spans, patches, at, clock, looks))
-    .sort((a, b) => a.at - b.at);
+  const byPlace = (a: PlatePlace, b: PlatePlace): number => a.at - b.at;
+  return {
+    places: groups
+      .map(({ at, clock, looks }) => placeOf(history, spans, patches, at, clock, looks))
+      .sort(byPlace),
+    covered: groups
+      .flatMap(({ at, clock, looks }) => coveredAt(history, spans, patches, at, clock, looks))
+      .sort(byPlace),
+  };
+}
+
+/** Of each plate that was patched over what was read of it until then, the newest first. */
+function coveredAt(
+  history: History,
+  spans: readonly BareSpan[],
+  patches: readonly Patch[],
+  at: number,
+  clock: string | undefined,
+  looks: readonly Look[],
+): TroughState['covered'] {
+  const { patch } = placeOf(history, spans, patches, at, clock, looks);
+  const earlier = looks.filter(({ inspection }) => patch && inspection.date.day < patch.date.day);
+  if (!patch || earlier.length === 0) return [];
+  return [
+    { ...placeOf(history, spans, patches, at, clock, earlier), covered: patch.date.day },
+    ...coveredAt(history, spans, patches, at, clock, earlier),
+  ];
 }
 
 interface Look {

@@ -2,7 +2,8 @@
 // place and day stand together; what was read before the screw went in is of another one. Lengths in mm.
 
 import type { CalendarDay } from '../units/calendar.js';
-import type { History } from './history.js';
+import { momentOf, type History, type ScrewSet } from './history.js';
+import type { Moment } from './liner-sets.js';
 import type { Inspection } from './records.js';
 import type { Stated } from './stated.js';
 
@@ -27,9 +28,11 @@ export const sameFlight = 100;
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-/** Tail first. */
-export function flightSpots({ inspections, screwSets }: History): readonly FlightSpot[] {
-  const since = screwSets.at(-1)?.fitted?.day ?? -Infinity;
+/** Of one screw, the one that turns there now where none is given; tail first. */
+export function flightSpots(
+  history: History,
+  set: ScrewSet | undefined = history.screwSets.at(-1),
+): readonly FlightSpot[] {
   const spots: { at: number; looks: Mutable<FlightLook>[] }[] = [];
   const looksAt = (at: number): Mutable<FlightLook>[] => {
     const known = spots.find((spot) => Math.abs(spot.at - at) <= sameFlight);
@@ -38,9 +41,9 @@ export function flightSpots({ inspections, screwSets }: History): readonly Fligh
     spots.push(spot);
     return spot.looks;
   };
-  for (const { inspection } of inspections) {
+  for (const { inspection } of history.inspections) {
     const { day } = inspection.date;
-    if (day < since) continue;
+    if (!turned(history, set, inspection)) continue;
     const notesOf = (note: string | undefined): readonly string[] => (note === undefined ? [] : [note]);
     for (const { at, depth, note } of inspection.flights)
       looksAt(at.value).push({ day, inspection, depth, diameter: undefined, notes: notesOf(note) });
@@ -54,4 +57,15 @@ export function flightSpots({ inspections, screwSets }: History): readonly Fligh
     }
   }
   return spots.sort((a, b) => a.at - b.at);
+}
+
+/** A look of the day of a screw change at the same meter is of the screw that came out, as one is of a liner that came out. */
+function turned(history: History, set: ScrewSet | undefined, inspection: Inspection): boolean {
+  const now = momentOf(history, inspection);
+  const isAfter = (moment: Moment): boolean =>
+    now.day > moment.day ||
+    (now.day === moment.day && now.hours !== undefined && now.hours > (moment.hours ?? Infinity));
+  // The first screw came with the machine: nothing was read of another.
+  const begins = set?.change === undefined ? undefined : set.fitted;
+  return (!begins || isAfter(begins)) && (!set?.removed || !isAfter(set.removed));
 }

@@ -249,6 +249,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
     })),
     ...besideOf(life.beside),
     ...looksOf(life.history),
+    ...formerlyOf(life),
     trough: troughOf(life.trough),
     measure: measureOf(life.measure),
     formerSets: life.former.map(({ set, reached, least, onTheBench }) => ({
@@ -267,6 +268,39 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
   };
 }
 
+/** What is over: screws that came out, conditions that were put right. */
+function formerlyOf({ history, closed }: ConveyorLife): Readonly<Record<string, Json>> {
+  return {
+    screws: history.screwSets.map((set) => ({
+      screw: set.screw.name,
+      fitted: day(set.fitted?.day),
+      removed: day(set.removed?.day),
+      flights: spotsOf(flightSpots(history, set)),
+    })),
+    closedConditions: closed.map((each) => ({
+      what: each.what,
+      place: each.place,
+      since: day(each.since),
+      ended: day(each.day),
+      how: each.how,
+      notes: each.notes,
+      photos: each.photos.map(({ path }) => path),
+    })),
+  };
+}
+
+function spotsOf(spots: ReturnType<typeof flightSpots>): Json {
+  return spots.map(({ at, looks }) => ({
+    at: number(at),
+    read: looks.map((look) => ({
+      day: day(look.day),
+      depth: number(look.depth?.value),
+      diameter: number(look.diameter?.value),
+      notes: look.notes,
+    })),
+  }));
+}
+
 function looksOf(history: ConveyorLife['history']): Readonly<Record<string, Json>> {
   return {
     gauges: history.inspections.flatMap(({ inspection: { date, gauge } }) =>
@@ -275,15 +309,7 @@ function looksOf(history: ConveyorLife['history']): Readonly<Record<string, Json
     photos: history.inspections.flatMap(({ inspection: { date, photos } }) =>
       photos.map(({ path, note }) => ({ day: day(date.day), path, note: note ?? null })),
     ),
-    flightReadings: flightSpots(history).map(({ at, looks }) => ({
-      at: number(at),
-      read: looks.map((look) => ({
-        day: day(look.day),
-        depth: number(look.depth?.value),
-        diameter: number(look.diameter?.value),
-        notes: look.notes,
-      })),
-    })),
+    flightReadings: spotsOf(flightSpots(history)),
   };
 }
 
@@ -413,7 +439,16 @@ function flightOf(flight: ConveyorLife['flights'][number]): Json {
   };
 }
 
-function troughOf({ plate, minimum, material, bareAbove, spans, places, patches }: TroughState): Json {
+function troughOf({
+  plate,
+  minimum,
+  material,
+  bareAbove,
+  spans,
+  places,
+  covered,
+  patches,
+}: TroughState): Json {
   return {
     material: material ?? null,
     bareAboveLiner: number(bareAbove),
@@ -427,25 +462,8 @@ function troughOf({ plate, minimum, material, bareAbove, spans, places, patches 
       found: day(span.found.day),
       until: day(span.until?.day),
     })),
-    plates: places.map(({ at, clock, readings, hand, rateIsLeast, belowMinimum, bare, noLiner }) => ({
-      at: number(at),
-      clock: clock ?? null,
-      readings: readings.map((r) => ({
-        day: day(r.day),
-        thickness: number(r.thickness),
-        bareAtLeast: number(r.bareLeast),
-        bareAtMost: number(r.bareMost),
-        error: number(r.error),
-        note: r.note ?? null,
-        photo: r.photo?.path ?? null,
-      })),
-      rate: hand.kind === 'rate' ? number(hand.ruling) : null,
-      remaining: hand.kind === 'rate' ? number(hand.remaining) : null,
-      rateIsLeast,
-      belowMinimum,
-      bare,
-      noLiner: noLiner ?? null,
-    })),
+    plates: places.map(plateOf),
+    platesCovered: covered.map((place) => ({ until: day(place.covered), plate: plateOf(place) })),
     patches: patches.map((patch) => ({
       from: number(patch.from.value),
       to: number(patch.to.value),
@@ -454,6 +472,37 @@ function troughOf({ plate, minimum, material, bareAbove, spans, places, patches 
       by: patch.by ?? null,
       photo: patch.photo?.path ?? null,
     })),
+  };
+}
+
+function plateOf({
+  at,
+  clock,
+  readings,
+  hand,
+  rateIsLeast,
+  belowMinimum,
+  bare,
+  noLiner,
+}: TroughState['places'][number]): Json {
+  return {
+    at: number(at),
+    clock: clock ?? null,
+    readings: readings.map((r) => ({
+      day: day(r.day),
+      thickness: number(r.thickness),
+      bareAtLeast: number(r.bareLeast),
+      bareAtMost: number(r.bareMost),
+      error: number(r.error),
+      note: r.note ?? null,
+      photo: r.photo?.path ?? null,
+    })),
+    rate: hand.kind === 'rate' ? number(hand.ruling) : null,
+    remaining: hand.kind === 'rate' ? number(hand.remaining) : null,
+    rateIsLeast,
+    belowMinimum,
+    bare,
+    noLiner: noLiner ?? null,
   };
 }
 
@@ -499,6 +548,13 @@ function pointOf(life: ConveyorLife, point: PointLife): Json {
         : r.seen.kind === 'colour'
           ? { colour: r.seen.name, layer: r.seen.layer }
           : {}),
+    })),
+    formerReadings: point.former.map(({ day: on, liner, seen }) => ({
+      day: day(on),
+      liner,
+      seen: seen.kind,
+      ...(seen.kind === 'thickness' ? { thickness: number(seen.thickness) } : {}),
+      ...(seen.kind === 'colour' ? { colour: seen.name } : {}),
     })),
     leftOut: point.leftOut.map((l) => ({ day: formatDay(l.day), reason: l.reason })),
     hand: {

@@ -9,7 +9,7 @@ import { programmeOf, type ProgrammeAnswer } from '../../domain/decision/program
 import { programmeProblem } from '../../domain/decision/programme-problem.js';
 import { readingsOn } from '../../domain/model/corrected.js';
 import { notLookedAt } from '../../domain/conditions/not-looked.js';
-import { openConditionRows } from '../../domain/conditions/rows.js';
+import { closedConditionRows, openConditionRows } from '../../domain/conditions/rows.js';
 import { troughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -194,6 +194,7 @@ function knownOf({
     former: formerSetsOf(estate, history, readings),
     flights: flights?.get(history) ?? [],
     conditions: openConditionRows(estate, conveyor, asOf),
+    closed: closedConditionRows(estate, conveyor, asOf),
     notLooked: notLookedAt(estate, history),
     beside: besideLiner(estate, history),
     trough: troughState(estate, conveyor, asOf),

@@ -9,10 +9,10 @@ import type { Sizes } from './sizes.js';
 
 /** What stands between the screw and the open once the liner is through. */
 export function lastLineText(
-  { plate, minimum, places, spans, material, bareAbove }: TroughState,
+  { plate, minimum, places, covered, spans, material, bareAbove }: TroughState,
   sizes: Sizes,
 ): string {
-  const known = places.flatMap(({ hand, at, rateIsLeast }) =>
+  const known = [...places, ...covered].flatMap(({ hand, at, rateIsLeast }) =>
     hand.kind === 'rate' ? [{ rate: hand.ruling, at, least: rateIsLeast }] : [],
   );
   const fastest = known.reduce<(typeof known)[number] | undefined>(
@@ -90,4 +90,9 @@ function leftText({ hand, belowMinimum, bare, rateIsLeast }: PlatePlace): string
   if (hand.kind !== 'rate') return bare ? 'not known' : 'lined';
   const life = `${rateIsLeast ? 'at most ' : ''}${amountWithUnit(hand.remaining, 'h')}`;
   return bare ? `${life} of running, look at half of it` : `${life}, if it were bare again`;
+}
+
+/** Of a plate that was patched over: the same cells, the last one its end. */
+export function coveredCells(place: TroughState['covered'][number], sizes: Sizes): readonly string[] {
+  return [...plateCells(place, sizes).slice(0, -1), `patched over on ${formatDay(place.covered)}`];
 }

@@ -1,8 +1,8 @@
 // A condition under the cursor: which panel it is on, since when it stands open, what became of it, and how a later look answers it.
 
-import { followUp, type Closing, type Condition, type SeenLine } from '../../domain/conditions/follow-up.js';
+import { followUp, type Condition, type SeenLine } from '../../domain/conditions/follow-up.js';
 import { conditionAnswerText, conditionWords, isMeasurement } from '../../domain/conditions/kinds.js';
-import { placeWords } from '../../domain/conditions/rows.js';
+import { closingWords, placeWords } from '../../domain/conditions/rows.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { hoverMarkdown, line, plain } from './markdown.js';
@@ -49,20 +49,4 @@ function linesOf({ first, last, notSeen, closed }: Condition): readonly unknown[
 function stateWords({ closed, unanswered }: Condition): string {
   if (closed) return closingWords(closed);
   return unanswered ? `open; the look of ${formatDay(unanswered.date.day)} says nothing of it` : 'open';
-}
-
-export function closingWords(closed: Closing): string {
-  const on = formatDay(closed.day);
-  switch (closed.by) {
-    case 'look':
-      return `closed by the look of ${on}`;
-    case 'date':
-      return `closed on ${on}`;
-    case 'reline':
-      return `ended by the reline of ${on}`;
-    case 'screw change':
-      return `ended by the screw change of ${on}`;
-    case 'service':
-      return `put right on ${on}: ${closed.record.part} ${closed.record.work}`;
-  }
 }

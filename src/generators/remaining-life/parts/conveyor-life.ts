@@ -3,7 +3,7 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { ConveyorDecision, OutageDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { OrderCall } from '../../../domain/decision/order-call.js';
-import type { OpenCondition } from '../../../domain/conditions/rows.js';
+import type { ClosedCondition, OpenCondition } from '../../../domain/conditions/rows.js';
 import type { NotLookedAt } from '../../../domain/conditions/not-looked.js';
 import type { TroughState } from '../../../domain/conditions/trough.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
@@ -62,6 +62,8 @@ export interface ConveyorLife {
   readonly conditions: readonly OpenCondition[];
   /** Where nobody could look, and nobody has seen anything since. */
   readonly notLooked: readonly NotLookedAt[];
+  /** What was put right or taken away, the newest first. */
+  readonly closed: readonly ClosedCondition[];
   /** What was written down beside the liner. */
   readonly beside: BesideLiner;
   /** The steel under the liner: where it is bare, and how much of it is left. */

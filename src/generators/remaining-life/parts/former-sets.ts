@@ -8,6 +8,7 @@ import type { History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import type { Place } from '../../../domain/model/records.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { formatChainage } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export interface FormerSet {
@@ -59,10 +60,18 @@ function benchOf(
       rows.flatMap(({ row, set, inspection }): readonly LeastSeen[] => {
         if (columns.bench.get(row) !== removed?.reline || set?.removed === undefined) return [];
         const thickness = columns.kind[row] === ReadingKind.trough ? 0 : (columns.value[row] ?? NaN);
-        return [{ place: place.name, thickness, day: inspection.date.day }];
+        return [{ place: nameOf(place, set.removed), thickness, day: inspection.date.day }];
       }),
     )
     .sort((a, b) => a.thickness - b.thickness);
+}
+
+/** Without a clock position where none was written down: the one it has then is only taken for the arithmetic. */
+function nameOf({ name, at, declared }: Place, removed: LinerSet['removed']): string {
+  const written = removed?.reline.oldPanels.some(
+    ({ spot }) => spot.kind === 'chainage' && Math.abs(spot.at.value - at) < 1 && spot.clock === undefined,
+  );
+  return written && !declared ? formatChainage(at) : name;
 }
 
 function leastOf(
@@ -80,7 +89,11 @@ function leastOf(
       if (!steel && columns.kind[row] !== ReadingKind.thickness) continue;
       const thickness = steel ? 0 : (columns.value[row] ?? NaN);
       if (Number.isFinite(thickness) && thickness < (least?.thickness ?? Infinity))
-        least = { place: place.name, thickness, day: inspection.date.day };
+        least = {
+          place: columns.bench.has(row) ? nameOf(place, set.removed) : place.name,
+          thickness,
+          day: inspection.date.day,
+        };
     }
   }
   return least;

@@ -37,6 +37,13 @@ export interface ObservedReading {
   readonly origin: Origin;
 }
 
+/** A reading of a liner that was replaced since. */
+export interface FormerReading {
+  readonly day: CalendarDay;
+  readonly liner: string;
+  readonly seen: Observation;
+}
+
 /** A reading that took no part, and why. */
 export interface LeftOut {
   readonly row: number;
@@ -75,6 +82,8 @@ export interface PointLife {
   readonly readings: readonly ObservedReading[];
   /** Readings that saw something of sets that were replaced. */
   readonly formerReadings: number;
+  /** The same one by one, oldest first. */
+  readonly former: readonly FormerReading[];
   readonly leftOut: readonly LeftOut[];
   /** `thickness`: at least one; `colour`: colours or trough only; `not seen`: looked for, never seen; `none`: not looked at. */
   readonly state: 'thickness' | 'colour' | 'not seen' | 'none';
@@ -116,7 +125,7 @@ export function pointLife(input: PointInput): PointLife {
   const depths = set?.reline?.moved
     ? [0, fitted.value]
     : layerDepths(liner.layers.map((layer) => layer.thickness.value));
-  const { readings, leftOut, formerReadings } = sortReadings(
+  const { readings, leftOut, former } = sortReadings(
     input,
     set,
     liner.layers.map((layer) => layer.name),
@@ -175,7 +184,8 @@ export function pointLife(input: PointInput): PointLife {
     depths,
     readings,
     leftOut,
-    formerReadings,
+    formerReadings: former.length,
+    former,
     hand,
     overruled,
     colours,
@@ -304,20 +314,22 @@ function sortReadings(
   input: PointInput,
   set: LinerSet | undefined,
   layers: readonly string[],
-): { readings: ObservedReading[]; leftOut: LeftOut[]; formerReadings: number } {
+): { readings: ObservedReading[]; leftOut: LeftOut[]; former: FormerReading[] } {
   const { estate } = input;
   const { readings: columns } = estate;
   const readings: ObservedReading[] = [];
   const leftOut: LeftOut[] = [];
-  let formerReadings = 0;
+  const former: FormerReading[] = [];
   for (const { row, inspection, set: of, exposure } of input.readings) {
     const day = inspection.date.day;
     const origin = originOf(columns, row);
-    const seen = seenOf(input, row, layers);
+    const isFormer = of !== undefined && of !== set;
+    const seen = seenOf(input, row, isFormer ? of.liner.layers.map((layer) => layer.name) : layers);
     const withdrawn = columns.kind[row] === ReadingKind.withdrawn;
     if (!seen && !withdrawn) leftOut.push({ row, day, origin, reason: 'could not be read' });
-    else if (of !== undefined && of !== set) formerReadings += seen && seen.kind !== 'not seen' ? 1 : 0;
-    else if (!exposure.known) leftOut.push({ row, day, origin, reason: exposure.reason });
+    else if (isFormer) {
+      if (seen && seen.kind !== 'not seen') former.push({ day, liner: of.liner.name, seen });
+    } else if (!exposure.known) leftOut.push({ row, day, origin, reason: exposure.reason });
     else if (seen)
       readings.push({
         row,
@@ -331,7 +343,7 @@ function sortReadings(
       });
   }
   readings.sort((a, b) => a.exposure - b.exposure || a.day - b.day || a.row - b.row);
-  return { readings, leftOut, formerReadings };
+  return { readings, leftOut, former };
 }
 
 function seenOf(input: PointInput, row: number, layers: readonly string[]): Observation | undefined {

@@ -46,7 +46,10 @@ export function readingTable(life: ConveyorLife): ReadingTable | undefined {
       .join(' ') || '·';
   return {
     title: `What was read, ${sizes.near} left`,
-    note: inspections.length > most ? `The last ${most} of ${inspections.length} inspections.` : '',
+    note:
+      inspections.length > most
+        ? `The last ${most} of the ${inspections.length} inspections that looked at the liners which lie there now.`
+        : '',
     looks: shown.map((i) => ({ date: formatDay(i.date.day), total: total(i) })),
     rows: [
       ...(shown.some(({ gauge }) => gauge) ? [['gauge', ...shown.map((i) => gaugeWords(i, sizes))]] : []),

@@ -2,7 +2,7 @@
 // was borrowed, not seen, and what lay there before. One value, section by section; the page and the comment only print it, so that
 // neither can have what the other leaves out.
 
-import { flightSpots } from '../../../domain/model/flight-readings.js';
+import { flightSpots, type FlightSpot } from '../../../domain/model/flight-readings.js';
 import { notLookedWords } from '../../../domain/conditions/not-looked.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
@@ -15,7 +15,7 @@ import { conditionCells, conditionHeads } from './conditions.js';
 import type { RecordHead, RecordSection } from './record-section.js';
 import { depthText, dutyVariationText, measureText } from './sentences.js';
 import { troughSection } from './trough.js';
-import { amount, amountWithUnit, date } from './wording.js';
+import { amount, amountWithUnit, date, seenText } from './wording.js';
 import { sizesOf, type Sizes } from '../sizes.js';
 
 /** What stands before the wear: open things and what was measured beside the liner. */
@@ -31,9 +31,12 @@ export function sectionsAfter(life: ConveyorLife): readonly RecordSection[] {
     readingPhotos(life),
     troughSection(life),
     flights(life),
+    screws(life),
     borrowed(life),
     notSeen(life),
     formerSets(life),
+    formerReadings(life),
+    closedConditions(life),
   ].filter(hasContent);
 }
 
@@ -272,6 +275,93 @@ function formerSets(life: ConveyorLife): RecordSection {
 function leastWords({ thickness: left, place, day }: LeastSeen, fitted: number, sizes: Sizes): string {
   const what = left === 0 ? 'steel showed' : `${sizes.size(left)} of ${sizes.size(fitted)}`;
   return `${what} at ${place} on ${formatDay(day)}`;
+}
+
+/** Where more than one turned there: what was read of the flight of each that came out. */
+function screws({ history, conveyor }: ConveyorLife): RecordSection {
+  const title = 'Screws so far';
+  const sets = history.screwSets;
+  if (sets.length < 2) return { ...empty, title };
+  const sizes = sizesOf(conveyor);
+  const rows = sets.map((set) => {
+    const [from, to] = [set.fitted?.hours, set.removed?.hours];
+    const read = set.removed === undefined ? [] : flightSpots(history, set);
+    return [
+      set.screw.name,
+      date(set.fitted?.day),
+      date(set.removed?.day),
+      from === undefined || to === undefined ? '–' : amount(to - from),
+      read.map((spot) => `at ${sizes.along(spot.at)} ${sizes.far}: ${spotWords(spot, sizes)}`).join('; ') ||
+        (set.removed === undefined ? 'turns there now' : 'not read'),
+    ];
+  });
+  const heads: RecordHead[] = [
+    'Screw',
+    'Fitted',
+    'Taken out',
+    { head: 'Ran, h', number: true },
+    `Flight read, ${sizes.near}`,
+  ];
+  return { ...empty, title, tables: [{ heads, rows: [...rows].reverse() }] };
+}
+
+function spotWords({ looks }: FlightSpot, sizes: Sizes): string {
+  return looks
+    .map(({ depth, diameter, day, notes }) => {
+      const read = [
+        depth === undefined ? '' : sizes.thickness(depth.value),
+        diameter === undefined ? '' : `${sizes.thickness(diameter.value)} across`,
+      ].filter(Boolean);
+      return `${read.join(', ')} (${[formatDay(day), ...notes].join(', ')})`;
+    })
+    .join(', ');
+}
+
+function formerReadings(life: ConveyorLife): RecordSection {
+  const title = 'What was read of the liners before';
+  const sizes = sizesOf(life.conveyor);
+  const rows = life.points.flatMap(({ place, former }) =>
+    [...new Set(former.map(({ liner }) => liner))].map((liner) => [
+      place.name,
+      liner,
+      former
+        .filter((each) => each.liner === liner)
+        .map(({ day, seen }) => `${seenText(seen, sizes)} (${formatDay(day)})`)
+        .join(', '),
+    ]),
+  );
+  return rows.length === 0
+    ? { ...empty, title }
+    : { ...empty, title, tables: [{ heads: ['Point', 'Liner', 'Read'], rows }] };
+}
+
+const mostClosed = 20;
+
+function closedConditions({ closed }: ConveyorLife): RecordSection {
+  const title = 'Conditions that are over';
+  if (closed.length === 0) return { ...empty, title };
+  const shown = closed.slice(0, mostClosed);
+  return {
+    ...empty,
+    title,
+    notes:
+      closed.length > mostClosed
+        ? [`The newest ${mostClosed} of ${closed.length}; the others stand in the records.`]
+        : [],
+    tables: [
+      {
+        heads: ['What', 'Where', 'Since', 'Ended', 'Notes'],
+        rows: shown.map(({ what, place, since, how, notes }) => [
+          what,
+          place,
+          formatDay(since),
+          how,
+          notes.join('; '),
+        ]),
+      },
+    ],
+    photos: shown.flatMap(({ photos, what }) => photos.map((use) => ({ use, words: what }))),
+  };
 }
 
 function groupName(pool: string, label: string, conveyor: string): string {

@@ -2,12 +2,12 @@
 
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
-import { lastLineText, plateCells, plateHeads, spanText } from '../trough-words.js';
+import { coveredCells, lastLineText, plateCells, plateHeads, spanText } from '../trough-words.js';
 import type { RecordSection } from './record-section.js';
 import { sizesOf } from '../sizes.js';
 
 export function troughSection({ trough, conveyor }: ConveyorLife): RecordSection {
-  const { spans, places, patches } = trough;
+  const { spans, places, covered, patches } = trough;
   const { minimumPlate } = conveyor;
   const sizes = sizesOf(conveyor);
   const patchRows = patches.map((patch) => [
@@ -32,11 +32,20 @@ export function troughSection({ trough, conveyor }: ConveyorLife): RecordSection
       ...(places.length > 0
         ? [{ heads: plateHeads(sizes), rows: places.map((place) => plateCells(place, sizes)) }]
         : []),
+      ...(covered.length > 0
+        ? [
+            {
+              caption: 'Plates before they were patched over',
+              heads: [...plateHeads(sizes).slice(0, -1), 'Until'],
+              rows: covered.map((place) => coveredCells(place, sizes)),
+            },
+          ]
+        : []),
       ...(patches.length > 0 ? [{ caption: 'Patches', heads: patchHeads, rows: patchRows }] : []),
     ],
     lines: [],
     photos: [
-      ...places.flatMap(({ at, readings }) =>
+      ...[...places, ...covered].flatMap(({ at, readings }) =>
         readings.flatMap((r) =>
           r.photo
             ? [{ use: r.photo, words: `plate at ${sizes.along(at)} ${sizes.far} on ${formatDay(r.day)}` }]
