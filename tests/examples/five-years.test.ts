@@ -38,6 +38,16 @@ test('what is open is carried by the report and asked for by the next sheet; wha
     expect(page).not.toContain(gone);
 });
 
+test('a reading corrected, a panel on the bench, a seal renewed and a stretch nobody saw stand in the report', () => {
+  const [life] = remainingLife(estate, { depth: 'hand' }).conveyors;
+  expect(life?.beside.corrections.map(({ was, now }) => [was, now])).toEqual([['6.2 mm', '6 mm']]);
+  expect(life?.beside.serviced.map(({ ended }) => ended)).toEqual([['gearbox oil leak']]);
+  expect(
+    life?.former.flatMap(({ onTheBench }) => onTheBench.map(({ place, thickness }) => [place, thickness])),
+  ).toEqual([['P2', 5.4]]);
+  expect(life?.notLooked).toEqual([]);
+});
+
 test('the lost panel and its patch, two liners from the start and both former sets stand in the report', () => {
   const [life] = remainingLife(estate, { depth: 'hand' }).conveyors;
   expect(life?.trough.spans).toHaveLength(1);

@@ -64,6 +64,11 @@ export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay)
   return found;
 }
 
+/** What work or a date has ended already may be said to be closed by the look that sees it so. */
+function endedAlready(drafts: readonly Draft[], line: ConditionLine): boolean {
+  return drafts.some(({ closed, last }) => closed && closed.by !== 'look' && isSame(last.line, line));
+}
+
 function servicesOf(
   { services }: Estate,
   conveyor: Conveyor,
@@ -119,7 +124,7 @@ function build(history: History, services: readonly Service[]): FollowUp {
       doubts = doubts.filter((each) => !isSame(each.line, line));
       if (line.answer === 'not seen' && !own) doubts.push(seen);
       else if (line.answer === 'closed' && !own) {
-        if (!doubted) stray.push(seen);
+        if (!doubted && !endedAlready(drafts, line)) stray.push(seen);
       } else if (own) answer(own, seen);
       else
         drafts.push({

@@ -58,6 +58,17 @@ describe('work at the drive', () => {
     expect(open(read(found, served('gearbox oil changed')), '2024-10-07')).toHaveLength(2);
   });
 
+  test('the next look may say that it is closed, and nothing else that never was', () => {
+    const next = (row: string): readonly string[] =>
+      read(
+        found,
+        served('gearbox oil changed'),
+        look('2025-03-10', 6000, 'gearbox oil leak', 'tail bearing noise', row),
+      ).findings.map(({ code }) => code);
+    expect(next('closed gearbox oil dirty')).toEqual([]);
+    expect(next('closed gearbox oil low')).toEqual(['TL351']);
+  });
+
   test('what is dirty again afterwards is a new condition', () => {
     const again = read(found, served('gearbox oil changed'), look('2025-03-10', 6000, 'gearbox oil dirty'));
     const [conveyor] = again.estate.conveyors;

@@ -52,10 +52,11 @@ export function formerSetsOf(
 
 function benchOf(
   { readings: columns }: Estate,
-  { removed }: LinerSet,
+  { removed, from, to }: LinerSet,
   readings: readonly (readonly [Place, readonly ExposedReading[]])[],
 ): readonly LeastSeen[] {
   return readings
+    .filter(([place]) => place.at >= from && place.at <= to)
     .flatMap(([place, rows]) =>
       rows.flatMap(({ row, set, inspection }): readonly LeastSeen[] => {
         if (columns.bench.get(row) !== removed?.reline || set?.removed === undefined) return [];
