@@ -359,8 +359,9 @@ export const recordKeywords: KeywordDocs = {
   },
   DutyChange: {
     duty: word(
-      'The duty changed on a day: from then on dates are forecast with it.',
-      'duty ${1:DG1} from ${2:2025-01-01} ${3:140} h/week',
+      'The duty changed on a day: from then on dates are forecast with it. ' +
+        'Another product is a note here: the report quotes it where the wear changed about then, and finds the new rate from the readings.',
+      'duty ${1:DG1} from ${2:2025-01-01} ${3:140} h/week "${4:sewage sludge instead of digestate}"',
     ),
     from: word('First day of the new duty.'),
     speed: word(
