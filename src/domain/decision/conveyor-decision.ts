@@ -149,7 +149,10 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     gauge: input.gauge,
   };
   const governing = panelAt(outlook, input.governs) ?? firstPanel(outlook, until);
-  const first = governing && { place: governing.place, at: (governing.from + governing.to) / 2 };
+  const first = governing && {
+    place: governing.place,
+    at: input.governs ?? (governing.from + governing.to) / 2,
+  };
   return {
     conveyor,
     asOf,

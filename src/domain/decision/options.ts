@@ -384,15 +384,16 @@ function movedOption(
     what,
     day: outlook.asOf,
     outage: undefined,
-    condemn,
-    contact,
-    condemnSeen: undefined,
-    contactSeen: undefined,
+    ...chances(setting, outlook.asOf),
     within: condemn <= accepted.condemn && contact <= accepted.contact,
     obstacle: undefined,
     cost,
     expected: cost === undefined || damage === undefined ? undefined : cost + contact * damage,
-    needs: ['a stop that is not planned', ...(scope ? work(scope) : [])],
+    needs: [
+      `then, until ${formatDay(until)}: limit ${percent(condemn)}, steel ${percent(contact)}`,
+      'a stop that is not planned',
+      ...(scope ? work(scope) : []),
+    ],
     working: [
       `chances until ${formatDay(until)}: ` +
         'a panel that has used the share x/T of its life at one place has (1 − x/T) of the life of the ' +

@@ -10,6 +10,7 @@ import type { AccessUnit, Crew, Outage } from '../model/plant.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
+import { panelLength, type RunPanel } from '../order/ground.js';
 import { boltsOf } from '../plan/materials.js';
 import type { JobPlan } from '../plan/job-plan.js';
 import { planJob } from '../plan/plan-job.js';
@@ -123,16 +124,13 @@ function own({ liner }: Conveyor): LinerAt {
 }
 
 /** Each panel is bought of the liner that is to lie at its middle. */
-function piecesOf(
-  panels: readonly { readonly from: number; readonly to: number }[],
-  linerAt: LinerAt,
-): readonly Pieces[] {
+function piecesOf(panels: readonly RunPanel[], linerAt: LinerAt): readonly Pieces[] {
   const lengths = new Map<LinerSpecification, number[]>();
-  for (const { from, to } of panels) {
-    const liner = linerAt((from + to) / 2);
+  for (const panel of panels) {
+    const liner = linerAt((panel.from + panel.to) / 2);
     const known = lengths.get(liner) ?? [];
     lengths.set(liner, known);
-    known.push(to - from);
+    known.push(panelLength(panel));
   }
   return [...lengths].map(([liner, each]) => ({ liner, lengths: each, fixings: boltsIn(liner, each) }));
 }

@@ -53,6 +53,13 @@ export interface RunGround {
   readonly ends: readonly number[];
   /** In order from the tail; panel n is at n − 1. */
   readonly panels: readonly RunPanel[];
+  /** Of the panels themselves, mm: where joints have a gap, less than from joint to joint. */
+  readonly lengths: readonly number[];
+}
+
+/** Length of a panel as it is bought or cut, mm. */
+export function panelLength({ run, panel, from, to }: RunPanel): number {
+  return run.lengths[panel - 1] ?? to - from;
 }
 
 /** A panel of a run, by its number from the tail. */
@@ -144,7 +151,8 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
 
   const runs = laid.map(({ run, layout, liner, start }): RunGround => {
     const panels: RunPanel[] = [];
-    const ground: RunGround = { run, liner, start, ends: layout.joints, panels };
+    const lengths = layout.panels.map(({ length }) => length);
+    const ground: RunGround = { run, liner, start, ends: layout.joints, panels, lengths };
     between(layout.joints).forEach((area, i) => {
       panels.push(add('panel', area, { run: ground, panel: i + 1 }));
     });

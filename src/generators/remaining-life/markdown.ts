@@ -50,7 +50,7 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
             '',
             'Conveyor',
             'What to do',
-            'Limit: middle (80 % between)',
+            'Limit at the points: middle (80 % between)',
             'Chance of the limit by the outage',
             'Cannot be relined before',
             'Order liner by',

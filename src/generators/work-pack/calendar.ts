@@ -13,7 +13,7 @@ export function workPackCalendar(pack: WorkPack): string {
     name: `order-${order.item}`,
     from: order.date,
     to: order.date,
-    summary: `Order ${order.item} for ${pack.number} by today`,
+    summary: `Order ${order.item} for ${pack.number} ${order.latest === undefined ? 'by today' : 'now'}`,
     description: `Lead time ${order.leadTime}; needed for ${pack.window?.from ?? 'the job'}.`,
     busy: false,
     remind: [14, 3],

@@ -278,6 +278,8 @@ export interface OrderBy {
   readonly date: string;
   /** As the plant states it. */
   readonly leadTime: string;
+  /** The last day for this window, where the report says to order now. */
+  readonly latest?: string;
 }
 
 /** Chances from 0 to 1 that the condemn limit, and the steel, has been reached; unseen panels counted in, and of what was seen. */

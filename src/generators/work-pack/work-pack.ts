@@ -3,6 +3,7 @@
 
 import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
+import { isNow } from '../../domain/decision/order-call.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job, Step } from '../../domain/model/job.js';
@@ -62,6 +63,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const cuts = cutLists(job, estate, ground, fitted);
   const renewed = panels.filter((panel) => panel.renewed);
   const standing = standingOf(options.decision, job, renewed);
+  const orders = orderDates(job, options.decision);
   const masses = renewed.flatMap((panel) => panel.mass ?? []);
   const heaviest = masses.length > 0 ? Math.max(...masses) : undefined;
   const number = job.name.startsWith(conveyor.name) ? job.name : `${conveyor.name}-${job.name}`;
@@ -126,11 +128,11 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     hours: hourRows(plan, ground, rows),
     lifts: liftFacts(plan.lifts, unit, liftCounts(takings, panels, runs)),
     cutLists: cuts.map(cutListFacts),
-    materials: materialsOf(job, ground, cuts, fitted).map(materialRow),
+    materials: materialsOf(job, ground, cuts, fitted).map((material) => materialRow(material, orders)),
     holdDowns: holdDownFacts(job, holdDownsTaken(ground)),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
     asFitted: asFittedFacts(estate, ground, runsInOrderOfWork(ground, steps), panels, unit),
-    orderBy: orderDates(job),
+    orderBy: orders,
     drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };
 }
@@ -215,16 +217,25 @@ function siteFacts(
 }
 
 /** The window's first day less the lead time, in whole days; only for what the job needs. */
-function orderDates(job: Job): readonly OrderBy[] {
+/** Where the report says to order the liner now, so does the pack; the last day for its window stands behind. */
+function orderDates(job: Job, decision: ConveyorDecision | undefined): readonly OrderBy[] {
   const { window } = job;
   if (!window) return [];
   return job.conveyor.plant.leadTimes
     .filter(({ item }) => (item === 'screw' ? job.screwChange !== undefined : job.relines.length > 0))
-    .map(({ item, time }) => ({
-      item,
-      date: formatDay(addDays(window.from.day, -Math.ceil(time.value / 24))),
-      leadTime: time.text,
-    }));
+    .map(({ item, time }) => {
+      const latest = formatDay(addDays(window.from.day, -Math.ceil(time.value / 24)));
+      const now = item === 'liner' ? orderedNow(decision, window.from.day) : undefined;
+      return { item, date: now ?? latest, leadTime: time.text, ...(now === undefined ? {} : { latest }) };
+    });
+}
+
+/** Not for a window behind the outage that such an order is for. */
+function orderedNow(decision: ConveyorDecision | undefined, from: CalendarDay): string | undefined {
+  const order = decision?.order;
+  const outage = decision?.outages.find(({ name }) => name === order?.outage);
+  if (outage && from > outage.from) return undefined;
+  return order?.kind === 'order' && isNow(order) ? formatDay(order.day) : undefined;
 }
 
 function windowOf(job: Job): Pick<WorkPack, 'window'> {

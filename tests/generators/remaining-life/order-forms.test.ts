@@ -17,6 +17,8 @@ import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/ma
 import { programmeCalendar } from '../../../src/generators/remaining-life/programme-calendar.js';
 import { programmeRow } from '../../../src/generators/remaining-life/programme-words.js';
 import { remainingLife, type RemainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { workPackCalendar } from '../../../src/generators/work-pack/calendar.js';
+import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { nodeSolver } from '../../../src/solver/node-solver.js';
 import { tarnholt } from '../estate.js';
 import { day, estateOf, look, only, works } from './story.js';
@@ -131,6 +133,29 @@ describe('the day to order by', () => {
   }, 60_000);
 });
 
+describe('the pack of a job', () => {
+  it('says now where the report does, and the last day for its window behind it', () => {
+    const estate = tarnholt();
+    const asOf = day('2026-10-31');
+    const report = remainingLife(estate, { asOf, track: false });
+    let now = 0;
+    for (const job of estate.jobs.filter(({ relines }) => relines.length > 0)) {
+      const life = report.conveyors.find(({ conveyor }) => conveyor === job.conveyor);
+      const pack = workPack(estate, job, { asOf, decision: life?.decision });
+      const liner = pack.orderBy.find(({ item }) => item === 'liner');
+      const row = pack.materials.find(({ kind }) => kind === 'liner');
+      expect(row?.orderBy).toBe(liner?.date);
+      const order = life?.decision?.order;
+      const reached = life?.decision?.outages.find(({ name }) => name === order?.outage)?.from;
+      if (!order || !isNow(order) || (job.window?.from.day ?? 0) > (reached ?? Infinity)) continue;
+      now += 1;
+      expect([liner?.date, liner?.latest]).toEqual([formatDay(asOf), expect.stringMatching(/^20/)]);
+      expect(Object.keys(ordered(workPackCalendar(pack)))).toEqual([pack.number]);
+    }
+    expect(now).toBeGreaterThan(0);
+  }, 60_000);
+});
+
 describe('what is to be bought', () => {
   const two = works
     .replace(
@@ -162,6 +187,16 @@ describe('what is to be bought', () => {
     expect(
       told(`on the shelf TwoLayer16 9 panels ${count}\n  on the shelf TwoLayer12 9 panels ${count}`),
     ).toBe('on the shelf');
+  });
+
+  it('gaps of the joints are no part of a panel: the shelf covers what it covers', () => {
+    const gaps = works
+      .replace('panel length 1200 mm', 'panel length 1200 mm joint gap 8 mm')
+      .replace('lead time liner', 'on the shelf TwoLayer12 5 panels counted 2025-01-10\n  lead time liner');
+    const report = remainingLife(estateOf(gaps, records), { track: false });
+    const work = only(report).decision?.scopes?.works.at(-1)?.work;
+    expect(work?.pieces[0]?.lengths.every((length) => length <= 1200)).toBe(true);
+    expect(orderText(only(report))).toBe('on the shelf');
   });
 
   it('panels of different liners are not offered for exchange', () => {

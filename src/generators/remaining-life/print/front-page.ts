@@ -113,7 +113,10 @@ function conveyorTable(conveyors: readonly ConveyorLife[]): Markup {
       { head: element('span', { class: 'unseen' }, 'Order of attention') },
       { head: 'Conveyor' },
       { head: 'What to do, and why' },
-      { head: group('Limit reached', element('br'), small('middle, 80 % between')), class: 'day' },
+      {
+        head: group('Limit reached', element('br'), small('at the points: middle, 80 % between')),
+        class: 'day',
+      },
       { head: group('Chance', element('br'), small('unseen counted in')) },
       { head: 'Order liner by', class: 'day' },
     ],

@@ -3,7 +3,7 @@
 import { sheetToOrder, type CutList, type CutPiece } from '../../../domain/plan/cut-list.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Material } from '../../../domain/plan/materials.js';
-import type { CutListFacts, MaterialRow } from '../pack.js';
+import type { CutListFacts, MaterialRow, OrderBy } from '../pack.js';
 
 export function cutListFacts(cut: CutList): CutListFacts {
   return {
@@ -43,7 +43,9 @@ function pieceFacts({ run, panel, length, longest }: CutPiece): {
   return { run, panel, length, ...(longest > length ? { longest } : {}) };
 }
 
-export function materialRow(material: Material): MaterialRow {
+/** `orders`: where the report says to order now, its day stands instead of the window's. */
+export function materialRow(material: Material, orders: readonly OrderBy[]): MaterialRow {
+  const now = orders.find(({ item, latest }) => item === material.for && latest !== undefined);
   return {
     what: material.what,
     kind: material.for,
@@ -51,6 +53,6 @@ export function materialRow(material: Material): MaterialRow {
     spares: material.spares,
     unit: material.unit,
     basis: material.basis,
-    orderBy: material.orderBy === undefined ? undefined : formatDay(material.orderBy),
+    orderBy: now?.date ?? (material.orderBy === undefined ? undefined : formatDay(material.orderBy)),
   };
 }

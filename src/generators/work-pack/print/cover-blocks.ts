@@ -145,7 +145,11 @@ export function standingWords({
 }
 
 function orderWords(pack: WorkPack): string {
-  const known = pack.orderBy.map((order) => `${order.item} ${order.date} (lead time ${order.leadTime})`);
+  const known = pack.orderBy.map(({ item, date, leadTime, latest }) =>
+    latest === undefined
+      ? `${item} ${date} (lead time ${leadTime})`
+      : `${item} now, by the report of ${date} (for this window by ${latest}, lead time ${leadTime})`,
+  );
   const kinds = [
     ...new Set(
       pack.materials
