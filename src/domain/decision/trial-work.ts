@@ -10,7 +10,6 @@ import type { AccessUnit, Crew, Outage } from '../model/plant.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
-import { panelLength, type RunPanel } from '../order/ground.js';
 import { boltsOf } from '../plan/materials.js';
 import type { JobPlan } from '../plan/job-plan.js';
 import { planJob } from '../plan/plan-job.js';
@@ -123,14 +122,16 @@ function own({ liner }: Conveyor): LinerAt {
   return () => liner;
 }
 
+type LaidPanel = JobPlan['ground']['runs'][number]['panels'][number];
+
 /** Each panel is bought of the liner that is to lie at its middle. */
-function piecesOf(panels: readonly RunPanel[], linerAt: LinerAt): readonly Pieces[] {
+function piecesOf(panels: readonly LaidPanel[], linerAt: LinerAt): readonly Pieces[] {
   const lengths = new Map<LinerSpecification, number[]>();
   for (const panel of panels) {
     const liner = linerAt((panel.from + panel.to) / 2);
     const known = lengths.get(liner) ?? [];
     lengths.set(liner, known);
-    known.push(panelLength(panel));
+    known.push(panel.run.lengths[panel.panel - 1] ?? panel.to - panel.from);
   }
   return [...lengths].map(([liner, each]) => ({ liner, lengths: each, fixings: boltsIn(liner, each) }));
 }

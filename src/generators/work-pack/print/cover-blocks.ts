@@ -148,7 +148,7 @@ function orderWords(pack: WorkPack): string {
   const known = pack.orderBy.map(({ item, date, leadTime, latest }) =>
     latest === undefined
       ? `${item} ${date} (lead time ${leadTime})`
-      : `${item} now, by the report of ${date} (for this window by ${latest}, lead time ${leadTime})`,
+      : `${item} now (for this window by ${latest}, lead time ${leadTime})`,
   );
   const kinds = [
     ...new Set(
