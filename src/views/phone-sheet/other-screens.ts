@@ -7,7 +7,7 @@ import { go, keeping, show } from './screen.js';
 import { data, far, keep, rows, startAfresh, state, store } from './state.js';
 import { wrongSection } from './something-wrong.js';
 import { blockText, missing, suspicious } from './text.js';
-import { along, ampere, flightWhy, small, unread, why } from './typed.js';
+import { along, ampere, flightWhy, small, turns, unread, why } from './typed.js';
 
 export function moreScreen(): readonly FormChild[] {
   const decimal = { inputmode: 'decimal' };
@@ -31,11 +31,19 @@ export function moreScreen(): readonly FormChild[] {
       why: () => why(state.loaded, ampere),
       settings: { id: 'loaded', ...decimal },
     }),
-    el('h2', {}, 'Flight depth'),
+    el('h2', {}, 'Speed of the screw, rpm'),
+    judgedField({
+      words: 'Counted',
+      value: state.speed,
+      take: (value) => (state.speed = value),
+      why: () => why(state.speed, turns),
+      settings: { id: 'speed', ...decimal },
+    }),
+    el('h2', {}, 'Flight of the screw'),
     el('div', {}, state.flights.map(flightFields)),
     button(
-      'Add a flight depth',
-      added(() => state.flights.push({ at: '', depth: '' })),
+      'Add a place of the flight',
+      added(() => state.flights.push({ at: '', depth: '', across: '' })),
       {
         id: 'add-flight',
       },
@@ -113,8 +121,8 @@ function holdDowns(): FormChild {
   return el('section', {}, [el('h2', {}, `Hold-down gaps, ${data.unit}`), ...fields]);
 }
 
-function flightFields(flight: { at: string; depth: string }, index: number): FormChild {
-  const group = { class: 'finding', role: 'group', 'aria-label': `Flight depth ${index + 1}` };
+function flightFields(flight: { at: string; depth: string; across?: string }, index: number): FormChild {
+  const group = { class: 'finding', role: 'group', 'aria-label': `Flight ${index + 1}` };
   const pair = el('div', group, [
     judgedField({
       words: `${far.words} from the tail`,
@@ -130,8 +138,15 @@ function flightFields(flight: { at: string; depth: string }, index: number): For
       why: () => flightWhy(flight).depth,
       settings: { inputmode: 'decimal', 'data-flight-depth': String(index) },
     }),
+    judgedField({
+      words: `Outside diameter, ${data.unit}`,
+      value: flight.across ?? '',
+      take: (value) => (flight.across = value),
+      why: () => flightWhy(flight).across,
+      settings: { inputmode: 'decimal', 'data-flight-across': String(index) },
+    }),
   ]);
-  // Each of the two says when the other is missing.
+  // Each of them says when another is missing.
   pair.addEventListener('input', () => judgeAgain(pair));
   return pair;
 }

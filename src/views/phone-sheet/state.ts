@@ -69,8 +69,11 @@ export interface Entries {
   wrongBegun: { readonly at: string; readonly clock: string; readonly from: Screen };
   empty: string;
   loaded: string;
+  /** Of the screw, counted. */
+  speed: string;
   findings: { part: string; at: string; text: string }[];
-  flights: { at: string; depth: string }[];
+  /** Entries that a page of before kept have no diameter. */
+  flights: { at: string; depth: string; across?: string }[];
   /** Names of pictures as the phone calls them. */
   photos: string[];
   /** What another tab had where both changed one field: carried along as it was typed. */
@@ -108,6 +111,7 @@ const fresh = (): Entries => ({
   wrongBegun: { at: '', clock: '', from: 'list' },
   empty: '',
   loaded: '',
+  speed: '',
   findings: [],
   flights: [],
   photos: [],
@@ -169,7 +173,7 @@ export const resume = { asked: state.touched !== today() && !isBlank(state) };
 
 /** Nothing seen is written down, whoever looked and with what. */
 export function isBlank(entries: Entries): boolean {
-  const words = [entries.meter, entries.tonnes, entries.empty, entries.loaded];
+  const words = [entries.meter, entries.tonnes, entries.empty, entries.loaded, entries.speed];
   const lists = [
     entries.places,
     entries.findings,

@@ -18,6 +18,8 @@ import {
   thicknessRead,
   tonnesField,
   unread,
+  turns,
+  wide,
 } from './typed.js';
 
 export function warnings(point: PhoneRow, entry: Entry | undefined): readonly string[] {
@@ -107,6 +109,7 @@ function thicknessWarnings(point: PhoneRow, mm: number): readonly string[] {
 /** The inspection as a block of the language; what cannot be read as a value stands in it as a comment. */
 export function blockText(): string {
   const currents = [currentWords('empty', state.empty), currentWords('loaded', state.loaded)].flat();
+  const speed = read(state.speed, turns);
   const gaugeError = gaugeErrorWhy() === '' ? read(state.gaugeError, small) : undefined;
   return `${[
     `inspection ${data.qualified} ${state.date || '?'} meter ${meterWords()} {`,
@@ -126,12 +129,17 @@ export function blockText(): string {
       return gap === undefined ? [] : [`  hold-down at ${at} m gap ${gap} ${data.unit}`];
     }),
     ...state.flights.flatMap((flight) => {
-      const [at, depth] = [read(flight.at, along), read(flight.depth, small)];
-      return at === undefined || depth === undefined
-        ? []
-        : [`  flight at ${at} ${far.unit} depth ${depth} ${data.unit}`];
+      const at = read(flight.at, along);
+      const [depth, across] = [read(flight.depth, small), read(flight.across ?? '', wide)];
+      if (at === undefined) return [];
+      const place = `  flight at ${at} ${far.unit}`;
+      return [
+        ...(depth === undefined ? [] : [`${place} depth ${depth} ${data.unit}`]),
+        ...(across === undefined ? [] : [`${place} outside diameter ${across} ${data.unit}`]),
+      ];
     }),
     ...(currents.length > 0 ? [`  current ${currents.join(' ')}`] : []),
+    ...(speed === undefined ? [] : [`  speed ${speed} rpm`]),
     ...state.findings.flatMap(({ part, at, text }) => {
       if (!text.trim()) return [];
       const place = read(at, along);

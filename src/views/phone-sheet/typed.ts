@@ -15,12 +15,18 @@ export interface NotRead {
 // What the language takes at most of each; a thickness is never more than a metre, nor a conveyor longer than one kilometre.
 const inch = { units: ['in', 'inch', 'inches', '"'], most: 39 };
 const millimetre = { units: ['mm', 'millimetres'], most: 1000 };
+/** A screw across, mm or inches. */
+export const wide: NumberField = {
+  ...(data.unit === 'in' ? inch : millimetre),
+  most: data.unit === 'in' ? 118 : 3000,
+};
 export const small: NumberField = data.unit === 'in' ? inch : millimetre;
 export const hoursField: NumberField = { units: ['h', 'hrs', 'hours'], most: 9_999_999, counter: true };
 export const tonnesField: NumberField = { units: ['t', 'tonnes'], most: 999_999_999, counter: true };
 /** Bolts are counted. */
 export const boltCount: NumberField = { units: ['bolts', 'bolt'], most: 999, counter: true };
 export const ampere: NumberField = { units: ['A', 'amp', 'amps'], most: 100_000 };
+export const turns: NumberField = { units: ['rpm', '1/min', '/min'], most: 1000 };
 export const along: NumberField = {
   units: far.unit === 'ft' ? ['ft', 'feet'] : ['m', 'metres'],
   most: Math.floor((data.length / far.mm) * 100) / 100,
@@ -60,15 +66,24 @@ export function gaugeErrorWhy(): string {
   return state.gauge === '' ? 'no gauge is chosen: choose the one it belongs to' : '';
 }
 
-/** Place and depth belong together: one without the other is no reading. */
-export function flightWhy({ at, depth }: { readonly at: string; readonly depth: string }): {
+/** What is typed of the flight at one place. */
+interface FlightTyped {
   readonly at: string;
   readonly depth: string;
+  readonly across?: string;
+}
+
+/** A place belongs to a depth, an outside diameter or both: one without the other is no reading. */
+export function flightWhy({ at, depth, across = '' }: FlightTyped): {
+  readonly at: string;
+  readonly depth: string;
+  readonly across: string;
 } {
-  const lacking = { at: at.trim() === '', depth: depth.trim() === '' };
+  const [noPlace, noValue] = [at.trim() === '', depth.trim() + across.trim() === ''];
   return {
-    at: lacking.at && !lacking.depth ? 'the place is missing' : why(at, along),
-    depth: lacking.depth && !lacking.at ? 'the depth is missing' : why(depth, small),
+    at: noPlace && !noValue ? 'the place is missing' : why(at, along),
+    depth: noValue && !noPlace ? 'the depth or the diameter is missing' : why(depth, small),
+    across: why(across, wide),
   };
 }
 
@@ -96,6 +111,7 @@ export function unread(): readonly NotRead[] {
     }),
     ...fieldUnread('Motor current empty', state.empty, why(state.empty, ampere)),
     ...fieldUnread('Motor current loaded', state.loaded, why(state.loaded, ampere)),
+    ...fieldUnread('Speed of the screw', state.speed, why(state.speed, turns)),
     ...state.flights.flatMap(flightUnread),
     ...state.findings.flatMap(findingUnread),
     ...conditionsUnread(),
@@ -196,16 +212,17 @@ function pointUnread(id: string, label: string): readonly NotRead[] {
   ];
 }
 
-function flightUnread(
-  flight: { readonly at: string; readonly depth: string },
-  index: number,
-): readonly NotRead[] {
+function flightUnread(flight: FlightTyped, index: number): readonly NotRead[] {
   const reasons = flightWhy(flight);
-  const typed = `${flight.depth.trim() || 'no depth'} at ${flight.at.trim() || 'no place'}`;
-  const reason = [reasons.at && `place: ${reasons.at}`, reasons.depth && `depth: ${reasons.depth}`].filter(
-    Boolean,
-  );
-  return fieldUnread(`Flight depth ${index + 1}`, typed, reason.join('; '));
+  const across = flight.across?.trim() ?? '';
+  const values = [flight.depth.trim(), across && `${across} across`].filter(Boolean).join(', ');
+  const typed = `${values || 'no depth'} at ${flight.at.trim() || 'no place'}`;
+  const reason = [
+    reasons.at && `place: ${reasons.at}`,
+    reasons.depth && `depth: ${reasons.depth}`,
+    reasons.across && `diameter: ${reasons.across}`,
+  ].filter(Boolean);
+  return fieldUnread(`Flight ${index + 1}`, typed, reason.join('; '));
 }
 
 function findingUnread(

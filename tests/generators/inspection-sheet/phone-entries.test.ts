@@ -133,7 +133,7 @@ describe('an entry', () => {
         '  //   Another place: “about 3 at 7 or 8” (it was begun and not added)',
         '  //   Hold-down gap H5: “−2” (it is below zero)',
         '  //   Motor current empty: “about 4” (it is no number of A)',
-        '  //   Flight depth 1: “57,5 at no place” (place: the place is missing)',
+        '  //   Flight 1: “57,5 at no place” (place: the place is missing)',
         '  //   Place of finding 1: “about 5” (it is no number of m)',
         '  //   Finding 2: “brace” (it says not what was found)',
         '}',

@@ -94,6 +94,8 @@ describe('readings', () => {
     await page.locator('#add-flight').click();
     await page.locator('[data-flight-at]').fill('6');
     await page.locator('[data-flight-depth]').fill('57.5');
+    await page.locator('[data-flight-across]').fill('296,5 mm');
+    await page.locator('#speed').fill('17.6');
     await page.locator('#add-finding').click();
     await page.locator('.finding select').selectOption('hold-down');
     await page
@@ -117,7 +119,9 @@ describe('readings', () => {
         '  at 6.4 m clock 7:30 thickness 0.33 in',
         '  hold-down at 3.5 m gap 14 mm',
         '  flight at 6 m depth 57.5 mm',
+        '  flight at 6 m outside diameter 296.5 mm',
         '  current empty 4.1 A loaded 6.2 A',
+        '  speed 17.6 rpm',
         '  finding hold-down at 3.5 m "cracked"',
         '}',
         '',
