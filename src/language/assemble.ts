@@ -124,7 +124,12 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       patches,
       services,
       jobs: jobs.items.flatMap(
-        (draft) => buildJob(draft, { plants: unreadNames, conveyors, liners, screws }, problems) ?? [],
+        (draft) =>
+          buildJob(
+            draft,
+            { plants: unreadNames, conveyors, liners, screws, relines, screwChanges },
+            problems,
+          ) ?? [],
       ),
     },
     problems,

@@ -3,7 +3,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assemble } from '../../src/language/assemble.js';
-import { conveyor, inspect, liner, machine, problemsOf, read, sheetOf, specifications } from './read.js';
+import {
+  conveyor,
+  inspect,
+  liner,
+  machine,
+  problemsOf,
+  read,
+  screw,
+  sheetOf,
+  specifications,
+} from './read.js';
 import { ReadingKind } from '../../src/domain/units/reading-kind.js';
 
 const otherLiner = liner
@@ -123,3 +133,39 @@ it('gives the same estate in whatever order the texts come', () => {
 function comparable({ estate, problems }: ReturnType<typeof assemble>): unknown {
   return structuredClone({ estate, problems });
 }
+
+describe('a job goes by what lies there', () => {
+  const heavy = screw.replace('Spiral400', 'Heavy400');
+  const changed = (date: string, of: string): string =>
+    `screw change DG1 ${date} meter 5000 h {\n  screw ${of}\n}\n`;
+  const jobOf = (facts: string): string => `job J1 {\n  conveyor DG1\n  ${facts}\n}\n`;
+  const found = (...texts: readonly string[]) => read(machine, otherLiner, heavy, ...texts).estate.jobs[0];
+
+  it('the screw of the last change of its conveyor before its window', () => {
+    const window = 'window 2026-04-06 to 2026-04-10';
+    expect(found(jobOf(window))?.screwLying).toBeUndefined();
+    expect(found(jobOf(window), changed('2025-05-01', 'Heavy400'))?.screwLying?.name).toBe('Heavy400');
+    expect(found(jobOf(window), changed('2026-05-01', 'Heavy400'))?.screwLying).toBeUndefined();
+    expect(
+      found(jobOf(window), changed('2025-06-01', 'Spiral400'), changed('2025-05-01', 'Heavy400'))?.screwLying
+        ?.name,
+    ).toBe('Spiral400');
+    const other = conveyor('DG2') + changed('2025-06-01', 'Heavy400').replace('DG1', 'DG2');
+    expect(found(jobOf(window), other)?.screwLying).toBeUndefined();
+  });
+  it('a screw change without a name brings the same again', () => {
+    expect(found(jobOf('change screw'), changed('2025-05-01', 'Heavy400'))?.screwChange?.screw.name).toBe(
+      'Heavy400',
+    );
+  });
+  it('a reline without a name brings the same again: the liner of that run, or of its last reline', () => {
+    const named = (job: string, ...texts: readonly string[]): string | undefined =>
+      found(jobOf(job), ...texts)?.relines[0]?.liner.name;
+    const reline = 'reline DG1 2025-06-01 meter 5000 h { liner Three12 scope from 2 m to 12 m }';
+    expect(named('reline from 4 m to 9 m')).toBe('TwoLayer12');
+    expect(named('reline from 4 m to 9 m', reline)).toBe('Three12');
+    expect(named('reline from 4 m to 9 m with TwoLayer12', reline)).toBe('TwoLayer12');
+    expect(named('window 2025-05-01 to 2025-05-02\n  reline from 4 m to 9 m', reline)).toBe('TwoLayer12');
+    expect(named('reline from 13 m to 20 m', reline)).toBe('TwoLayer12');
+  });
+});

@@ -24,9 +24,13 @@ export interface Job {
   readonly relines: readonly {
     readonly stretch: Stretch;
     readonly liner: LinerSpecification;
+    /** As written behind `with`; without it the liner that lies there. */
+    readonly linerUse?: NameUse;
     readonly origin: Origin;
   }[];
   readonly screwChange?: ScrewChangeScope;
+  /** The screw that a change before the job has put in, where there was one (lying-screw.ts). */
+  readonly screwLying?: ScrewSpecification;
   /** The job whose isolation and space this one shares, as named. */
   readonly partOf?: NameUse;
   /** Crews and access units by name; `crew` is undefined where the plant has none of that name. */

@@ -4,6 +4,7 @@
 // chosen and the loads proved by competent people under the law and the site's rules.
 
 import { linerSide } from '../model/liner-side.js';
+import { lyingScrew } from '../model/lying-screw.js';
 import {
   downSlopeForce,
   handlingGuideline,
@@ -19,7 +20,6 @@ import {
   type FlightShape,
 } from '../geometry/helix.js';
 import { panelCentreDepth, panelMassIfSound } from '../geometry/trough.js';
-import type { Estate } from '../model/estate.js';
 import type { Job, Step } from '../model/job.js';
 import type { LiftingPoint } from '../model/conveyor.js';
 import type { ScrewSpecification } from '../model/specifications.js';
@@ -116,7 +116,6 @@ export interface HandLift {
 
 export function liftsOf(
   job: Job,
-  estate: Estate,
   relined: readonly { readonly run: RunGround; readonly from: number; readonly to: number }[],
 ): LiftTable {
   const problems: LiftProblem[] = [];
@@ -127,7 +126,7 @@ export function liftsOf(
         assumed: `No sling angle is stated: ${usualSlingAngle}° from the vertical is taken, the usual limit.`,
       };
   const spiral = job.screwChange
-    ? spiralLifts(job, estate, job.screwChange.screw, slingAngle.value, problems)
+    ? spiralLifts(job, job.screwChange.screw, slingAngle.value, problems)
     : undefined;
   const byHand = [...panelLifts(job, relined), ...coverLifts(job)];
   const most = Math.max(0, ...job.crews.map(({ crew }) => crew?.size.count ?? 0));
@@ -172,14 +171,12 @@ function flightOf(
 
 function spiralLifts(
   job: Job,
-  estate: Estate,
   fresh: ScrewSpecification,
   angle: number,
   problems: LiftProblem[],
 ): SpiralLifts | undefined {
   const { conveyor } = job;
-  const old =
-    estate.screwChanges.filter((change) => change.conveyor === conveyor).at(-1)?.screw ?? conveyor.screw;
+  const old = lyingScrew(job);
   const massOut = screwMassPerMetre(old);
   const massIn = screwMassPerMetre(fresh);
   for (const [screw, mass] of new Map([

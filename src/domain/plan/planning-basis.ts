@@ -40,7 +40,7 @@ export function planningBasis(job: Job, steps: readonly Step[], estate: Estate):
   const relined = ground.scope.flatMap((area) =>
     ground.runs.map((run) => ({ run, from: area.from, to: area.to })),
   );
-  const lifts = liftsOf(job, estate, relined);
+  const lifts = liftsOf(job, relined);
   const works = steps.map((step, i) => workOf(ground, step, ground.areas[i] ?? [], lifts.spiral));
   const calendar = workCalendar(job);
   const teams = teamsOf(job);

@@ -40,7 +40,7 @@ export function proposeSteps(job: Job, estate: Estate): Proposal {
     const last = panels.at(-1)?.panel;
     return first === undefined || last === undefined ? [] : [choose(job, estate, run, first, last)];
   });
-  return { steps: stepsFor(job, ground, runs, estate), runs };
+  return { steps: stepsFor(job, ground, runs), runs };
 }
 
 /** As asked from the usual end, as asked from the other, then with the panels beyond, fewest first. */
@@ -92,7 +92,7 @@ function complaint(job: Job, estate: Estate, run: RunGround, proposed: ProposedR
   );
 }
 
-function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[], estate: Estate): Step[] {
+function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[] {
   const { conveyor } = job;
   const whole: Stretch = { kind: 'all', origin: job.origin };
   const stretches = runs.flatMap((each) => {
@@ -138,7 +138,7 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[], estate
     ...stretches.flatMap(({ stretch }) => each('strip', [stretch])),
     ...stretches.flatMap(({ stretch }) => each('clean', [stretch])),
     ...stretches.map(({ stretch, start }) => newStep(job, 'fit', stretch, start)),
-    ...screw(...putIn(job, estate), one('bolt drive'), one('release screw')),
+    ...screw(...putIn(job), one('bolt drive'), one('release screw')),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs on', ground.holdDowns) : []),
     ...(conveyor.braces.length > 0 ? parts('braces on', ground.braces) : []),
     ...each('clear up', opened),
@@ -202,10 +202,10 @@ function cutOut(job: Job): Step[] {
 }
 
 /** The new spiral: laid in, then joined one joint at a time, so that no weld is left half done. */
-function putIn(job: Job, estate: Estate): Step[] {
+function putIn(job: Job): Step[] {
   const laid = newStep(job, 'insert screw');
   const bolted = job.screwChange?.joints === 'bolted';
-  const pieces = liftsOf(job, estate, []).spiral?.pieces;
+  const pieces = liftsOf(job, []).spiral?.pieces;
   if (!pieces) return bolted ? [laid] : [{ ...laid, heat: demanded(job) }, watch(job)];
   const joints = pieces.slice(1).map((piece, k): Step => {
     const first = k === 0 ? 0 : (pieces[k]?.centre ?? 0);

@@ -3,13 +3,19 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Job, ScrewChangeScope, Step } from '../../domain/model/job.js';
+import { panelEnds } from '../../domain/model/panels.js';
 import type { AccessUnit, Crane, Crew, Outage } from '../../domain/model/plant.js';
 import type { Problem } from '../../domain/model/problem.js';
+import type { Reline, ScrewChange } from '../../domain/model/records.js';
+import { intervalOf } from '../../domain/model/runs.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import type { NameUse } from '../../domain/model/stated.js';
+import type { Stretch } from '../../domain/model/stretch.js';
 import type { JobDraft, StepDraft } from '../sheet.js';
 import { present, stated } from '../lowering/block.js';
 import type { ConveyorIndex } from './conveyors.js';
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import { linersOf, type LinersAt } from './fitted.js';
 import { closest, findNamed, type NameTable } from './name-table.js';
 import { checkBreak, checkStretch } from './stretches.js';
 
@@ -19,11 +25,17 @@ interface Index {
   readonly conveyors: ConveyorIndex;
   readonly liners: NameTable<LinerSpecification>;
   readonly screws: NameTable<ScrewSpecification>;
+  /** Of all conveyors, in order of date. */
+  readonly relines: readonly Reline[];
+  readonly screwChanges: readonly ScrewChange[];
 }
+
+/** For jobs without a window: they come after all that is recorded. */
+const endOfTime = Infinity as CalendarDay;
 
 export function buildJob(
   draft: JobDraft,
-  { plants, conveyors, liners, screws }: Index,
+  { plants, conveyors, liners, screws, relines: fitted, screwChanges }: Index,
   problems: Problem[],
 ): Job | undefined {
   const conveyor = conveyors.find(draft.conveyorUse, problems);
@@ -43,13 +55,26 @@ export function buildJob(
     stated({ crane: pick(plant.cranes, 'crane', use, plant.name, unread, problems) });
   const outage: Outage | undefined =
     outageUse && pick(plant.outages, 'outage', outageUse, plant.name, unread, problems);
+  const before = outage?.from.day ?? window?.from.day ?? endOfTime;
+  const screwLying = screwChanges.findLast(
+    (change) => change.conveyor === conveyor && change.date.day < before,
+  )?.screw;
+  const lying = linersOf(
+    conveyor,
+    fitted.filter((reline) => reline.conveyor === conveyor),
+  );
   const screw =
     screwChange &&
-    (screwChange.screwUse ? findNamed(screws, screwChange.screwUse, problems)?.value : conveyor.screw);
+    (screwChange.screwUse
+      ? findNamed(screws, screwChange.screwUse, problems)?.value
+      : (screwLying ?? conveyor.screw));
   const steps = order && buildSteps(order.steps, conveyor, crew, unit, problems);
   const scope = relines.map(({ stretch, linerUse, origin }) => {
-    const liner = linerUse ? findNamed(liners, linerUse, problems)?.value : conveyor.liner;
-    return checkStretch(stretch, conveyor, problems) && liner ? { stretch, liner, origin } : undefined;
+    if (!checkStretch(stretch, conveyor, problems)) return undefined;
+    const liner = linerUse
+      ? findNamed(liners, linerUse, problems)?.value
+      : linerThere(conveyor, stretch, lying, before);
+    return liner && { stretch, liner, origin, ...stated({ linerUse }) };
   });
   // A job that has lost part of its scope is another job.
   if (scope.includes(undefined)) return undefined;
@@ -64,9 +89,22 @@ export function buildJob(
       window:
         outageUse && outage ? { outage, from: outage.from, to: outage.to, origin: outageUse.fact } : window,
       screwChange: screwChange && screw && withoutUse(screwChange, screw),
+      screwLying,
       order: order && steps && { origin: order.origin, steps },
     }),
   };
+}
+
+/** What lies at the middle of the stretch: a job that names no liner brings the same again. */
+function linerThere(
+  conveyor: Conveyor,
+  stretch: Stretch,
+  lying: LinersAt,
+  day: CalendarDay,
+): LinerSpecification {
+  const interval = intervalOf(conveyor, stretch, panelEnds);
+  if (!interval) return conveyor.liner;
+  return lying((interval.from + interval.to) / 2, day, Infinity)[0] ?? conveyor.liner;
 }
 
 function withoutUse(

@@ -38,7 +38,7 @@ export const jobKeywords: KeywordDocs = {
       'What is relined: `all`, a run, some panels of a run, or between two chainages.',
       'reline ${1:all}',
     ),
-    with: word('Another liner than the conveyor’s present one.', 'with ${1:TwoLayer12}'),
+    with: word('The liner that goes in. Without it the same again as lies there.', 'with ${1:TwoLayer12}'),
     'change screw': word(
       'The screw is changed too. Unless it says otherwise, the old one is cut with a flame and the new one is welded.',
       'change screw',

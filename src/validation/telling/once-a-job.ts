@@ -33,6 +33,7 @@ function inputsOf(job: Job, estate: Estate): readonly unknown[] {
   return [
     job.conveyor,
     job.screwChange?.screw,
+    job.screwLying,
     job.window?.from.day,
     job.window?.to.day,
     ...job.crews.map(({ crew }) => crew),

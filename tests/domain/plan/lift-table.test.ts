@@ -27,7 +27,7 @@ function change(facts: Partial<Conveyor> = {}, more: Partial<Job> = {}): Job {
     ...more,
   });
 }
-const lifts = (of: Job): LiftTable => liftsOf(of, worldOf(of), []);
+const lifts = (of: Job): LiftTable => liftsOf(of, []);
 const said = (of: Job): readonly string[] => lifts(of).problems.map(({ kind }) => kind);
 const limited = (limit: number): Partial<Job> => ({ liftLimit: stated('mass', limit) });
 
@@ -231,7 +231,6 @@ describe('by hand', () => {
     const ground = groundOf(of, [], worldOf(of));
     return liftsOf(
       of,
-      worldOf(of),
       ground.runs.flatMap((run) =>
         (ranges ?? [[0, of.conveyor.length.value]]).map(([from, to]) => ({ run, from, to })),
       ),

@@ -266,7 +266,7 @@ describe('pieces as the order has them', () => {
     const halves = ['remove screw from 0 mm to 6000 mm', 'remove screw from 6000 mm to 12000 mm'];
     expect(over(change(halves, Math.ceil(6 * perMetre)))).toEqual([]);
     expect(over(change(halves, Math.floor(6 * perMetre)))).toHaveLength(2);
-    const pieces = liftsOf(change(halves, 5000), worldOf(change(halves, 5000)), []).spiral?.pieces;
+    const pieces = liftsOf(change(halves, 5000), []).spiral?.pieces;
     expect(pieces?.map(({ from, to }) => [from, to])).toEqual([
       [0, 6000],
       [6000, 12_000],

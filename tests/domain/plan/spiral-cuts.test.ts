@@ -260,6 +260,12 @@ describe('what a support bears while panels pass under the spiral', () => {
       1,
     );
   });
+  it('of the spiral that lies there, not of the first one', () => {
+    const flight = { width: mm(60), thickness: mm(40), origin: origin() };
+    const thicker = screw({ outsideDiameter: mm(300), pitch: mm(300), flight });
+    const of = job(line([4], [0, 0], { screw: spiral }), ['all'], { heldUp, screwLying: thicker });
+    expect(supportLoad(of)).toBeCloseTo(2 * 25.51 * 2 * 1.25, 1); // twice as thick, twice the mass
+  });
   it('unknown where nothing holds it up, or its mass is not known', () => {
     expect(supportLoad(job(line([4], [0, 0], { screw: spiral }), ['all']))).toBeUndefined();
     expect(supportLoad(job(line([4], [0, 0]), ['all'], { heldUp }))).toBeUndefined();

@@ -8,6 +8,7 @@ import type { Estate } from '../../../domain/model/estate.js';
 import { historyOf } from '../../../domain/model/history.js';
 import type { Job } from '../../../domain/model/job.js';
 import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
+import { screwAfter } from '../../../domain/model/lying-screw.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { Area } from '../../../domain/order/ground.js';
 import type { LengthUnit } from '../../page/lengths.js';
@@ -23,7 +24,7 @@ export function machineFacts(
   asOf: CalendarDay | undefined,
 ): readonly Fact[] {
   const { conveyor } = job;
-  const screw = job.screwChange?.screw ?? conveyor.screw;
+  const screw = screwAfter(job);
   const facts: Fact[] = [
     {
       name: 'Length, incline',

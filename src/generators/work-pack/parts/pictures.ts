@@ -1,6 +1,7 @@
 // The drawings of a pack, in the order a crew reads them.
 
-import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
+import type { LinerSpecification } from '../../../domain/model/specifications.js';
+import { screwAfter } from '../../../domain/model/lying-screw.js';
 import type { Ground } from '../../../domain/order/ground.js';
 import { alongTheTrough } from '../../drawing/along.js';
 import { crossSection } from '../../drawing/cross-section.js';
@@ -44,7 +45,7 @@ export function packDrawings(
     }),
   };
   const liner: LinerSpecification = ground.job.relines[0]?.liner ?? conveyor.liner;
-  const screw: ScrewSpecification = ground.job.screwChange?.screw ?? conveyor.screw;
+  const screw = screwAfter(ground.job);
   const lifts = (plan.lifts.spiral?.pieces ?? []).map((piece) => ({
     ...piece,
     liftingPoint: piece.liftingPoint?.name,

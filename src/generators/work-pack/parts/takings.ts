@@ -4,6 +4,7 @@
 import { areasOfAction, within } from '../../../domain/order/ground.js';
 import type { Ground, Piece } from '../../../domain/order/ground.js';
 import type { StepAction } from '../../../domain/model/job.js';
+import { lyingScrew, screwAfter } from '../../../domain/model/lying-screw.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords } from '../../page/lengths.js';
 import type { HoldDown, Span } from '../../../domain/model/conveyor.js';
@@ -122,7 +123,7 @@ function touched(ground: Ground, action: StepAction, pieces: readonly Piece[]): 
 }
 
 function screwTakings(ground: Ground): Taking[] {
-  const plate = ground.job.screwChange?.screw.drivePlate ?? ground.job.conveyor.screw.drivePlate;
+  const plate = screwAfter(ground.job).drivePlate ?? lyingScrew(ground.job).drivePlate;
   const count = (action: StepAction): number => ground.steps.filter((step) => step.action === action).length;
   const rows: Taking[] = [];
   if (count('remove screw') + count('insert screw') > 0)

@@ -2,6 +2,7 @@
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Job } from '../../../domain/model/job.js';
+import { screwAfter } from '../../../domain/model/lying-screw.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import { panelEnds } from '../../../domain/model/panels.js';
 import { intervalOf, runsOf } from '../../../domain/model/runs.js';
@@ -35,7 +36,7 @@ export const screwDoesNotFit: Rule = {
       if (screw !== conveyor.screw) yield* judge(conveyor, conveyor.liner, screw, origin);
     }
     for (const job of estate.jobs) {
-      const screw = job.screwChange?.screw ?? job.conveyor.screw;
+      const screw = screwAfter(job);
       const tried = new Set<LinerSpecification>();
       for (const { liner, origin } of job.relines) {
         if (tried.has(liner) || (liner === job.conveyor.liner && screw === job.conveyor.screw)) continue;

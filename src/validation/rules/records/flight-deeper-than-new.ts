@@ -1,6 +1,6 @@
 // Is a flight deeper than it was made? Then another screw was read, or across the wrong edge.
 
-import { historyOf } from '../../../domain/model/history.js';
+import { screwSeen } from '../../../domain/model/lying-screw.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -23,10 +23,7 @@ export const flightDeeperThanNew: Rule = {
   *check({ estate }) {
     for (const inspection of estate.inspections) {
       if (inspection.flights.length === 0) continue;
-      const sets = historyOf(estate, inspection.conveyor).screwSets;
-      const screw =
-        (sets.findLast((set) => set.fitted === undefined || set.fitted.day <= inspection.date.day) ?? sets[0])
-          ?.screw ?? inspection.conveyor.screw;
+      const screw = screwSeen(estate, inspection);
       const width = screw.flight?.width;
       for (const { at, depth } of inspection.flights) {
         if (!width || depth.value <= width.value + settled(inspection.conveyor.plant, 'TL328', threshold))

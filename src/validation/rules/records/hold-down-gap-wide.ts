@@ -1,5 +1,6 @@
 // Has a hold-down more room above the spiral than a tenth of its diameter [judgement]? It then holds nothing down.
 
+import { screwSeen } from '../../../domain/model/lying-screw.js';
 import { formatLength, formatPercent } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -25,9 +26,11 @@ export const holdDownGapWide: Rule = {
     { name: 'just more', text: '  hold-down at 3.75 m gap «40.1 mm»' },
   ],
   *check({ estate }) {
-    for (const { conveyor, holdDownGaps } of estate.inspections) {
+    for (const inspection of estate.inspections) {
+      const { conveyor, holdDownGaps } = inspection;
+      if (holdDownGaps.length === 0) continue;
       const share = settled(conveyor.plant, 'TL321', threshold);
-      const limit = conveyor.screw.outsideDiameter.value * share;
+      const limit = screwSeen(estate, inspection).outsideDiameter.value * share;
       for (const { at, gap } of holdDownGaps) {
         if (gap.value <= limit) continue;
         yield {

@@ -1,5 +1,6 @@
 // Does the flight wear alike along the screw?
 
+import { screwSeen } from '../../../domain/model/lying-screw.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -28,8 +29,9 @@ export const unevenFlightWear: Rule = {
   flight at 9 m depth «56 mm|62 mm»`,
   cases: [{ name: 'at the limit', text: '  flight at 2 m depth 78 mm\n  flight at 9 m depth 58 mm' }],
   *check({ estate }) {
-    for (const { conveyor, flights } of estate.inspections) {
-      const width = conveyor.screw.flight?.width.value;
+    for (const inspection of estate.inspections) {
+      const { conveyor, flights } = inspection;
+      const width = screwSeen(estate, inspection).flight?.width.value;
       if (width === undefined || flights.length < 2) continue;
       const sorted = [...flights].sort((a, b) => a.depth.value - b.depth.value);
       const [thin] = sorted;

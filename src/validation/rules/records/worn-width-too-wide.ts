@@ -3,6 +3,7 @@
 
 import { depthFromEdge } from '../../../domain/geometry/crescent.js';
 import { historyOf } from '../../../domain/model/history.js';
+import { screwSeen } from '../../../domain/model/lying-screw.js';
 import { setSeen } from '../../../domain/model/exposure.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { clearanceOf } from '../../evidence/lined-section.js';
@@ -29,12 +30,13 @@ export const wornWidthTooWide: Rule = {
     for (const inspection of estate.inspections) {
       if (inspection.wornWidths.length === 0) continue;
       const history = historyOf(estate, inspection.conveyor);
+      const screw = screwSeen(estate, inspection);
       for (const { at, from, to } of inspection.wornWidths) {
         const liner = setSeen(history, at.value, inspection)?.liner ?? inspection.conveyor.liner;
-        const e = clearanceOf(inspection.conveyor, liner, inspection.conveyor.screw);
+        const e = clearanceOf(inspection.conveyor, liner, screw);
         const half = Math.abs(to.hours - from.hours) * 15;
         if (e === undefined || e <= 0 || half <= 0) continue;
-        const screwRadius = inspection.conveyor.screw.outsideDiameter.value / 2;
+        const screwRadius = screw.outsideDiameter.value / 2;
         const deep = half >= 89 ? Infinity : (depthFromEdge({ e, screwRadius }, half) ?? Infinity);
         if (deep <= (1 + settled(inspection.conveyor.plant, 'TL320', threshold)) * liner.thickness.value)
           continue;
