@@ -198,6 +198,20 @@ test('the unseen panels of a run stand by one that was not moved, where only its
   expect(day(found) / day(plain)).toBeLessThan(1.25);
 });
 
+test('what was read of a panel where it lay before stands by itself, apart from liners that came out', () => {
+  const report = life(
+    read(
+      before,
+      'reline DG1 2024-09-02 meter 3500 h {\n}',
+      look('2024-09-16', 3600, 'P1 thickness 11.6 mm'),
+      moved(turn, 'P1 thickness 11.4 mm'),
+    ),
+  );
+  const text = remainingLifeMarkdown(report);
+  expect(text).toContain('| P1 | TwoLayer12, out 2024-09-02 | 7.6 mm (2024-06-03) |');
+  expect(text).toContain('| P1 | TwoLayer12, moved 2024-10-07 | 11.6 mm (2024-09-16) |');
+});
+
 test('the sheet shows what was read last on a moved panel, and the colour that is left of it', () => {
   const { estate } = read(
     before,

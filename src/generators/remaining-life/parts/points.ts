@@ -41,6 +41,8 @@ export interface ObservedReading {
 export interface FormerReading {
   readonly day: CalendarDay;
   readonly liner: string;
+  /** When it came out there, or was moved. */
+  readonly until: LinerSet['removed'];
   readonly seen: Observation;
 }
 
@@ -328,7 +330,8 @@ function sortReadings(
     const withdrawn = columns.kind[row] === ReadingKind.withdrawn;
     if (!seen && !withdrawn) leftOut.push({ row, day, origin, reason: 'could not be read' });
     else if (isFormer) {
-      if (seen && seen.kind !== 'not seen') former.push({ day, liner: of.liner.name, seen });
+      if (seen && seen.kind !== 'not seen')
+        former.push({ day, liner: of.liner.name, until: of.removed, seen });
     } else if (!exposure.known) leftOut.push({ row, day, origin, reason: exposure.reason });
     else if (seen)
       readings.push({

@@ -321,11 +321,12 @@ function formerReadings(life: ConveyorLife): RecordSection {
   const title = 'What was read of the liners before';
   const sizes = sizesOf(life.conveyor);
   const rows = life.points.flatMap(({ place, former }) =>
-    [...new Set(former.map(({ liner }) => liner))].map((liner) => [
+    [...new Map(former.map((each) => [each.until?.day, each])).values()].map(({ liner, until }) => [
       place.name,
-      liner,
+      // Two liners of one make that lay there one after the other are told apart by when they went.
+      `${liner}${until ? `, ${until.reline.moved ? 'moved' : 'out'} ${formatDay(until.day)}` : ''}`,
       former
-        .filter((each) => each.liner === liner)
+        .filter((each) => each.until?.day === until?.day)
         .map(({ day, seen }) => `${seenText(seen, sizes)} (${formatDay(day)})`)
         .join(', '),
     ]),
