@@ -8,7 +8,7 @@ import { accessSlips } from './access.js';
 import { tellWhatIsOpen } from './finish.js';
 import { groundOf, within, type PieceKind } from './ground.js';
 import { sequenceOf, stepAt } from './sequence.js';
-import { aloneInside, overloads, type Overload } from './people.js';
+import { aloneInside, nobodyOutside, overloads, type Overload } from './people.js';
 import { dryingPairs } from './rest.js';
 import { personMass, toolMass } from './platform.js';
 import { fallingPairs, sharedPairs, unsettledPairs, type FallingPair, type Shared } from './side-by-side.js';
@@ -34,6 +34,8 @@ export interface JudgedViolation {
   readonly gates?: readonly string[];
   /** Position of the step, where no slip holds it. */
   readonly at?: number;
+  /** Positions of the steps that leave nobody outside. */
+  readonly inside?: readonly number[];
   /** How many people the platform takes. */
   readonly overload?: { readonly most: number };
   readonly walk: Walk;
@@ -293,7 +295,38 @@ function people(w: Walk): JudgedViolation[] {
       },
     };
   });
-  return [...alone, ...overloads(w).map((each) => tooHeavy(w, each))];
+  return [...alone, ...unattended(w), ...overloads(w).map((each) => tooHeavy(w, each))];
+}
+
+/** One matter, however many steps it takes. */
+function unattended(w: Walk): JudgedViolation[] {
+  const inside = nobodyOutside(w);
+  const [first, ...others] = inside.map((i) => stepAt(w.sequence, i));
+  if (!first) return [];
+  const also =
+    others.length > 0
+      ? `; nor during ${listing(
+          others.map((step) => `"${sayStep(step)}"`),
+          4,
+        )}`
+      : '';
+  return [
+    {
+      walk: w,
+      inside,
+      key: keyOf('nobody outside', undefined),
+      violation: {
+        kind: 'nobody outside',
+        grade: 'unsafe',
+        ...place(w, first),
+        message: `"${sayStep(first)}" has everybody inside an enclosed trough, and the order leaves nobody outside${also}.`,
+        reason:
+          'Nobody goes into a confined space without a person outside who keeps in touch, calls for rescue and never goes in after them; ' +
+          'gas takes everybody inside at the same time.',
+        conflicts: others.map((step) => ({ step, words: 'nobody outside here either' })),
+      },
+    },
+  ];
 }
 
 function tooHeavy(w: Walk, { step, unit, people: count, standingBy, load, most }: Overload): JudgedViolation {

@@ -1,8 +1,8 @@
-// People in the order: nobody works alone inside an enclosed trough, and a platform carries no more than it is rated for.
+// People in the order: nobody works alone inside an enclosed trough, somebody stays outside it, and a platform carries no more than it is rated for.
 // Where the order leaves open who does a step, it is told only what is wrong whoever comes.
 
 import type { AccessUnit } from '../model/plant.js';
-import type { Step } from '../model/job.js';
+import type { Step, StepAction } from '../model/job.js';
 import { reaches } from './access.js';
 import { areaOf, overlaps, type Area } from './ground.js';
 import { crewsStandingBy, loadAboard, peopleAboard, standingByAboard } from './platform.js';
@@ -45,6 +45,39 @@ export function reachesInside(step: Step): boolean {
       return false;
     default:
       return atTheMachine(step);
+  }
+}
+
+/**
+ * Steps that put people into an enclosed trough while the order leaves nobody outside: no other crew stands by, and the step is
+ * not said to be done by fewer than come. Whoever is alone is told as that.
+ */
+export function nobodyOutside(w: Walk): number[] {
+  if (!w.ground.job.conveyor.confinedSpace) return [];
+  return w.sequence.steps.flatMap((step, i) => {
+    const most = peopleOn(w, step, Math.max);
+    if (!worksInside(step.action) || most === undefined || most < 2) return [];
+    const least = peopleOn(w, step, Math.min) ?? most;
+    const inside = step.aboard?.count ?? least;
+    return inside < least || crewsStandingBy(step).length > 0 ? [] : [i];
+  });
+}
+
+/** More than hands is inside: what is done at the rim (covers, braces, hold-downs, the drive) is done standing beside it. */
+export function worksInside(action: StepAction): boolean {
+  switch (action) {
+    case 'strip':
+    case 'clean':
+    case 'patch':
+    case 'fit':
+    case 'remove screw':
+    case 'insert screw':
+    case 'join screw':
+    case 'gate off':
+    case 'gate on':
+      return true;
+    default:
+      return false;
   }
 }
 

@@ -10,6 +10,7 @@ import { changeJob } from './change-steps.js';
 import { areasOf, within, type PieceKind, type RunGround } from './ground.js';
 import { usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
+import { peopleOn } from './people.js';
 import { stepAt } from './sequence.js';
 import { canStartAt, startOf, type End } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
@@ -75,6 +76,7 @@ function ideasFor(judged: JudgedViolation): Repair[] {
       ...makeBefore(w, pair.step, pair.other),
     ];
   if (violation.kind === 'lone worker') return standBy(w, judged.at ?? 0);
+  if (violation.kind === 'nobody outside') return somebodyOutside(w, judged.inside ?? []);
   if (violation.kind === 'platform overloaded') return fewerAboard(w, judged.at ?? 0, judged);
   if (pair) return [...makeBefore(w, pair.other, pair.step), ...makeBefore(w, pair.step, pair.other)];
   return slip ? ideasForSlip(w, slip) : [];
@@ -295,6 +297,46 @@ function standBy(w: Walk, at: number): Repair[] {
         { change: 'set attendants', step: here, attendants: [crew] },
       ],
     })),
+    { title: 'Add a crew to the job that can stand by', changes: [] },
+  ];
+}
+
+/** At every step that leaves nobody outside: a crew that has no part in it, or one of those who come. */
+function somebodyOutside(w: Walk, inside: readonly number[]): Repair[] {
+  const { crews } = w.ground.job;
+  const steps = inside.map((i) => stepAt(w.sequence, i));
+  const doing = new Set(steps.flatMap((step) => step.crews.map(({ use }) => use.name)));
+  const named = steps.every((step) => step.crews.length > 0);
+  const free = named ? crews.filter(({ use }) => !doing.has(use.name)) : [];
+  const others = steps.map((step) =>
+    crews.find(({ use }) => !step.crews.some((crew) => crew.use.name === use.name)),
+  );
+  const oneFewer = steps.flatMap((step): StepChange[] => {
+    const least = peopleOn(w, step, Math.min) ?? 0;
+    return least < 2
+      ? []
+      : [{ change: 'set aboard', step, aboard: { count: least - 1, origin: step.origin } }];
+  });
+  return [
+    ...free.map((crew): Repair => ({
+      title: `Let ${crew.use.name} stand by outside`,
+      changes: steps.map((step) => ({ change: 'set attendants', step, attendants: [crew] })),
+    })),
+    ...(named && free.length === 0 && others.every((crew) => crew !== undefined)
+      ? [
+          {
+            title: 'Let the other crew stand by outside',
+            changes: steps.map((step, k): StepChange => ({
+              change: 'set attendants',
+              step,
+              attendants: others.slice(k, k + 1).flatMap((crew) => crew ?? []),
+            })),
+          },
+        ]
+      : []),
+    ...(oneFewer.length === steps.length
+      ? [{ title: 'Let one of those who come stay outside', changes: oneFewer }]
+      : []),
     { title: 'Add a crew to the job that can stand by', changes: [] },
   ];
 }

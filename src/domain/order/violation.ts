@@ -17,6 +17,7 @@ export const violationKinds = {
   'isolation missing': 5,
   'gas test missing': 12,
   'lone worker': 12,
+  'nobody outside': 12,
   'no access': 7,
   'no access unit': 7,
   'platform overloaded': 15,

@@ -94,9 +94,16 @@ function floats(
 function withTeam(step: Step | undefined, way: Way | undefined, job: Job): Step | undefined {
   if (!step) return undefined;
   const crews = job.crews.filter(({ use }) => way?.crews.includes(use.name));
+  const standBy = job.crews.filter(({ use }) => way?.standBy?.includes(use.name));
   const unit = job.accessUnits.find(({ use }) => use.name === way?.unit);
   const aboard = way?.aboard === undefined ? undefined : { count: way.aboard, origin: job.nameOrigin };
-  return { ...step, crews, ...(unit ? { unit } : {}), ...(unit && aboard ? { aboard } : {}) };
+  return {
+    ...step,
+    crews,
+    ...(unit ? { unit } : {}),
+    ...(aboard ? { aboard } : {}),
+    ...(standBy.length > 0 ? { attendants: standBy } : {}),
+  };
 }
 
 /** Back from the end, each time to the last of what was waited for; as far as a delay delays the end. */

@@ -5,6 +5,7 @@ import type { Access } from '../model/conveyor.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import { reaches } from '../order/access.js';
 import { cranesAlong, hangsLoads, standsAlong } from '../order/lifting-gear.js';
+import { reachesInside, worksInside } from '../order/people.js';
 import { peopleAboard } from '../order/platform.js';
 import type { Area } from '../order/ground.js';
 import { atTheMachine } from '../order/side-by-side.js';
@@ -24,8 +25,10 @@ export interface Way {
   readonly crews: readonly string[];
   readonly people: number;
   readonly unit: string | undefined;
-  /** People on the platform at a time, those who stand by too, where that is fewer than would do the step. */
+  /** People on the platform or inside at a time, those who stand by up there too, where that is fewer than would do the step. */
   readonly aboard?: number;
+  /** Crews that stand by outside an enclosed trough, where the step names none and one person alone would do it. */
+  readonly standBy?: readonly string[];
   /** Where the platform stands, for counting moves. */
   readonly place: string;
   /** Whole minutes, rounded up. */
@@ -92,32 +95,58 @@ export function waysOf(
   const moves = [...stands.values()].reduce((sum, each) => sum + each.length - 1, 0);
   const moving = step.takes || moves === 0 ? 0 : moves * unitTime(job, 'crane move').hours;
   const place = step.stretch ? stretchText(step.stretch) : '';
-  return sets.flatMap((crews) => {
-    const people = Math.max(
-      1,
-      crews.reduce((sum, name) => sum + (teams[position(name)]?.people ?? 0), 0),
-    );
-    return units.map((unit): Way => {
-      const watching = unit === undefined ? 0 : standBy.filter((name) => !crews.includes(name)).length;
-      const room = step.aboard?.count ?? roomOn(job, unit, work.load ?? 0);
-      // Whoever stands by is up there too, and has no hand in the work.
-      const hands = Math.min(people, work.mostPeople, Math.max(1, room - watching));
-      const hours = step.takes ? step.takes.value : work.personHours / hands + moving;
-      return {
-        crews,
-        people: hands,
-        place,
-        minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)),
-        unit,
-        ...(room < people + watching ? { aboard: room } : {}),
-        teams: [
-          ...[...crews, ...standBy].map(position),
-          ...(unit === undefined ? [] : [position(unit)]),
-          ...hooks.map(position),
-        ],
-      };
+  return sets
+    .flatMap((crews) => standingOutside(job, step, crews, all))
+    .flatMap(({ crews, outside }) => {
+      const people = Math.max(
+        1,
+        crews.reduce((sum, name) => sum + (teams[position(name)]?.people ?? 0), 0),
+      );
+      return units.map((unit): Way => {
+        const watching =
+          unit === undefined ? 0 : [...standBy, ...outside].filter((name) => !crews.includes(name)).length;
+        const inside = leavesOneOutside(job, step) && people > 1 ? people - 1 : Infinity;
+        const room = step.aboard?.count ?? Math.min(inside, roomOn(job, unit, work.load ?? 0));
+        // Whoever stands by is up there too, and has no hand in the work.
+        const hands = Math.min(people, work.mostPeople, Math.max(1, room - watching));
+        const hours = step.takes ? step.takes.value : work.personHours / hands + moving;
+        return {
+          crews,
+          people: hands,
+          place,
+          minutes: Math.max(1, Math.ceil(hours * 60 - 1e-6)),
+          unit,
+          ...(room < people + watching ? { aboard: room } : {}),
+          ...(outside.length > 0 ? { standBy: outside } : {}),
+          teams: [
+            ...[...crews, ...standBy, ...outside].map(position),
+            ...(unit === undefined ? [] : [position(unit)]),
+            ...hooks.map(position),
+          ],
+        };
+      });
     });
-  });
+}
+
+/** A proposed step that puts people into an enclosed trough: of those who come, one stays outside. */
+function leavesOneOutside(job: Job, step: Step): boolean {
+  const settled = (step.attendants ?? []).length > 0 || step.aboard !== undefined;
+  return !job.order && job.conveyor.confinedSpace && worksInside(step.action) && !settled;
+}
+
+/** Where a proposed step would have one person alone inside, another crew stands by, whichever is free. */
+function standingOutside(
+  job: Job,
+  step: Step,
+  crews: readonly string[],
+  all: readonly Team[],
+): readonly { readonly crews: readonly string[]; readonly outside: readonly string[] }[] {
+  const people = all.filter(({ name }) => crews.includes(name)).reduce((sum, team) => sum + team.people, 0);
+  const alone = !job.order && job.conveyor.confinedSpace && people === 1 && reachesInside(step);
+  const others = alone && !step.attendants?.length ? all.filter(({ name }) => !crews.includes(name)) : [];
+  return others.length > 0
+    ? others.map(({ name }) => ({ crews, outside: [name] }))
+    : [{ crews, outside: [] }];
 }
 
 /** How many people the platform takes; where its load alone is too much, the checker says so, and one is reckoned with. */

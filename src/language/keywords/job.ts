@@ -136,8 +136,11 @@ export const jobKeywords: KeywordDocs = {
       'attended by ${1:Bravo}',
     ),
     using: word('The access unit used.', 'using ${1:MP1}'),
-    with: word('How many people are on the access unit at once.', 'with ${1:2} people'),
-    people: word('How many people are on the access unit at once.'),
+    with: word(
+      'How many people are on the access unit, or inside the trough, at once; whoever is left of the crew stays outside.',
+      'with ${1:2} people',
+    ),
+    people: word('How many people are on the access unit, or inside the trough, at once.'),
     person: word('One at a time.'),
     after: word('Steps, by their names, that must be done first.', 'after ${1:a}'),
     takes: word('How long it takes, where you know better than the unit times.', 'takes ${1:6} h'),

@@ -255,8 +255,7 @@ function lowerSteps(reader: Reader, node: ast.Order): readonly StepDraft[] | und
       `time that the place ${step.resting ?? 'dries'}`,
       someTime,
     );
-    const aboard =
-      step.aboard === undefined ? undefined : reader.count(step, 'aboard', 'people on the access unit');
+    const aboard = step.aboard === undefined ? undefined : reader.count(step, 'aboard', 'people at a time');
     const gate = reader.use(step, 'gate');
     if (!action || (step.stretch && !stretch)) return undefined;
     return {

@@ -10,9 +10,9 @@ order {
   gas test run above Gate
   covers off run above Gate
   hold-downs off run above Gate
-  strip run above Gate by Alpha
-  clean run above Gate by Alpha
-  fit run above Gate starting at head by Alpha
+  strip run above Gate by Alpha attended by Bravo
+  clean run above Gate by Alpha attended by Bravo
+  fit run above Gate starting at head by Alpha attended by Bravo
   hold-downs on run above Gate
   covers on run above Gate
   remove isolation
@@ -32,11 +32,11 @@ order {
   hold-downs off all
   restrain screw
   unbolt drive
-  remove screw
-  strip run above Gate by Alpha
-  clean run above Gate by Alpha
-  fit run above Gate starting at head by Alpha
-  insert screw
+  remove screw by Alpha attended by Bravo
+  strip run above Gate by Alpha attended by Bravo
+  clean run above Gate by Alpha attended by Bravo
+  fit run above Gate starting at head by Alpha attended by Bravo
+  insert screw by Alpha attended by Bravo
   bolt drive
   release screw
   hold-downs on all
@@ -57,11 +57,11 @@ order {
   covers off
   gate shut Gate
   open: hold-downs off
-  low: strip run above Inlet by Alpha after open
-  high: strip run above Gate by Bravo after open
-  clean
-  fit run above Gate starting at head by Bravo
-  fit run above Inlet starting at head by Alpha
+  low: strip run above Inlet by Alpha with 3 people after open
+  high: strip run above Gate by Bravo with 2 people after open
+  clean by Alpha attended by Bravo
+  fit run above Gate starting at head by Bravo attended by Alpha
+  fit run above Inlet starting at head by Alpha attended by Bravo
   hold-downs on
   covers on
   gate open Gate

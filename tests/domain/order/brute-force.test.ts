@@ -568,7 +568,13 @@ test('platforms and people alone: told exactly where somebody falls, or falls un
     for (const bears of [150, 200, 230, 280, 320])
       for (const attended of [false, true])
         for (const aboard of [undefined, 1, 2])
-          for (const action of ['strip run 1', 'clean run 1', 'gas test run 1', 'fire watch run 1']) {
+          for (const action of [
+            'strip run 1',
+            'clean run 1',
+            'braces off run 1',
+            'gas test run 1',
+            'fire watch run 1',
+          ]) {
             if ((aboard ?? 0) > people) continue;
             const crews = [crew('Alpha', people), crew('Bravo', 2)];
             const base = line([1], [10, 10], { confinedSpace: true });
@@ -579,7 +585,10 @@ test('platforms and people alone: told exactly where somebody falls, or falls un
               withOrder(of, ['isolate', 'prove dead', 'gas test', text]),
               worldOf(of),
             ).map(({ kind }) => kind);
-            const told = kinds.includes('platform overloaded') || kinds.includes('lone worker');
+            const told =
+              kinds.includes('platform overloaded') ||
+              kinds.includes('lone worker') ||
+              kinds.includes('nobody outside');
             const trough = conveyor.trough;
             const section = {
               insideRadius: trough.insideRadius.value,
@@ -595,7 +604,7 @@ test('platforms and people alone: told exactly where somebody falls, or falls un
             const falls = !survives(machineOf(of, []), {
               ...one,
               hands: Array.from({ length: up }, () => ({ mass: 80 })),
-              lookouts: people > 1 || attended ? 1 : 0,
+              lookouts: people - up + (attended ? 1 : 0),
               deck: { bears, places: Infinity, load, watching: attended && aboard === undefined ? 1 : 0 },
             });
             if (told !== falls) expect({ text, people, bears, kinds }).toEqual({ falls });

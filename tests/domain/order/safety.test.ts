@@ -293,12 +293,17 @@ describe('an enclosed trough', () => {
     ['alone', 'strip by Solo', ['lone worker']],
     ['alone and attended', 'strip by Solo attended by Alpha', []],
     ['attended by oneself', 'strip by Solo attended by Solo', ['lone worker']],
-    ['two crews', 'strip by Solo, Alpha', []],
-    ['a whole crew', 'strip by Alpha', []],
+    ['two crews', 'strip by Solo, Alpha', ['nobody outside']],
+    ['two crews, of whom one person stays outside', 'strip by Solo, Alpha with 3 people', []],
+    ['a whole crew', 'strip by Alpha', ['nobody outside']],
+    ['a whole crew, and said so', 'strip by Alpha with 3 people', ['nobody outside']],
+    ['a crew of whom one stays outside', 'strip by Alpha with 2 people', []],
+    ['whoever comes, all of them', 'strip', ['nobody outside']],
+    ['a whole crew with another outside', 'strip by Alpha attended by Solo', []],
   ])('%s', (_, strip, expected) => {
     const crews = [crew('Alpha', 3), crew('Solo', 1)];
     const lines = order.map((each) =>
-      each === 'strip' ? strip : /^(clean|fit)/.test(each) ? `${each} by Alpha` : each,
+      each === 'strip' ? strip : /^(clean|fit)/.test(each) ? `${each} by Alpha with 2 people` : each,
     );
     const shut = lines.map((each) =>
       each.includes(' by ') || !/^(gas)/.test(each) ? each : `${each} by Alpha`,
@@ -312,6 +317,49 @@ describe('an enclosed trough', () => {
       });
   });
 
+  test('nobody outside is one matter, mended at every step of it', () => {
+    const crews = [crew('Alpha', 3), crew('Bravo', 2)];
+    const of = job(enclosed(), ['all'], { crews });
+    const lines = [
+      ...before,
+      'gas test',
+      'strip by Alpha',
+      'patch by Bravo cold work',
+      'clean by Alpha attended by Bravo',
+      'fit starting at head by Alpha',
+      ...afterwards,
+    ];
+    const { titles, left, text } = mended(of, lines);
+    expect(check(of, lines).map(({ message }) => message)).toEqual([
+      '"strip" has everybody inside an enclosed trough, and the order leaves nobody outside; nor during "patch" and "fit from the head".',
+    ]);
+    expect(titles).toEqual([
+      'Let the other crew stand by outside',
+      'Let one of those who come stay outside',
+      'Add a crew to the job that can stand by',
+    ]);
+    expect(left).toEqual([]);
+    expect(text.slice(3, 7)).toEqual([
+      'strip by Alpha attended by Bravo',
+      'patch by Bravo attended by Alpha cold work',
+      'clean by Alpha attended by Bravo',
+      'fit starting at head by Alpha attended by Bravo',
+    ]);
+    const fewer = mended(of, lines, 1);
+    expect(fewer.left).toEqual([]);
+    expect(fewer.text[4]).toBe('patch by Bravo with 1 person cold work');
+    const third = { ...of, crews: [...crews, crew('Charlie', 2)] };
+    expect(mended(third, lines).titles[0]).toBe('Let Charlie stand by outside');
+  });
+
+  test.each(['covers off', 'hold-downs off', 'braces off', 'restrain screw', 'gas test'])(
+    'at the rim a crew sees its own: %s',
+    (action) => {
+      const of = job(enclosed(), ['all'], { crews: [crew('Alpha', 2)] });
+      expect(kinds(of, [...before, 'gas test', `${action} by Alpha`])).not.toContain('nobody outside');
+    },
+  );
+
   test('who stands by does nothing else meanwhile', () => {
     const crews = [crew('Alpha', 3), crew('Solo', 1)];
     const lines = [
@@ -319,9 +367,9 @@ describe('an enclosed trough', () => {
       'p: prove dead by Alpha',
       'g: gas test by Alpha',
       'a: strip panel 1 of run 1 by Solo attended by Alpha after g',
-      'b: strip panel 2 of run 1 by Alpha after g',
-      'clean by Alpha',
-      'fit starting at head by Alpha',
+      'b: strip panel 2 of run 1 by Alpha with 2 people after g',
+      'clean by Alpha with 2 people',
+      'fit starting at head by Alpha with 2 people',
       ...afterwards,
     ];
     expect(kinds(job(enclosed(), ['all'], { crews }), lines)).toEqual(['crew in two places']);

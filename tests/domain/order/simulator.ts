@@ -486,8 +486,22 @@ const onlooker = 80;
 function isSeen({ enclosed }: Machine, { action, hands, lookouts = 0 }: Deed): boolean {
   if (!enclosed || hands === undefined || away.has(action)) return true;
   if (['gas test', 'fire watch', 'gate shut', 'gate open'].includes(action)) return true;
-  return hands.length - 1 + lookouts > 0;
+  // Who has only the arms inside still sees the others; who is all inside sees nothing once the gas has come.
+  return (inside.has(action) ? 0 : hands.length - 1) + lookouts > 0;
 }
+
+/** Done by people who are in the trough with more than their arms. */
+const inside = new Set([
+  'strip',
+  'clean',
+  'patch',
+  'fit',
+  'remove screw',
+  'insert screw',
+  'join screw',
+  'gate off',
+  'gate on',
+]);
 
 /** What leaves tools, liner or swarf in the trough. */
 const dirty = new Set([

@@ -105,8 +105,8 @@ describe('a schedule as rows', () => {
       undefined,
     ]);
     expect(written(way(['Alpha'], 60))).toEqual([['Alpha'], undefined, undefined]);
-    // A count without a platform is none.
-    expect(written(way(['Alpha'], 60, { aboard: 3 }))).toEqual([['Alpha'], undefined, undefined]);
+    // A count without a platform is of those inside.
+    expect(written(way(['Alpha'], 60, { aboard: 3 }))).toEqual([['Alpha'], undefined, 3]);
     // Nobody can do it: it is written with nobody.
     expect(written()).toEqual([[], undefined, undefined]);
   });

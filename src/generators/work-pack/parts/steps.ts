@@ -1,8 +1,9 @@
 // The order as rows of a work sheet: what, where, who, with what, when, after what, and what is signed before the next.
 
-import type { Heat, Step } from '../../../domain/model/job.js';
+import type { Heat, Job, Step } from '../../../domain/model/job.js';
 import { emptiedBy } from '../../../domain/order/emptying.js';
 import type { Area, Ground } from '../../../domain/order/ground.js';
+import { worksInside } from '../../../domain/order/people.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -37,7 +38,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       to: known ? to : 0,
       who: planned.crews.join(', '),
       access: planned.unit ?? zonesOf(ground, from, to),
-      measures: [...measuresOf(step), ...untilWatched(plan, index)],
+      measures: [...measuresOf(step, job), ...untilWatched(plan, index)],
       work: words.work,
       check: words.check,
       hold: words.hold,
@@ -58,7 +59,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
 }
 
 /** The facts of a step that keep people safe, each as a line that a fitter can act on. */
-function measuresOf(step: Step): readonly string[] {
+function measuresOf(step: Step, { conveyor }: Job): readonly string[] {
   const { heat, attendants = [], aboard, unit, every, rest, cutToFit, gate } = step;
   return [
     ...(gate ? [/^gate\b/i.test(gate.name) ? `${gate.name}.` : `Gate ${gate.name}.`] : []),
@@ -66,7 +67,17 @@ function measuresOf(step: Step): readonly string[] {
     ...(attendants.length > 0
       ? [`Stands by outside, does nothing else: ${attendants.map(({ use }) => use.name).join(', ')}.`]
       : []),
-    ...(aboard ? [`${unit?.use.name ?? 'Platform'}: at most ${aboard.count}.`] : []),
+    ...(aboard && conveyor.confinedSpace && worksInside(step.action)
+      ? [
+          `Inside at a time: at most ${aboard.count}.` +
+            (attendants.length > 0
+              ? ''
+              : ' One of the others stays outside, in touch with them, and does nothing else.'),
+        ]
+      : []),
+    ...(aboard && (unit || !conveyor.confinedSpace)
+      ? [`${unit?.use.name ?? 'Platform'}: at most ${aboard.count}.`]
+      : []),
     ...(every ? [`Repeat every ${every.text} while anybody is inside.`] : []),
     ...(rest
       ? [`The place ${rest.kind} for ${rest.time.text}: nobody works there before, nights counted in.`]

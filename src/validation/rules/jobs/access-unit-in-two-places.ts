@@ -13,10 +13,10 @@ export const accessUnitInTwoPlaces: Rule = {
   given: 'job',
   bad: but(
     soundSideBySide,
-    ['by Alpha after open', 'by Alpha using MP1 after open'],
+    ['by Alpha with 3 people after open', 'by Alpha using MP1 with 3 people after open'],
     [
-      'high: strip run above Gate by Bravo after open',
-      'high: «strip» run above Gate by Bravo using MP1 after open',
+      'high: strip run above Gate by Bravo with 2 people after open',
+      'high: «strip» run above Gate by Bravo using MP1 with 2 people after open',
     ],
   ),
   good: soundSideBySide,

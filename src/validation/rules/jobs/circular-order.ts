@@ -14,8 +14,14 @@ export const circularOrder: Rule = {
   bad: but(
     soundOrder,
     ['  hold-downs off', '  open: hold-downs off'],
-    ['  strip run above Gate by Alpha', '  a: «strip» run above Gate by Alpha after open, b'],
-    ['  clean run above Gate by Alpha', '  b: clean run above Gate by Alpha after a'],
+    [
+      '  strip run above Gate by Alpha attended by Bravo',
+      '  a: «strip» run above Gate by Alpha attended by Bravo after open, b',
+    ],
+    [
+      '  clean run above Gate by Alpha attended by Bravo',
+      '  b: clean run above Gate by Alpha attended by Bravo after a',
+    ],
   ),
   good: soundOrder,
   check: onViolation('circular order'),

@@ -41,9 +41,9 @@ job J1 {
     isolate
     prove dead
     «gas test» run 1‹| every 2 h›
-    strip run 1
-    clean run 1
-    fit run 1 starting at tail
+    strip run 1 with 2 people
+    clean run 1 with 2 people
+    fit run 1 starting at tail with 2 people
     remove isolation
     run empty
     run loaded

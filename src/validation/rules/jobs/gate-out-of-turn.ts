@@ -14,9 +14,9 @@ export const gateOutOfTurn: Rule = {
   bad: but(
     soundOrder,
     ['gas test run above Gate', 'gas test all'],
-    ['  strip run', '  gate off Gate\n  strip run'],
+    ['  strip run', '  gate off Gate by Alpha attended by Bravo\n  strip run'],
     ['  clean run', '  «gate shut» Gate\n  clean run'],
-    ['  remove iso', '  gate on Gate\n  remove iso'],
+    ['  remove iso', '  gate on Gate by Alpha attended by Bravo\n  remove iso'],
   ),
   good: but(
     soundOrder,

@@ -13,11 +13,11 @@ export const hotWorkNotConfirmed: Rule = {
   given: 'job',
   bad: but(soundOrder, [
     '  strip run',
-    '  patch run above Gate «hot work» shielded wet fire watch 60 min to be confirmed\n  fire watch run above Gate\n  strip run',
+    '  patch run above Gate by Alpha attended by Bravo «hot work» shielded wet fire watch 60 min to be confirmed\n  fire watch run above Gate\n  strip run',
   ]),
   good: but(soundOrder, [
     '  strip run',
-    '  patch run above Gate hot work shielded wet fire watch 60 min\n  fire watch run above Gate\n  strip run',
+    '  patch run above Gate by Alpha attended by Bravo hot work shielded wet fire watch 60 min\n  fire watch run above Gate\n  strip run',
   ]),
   *check({ estate }) {
     for (const { order } of estate.jobs) {

@@ -13,16 +13,16 @@ export const hotWorkNotWatched: Rule = {
   given: 'job',
   bad: but(
     soundOrder,
-    ['  strip run', '  patch run above Gate cold work\n  strip run'],
+    ['  strip run', '  patch run above Gate by Alpha attended by Bravo cold work\n  strip run'],
     [
-      '  clean run above Gate by Alpha',
-      '  patch run above Gate hot work shielded wet\n  clean run above Gate by Alpha',
+      '  clean run above Gate by Alpha attended by Bravo',
+      '  patch run above Gate by Alpha attended by Bravo hot work shielded wet\n  clean run above Gate by Alpha attended by Bravo',
     ],
     ['  covers on', '  «covers on»'],
   ),
   good: but(soundOrder, [
-    '  clean run above Gate by Alpha',
-    '  patch run above Gate hot work shielded wet\n  fire watch run above Gate takes 60 min\n  clean run above Gate by Alpha',
+    '  clean run above Gate by Alpha attended by Bravo',
+    '  patch run above Gate by Alpha attended by Bravo hot work shielded wet\n  fire watch run above Gate takes 60 min\n  clean run above Gate by Alpha attended by Bravo',
   ]),
   check: onViolation('fire watch missing', 'fire watch too short'),
 };

@@ -13,11 +13,11 @@ export const hotWorkOverLiner: Rule = {
   given: 'job',
   bad: but(soundOrder, [
     '  strip run',
-    '  «patch» run above Gate "shield and fire watch?"\n  fire watch run above Gate\n  strip run',
+    '  «patch» run above Gate by Alpha attended by Bravo "shield and fire watch?"\n  fire watch run above Gate\n  strip run',
   ]),
   good: but(soundOrder, [
     '  strip run',
-    '  patch run above Gate hot work shielded wet fire watch 60 min\n  fire watch run above Gate\n  strip run',
+    '  patch run above Gate by Alpha attended by Bravo hot work shielded wet fire watch 60 min\n  fire watch run above Gate\n  strip run',
   ]),
   check: onViolation('hot work over liner'),
 };

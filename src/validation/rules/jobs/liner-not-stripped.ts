@@ -11,7 +11,7 @@ export const linerNotStripped: Rule = {
   why: 'Old and new panels cannot lie in the same place, and a trough can be looked at only when it is bare.',
   todo: 'Strip the stretch before it is cleaned and fitted.',
   given: 'job',
-  bad: but(soundOrder, ['  strip run above Gate by Alpha\n', ''], ['clean', '«clean»']),
+  bad: but(soundOrder, ['  strip run above Gate by Alpha attended by Bravo\n', ''], ['clean', '«clean»']),
   good: soundOrder,
   check: onViolation('liner not stripped'),
 };

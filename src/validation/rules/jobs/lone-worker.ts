@@ -14,12 +14,12 @@ export const loneWorker: Rule = {
   bad: but(
     soundOrder,
     ['\norder {', '\ncrews Alpha, Bravo, Solo\norder {'],
-    ['  strip run above Gate by Alpha', '  «strip» run above Gate by Solo'],
+    ['  strip run above Gate by Alpha attended by Bravo', '  «strip» run above Gate by Solo'],
   ),
   good: but(
     soundOrder,
     ['\norder {', '\ncrews Alpha, Bravo, Solo\norder {'],
-    ['  strip run above Gate by Alpha', '  strip run above Gate by Solo attended by Alpha'],
+    ['  strip run above Gate by Alpha attended by Bravo', '  strip run above Gate by Solo attended by Alpha'],
   ),
   check: onViolation('lone worker'),
 };

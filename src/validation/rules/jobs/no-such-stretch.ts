@@ -11,7 +11,7 @@ export const noSuchStretch: Rule = {
   why: 'The step does nothing, and what was meant by it is left undone.',
   todo: 'Runs are numbered from the tail, panels from the tail end of their run; correct the stretch.',
   given: 'job',
-  bad: but(soundOrder, ['  fit run', '  clean «run 5» by Alpha\n  fit run']),
+  bad: but(soundOrder, ['  fit run', '  clean «run 5» by Alpha attended by Bravo\n  fit run']),
   good: soundOrder,
   check: onViolation('no such stretch'),
 };

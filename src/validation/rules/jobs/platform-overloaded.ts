@@ -14,12 +14,18 @@ export const platformOverloaded: Rule = {
   bad: but(
     soundOrder,
     ['\norder {', '\naccess units MP1, Small\norder {'],
-    ['  strip run above Gate by Alpha', '  «strip» run above Gate by Alpha using Small'],
+    [
+      '  strip run above Gate by Alpha attended by Bravo',
+      '  «strip» run above Gate by Alpha attended by Bravo using Small',
+    ],
   ),
   good: but(
     soundOrder,
     ['\norder {', '\naccess units MP1, Small\norder {'],
-    ['  strip run above Gate by Alpha', '  strip run above Gate by Alpha using Small with 2 people'],
+    [
+      '  strip run above Gate by Alpha attended by Bravo',
+      '  strip run above Gate by Alpha attended by Bravo using Small with 2 people',
+    ],
   ),
   check: onViolation('platform overloaded'),
 };

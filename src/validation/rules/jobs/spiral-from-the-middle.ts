@@ -13,11 +13,11 @@ export const spiralFromTheMiddle: Rule = {
   given: 'job',
   bad: but(soundScrewChange, [
     '  remove screw',
-    '  «remove screw» from 4 m to 8 m\n  remove screw from 8 m to 12 m\n  remove screw from 0 m to 4 m',
+    '  «remove screw» from 4 m to 8 m by Alpha attended by Bravo\n  remove screw from 8 m to 12 m by Alpha attended by Bravo\n  remove screw from 0 m to 4 m',
   ]),
   good: but(soundScrewChange, [
     '  remove screw',
-    '  remove screw from 8 m to 12 m\n  remove screw from 4 m to 8 m\n  remove screw from 0 m to 4 m',
+    '  remove screw from 8 m to 12 m by Alpha attended by Bravo\n  remove screw from 4 m to 8 m by Alpha attended by Bravo\n  remove screw from 0 m to 4 m',
   ]),
   check: onViolation('spiral from the middle'),
 };

@@ -14,7 +14,7 @@ export const stepByACrewNotOnTheJob: Rule = {
   bad: but(
     soundOrder,
     ['\norder {', '\ncrews Alpha\norder {'],
-    ['  clean run above Gate by Alpha', '  clean run above Gate by «Bravo»'],
+    ['  clean run above Gate by Alpha attended by Bravo', '  clean run above Gate by «Bravo» with 2 people'],
   ),
   good: soundOrder,
   *check({ estate }) {

@@ -14,23 +14,23 @@ export const stillDrying: Rule = {
   bad: but(
     soundOrder,
     [
-      '  clean run above Gate by Alpha',
-      '  c: clean run above Gate by Alpha\n  patch run above Gate by Bravo after c cools 1 h cold work',
+      '  clean run above Gate by Alpha attended by Bravo',
+      '  c: clean run above Gate by Alpha attended by Bravo\n  patch run above Gate by Bravo with 2 people after c cools 1 h cold work',
     ],
     [
-      '  fit run above Gate starting at head by Alpha',
-      '  «fit» run above Gate starting at head by Alpha after c',
+      '  fit run above Gate starting at head by Alpha attended by Bravo',
+      '  «fit» run above Gate starting at head by Alpha with 3 people after c',
     ],
   ),
   good: but(
     soundOrder,
     [
-      '  clean run above Gate by Alpha',
-      '  c: clean run above Gate by Alpha\n  p: patch run above Gate by Bravo after c cools 1 h cold work',
+      '  clean run above Gate by Alpha attended by Bravo',
+      '  c: clean run above Gate by Alpha attended by Bravo\n  p: patch run above Gate by Bravo with 2 people after c cools 1 h cold work',
     ],
     [
-      '  fit run above Gate starting at head by Alpha',
-      '  fit run above Gate starting at head by Alpha after p',
+      '  fit run above Gate starting at head by Alpha attended by Bravo',
+      '  fit run above Gate starting at head by Alpha attended by Bravo after p',
     ],
   ),
   check: onViolation('still drying'),

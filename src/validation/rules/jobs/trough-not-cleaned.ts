@@ -11,7 +11,7 @@ export const troughNotCleaned: Rule = {
   why: 'Dirt under a panel lifts it towards the spiral, and steel worn thin is hidden for the life of the new liner.',
   todo: 'Clean and look at the trough after stripping, and patch it if need be.',
   given: 'job',
-  bad: but(soundOrder, ['  clean run above Gate by Alpha\n', ''], ['  fit', '  «fit»']),
+  bad: but(soundOrder, ['  clean run above Gate by Alpha attended by Bravo\n', ''], ['  fit', '  «fit»']),
   good: soundOrder,
   check: onViolation('trough not cleaned'),
 };

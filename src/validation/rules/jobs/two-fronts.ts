@@ -15,8 +15,8 @@ export const twoFronts: Rule = {
   todo: 'Fit the run from one end only, or declare a break where the fronts are to meet.',
   given: 'job',
   bad: but(soundOrder, [
-    '  fit run above Gate starting at head by Alpha\n',
-    '  fit panels 3 to 4 of run above Gate starting at head by Alpha\n  «fit» panels 1 to 2 of run above Gate starting at tail by Bravo\n',
+    '  fit run above Gate starting at head by Alpha attended by Bravo\n',
+    '  fit panels 3 to 4 of run above Gate starting at head by Alpha attended by Bravo\n  «fit» panels 1 to 2 of run above Gate starting at tail by Bravo attended by Alpha\n',
   ]),
   good: soundOrder,
   check: onViolation('two fronts'),

@@ -17,7 +17,7 @@ export const workBelowLooseParts: Rule = {
     ['reline run above Gate', 'reline panels 3 to 4 of run above Gate'],
     ['strip run above Inlet', 'strip panels 1 to 2 of run above Gate'],
     ['strip run above Gate', '«strip» panels 3 to 4 of run above Gate'],
-    ['  fit run above Inlet starting at head by Alpha\n', ''],
+    ['  fit run above Inlet starting at head by Alpha attended by Bravo\n', ''],
   ),
   good: soundSideBySide,
   check: onViolation('work below loose parts'),
