@@ -123,7 +123,10 @@ function readingsText(life: ConveyorLife): string {
     `### ${found.title}`,
     ...(found.note === '' ? [] : [found.note]),
     markdownTable(
-      ['Point', ...found.looks.map(({ date, total }) => `${date} ${total}`.trim())],
+      [
+        'Point',
+        ...found.looks.map(({ date, total, gauge }) => [date, total, gauge].filter(Boolean).join(' ')),
+      ],
       found.rows.map((row) => row.map(markdownText)),
     ),
     found.key,

@@ -19,7 +19,7 @@ export interface ReadingTable {
   readonly title: string;
   /** What is left out of it, or nothing. */
   readonly note: string;
-  readonly looks: readonly { readonly date: string; readonly total: string }[];
+  readonly looks: readonly { readonly date: string; readonly total: string; readonly gauge: string }[];
   /** A point, and a cell for each of the looks. */
   readonly rows: readonly (readonly string[])[];
   readonly key: string;
@@ -50,11 +50,8 @@ export function readingTable(life: ConveyorLife): ReadingTable | undefined {
       inspections.length > most
         ? `The last ${most} of the ${inspections.length} inspections that looked at the liners which lie there now.`
         : '',
-    looks: shown.map((i) => ({ date: formatDay(i.date.day), total: total(i) })),
-    rows: [
-      ...(shown.some(({ gauge }) => gauge) ? [['gauge', ...shown.map((i) => gaugeWords(i, sizes))]] : []),
-      ...life.points.map((point) => [point.place.name, ...shown.map((i) => cell(point, i))]),
-    ],
+    looks: shown.map((i) => ({ date: formatDay(i.date.day), total: total(i), gauge: gaugeWords(i, sizes) })),
+    rows: life.points.map((point) => [point.place.name, ...shown.map((i) => cell(point, i))]),
     key:
       '?: looked for, not seen. ·: no reading of this liner. ' +
       `Below each date: ${life.unit === 'h' ? 'hours run' : 'tonnes carried'} since commissioning.`,
@@ -64,7 +61,7 @@ export function readingTable(life: ConveyorLife): ReadingTable | undefined {
 
 /** `ultrasonic ± 0.2 mm`. */
 function gaugeWords({ gauge }: Inspection, sizes: Sizes): string {
-  if (!gauge) return '·';
+  if (!gauge) return '';
   return `${gauge.kind}${gauge.error ? ` ± ${sizes.size(gauge.error.value)}` : ''}`;
 }
 
@@ -96,8 +93,13 @@ export function readingMatrix(life: ConveyorLife): Markup | undefined {
       class: 'tight matrix',
       columns: [
         { head: 'Point' },
-        ...found.looks.map(({ date, total }) => ({
-          head: group(date, element('br'), element('small', { class: 'muted' }, total)),
+        ...found.looks.map(({ date, total, gauge }) => ({
+          head: group(
+            date,
+            element('br'),
+            element('small', { class: 'muted' }, total),
+            gauge !== '' && group(element('br'), element('small', { class: 'muted' }, gauge)),
+          ),
           number: true,
         })),
       ],

@@ -21,4 +21,5 @@ export interface RecordTable {
   readonly origins?: readonly Origin[];
 }
 
-export type RecordHead = string | { readonly head: string; readonly number: true };
+/** A day is never broken over two lines. */
+export type RecordHead = string | { readonly head: string; readonly number?: true; readonly class?: 'day' };

@@ -297,8 +297,8 @@ function screws({ history, conveyor }: ConveyorLife): RecordSection {
   });
   const heads: RecordHead[] = [
     'Screw',
-    'Fitted',
-    'Taken out',
+    { head: 'Fitted', class: 'day' },
+    { head: 'Taken out', class: 'day' },
     { head: 'Ran, h', number: true },
     `Flight read, ${sizes.near}`,
   ];
@@ -351,7 +351,7 @@ function closedConditions({ closed }: ConveyorLife): RecordSection {
         : [],
     tables: [
       {
-        heads: ['What', 'Where', 'Since', 'Ended', 'Notes'],
+        heads: ['What', 'Where', { head: 'Since', class: 'day' }, 'Ended', 'Notes'],
         rows: shown.map(({ what, place, since, how, notes }) => [
           what,
           place,
