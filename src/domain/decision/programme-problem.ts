@@ -6,7 +6,7 @@ import type { Plant } from '../model/plant.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { ConveyorDecision } from './conveyor-decision.js';
 import type { DecisionOption } from './option.js';
-import { orderWith, type OrderCall } from './order-call.js';
+import { isNow, orderWith, type OrderCall } from './order-call.js';
 import { hoursIn, type TeamWork } from './trial-work.js';
 
 export interface ProgrammeOutage {
@@ -125,7 +125,8 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           contact: option.contactSeen ?? option.contact ?? 1,
           within: withinSeen(option, decision),
           order:
-            shelfOnly || ways.some(({ by }) => by === 'shelf')
+            // A part from the shelf does not spare the whole, where that cannot wait for an outage.
+            (shelfOnly || ways.some(({ by }) => by === 'shelf')) && !(decision.order && isNow(decision.order))
               ? { kind: 'on the shelf', outage: outage.name }
               : orderWith(
                   decision.order,

@@ -50,7 +50,10 @@ function rowsOf(
 ): readonly OrderRow[] {
   if (!order || order.kind === 'on the shelf') return [];
   const works = decision?.scopes?.works ?? [];
-  const work = (works.find((each) => each.work.scope === chosen) ?? works.at(-1))?.work;
+  const part = works.find((each) => each.work.scope === chosen);
+  // What lies on the shelf is not bought: then it is the whole that cannot wait.
+  const there = part && decision?.supplies.get(part)?.ways.some(({ by }) => by === 'shelf');
+  const work = (there === true ? works.at(-1) : (part ?? works.at(-1)))?.work;
   const liners = work
     ? work.pieces.map(({ liner, lengths }) => ({ liner: liner.name, panels: lengths.length }))
     : [...new Set(lying.map(({ liner }) => liner.name))].map((liner) => ({ liner, panels: undefined }));

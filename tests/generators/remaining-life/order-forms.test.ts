@@ -189,6 +189,29 @@ describe('what is to be bought', () => {
     ).toBe('on the shelf');
   });
 
+  it('a part that the programme takes from the shelf does not spare the whole that cannot wait', async () => {
+    const solver = await nodeSolver();
+    const crewed = works
+      .replace('  point P1', '  access Floor at 0 m to 6 m ground\n  isolation Q1 electrical\n  point P1')
+      .replace(
+        'lead time liner',
+        'crew Alpha 4 people\n  on the shelf TwoLayer12 3 panels counted 2025-01-10\n  lead time liner',
+      );
+    const uneven =
+      look(3000, 'P1 thickness 11.5 mm; P2 thickness 8.5 mm') +
+      look(6000, 'P1 thickness 11 mm; P2 thickness 5 mm');
+    const report = remainingLife(estateOf(crewed, uneven), { track: false, solver });
+    saysTheSame(report);
+    const { decision, order } = only(report);
+    const parts = decision?.scopes?.works.slice(0, -1) ?? [];
+    expect(parts.some((part) => decision?.supplies.get(part)?.ways.some(({ by }) => by === 'shelf'))).toBe(
+      true,
+    );
+    expect(decision?.order && isNow(decision.order)).toBe(true);
+    expect(order && isNow(order)).toBe(true);
+    expect(orderRows(report).map(({ panels }) => panels)).toEqual([5]);
+  }, 30_000);
+
   it('gaps of the joints are no part of a panel: the shelf covers what it covers', () => {
     const gaps = works
       .replace('panel length 1200 mm', 'panel length 1200 mm joint gap 8 mm')
