@@ -8,13 +8,16 @@ import { recordKeywords } from './keywords/records.js';
 import { specificationKeywords } from './keywords/specifications.js';
 import { word, type KeywordDoc, type KeywordDocs } from './keywords/keyword-doc.js';
 
-const all: KeywordDocs = {
-  ...plantKeywords,
-  ...specificationKeywords,
-  ...conveyorKeywords,
-  ...recordKeywords,
-  ...jobKeywords,
-};
+/** By what they speak of, in the order of an estate. */
+export const keywordRooms: readonly { readonly title: string; readonly docs: KeywordDocs }[] = [
+  { title: 'Plant', docs: plantKeywords },
+  { title: 'Liners and screws', docs: specificationKeywords },
+  { title: 'Conveyor', docs: conveyorKeywords },
+  { title: 'Records', docs: recordKeywords },
+  { title: 'Jobs', docs: jobKeywords },
+];
+
+const all: KeywordDocs = Object.assign({}, ...keywordRooms.map(({ docs }) => docs));
 
 /** Words that only join two facts and mean the same everywhere. */
 const joining: Readonly<Record<string, KeywordDoc>> = {

@@ -1,7 +1,8 @@
-// `troughline explain CODE`: a rule in full; without a code, all rules in a list. `explain formulas` and `explain ID`: what is reckoned, how,
-// and where it comes from.
+// `troughline explain CODE`: a rule in full; without a code, all rules in a list. `explain words` and `explain gate shut`: what can be
+// written, how, and what it means. `explain formulas` and `explain ID`: what is reckoned, how, and where it comes from.
 
 import { codesLike, explain as explainRule, listRules } from '../../validation/explain.js';
+import { wordRooms, wordsCalled, type WordRoom } from '../../language/word-list.js';
 import { formulas } from '../../generators/appendix/formulas.js';
 import { Exit, Trouble, type Console } from '../console.js';
 
@@ -14,16 +15,47 @@ export function explain(code: string | undefined, console: Console): number {
     console.out(`${formulas.map(({ id, title }) => `${id.padEnd(20)}${title}`).join('\n')}\n`);
     return Exit.clean;
   }
-  const text = explainRule(code) ?? formulaText(code);
-  if (text === undefined) {
+  if (code === 'words') {
+    console.out(wordsText(wordRooms()));
+    return Exit.clean;
+  }
+  const called = wordsCalled(code);
+  const text = [explainRule(code), called.length > 0 ? wordsText(called) : undefined, formulaText(code)]
+    .filter((each) => each !== undefined)
+    .join('\n');
+  if (text === '') {
     const near = codesLike(code.slice(0, 3));
     throw new Trouble(
-      `${code}: no such rule or formula${near.length > 0 ? `; there are ${near.join(', ')}` : ''}. ` +
-        `Run 'troughline explain' or 'troughline explain formulas' for the lists.`,
+      `${code}: no such rule, word or formula${near.length > 0 ? `; there are ${near.join(', ')}` : ''}. ` +
+        `Run 'troughline explain', 'troughline explain words' or 'troughline explain formulas' for the lists.`,
     );
   }
   console.out(text);
   return Exit.clean;
+}
+
+/** A head for each room, then each word: the line as it is typed, and its meaning below. */
+function wordsText(rooms: readonly WordRoom[]): string {
+  const parts = rooms.map(({ title, entries }) => {
+    const texts = entries.map(
+      ({ word, line, meaning }) => `${line ?? word}\n${wrapped(meaning, '    ', 96)}`,
+    );
+    return [title, ...texts].join('\n\n');
+  });
+  return `${parts.join('\n\n')}\n`;
+}
+
+function wrapped(text: string, indent: string, width: number): string {
+  const lines: string[] = [];
+  let line = indent;
+  for (const word of text.split(/\s+/)) {
+    if (line.length > indent.length && line.length + word.length >= width) {
+      lines.push(line.trimEnd());
+      line = indent;
+    }
+    line += `${word} `;
+  }
+  return [...lines, line.trimEnd()].join('\n');
 }
 
 function formulaText(id: string): string | undefined {

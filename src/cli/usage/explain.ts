@@ -6,14 +6,17 @@ import type { Invocation } from './invocation.js';
 export function addExplain(program: Command, { console, finish }: Invocation): void {
   program
     .command('explain')
-    .summary('a rule or a formula in full, or the list of either')
-    .argument('[code]', 'code of the rule, such as TL301; formulas; or the name of a formula, such as spring')
+    .summary('a rule, a formula or a word of the language, or the list of either')
+    .argument(
+      '[what...]',
+      'code of a rule, such as TL301; a word of the language, such as gate shut; the name of a formula, such as spring; or words or formulas for a list',
+    )
     .addHelpText(
       'after',
-      '\nExamples:\n  troughline explain\n  troughline explain TL301\n  troughline explain formulas\n  troughline explain spiral-drag',
+      '\nExamples:\n  troughline explain\n  troughline explain TL301\n  troughline explain words\n  troughline explain gate shut\n  troughline explain formulas\n  troughline explain spiral-drag',
     )
-    .action(async (code: string | undefined) => {
+    .action(async (what: readonly string[]) => {
       const { explain } = await import('../commands/explain.js');
-      finish(explain(code, console));
+      finish(explain(what.length === 0 ? undefined : what.join(' '), console));
     });
 }
