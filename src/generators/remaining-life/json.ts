@@ -301,11 +301,17 @@ function spotsOf(spots: ReturnType<typeof flightSpots>): Json {
   }));
 }
 
+/** One a look: a block that was pasted twice says the same once more. */
+function gaugesOf({ inspections }: ConveyorLife['history']): Json {
+  const gauges = inspections.flatMap(({ inspection: { date, gauge } }) =>
+    gauge ? [{ day: day(date.day), kind: gauge.kind, error: number(gauge.error?.value) }] : [],
+  );
+  return [...new Map(gauges.map((each) => [JSON.stringify(each), each])).values()];
+}
+
 function looksOf(history: ConveyorLife['history']): Readonly<Record<string, Json>> {
   return {
-    gauges: history.inspections.flatMap(({ inspection: { date, gauge } }) =>
-      gauge ? [{ day: day(date.day), kind: gauge.kind, error: number(gauge.error?.value) }] : [],
-    ),
+    gauges: gaugesOf(history),
     photos: history.inspections.flatMap(({ inspection: { date, photos } }) =>
       photos.map(({ path, note }) => ({ day: day(date.day), path, note: note ?? null })),
     ),
