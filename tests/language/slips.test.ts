@@ -162,6 +162,33 @@ describe('parts of a line in another order', () => {
     const record = 'patch C 2023-10-16 at 3 m to 4 m welded by "a" "b" thickness 4 mm';
     expect(parseText(record).slips.map(({ mend }) => mend?.isSure)).toEqual([undefined]);
   });
+  it.each([
+    ['patch run 1 cold work by Osprey', 'patch run 1 by Osprey cold work'],
+    ['patch run 1 hot work shielded wet by Osprey', 'patch run 1 by Osprey hot work shielded wet'],
+    ['strip run 1 cold work attended by B by A', 'strip run 1 by A attended by B cold work'],
+    [
+      'patch run 1 hot work shielded fire watch 60 min by A',
+      'patch run 1 by A hot work shielded fire watch 60 min',
+    ],
+  ])('lose no word that keeps people safe: %s', (written, right) => {
+    expect(slipsOf(step(written))).toEqual([
+      expect.stringContaining(`The parts of this line stand in another order: \`${right}\`.`),
+    ]);
+    expect(mended(step(written))).toBe(step(right));
+  });
+  it.each([
+    ['patch run 1 coldwork by Osprey', /cold ?work/],
+    ['patch run 1 cold wrok by Osprey', /cold/],
+    ['patch run 1 shielded by Osprey', /shielded/],
+    ['patch run 1 cold work takes Osprey', /cold work/],
+  ])('are proposed with what keeps people safe, or not at all: %s', (written, safe) => {
+    const slips = slipsOf(step(written)).filter((text) => text.includes('Did you mean'));
+    for (const slip of slips) expect(slip.slice(slip.indexOf('Did you mean'))).toMatch(safe);
+    for (const { mend } of parseText(step(written)).slips) {
+      const text = step(written);
+      if (mend) expect(text.slice(0, mend.start) + mend.text + text.slice(mend.end)).toMatch(safe);
+    }
+  });
   it('of which one is wrong are not put in order', () => {
     expect(slipsOf(step('patch run 1 hot work by Alpha takes'))[0]).not.toContain('another order');
   });

@@ -27,13 +27,28 @@ interface Try extends Omit<LineRepair, 'from' | 'to' | 'words'> {
 /** The likeliest repair of a line of this block, where exactly one is the likeliest. */
 export function repairOf(line: readonly Word[], pattern: LinePattern, block: string): LineRepair | undefined {
   if (line.length > longest) return undefined;
-  const found = search({ line, cost: 0 }, pattern, block, 2);
+  const found = search({ line, cost: 0 }, pattern, block, 2).filter((one) => keepsSafety(line, one.line));
   const best = Math.min(...found.map(({ cost }) => cost));
   const likeliest = new Map(
     found.filter(({ cost }) => cost === best).map((one) => [imagesOf(one.line), one.line]),
   );
   const [only] = likeliest.values();
   return only && likeliest.size === 1 ? changed(line, only) : undefined;
+}
+
+/** What keeps people safe: a line that was meant has it still, or the word that it looks like. */
+const safety = ['cold work', 'hot work', 'shielded', 'wet', 'fire watch', 'to be confirmed', 'attended by'];
+
+function keepsSafety(written: readonly Word[], repaired: readonly Word[]): boolean {
+  const kept = new Set(repaired.map(wordOf));
+  return written.map(wordOf).every((image) => {
+    if (kept.has(image)) return true;
+    return !safety.includes(image) && likeWords(image, safety).every((word) => kept.has(word));
+  });
+}
+
+function wordOf({ image }: Word): string {
+  return image.replace(/\s+/g, ' ');
 }
 
 const longest = 60;
