@@ -26,6 +26,21 @@ export function isHot(ground: Pick<Ground, 'job' | 'joins'>, step: Step): boolea
   }
 }
 
+/** What the steps of an order are that could weld: hot as soon as one is, cold where all are done so; undefined without any. */
+export function heatOfOrder(ground: Pick<Ground, 'job' | 'joins' | 'steps'>): 'hot' | 'cold' | undefined {
+  if (ground.steps.some((step) => isHot(ground, step))) return 'hot';
+  return ground.steps.some((step) => step.heat?.kind === 'cold' || couldBeHot.has(step.action))
+    ? 'cold'
+    : undefined;
+}
+
+const couldBeHot: ReadonlySet<Step['action']> = new Set([
+  'patch',
+  'remove screw',
+  'insert screw',
+  'join screw',
+]);
+
 /** True where the step demands both shields and water over the liner. */
 export function isProtected(step: Step): boolean {
   return step.heat?.kind === 'hot' && step.heat.shielded && step.heat.wet;

@@ -7,7 +7,7 @@ import { formatNumber } from '../units/format.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
 import { within, type Area, type Ground } from '../order/ground.js';
-import { usualFireWatch } from '../order/heat.js';
+import { isHot, usualFireWatch } from '../order/heat.js';
 import { loadAboard } from '../order/platform.js';
 
 export interface Work {
@@ -159,8 +159,11 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
       return work('strip', count(ground.runs.flatMap((run) => run.panels)), metres('panels'));
     case 'clean':
       return work('clean', count(ground.runs.flatMap((run) => run.panels)), metres('panels'));
-    case 'patch':
-      return work('weld', 2, 0);
+    case 'patch': {
+      const patch = work('weld', 2, 0);
+      // As long as a welded one, a judgement.
+      return isHot(ground, step) ? patch : { ...patch, defaults: [] };
+    }
     case 'fit':
       return work('fit', count(ground.runs.flatMap((run) => run.panels)), metres('panels'));
     case 'run empty':

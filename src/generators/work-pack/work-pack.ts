@@ -10,6 +10,7 @@ import type { Job, Step } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { emptiedBy } from '../../domain/order/emptying.js';
 import { areasOf, groundOf, type Ground } from '../../domain/order/ground.js';
+import { heatOfOrder, isHot } from '../../domain/order/heat.js';
 import { atTheMachine } from '../../domain/order/side-by-side.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
@@ -58,6 +59,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
   const byHand = panelLift(ground, panels);
   const takings = takingsFor(ground, panels, unit);
   const rows = stepRows(ground, plan, unit);
+  const heat = heatOfOrder(ground);
   const fitted = fittedAreas(ground);
   const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
   const cuts = cutLists(job, estate, ground, fitted);
@@ -101,7 +103,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
     cautions: cautionsFor({
       conveyor,
       changesScrew: job.screwChange !== undefined,
-      hotWork: steps.some((step) => step.action === 'patch') || job.screwChange !== undefined,
+      heat,
       empties: emptiedBy(steps) !== undefined,
       heaviestByHand: heaviest,
       downSlope: plan.lifts.spiral?.downSlopeForce,
@@ -111,7 +113,8 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       unit,
       conveyor,
       changesScrew: job.screwChange !== undefined,
-      patches: steps.some((step) => step.action === 'patch'),
+      patches: steps.some((step) => step.action === 'patch' && isHot(ground, step)),
+      heat,
       testsAir: steps.some((step) => step.action === 'gas test'),
       heaviestLift: heaviest,
       handLimit: handlingGuideline,

@@ -7,7 +7,8 @@ import type { Caution } from '../pack.js';
 export interface CautionFacts {
   readonly conveyor: Conveyor;
   readonly changesScrew: boolean;
-  readonly hotWork: boolean;
+  /** Of the order, by its steps. */
+  readonly heat: 'hot' | 'cold' | undefined;
   /** Whether a step runs the trough empty before it is isolated. */
   readonly empties: boolean;
   readonly heaviestByHand: number | undefined;
@@ -25,11 +26,11 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
   const { conveyor } = facts;
   return [
     isolation(facts),
-    enclosedSpace(conveyor),
+    enclosedSpace(facts),
     germs,
     ...(conveyor.access.some((zone) => zone.kind !== 'ground') ? [height] : []),
     lifting(facts),
-    hotWork(facts),
+    facts.heat === 'cold' ? coldWork : hotWork(facts),
   ];
 }
 
@@ -57,7 +58,7 @@ function isolation(facts: CautionFacts): Caution {
   };
 }
 
-function enclosedSpace(conveyor: Conveyor): Caution {
+function enclosedSpace({ conveyor, heat }: CautionFacts): Caution {
   return {
     heading: conveyor.confinedSpace ? 'Confined space, declared for this conveyor' : 'Enclosed space and gas',
     text: [
@@ -68,7 +69,7 @@ function enclosedSpace(conveyor: Conveyor): Caution {
         'usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.',
       'Air counts as dangerous above 10 % of the lower flammable limit, ' +
         'below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas. ' +
-        'That is for going in; hot work needs less, see there.',
+        (heat === 'cold' ? 'That is for going in.' : 'That is for going in; hot work needs less, see there.'),
       conveyor.confinedSpace
         ? 'No entry without the site’s entry permit, a person outside, and rescue arranged beforehand.'
         : 'Whether this trough counts as a confined space is for a competent person to judge before work.',
@@ -122,9 +123,18 @@ function lifting(facts: CautionFacts): Caution {
   };
 }
 
+const coldWork: Caution = {
+  heading: 'Cold work',
+  text: [
+    'The order has it done cold: no flame, arc or sparks, and no grinding. PE burns and drips burning, and what burns runs down the trough.',
+    'If it cannot be done cold, stop and ask: another way is not part of this pack and needs a permit of its own.',
+  ],
+  sources: 'DSEAR 2002 in the UK and directive 1999/92/EC where gas or dust can explode',
+};
+
 function hotWork(facts: CautionFacts): Caution {
   return {
-    heading: facts.hotWork ? 'Hot work' : 'Hot work, only if it comes up',
+    heading: facts.heat === 'hot' ? 'Hot work' : 'Hot work, only if it comes up',
     text: [
       'PE burns and drips burning. No welding, ' +
         'cutting or grinding over fitted liner without taking liner away locally, ' +

@@ -196,6 +196,45 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
   },
 };
 
+/** Where the whole order is cold work nobody is told of flames, and neither are those who carry a spiral over the liner. */
+const withoutFlame: Readonly<Partial<Record<StepAction, Partial<Guidance>>>> = {
+  'remove screw': {
+    work:
+      'Take the spiral out piece by piece as in the lift table. ' +
+      'Lift only after a trial lift of a few centimetres; nobody under or beside the load.',
+  },
+  'insert screw': {
+    work: 'Bring the spiral in piece by piece; protect the new liner from edges and tools.',
+    check: 'Joints in line, spiral held.',
+  },
+};
+
+/** What a step asks that is itself done cold. */
+const doneCold: Readonly<Partial<Record<StepAction, Partial<Guidance>>>> = {
+  patch: {
+    work:
+      'Bolt, rivet or bond the patch on; saw, shear and drill, no grinding. Heads and edges flush on the inside. ' +
+      'If it cannot be done so, stop and ask: another way needs a permit of its own.',
+    check: 'Patch tight and flush on the inside; swarf out of the trough.',
+  },
+  'join screw': {
+    work: 'Join the pieces as the maker says, with the ends held true. Keep swarf out of the gaps.',
+    check: 'Joint looked at along its whole length and tightened as the maker says.',
+  },
+};
+
+/** `hot`: of the step itself, and of any step of its order. */
+export function guidanceFor(
+  action: StepAction,
+  hot: { readonly step: boolean; readonly order: boolean },
+): Guidance {
+  return {
+    ...guidance[action],
+    ...(hot.order ? {} : withoutFlame[action]),
+    ...(hot.step ? {} : doneCold[action]),
+  };
+}
+
 /** A run without feed that stands before the isolation: it empties the trough, and shows how the machine runs before the work. */
 export const emptyingRun: Guidance = {
   work: guidance.empty.work,

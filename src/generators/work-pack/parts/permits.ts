@@ -13,6 +13,8 @@ export interface PermitFacts {
   readonly conveyor: Conveyor;
   readonly changesScrew: boolean;
   readonly patches: boolean;
+  /** Of the order: cold work asks for no permit for a flame. */
+  readonly heat: 'hot' | 'cold' | undefined;
   /** A step of the order tests the air. */
   readonly testsAir: boolean;
   readonly heaviestLift: number | undefined;
@@ -49,16 +51,7 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
       why: airWords(conveyor.confinedSpace || facts.testsAir, interval?.value),
       ask: 'Flammable, oxygen, hydrogen sulphide, carbon dioxide, ammonia; instrument and its check date.',
     },
-    {
-      name: 'Hot work',
-      need: facts.patches || facts.changesScrew ? 'needed' : 'only if it comes up',
-      why: facts.patches
-        ? 'The order holds patching of the trough.'
-        : facts.changesScrew
-          ? 'The spiral is cut or welded.'
-          : 'If the bare trough turns out to need a patch.',
-      ask: `Welder’s qualification, gas test, shielding, fire watch and its length. ${weldingWords(conveyor)}`,
-    },
+    ...hotWork(facts),
     {
       name: 'Work at height',
       need: high.length > 0 ? 'needed' : 'to be judged on site',
@@ -77,6 +70,25 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
           ? 'No mass is known.'
           : `Heaviest single piece about ${formatMass(facts.heaviestLift)}${heavy ? ', more than one person should lift' : ''}.`,
       ask: 'Lift plan, gear certificates, person in charge of lifting.',
+    },
+  ];
+}
+
+function hotWork({ heat, patches, changesScrew, conveyor }: PermitFacts): readonly Permit[] {
+  if (heat === 'cold') return [];
+  const hot = heat === 'hot';
+  return [
+    {
+      name: 'Hot work',
+      need: hot ? 'needed' : 'only if it comes up',
+      why: !hot
+        ? 'If the bare trough turns out to need a patch.'
+        : patches
+          ? 'The order holds patching of the trough.'
+          : changesScrew
+            ? 'The spiral is cut or welded.'
+            : 'A step of the order is hot work.',
+      ask: `Welder’s qualification, gas test, shielding, fire watch and its length. ${weldingWords(conveyor)}`,
     },
   ];
 }

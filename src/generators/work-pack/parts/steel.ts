@@ -4,7 +4,8 @@
 import { troughState, type PlatePlace } from '../../../domain/conditions/trough.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Patch } from '../../../domain/model/records.js';
-import { areasOfAction, type Area, type Ground } from '../../../domain/order/ground.js';
+import { areasOf, areasOfAction, type Area, type Ground } from '../../../domain/order/ground.js';
+import { isHot } from '../../../domain/order/heat.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords, lengthWords } from '../../page/lengths.js';
@@ -22,15 +23,17 @@ export function steelFacts(
   asOf: CalendarDay | undefined,
 ): SteelFacts | undefined {
   const { conveyor } = ground.job;
-  const welded = areasOfAction(ground, 'patch');
-  const bared = [...welded, ...fitted, ...areasOfAction(ground, 'strip')];
+  const patched = ground.steps.flatMap((step, i) =>
+    step.action === 'patch' ? areasOf(ground, i).map((area) => ({ ...area, hot: isHot(ground, step) })) : [],
+  );
+  const bared = [...patched, ...fitted, ...areasOfAction(ground, 'strip')];
   if (bared.length === 0) return undefined;
   const trough = troughState(estate, conveyor, asOf);
   const near = (from: number, to: number, areas: readonly Area[]): boolean =>
     areas.some((area) => from <= area.to + besideTheWork && to >= area.from - besideTheWork);
   const places = trough.places.filter(({ at }) => near(at, at, bared));
   const patches = trough.patches.filter(({ from, to }) => near(from.value, to.value, bared));
-  const unread = welded.filter((area) => !trough.places.some(({ at }) => near(at, at, [area])));
+  const unread = patched.filter((area) => !trough.places.some(({ at }) => near(at, at, [area])));
   if (places.length + patches.length + unread.length === 0) return undefined;
   return {
     plate: `${lengthWords(trough.plate, unit)} when new${trough.material === undefined ? '' : ` (${trough.material})`}, at least ${lengthWords(trough.minimum, unit)} must be left`,
@@ -41,7 +44,7 @@ export function steelFacts(
         at: area.from,
         origin: conveyor.nameOrigin,
         where: `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`,
-        known: 'to be welded, and no reading of the plate on record: read it before anything is welded',
+        known: `to be ${area.hot ? 'welded' : 'patched cold'}, and no reading of the plate on record: read it before anything is ${area.hot ? 'welded' : 'fixed to it'}`,
       })),
     ]
       .sort((a, b) => a.at - b.at)

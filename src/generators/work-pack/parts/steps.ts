@@ -3,6 +3,7 @@
 import type { Heat, Job, Step } from '../../../domain/model/job.js';
 import { emptiedBy } from '../../../domain/order/emptying.js';
 import type { Area, Ground } from '../../../domain/order/ground.js';
+import { heatOfOrder, isHot } from '../../../domain/order/heat.js';
 import { worksInside } from '../../../domain/order/people.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
@@ -12,12 +13,13 @@ import { formatTimeOfDay } from '../../../domain/units/clock.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords } from '../../page/lengths.js';
 import type { StepRow } from '../pack.js';
-import { emptyingRun, guidance } from './guidance.js';
+import { emptyingRun, guidanceFor } from './guidance.js';
 import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
 /** `ground` must be that of the plan's own steps, in their order. */
 export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): readonly StepRow[] {
   const { job } = ground;
+  const hotOrder = heatOfOrder(ground) !== 'cold';
   const emptying = emptiedBy(plan.steps.map(({ step }) => step));
   return plan.steps.map((planned, index): StepRow => {
     const { step } = planned;
@@ -25,7 +27,10 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
     const from = Math.min(...areas.map((area) => area.from), Infinity);
     const to = Math.max(...areas.map((area) => area.to), -Infinity);
     const known = areas.length > 0;
-    const words = step === emptying && step.action === 'run empty' ? emptyingRun : guidance[step.action];
+    const words =
+      step === emptying && step.action === 'run empty'
+        ? emptyingRun
+        : guidanceFor(step.action, { step: isHot(ground, step), order: hotOrder });
     return {
       number: index + 1,
       origin: step.origin,

@@ -8,7 +8,7 @@ import { hourBlocks } from './hour-blocks.js';
 
 export function stepBlocks(pack: WorkPack): PrintBlock[] {
   const first = new Map<string, StepRow>();
-  for (const step of pack.steps) if (!first.has(step.action)) first.set(step.action, step);
+  for (const step of pack.steps) if (!first.has(kindOf(step))) first.set(kindOf(step), step);
   return [
     { kind: 'heading', level: 2, text: 'Steps' },
     { kind: 'text', text: orderWords(pack) },
@@ -32,7 +32,9 @@ export function stepBlocks(pack: WorkPack): PrintBlock[] {
         ]
           .filter(Boolean)
           .join('\n'),
-        [...step.measures, step.note, guidanceWords(step, first.get(step.action))].filter(Boolean).join('\n'),
+        [...step.measures, step.note, guidanceWords(step, first.get(kindOf(step)))]
+          .filter(Boolean)
+          .join('\n'),
         whenWords(pack, step, pack.steps[index - 1]),
         '',
       ]),
@@ -50,6 +52,11 @@ function orderWords(pack: WorkPack): string {
 
 function peopleWords({ who, people }: StepRow): string {
   return `${who}${people > 0 ? ` (${people})` : ''}`;
+}
+
+/** Hot and cold work of one name are two kinds. */
+function kindOf({ action, work }: StepRow): string {
+  return `${action}: ${work}`;
 }
 
 /** Said once for each kind of step: what repeats itself is not read. */
