@@ -26,7 +26,7 @@ export function isHot(ground: Pick<Ground, 'job' | 'joins'>, step: Step): boolea
   }
 }
 
-/** What the steps of an order are that could weld: hot as soon as one is, cold where all are done so; undefined without any. */
+/** Of the steps that could weld: hot as soon as one is, cold where all are done so; undefined without any. */
 export function heatOfOrder(ground: Pick<Ground, 'job' | 'joins' | 'steps'>): 'hot' | 'cold' | undefined {
   if (ground.steps.some((step) => isHot(ground, step))) return 'hot';
   return ground.steps.some((step) => step.heat?.kind === 'cold' || couldBeHot.has(step.action))

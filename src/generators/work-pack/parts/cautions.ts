@@ -126,7 +126,8 @@ function lifting(facts: CautionFacts): Caution {
 const coldWork: Caution = {
   heading: 'Cold work',
   text: [
-    'The order has it done cold: no flame, arc or sparks, and no grinding. PE burns and drips burning, and what burns runs down the trough.',
+    'The order has it done cold: no flame, arc or sparks, and no grinding. ' +
+      'PE burns and drips burning, and what burns runs down the trough.',
     'If it cannot be done cold, stop and ask: another way is not part of this pack and needs a permit of its own.',
   ],
   sources: 'DSEAR 2002 in the UK and directive 1999/92/EC where gas or dust can explode',

@@ -44,7 +44,9 @@ export function steelFacts(
         at: area.from,
         origin: conveyor.nameOrigin,
         where: `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`,
-        known: `to be ${area.hot ? 'welded' : 'patched cold'}, and no reading of the plate on record: read it before anything is ${area.hot ? 'welded' : 'fixed to it'}`,
+        known:
+          `to be ${area.hot ? 'welded' : 'patched cold'}, and no reading of the plate on record: ` +
+          `read it before anything is ${area.hot ? 'welded' : 'fixed to it'}`,
       })),
     ]
       .sort((a, b) => a.at - b.at)
