@@ -1,6 +1,7 @@
 // Small estates for tests of the domain, without any parser: every fact has a plain default, so that a story states only
 // what matters to it. Lengths in mm, hours in h, days in ISO 8601.
 
+import { noOtherFacts } from '../../src/domain/model/other-facts.js';
 import { parseDay, type CalendarDay } from '../../src/domain/units/calendar.js';
 import type { Dimension } from '../../src/domain/units/dimension.js';
 import { formatClock } from '../../src/domain/units/clock.js';
@@ -303,17 +304,7 @@ export function estate(parts: EstateParts): Estate {
       },
       origin: origin(),
       view: { direction: 'downstream', stated: true, origin: origin() },
-      holdDownGaps: [],
-      flights: [],
-      flightDiameters: [],
-      wornWidths: [],
-      currents: [],
-      speeds: [],
-      remarks: [],
-      photos: [],
-      conditions: [],
-      notLooked: [],
-      plates: [],
+      ...noOtherFacts(),
       firstRow,
       endRow: row,
       ...look.facts,

@@ -2,6 +2,7 @@
 // place on that day; its exposure is what ran between fitting and reading, in hours or tonnes as the conveyor declares.
 // An inspection on the day of a reline at the same meter reading is taken to be of the liner that came out.
 
+import { noOtherFacts } from './other-facts.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
 import { ReadingKind } from '../units/reading-kind.js';
@@ -253,17 +254,7 @@ function benchLook({ conveyor, conveyorUse, date, meter, by, origin }: Reline, r
     origin,
     view: { direction: 'downstream', stated: false, origin },
     ...(by === undefined ? {} : { by }),
-    holdDownGaps: [],
-    flights: [],
-    flightDiameters: [],
-    wornWidths: [],
-    currents: [],
-    speeds: [],
-    remarks: [],
-    photos: [],
-    conditions: [],
-    notLooked: [],
-    plates: [],
+    ...noOtherFacts(),
     firstRow: row,
     endRow: row + 1,
   };

@@ -86,7 +86,6 @@ function blocksOf(estate: Estate): readonly Block[] {
       corrections,
       panelsMoved,
       services,
-      panelsMoved,
       jobs,
     ].flatMap((records) => records.map(ofConveyor)),
     ...estate.plants.map(({ origin, name }) => ({ origin, plant: name, conveyor: undefined })),

@@ -1,6 +1,7 @@
 // An inspection block → InspectionDraft, its readings into the sheet's columns. `view` and `gauge` hold for the whole block
 // wherever they stand in it. Clock positions seen against the flow are mirrored here, once; a named point's own is not.
 
+import { noOtherFacts, type OtherFacts } from '../../domain/model/other-facts.js';
 import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
 import type { StatedClock } from '../../domain/model/stated.js';
@@ -17,24 +18,6 @@ import { lowerReading } from './readings.js';
 /** Its rows are counted once all of a text are written. */
 export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
-type OtherFacts = Mutable<
-  Pick<
-    InspectionDraft,
-    | 'holdDownGaps'
-    | 'flights'
-    | 'flightDiameters'
-    | 'wornWidths'
-    | 'currents'
-    | 'speeds'
-    | 'remarks'
-    | 'photos'
-    | 'conditions'
-    | 'notLooked'
-    | 'plates'
-  >
->;
-
 export function lowerInspection(
   reader: Reader,
   block: FactAccount,
@@ -48,19 +31,7 @@ export function lowerInspection(
   const { by, view, gauge } = lowerHow(reader, block, node);
   const mirrored = view.direction === 'upstream';
   const gaugeError = gauge?.error?.value ?? NaN;
-  const seen: OtherFacts = {
-    holdDownGaps: [],
-    flights: [],
-    flightDiameters: [],
-    wornWidths: [],
-    currents: [],
-    speeds: [],
-    remarks: [],
-    photos: [],
-    conditions: [],
-    notLooked: [],
-    plates: [],
-  };
+  const seen = noOtherFacts();
   rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
     if (row.$type === 'Reading') lowerReading(reader, row, rows, mirrored, gaugeError);
