@@ -1,70 +1,70 @@
-import { describe, expect, test } from "vitest";
-import { but, soundOrder } from "../../src/validation/telling/sound-order.js";
-import { codesIn, findingsIn } from "./findings-in.js";
+import { describe, expect, test } from 'vitest';
+import { but, soundOrder } from '../../src/validation/telling/sound-order.js';
+import { codesIn, findingsIn } from './findings-in.js';
 
-describe("orders of work", () => {
-  test("an order that can be built is silent, and so is a job without one", () => {
-    expect(codesIn("job", soundOrder)).toEqual([]);
-    expect(codesIn("job", "")).toEqual([]);
+describe('orders of work', () => {
+  test('an order that can be built is silent, and so is a job without one', () => {
+    expect(codesIn('job', soundOrder)).toEqual([]);
+    expect(codesIn('job', '')).toEqual([]);
   });
 
-  test("two fronts: the reason with its numbers, the other front, and one fix to take", () => {
+  test('two fronts: the reason with its numbers, the other front, and one fix to take', () => {
     const [finding] = findingsIn(
-      "job",
+      'job',
       but(soundOrder, [
-        "  fit run above Gate starting at head by Alpha attended by Bravo",
-        "  fit panels 3 to 4 of run above Gate starting at head by Alpha attended by Bravo\n  fit panels 1 to 2 of run above Gate starting at tail by Bravo attended by Alpha",
+        '  fit run above Gate starting at head by Alpha attended by Bravo',
+        '  fit panels 3 to 4 of run above Gate starting at head by Alpha attended by Bravo\n  fit panels 1 to 2 of run above Gate starting at tail by Bravo attended by Alpha',
       ]),
     );
-    expect(finding?.code).toBe("TL402");
-    expect(finding?.severity).toBe("error");
+    expect(finding?.code).toBe('TL402');
+    expect(finding?.severity).toBe('error');
     // Four panels of ± 1 mm and ± 2 mm of measuring: 6 mm at worst, √(4·1² + 2²) = 2.8 mm root-sum-square.
-    expect(finding?.why).toContain("6 mm at worst, 2.8 mm root-sum-square");
+    expect(finding?.why).toContain('6 mm at worst, 2.8 mm root-sum-square');
     expect(finding?.related).toHaveLength(1);
     expect(finding?.fixes?.filter((fix) => fix.preferred)).toHaveLength(1);
   });
 
-  test("independent mistakes are all told", () => {
+  test('independent mistakes are all told', () => {
     const codes = codesIn(
-      "job",
-      but(soundOrder, ["  clean run above Gate by Alpha attended by Bravo\n", ""], ["  run loaded\n", ""]),
+      'job',
+      but(soundOrder, ['  clean run above Gate by Alpha attended by Bravo\n', ''], ['  run loaded\n', '']),
     );
-    expect([...codes].sort()).toEqual(["TL410", "TL425"]);
+    expect([...codes].sort()).toEqual(['TL410', 'TL425']);
   });
 });
 
-describe("jobs and their surroundings", () => {
-  test("a window within an outage is as good as naming it", () => {
-    expect(codesIn("job", "  outage Spring26")).toEqual([]);
+describe('jobs and their surroundings', () => {
+  test('a window within an outage is as good as naming it', () => {
+    expect(codesIn('job', '  outage Spring26')).toEqual([]);
   });
 
-  test("a crew that is short of hands for the window: a day is not enough, a fortnight is", () => {
+  test('a crew that is short of hands for the window: a day is not enough, a fortnight is', () => {
     expect(
       codesIn(
-        "estate",
-        "\njob J1 {\n  conveyor DG1\n  window 2027-04-12 to 2027-04-12\n  reline all\n  crews Alpha\n}",
+        'estate',
+        '\njob J1 {\n  conveyor DG1\n  window 2027-04-12 to 2027-04-12\n  reline all\n  crews Alpha\n}',
       ),
-    ).toEqual(["TL464"]);
+    ).toEqual(['TL464']);
     expect(
       codesIn(
-        "estate",
-        "\njob J1 {\n  conveyor DG1\n  window 2027-04-12 to 2027-04-23\n  reline all\n  crews Alpha\n}",
+        'estate',
+        '\njob J1 {\n  conveyor DG1\n  window 2027-04-12 to 2027-04-23\n  reline all\n  crews Alpha\n}',
       ),
     ).toEqual([]);
   });
 
-  test("sling angles: 45 degrees is allowed, more is told", () => {
-    expect(codesIn("job", "  sling angle 45 deg")).toEqual([]);
-    expect(codesIn("job", "  sling angle 46 deg")).toEqual(["TL438"]);
+  test('sling angles: 45 degrees is allowed, more is told', () => {
+    expect(codesIn('job', '  sling angle 45 deg')).toEqual([]);
+    expect(codesIn('job', '  sling angle 46 deg')).toEqual(['TL438']);
   });
 
-  test("a job done before the newest record is settled by the reline that was written down", () => {
+  test('a job done before the newest record is settled by the reline that was written down', () => {
     const job =
-      "\ninspection DG1 2025-03-10 meter 6200 h { P1 colour ivory }\njob J1 {\n  conveyor DG1\n  window 2024-09-09 to 2024-09-13\n  reline run above Gate\n  crews Alpha\n}";
-    expect(codesIn("estate", job)).toEqual(["TL436"]);
+      '\ninspection DG1 2025-03-10 meter 6200 h { P1 colour ivory }\njob J1 {\n  conveyor DG1\n  window 2024-09-09 to 2024-09-13\n  reline run above Gate\n  crews Alpha\n}';
+    expect(codesIn('estate', job)).toEqual(['TL436']);
     expect(
       codesIn(
-        "estate",
+        'estate',
         `${job}\nreline DG1 2024-09-11 meter 3600 h {\n  liner TwoLayer12\n  scope run above Gate\n}`,
       ),
     ).toEqual([]);
