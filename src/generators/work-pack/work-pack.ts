@@ -6,18 +6,17 @@ import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.j
 import { isNow } from '../../domain/decision/order-call.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { newestDay } from '../../domain/model/newest.js';
-import type { Job, Step } from '../../domain/model/job.js';
+import type { Job } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { emptiedBy } from '../../domain/order/emptying.js';
-import { areasOf, groundOf, type Ground } from '../../domain/order/ground.js';
+import { groundOf, type Ground } from '../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../domain/order/heat.js';
-import { atTheMachine } from '../../domain/order/side-by-side.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
 import type { LengthUnit } from '../page/lengths.js';
 import { chainageWords, unitOf } from '../page/lengths.js';
-import type { OrderBy, RunRow, WorkPack } from './pack.js';
+import type { OrderBy, RunRow, StepRow, WorkPack } from './pack.js';
 import { conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
@@ -119,7 +118,7 @@ export function workPack(estate: Estate, job: Job, options: PackOptions = {}): W
       heaviestLift: heaviest,
       handLimit: handlingGuideline,
     }),
-    access: accessFacts(job, ground, steps),
+    access: accessFacts(job, ground, rows),
     runs,
     panels,
     ...(byHand ? { panelLift: byHand } : {}),
@@ -167,15 +166,12 @@ function isolationFacts({ conveyor }: Job): WorkPack['isolations'] {
   }));
 }
 
-/** A zone is used where a step works in it; a test of the air is taken from outside. */
+/** A zone is used where a step says so, tests of the air along the whole length too: what the steps name has to be there. */
 function accessFacts(
   { conveyor, screwChange }: Job,
   ground: Ground,
-  steps: readonly Step[],
+  rows: readonly StepRow[],
 ): WorkPack['access'] {
-  const worked = steps.flatMap((step, i) =>
-    atTheMachine(step) && step.action !== 'gas test' ? areasOf(ground, i) : [],
-  );
   return conveyor.access.map((zone) => ({
     origin: zone.origin,
     name: zone.name ?? zone.kind,
@@ -185,7 +181,7 @@ function accessFacts(
     height: zone.height?.value,
     used:
       screwChange !== undefined ||
-      [...ground.scope, ...worked].some((area) => area.from < zone.to.value && area.to > zone.from.value),
+      [...ground.scope, ...rows].some((area) => area.from < zone.to.value && area.to > zone.from.value),
   }));
 }
 

@@ -93,3 +93,16 @@ test('Markdown says the same of fixing and rescue', () => {
   const text = workPackMarkdown(workPack(analysis.estate, theJob(analysis)));
   for (const words of ['17 N·m', 'winch at the tail', '3 × torque wrench']) expect(text).toContain(words);
 });
+
+test('every zone that a step names is used by the job, also where only the air is tested along the whole length', () => {
+  const usedBy = (steps: string): readonly string[] => {
+    const order = `order {\n    ${steps}\n  }`;
+    const analysis = read(liftConveyor({ job: order }));
+    const made = workPack(analysis.estate, theJob(analysis));
+    const named = made.steps.map((row) => row.access).join(', ');
+    for (const zone of made.access) if (named.includes(zone.name)) expect(zone.used).toBe(true);
+    return made.access.flatMap(({ name, used }) => (used ? [name] : []));
+  };
+  expect(usedBy('gas test all\n    fit run 2')).toEqual(['Yard', 'South']);
+  expect(usedBy('fit run 2')).toEqual(['South']);
+});
