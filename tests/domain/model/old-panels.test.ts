@@ -68,7 +68,7 @@ describe('an old panel on the bench', () => {
     const [former] = measured.conveyors[0]!.former;
     expect(former?.least?.thickness).toBe(7.4);
     expect(former?.onTheBench.map(({ place, thickness }) => [place, thickness])).toEqual([
-      ['5.10 m 6:00', 7.4],
+      ['5.10 m', 7.4],
       ['P1', 8.1],
     ]);
     const sheet = inspectionSheet(measured.estate, measured.estate.conveyors[0]!);
