@@ -147,7 +147,8 @@ conveyor DG1
 outage Spring27
 reline run above Gate
 crews Alpha, Bravo
-access units MP1`,
+access units MP1
+spiral held up by "chain hoist" rated 500 kg every 3 m`,
 };
 
 const specifications: readonly SoundBlock[] = ['plant', 'liner', 'screw'];

@@ -34,7 +34,7 @@ describe('a reline with a line that cannot be read', () => {
 
   it('is left out where its liner is lost, and nothing else is told', () => {
     const analysis = changed('  liner Thick12\n  scope run 2', '  linr Thick12\n  scope run 2');
-    expect(told(analysis)).toEqual([...told(before), 'TL101 line 89']);
+    expect(told(analysis)).toEqual([...told(before), 'TL101 line 95']);
     expect(relines(analysis)).toBe(relines(before) - 1);
     expect(errors(analysis)).toEqual(['TL101']);
   });
@@ -46,7 +46,7 @@ describe('a reline with a line that cannot be read', () => {
   it('stands without who did it', () => {
     const analysis = changed('  by "Bravo"\n}\n\nreline', '  by Bravo\n}\n\nreline');
     expect(relines(analysis)).toBe(relines(before));
-    expect(told(analysis)).toEqual([...told(before), 'TL101 line 92']);
+    expect(told(analysis)).toEqual([...told(before), 'TL101 line 99']);
   });
   it('stands beside a line of another block', () => {
     const analysis = changed('  scope run 2', '  scope run 2\n  section S2 6 m');
@@ -54,7 +54,7 @@ describe('a reline with a line that cannot be read', () => {
   });
   it('and a heading that cannot be read is told alone', () => {
     const analysis = changed('reline KB7 2025-01-13 meter 4120 h {', 'reline KB7 2025-01-13 mter 4120 h {');
-    expect(told(analysis)).toEqual([...told(before), 'TL101 line 88']);
+    expect(told(analysis)).toEqual([...told(before), 'TL101 line 94']);
   });
 });
 

@@ -205,7 +205,7 @@ inspection DG1 2028-01-10 meter 22000 h {
     // The plan keeps joints off the flange at 6 m: eight panels, where seven lie. Numbers would not mean the same, chainages do.
     // Planned from the tail to the gate, which takes up the error; another end to begin with can be chosen.
     expect(await page.locator('#run-1-first').inputValue()).toBe('1');
-    await expect(page.getByText('Not answered yet: run 1, run 2, the screw').count()).resolves.toBe(1);
+    await expect(page.getByText('Not answered yet: run 2, run 1, the screw').count()).resolves.toBe(1);
     await page.locator('#run-1-first').selectOption('7');
     await page.locator('#run-1-last').selectOption('3');
     expect(await page.locator('#block').inputValue()).toContain('  scope from 2 m to 6.8 m\n');
@@ -312,7 +312,7 @@ inspection DG1 2028-01-10 meter 22000 h {
       for (const one of answers) await page.locator(one).click();
       const { text, after } = await given(page);
       expect(text.split('\n').filter((line) => line !== '' && !line.startsWith('//'))).toEqual([]);
-      expect(text).toContain('//   reline run 1\n//   reline run 2\n');
+      expect(text).toContain('//   reline run 2\n//   reline run 1\n');
       expect(text.includes('Not said whether')).toBe(answers.length === 0);
       expect(after.estate.relines).toEqual([]);
     }
@@ -336,7 +336,7 @@ inspection DG1 2028-01-10 meter 22000 h {
     await page.locator('#temperature').fill('');
     expect(await page.locator('#left').innerText()).toBe('Nothing is left of the job.');
     const { text, after } = await given(page);
-    expect(text).toContain('  scope run 1\n  scope run 2\n  P3 thickness 12.1 mm\n}');
+    expect(text).toContain('  scope run 2\n  scope run 1\n  P3 thickness 12.1 mm\n}');
     expect(text).toContain('screw change Tarnholt.DG1');
     expect(after.estate.relines[0]?.scope).toHaveLength(2);
     expect(forecast(after, 'P3').exposureNow).toBeLessThan(100);

@@ -74,10 +74,9 @@ function measuresOf(step: Step, { conveyor }: Job): readonly string[] {
       : []),
     ...(aboard && conveyor.confinedSpace && worksInside(step.action)
       ? [
-          `Inside at a time: at most ${aboard.count}.` +
-            (attendants.length > 0
-              ? ''
-              : ' One of the others stays outside, in touch with them, and does nothing else.'),
+          attendants.length > 0
+            ? `At most ${aboard.count} inside.`
+            : `At most ${aboard.count} inside: another stays outside, in touch, and does nothing else.`,
         ]
       : []),
     ...(aboard && (unit || !conveyor.confinedSpace)

@@ -31,6 +31,7 @@ conveyor DG2 {
   isolation Feed material
 }
 job «J1» {
+  spiral held up by "chain hoist" rated 500 kg every 3 m
   conveyor DG2
   outage Spring27
   reline run 1

@@ -33,6 +33,7 @@ conveyor HG1 {
   isolation Feed material
 }
 job J1 {
+  spiral held up by "chain hoist" rated 500 kg every 3 m
   conveyor HG1
   outage Spring27
   reline run 1

@@ -23,6 +23,7 @@ conveyor DG1 {
   isolation Feed material
 }
 job J1 {
+  spiral held up by "chain hoist" rated 500 kg every 3 m
   conveyor DG1
   outage Spring27
   reline run above Gate

@@ -16,6 +16,7 @@ export const noAccessUnit: Rule = {
   },
   example: `
 job J1 {
+  spiral held up by "chain hoist" rated 500 kg every 3 m
   conveyor DG1
   outage Spring27
   reline run above Gate

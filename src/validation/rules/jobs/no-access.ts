@@ -13,6 +13,7 @@ export const noAccess: Rule = {
   around: { conveyor: '- confined\n- cover\n- hold-down\naccess Floor at 0 m to ‹7|12› m ground' },
   example: `
 job J1 {
+  spiral held up by "chain hoist" rated 500 kg every 3 m
   conveyor DG1
   outage Spring27
   reline run above Gate
