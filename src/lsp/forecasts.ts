@@ -89,10 +89,15 @@ const beyond = 14_610;
 
 function urgencyOf({ model }: ConveyorLife): { readonly urgency?: number } {
   if (model?.forecast.kind === 'reached') return { urgency: 0 };
-  const days = model?.forecast.kind === 'dates' ? model.forecast.days : undefined;
+  const forecast = model?.forecast.kind === 'dates' ? model.forecast : undefined;
+  const days = forecast?.days;
   if (days?.q10 === undefined) return {};
-  // Both ends and the middle count, so that two conveyors that may be at their limit today are still told apart.
-  const [early, middle, late] = [days.q10, days.q50 ?? days.q10 + beyond, days.q90 ?? days.q10 + beyond];
+  // Both ends and the middle count, so that two conveyors that may be at their limit today are still told apart; how long ago
+  // it may have been passed makes it no more urgent.
+  const today = forecast?.passed?.to ?? -Infinity;
+  const [early, middle, late] = [days.q10, days.q50 ?? days.q10 + beyond, days.q90 ?? days.q10 + beyond].map(
+    (each) => Math.max(today, each),
+  ) as [number, number, number]; // three in, three out
   return { urgency: (early + middle + late) / 3 };
 }
 

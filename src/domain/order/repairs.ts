@@ -10,7 +10,7 @@ import { changeJob } from './change-steps.js';
 import { areasOf, within, type PieceKind, type RunGround } from './ground.js';
 import { usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
-import { peopleOn } from './people.js';
+import { peopleOn, worksInside } from './people.js';
 import { stepAt } from './sequence.js';
 import { canStartAt, startOf, type End } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
@@ -329,7 +329,7 @@ function somebodyOutside(w: Walk, inside: readonly number[]): Repair[] {
             changes: steps.map((step, k): StepChange => ({
               change: 'set attendants',
               step,
-              attendants: others.slice(k, k + 1).flatMap((crew) => crew ?? []),
+              attendants: others.slice(k, k + 1),
             })),
           },
         ]
@@ -678,7 +678,7 @@ export function panelsStretch(
 /** Has no place in the text yet: its origin is empty. */
 function newStep(
   action: StepAction,
-  like: Pick<Step, 'origin' | 'actionOrigin' | 'crews'>,
+  like: Pick<Step, 'origin' | 'actionOrigin' | 'crews' | 'attendants' | 'aboard'>,
   stretch: Stretch | undefined,
   gate?: string,
 ): Step {
@@ -691,6 +691,9 @@ function newStep(
     actionOrigin: origin,
     ...(stretch ? { stretch } : {}),
     ...(gate === undefined ? {} : { gate: { name: gate, origin } }),
+    // Who stays outside there stays outside here too.
+    ...(worksInside(action) && like.attendants ? { attendants: like.attendants } : {}),
+    ...(worksInside(action) && like.aboard ? { aboard: like.aboard } : {}),
   };
 }
 

@@ -15,7 +15,6 @@ import {
   measuresText,
   pictureHeight,
   runOnWords,
-  signHeight,
   stopWords,
   type Fitted,
 } from './crew/fit.js';
@@ -208,6 +207,8 @@ function withoutTitleBlock(svg: string): string {
 }
 
 function styles(fit: Fitted): string {
+  // Half a millimetre of a row's height is its line and what the browser rounds up.
+  const rowEdge = Number(((fit.rowPadding - 0.5) / 2).toFixed(2));
   return `
 .cover .kicker { font-size: 10.5pt; margin: 0 0 1mm; }
 .cover { border-bottom: 2pt solid #000; margin-bottom: 2mm; padding-bottom: 1.5mm; }
@@ -225,7 +226,7 @@ ${stampStyles}.facts { margin: 0 0 1mm; font-size: 10.5pt; }
 .carry li { font-size: 9.6pt; line-height: 1.25; margin: 0 0 0.5mm; overflow-wrap: anywhere; }
 .every-panel { font-size: 10.5pt; line-height: 1.25; margin: 1.5mm 0 0; }
 .steps { table-layout: fixed; font-size: ${fit.type}pt; line-height: 1.25; }
-.steps td { border-bottom: 0.7pt solid #000; overflow-wrap: anywhere; }
+.steps td { border-bottom: 0.7pt solid #000; overflow-wrap: anywhere; padding-top: ${rowEdge}mm; padding-bottom: ${rowEdge}mm; }
 .steps th { font-size: 10pt; }
 .w-number { width: ${columns.number}mm; }
 .w-start { width: ${columns.start}mm; }
@@ -234,7 +235,7 @@ ${stampStyles}.facts { margin: 0 0 1mm; font-size: 10.5pt; }
 .w-sign { width: ${columns.sign}mm; }
 .step-number { font-weight: bold; white-space: nowrap; }
 .start { white-space: nowrap; }
-.sign { border: 1.5pt solid #000; height: ${signHeight}mm; }
+.sign { border: 1.5pt solid #000; height: ${fit.signHeight}mm; }
 .tick { border: 0.7pt solid #000; width: 4mm; height: 4mm; }
 .more { font-size: 11pt; }
 figure { margin: 2mm 0 0; }

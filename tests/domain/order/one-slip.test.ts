@@ -67,13 +67,14 @@ test.each([
   ['a reline with a new screw', rescrew, true],
 ])('%s', (_, lines, screw) => {
   const of = job(conveyor, ['all'], {
-    crews: [crew('Alpha')],
+    crews: [crew('Alpha', 4)],
     ...(screw
       ? { screwChange: { screw: conveyor.screw, cut: 'cold', joints: 'bolted', origin: origin() } }
       : {}),
   });
   const world = worldOf(of);
-  const steps = lines.map((text) => step(text, of));
+  // Of four one always stays outside.
+  const steps = lines.map((text) => ({ ...step(text, of), aboard: { count: 3, origin: origin() } }));
   expect(checkOrder({ ...of, order: { steps, origin: origin() } }, world)).toEqual([]);
   const counts: number[] = [];
   for (const slipped of slips(steps)) {

@@ -20,6 +20,10 @@ export interface PageSetting {
   readonly drawingWidth: number;
   readonly obstacles: number;
   readonly repairs: number;
+  /** Of a row above and below its words, mm, both together. */
+  readonly rowPadding: number;
+  /** Room for a name, mm. */
+  readonly signHeight: number;
 }
 
 export interface Fitted extends PageSetting {
@@ -35,14 +39,18 @@ export const pictureHeight = sheetSize.height - titleBlockHeight;
 /** Widths of the columns, mm: number, start, what and where, who, measures, signature. */
 export const columns = { number: 10.5, start: 22.5, what: 50, who: 27, sign: 24 } as const;
 
+const open = { rowPadding: 2.3, signHeight: 7 } as const;
+const close = { rowPadding: 1.3, signHeight: 6 } as const;
+
 const settings: readonly PageSetting[] = [
-  { type: 11, runOn: false, checks: true, drawingWidth: 150, obstacles: 4, repairs: mostRepairs },
-  { type: 10.5, runOn: false, checks: true, drawingWidth: 150, obstacles: 4, repairs: mostRepairs },
-  { type: 10, runOn: true, checks: true, drawingWidth: 140, obstacles: 3, repairs: mostRepairs },
-  { type: 10, runOn: true, checks: false, drawingWidth: 130, obstacles: 3, repairs: 1 },
-  { type: 10, runOn: true, checks: false, drawingWidth: 115, obstacles: 3, repairs: 1 },
-  { type: 10, runOn: true, checks: false, drawingWidth: 100, obstacles: 2, repairs: 0 },
-  { type: 10, runOn: true, checks: false, drawingWidth: 80, obstacles: 2, repairs: 0 },
+  { type: 11, runOn: false, checks: true, drawingWidth: 150, obstacles: 4, repairs: mostRepairs, ...open },
+  { type: 10.5, runOn: false, checks: true, drawingWidth: 150, obstacles: 4, repairs: mostRepairs, ...open },
+  { type: 10, runOn: true, checks: true, drawingWidth: 140, obstacles: 3, repairs: mostRepairs, ...open },
+  { type: 10, runOn: true, checks: false, drawingWidth: 130, obstacles: 3, repairs: 1, ...open },
+  { type: 10, runOn: true, checks: false, drawingWidth: 115, obstacles: 3, repairs: 1, ...open },
+  { type: 10, runOn: true, checks: false, drawingWidth: 100, obstacles: 2, repairs: 0, ...open },
+  { type: 10, runOn: true, checks: false, drawingWidth: 80, obstacles: 2, repairs: 0, ...open },
+  { type: 10, runOn: true, checks: false, drawingWidth: 70, obstacles: 2, repairs: 0, ...close },
 ];
 
 /** Between the margins, mm. */
@@ -110,10 +118,9 @@ export function runOnWords(step: CrewStep, setting: PageSetting): string {
 
 function stepHeight(step: CrewStep, setting: PageSetting, width: number): number {
   const { type } = setting;
-  const padding = 2.3;
   const rest = width - columns.number - columns.start - columns.sign - 4;
   const start = step.day === undefined ? 1 : 2;
-  const least = step.hold ? signHeight : 0;
+  const least = step.hold ? setting.signHeight : 0;
   const lines = setting.runOn
     ? linesOf(runOnWords(step, setting), rest * 0.98, type)
     : Math.max(
@@ -121,7 +128,7 @@ function stepHeight(step: CrewStep, setting: PageSetting, width: number): number
         linesOf(step.who, columns.who - 3.5, type),
         linesOf(measuresText(step, setting), rest - columns.what - columns.who - 3, type),
       );
-  return Math.max(least, Math.max(lines, start) * lineHeight(type)) + padding;
+  return Math.max(least, Math.max(lines, start) * lineHeight(type)) + setting.rowPadding;
 }
 
 /** What a hold is, and which steps are one. */
@@ -130,9 +137,6 @@ export function stopWords({ holds }: CrewSheet): string {
     ? `nobody goes on before it is signed. Steps ${holds.join(', ')}. How each step is done and what is checked before it is signed stands in the pack.`
     : 'the steps hold none; the site’s permits may. How each step is done stands in the pack.';
 }
-
-/** Room for a name, mm. */
-export const signHeight = 7;
 
 /** Everything but the rows of the steps, with the margins that crew-sheet.ts gives each part. */
 function fixedHeight(pack: WorkPack, sheet: CrewSheet, setting: PageSetting, width: number): number {
