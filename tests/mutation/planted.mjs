@@ -50,10 +50,10 @@ export const planted = [
   },
   {
     fault: "another conveyor's screw change is taken as the old screw",
-    file: 'src/domain/plan/lifts.ts',
-    from: 'estate.screwChanges.filter((change) => change.conveyor === conveyor)',
-    to: 'estate.screwChanges',
-    test: 'tests/domain/plan/lifts.test.ts',
+    file: 'src/language/assembly/jobs.ts',
+    from: 'change.conveyor === conveyor && change.date.day < before',
+    to: 'change.date.day < before',
+    test: 'tests/language/assemble.test.ts',
   },
   {
     fault: 'gap joints are added instead of subtracted',
