@@ -62,7 +62,8 @@ export function codesLike(text: string): readonly Rule['code'][] {
 
 const width = 88;
 
-function wrap(text: string): string[] {
+/** Lines of at most 88 characters, for a terminal. */
+export function wrap(text: string): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {

@@ -1,7 +1,7 @@
 // `troughline explain CODE`: a rule in full; without a code, all rules in a list. `explain words` and `explain gate shut`: what can be
 // written, how, and what it means. `explain formulas` and `explain ID`: what is reckoned, how, and where it comes from.
 
-import { codesLike, explain as explainRule, listRules } from '../../validation/explain.js';
+import { codesLike, explain as explainRule, listRules, wrap } from '../../validation/explain.js';
 import { wordRooms, wordsCalled, type WordRoom } from '../../language/word-list.js';
 import { formulas } from '../../generators/appendix/formulas.js';
 import { Exit, Trouble, type Console } from '../console.js';
@@ -37,25 +37,12 @@ export function explain(code: string | undefined, console: Console): number {
 /** A head for each room, then each word: the line as it is typed, and its meaning below. */
 function wordsText(rooms: readonly WordRoom[]): string {
   const parts = rooms.map(({ title, entries }) => {
-    const texts = entries.map(
-      ({ word, line, meaning }) => `${line ?? word}\n${wrapped(meaning, '    ', 96)}`,
+    const texts = entries.map(({ word, line, meaning }) =>
+      [line ?? word, ...wrap(meaning).map((each) => `    ${each}`)].join('\n'),
     );
     return [title, ...texts].join('\n\n');
   });
   return `${parts.join('\n\n')}\n`;
-}
-
-function wrapped(text: string, indent: string, width: number): string {
-  const lines: string[] = [];
-  let line = indent;
-  for (const word of text.split(/\s+/)) {
-    if (line.length > indent.length && line.length + word.length >= width) {
-      lines.push(line.trimEnd());
-      line = indent;
-    }
-    line += `${word} `;
-  }
-  return [...lines, line.trimEnd()].join('\n');
 }
 
 function formulaText(id: string): string | undefined {

@@ -1,7 +1,7 @@
 // Which screw lies in a conveyor when a job comes to it, or when somebody looks? The one of the last change before, else the
 // conveyor's own.
 
-import { historyOf } from './history.js';
+import { historyOf, type History } from './history.js';
 import type { Estate } from './estate.js';
 import type { Job } from './job.js';
 import type { Inspection } from './records.js';
@@ -15,6 +15,11 @@ export function lyingScrew({ conveyor, screwLying }: Job): ScrewSpecification {
 /** After the job's own change, where it has one. */
 export function screwAfter(job: Job): ScrewSpecification {
   return job.screwChange?.screw ?? lyingScrew(job);
+}
+
+/** The one that turns there now. */
+export function screwNow({ conveyor, screwSets }: History): ScrewSpecification {
+  return screwSets.at(-1)?.screw ?? conveyor.screw;
 }
 
 /** On the day of a change the new one. */

@@ -7,10 +7,14 @@ import { scheduleJobs, type Effort, type Schedule, type ScheduleProblem } from '
 /** Problems remembered; those asked for last. */
 const most = 24;
 
+/** Of longer ones the pairs alone would be megabytes of text. */
+const mostActivities = 250;
+
 const known = new Map<string, Schedule>();
 
 /** As `scheduleJobs`; `effort.cost` must follow from the problem and the timing alone. */
 export function scheduledBefore(problem: ScheduleProblem, effort: Effort): Schedule {
+  if (problem.activities.length > mostActivities) return scheduleJobs(problem, effort);
   const key = JSON.stringify([problem, effort, effort.cost !== undefined]);
   const schedule = known.get(key) ?? scheduleJobs(problem, effort);
   known.delete(key);

@@ -1,6 +1,7 @@
 // Where does the fitter look, what was there last time, and what should be there now? The sheet as a value, from the model and
 // its records alone. Clock positions are turned once, here, to the way the inspector looks.
 
+import { screwNow } from '../../domain/model/lying-screw.js';
 import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
 import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
@@ -359,7 +360,7 @@ function drawingsOf(
   const liner = setLying(history, conveyor.length.value / 2, asOf)?.liner ?? conveyor.liner;
   const along = liners.length > 1 ? liners.find((each) => each.liner === liner) : undefined;
   const where = along && stretchWords(conveyor, along);
-  const screw = history.screwSets.at(-1)?.screw ?? conveyor.screw;
+  const screw = screwNow(history);
   const runs = runsOf(conveyor).map((run) => ({
     run,
     panels: installedPanels(estate, run, asOf).layout.panels.map((panel) => ({

@@ -15,7 +15,7 @@ import type { JobDraft, StepDraft } from '../sheet.js';
 import { present, stated } from '../lowering/block.js';
 import type { ConveyorIndex } from './conveyors.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
-import { linersOf, type LinersAt } from './fitted.js';
+import { linersOf } from './fitted.js';
 import { closest, findNamed, type NameTable } from './name-table.js';
 import { checkBreak, checkStretch } from './stretches.js';
 
@@ -59,10 +59,6 @@ export function buildJob(
   const screwLying = screwChanges.findLast(
     (change) => change.conveyor === conveyor && change.date.day < before,
   )?.screw;
-  const lying = linersOf(
-    conveyor,
-    fitted.filter((reline) => reline.conveyor === conveyor),
-  );
   const screw =
     screwChange &&
     (screwChange.screwUse
@@ -73,7 +69,7 @@ export function buildJob(
     if (!checkStretch(stretch, conveyor, problems)) return undefined;
     const liner = linerUse
       ? findNamed(liners, linerUse, problems)?.value
-      : linerThere(conveyor, stretch, lying, before);
+      : linerThere(conveyor, stretch, fitted, before);
     return liner && { stretch, liner, origin, ...stated({ linerUse }) };
   });
   // A job that has lost part of its scope is another job.
@@ -99,11 +95,15 @@ export function buildJob(
 function linerThere(
   conveyor: Conveyor,
   stretch: Stretch,
-  lying: LinersAt,
+  relines: readonly Reline[],
   day: CalendarDay,
 ): LinerSpecification {
   const interval = intervalOf(conveyor, stretch, panelEnds);
   if (!interval) return conveyor.liner;
+  const lying = linersOf(
+    conveyor,
+    relines.filter((reline) => reline.conveyor === conveyor),
+  );
   return lying((interval.from + interval.to) / 2, day, Infinity)[0] ?? conveyor.liner;
 }
 

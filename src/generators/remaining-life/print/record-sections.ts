@@ -2,6 +2,7 @@
 // was borrowed, not seen, and what lay there before. One value, section by section; the page and the comment only print it, so that
 // neither can have what the other leaves out.
 
+import { screwNow } from '../../../domain/model/lying-screw.js';
 import { flightSpots, type FlightSpot } from '../../../domain/model/flight-readings.js';
 import { notLookedWords } from '../../../domain/conditions/not-looked.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -132,7 +133,7 @@ function flightCells(flight: FlightLife, sizes: Sizes): readonly string[] {
 function flightsWithoutLimit({ history }: ConveyorLife, title: string): RecordSection {
   const spots = flightSpots(history);
   const sizes = sizesOf(history.conveyor);
-  const screw = history.screwSets.at(-1)?.screw ?? history.conveyor.screw;
+  const screw = screwNow(history);
   if (spots.length === 0) return { ...empty, title };
   const read = (spot: (typeof spots)[number], pick: 'depth' | 'diameter'): string =>
     spot.looks

@@ -5,6 +5,7 @@ import { newSince, type LinerSet, type Moment } from '../../../domain/model/line
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatPercent } from '../../../domain/units/format.js';
 import type { Estate } from '../../../domain/model/estate.js';
+import { setsLying } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
 import type { Job } from '../../../domain/model/job.js';
 import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
@@ -83,14 +84,12 @@ function linerFacts(
 ): readonly Fact[] {
   const { conveyor } = job;
   const renewed = job.relines.length > 0 ? areas : [{ from: 0, to: conveyor.length.value }];
-  const lying = historyOf(estate, conveyor, { asOf }).linerSets.flatMap((set) => {
+  const lying = setsLying(historyOf(estate, conveyor, { asOf }), undefined).flatMap((set) => {
     const shared = renewed.flatMap((area) => {
       const [from, to] = [Math.max(area.from, set.from), Math.min(area.to, set.to)];
       return to - from > 1 ? [from, to] : [];
     });
-    return set.removed !== undefined || shared.length === 0
-      ? []
-      : [{ ...set, from: Math.min(...shared), to: Math.max(...shared) }];
+    return shared.length === 0 ? [] : [{ ...set, from: Math.min(...shared), to: Math.max(...shared) }];
   });
   const pieces = asOnePiece(lying);
   const old = pieces.map(({ liner, since: fitted, from, to }): string => {

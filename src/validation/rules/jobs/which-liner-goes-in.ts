@@ -1,5 +1,6 @@
 // Does a job say which liner goes in where more than one lies?
 
+import { setsLying } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { panelEnds } from '../../../domain/model/panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
@@ -51,9 +52,8 @@ job DG1_All {
       for (const { stretch, liner, linerUse, origin } of job.relines) {
         const interval = linerUse ? undefined : intervalOf(conveyor, stretch, panelEnds);
         if (!interval) continue;
-        const lying = historyOf(estate, conveyor).linerSets.filter(
-          ({ removed, from, to }) =>
-            removed === undefined && Math.min(to, interval.to) - Math.max(from, interval.from) > joint,
+        const lying = setsLying(historyOf(estate, conveyor), undefined).filter(
+          ({ from, to }) => Math.min(to, interval.to) - Math.max(from, interval.from) > joint,
         );
         const names = [...new Set(lying.map((set) => set.liner.name))];
         if (names.length < 2) continue;
