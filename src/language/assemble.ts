@@ -22,7 +22,7 @@ import type { JobDraft, Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
 import { closest, collect, findNamed } from './assembly/name-table.js';
 import { buildJob } from './assembly/jobs.js';
-import { linersOf } from './assembly/fitted.js';
+import { linersOf } from '../domain/model/liners-there.js';
 import { groupBy } from './assembly/group-by.js';
 import { joinReadings, type Joined } from './assembly/readings.js';
 import { checkStretch } from './assembly/stretches.js';
@@ -127,7 +127,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
         (draft) =>
           buildJob(
             draft,
-            { plants: unreadNames, conveyors, liners, screws, relines, screwChanges },
+            { plants: unreadNames, conveyors, liners, screws, records: { relines, screwChanges } },
             problems,
           ) ?? [],
       ),

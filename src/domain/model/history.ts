@@ -20,7 +20,7 @@ export type DatedRecord = Inspection | Reline | PanelsMoved | ScrewChange;
 
 export interface History {
   readonly conveyor: Conveyor;
-  /** Records after this day are ignored; undefined takes them all. */
+  /** Records after this day are ignored, but duty, which may be a plan (known-on.ts); undefined takes them all. */
   readonly asOf: CalendarDay | undefined;
   readonly start: Start;
   /** Totals count from commissioning; where that is not recorded, from the first reading. */
@@ -73,16 +73,14 @@ export interface ScrewSet {
 
 export interface HistoryOptions {
   readonly asOf?: CalendarDay | undefined;
-  /** Keep duty records dated after `asOf`, because they are plans known on that day. Default false. */
-  readonly plannedDuty?: boolean;
 }
 
-const known = new WeakMap<Estate, Map<string, Map<Conveyor, History>>>();
+const known = new WeakMap<Estate, Map<CalendarDay | undefined, Map<Conveyor, History>>>();
 
 /** Worked out once for an estate, conveyor and options, so that the same set is the same object wherever it is asked for. */
 export function historyOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions = {}): History {
-  const key = `${options.asOf ?? ''} ${options.plannedDuty === true}`;
-  const byOptions = known.get(estate) ?? new Map<string, Map<Conveyor, History>>();
+  const key = options.asOf;
+  const byOptions = known.get(estate) ?? new Map<CalendarDay | undefined, Map<Conveyor, History>>();
   known.set(estate, byOptions);
   const byConveyor = byOptions.get(key) ?? new Map<Conveyor, History>();
   byOptions.set(key, byConveyor);
@@ -264,7 +262,7 @@ function recordsOf(estate: Estate, conveyor: Conveyor, options: HistoryOptions):
     panelsMoved: own(estate.panelsMoved).filter((r) => r.date.day <= asOf),
     screwChanges: own(estate.screwChanges).filter((r) => r.date.day <= asOf),
     meterChanges: own(estate.meterChanges).filter((r) => r.date.day <= asOf),
-    dutyChanges: own(estate.dutyChanges).filter((d) => options.plannedDuty === true || d.from.day <= asOf),
+    dutyChanges: own(estate.dutyChanges),
   };
 }
 

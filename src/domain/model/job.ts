@@ -29,7 +29,7 @@ export interface Job {
     readonly origin: Origin;
   }[];
   readonly screwChange?: ScrewChangeScope;
-  /** The screw that a change before the job has put in, where there was one (lying-screw.ts). */
+  /** The screw that a change before the job has put in, where there was one (found-by-job.ts). */
   readonly screwLying?: ScrewSpecification;
   /** The job whose isolation and space this one shares, as named. */
   readonly partOf?: NameUse;
@@ -87,6 +87,8 @@ export interface HeldUp {
 
 export interface ScrewChangeScope {
   readonly screw: ScrewSpecification;
+  /** As written behind `screw`; without it the one that turns there. */
+  readonly screwUse?: NameUse;
   /** How the new pieces are joined; welded where the author does not say. */
   readonly joints?: 'welded' | 'bolted';
   /** How the old spiral is cut; hot where the author does not say. */

@@ -4,7 +4,7 @@
 
 import type { Estate } from '../../domain/model/estate.js';
 import { isRecord, type LedgerBlock } from '../../domain/model/ledger.js';
-import { withoutRecordsAfter } from '../../domain/model/earlier.js';
+import { knownOn } from '../../domain/model/known-on.js';
 import { presentDay } from '../../domain/model/newest.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { changesBeside } from '../remaining-life/changes-beside.js';
@@ -197,7 +197,7 @@ function reportsOf(
     const fresh = report(after.estate, newest);
     const day = before.saved.asOf;
     const again = newest === day ? fresh : report(after.estate, day);
-    const known = withoutRecordsAfter(after.estate, day);
+    const known = knownOn(after.estate, day);
     const moved = newest === day ? again : report(known, newest);
     return {
       then: before.saved.rows,

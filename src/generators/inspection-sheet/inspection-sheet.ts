@@ -14,7 +14,7 @@ import {
   linersLying,
   setLying,
 } from '../../domain/model/exposure.js';
-import { readingsOn } from '../../domain/model/corrected.js';
+import { knownOn } from '../../domain/model/known-on.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
 import { dutyOn } from '../../domain/model/duty.js';
 import { forwardDuty, historyOf, momentOn } from '../../domain/model/history.js';
@@ -56,8 +56,8 @@ export function inspectionSheet(
   options: SheetOptions = {},
 ): InspectionSheet {
   const asOf = presentDay(present, options.asOf) ?? (0 as CalendarDay); // an estate without records has no date of its own
-  const estate = readingsOn(present, asOf);
-  const history = historyOf(estate, conveyor, { asOf, plannedDuty: true });
+  const estate = knownOn(present, asOf);
+  const history = historyOf(estate, conveyor, { asOf });
   const lastInspection = history.inspections.at(-1)?.inspection;
   const look = options.look ?? (lastInspection?.view.stated ? lastInspection.view.direction : 'downstream');
   const lookBecause = options.look

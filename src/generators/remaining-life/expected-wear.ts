@@ -9,7 +9,7 @@ import { exposedReadings, setLying, type ExposedReading } from '../../domain/mod
 import { dutyOn } from '../../domain/model/duty.js';
 import { forwardDuty, historyOf, totalOn } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
-import { newestDay } from '../../domain/model/newest.js';
+import { knownOn } from '../../domain/model/known-on.js';
 import type { Place } from '../../domain/model/records.js';
 import { layerDepths } from '../../domain/wear/colour-bounds.js';
 import { expectedLevels, expectedReach, expectedReading } from '../../domain/wear/expected-reading.js';
@@ -45,7 +45,8 @@ export type ExpectedPlace =
   | { readonly kind: 'steel' }
   | { readonly kind: 'cannot say'; readonly why: string };
 
-export function expectedWear(estate: Estate, conveyor: Conveyor, asOf: CalendarDay): ExpectedWear {
+export function expectedWear(present: Estate, conveyor: Conveyor, asOf: CalendarDay): ExpectedWear {
+  const estate = knownOn(present, asOf);
   const { fits, histories, readings } = fitted(estate, asOf);
   const history = histories.find((h) => h.conveyor === conveyor) ?? historyOf(estate, conveyor, { asOf });
   const coming = comingDuty(history, asOf);
@@ -84,10 +85,8 @@ function fitted(estate: Estate, asOf: CalendarDay): Kept {
 }
 
 function fitAll(estate: Estate, asOf: CalendarDay) {
-  // As the report: duty dated ahead is known only to one that is not looking back.
-  const options = { asOf, plannedDuty: asOf >= (newestDay(estate) ?? asOf) };
-  const readings = exposedReadings(estate, options);
-  const histories = estate.conveyors.map((conveyor) => historyOf(estate, conveyor, options));
+  const readings = exposedReadings(estate, { asOf });
+  const histories = estate.conveyors.map((conveyor) => historyOf(estate, conveyor, { asOf }));
   return { readings, histories, fits: fitEstate({ estate, histories, readings, asOf }) };
 }
 

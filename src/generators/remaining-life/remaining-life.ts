@@ -7,7 +7,7 @@ import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.j
 import type { ProgrammeSolver } from '../../domain/decision/integer-programme.js';
 import { programmeOf, type ProgrammeAnswer } from '../../domain/decision/programme.js';
 import { programmeProblem } from '../../domain/decision/programme-problem.js';
-import { readingsOn } from '../../domain/model/corrected.js';
+import { knownOn } from '../../domain/model/known-on.js';
 import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { closedConditionRows, openConditionRows } from '../../domain/conditions/rows.js';
 import { troughState } from '../../domain/conditions/trough.js';
@@ -15,7 +15,7 @@ import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, isPointNow, setsLying } from '../../domain/model/exposure.js';
 import { historyOf, momentOn, type History } from '../../domain/model/history.js';
-import { newestDay, presentDay } from '../../domain/model/newest.js';
+import { presentDay } from '../../domain/model/newest.js';
 import { besideLiner } from './parts/beside-liner.js';
 import { orderOfAttention, type Unsorted } from './parts/attention.js';
 import { countRecords, type Counts } from './parts/counts.js';
@@ -112,13 +112,10 @@ const manyPoints = 400;
 const veryManyPoints = 2000;
 
 export function remainingLife(present: Estate, options: RemainingLifeOptions = {}): RemainingLife {
-  const newest = newestDay(present);
   const asOf = presentDay(present, options.asOf);
-  const estate = readingsOn(present, asOf);
-  // Duty dated ahead is a plan; it is known only to a report that is not looking back.
-  const historyOptions = { asOf, plannedDuty: asOf !== undefined && asOf >= (newest ?? asOf) };
-  const readings = exposedReadings(estate, historyOptions);
-  const histories = estate.conveyors.map((conveyor) => historyOf(estate, conveyor, historyOptions));
+  const estate = knownOn(present, asOf);
+  const readings = exposedReadings(estate, { asOf });
+  const histories = estate.conveyors.map((conveyor) => historyOf(estate, conveyor, { asOf }));
   const fits =
     options.depth === 'hand' || asOf === undefined ? [] : fitEstate({ estate, histories, readings, asOf });
   const asked = options.conveyors === undefined ? undefined : new Set(options.conveyors);
@@ -139,7 +136,7 @@ export function remainingLife(present: Estate, options: RemainingLifeOptions = {
   const report: RemainingLife = {
     estate,
     asOf,
-    counts: countRecords(estate, asOf, conveyors),
+    counts: countRecords(estate, conveyors, present.inspections.length - estate.inspections.length),
     conveyors: withProgramme(orderOfAttention(conveyors, asOf), programmes),
     fits: fits.map(summarise),
     scatter: fits.flatMap(({ result }) =>

@@ -5,6 +5,8 @@ import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import { isNow } from '../../domain/decision/order-call.js';
 import type { Estate } from '../../domain/model/estate.js';
+import { jobBy } from '../../domain/model/found-by-job.js';
+import { knownOn } from '../../domain/model/known-on.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
@@ -45,7 +47,9 @@ export interface PackOptions {
   readonly decision?: ConveyorDecision | undefined;
 }
 
-export function workPack(estate: Estate, job: Job, options: PackOptions = {}): WorkPack {
+export function workPack(present: Estate, asked: Job, options: PackOptions = {}): WorkPack {
+  const estate = knownOn(present, options.asOf);
+  const job = estate === present ? asked : jobBy(asked, estate);
   const { conveyor } = job;
   const asOf = formatDay(options.asOf ?? newestDay(estate) ?? job.window?.from.day ?? (0 as CalendarDay));
   const unit = unitOf((job.relines[0]?.liner ?? conveyor.liner).layers.map((layer) => layer.thickness.text));

@@ -2,20 +2,15 @@
 // have stays in the job as a name, so that the plan can say who is missing.
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
-import type { Job, ScrewChangeScope, Step } from '../../domain/model/job.js';
-import { panelEnds } from '../../domain/model/panels.js';
+import { linerFound, screwFound, type JobsBefore } from '../../domain/model/found-by-job.js';
+import type { Job, Step } from '../../domain/model/job.js';
 import type { AccessUnit, Crane, Crew, Outage } from '../../domain/model/plant.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { Reline, ScrewChange } from '../../domain/model/records.js';
-import { intervalOf } from '../../domain/model/runs.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
 import type { NameUse } from '../../domain/model/stated.js';
-import type { Stretch } from '../../domain/model/stretch.js';
 import type { JobDraft, StepDraft } from '../sheet.js';
 import { present, stated } from '../lowering/block.js';
 import type { ConveyorIndex } from './conveyors.js';
-import type { CalendarDay } from '../../domain/units/calendar.js';
-import { linersOf } from './fitted.js';
 import { closest, findNamed, type NameTable } from './name-table.js';
 import { checkBreak, checkStretch } from './stretches.js';
 
@@ -25,17 +20,12 @@ interface Index {
   readonly conveyors: ConveyorIndex;
   readonly liners: NameTable<LinerSpecification>;
   readonly screws: NameTable<ScrewSpecification>;
-  /** Of all conveyors, in order of date. */
-  readonly relines: readonly Reline[];
-  readonly screwChanges: readonly ScrewChange[];
+  readonly records: JobsBefore;
 }
-
-/** For jobs without a window: they come after all that is recorded. */
-const endOfTime = Infinity as CalendarDay;
 
 export function buildJob(
   draft: JobDraft,
-  { plants, conveyors, liners, screws, relines: fitted, screwChanges }: Index,
+  { plants, conveyors, liners, screws, records }: Index,
   problems: Problem[],
 ): Job | undefined {
   const conveyor = conveyors.find(draft.conveyorUse, problems);
@@ -55,10 +45,9 @@ export function buildJob(
     stated({ crane: pick(plant.cranes, 'crane', use, plant.name, unread, problems) });
   const outage: Outage | undefined =
     outageUse && pick(plant.outages, 'outage', outageUse, plant.name, unread, problems);
-  const before = outage?.from.day ?? window?.from.day ?? endOfTime;
-  const screwLying = screwChanges.findLast(
-    (change) => change.conveyor === conveyor && change.date.day < before,
-  )?.screw;
+  const before =
+    outageUse && outage ? { outage, from: outage.from, to: outage.to, origin: outageUse.fact } : window;
+  const screwLying = screwFound({ conveyor, ...stated({ window: before }) }, records);
   const screw =
     screwChange &&
     (screwChange.screwUse
@@ -69,7 +58,7 @@ export function buildJob(
     if (!checkStretch(stretch, conveyor, problems)) return undefined;
     const liner = linerUse
       ? findNamed(liners, linerUse, problems)?.value
-      : linerThere(conveyor, stretch, fitted, before);
+      : linerFound({ conveyor, ...stated({ window: before }) }, stretch, records);
     return liner && { stretch, liner, origin, ...stated({ linerUse }) };
   });
   // A job that has lost part of its scope is another job.
@@ -82,36 +71,12 @@ export function buildJob(
     accessUnits: accessUnits.map(unit),
     cranes: cranes.map((place) => ({ ...place, ...crane(place.use) })),
     ...stated({
-      window:
-        outageUse && outage ? { outage, from: outage.from, to: outage.to, origin: outageUse.fact } : window,
-      screwChange: screwChange && screw && withoutUse(screwChange, screw),
+      window: before,
+      screwChange: screwChange && screw && { ...screwChange, screw },
       screwLying,
       order: order && steps && { origin: order.origin, steps },
     }),
   };
-}
-
-/** What lies at the middle of the stretch: a job that names no liner brings the same again. */
-function linerThere(
-  conveyor: Conveyor,
-  stretch: Stretch,
-  relines: readonly Reline[],
-  day: CalendarDay,
-): LinerSpecification {
-  const interval = intervalOf(conveyor, stretch, panelEnds);
-  if (!interval) return conveyor.liner;
-  const lying = linersOf(
-    conveyor,
-    relines.filter((reline) => reline.conveyor === conveyor),
-  );
-  return lying((interval.from + interval.to) / 2, day, Infinity)[0] ?? conveyor.liner;
-}
-
-function withoutUse(
-  { screwUse: _, ...scope }: NonNullable<JobDraft['screwChange']>,
-  screw: ScrewSpecification,
-): ScrewChangeScope {
-  return { ...scope, screw };
 }
 
 /** Undefined where a step is about a stretch that is not there: judged without it, every other step would seem wrong. */

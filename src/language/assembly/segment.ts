@@ -13,7 +13,7 @@ import type {
 } from '../../domain/model/records.js';
 import type { NameUse } from '../../domain/model/stated.js';
 import type { InspectionDraft, ReadingSpot, Sheet } from '../sheet.js';
-import { linersOf } from './fitted.js';
+import { linersOf } from '../../domain/model/liners-there.js';
 import { closest } from './name-table.js';
 import { createPlaces } from './places.js';
 import { secondColour } from '../reading-rows.js';

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../../src/analysis/analyse.js';
 import type { Analysis } from '../../../src/analysis/analysis.js';
-import { withoutRecordsAfter } from '../../../src/domain/model/earlier.js';
+import { knownOn } from '../../../src/domain/model/known-on.js';
 import { parseDay } from '../../../src/domain/units/calendar.js';
 import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
 import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
@@ -98,7 +98,7 @@ describe('a reading corrected later', () => {
     const wrong = read(looks('thickness 6.4 mm'));
     const corrected = read(looks('thickness 6.4 mm'), correction('thickness 9.4 mm'));
     expect(limits(corrected, '2025-03-15')).toEqual(limits(wrong, '2025-03-15'));
-    const then = withoutRecordsAfter(corrected.estate, day('2025-03-15'));
+    const then = knownOn(corrected.estate, day('2025-03-15'));
     expect([...then.readings.value]).toEqual([...wrong.estate.readings.value]);
     expect(then.corrections).toEqual([]);
     expect(then.readings.corrected.size).toBe(0);

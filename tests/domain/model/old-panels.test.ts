@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../../src/analysis/analyse.js';
 import type { Analysis } from '../../../src/analysis/analysis.js';
-import { withoutRecordsAfter } from '../../../src/domain/model/earlier.js';
+import { knownOn } from '../../../src/domain/model/known-on.js';
 import { exposedReadings } from '../../../src/domain/model/exposure.js';
 import { parseDay } from '../../../src/domain/units/calendar.js';
 import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
@@ -98,9 +98,9 @@ describe('an old panel on the bench', () => {
 
   test('is not known before the reline', () => {
     const { estate } = read(reline('old panel at P1 thickness 8.1 mm'));
-    const then = withoutRecordsAfter(estate, parseDay('2024-09-01')!);
+    const then = knownOn(estate, parseDay('2024-09-01')!);
     expect([then.readings.count, then.readings.bench.size]).toEqual([2, 0]);
-    const now = withoutRecordsAfter(estate, parseDay('2025-06-02')!);
+    const now = knownOn(estate, parseDay('2025-06-02')!);
     expect([...now.readings.inspection]).toEqual([...estate.readings.inspection]);
     expect(bench({ ...read(), estate: now })).toEqual([['P1', 3900, 3900]]);
     expect(

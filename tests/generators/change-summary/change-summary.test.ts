@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { analyse } from '../../../src/analysis/analyse.js';
 import { estateSide } from '../../../src/cli/compared-sides.js';
 import type { LedgerBlock } from '../../../src/domain/model/ledger.js';
-import { withoutRecordsAfter } from '../../../src/domain/model/earlier.js';
+import { knownOn } from '../../../src/domain/model/known-on.js';
 import { percent } from '../../../src/domain/decision/option-setting.js';
 import { formatDay, parseDay, type CalendarDay } from '../../../src/domain/units/calendar.js';
 import {
@@ -561,7 +561,7 @@ describe('an estate without its newest records', () => {
       (texts) => analyse(texts.map(([uri, text]) => ({ uri, text }))).estate,
     );
     if (!whole || !part) throw new Error('both are there');
-    const cut = withoutRecordsAfter(whole, day);
+    const cut = knownOn(whole, day);
     const rows = ({ inspections, readings, places }: typeof cut): unknown =>
       inspections.map(({ date, firstRow, endRow }, i) => [
         date.day,

@@ -1,6 +1,5 @@
 // What was read and what was left out? Stands at the top of the report, so that nobody takes silence for good news.
 
-import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { readingCounts } from '../reading-counts.js';
@@ -38,8 +37,8 @@ export interface Counts {
 
 export function countRecords(
   estate: Estate,
-  asOf: CalendarDay | undefined,
   conveyors: readonly Omit<ConveyorLife, 'attention' | 'order'>[],
+  laterInspections: number,
 ): Counts {
   const { readings } = estate;
   const known = new Set(conveyors.flatMap((c) => c.history.inspections.map((i) => i.index)));
@@ -87,7 +86,7 @@ export function countRecords(
     leftOut: [...reasons]
       .map(([reason, count]) => ({ reason, count }))
       .sort((a, b) => b.count - a.count || (a.reason < b.reason ? -1 : 1)),
-    laterInspections: asOf === undefined ? 0 : estate.inspections.filter((i) => i.date.day > asOf).length,
+    laterInspections,
     panels: panels.length,
     panelsNotSeen: panels.filter((p) => p.state !== 'seen').length,
     pointsNeverSeen: points.filter((p) => p.state === 'not seen' || p.state === 'none').length,

@@ -1,13 +1,13 @@
 // Which liner lay at a spot when a reading was made? Needed only to know what a colour means, so it goes by dates and, on the
 // day of a reline, by the meter; exposure is worked out elsewhere (history.ts).
 
-import type { Conveyor } from '../../domain/model/conveyor.js';
-import { firstLinerAt, firstLiners } from '../../domain/model/first-liner.js';
-import { panelEnds } from '../../domain/model/panels.js';
-import type { Reline } from '../../domain/model/records.js';
-import { intervalOf } from '../../domain/model/runs.js';
-import type { LinerSpecification } from '../../domain/model/specifications.js';
-import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { Conveyor } from './conveyor.js';
+import { firstLinerAt, firstLiners } from './first-liner.js';
+import { panelEnds } from './panels.js';
+import type { Reline } from './records.js';
+import { intervalOf } from './runs.js';
+import type { LinerSpecification } from './specifications.js';
+import type { CalendarDay } from '../units/calendar.js';
 
 /**
  * The liner that lay at a chainage (mm) on a day with this meter reading (h), likeliest first. On the day of a reline both the
