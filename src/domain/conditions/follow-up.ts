@@ -7,8 +7,9 @@ import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import { setSeen } from '../model/exposure.js';
-import { setsAt } from '../model/liner-sets.js';
-import { historyOf, type History } from '../model/history.js';
+import { isAfter, setsAt } from '../model/liner-sets.js';
+import { historyOf, momentOf, type History } from '../model/history.js';
+import { screwSetSeen } from '../model/lying-screw.js';
 import type {
   ConditionLine,
   ConditionSeverity,
@@ -115,7 +116,7 @@ function build(history: History, services: readonly Service[]): FollowUp {
   let doubts: SeenLine[] = [];
   for (const { inspection } of history.inspections) {
     // What a reline or a screw change took away before this look is over, so a new tear there is a new condition.
-    closeByWork(history, services, drafts, inspection.date.day);
+    closeByWork(history, services, drafts, inspection);
     for (const line of inspection.conditions) {
       if (isMeasurement(line)) continue;
       const seen = { line, inspection };
@@ -137,7 +138,7 @@ function build(history: History, services: readonly Service[]): FollowUp {
         });
     }
   }
-  closeByWork(history, services, drafts, Infinity);
+  closeByWork(history, services, drafts, undefined);
   const newest = history.inspections.at(-1)?.inspection;
   return {
     conditions: drafts.map(({ answeredAt, ...draft }) => ({
@@ -181,17 +182,29 @@ function isSame(a: ConditionLine, b: ConditionLine): boolean {
   return Math.abs(a.at.value - b.at.value) <= samePlace;
 }
 
-/** `before`: work of this day or later is not looked at yet. */
+/** What was done before a look; everything where there is none. */
 function closeByWork(
   history: History,
   services: readonly Service[],
   drafts: readonly Draft[],
-  before: number,
+  look: Inspection | undefined,
 ): void {
   for (const draft of drafts) {
     if (draft.closed) continue;
     const closing = workThatEnds(history, services, draft.last);
-    if (closing && closing.day < before) draft.closed = closing;
+    if (closing && (!look || isBefore(history, closing, look))) draft.closed = closing;
+  }
+}
+
+/** Work at the drive and dates carry no meter: of one day the look comes first. */
+function isBefore(history: History, closing: Closing, look: Inspection): boolean {
+  const seen = momentOf(history, look);
+  switch (closing.by) {
+    case 'reline':
+    case 'screw change':
+      return isAfter(seen, momentOf(history, closing.record));
+    default:
+      return closing.day < seen.day;
   }
 }
 
@@ -216,10 +229,9 @@ function workThatEnds(
     return record && { day: record.date.day, by: 'service', record };
   }
   if (part === 'spiral') {
-    const set = history.screwSets.find(
-      ({ change }) => change !== undefined && change.date.day >= inspection.date.day,
-    );
-    return set?.change && { day: set.change.date.day, by: 'screw change', record: set.change };
+    const seen = screwSetSeen(history, inspection);
+    const change = seen && history.screwSets[history.screwSets.indexOf(seen) + 1]?.change;
+    return change && { day: change.date.day, by: 'screw change', record: change };
   }
   return undefined;
 }

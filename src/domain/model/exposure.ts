@@ -8,8 +8,8 @@ import { formatDay } from '../units/calendar.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from './estate.js';
 import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
-import { setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
-import { isAfter, stretchesMoved } from './panels-moved.js';
+import { isAfter, setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
+import { isAfterMove, stretchesMoved } from './panels-moved.js';
 import type { Inspection, PanelsMoved, Place, Reline } from './records.js';
 import type { Interval } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
@@ -56,9 +56,7 @@ export function setSeen(history: History, chainage: number, inspection: Inspecti
   return sets.findLast((set) => {
     if (set.fitted === undefined) return true;
     if (set.reline === undefined) return set.fitted.day <= seen.day;
-    if (set.fitted.day !== seen.day) return set.fitted.day < seen.day;
-    if (set.reline.startLook === inspection) return true;
-    return seen.hours !== undefined && set.fitted.hours !== undefined && seen.hours > set.fitted.hours;
+    return isAfter(seen, set.fitted) || (set.fitted.day === seen.day && set.reline.startLook === inspection);
   });
 }
 
@@ -222,7 +220,7 @@ function unreckoned(
     };
   const unmeasured = waiting.find(
     ({ moved, stretches }) =>
-      isAfter(inspection, moved) &&
+      isAfterMove(inspection, moved) &&
       set?.reline?.moved !== moved &&
       // What a later reline or move put there is another panel.
       !(set?.fitted !== undefined && set.reline !== undefined && set.fitted.day > moved.date.day) &&

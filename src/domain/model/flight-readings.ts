@@ -2,8 +2,8 @@
 // place and day stand together; what was read before the screw went in is of another one. Lengths in mm.
 
 import type { CalendarDay } from '../units/calendar.js';
-import { momentOf, type History, type ScrewSet } from './history.js';
-import type { Moment } from './liner-sets.js';
+import type { History, ScrewSet } from './history.js';
+import { screwSetSeen } from './lying-screw.js';
 import type { Inspection } from './records.js';
 import type { Stated } from './stated.js';
 
@@ -43,7 +43,7 @@ export function flightSpots(
   };
   for (const { inspection } of history.inspections) {
     const { day } = inspection.date;
-    if (!turned(history, set, inspection)) continue;
+    if (screwSetSeen(history, inspection) !== set) continue;
     const notesOf = (note: string | undefined): readonly string[] => (note === undefined ? [] : [note]);
     for (const { at, depth, note } of inspection.flights)
       looksAt(at.value).push({ day, inspection, depth, diameter: undefined, notes: notesOf(note) });
@@ -57,15 +57,4 @@ export function flightSpots(
     }
   }
   return spots.sort((a, b) => a.at - b.at);
-}
-
-/** A look of the day of a screw change at the same meter is of the screw that came out, as one is of a liner that came out. */
-function turned(history: History, set: ScrewSet | undefined, inspection: Inspection): boolean {
-  const now = momentOf(history, inspection);
-  const isAfter = (moment: Moment): boolean =>
-    now.day > moment.day ||
-    (now.day === moment.day && now.hours !== undefined && now.hours > (moment.hours ?? Infinity));
-  // The first screw came with the machine: nothing was read of another.
-  const begins = set?.change === undefined ? undefined : set.fitted;
-  return (!begins || isAfter(begins)) && (!set?.removed || !isAfter(set.removed));
 }

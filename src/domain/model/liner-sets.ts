@@ -18,6 +18,12 @@ export interface Moment {
   readonly tonnes: number | undefined;
 }
 
+/** Whether a look came after work: by the day, and on the day of the work by the meter; at one meter it is of what came out. */
+export function isAfter(look: Moment, work: Moment): boolean {
+  if (look.day !== work.day) return look.day > work.day;
+  return look.hours !== undefined && work.hours !== undefined && look.hours > work.hours;
+}
+
 /** The total that wear of a conveyor follows: h (by turns), or t. */
 export function wearTotal(
   { wearBy }: Pick<Conveyor, 'wearBy'>,

@@ -1,9 +1,10 @@
 // Which screw lies in a conveyor when a job comes to it, or when somebody looks? The one of the last change before, else the
 // conveyor's own.
 
-import { historyOf, type History } from './history.js';
+import { historyOf, momentOf, type History, type ScrewSet } from './history.js';
 import type { Estate } from './estate.js';
 import type { Job } from './job.js';
+import { isAfter } from './liner-sets.js';
 import type { Inspection } from './records.js';
 import type { ScrewSpecification } from './specifications.js';
 
@@ -22,9 +23,16 @@ export function screwNow({ conveyor, screwSets }: History): ScrewSpecification {
   return screwSets.at(-1)?.screw ?? conveyor.screw;
 }
 
-/** On the day of a change the new one. */
-export function screwSeen(estate: Estate, { conveyor, date }: Inspection): ScrewSpecification {
-  const sets = historyOf(estate, conveyor).screwSets;
-  const set = sets.findLast(({ fitted }) => fitted === undefined || fitted.day <= date.day) ?? sets[0];
-  return set?.screw ?? conveyor.screw;
+/** The one a look is of: on the day of a change, as with liners, the old one until the meter stands higher. */
+export function screwSetSeen(history: History, inspection: Inspection): ScrewSet | undefined {
+  const seen = momentOf(history, inspection);
+  // The first screw came with the machine: nothing was read of another.
+  return history.screwSets.findLast(
+    ({ change, fitted }) => change === undefined || (fitted !== undefined && isAfter(seen, fitted)),
+  );
+}
+
+export function screwSeen(estate: Estate, inspection: Inspection): ScrewSpecification {
+  const { conveyor } = inspection;
+  return screwSetSeen(historyOf(estate, conveyor), inspection)?.screw ?? conveyor.screw;
 }

@@ -105,11 +105,11 @@ function firstLook(
 ): Inspection | undefined {
   return inspections
     .map(({ inspection }) => inspection)
-    .find((look) => isAfter(look, moved) && readIn(estate, look, isOn).length > 0);
+    .find((look) => isAfterMove(look, moved) && readIn(estate, look, isOn).length > 0);
 }
 
 /** On the day itself the meter tells. */
-export function isAfter({ date, meter }: Inspection, moved: PanelsMoved): boolean {
+export function isAfterMove({ date, meter }: Inspection, moved: PanelsMoved): boolean {
   return (
     date.day > moved.date.day || (date.day === moved.date.day && meter.hours.value > moved.meter.hours.value)
   );

@@ -1,6 +1,6 @@
 // A reading and an inspection: whose liner it was, how long that liner had run, and what came before.
 
-import { screwNow } from '../../domain/model/lying-screw.js';
+import { screwSeen } from '../../domain/model/lying-screw.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { formatNumber, formatValue } from '../../domain/units/format.js';
@@ -143,7 +143,7 @@ export function wornWidthHover(
 
 function crescentOf(estate: Estate, inspection: Inspection, set: LinerSet): Crescent | undefined {
   const { conveyor } = inspection;
-  const screw = screwNow(historyOf(estate, conveyor));
+  const screw = screwSeen(estate, inspection);
   const screwRadius = screw.outsideDiameter.value / 2;
   const e = attempt(() =>
     radialClearance(conveyor.trough.insideRadius.value, set.liner.thickness.value, 2 * screwRadius),

@@ -3,7 +3,8 @@
 import { decideConveyor, type ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { ScrewOutlook } from '../../../domain/decision/new-screw.js';
 import type { TroughState } from '../../../domain/conditions/trough.js';
-import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { screwNow } from '../../../domain/model/lying-screw.js';
+import type { ScrewSpecification } from '../../../domain/model/specifications.js';
 import { setLying } from '../../../domain/model/exposure.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { FlightLife } from './flights.js';
@@ -39,7 +40,7 @@ export function decisionOf(source: DecisionSource): ConveyorDecision | undefined
     governs: governingPoint(points, forecast)?.place.at,
     newLife: medians.length > 0 ? Math.min(...medians) : undefined,
     gauge: fitted.result.readingError,
-    screw: screwOutlook(conveyor, source.flights),
+    screw: screwOutlook(screwNow(coming.history), source.flights),
     atLimit:
       forecast.kind === 'reached' ||
       points.some(({ pastLimit }) => pastLimit !== undefined) ||
@@ -48,7 +49,7 @@ export function decisionOf(source: DecisionSource): ConveyorDecision | undefined
 }
 
 /** By the place of the flight that is expected to reach its limit first. */
-function screwOutlook({ screw }: Conveyor, flights: readonly FlightLife[]): ScrewOutlook | undefined {
+function screwOutlook(screw: ScrewSpecification, flights: readonly FlightLife[]): ScrewOutlook | undefined {
   return flights
     .flatMap(({ forecast }): readonly ScrewOutlook[] =>
       forecast?.kind === 'life' && forecast.days?.q50 !== undefined && forecast.chanceBy

@@ -1,5 +1,6 @@
 // Is the flight of the screw that is still in worn to its limit? Judged by the newest round that read it.
 
+import { screwSetSeen } from '../../../domain/model/lying-screw.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
@@ -24,7 +25,7 @@ export const flightBelowItsLimit: Rule = {
       const newest = history.inspections.findLast(
         ({ inspection }) => inspection.flights.length > 0,
       )?.inspection;
-      if (!limit || !newest || (screw.change && newest.date.day < screw.change.date.day)) continue;
+      if (!limit || !newest || screwSetSeen(history, newest) !== screw) continue;
       for (const { at, depth } of newest.flights) {
         if (depth.value > limit.value) continue;
         yield {

@@ -1,5 +1,6 @@
 // Has the screw become so small that too little of its flight is left?
 
+import { screwSeen } from '../../../domain/model/lying-screw.js';
 import { formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 
@@ -18,8 +19,10 @@ export const flightDiameterWorn: Rule = {
     { name: 'larger than new', text: '  flight at 5 m outside diameter «403 mm»' },
   ],
   *check({ estate }) {
-    for (const { conveyor, flightDiameters } of estate.inspections) {
-      const { screw } = conveyor;
+    for (const inspection of estate.inspections) {
+      const { conveyor, flightDiameters } = inspection;
+      if (flightDiameters.length === 0) continue;
+      const screw = screwSeen(estate, inspection);
       const asNew = screw.outsideDiameter;
       for (const { diameter } of flightDiameters) {
         if (diameter.value > asNew.value + 2) {
