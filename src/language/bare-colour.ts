@@ -2,6 +2,7 @@
 // name of the layer and stumble one line later. So such a half row is taken out of the tokens and told where it stands.
 
 import type { ILexingError, IToken } from 'chevrotain';
+import { wordType } from './row-starts.js';
 
 /** A slip that is over where it stands: nothing after it follows from it, nor it from one before. */
 export interface WholeSlip extends ILexingError {
@@ -47,6 +48,7 @@ const readings = new Set(['thickness', 'colour', 'color', 'trough showing', 'not
 /** Where the row begins: at the name of its point, or at `at 3 m clock 6:00`. */
 function rowStart(tokens: readonly IToken[], i: number): number {
   if (tokens[i - 1]?.tokenType.name === 'ID') return i - 1;
-  const isPlace = tokens[i - 2]?.tokenType.name === 'clock' && tokens[i - 4]?.tokenType.name === 'at';
+  const at = tokens[i - 4];
+  const isPlace = tokens[i - 2]?.tokenType.name === 'clock' && at !== undefined && wordType(at) === 'at';
   return isPlace ? i - 4 : i;
 }

@@ -7,18 +7,35 @@ import {
   DefaultValueConverter,
   type CstNode,
   type GrammarAST,
+  type LangiumCoreServices,
   type LexerResult,
   type ValueType,
 } from 'langium';
 import { visibleText } from '../domain/units/visible-text.js';
 import { withoutBareColours } from './bare-colour.js';
+import { markRowStarts, ownTokensAmong, type OwnTokens } from './row-starts.js';
+import { patternsOf } from './recovery/pattern.js';
 
 export class TroughlineLexer extends DefaultLexer {
+  private own: OwnTokens | undefined;
+  private rowStarts: ReadonlySet<string> | undefined;
+
+  constructor(private readonly services: LangiumCoreServices) {
+    super(services);
+  }
+
   override tokenize(text: string): LexerResult {
     const { tokens, errors, groups } = this.chevrotainLexer.tokenize(text);
     const strays = (groups['foreign'] ?? []).map((token) => this.stray(text, token));
+    this.own ??= ownTokensAmong(Object.values(this.tokenTypes));
+    markRowStarts(tokens, this.own, () => this.startsOfRows(), text);
     const whole = withoutBareColours(tokens);
     return { tokens: whole.tokens, errors: [...errors, ...strays, ...whole.errors], hidden: [] };
+  }
+
+  /** Tokens that a row of an inspection can begin with. */
+  private startsOfRows(): ReadonlySet<string> {
+    return (this.rowStarts ??= patternsOf(this.services.Grammar).inside('Inspection').first);
   }
 
   private stray(

@@ -5,6 +5,7 @@ import { parseClock } from '../domain/units/clock.js';
 import { visibleText } from '../domain/units/visible-text.js';
 import { withoutComments, withoutTexts, type Comment } from './comments.js';
 import { chainage as chainageLimit, thickness as thicknessLimit } from './lowering/limits.js';
+import { columnAt } from './row-starts.js';
 import { createReadingRows, type ReadingRows } from './reading-rows.js';
 import { ReadingKind } from '../domain/units/reading-kind.js';
 
@@ -26,8 +27,11 @@ const row = new RegExp(
   'y',
 );
 const head = /^[ \t]*inspection(?![\w-])[^\n\r{}"/]*\{[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)/gm;
-/** A fact may go on below its line: what begins so belongs to the row above, and the row to the parser. */
-const goesOn = /(?:\s|\/\/[^\n\r]*[\n\r]|\/\*[\s\S]*?\*\/)*(?:"|±|\+\/-)/y;
+/**
+ * A fact may go on below its line: what begins so belongs to the row above, and the row to the parser; a photo where it stands
+ * further in than the row.
+ */
+const goesOn = /(?:\s|\/\/[^\n\r]*[\n\r]|\/\*[\s\S]*?\*\/)*(?:"|±|\+\/-|(photo)(?![\w-]))/y;
 const line = /[^\n\r]*(?:\r\n|\n|\r)?/y;
 
 /** `isKeyword`: words that can be no name. */
@@ -49,7 +53,8 @@ export function liftRows(
     let run = at;
     let regular = true;
     const flush = (): void => {
-      pieces.push(text.slice(copied, run), ' '.repeat(at - run));
+      // The last row's end of line stays, so that what follows stands as far in as it did.
+      pieces.push(text.slice(copied, run), at > run ? `${' '.repeat(at - run - 1)}\n` : '');
       copied = at;
       taken += at - run;
     };
@@ -59,7 +64,7 @@ export function liftRows(
       row.lastIndex = at;
       const match = regular && !inComment ? row.exec(text) : null;
       const next = row.lastIndex;
-      if (match && !matchesAt(goesOn, text, next) && add(match)) {
+      if (match && !rowGoesOn(text, match, next) && add(match)) {
         at = next;
         continue;
       }
@@ -89,9 +94,13 @@ function insideComments(comments: readonly Comment[]): (at: number) => boolean {
   };
 }
 
-function matchesAt(pattern: RegExp, text: string, at: number): boolean {
-  pattern.lastIndex = at;
-  return pattern.test(text);
+function rowGoesOn(text: string, row: RegExpExecArray, next: number): boolean {
+  goesOn.lastIndex = next;
+  const [found, photo] = goesOn.exec(text) ?? [];
+  if (found === undefined) return false;
+  if (photo === undefined) return true;
+  const [image, body = ''] = row;
+  return columnAt(text, next + found.length - photo.length) > columnAt(text, row.index + image.indexOf(body));
 }
 
 /** Lines of an inspection, other than readings, that need no more. */

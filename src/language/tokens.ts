@@ -12,6 +12,7 @@ import {
   type TokenVocabulary,
 } from 'chevrotain';
 import { DefaultTokenBuilder, type Grammar, type TokenBuilderOptions } from 'langium';
+import { isOwnToken } from './row-starts.js';
 
 const number = String.raw`[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?`;
 const fraction = String.raw`\d+[ \t]+\d+\/\d+|\d+\/\d+`;
@@ -45,6 +46,8 @@ export class TroughlineTokenBuilder extends DefaultTokenBuilder {
       if (token.name === 'DATE') use(token, sticky(dateAt));
       if (token.name === 'CLOCK') use(token, sticky(clockAt));
       if (token.name === 'NUMBER') use(token, sticky(numberAt));
+      // Never matched: row-starts.ts gives them to words that begin a row.
+      if (isOwnToken(token)) use(token, () => null);
       if (token.name === 'QUANTITY') use(token, (text, at) => this.matchQuantity(text, at));
     }
     return [...list, foreign];

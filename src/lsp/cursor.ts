@@ -1,6 +1,7 @@
 // What stands at an offset of a text: the token, the tree node it belongs to, and its part in that node.
 
 import { AstUtils, CstUtils, GrammarAST, type AstNode, type LeafCstNode } from 'langium';
+import { isOwnToken, writtenAs } from '../language/row-starts.js';
 import type { EstateDocument } from './document.js';
 
 export interface Cursor {
@@ -39,11 +40,16 @@ export function describe(leaf: LeafCstNode): Cursor | undefined {
   const holder = GrammarAST.isKeyword(source) ? source : (assignment ?? source);
   const rule = AstUtils.getContainerOfType(holder, GrammarAST.isParserRule)?.name ?? node.$type;
   const property = assignment?.feature;
+  const keyword = GrammarAST.isKeyword(source)
+    ? source.value
+    : isOwnToken(leaf.tokenType)
+      ? writtenAs(leaf.tokenType.name)
+      : undefined;
   return {
     leaf,
     node,
     rule,
-    ...(GrammarAST.isKeyword(source) ? { keyword: source.value } : {}),
+    ...(keyword === undefined ? {} : { keyword }),
     ...(property === undefined ? {} : { property }),
   };
 }

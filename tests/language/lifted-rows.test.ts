@@ -273,7 +273,7 @@ describe('what is left', () => {
   it('of two inspections both, what stands between them included', () => {
     const text = `${inspection('  P1 not seen')}plant A { }\n${inspection('  P2 not seen')}`;
     expect(takenFrom(text)).toEqual(['P1 not seen', 'P2 not seen']);
-    expect(lift(text).rest.replace(/ {4,}/g, ' ~')).toBe(`${head} ~}\nplant A { }\n${head} ~}\n`);
+    expect(lift(text).rest.replace(/ {4,}/g, ' ~')).toBe(`${head} ~\n}\nplant A { }\n${head} ~\n}\n`);
   });
 
   it('is the text itself where no row was taken', () => {
@@ -287,7 +287,7 @@ describe('what is left', () => {
       'P2 not seen',
     ]);
     const open = lift(`${head}  P1 not seen\n`);
-    expect([open.rest, open.taken]).toEqual([`${head}${' '.repeat(14)}`, 14]);
+    expect([open.rest, open.taken]).toEqual([`${head}${' '.repeat(13)}\n`, 14]);
     expect(lift(head).rest).toBe(head);
   });
 });

@@ -271,7 +271,12 @@ export const recordKeywords: KeywordDocs = {
     bolt: word('About a bolt.'),
     at,
   },
-  Photo: { photo: word('A photo, by its path beside this file.', 'photo "${1:photos/DG1-2026-03-14.jpg}"') },
+  Photo: {
+    photo: word(
+      'A photo of this look, by its path beside this file. On a line of its own it is of the look; at the end of a reading or a condition, or on a line below that stands further in, it is of that one.',
+      'photo "${1:photos/DG1-2026-03-14.jpg}"',
+    ),
+  },
   Reline: {
     reline: word(
       'A reline that was done. It starts a new liner set: later readings count their hours from here. Without `scope` the whole liner was changed.',

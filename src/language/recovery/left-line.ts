@@ -1,6 +1,7 @@
 // A line that is left out of its block, for those who would miss it: what it may have begun with, and which names it holds.
 
 import type { IToken } from 'chevrotain';
+import { wordType } from '../row-starts.js';
 import type { LinePattern } from './pattern.js';
 import { isWord, likeWords } from './repairs.js';
 
@@ -26,8 +27,8 @@ export function leftLineOf(
   const [first, last] = [tokens[0], tokens.at(-1)];
   if (!first || !last) return undefined;
   const known = [...pattern.first].filter(isWord);
-  const types = tokens.map(({ tokenType }) => tokenType.name);
-  const type = first.tokenType.name;
+  const types = tokens.map(wordType);
+  const type = wordType(first);
   const begins = pattern.first.has(type) && type !== 'ID';
   const like = begins ? [type] : [...likeWords(first.image, known), ...(meant === undefined ? [] : [meant])];
   return {

@@ -3,6 +3,7 @@
 // however many words ahead. A block ends for it at its opening brace: what stands inside are lines of their own.
 
 import { GrammarAST, type Grammar } from 'langium';
+import { writtenAs } from '../row-starts.js';
 
 /** A token that may come next: a keyword, or a kind of value in capitals. */
 export interface NextToken {
@@ -163,7 +164,7 @@ function compiler(places: Place[], add: () => number, end: number): Compile {
           rule: called.fragment ? where.rule : called.name,
           fact: union ? called.name : where.fact,
         });
-      } else if (called) places[from]?.ways.push({ token: called.name, ...where, to });
+      } else if (called) places[from]?.ways.push({ token: writtenAs(called.name), ...where, to });
     } else if (GrammarAST.isAlternatives(element)) {
       for (const one of element.elements) compile(one, from, to, where);
     } else if (GrammarAST.isGroup(element)) {

@@ -2,6 +2,7 @@
 // are no token at all. Tokens go by number.
 
 import type { ILexingError, IToken } from 'chevrotain';
+import { wordType } from '../row-starts.js';
 import type { TextSpan } from '../reading-rows.js';
 
 export interface TokenPlaces {
@@ -35,7 +36,10 @@ export function placesOf(
     token === 0 || tokens[token]?.startLine !== tokens[token - 1]?.startLine;
   return {
     count: tokens.length,
-    type: (token) => tokens[token]?.tokenType.name ?? '',
+    type: (token) => {
+      const one = tokens[token];
+      return one === undefined ? '' : wordType(one);
+    },
     span,
     lastSign(token) {
       const { end } = span(token);

@@ -3,6 +3,7 @@
 // many only where the lines around them say so: a heading of another block, a line further out, facts behind a closing brace.
 
 import type { ILexingError, IToken } from 'chevrotain';
+import { wordType } from '../row-starts.js';
 import { mostSlips } from '../parser.js';
 import { evidenceOf, type Evidence, type OpenBlock } from './evidence.js';
 import { leftLineOf, type LeftLine } from './left-line.js';
@@ -371,6 +372,6 @@ class Walk {
   }
 }
 
-function wordOf({ tokenType, image }: IToken): Word {
-  return { type: tokenType.name, image };
+function wordOf(token: IToken): Word {
+  return { type: wordType(token), image: token.image };
 }

@@ -1,0 +1,78 @@
+// Which words begin a row of an inspection, and which go on with the row above? The grammar knows no lines, so two words get a
+// token of their own where they begin a row:
+//  - `photo` on a line of its own that stands no further in than the row above: it is the look's own, not that row's;
+//  - `at` of a reading (`at 3 m clock 7:30 thickness 8 mm`): it is no place of the condition above.
+
+import type { IToken, TokenType } from 'chevrotain';
+
+/** The tokens of words that begin a row, by the word. */
+export type OwnTokens = ReadonlyMap<string, TokenType>;
+
+/** Terminals of the grammar that stand for a word at the beginning of a row. */
+const ownTokens: Readonly<Record<string, string>> = { PHOTO: 'photo', AT: 'at' };
+
+export function ownTokensAmong(types: readonly TokenType[]): OwnTokens {
+  return new Map(
+    types.flatMap((type) => (Object.hasOwn(ownTokens, type.name) ? [[writtenAs(type.name), type]] : [])),
+  );
+}
+
+export function isOwnToken({ name }: TokenType): boolean {
+  return Object.hasOwn(ownTokens, name);
+}
+
+/** A token by the word that was written: to a reader of lines the photo of a look is `photo` too. */
+export function writtenAs(token: string): string {
+  return Object.hasOwn(ownTokens, token) ? (ownTokens[token] ?? token) : token;
+}
+
+export function wordType({ tokenType }: IToken): string {
+  return writtenAs(tokenType.name);
+}
+
+/**
+ * Marks the words that begin a row, in place. `begins`: tokens that a row of an inspection can begin with; what begins a line
+ * without being one goes on with the row above, as far in as it may stand.
+ */
+export function markRowStarts(
+  tokens: readonly IToken[],
+  own: OwnTokens,
+  begins: () => ReadonlySet<string>,
+  text: string,
+): void {
+  if (!tokens.some((token, i) => own.has(token.tokenType.name) && isFirst(tokens, i))) return;
+  const starts = begins();
+  let row = 0;
+  for (const [i, token] of tokens.entries()) {
+    if (!isFirst(tokens, i)) continue;
+    const isOpened = tokens[i - 1]?.tokenType.name === '{';
+    const word = token.tokenType.name;
+    if (!isOpened && !starts.has(word)) continue;
+    const column = columnAt(text, token.startOffset);
+    if (word === 'photo' && !isOpened && column > row) continue;
+    row = column;
+    const type = word === 'at' && !isReading(tokens, i) ? undefined : own.get(word);
+    if (type === undefined) continue;
+    token.tokenType = type;
+    token.tokenTypeIdx = type.tokenTypeIdx ?? token.tokenTypeIdx;
+  }
+}
+
+/** `at 3 m clock 7:30` and what was read there. */
+function isReading(tokens: readonly IToken[], at: number): boolean {
+  return tokens[at + 2]?.tokenType.name === 'clock' && read.has(tokens[at + 4]?.tokenType.name ?? '');
+}
+
+const read = new Set(['thickness', 'colour', 'color', 'second colour showing', 'trough showing', 'not seen']);
+
+function isFirst(tokens: readonly IToken[], i: number): boolean {
+  return i === 0 || tokens[i]?.startLine !== tokens[i - 1]?.startLine;
+}
+
+/** How far in an offset stands, in characters; a tab counts four. */
+export function columnAt(text: string, offset: number): number {
+  let column = 0;
+  for (let at = offset - 1; at >= 0 && text[at] !== '\n' && text[at] !== '\r'; at--)
+    column += text[at] === '\t' ? 4 : 1;
+  return column;
+}
