@@ -273,7 +273,8 @@ export const recordKeywords: KeywordDocs = {
   },
   Photo: {
     photo: word(
-      'A photo of this look, by its path beside this file. On a line of its own it is of the look; at the end of a reading or a condition, or on a line below that stands further in, it is of that one.',
+      'A photo of this look, by its path beside this file. On a line of its own it is of the look; behind a reading or a ' +
+        'condition, or on a line below that stands further in, it is of that one.',
       'photo "${1:photos/DG1-2026-03-14.jpg}"',
     ),
   },
