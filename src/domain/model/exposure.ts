@@ -12,7 +12,6 @@ import { isAfter, setsAt, wearTotal, type LinerSet, type Moment } from './liner-
 import { isAfterMove, stretchesMoved } from './panels-moved.js';
 import type { Inspection, PanelsMoved, Place, Reline } from './records.js';
 import type { Interval } from './runs.js';
-import type { LinerSpecification } from './specifications.js';
 
 /** Exposure in h or t (`unit`), never negative; or why there is none. */
 export type Exposure =
@@ -85,27 +84,13 @@ export function setOfRun(
 
 /** What lies along the conveyor on a day, tail first. */
 export function setsLying(history: History, day: CalendarDay | undefined): readonly LinerSet[] {
-  return history.linerSets.filter(
-    (set) =>
-      set.removed === undefined &&
-      (day === undefined || set === setLying(history, (set.from + set.to) / 2, day)),
-  );
-}
-
-/** The liners that lie there, each with the stretches it covers, mm; stretches of one liner that meet are one. */
-export function linersLying(
-  history: History,
-  day: CalendarDay | undefined,
-): readonly { readonly liner: LinerSpecification; readonly stretches: readonly Interval[] }[] {
-  const found = new Map<LinerSpecification, Interval[]>();
-  for (const { liner, from, to } of [...setsLying(history, day)].sort((a, b) => a.from - b.from)) {
-    const stretches = found.get(liner) ?? [];
-    found.set(liner, stretches);
-    const before = stretches.at(-1);
-    if (before && from <= before.to) stretches[stretches.length - 1] = { from: before.from, to };
-    else stretches.push({ from, to });
-  }
-  return [...found].map(([liner, stretches]) => ({ liner, stretches }));
+  return history.linerSets
+    .filter(
+      (set) =>
+        set.removed === undefined &&
+        (day === undefined || set === setLying(history, (set.from + set.to) / 2, day)),
+    )
+    .sort((a, b) => a.from - b.from);
 }
 
 /**

@@ -6,11 +6,12 @@ import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
 import type { DatedRecord } from './history.js';
 
-/** Day of the newest inspection, correction, reline, screw change, meter change or service; undefined for an estate without records. */
+/** Day of the newest record but duty, which may be a plan; undefined for an estate without records. */
 export function newestDay(estate: Estate): CalendarDay | undefined {
-  const { inspections, corrections, relines, panelsMoved, screwChanges, meterChanges, services } = estate;
+  const { inspections, corrections, relines, panelsMoved, screwChanges, meterChanges, patches, services } =
+    estate;
   return latest(
-    [inspections, corrections, relines, panelsMoved, screwChanges, meterChanges, services]
+    [inspections, corrections, relines, panelsMoved, screwChanges, meterChanges, patches, services]
       .flat()
       .map(({ date }) => date.day),
   );

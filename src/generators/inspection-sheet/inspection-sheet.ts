@@ -7,13 +7,8 @@ import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import {
-  exposedReadings,
-  isPointNow,
-  fittedThickness,
-  linersLying,
-  setLying,
-} from '../../domain/model/exposure.js';
+import { exposedReadings, isPointNow, fittedThickness, setLying } from '../../domain/model/exposure.js';
+import { linersLying } from '../../domain/model/lying-liner.js';
 import { knownOn } from '../../domain/model/known-on.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
 import { dutyOn } from '../../domain/model/duty.js';

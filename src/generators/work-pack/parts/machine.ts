@@ -1,7 +1,6 @@
 // The machine as the crew meets it: sizes as declared, the liner that lies there and the one that goes in. What lies there follows
 // from the records: a reline with another liner, or two liners along one machine, are not what the conveyor declares.
 
-import { newSince, type LinerSet, type Moment } from '../../../domain/model/liner-sets.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatPercent } from '../../../domain/units/format.js';
 import type { Estate } from '../../../domain/model/estate.js';
@@ -9,6 +8,7 @@ import { setsLying } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
 import type { Job } from '../../../domain/model/job.js';
 import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
+import { piecesOf } from '../../../domain/model/lying-liner.js';
 import { screwAfter } from '../../../domain/model/lying-screw.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { Area } from '../../../domain/order/ground.js';
@@ -55,25 +55,6 @@ export function machineFacts(
   return facts;
 }
 
-/** Panels that were moved are no other liner: what is of one make and age, and meets, is one piece. */
-function asOnePiece(lying: readonly LinerSet[]): readonly {
-  readonly liner: LinerSpecification;
-  readonly since: Moment | undefined;
-  readonly from: number;
-  readonly to: number;
-}[] {
-  const pieces: { liner: LinerSpecification; since: Moment | undefined; from: number; to: number }[] = [];
-  for (const set of [...lying].sort((a, b) => a.from - b.from)) {
-    const { liner, from, to } = set;
-    const since = newSince(set);
-    const before = pieces.at(-1);
-    if (before && before.liner === liner && before.since?.day === since?.day && from <= before.to + 1)
-      before.to = Math.max(before.to, to);
-    else pieces.push({ liner, since, from, to });
-  }
-  return pieces;
-}
-
 /** What lies there now, piece by piece from the tail, and what is to lie there. */
 function linerFacts(
   estate: Estate,
@@ -91,7 +72,7 @@ function linerFacts(
     });
     return shared.length === 0 ? [] : [{ ...set, from: Math.min(...shared), to: Math.max(...shared) }];
   });
-  const pieces = asOnePiece(lying);
+  const pieces = piecesOf(lying, true);
   const old = pieces.map(({ liner, since: fitted, from, to }): string => {
     const where = pieces.length > 1 ? `${chainageWords(from, unit)} to ${chainageWords(to, unit)}: ` : '';
     const since = fitted === undefined ? '' : `, in since ${formatDay(fitted.day)}`;

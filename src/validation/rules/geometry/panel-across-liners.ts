@@ -2,8 +2,8 @@
 // would be laid out; a change that a later reline covered is none any more. 20 mm is what a joint may be off on site (judgement).
 
 import { historyOf } from '../../../domain/model/history.js';
+import { setsMeeting } from '../../../domain/model/lying-liner.js';
 import { installedPanels } from '../../../domain/model/panels.js';
-import { runAt } from '../../../domain/model/runs.js';
 import { formatChainage } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 
@@ -62,15 +62,9 @@ export const panelAcrossLiners: Rule = {
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
       if (conveyor.linersAlong.length === 0) continue;
-      const lying = historyOf(estate, conveyor)
-        .linerSets.filter(({ removed }) => removed === undefined)
-        .sort((a, b) => a.from - b.from);
-      for (const [index, upper] of lying.entries()) {
-        const lower = lying[index - 1];
-        if (!lower || upper.reline || lower.reline || upper.liner === lower.liner) continue;
-        const change = upper.from;
-        const run = runAt(conveyor, change);
-        if (!run || change <= run.from + joint || change >= run.to - joint) continue;
+      for (const { run, at: change, lower, upper } of setsMeeting(historyOf(estate, conveyor))) {
+        if (upper.reline || lower.reline || upper.liner === lower.liner) continue;
+        if (change <= run.from + joint || change >= run.to - joint) continue;
         const { joints } = installedPanels(estate, run).layout;
         const after = joints.findIndex((at) => at > change);
         const [from, to] = [joints[after - 1], joints[after]];

@@ -1,7 +1,7 @@
 // Do neighbouring liners of one run stand at one height, as they lie today?
 
 import { historyOf } from '../../../domain/model/history.js';
-import { runAt } from '../../../domain/model/runs.js';
+import { setsMeeting } from '../../../domain/model/lying-liner.js';
 import { formatChainage, formatLength } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -40,22 +40,9 @@ reline DG1 2024-10-07 meter 4800 h {
 }`.replace('«TwoLayer8»', '«TwoLayer8|TwoLayer8»'),
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
-      const lying = historyOf(estate, conveyor)
-        .linerSets.filter(({ removed }) => removed === undefined)
-        .sort((a, b) => a.from - b.from);
-      for (const [index, upper] of lying.entries()) {
-        const lower = lying[index - 1];
-        if (!lower || Math.abs(lower.to - upper.from) > 1) continue;
+      for (const { at, lower, upper } of setsMeeting(historyOf(estate, conveyor))) {
         const step = upper.liner.thickness.value - lower.liner.thickness.value;
-        const run = runAt(conveyor, upper.from);
-        // At the edge of a run a break lies between the two.
-        if (
-          Math.abs(step) <= settled(conveyor.plant, 'TL257', threshold) ||
-          !run ||
-          upper.from <= run.from ||
-          upper.from >= run.to
-        )
-          continue;
+        if (Math.abs(step) <= settled(conveyor.plant, 'TL257', threshold)) continue;
         const newer =
           (upper.fitted?.day ?? 0) >= (lower.fitted?.day ?? 0) && (upper.reline || !lower.reline)
             ? upper
@@ -70,7 +57,7 @@ reline DG1 2024-10-07 meter 4800 h {
             along?.use.origin ??
             conveyor.linerUse.origin,
           message:
-            `At ${formatChainage(upper.from)} of ${conveyor.name} ${lower.liner.name} ` +
+            `At ${formatChainage(at)} of ${conveyor.name} ${lower.liner.name} ` +
             `(${lower.liner.thickness.text}) meets ${upper.liner.name} (${upper.liner.thickness.text}): ` +
             `a step of ${formatLength(Math.abs(step))} when new${step > 0 ? ', and its edge faces the flow' : ''}.`,
           related: [
