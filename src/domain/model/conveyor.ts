@@ -100,10 +100,15 @@ export interface Section {
   readonly origin: Origin;
 }
 
+/** What moves a slide gate; by hand it moves whether the machine is isolated or not. */
+export type GateDrive = 'hand' | 'electricity' | 'hydraulics' | 'air';
+
 export type BreakKind = 'inlet' | 'slide gate' | 'discharge' | 'end plate' | 'joint ring';
 export interface Break {
   readonly name: string;
   readonly kind: BreakKind;
+  /** Of a slide gate, where the author says it. */
+  readonly drive?: GateDrive;
   readonly from: Stated<'length'>;
   /** Equal to `from` where the author gives one chainage. */
   readonly to: Stated<'length'>;

@@ -5,7 +5,7 @@
 // hold-downs. Only stretches that touch bind one another.
 
 import type { Step, StepAction } from '../model/job.js';
-import { to, type Demands } from './demands/demand.js';
+import { need, to, type Demands, type Need } from './demands/demand.js';
 import { gateDemands } from './demands/gates.js';
 import { linerDemands } from './demands/liner.js';
 import { openingDemands } from './demands/opening.js';
@@ -13,7 +13,8 @@ import { powerDemands } from './demands/power.js';
 import { siteOf, type DemandsByAction } from './demands/site.js';
 import { spiralDemands } from './demands/spiral.js';
 import { within, type Area, type Ground } from './ground.js';
-import { littered } from './states.js';
+import { gatePiecesAbove } from './gates-above.js';
+import { gateShut, littered, states } from './states.js';
 
 const byAction: DemandsByAction<StepAction> = {
   ...powerDemands,
@@ -28,13 +29,18 @@ export function demandsOf(ground: Ground, step: Step, areas: readonly Area[]): D
   const demands = byAction[step.action](site);
   return {
     ...demands,
-    needs: [...demands.needs, ...site.fire],
+    needs: [...demands.needs, ...site.fire, ...heldBack(ground, step, areas)],
     effects: [
       ...demands.effects,
       ...site.smoulders,
       ...(leavesLitter(step) ? to(within(ground.litter, areas), littered) : []),
     ],
   };
+}
+
+/** What stands above on a slope. */
+function heldBack(ground: Ground, step: Step, areas: readonly Area[]): Need[] {
+  return need(gatePiecesAbove(ground, step, areas), states(gateShut), gateShut, 'gate above open', 'unsafe');
 }
 
 /** Old liner, offcuts, swarf and tools lie in the trough after these. */

@@ -132,6 +132,7 @@ function openPairs(w: Walk): JudgedViolation[] {
       ),
   );
   const found: JudgedViolation[] = [];
+  const missed = gatesMissed(w);
   for (const { step, other, touches } of unsettled) {
     if (known.has(pairKey(step, other))) continue;
     const [touch] = touches;
@@ -141,6 +142,7 @@ function openPairs(w: Walk): JudgedViolation[] {
     const touched = [...new Set(touches.flatMap((each) => w.ground.pieces[each.piece] ?? []))];
     const pieces = touched.filter((piece) => piece.kind === touched[0]?.kind);
     const { kind, grade } = touch.kind === 'done twice' ? contested(touched[0]?.kind) : touch;
+    if (kind === 'gate above open' && pieces.every(({ name = '' }) => missed.has(name))) continue;
     const slip: OrderSlip = {
       kind,
       grade,
@@ -191,6 +193,7 @@ function openPairs(w: Walk): JudgedViolation[] {
   const told = new Map<string, FallingPair[]>();
   for (const pair of fallingPairs(w, mostPairs)) {
     if (settled.has(pairKey(pair.step, pair.other))) continue;
+    if (pair.gates.some((name) => missed.has(name))) continue;
     // A gate that nobody shuts is one matter, however many steps it would part.
     const same = pair.gates.length > 0 ? told.get(pair.gates.join()) : undefined;
     if (same) same.push(pair);
@@ -201,6 +204,12 @@ function openPairs(w: Walk): JudgedViolation[] {
     }
   }
   return found;
+}
+
+/** Gates that are told of already, as open above people. */
+function gatesMissed({ slips }: Walk): ReadonlySet<string> {
+  const above = slips.filter(({ kind }) => kind === 'gate above open' || kind === 'gate opened above people');
+  return new Set(above.flatMap(({ pieces }) => pieces.flatMap(({ name }) => name ?? [])));
 }
 
 /** Work where a place has to dry or cool, with nothing said of which is first. */

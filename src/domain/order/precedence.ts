@@ -31,13 +31,13 @@ export function precedenceOf(job: Job, steps: readonly Step[], estate: Estate): 
   return { ground, bound, apart: apartPairs(job, steps, ground) };
 }
 
-/** What is shut as a barrier is shut before anything can fall, and stays so until nothing can. */
+/** What is shut as a barrier is shut before anything can fall and before isolation, and stays so until nothing can. */
 function gateBounds(steps: readonly Step[]): (readonly [number, number])[] {
   const bound: (readonly [number, number])[] = [];
   steps.forEach((gate, g) => {
     if (gate.action !== 'gate shut' && gate.action !== 'gate open') return;
     steps.forEach((step, i) => {
-      if (!handlesLooseParts(step)) return;
+      if (!handlesLooseParts(step) && step.action !== 'isolate') return;
       if (gate.action === 'gate shut' && g < i) bound.push([g, i]);
       if (gate.action === 'gate open' && g > i) bound.push([i, g]);
     });

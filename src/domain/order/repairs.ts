@@ -7,16 +7,27 @@ import { stepActions } from '../model/job.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { changeJob } from './change-steps.js';
+import { openBeforeItRuns, openLater, shutAbove, shutBetween, whileItHasPower } from './gate-repairs.js';
 import { areasOf, within, type PieceKind, type RunGround } from './ground.js';
 import { usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
-import { peopleOn, worksInside } from './people.js';
+import { peopleOn } from './people.js';
+import {
+  inOrder,
+  inRole,
+  makeAfter,
+  makeBefore,
+  needsStretch,
+  newStep,
+  waits,
+  type SlipAt,
+} from './repair-steps.js';
 import { stepAt } from './sequence.js';
 import { canStartAt, startOf, type End } from './start.js';
 import { broughtBy, cleaned, oldPanel } from './states.js';
 import { listing, sayStep, stepText, stretchText } from './words.js';
 import { violationKinds, type Repair, type StepChange } from './violation.js';
-import type { OrderSlip, StepRole, Walk } from './walk-state.js';
+import type { OrderSlip, Walk } from './walk-state.js';
 
 export function repairsFor(
   job: Job,
@@ -71,7 +82,7 @@ function ideasFor(judged: JudgedViolation): Repair[] {
     ];
   if (violation.kind === 'gate open between' && pair)
     return [
-      ...shutGates(w, judged.pairs ?? [], judged.gates ?? []),
+      ...shutBetween(w, judged.pairs ?? [], judged.gates ?? []),
       ...makeBefore(w, pair.other, pair.step),
       ...makeBefore(w, pair.step, pair.other),
     ];
@@ -80,15 +91,6 @@ function ideasFor(judged: JudgedViolation): Repair[] {
   if (violation.kind === 'platform overloaded') return fewerAboard(w, judged.at ?? 0, judged);
   if (pair) return [...makeBefore(w, pair.other, pair.step), ...makeBefore(w, pair.step, pair.other)];
   return slip ? ideasForSlip(w, slip) : [];
-}
-
-/** A slip at a step: what most repairs look at. */
-interface SlipAt {
-  readonly w: Walk;
-  readonly slip: OrderSlip;
-  /** Position of the step. */
-  readonly at: number;
-  readonly here: Step;
 }
 
 function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
@@ -110,6 +112,12 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
       return [...bringForward(found), ...turn(found)];
     case 'gate out of turn':
       return [...putCauseAfter(found), ...removeStep(found)];
+    case 'gate locked':
+      return whileItHasPower(found);
+    case 'gate above open':
+      return shutAbove(found);
+    case 'gate opened above people':
+      return openLater(found);
     case 'emptied too late':
       return [...slip.others.keys()].flatMap((cause) => makeBefore(w, found.at, cause));
     case 'done twice':
@@ -150,6 +158,7 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
       return [
         ...bringForward(found),
         ...toItsPlace(found),
+        ...openBeforeItRuns(found),
         ...insertMissing(found),
         ...(slip.missing ? addAtEnd(w, slip) : []),
         ...putCauseAfter(found),
@@ -254,35 +263,6 @@ function cutToFit({ here }: SlipAt): Repair[] {
     },
     { title: 'Declare a joint ring in the run, with an allowance for the error', changes: [] },
   ];
-}
-
-/** The gate is shut before the earlier of the two, and opened again before the machine is handed back. */
-function shutGates(
-  w: Walk,
-  pairs: readonly { readonly step: number; readonly other: number }[],
-  gates: readonly string[],
-): Repair[] {
-  const { steps } = w.sequence;
-  const all = new Set(pairs.flatMap(({ step, other }) => [other, step]));
-  const pair = steps.filter((_, i) => all.has(i));
-  const first = pair[0];
-  const handBack = steps.find((each) => each.action === 'remove isolation');
-  if (!first) return [];
-  const at = (action: StepAction, name: string): Step => ({
-    ...newStep(action, first, undefined),
-    gate: { name, origin: first.origin },
-  });
-  const changes = gates.flatMap((name): StepChange[] => {
-    const shut = at('gate shut', name);
-    return [
-      { change: 'insert', step: shut, place: 'before', other: first },
-      ...pair.flatMap((each) => waits(each, shut)),
-      ...(handBack
-        ? [{ change: 'insert', step: at('gate open', name), place: 'before', other: handBack } as const]
-        : []),
-    ];
-  });
-  return [{ title: `Shut ${listing(gates)} as a barrier first`, changes }];
 }
 
 function standBy(w: Walk, at: number): Repair[] {
@@ -398,61 +378,11 @@ function putCauseInItsPlace({ w, slip, at }: SlipAt): Repair[] {
   });
 }
 
-/** Positions of the steps that have that to do with a slip. */
-function inRole(slip: OrderSlip, role: StepRole): number[] {
-  return [...slip.others].flatMap(([i, as]) => (as === role ? [i] : []));
-}
-
-/** A step that waits for steps it names is to wait for one more; one that waits for all above it does so anyway. */
-function waits(step: Step, after: Step): StepChange[] {
-  return step.after.length > 0 ? [{ change: 'add after', step, after }] : [];
-}
-
-/** What the second waits for, once the first is to come before it: no longer the other way round. */
-function inOrder(first: Step, then: Step): StepChange[] {
-  const { name } = then;
-  return [
-    ...(name !== undefined && first.after.some((use) => use.name === name)
-      ? [{ change: 'drop after', step: first, name } as const]
-      : []),
-    ...waits(then, first),
-  ];
-}
-
 /** Of the first piece of a slip about panels. @throws RangeError where it is about something else. */
 function runOf(slip: OrderSlip): RunGround {
   const run = slip.pieces[0]?.run;
   if (!run) throw new RangeError(`"${slip.kind}" is about panels.`);
   return run;
-}
-
-/** Changes after which step a is sure to be done before step b, by moving or naming a. */
-function makeBefore(w: Walk, a: number, b: number): Repair[] {
-  const first = stepAt(w.sequence, a);
-  const then = stepAt(w.sequence, b);
-  const wait = inOrder(first, then);
-  if (a < b)
-    return wait.length > 0
-      ? [{ title: `Let "${sayStep(then)}" wait for "${sayStep(first)}"`, changes: wait }]
-      : [];
-  return [
-    {
-      title: `Move "${sayStep(first)}" before "${sayStep(then)}"`,
-      changes: [{ change: 'move', step: first, place: 'before', other: then }, ...wait],
-    },
-  ];
-}
-
-/** Changes after which step b comes after step a, by moving b. */
-function makeAfter(w: Walk, b: number, a: number): Repair[] {
-  const moved = stepAt(w.sequence, b);
-  const first = stepAt(w.sequence, a);
-  return [
-    {
-      title: `Move "${sayStep(moved)}" after "${sayStep(first)}"`,
-      changes: [{ change: 'move', step: moved, place: 'after', other: first }, ...inOrder(first, moved)],
-    },
-  ];
 }
 
 /** `everywhere`: for the whole scope and not only for the step's stretch. */
@@ -673,49 +603,4 @@ export function panelsStretch(
     run: { by: 'number', number },
     origin,
   };
-}
-
-/** Has no place in the text yet: its origin is empty. */
-function newStep(
-  action: StepAction,
-  like: Pick<Step, 'origin' | 'actionOrigin' | 'crews' | 'attendants' | 'aboard'>,
-  stretch: Stretch | undefined,
-  gate?: string,
-): Step {
-  const origin = { source: like.origin.source, start: like.origin.start, end: like.origin.start };
-  return {
-    action,
-    crews: [],
-    after: [],
-    origin,
-    actionOrigin: origin,
-    ...(stretch ? { stretch } : {}),
-    ...(gate === undefined ? {} : { gate: { name: gate, origin } }),
-    // Who stays outside there stays outside here too.
-    ...(worksInside(action) && like.attendants ? { attendants: like.attendants } : {}),
-    ...(worksInside(action) && like.aboard ? { aboard: like.aboard } : {}),
-  };
-}
-
-function needsStretch(action: StepAction): boolean {
-  switch (action) {
-    case 'isolate':
-    case 'prove dead':
-    case 'remove isolation':
-    case 'run empty':
-    case 'run loaded':
-    case 'restrain screw':
-    case 'unbolt drive':
-    case 'bolt drive':
-    case 'release screw':
-    case 'empty':
-    case 'pause':
-    case 'gate off':
-    case 'gate on':
-    case 'gate shut':
-    case 'gate open':
-      return false;
-    default:
-      return true;
-  }
 }

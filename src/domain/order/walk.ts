@@ -9,6 +9,7 @@ import { fitPanels } from './front.js';
 import type { Step } from '../model/job.js';
 import { touches, within, type Area, type Ground, type Piece } from './ground.js';
 import { watchAfter } from './heat.js';
+import { openedAbove } from './opened-above.js';
 import { stepAt, walkedAt, type Sequence } from './sequence.js';
 import { holds, hot, off, oldScrew, on, states } from './states.js';
 import { blame, changedBy, stateOf, type OrderSlip, type Walk } from './walk-state.js';
@@ -40,11 +41,11 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
         demands.effects.length > 0 &&
         // Isolating also ends a trial run, which is not what an earlier slip has counted.
         demands.effects.every(({ piece }) => piece.kind === 'running' || told.has(piece.number));
-      let until = -1;
+      let until = step.action === 'gate open' ? openedAbove(w, i, position) : -1;
       if (step.action === 'remove screw' && step.stretch) fromAnEnd(w, i, areas);
       if (step.action === 'fire watch') watchLongEnough(w, i, step, areas);
       const outOfTurn = demands.needs.some(
-        (need) => need.keep && !holds(need.allowed, stateOf(w, need.piece)),
+        (need) => need.keep && !need.goesOn && !holds(need.allowed, stateOf(w, need.piece)),
       );
       if (!allTold) {
         // What an earlier slip has counted as done by this step is not asked for again.

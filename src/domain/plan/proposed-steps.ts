@@ -3,11 +3,11 @@
 // choice is tried against the order checker; the first that it has nothing against is taken.
 
 import type { Estate } from '../model/estate.js';
-import type { Break } from '../model/conveyor.js';
 import type { Heat, Job, Step, StepAction } from '../model/job.js';
 import type { Run } from '../model/runs.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
+import { gatesAbove, isLockedByIsolation } from '../order/gates-above.js';
 import { groundOf, within, type Area, type Ground, type Piece, type RunGround } from '../order/ground.js';
 import { usualFireWatch } from '../order/heat.js';
 import { judge } from '../order/judge.js';
@@ -40,7 +40,7 @@ export function proposeSteps(job: Job, estate: Estate): Proposal {
     const last = panels.at(-1)?.panel;
     return first === undefined || last === undefined ? [] : [choose(job, estate, run, first, last)];
   });
-  return { steps: stepsFor(job, ground, runs), runs };
+  return { steps: withGates(job, estate, stepsFor(job, ground, runs)), runs };
 }
 
 /** As asked from the usual end, as asked from the other, then with the panels beyond, fewest first. */
@@ -112,12 +112,6 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
     each(off, job.screwChange ? opened : needed(stretches, pieces).map(({ stretch }) => stretch));
   const one = (action: StepAction): Step => newStep(job, action);
   const screw = (...steps: Step[]): Step[] => (job.screwChange ? steps : []);
-  const shut = barriers(
-    job,
-    stretches.map(({ area }) => area),
-  );
-  const gates = (action: StepAction): Step[] =>
-    shut.map((name) => ({ ...one(action), gate: { name, origin: job.nameOrigin } }));
   if (opened.length === 0) return [];
   return [
     // A job that is part of another finds the machine isolated.
@@ -130,7 +124,6 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
           ...(conveyor.plant.gasTestInterval ? { every: conveyor.plant.gasTestInterval } : {}),
         }))
       : []),
-    ...gates('gate shut'),
     ...(conveyor.covers.length > 0 ? parts('covers off', ground.covers) : each('covers off', opened)),
     ...(conveyor.braces.length > 0 ? parts('braces off', ground.braces) : []),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs off', ground.holdDowns) : []),
@@ -143,7 +136,6 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
     ...(conveyor.braces.length > 0 ? parts('braces on', ground.braces) : []),
     ...each('clear up', opened),
     ...(conveyor.covers.length > 0 ? parts('covers on', ground.covers) : each('covers on', opened)),
-    ...gates('gate open'),
     one('remove isolation'),
     one('run empty'),
     one('run loaded'),
@@ -151,23 +143,23 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
 }
 
 /**
- * Slide gates that are shut while the work goes on, on a slope: what lies above one, stuck material or parts, cannot slide onto
- * whoever works below it; for each stretch the nearest. Where the spiral comes out it passes the gates, and they stand between
- * two crews only.
+ * With the slide gates that are shut while people are below them: first thing once the trough is empty, so that isolation locks
+ * what moves them, and opened when nobody is in the trough, where a drive moves them once it has its energy again.
  */
-function barriers({ conveyor, crews, screwChange }: Job, areas: readonly Area[]): string[] {
-  const slope = Math.sign(conveyor.incline.value);
-  if (slope === 0 || (screwChange && crews.length < 2)) return [];
-  const gates = conveyor.breaks.filter(({ kind }) => kind === 'slide gate');
-  const uphill = slope > 0 ? gates : [...gates].reverse();
-  const isAbove = (gate: Break, area: Area): boolean =>
-    slope > 0 ? area.to <= gate.from.value + 1 : area.from >= gate.to.value - 1;
-  const isBelow = (gate: Break, area: Area): boolean =>
-    slope > 0 ? area.from >= gate.to.value - 1 : area.to <= gate.from.value + 1;
-  const nearest = areas.map((area) => uphill.find((gate) => isAbove(gate, area)));
-  return gates
-    .filter((gate) => nearest.includes(gate) && (!screwChange || areas.some((area) => isBelow(gate, area))))
-    .map(({ name }) => name);
+function withGates(job: Job, estate: Estate, steps: readonly Step[]): Step[] {
+  const { conveyor } = job;
+  const { areas } = groundOf(job, steps, estate);
+  const needed = new Set(steps.flatMap((step, i) => gatesAbove(conveyor, step, areas[i] ?? [])));
+  const gates = conveyor.breaks.filter((gate) => needed.has(gate)).map(({ name }) => name);
+  const moved = (action: StepAction, names: readonly string[]): Step[] =>
+    names.map((name) => ({ ...newStep(job, action), gate: { name, origin: job.nameOrigin } }));
+  const locked = gates.filter((name) => isLockedByIsolation(conveyor, name));
+  const free = gates.filter((name) => !locked.includes(name));
+  return steps.flatMap((step) => {
+    if (step.action === 'isolate') return [...moved('gate shut', gates), step];
+    if (step.action !== 'remove isolation') return [step];
+    return [...moved('gate open', free), step, ...moved('gate open', locked)];
+  });
 }
 
 /** What hot work over liner asks for; whether it is at hand, the crew says. */

@@ -6,6 +6,10 @@ import { word, type KeywordDocs } from './keyword-doc.js';
 const at =
   'Chainage: distance along the trough from the inside face of the tail-end plate, in the direction of flow.';
 
+const drivenGate =
+  'It moves only while it has its energy: it is shut before `isolate`, which then locks it, and opened after `remove isolation`. ' +
+  'Without a word an isolation point of hydraulic or pneumatic kind is taken to be the gate’s.';
+
 export const conveyorKeywords: KeywordDocs = {
   Conveyor: {
     conveyor: word(
@@ -164,6 +168,10 @@ export const conveyorKeywords: KeywordDocs = {
     ),
     inlet: word('An inlet opening.'),
     'slide gate': word('A slide gate.'),
+    'driven by hand': word('The gate moves by hand, whether the machine is isolated or not.'),
+    'driven by electricity': word(`The gate has a motor of its own. ${drivenGate}`),
+    'driven by hydraulics': word(`The gate has a hydraulic cylinder. ${drivenGate}`),
+    'driven by air': word(`The gate has an air cylinder. ${drivenGate}`),
     discharge: word('A discharge opening.'),
     'end plate': word(
       'An end plate. Without an allowance it is a firm end. The two end plates are there even if you do not write them.',

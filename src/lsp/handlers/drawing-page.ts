@@ -100,7 +100,7 @@ function partsTable(conveyor: Conveyor): Markup {
           each.from.value,
           each.to.value,
           each.name,
-          `allowance ${each.allowance.text}`,
+          `allowance ${each.allowance.text}${each.drive ? `, driven by ${each.drive}` : ''}`,
         ),
       ),
     ...conveyor.access.map((each) =>

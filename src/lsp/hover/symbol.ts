@@ -98,7 +98,7 @@ function pointOrRow(session: Session, declaration: Declaration, name: string): s
 }
 
 function breakHover(estate: Estate, conveyor: Conveyor, found: Break): string {
-  const { name, kind, from, to, allowance } = found;
+  const { name, kind, from, to, allowance, drive } = found;
   const runs = runsOf(conveyor);
   const beside = (label: string, run: Run | undefined): readonly HoverLine[] =>
     run ? line(label, `${plain(run.label)}, ${metres(run.length)}, panels ${panelWords(estate, run)}`) : [];
@@ -108,6 +108,7 @@ function breakHover(estate: Estate, conveyor: Conveyor, found: Break): string {
       from.value === to.value ? metres(from.value) : `${metres(from.value)} to ${metres(to.value)}`,
     ),
     ...line('allowance', shown(allowance)),
+    ...line('driven by', drive),
     ...beside(
       'run below',
       runs.find((run) => run.headBreak === found),

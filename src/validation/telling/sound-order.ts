@@ -70,6 +70,27 @@ order {
   run loaded
 }`;
 
+/** Reline of the run below the gate, which is shut meanwhile. */
+export const soundRunBelow = `
+reline run below Gate
+order {
+  gate shut Gate
+  isolate
+  prove dead
+  gas test run below Gate
+  covers off run below Gate
+  hold-downs off run below Gate
+  strip run below Gate by Alpha attended by Bravo
+  clean run below Gate by Alpha attended by Bravo
+  fit run below Gate starting at head by Alpha attended by Bravo
+  hold-downs on run below Gate
+  covers on run below Gate
+  gate open Gate
+  remove isolation
+  run empty
+  run loaded
+}`;
+
 /** An order with pieces of its text changed; throws where one is not there, so that no example rots unseen. */
 export function but(order: string, ...changes: readonly TextSwap[]): string {
   return changes.reduce((text, [from, to]) => {

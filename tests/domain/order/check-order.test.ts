@@ -285,10 +285,12 @@ describe('closing', () => {
 describe('on an incline', () => {
   const steep = line([2, 2], [0, 10, 10], { incline: slope });
   const order = (run: number, start: string): string[] => [
+    ...(run === 1 ? ['gate shut Gate1'] : []),
     ...before,
     `strip run ${run}`,
     `clean run ${run}`,
     `fit run ${run} starting at ${start}`,
+    ...(run === 1 ? ['gate open Gate1'] : []),
     ...afterwards,
   ];
 
@@ -310,7 +312,15 @@ describe('on an incline', () => {
   });
   test('without a stated start the custom holds: the top, or the end that can be closed from', () => {
     expect(
-      kinds(job(steep, ['all']), [...before, 'strip all', 'clean all', 'fit all', ...afterwards]),
+      kinds(job(steep, ['all']), [
+        'gate shut Gate1',
+        ...before,
+        'strip all',
+        'clean all',
+        'fit all',
+        'gate open Gate1',
+        ...afterwards,
+      ]),
     ).toEqual([]);
   });
 });
@@ -481,7 +491,7 @@ describe('crews, platforms and people below', () => {
   ];
 
   test('a crew is in one place at a time', () => {
-    const found = check(side(halves), lines('Alpha', 'b'));
+    const found = check(side({ ...halves, incline: stated('angle', 0) }), lines('Alpha', 'b'));
     expect(new Set(found.map((each) => each.kind))).toEqual(new Set(['crew in two places']));
     expect(found[0]?.repairs[0]?.title).toBe('Let "strip run 2" wait for "strip run 1"');
   });
@@ -496,7 +506,12 @@ describe('crews, platforms and people below', () => {
   );
   test('two crews may work in two runs with a slide gate shut between them', () => {
     expect(kinds(side(halves), barred)).toEqual([]);
-    expect(kinds(side(halves), lines('Bravo', 'b'))).toEqual(['gate open between']);
+    // Whoever is inside below an open gate is told of that; of the two crews as well would say it twice.
+    expect(kinds(side(halves), lines('Bravo', 'b'))).toEqual(['gate above open']);
+    const atTheRim = lines('Bravo', 'b').map((each) =>
+      each.replace(/(strip|clean|fit) run 1/, 'hold-downs off run 1'),
+    );
+    expect(kinds(side(halves), atTheRim)).toContain('gate open between');
   });
   test('but not one below the other without a barrier', () => {
     const open = {

@@ -107,6 +107,7 @@ const whole = (kind: string): string[] =>
   ].map((each) => each.replace('K', kind));
 const powered =
   '1 × isolation live, else "run too early" (unsafe), goes on as live; only if later; or missing';
+const heldBack = '1 × gate shut, else "gate above open" (unsafe), goes on as shut';
 const litters = '1 × makes litter littered';
 const gate = (found: string, good: string): string =>
   `1 × gate ${found}, else "gate out of turn" (cannot be built), goes on as ${good}; is itself out of turn`;
@@ -114,6 +115,7 @@ const gate = (found: string, good: string): string =>
 const expected: Readonly<Record<StepAction, readonly string[]>> = {
   empty: [
     '1 × isolation live, else "emptied too late" (cannot be built), goes on as live; is itself out of turn',
+    '1 × gate open, else "run too early" (cannot be built), goes on as open; is itself out of turn',
     '1 × makes content emptied',
     'done where all of 1 content: emptied',
   ],
@@ -135,7 +137,7 @@ const expected: Readonly<Record<StepAction, readonly string[]>> = {
     '1 × makes gate off',
     'done where all of 1 gate: off',
   ],
-  'gate shut': [dead, gate('open or shut', 'open'), '1 × makes gate shut', 'done where all of 1 gate: shut'],
+  'gate shut': [gate('open or shut', 'open'), '1 × makes gate shut', 'done where all of 1 gate: shut'],
   'covers off': [...safe, '2 × makes cover off', 'done where all of 2 cover: off'],
   'braces off': [...safe, coversOff, '2 × makes brace off', 'done where all of 2 brace: off'],
   'hold-downs off': [...safe, coversOff, '2 × makes hold-down off', 'done where all of 2 hold-down: off'],
@@ -153,6 +155,7 @@ const expected: Readonly<Record<StepAction, readonly string[]>> = {
   ],
   strip: [
     ...opened,
+    heldBack,
     '4 × makes panel stripped',
     litters,
     'done where any of 4 panel: stripped or cleaned or new',
@@ -160,12 +163,13 @@ const expected: Readonly<Record<StepAction, readonly string[]>> = {
   clean: [
     ...opened,
     '4 × panel stripped or cleaned, else "liner not stripped" (cannot be built), goes on as stripped',
+    heldBack,
     '4 × makes panel cleaned',
     litters,
     'done where any of 4 panel: cleaned',
   ],
-  patch: [...opened, noFire, '1 × makes heat hot', litters],
-  fit: [...opened, litters],
+  patch: [...opened, noFire, heldBack, '1 × makes heat hot', litters],
+  fit: [...opened, heldBack, litters],
   'insert screw': [
     ...opened,
     lined(4, 'screw out of turn'),
@@ -228,7 +232,7 @@ const expected: Readonly<Record<StepAction, readonly string[]>> = {
     '2 × makes cover on',
     'done where all of 2 cover: on',
   ],
-  'gate open': [dead, gate('open or shut', 'shut'), '1 × makes gate open', 'done where all of 1 gate: open'],
+  'gate open': [gate('open or shut', 'shut'), '1 × makes gate open', 'done where all of 1 gate: open'],
   'gate on': [...safe, gate('open or off', 'off'), '1 × makes gate open', 'done where all of 1 gate: open'],
   'remove isolation': [
     '1 × isolation isolated or proved dead, else "isolation missing" (unsafe), goes on as proved dead',
@@ -268,6 +272,7 @@ describe('only what the step reaches', () => {
       'strip panel 1 of run 1',
       [
         ...opened.map((each) => each.replace('2', '1')),
+        heldBack,
         '1 × makes panel stripped',
         litters,
         'done where any of 1 panel: stripped or cleaned or new',
@@ -279,6 +284,7 @@ describe('only what the step reaches', () => {
       [
         ...opened.map((each) => each.replace('2', '1')),
         noFire.replace('4', '1'),
+        heldBack,
         '1 × makes heat hot',
         litters,
       ],

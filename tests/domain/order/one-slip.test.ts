@@ -17,6 +17,7 @@ const conveyor = line([2, 3], [0, 20, 20], {
 });
 const over = (action: string): string[] => [`${action} run 2`, `${action} run 1`];
 const reline = [
+  'gate shut Gate1',
   ...before,
   'gas test',
   ...over('covers off'),
@@ -29,9 +30,11 @@ const reline = [
   ...over('hold-downs on'),
   ...over('braces on'),
   ...over('covers on'),
+  'gate open Gate1',
   ...afterwards,
 ];
 const rescrew = [
+  'gate shut Gate1',
   ...before,
   'gas test',
   'covers off',
@@ -50,6 +53,7 @@ const rescrew = [
   'hold-downs on',
   'braces on',
   'covers on',
+  'gate open Gate1',
   ...afterwards,
 ];
 

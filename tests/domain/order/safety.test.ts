@@ -113,12 +113,14 @@ describe('hot work', () => {
   test('what burns runs downhill, as far as the next end plate', () => {
     const steep = line([2, 2], [10, 10, 10], { incline: slope });
     const lines = (run: number): string[] => [
+      'gate shut Gate1',
       ...before,
       `strip run ${run}`,
       `patch run ${run}`,
       `fire watch run ${run}`,
       `clean run ${run}`,
       `fit run ${run} starting at head`,
+      'gate open Gate1',
       ...afterwards,
     ];
     const above = check(job(steep, ['run 2']), lines(2));
@@ -474,7 +476,12 @@ describe('below others', () => {
     `${work.replace(' cold work', '')} by ${who} after q${work.endsWith(' cold work') ? ' cold work' : ''}`;
   const falling = (of: Conveyor, lines: readonly string[]): string[] =>
     kinds(job(of, ['all'], { crews }), lines).filter((kind) =>
-      ['work below loose parts', 'gate open between'].includes(kind),
+      ['work below loose parts', 'gate open between', 'gate above open'].includes(kind),
+    );
+  /** The gate is shut for the stripping and opened again after it, so that it is open between the two. */
+  const atTheRim = (upper: string): string[] =>
+    order(upper, 'hold-downs off run 1', ['gate shut Gate1 by Alpha']).flatMap((each) =>
+      each.startsWith('q: ') ? [each.replace('q: ', ''), 'q: gate open Gate1 by Alpha'] : [each],
     );
 
   test.each([
@@ -486,9 +493,8 @@ describe('below others', () => {
   ])('%s above, cleaning below', (upper) => {
     const head = { ...open, drive: { end: 'head' as const, origin: origin() } };
     expect(falling(head, order(upper, 'clean run 1'))).toEqual(['work below loose parts']);
-    expect(falling({ ...made, drive: head.drive }, order(upper, 'clean run 1'))).toEqual([
-      'gate open between',
-    ]);
+    expect(falling({ ...made, drive: head.drive }, order(upper, 'clean run 1'))).toEqual(['gate above open']);
+    expect(falling({ ...made, drive: head.drive }, atTheRim(upper))).toEqual(['gate open between']);
     expect(
       falling({ ...made, drive: head.drive }, order(upper, 'clean run 1', ['gate shut Gate1 by Alpha'])),
     ).toEqual([]);
@@ -502,15 +508,19 @@ describe('below others', () => {
   });
 
   test('a gate that may be opened in between is no barrier', () => {
-    const lines = order('fit run 2 starting at head', 'clean run 1', ['g: gate shut Gate1 by Alpha']);
-    expect(falling(made, [...lines, 'o: gate open Gate1 by Alpha after g'])).toEqual(['gate open between']);
+    const lines = order('fit run 2 starting at head', 'hold-downs off run 1', [
+      'g: gate shut Gate1 by Alpha',
+    ]);
+    expect(falling(made, [...lines, 'o: gate open Gate1 by Alpha after q'])).toEqual(['gate open between']);
+    const below = order('fit run 2 starting at head', 'clean run 1', ['g: gate shut Gate1 by Alpha']);
+    expect(falling(made, [...below, 'o: gate open Gate1 by Alpha after q'])).toContain('gate above open');
     expect(falling(made, [...lines, 'o: gate open Gate1 by Alpha after a, b'])).toEqual([]);
   });
 
   test('the repair parts every step that the gate is to part, in one go', () => {
     const lines = [
-      ...order('fit run 2 starting at head', 'clean run 1'),
-      'k: clean run 1 by Bravo after b',
+      ...atTheRim('fit run 2 starting at head'),
+      'k: hold-downs on run 1 by Bravo after b',
       'remove isolation by Alpha',
     ];
     const of = job(made, ['all'], { crews });
@@ -521,8 +531,8 @@ describe('below others', () => {
     const left = (after.order?.steps ?? []).map(stepText);
     expect(left.filter((each) => /^[abk]: /.test(each))).toEqual([
       'a: fit run 2 starting at head by Alpha after q, s1',
-      'b: clean run 1 by Bravo after q, s1',
-      'k: clean run 1 by Bravo after b, s1',
+      'b: hold-downs off run 1 by Bravo after q, s1',
+      'k: hold-downs on run 1 by Bravo after b, s1',
     ]);
     expect(checkOrder(after, worldOf(of)).filter(({ kind }) => kind === 'gate open between')).toEqual([]);
   });
@@ -545,9 +555,9 @@ describe('below others', () => {
       )
       .map((each) => each.replace('clean run 2 by Alpha after q', 'c: clean run 2 by Alpha after q'));
     const of = job(made, ['all'], { crews });
-    expect(kinds(of, lines)).toEqual(['gate open between']);
+    expect(kinds(of, lines)).toEqual(['gate above open']);
     const { titles, left, text } = mended(of, lines);
-    expect(titles[0]).toBe('Shut Gate1 as a barrier first');
+    expect(titles[0]).toBe('Shut Gate1 before "isolate"');
     expect(left).toEqual([]);
     expect(text.indexOf('gate open Gate1')).toBe(text.indexOf('remove isolation by Alpha') - 1);
   });

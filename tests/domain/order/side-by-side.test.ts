@@ -29,6 +29,8 @@ const of = job(flat, ['all'], { crews });
 const start = ['isolate by Alpha', 'd: prove dead by Alpha'];
 const open = [...start, 'c: covers off by Alpha', 'h: hold-downs off by Alpha'];
 const stripped = [...open, 's: strip by Alpha'];
+/** The gate is shut while the liner comes out, and open after it. */
+const shutFor = ['gate shut Gate1 by Alpha', ...open, 'strip by Alpha', 's: gate open Gate1 by Alpha'];
 const steep = { ...flat, incline: stated('angle', 20) };
 const inlet = {
   ...steep,
@@ -504,29 +506,29 @@ const cases: Readonly<Record<string, readonly Case[]>> = {
     [
       'with a gate between that nobody shuts',
       job(steep, ['all'], { crews }),
-      [...stripped, 'a: patch run 2 by Alpha after s cold work', 'b: clean run 1 by Bravo after s'],
+      [...shutFor, 'a: patch run 2 by Alpha after s cold work', 'b: hold-downs on run 1 by Bravo after s'],
       [
-        'gate open between (incomplete) at b: clean run 1 by Bravo after s: "clean run 1" is at 0.00 m, below "patch run 2" at up to 4.20 m, and both may go on at the same time.',
+        'gate open between (incomplete) at b: hold-downs on run 1 by Bravo after s: "hold-downs on run 1" is at 0.00 m, below "patch run 2" at up to 4.20 m, and both may go on at the same time.',
         '  a: patch run 2 by Alpha after s cold work: may go on at the same time',
         '  → Shut Gate1 as a barrier first',
-        '  → Let "clean run 1" wait for "patch run 2"',
-        '  → Move "clean run 1" before "patch run 2"',
+        '  → Let "hold-downs on run 1" wait for "patch run 2"',
+        '  → Move "hold-downs on run 1" before "patch run 2"',
       ],
     ],
     [
       'one gate is one matter',
       job(steep, ['all'], { crews }),
       [
-        ...stripped,
+        ...shutFor,
         'a: patch run 2 by Alpha after s cold work',
-        'k: clean panel 1 of run 1 by Bravo after s',
-        'm: clean panel 2 of run 1 by Bravo after k',
+        'k: hold-downs on run 1 by Bravo after s',
+        'm: covers on run 1 by Bravo after k',
       ],
       [
-        'gate open between (incomplete) at k: clean panel 1 of run 1 by Bravo after s: "clean panel 1 of run 1" is at 0.00 m, below "patch run 2" at up to 4.20 m, and both may go on at the same time.',
+        'gate open between (incomplete) at k: hold-downs on run 1 by Bravo after s: "hold-downs on run 1" is at 0.00 m, below "patch run 2" at up to 4.20 m, and both may go on at the same time.',
         '  a: patch run 2 by Alpha after s cold work: may go on at the same time',
         '  → Shut Gate1 as a barrier first',
-        '  → Let "clean panel 1 of run 1" wait for "patch run 2"',
+        '  → Let "hold-downs on run 1" wait for "patch run 2"',
       ],
     ],
     [

@@ -24,7 +24,7 @@ export interface Machine {
   readonly scope: readonly [number, number][];
   readonly newScrew: boolean;
   /** Slide gates by name, and where they stand. */
-  readonly gates?: readonly { readonly name: string; readonly at: number }[];
+  readonly gates?: readonly { readonly name: string; readonly at: number; readonly powered?: boolean }[];
   /** Which way up: 1 the head is higher, −1 the tail; 0 level. */
   readonly up?: -1 | 0 | 1;
   /** Where the drive is. */
@@ -159,6 +159,29 @@ const away = new Set([
   'run loaded',
 ]);
 
+/**
+ * A lump sticks above each gate. It comes down through every gate that is not shut, and whoever is in the trough where it comes
+ * past is buried. Those who carry the spiral through a gate, or strip one, see it from either side.
+ */
+function buried(world: World, deed: Deed): boolean {
+  const { machine } = world;
+  const up = machine.up ?? 0;
+  if (up === 0 || !inside.has(deed.action)) return false;
+  const gates = machine.gates ?? [];
+  const astride = /screw|gate/.test(deed.action);
+  const foot = up === 1 ? 0 : (machine.runs.at(-1)?.to ?? 0);
+  return gates.some(({ name: above, at: starts }) => {
+    if (above === deed.gate) return false;
+    if (astride && (up === 1 ? starts < deed.to : starts > deed.from)) return false;
+    for (let x = starts; up === 1 ? x >= foot : x <= foot; x -= up * 50) {
+      const here = gates.find(({ at, name }) => name !== deed.gate && Math.abs(at - x) <= 25);
+      if (here && world.gates.get(here.name) === 'shut') return false;
+      if (x > deed.from && x < deed.to && Math.abs(x - starts) > 25) return true;
+    }
+    return false;
+  });
+}
+
 /** Two crews at once: lets go of what the first has in hand and watches whether it slides onto the second. */
 export function hits(world: World, dropped: Deed, people: Deed): boolean {
   const up = world.machine.up ?? 0;
@@ -198,6 +221,7 @@ function perform(world: World, deed: Deed): boolean {
   const airedAtDrive = !machine.enclosed || world.sniffed.some(([from, to]) => from <= drive && to >= drive);
   if (deed.flame && !burnsSafely(world, deed)) return false;
   if (!staysUp(deed) || !isSeen(machine, deed)) return false;
+  if (buried(world, deed)) return false;
   if (dirty.has(deed.action)) for (const cell of cellsOf(machine, deed.from, deed.to)) world.litter.add(cell);
 
   switch (deed.action) {
@@ -212,7 +236,7 @@ function perform(world: World, deed: Deed): boolean {
       world.tried = true;
       return true;
     case 'empty':
-      if (world.locked || world.emptied) return false;
+      if (world.locked || world.emptied || [...world.gates.values()].includes('shut')) return false;
       world.emptied = true;
       return true;
     case 'pause':
@@ -241,7 +265,9 @@ function perform(world: World, deed: Deed): boolean {
         'gate on': [['off'], 'open'],
       }[deed.action] as [string[], 'open' | 'shut' | 'off'];
       const within = deed.action === 'gate off' || deed.action === 'gate on';
-      if (!safe || (within && !aired) || !from.includes(world.gates.get(name) ?? '')) return false;
+      const powered = machine.gates?.some((gate) => gate.name === name && gate.powered) ?? false;
+      if (within ? !safe || !aired : powered && world.locked) return false;
+      if (!from.includes(world.gates.get(name) ?? '')) return false;
       world.gates.set(name, to);
       return true;
     }
@@ -356,7 +382,8 @@ function perform(world: World, deed: Deed): boolean {
         })
       );
     case 'remove isolation':
-      if (!world.locked || !world.tried || !whole(world) || world.embers.length > 0) return false;
+      // A gate with a drive is opened when that has its energy again.
+      if (!world.locked || !world.tried || !whole(world, true) || world.embers.length > 0) return false;
       world.locked = false;
       world.tried = false;
       world.sniffed = [];
@@ -520,8 +547,10 @@ function openAbove(world: World, places: readonly number[]): boolean {
   return places.every((at) => [...world.covers].every(([from, to]) => at <= from || at >= to));
 }
 
-function whole(world: World): boolean {
+function whole(world: World, locked = false): boolean {
   const { machine } = world;
+  const mayBeShut = (name: string): boolean =>
+    locked && (machine.gates?.some((gate) => gate.name === name && gate.powered) ?? false);
   return (
     world.covers.size === machine.covers.length &&
     world.braces.size === machine.braces.length &&
@@ -529,7 +558,7 @@ function whole(world: World): boolean {
     world.spiral.every((each) => each === 'old' || each === 'new') &&
     world.coupled &&
     !world.tethered &&
-    [...world.gates.values()].every((gate) => gate === 'open') &&
+    [...world.gates].every(([name, gate]) => gate === 'open' || (gate === 'shut' && mayBeShut(name))) &&
     machine.runs.every(
       (run) =>
         world.solids.filter((solid) => solid.from >= run.from && solid.to <= run.to).length ===

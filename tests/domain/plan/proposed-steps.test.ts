@@ -193,7 +193,7 @@ describe('gates above the work on a slope', () => {
     expect(of(-20, 'run 3')).toEqual(['gate shut Gate2']);
     expect(of(-20, 'all')).toEqual(['gate shut Gate1', 'gate shut Gate2']);
   });
-  it('where the spiral comes out: between two crews only', () => {
+  it('where the spiral comes out too', () => {
     const of = (crews: number, scope: readonly string[]): readonly string[] => {
       const made = line([4, 4], [10, 10, 10], { incline: stated('angle', 20) });
       const all = [crew('Alpha'), crew('Bravo')].slice(0, crews);
@@ -203,8 +203,9 @@ describe('gates above the work on a slope', () => {
       );
     };
     expect(of(2, ['all'])).toEqual(['gate shut Gate1']);
-    expect(of(1, ['all'])).toEqual([]);
-    expect(of(2, ['run 1'])).toEqual([]);
+    expect(of(1, ['all'])).toEqual(['gate shut Gate1']);
+    expect(of(2, ['run 1'])).toEqual(['gate shut Gate1']);
+    expect(of(2, ['run 2'])).toEqual([]);
   });
   it('not on the level, and only gates', () => {
     expect(gates(0, 2)).toEqual([]);
@@ -215,11 +216,20 @@ describe('gates above the work on a slope', () => {
     ];
     expect(gates(20, 2, { breaks: inlet })).toEqual([]);
   });
-  it('are shut after the air was tested and before anything is opened', () => {
+  it('are shut before the isolation that may lock them', () => {
     const of = line([4, 4], [10, 10, 10], { incline: stated('angle', 20), confinedSpace: true });
     const all = lines(job(of, ['all'], { crews: [crew('Alpha'), crew('Bravo')] }));
-    expect(all.slice(3, 6)).toEqual(['gas test all', 'gate shut Gate1', 'covers off run 1']);
+    expect(all.slice(0, 5)).toEqual(['empty', 'gate shut Gate1', 'isolate', 'prove dead', 'gas test all']);
     expect(all.slice(-5)).toEqual(['covers on run 2', 'gate open Gate1', ...last]);
+  });
+  it('and opened only after it where a drive moves them', () => {
+    const of = line([4, 4], [10, 10, 10], { incline: stated('angle', 20) });
+    const breaks = of.breaks.map((each) =>
+      each.kind === 'slide gate' ? { ...each, drive: 'hydraulics' as const } : each,
+    );
+    const all = lines(job({ ...of, breaks }, ['all']));
+    expect(all.slice(0, 3)).toEqual(['empty', 'gate shut Gate1', 'isolate']);
+    expect(all.slice(-4)).toEqual(['remove isolation', 'gate open Gate1', 'run empty', 'run loaded']);
   });
 });
 

@@ -17,6 +17,8 @@ export interface Need {
   readonly orMissing?: boolean;
   /** The step itself is in the wrong place: nothing is taken as mended, and no later step is waited for. */
   readonly keep?: boolean;
+  /** With `keep`: the step takes effect all the same, so that what builds on it is not told as well. */
+  readonly goesOn?: boolean;
   /** Told, and the piece stays as it is: what is wrong is how the step is done, not what came before it. */
   readonly stays?: boolean;
 }

@@ -1,6 +1,7 @@
 // Power, air and fire: what makes the machine safe to reach into, and what gives it back and runs it.
 
-import { within, type Ground } from '../ground.js';
+import { isLockedByIsolation } from '../gates-above.js';
+import { within, type Ground, type Piece } from '../ground.js';
 import {
   bolted,
   cool,
@@ -8,6 +9,7 @@ import {
   emptied,
   free,
   gateOpen,
+  gateShut,
   isolated,
   live,
   newPanel,
@@ -38,8 +40,11 @@ type PowerAction =
   | 'run loaded';
 
 export const powerDemands: DemandsByAction<PowerAction> = {
-  empty: ({ ground: { isolation, content } }) => ({
-    needs: inTurn(need([isolation], states(live), live, 'emptied too late', 'cannot be built')),
+  empty: ({ ground: { isolation, content, gates } }) => ({
+    needs: inTurn([
+      ...need([isolation], states(live), live, 'emptied too late', 'cannot be built'),
+      ...need(gates, states(gateOpen), gateOpen, 'run too early', 'cannot be built'),
+    ]),
     effects: to([content], emptied),
     done: { pieces: [content], states: states(emptied), by: 'all' },
   }),
@@ -72,7 +77,7 @@ export const powerDemands: DemandsByAction<PowerAction> = {
     needs: [
       ...need([isolation], states(isolated, dead), dead, 'isolation missing', 'unsafe'),
       ...watched(ground.heat),
-      ...whole(ground, 'handed back too early'),
+      ...whole(ground, 'handed back too early', gatesThatMayStayShut(ground)),
     ],
     effects: [...to([isolation], live), ...to(ground.air, untested)],
     done: { pieces: [isolation], states: states(live), by: 'all' },
@@ -98,7 +103,7 @@ function powered(ground: Ground): Need[] {
 }
 
 /** Everything that was taken off is back, nothing holds the spiral, and no gate is left pinned. */
-function whole(ground: Ground, kind: ViolationKind): Need[] {
+function whole(ground: Ground, kind: ViolationKind, mayBeShut: readonly Piece[] = []): Need[] {
   const closed = [...ground.covers, ...ground.braces, ...ground.holdDowns];
   const panels = ground.runs.flatMap((run) => run.panels);
   return orMissing([
@@ -107,6 +112,20 @@ function whole(ground: Ground, kind: ViolationKind): Need[] {
     ...need(ground.screw, states(oldScrew, newScrew), newScrew, kind, 'unsafe', true),
     ...need([ground.drive], states(bolted), bolted, kind, 'unsafe', true),
     ...need([ground.restraint], states(free), free, 'screw still restrained', 'unsafe', true),
-    ...need(ground.gates, states(gateOpen), gateOpen, kind, 'unsafe', true),
+    ...ground.gates.flatMap((gate) =>
+      need(
+        [gate],
+        mayBeShut.includes(gate) ? states(gateOpen, gateShut) : states(gateOpen),
+        gateOpen,
+        kind,
+        'unsafe',
+        true,
+      ),
+    ),
   ]);
+}
+
+/** With a drive that isolation locks they can be opened only once it is off. */
+function gatesThatMayStayShut({ gates, job }: Ground): Piece[] {
+  return gates.filter(({ name }) => name !== undefined && isLockedByIsolation(job.conveyor, name));
 }

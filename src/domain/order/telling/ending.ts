@@ -49,24 +49,30 @@ export const endingWords: WordsByKind<
     message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}${never}`,
     reason: 'Once isolation is off the spiral can turn, with people at an open trough.',
   }),
-  'run too early': ({ slip, piece, doing, when, never }) =>
-    piece.kind === 'isolation'
+  'run too early': ({ slip, piece, step, doing, when, never }) =>
+    piece.kind === 'gate' && step?.action === 'empty'
       ? {
-          message: `${doing} comes while the machine is isolated.${when}`,
+          message: `${doing} runs the machine while ${stillOpen(slip)}.${when}`,
           reason:
-            'The drive has no supply until isolation is taken off, and taking it off out of turn is how people are hurt.',
+            'Against a shut gate the spiral packs the trough until something bends or the drive stalls, and nothing is emptied.',
         }
-      : piece.kind === 'running'
+      : piece.kind === 'isolation'
         ? {
-            message: `${doing} comes before the machine has run empty.${when}`,
+            message: `${doing} comes while the machine is isolated.${when}`,
             reason:
-              'A spiral that touches somewhere shows at low current when empty; loaded, it cuts the liner before anyone notices.',
+              'The drive has no supply until isolation is taken off, and taking it off out of turn is how people are hurt.',
           }
-        : {
-            message: `${doing} runs the machine while ${stillOpen(slip)}.${when}${never}`,
-            reason:
-              'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
-          },
+        : piece.kind === 'running'
+          ? {
+              message: `${doing} comes before the machine has run empty.${when}`,
+              reason:
+                'A spiral that touches somewhere shows at low current when empty; loaded, it cuts the liner before anyone notices.',
+            }
+          : {
+              message: `${doing} runs the machine while ${stillOpen(slip)}.${when}${never}`,
+              reason:
+                'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
+            },
   'done twice': ({ piece, doing, what, cause }) => ({
     message:
       piece.kind === 'restraint' && !cause

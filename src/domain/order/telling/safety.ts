@@ -2,11 +2,14 @@
 
 import type { Step } from '../../model/job.js';
 import { formatHours } from '../../units/format.js';
+import { gateDrive } from '../gates-above.js';
 import { watchAfter } from '../heat.js';
+import { stepAt } from '../sequence.js';
 import { gateOff } from '../states.js';
 import type { OrderSlip } from '../walk-state.js';
-import { sayStep } from '../words.js';
-import { known, type ViolationWords, type WordsByKind } from './telling.js';
+import { listing, sayStep } from '../words.js';
+import { are } from './pieces.js';
+import { known, type Telling, type ViolationWords, type WordsByKind } from './telling.js';
 
 export const safetyWords: WordsByKind<
   | 'isolation missing'
@@ -15,6 +18,9 @@ export const safetyWords: WordsByKind<
   | 'fire watch missing'
   | 'fire watch too short'
   | 'gate out of turn'
+  | 'gate locked'
+  | 'gate above open'
+  | 'gate opened above people'
   | 'emptied too late'
 > = {
   'isolation missing': ({ slip, doing, when }) => isolation(slip, doing, when),
@@ -44,12 +50,53 @@ export const safetyWords: WordsByKind<
     reason:
       'A gate is pinned shut, opened, stripped and refitted in turn; a barrier that is not where the order says protects nobody.',
   }),
+  'gate locked': (telling) => gateLocked(telling),
+  'gate above open': (telling) => gateAboveOpen(telling),
+  'gate opened above people': (telling) => gateOpenedAbove(telling),
   'emptied too late': ({ doing, when }) => ({
     message: `${doing} needs power, and the machine is isolated.${when}`,
     reason:
       'Only a turning screw empties the trough; what stays in is weight on the spiral, gas, and dirt under the liner.',
   }),
 };
+
+const comesDown =
+  'What stands or sticks above an open gate comes down the slope without warning, ' +
+  'faster than anybody gets out of the trough, and buries whoever is below it.';
+
+function gateAboveOpen({ slip, doing, what, when }: Telling): ViolationWords {
+  const stands = slip.found === gateOff ? 'stripped' : 'open';
+  return {
+    message:
+      `${doing} has people in the trough below ${what}, which ${are(slip)} ${stands}.${when}` +
+      `${slip.missing ? ` No step shuts ${slip.pieces.length === 1 ? 'it' : 'them'} before.` : ''}`,
+    reason: comesDown,
+  };
+}
+
+function gateOpenedAbove({ w, slip, doing, what }: Telling): ViolationWords {
+  const below = [...slip.others.keys()].map((i) => `"${sayStep(stepAt(w.sequence, i))}"`);
+  return {
+    message: `${doing} opens ${what} while there is work to be done below it: ${listing(below, 4)}.`,
+    reason: comesDown,
+  };
+}
+
+function gateLocked({ w, step, doing }: Telling): ViolationWords {
+  const { conveyor } = w.ground.job;
+  const gate = known(step?.gate).name;
+  const drive = known(gateDrive(conveyor, gate));
+  const declared = conveyor.breaks.some(({ name, drive: said }) => name === gate && said !== undefined);
+  const how = declared
+    ? `${gate} is driven by ${drive}`
+    : `going by the isolation points of ${conveyor.name}, ${gate} is driven by ${drive}`;
+  return {
+    message: `${doing} comes while the machine is isolated, and ${how}.`,
+    reason:
+      'A drive that is locked off moves nothing: the gate stays as it is, people trust a barrier that is not there, ' +
+      'or somebody takes a lock off again to move it.',
+  };
+}
 
 function isolation(slip: OrderSlip, doing: string, when: string): ViolationWords {
   const message =

@@ -38,11 +38,13 @@ job «J1» {
   crews Alpha
   stock ‹1200 mm|1210 mm›
   order {
+    gate shut Gate
     isolate
     prove dead
     strip run 1
     clean run 1
     fit run 1 starting at head cut to fit
+    gate open Gate
     remove isolation
     run empty
     run loaded

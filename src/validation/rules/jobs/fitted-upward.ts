@@ -39,11 +39,13 @@ job J1 {
   reline run 1
   crews Alpha
   order {
+    gate shut Gate
     isolate
     prove dead
     strip run 1
     clean run 1
     «fit» run 1 starting at ‹tail|head›
+    gate open Gate
     remove isolation
     run empty
     run loaded

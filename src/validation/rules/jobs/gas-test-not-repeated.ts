@@ -39,12 +39,14 @@ job J1 {
   reline run 1
   crews Alpha
   order {
+    gate shut Gate
     isolate
     prove dead
     «gas test» run 1‹| every 2 h›
     strip run 1 with 2 people
     clean run 1 with 2 people
     fit run 1 starting at tail with 2 people
+    gate open Gate
     remove isolation
     run empty
     run loaded

@@ -13,9 +13,16 @@ export const gateOpenBetween: Rule = {
   given: 'job',
   bad: but(
     soundSideBySide,
-    ['  gate shut Gate\n', ''],
-    ['  gate open Gate\n', ''],
-    ['high: strip run above Gate', 'high: «strip» run above Gate'],
+    ['  fit run above Gate starting at head by Bravo attended by Alpha\n', ''],
+    [
+      '  hold-downs on\n  covers on\n  gate open Gate\n',
+      `  opened: gate open Gate
+  rim: hold-downs on run above Inlet by Alpha after opened
+  top: «fit» run above Gate starting at head by Bravo with 2 people after opened
+  hold-downs on run above Gate
+  covers on
+`,
+    ],
   ),
   good: soundSideBySide,
   check: onViolation('gate open between'),

@@ -13,7 +13,8 @@ export const panelWouldSlide: Rule = {
   given: 'job',
   bad: but(
     soundOrder,
-    ['\norder {', '\nreline run above Inlet\norder {'],
+    ['\norder {', '\nreline run above Inlet\norder {\n  gate shut Gate'],
+    ['  remove iso', '  gate open Gate\n  remove iso'],
     ['gas test run above Gate', 'gas test run above Inlet'],
     ['covers off run above Gate', 'covers off run above Inlet'],
     ['hold-downs off run above Gate', 'hold-downs off run above Inlet'],
