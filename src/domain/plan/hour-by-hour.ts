@@ -1,6 +1,7 @@
 // The plan by the hour: who is where, what is off, what is fitted, how the machine stands. Replayed from the plan's rows with the
 // checker's own notes of what each step leaves behind; of a step under way, as many parts count as its share of time.
 
+import { countHoldDowns, type HoldDownCount } from '../model/hold-down-count.js';
 import type { Run } from '../model/runs.js';
 import { demandsOf } from '../order/demands.js';
 import { within, type Ground, type Piece } from '../order/ground.js';
@@ -55,7 +56,7 @@ export interface MachineState {
   readonly airTested: boolean | undefined;
   readonly covers: number;
   readonly braces: number;
-  readonly holdDowns: number;
+  readonly holdDowns: HoldDownCount;
   /** Slide gates that do not stand open. */
   readonly gates: readonly { readonly name: string; readonly is: 'shut' | 'stripped' }[];
   readonly drive: 'bolted' | 'restrained' | 'unbolted';
@@ -140,7 +141,11 @@ export function stateAt(plan: JobPlan, ground: Ground, at: number): MachineState
     airTested: ground.job.conveyor.confinedSpace ? count(ground.air, tested) > 0 : undefined,
     covers: count(ground.covers, off),
     braces: count(ground.braces, off),
-    holdDowns: count(ground.holdDowns, off),
+    holdDowns: countHoldDowns(
+      ground.holdDowns.flatMap((piece, i) =>
+        is(piece, off) ? [ground.job.conveyor.holdDowns[i] ?? { side: 'left side' }] : [],
+      ),
+    ),
     gates: ground.gates.flatMap((gate) =>
       is(gate, gateShut) || is(gate, gateOff)
         ? [{ name: gate.name ?? '', is: is(gate, gateShut) ? ('shut' as const) : ('stripped' as const) }]

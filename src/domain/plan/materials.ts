@@ -2,6 +2,7 @@
 // from rows and pitch, hold-down blocks and brace fixings by count, consumables by rule of thumb. Spares and rules of thumb
 // are judgement and are shown as such. Order-by date = first day of the window − lead time, to the day.
 
+import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
 import { spareScrewOn } from '../model/spare-screw.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { addDays, formatDay } from '../units/calendar.js';
@@ -18,7 +19,7 @@ export interface Material {
   /** Needed by the work itself. */
   readonly needed: number;
   readonly spares: number;
-  readonly unit: 'pieces' | 'pairs' | 'm' | 'l';
+  readonly unit: 'pieces' | 'm' | 'l';
   /** How the number came about. */
   readonly basis: string;
   /** Undefined without a window or a lead time. */
@@ -143,14 +144,14 @@ function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requ
   // Where the order says what comes off, that and nothing else, as the list of what comes off and goes back.
   const off = (action: StepAction): readonly Area[] =>
     ground.steps.some((step) => step.action === action) ? areasOfAction(ground, action) : opened;
-  const holdDowns =
-    conveyor.holdDowns.length > 0 ? within(ground.holdDowns, off('hold-downs off')).length : 0;
+  const stretch = off('hold-downs off');
+  const holdDowns = countHoldDowns(
+    conveyor.holdDowns.filter((_, i) => within(ground.holdDowns.slice(i, i + 1), stretch).length > 0),
+  );
   const braces = conveyor.braces.length > 0 ? within(ground.braces, off('braces off')).length : 0;
-  const onBothSides = conveyor.holdDowns.some((part) => part.side === 'both sides');
   const opening = 'in the stretch that is opened';
-  const blocks = fixing('hold-down block', holdDowns, 'blocks', `${holdDowns} stations ${opening}`);
   return [
-    onBothSides ? { ...blocks, unit: 'pairs' } : blocks,
+    fixing('hold-down block', holdDowns.blocks, 'blocks', `${holdDownWords(holdDowns)} ${opening}`),
     fixing('brace fixing set', braces, 'blocks', `${braces} braces ${opening}`),
   ];
 }

@@ -3,6 +3,7 @@
 // metre; fitting 2 a metre (1.5 to 2.5); clearing up 0.1 a metre; a test of the air 0.5; a piece of spiral cut and lifted 3; a welded joint 2.5; proving by running 3;
 // a platform or a crane moved 1.
 
+import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
 import { formatNumber } from '../units/format.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
@@ -135,7 +136,7 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
       return work('brace', count(ground.braces), metres('area'));
     case 'hold-downs off':
     case 'hold-downs on':
-      return work('hold-down', count(ground.holdDowns), metres('area'));
+      return holdDownWork(ground, areas, work('hold-down', count(ground.holdDowns), metres('area')));
     case 'restrain screw':
     case 'unbolt drive':
     case 'bolt drive':
@@ -170,6 +171,18 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
     case 'run loaded':
       return work('prove', 1, 0, 0.5);
   }
+}
+
+/** The time is that of a place; a fitter counts its blocks. */
+function holdDownWork(ground: Ground, areas: readonly Area[], work: Work): Work {
+  const declared = ground.job.conveyor.holdDowns;
+  const here = ground.holdDowns.flatMap((piece, i) =>
+    within([piece], areas).length > 0 ? [declared[i]] : [],
+  );
+  const known = here.flatMap((part) => part ?? []);
+  return known.length === 0
+    ? work
+    : { ...work, basis: `${holdDownWords(countHoldDowns(known))}: ${work.basis}` };
 }
 
 /** Hours that pass whatever the number of hands. */

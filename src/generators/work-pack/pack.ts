@@ -74,7 +74,8 @@ export interface WorkPack {
   readonly lifts: LiftFacts;
   readonly cutLists: readonly CutListFacts[];
   readonly materials: readonly MaterialRow[];
-  readonly holdDowns: readonly { readonly name: string; readonly at: number }[];
+  /** Places whose hold-downs come off. */
+  readonly holdDowns: readonly { readonly name: string; readonly at: number; readonly blocks: number }[];
   /** Declared gap between screw and liner, mm; undefined where none is declared. */
   readonly clearance: { readonly from: number; readonly to: number } | undefined;
   readonly asFitted: AsFittedFacts;
@@ -201,7 +202,12 @@ export interface HourRow {
   /** Nobody may be inside at the end of the shift: the air would have to be tested again. */
   readonly everybodyOut: boolean;
   /** At the end of the hour: parts that are off, panels bare and fitted, and how the machine stands. */
-  readonly off: { readonly covers: number; readonly braces: number; readonly holdDowns: number };
+  readonly off: {
+    /** Left out where some are off and the conveyor does not say how many there are; hold-downs too. */
+    readonly covers?: number;
+    readonly braces?: number;
+    readonly holdDowns?: { readonly places: number; readonly blocks: number };
+  };
   readonly runs: readonly {
     readonly run: number;
     readonly panels: number;
@@ -424,8 +430,11 @@ export interface Taking {
   readonly part: 'cover' | 'brace' | 'hold-down' | 'liner panel' | 'spiral' | 'drive plate bolt';
   /** Numbers or places of the parts, for marking them. */
   readonly which: string;
+  /** Of hold-downs, blocks. */
   readonly off: number;
   readonly back: number;
+  /** Of hold-downs: at how many places the blocks are. */
+  readonly places?: { readonly off: number; readonly back: number };
   /** Of one part; undefined where not declared. */
   readonly mass: number | undefined;
   readonly note: string;

@@ -4,6 +4,7 @@
 import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import { isNow } from '../../domain/decision/order-call.js';
+import { countHoldDowns } from '../../domain/model/hold-down-count.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { jobBy } from '../../domain/model/found-by-job.js';
 import { knownOn } from '../../domain/model/known-on.js';
@@ -193,7 +194,13 @@ function holdDownFacts({ conveyor }: Job, taken: readonly number[]): WorkPack['h
   return taken.flatMap((index) => {
     const block = conveyor.holdDowns[index];
     return block
-      ? [{ name: block.name ?? `H${index + 1}`, at: (block.from.value + block.to.value) / 2 }]
+      ? [
+          {
+            name: block.name ?? `H${index + 1}`,
+            at: (block.from.value + block.to.value) / 2,
+            blocks: countHoldDowns([block]).blocks,
+          },
+        ]
       : [];
   });
 }

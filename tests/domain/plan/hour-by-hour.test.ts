@@ -91,7 +91,7 @@ describe('at every moment at which nothing is under way', () => {
           expect({
             covers: stands.covers,
             braces: stands.braces,
-            holdDowns: stands.holdDowns,
+            holdDowns: stands.holdDowns.places,
             power: stands.power,
             bare: run?.bare ?? 0,
             clean: run?.clean ?? 0,
@@ -166,14 +166,14 @@ describe('every hour', () => {
     const fitted = hours.map(({ stands }) => stands.runs[0]?.fitted ?? 0);
     fitted.slice(1).forEach((each, k) => expect(each).toBeGreaterThanOrEqual(fitted[k] ?? 0));
     const last = hours.at(-1)?.stands;
-    expect([last?.covers, last?.braces, last?.holdDowns, last?.power, last?.run, fitted.at(-1)]).toEqual([
-      0,
-      0,
-      0,
-      'live',
-      'loaded',
-      6,
-    ]);
+    expect([
+      last?.covers,
+      last?.braces,
+      last?.holdDowns.places,
+      last?.power,
+      last?.run,
+      fitted.at(-1),
+    ]).toEqual([0, 0, 0, 'live', 'loaded', 6]);
   });
 });
 

@@ -68,7 +68,7 @@ describe('how the machine stands', () => {
       airTested: undefined,
       covers: 0,
       braces: 0,
-      holdDowns: 0,
+      holdDowns: { places: 0, blocks: 0 },
       gates: [],
       drive: 'bolted',
       spiral: 'in',
@@ -113,10 +113,10 @@ describe('how the machine stands', () => {
     expect(state([['covers off all', 0, 2]], at).covers).toBe(covers);
   });
   test.each<[number, Partial<MachineState>]>([
-    [2, { holdDowns: 2, braces: 1 }],
-    [4, { holdDowns: 4, braces: 2 }],
-    [5, { holdDowns: 3, braces: 2 }],
-    [8, { holdDowns: 0, braces: 0 }],
+    [2, { holdDowns: { places: 2, blocks: 4 }, braces: 1 }],
+    [4, { holdDowns: { places: 4, blocks: 8 }, braces: 2 }],
+    [5, { holdDowns: { places: 3, blocks: 6 }, braces: 2 }],
+    [8, { holdDowns: { places: 0, blocks: 0 }, braces: 0 }],
   ])('and go on one by one: after %d h %j', (at, expected) => {
     const rows: readonly Row[] = [
       ['hold-downs off all', 0, 4],

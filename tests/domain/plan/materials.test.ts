@@ -189,14 +189,14 @@ describe('what comes off on the way', () => {
     ['all along', ['all'], 4, 2],
     ['only in the first run', ['run 1'], 2, 1],
     ['only in the second', ['run 2'], 2, 1],
-  ])('%s', (_, relines, blocks, braces) => {
+  ])('%s', (_, relines, places, braces) => {
     const of = job(made(parts), relines);
     expect(row(of, 'hold-down block')).toMatchObject({
       for: 'fixings',
-      needed: blocks,
+      needed: 2 * places,
       spares: 1,
-      unit: 'pairs',
-      basis: `${blocks} stations in the stretch that is opened; 5 % spares`,
+      unit: 'pieces',
+      basis: `${2 * places} blocks at ${places} places in the stretch that is opened; 5 % spares`,
     });
     expect(row(of, 'brace')).toMatchObject({
       what: 'brace fixing set',
@@ -212,13 +212,16 @@ describe('what comes off on the way', () => {
     ]);
     const needed = (word: string): number | undefined =>
       found.find(({ what }) => what.includes(word))?.needed;
-    expect([needed('hold-down block'), needed('brace')]).toEqual([4, 1]);
+    expect([needed('hold-down block'), needed('brace')]).toEqual([8, 1]);
   });
-  it('in pieces where each is on one side', () => {
+  it('a pair counts two, a block on one side one', () => {
     const one = parts.holdDowns.map((part) => ({ ...part, side: 'left side' as const }));
-    expect(row(job(made({ holdDowns: one }), ['all']), 'hold-down')?.unit).toBe('pieces');
+    expect(row(job(made({ holdDowns: one }), ['all']), 'hold-down')).toMatchObject({
+      needed: 4,
+      basis: '4 blocks at 4 places in the stretch that is opened; 5 % spares',
+    });
     const mixed = [...one.slice(1), ...parts.holdDowns.slice(0, 1)];
-    expect(row(job(made({ holdDowns: mixed }), ['all']), 'hold-down')?.unit).toBe('pairs');
+    expect(row(job(made({ holdDowns: mixed }), ['all']), 'hold-down')?.needed).toBe(5);
   });
   it('nothing where nothing is there, though the order speaks of it', () => {
     const spoken = materials(job(made(), ['all']), undefined, ['hold-downs off all', 'braces off all']);
@@ -228,7 +231,7 @@ describe('what comes off on the way', () => {
   it('for a screw change all along, whatever is relined', () => {
     const change = { screwChange: { screw: screw(), origin: origin() } };
     const of = job(made(parts), ['run 1'], change);
-    expect([row(of, 'hold-down')?.needed, row(of, 'brace')?.needed]).toEqual([4, 2]);
+    expect([row(of, 'hold-down')?.needed, row(of, 'brace')?.needed]).toEqual([8, 2]);
   });
 });
 

@@ -135,7 +135,6 @@ describe.each(packs)('%s', (_, made) => {
     for (const lift of made.lifts.byHand.filter(({ what }) => what === 'cover'))
       expect(lift.count).toBe(off('cover'));
     const places = made.holdDowns.length;
-    expect([places, 2 * places]).toContain(off('hold-down'));
     const gaps = print.find(({ caption }) => caption.startsWith('Hold-down gaps'));
     expect(gaps?.rows.length ?? 0).toBe(off('hold-down') > 0 ? places : 0);
     const crew = crewSheetHtml(made);
@@ -143,6 +142,47 @@ describe.each(packs)('%s', (_, made) => {
     expect(list(made, 'Off and back').map((row) => row['Which'])).toEqual(
       made.takings.map(({ which }) => which),
     );
+  });
+
+  test('hold-downs are counted once: so many blocks at so many places, on every sheet', () => {
+    const taken = made.takings.find(({ part }) => part === 'hold-down');
+    const blocks = made.holdDowns.reduce((sum, place) => sum + place.blocks, 0);
+    const places = made.holdDowns.length;
+    if (!taken) return expect(places).toBe(0);
+    const words = `${blocks} blocks at ${places} places`;
+    const here = { taking: taken.off, back: taken.back, at: taken.places };
+    expect(here).toEqual({ taking: blocks, back: blocks, at: { off: places, back: places } });
+    // The hours, at their fullest (runs opened one after another are never all open at once), and when it is handed back.
+    const hours = made.hours.map(({ off }) => off.holdDowns ?? { places: -1, blocks: -1 });
+    const most = hours.reduce((fullest, each) => (each.places > fullest.places ? each : fullest));
+    const offs = made.steps.filter(({ action }) => action === 'hold-downs off').length;
+    if (offs === 1) expect(most).toEqual({ places, blocks });
+    for (const hour of hours) expect(hour.blocks * places).toBe(blocks * hour.places);
+    expect(most.places).toBeGreaterThan(0);
+    expect(hours.at(-1)).toEqual({ places: 0, blocks: 0 });
+    const byHour = column(
+      print.find(({ caption }) => caption.startsWith('Hour by hour')),
+      'Off: covers, braces, hold-down blocks at places',
+    );
+    expect(byHour.some((cell) => cell.endsWith(`${most.blocks} at ${most.places}`))).toBe(true);
+    // The steps that take them off, together.
+    const counts = made.steps.flatMap(({ action, basis }) =>
+      action === 'hold-downs off' ? [...basis.matchAll(/(\d+) blocks? at (\d+) places?/g)] : [],
+    );
+    expect([1, 2].map((n) => counts.reduce((sum, match) => sum + Number(match[n]), 0))).toEqual([
+      blocks,
+      places,
+    ]);
+    const material = made.materials.find(({ what }) => what === 'hold-down block');
+    expect([material?.needed, material?.unit]).toEqual([blocks, 'pieces']);
+    expect(material?.basis).toContain(words);
+    expect(crewSheetHtml(made)).toContain(words);
+    expect(list(made, 'Off and back').find((row) => row['Part'] === 'hold-down')).toMatchObject({
+      Off: blocks,
+      Back: blocks,
+      Note: words,
+    });
+    expect(print.find(({ caption }) => caption.startsWith('Hold-down gaps'))?.caption).toContain(words);
   });
 
   test('the air is tested as often as the permit table says', () => {

@@ -1,5 +1,6 @@
 // The plan by the hour as rows of the pack: who is where, what is off, what is fitted, how the machine stands at the end.
 
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { Ground } from '../../../domain/order/ground.js';
 import { hourByHour, type MachineState } from '../../../domain/plan/hour-by-hour.js';
@@ -25,10 +26,22 @@ export function hourRows(plan: JobPlan, ground: Ground, steps: readonly StepRow[
       hours,
     })),
     everybodyOut,
-    off: { covers: stands.covers, braces: stands.braces, holdDowns: stands.holdDowns },
+    off: offOf(stands, ground.job.conveyor),
     runs: stands.runs.map(({ run, ...counts }) => ({ run: run.number, ...counts })),
     machine: machineWords(stands, steps),
   }));
+}
+
+/** What is not declared is not counted: the list of what comes off asks for a count on site. */
+function offOf(
+  { covers, braces, holdDowns }: MachineState,
+  declared: Pick<Conveyor, 'covers' | 'braces' | 'holdDowns'>,
+): HourRow['off'] {
+  return {
+    ...(declared.covers.length === 0 && covers > 0 ? {} : { covers }),
+    ...(declared.braces.length === 0 && braces > 0 ? {} : { braces }),
+    ...(declared.holdDowns.length === 0 && holdDowns.places > 0 ? {} : { holdDowns }),
+  };
 }
 
 function machineWords(stands: MachineState, steps: readonly StepRow[]): string[] {

@@ -7,7 +7,8 @@ import type { StepAction } from '../../../domain/model/job.js';
 import { lyingScrew, screwAfter } from '../../../domain/model/lying-screw.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords } from '../../page/lengths.js';
-import type { HoldDown, Span } from '../../../domain/model/conveyor.js';
+import type { Span } from '../../../domain/model/conveyor.js';
+import { countHoldDowns, holdDownWords, type HoldDownCount } from '../../../domain/model/hold-down-count.js';
 import type { PanelRow, Taking } from '../pack.js';
 
 export function takingsFor(ground: Ground, panels: readonly PanelRow[], unit: LengthUnit): readonly Taking[] {
@@ -36,17 +37,7 @@ export function takingsFor(ground: Ground, panels: readonly PanelRow[], unit: Le
       'braces on',
       undefined,
     ),
-    ...counted(
-      unit,
-      ground,
-      'hold-down',
-      'H',
-      ground.holdDowns,
-      conveyor.holdDowns,
-      'hold-downs off',
-      'hold-downs on',
-      undefined,
-    ),
+    ...holdDownTakings(ground, unit),
     ...(renewed > 0
       ? [
           {
@@ -95,10 +86,6 @@ function counted(
       },
     ];
   }
-  // A hold-down on both sides is two blocks to count.
-  const blocks = (list: readonly Piece[]): number =>
-    list.reduce((sum, piece) => sum + (sideOf(declared[pieces.indexOf(piece)]) === 'both sides' ? 2 : 1), 0);
-  const both = taken.length > 0 && blocks(taken) === 2 * taken.length;
   const numbers = taken.map((piece) => pieces.indexOf(piece));
   return [
     {
@@ -106,16 +93,41 @@ function counted(
       which:
         ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) +
         placeWords(taken, unit),
-      off: blocks(taken),
-      back: blocks(returned),
+      off: taken.length,
+      back: returned.length,
       mass,
-      note: both ? 'a pair at each place' : '',
+      note: '',
     },
   ];
 }
 
-function sideOf(span: Span | HoldDown | undefined): string | undefined {
-  return span && 'side' in span ? span.side : undefined;
+/** Blocks are what is counted into a box and out of it; the places stand beside them. */
+function holdDownTakings(ground: Ground, unit: LengthUnit): Taking[] {
+  const declared = ground.job.conveyor.holdDowns;
+  const [row] = counted(
+    unit,
+    ground,
+    'hold-down',
+    'H',
+    ground.holdDowns,
+    declared,
+    'hold-downs off',
+    'hold-downs on',
+    undefined,
+  );
+  if (!row || declared.length === 0) return row ? [row] : [];
+  const countOf = (action: StepAction): HoldDownCount => {
+    const pieces = touched(ground, action, ground.holdDowns);
+    return countHoldDowns(declared.filter((_, i) => pieces.some((piece) => ground.holdDowns[i] === piece)));
+  };
+  const [off, back] = [countOf('hold-downs off'), countOf('hold-downs on')];
+  const note =
+    off.blocks === back.blocks && off.places === back.places
+      ? holdDownWords(off)
+      : `${holdDownWords(off)} off, ${holdDownWords(back)} back`;
+  return [
+    { ...row, off: off.blocks, back: back.blocks, places: { off: off.places, back: back.places }, note },
+  ];
 }
 
 function touched(ground: Ground, action: StepAction, pieces: readonly Piece[]): readonly Piece[] {

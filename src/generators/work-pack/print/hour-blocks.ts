@@ -14,8 +14,8 @@ export function hourBlocks(pack: WorkPack): PrintBlock[] {
       caption: 'Hour by hour: who is where, and what is off and fitted at the end of it',
       columns: [
         { head: 'When', width: 36 },
-        { head: 'Who, steps; where', width: 87 },
-        { head: 'Covers, braces, hold-downs off', width: 24 },
+        { head: 'Who, steps; where', width: 85 },
+        { head: 'Off: covers, braces, hold-down blocks at places', width: 26 },
         { head: 'Liner', width: 39 },
       ],
       rows: rows.map(({ first, last }, index) => {
@@ -23,7 +23,7 @@ export function hourBlocks(pack: WorkPack): PrintBlock[] {
         return [
           whenWords(first, last, before),
           whoWords(first, last, before),
-          `${last.off.covers}, ${last.off.braces}, ${last.off.holdDowns}`,
+          offWords(last.off),
           last.runs
             .filter((run) => run.fitted < run.panels || !wasFitted(before, run.run))
             .map(runWords)
@@ -32,6 +32,17 @@ export function hourBlocks(pack: WorkPack): PrintBlock[] {
       }),
     },
   ];
+}
+
+/** `8, 4, 24 at 12`. */
+function offWords({ covers, braces, holdDowns }: HourRow['off']): string {
+  const blocks =
+    holdDowns === undefined
+      ? 'some'
+      : holdDowns.places === 0
+        ? '0'
+        : `${holdDowns.blocks} at ${holdDowns.places}`;
+  return `${covers ?? 'some'}, ${braces ?? 'some'}, ${blocks}`;
 }
 
 interface Spell {

@@ -176,9 +176,9 @@ export function checkBlocks(pack: WorkPack): PrintBlock[] {
       kind: 'table',
       form: true,
       halves: true,
-      caption: `Hold-down gaps, ${pack.unit}`,
+      caption: `Hold-down gaps, ${pack.unit}: ${offs.note}${pack.holdDowns.some(({ blocks }) => blocks > 1) ? '; of a pair the wider gap' : ''}`,
       columns: [
-        { head: 'Block' },
+        { head: 'Place' },
         { head: 'Chainage', number: true },
         { head: 'Before', write: 16 },
         { head: 'After', write: 16 },
