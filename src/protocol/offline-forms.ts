@@ -151,6 +151,8 @@ export interface AsFittedRun {
 export interface AsFittedPanel {
   readonly panel: number;
   readonly planned: string;
+  /** The same, mm: of the panel itself, without the gap of its joints. */
+  readonly length: number;
   /** Chainages as planned, mm. */
   readonly from: number;
   readonly to: number;

@@ -10,6 +10,7 @@ import type { AccessUnit, Crew, Outage } from '../model/plant.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
+import { panelLength } from '../order/ground.js';
 import { boltsOf } from '../plan/materials.js';
 import type { JobPlan } from '../plan/job-plan.js';
 import { planJob } from '../plan/plan-job.js';
@@ -76,7 +77,7 @@ export function workOf(
       .filter((part) => part.run === run.run.number)
       .flatMap((part) => run.panels.filter(({ panel = 0 }) => panel >= part.first && panel <= part.last)),
   );
-  const lengths = panels.map((panel) => panel.to - panel.from);
+  const lengths = panels.map(panelLength);
   const whole = plan.ground.runs.every((run) =>
     parts.some((p) => p.run === run.run.number && p.first === 1 && p.last === run.panels.length),
   );
@@ -131,7 +132,7 @@ function piecesOf(panels: readonly LaidPanel[], linerAt: LinerAt): readonly Piec
     const liner = linerAt((panel.from + panel.to) / 2);
     const known = lengths.get(liner) ?? [];
     lengths.set(liner, known);
-    known.push(panel.run.lengths[panel.panel - 1] ?? panel.to - panel.from);
+    known.push(panelLength(panel));
   }
   return [...lengths].map(([liner, each]) => ({ liner, lengths: each, fixings: boltsIn(liner, each) }));
 }

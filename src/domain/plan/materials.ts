@@ -10,7 +10,7 @@ import { formatLength, formatPercent } from '../units/format.js';
 import { counted } from '../units/wording.js';
 import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
-import { areasOfAction, within, type Area, type Ground } from '../order/ground.js';
+import { areasOfAction, panelLength, within, type Area, type Ground } from '../order/ground.js';
 import { sheetToOrder, type CutList } from './cut-list.js';
 
 export interface Material {
@@ -230,7 +230,7 @@ function boltsByLiner(
     const pitch = bolt?.pitch?.value;
     if (!bolt || pitch === undefined || pitch <= 0) continue;
     const rows = bolt.rows?.count ?? usualRows;
-    const count = panels.reduce((sum, panel) => sum + boltsOf(panel.to - panel.from, pitch, rows), 0);
+    const count = panels.reduce((sum, panel) => sum + boltsOf(panelLength(panel), pitch, rows), 0);
     const known = found.get(run.liner);
     found.set(run.liner, {
       count: (known?.count ?? 0) + count,

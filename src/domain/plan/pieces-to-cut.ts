@@ -4,7 +4,14 @@
 
 import type { Job } from '../model/job.js';
 import type { LinerSpecification } from '../model/specifications.js';
-import { within, type Area, type Ground, type Piece, type RunGround } from '../order/ground.js';
+import {
+  panelLength,
+  within,
+  type Area,
+  type Ground,
+  type RunGround,
+  type RunPanel,
+} from '../order/ground.js';
 
 export interface PieceToCut {
   readonly run: number;
@@ -27,11 +34,9 @@ export function piecesToCut(
   for (const run of ground.runs) {
     const panels = within(run.panels, areas);
     const last = run.start === 'tail' ? panels.at(-1) : panels[0];
-    const { joint } = run.liner;
-    const gap = joint.policy === 'gap' ? joint.gap.value : 0;
     for (const piece of panels) {
       const closing = piece === last;
-      const length = round(piece.to - piece.from - (gap * joints(piece)) / 2);
+      const length = round(panelLength(piece));
       const beyond = closing ? longerBy(job, run, panels.length, piece) : 0;
       byLiner.set(run.liner, [
         ...(byLiner.get(run.liner) ?? []),
@@ -42,16 +47,16 @@ export function piecesToCut(
   return byLiner;
 }
 
-function longerBy(job: Job, { run, liner, start, panels }: RunGround, fitted: number, last: Piece): number {
+function longerBy(
+  job: Job,
+  { run, liner, start, panels }: RunGround,
+  fitted: number,
+  last: RunPanel,
+): number {
   const ends =
     start === 'tail' ? { at: run.headBreak, by: panels.at(-1) } : { at: run.tailBreak, by: panels[0] };
   const taken = last === ends.by ? ends.at.allowance.value : 0;
   return Math.max(0, fitted * liner.panelTolerance.value + job.measuringTolerance.value - taken);
-}
-
-function joints(piece: Piece): number {
-  const last = piece.run?.panels.length ?? 1;
-  return (piece.panel === 1 ? 0 : 1) + (piece.panel === last ? 0 : 1);
 }
 
 function round(mm: number): number {

@@ -406,7 +406,7 @@ function panelLabel(
   const fits = (text: string, size: number): boolean =>
     textWidth(text, size) * (renewed ? 1.06 : 1) <= room.to - room.from - 1;
   if (!closing || fits(name, lettering.normal))
-    return fitted(`${name} · ${panelWords(panel.to - panel.from, conveyor)}`, name, room, y + 5.5, renewed);
+    return fitted(`${name} · ${panelWords(panel.length, conveyor)}`, name, room, y + 5.5, renewed);
   const style = { anchor: 'middle', bold: renewed, rim: true, size: lettering.caption } as const;
   const middle = (room.from + room.to) / 2;
   return fits(`${number}`, lettering.caption)

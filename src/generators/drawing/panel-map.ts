@@ -144,7 +144,7 @@ function panelLabels(view: View, panel: PanelMark, span: { from: number; to: num
       ? letters([spot.x, spot.foot], text, { size, anchor: 'middle', bold: at === 'curve', rim: true })
       : blank;
   };
-  const length = panelWords(panel.to - panel.from, view.pictured.conveyor);
+  const length = panelWords(panel.length, view.pictured.conveyor);
   const lengthShown =
     textWidth(length, lettering.normal) <= room ? [label(length, 'side', lettering.normal)] : [];
   const name = panel.closing ? `${panel.number} C` : `${panel.number}`;

@@ -16,6 +16,8 @@ export interface PanelMark {
   /** Chainages, mm. */
   readonly from: number;
   readonly to: number;
+  /** Of the panel itself, mm: less than from joint to joint where joints have a gap. */
+  readonly length: number;
   readonly closing: boolean;
   /** Whether the job renews it. */
   readonly renewed: boolean;

@@ -362,6 +362,7 @@ function drawingsOf(
       number: panel.number,
       from: panel.from,
       to: panel.to,
+      length: panel.length,
       closing: false,
       renewed: false,
     })),

@@ -41,6 +41,7 @@ function asFittedData(pack: WorkPack): AsFittedData {
         panels: run.panels.map((panel) => ({
           panel: panel.panel,
           planned: inUnit(panel.length, unit, 1),
+          length: panel.length,
           from: panel.from,
           to: panel.to,
         })),

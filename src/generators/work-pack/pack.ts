@@ -395,6 +395,8 @@ export interface RunRow {
   readonly from: number;
   readonly to: number;
   readonly liner: string;
+  /** Between two panels, mm; 0 where they are butted. */
+  readonly gap: number;
   readonly panels: number;
   readonly renewed: number;
   readonly fitFrom?: 'head' | 'tail';
@@ -412,8 +414,10 @@ export interface RunRow {
 export interface PanelRow {
   readonly run: number;
   readonly panel: number;
+  /** Chainages from joint to joint: half the gap on either side is not the panel's. */
   readonly from: number;
   readonly to: number;
+  /** Of the panel itself: as it is cut, carried and weighed. */
   readonly length: number;
   /** Undefined where the liner does not go into the trough. */
   readonly mass: number | undefined;

@@ -25,13 +25,16 @@ export function drawingPage(estate: Estate, conveyor: Conveyor, asOf: CalendarDa
     scope: [],
     runs: runsOf(conveyor).map((run) => ({
       run,
-      panels: installedPanels(estate, run, asOf).layout.panels.map(({ number, from, to, closing }) => ({
-        number,
-        from,
-        to,
-        closing,
-        renewed: false,
-      })),
+      panels: installedPanels(estate, run, asOf).layout.panels.map(
+        ({ number, from, to, length, closing }) => ({
+          number,
+          from,
+          to,
+          length,
+          closing,
+          renewed: false,
+        }),
+      ),
     })),
   };
   const day = presentDay(estate, asOf);

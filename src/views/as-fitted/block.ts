@@ -203,9 +203,7 @@ function longerThanPlanned(
   run: AsFittedRun,
   stretch: readonly AsFittedPanel[],
 ): readonly number[] {
-  const off = stretch.map(
-    (panel) => (lengthRead(data, entries, run, panel)?.mm ?? NaN) - (panel.to - panel.from),
-  );
+  const off = stretch.map((panel) => (lengthRead(data, entries, run, panel)?.mm ?? NaN) - panel.length);
   return off.some(Number.isNaN) ? off.map(() => 0) : off;
 }
 

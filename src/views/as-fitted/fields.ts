@@ -47,7 +47,7 @@ const sameLength = 20;
 export function lengthDoubt(data: AsFittedData, panel: AsFittedPanel, typed: string): string {
   const read = typedNumber(typed, lengthField(data.unit));
   if (read.kind !== 'read') return '';
-  const off = inMillimetres(read.value, data.unit) - (panel.to - panel.from);
+  const off = inMillimetres(read.value, data.unit) - panel.length;
   if (Math.abs(off) <= sameLength) return '';
   return `${inUnit(Math.abs(off), data.unit)} ${off < 0 ? 'shorter' : 'longer'} than planned (${panel.planned} ${data.unit}). Measured right?`;
 }

@@ -225,7 +225,7 @@ describe('materials', () => {
     const bolts = rows.find((row) => row.what.includes('M10'));
     expect([bolts?.needed, bolts?.spares]).toEqual([40, 4]);
     expect(bolts?.orderBy).toBeUndefined();
-    expect(rows.find((row) => row.what === 'hold-down block')?.needed).toBe(1);
+    expect(rows.find((row) => row.what === 'hold-down block')?.needed).toBe(2);
     expect(rows.find((row) => row.what === 'brace fixing set')?.needed).toBe(1);
   });
   test('a new screw by the metre', () => {

@@ -30,6 +30,12 @@ const packs: readonly (readonly [name: string, pack: WorkPack])[] = [
   ],
   ['a screw change', pack({ job: 'change screw' })],
   ['both runs', pack({}, (text) => text.replace('reline run above Gate', 'reline all'))],
+  [
+    'joints with a gap, sheets to cut from',
+    pack({ liner: 'stock length 3000 mm' }, (text) =>
+      text.replace('joint butted', 'joint gap 8 mm').replace('reline run above Gate', 'reline all'),
+    ),
+  ],
 ];
 
 interface Table {
@@ -128,6 +134,42 @@ describe.each(packs)('%s', (_, made) => {
         .filter(({ what }) => what.startsWith('panel'))
         .reduce((sum, { count }) => sum + count, 0),
     ).toBe(ids.length);
+  });
+
+  test('a panel has one length: its own, on panel list, cut list, workbook, forms and drawings', () => {
+    const renewed = made.panels.filter((panel) => panel.renewed);
+    const cuts = made.cutLists.flatMap(({ sticks }) => sticks.flatMap((stick) => stick.cuts));
+    const listed = list(made, 'Panels');
+    const carried = made.lifts.byHand.filter(({ what }) => what.startsWith('panel'));
+    for (const { run, panel, length, from, to, mass, bolts } of renewed) {
+      const gap = made.runs.find(({ number }) => number === run)?.gap ?? NaN;
+      const own = made.panels.filter((each) => each.run === run).length;
+      // By hand: half a gap is left at each end that meets another panel.
+      const joints = (panel === 1 ? 0 : 1) + (panel === own ? 0 : 1);
+      expect(length).toBeCloseTo(to - from - (joints * gap) / 2, 2);
+      const cut = cuts.find((each) => each.run === run && each.panel === panel);
+      expect(cut?.length).toBeCloseTo(length, 2);
+      const row = listed.find((each) => each['Run'] === run && each['Panel'] === panel);
+      const inches = made.unit === 'in';
+      const said = Number(row?.[inches ? 'Length, in' : 'Length, mm']);
+      expect(said * (inches ? 25.4 : 1)).toBeCloseTo(length, -0.3);
+      const form = made.asFitted.relines.flatMap(({ runs }) => runs).find((each) => each.run === run);
+      expect(form?.panels.find((each) => each.panel === panel)?.length).toBe(length);
+      // Mass and bolts follow the same length: of two panels of one run, as the lengths.
+      const first = renewed.find((each) => each.run === run);
+      if (mass !== undefined && first?.mass !== undefined)
+        expect(mass / first.mass).toBeCloseTo(length / first.length, 6);
+      if (bolts !== undefined && first?.length === length) expect(bolts).toBe(first.bolts);
+    }
+    expect(Math.max(0, ...carried.map(({ mass }) => mass))).toBeCloseTo(
+      Math.max(0, ...renewed.map(({ mass = 0 }) => mass)),
+      6,
+    );
+    const bolted = made.materials.find(({ what }) => what.includes('countersunk bolt'))?.needed;
+    if (renewed.every(({ bolts }) => bolts !== undefined))
+      expect(bolted ?? 0).toBe(renewed.reduce((sum, { bolts = 0 }) => sum + bolts, 0));
+    const gaps = made.runs.filter(({ gap, renewed: fresh }) => gap > 0 && fresh > 0);
+    expect(workPackMarkdown(made).split('stays open').length - 1).toBe(gaps.length > 0 ? 1 : 0);
   });
 
   test('lifts and gaps are of what comes off, on every sheet', () => {

@@ -37,6 +37,7 @@ export function packDrawings(
             number: panel.panel,
             from: panel.from,
             to: panel.to,
+            length: panel.length,
             closing: panel.closing,
             renewed: panel.renewed,
           })),

@@ -16,13 +16,23 @@ export function panelBlocks(pack: WorkPack): PrintBlock[] {
       kind: 'text',
       text:
         'Panels are numbered from the tail end of their run; C marks the closing panel. ' +
-        'Masses are calculated from the sheet’s width, thickness and density.',
+        'Masses are calculated from the sheet’s width, thickness and density.' +
+        gapWords(pack, runs),
     },
     ...panelLiftBlocks(pack),
     ...heldUpBlocks(pack),
     ...fixingBlocks(pack),
     ...runs.flatMap((run) => runBlocks(pack, run)),
   ];
+}
+
+/** Said once: everywhere else a length is the panel's own. */
+function gapWords({ unit }: WorkPack, runs: readonly RunRow[]): string {
+  const gaps = [...new Set(runs.flatMap(({ gap }) => (gap > 0 ? [lengthWords(gap, unit)] : [])))];
+  return gaps.length === 0
+    ? ''
+    : ` From and to are the middles of the joints; between two panels a gap of ${gaps.join(' or ')} stays open. ` +
+        'Length, mass and bolts are of the panel itself.';
 }
 
 /** What is planned, and beside it room for what was measured: one table to look at while a panel goes in. */
