@@ -10,7 +10,6 @@ import type { AccessUnit, Crew, Outage } from '../model/plant.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
-import { panelLength } from '../order/ground.js';
 import { boltsOf } from '../plan/materials.js';
 import type { JobPlan } from '../plan/job-plan.js';
 import { planJob } from '../plan/plan-job.js';
@@ -77,7 +76,7 @@ export function workOf(
       .filter((part) => part.run === run.run.number)
       .flatMap((part) => run.panels.filter(({ panel = 0 }) => panel >= part.first && panel <= part.last)),
   );
-  const lengths = panels.map(panelLength);
+  const lengths = panels.map(ownLength);
   const whole = plan.ground.runs.every((run) =>
     parts.some((p) => p.run === run.run.number && p.first === 1 && p.last === run.panels.length),
   );
@@ -125,6 +124,11 @@ function own({ liner }: Conveyor): LinerAt {
 
 type LaidPanel = JobPlan['ground']['runs'][number]['panels'][number];
 
+/** As it is bought or cut, without the gap of its joints, mm. */
+function ownLength({ run, panel, from, to }: LaidPanel): number {
+  return run.lengths[panel - 1] ?? to - from;
+}
+
 /** Each panel is bought of the liner that is to lie at its middle. */
 function piecesOf(panels: readonly LaidPanel[], linerAt: LinerAt): readonly Pieces[] {
   const lengths = new Map<LinerSpecification, number[]>();
@@ -132,7 +136,7 @@ function piecesOf(panels: readonly LaidPanel[], linerAt: LinerAt): readonly Piec
     const liner = linerAt((panel.from + panel.to) / 2);
     const known = lengths.get(liner) ?? [];
     lengths.set(liner, known);
-    known.push(panelLength(panel));
+    known.push(ownLength(panel));
   }
   return [...lengths].map(([liner, each]) => ({ liner, lengths: each, fixings: boltsIn(liner, each) }));
 }
