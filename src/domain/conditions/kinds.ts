@@ -6,7 +6,7 @@ import type { Stated } from '../model/stated.js';
 import { formatChainage, formatValue } from '../units/format.js';
 
 export type ConditionPart =
-  'liner' | 'spiral' | 'hold-down' | 'brace' | 'cover' | 'gate' | 'drive' | 'product';
+  'liner' | 'spiral' | 'hold-down' | 'brace' | 'cover' | 'hatch' | 'gate' | 'drive' | 'product';
 
 const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'panel missing': 'liner',
@@ -27,11 +27,20 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'brace bent': 'brace',
   'brace missing': 'brace',
   'cover missing': 'cover',
+  'cover loose': 'cover',
+  'cover bent': 'cover',
+  'cover stuck': 'cover',
+  'cover leaking': 'cover',
+  'hatch missing': 'hatch',
+  'hatch bent': 'hatch',
+  'hatch stuck': 'hatch',
+  'hatch leaking': 'hatch',
   'gate stuck': 'gate',
   'gate leaking': 'gate',
   'tail bearing': 'drive',
   'thrust bearing': 'drive',
   gearbox: 'drive',
+  motor: 'drive',
 };
 
 /** All of them, part by part. */
@@ -60,17 +69,18 @@ export function needsMeasure(kind: ConditionKind): boolean {
   return kind === 'joint open' || measureOf(kind) === 'count';
 }
 
-/** What may be wrong with a bearing or the gearbox; only a gearbox has oil that is looked at. */
+/** What may be wrong with a part of the drive; only a gearbox has oil that is looked at, only a bearing a seal against product. */
 export function aspectsOf(kind: ConditionKind): readonly NonNullable<ConditionLine['aspect']>[] {
   if (parts[kind] !== 'drive') return [];
-  return kind === 'gearbox' ? ['noise', 'oil low', 'oil dirty', 'oil leak'] : ['noise'];
+  if (kind === 'gearbox') return ['noise', 'oil low', 'oil dirty', 'oil leak', 'flooded'];
+  return kind === 'motor' ? ['noise', 'flooded'] : ['noise', 'seal leaking', 'flooded'];
 }
 
 export function partOf(kind: ConditionKind): ConditionPart {
   return parts[kind];
 }
 
-/** Bearings and gearbox are where they are; all else is somewhere along the trough. */
+/** Bearings, gearbox and motor are where they are; all else is somewhere along the trough. */
 export function needsPlace(kind: ConditionKind): boolean {
   return parts[kind] !== 'drive';
 }

@@ -6,9 +6,9 @@ import type { ConditionLine, Service } from '../model/records.js';
 const puts: Readonly<Record<Service['work'], readonly NonNullable<ConditionLine['aspect']>[]>> = {
   'oil changed': ['oil dirty', 'oil low'],
   'oil topped up': ['oil low'],
-  'seal renewed': ['oil leak'],
+  'seal renewed': ['oil leak', 'seal leaking'],
   greased: [],
-  renewed: ['noise', 'oil low', 'oil dirty', 'oil leak'],
+  renewed: ['noise', 'oil low', 'oil dirty', 'oil leak', 'seal leaking', 'flooded'],
 };
 
 /** True where the work ends what a line says of the part it was done at. */
@@ -18,13 +18,14 @@ export function putsRight({ part, work }: Pick<Service, 'part' | 'work'>, line: 
   return line.aspect !== undefined && puts[work].includes(line.aspect);
 }
 
-/** Only a gearbox has oil and a seal that are looked at here, and no grease. */
+/** Only a gearbox has oil, and no grease; a motor has no seal that is looked at here. */
 export function belongsTo({ part, work }: Pick<Service, 'part' | 'work'>): boolean {
   switch (work) {
     case 'oil changed':
     case 'oil topped up':
-    case 'seal renewed':
       return part === 'gearbox';
+    case 'seal renewed':
+      return part !== 'motor';
     case 'greased':
       return part !== 'gearbox';
     case 'renewed':

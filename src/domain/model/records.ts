@@ -39,11 +39,20 @@ export type ConditionKind =
   | 'brace bent'
   | 'brace missing'
   | 'cover missing'
+  | 'cover loose'
+  | 'cover bent'
+  | 'cover stuck'
+  | 'cover leaking'
+  | 'hatch missing'
+  | 'hatch bent'
+  | 'hatch stuck'
+  | 'hatch leaking'
   | 'gate stuck'
   | 'gate leaking'
   | 'tail bearing'
   | 'thrust bearing'
-  | 'gearbox';
+  | 'gearbox'
+  | 'motor';
 
 export type ConditionSeverity = 'slight' | 'serious' | 'urgent';
 
@@ -58,7 +67,7 @@ export interface ConditionLine {
   readonly unread?: true;
   /** How many bolts. */
   readonly count?: StatedCount;
-  readonly aspect?: 'noise' | 'oil low' | 'oil dirty' | 'oil leak';
+  readonly aspect?: 'noise' | 'oil low' | 'oil dirty' | 'oil leak' | 'seal leaking' | 'flooded';
   readonly temperature?: Stated<'temperature'>;
   /** The point named instead of a chainage. */
   readonly point?: NameUse;
@@ -392,7 +401,7 @@ export interface Service {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly date: StatedDay;
-  readonly part: 'gearbox' | 'tail bearing' | 'thrust bearing';
+  readonly part: 'gearbox' | 'tail bearing' | 'thrust bearing' | 'motor';
   readonly work: 'oil changed' | 'oil topped up' | 'seal renewed' | 'greased' | 'renewed';
   readonly by?: string;
   readonly note?: string;

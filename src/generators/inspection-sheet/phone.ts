@@ -117,9 +117,10 @@ const groups: Readonly<Record<ConditionPart, string>> = {
   spiral: 'Spiral',
   'hold-down': 'Hold-downs',
   brace: 'Braces',
-  cover: 'Covers and gates',
-  gate: 'Covers and gates',
-  drive: 'Bearings and gearbox',
+  cover: 'Covers and hatches',
+  hatch: 'Covers and hatches',
+  gate: 'Gates',
+  drive: 'Bearings, gearbox, motor',
 };
 
 function kindData(kind: ConditionKind): PhoneConditionKind {

@@ -2,7 +2,15 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { ConditionLine, Inspection, Place, Readings, Reline } from '../../domain/model/records.js';
+import type {
+  ConditionKind,
+  ConditionLine,
+  Inspection,
+  Place,
+  Readings,
+  Reline,
+} from '../../domain/model/records.js';
+import type { Stated } from '../../domain/model/stated.js';
 import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
@@ -76,11 +84,29 @@ function placed(
   });
 }
 
-/** A gate or a cover by its own name lies where it is declared: `gate stuck at Gate`; undefined where there is none of that name. */
+/** A gate, a cover, a hatch, a hold-down or a brace by its own name lies where it is declared: `gate stuck at Gate`; undefined where there is none of that name. */
 function partNamed(conveyor: Conveyor, { kind, point }: ConditionLine): ConditionLine['at'] {
-  const isGate = kind === 'gate stuck' || kind === 'gate leaking';
-  const of = isGate ? conveyor.breaks : kind === 'cover missing' ? conveyor.covers : [];
-  return of.find(({ name }) => name !== undefined && name === point?.name)?.from;
+  return partsOf(conveyor, kind).find(({ name }) => name !== undefined && name === point?.name)?.from;
+}
+
+function partsOf(
+  { breaks, covers, hatches, holdDowns, braces }: Conveyor,
+  kind: ConditionKind,
+): readonly { readonly name?: string; readonly from: Stated<'length'> }[] {
+  switch (kind.split(' ')[0]) {
+    case 'gate':
+      return breaks;
+    case 'cover':
+      return covers;
+    case 'hatch':
+      return hatches;
+    case 'hold-down':
+      return holdDowns;
+    case 'brace':
+      return braces;
+    default:
+      return [];
+  }
 }
 
 /** Columns that mean the same in a segment and in the estate. */

@@ -67,6 +67,8 @@ export const recordKeywords: KeywordDocs = {
     'oil low': word('Too little oil in it.'),
     'oil dirty': word('The oil is dirty, milky or full of metal.'),
     'oil leak': word('It loses oil.'),
+    'seal leaking': word('Product or water comes past the seal of the bearing.'),
+    flooded: word('Water stands in it or has stood in it.'),
     temperature: word(
       'Its temperature, running. Without a severity it is a measurement and nothing to be closed.',
       'temperature ${1:62} degC',
@@ -151,10 +153,14 @@ export const recordKeywords: KeywordDocs = {
     ),
     gearbox: word('At the gearbox.', 'gearbox ${1|oil changed,oil topped up,seal renewed,renewed|}'),
     'tail bearing': word('At the bearing at the tail.', 'tail bearing ${1|greased,renewed|}'),
-    'thrust bearing': word('At the bearing that takes the thrust.', 'thrust bearing ${1|greased,renewed|}'),
+    'thrust bearing': word(
+      'At the bearing that takes the thrust.',
+      'thrust bearing ${1|greased,seal renewed,renewed|}',
+    ),
+    motor: word('At the motor of the drive.', 'motor ${1|greased,renewed|}'),
     'oil changed': word('All of it: it ends oil that was dirty or low, and not a leak.'),
     'oil topped up': word('It ends oil that was low.'),
-    'seal renewed': word('It ends a leak of oil.'),
+    'seal renewed': word('It ends a leak of oil, or of product at a bearing.'),
     greased: word('It ends nothing by itself: whether the noise is gone, the next look has to say.'),
     renewed: word('The whole part: it ends all that was wrong with it.'),
     by: word('Who did it; a role is enough.', 'by "${1:fitter}"'),
@@ -189,7 +195,24 @@ export const recordKeywords: KeywordDocs = {
     'hold-down missing': word('A hold-down block is missing.', 'hold-down missing at ${1:9.5} m'),
     'brace bent': word('A brace is bent.', 'brace bent at ${1:11.8} m'),
     'brace missing': word('A brace is missing.', 'brace missing at ${1:11.8} m'),
-    'cover missing': word('A cover is gone or does not hold.', 'cover missing at ${1:9.5} m'),
+    'cover missing': word('A cover is gone.', 'cover missing at ${1:9.5} m'),
+    'cover loose': word('A cover does not hold.', 'cover loose at ${1:9.5} m'),
+    'cover bent': word('A cover is bent and does not lie flat.', 'cover bent at ${1:9.5} m'),
+    'cover stuck': word(
+      'A cover does not come off: its bolts are seized or it is jammed.',
+      'cover stuck at ${1:9.5} m',
+    ),
+    'cover leaking': word(
+      'Dust, water or smell comes past a cover that is on.',
+      'cover leaking at ${1:9.5} m',
+    ),
+    'hatch missing': word('The lid of a hatch is gone.', 'hatch missing at ${1:H1}'),
+    'hatch bent': word('The lid of a hatch is bent and does not close.', 'hatch bent at ${1:H1}'),
+    'hatch stuck': word(
+      'A hatch does not open: nobody looks in there until it does.',
+      'hatch stuck at ${1:H1}',
+    ),
+    'hatch leaking': word('Material or water comes past a hatch that is shut.', 'hatch leaking at ${1:H1}'),
     'gate stuck': word('A slide gate does not move.', 'gate stuck at ${1:Gate}'),
     'gate leaking': word('A slide gate that is shut lets material through.', 'gate leaking at ${1:Gate}'),
     'tail bearing': word(
@@ -198,6 +221,7 @@ export const recordKeywords: KeywordDocs = {
     ),
     'thrust bearing': word('The bearing that takes the thrust.', 'thrust bearing ${1|noise,temperature|}'),
     gearbox: word('The gearbox: noise, temperature, oil.', 'gearbox ${1|noise,oil low,oil dirty,oil leak|}'),
+    motor: word('The motor: noise, temperature.', 'motor ${1|noise,temperature|}'),
   },
   By: { by: word('Who looked or worked. A role is enough.', 'by "${1:day shift}"') },
   View: {
@@ -258,11 +282,12 @@ export const recordKeywords: KeywordDocs = {
   Remark: {
     finding: word(
       'Something seen that needs a word: what part, where, what.',
-      'finding ${1|hold-down,brace,cover,flight,drive,trough,liner,bolt|} at ${2:9.5} m "${3:cracked, 14 mm gap}"',
+      'finding ${1|hold-down,brace,cover,hatch,flight,drive,trough,liner,bolt|} at ${2:9.5} m "${3:cracked, 14 mm gap}"',
     ),
     'hold-down': word('About a hold-down block.'),
     brace: word('About a brace.'),
     cover: word('About a cover.'),
+    hatch: word('About a hatch.'),
     flight: word('About the flight of the screw.'),
     'drive at': word('About the drive, at a chainage.', 'drive at ${1:34.2} m'),
     drive: word('About the drive.'),

@@ -1,5 +1,6 @@
 // A line whose parts are all right and stand in another order than the language has: the same parts in its order. A part is a
-// word with its value (`by Alpha, Bravo`, `takes 3 h`, `from 2 m to 4 m`); what begins the line stays first.
+// word with its value (`by Alpha, Bravo`, `takes 3 h`, `from 2 m to 4 m`); what begins the line stays first, unless it cannot
+// begin one and another part can (`at 14.2 m panel torn`, `from 19 m to 26 m not seen`).
 
 import { imagesOf, isWord, type Word } from './repairs.js';
 import type { LinePattern, LinePlace } from './pattern.js';
@@ -9,17 +10,32 @@ const mostParts = 9;
 
 /** The line in the language's order; undefined where there is none, or more than one. */
 export function inUsualOrder(line: readonly Word[], pattern: LinePattern): readonly Word[] | undefined {
-  const [head, ...parts] = partsOf(line);
-  if (!head || parts.length < 2 || parts.length > mostParts) return undefined;
+  const parts = partsOf(line);
+  if (parts.length < 2 || parts.length > mostParts + 1) return undefined;
+  const own = beginningWith(0, parts, pattern);
+  if (own.length > 0) return own.length === 1 ? own[0] : undefined;
+  const others = parts.flatMap((part, i) =>
+    i > 0 && isWord(part[0]?.type ?? '') ? beginningWith(i, parts, pattern) : [],
+  );
+  return others.length === 1 ? others[0] : undefined;
+}
+
+/** The whole lines, at most two, that begin with this part. */
+function beginningWith(
+  first: number,
+  parts: readonly (readonly Word[])[],
+  pattern: LinePattern,
+): readonly (readonly Word[])[] {
+  const head = parts[first] ?? [];
+  const others = [...parts.slice(0, first), ...parts.slice(first + 1)];
   const start = through(head, pattern.start, pattern);
   const found = new Map<string, readonly Word[]>();
-  for (const rest of start === undefined ? [] : arranged(parts, start, pattern)) {
+  for (const rest of start === undefined ? [] : arranged(others, start, pattern)) {
     const whole = [...head, ...rest];
     found.set(imagesOf(whole), whole);
-    if (found.size > 1) return undefined;
+    if (found.size > 1) break;
   }
-  const [only] = found.values();
-  return only;
+  return [...found.values()];
 }
 
 /** What belongs together: a word up to the next one, a note by itself. */

@@ -37,6 +37,8 @@ export interface LinePatterns {
   (rule: string): LinePattern;
   /** The lines inside a block, by its rule; those of a file for none. */
   inside(block: string | undefined): LinePattern;
+  /** The blocks that have a line which begins with this word. */
+  blocksSaying(word: string): readonly string[];
   /** Whether a block holds lines of its own. */
   hasLines(block: string | undefined): boolean;
 }
@@ -52,6 +54,10 @@ export function patternsOf(grammar: Grammar): LinePatterns {
   const contents = contentsIn(grammar);
   return Object.assign(patternOf, {
     inside: (block: string | undefined) => patternOf(contents.get(block ?? '') ?? 'Block'),
+    blocksSaying: (word: string) =>
+      [...contents].flatMap(([block, rule]) =>
+        block !== 'Order' && block !== 'EstateFile' && patternOf(rule).first.has(word) ? [block] : [],
+      ),
     hasLines: (block: string | undefined) => contents.has(block ?? ''),
   });
 }

@@ -1,10 +1,12 @@
 // The line that was probably meant: the fewest small slips of the pen (a letter, a word left out, written twice, too much or
-// changed over, another trade's word) after which a line reads to its end. Numbers, names and texts are never made up.
+// changed over, another trade's word) after which a line reads to its end. Numbers, names and texts are never made up, and a word
+// that nobody knows is never thrown away: where it is too much, it becomes the line's note.
 
 import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
 import type { LinePattern, LinePlace } from './pattern.js';
-import { tradeWord } from './trade-words.js';
+import { tradePhrase, tradeWord } from './trade-words.js';
+import { withNote } from './word-as-note.js';
 
 /** A token as a pattern takes it, and as it stands in the text. */
 export interface Word {
@@ -22,12 +24,16 @@ export interface LineRepair {
 
 interface Try extends Omit<LineRepair, 'from' | 'to' | 'words'> {
   readonly cost: number;
+  /** Words that were taken out and say something. */
+  readonly told: readonly string[];
 }
 
 /** The likeliest repair of a line of this block, where exactly one is the likeliest. */
 export function repairOf(line: readonly Word[], pattern: LinePattern, block: string): LineRepair | undefined {
   if (line.length > longest) return undefined;
-  const found = search({ line, cost: 0 }, pattern, block, 2).filter((one) => keepsSafety(line, one.line));
+  const found = search({ line, cost: 0, told: [] }, pattern, block, 2).filter((one) =>
+    keepsSafety(line, one.line, pattern),
+  );
   const best = Math.min(...found.map(({ cost }) => cost));
   const likeliest = new Map(
     found.filter(({ cost }) => cost === best).map((one) => [imagesOf(one.line), one.line]),
@@ -37,13 +43,26 @@ export function repairOf(line: readonly Word[], pattern: LinePattern, block: str
 }
 
 /** What keeps people safe: a line that was meant has it still, or the word that it looks like. */
-const safety = ['cold work', 'hot work', 'shielded', 'wet', 'fire watch', 'to be confirmed', 'attended by'];
+const safety = [
+  'cold work',
+  'hot work',
+  'shielded',
+  'wet',
+  'fire watch',
+  'to be confirmed',
+  'attended by',
+  'serious',
+  'urgent',
+  'closed',
+  'worn through',
+];
 
-function keepsSafety(written: readonly Word[], repaired: readonly Word[]): boolean {
+function keepsSafety(written: readonly Word[], repaired: readonly Word[], { words }: LinePattern): boolean {
+  const here = safety.filter((word) => words.has(word));
   const kept = new Set(repaired.map(wordOf));
   return written.map(wordOf).every((image) => {
     if (kept.has(image)) return true;
-    return !safety.includes(image) && likeWords(image, safety).every((word) => kept.has(word));
+    return !here.includes(image) && likeWords(image, here).every((word) => kept.has(word));
   });
 }
 
@@ -71,16 +90,34 @@ export function follow(
 
 function search(start: Try, pattern: LinePattern, block: string, slips: number): readonly Try[] {
   const { reached, standing } = follow(start.line, pattern);
-  if (reached === start.line.length && pattern.isWhole(standing)) return [start];
+  if (reached === start.line.length && pattern.isWhole(standing)) {
+    const line = withNote(start.line, start.told);
+    // A text that the line cannot do without is no note: nothing is put into it.
+    const last = start.line.at(-1);
+    const isTaken =
+      line !== start.line && last?.type === 'STRING' && !isWholeLine(start.line.slice(0, -1), pattern);
+    return !isTaken && isWholeLine(line, pattern) ? [{ ...start, line }] : [];
+  }
   if (slips === 0 || start.cost >= dearest) return [];
   const places = reached === 0 ? [0] : [reached, reached - 1];
   return places
-    .flatMap((at) => changesAt(start, at, pattern, block))
+    .flatMap((at) => changesAt(start, at, pattern, block, at === reached))
     .filter((one) => follow(one.line, pattern).reached >= Math.min(reached, one.line.length))
     .flatMap((one) => search(one, pattern, block, slips - 1));
 }
 
-function changesAt({ line, cost }: Try, at: number, pattern: LinePattern, block: string): readonly Try[] {
+function isWholeLine(line: readonly Word[], pattern: LinePattern): boolean {
+  const { reached, standing } = follow(line, pattern);
+  return reached === line.length && pattern.isWhole(standing);
+}
+
+function changesAt(
+  { line, cost, told }: Try,
+  at: number,
+  pattern: LinePattern,
+  block: string,
+  isBreak: boolean,
+): readonly Try[] {
   const { standing } = follow(line.slice(0, at), pattern);
   const words = [...new Set(pattern.ways(standing).map(({ token }) => token))].filter(
     (token) => isWord(token) || token === '±',
@@ -89,14 +126,22 @@ function changesAt({ line, cost }: Try, at: number, pattern: LinePattern, block:
   const put = (from: number, to: number, put: readonly Word[], price: number): Try => ({
     line: [...line.slice(0, from), ...put, ...line.slice(to)],
     cost: cost + price,
+    told,
   });
   // A line that begins with a word nobody knows does not only lack the word beside it.
   const isUnknown = at <= 1 && line[0]?.type === 'ID' && /^[a-z]/.test(line[0].image);
-  const tries = isUnknown ? [] : words.map((word) => put(at, at, [keyword(word)], 3));
+  // A word that nobody knows is hardly the name that a word before it would make of it.
+  const missing = here?.type === 'ID' && /^[a-z]/.test(here.image) ? 5 : 3;
+  const tries = isUnknown ? [] : words.map((word) => put(at, at, [keyword(word)], missing));
   if (!here) return tries;
   const twice = here.image === line[at - 1]?.image;
   // A value is only taken out where it stands twice.
-  if (twice || isText(here)) tries.push(put(at, at + 1, [], twice ? 1 : 4));
+  if (twice) tries.push(put(at, at + 1, [], 1));
+  else if (isText(here)) {
+    // The word where the line breaks is likelier the one too many than the one before it.
+    const without = put(at, at + 1, [], isBreak ? 4 : 5);
+    tries.push(saysSomething(here) ? { ...without, told: [...told, here.image] } : without);
+  }
   const after = line[at + 1];
   if (after) {
     tries.push(put(at, at + 2, [after, here], 3));
@@ -107,7 +152,10 @@ function changesAt({ line, cost }: Try, at: number, pattern: LinePattern, block:
   }
   if (!isText(here)) return tries;
   const image = here.image.replace(/\s+/g, ' ');
-  for (const word of likeWords(image, words)) tries.push(put(at, at + 1, [keyword(word)], 2));
+  // `cover` before a word that nobody knows is not the one phrase that begins with it: that word is what was meant.
+  const isUnknownPhrase = after?.type === 'ID' && /^[a-z]/.test(after.image);
+  for (const word of likeWords(image, words))
+    if (!isUnknownPhrase || !word.startsWith(`${image} `)) tries.push(put(at, at + 1, [keyword(word)], 2));
   const trade = tradeWord(block, image, words);
   if (trade !== undefined) tries.push(put(at, at + 1, [keyword(trade)], 2));
   return tries;
@@ -131,6 +179,8 @@ function phraseOf(
   if (!/^[a-z]/.test(second)) return undefined;
   if (words.includes(`${second} ${first}`)) return `${second} ${first}`;
   const written = `${first} ${second}`;
+  const trade = tradePhrase(written, words);
+  if (trade !== undefined) return trade;
   return nearest(written, words, 2).find((word) => word.includes(' ') && word !== written);
 }
 
@@ -159,6 +209,17 @@ export function imagesOf(line: readonly Word[]): string {
     .join(' ')
     .replace(/ ([,:])/g, '$1');
 }
+
+/** A word that the language does not know, but for those that only hold a sentence together. */
+function saysSomething({ type, image }: Word): boolean {
+  return type === 'ID' && !fillers.has(image.toLowerCase());
+}
+
+const fillers = new Set(
+  'a about again all also an and approx are at been by for from has have in is it its just left now of on only still than that the there this very was were with'.split(
+    ' ',
+  ),
+);
 
 function keyword(word: string): Word {
   return { type: word, image: word };

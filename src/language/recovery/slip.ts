@@ -28,6 +28,7 @@ export interface BrokenTokens {
   readonly standing: LinePlace;
   readonly block: string;
   readonly pattern: LinePattern;
+  readonly blocksSaying: (word: string) => readonly string[];
 }
 
 /** With what the likeliest repair begins. */

@@ -7,6 +7,8 @@ import { inUsualOrder } from './part-order.js';
 import { changed, imagesOf, isWord, likeWords, repairOf, type LineRepair, type Word } from './repairs.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradeWord } from './trade-words.js';
+import { saidElsewhere } from './elsewhere.js';
+import { asFinding } from './word-as-note.js';
 import { blockWord, oneOf, quoted, waysInWords, withArticle } from './wording.js';
 
 export interface BrokenLine {
@@ -18,6 +20,8 @@ export interface BrokenLine {
   /** Number of the word where it cannot be followed; that of all its words where it ends too soon. */
   readonly reached: number;
   readonly standing: LinePlace;
+  /** The blocks that have a line which begins with a word. */
+  readonly blocksSaying: (word: string) => readonly string[];
 }
 
 export interface Told {
@@ -33,6 +37,8 @@ export interface Told {
 export function tellBroken(line: BrokenLine): Told {
   const special = specialCase(line);
   if (special) return special;
+  const outside = worksElsewhere(line);
+  if (outside) return outside;
   const { words, reached, block, pattern } = line;
   const likely = repairOf(words, pattern, block);
   // Who stops short of the end meant to go on: words taken away are no repair.
@@ -41,6 +47,11 @@ export function tellBroken(line: BrokenLine): Told {
   if (order) {
     const message = `The parts of this line stand in another order: \`${imagesOf(order)}\`.`;
     return { ...placed(reached), message, repair: changed(words, order), isSure: true };
+  }
+  const finding = repair || block !== 'Inspection' || reached > 1 ? undefined : asFinding(words);
+  if (finding) {
+    const message = `${saysNot(line)} Did you mean \`${imagesOf(finding)}\`?${familyOf(line)}`;
+    return { ...placed(0), message, repair: changed(words, finding) };
   }
   const first = wrongFirstWord(line, repair);
   if (first) return first;
@@ -77,13 +88,19 @@ function wrongWord(
   const word = words[reached];
   const before = words[reached - 1];
   const found = quoted(word?.image ?? '');
-  const next = waysInWords(pattern.ways(standing));
+  const next = familyFirst(waysInWords(pattern.ways(standing)), word);
   const whole = pattern.isWhole(standing);
   if (word && before && word.image === before.image) return `${found} stands here twice.`;
   if (next.length === 0) return `${found} is too much: the line is over with ${quoted(before?.image ?? '')}.`;
   if (repair && next.length > most) return `${found} cannot stand here.`;
   const end = whole ? ', or the line ends' : '';
   return `${found} cannot stand here: after ${quoted(before?.image ?? '')} comes ${oneOf(next)}${end}.`;
+}
+
+/** Of many choices those that begin as the word does: after `closed`, of a cover what there is of covers. */
+function familyFirst(next: readonly string[], word: Word | undefined): readonly string[] {
+  const family = next.filter((each) => word && each.startsWith(`\`${word.image.replace(/\s+/g, ' ')} `));
+  return next.length > most && family.length > 0 ? family : next;
 }
 
 /** So many choices can be taken in at a glance. */
@@ -112,8 +129,7 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
     const isName = word.type === 'ID' && reached === 1 && /^[a-z]{2}/.test(word.image);
     if (!isName || (words[1]?.type === ':' && block === 'Order')) return undefined;
   }
-  const where = block === 'Block' ? 'begins no block' : `is not something ${withArticle(block)} says`;
-  const start = `${quoted(word.image)} ${where}${block === 'Order' ? ' next' : ''}.`;
+  const start = saysNot(line);
   if (repair) return { ...placed(0), message: `${start}${proposed(repair, words)}`, repair };
   if (like !== undefined) {
     const replaced: LineRepair = { line: words, from: 0, to: 1, words: [{ type: like, image: like }] };
@@ -123,11 +139,25 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
       repair: replaced,
     };
   }
+  const other = saidElsewhere(words, block, line.blocksSaying);
+  if (other !== undefined) return { ...placed(0), message: `${start} ${other}` };
   const list = oneOf(waysInWords(pattern.ways(pattern.start)).map((each) => named(each, block)));
   return {
     ...placed(0),
     message: `${start} ${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`,
   };
+}
+
+function saysNot({ words, block }: BrokenLine): string {
+  const where = block === 'Block' ? 'begins no block' : `is not something ${withArticle(block)} says`;
+  return `${quoted(words[0]?.image ?? '')} ${where}${block === 'Order' ? ' next' : ''}.`;
+}
+
+/** What the language says of the part, word by word: `cover missing`, `cover bent`. */
+function familyOf({ words, pattern }: BrokenLine): string {
+  const part = words[0]?.image.replace(/\s+/g, ' ') ?? '';
+  const family = [...pattern.first].filter((each) => each.startsWith(`${part} `));
+  return family.length === 0 ? '' : ` Of it there are ${oneOf(family.map((each) => `\`${each}\``))}.`;
 }
 
 function named(each: string, block: string): string {
@@ -147,6 +177,12 @@ function proposed(repair: LineRepair | undefined, words: readonly Word[]): strin
 /** How such a line looks. */
 function looks({ words, pattern }: BrokenLine): string {
   const [first] = words;
+  if (
+    first?.type === 'ID' &&
+    words.some(({ type }) => type === 'colour' || type === 'color') &&
+    pattern.words.has('colour')
+  )
+    return ' Such a line reads `P1 colour teal`.';
   return first ? looksAs(pattern, first.type) : '';
 }
 
@@ -175,7 +211,16 @@ export function plainLine(snippet: string): string {
   return plain.split('\n')[0]?.trim() ?? plain;
 }
 
-function specialCase({ block, words, reached }: BrokenLine): Told | undefined {
+/** Work at the drive inside a look: its part begins a line there, and means another thing. */
+function worksElsewhere({ words, block, reached, blocksSaying }: BrokenLine): Told | undefined {
+  const message =
+    block === 'Inspection' && reached > 0 ? saidElsewhere(words, block, blocksSaying) : undefined;
+  return message === undefined || !message.startsWith('Work done')
+    ? undefined
+    : { ...placed(reached), message };
+}
+
+function specialCase({ block, words, reached, pattern }: BrokenLine): Told | undefined {
   const [first, second] = words;
   if (block === 'Job' && first?.type === 'screw change')
     return {
@@ -191,6 +236,20 @@ function specialCase({ block, words, reached }: BrokenLine): Told | undefined {
     };
   const here = words[reached];
   const before = words[reached - 1];
+  if (block === 'Inspection' && here?.image === 'trough' && words[reached + 1]?.image === 'not')
+    return {
+      ...placed(reached),
+      message:
+        'That no steel shows is said by what does: the colour of the layer, `P1 colour teal`, or the thickness left; `not seen` where nobody could look.',
+    };
+  if (first?.type === 'STRING' && pattern.first.has('finding')) {
+    const finding: Word = { type: 'finding', image: 'finding' };
+    return {
+      ...placed(0),
+      message: `A text on a line of its own is of nothing: write \`finding\` before it.`,
+      repair: { line: [finding, ...words], from: 0, to: 0, words: [finding] },
+    };
+  }
   const feet = before && here && feetAndInches(before.image, here.image);
   return feet === undefined ? undefined : { ...placed(reached), message: feet };
 }

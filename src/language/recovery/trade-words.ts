@@ -15,7 +15,6 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   check: ['inspection'],
   comment: ['finding'],
   contact: ['risk of contact'],
-  cracked: ['panel cracked'],
   depth: ['deep', 'countersink'],
   diameter: ['outside diameter'],
   date: ['counted', 'closed on'],
@@ -32,13 +31,11 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   inspector: ['by'],
   load: ['limit', 'platform load'],
   location: ['at'],
-  lubricant: ['oil low'],
   machine: ['conveyor'],
   make: ['liner'],
   mass: ['limit'],
   max: ['limit'],
   men: ['people'],
-  missing: ['panel missing'],
   note: ['finding'],
   observed: ['finding'],
   observer: ['by'],
@@ -77,6 +74,40 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   workers: ['people'],
 };
 
+/** Two words of the trade that have one sense, by what the language has for it. */
+const phrases: Readonly<Record<string, string>> = {
+  'bearing leaking': 'seal leaking',
+  'bolt loose': 'bolts loose',
+  'bolt missing': 'bolts missing',
+  'bolts gone': 'bolts missing',
+  'brace gone': 'brace missing',
+  'brace broken': 'brace bent',
+  'cover dented': 'cover bent',
+  'cover gone': 'cover missing',
+  'cover jammed': 'cover stuck',
+  'cover seized': 'cover stuck',
+  'cover warped': 'cover bent',
+  'gate jammed': 'gate stuck',
+  'gate seized': 'gate stuck',
+  'hatch dented': 'hatch bent',
+  'hatch gone': 'hatch missing',
+  'hatch jammed': 'hatch stuck',
+  'hatch seized': 'hatch stuck',
+  'lid stuck': 'hatch stuck',
+  'oil leaking': 'oil leak',
+  'panel gone': 'panel missing',
+  'panel loose': 'panel lifted',
+  'spiral cracked': 'spiral weld cracked',
+  'weld cracked': 'spiral weld cracked',
+};
+
+/** The language's words for two words of the trade, where they may stand here. */
+export function tradePhrase(written: string, words: readonly string[]): string | undefined {
+  const plain = written.toLowerCase().replace(/\s+/g, ' ');
+  const phrase = Object.hasOwn(phrases, plain) ? phrases[plain] : undefined;
+  return phrase !== undefined && words.includes(phrase) ? phrase : undefined;
+}
+
 /** What somebody who writes this word means here, among the words that may stand here; `block` says where here is. */
 export function tradeWord(block: string, image: string, words: readonly string[]): string | undefined {
   const word = image.toLowerCase();
@@ -89,6 +120,7 @@ export function tradeWord(block: string, image: string, words: readonly string[]
 /** Where a block has a meaning of its own for a word. */
 const inBlock: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   Conveyor: { material: 'conveys', density: 'bulk density', inclined: 'incline', motor: 'drive at' },
+  ScrewChange: { to: 'screw', spiral: 'screw', new: 'screw' },
   Job: { shutdown: 'outage', crew: 'crews', team: 'crews', liner: 'reline' },
   Order: { weld: 'patch', lock: 'isolate', ventilate: 'gas test', test: 'gas test', remove: 'strip' },
 };

@@ -9,7 +9,7 @@ import { evidenceOf, type Evidence, type OpenBlock } from './evidence.js';
 import { leftLineOf, type LeftLine } from './left-line.js';
 import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
 import { placesOf, type TokenPlaces } from './places.js';
-import { follow, likeWords, type Word } from './repairs.js';
+import { follow, isWord, likeWords, type Word } from './repairs.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
 
@@ -61,6 +61,8 @@ class Walk {
   private closed: { readonly open: OpenBlock; readonly brace: number } | undefined;
   /** In a run of lines outside any block that nobody can read: only the first is told. */
   private adrift = false;
+  /** How far in the first of them stands: what is no further in and begins with a word of the language is told too. */
+  private adriftAt = 0;
   /** Where the line before on the same line of text began, while no brace stands between. */
   private lineStart = 0;
   /** What the line at hand was probably meant to begin with. */
@@ -216,7 +218,12 @@ class Walk {
     }
     // A line of several facts of which one breaks is doubtful as a whole: what breaks it may belong to the fact before.
     const from = this.isInOneLine() ? this.at : Math.min(this.at, this.lineStart);
-    const quiet = this.adrift || (this.top?.lost === true && this.top.block === undefined);
+    const isOwn =
+      block === 'Block' && this.places.isFirst(this.at) && this.places.column(this.at) <= this.adriftAt;
+    const isWordOfBlocks =
+      isOwn && isWord(this.type(this.at)) && this.patternOf.blocksSaying(this.type(this.at)).length > 0;
+    const quiet =
+      (this.adrift && !isWordOfBlocks) || (this.top?.lost === true && this.top.block === undefined);
     const error = this.places.takeErrors(from, end);
     if (error && !quiet)
       this.tell({ start: error.offset, end: error.offset + error.length, message: error.message });
@@ -263,6 +270,7 @@ class Walk {
       this.evidence.isFactAt(end, this.patternOf.inside(block));
     if (opens || (goesOn && this.evidence.blockOf(this.type(this.at)) !== undefined))
       this.enter(this.at, block, true);
+    if (!this.adrift) this.adriftAt = this.places.column(this.at);
     this.adrift = !opens && !goesOn;
   }
 
@@ -283,6 +291,7 @@ class Walk {
         pattern,
         reached: before ? this.at - from : line.at - from,
         standing: before?.standing ?? line.standing,
+        blocksSaying: this.patternOf.blocksSaying,
       },
       this.places,
     );

@@ -1,7 +1,7 @@
 // Is something wrong with a part that the conveyor does not have there? A torch held by hand is good to 300 mm [judgement].
 
 import { formatChainage } from '../../../domain/units/format.js';
-import { samePlace } from '../../../domain/conditions/kinds.js';
+import { partOf, samePlace } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { ConditionKind } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
@@ -21,6 +21,7 @@ export const conditionAtAPartNotThere: Rule = {
     { name: 'between two hold-downs', text: '  hold-down loose at «3 m»' },
     { name: 'a hold-down that is there', text: '  hold-down missing at 3.75 m' },
     { name: 'a cover is as long as it is', text: '  cover missing at 4 m' },
+    { name: 'a hatch that nobody declared', text: '  hatch stuck at «4.5 m»' },
     { name: 'put right, wherever it was', text: '  brace bent at 6 m\n  closed brace bent at 6 m' },
   ],
   *check({ estate }) {
@@ -51,25 +52,27 @@ interface Span {
 
 /** Undefined for conditions of what lies everywhere: liner, spiral, material. */
 function partsOf(
-  { holdDowns, braces, covers, breaks }: Conveyor,
+  { holdDowns, braces, covers, hatches, breaks }: Conveyor,
   kind: ConditionKind,
 ): { readonly name: string; readonly spans: readonly Span[] } | undefined {
   const spans = (
     parts: readonly { readonly from: { value: number }; readonly to: { value: number } }[],
   ): Span[] => parts.map(({ from, to }) => ({ from: from.value, to: to.value }));
-  switch (kind) {
-    case 'hold-down loose':
-    case 'hold-down missing':
+  switch (partOf(kind)) {
+    case 'hold-down':
       return { name: 'hold-down', spans: spans(holdDowns) };
-    case 'brace bent':
-    case 'brace missing':
+    case 'brace':
       return { name: 'brace', spans: spans(braces) };
-    case 'cover missing':
+    case 'cover':
       return { name: 'cover', spans: spans(covers) };
-    case 'gate stuck':
-    case 'gate leaking':
+    case 'hatch':
+      return { name: 'hatch', spans: spans(hatches) };
+    case 'gate':
       return { name: 'slide gate', spans: spans(breaks.filter((each) => each.kind === 'slide gate')) };
-    default:
+    case 'liner':
+    case 'spiral':
+    case 'drive':
+    case 'product':
       return undefined;
   }
 }

@@ -37,7 +37,7 @@ function lacking(line: ConditionLine): string | undefined {
   if (kind === 'joint open' && !size) return 'does not say how far';
   if (measureOf(kind) === 'count' && !count) return 'has no number';
   return !needsPlace(kind) && !aspect && !temperature && note === undefined
-    ? 'does not say what is wrong: noise, temperature, oil, or a note'
+    ? 'does not say what is wrong: noise, temperature, oil, a seal, water, or a note'
     : undefined;
 }
 

@@ -1,0 +1,108 @@
+// Lines that people of the trade wrote and that the language says in other words: each is answered with those words, or told where
+// it goes; no answer names another thing than was written, and none throws a word away.
+
+import { describe, expect, test } from 'vitest';
+import { conditionKinds, conditionWords } from '../../src/domain/conditions/kinds.js';
+import { parseText } from '../../src/language/parse.js';
+import { inspect, read, machine } from './read.js';
+
+const record = (head: string) => (line: string) => `${head} DG1 2026-01-01 meter 5 h {\n  ${line}\n}\n`;
+const asIs = (line: string): string => `${line}\n`;
+
+/** The lines after their mends, or the message where there is none. */
+function answer(line: string, around: (line: string) => string): string {
+  const text = around(line);
+  const { slips } = parseText(text);
+  const [first, ...more] = slips;
+  expect(more).toEqual([]);
+  if (!first) return 'read';
+  if (!first.mend) return first.message;
+  const { start, end, text: put } = first.mend;
+  const mended = text.slice(0, start) + put + text.slice(end);
+  expect(parseText(mended).slips).toEqual([]);
+  return (mended.split('\n')[around === asIs ? 0 : 1] ?? '').trim();
+}
+
+describe('in a look', () => {
+  test.each([
+    ['cover seized at 14.4 m', 'cover stuck at 14.4 m'],
+    ['covers bent at 8.4 m', 'cover bent at 8.4 m'],
+    ['closed covers bent at 8.4 m', 'closed cover bent at 8.4 m'],
+    ['not seen cover jammed at 4 m', 'not seen cover stuck at 4 m'],
+    ['cover cracked at 14.4 m serious "x"', 'finding cover at 14.4 m "cracked serious: x"'],
+    ['hatch seized at H3 "hinge"', 'hatch stuck at H3 "hinge"'],
+    ['tail bearing rattling at 0 m serious', 'tail bearing at 0 m serious "rattling"'],
+    ['tail bearing rattling serious "x"', 'tail bearing serious "rattling: x"'],
+    ['motor hot', 'motor "hot"'],
+    ['trough at 4.2 m "ringing noise"', 'finding trough at 4.2 m "ringing noise"'],
+    ['from 19 m to 26.4 m not seen', 'not seen from 19 m to 26.4 m'],
+    ['at 14.2 m panel torn serious', 'panel torn at 14.2 m serious'],
+    ['P1 colour green nearly', 'P1 colour green "nearly"'],
+    ['weld cracked at 4 m', 'spiral weld cracked at 4 m'],
+    [
+      'gearbox oil changed',
+      'Work done is a record of its own, outside the inspection: `serviced DG1 2026-03-10 gearbox oil changed by "fitter"`.',
+    ],
+    [
+      'P4 trough not showing',
+      'That no steel shows is said by what does: the colour of the layer, `P1 colour teal`, or the thickness left; `not seen` where nobody could look.',
+    ],
+    ['cover bent at 4 m', 'read'],
+    ['tail bearing flooded serious', 'read'],
+    ['thrust bearing seal leaking', 'read'],
+    ['finding hatch at 4 m "stiff"', 'read'],
+  ])('%s', (line, expected) => expect(answer(line, inspect)).toBe(expected));
+});
+
+test.each([
+  ['to Spiral400', record('screw change'), 'screw Spiral400'],
+  ['"it was bent"', record('screw change'), 'finding "it was bent"'],
+  ['serviced KS1 2024-12-13 motor renewed by "electrician"', asIs, 'read'],
+  ['serviced KS1 2024-12-13 tail bearing seal renewed', asIs, 'read'],
+])('outside one: %s', (line, around, expected) => expect(answer(line, around)).toBe(expected));
+
+test('what the language says elsewhere is told with the place where it goes', () => {
+  const told = (text: string): readonly string[] => parseText(text).slips.map(({ message }) => message);
+  expect(told('calibration ultrasonic 2023-05-02 sound velocity 2140 m/s\n')[0]).toContain(
+    'on the liner: `sound velocity 2140 m/s`',
+  );
+  expect(told(record('screw change')('plate at 4 m thickness 3 mm'))).toEqual([
+    '`plate` is not something a screw change says. `plate` is something an inspection says.',
+  ]);
+});
+
+test('a row of a look behind a line that begins no block is told of its own; free text behind it is not', () => {
+  const text =
+    'repair KS1 2024-07-17 spiral weld at 18 m\npanel missing KS1 2024-08-02 at 14 m "x"\nso much for that\n';
+  const told = parseText(text).slips.map(({ start, message }) => [
+    text.slice(0, start).split('\n').length,
+    message,
+  ]);
+  expect(told.map(([line]) => line)).toEqual([1, 2]);
+  expect(told[0]?.[1]).toContain('`closed spiral weld cracked at 18 m');
+  expect(told[1]?.[1]).toContain('`inspection KS1 2024-08-02 meter');
+});
+
+test('with a word that nobody knows no condition is answered with another one', () => {
+  const parts = new Set(conditionKinds.map((kind) => kind.split(' ').slice(0, -1).join(' ')).filter(Boolean));
+  for (const part of parts)
+    for (const word of ['purple', 'misaligned', 'sagging', 'noisy'])
+      for (const { message } of parseText(inspect(`${part} ${word} at 4 m`)).slips)
+        for (const kind of conditionKinds) expect(message).not.toContain(`Did you mean \`${kind} at`);
+});
+
+test('a part by its name stands where it is declared', () => {
+  const parts =
+    'hatch H1 at 9 m to 9.4 m\n  cover C1 at 2 m to 4 m\n  hold-down B1 at 5 m\n  brace X1 at 6 m\n  point P1';
+  const { estate, problems } = read(
+    machine.replace('point P1', parts) +
+      inspect('hatch stuck at H1\n  cover bent at C1\n  hold-down loose at B1\n  brace bent at X1'),
+  );
+  expect(problems).toEqual([]);
+  expect(estate.inspections[0]?.conditions.map((line) => [conditionWords(line), line.at?.value])).toEqual([
+    ['hatch stuck at H1', 9000],
+    ['cover bent at C1', 2000],
+    ['hold-down loose at B1', 5000],
+    ['brace bent at X1', 6000],
+  ]);
+});
