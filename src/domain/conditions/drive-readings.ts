@@ -5,7 +5,7 @@ import type { History } from '../model/history.js';
 import type { Origin } from '../model/origin.js';
 import type { ConditionLine, Inspection } from '../model/records.js';
 import type { CalendarDay } from '../units/calendar.js';
-import { conditionKinds, partOf } from './kinds.js';
+import { aspectsOf, conditionKinds, partOf } from './kinds.js';
 
 export interface DriveReadings {
   /** `tail bearing`, `thrust bearing`, `gearbox`. */
@@ -34,7 +34,7 @@ export function driveReadings({ inspections }: History): readonly DriveReadings[
   return conditionKinds
     .filter((kind) => partOf(kind) === 'drive')
     .flatMap((part) =>
-      (['temperature', 'noise', 'oil low', 'oil dirty', 'oil leak'] as const).flatMap((of) => {
+      (['temperature', ...aspectsOf(part)] as const).flatMap((of) => {
         const read = lines
           .filter(({ line }) => line.kind === part && says(line, of))
           .map(({ line, inspection }) => readOf(line, inspection, of));

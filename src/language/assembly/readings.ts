@@ -84,7 +84,7 @@ function placed(
   });
 }
 
-/** A gate, a cover, a hatch, a hold-down or a brace by its own name lies where it is declared: `gate stuck at Gate`; undefined where there is none of that name. */
+/** A gate, a cover, a hatch, a hold-down or a brace lies where it is declared: `gate stuck at Gate`; undefined where no such is. */
 function partNamed(conveyor: Conveyor, { kind, point }: ConditionLine): ConditionLine['at'] {
   return partsOf(conveyor, kind).find(({ name }) => name !== undefined && name === point?.name)?.from;
 }

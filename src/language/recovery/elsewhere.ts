@@ -2,7 +2,7 @@
 // that is, in one sentence, with the line as it goes there.
 
 import { blockWord, withArticle } from './wording.js';
-import type { Word } from './repairs.js';
+import type { Word } from './word.js';
 
 /** Work that ends what a look has seen, as the record of work at the drive has it. */
 const works = new Set(['oil changed', 'oil topped up', 'seal renewed', 'greased', 'renewed']);
@@ -11,10 +11,13 @@ const serviced = new Set(['gearbox', 'tail bearing', 'thrust bearing', 'motor'])
 /** By the word that begins the line, what people mean by it and where it goes. */
 const outside: Readonly<Record<string, string>> = {
   calibrated:
-    'How the gauge was set stands in each inspection, `gauge ultrasonic ± 0.2 mm`; the sound velocity it was set to, on the liner: `sound velocity 2140 m/s`.',
+    'How the gauge was set stands in each inspection, `gauge ultrasonic ± 0.2 mm`; the sound velocity it was set to, ' +
+    'on the liner: `sound velocity 2140 m/s`.',
   cleaned: 'What was cleaned or put right is said by an inspection: `closed material behind liner at 8 m`.',
   repaired:
-    'What was put right is said by an inspection of that day: `closed spiral weld cracked at 18 m "ground out, welded"`. Steel welded to the trough is `patch DG1 2026-03-10 at 9 m to 9.6 m thickness 4 mm`, work at the drive `serviced DG1 2026-03-10 gearbox oil changed`.',
+    'What was put right is said by an inspection of that day: `closed spiral weld cracked at 18 m "ground out, welded"`. ' +
+    'Steel welded to the trough is `patch DG1 2026-03-10 at 9 m to 9.6 m thickness 4 mm`, ' +
+    'work at the drive `serviced DG1 2026-03-10 gearbox oil changed`.',
 };
 
 const same: Readonly<Record<string, string>> = {

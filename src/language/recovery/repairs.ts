@@ -6,13 +6,8 @@ import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradePhrase, tradeWord } from './trade-words.js';
+import type { Word } from './word.js';
 import { withNote } from './word-as-note.js';
-
-/** A token as a pattern takes it, and as it stands in the text. */
-export interface Word {
-  readonly type: string;
-  readonly image: string;
-}
 
 export interface LineRepair {
   readonly line: readonly Word[];
@@ -216,9 +211,10 @@ function saysSomething({ type, image }: Word): boolean {
 }
 
 const fillers = new Set(
-  'a about again all also an and approx are at been by for from has have in is it its just left now of on only still than that the there this very was were with'.split(
-    ' ',
-  ),
+  (
+    'a about again all also an and approx are at been by for from has have in is it its just left now of ' +
+    'on only still than that the there this very was were with'
+  ).split(' '),
 );
 
 function keyword(word: string): Word {

@@ -2,7 +2,8 @@
 
 import type { LinePattern, LinePlace } from './pattern.js';
 import type { TokenPlaces } from './places.js';
-import { imagesOf, type LineRepair, type Word } from './repairs.js';
+import { imagesOf, type LineRepair } from './repairs.js';
+import type { Word } from './word.js';
 import { tellBroken } from './telling.js';
 
 export interface Slip {

@@ -4,7 +4,8 @@
 import { capital } from '../../domain/units/wording.js';
 import { keywordDocOf } from '../keyword-docs.js';
 import { inUsualOrder } from './part-order.js';
-import { changed, imagesOf, isWord, likeWords, repairOf, type LineRepair, type Word } from './repairs.js';
+import { changed, imagesOf, isWord, likeWords, repairOf, type LineRepair } from './repairs.js';
+import type { Word } from './word.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradeWord } from './trade-words.js';
 import { saidElsewhere } from './elsewhere.js';
@@ -240,7 +241,8 @@ function specialCase({ block, words, reached, pattern }: BrokenLine): Told | und
     return {
       ...placed(reached),
       message:
-        'That no steel shows is said by what does: the colour of the layer, `P1 colour teal`, or the thickness left; `not seen` where nobody could look.',
+        'That no steel shows is said by what does: the colour of the layer, `P1 colour teal`, or the thickness left; ' +
+        '`not seen` where nobody could look.',
     };
   if (first?.type === 'STRING' && pattern.first.has('finding')) {
     const finding: Word = { type: 'finding', image: 'finding' };

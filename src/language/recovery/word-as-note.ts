@@ -1,6 +1,6 @@
 // What a line says in words that the language does not have: it is kept as the line's note, or as a finding about the part.
 
-import type { Word } from './repairs.js';
+import type { Word } from './word.js';
 
 /** The line with these words as its note, before what is quoted there already; the line itself where there are none. */
 export function withNote(line: readonly Word[], told: readonly string[]): readonly Word[] {
