@@ -473,17 +473,13 @@ function removeStep({ here }: SlipAt): Repair[] {
   return [{ title: `Leave out the second "${sayStep(here)}"`, changes: [{ change: 'remove', step: here }] }];
 }
 
-function oneFront({ w, slip, here: second }: SlipAt): Repair[] {
+function oneFront({ w, slip, at, here: second }: SlipAt): Repair[] {
   const [other = -1] = inRole(slip, 'other front');
   const first = stepAt(w.sequence, other);
   const { run: of } = runOf(slip);
   const a = startOf(first, of).start;
   const b = startOf(second, of).start;
   const run = of.label;
-  const together = [
-    ...first.crews,
-    ...second.crews.filter((crew) => !first.crews.some((other) => other.use.name === crew.use.name)),
-  ];
   const ways: readonly (Repair & { readonly from: End })[] = [
     {
       from: b,
@@ -499,22 +495,8 @@ function oneFront({ w, slip, here: second }: SlipAt): Repair[] {
       title: `Fit ${run} from the ${a} only: "${sayStep({ ...second, start: a })}" after "${sayStep(first)}"`,
       changes: [{ change: 'set start', step: second, start: a }, ...waits(second, first)],
     },
-    {
-      from: a,
-      title: `Fit ${run} from the ${a} only: leave out "${sayStep(second)}"`,
-      changes: [
-        { change: 'set crews', step: first, crews: together },
-        { change: 'remove', step: second },
-      ],
-    },
-    {
-      from: b,
-      title: `Fit ${run} from the ${b} only: leave out "${sayStep(first)}"`,
-      changes: [
-        { change: 'set crews', step: second, crews: together },
-        { change: 'remove', step: first },
-      ],
-    },
+    { from: a, ...inOneStep(w, runOf(slip), a, other, at) },
+    { from: b, ...inOneStep(w, runOf(slip), b, at, other) },
   ];
   // From a lower end that holds nothing, panels slide: no way out of two fronts.
   return [
@@ -524,6 +506,32 @@ function oneFront({ w, slip, here: second }: SlipAt): Repair[] {
       changes: [],
     },
   ];
+}
+
+/** One of two steps that fit a run does the work of both, by both crews but for who stands by outside. */
+function inOneStep(w: Walk, run: RunGround, start: End, kept: number, left: number): Repair {
+  const [stays, goes] = [stepAt(w.sequence, kept), stepAt(w.sequence, left)];
+  const panelsOf = (i: number): number[] =>
+    within(run.panels, areasOf(w.ground, i)).map(({ panel }) => panel);
+  const all = [...new Set([...panelsOf(kept), ...panelsOf(left)])].sort((a, b) => a - b);
+  const [first = 0, last = 0] = [all[0], all.at(-1)];
+  const grows = all.length > panelsOf(kept).length && last - first + 1 === all.length;
+  const stretch = panelsStretch(w, run, first, last);
+  const named = (crews: Step['crews'] = []): string[] => crews.map(({ use }) => use.name);
+  const busy = [...named(stays.crews), ...named(stays.attendants)];
+  const more = goes.crews.filter(({ use }) => !busy.includes(use.name));
+  const crews = left < kept ? [...more, ...stays.crews] : [...stays.crews, ...more];
+  const how = grows
+    ? `"${sayStep({ ...stays, stretch, start })}" in place of both`
+    : `leave out "${sayStep(goes)}"`;
+  return {
+    title: `Fit ${run.run.label} from the ${start} only: ${how}`,
+    changes: [
+      ...(grows ? [{ change: 'set stretch', step: stays, stretch } as const] : []),
+      { change: 'set crews', step: stays, crews },
+      { change: 'remove', step: goes },
+    ],
+  };
 }
 
 /** The same panels from the other end; where several steps fit the run, all of them, in the opposite order. */

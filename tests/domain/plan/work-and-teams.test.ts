@@ -332,6 +332,61 @@ describe('ways of doing a step', () => {
     expect(ways('isolate')[0]?.place).toBe('');
   });
 
+  describe('somebody outside an enclosed trough, where a proposal has to say who', () => {
+    const small = (...crews: readonly [string, number][]): Job =>
+      job(made({ confinedSpace: true }), ['all'], { crews: crews.map(([name, size]) => crew(name, size)) });
+    const outside = (text: string, of: Job): readonly unknown[] =>
+      ways(text, of).map(({ crews, people, standBy, aboard, teams }) => [
+        crews.join('+'),
+        people,
+        standBy,
+        aboard,
+        teams,
+      ]);
+    const solo = small(['Solo', 1], ['Alpha', 4]);
+
+    it('beside a crew of one any other crew; of more than one, one of them', () => {
+      expect(outside('fit run 1', solo)).toEqual([
+        ['Solo', 1, ['Alpha'], undefined, [0, 1]],
+        ['Alpha', 3, undefined, 3, [1]],
+      ]);
+      // Two crews of one: either stands by for the other, and together one of the two does.
+      expect(outside('strip run 1', small(['Solo', 1], ['Una', 1]))).toEqual([
+        ['Solo', 1, ['Una'], undefined, [0, 1]],
+        ['Una', 1, ['Solo'], undefined, [1, 0]],
+        ['Solo+Una', 1, undefined, 1, [0, 1]],
+      ]);
+    });
+    it('a way for each crew that could', () => {
+      expect(outside('fit run 1 by Solo', small(['Solo', 1], ['Alpha', 4], ['Bravo', 2]))).toEqual([
+        ['Solo', 1, ['Alpha'], undefined, [0, 1]],
+        ['Solo', 1, ['Bravo'], undefined, [0, 2]],
+      ]);
+    });
+    it('at the rim too, for one who is alone there', () => {
+      expect(outside('covers off run 1 by Solo', solo)).toEqual([['Solo', 1, ['Alpha'], undefined, [0, 1]]]);
+      expect(outside('covers off run 1 by Alpha', solo)).toEqual([['Alpha', 4, undefined, undefined, [1]]]);
+    });
+    it.each([
+      [
+        'in a trough that is open',
+        job(made(), ['all'], { crews: [crew('Solo', 1), crew('Alpha', 4)] }),
+        'fit run 1 by Solo',
+      ],
+      ['for who only tests the air', solo, 'gas test run 1 by Solo'],
+      ['for who moves a gate from outside', solo, 'gate shut Gate1 by Solo'],
+      ['where there is no other crew: the checker says so', small(['Solo', 1]), 'fit run 1 by Solo'],
+      ['in an order that somebody wrote', withOrder(solo, ['fit run 1 by Solo']), 'fit run 1 by Solo'],
+    ])('not %s', (_, of, text) => {
+      expect(outside(text, of)).toEqual([['Solo', 1, undefined, undefined, [0]]]);
+    });
+    it('whoever is named to stand by does', () => {
+      expect(outside('fit run 1 by Solo attended by Alpha', solo)).toEqual([
+        ['Solo', 1, undefined, undefined, [0, 1]],
+      ]);
+    });
+  });
+
   describe('from a platform', () => {
     const zone = {
       ...everywhere,
