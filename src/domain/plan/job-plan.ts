@@ -96,7 +96,8 @@ export interface PlanProblem {
     | 'fire watch too late'
     | 'too many'
     | 'side pull'
-    | 'gas test not repeated';
+    | 'gas test not repeated'
+    | 'spiral held by nothing';
   readonly stops: boolean;
   readonly origin: Origin;
   /** `Not buildable because …` goes before it. */

@@ -6,6 +6,7 @@ import type { Step } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
 import { reachesInside } from '../order/people.js';
 import { sayStep } from '../order/words.js';
+import { isHeldUpByNothing } from './held-up.js';
 import { canDo, welds, type Team } from './teams.js';
 import type { LiftProblem } from './lifts.js';
 import type { WorkCalendar } from './work-calendar.js';
@@ -38,6 +39,7 @@ export function planProblems(
   calendarProblems(plan, calendar, add);
   crewProblems(plan, teams, add);
   gasProblems(plan, add);
+  heldUpProblem(plan, add);
   for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
   clockProblems(plan, calendar, add);
   watchProblem(plan, add);
@@ -239,6 +241,20 @@ function gasProblems(plan: PlanSoFar, add: Add): void {
     );
     return;
   }
+}
+
+/** Nobody can propose what holds a spiral up: whoever is on site says it. */
+function heldUpProblem({ job, steps, order }: PlanSoFar, add: Add): void {
+  if (!isHeldUpByNothing(job)) return;
+  const under = steps.find(({ step }) => step.action === 'strip' || step.action === 'fit')?.step;
+  if (!under) return;
+  add(
+    'spiral held by nothing',
+    false,
+    `"${sayStep(under)}" ${order === 'proposed' ? 'as proposed ' : ''}works under a spiral that stays in, and ${job.name} does not say what holds it up.`,
+    'Say it: `spiral held up by "…" rated 500 kg every 3 m` in the job; a competent person chooses the gear.',
+    under.actionOrigin,
+  );
 }
 
 function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void {

@@ -13,6 +13,7 @@ import { usualFireWatch } from '../order/heat.js';
 import { judge } from '../order/judge.js';
 import { panelsStretch } from '../order/repairs.js';
 import { usualStartOf, type End } from '../order/start.js';
+import { isHeldUpByNothing } from './held-up.js';
 import { liftsOf } from './lifts.js';
 
 export interface Proposal {
@@ -128,7 +129,10 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
     ...(conveyor.braces.length > 0 ? parts('braces off', ground.braces) : []),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs off', ground.holdDowns) : []),
     ...screw(one('restrain screw'), one('unbolt drive'), ...cutOut(job)),
-    ...stretches.flatMap(({ stretch }) => each('strip', [stretch])),
+    ...asking(
+      job,
+      stretches.flatMap(({ stretch }) => each('strip', [stretch])),
+    ),
     ...stretches.flatMap(({ stretch }) => each('clean', [stretch])),
     ...stretches.map(({ stretch, start }) => newStep(job, 'fit', stretch, start)),
     ...screw(...putIn(job), one('bolt drive'), one('release screw')),
@@ -160,6 +164,12 @@ function withGates(job: Job, estate: Estate, steps: readonly Step[]): Step[] {
     if (step.action !== 'remove isolation') return [step];
     return [...moved('gate open', free), step, ...moved('gate open', locked)];
   });
+}
+
+/** The first that takes liner from under a spiral asks what nobody can propose. */
+function asking(job: Job, strips: readonly Step[]): Step[] {
+  const note = 'first: what holds the spiral up? Say it in the job.';
+  return strips.map((step, k) => (k === 0 && isHeldUpByNothing(job) ? { ...step, note } : step));
 }
 
 /** What hot work over liner asks for; whether it is at hand, the crew says. */

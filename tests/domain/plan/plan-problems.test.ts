@@ -1,6 +1,7 @@
 // What stands in the way of a plan, word for word: somebody acts on these. Each case is a plan of which one thing is wrong.
 
 import { describe, expect, it, test } from 'vitest';
+import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { Job } from '../../../src/domain/model/job.js';
 import type { Run } from '../../../src/domain/model/runs.js';
 import type { Violation } from '../../../src/domain/order/violation.js';
@@ -9,10 +10,11 @@ import type { LiftProblem } from '../../../src/domain/plan/lifts.js';
 import { planProblems } from '../../../src/domain/plan/plan-problems.js';
 import { teamsOf, type Team } from '../../../src/domain/plan/teams.js';
 import { workCalendar } from '../../../src/domain/plan/work-calendar.js';
-import { gap, hours, on, origin, plant, screw } from '../../kit/estate.js';
+import { gap, hours, mm, on, origin, plant, screw, stated } from '../../kit/estate.js';
 import { crew, job, line, plannedStep, step } from '../order/stories.js';
 
-const base = job(line([4], [10, 0]), ['all'], { crews: [crew('Alpha', 4)] });
+const heldUp = { gear: 'chain hoist', rating: stated('mass', 500), spacing: mm(3000), origin: origin() };
+const base = job(line([4], [10, 0]), ['all'], { crews: [crew('Alpha', 4)], heldUp });
 const planned = (text: string, start: number, finish: number, more?: Partial<PlannedStep>): PlannedStep =>
   plannedStep(step(text, base), start, finish, more);
 const some = planned('isolate', 0, 1);
@@ -45,6 +47,35 @@ function problems({ job: of = base, plan = {}, teams, tooMany }: Told): readonly
 }
 const told = (of: Told): readonly (readonly unknown[])[] =>
   problems(of).map(({ kind, stops, message, todo }) => [kind, stops, message, todo]);
+
+test.each<[string, Partial<Job>, readonly string[], readonly string[]]>([
+  [
+    'is asked for by a proposal that cannot know it',
+    {},
+    ['clean run 1', 'strip run 1'],
+    ['"strip run 1" as proposed works under a spiral that stays in, and J1 does not say what holds it up.'],
+  ],
+  ['where it is said', { heldUp }, ['strip run 1'], []],
+  ['where no panel is touched', {}, ['clean run 1'], []],
+  ['where the spiral comes out', { screwChange: { screw: screw(), origin: origin() } }, ['strip run 1'], []],
+  [
+    'where a shaft carries it',
+    {
+      conveyor: {
+        ...base.conveyor,
+        screw: { ...base.conveyor.screw, kind: { kind: 'shafted' } } as Conveyor['screw'],
+      },
+    },
+    ['strip run 1'],
+    [],
+  ],
+])('what holds a spiral up %s', (_, facts, lines, expected) => {
+  const { heldUp: _known, ...unsaid } = base;
+  const steps = lines.map((text) => planned(text, 0, 1));
+  const found = problems({ job: { ...unsaid, ...facts }, plan: { steps } });
+  expect(found.map(({ message }) => message)).toEqual(expected);
+  expect(found.every(({ stops, todo }) => !stops && todo.includes('spiral held up by'))).toBe(true);
+});
 
 test('nothing is wrong', () => expect(problems({})).toEqual([]));
 
@@ -369,7 +400,7 @@ describe('the air of an enclosed trough', () => {
         ),
       }),
       ['all'],
-      { crews: [crew('Alpha')] },
+      { crews: [crew('Alpha')], heldUp },
     );
   const of = (steps: readonly PlannedStep[], made = enclosed(2)): unknown =>
     told({ job: made, plan: { steps } }).map(([, , message, todo]) => [message, todo]);

@@ -8,11 +8,25 @@ import { newStep, proposeSteps } from '../../../src/domain/plan/proposed-steps.j
 import { gap, hours, mm, origin, plant, screw, stated } from '../../kit/estate.js';
 import { brace, cover, crew, holdDown, job, line, worldOf } from '../order/stories.js';
 
-const lines = (of: Job): readonly string[] => proposeSteps(of, worldOf(of)).steps.map(stepText);
+const heldUp = { gear: 'chain hoist', rating: stated('mass', 500), spacing: mm(3000), origin: origin() };
+const lines = (of: Job): readonly string[] =>
+  proposeSteps({ heldUp, ...of }, worldOf(of)).steps.map(stepText);
 const first = ['empty', 'isolate', 'prove dead'];
 const last = ['remove isolation', 'run empty', 'run loaded'];
 
 describe('a reline', () => {
+  it('asks at the first step under a spiral what nobody can propose', () => {
+    const of = job(line([2, 2], [10, 10, 10]), ['all']);
+    const asked = (more: Partial<Job>): readonly string[] =>
+      proposeSteps({ ...of, ...more }, worldOf(of)).steps.flatMap(({ action, note }) =>
+        note === undefined ? [] : [`${action}: ${note}`],
+      );
+    expect(asked({})).toEqual(['strip: first: what holds the spiral up? Say it in the job.']);
+    expect(asked({ heldUp })).toEqual([]);
+    expect(
+      asked({ screwChange: { screw: screw(), cut: 'cold', joints: 'bolted', origin: origin() } }),
+    ).toEqual([]);
+  });
   it('of one run under nothing', () => {
     expect(lines(job(line([4], [10, 0]), ['all']))).toEqual([
       ...first,

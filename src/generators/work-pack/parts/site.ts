@@ -1,7 +1,7 @@
 // What the site has to have ready besides people: how they are fetched out, where they meet, what holds the spiral up, tools.
 
 import type { HeldUp, Job } from '../../../domain/model/job.js';
-import { supportLoad } from '../../../domain/plan/held-up.js';
+import { liesOnItsLiner, supportLoad } from '../../../domain/plan/held-up.js';
 import { formatMass } from '../../../domain/units/format.js';
 import type { LengthUnit } from '../../page/lengths.js';
 import { chainageWords } from '../../page/lengths.js';
@@ -25,9 +25,9 @@ export function toolRows({ tools = [] }: Job): readonly ToolRow[] {
   return tools.map(({ what, count }) => ({ what, count: count?.count ?? 1 }));
 }
 
-/** How the spiral is kept up; undefined where it comes out or no panel passes under it. */
+/** How the spiral is kept up; undefined where it comes out, has a shaft, or no panel passes under it. */
 export function heldUpWords(job: Job, unit: LengthUnit): string | undefined {
-  if (job.screwChange || job.relines.length === 0) return undefined;
+  if (!liesOnItsLiner(job)) return undefined;
   return job.heldUp === undefined
     ? 'Spiral stays in: how it is held up while panels pass under it is not written; agree it before the job.'
     : declaredWords(job, job.heldUp, unit);

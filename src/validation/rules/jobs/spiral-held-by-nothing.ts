@@ -1,10 +1,11 @@
-// Does a job say what keeps the spiral up while its liner is taken out and put in under it? A spiral without a shaft lies on
-// its liner; where it stays in, nothing else carries it once a panel is out.
+// Told by the planner (domain/plan): a spiral without a shaft lies on its liner; where it stays in, nothing else carries it once
+// a panel is out. Here of written orders; of a proposed one the pack says so, and its first step under the spiral asks.
 
-import { lyingScrew } from '../../../domain/model/lying-screw.js';
+import { onPlan } from '../../telling/on-plan.js';
 import type { Rule } from '../../rule.js';
-import { sayStep } from '../../../domain/order/words.js';
 import { but, soundOrder } from '../../telling/sound-order.js';
+
+const told = onPlan('spiral held by nothing');
 
 export const spiralHeldByNothing: Rule = {
   code: 'TL551',
@@ -15,16 +16,8 @@ export const spiralHeldByNothing: Rule = {
   given: 'job',
   bad: but(soundOrder, ['\norder {', '\n- spiral\norder {'], ['  strip', '  «strip»']),
   good: soundOrder,
-  *check({ estate }) {
-    for (const job of estate.jobs) {
-      const { name, heldUp, order, screwChange } = job;
-      if (heldUp || screwChange || lyingScrew(job).kind.kind !== 'shaftless') continue;
-      const under = order?.steps.find(({ action }) => action === 'strip' || action === 'fit');
-      if (!under) continue;
-      yield {
-        origin: under.actionOrigin,
-        message: `"${sayStep(under)}" works under a spiral that stays in, and ${name} does not say what holds it up.`,
-      };
-    }
+  check: (input) => {
+    const jobs = input.estate.jobs.filter(({ order }) => order !== undefined);
+    return told({ ...input, estate: { ...input.estate, jobs } });
   },
 };
